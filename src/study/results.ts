@@ -1,0 +1,130 @@
+/**
+ * The shape of `results.json`, version 1. Every number shown anywhere (terminal, picture, page) is in here.
+ * Durations say their unit in the name; shares are 0..1; dates are ISO strings in the programme's zone.
+ */
+export const RESULTS_VERSION = 1;
+
+/** A mean over replications with its Student-t interval. `low`/`high` are null below two replications. */
+export interface Estimate { readonly mean: number; readonly low: number | null; readonly high: number | null; readonly level: number; readonly n: number }
+/** A share of replications with its Wilson interval. */
+export interface Proportion { readonly share: number; readonly low: number; readonly high: number; readonly level: number; readonly count: number; readonly n: number }
+/** A quantile over replications with its order-statistic interval; null where the replications are too few, `why` then says so. */
+export interface DateQuantile { readonly p: number; readonly date: string | null; readonly low: string | null; readonly high: string | null; readonly why: string | null }
+
+export interface Results {
+  readonly format: 'rateproof results';
+  readonly version: number;
+  readonly program: string;
+  readonly study: 'simulate';
+  readonly scenario: { readonly name: string; readonly note: string | null; readonly file: string; readonly digest: string };
+  readonly seed: string;
+  readonly replications: number;
+  readonly level: number;
+  readonly programme: {
+    readonly kind: 'programme' | 'steady state';
+    readonly start: string;
+    readonly zone: string;
+    readonly quantity: number | null;
+    readonly phases: readonly { readonly from: string; readonly perDay: number }[];
+    readonly observedDays: number;
+  };
+  readonly answer: Answer;
+  /** Buckets of the time series: ISO weeks for a programme, equal parts for a steady-state run. */
+  readonly series: {
+    readonly unit: 'week' | 'part';
+    readonly labels: readonly string[];
+    readonly starts: readonly string[];
+    readonly workingDays: readonly number[];
+    /** Units per working day asked; null for steady state without a rate. */
+    readonly asked: readonly (number | null)[];
+    readonly released: readonly Estimate[];
+    readonly shipped: readonly Estimate[];
+    readonly shippedPerDay: readonly Estimate[];
+  };
+  readonly wip: {
+    readonly total: Estimate;
+    readonly places: readonly { readonly name: string; readonly kind: 'site' | 'lane'; readonly mean: Estimate; readonly series: readonly Estimate[] }[];
+  };
+  readonly leadTime: {
+    readonly unit: 'days';
+    readonly mean: Estimate; readonly p50: Estimate; readonly p90: Estimate;
+    /** Pooled over replications: counts between edges (edges.length = counts.length + 1). */
+    readonly edges: readonly number[]; readonly counts: readonly number[];
+  };
+  readonly throughput: { readonly perDay: Estimate; readonly perHour: Estimate };
+  readonly stations: readonly StationResult[];
+  readonly buffers: readonly BufferResult[];
+  readonly crews: readonly { readonly name: string; readonly site: string; readonly headcount: number; readonly busy: Estimate }[];
+  readonly inspections: readonly InspectionResult[];
+  readonly rty: Estimate | null;
+  readonly lanes: readonly { readonly name: string; readonly trips: Estimate; readonly fill: Estimate; readonly waitHours: Estimate; readonly truckBusy: Estimate }[];
+  readonly feeders: readonly { readonly name: string; readonly target: number; readonly stock: Estimate; readonly out: Estimate }[];
+  /** Sorted, the likeliest first. */
+  readonly bottlenecks: readonly BottleneckResult[];
+  readonly lastUnit: readonly DateQuantile[];
+  readonly scrapped: Estimate;
+  readonly findings: readonly Finding[];
+  /** One row a replication, for readers who want to do their own statistics. */
+  readonly runs: readonly RunRow[];
+}
+
+export type Verdict = 'holds' | 'falls short' | 'not settled' | 'no rate asked';
+export interface Answer {
+  readonly verdict: Verdict;
+  readonly sentence: string;
+  /** The rate asked at its highest, units per working day, and what was shipped per working day while it was asked for. */
+  readonly askedPerDay: number | null;
+  readonly heldPerDay: Estimate | null;
+  readonly window: { readonly from: string; readonly to: string } | null;
+}
+
+export const PLACE_STATES = [
+  'working', 'changeover', 'unattended', 'short of crew', 'short of parts', 'short of carrier', 'blocked', 'starved', 'down', 'off shift',
+] as const;
+export type PlaceState = (typeof PLACE_STATES)[number];
+
+export interface StationResult {
+  readonly name: string; readonly site: string; readonly places: number;
+  /** Shares of place time, they add to 1. */
+  readonly share: Readonly<Record<PlaceState, Estimate>>;
+  readonly visitsPerUnit: Estimate;
+}
+export interface BufferResult {
+  readonly name: string; readonly kind: 'buffer' | 'bank'; readonly site: string;
+  /** null: unlimited. */
+  readonly spaces: number | null;
+  readonly mean: Estimate;
+  /** Share of time with no space free; null where unlimited. */
+  readonly full: Estimate | null;
+  /** Share of time at each level 0, 1, 2 .. (the last one: that and above), mean over replications. */
+  readonly levels: readonly number[];
+}
+export interface InspectionResult {
+  readonly name: string; readonly site: string;
+  /** Right first time over inspected, first visits only. */
+  readonly ftt: Estimate;
+  readonly inspectedPerUnit: Estimate;
+  readonly sentBackPer100: Estimate;
+  readonly repairedPer100: Estimate;
+  readonly scrappedPer100: Estimate;
+  /** Items present and missed here, per 100 visits. */
+  readonly escapedPer100: Estimate;
+}
+export interface BottleneckResult {
+  readonly name: string; readonly kind: 'station' | 'crew' | 'lane'; readonly site: string;
+  /** Share of replications in which it was the bottleneck. */
+  readonly share: Proportion;
+  /** Mean uninterrupted active period, hours. */
+  readonly activePeriodHours: Estimate;
+  readonly active: Estimate;
+}
+export interface Finding {
+  readonly kind: 'gridlock' | 'loop limit' | 'not finished' | 'rate not held' | 'calendar end';
+  readonly text: string;
+  readonly replications: number;
+}
+export interface RunRow {
+  readonly replication: number; readonly shipped: number; readonly scrapped: number; readonly heldPerDay: number | null; readonly wip: number;
+  readonly leadMeanDays: number | null; readonly leadP50Days: number | null; readonly leadP90Days: number | null;
+  readonly lastShipped: string | null; readonly bottleneck: string | null;
+}
