@@ -66,7 +66,7 @@ export interface Model {
     /** Lots: `lotMost` 0 = units are taken one by one. */
     readonly lotLeast: Int32Array;
     readonly lotMost: Int32Array;
-    /** Longest wait of the first unit of a lot before it starts with fewer than most, minutes; may be Infinity. */
+    /** Longest wait of the first unit of a lot before it starts with fewer than most, minutes; 0: it starts as soon as the least are there. */
     readonly lotWait: Float64Array;
   };
 

@@ -1,0 +1,43 @@
+// The reference line as a planner would write it, through the general engine.
+import { prepare } from '../dist/flow/plan.js';
+import { simulate } from '../dist/flow/engine.js';
+import { observe } from '../dist/measure/observe.js';
+import { compile } from '../dist/scenario/compile.js';
+import { readScenario } from '../dist/scenario/read.js';
+
+const STATIONS = 22;
+
+const text = (hours, warmUp) => `
+scenario: reference line
+programme: { arrivals: saturated, length: ${hours} h, warm up: ${warmUp} h }
+defects: { fault: {} }
+sites:
+  plant:
+    stations:
+${Array.from({ length: STATIONS }, (_, i) => `      S${i + 1}: { buffer: ${i === 0 ? 0 : 2}${i === STATIONS - 5 ? ', rework buffer: unlimited' : ''} }`).join('\n')}
+route:
+${Array.from({ length: STATIONS }, (_, i) => `  - { step: W${i + 1}, at: S${i + 1}, work: { mean: 1 h, cv: 0.3 }${i === STATIONS - 1 ? `, fails: { chance: 8 %, back to: W${STATIONS - 4}, limit: 1000 }` : ''} }`).join('\n')}
+`;
+
+const plans = new Map();
+function planFor(hours, warmUp) {
+  const key = `${hours}/${warmUp}`;
+  if (!plans.has(key)) {
+    const read = readScenario(text(hours, warmUp), 'reference-line.yaml', () => { throw new Error('no file is read'); });
+    if (read.problems) throw new Error(JSON.stringify(read.problems, null, 1));
+    plans.set(key, prepare(compile(read.scenario)));
+  }
+  return plans.get(key);
+}
+
+/** @returns {{completions: number, throughput: number, wip: number, leadTime: number, leadTimeP95: number, working: number[], blocked: number[], starved: number[], seed: number}} hours and units an hour */
+export function engineLine(hours, warmUp, seed) {
+  const plan = planFor(hours, warmUp), run = simulate(plan, String(seed), 0), seen = observe(run, 0);
+  const shares = (state) => Array.from(seen.stationShares.subarray(state * STATIONS, (state + 1) * STATIONS));
+  return {
+    // Visits begun in the time observed, and those of warm-up at the same rate: what the loop counts too.
+    completions: seen.stepVisits.reduce((a, b) => a + b, 0) * (1 + warmUp / hours),
+    throughput: seen.shipped / hours, wip: seen.wip, leadTime: seen.leadMean / 60, leadTimeP95: seen.leadP95 / 60,
+    working: shares(0), blocked: shares(6), starved: shares(7), seed,
+  };
+}

@@ -1,0 +1,69 @@
+// The engine against the hand-written loop on the same line, in turn: `npm run bench`.
+// Stops with exit code 1 if either misses the known values or the engine's memory grows with the length of a run.
+import { engineLine } from './engine-line.mjs';
+import { HOURS, ROUNDS, WARM_UP, checkRuns } from './known-values.mjs';
+import { tightLine } from './tight-line.mjs';
+
+const GROWTH_LIMIT_MB = 60;
+const MB = 1024 * 1024;
+
+const sides = [
+  { name: 'engine', run: engineLine, rates: [], runs: [] },
+  { name: 'tight loop', run: tightLine, rates: [], runs: [] },
+];
+const failures = [];
+
+/**
+ * Memory now held and the most ever held, MB. The first counts garbage not yet collected too; the second also sees
+ * what a run took and gave back. Peak resident memory is in kilobytes on every platform of Node.
+ */
+function memory() {
+  const { heapUsed, external } = process.memoryUsage(); // external includes typed arrays
+  return { held: (heapUsed + external) / MB, peak: process.resourceUsage().maxRSS / 1024 };
+}
+
+/** Growth from a tenth of the length to the whole, after the code is warm. */
+function checkMemory({ name, run }) {
+  run(HOURS / 10, WARM_UP, 101);
+  run(HOURS / 10, WARM_UP, 102);
+  const before = memory();
+  run(HOURS, WARM_UP, 103);
+  const after = memory();
+  const held = after.held - before.held, peak = after.peak - before.peak;
+  console.log(`${name}: heap growth over a run ten times as long ${held.toFixed(1)} MB, peak resident ${peak.toFixed(1)} MB`);
+  if (Math.max(held, peak) >= GROWTH_LIMIT_MB) failures.push(`${name}: memory grows with the run, limit ${GROWTH_LIMIT_MB} MB`);
+}
+
+function timeRun(side, seed) {
+  const start = performance.now();
+  const run = side.run(HOURS, WARM_UP, seed);
+  const seconds = (performance.now() - start) / 1000;
+  side.runs.push(run);
+  side.rates.push(run.completions / seconds / 1e6);
+}
+
+function checkValues({ name, runs }) {
+  console.log(`${name}, mean of ${runs.length} runs of ${HOURS} h:`);
+  for (const { name: what, value, tolerance, seen, right } of checkRuns(runs)) {
+    console.log(`  ${what.padEnd(32)}${seen.toFixed(4).padStart(9)}  known ${value.toFixed(4)} +- ${tolerance}${right ? '' : '  WRONG'}`);
+    if (!right) failures.push(`${name}: ${what} is ${seen.toFixed(4)}, expected ${value.toFixed(4)} +- ${tolerance}`);
+  }
+}
+
+const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
+
+for (const side of sides) checkMemory(side); // also warms both up; the engine first, so that its peak is its own
+for (let round = 1; round <= ROUNDS; round++) {
+  const order = round % 2 === 1 ? sides : sides.toReversed();
+  for (const side of order) timeRun(side, round);
+}
+for (const side of sides) checkValues(side);
+for (const { name, rates } of sides) {
+  const all = rates.map((rate) => rate.toFixed(2)).join(', ');
+  console.log(`${name}: ${median(rates).toFixed(2)} million completions a second, median of ${all}`);
+}
+if (failures.length > 0) {
+  for (const failure of failures) console.error(`bench failed: ${failure}`);
+  process.exitCode = 1;
+}
+console.log(`ratio to the tight loop: ${(median(sides[0].rates) / median(sides[1].rates)).toFixed(2)}`);

@@ -1,0 +1,72 @@
+import { builtinModules } from 'node:module';
+import js from '@eslint/js';
+import tseslint from 'typescript-eslint';
+
+/** Layers each layer may import. `types` of a layer: its types only; `model`: of flow, only the compiled model. */
+const layers = {
+  random: [],
+  flow: ['random'],
+  measure: ['flow', 'random'],
+  scenario: ['flow model', 'random'],
+  study: ['scenario', 'measure', 'flow', 'random'],
+  report: ['study', 'measure types', 'scenario types'],
+  cli: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
+};
+
+/** Layers that must run unchanged in a browser worker: no files, clock, console or chance of their own. */
+const pureLayers = ['random', 'flow', 'measure'];
+
+const nodeModules = { regex: `^(node:|(${builtinModules.join('|')})$)`, message: 'this layer runs in a browser worker: no Node modules' };
+
+/** Patterns that forbid in `layer` every import its entry in `layers` does not grant. */
+function forbiddenImports(layer) {
+  const granted = layers[layer];
+  const patterns = Object.keys(layers).flatMap((other) => {
+    if (other === layer || granted.includes(other)) return [];
+    const inFolder = `^(\\.\\.?/)+${other}/`;
+    if (granted.includes(`${other} model`)) return [{ regex: `${inFolder}(?!model\\.js$)`, message: `${layer} may import only model.js of ${other}` }];
+    if (granted.includes(`${other} types`)) return [{ regex: inFolder, allowTypeImports: true, message: `${layer} may import only types of ${other}` }];
+    return [{ regex: inFolder, message: `imports point down: ${layer} may not import ${other}` }];
+  });
+  return pureLayers.includes(layer) ? [...patterns, nodeModules] : patterns;
+}
+
+const layerRules = Object.keys(layers).map((layer) => ({
+  files: [`src/${layer}/**/*.ts`],
+  rules: { '@typescript-eslint/no-restricted-imports': ['error', { patterns: forbiddenImports(layer) }] },
+}));
+
+const outsideWorld = [
+  'Date', 'performance', 'console', 'process', 'crypto', 'fetch', 'globalThis', 'Buffer', 'require',
+  'setTimeout', 'setInterval', 'setImmediate', 'queueMicrotask',
+];
+
+export default tseslint.config(
+  { ignores: ['dist/', 'out/', 'coverage/', 'node_modules/', 'reports/'] },
+  { linterOptions: { reportUnusedDisableDirectives: 'error' } },
+  js.configs.recommended,
+  tseslint.configs.recommended,
+  {
+    files: ['src/**/*.ts', 'tests/**/*.ts', 'bench/**/*.ts'],
+    languageOptions: { parserOptions: { project: './tsconfig.check.json', tsconfigRootDir: import.meta.dirname } },
+    rules: {
+      '@typescript-eslint/await-thenable': 'error',
+      '@typescript-eslint/no-floating-promises': 'error',
+      '@typescript-eslint/no-misused-promises': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      '@typescript-eslint/consistent-type-imports': ['error', { disallowTypeAnnotations: false }],
+    },
+  },
+  {
+    files: ['bench/**/*.mjs'],
+    languageOptions: { globals: { console: 'readonly', performance: 'readonly', process: 'readonly' } },
+  },
+  ...layerRules,
+  {
+    files: pureLayers.map((layer) => `src/${layer}/**/*.ts`),
+    rules: {
+      'no-restricted-globals': ['error', ...outsideWorld.map((name) => ({ name, message: 'this layer is pure: pass the value in' }))],
+      'no-restricted-properties': ['error', { object: 'Math', property: 'random', message: 'draw from a named stream' }],
+    },
+  },
+);

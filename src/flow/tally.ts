@@ -1,0 +1,87 @@
+import type { Plan } from './plan.js';
+
+/** Parts of an octave of the lead-time histogram: a bin is 0.27 % wide. */
+export const BINS_PER_OCTAVE = 256;
+const LOWEST_OCTAVE = -10, OCTAVES = 40;
+export const BIN_COUNT = OCTAVES * BINS_PER_OCTAVE;
+
+/** Bin of a duration in minutes, on a scale of logarithms from 2^-10 to 2^30 minutes; what lies outside goes to the end bins. */
+export function binOf(minutes: number): number {
+  const bin = Math.floor((Math.log2(minutes) - LOWEST_OCTAVE) * BINS_PER_OCTAVE);
+  return bin < 0 || minutes <= 0 ? 0 : bin >= BIN_COUNT ? BIN_COUNT - 1 : bin;
+}
+/** Lower edge of a bin, minutes. */
+export function binEdge(bin: number): number {
+  return 2 ** (LOWEST_OCTAVE + bin / BINS_PER_OCTAVE);
+}
+
+/** Counts and sums of one replication that are not accounts of time in a state. All start afresh at the end of warm-up. */
+export class Tally {
+  entered = 0;
+  shipped = 0;
+  scrapped = 0;
+  /** Sum of time in the system over units inside at any time of the observation, minutes, for Little's identity. */
+  unitMinutes = 0;
+  leadSum = 0;
+  leadMin = Infinity;
+  leadMax = 0;
+  readonly leadBins = new Int32Array(BIN_COUNT);
+
+  readonly stepVisits: Float64Array;
+  /** By inspection. */
+  readonly inspected: Float64Array;
+  readonly firstVisits: Float64Array;
+  readonly firstPasses: Float64Array;
+  readonly sentBack: Float64Array;
+  readonly repaired: Float64Array;
+  readonly scrappedAt: Float64Array;
+  readonly escaped: Float64Array;
+  /** By `then` row: a unit came to the limit of its loops. */
+  readonly limitReached: Float64Array;
+  /** Items open on units shipped. */
+  openAtShipping = 0;
+  repairMinutes = 0;
+  /** By defect slot: created. */
+  readonly created: Float64Array;
+
+  /** By lane. */
+  readonly trips: Float64Array;
+  readonly carried: Float64Array;
+  readonly laneWait: Float64Array;
+
+  /** Series by bucket: released (entered), shipped; minutes of unit-time by location * buckets + bucket. */
+  readonly enteredIn: Int32Array;
+  readonly shippedIn: Int32Array;
+  readonly unitMinutesIn: Float64Array;
+  /** Minutes observed in a bucket. */
+  readonly minutesIn: Float64Array;
+
+  constructor(plan: Plan) {
+    const { steps, slots, thens, lanes, programme } = plan.model, inspections = plan.inspectionSteps.length;
+    const buckets = Math.max(0, programme.bucketEdges.length - 1);
+    this.stepVisits = new Float64Array(steps.count);
+    this.inspected = new Float64Array(inspections);
+    this.firstVisits = new Float64Array(inspections);
+    this.firstPasses = new Float64Array(inspections);
+    this.sentBack = new Float64Array(inspections);
+    this.repaired = new Float64Array(inspections);
+    this.scrappedAt = new Float64Array(inspections);
+    this.escaped = new Float64Array(inspections);
+    this.limitReached = new Float64Array(thens.count);
+    this.created = new Float64Array(slots.count);
+    this.trips = new Float64Array(lanes.count);
+    this.carried = new Float64Array(lanes.count);
+    this.laneWait = new Float64Array(lanes.count);
+    this.enteredIn = new Int32Array(buckets);
+    this.shippedIn = new Int32Array(buckets);
+    this.unitMinutesIn = new Float64Array(plan.locationCount * buckets);
+    this.minutesIn = new Float64Array(buckets);
+  }
+
+  lead(minutes: number): void {
+    this.leadSum += minutes;
+    if (minutes < this.leadMin) this.leadMin = minutes;
+    if (minutes > this.leadMax) this.leadMax = minutes;
+    this.leadBins[binOf(minutes)]++;
+  }
+}

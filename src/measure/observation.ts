@@ -1,0 +1,65 @@
+import type { Stuck } from '../flow/gridlock.js';
+
+/**
+ * What was observed in one replication. Plain data that can be sent between workers. Times are minutes since the
+ * programme's start, shares 0..1 of the observed time, arrays in the order of the model's ids.
+ */
+export interface Observation {
+  readonly replication: number;
+  readonly outcome: 'finished' | 'ended' | 'gridlock';
+  /** When the run ended, and the length observed. */
+  readonly endedAt: number;
+  readonly minutes: number;
+  readonly entered: number;
+  readonly shipped: number;
+  readonly scrapped: number;
+  readonly openAtShipping: number;
+  /** Mean work in process, and by location (sites, then lanes). */
+  readonly wip: number;
+  readonly wipByLocation: Float64Array;
+  /** Lead time of units shipped, minutes; NaN if none was. */
+  readonly leadMean: number;
+  readonly leadP50: number;
+  readonly leadP90: number;
+  readonly leadP95: number;
+  readonly leadLeast: number;
+  readonly leadGreatest: number;
+  /** Counts in bins `leadFirstBin`, +1, .. of `tally.ts`. */
+  readonly leadFirstBin: number;
+  readonly leadBins: Int32Array;
+  /** Shares by state * stations + station. */
+  readonly stationShares: Float64Array;
+  /** By step: visits per unit (or sub-assembly) that entered. */
+  readonly stepVisits: Float64Array;
+  /** By destination (stations, then lanes): mean in the buffer, share of time by level (LEVELS each). */
+  readonly bufferMean: Float64Array;
+  readonly bufferLevels: Float64Array;
+  /** By crew: engaged person-time over time on shift. */
+  readonly crewBusy: Float64Array;
+  /** By resource: mean stock and share of time without stock (crews: 0). */
+  readonly stockMean: Float64Array;
+  readonly stockOut: Float64Array;
+  readonly inspections: {
+    readonly inspected: Float64Array; readonly firstVisits: Float64Array; readonly firstPasses: Float64Array;
+    readonly sentBack: Float64Array; readonly repaired: Float64Array; readonly scrapped: Float64Array; readonly escaped: Float64Array;
+  };
+  readonly repairMinutes: number;
+  readonly limitReached: Float64Array;
+  readonly created: Float64Array;
+  readonly lanes: { readonly trips: Float64Array; readonly carried: Float64Array; readonly waitMinutes: Float64Array; readonly truckBusy: Float64Array };
+  /** Resources that can be a bottleneck: stations, then crews, then lanes. */
+  readonly utilisation: Float64Array;
+  /** Mean active period, minutes; 0 if there was none. */
+  readonly activePeriod: Float64Array;
+  /** By bucket. */
+  readonly enteredIn: Int32Array;
+  readonly shippedIn: Int32Array;
+  readonly minutesIn: Float64Array;
+  /** Mean work in process by location * buckets + bucket. */
+  readonly wipIn: Float64Array;
+  /** By build number - 1, NaN where it did not happen; empty without a quantity. */
+  readonly enteredAt: Float64Array;
+  readonly shippedAt: Float64Array;
+  readonly optionsOf: Uint8Array;
+  readonly stuck: readonly Stuck[];
+}

@@ -1,0 +1,72 @@
+import { createRequire } from 'node:module';
+import type { ChartConfiguration } from 'chart.js';
+import { ChartJSNodeCanvas } from 'chartjs-node-canvas';
+import type { Canvas, SKRSContext2D } from 'canvas';
+
+/**
+ * Drawing surface: canvas, fonts, PNG bytes. Everything that draws or measures goes through here, so that fonts are
+ * registered once and before use. The fonts are files of two packages: a machine without any font gives the same picture.
+ */
+
+const require = createRequire(import.meta.url);
+/** The very canvas module that the chart renderer uses; another copy would not know our fonts. */
+const canvasModule = createRequire(require.resolve('chartjs-node-canvas'))('canvas') as typeof import('canvas');
+
+/** Device pixels per CSS pixel of every picture. */
+export const PIXEL_RATIO = 2;
+
+/** Inter for text; DejaVu Sans behind it for letters that Inter lacks or misplaces. */
+export const FONT_FAMILY = '"Report Inter", "Report DejaVu"';
+
+const FONT_FILES: readonly (readonly [file: string, family: string])[] = [
+  ['@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf', 'Report Inter'],
+  ['@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf', 'Report Inter'],
+  ['dejavu-fonts-ttf/ttf/DejaVuSans.ttf', 'Report DejaVu'],
+  ['dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf', 'Report DejaVu'],
+];
+
+let registered = false;
+function registerFonts(): void {
+  if (registered) return;
+  for (const [file, family] of FONT_FILES) {
+    const path = require.resolve(file);
+    if (canvasModule.GlobalFonts.registerFromPath(path, family) === null) {
+      throw new Error(`expected a font in package file ${file}, could not read it: run npm ci to restore the packages`);
+    }
+  }
+  registered = true;
+}
+
+/** A blank canvas of that many device pixels, with the report's fonts at hand. */
+export function newCanvas(width: number, height: number): Canvas {
+  registerFonts();
+  return canvasModule.createCanvas(width, height);
+}
+
+/** A transform for patterns drawn in device pixels, so that they stay sharp under the pixel ratio. */
+export function devicePixelTransform(): InstanceType<typeof canvasModule.DOMMatrix> {
+  return new canvasModule.DOMMatrix([1 / PIXEL_RATIO, 0, 0, 1 / PIXEL_RATIO, 0, 0]);
+}
+
+let ruler: SKRSContext2D | undefined;
+/** Width of a line of text, CSS pixels. */
+export function textWidth(text: string, size: number, weight: 'normal' | '600' = 'normal'): number {
+  ruler ??= newCanvas(1, 1).getContext('2d');
+  ruler.font = font(size, weight);
+  return ruler.measureText(text).width;
+}
+
+/** CSS font of the report, size in CSS pixels. */
+export function font(size: number, weight: 'normal' | '600' = 'normal'): string {
+  return `${weight} ${size}px ${FONT_FAMILY}`;
+}
+
+/** PNG bytes of a chart on white, `PIXEL_RATIO` device pixels per pixel of width and height. */
+export function renderPng(configuration: ChartConfiguration, width: number, height: number): Buffer {
+  registerFonts();
+  const renderer = new ChartJSNodeCanvas({ width, height, backgroundColour: '#ffffff' });
+  return renderer.renderToBufferSync(
+    { ...configuration, options: { ...configuration.options, devicePixelRatio: PIXEL_RATIO } },
+    'image/png',
+  );
+}

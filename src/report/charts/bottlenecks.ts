@@ -1,0 +1,45 @@
+import type { Results } from '../../study/results.js';
+import { asEstimate, count, intervalName, number, percentWithInterval, short } from '../format.js';
+import { PALETTE, SIZE } from '../style.js';
+import { chart, intervalHead, roomAtRight, valueAxis, type Chart } from './chart.js';
+import { whiskers } from './marks.js';
+import { column, columnsRoom, nameAxis, perRow, rowHeight, rowLabel, textColumns, type Row } from './rows.js';
+import { fit } from '../text.js';
+
+const MOST_ROWS = 15;
+/** So many are shown even if some of them never were the bottleneck. */
+const LEAST_ROWS = 5;
+/** Room for kind and site, CSS pixels. */
+const SITE_ROOM = 190;
+
+/** The likeliest bottlenecks, each with its share of the replications and the Wilson interval of that share. */
+export function bottlenecks(results: Results): Chart | null {
+  const first = results.bottlenecks[0];
+  if (first === undefined) return null;
+  const shown = results.bottlenecks.filter((item, index) => index < LEAST_ROWS || item.share.count > 0).slice(0, MOST_ROWS);
+  const left = results.bottlenecks.length - shown.length;
+  const rows: Row<(typeof shown)[number]>[] = shown.map((item) => ({ label: rowLabel(item.name), item }));
+  const ci = intervalName(results.level);
+  const columns = [
+    column(['share, %', `(${ci})`], rows, (item) => short(asEstimate(item.share), 100)),
+    column(['active, % of time', intervalHead(results)], rows, (item) => short(item.active, 100)),
+    column(['kind, site'], rows, (item) => fit(`${item.kind}, ${item.site}`, SITE_ROOM, SIZE.small)),
+  ];
+  return chart({
+    finding: `Most often the bottleneck: ${first.name}, in ${percentWithInterval(asEstimate(first.share))} of ${count(results.replications, 'replication')}`,
+    how: `Share of replications in which each was the bottleneck: the one with the longest mean uninterrupted active period (Roser et al. 2001). Bars with ${ci} (Wilson).`
+      + (left > 0 ? ` ${left} more, less likely, are in results.json.` : ''),
+    bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
+    type: 'bar',
+    data: {
+      labels: rows.map((row) => row.label),
+      datasets: [
+        { label: 'share of replications, %', data: perRow(rows, (item) => item.share.share * 100), backgroundColor: PALETTE.blue, grouped: false, barPercentage: 0.7, categoryPercentage: 1 },
+        { label: ci, data: perRow(rows, (item) => [item.share.low * 100, item.share.high * 100] as [number, number]), backgroundColor: 'transparent', grouped: false },
+      ],
+    },
+    options: { indexAxis: 'y' },
+    scales: { x: valueAxis(`share of ${number(results.replications)} replications, %`, { position: 'top', max: 100 }), y: nameAxis(rows), room: roomAtRight(columnsRoom(columns)) },
+    plugins: [whiskers(1), textColumns(columns)],
+  });
+}

@@ -1,0 +1,99 @@
+import type { ChartConfiguration, ChartOptions, Plugin } from 'chart.js';
+import type { Results } from '../../study/results.js';
+import { FONT_FAMILY } from '../canvas.js';
+import { count, intervalName } from '../format.js';
+import { GRID, INK, MUTED, SIZE, WIDTH } from '../style.js';
+import { wrap } from '../text.js';
+
+/** A picture that is ready to be drawn. Sizes are CSS pixels. */
+export interface Chart {
+  /** The finding in one sentence, also the title. */
+  readonly finding: string;
+  /** For readers who do not see the picture: the finding and how it is drawn. */
+  readonly alt: string;
+  readonly width: number;
+  readonly height: number;
+  readonly configuration: ChartConfiguration;
+}
+
+/** Makes a picture, or null where the results have nothing for it (no inspection, no buffer). */
+export type DrawChart = (results: Results) => Chart | null;
+
+const TITLE_LINE = SIZE.title * 1.25, HOW_LINE = SIZE.small * 1.35, PADDING = 16;
+
+/** What every chart is made from: finding, how it is drawn, height of the body below the titles, and the chart itself. */
+export interface Parts {
+  readonly finding: string;
+  readonly how: string;
+  readonly bodyHeight: number;
+  readonly type: ChartConfiguration['type'];
+  readonly data: ChartConfiguration['data'];
+  readonly scales: NonNullable<ChartOptions['scales']>;
+  readonly options?: ChartOptions;
+  readonly legend?: NonNullable<ChartOptions['plugins']>['legend'];
+  readonly plugins?: readonly Plugin[];
+}
+
+/** Title, explanation and fonts around a chart. The picture grows with the lines that the titles need. */
+export function chart(parts: Parts): Chart {
+  const title = wrap(parts.finding, WIDTH - 2 * PADDING, SIZE.title, '600');
+  const how = wrap(parts.how, WIDTH - 2 * PADDING, SIZE.small);
+  const height = Math.ceil(2 * PADDING + title.length * TITLE_LINE + how.length * HOW_LINE + 18 + parts.bodyHeight);
+  return {
+    finding: parts.finding,
+    alt: `${parts.finding}. Drawn: ${parts.how}`,
+    width: WIDTH,
+    height,
+    configuration: {
+      type: parts.type,
+      data: parts.data,
+      plugins: [...parts.plugins ?? []],
+      options: {
+        ...parts.options,
+        font: { family: FONT_FAMILY, size: SIZE.text },
+        color: INK,
+        layout: { padding: PADDING },
+        scales: parts.scales,
+        plugins: {
+          title: { display: true, text: title, align: 'start', color: INK, padding: { top: 0, bottom: 5 }, font: { family: FONT_FAMILY, size: SIZE.title, weight: 600, lineHeight: 1.25 } },
+          subtitle: { display: true, text: how, align: 'start', color: MUTED, padding: { top: 0, bottom: 13 }, font: { family: FONT_FAMILY, size: SIZE.small, weight: 'normal', lineHeight: 1.35 } },
+          legend: parts.legend ?? { display: false },
+          tooltip: { enabled: false },
+        },
+      },
+    },
+  };
+}
+
+type Scale = NonNullable<NonNullable<ChartOptions['scales']>[string]>;
+
+/** An axis of values from zero, its title with the unit. */
+export function valueAxis(title: string, rest: Partial<Record<string, unknown>> = {}): Scale {
+  return {
+    type: 'linear', beginAtZero: true,
+    title: { display: true, text: title, color: MUTED, font: { size: SIZE.small } },
+    grid: { color: GRID, drawTicks: false }, border: { display: false },
+    ticks: { color: MUTED, padding: 6, font: { size: SIZE.small } },
+    ...rest,
+  } as Scale;
+}
+
+/** An axis that shows nothing but keeps `width` CSS pixels free at the right of the plot, for text. */
+export function roomAtRight(width: number): Scale {
+  return {
+    type: 'linear', axis: 'y', position: 'right', grid: { display: false }, border: { display: false }, ticks: { display: false },
+    afterFit: (scale: { width: number }) => { scale.width = width; },
+  } as Scale;
+}
+
+/** `95 % CI over 40 replications`, or why there is none. */
+export function intervalNote(results: Results): string {
+  return results.replications < 2
+    ? 'no interval, as there is only 1 replication'
+    : `${intervalName(results.level)} over ${count(results.replications, 'replication')}`;
+}
+
+/** The same for the head of a column: `(95 % CI)` or `(no interval)`. */
+export function intervalHead(results: Results): string {
+  return results.replications < 2 ? '(no interval)' : `(${intervalName(results.level)})`;
+}

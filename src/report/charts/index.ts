@@ -1,0 +1,21 @@
+import type { DrawChart } from './chart.js';
+import { bottlenecks } from './bottlenecks.js';
+import { buffers } from './buffers.js';
+import { firstTimeThrough } from './first-time-through.js';
+import { leadTime } from './lead-time.js';
+import { placeTime } from './place-time.js';
+import { throughputByWeek } from './throughput-by-week.js';
+import { wipBySite } from './wip-by-site.js';
+
+export type { Chart, DrawChart } from './chart.js';
+
+/** Every picture of a simulate study. The key is the file name without `.png`; it stays the same where another is left out. */
+export const CHARTS: Readonly<Record<string, DrawChart>> = {
+  '01-throughput-by-week': throughputByWeek,
+  '02-wip-by-site': wipBySite,
+  '03-place-time': placeTime,
+  '04-bottlenecks': bottlenecks,
+  '05-lead-time': leadTime,
+  '06-buffers': buffers,
+  '07-first-time-through': firstTimeThrough,
+};

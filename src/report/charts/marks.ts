@@ -1,0 +1,44 @@
+import type { Chart as LiveChart, Plugin } from 'chart.js';
+import type { SKRSContext2D } from 'canvas';
+import { INK } from '../style.js';
+
+/** Interval bars over the floating bars [low, high] of one horizontal dataset, which itself stays unpainted. */
+export function whiskers(dataset: number): Plugin {
+  return {
+    id: 'whiskers',
+    afterDatasetsDraw(chart) {
+      const { ctx } = chart;
+      const scale = chart.scales['x'];
+      if (scale === undefined) return;
+      chart.getDatasetMeta(dataset).data.forEach((element, index) => {
+        const span = chart.data.datasets[dataset]?.data[index];
+        if (!Array.isArray(span)) return;
+        const from = scale.getPixelForValue(span[0]), to = scale.getPixelForValue(span[1]), y = element.y;
+        for (const [colour, width] of [['#ffffff', 4.5], [INK, 1.6]] as const) {
+          ctx.save();
+          ctx.strokeStyle = colour;
+          ctx.lineWidth = width;
+          ctx.lineCap = 'square';
+          ctx.beginPath();
+          ctx.moveTo(from, y); ctx.lineTo(to, y);
+          ctx.moveTo(from, y - 4); ctx.lineTo(from, y + 4);
+          ctx.moveTo(to, y - 4); ctx.lineTo(to, y + 4);
+          ctx.stroke();
+          ctx.restore();
+        }
+      });
+    },
+  };
+}
+
+/** A plugin that draws on top of everything else. */
+export function drawing(id: string, draw: (context: SKRSContext2D, chart: LiveChart) => void): Plugin {
+  return {
+    id,
+    afterDraw(chart) {
+      chart.ctx.save();
+      draw(chart.ctx as SKRSContext2D, chart);
+      chart.ctx.restore();
+    },
+  };
+}

@@ -1,0 +1,77 @@
+import { randomBytes } from 'node:crypto';
+import { lstatSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+
+/** What a report folder may hold; anything else in it is somebody's own and is never removed. */
+const REPORT_FILE = /^[A-Za-z0-9_-]+\.(png|html|csv|json)$/;
+const RESULTS_FILE = 'results.json', RESULTS_FORMAT = 'rateproof results';
+
+/** A folder that may not be written: the user's to solve, unlike a fault of the disk. */
+export class FolderError extends Error {}
+
+export interface FolderOptions {
+  /** Put the new folder in the place of an existing report folder, which is removed once the new one is complete. */
+  readonly replace?: boolean;
+}
+
+/**
+ * Writes all files into a new folder `dir`, or none: they go to a folder beside it with a temporary name, which is then
+ * renamed. Parent folders are made. An existing `dir` throws a FolderError, unless `replace` is set and it holds a report
+ * and nothing else.
+ */
+export function writeFolder(dir: string, files: ReadonlyMap<string, string | Buffer>, { replace = false }: FolderOptions = {}): void {
+  const target = resolve(dir);
+  const found = kindOf(target);
+  if (found !== 'nothing') checkReplaceable(dir, target, found, replace);
+  for (const name of files.keys()) {
+    if (!REPORT_FILE.test(name)) throw new RangeError(`expected a plain report file name, got ${JSON.stringify(name)}: use letters, digits, - and _, and .png, .html, .csv or .json`);
+  }
+  const mark = randomBytes(6).toString('hex');
+  const fresh = join(dirname(target), `.${basename(target)}.new-${mark}`), old = join(dirname(target), `.${basename(target)}.old-${mark}`);
+  mkdirSync(dirname(target), { recursive: true });
+  try {
+    mkdirSync(fresh);
+    for (const [name, content] of files) writeFileSync(join(fresh, name), content);
+    if (found === 'nothing') renameSync(fresh, target);
+    else swap(fresh, target, old);
+  } catch (error) {
+    rmSync(fresh, { recursive: true, force: true });
+    throw error;
+  }
+  rmSync(old, { recursive: true, force: true });
+}
+
+/** Between the two renames `target` is missing for a moment; if the second fails, the old folder comes back. */
+function swap(fresh: string, target: string, old: string): void {
+  renameSync(target, old);
+  try {
+    renameSync(fresh, target);
+  } catch (error) {
+    renameSync(old, target);
+    throw error;
+  }
+}
+
+type Found = 'nothing' | 'folder' | 'other';
+function kindOf(path: string): Found {
+  const stat = lstatSync(path, { throwIfNoEntry: false });
+  if (stat === undefined) return 'nothing';
+  return stat.isDirectory() ? 'folder' : 'other';
+}
+
+function checkReplaceable(dir: string, target: string, found: Found, replace: boolean): void {
+  if (found === 'other') throw new FolderError(`expected ${dir} to be free for a report folder, but it is a file or a link: choose another name`);
+  if (!replace) throw new FolderError(`expected ${dir} not to exist yet, but it does: choose another name, or ask to replace it`);
+  if (!isReport(target)) throw new FolderError(`expected ${dir} to be a report folder of rateproof, but it has no ${RESULTS_FILE} that says so: choose another name, or remove it yourself`);
+  const foreign = readdirSync(target, { withFileTypes: true }).find((entry) => !entry.isFile() || !REPORT_FILE.test(entry.name));
+  if (foreign !== undefined) throw new FolderError(`expected ${dir} to hold nothing but a report, but it also holds ${foreign.name}: move it away, or choose another name`);
+}
+
+function isReport(target: string): boolean {
+  try {
+    const results: unknown = JSON.parse(readFileSync(join(target, RESULTS_FILE), 'utf8'));
+    return typeof results === 'object' && results !== null && 'format' in results && results.format === RESULTS_FORMAT;
+  } catch {
+    return false;
+  }
+}

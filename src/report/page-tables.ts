@@ -1,0 +1,75 @@
+import type { Estimate, Results } from '../study/results.js';
+import { asEstimate, intervalName, number, short } from './format.js';
+import { STATE_ORDER } from './style.js';
+
+/** A table of the page: the first cell of a row names the row. `note` explains what the cells are. */
+export interface PageTable { readonly id: string; readonly title: string; readonly note: string; readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] }
+
+/** All tables that have a row, in the order of the page. */
+export function pageTables(results: Results): PageTable[] {
+  const interval = results.replications < 2 ? 'no interval, 1 replication' : `in brackets: ${intervalName(results.level)}`;
+  return [rates(results, interval), wip(results, interval), bottlenecks(results, interval), stations(results, interval), crews(results, interval),
+    inspections(results, interval), lanes(results, interval), feeders(results, interval), buffers(results, interval)].filter((table) => table.rows.length > 0);
+}
+
+const percent = (share: Estimate): string => short(share, 100);
+
+function rates({ throughput, leadTime, scrapped, rty, wip: { total } }: Results, interval: string): PageTable {
+  return { id: 'overall', title: 'Overall', note: `Means over replications; ${interval}.`, head: ['Measure', 'Value'], rows: [
+    ['shipped, units a day, whole run', short(throughput.perDay)],
+    ['shipped, units an hour, whole run', short(throughput.perHour)],
+    ['WIP, units', short(total)],
+    ['lead time mean, days', short(leadTime.mean)],
+    ['lead time P50, days', short(leadTime.p50)],
+    ['lead time P90, days', short(leadTime.p90)],
+    ['scrapped, units', short(scrapped)],
+    ...rty === null ? [] : [['rolled throughput yield (RTY), %', percent(rty)]],
+  ] };
+}
+
+function wip({ wip: { places } }: Results, interval: string): PageTable {
+  return { id: 'wip', title: 'WIP by site and lane', note: `Mean units inside; ${interval}.`, head: ['Place', 'Kind', 'Units'],
+    rows: places.map((place) => [place.name, place.kind, short(place.mean)]) };
+}
+
+function bottlenecks(results: Results, interval: string): PageTable {
+  return { id: 'bottlenecks', title: 'Bottlenecks', note: `Share of replications with its Wilson interval; ${interval}.`,
+    head: ['Name', 'Kind', 'Site', 'Bottleneck, % of replications', 'Active, % of time', 'Mean active period, h'],
+    rows: results.bottlenecks.map((each) => [each.name, each.kind, each.site, percent(asEstimate(each.share)), percent(each.active), short(each.activePeriodHours)]) };
+}
+
+function stations(results: Results, interval: string): PageTable {
+  return { id: 'stations', title: 'Stations', note: `Share of place time in per cent, each row adds to 100; ${interval}.`,
+    head: ['Station', 'Site', 'Places', ...STATE_ORDER.map((state) => `${state}, %`), 'Visits per unit'],
+    rows: results.stations.map((each) => [each.name, each.site, String(each.places), ...STATE_ORDER.map((state) => percent(each.share[state])), short(each.visitsPerUnit)]) };
+}
+
+function crews(results: Results, interval: string): PageTable {
+  return { id: 'crews', title: 'Crews', note: `Busy: share of the time on shift; ${interval}.`, head: ['Crew', 'Site', 'Headcount', 'Busy, %'],
+    rows: results.crews.map((crew) => [crew.name, crew.site, String(crew.headcount), percent(crew.busy)]) };
+}
+
+function inspections(results: Results, interval: string): PageTable {
+  return { id: 'inspections', title: 'Inspections', note: `First-time-through counts first visits only; the other figures are per 100 visits; ${interval}.`,
+    head: ['Inspection', 'Site', 'First-time-through, %', 'Inspected per unit', 'Sent back', 'Repaired', 'Scrapped', 'Escaped'],
+    rows: results.inspections.map((each) => [each.name, each.site, percent(each.ftt), short(each.inspectedPerUnit), short(each.sentBackPer100),
+      short(each.repairedPer100), short(each.scrappedPer100), short(each.escapedPer100)]) };
+}
+
+function lanes(results: Results, interval: string): PageTable {
+  return { id: 'lanes', title: 'Lanes', note: `Fill: share of truck spaces used; wait: for a truck; ${interval}.`,
+    head: ['Lane', 'Trips', 'Fill, %', 'Wait, h', 'Trucks busy, %'],
+    rows: results.lanes.map((lane) => [lane.name, short(lane.trips), percent(lane.fill), short(lane.waitHours), percent(lane.truckBusy)]) };
+}
+
+function feeders(results: Results, interval: string): PageTable {
+  return { id: 'feeders', title: 'Feeders', note: `Out: share of time without a finished sub-assembly; ${interval}.`,
+    head: ['Feeder', 'Target stock', 'Mean stock', 'Out, % of time'],
+    rows: results.feeders.map((feeder) => [feeder.name, number(feeder.target), short(feeder.stock), percent(feeder.out)]) };
+}
+
+function buffers(results: Results, interval: string): PageTable {
+  return { id: 'buffers', title: 'Buffers and banks', note: `Full: share of time without a free space; ${interval}.`,
+    head: ['Name', 'Kind', 'Site', 'Spaces', 'Mean units', 'Full, % of time'],
+    rows: results.buffers.map((each) => [each.name, each.kind, each.site, each.spaces === null ? 'unlimited' : String(each.spaces), short(each.mean), each.full === null ? 'never' : percent(each.full)]) };
+}

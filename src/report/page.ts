@@ -1,0 +1,80 @@
+import { Eta } from 'eta/core';
+import type { DateQuantile, Estimate, Results } from '../study/results.js';
+import { bounds, count, intervalName, mean, number } from './format.js';
+import { pageTables } from './page-tables.js';
+import { PAGE_TEMPLATE } from './page-template.js';
+
+/** A drawn chart for the page; width and height are CSS pixels. */
+export interface Picture { readonly name: string; readonly alt: string; readonly width: number; readonly height: number; readonly png: Buffer }
+
+/** Stands on every report: the model knows nothing of what may and may not be done in a plant. */
+export const SAFETY_CAUTION = 'This report is about time and numbers only. Paint booths, ovens, lifting, road tests and overtime are governed by local codes '
+  + 'and licensed practice; have every change to them checked by the people who answer for them before it is made.';
+
+const eta = new Eta({ autoEscape: true });
+
+/**
+ * One HTML page that needs no other file: first the answer, one number, one picture, findings, dates and assumptions; then
+ * every picture and table. The first picture is the one of the first page.
+ */
+export function page(results: Results, pictures: readonly Picture[]): string {
+  return eta.renderString(PAGE_TEMPLATE, {
+    scenario: results.scenario.name,
+    answer: results.answer.sentence,
+    headline: headline(results),
+    pictures: pictures.map(({ alt, width, height, png }) => ({ alt, width, height, source: `data:image/png;base64,${png.toString('base64')}` })),
+    findings: results.findings.length === 0
+      ? ['Nothing that stops the build was found.']
+      : results.findings.map((finding) => `${sentence(finding.text)} (in ${finding.replications} of ${count(results.replications, 'replication')})`),
+    dates: results.lastUnit.length === 0 ? ['The programme has no last unit, so there is no date.'] : results.lastUnit.map((each) => dateText(each, results.level)),
+    assumptions: assumptions(results),
+    caution: SAFETY_CAUTION,
+    facts: facts(results),
+    tables: pageTables(results),
+  });
+}
+
+interface Figure { readonly what: string; readonly value: string; readonly interval: string }
+
+function headline({ answer, throughput }: Results): Figure[] {
+  const { askedPerDay, heldPerDay } = answer;
+  const main = heldPerDay === null
+    ? figure('Shipped, units a day, whole run', throughput.perDay)
+    : figure('Shipped, units a working day', heldPerDay);
+  return askedPerDay === null ? [main] : [main, { what: 'Asked, units a working day', value: number(askedPerDay), interval: 'the highest rate of the plan' }];
+}
+
+function figure(what: string, estimate: Estimate): Figure {
+  return { what, value: mean(estimate), interval: estimate.low === null ? 'no interval, 1 replication' : `${intervalName(estimate.level)} ${bounds(estimate)}, ${count(estimate.n, 'replication')}` };
+}
+
+function dateText({ p, date, low, high, why }: DateQuantile, level: number): string {
+  const name = `Last unit out, P${number(p * 100)}`;
+  if (date === null) return `${name}: not known${why === null ? '' : `; ${why}`}.`;
+  return `${name}: ${date}${low === null || high === null ? `; no interval${why === null ? '' : `, ${why}`}` : ` (${intervalName(level)} ${low} to ${high})`}.`;
+}
+
+/** What could turn the answer round, as far as the results can know. */
+function assumptions({ scenario, replications, level, programme }: Results): string[] {
+  return [
+    ...scenario.note === null ? [] : [`The scenario says of itself: ${scenario.note}`],
+    'Work times, chances of defects, failures and learning are as the scenario gives them. They were not compared with a record of the real plants; if they are wrong, so is the answer.',
+    `Intervals tell how far chance inside the model moves the means (${replications < 2 ? 'none with 1 replication' : `${intervalName(level)}, ${count(replications, 'replication')}`}). They tell nothing about errors in the inputs, and nothing about the spread of single weeks or units.`,
+    'People, trucks and parts follow their rules and calendars without exception: nobody improvises, lends a hand to another crew, or works longer to catch up, unless the scenario says so.',
+    'Left out: cost, quality after delivery, and everything that the scenario does not name.',
+    programme.kind === 'programme'
+      ? `Observed: ${count(Math.round(programme.observedDays), 'day')} from ${programme.start}, the ramp included.`
+      : `Observed: ${count(Math.round(programme.observedDays), 'day')} of a steady run, warm-up left out.`,
+  ];
+}
+
+function facts({ scenario, seed, program, version, replications, programme }: Results): [string, string][] {
+  return [
+    ['Scenario', scenario.name], ['File', scenario.file], ['Digest', scenario.digest], ['Seed', seed],
+    ['Replications', String(replications)], ['Program', `rateproof ${program}, results version ${version}`], ['Time zone', programme.zone],
+  ];
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,18 @@
+/** Text of at most `columns` characters (code points); the middle is left out, as the ends of names tell them apart. */
+export function fitColumns(text: string, columns: number): string {
+  return shorten(text, (candidate) => [...candidate].length <= columns);
+}
+
+/** The longest form of `text`, letters taken from its middle, that fits; `…` alone if none does. */
+export function shorten(text: string, fits: (candidate: string) => boolean): string {
+  if (fits(text)) return text;
+  const letters = [...text];
+  for (let kept = letters.length - 1; kept > 0; kept--) {
+    const head = Math.ceil(kept / 2);
+    const start = letters.slice(0, head).join('').trimEnd();
+    const end = letters.slice(letters.length - (kept - head)).join('').trimStart();
+    const candidate = `${start}…${end}`;
+    if (fits(candidate)) return candidate;
+  }
+  return '…';
+}

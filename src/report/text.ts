@@ -1,0 +1,27 @@
+import { textWidth } from './canvas.js';
+import { shorten } from './shorten.js';
+
+/** Words, and whole short brackets such as an interval, which read badly when broken. */
+const PIECE = /\([^()]{1,44}\)\S*|\S+/g;
+
+/** Breaks text at spaces into lines no wider than `width` CSS pixels; a single longer word loses its middle. */
+export function wrap(text: string, width: number, size: number, weight: 'normal' | '600' = 'normal'): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.match(PIECE) ?? []) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && textWidth(longer, size, weight) > width) {
+      lines.push(line);
+      line = word;
+    } else {
+      line = longer;
+    }
+  }
+  if (line !== '') lines.push(line);
+  return lines.map((each) => fit(each, width, size, weight));
+}
+
+/** Text no wider than `width` CSS pixels, shortened in its middle if need be. */
+export function fit(text: string, width: number, size: number, weight: 'normal' | '600' = 'normal'): string {
+  return shorten(text, (candidate) => textWidth(candidate, size, weight) <= width);
+}

@@ -1,0 +1,44 @@
+import type { Model } from '../flow/model.js';
+import { ALWAYS, type CalendarBook } from './calendar-book.js';
+import { column } from './compile-columns.js';
+import { found, type Names } from './compile-names.js';
+import type { LaidRoutes } from './compile-route.js';
+import type { RouteEntry, Scenario } from './scenario.js';
+
+/** Crews site by site, then the stocks of interchangeable sub-assemblies; a stock is at the site where it is made. */
+export function compileResources(scenario: Scenario, names: Names, book: CalendarBook): Model['resources'] {
+  const crews = Object.entries(scenario.sites).flatMap(([siteName, site]) => Object.entries(site.crews).map(([name, crew]) => ({
+    name, site: found(names.site, siteName, 'site'), amount: crew.headcount, calendar: book.id(crew.calendar ?? site.calendar, site.zone),
+  })));
+  const stocks = Object.entries(scenario.feeders).filter(([, feeder]) => feeder.kind === 'stock').map(([name, feeder]) => ({
+    name, site: endSite(feeder.route, scenario, names), amount: feeder.atStart, calendar: ALWAYS,
+  }));
+  const rows = [...crews, ...stocks];
+  return {
+    count: rows.length,
+    crews: crews.length,
+    names: rows.map((row) => row.name),
+    site: column(rows, (row) => row.site),
+    amount: column(rows, (row) => row.amount),
+    calendar: column(rows, (row) => row.calendar),
+  };
+}
+
+export function compileRoutes(scenario: Scenario, names: Names, laid: LaidRoutes): Model['routes'] {
+  const feeders = Object.entries(scenario.feeders);
+  return {
+    count: feeders.length + 1,
+    names: ['unit', ...feeders.map(([name]) => name)],
+    firstStep: Int32Array.from(laid.firstStep),
+    own: Uint8Array.from([0, ...feeders.map(([, feeder]) => Number(feeder.kind === 'own'))]),
+    stock: Int32Array.from([-1, ...feeders.map(([name, feeder]) => (feeder.kind === 'stock' ? names.stock(name) : -1))]),
+    target: Int32Array.from([0, ...feeders.map(([, feeder]) => (feeder.kind === 'stock' ? feeder.target : 0))]),
+  };
+}
+
+function endSite(route: readonly RouteEntry[], scenario: Scenario, names: Names): number {
+  const last = route[route.length - 1];
+  if (last === undefined) return -1;
+  const site = last.kind === 'lane' ? scenario.lanes[last.lane].to : found(names.siteOfStation, last.at, 'station');
+  return found(names.site, site, 'site');
+}

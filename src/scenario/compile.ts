@@ -1,0 +1,53 @@
+import type { Model } from '../flow/model.js';
+import { CalendarBook } from './calendar-book.js';
+import { Chances, layOutSlots, slotColumns, Thens } from './compile-defects.js';
+import { Draws } from './compile-draws.js';
+import { compileLanes } from './compile-lanes.js';
+import { names } from './compile-names.js';
+import { compileOptions, compileProgramme } from './compile-programme.js';
+import { compileResources, compileRoutes } from './compile-resources.js';
+import { layRoutes } from './compile-route.js';
+import { runSpan } from './compile-span.js';
+import { compileStations } from './compile-stations.js';
+import { compileSteps } from './compile-steps.js';
+import type { Scenario } from './scenario.js';
+
+/**
+ * The model of a scenario as read and checked. The first `options.length` draws are those of the options, in order.
+ * A RangeError says what in the programme cannot be planned; any other error means an unchecked scenario.
+ */
+export function compile(scenario: Scenario): Model {
+  const span = runSpan(scenario);
+  const book = new CalendarBook(scenario, span);
+  const ids = names(scenario);
+  const laid = layRoutes(scenario);
+  const draws = new Draws();
+  const chances = new Chances(ids);
+  const thens = new Thens(draws, laid);
+  const slots = layOutSlots(laid);
+
+  const options = compileOptions(scenario, draws);
+  const stations = compileStations(scenario, ids, book, draws);
+  const resources = compileResources(scenario, ids, book);
+  const steps = compileSteps({ scenario, names: ids, book, draws, laid, slots, chances, thens, crewCalendar: resources.calendar });
+  const lanes = compileLanes(scenario, ids, book, draws, span);
+  const programme = compileProgramme(scenario, book, draws, span);
+  // A timetable is known no further than the calendars are.
+  const isBounded = book.columns.length > 0 || lanes.timetable.some((times) => times.length > 0);
+  return {
+    calendars: book.columns,
+    horizon: isBounded ? span.horizon : Infinity,
+    draws: draws.list,
+    siteNames: Object.keys(scenario.sites),
+    options,
+    stations,
+    resources,
+    routes: compileRoutes(scenario, ids, laid),
+    steps,
+    slots: slotColumns(slots, Object.keys(scenario.defects), laid.steps),
+    chances: chances.columns(),
+    thens: thens.columns(),
+    lanes,
+    programme,
+  };
+}

@@ -1,0 +1,27 @@
+import type { Finding, Path } from './problem.js';
+import type { Chance, Scenario } from './scenario.js';
+import { findsOf, routesOf, siteOfStation, stepsOf } from './cross-routes.js';
+
+/** Sub-assemblies for stock are built before their unit is known, so nothing on their way can go by its options. */
+export function optionFindings(scenario: Scenario): Finding[] {
+  const siteOf = siteOfStation(scenario);
+  return routesOf(scenario).flatMap((route) => {
+    if (route.kind !== 'stock') return [];
+    const found: Finding[] = [];
+    const tell = (path: Path): void => void found.push({ path, wanted: 'nothing by option in a feeder of stock, whose sub-assemblies are not yet of a unit', atKey: true });
+    const chance = (path: Path, { byOption }: Chance): void => {
+      if (byOption.length > 0) tell(path);
+    };
+    for (const placed of stepsOf(route)) {
+      const { path, step } = placed;
+      if (Object.keys(step.workFactor).length > 0) tell([...path, 'work factor']);
+      for (const [kind, made] of Object.entries(step.creates)) chance([...path, 'creates', kind], made);
+      for (const { path: at, find } of findsOf(placed)) chance([...at, 'chance'], find.chance);
+      const site = siteOf.get(step.at);
+      if (site !== undefined && scenario.sites[site]?.stations[step.at]?.changeover !== undefined) {
+        found.push({ path: [...path, 'at'], wanted: 'a station without changeover, since sub-assemblies for stock have no options', seen: `"${step.at}"` });
+      }
+    }
+    return found;
+  });
+}

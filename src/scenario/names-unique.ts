@@ -1,0 +1,32 @@
+import { mapOf, type Outline, type RawMap } from './names-outline.js';
+import { saySeen, sayPath, type Finding } from './problem.js';
+
+/** Steps have a name of their own over all routes, stations over all sites; `usual` is no name for an option. */
+export function repeatedNames(raw: RawMap, outline: Outline): Finding[] {
+  const found: Finding[] = [];
+
+  const stations = new Map<string, string>();
+  for (const [siteName, site] of Object.entries(mapOf(raw['sites']))) {
+    for (const station of Object.keys(mapOf(mapOf(site)['stations']))) {
+      const first = stations.get(station);
+      if (first === undefined) stations.set(station, siteName);
+      else found.push({ path: ['sites', siteName, 'stations', station], wanted: 'each station name once over all sites', seen: `${saySeen(station)} again, first in site ${first}`, atKey: true });
+    }
+  }
+
+  const steps = new Map<string, string>();
+  for (const { path, entries } of outline.routes) {
+    entries.forEach((entry, i) => {
+      const step = mapOf(entry)['step'];
+      if (typeof step !== 'string') return;
+      const first = steps.get(step);
+      if (first === undefined) steps.set(step, sayPath([...path, i]));
+      else found.push({ path: [...path, i, 'step'], wanted: 'each step name once over all routes', seen: `${saySeen(step)} again, first at ${first}` });
+    });
+  }
+
+  for (const option of outline.options?.keys() ?? []) {
+    if (option === 'usual') found.push({ path: ['programme', 'options', option], wanted: 'another name for the option; usual is the word for the chance where no option matters', seen: '"usual"', atKey: true });
+  }
+  return found;
+}

@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import type { Crew, Site, Station } from './scenario.js';
+import { flag, keys, name, named, spaces, spell, whole } from './schema-quantity.js';
+import type { TimeSchema } from './schema-time.js';
+import { zone } from './schema-zone.js';
+
+export const calendarName = name('the name of a calendar');
+
+const headcount = whole(1);
+const crew = z
+  .union(
+    [
+      headcount.transform((count): Crew => ({ headcount: count, calendar: undefined })),
+      keys(
+        {
+          headcount: headcount.describe('People of this skill on each shift. Example: 14'),
+          calendar: calendarName.optional().describe('When the crew is in. Default: the calendar of the site'),
+        },
+        'a map with the key headcount',
+      ).transform((c): Crew => ({ headcount: c.headcount, calendar: c.calendar })),
+    ],
+    { error: 'a headcount from 1, such as 6, or { headcount: 6, calendar: days }' },
+  )
+  .describe('A headcount, or a map with headcount and calendar. Example: 6');
+
+const lot = keys(
+  {
+    least: whole(1).default(1).describe('Fewest units that start together. Default: 1'),
+    most: whole(1).describe('Most units that start together; at most the places of the station. Example: 4'),
+    'longest wait': spell.optional().describe('After this wait of its first unit a lot of at least `least` starts without being full. Default: it waits until it is full. Example: 45 min'),
+  },
+  'a lot: a map with the keys least and most',
+);
+
+function stationSchema(time: TimeSchema) {
+  const changeover = keys(
+    {
+      on: name('the name of an option').describe('The option whose change from one unit to the next costs work. Example: colour'),
+      work: time.describe('The time of one changeover. Example: 15 min'),
+    },
+    'a changeover: a map with the keys on and work',
+  );
+  return keys(
+    {
+      places: whole(1).default(1).describe('How many units can stand in it at once. Default: 1'),
+      buffer: spaces.default(0).describe('Waiting spaces ahead of it, or `unlimited`. Default: 0'),
+      'rework buffer': spaces.optional().describe('Waiting spaces for units that are sent back, or `unlimited`. Default: they share the buffer'),
+      unattended: flag.default(false).describe('True for equipment that is never off shift, such as an oven that bakes through the night. Local codes and licensed practice decide what may run unattended. Default: false'),
+      calendar: calendarName.optional().describe('When the station is on shift. Default: the calendar of the site'),
+      changeover: changeover.optional().describe('Work between units that differ in an option. Default: none. Example: { on: colour, work: 15 min }'),
+      lot: lot.optional().describe('Units that are taken together, as by an oven. Default: one by one. Example: { least: 2, most: 4, longest wait: 45 min }'),
+    },
+    'a station: a map, {} for all defaults',
+  ).transform(
+    (s): Station => ({
+      places: s.places,
+      buffer: s.buffer === 'unlimited' ? undefined : s.buffer,
+      reworkBuffer: s['rework buffer'],
+      unattended: s.unattended,
+      calendar: s.calendar,
+      changeover: s.changeover && { option: s.changeover.on, work: s.changeover.work },
+      lot: s.lot && { least: s.lot.least, most: s.lot.most, longestWaitMin: s.lot['longest wait'] },
+    }),
+  );
+}
+
+export function siteSchema(time: TimeSchema) {
+  return keys(
+    {
+      zone: zone.default('UTC').describe('The time zone of the site. Default: UTC. Example: Europe/Oslo'),
+      calendar: calendarName.optional().describe('When the site works. Default: always open. Example: days'),
+      crews: named(crew, 'crews with their headcounts, such as { painters: 6 }').default({}).describe('People by skill. Example: { painters: 6, fitters: { headcount: 14, calendar: days } }'),
+      stations: named(stationSchema(time), 'stations by name, such as { prime booth: { places: 1 } }').describe('The named spots in which units are worked on. Station names are unique over all sites. Example: { prime booth: { places: 1, buffer: 2 } }'),
+    },
+    'a site: a map with the key stations',
+  ).transform((s): Site => ({ zone: s.zone, calendar: s.calendar, crews: s.crews, stations: s.stations }));
+}

@@ -1,0 +1,42 @@
+import { z } from 'zod';
+import type { Scenario } from './scenario.js';
+import { calendarSchema } from './schema-calendar.js';
+import { defectSchema } from './schema-defect.js';
+import { laneSchema } from './schema-lane.js';
+import { programmeSchema } from './schema-programme.js';
+import { keys, name, named } from './schema-quantity.js';
+import { feederSchema, routeSchema } from './schema-route.js';
+import { siteSchema } from './schema-site.js';
+import { timeSchema } from './schema-time.js';
+import type { ReadObserved } from './time-observed.js';
+
+/** The schema of a scenario file. Observed times are read by `readObserved` while parsing. */
+export function scenarioSchema(readObserved: ReadObserved) {
+  const time = timeSchema(readObserved);
+  const route = routeSchema(time);
+  return keys(
+    {
+      scenario: name('the name of the scenario').describe('The name of the scenario, shown on every report. Example: Rescue tender, four a day'),
+      note: z.string({ error: 'a text' }).optional().describe('A remark, shown on the report. Example: every number is invented'),
+      programme: programmeSchema(time).describe('What is to be built, how fast, from when, with which options.'),
+      calendars: named(calendarSchema, 'calendars by name').default({}).describe('Working hours, by name; sites, crews, stations and lanes refer to them.'),
+      sites: named(siteSchema(time), 'sites by name')
+        .refine((sites) => Object.keys(sites).length > 0, { error: 'at least one site' })
+        .describe('The plants, by name, with their crews and stations.'),
+      feeders: named(feederSchema(route), 'feeders by name').default({}).describe('Off-line routes whose sub-assemblies join the unit at a step.'),
+      lanes: named(laneSchema(time), 'lanes by name').default({}).describe('Transport from site to site, by name.'),
+      defects: named(defectSchema, 'kinds of defect by name, such as { runs: {} }').default({}).describe('Kinds of defect that steps create and find. Example: { runs: {} }'),
+      route: route.describe('The ordered steps and lanes of a unit.'),
+    },
+    'a scenario: a map with the keys scenario, programme, sites and route',
+  ).transform(({ scenario, note, programme, calendars, sites, feeders, lanes, defects, route: steps }): Scenario => {
+    const zone = programme.zone ?? Object.values(sites)[0]?.zone ?? 'UTC';
+    return { name: scenario, note, programme: { ...programme, zone }, calendars, sites, feeders, lanes, defects, route: steps };
+  });
+}
+
+/** JSON Schema (draft 7, as editors read it best) of what a planner may write; descriptions included. */
+export function jsonSchema(): Record<string, unknown> {
+  const schema = scenarioSchema(() => ({ values: [], fault: undefined }));
+  return { ...z.toJSONSchema(schema, { io: 'input', target: 'draft-7', reused: 'inline' }), title: 'rateproof scenario' };
+}

@@ -1,0 +1,93 @@
+import type { Model } from '../flow/model.js';
+
+/** More combinations of option values than this are not told apart. */
+const MOST_COMBINATIONS = 256;
+
+/**
+ * A build of the unit: the chance of each value of each option. In a full combination these are 0 and 1; an option that
+ * plays no part, or all of them where there are too many combinations, keep the mix of the programme.
+ */
+export interface Build { readonly weight: number; readonly values: readonly Float64Array[] }
+
+export interface Mix {
+  readonly builds: readonly Build[];
+  /** Whether every combination that plays a part has its own build; if not, options count as independent of each other within the route. */
+  readonly isExact: boolean;
+}
+
+/** The combinations of the options on which conditions, work factors, chances or changeovers depend; weights sum to 1. */
+export function optionMix(model: Model): Mix {
+  const mixes = model.options.map((option) => Float64Array.from(option.cumulative, (sum, i) => sum - (i > 0 ? option.cumulative[i - 1] : 0)));
+  const used = usedOptions(model);
+  const size = [...used].reduce((product, option) => product * mixes[option].length, 1);
+  if (size > MOST_COMBINATIONS) return { builds: [{ weight: 1, values: mixes }], isExact: false };
+  let builds: Build[] = [{ weight: 1, values: mixes }];
+  for (const option of used) {
+    builds = builds.flatMap((build) => [...mixes[option]].map((chance, value) => ({
+      weight: build.weight * chance,
+      values: build.values.with(option, oneValue(mixes[option].length, value)),
+    })));
+  }
+  return { builds: builds.filter((build) => build.weight > 0), isExact: true };
+}
+
+/** The build of sub-assemblies for a stock: they have the first value of every option, as in the engine. */
+export function stockBuild(model: Model): Build {
+  return { weight: 1, values: model.options.map((option) => oneValue(option.values.length, 0)) };
+}
+
+/** Chance that a build meets all conditions of a step. */
+export function chanceToMeet(model: Model, build: Build, step: number): number {
+  const { whenStart, whenOption, whenMask } = model.steps;
+  let chance = 1;
+  for (let w = whenStart[step]; w < whenStart[step + 1]; w++) {
+    let met = 0;
+    build.values[whenOption[w]].forEach((p, value) => { if ((whenMask[w] & (1 << value)) !== 0) met += p; });
+    chance *= met;
+  }
+  return chance;
+}
+
+/** Mean of the product of a step's work factors. */
+export function meanFactor(model: Model, build: Build, step: number): number {
+  const { factorStart, factorOption, factorOffset, factorTable } = model.steps;
+  let product = 1;
+  for (let f = factorStart[step]; f < factorStart[step + 1]; f++) {
+    product *= build.values[factorOption[f]].reduce((sum, p, value) => sum + p * factorTable[factorOffset[f] + value], 0);
+  }
+  return product;
+}
+
+/** Mean of a chance by option: the first row that is met counts. */
+export function meanChance(model: Model, build: Build, id: number): number {
+  const { base, start, option, value, chance } = model.chances;
+  let sum = 0, left = 1;
+  for (let c = start[id]; c < start[id + 1]; c++) {
+    const met = build.values[option[c]][value[c]];
+    sum += left * met * chance[c];
+    left *= 1 - met;
+  }
+  return sum + left * base[id];
+}
+
+/** The options that decide the way along a route: those of its conditions and chances. */
+export function routeOptions(model: Model, route: number): number[] {
+  const { steps, routes, chances } = model;
+  const used = new Set<number>();
+  const from = routes.firstStep[route], to = routes.firstStep[route + 1];
+  for (let w = steps.whenStart[from]; w < steps.whenStart[to]; w++) used.add(steps.whenOption[w]);
+  const ofChance = (id: number): void => { for (let c = chances.start[id]; c < chances.start[id + 1]; c++) used.add(chances.option[c]); };
+  for (let c = steps.createStart[from]; c < steps.createStart[to]; c++) ofChance(steps.createChance[c]);
+  for (let f = steps.findStart[from]; f < steps.findStart[to]; f++) ofChance(steps.findChance[f]);
+  return [...used];
+}
+
+function usedOptions(model: Model): Set<number> {
+  return new Set([...model.steps.whenOption, ...model.steps.factorOption, ...model.chances.option, ...model.stations.changeoverOption].filter((option) => option >= 0));
+}
+
+function oneValue(count: number, value: number): Float64Array {
+  const chances = new Float64Array(count);
+  chances[value] = 1;
+  return chances;
+}

@@ -1,0 +1,37 @@
+import type { Model } from '../flow/model.js';
+import { meanOf } from '../scenario/compile-mean.js';
+import type { Demand } from './capacity-demand.js';
+
+/** Minutes that a step asks for, per unit released: of a place, and of each person of its crew. */
+export interface StepMinutes { readonly place: number; readonly crew: number }
+
+/**
+ * A crew is held from the changeover to the end of the last work and for repairs, not for the last settling or the
+ * process. A lot is worked on once for all of it: its minutes are shared by the most units it can have.
+ */
+export function stationMinutes(model: Model, asks: Demand, step: number): StepMinutes {
+  const station = model.steps.station[step];
+  if (station < 0) return { place: 0, crew: 0 };
+  const lot = Math.min(model.stations.lotMost[station], model.stations.places[station]);
+  const share = lot > 0 ? 1 / lot : 1;
+  const crew = (asks.attended[step] + changeover(model, asks, step)) * share;
+  return { place: crew + asks.unattended[step] * share, crew };
+}
+
+/**
+ * Expected changeover minutes: two units that follow each other on a place differ with the chance 1 - sum of squared
+ * shares of the values among the station's visits (independent draws). With several places, of which a unit takes one
+ * last set up for its value, this is an upper bound. A unit that only goes on to its next step in its place causes none.
+ */
+function changeover(model: Model, asks: Demand, step: number): number {
+  const { steps, stations } = model;
+  const station = steps.station[step];
+  if (stations.changeoverDraw[station] < 0) return 0;
+  const stays = step > 0 && stations.lotMost[station] === 0 && steps.route[step - 1] === steps.route[step] && steps.station[step - 1] === station;
+  if (stays) return 0;
+  const byValue = new Float64Array(model.options[stations.changeoverOption[station]].values.length);
+  for (let s = 0; s < steps.count; s++) if (steps.station[s] === station) asks.byValue[s].forEach((visits, value) => { byValue[value] += visits; });
+  const total = byValue.reduce((sum, visits) => sum + visits, 0);
+  const same = byValue.reduce((sum, visits) => sum + (visits / total) ** 2, 0);
+  return total > 0 ? asks.visits[step] * (1 - same) * meanOf(model.draws[stations.changeoverDraw[station]].distribution) : 0;
+}

@@ -1,0 +1,158 @@
+import type { Model } from '../flow/model.js';
+import { meanOf } from '../scenario/compile-mean.js';
+import type { Scenario } from '../scenario/scenario.js';
+import { dailyMinutes, type DailyMinutes } from './capacity-days.js';
+import { demand, type Demand } from './capacity-demand.js';
+import { stationMinutes } from './capacity-station.js';
+
+/** What one constraint could carry by itself. All rates count units released a working day of the release calendar. */
+export interface CapacityRow {
+  readonly kind: 'station' | 'crew' | 'lane' | 'feeder';
+  readonly name: string;
+  readonly site: string;
+  /** Visits (station, lane), steps that want it (crew), sub-assemblies begun (feeder), for each unit released. */
+  readonly visitsPerUnit: number;
+  /** Minutes of one place, person or truck for each unit released. For a feeder, those of its slowest station or crew. */
+  readonly minutesPerUnit: number;
+  /** Minutes of all its places, people or trucks a working day. */
+  readonly availableMinutesPerDay: number;
+  /** Units a working day; null: no limit. */
+  readonly capacityPerDay: number | null;
+  /** Asked rate over capacity; null where no rate is asked. */
+  readonly load: number | null;
+}
+
+export interface CapacityTable {
+  /** Stations in the order of the scenario (arrival banks left out), crews, lanes, feeders. */
+  readonly rows: readonly CapacityRow[];
+  /** Highest rate asked, units a working day; of drawn arrivals the mean; null for a saturated line. */
+  readonly askedPerDay: number | null;
+  /** The least capacity: no plan can hold more. null: nothing limits. */
+  readonly highestRatePerDay: number | null;
+  readonly bottleneck: CapacityRow | null;
+  /** What the reader should know about how it was reckoned; null: nothing beyond the rules below. */
+  readonly note: string | null;
+}
+
+/**
+ * Capacity by arithmetic, without chance in time and without blocking: mean minutes asked for by a unit against minutes
+ * there are. Expected visits include rework, sampling, options, escapes, scrap and feeders (see `expectedVisits`).
+ *
+ * - Days are working days of the release calendar (see `dailyMinutes`).
+ * - Unattended minutes (last settling, process) count in full against the shift minutes of a station on a calendar, though
+ *   some may run through the night: there the capacity is on the safe side. At an unattended station the day has 24 h.
+ * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of the sites.
+ * - A feeder's capacity is that of its slowest station or crew, as if that worked for this feeder alone.
+ */
+export function capacity(model: Model, scenario: Scenario): CapacityTable {
+  const asks = demand(model);
+  const daily = dailyMinutes(model, scenario);
+  const asked = askedPerDay(scenario, daily);
+  const uses = [...stationUses(model, asks, daily), ...crewUses(model, asks, daily)];
+  const rows = [
+    ...uses.map((use) => row(use, sum(use.minutes), asked)),
+    ...laneRows(model, asks, daily, asked),
+    ...feederRows(model, asks, uses, asked),
+  ];
+  let bottleneck: CapacityRow | null = null;
+  for (const candidate of rows) {
+    if (candidate.capacityPerDay !== null && (bottleneck === null || candidate.capacityPerDay < (bottleneck.capacityPerDay ?? Infinity))) bottleneck = candidate;
+  }
+  const note = asks.isExact ? null : 'more than 256 combinations of options: each option was averaged by itself, as if steps chose among them independently';
+  return { rows, askedPerDay: asked, highestRatePerDay: bottleneck?.capacityPerDay ?? null, bottleneck, note };
+}
+
+/** A station or a crew, and the minutes that each route asks of it. */
+interface Use {
+  readonly kind: 'station' | 'crew'; readonly name: string; readonly site: string;
+  readonly visits: number; readonly available: number;
+  /** By route. */
+  readonly minutes: Float64Array;
+}
+
+function stationUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
+  const { stations, steps } = model;
+  const uses: Use[] = [];
+  for (let station = 0; station < stations.count; station++) {
+    if (stations.isBank[station]) continue;
+    const minutes = new Float64Array(model.routes.count);
+    let visits = 0;
+    for (let step = 0; step < steps.count; step++) {
+      if (steps.station[step] !== station) continue;
+      visits += asks.visits[step];
+      minutes[steps.route[step]] += stationMinutes(model, asks, step).place;
+    }
+    // A station with lots has one lot at a time; the minutes are then those of the lot, by unit.
+    const atOnce = stations.lotMost[station] > 0 ? 1 : stations.places[station];
+    const available = atOnce * daily.of(stations.calendar[station]);
+    uses.push({ kind: 'station', name: stations.names[station], site: model.siteNames[stations.site[station]], visits, available, minutes });
+  }
+  return uses;
+}
+
+function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
+  const { resources, steps } = model;
+  return Array.from({ length: resources.crews }, (_, crew) => {
+    const minutes = new Float64Array(model.routes.count);
+    let visits = 0;
+    for (let step = 0; step < steps.count; step++) {
+      for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+        if (steps.needResource[n] !== crew) continue;
+        visits += asks.visits[step];
+        minutes[steps.route[step]] += steps.needAmount[n] * stationMinutes(model, asks, step).crew;
+      }
+    }
+    const available = resources.amount[crew] * daily.of(resources.calendar[crew]);
+    return { kind: 'crew', name: resources.names[crew], site: model.siteNames[resources.site[crew]], visits, available, minutes };
+  });
+}
+
+function laneRows(model: Model, asks: Demand, daily: DailyMinutes, asked: number | null): CapacityRow[] {
+  const { lanes, steps, draws } = model;
+  const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
+  return lanes.names.map((name, lane) => {
+    const visits = asks.visits.reduce((total, each, step) => (steps.lane[step] === lane ? total + each : total), 0);
+    const trip = mean(lanes.loadDraw[lane]) + mean(lanes.driveDraw[lane]) + mean(lanes.unloadDraw[lane]) + mean(lanes.returnDraw[lane]);
+    const use = { kind: 'lane' as const, name, site: `${model.siteNames[lanes.from[lane]]} to ${model.siteNames[lanes.to[lane]]}`, visits, available: lanes.trucks[lane] * daily.of(lanes.driveCalendar[lane]) };
+    const departures = lanes.timetable[lane].filter((time) => time < daily.spanMinutes).length;
+    // A timetable has one truck leave at each time.
+    const most = lanes.timetable[lane].length > 0 && visits > 0 ? (departures / daily.workingDays) * lanes.capacity[lane] / visits : Infinity;
+    return row(use, (visits * trip) / lanes.capacity[lane], asked, most);
+  });
+}
+
+function feederRows(model: Model, asks: Demand, uses: readonly Use[], asked: number | null): CapacityRow[] {
+  const rows: CapacityRow[] = [];
+  for (let route = 1; route < model.routes.count; route++) {
+    const slowest = uses.reduce<Use | undefined>((worst, use) => (worst === undefined || use.minutes[route] * worst.available > worst.minutes[route] * use.available ? use : worst), undefined);
+    if (slowest === undefined) continue;
+    rows.push(row({ kind: 'feeder', name: model.routes.names[route], site: slowest.site, visits: asks.started[route], available: slowest.available }, slowest.minutes[route], asked));
+  }
+  return rows;
+}
+
+function row(
+  use: { readonly kind: CapacityRow['kind']; readonly name: string; readonly site: string; readonly visits: number; readonly available: number },
+  minutes: number, asked: number | null, most = Infinity,
+): CapacityRow {
+  const limit = Math.min(most, minutes > 0 ? use.available / minutes : Infinity);
+  return {
+    kind: use.kind, name: use.name, site: use.site,
+    visitsPerUnit: use.visits, minutesPerUnit: minutes, availableMinutesPerDay: use.available,
+    capacityPerDay: limit === Infinity ? null : limit,
+    load: asked === null ? null : limit === 0 ? Infinity : asked / limit,
+  };
+}
+
+function askedPerDay(scenario: Scenario, daily: DailyMinutes): number | null {
+  const { release } = scenario.programme;
+  switch (release.kind) {
+    case 'rate': return Math.max(...release.phases.map((phase) => phase.perDay));
+    case 'interval': return daily.of(-1) / meanOf(release.interval);
+    case 'saturated': return null;
+  }
+}
+
+function sum(values: Float64Array): number {
+  return values.reduce((total, value) => total + value, 0);
+}

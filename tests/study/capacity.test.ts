@@ -1,0 +1,197 @@
+import { describe, expect, it } from 'vitest';
+import { compile } from '../../src/scenario/compile.js';
+import type { Scenario } from '../../src/scenario/scenario.js';
+import { capacity, type CapacityRow, type CapacityTable } from '../../src/study/capacity.js';
+import { back, chance, dayShift, feeder, lane, minutes, programme, repair, scenario, scrap, site, station, step } from '../scenario/compile-scenario.js';
+
+const table = (from: Scenario): CapacityTable => capacity(compile(from), from);
+function rowOf(found: CapacityTable, kind: CapacityRow['kind'], name: string): CapacityRow {
+  const row = found.rows.find((each) => each.kind === kind && each.name === name);
+  if (row === undefined) throw new Error(`expected a row for ${kind} '${name}', saw none`);
+  return row;
+}
+/** 480 working minutes a day, Monday to Friday, no holidays: hand arithmetic is exact over whole weeks. */
+const calendars = { days: dayShift };
+const ratePerDay = (perDay: number) => programme({ release: { kind: 'rate', phases: [{ from: '2027-03-01', perDay }] }, quantity: 100 });
+
+describe('capacity: stations', () => {
+  it('is available time over takt: 480 min a day and 120 min a unit make 4 a day a place', () => {
+    const found = table(scenario({
+      calendars, programme: ratePerDay(6),
+      sites: { yard: site({ one: station(), two: station({ places: 3 }) }, { calendar: 'days' }) },
+      route: [step('a', 'one', { work: minutes(120) }), step('b', 'two', { work: minutes(200) })],
+    }));
+    expect(rowOf(found, 'station', 'one')).toMatchObject({ site: 'yard', visitsPerUnit: 1, minutesPerUnit: 120, availableMinutesPerDay: 480, capacityPerDay: 4, load: 1.5 });
+    expect(rowOf(found, 'station', 'two').capacityPerDay).toBeCloseTo((3 * 480) / 200, 10);
+    expect(found).toMatchObject({ askedPerDay: 6, highestRatePerDay: 4, note: null });
+    expect(found.bottleneck?.name).toBe('one');
+  });
+
+  it('gives an unattended oven 24 h and seven days in five', () => {
+    const found = table(scenario({
+      calendars, programme: ratePerDay(4),
+      sites: { yard: site({ bay: station(), oven: station({ unattended: true, places: 2 }) }, { calendar: 'days' }) },
+      route: [step('coat', 'bay', { work: minutes(60) }), step('bake', 'oven', { process: minutes(600) })],
+    }));
+    expect(rowOf(found, 'station', 'oven').availableMinutesPerDay).toBeCloseTo((2 * 1440 * 7) / 5, 8);
+  });
+
+  it('counts passes, settling, option factors and the process as time on the place', () => {
+    const found = table(scenario({
+      calendars, programme: { ...ratePerDay(1), options: { colour: { red: 0.5, white: 0.5 } } },
+      sites: { yard: site({ booth: station() }, { calendar: 'days', crews: { painters: { headcount: 4, calendar: undefined } } }) },
+      route: [step('coat', 'booth', {
+        crew: { painters: 2 }, passes: { count: 2, work: minutes(40), settle: minutes(10) }, process: minutes(30), workFactor: { colour: { red: 1.2 } },
+      })],
+    }));
+    // Work 2 * 40 * 1.1 = 88; on the place also two settles and the process: 138. The crew stays for one settle: 98 each.
+    expect(rowOf(found, 'station', 'booth').minutesPerUnit).toBeCloseTo(138, 10);
+    expect(rowOf(found, 'crew', 'painters').minutesPerUnit).toBeCloseTo(196, 10);
+    expect(rowOf(found, 'crew', 'painters').capacityPerDay).toBeCloseTo((4 * 480) / 196, 10);
+  });
+
+  it('adds a changeover where two units in a row differ: 1 - (0.7^2 + 0.2^2 + 0.1^2) = 0.46', () => {
+    const found = table(scenario({
+      calendars, programme: { ...ratePerDay(1), options: { colour: { red: 0.7, white: 0.2, lime: 0.1 } } },
+      sites: { yard: site({ booth: station({ changeover: { option: 'colour', work: minutes(50) } }) }, { calendar: 'days', crews: { painters: { headcount: 1, calendar: undefined } } }) },
+      route: [step('mask', 'booth', { work: minutes(20), crew: { painters: 1 } }), step('coat', 'booth', { work: minutes(40), crew: { painters: 1 } })],
+    }));
+    expect(rowOf(found, 'station', 'booth').minutesPerUnit).toBeCloseTo(60 + 23, 9);
+    expect(rowOf(found, 'crew', 'painters').minutesPerUnit).toBeCloseTo(60 + 23, 9);
+  });
+
+  it('shares the minutes of a lot by the most units it can have', () => {
+    const found = table(scenario({
+      calendars, programme: ratePerDay(4),
+      sites: { yard: site({ oven: station({ unattended: true, places: 4, lot: { least: 2, most: 4, longestWaitMin: 45 } }) }, { calendar: 'days', crews: { bakers: { headcount: 1, calendar: undefined } } }) },
+      route: [step('bake', 'oven', { work: minutes(20), process: minutes(60), crew: { bakers: 1 } })],
+    }));
+    const row = rowOf(found, 'station', 'oven');
+    expect(row.minutesPerUnit).toBe(20);
+    expect(row.capacityPerDay).toBeCloseTo((1440 * 7) / 5 / 20, 8);
+    expect(rowOf(found, 'crew', 'bakers').minutesPerUnit).toBe(5);
+  });
+
+  it('loads Jackson\'s rework loop to 5 / 8: arrivals 0.5, back 0.2, rates 1', () => {
+    // Jackson, J. R. (1957), Operations Research 5(4), 518-521. Everything in minutes, always open, arrivals by chance.
+    const found = table(scenario({
+      programme: programme({ quantity: undefined, lengthMin: 100_000, release: { kind: 'interval', interval: { kind: 'exponential', mean: 2 } } }),
+      sites: { yard: site({ one: station({ buffer: undefined }), two: station({ buffer: undefined }) }) },
+      route: [step('build', 'one', { work: { kind: 'exponential', mean: 1 } }), step('test', 'two', { work: { kind: 'exponential', mean: 1 }, fails: back(0.2, 'build', { limit: 1_000_000 }) })],
+    }));
+    expect(rowOf(found, 'station', 'one').load).toBeCloseTo(5 / 8, 8);
+    expect(rowOf(found, 'station', 'two').load).toBeCloseTo(5 / 8, 8);
+    expect(found.askedPerDay).toBeCloseTo(720, 8);
+  });
+
+  it('counts expected repairs for place and crew', () => {
+    const found = table(scenario({
+      calendars, programme: ratePerDay(4), defects: { dirt: { note: undefined } },
+      sites: { yard: site({ bay: station(), look: station() }, { calendar: 'days', crews: { inspectors: { headcount: 2, calendar: undefined } } }) },
+      route: [
+        step('coat', 'bay', { work: minutes(60), creates: { dirt: chance(0.2) } }),
+        step('inspect', 'look', { work: minutes(20), crew: { inspectors: 1 }, finds: { dirt: repair(0.5, minutes(30)) } }),
+      ],
+    }));
+    expect(rowOf(found, 'station', 'look').minutesPerUnit).toBeCloseTo(23, 10);
+    expect(rowOf(found, 'crew', 'inspectors').minutesPerUnit).toBeCloseTo(23, 10);
+  });
+});
+
+describe('capacity: lanes', () => {
+  const lines = (more: Parameters<typeof lane>[2]) => table(scenario({
+    calendars, programme: ratePerDay(2),
+    sites: { here: site({ a: station() }, { calendar: 'days' }), there: site({ b: station() }, { calendar: 'days' }) },
+    lanes: { road: lane('here', 'there', { trucks: 2, capacity: 3, load: minutes(30), drive: minutes(120), unload: minutes(30), return: minutes(120), arrivalBank: 2, ...more }) },
+    route: [step('first', 'a', { work: minutes(10) }), { kind: 'lane', lane: 'road', when: {} }, step('last', 'b', { work: minutes(10) })],
+  }));
+
+  it('is the full load over the round trip in the driving hours', () => {
+    // 300 min for 3 units is 100 a unit; two trucks have 960 min a day.
+    expect(rowOf(lines({ hours: 'days' }), 'lane', 'road')).toMatchObject({ site: 'here to there', minutesPerUnit: 100, availableMinutesPerDay: 960, capacityPerDay: 9.6 });
+    expect(rowOf(lines({}), 'lane', 'road').capacityPerDay).toBeCloseTo((2 * 1440 * 7) / 5 / 100, 8);
+  });
+
+  it('is no more than the timetable takes away', () => {
+    expect(rowOf(lines({ leaves: { kind: 'timetable', atMin: [480, 780] } }), 'lane', 'road').capacityPerDay).toBeCloseTo(6, 8);
+  });
+
+  it('has no row for the bank after it', () => {
+    expect(lines({}).rows.map((row) => `${row.kind} ${row.name}`)).toEqual(['station a', 'station b', 'lane road']);
+  });
+});
+
+describe('capacity: feeders', () => {
+  const found = table(scenario({
+    calendars, programme: ratePerDay(2), defects: { crack: { note: undefined } },
+    sites: { yard: site({ strip: station(), fit: station(), bench: station(), rig: station({ places: 2 }) }, { calendar: 'days', crews: { fitters: { headcount: 3, calendar: undefined } } }) },
+    feeders: {
+      axles: feeder([
+        step('weld axle', 'bench', { work: minutes(45), crew: { fitters: 2 }, creates: { crack: chance(0.2) } }),
+        step('check axle', 'rig', { work: minutes(60), finds: { crack: scrap(0.5) } }),
+      ]),
+      doors: feeder([step('trim doors', 'rig', { work: minutes(80) })], { kind: 'own', target: 0 }),
+    },
+    route: [step('take off', 'strip', { work: minutes(10), takesOff: ['doors'] }), step('put on', 'fit', { work: minutes(10), parts: { axles: 2, doors: 'own' } })],
+  }));
+
+  it('begins more sub-assemblies than are needed where some are scrapped', () => {
+    // Two axles a unit, a tenth scrapped: 2 / 0.9 begun.
+    expect(rowOf(found, 'feeder', 'axles').visitsPerUnit).toBeCloseTo(2 / 0.9, 9);
+    expect(rowOf(found, 'station', 'bench').minutesPerUnit).toBeCloseTo(100, 8);
+    expect(rowOf(found, 'station', 'bench').capacityPerDay).toBeCloseTo(4.8, 8);
+  });
+
+  it('are as fast as their slowest station or crew, in sets a day', () => {
+    // Bench: 480 / 100. Fitters: 3 * 480 / 200 = 7.2. Rig for axles alone: 960 / (60 * 2 / 0.9) = 7.2.
+    expect(rowOf(found, 'feeder', 'axles').capacityPerDay).toBeCloseTo(4.8, 8);
+    expect(rowOf(found, 'feeder', 'doors').capacityPerDay).toBeCloseTo(960 / 80, 8);
+  });
+
+  it('share a station: its row counts both, and is the bottleneck before the feeder', () => {
+    expect(rowOf(found, 'station', 'rig').minutesPerUnit).toBeCloseTo(133.3333333 + 80, 5);
+    expect(rowOf(found, 'station', 'rig').capacityPerDay).toBeCloseTo(4.5, 6);
+    expect(found.bottleneck).toMatchObject({ kind: 'station', name: 'rig' });
+  });
+});
+
+describe('capacity: options', () => {
+  it('says so where there are too many combinations, and agrees with the exact way where options do not meet', () => {
+    const options = Object.fromEntries(Array.from({ length: 9 }, (_, i) => [`option ${i}`, { yes: 0.3, no: 0.7 }]));
+    const build = (count: number): CapacityTable => table(scenario({
+      calendars, programme: { ...ratePerDay(1), options: Object.fromEntries(Object.entries(options).slice(0, count)) },
+      sites: { yard: site({ bay: station() }, { calendar: 'days' }) },
+      route: Array.from({ length: count }, (_, i) => step(`fit ${i}`, 'bay', { work: minutes(10), when: { [`option ${i}`]: ['yes'] } })),
+    }));
+    expect(build(8)).toMatchObject({ note: null });
+    expect(build(9).note).toMatch(/more than 256 combinations/);
+    expect(rowOf(build(8), 'station', 'bay').minutesPerUnit).toBeCloseTo(24, 9);
+    expect(rowOf(build(9), 'station', 'bay').minutesPerUnit).toBeCloseTo(27, 9);
+  });
+});
+
+describe('capacity: speed', () => {
+  it('takes less than 50 ms for 60 stations with loops and options', () => {
+    const stations = Object.fromEntries(Array.from({ length: 60 }, (_, i) => [`bay ${i}`, station()]));
+    const kinds = Array.from({ length: 12 }, (_, i) => `kind ${i}`);
+    const route = Array.from({ length: 60 }, (_, i) => step(`step ${i}`, `bay ${i}`, {
+      work: minutes(100),
+      creates: i % 5 === 0 ? { [kinds[i / 5]]: chance(0.05) } : {},
+      finds: i % 5 === 4 ? { [kinds[(i - 4) / 5]]: back(0.9, `step ${i - 4}`) } : {},
+      when: i % 7 === 3 ? { stripe: ['yes'] } : {},
+      workFactor: i % 4 === 0 ? { colour: { red: 1.2 } } : {},
+    }));
+    const large = scenario({
+      calendars, sites: { yard: site(stations, { calendar: 'days' }) }, route, defects: Object.fromEntries(kinds.map((kind) => [kind, { note: undefined }])),
+      programme: { ...ratePerDay(4), options: { colour: { red: 0.5, white: 0.3, lime: 0.2 }, stripe: { yes: 0.35, no: 0.65 } } },
+    });
+    const model = compile(large);
+    const took = Array.from({ length: 4 }, () => {
+      const before = performance.now();
+      capacity(model, large);
+      return performance.now() - before;
+    });
+    // Best of four: other work on the machine must not fail the test.
+    expect(Math.min(...took)).toBeLessThan(50);
+  });
+});

@@ -1,0 +1,15 @@
+import { defineConfig } from 'vitest/config';
+
+// Set before the workers start: on the main thread Node reads the zone anew, in a worker thread it does not.
+process.env['TZ'] = 'UTC';
+
+export default defineConfig({
+  test: {
+    // Slow statistical checks live in tests/statistics/; `npm run test:quick` leaves them out.
+    include: ['tests/**/*.test.ts'],
+    pool: 'forks',
+    maxWorkers: 2,
+    env: { TZ: 'UTC' },
+    reporters: ['default', './tests/plain-summary.ts'],
+  },
+});
