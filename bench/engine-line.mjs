@@ -33,7 +33,7 @@ function planFor(hours, warmUp) {
 /** @returns {{completions: number, throughput: number, wip: number, leadTime: number, leadTimeP95: number, working: number[], blocked: number[], starved: number[], seed: number}} hours and units an hour */
 export function engineLine(hours, warmUp, seed) {
   const plan = planFor(hours, warmUp), run = simulate(plan, String(seed), 0), seen = observe(run, 0);
-  const shares = (state) => Array.from(seen.stationShares.subarray(state * STATIONS, (state + 1) * STATIONS));
+  const shares = (state) => Array.from({ length: STATIONS }, (_, s) => seen.stationShares[s * 10 + state]);
   return {
     // Visits begun in the time observed, and those of warm-up at the same rate: what the loop counts too.
     completions: seen.stepVisits.reduce((a, b) => a + b, 0) * (1 + warmUp / hours),

@@ -1,46 +1,30 @@
 import type { Run } from './run.js';
-import { STATE_COUNT } from './states.js';
 
 /** Relative room for rounding in sums of many floats. */
 const ROUNDING = 1e-9;
 
 /**
  * Always run at the end of a replication: units in = units out + units inside; each station's accounts add to its
- * place-time; and the time integral of work in process equals the sum of the times of the units (Little 1961, as an
- * identity over the observed window). A failure is a fault of the engine.
+ * place-time; the time integral of work in process equals the sum of the times of the units (Little 1961, as an
+ * identity over the observed window); nobody and nothing is claimed twice. A failure is a fault of the engine.
  * @throws Error naming the account and both sums
  */
 export function audit(run: Run): void {
-  const { model, places, plan, locations, units, tally } = run, elapsed = run.now - run.observedFrom;
-  for (let s = 0; s < plan.stationCount; s++) {
-    let sum = 0;
-    for (let state = 0; state < STATE_COUNT; state++) sum += places.account[state * plan.stationCount + s];
-    expectEqual(`place-time of station ${model.stations.names[s]}`, sum, elapsed * model.stations.places[s]);
-  }
-  let inside = 0, entered = run.gone;
-  for (let unit = 0; unit < units.end; unit++) {
-    if (units.step[unit] < 0 || model.steps.route[units.step[unit]] !== 0) continue;
-    if (units.location[unit] >= 0) { inside++; entered++; }
-  }
-  expectEqual('units inside', inside, locations.total);
-  expectEqual('units entered', run.built[0] - outside(run), entered);
+  const { shop, locations, tally, units } = run, elapsed = run.now - run.observedFrom;
+  for (const { name, account, places } of shop.stations) expectEqual(`place-time of station ${name}`, sum(account), elapsed * places.length);
+  let inside = 0, outside = 0;
+  for (const unit of units.all) if (unit.alive && unit.step.route.isMain) { if (unit.location >= 0) inside++; else outside++; }
+  expectEqual('units inside', locations.total, inside);
+  expectEqual('units begun', shop.routes[0].begun, run.gone + inside + outside);
   expectEqual("unit-minutes by Little's law", locations.totalArea, tally.unitMinutes);
-  for (let place = 0; place < places.count; place++) {
-    const unit = places.unit[place];
-    if (unit >= 0 && units.place[unit] !== place) throw new Error(`audit: place ${place} holds unit ${unit}, which stands at ${units.place[unit]}`);
-  }
-  for (let r = 0; r < model.resources.count; r++) {
-    if (run.free[r] < 0 || (r < model.resources.crews && run.free[r] > model.resources.amount[r])) throw new Error(`audit: ${model.resources.names[r]} has ${run.free[r]} free of ${model.resources.amount[r]}`);
-  }
+  expectEqual('unit-minutes by location', sum(locations.area), tally.unitMinutes);
+  for (const { id, unit } of shop.places) if (unit !== null && unit.place?.id !== id) throw new Error(`audit: place ${id} holds unit ${unit.number}, which stands elsewhere`);
+  for (const { name, free, amount, isCrew } of shop.resources) if (free < 0 || (isCrew && free > amount)) throw new Error(`audit: ${name} must have 0 to ${amount} free; got ${free}`);
+  for (const { name, stock, making, target } of shop.routes) if (stock !== null && stock.free + making > Math.max(target, stock.amount)) throw new Error(`audit: feeder ${name} must not go over its target ${target}; got ${stock.free + making}`);
 }
 
-function outside(run: Run): number {
-  const { units, model } = run;
-  let count = 0;
-  for (let unit = 0; unit < units.end; unit++) if (units.step[unit] >= 0 && model.steps.route[units.step[unit]] === 0 && units.location[unit] < 0) count++;
-  return count;
-}
+const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
 
 function expectEqual(what: string, seen: number, wanted: number): void {
-  if (Math.abs(seen - wanted) > ROUNDING * Math.max(1, Math.abs(wanted))) throw new Error(`audit: ${what} must be ${wanted}; got ${seen}`);
+  if (!(Math.abs(seen - wanted) <= ROUNDING * Math.max(1, Math.abs(wanted)))) throw new Error(`audit: ${what} must be ${wanted}; got ${seen}`);
 }

@@ -1,11 +1,11 @@
+import { audit } from './audit.js';
 import { match } from './claims.js';
 import { complete } from './complete.js';
-import { audit } from './audit.js';
-import { cross, finishObservation, nextBoundary, openObservation } from './observation.js';
 import { feed } from './feeders.js';
-import { laneTimer, leaveIncomplete, serveLane, truckEvent } from './lanes.js';
+import { laneTimer, leaveIncomplete, serve, truckEvent } from './lanes.js';
 import { startIncompleteLot, startLot } from './lots.js';
 import { fill } from './move.js';
+import { cross, enterBuckets, finishObservation, nextBoundary } from './observation.js';
 import type { Plan } from './plan.js';
 import { idOf, kindOf } from './queue.js';
 import { beginRelease, refillSource, release } from './release.js';
@@ -19,8 +19,8 @@ export const FINISHED = 0, ENDED = 1, GRIDLOCK = 2;
 /** Runs one replication of a model to its end and audits it. Same plan, seed and replication: same result bits. */
 export function simulate(plan: Plan, seed: string, replication: number): Run {
   const run = new Run(plan, seed, replication);
-  for (let route = 1; route < run.model.routes.count; route++) run.toFeed.add(route);
-  openObservation(run);
+  enterBuckets(run);
+  for (const route of run.shop.routes) run.listFeed(route);
   beginRelease(run);
   drain(run);
   run.outcome = loop(run);
@@ -30,21 +30,21 @@ export function simulate(plan: Plan, seed: string, replication: number): Run {
 }
 
 function loop(run: Run): number {
-  const { programme, horizon } = run.model, end = Math.min(programme.end, horizon), queue = run.queue;
+  const { model: { programme, horizon }, queue } = run, end = Math.min(programme.end, horizon);
   let boundary = nextBoundary(run, end);
   for (;;) {
     const time = queue.ready() ? queue.times[0] : Infinity;
     if (time <= boundary && time < Infinity) {
       const code = queue.pop();
-      run.clock.now = time;
-      dispatch(run, kindOf(code), idOf(code));
+      run.now = time;
+      if (kindOf(code) === TASK) endPhase(run, idOf(code)); else dispatch(run, kindOf(code), idOf(code));
       drain(run);
       if (run.gone >= programme.quantity) return FINISHED;
     } else if (queue.size === 0) {
       if (leaveIncompletes(run)) continue;
-      return run.locations.total === 0 && run.units.alive === 0 ? FINISHED : GRIDLOCK;
+      return run.units.alive === 0 ? FINISHED : GRIDLOCK;
     } else {
-      run.clock.now = boundary;
+      run.now = boundary;
       if (boundary >= end) return ENDED;
       cross(run);
       boundary = nextBoundary(run, end);
@@ -52,45 +52,41 @@ function loop(run: Run): number {
   }
 }
 
+function endPhase(run: Run, id: number): void {
+  const place = run.places[id], { phase } = place;
+  if (nextPhase(run, place)) complete(run, place, phase);
+}
+
 function dispatch(run: Run, kind: number, id: number): void {
   switch (kind) {
-    case TASK: {
-      const phase = run.places.phase[id];
-      if (nextPhase(run, id)) complete(run, id, phase);
-      return;
-    }
-    case TRUCK: truckEvent(run, id); return;
+    case TRUCK: truckEvent(run, run.shop.trucks[id]); return;
     case RELEASE: release(run); return;
-    case LANE_TIMER: laneTimer(run, id); return;
-    case LOT_TIMER: startLot(run, id); return;
+    case LANE_TIMER: laneTimer(run, run.shop.lanes[id]); return;
+    case LOT_TIMER: startLot(run, run.shop.stations[id]); return;
     default: throw new Error(`event kinds are 0 to 4; got ${kind}`);
   }
 }
 
-/** Follows every consequence of an event that happens at the same time, room first, then lots and trucks, then needs. */
+/** Follows every consequence of an event that happens at the same time: room first, then tasks, lots, trucks, needs, feeders. */
 function drain(run: Run): void {
-  const { attention } = run;
+  const { toFill, granted, toStartLot, toServe, toMatch, toFeed } = run;
   for (;;) {
-    let id = run.toFill.take();
-    if (id >= 0) { fill(run, id); continue; }
-    if (run.grantedCount > 0) { startTask(run, run.granted[--run.grantedCount]); continue; }
-    if (attention.waiting > 0) {
-      if ((id = run.toStartLot.take()) >= 0) startLot(run, id);
-      else if ((id = run.toServeLane.take()) >= 0) serveLane(run, id);
-      else if ((id = run.toMatch.take()) >= 0) match(run, id);
-      else if ((id = run.toFeed.take()) >= 0) feed(run, id);
-      continue;
-    }
-    if (run.sourceEntered === 0) return;
-    refillSource(run);
+    if (toFill.length > 0) fill(run, toFill.pop()!);
+    else if (granted.length > 0) startTask(run, granted.pop()!);
+    else if (toStartLot.length > 0) startLot(run, toStartLot.pop()!);
+    else if (toServe.length > 0) serve(run, toServe.pop()!);
+    else if (toMatch.length > 0) match(run, toMatch.pop()!);
+    else if (toFeed.length > 0) feed(run, toFeed.pop()!);
+    else if (run.sourceEntered) refillSource(run);
+    else return;
   }
 }
 
 /** When nothing can happen any more, lots and trucks that wait for more go with what they have. True if one did. */
 function leaveIncompletes(run: Run): boolean {
   let left = false;
-  for (let lane = 0; lane < run.model.lanes.count; lane++) left = leaveIncomplete(run, lane) || left;
-  for (let station = 0; station < run.model.stations.count; station++) left = startIncompleteLot(run, station) || left;
+  for (const lane of run.shop.lanes) left = leaveIncomplete(run, lane) || left;
+  for (const station of run.shop.stations) left = startIncompleteLot(run, station) || left;
   if (left) drain(run);
   return left;
 }

@@ -1,26 +1,26 @@
 import type { Run } from './run.js';
+import type { Unit } from './unit.js';
 
 /** A unit leaves the system: shipped. Items still open are counted. */
-export function shipped(run: Run, unit: number): void {
-  const { units, tally } = run, index = units.number[unit] - 1;
+export function shipped(run: Run, unit: Unit): void {
+  const { tally } = run, index = unit.number - 1;
   tally.shipped++;
-  tally.openAtShipping += units.notClean[unit];
-  tally.lead(run.now - units.born[unit]);
+  tally.openAtShipping += unit.notClean;
+  tally.lead(run.now - unit.born);
   if (run.bucket >= 0 && run.bucket < tally.shippedIn.length) tally.shippedIn[run.bucket]++;
   if (index < run.shippedAt.length) run.shippedAt[index] = run.now;
   goOut(run, unit);
 }
 
 /** A unit leaves the system: scrapped. */
-export function scrapped(run: Run, unit: number): void {
+export function scrapped(run: Run, unit: Unit): void {
   run.tally.scrapped++;
   goOut(run, unit);
 }
 
-function goOut(run: Run, unit: number): void {
-  const { units } = run, born = units.born[unit];
-  run.tally.unitMinutes += run.now - (born > run.observedFrom ? born : run.observedFrom);
-  run.locations.move(units.location[unit], -1);
-  units.remove(unit);
+function goOut(run: Run, unit: Unit): void {
+  run.tally.unitMinutes += run.now - (unit.born > run.observedFrom ? unit.born : run.observedFrom);
+  run.locations.move(unit.location, -1, run.now);
+  run.units.remove(unit);
   run.gone++;
 }

@@ -1,60 +1,60 @@
-import type { Run } from './run.js';
-import { changeStock, ownPartBack } from './claims.js';
+import { give, ownPartBack } from './claims.js';
 import { shipped } from './exit.js';
-import { firstStep, goIn } from './move.js';
+import { goIn, stepFrom } from './move.js';
+import type { Run } from './run.js';
+import type { Route, Step } from './step.js';
+import type { Unit } from './unit.js';
 
 /** Rule 6: sub-assemblies for a stock by a pull loop, and own parts that leave a unit and rejoin it. */
 
-/** Begins as many sub-assemblies as the pull loop of `route` lacks: stock and making together are the target. */
-export function feed(run: Run, route: number): void {
-  const { routes } = run.model, stock = routes.stock[route];
-  if (stock < 0) return;
-  while (run.free[stock] + run.making[route] < routes.target[route]) {
-    run.making[route]++;
-    begin(run, ++run.built[route], route, -1);
-  }
+/** Begins as many sub-assemblies as the pull loop of a feeder lacks: stock and making together are the target. */
+export function feed(run: Run, route: Route): void {
+  route.listed = false;
+  if (route.stock === null) return;
+  while (route.stock.free + route.making < route.target) begin(run, route, ++route.begun, null);
 }
 
 /** Own parts leave the unit at the end of a step. */
-export function takeOff(run: Run, unit: number, step: number): void {
+export function takeOff(run: Run, unit: Unit, step: Step): void {
   const { offStart, offRoute } = run.model.steps;
-  for (let o = offStart[step]; o < offStart[step + 1]; o++) takeOffOne(run, unit, offRoute[o]);
+  for (let o = offStart[step.id]; o < offStart[step.id + 1]; o++) begin(run, run.shop.routes[offRoute[o]], unit.number, unit);
 }
 
-/** One own part of a unit enters its feeder. */
-export function takeOffOne(run: Run, unit: number, route: number): void {
-  run.making[route]++;
-  begin(run, run.units.number[unit], route, unit);
+/** A sub-assembly is scrapped: another is begun in its stead, for the stock or for the same unit. */
+export function replace(run: Run, part: Unit): void {
+  const { route } = part.step, { parent } = part;
+  run.units.remove(part);
+  route.making--;
+  if (parent !== null) begin(run, route, parent.number, parent); else run.listFeed(route);
 }
 
 /** The route of a unit or a sub-assembly is over. */
-export function finishRoute(run: Run, unit: number, route: number): void {
-  if (route === 0) shipped(run, unit); else deliver(run, unit, route);
+export function finishRoute(run: Run, unit: Unit, route: Route): void {
+  if (route.isMain) shipped(run, unit); else deliver(run, unit, route);
 }
 
-/** A sub-assembly is at the end of its feeder: into the stock, or back to its unit. */
-function deliver(run: Run, part: number, route: number): void {
-  const { units, plan } = run, parent = units.parent[part], stock = run.model.routes.stock[route];
-  units.remove(part);
-  run.making[route]--;
-  if (stock >= 0) changeStock(run, stock, 1);
-  else if (parent >= 0) {
-    units.ownBack[parent] |= plan.ownBit[route];
+/** The unit is gone: its own parts under way belong to nobody and are put aside at the end of their feeder. */
+export function disownParts(run: Run, unit: Unit): void {
+  for (const part of run.units.all) if (part.alive && part.parent === unit) part.parent = null;
+}
+
+/** A sub-assembly goes into the stock, or back to its unit. */
+function deliver(run: Run, part: Unit, route: Route): void {
+  const { parent } = part;
+  run.units.remove(part);
+  route.making--;
+  if (route.stock !== null) give(run, route.stock, 1);
+  else if (parent !== null) {
+    parent.ownBack |= route.ownBit;
     ownPartBack(run, parent);
   }
 }
 
-/** The unit is gone: its own parts under way belong to nobody and are put aside at the end of their feeder. */
-export function discardPartsOf(run: Run, unit: number): void {
-  const { units } = run;
-  for (let part = 0; part < units.end; part++) if (units.step[part] >= 0 && units.parent[part] === unit) units.parent[part] = -1;
-}
-
-function begin(run: Run, number: number, route: number, parent: number): void {
-  const { units } = run, part = units.create(number, run.model.routes.firstStep[route]), options = run.model.options.length;
-  units.parent[part] = parent;
-  if (parent >= 0) units.options.copyWithin(part * options, parent * options, (parent + 1) * options);
-  else units.options.fill(0, part * options, (part + 1) * options);
-  const step = firstStep(run, part, route);
-  if (step < 0) deliver(run, part, route); else goIn(run, part, step);
+function begin(run: Run, route: Route, number: number, parent: Unit | null): void {
+  const part = run.units.create(number, route.first!);
+  part.parent = parent;
+  if (parent === null) part.options.fill(0); else part.options.set(parent.options);
+  route.making++;
+  const step = stepFrom(run, part, route.first);
+  if (step === null) deliver(run, part, route); else goIn(run, part, step);
 }

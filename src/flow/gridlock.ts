@@ -1,6 +1,7 @@
-import type { Run } from './run.js';
 import { lacking } from './claims.js';
+import type { Run } from './run.js';
 import { BLOCKED, SHORT_PARTS } from './states.js';
+import type { Unit } from './unit.js';
 
 /** One unit or sub-assembly that cannot go on: where it stands and what it waits for. */
 export interface Stuck {
@@ -15,27 +16,18 @@ export interface Stuck {
 
 /** Rule 16: who waits for whom when nothing can move. In order of build number. */
 export function stuckUnits(run: Run): Stuck[] {
-  const { units } = run, found: Stuck[] = [];
-  for (let unit = 0; unit < units.end; unit++) if (units.step[unit] >= 0) found.push(describe(run, unit));
-  return found.sort((a, b) => a.number - b.number);
+  return run.units.all.filter(({ alive }) => alive).map((unit) => describe(run, unit)).sort((a, b) => a.number - b.number);
 }
 
-function describe(run: Run, unit: number): Stuck {
-  const { units, places, model, plan } = run, step = units.step[unit], place = units.place[unit], destination = plan.stepDestination[step];
-  const base = { number: units.number[unit], route: model.routes.names[model.steps.route[step]] };
-  const wanted = destinationName(run, destination);
-  if (place < 0 || places.state[place] === BLOCKED) {
-    const where = place >= 0 ? model.stations.names[places.station[place]] : units.truck[unit] >= 0 ? model.lanes.names[run.truckLane[units.truck[unit]]] : run.destinations.holds(destination, unit) ? `ahead of ${wanted}` : 'outside';
-    const inBank = destination >= plan.stationCount && where.startsWith('ahead');
-    return { ...base, where, waitsFor: wanted, kind: inBank ? 'truck' : 'room' };
+function describe(run: Run, unit: Unit): Stuck {
+  const { number, place, truck, step } = unit, base = { number, route: step.route.name };
+  const wanted = step.station?.name ?? step.lane!.name;
+  if (place === null) {
+    const queued = step.buffer.holds(unit), where = truck !== null ? truck.lane.name : queued ? `ahead of ${wanted}` : 'outside';
+    return { ...base, where, waitsFor: wanted, kind: queued && step.lane !== null ? 'truck' : 'room' };
   }
-  const where = model.stations.names[places.station[place]];
-  if (run.lotOpen[destination] === 1 && model.stations.lotMost[destination] > 0) return { ...base, where, waitsFor: `more units for a lot at ${where}`, kind: 'lot' };
-  const short = lacking(run, place, false);
-  return { ...base, where, waitsFor: `the needs of step ${model.steps.names[step]}`, kind: short === SHORT_PARTS ? 'parts' : 'crew' };
-}
-
-function destinationName(run: Run, destination: number): string {
-  const { model, plan } = run;
-  return destination < plan.stationCount ? model.stations.names[destination] : model.lanes.names[destination - plan.stationCount];
+  const where = place.station.name;
+  if (place.state === BLOCKED) return { ...base, where, waitsFor: wanted, kind: 'room' };
+  if (place.station.lotGathered > 0) return { ...base, where, waitsFor: `more units for a lot at ${where}`, kind: 'lot' };
+  return { ...base, where, waitsFor: `the needs of step ${step.name}`, kind: lacking(run, place, false) === SHORT_PARTS ? 'parts' : 'crew' };
 }

@@ -1,8 +1,11 @@
-import type { Run } from './run.js';
 import { finishRoute } from './feeders.js';
+import type { Calendar } from './calendar.js';
+import type { Lane, Truck } from './lane.js';
 import { LEAVE_FULL, LEAVE_TIMETABLE } from './model.js';
-import { goIn, nextStep } from './move.js';
+import { goIn, stepFrom } from './move.js';
+import type { Run } from './run.js';
 import { AT_BASE, DRIVING, EMPTYING, LANE_TIMER, LOADING, RETURNING, TRUCK, UNLOADING, WAIT_DOCK } from './states.js';
+import type { Unit } from './unit.js';
 
 /**
  * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule, drives,
@@ -10,90 +13,71 @@ import { AT_BASE, DRIVING, EMPTYING, LANE_TIMER, LOADING, RETURNING, TRUCK, UNLO
  */
 
 /** Does what the lane can do now: trucks emptied leave, trucks at the gate get a dock, trucks ready load. */
-export function serveLane(run: Run, lane: number): void {
-  for (let truck = run.firstTruck[lane]; truck < run.firstTruck[lane + 1]; truck++) {
-    if (run.truckPhase[truck] === EMPTYING && run.truckLoad[truck] === 0) sendHome(run, truck, lane);
+export function serve(run: Run, lane: Lane): void {
+  const { docksFrom, docksTo, unloadCalendar, unloadDraw } = run.model.lanes, { id } = lane;
+  lane.listed = false;
+  for (const truck of lane.trucks) if (truck.phase === EMPTYING && truck.load === 0) sendHome(run, truck);
+  for (let truck = firstAtGate(lane); truck !== null && lane.docksUsedTo < docksTo[id]; truck = firstAtGate(lane)) {
+    lane.docksUsedTo++;
+    go(run, truck, UNLOADING, unloadCalendar[id], unloadDraw[id]);
   }
-  while (run.docksUsedTo[lane] < run.model.lanes.docksTo[lane]) {
-    const truck = firstAtGate(run, lane);
-    if (truck < 0) break;
-    run.docksUsedTo[lane]++;
-    const { unloadDraw, unloadCalendar } = run.model.lanes;
-    go(run, truck, UNLOADING, unloadCalendar[lane], unloadDraw[lane]);
-  }
-  while (run.readyTrucks[lane] > 0 && run.docksUsedFrom[lane] < run.model.lanes.docksFrom[lane] && mayLoad(run, lane)) load(run, lane);
+  while (lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane)) load(run, lane);
   scheduleTimer(run, lane);
 }
 
 /** What the truck was doing is over. */
-export function truckEvent(run: Run, truck: number): void {
-  const lane = run.truckLane[truck], { lanes } = run.model;
-  switch (run.truckPhase[truck]) {
+export function truckEvent(run: Run, truck: Truck): void {
+  const { lane } = truck, { driveCalendar, driveDraw } = run.model.lanes;
+  switch (truck.phase) {
     case LOADING:
-      run.docksUsedFrom[lane]--;
-      go(run, truck, DRIVING, lanes.driveCalendar[lane], lanes.driveDraw[lane]);
+      lane.docksUsedFrom--;
+      go(run, truck, DRIVING, driveCalendar[lane.id], driveDraw[lane.id]);
       break;
     case DRIVING:
-      run.truckPhase[truck] = WAIT_DOCK;
-      run.truckAskedDock[truck] = run.now;
+      truck.phase = WAIT_DOCK;
+      truck.askedDockAt = run.now;
       break;
     case UNLOADING:
-      run.truckPhase[truck] = EMPTYING;
+      truck.phase = EMPTYING;
       unload(run, truck);
       break;
     default:
-      run.truckPhase[truck] = AT_BASE;
-      changeReady(run, lane, 1);
+      truck.phase = AT_BASE;
+      lane.changeReady(1, run.now);
   }
-  run.toServeLane.add(lane);
+  run.listServe(lane);
 }
 
-/** A wait or a timetable has come to its time. */
-export function laneTimer(run: Run, lane: number): void {
-  run.laneTimer[lane] = -1;
-  run.laneDue[lane] = 1;
-  serveLane(run, lane);
-  // A departure without a truck or without a load is missed.
-  run.laneDue[lane] = 0;
+/** A wait or a timetable has come to its time; a departure without a truck or without a load is missed. */
+export function laneTimer(run: Run, lane: Lane): void {
+  lane.timer = NaN;
+  lane.due = true;
+  serve(run, lane);
+  lane.due = false;
 }
 
 /** Nothing more can come: a ready truck leaves with what waits. True if there was one. */
-export function leaveIncomplete(run: Run, lane: number): boolean {
-  if (run.readyTrucks[lane] === 0 || run.docksUsedFrom[lane] >= run.model.lanes.docksFrom[lane] || waiting(run, lane) === 0) return false;
+export function leaveIncomplete(run: Run, lane: Lane): boolean {
+  if (lane.ready === 0 || lane.docksUsedFrom >= run.model.lanes.docksFrom[lane.id] || lane.bank.waiting === 0) return false;
   load(run, lane);
   return true;
 }
 
-/** Brings the account of trucks away from base up to now. */
-export function settleLane(run: Run, lane: number): void {
-  run.truckBusy[lane] += (run.model.lanes.trucks[lane] - run.readyTrucks[lane]) * (run.now - run.truckBusySince[lane]);
-  run.truckBusySince[lane] = run.now;
-}
-
-function waiting(run: Run, lane: number): number {
-  return run.destinations.waiting(run.plan.stationCount + lane);
-}
-
-function mayLoad(run: Run, lane: number): boolean {
-  const { rule, capacity, wait } = run.model.lanes, count = waiting(run, lane);
-  if (rule[lane] === LEAVE_TIMETABLE) return run.laneDue[lane] === 1 && count > 0;
-  if (count >= capacity[lane]) return true;
-  return rule[lane] !== LEAVE_FULL && count > 0 && run.now >= oldest(run, lane) + wait[lane];
-}
-
-function oldest(run: Run, lane: number): number {
-  return run.destinations.oldest(run.plan.stationCount + lane);
+function mayLoad(run: Run, { id, bank, due }: Lane): boolean {
+  const { rule, capacity, wait } = run.model.lanes;
+  if (rule[id] === LEAVE_TIMETABLE) return due && bank.waiting > 0;
+  if (bank.waiting >= capacity[id]) return true;
+  return rule[id] !== LEAVE_FULL && bank.waiting > 0 && run.now >= bank.oldest() + wait[id];
 }
 
 /** Makes sure that the lane is looked at when a wait ends or the timetable says so. */
-function scheduleTimer(run: Run, lane: number): void {
-  const { rule, wait, timetable } = run.model.lanes;
-  if (rule[lane] === LEAVE_FULL || waiting(run, lane) === 0) return;
-  const time = rule[lane] === LEAVE_TIMETABLE ? nextInstant(timetable[lane], run.now) : oldest(run, lane) + wait[lane];
-  if (time <= run.now || time === run.laneTimer[lane] || time === Infinity) return;
-  run.laneTimer[lane] = time;
-  run.queue.due[0] = time;
-  run.queue.push(LANE_TIMER, lane);
+function scheduleTimer(run: Run, lane: Lane): void {
+  const { rule, wait, timetable } = run.model.lanes, { id, bank } = lane;
+  if (rule[id] === LEAVE_FULL || bank.waiting === 0) return;
+  const time = rule[id] === LEAVE_TIMETABLE ? nextInstant(timetable[id], run.now) : bank.oldest() + wait[id];
+  if (time <= run.now || time === lane.timer || time === Infinity) return;
+  lane.timer = time;
+  run.queue.push(time, LANE_TIMER, id);
 }
 
 /** The first instant after `now`; Infinity after the last. */
@@ -106,73 +90,59 @@ function nextInstant(instants: Float64Array, now: number): number {
   return low < instants.length ? instants[low] : Infinity;
 }
 
-function load(run: Run, lane: number): void {
-  const { units, tally, plan, model } = run, { capacity, loadCalendar, loadDraw } = model.lanes, bank = plan.stationCount + lane;
-  let truck = run.firstTruck[lane];
-  while (run.truckPhase[truck] !== AT_BASE) truck++;
-  let count = 0, last = -1;
-  for (; count < capacity[lane]; count++) {
-    const unit = run.destinations.take(bank);
-    if (unit < 0) break;
-    tally.laneWait[lane] += run.now - units.queuedAt[unit];
-    units.truck[unit] = truck;
-    if (last < 0) run.truckHead[truck] = unit; else units.next[last] = unit;
-    units.next[unit] = -1;
+function load(run: Run, lane: Lane): void {
+  const { capacity, loadCalendar, loadDraw } = run.model.lanes, { bank, id } = lane;
+  const truck = lane.trucks.find(({ phase }) => phase === AT_BASE)!;
+  for (let last: Unit | null = null; truck.load < capacity[id] && bank.waiting > 0; truck.load++) {
+    const unit = bank.take(run.now);
+    lane.waitMinutes += run.now - unit.queuedAt;
+    unit.truck = truck;
+    unit.next = null;
+    if (last === null) truck.first = unit; else last.next = unit;
     last = unit;
-    if (units.location[unit] >= 0) {
-      const location = model.siteNames.length + lane;
-      run.locations.move(units.location[unit], location);
-      units.location[unit] = location;
-    }
+    if (unit.location < 0) continue;
+    run.locations.move(unit.location, lane.location, run.now);
+    unit.location = lane.location;
   }
-  run.truckLoad[truck] = count;
-  tally.trips[lane]++;
-  tally.carried[lane] += count;
-  run.docksUsedFrom[lane]++;
-  changeReady(run, lane, -1);
-  run.toFill.add(bank);
-  go(run, truck, LOADING, loadCalendar[lane], loadDraw[lane]);
+  lane.trips++;
+  lane.carried += truck.load;
+  lane.docksUsedFrom++;
+  lane.changeReady(-1, run.now);
+  run.listFill(bank);
+  go(run, truck, LOADING, loadCalendar[id], loadDraw[id]);
 }
 
 /** Every unit on board goes to its next step; one without room stays in the truck, which keeps the dock. */
-function unload(run: Run, truck: number): void {
-  const { units } = run;
-  for (let unit = run.truckHead[truck]; unit >= 0;) {
-    const following = units.next[unit], route = run.model.steps.route[units.step[unit]], next = nextStep(run, unit, units.step[unit]);
-    if (next >= 0 && !goIn(run, unit, next)) { unit = following; continue; }
-    run.truckLoad[truck]--;
-    units.truck[unit] = -1;
-    if (next < 0) finishRoute(run, unit, route);
+function unload(run: Run, truck: Truck): void {
+  let unit = truck.first;
+  truck.first = null;
+  while (unit !== null) {
+    const following: Unit | null = unit.next, { route } = unit.step, step = stepFrom(run, unit, unit.step.next);
+    if (step === null || goIn(run, unit, step)) {
+      truck.load--;
+      unit.truck = null;
+      if (step === null) finishRoute(run, unit, route);
+    }
     unit = following;
   }
-  run.truckHead[truck] = -1;
 }
 
-function sendHome(run: Run, truck: number, lane: number): void {
-  const { returnDraw, driveCalendar } = run.model.lanes;
-  run.docksUsedTo[lane]--;
-  go(run, truck, RETURNING, driveCalendar[lane], returnDraw[lane]);
+function sendHome(run: Run, truck: Truck): void {
+  const { returnDraw, driveCalendar } = run.model.lanes, { lane } = truck;
+  lane.docksUsedTo--;
+  go(run, truck, RETURNING, driveCalendar[lane.id], returnDraw[lane.id]);
 }
 
 /** The order of the gate: first come, then lower number. */
-function firstAtGate(run: Run, lane: number): number {
-  let first = -1;
-  for (let truck = run.firstTruck[lane]; truck < run.firstTruck[lane + 1]; truck++) {
-    if (run.truckPhase[truck] === WAIT_DOCK && (first < 0 || run.truckAskedDock[truck] < run.truckAskedDock[first])) first = truck;
-  }
+function firstAtGate(lane: Lane): Truck | null {
+  let first: Truck | null = null;
+  for (const truck of lane.trucks) if (truck.phase === WAIT_DOCK && (first === null || truck.askedDockAt < first.askedDockAt)) first = truck;
   return first;
 }
 
-function changeReady(run: Run, lane: number, change: number): void {
-  settleLane(run, lane);
-  const before = run.readyTrucks[lane];
-  run.readyTrucks[lane] += change;
-  if (before === 1 && change < 0) run.laneActive.begin(lane);
-  else if (before === 0) run.laneActive.finish(lane);
-}
-
-function go(run: Run, truck: number, phase: number, calendar: number, draw: number): void {
-  run.truckPhase[truck] = phase;
-  run.queue.due[0] = draw < 0 ? run.now : run.after(calendar, run.sampler.next(draw));
-  run.queue.push(TRUCK, truck);
+function go(run: Run, truck: Truck, phase: number, calendarId: number, draw: number): void {
+  const calendar: Calendar | null = calendarId < 0 ? null : run.calendars[calendarId];
+  truck.phase = phase;
+  const minutes = draw < 0 ? 0 : run.sampler.next(draw);
+  run.queue.push(calendar === null ? run.now + minutes : calendar.advance(run.now, minutes), TRUCK, truck.id);
 }

@@ -1,55 +1,46 @@
-import type { Clock } from './clock.js';
-import type { Plan } from './plan.js';
-
 /** Work in process by location (sites, then lanes) and in all: counts and their time integrals. Units only, not sub-assemblies. */
 export class Locations {
-  readonly inside: Int32Array;
-  total = 0;
+  private readonly inside: Int32Array;
   /** Unit-minutes since the last clearing, by location. */
   readonly area: Float64Array;
   private readonly since: Float64Array;
-  private readonly integral = new Float64Array(1);
-  private readonly totalSince = new Float64Array(1);
+  /** Units inside, and unit-minutes, counted apart from the locations. */
+  total = 0;
+  totalArea = Number.NaN;
+  private totalSince = Number.NaN;
 
-  constructor(plan: Plan, private readonly clock: Clock) {
-    this.inside = new Int32Array(plan.locationCount);
-    this.area = new Float64Array(plan.locationCount);
-    this.since = new Float64Array(plan.locationCount);
-  }
-
-  /** Unit-minutes in all, counted apart from the locations. */
-  get totalArea(): number {
-    return this.integral[0];
+  constructor(count: number) {
+    this.inside = new Int32Array(count);
+    this.area = new Float64Array(count);
+    this.since = new Float64Array(count);
+    this.totalArea = 0;
+    this.totalSince = 0;
   }
 
   /** A unit goes from one location to another; -1 is outside. */
-  move(from: number, to: number): void {
-    if (from >= 0) this.add(from, -1);
-    if (to >= 0) this.add(to, 1);
-    const change = (to >= 0 ? 1 : 0) - (from >= 0 ? 1 : 0);
-    if (change === 0) return;
-    this.addTotal(change);
+  move(from: number, to: number, now: number): void {
+    if (from >= 0) this.add(from, -1, now);
+    if (to >= 0) this.add(to, 1, now);
+    if (from >= 0 !== to >= 0) this.addTotal(to >= 0 ? 1 : -1, now);
   }
 
-  settleAll(): void {
-    for (let id = 0; id < this.inside.length; id++) this.add(id, 0);
-    this.addTotal(0);
+  settle(now: number): void {
+    for (let id = 0; id < this.inside.length; id++) this.add(id, 0, now);
+    this.addTotal(0, now);
   }
 
   clear(): void {
     this.area.fill(0);
-    this.integral[0] = 0;
+    this.totalArea = 0;
   }
 
-  private addTotal(change: number): void {
-    const now = this.clock.now;
-    this.integral[0] += this.total * (now - this.totalSince[0]);
-    this.totalSince[0] = now;
+  private addTotal(change: number, now: number): void {
+    this.totalArea += this.total * (now - this.totalSince);
+    this.totalSince = now;
     this.total += change;
   }
 
-  private add(id: number, change: number): void {
-    const now = this.clock.now;
+  private add(id: number, change: number, now: number): void {
     this.area[id] += this.inside[id] * (now - this.since[id]);
     this.since[id] = now;
     this.inside[id] += change;

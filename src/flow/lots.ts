@@ -1,35 +1,35 @@
 import type { Run } from './run.js';
 import { LOT_TIMER } from './states.js';
+import type { Station } from './station.js';
 import { beginStep } from './tasks.js';
 
 /**
  * Rule 5. Units of one step gather in the places of a station; the lot starts when it has the most it may have, or the
  * least once its first unit has waited the longest wait. While it runs nobody comes in; the next lot gathers when all are out.
  */
-export function startLot(run: Run, station: number): void {
-  const { stations } = run.model, gathered = run.lotGathered[station];
-  if (run.lotOpen[station] === 0 || gathered === 0) return;
-  const due = run.lotDue[station];
-  if (gathered === stations.lotMost[station] || (gathered >= stations.lotLeast[station] && run.now >= due)) begin(run, station);
-  else if (due < Infinity && run.now < due && run.lotTimer[station] !== due) {
-    run.lotTimer[station] = due;
-    run.queue.due[0] = due;
-    run.queue.push(LOT_TIMER, station);
+export function startLot(run: Run, station: Station): void {
+  station.lotListed = false;
+  const { lotGathered: gathered, lotDue: due } = station;
+  if (!station.lotOpen || gathered === 0) return;
+  if (gathered === station.lotMost || (gathered >= station.lotLeast && run.now >= due)) begin(run, station);
+  else if (due < Infinity && run.now < due && station.lotTimer !== due) {
+    station.lotTimer = due;
+    run.queue.push(due, LOT_TIMER, station.id);
   }
 }
 
 /** Nothing more can come: the lot starts with what it has. True if there was one. */
-export function startIncompleteLot(run: Run, station: number): boolean {
-  if (run.lotOpen[station] === 0 || run.lotGathered[station] === 0) return false;
+export function startIncompleteLot(run: Run, station: Station): boolean {
+  if (!station.lotOpen || station.lotGathered === 0) return false;
   begin(run, station);
   return true;
 }
 
-function begin(run: Run, station: number): void {
-  const lead = run.lotLead[station], members = run.lotGathered[station];
-  run.lotOpen[station] = 0;
-  run.lotInside[station] = members;
-  run.lotGathered[station] = 0;
-  run.tally.stepVisits[run.lotStep[station]] += members - 1;
+function begin(run: Run, station: Station): void {
+  const lead = station.lotLead!;
+  station.lotOpen = false;
+  station.lotInside = station.lotGathered;
+  station.lotGathered = 0;
+  lead.unit!.step.visits += station.lotInside - 1;
   beginStep(run, lead);
 }

@@ -1,201 +1,195 @@
-import type { Run } from './run.js';
-import { HAS_PATH } from './plan.js';
+import type { Buffer } from './buffer.js';
 import { REWORK_ONLY, REWORK_SKIP } from './model.js';
+import type { Run } from './run.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from './states.js';
+import type { Place, Station } from './station.js';
+import { HAS_PATH, AT_LOT, type Step } from './step.js';
 import { beginStep } from './tasks.js';
+import type { Unit } from './unit.js';
 
 /**
  * Rule 1. A unit takes a place at its next station or a space in the buffer ahead of it; if neither is free it stays
  * where it is and blocks that place. Room that comes free goes to the buffer's first, then to the first without room.
  */
 
-/** The step that follows `step` for this unit; -1 at the end of its route. Draws for sampling are made here. */
-export function nextStep(run: Run, unit: number, step: number): number {
-  return stepFrom(run, unit, step + 1, run.plan.stepEnd[step]);
-}
-
-/** The first step of a route for this unit; -1 if none applies. */
-export function firstStep(run: Run, unit: number, route: number): number {
-  const { firstStep: first } = run.model.routes;
-  return stepFrom(run, unit, first[route], first[route + 1]);
-}
-
-function stepFrom(run: Run, unit: number, first: number, end: number): number {
-  const { stepFlags } = run.plan;
-  for (let t = first; t < end; t++) if ((stepFlags[t] & HAS_PATH) === 0 ? passes(run, unit, t) : applies(run, unit, t)) return t;
-  return -1;
-}
-
-/** Every unit goes through a step without conditions; one in rework is through with it at the inspection that sent it back. */
-function passes(run: Run, unit: number, step: number): true {
-  if (run.units.rework[unit] === step + 1) run.units.rework[unit] = 0;
-  return true;
-}
-
-function applies(run: Run, unit: number, step: number): boolean {
-  const { model, units } = run, { steps } = model, inRework = units.rework[unit] > 0;
-  // The inspection that sent a unit back sees it again, whatever its sample says.
-  if (units.rework[unit] === step + 1) { units.rework[unit] = 0; return true; }
-  if (steps.rework[step] === (inRework ? REWORK_SKIP : REWORK_ONLY)) return false;
-  for (let w = steps.whenStart[step]; w < steps.whenStart[step + 1]; w++) {
-    if ((steps.whenMask[w] & (1 << units.options[unit * model.options.length + steps.whenOption[w]])) === 0) return false;
+/** The first step for this unit at or after `from` on its route; null if there is none. Draws for sampling are made here. */
+export function stepFrom(run: Run, unit: Unit, from: Step | null): Step | null {
+  for (let step = from; step !== null; step = step.next) {
+    if ((step.flags & HAS_PATH) === 0) {
+      if (unit.rework === step) unit.rework = null;
+      return step;
+    }
+    if (applies(run, unit, step)) return step;
   }
-  const n = steps.sampleN[step];
+  return null;
+}
+
+function applies(run: Run, unit: Unit, step: Step): boolean {
+  // The inspection that sent a unit back sees it again, whatever its sample says.
+  if (unit.rework === step) { unit.rework = null; return true; }
+  const { steps } = run.model, t = step.id;
+  if (steps.rework[t] === (unit.rework !== null ? REWORK_SKIP : REWORK_ONLY)) return false;
+  for (let w = steps.whenStart[t]; w < steps.whenStart[t + 1]; w++) if ((steps.whenMask[w] & (1 << unit.options[steps.whenOption[w]])) === 0) return false;
+  const n = steps.sampleN[t];
   if (n === 0) return true;
-  if (steps.sampleDraw[step] >= 0) return run.sampler.next(steps.sampleDraw[step]) < 1 / n;
-  return ++run.sampleCount[step] % n === 0;
+  if (steps.sampleDraw[t] >= 0) return run.sampler.next(steps.sampleDraw[t]) < 1 / n;
+  return ++step.sampled % n === 0;
 }
 
 /** The unit at `place` goes on to `step`: it moves, or begins at once where it stands, or blocks the place. */
-export function goOn(run: Run, place: number, unit: number, step: number): void {
-  const { places, units, plan, destinations } = run, destination = plan.stepDestination[step];
-  units.step[unit] = step;
-  if (destination === places.station[place] && run.model.stations.lotMost[destination] === 0) { units.first[unit] = 0; beginStep(run, place); return; }
-  if (enter(run, unit, destination)) { freePlace(run, place); return; }
-  destinations.joinShut(destination, unit);
-  places.enterIdle(place, BLOCKED);
+export function goOn(run: Run, place: Place, unit: Unit, step: Step): void {
+  unit.step = step;
+  if (step.station === place.station && (step.flags & AT_LOT) === 0) { unit.first = 0; beginStep(run, place); return; }
+  if (enter(run, unit, step)) { freePlace(run, place); return; }
+  step.buffer.joinShut(unit, run.now);
+  place.idle(BLOCKED, run.now);
 }
 
-/** A unit that holds no place goes to its step from outside or from a truck; false if there is no room and it waits. */
-export function goIn(run: Run, unit: number, step: number): boolean {
-  const destination = run.plan.stepDestination[step];
-  run.units.step[unit] = step;
-  if (enter(run, unit, destination)) return true;
-  run.destinations.joinShut(destination, unit);
+/** A unit that holds no place goes to a step, from outside or from a truck; false if there is no room and it waits. */
+export function goIn(run: Run, unit: Unit, step: Step): boolean {
+  unit.step = step;
+  if (enter(run, unit, step)) return true;
+  step.buffer.joinShut(unit, run.now);
   return false;
 }
 
-/** The place is empty: it is offered to others. The caller has moved the unit. */
-export function freePlace(run: Run, place: number): void {
-  const { places } = run, station = places.station[place];
-  places.unit[place] = -1;
-  places.nextFree[place] = run.freePlace[station];
-  run.freePlace[station] = place;
-  if (run.model.stations.lotMost[station] !== 0 && --run.lotInside[station] === 0) run.lotOpen[station] = 1;
-  run.toFill.add(station);
+/** The place is empty and is offered to others. The caller has moved the unit. */
+export function freePlace(run: Run, place: Place): void {
+  const { station } = place;
+  place.unit = null;
+  place.nextFree = station.freePlace;
+  station.freePlace = place;
+  if (station.lotMost > 0 && --station.lotInside === 0) station.lotOpen = true;
+  run.listFill(station.buffer);
 }
 
-/** Gives the free room of a destination away, in order; places still free are starved. */
-export function fill(run: Run, destination: number): void {
-  const { destinations } = run, isStation = destination < run.plan.stationCount;
+/** Gives free room away, in order; places still free are starved. */
+export function fill(run: Run, buffer: Buffer): void {
+  const { station } = buffer;
+  buffer.listed = false;
   for (;;) {
-    if (isStation && hasPlace(run, destination)) {
-      const step = run.model.stations.lotMost[destination] > 0 && run.lotGathered[destination] > 0 ? run.lotStep[destination] : -1;
-      let unit = step < 0 ? destinations.take(destination) : destinations.takeAtStep(destination, step);
-      if (unit < 0) {
-        unit = destinations.anyShut(destination) ? destinations.takeShut(destination, step) : -1;
-        if (unit < 0) break;
-        leave(run, unit, destination);
-      }
-      occupy(run, unit, destination);
+    if (station !== null && hasPlace(station)) {
+      const unit = station.lotGathered > 0 ? callForLot(run, buffer, station) : callFirst(run, buffer);
+      if (unit === null) break;
+      occupy(run, unit, station);
       continue;
     }
-    const unit = destinations.anyShut(destination) ? destinations.takeShutThatFits(destination) : -1;
-    if (unit < 0) break;
-    leave(run, unit, destination);
-    join(run, unit, destination);
+    const unit = buffer.takeShutThatFits();
+    if (unit === null) break;
+    leave(run, unit);
+    join(run, unit, buffer);
   }
-  if (isStation) starve(run, destination);
+  if (station === null) return;
+  // Places left free since the last look; those further down the list are starved already.
+  for (let place = station.freePlace; place !== null && place.state !== STARVED; place = place.nextFree) place.idle(STARVED, run.now);
+}
+
+function callFirst(run: Run, buffer: Buffer): Unit | null {
+  if (buffer.waiting > 0) return buffer.take(run.now);
+  if (buffer.shutOut === 0) return null;
+  const unit = buffer.takeShut();
+  leave(run, unit);
+  return unit;
+}
+
+/** Into a lot that gathers only units of its step may come. */
+function callForLot(run: Run, buffer: Buffer, station: Station): Unit | null {
+  const step = station.lotStep!, waiting = buffer.takeAt(step, run.now);
+  if (waiting !== null) return waiting;
+  const unit = buffer.takeShutAt(step);
+  if (unit !== null) leave(run, unit);
+  return unit;
 }
 
 /** Takes a place or a space; false if there is none. */
-function enter(run: Run, unit: number, destination: number): boolean {
-  const { destinations, units } = run;
-  if (destination < run.plan.stationCount && hasPlace(run, destination) && fits(run, unit, destination)) {
-    arrive(run, unit, destination);
-    occupy(run, unit, destination);
+function enter(run: Run, unit: Unit, step: Step): boolean {
+  const { buffer, station } = step;
+  if (station !== null && hasPlace(station) && mayPass(unit, station, buffer)) {
+    if (unit.location !== buffer.location) arrive(run, unit, buffer);
+    occupy(run, unit, station);
     return true;
   }
-  if (!destinations.takesIn(destination, units.first[unit])) return false;
-  arrive(run, unit, destination);
-  join(run, unit, destination);
+  if (!buffer.takesIn(unit)) return false;
+  if (unit.location !== buffer.location) arrive(run, unit, buffer);
+  join(run, unit, buffer);
   return true;
 }
 
-function hasPlace(run: Run, station: number): boolean {
-  if (run.freePlace[station] < 0) return false;
-  const most = run.model.stations.lotMost[station];
-  return most === 0 || (run.lotOpen[station] === 1 && run.lotGathered[station] < most);
+function hasPlace(station: Station): boolean {
+  if (station.freePlace === null) return false;
+  return station.lotMost === 0 || (station.lotOpen && station.lotGathered < station.lotMost);
 }
 
-/** Whoever waits goes ahead of one that comes later; into a lot that gathers only units of its step may come, and they pass others. */
-function fits(run: Run, unit: number, station: number): boolean {
-  if (run.lotGathered[station] > 0) return run.lotStep[station] === run.units.step[unit];
-  return run.destinations.waiting(station) === 0 && !run.destinations.anyShut(station);
+/** Whoever waits goes ahead of one that comes later; only those of the step of a lot that gathers pass others. */
+function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
+  if (station.lotGathered > 0) return station.lotStep === unit.step;
+  return buffer.waiting === 0 && buffer.shutOut === 0;
 }
 
-function join(run: Run, unit: number, destination: number): void {
-  run.units.place[unit] = -1;
-  run.destinations.join(destination, unit);
-  if (destination >= run.plan.stationCount) run.toServeLane.add(destination - run.plan.stationCount);
+function join(run: Run, unit: Unit, buffer: Buffer): void {
+  unit.place = null;
+  buffer.join(unit, run.now);
+  if (buffer.lane !== null) run.listServe(buffer.lane);
 }
 
 /** A unit without room is called: it leaves the place, the truck or the outside where it waited. */
-function leave(run: Run, unit: number, destination: number): void {
-  const { units } = run, place = units.place[unit], truck = units.truck[unit];
-  arrive(run, unit, destination);
-  if (place >= 0) freePlace(run, place);
-  else if (truck >= 0) {
-    units.truck[unit] = -1;
-    if (--run.truckLoad[truck] === 0) run.toServeLane.add(run.truckLane[truck]);
+function leave(run: Run, unit: Unit): void {
+  const { place, truck, step } = unit;
+  if (unit.location !== step.buffer.location) arrive(run, unit, step.buffer);
+  if (place !== null) freePlace(run, place);
+  else if (truck !== null) {
+    unit.truck = null;
+    if (--truck.load === 0) run.listServe(truck.lane);
   }
 }
 
-/** Work in process is counted by the location that the unit has come to; from outside it enters the system. */
-function arrive(run: Run, unit: number, destination: number): void {
-  const { units, plan } = run, from = units.location[unit], to = plan.destinationSite[destination];
-  if (from === to || plan.model.steps.route[units.step[unit]] !== 0) return;
-  if (from < 0) enterSystem(run, unit);
-  run.locations.move(from, to);
-  units.location[unit] = to;
+/** Work in process is counted by the location that a unit has come to; from outside it enters the system. Sub-assemblies are not counted. */
+function arrive(run: Run, unit: Unit, buffer: Buffer): void {
+  if (!unit.step.route.isMain) return;
+  if (unit.location < 0) enterSystem(run, unit);
+  run.locations.move(unit.location, buffer.location, run.now);
+  unit.location = buffer.location;
 }
 
-function enterSystem(run: Run, unit: number): void {
-  const { units, tally } = run, index = units.number[unit] - 1;
-  units.born[unit] = run.now;
+function enterSystem(run: Run, unit: Unit): void {
+  const { tally } = run, index = unit.number - 1;
+  unit.born = run.now;
   tally.entered++;
+  if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket]++;
   if (index < run.enteredAt.length) run.enteredAt[index] = run.now;
-  run.sourceEntered = 1;
+  run.sourceEntered = true;
 }
 
-function occupy(run: Run, unit: number, station: number): void {
-  const { places, units } = run, { stations } = run.model;
-  const place = stations.changeoverOption[station] >= 0 ? takePlaceFor(run, unit, station) : takePlace(run, station);
-  places.unit[place] = unit;
-  units.place[unit] = place;
-  units.first[unit] = 0;
-  if (stations.lotMost[station] === 0) { beginStep(run, place); return; }
-  if (run.lotGathered[station]++ === 0) {
-    run.lotStep[station] = units.step[unit];
-    run.lotLead[station] = place;
-    run.lotDue[station] = run.now + stations.lotWait[station];
+function occupy(run: Run, unit: Unit, station: Station): void {
+  const place = station.changeoverOption >= 0 ? takePlaceFor(unit, station) : takePlace(station);
+  place.unit = unit;
+  unit.place = place;
+  unit.first = 0;
+  if (station.lotMost === 0) { beginStep(run, place); return; }
+  if (station.lotGathered++ === 0) {
+    station.lotStep = unit.step;
+    station.lotLead = place;
+    station.lotDue = run.now + station.lotWait;
   }
-  places.phase[place] = WAIT_NEEDS;
-  places.enterIdle(place, STARVED);
-  run.toStartLot.add(station);
+  place.phase = WAIT_NEEDS;
+  place.idle(STARVED, run.now);
+  run.listLot(station);
 }
 
-function takePlace(run: Run, station: number): number {
-  const place = run.freePlace[station];
-  run.freePlace[station] = run.places.nextFree[place];
+function takePlace(station: Station): Place {
+  const place = station.freePlace!;
+  station.freePlace = place.nextFree;
   return place;
 }
 
 /** Of several free places, one last set up for this unit's value, if there is one. */
-function takePlaceFor(run: Run, unit: number, station: number): number {
-  const { places, model } = run, option = model.stations.changeoverOption[station], value = run.units.options[unit * model.options.length + option];
-  let before = -1;
-  for (let place = run.freePlace[station]; place >= 0; before = place, place = places.nextFree[place]) {
-    if (places.lastValue[place] !== value) continue;
-    if (before < 0) run.freePlace[station] = places.nextFree[place]; else places.nextFree[before] = places.nextFree[place];
+function takePlaceFor(unit: Unit, station: Station): Place {
+  const value = unit.options[station.changeoverOption];
+  for (let before: Place | null = null, place = station.freePlace; place !== null; before = place, place = place.nextFree) {
+    if (place.lastValue !== value) continue;
+    if (before === null) break;
+    before.nextFree = place.nextFree;
     return place;
   }
-  return takePlace(run, station);
+  return takePlace(station);
 }
-
-/** Places left free since the last look; those before them in the list are starved already. */
-function starve(run: Run, station: number): void {
-  const { places } = run;
-  for (let place = run.freePlace[station]; place >= 0 && places.state[place] !== STARVED; place = places.nextFree[place]) places.enterIdle(place, STARVED);
-}
-

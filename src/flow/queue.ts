@@ -22,12 +22,11 @@ export class EventQueue {
   private hole = false;
   /** The root may be greater than its children. */
   private loose = false;
-  /** Time of the event that `push` is about to add: an argument would be boxed where the call is not inlined. */
-  readonly due = new Float64Array(1);
-  private readonly sequence = new Float64Array(1);
+  private sequence = Number.NaN;
 
   constructor(capacity = 64) {
     if (!(capacity >= 4)) throw new RangeError(`capacity of an event queue must be at least four; got ${capacity}`);
+    this.sequence = 0;
     this.times = new Float64Array(capacity);
     this.orders = new Float64Array(capacity);
     this.codes = new Int32Array(capacity);
@@ -50,8 +49,7 @@ export class EventQueue {
     return this.codes[0];
   }
 
-  /** Adds an event at the time set in `due` just before. */
-  push(kind: number, id: number): void {
+  push(time: number, kind: number, id: number): void {
     let at = 0;
     if (this.hole) {
       this.hole = false;
@@ -61,8 +59,8 @@ export class EventQueue {
       if (this.count >= this.times.length - 1) this.grow();
       at = this.count++;
     }
-    this.times[at] = this.due[0];
-    this.orders[at] = kind * PRIORITY_STEP + this.sequence[0]++;
+    this.times[at] = time;
+    this.orders[at] = kind * PRIORITY_STEP + this.sequence++;
     this.codes[at] = (id << KIND_BITS) | kind;
     if (at > 0) this.rise(at);
   }

@@ -1,14 +1,12 @@
-import type { Run } from './run.js';
 import { RELEASE_SATURATED, RELEASE_TIMES } from './model.js';
-import { firstStep, goIn } from './move.js';
+import { goIn, stepFrom } from './move.js';
+import type { Run } from './run.js';
 import { RELEASE } from './states.js';
 
 /** Rule 15: units are released at given times, at drawn intervals, or whenever the line takes one. A unit that finds no room waits outside. */
 
 export function beginRelease(run: Run): void {
-  const { programme } = run.model;
-  if (programme.release === RELEASE_SATURATED) { run.sourceEntered = 1; return; }
-  scheduleNext(run);
+  if (run.model.programme.release === RELEASE_SATURATED) run.sourceEntered = true; else scheduleNext(run);
 }
 
 /** A release is due. */
@@ -19,34 +17,28 @@ export function release(run: Run): void {
 
 /** The saturated source has one unit outside at any time. */
 export function refillSource(run: Run): void {
-  run.sourceEntered = 0;
+  run.sourceEntered = false;
   const { programme } = run.model;
-  if (programme.release === RELEASE_SATURATED && run.built[0] < programme.quantity) createUnit(run);
+  if (programme.release === RELEASE_SATURATED && run.shop.routes[0].begun < programme.quantity) createUnit(run);
 }
 
 function scheduleNext(run: Run): void {
-  const { programme } = run.model, built = run.built[0];
+  const { programme } = run.model, { begun } = run.shop.routes[0];
   if (programme.release === RELEASE_TIMES) {
-    if (built >= programme.times.length) return;
-    run.queue.due[0] = programme.times[built];
-  } else {
-    if (built >= programme.quantity) return;
-    run.queue.due[0] = run.now + run.sampler.next(programme.intervalDraw);
-  }
-  run.queue.push(RELEASE, 0);
+    if (begun < programme.times.length) run.queue.push(programme.times[begun], RELEASE, 0);
+  } else if (begun < programme.quantity) run.queue.push(run.now + run.sampler.next(programme.intervalDraw), RELEASE, 0);
 }
 
 function createUnit(run: Run): void {
-  const { units, model } = run, { options } = model, number = ++run.built[0];
-  const unit = units.create(number, model.routes.firstStep[0]), at = unit * options.length;
+  const { options } = run.model, route = run.shop.routes[0], number = ++route.begun, unit = run.units.create(number, route.first!);
   for (let o = 0; o < options.length; o++) {
     const { cumulative } = options[o], u = run.sampler.next(o);
     let value = 0;
     while (value < cumulative.length - 1 && u >= cumulative[value]) value++;
-    units.options[at + o] = value;
+    unit.options[o] = value;
   }
-  if (number * options.length <= run.optionsOf.length) run.optionsOf.set(units.options.subarray(at, at + options.length), (number - 1) * options.length);
-  const step = firstStep(run, unit, 0);
-  if (step < 0) throw new RangeError(`route must have a step for every unit; unit ${number} has none`);
+  if (number * options.length <= run.optionsOf.length) run.optionsOf.set(unit.options, (number - 1) * options.length);
+  const step = stepFrom(run, unit, route.first);
+  if (step === null) throw new RangeError(`route must have a step for every unit; unit ${number} has none`);
   goIn(run, unit, step);
 }

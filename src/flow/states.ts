@@ -2,14 +2,14 @@
 export const WORKING = 0, CHANGEOVER = 1, UNATTENDED = 2, SHORT_CREW = 3, SHORT_PARTS = 4, SHORT_CARRIER = 5, BLOCKED = 6, STARVED = 7, DOWN = 8, OFF_SHIFT = 9;
 export const STATE_COUNT = 10;
 
-/** 1 where a place is at its own task; a station with all places so is active (Roser, Nakano & Tanaka 2001). */
-export const IS_ACTIVE = Uint8Array.of(1, 1, 1, 0, 0, 0, 0, 0, 1, 0);
+/** Whether a place is at its own task. */
+export const isActive = (state: number): boolean => state <= UNATTENDED || state === DOWN;
 
 /** Events; a smaller number goes first at one time: ends of tasks, then trucks, then releases, then timers. */
 export const TASK = 0, TRUCK = 1, RELEASE = 2, LANE_TIMER = 3, LOT_TIMER = 4;
 
 /** Phases of the task at a place. */
-export const WAIT_NEEDS = 0, IN_CHANGEOVER = 1, WAIT_SHIFT = 2, IN_WORK = 3, IN_SETTLE = 4, IN_PROCESS = 5, WAIT_REPAIR = 6, IN_REPAIR = 7, DONE = 8;
+export const WAIT_NEEDS = 0, IN_CHANGEOVER = 1, WAIT_SHIFT = 2, IN_WORK = 3, IN_SETTLE = 4, IN_PROCESS = 5, WAIT_REPAIR = 6, IN_REPAIR = 7;
 
 /** Phases of a truck. */
 export const AT_BASE = 0, LOADING = 1, DRIVING = 2, WAIT_DOCK = 3, UNLOADING = 4, EMPTYING = 5, RETURNING = 6;

@@ -1,4 +1,4 @@
-import type { Plan } from './plan.js';
+import type { Model } from './model.js';
 
 /** Parts of an octave of the lead-time histogram: a bin is 0.27 % wide. */
 export const BINS_PER_OCTAVE = 256;
@@ -27,7 +27,6 @@ export class Tally {
   leadMax = 0;
   readonly leadBins = new Int32Array(BIN_COUNT);
 
-  readonly stepVisits: Float64Array;
   /** By inspection. */
   readonly inspected: Float64Array;
   readonly firstVisits: Float64Array;
@@ -44,11 +43,6 @@ export class Tally {
   /** By defect slot: created. */
   readonly created: Float64Array;
 
-  /** By lane. */
-  readonly trips: Float64Array;
-  readonly carried: Float64Array;
-  readonly laneWait: Float64Array;
-
   /** Series by bucket: released (entered), shipped; minutes of unit-time by location * buckets + bucket. */
   readonly enteredIn: Int32Array;
   readonly shippedIn: Int32Array;
@@ -56,10 +50,9 @@ export class Tally {
   /** Minutes observed in a bucket. */
   readonly minutesIn: Float64Array;
 
-  constructor(plan: Plan) {
-    const { steps, slots, thens, lanes, programme } = plan.model, inspections = plan.inspectionSteps.length;
+  constructor(model: Model, inspections: number) {
+    const { slots, thens, lanes, programme, siteNames } = model;
     const buckets = Math.max(0, programme.bucketEdges.length - 1);
-    this.stepVisits = new Float64Array(steps.count);
     this.inspected = new Float64Array(inspections);
     this.firstVisits = new Float64Array(inspections);
     this.firstPasses = new Float64Array(inspections);
@@ -69,12 +62,9 @@ export class Tally {
     this.escaped = new Float64Array(inspections);
     this.limitReached = new Float64Array(thens.count);
     this.created = new Float64Array(slots.count);
-    this.trips = new Float64Array(lanes.count);
-    this.carried = new Float64Array(lanes.count);
-    this.laneWait = new Float64Array(lanes.count);
     this.enteredIn = new Int32Array(buckets);
     this.shippedIn = new Int32Array(buckets);
-    this.unitMinutesIn = new Float64Array(plan.locationCount * buckets);
+    this.unitMinutesIn = new Float64Array((siteNames.length + lanes.count) * buckets);
     this.minutesIn = new Float64Array(buckets);
   }
 

@@ -27,16 +27,16 @@ export interface Observation {
   /** Counts in bins `leadFirstBin`, +1, .. of `tally.ts`. */
   readonly leadFirstBin: number;
   readonly leadBins: Int32Array;
-  /** Shares by state * stations + station. */
+  /** Shares by station * states + state. */
   readonly stationShares: Float64Array;
-  /** By step: visits per unit (or sub-assembly) that entered. */
+  /** By step: visits begun. */
   readonly stepVisits: Float64Array;
   /** By destination (stations, then lanes): mean in the buffer, share of time by level (LEVELS each). */
   readonly bufferMean: Float64Array;
   readonly bufferLevels: Float64Array;
   /** By crew: engaged person-time over time on shift. */
   readonly crewBusy: Float64Array;
-  /** By resource: mean stock and share of time without stock (crews: 0). */
+  /** By resource: mean stock and share of time without stock; 0 for crews. */
   readonly stockMean: Float64Array;
   readonly stockOut: Float64Array;
   readonly inspections: {

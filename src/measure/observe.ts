@@ -4,13 +4,13 @@ import type { Run } from '../flow/run.js';
 import { BIN_COUNT, type Tally } from '../flow/tally.js';
 import type { Observation } from './observation.js';
 import { binQuantile } from './quantile.js';
-import { activePeriods, utilisations } from './utilisation.js';
+import { activePeriods, crewBusy, crewsOf, utilisations } from './utilisation.js';
 
 /** Reads the accounts of a run that has ended. */
 export function observe(run: Run, replication: number): Observation {
-  const { tally, model, places, destinations, locations } = run, minutes = run.now - run.observedFrom;
-  const share = (column: Float64Array): Float64Array => column.map((value) => (minutes > 0 ? value / minutes : 0));
-  const { crews } = model.resources;
+  const { tally, shop, locations } = run, minutes = run.now - run.observedFrom;
+  const shares = (times: Iterable<number>): Float64Array => Float64Array.from(times, (time) => over(time, minutes));
+  const buffers = [...shop.stations.map(({ buffer }) => buffer), ...shop.lanes.map(({ bank }) => bank)];
   return {
     replication,
     outcome: run.outcome === FINISHED ? 'finished' : run.outcome === GRIDLOCK ? 'gridlock' : 'ended',
@@ -20,16 +20,16 @@ export function observe(run: Run, replication: number): Observation {
     shipped: tally.shipped,
     scrapped: tally.scrapped,
     openAtShipping: tally.openAtShipping,
-    wip: minutes > 0 ? locations.totalArea / minutes : 0,
-    wipByLocation: share(locations.area),
+    wip: over(locations.totalArea, minutes),
+    wipByLocation: shares(locations.area),
     ...leadTimes(tally),
-    stationShares: stationShares(run, minutes),
-    stepVisits: tally.stepVisits.slice(),
-    bufferMean: share(destinations.area),
-    bufferLevels: share(destinations.levelTime),
-    crewBusy: run.engaged.map((engaged, crew) => over(engaged, run.worked(model.resources.calendar[crew], run.observedFrom, run.now) * model.resources.amount[crew])),
-    stockMean: share(run.stockArea),
-    stockOut: share(run.stockOut).fill(0, 0, crews),
+    stationShares: Float64Array.from(shop.stations.flatMap(({ account, places }) => Array.from(account, (time) => over(time, minutes * places.length)))),
+    stepVisits: Float64Array.from(shop.steps, ({ visits }) => visits),
+    bufferMean: shares(buffers.map(({ area }) => area)),
+    bufferLevels: shares(buffers.flatMap(({ levelTime }) => Array.from(levelTime))),
+    crewBusy: Float64Array.from(crewsOf(run), (crew) => crewBusy(run, crew)),
+    stockMean: shares(shop.resources.map(({ area }) => area)),
+    stockOut: shares(shop.resources.map(({ out }) => out)),
     inspections: {
       inspected: tally.inspected, firstVisits: tally.firstVisits, firstPasses: tally.firstPasses,
       sentBack: tally.sentBack, repaired: tally.repaired, scrapped: tally.scrappedAt, escaped: tally.escaped,
@@ -38,8 +38,10 @@ export function observe(run: Run, replication: number): Observation {
     limitReached: tally.limitReached,
     created: tally.created,
     lanes: {
-      trips: tally.trips, carried: tally.carried, waitMinutes: tally.laneWait,
-      truckBusy: run.truckBusy.map((busy, lane) => over(busy, minutes * model.lanes.trucks[lane])),
+      trips: Float64Array.from(shop.lanes, ({ trips }) => trips),
+      carried: Float64Array.from(shop.lanes, ({ carried }) => carried),
+      waitMinutes: Float64Array.from(shop.lanes, ({ waitMinutes }) => waitMinutes),
+      truckBusy: Float64Array.from(shop.lanes, ({ busy, trucks }) => over(busy, minutes * trucks.length)),
     },
     utilisation: utilisations(run),
     activePeriod: activePeriods(run),
@@ -52,11 +54,6 @@ export function observe(run: Run, replication: number): Observation {
     optionsOf: run.optionsOf,
     stuck: run.outcome === GRIDLOCK ? stuckUnits(run) : [],
   };
-
-  function stationShares(of: Run, observed: number): Float64Array {
-    const stations = of.plan.stationCount;
-    return places.account.map((time, i) => over(time, observed * model.stations.places[i % stations]));
-  }
 }
 
 const over = (value: number, whole: number): number => (whole > 0 ? value / whole : 0);

@@ -1,5 +1,6 @@
+import type { Resource } from '../flow/resource.js';
 import type { Run } from '../flow/run.js';
-import { IS_ACTIVE, OFF_SHIFT, STATE_COUNT } from '../flow/states.js';
+import { isActive, OFF_SHIFT } from '../flow/states.js';
 
 /**
  * What can be a bottleneck, in this order: stations, crews, lanes. The bottleneck is the one with the highest
@@ -8,31 +9,32 @@ import { IS_ACTIVE, OFF_SHIFT, STATE_COUNT } from '../flow/states.js';
 
 /** Active time over time on shift: places, people, trucks. Arrival banks have no equipment and count 0. */
 export function utilisations(run: Run): Float64Array {
-  const { model, plan, places } = run, { resources, lanes } = model, stations = plan.stationCount;
-  const result = new Float64Array(stations + resources.crews + lanes.count);
-  for (let s = 0; s < stations; s++) {
-    if (model.stations.isBank[s]) continue;
-    let active = 0, onShift = 0;
-    for (let state = 0; state < STATE_COUNT; state++) {
-      const time = places.account[state * stations + s];
-      if (state !== OFF_SHIFT) onShift += time;
-      if (IS_ACTIVE[state]) active += time;
-    }
-    result[s] = onShift > 0 ? active / onShift : 0;
-  }
-  const minutes = run.now - run.observedFrom;
-  for (let c = 0; c < resources.crews; c++) {
-    const present = run.worked(resources.calendar[c], run.observedFrom, run.now) * resources.amount[c];
-    result[stations + c] = present > 0 ? run.engaged[c] / present : 0;
-  }
-  for (let l = 0; l < lanes.count; l++) {
-    if (minutes > 0) result[stations + resources.crews + l] = run.truckBusy[l] / (minutes * lanes.trucks[l]);
-  }
-  return result;
+  const { model, shop } = run, minutes = run.now - run.observedFrom;
+  const stations = shop.stations.map(({ id, account }) => (model.stations.isBank[id] ? 0 : stationUtilisation(account)));
+  const crews = crewsOf(run).map((crew) => crewBusy(run, crew));
+  const lanes = shop.lanes.map(({ busy, trucks }) => (minutes > 0 ? busy / (minutes * trucks.length) : 0));
+  return Float64Array.from([...stations, ...crews, ...lanes]);
 }
 
 /** Mean active period, minutes of the resource's calendar; 0 if there was none (Roser, Nakano & Tanaka 2001). */
 export function activePeriods(run: Run): Float64Array {
-  const parts = [run.places.active, run.crewActive, run.laneActive];
-  return Float64Array.from(parts.flatMap(({ minutes, periods }) => Array.from(minutes, (sum, id) => (periods[id] > 0 ? sum / periods[id] : 0))));
+  const all = [...run.shop.stations, ...crewsOf(run), ...run.shop.lanes];
+  return Float64Array.from(all, ({ active }) => (active.periods > 0 ? active.minutes / active.periods : 0));
+}
+
+/** Person-time engaged over person-time on shift. */
+export function crewBusy(run: Run, { calendar, amount, engaged }: Resource): number {
+  const onShift = calendar === null ? run.now - run.observedFrom : calendar.worked(run.observedFrom, run.now);
+  return onShift > 0 ? engaged / (onShift * amount) : 0;
+}
+
+export const crewsOf = (run: Run): Resource[] => run.shop.resources.filter(({ isCrew }) => isCrew);
+
+function stationUtilisation(account: Float64Array): number {
+  let active = 0, onShift = 0;
+  account.forEach((time, state) => {
+    if (state !== OFF_SHIFT) onShift += time;
+    if (isActive(state)) active += time;
+  });
+  return onShift > 0 ? active / onShift : 0;
 }

@@ -1,0 +1,61 @@
+import { ActivePeriods } from './active.js';
+import type { Buffer } from './buffer.js';
+import type { Calendar } from './calendar.js';
+import { AT_BASE } from './states.js';
+import type { Unit } from './unit.js';
+
+export class Truck {
+  phase = AT_BASE;
+  /** Units on board, the first of them linked by `next` while under way. */
+  load = 0;
+  first: Unit | null = null;
+  askedDockAt = Number.NaN;
+  constructor(readonly id: number, readonly lane: Lane) {}
+}
+
+/** Trucks between two sites, and the bank ahead of them. Its fixed columns are read from the model by `id`. */
+export class Lane {
+  readonly trucks: Truck[] = [];
+  ready: number;
+  docksUsedFrom = 0;
+  docksUsedTo = 0;
+  /** Time for which a timer is in the event queue. */
+  timer = Number.NaN;
+  /** A departure of the timetable is due now. */
+  due = false;
+  listed = false;
+  readonly active: ActivePeriods;
+  /** Truck-minutes away from base. */
+  busy = Number.NaN;
+  private since = Number.NaN;
+  trips = 0;
+  carried = 0;
+  waitMinutes = Number.NaN;
+
+  constructor(readonly id: number, readonly name: string, readonly bank: Buffer, truckCount: number, calendar: Calendar | null, /** Work-in-process location of units in its trucks. */ readonly location: number) {
+    this.ready = truckCount;
+    this.active = new ActivePeriods(calendar);
+    this.since = 0;
+    this.clear();
+  }
+
+  changeReady(change: number, now: number): void {
+    this.settle(now);
+    const before = this.ready;
+    this.ready += change;
+    if (this.ready === 0) this.active.begin(now);
+    else if (before === 0) this.active.finish(now);
+  }
+
+  settle(now: number): void {
+    this.busy += (this.trucks.length - this.ready) * (now - this.since);
+    this.since = now;
+  }
+
+  clear(): void {
+    this.busy = 0;
+    this.trips = 0;
+    this.carried = 0;
+    this.waitMinutes = 0;
+  }
+}

@@ -1,0 +1,60 @@
+import { ActivePeriods } from './active.js';
+import type { Calendar } from './calendar.js';
+import type { Place } from './station.js';
+import type { Route } from './step.js';
+
+/** Resources that steps want together, and the places that wait for any of them, in order. */
+export class Pool {
+  head: Place | null = null;
+  waiting = 0;
+  listed = false;
+}
+
+/** A crew, or the stock of a feeder: an amount of which steps claim some. */
+export class Resource {
+  free: number;
+  pool: Pool;
+  /** Scan number at which an earlier request lacked it. */
+  scarceAt = 0;
+  /** Crews: person-minutes engaged while on shift. Stocks: minutes without stock, and stock-minutes. */
+  engaged = Number.NaN;
+  out = Number.NaN;
+  area = Number.NaN;
+  private since = Number.NaN;
+  readonly active: ActivePeriods;
+
+  constructor(readonly name: string, readonly isCrew: boolean, readonly amount: number, readonly calendar: Calendar | null, readonly feeder: Route | null) {
+    this.free = amount;
+    this.pool = new Pool();
+    this.active = new ActivePeriods(calendar);
+    this.since = 0;
+    this.clear();
+  }
+
+  /** Some are given back (more than 0) or taken. */
+  change(amount: number, now: number): void {
+    this.settle(now);
+    const before = this.free;
+    this.free += amount;
+    if (!this.isCrew) return;
+    if (before > 0 && this.free === 0) this.active.begin(now);
+    else if (before === 0 && this.free > 0) this.active.finish(now);
+  }
+
+  settle(now: number): void {
+    if (this.isCrew) {
+      const engaged = this.amount - this.free;
+      if (engaged > 0) this.engaged += engaged * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now));
+    } else {
+      this.area += this.free * (now - this.since);
+      if (this.free === 0) this.out += now - this.since;
+    }
+    this.since = now;
+  }
+
+  clear(): void {
+    this.engaged = 0;
+    this.out = 0;
+    this.area = 0;
+  }
+}

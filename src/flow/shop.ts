@@ -1,0 +1,138 @@
+import { Buffer } from './buffer.js';
+import type { Calendar } from './calendar.js';
+import { Lane, Truck } from './lane.js';
+import { REWORK_BOTH, type Model } from './model.js';
+import type { Plan } from './plan.js';
+import { Pool, Resource } from './resource.js';
+import { Place, Station } from './station.js';
+import {
+  AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, IS_INSPECTION, IS_TARGET, ONE_SHIFT, Route, Step, type Need,
+} from './step.js';
+
+/** The shop floor of one replication as objects that point at each other, empty, in the order of the model's ids. */
+export interface Shop {
+  readonly stations: readonly Station[];
+  readonly places: readonly Place[];
+  readonly resources: readonly Resource[];
+  readonly lanes: readonly Lane[];
+  readonly trucks: readonly Truck[];
+  readonly routes: readonly Route[];
+  readonly steps: readonly Step[];
+  readonly inspections: readonly Step[];
+}
+
+type CalendarOf = (id: number) => Calendar | null;
+
+export function buildShop(plan: Plan): Shop {
+  const { model } = plan, calendarOf: CalendarOf = (id) => (id < 0 ? null : plan.calendars[id]);
+  const places: Place[] = [], trucks: Truck[] = [];
+  const stations = buildStations(model, calendarOf, places), lanes = buildLanes(model, calendarOf, trucks), routes = buildRoutes(model);
+  const resources = buildResources(model, calendarOf, routes);
+  const steps = buildSteps(model, calendarOf, { stations, lanes, routes });
+  const inspections: Step[] = [];
+  for (const step of steps) {
+    describe(model, step, resources, routes);
+    if ((step.flags & IS_INSPECTION) !== 0) { step.inspection = inspections.length; inspections.push(step); }
+  }
+  for (const target of model.thens.target) if (target >= 0) steps[target].flags |= HAS_QUALITY | IS_TARGET;
+  joinPools(steps, resources);
+  return { stations, places, resources, lanes, trucks, routes, steps, inspections };
+}
+
+function buildStations({ stations: columns }: Model, calendarOf: CalendarOf, places: Place[]): Station[] {
+  return columns.names.map((name, s) => {
+    const buffer = new Buffer(columns.buffer[s], columns.reworkBuffer[s], columns.site[s]);
+    const station = new Station(
+      s, name, buffer, calendarOf(columns.calendar[s]), columns.changeoverOption[s], columns.changeoverDraw[s], columns.lotLeast[s], columns.lotMost[s], columns.lotWait[s],
+    );
+    buffer.station = station;
+    for (let p = 0; p < columns.places[s]; p++) {
+      const place = new Place(places.length, station);
+      places.push(place);
+      station.places.push(place);
+    }
+    for (const place of station.places.toReversed()) { place.nextFree = station.freePlace; station.freePlace = place; }
+    return station;
+  });
+}
+
+function buildLanes({ lanes: columns, siteNames }: Model, calendarOf: CalendarOf, trucks: Truck[]): Lane[] {
+  return columns.names.map((name, l) => {
+    const bank = new Buffer(columns.bank[l], -1, columns.from[l]);
+    const lane = new Lane(l, name, bank, columns.trucks[l], calendarOf(columns.driveCalendar[l]), siteNames.length + l);
+    bank.lane = lane;
+    for (let t = 0; t < columns.trucks[l]; t++) {
+      const truck = new Truck(trucks.length, lane);
+      trucks.push(truck);
+      lane.trucks.push(truck);
+    }
+    return lane;
+  });
+}
+
+function buildRoutes({ routes: columns }: Model): Route[] {
+  let ownBits = 0;
+  const routes = columns.names.map((name, r) => new Route(r, name, r === 0, columns.own[r] ? 1 << ownBits++ : 0, columns.target[r]));
+  if (ownBits > 31) throw new RangeError(`feeders of own parts must be 31 at most; got ${ownBits}`);
+  return routes;
+}
+
+function buildResources({ resources: columns, routes: routeColumns }: Model, calendarOf: CalendarOf, routes: Route[]): Resource[] {
+  const feederOf = new Map(routes.filter((_, r) => routeColumns.stock[r] >= 0).map((route) => [routeColumns.stock[route.id], route]));
+  return columns.names.map((name, r) => {
+    const feeder = feederOf.get(r) ?? null, resource = new Resource(name, r < columns.crews, columns.amount[r], calendarOf(columns.calendar[r]), feeder);
+    if (feeder !== null) feeder.stock = resource;
+    return resource;
+  });
+}
+
+function buildSteps({ steps: columns, routes: routeColumns }: Model, calendarOf: CalendarOf, { stations, lanes, routes }: Pick<Shop, 'stations' | 'lanes' | 'routes'>): Step[] {
+  const steps = columns.names.map((name, t) => {
+    const station = columns.station[t] < 0 ? null : stations[columns.station[t]], lane = columns.lane[t] < 0 ? null : lanes[columns.lane[t]];
+    return new Step(
+      t, name, routes[columns.route[t]], station, lane, station?.buffer ?? lane!.bank,
+      calendarOf(columns.workCalendar[t]), columns.workDraw[t], columns.passes[t], columns.settleDraw[t], columns.processDraw[t],
+    );
+  });
+  for (const route of routes) {
+    const first = routeColumns.firstStep[route.id], end = routeColumns.firstStep[route.id + 1];
+    if (first < end) route.first = steps[first];
+    for (let t = first; t + 1 < end; t++) steps[t].next = steps[t + 1];
+  }
+  return steps;
+}
+
+/** The flags of a step, and what it claims. */
+function describe({ steps: columns, stations }: Model, step: Step, resources: Resource[], routes: readonly Route[]): void {
+  const t = step.id, filled = (start: Int32Array): boolean => start[t + 1] > start[t];
+  const needs: Need[] = [];
+  for (let n = columns.needStart[t]; n < columns.needStart[t + 1]; n++) needs.push({ resource: resources[columns.needResource[n]], amount: columns.needAmount[n] });
+  step.needs = needs;
+  for (let n = columns.ownStart[t]; n < columns.ownStart[t + 1]; n++) step.ownParts |= routes[columns.ownRoute[n]].ownBit;
+  let flags = 0;
+  if (needs.length > 0 || step.ownParts !== 0) flags |= HAS_NEEDS;
+  if (filled(columns.createStart)) flags |= HAS_QUALITY;
+  if (filled(columns.findStart)) flags |= HAS_QUALITY | IS_INSPECTION;
+  if (filled(columns.offStart)) flags |= HAS_OFF;
+  if (filled(columns.whenStart) || columns.sampleN[t] > 0 || columns.rework[t] !== REWORK_BOTH) flags |= HAS_PATH;
+  if (step.passes > 1 || step.settleDraw >= 0) flags |= HAS_PASSES;
+  if (filled(columns.factorStart)) flags |= HAS_FACTOR;
+  if (step.processDraw >= 0) flags |= HAS_PROCESS;
+  if (columns.oneShift[t] === 1 && step.workCalendar !== null) flags |= ONE_SHIFT;
+  if (step.station !== null && stations.lotMost[step.station.id] > 0) flags |= AT_LOT;
+  if (step.station !== null && step.station.changeoverOption >= 0) flags |= HAS_CHANGEOVER;
+  step.flags = flags;
+}
+
+/** Resources that a step wants together share a pool; a step that waits for own parts alone has one of its own. */
+function joinPools(steps: readonly Step[], resources: readonly Resource[]): void {
+  for (const { needs } of steps) {
+    if (needs.length === 0) continue;
+    const { pool } = needs[0].resource;
+    for (const need of needs) {
+      const other = need.resource.pool;
+      if (other !== pool) for (const resource of resources) if (resource.pool === other) resource.pool = pool;
+    }
+  }
+  for (const step of steps) if ((step.flags & HAS_NEEDS) !== 0) step.pool = step.needs.length > 0 ? step.needs[0].resource.pool : new Pool();
+}
