@@ -91,6 +91,11 @@ export class Buffer {
     this.since = 0;
   }
 
+  /** Units sent back have no spaces of their own. */
+  get isShared(): boolean {
+    return this.reworkSpaces < 0;
+  }
+
   get isUnlimited(): boolean {
     return this.spaces >= UNLIMITED;
   }
@@ -105,6 +110,11 @@ export class Buffer {
     this.settle(now);
     this.waiting++;
     if (unit.first === 1) this.sentBack.join(unit, now); else this.usual.join(unit, now);
+  }
+
+  /** The first in order; null if there is none. */
+  first(): Unit | null {
+    return this.sentBack.length > 0 ? this.sentBack.head : this.usual.head;
   }
 
   /** The first in order, out of the spaces; there must be one. */

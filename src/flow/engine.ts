@@ -10,7 +10,9 @@ import type { Plan } from './plan.js';
 import { idOf, kindOf } from './queue.js';
 import { beginRelease, refillSource, release } from './release.js';
 import { Run } from './run.js';
+import { goShortWay } from './short-way.js';
 import { LANE_TIMER, LOT_TIMER, RELEASE, TASK, TRUCK } from './states.js';
+import type { Place } from './station.js';
 import { nextPhase, startTask } from './tasks.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */
@@ -37,7 +39,8 @@ function loop(run: Run): number {
     if (time <= boundary && time < Infinity) {
       const code = queue.pop();
       run.now = time;
-      if (kindOf(code) === TASK) endPhase(run, idOf(code)); else dispatch(run, kindOf(code), idOf(code));
+      if (kindOf(code) !== TASK) dispatch(run, kindOf(code), idOf(code));
+      else if (!goShortWay(run, run.places[idOf(code)])) endPhase(run, run.places[idOf(code)]);
       drain(run);
       if (run.gone >= programme.quantity) return FINISHED;
     } else if (queue.size === 0) {
@@ -52,8 +55,8 @@ function loop(run: Run): number {
   }
 }
 
-function endPhase(run: Run, id: number): void {
-  const place = run.places[id], { phase } = place;
+function endPhase(run: Run, place: Place): void {
+  const { phase } = place;
   if (nextPhase(run, place)) complete(run, place, phase);
 }
 

@@ -3,6 +3,7 @@ import type { Calendar } from './calendar.js';
 import { Lane, Truck } from './lane.js';
 import { REWORK_BOTH, type Model } from './model.js';
 import type { Plan } from './plan.js';
+import { isShort } from './short-way.js';
 import { Pool, Resource } from './resource.js';
 import { Place, Station } from './station.js';
 import {
@@ -35,6 +36,7 @@ export function buildShop(plan: Plan): Shop {
     if ((step.flags & IS_INSPECTION) !== 0) { step.inspection = inspections.length; inspections.push(step); }
   }
   for (const target of model.thens.target) if (target >= 0) steps[target].flags |= HAS_QUALITY | IS_TARGET;
+  for (const step of steps) step.short = isShort(step);
   joinPools(steps, resources);
   return { stations, places, resources, lanes, trucks, routes, steps, inspections };
 }

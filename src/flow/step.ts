@@ -15,6 +15,8 @@ export class Step {
   /** The step after it on its route; null at the end. */
   next: Step | null = null;
   flags = 0;
+  /** See `short-way.ts`. */
+  short = false;
   pool: Pool | null = null;
   needs: readonly Need[] = [];
   /** Bits of the own parts that must be back. */
