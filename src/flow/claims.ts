@@ -16,7 +16,7 @@ export function request(run: Run, place: Place): boolean {
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) { take(run, place); return true; }
   place.askedAt = run.now;
-  place.idle(short === SHORT_PARTS ? SHORT_PARTS : SHORT_CREW, run.now);
+  place.idle(short === SHORT_PARTS ? SHORT_PARTS : SHORT_CREW);
   insert(pool, place);
   run.listMatch(pool);
   return false;
@@ -35,7 +35,7 @@ export function match(run: Run, pool: Pool): void {
       take(run, place);
       run.granted.push(place);
     } else {
-      place.idle(short, run.now);
+      place.idle(short);
       before = place;
     }
     place = next;

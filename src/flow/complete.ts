@@ -60,7 +60,7 @@ function follow(run: Run, place: Place, unit: Unit, step: Step): void {
   } else if (verdict.outcome === BACK) {
     // Done over at the same step, a unit is not in rework on its way.
     unit.rework = verdict.target === step ? null : step;
-    unit.first = 1;
+    unit.first = true;
     goOn(run, place, unit, verdict.target!);
   } else {
     moveOn(run, place, unit, step);

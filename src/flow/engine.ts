@@ -3,15 +3,15 @@ import { match } from './claims.js';
 import { complete } from './complete.js';
 import { feed } from './feeders.js';
 import { laneTimer, leaveIncomplete, serve, truckEvent } from './lanes.js';
-import { startIncompleteLot, startLot } from './lots.js';
+import { lotTimer, startIncompleteLot, startLot } from './lots.js';
+import { PLACE_SHIFT } from './memory.js';
 import { fill } from './move.js';
 import { cross, enterBuckets, finishObservation, nextBoundary } from './observation.js';
 import type { Plan } from './plan.js';
-import { idOf, kindOf } from './queue.js';
 import { beginRelease, refillSource, release } from './release.js';
 import { Run } from './run.js';
 import { goShortWay } from './short-way.js';
-import { LANE_TIMER, LOT_TIMER, RELEASE, TASK, TRUCK } from './states.js';
+import { LANE_TIMER, LOT_TIMER, RELEASE, TRUCK } from './states.js';
 import type { Place } from './station.js';
 import { nextPhase, startTask } from './tasks.js';
 
@@ -32,22 +32,23 @@ export function simulate(plan: Plan, seed: string, replication: number): Run {
 }
 
 function loop(run: Run): number {
-  const { model: { programme, horizon }, queue } = run, end = Math.min(programme.end, horizon);
+  const { model: { programme, horizon }, queue, memory } = run, end = Math.min(programme.end, horizon);
   let boundary = nextBoundary(run, end);
   for (;;) {
     const time = queue.ready() ? queue.times[0] : Infinity;
     if (time <= boundary && time < Infinity) {
-      const code = queue.pop();
-      run.now = time;
-      if (kindOf(code) !== TASK) dispatch(run, kindOf(code), idOf(code));
-      else if (!goShortWay(run, run.places[idOf(code)])) endPhase(run, run.places[idOf(code)]);
+      const source = queue.pop();
+      memory.now = time;
+      // Tasks come first among the sources: theirs is the place's id.
+      if (source >= run.places.length) dispatch(run, queue.kindOf(source), queue.idOf(source));
+      else if (!goShortWay(run, memory.places + (source << PLACE_SHIFT))) endPhase(run, run.places[source]);
       drain(run);
       if (run.gone >= programme.quantity) return FINISHED;
     } else if (queue.size === 0) {
       if (leaveIncompletes(run)) continue;
       return run.units.alive === 0 ? FINISHED : GRIDLOCK;
     } else {
-      run.now = boundary;
+      memory.now = boundary;
       if (boundary >= end) return ENDED;
       cross(run);
       boundary = nextBoundary(run, end);
@@ -65,8 +66,8 @@ function dispatch(run: Run, kind: number, id: number): void {
     case TRUCK: truckEvent(run, run.shop.trucks[id]); return;
     case RELEASE: release(run); return;
     case LANE_TIMER: laneTimer(run, run.shop.lanes[id]); return;
-    case LOT_TIMER: startLot(run, run.shop.stations[id]); return;
-    default: throw new Error(`event kinds are 0 to 4; got ${kind}`);
+    case LOT_TIMER: lotTimer(run, run.shop.stations[id]); return;
+    default: throw new Error(`kinds of events dispatched are 1 to 4; got ${kind}`);
   }
 }
 

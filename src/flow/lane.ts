@@ -6,9 +6,9 @@ import type { Unit } from './unit.js';
 
 export class Truck {
   phase = AT_BASE;
-  /** Units on board, the first of them linked by `next` while under way. */
+  /** Units loaded, in order; and how many are on board still: at the end of a trip those without room stay. */
+  units: Unit[] = [];
   load = 0;
-  first: Unit | null = null;
   askedDockAt = Number.NaN;
   constructor(readonly id: number, readonly lane: Lane) {}
 }
@@ -19,8 +19,8 @@ export class Lane {
   ready: number;
   docksUsedFrom = 0;
   docksUsedTo = 0;
-  /** Time for which a timer is in the event queue. */
-  timer = Number.NaN;
+  /** A timer of it is in the event queue; when it comes, the next is set. */
+  timerSet = false;
   /** A departure of the timetable is due now. */
   due = false;
   listed = false;

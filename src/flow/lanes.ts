@@ -1,11 +1,9 @@
 import { finishRoute } from './feeders.js';
-import type { Calendar } from './calendar.js';
 import type { Lane, Truck } from './lane.js';
 import { LEAVE_FULL, LEAVE_TIMETABLE } from './model.js';
 import { goIn, stepFrom } from './move.js';
 import type { Run } from './run.js';
 import { AT_BASE, DRIVING, EMPTYING, LANE_TIMER, LOADING, RETURNING, TRUCK, UNLOADING, WAIT_DOCK } from './states.js';
-import type { Unit } from './unit.js';
 
 /**
  * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule, drives,
@@ -50,7 +48,7 @@ export function truckEvent(run: Run, truck: Truck): void {
 
 /** A wait or a timetable has come to its time; a departure without a truck or without a load is missed. */
 export function laneTimer(run: Run, lane: Lane): void {
-  lane.timer = NaN;
+  lane.timerSet = false;
   lane.due = true;
   serve(run, lane);
   lane.due = false;
@@ -73,10 +71,10 @@ function mayLoad(run: Run, { id, bank, due }: Lane): boolean {
 /** Makes sure that the lane is looked at when a wait ends or the timetable says so. */
 function scheduleTimer(run: Run, lane: Lane): void {
   const { rule, wait, timetable } = run.model.lanes, { id, bank } = lane;
-  if (rule[id] === LEAVE_FULL || bank.waiting === 0) return;
+  if (rule[id] === LEAVE_FULL || bank.waiting === 0 || lane.timerSet) return;
   const time = rule[id] === LEAVE_TIMETABLE ? nextInstant(timetable[id], run.now) : bank.oldest() + wait[id];
-  if (time <= run.now || time === lane.timer || time === Infinity) return;
-  lane.timer = time;
+  if (time <= run.now || time === Infinity) return;
+  lane.timerSet = true;
   run.queue.push(time, LANE_TIMER, id);
 }
 
@@ -93,13 +91,12 @@ function nextInstant(instants: Float64Array, now: number): number {
 function load(run: Run, lane: Lane): void {
   const { capacity, loadCalendar, loadDraw } = run.model.lanes, { bank, id } = lane;
   const truck = lane.trucks.find(({ phase }) => phase === AT_BASE)!;
-  for (let last: Unit | null = null; truck.load < capacity[id] && bank.waiting > 0; truck.load++) {
-    const unit = bank.take(run.now);
+  while (truck.load < capacity[id] && bank.waiting > 0) {
+    const unit = bank.take();
     lane.waitMinutes += run.now - unit.queuedAt;
     unit.truck = truck;
-    unit.next = null;
-    if (last === null) truck.first = unit; else last.next = unit;
-    last = unit;
+    truck.units.push(unit);
+    truck.load++;
     if (unit.location < 0) continue;
     run.locations.move(unit.location, lane.location, run.now);
     unit.location = lane.location;
@@ -114,16 +111,14 @@ function load(run: Run, lane: Lane): void {
 
 /** Every unit on board goes to its next step; one without room stays in the truck, which keeps the dock. */
 function unload(run: Run, truck: Truck): void {
-  let unit = truck.first;
-  truck.first = null;
-  while (unit !== null) {
-    const following: Unit | null = unit.next, { route } = unit.step, step = stepFrom(run, unit, unit.step.next);
-    if (step === null || goIn(run, unit, step)) {
-      truck.load--;
-      unit.truck = null;
-      if (step === null) finishRoute(run, unit, route);
-    }
-    unit = following;
+  const { units } = truck;
+  truck.units = [];
+  for (const unit of units) {
+    const { route } = unit.step, step = stepFrom(run, unit, unit.step.next);
+    if (step !== null && !goIn(run, unit, step)) continue;
+    truck.load--;
+    unit.truck = null;
+    if (step === null) finishRoute(run, unit, route);
   }
 }
 
@@ -140,9 +135,7 @@ function firstAtGate(lane: Lane): Truck | null {
   return first;
 }
 
-function go(run: Run, truck: Truck, phase: number, calendarId: number, draw: number): void {
-  const calendar: Calendar | null = calendarId < 0 ? null : run.calendars[calendarId];
+function go(run: Run, truck: Truck, phase: number, calendar: number, draw: number): void {
   truck.phase = phase;
-  const minutes = draw < 0 ? 0 : run.sampler.next(draw);
-  run.queue.push(calendar === null ? run.now + minutes : calendar.advance(run.now, minutes), TRUCK, truck.id);
+  run.queue.push(run.memory.after(calendar, draw < 0 ? 0 : run.sampler.next(draw)), TRUCK, truck.id);
 }

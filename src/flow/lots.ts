@@ -12,10 +12,16 @@ export function startLot(run: Run, station: Station): void {
   const { lotGathered: gathered, lotDue: due } = station;
   if (!station.lotOpen || gathered === 0) return;
   if (gathered === station.lotMost || (gathered >= station.lotLeast && run.now >= due)) begin(run, station);
-  else if (due < Infinity && run.now < due && station.lotTimer !== due) {
-    station.lotTimer = due;
+  else if (due < Infinity && run.now < due && !station.lotTimerSet) {
+    station.lotTimerSet = true;
     run.queue.push(due, LOT_TIMER, station.id);
   }
+}
+
+/** The longest wait of a lot may be over; a lot that began later has its own timer set. */
+export function lotTimer(run: Run, station: Station): void {
+  station.lotTimerSet = false;
+  startLot(run, station);
 }
 
 /** Nothing more can come: the lot starts with what it has. True if there was one. */

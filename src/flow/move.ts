@@ -39,17 +39,17 @@ function applies(run: Run, unit: Unit, step: Step): boolean {
 /** The unit at `place` goes on to `step`: it moves, or begins at once where it stands, or blocks the place. */
 export function goOn(run: Run, place: Place, unit: Unit, step: Step): void {
   unit.step = step;
-  if (step.station === place.station && (step.flags & AT_LOT) === 0) { unit.first = 0; beginStep(run, place); return; }
+  if (step.station === place.station && (step.flags & AT_LOT) === 0) { unit.first = false; beginStep(run, place); return; }
   if (enter(run, unit, step)) { freePlace(run, place); return; }
-  step.buffer.joinShut(unit, run.now);
-  place.idle(BLOCKED, run.now);
+  step.buffer.joinShut(unit);
+  place.idle(BLOCKED);
 }
 
 /** A unit that holds no place goes to a step, from outside or from a truck; false if there is no room and it waits. */
 export function goIn(run: Run, unit: Unit, step: Step): boolean {
   unit.step = step;
   if (enter(run, unit, step)) return true;
-  step.buffer.joinShut(unit, run.now);
+  step.buffer.joinShut(unit);
   return false;
 }
 
@@ -81,11 +81,11 @@ export function fill(run: Run, buffer: Buffer): void {
   }
   if (station === null) return;
   // Places left free since the last look; those further down the list are starved already.
-  for (let place = station.freePlace; place !== null && place.state !== STARVED; place = place.nextFree) place.idle(STARVED, run.now);
+  for (let place = station.freePlace; place !== null && place.state !== STARVED; place = place.nextFree) place.idle(STARVED);
 }
 
 function callFirst(run: Run, buffer: Buffer): Unit | null {
-  if (buffer.waiting > 0) return buffer.take(run.now);
+  if (buffer.waiting > 0) return buffer.take();
   if (buffer.shutOut === 0) return null;
   const unit = buffer.takeShut();
   leave(run, unit);
@@ -94,7 +94,7 @@ function callFirst(run: Run, buffer: Buffer): Unit | null {
 
 /** Into a lot that gathers only units of its step may come. */
 function callForLot(run: Run, buffer: Buffer, station: Station): Unit | null {
-  const step = station.lotStep!, waiting = buffer.takeAt(step, run.now);
+  const step = station.lotStep!, waiting = buffer.takeAt(step);
   if (waiting !== null) return waiting;
   const unit = buffer.takeShutAt(step);
   if (unit !== null) leave(run, unit);
@@ -128,8 +128,8 @@ function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
 
 function join(run: Run, unit: Unit, buffer: Buffer): void {
   unit.place = null;
-  buffer.join(unit, run.now);
-  if (buffer.lane !== null) run.listServe(buffer.lane);
+  buffer.join(unit);
+  if (buffer.lane !== null) { unit.queuedAt = run.now; run.listServe(buffer.lane); }
 }
 
 /** A unit without room is called: it leaves the place, the truck or the outside where it waited. */
@@ -164,7 +164,7 @@ function occupy(run: Run, unit: Unit, station: Station): void {
   const place = station.changeoverOption >= 0 ? takePlaceFor(unit, station) : takePlace(station);
   place.unit = unit;
   unit.place = place;
-  unit.first = 0;
+  unit.first = false;
   if (station.lotMost === 0) { beginStep(run, place); return; }
   if (station.lotGathered++ === 0) {
     station.lotStep = unit.step;
@@ -172,7 +172,7 @@ function occupy(run: Run, unit: Unit, station: Station): void {
     station.lotDue = run.now + station.lotWait;
   }
   place.phase = WAIT_NEEDS;
-  place.idle(STARVED, run.now);
+  place.idle(STARVED);
   run.listLot(station);
 }
 

@@ -65,9 +65,9 @@ function closeBucket(run: Run): void {
 /** Brings all accounts up to now. */
 function settle(run: Run): void {
   const { shop, now } = run;
-  for (const place of shop.places) place.settle(now);
-  for (const { buffer } of shop.stations) buffer.settle(now);
-  for (const lane of shop.lanes) { lane.settle(now); lane.bank.settle(now); }
+  for (const place of shop.places) place.settle();
+  for (const buffer of run.buffers) buffer.settle();
+  for (const lane of shop.lanes) lane.settle(now);
   for (const resource of shop.resources) resource.settle(now);
   run.locations.settle(now);
 }

@@ -1,9 +1,9 @@
 import { Sampler } from '../random/sampler.js';
+import { Memory } from './memory.js';
 import { buildShop, type Shop } from './shop.js';
 import { Locations } from './locations.js';
 import { RELEASE_TIMES, UNLIMITED, type Model } from './model.js';
 import type { Buffer } from './buffer.js';
-import type { Calendar } from './calendar.js';
 import type { Plan } from './plan.js';
 import type { Pool } from './resource.js';
 import type { Lane } from './lane.js';
@@ -16,14 +16,13 @@ import { Units } from './unit.js';
 /** Everything one replication changes. The rooms beside this file each hold one rule that works on it. */
 export class Run {
   readonly model: Model;
-  /** Minutes since the programme's start. Not a number at first, so that JavaScript keeps the field as a float from the beginning. */
-  now = Number.NaN;
-  readonly queue = new EventQueue(256);
-  readonly calendars: readonly Calendar[];
+  readonly memory: Memory;
+  readonly queue: EventQueue;
   readonly sampler: Sampler;
   readonly shop: Shop;
-  /** Places by id, for the event loop. */
+  /** By id, for the inner loop: places; buffers of stations, then banks of lanes. */
   readonly places: readonly Place[];
+  readonly buffers: readonly Buffer[];
   readonly units: Units;
   readonly locations: Locations;
   tally: Tally;
@@ -57,15 +56,17 @@ export class Run {
 
   constructor(plan: Plan, seed: string, replication: number) {
     const model = (this.model = plan.model), { programme } = model;
-    this.calendars = plan.calendars;
-    this.now = 0;
     this.observedFrom = 0;
     this.bucketSince = 0;
     this.sampler = new Sampler(model.draws, seed, replication);
-    this.shop = buildShop(plan);
+    this.memory = new Memory(model, plan.calendars);
+    this.units = new Units(this.memory);
+    this.shop = buildShop(plan, this.memory, this.units);
     this.places = this.shop.places;
-    const { inspections } = this.shop;
-    this.units = new Units(model.options.length, model.slots.count, model.thens.count, inspections.length);
+    this.buffers = [...this.shop.stations.map(({ buffer }) => buffer), ...this.shop.lanes.map(({ bank }) => bank)];
+    const { inspections, places, trucks, lanes, stations } = this.shop;
+    // In the order of the kinds of events in `states.ts`.
+    this.queue = new EventQueue([places.length, trucks.length, 1, lanes.length, stations.length]);
     const locations = model.siteNames.length + model.lanes.count;
     this.locations = new Locations(locations);
     this.areaAtBucket = new Float64Array(locations);
@@ -74,6 +75,10 @@ export class Run {
     this.shippedAt = new Float64Array(known).fill(NaN);
     this.enteredAt = new Float64Array(known).fill(NaN);
     this.optionsOf = new Uint8Array(known * model.options.length);
+  }
+
+  get now(): number {
+    return this.memory.now;
   }
 
   listFill(buffer: Buffer): void {

@@ -1,11 +1,13 @@
 import { Buffer } from './buffer.js';
 import type { Calendar } from './calendar.js';
 import { Lane, Truck } from './lane.js';
+import type { Memory } from './memory.js';
 import { REWORK_BOTH, type Model } from './model.js';
 import type { Plan } from './plan.js';
-import { isShort } from './short-way.js';
+import { plainFlags } from './short-way.js';
 import { Pool, Resource } from './resource.js';
-import { Place, Station } from './station.js';
+import { Station, type Place } from './station.js';
+import type { Units } from './unit.js';
 import {
   AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, IS_INSPECTION, IS_TARGET, ONE_SHIFT, Route, Step, type Need,
 } from './step.js';
@@ -24,43 +26,42 @@ export interface Shop {
 
 type CalendarOf = (id: number) => Calendar | null;
 
-export function buildShop(plan: Plan): Shop {
+/** Builds it on the records of `memory`, and tells `units` of it. */
+export function buildShop(plan: Plan, memory: Memory, units: Units): Shop {
   const { model } = plan, calendarOf: CalendarOf = (id) => (id < 0 ? null : plan.calendars[id]);
   const places: Place[] = [], trucks: Truck[] = [];
-  const stations = buildStations(model, calendarOf, places), lanes = buildLanes(model, calendarOf, trucks), routes = buildRoutes(model);
+  const stations = buildStations(model, places, memory, units), lanes = buildLanes(model, calendarOf, trucks, memory, units), routes = buildRoutes(model);
   const resources = buildResources(model, calendarOf, routes);
-  const steps = buildSteps(model, calendarOf, { stations, lanes, routes });
+  const steps = buildSteps(model, { stations, lanes, routes }, memory);
   const inspections: Step[] = [];
   for (const step of steps) {
     describe(model, step, resources, routes);
     if ((step.flags & IS_INSPECTION) !== 0) { step.inspection = inspections.length; inspections.push(step); }
   }
-  for (const target of model.thens.target) if (target >= 0) steps[target].flags |= HAS_QUALITY | IS_TARGET;
-  for (const step of steps) step.short = isShort(step);
+  markTargets(model, steps);
+  const plain = steps.map(plainFlags);
+  for (const step of steps) step.flags |= plain[step.id];
   joinPools(steps, resources);
+  units.furnish(steps, places, { options: model.options.length, slots: model.slots.count, thens: model.thens.count, inspections: inspections.length });
+  for (const station of stations) for (const place of station.places.toReversed()) { place.nextFree = station.freePlace; station.freePlace = place; }
   return { stations, places, resources, lanes, trucks, routes, steps, inspections };
 }
 
-function buildStations({ stations: columns }: Model, calendarOf: CalendarOf, places: Place[]): Station[] {
+function buildStations({ stations: columns }: Model, places: Place[], memory: Memory, units: Units): Station[] {
   return columns.names.map((name, s) => {
-    const buffer = new Buffer(columns.buffer[s], columns.reworkBuffer[s], columns.site[s]);
+    const buffer = new Buffer(s, columns.buffer[s], columns.reworkBuffer[s], columns.site[s], memory, units);
     const station = new Station(
-      s, name, buffer, calendarOf(columns.calendar[s]), columns.changeoverOption[s], columns.changeoverDraw[s], columns.lotLeast[s], columns.lotMost[s], columns.lotWait[s],
+      s, name, buffer, columns.calendar[s], columns.changeoverOption[s], columns.changeoverDraw[s], columns.lotLeast[s], columns.lotMost[s], columns.lotWait[s], memory, units,
     );
     buffer.station = station;
-    for (let p = 0; p < columns.places[s]; p++) {
-      const place = new Place(places.length, station);
-      places.push(place);
-      station.places.push(place);
-    }
-    for (const place of station.places.toReversed()) { place.nextFree = station.freePlace; station.freePlace = place; }
+    places.push(...station.furnish(places.length, columns.places[s]));
     return station;
   });
 }
 
-function buildLanes({ lanes: columns, siteNames }: Model, calendarOf: CalendarOf, trucks: Truck[]): Lane[] {
+function buildLanes({ lanes: columns, siteNames, stations }: Model, calendarOf: CalendarOf, trucks: Truck[], memory: Memory, units: Units): Lane[] {
   return columns.names.map((name, l) => {
-    const bank = new Buffer(columns.bank[l], -1, columns.from[l]);
+    const bank = new Buffer(stations.count + l, columns.bank[l], -1, columns.from[l], memory, units);
     const lane = new Lane(l, name, bank, columns.trucks[l], calendarOf(columns.driveCalendar[l]), siteNames.length + l);
     bank.lane = lane;
     for (let t = 0; t < columns.trucks[l]; t++) {
@@ -88,12 +89,12 @@ function buildResources({ resources: columns, routes: routeColumns }: Model, cal
   });
 }
 
-function buildSteps({ steps: columns, routes: routeColumns }: Model, calendarOf: CalendarOf, { stations, lanes, routes }: Pick<Shop, 'stations' | 'lanes' | 'routes'>): Step[] {
+function buildSteps({ steps: columns, routes: routeColumns }: Model, { stations, lanes, routes }: Pick<Shop, 'stations' | 'lanes' | 'routes'>, memory: Memory): Step[] {
   const steps = columns.names.map((name, t) => {
     const station = columns.station[t] < 0 ? null : stations[columns.station[t]], lane = columns.lane[t] < 0 ? null : lanes[columns.lane[t]];
     return new Step(
       t, name, routes[columns.route[t]], station, lane, station?.buffer ?? lane!.bank,
-      calendarOf(columns.workCalendar[t]), columns.workDraw[t], columns.passes[t], columns.settleDraw[t], columns.processDraw[t],
+      columns.workCalendar[t], columns.workDraw[t], columns.passes[t], columns.settleDraw[t], columns.processDraw[t], memory,
     );
   });
   for (const route of routes) {
@@ -120,10 +121,18 @@ function describe({ steps: columns, stations }: Model, step: Step, resources: Re
   if (step.passes > 1 || step.settleDraw >= 0) flags |= HAS_PASSES;
   if (filled(columns.factorStart)) flags |= HAS_FACTOR;
   if (step.processDraw >= 0) flags |= HAS_PROCESS;
-  if (columns.oneShift[t] === 1 && step.workCalendar !== null) flags |= ONE_SHIFT;
+  if (columns.oneShift[t] === 1 && step.workCalendar >= 0) flags |= ONE_SHIFT;
   if (step.station !== null && stations.lotMost[step.station.id] > 0) flags |= AT_LOT;
   if (step.station !== null && step.station.changeoverOption >= 0) flags |= HAS_CHANGEOVER;
   step.flags = flags;
+}
+
+/** A step mends the items for which a unit is sent back to it; a failed test leaves no item. */
+function markTargets({ steps: { findSlot, findThen }, thens }: Model, steps: readonly Step[]): void {
+  findSlot.forEach((slot, f) => {
+    const target = thens.target[findThen[f]];
+    if (slot >= 0 && target >= 0) steps[target].flags |= HAS_QUALITY | IS_TARGET;
+  });
 }
 
 /** Resources that a step wants together share a pool; a step that waits for own parts alone has one of its own. */

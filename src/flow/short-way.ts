@@ -1,52 +1,96 @@
+import {
+  B_CALENDAR, B_FREE_PLACE, B_LOCATION, B_LOT_MOST, B_REWORK_SPACES, B_SHUT_OUT, B_WAITING, BUFFER_SHIFT, NOWHERE, P_BUFFER, P_NEXT_FREE, P_PASS, P_PHASE, P_UNIT, PF_MINUTES, PF_SHIFT, PLACE_SHIFT,
+  S_BUFFER, S_CALENDAR, S_FLAGS, S_NEXT, S_VISITS, S_WORK_DRAW, U_FIRST, U_LOCATION, U_PLACE, U_REWORK, U_STEP,
+} from './memory.js';
+import { enterState } from './ledger.js';
 import { freePlace } from './move.js';
 import type { Run } from './run.js';
-import { IN_WORK, TASK, WORKING } from './states.js';
-import type { Place } from './station.js';
-import type { Step } from './step.js';
-import type { Unit } from './unit.js';
+import { BLOCKED, IN_WORK, STARVED, TASK, WORKING } from './states.js';
+import {
+  AT_LOT, BEGINS_PLAIN, ENDS_PLAIN, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, ONE_SHIFT, type Step,
+} from './step.js';
+import { firstInSpaces, firstShut, joinShut, joinSpaces, takeFromSpaces, takesIn, takeShut } from './waiting.js';
 
 /**
- * The commonest event, in one piece: the work of a plain step ends, its unit goes on to a plain step with room for it,
- * and the next unit in the buffer takes the place. It does what `complete`, `goOn`, `fill` and `beginStep` would do in
- * the same order, so the bits are the same; whatever is not plain goes their way. Half of the time of a plain line.
+ * The commonest events in one piece and on bare records: the work of a plain step ends, its unit goes on or blocks its
+ * place, the next in the buffer takes the place, and who stood without room moves up. It does what `complete`, `goOn`,
+ * `fill` and `beginStep` would do, in the same order, so the bits are the same; whatever is not plain goes their way.
  */
 
-/** Whether a unit that ends this step may take the short way: nothing but work here and next, in one site, by other rules than rule 1. */
-export function isShort({ flags, station, next, buffer }: Step): boolean {
-  return flags === 0 && next !== null && next.flags === 0 && next.station !== null && next.station !== station && next.buffer.isShared && next.buffer.location === buffer.location;
+/** The flags that say which steps may: those that begin with nothing but work, and those that end with nothing but a move in one site. */
+export function plainFlags({ flags, workDraw, next, station, buffer }: Step): number {
+  const begins = workDraw >= 0 && (flags & (HAS_NEEDS | AT_LOT | HAS_CHANGEOVER | HAS_FACTOR | ONE_SHIFT)) === 0;
+  const ends = (flags & (HAS_NEEDS | HAS_QUALITY | HAS_OFF | HAS_PASSES | HAS_PROCESS | AT_LOT)) === 0
+    && next !== null && next.station !== null && next.station !== station && next.buffer.location === buffer.location
+    && (next.flags & (HAS_PATH | AT_LOT | HAS_CHANGEOVER)) === 0;
+  return (begins ? BEGINS_PLAIN : 0) | (ends ? ENDS_PLAIN : 0);
 }
 
-/** The phase at `place` is over. False: nothing was done, the long way is to be gone. */
-export function goShortWay(run: Run, place: Place): boolean {
-  const unit = place.unit!, { step } = unit;
-  if (!step.short || unit.rework !== null) return false;
-  const next = step.next!, ahead = next.buffer;
-  if (ahead.shutOut > 0) return false;
-  const free = next.station!.freePlace;
-  if (free !== null && ahead.waiting === 0) {
-    next.station!.freePlace = free.nextFree;
-    unit.step = next;
+/** The phase at a place is over. False: nothing was done, the long way is to be gone. */
+export function goShortWay(run: Run, place: number): boolean {
+  const { memory } = run, { ints } = memory, unit = ints[place + P_UNIT], step = ints[unit + U_STEP], next = ints[step + S_NEXT];
+  if ((ints[step + S_FLAGS] & ENDS_PLAIN) === 0 || ints[unit + U_REWORK] === next) return false;
+  const ahead = ints[next + S_BUFFER], free = ints[ahead + B_FREE_PLACE];
+  if (free !== NOWHERE) {
+    // A place free while others wait for it is about to be filled.
+    if (ints[ahead + B_WAITING] + ints[ahead + B_SHUT_OUT] > 0 || (ints[next + S_FLAGS] & BEGINS_PLAIN) === 0) return false;
+    ints[ahead + B_FREE_PLACE] = ints[free + P_NEXT_FREE];
+    ints[unit + U_STEP] = next;
     begin(run, free, unit, next);
-  } else if (ahead.waiting < ahead.spaces) {
-    unit.step = next;
-    unit.place = null;
-    ahead.join(unit, run.now);
-  } else return false;
-
-  const { buffer } = step, following = buffer.shutOut === 0 ? buffer.first() : null;
-  if (following === null || following.step.flags !== 0) { freePlace(run, place); return true; }
-  buffer.take(run.now);
-  begin(run, place, following, following.step);
+  } else {
+    ints[unit + U_STEP] = next;
+    if (!takesIn(memory, ahead, unit)) {
+      joinShut(memory, ahead, unit);
+      enterState(memory, place, BLOCKED, ints[ints[place + P_BUFFER] + B_CALENDAR]);
+      return true;
+    }
+    ints[unit + U_PLACE] = NOWHERE;
+    joinSpaces(memory, ahead, unit);
+  }
+  refill(run, place);
   return true;
 }
 
-function begin(run: Run, place: Place, unit: Unit, step: Step): void {
-  const calendar = step.workCalendar, minutes = run.sampler.next(step.workDraw);
-  place.unit = unit;
-  unit.place = place;
-  unit.first = 0;
-  step.visits++;
-  place.phase = IN_WORK;
-  place.enter(WORKING, calendar, run.now);
-  run.queue.push(calendar === null ? run.now + minutes : calendar.advance(run.now, minutes), TASK, place.id);
+/** A place is empty: the next in the buffer takes it, the first without room takes the space, and so on upstream. */
+function refill(run: Run, empty: number): void {
+  const { memory } = run, { ints } = memory;
+  for (let place = empty; ;) {
+    const buffer = ints[place + P_BUFFER], unit = firstInSpaces(memory, buffer);
+    if (unit === NOWHERE && ints[buffer + B_SHUT_OUT] === 0) { starve(run, place, buffer); return; }
+    if (unit === NOWHERE || (ints[ints[unit + U_STEP] + S_FLAGS] & BEGINS_PLAIN) === 0) { freePlace(run, run.places[(place - memory.places) >> PLACE_SHIFT]); return; }
+    takeFromSpaces(memory, buffer);
+    begin(run, place, unit, ints[unit + U_STEP]);
+    if (ints[buffer + B_SHUT_OUT] === 0) return;
+    const shut = firstShut(memory, buffer), freed = ints[shut + U_PLACE];
+    if (freed === NOWHERE || ints[buffer + B_REWORK_SPACES] >= 0 || ints[shut + U_LOCATION] !== ints[buffer + B_LOCATION] || ints[ints[freed + P_BUFFER] + B_LOT_MOST] > 0) {
+      run.listFill(run.buffers[(buffer - memory.buffers) >> BUFFER_SHIFT]);
+      return;
+    }
+    takeShut(memory, buffer);
+    ints[shut + U_PLACE] = NOWHERE;
+    joinSpaces(memory, buffer, shut);
+    place = freed;
+  }
+}
+
+/** Nobody comes: the place is free. */
+function starve({ memory }: Run, place: number, buffer: number): void {
+  const { ints } = memory;
+  ints[place + P_UNIT] = NOWHERE;
+  ints[place + P_NEXT_FREE] = ints[buffer + B_FREE_PLACE];
+  ints[buffer + B_FREE_PLACE] = place;
+  enterState(memory, place, STARVED, ints[buffer + B_CALENDAR]);
+}
+
+function begin(run: Run, place: number, unit: number, step: number): void {
+  const { memory } = run, { ints, floats } = memory, calendar = ints[step + S_CALENDAR], minutes = run.sampler.next(ints[step + S_WORK_DRAW]);
+  ints[place + P_UNIT] = unit;
+  ints[unit + U_PLACE] = place;
+  ints[unit + U_FIRST] = 0;
+  ints[step + S_VISITS]++;
+  ints[place + P_PASS] = 0;
+  ints[place + P_PHASE] = IN_WORK;
+  floats[((place - memory.places) >> (PLACE_SHIFT - PF_SHIFT)) + PF_MINUTES] = minutes;
+  enterState(memory, place, WORKING, calendar);
+  run.queue.push(memory.after(calendar, minutes), TASK, (place - memory.places) >> PLACE_SHIFT);
 }

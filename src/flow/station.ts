@@ -1,102 +1,157 @@
 import { ActivePeriods } from './active.js';
 import type { Buffer } from './buffer.js';
-import type { Calendar } from './calendar.js';
-import { isActive, OFF_SHIFT, STARVED, STATE_COUNT, WAIT_NEEDS } from './states.js';
+import { enterState, settlePlace } from './ledger.js';
+import {
+  ACCOUNT_SHIFT, B_CALENDAR, B_FREE_PLACE, B_LOT_MOST, B_PLACES, BUFFER_SHIFT, NOWHERE, P_BUFFER, P_CALENDAR, P_HOLDS_CREW, P_NEXT_FREE, P_PASS, P_PHASE, P_STATE, P_UNIT,
+  PF_ASKED_AT, PF_MINUTES, PF_SHIFT, PLACE_SHIFT, type Memory,
+} from './memory.js';
+import { STATE_COUNT } from './states.js';
 import type { Step } from './step.js';
-import type { Unit } from './unit.js';
+import type { Unit, Units } from './unit.js';
 
-/** A spot in which one unit stands, and the ledger of its time. */
+/** A spot in which one unit stands: a view on its record. */
 export class Place {
-  unit: Unit | null = null;
-  phase = WAIT_NEEDS;
-  /** Passes done of the present step. */
-  pass = 0;
-  /** Work of the present or coming phase. */
-  minutes = Number.NaN;
-  nextFree: Place | null = null;
+  readonly at: number;
+  /** Behind it among those that wait for the same needs. */
+  nextWaiting: Place | null = null;
   /** Value of the station's changeover option last worked on; -1 none yet. */
   lastValue = -1;
   /** Where the unit is sent back to after the repair. */
   sendTo: Step | null = null;
-  holdsCrew = false;
-  /** Behind it among those that wait for the same needs, and when it asked. */
-  nextWaiting: Place | null = null;
-  askedAt = Number.NaN;
 
-  state = STARVED;
-  private since = Number.NaN;
-  /** Calendar that governs the present state; null is always. */
-  private calendar: Calendar | null;
-
-  constructor(readonly id: number, readonly station: Station) {
-    this.calendar = station.calendar;
-    this.since = 0;
+  constructor(readonly id: number, readonly station: Station, private readonly memory: Memory, private readonly units: Units) {
+    const at = (this.at = memory.places + (id << PLACE_SHIFT)), { ints } = memory;
+    ints[at + P_UNIT] = NOWHERE;
+    ints[at + P_BUFFER] = station.buffer.at;
+    ints[at + P_CALENDAR] = station.calendar;
+    ints[at + P_NEXT_FREE] = NOWHERE;
   }
 
-  /** Goes into a state at `now`. What falls outside `calendar` (null: nothing) is off shift. */
-  enter(state: number, calendar: Calendar | null, now: number): void {
-    const old = this.state;
-    if (old === state && this.calendar === calendar) return;
-    this.settle(now);
-    this.state = state;
-    this.calendar = calendar;
-    const active = isActive(state);
-    if (active !== isActive(old)) this.station.countActive(active, now);
+  get unit(): Unit | null {
+    const unit = this.memory.ints[this.at + P_UNIT];
+    return unit === NOWHERE ? null : this.units.at(unit);
+  }
+  set unit(unit: Unit | null) {
+    this.memory.ints[this.at + P_UNIT] = unit === null ? NOWHERE : unit.at;
+  }
+
+  get phase(): number {
+    return this.memory.ints[this.at + P_PHASE];
+  }
+  set phase(phase: number) {
+    this.memory.ints[this.at + P_PHASE] = phase;
+  }
+
+  /** Passes done of the present step. */
+  get pass(): number {
+    return this.memory.ints[this.at + P_PASS];
+  }
+  set pass(pass: number) {
+    this.memory.ints[this.at + P_PASS] = pass;
+  }
+
+  get holdsCrew(): boolean {
+    return this.memory.ints[this.at + P_HOLDS_CREW] === 1;
+  }
+  set holdsCrew(holds: boolean) {
+    this.memory.ints[this.at + P_HOLDS_CREW] = holds ? 1 : 0;
+  }
+
+  get nextFree(): Place | null {
+    const place = this.memory.ints[this.at + P_NEXT_FREE];
+    return place === NOWHERE ? null : this.units.placeAt(place);
+  }
+  set nextFree(place: Place | null) {
+    this.memory.ints[this.at + P_NEXT_FREE] = place === null ? NOWHERE : place.at;
+  }
+
+  /** Work of the present or coming phase. */
+  get minutes(): number {
+    return this.memory.floats[(this.id << PF_SHIFT) + PF_MINUTES];
+  }
+  set minutes(minutes: number) {
+    this.memory.floats[(this.id << PF_SHIFT) + PF_MINUTES] = minutes;
+  }
+
+  /** When it asked for the needs that it waits for. */
+  get askedAt(): number {
+    return this.memory.floats[(this.id << PF_SHIFT) + PF_ASKED_AT];
+  }
+  set askedAt(time: number) {
+    this.memory.floats[(this.id << PF_SHIFT) + PF_ASKED_AT] = time;
+  }
+
+  get state(): number {
+    return this.memory.ints[this.at + P_STATE];
+  }
+
+  /** Goes into a state governed by a calendar, -1 always. */
+  enter(state: number, calendar: number): void {
+    enterState(this.memory, this.at, state, calendar);
   }
 
   /** A state without people of a step: the station's calendar governs it. */
-  idle(state: number, now: number): void {
-    this.enter(state, this.station.calendar, now);
+  idle(state: number): void {
+    enterState(this.memory, this.at, state, this.station.calendar);
   }
 
   /** The same state as another place. */
-  mirror(lead: Place, now: number): void {
-    this.enter(lead.state, lead.calendar, now);
+  mirror(lead: Place): void {
+    enterState(this.memory, this.at, lead.state, this.memory.ints[lead.at + P_CALENDAR]);
   }
 
-  /** Books the time of the present state up to `now`. */
-  settle(now: number): void {
-    const elapsed = now - this.since, { account } = this.station;
-    if (this.calendar === null) account[this.state] += elapsed;
-    else {
-      const worked = this.calendar.worked(this.since, now);
-      account[this.state] += worked;
-      account[OFF_SHIFT] += elapsed - worked;
-    }
-    this.since = now;
+  settle(): void {
+    settlePlace(this.memory, this.at);
   }
 }
 
 /** A station: places, the buffer ahead, and what a lot needs. */
 export class Station {
   readonly places: Place[] = [];
-  freePlace: Place | null = null;
-  /** Minutes by state, over all places. */
-  readonly account = new Float64Array(STATE_COUNT);
   readonly active: ActivePeriods;
-  private activePlaces = 0;
 
   // Lots: whether one gathers (it does not while one is inside), its units, its step, its first place, when it is due.
-  lotOpen = true;
   lotGathered = 0;
+  lotOpen = true;
   lotInside = 0;
   lotStep: Step | null = null;
   lotLead: Place | null = null;
   lotDue = Number.NaN;
-  /** The due time for which a timer is in the event queue. */
-  lotTimer = Number.NaN;
+  /** A timer of it is in the event queue; when it comes, the next is set. */
+  lotTimerSet = false;
   lotListed = false;
 
+  /** @param calendar id, -1 always */
   constructor(
-    readonly id: number, readonly name: string, readonly buffer: Buffer, readonly calendar: Calendar | null,
-    readonly changeoverOption: number, readonly changeoverDraw: number,
-    readonly lotLeast: number, readonly lotMost: number, readonly lotWait: number,
+    readonly id: number, readonly name: string, readonly buffer: Buffer, readonly calendar: number,
+    readonly changeoverOption: number, readonly changeoverDraw: number, readonly lotLeast: number, readonly lotMost: number, readonly lotWait: number,
+    private readonly memory: Memory, private readonly units: Units,
   ) {
-    this.active = new ActivePeriods(calendar);
+    this.active = new ActivePeriods(calendar < 0 ? null : memory.calendars[calendar]);
+    memory.active[id] = this.active;
   }
 
-  countActive(more: boolean, now: number): void {
-    if (!more) { if (this.activePlaces-- === this.places.length) this.active.finish(now); }
-    else if (++this.activePlaces === this.places.length) this.active.begin(now);
+  /** The places, made once; all free, the first one on top. */
+  furnish(firstId: number, count: number): readonly Place[] {
+    for (let p = 0; p < count; p++) this.places.push(new Place(firstId + p, this, this.memory, this.units));
+    const { ints } = this.memory, { at } = this.buffer;
+    ints[at + B_PLACES] = count;
+    ints[at + B_CALENDAR] = this.calendar;
+    ints[at + B_LOT_MOST] = this.lotMost;
+    return this.places;
+  }
+
+  get freePlace(): Place | null {
+    const place = this.memory.ints[this.buffer.at + B_FREE_PLACE];
+    return place === NOWHERE ? null : this.units.placeAt(place);
+  }
+  set freePlace(place: Place | null) {
+    this.memory.ints[this.buffer.at + B_FREE_PLACE] = place === null ? NOWHERE : place.at;
+  }
+
+  /** Minutes by state, over all places. */
+  get account(): Float64Array {
+    const first = this.memory.accounts + ((this.buffer.at - this.memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
+    return this.memory.floats.subarray(first, first + STATE_COUNT);
   }
 }

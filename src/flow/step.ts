@@ -1,36 +1,65 @@
 import type { Buffer } from './buffer.js';
-import type { Calendar } from './calendar.js';
 import type { Lane } from './lane.js';
+import { NOWHERE, S_BUFFER, S_CALENDAR, S_FLAGS, S_NEXT, S_VISITS, S_WORK_DRAW, STEP_SHIFT, type Memory } from './memory.js';
 import type { Pool, Resource } from './resource.js';
 import type { Station } from './station.js';
 
 /** What a step has besides plain work; a step with none of it takes the short way. */
 export const HAS_NEEDS = 1, HAS_QUALITY = 2, HAS_OFF = 4, HAS_PATH = 8, HAS_PASSES = 16, HAS_FACTOR = 32, IS_INSPECTION = 64, IS_TARGET = 128,
-  HAS_PROCESS = 256, AT_LOT = 512, HAS_CHANGEOVER = 1024, ONE_SHIFT = 2048;
+  HAS_PROCESS = 256, AT_LOT = 512, HAS_CHANGEOVER = 1024, ONE_SHIFT = 2048,
+  /** See `short-way.ts`. */
+  BEGINS_PLAIN = 4096, ENDS_PLAIN = 8192;
 
 export interface Need { readonly resource: Resource; readonly amount: number }
 
-/** A step of a route, with its station or lane. Rarer things (conditions, defects) are read from the model by `id`. */
+/** A step of a route, with its station or lane: a view on its record. Rarer things (conditions, defects) are read from the model by `id`. */
 export class Step {
-  /** The step after it on its route; null at the end. */
-  next: Step | null = null;
-  flags = 0;
-  /** See `short-way.ts`. */
-  short = false;
-  pool: Pool | null = null;
+  readonly at: number;
   needs: readonly Need[] = [];
+  pool: Pool | null = null;
   /** Bits of the own parts that must be back. */
   ownParts = 0;
   /** Running number among inspections; -1. */
   inspection = -1;
-  /** Units and sub-assemblies that began it. */
-  visits = 0;
   sampled = 0;
+  private nextStep: Step | null = null;
 
+  /** @param workCalendar id, -1 always */
   constructor(
     readonly id: number, readonly name: string, readonly route: Route, readonly station: Station | null, readonly lane: Lane | null, readonly buffer: Buffer,
-    readonly workCalendar: Calendar | null, readonly workDraw: number, readonly passes: number, readonly settleDraw: number, readonly processDraw: number,
-  ) {}
+    readonly workCalendar: number, readonly workDraw: number, readonly passes: number, readonly settleDraw: number, readonly processDraw: number,
+    private readonly memory: Memory,
+  ) {
+    const at = (this.at = id << STEP_SHIFT), { ints } = memory;
+    ints[at + S_NEXT] = NOWHERE;
+    ints[at + S_BUFFER] = buffer.at;
+    ints[at + S_WORK_DRAW] = workDraw;
+    ints[at + S_CALENDAR] = workCalendar;
+  }
+
+  get flags(): number {
+    return this.memory.ints[this.at + S_FLAGS];
+  }
+  set flags(flags: number) {
+    this.memory.ints[this.at + S_FLAGS] = flags;
+  }
+
+  /** The step after it on its route; null at the end. */
+  get next(): Step | null {
+    return this.nextStep;
+  }
+  set next(step: Step | null) {
+    this.nextStep = step;
+    this.memory.ints[this.at + S_NEXT] = step === null ? NOWHERE : step.at;
+  }
+
+  /** Units and sub-assemblies that began it. */
+  get visits(): number {
+    return this.memory.ints[this.at + S_VISITS];
+  }
+  set visits(visits: number) {
+    this.memory.ints[this.at + S_VISITS] = visits;
+  }
 }
 
 /** The unit's route, or a feeder. */

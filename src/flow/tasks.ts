@@ -20,7 +20,7 @@ export function beginStep(run: Run, place: Place): void {
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = WAIT_NEEDS;
     if (!request(run, place)) {
-      if ((step.flags & AT_LOT) !== 0) mirror(run, place);
+      if ((step.flags & AT_LOT) !== 0) mirror(place);
       return;
     }
   }
@@ -90,10 +90,10 @@ function startWork(run: Run, place: Place, step: Step): boolean {
 
 /** The crew is kept and the work put off to the first shift in which it can end; false if it can begin now. */
 function waitForShift(run: Run, place: Place, step: Step): boolean {
-  const begin = step.workCalendar!.startInOneShift(run.now, place.minutes);
+  const begin = run.memory.calendars[step.workCalendar].startInOneShift(run.now, place.minutes);
   if (begin <= run.now) return false;
   place.phase = WAIT_SHIFT;
-  place.enter(OFF_SHIFT, null, run.now);
+  place.enter(OFF_SHIFT, -1);
   run.queue.push(begin, TASK, place.id);
   return true;
 }
@@ -116,26 +116,26 @@ function startChangeover(run: Run, place: Place, step: Step): boolean {
 
 /** Work of `place.minutes` by people, in the calendar of the step. */
 function attended(run: Run, place: Place, phase: number, state: number, step: Step): false {
-  const calendar = step.workCalendar, { now } = run;
+  const calendar = step.workCalendar;
   place.phase = phase;
-  place.enter(state, calendar, now);
-  if ((step.flags & AT_LOT) !== 0) mirror(run, place);
-  run.queue.push(calendar === null ? now + place.minutes : calendar.advance(now, place.minutes), TASK, place.id);
+  place.enter(state, calendar);
+  if ((step.flags & AT_LOT) !== 0) mirror(place);
+  run.queue.push(run.memory.after(calendar, place.minutes), TASK, place.id);
   return false;
 }
 
 /** Time that passes by itself, day and night. */
 function unattended(run: Run, place: Place, phase: number, step: Step, draw: number): false {
   place.phase = phase;
-  place.enter(UNATTENDED, null, run.now);
-  if ((step.flags & AT_LOT) !== 0) mirror(run, place);
+  place.enter(UNATTENDED, -1);
+  if ((step.flags & AT_LOT) !== 0) mirror(place);
   run.queue.push(run.now + run.sampler.next(draw), TASK, place.id);
   return false;
 }
 
 /** All members of a lot show the state of the place that leads it. */
-function mirror(run: Run, lead: Place): void {
-  for (const place of lead.station.places) if (place !== lead && place.unit !== null) place.mirror(lead, run.now);
+function mirror(lead: Place): void {
+  for (const place of lead.station.places) if (place !== lead && place.unit !== null) place.mirror(lead);
 }
 
 function factor(run: Run, unit: Unit, step: Step): number {

@@ -1,30 +1,20 @@
+import type { Truck } from './lane.js';
+import { NOWHERE, PLACE_SHIFT, STEP_SHIFT, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT, type Memory } from './memory.js';
 import type { Place } from './station.js';
 import type { Step } from './step.js';
-import type { Truck } from './lane.js';
 
 /** State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends it. */
 export const CLEAN = 0, OPEN = 1, FOUND = 2;
 
-/** A unit, or a sub-assembly: that is a unit whose route is a feeder. Objects are used again when a unit has left. */
+/** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
 export class Unit {
+  readonly at: number;
   alive = false;
-  /** Build number from 1; of a sub-assembly its running number, of own parts that of their unit. */
-  number = 0;
-  step: Step;
-  /** Where it stands: a place, a truck, or neither: in a buffer, or outside. */
-  place: Place | null = null;
   truck: Truck | null = null;
-  /** Behind it in the one list it is in, and when it joined. */
-  next: Unit | null = null;
+  /** When it joined the bank it is in. */
   queuedAt = Number.NaN;
   /** Entry into the first buffer or place. */
   born = Number.NaN;
-  /** 1: goes first in buffers: from a send-back until it stands at the step it was sent to. */
-  first = 0;
-  /** The inspection that sent it back and that it has not reached again. */
-  rework: Step | null = null;
-  /** Location for work in process; -1 outside. */
-  location = -1;
   parent: Unit | null = null;
   /** Own parts that are back, a bit a feeder. */
   ownBack = 0;
@@ -40,25 +30,67 @@ export class Unit {
   /** 1: has been at the inspection before. */
   readonly seen: Uint8Array;
 
-  constructor(step: Step, options: number, slots: number, thens: number, inspections: number) {
-    this.step = step;
-    this.options = new Uint8Array(options);
-    this.slots = new Uint8Array(slots);
-    this.slotTarget = new Int32Array(slots);
-    this.loops = new Uint16Array(thens);
-    this.seen = new Uint8Array(inspections);
+  constructor(id: number, private readonly units: Units, size: UnitSize) {
+    this.at = units.memory.units + (id << UNIT_SHIFT);
+    this.options = new Uint8Array(size.options);
+    this.slots = new Uint8Array(size.slots);
+    this.slotTarget = new Int32Array(size.slots);
+    this.loops = new Uint16Array(size.thens);
+    this.seen = new Uint8Array(size.inspections);
+  }
+
+  /** Build number from 1; of a sub-assembly its running number, of own parts that of their unit. */
+  get number(): number {
+    return this.units.memory.ints[this.at + U_NUMBER];
+  }
+
+  get step(): Step {
+    return this.units.stepAt(this.units.memory.ints[this.at + U_STEP]);
+  }
+  set step(step: Step) {
+    this.units.memory.ints[this.at + U_STEP] = step.at;
+  }
+
+  /** Where it stands; null in a buffer, in a truck, or outside. */
+  get place(): Place | null {
+    const place = this.units.memory.ints[this.at + U_PLACE];
+    return place === NOWHERE ? null : this.units.placeAt(place);
+  }
+  set place(place: Place | null) {
+    this.units.memory.ints[this.at + U_PLACE] = place === null ? NOWHERE : place.at;
+  }
+
+  /** Goes first in buffers: from a send-back until it stands at the step it was sent to. */
+  set first(first: boolean) {
+    this.units.memory.ints[this.at + U_FIRST] = first ? 1 : 0;
+  }
+
+  /** The inspection that sent it back and that it has not reached again. */
+  get rework(): Step | null {
+    const step = this.units.memory.ints[this.at + U_REWORK];
+    return step === NOWHERE ? null : this.units.stepAt(step);
+  }
+  set rework(step: Step | null) {
+    this.units.memory.ints[this.at + U_REWORK] = step === null ? NOWHERE : step.at;
+  }
+
+  /** Location for work in process; -1 outside. */
+  get location(): number {
+    return this.units.memory.ints[this.at + U_LOCATION];
+  }
+  set location(location: number) {
+    this.units.memory.ints[this.at + U_LOCATION] = location;
   }
 
   reset(number: number, step: Step): void {
-    this.alive = true;
-    this.number = number;
+    this.units.memory.ints[this.at + U_NUMBER] = number;
     this.step = step;
     this.place = null;
-    this.truck = null;
-    this.next = null;
-    this.first = 0;
+    this.first = false;
     this.rework = null;
     this.location = -1;
+    this.alive = true;
+    this.truck = null;
     this.parent = null;
     this.ownBack = 0;
     this.notClean = 0;
@@ -69,18 +101,33 @@ export class Unit {
   }
 }
 
+export interface UnitSize { readonly options: number; readonly slots: number; readonly thens: number; readonly inspections: number }
+
 /** All units of a run. Memory follows the number alive at once. */
 export class Units {
   /** Every unit object, alive or not. */
   readonly all: Unit[] = [];
   alive = 0;
   private readonly unused: Unit[] = [];
+  private steps: readonly Step[] = [];
+  private places: readonly Place[] = [];
+  private size: UnitSize = { options: 0, slots: 0, thens: 0, inspections: 0 };
 
-  constructor(private readonly options: number, private readonly slots: number, private readonly thens: number, private readonly inspections: number) {}
+  constructor(readonly memory: Memory) {}
+
+  /** Tells it of the shop floor, which is built after it. */
+  furnish(steps: readonly Step[], places: readonly Place[], size: UnitSize): void {
+    this.steps = steps;
+    this.places = places;
+    this.size = size;
+  }
 
   create(number: number, step: Step): Unit {
     let unit = this.unused.pop();
-    if (unit === undefined) this.all.push(unit = new Unit(step, this.options, this.slots, this.thens, this.inspections));
+    if (unit === undefined) {
+      this.memory.reserveUnit(this.all.length);
+      this.all.push(unit = new Unit(this.all.length, this, this.size));
+    }
     unit.reset(number, step);
     this.alive++;
     return unit;
@@ -91,5 +138,17 @@ export class Units {
     unit.alive = false;
     this.alive--;
     this.unused.push(unit);
+  }
+
+  at(address: number): Unit {
+    return this.all[(address - this.memory.units) >> UNIT_SHIFT];
+  }
+
+  stepAt(address: number): Step {
+    return this.steps[address >> STEP_SHIFT];
+  }
+
+  placeAt(address: number): Place {
+    return this.places[(address - this.memory.places) >> PLACE_SHIFT];
   }
 }

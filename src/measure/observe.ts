@@ -10,7 +10,7 @@ import { activePeriods, crewBusy, crewsOf, utilisations } from './utilisation.js
 export function observe(run: Run, replication: number): Observation {
   const { tally, shop, locations } = run, minutes = run.now - run.observedFrom;
   const shares = (times: Iterable<number>): Float64Array => Float64Array.from(times, (time) => over(time, minutes));
-  const buffers = [...shop.stations.map(({ buffer }) => buffer), ...shop.lanes.map(({ bank }) => bank)];
+  const { buffers } = run;
   return {
     replication,
     outcome: run.outcome === FINISHED ? 'finished' : run.outcome === GRIDLOCK ? 'gridlock' : 'ended',

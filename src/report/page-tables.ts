@@ -16,8 +16,8 @@ const percent = (share: Estimate): string => short(share, 100);
 
 function rates({ throughput, leadTime, scrapped, rty, wip: { total } }: Results, interval: string): PageTable {
   return { id: 'overall', title: 'Overall', note: `Means over replications; ${interval}.`, head: ['Measure', 'Value'], rows: [
-    ['shipped, units a day, whole run', short(throughput.perDay)],
-    ['shipped, units an hour, whole run', short(throughput.perHour)],
+    ['shipped, units a working day, whole run', short(throughput.perDay)],
+    ['shipped, units an hour of the clock, whole run', short(throughput.perHour)],
     ['WIP, units', short(total)],
     ['lead time mean, days', short(leadTime.mean)],
     ['lead time P50, days', short(leadTime.p50)],
@@ -33,8 +33,8 @@ function wip({ wip: { places } }: Results, interval: string): PageTable {
 }
 
 function bottlenecks(results: Results, interval: string): PageTable {
-  return { id: 'bottlenecks', title: 'Bottlenecks', note: `Share of replications with its Wilson interval; ${interval}.`,
-    head: ['Name', 'Kind', 'Site', 'Bottleneck, % of replications', 'Active, % of time', 'Mean active period, h'],
+  return { id: 'bottlenecks', title: 'Bottlenecks', note: `The bottleneck of a replication is what has the highest utilisation, active time over time on shift; share of replications with its Wilson interval; ${interval}.`,
+    head: ['Name', 'Kind', 'Site', 'Bottleneck, % of replications', 'Utilisation, %', 'Mean active period, h'],
     rows: results.bottlenecks.map((each) => [each.name, each.kind, each.site, percent(asEstimate(each.share)), percent(each.active), short(each.activePeriodHours)]) };
 }
 
@@ -71,5 +71,5 @@ function feeders(results: Results, interval: string): PageTable {
 function buffers(results: Results, interval: string): PageTable {
   return { id: 'buffers', title: 'Buffers and banks', note: `Full: share of time without a free space; ${interval}.`,
     head: ['Name', 'Kind', 'Site', 'Spaces', 'Mean units', 'Full, % of time'],
-    rows: results.buffers.map((each) => [each.name, each.kind, each.site, each.spaces === null ? 'unlimited' : String(each.spaces), short(each.mean), each.full === null ? 'never' : percent(each.full)]) };
+    rows: results.buffers.map((each) => [each.name, each.kind, each.site, each.spaces === null ? 'unlimited' : String(each.spaces), short(each.mean), each.full === null ? each.spaces === null ? 'never' : 'not known' : percent(each.full)]) };
 }

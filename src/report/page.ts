@@ -39,7 +39,7 @@ interface Figure { readonly what: string; readonly value: string; readonly inter
 function headline({ answer, throughput }: Results): Figure[] {
   const { askedPerDay, heldPerDay } = answer;
   const main = heldPerDay === null
-    ? figure('Shipped, units a day, whole run', throughput.perDay)
+    ? figure('Shipped, units a working day, whole run', throughput.perDay)
     : figure('Shipped, units a working day', heldPerDay);
   return askedPerDay === null ? [main] : [main, { what: 'Asked, units a working day', value: number(askedPerDay), interval: 'the highest rate of the plan' }];
 }

@@ -42,7 +42,7 @@ export function resultsTable(results: Results): string {
 function rate({ answer, throughput }: Results): Row[] {
   const asked: Row[] = answer.askedPerDay === null ? [] : [['rate asked, units a working day', number(answer.askedPerDay), 'plan']];
   const held: Row[] = answer.heldPerDay === null ? [] : [row('rate held, units a working day', answer.heldPerDay)];
-  return [...asked, ...held, row('shipped over the whole run, units a day', throughput.perDay)];
+  return [...asked, ...held, row('shipped over the whole run, units a working day', throughput.perDay)];
 }
 
 function row(what: string, estimate: Estimate, scale = 1): Row {

@@ -4,7 +4,7 @@
  */
 export const RESULTS_VERSION = 1;
 
-/** A mean over replications with its Student-t interval. `low`/`high` are null below two replications. */
+/** A mean over replications with its Student-t interval. `n` counts the replications that have a value; `low`/`high` are null below two, and of none the mean is 0. */
 export interface Estimate { readonly mean: number; readonly low: number | null; readonly high: number | null; readonly level: number; readonly n: number }
 /** A share of replications with its Wilson interval. */
 export interface Proportion { readonly share: number; readonly low: number; readonly high: number; readonly level: number; readonly count: number; readonly n: number }
@@ -51,6 +51,7 @@ export interface Results {
     /** Pooled over replications: counts between edges (edges.length = counts.length + 1). */
     readonly edges: readonly number[]; readonly counts: readonly number[];
   };
+  /** Shipped over the whole time observed, per working day of the first station's site and per hour of the clock. */
   readonly throughput: { readonly perDay: Estimate; readonly perHour: Estimate };
   readonly stations: readonly StationResult[];
   readonly buffers: readonly BufferResult[];
@@ -94,9 +95,9 @@ export interface BufferResult {
   /** null: unlimited. */
   readonly spaces: number | null;
   readonly mean: Estimate;
-  /** Share of time with no space free; null where unlimited. */
+  /** Share of time with no space free; null where unlimited, or where it is not known: more than 63 spaces, an arrival bank of several. */
   readonly full: Estimate | null;
-  /** Share of time at each level 0, 1, 2 .. (the last one: that and above), mean over replications. */
+  /** Share of time at each level 0, 1, 2 .. (the last one: that and above), mean over replications; empty where it is not known. */
   readonly levels: readonly number[];
 }
 export interface InspectionResult {
@@ -112,10 +113,11 @@ export interface InspectionResult {
 }
 export interface BottleneckResult {
   readonly name: string; readonly kind: 'station' | 'crew' | 'lane'; readonly site: string;
-  /** Share of replications in which it was the bottleneck. */
+  /** Share of replications in which it was the bottleneck: had the highest utilisation. */
   readonly share: Proportion;
   /** Mean uninterrupted active period, hours. */
   readonly activePeriodHours: Estimate;
+  /** Utilisation: active time over time on shift. */
   readonly active: Estimate;
 }
 export interface Finding {

@@ -144,6 +144,7 @@ describe('buffers', () => {
     expect(level95(buffer([0.5, 0.3, 0.15, 0.05]))).toBe(2);
     expect(level95(buffer([0.96, 0.04]))).toBe(0);
     expect(level95(buffer([0.1, 0.1, 0.8]))).toBe(2);
+    expect(level95(buffer([])), 'levels not known').toBeNull();
   });
 });
 

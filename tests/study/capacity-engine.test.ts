@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { simulate } from '../../src/flow/engine.js';
 import { prepare } from '../../src/flow/plan.js';
+import { observe } from '../../src/measure/observe.js';
 import { compile } from '../../src/scenario/compile.js';
 import { demand } from '../../src/study/capacity-demand.js';
 import { back, chance, feeder, minutes, programme, repair, scenario, scrap, site, station, step } from '../scenario/compile-scenario.js';
@@ -30,11 +31,11 @@ const roomy = scenario({
 });
 
 describe('expected visits and repairs', () => {
-  it('agree with 20,000 units through the engine at every step', () => {
+  it('agree with 20,000 units through the engine at every step', { timeout: 30_000 }, () => {
     const model = compile(roomy);
     const expected = demand(model);
     const run = simulate(prepare(model), 'capacity against engine', 1);
-    const seen = Array.from(run.tally.stepVisits, (visits) => visits / 20_000);
+    const seen = Array.from(observe(run, 1).stepVisits, (visits) => visits / 20_000);
     // A step's visits a unit have a standard deviation below 1; over 20,000 units the mean's is below 0.007, so 0.025 is 3.5 of them.
     const off = seen.map((visits, s) => ({ step: model.steps.names[s], visits, expected: expected.visits[s] })).filter((row) => Math.abs(row.visits - row.expected) > 0.025);
     expect(off).toEqual([]);

@@ -22,12 +22,13 @@ export function bottlenecks(results: Results): Chart | null {
   const ci = intervalName(results.level);
   const columns = [
     column(['share, %', `(${ci})`], rows, (item) => short(asEstimate(item.share), 100)),
-    column(['active, % of time', intervalHead(results)], rows, (item) => short(item.active, 100)),
+    column(['utilisation, %', intervalHead(results)], rows, (item) => short(item.active, 100)),
+    column(['active period, h', intervalHead(results)], rows, (item) => short(item.activePeriodHours)),
     column(['kind, site'], rows, (item) => fit(`${item.kind}, ${item.site}`, SITE_ROOM, SIZE.small)),
   ];
   return chart({
     finding: `Most often the bottleneck: ${first.name}, in ${percentWithInterval(asEstimate(first.share))} of ${count(results.replications, 'replication')}`,
-    how: `Share of replications in which each was the bottleneck: the one with the longest mean uninterrupted active period (Roser et al. 2001). Bars with ${ci} (Wilson).`
+    how: `Share of replications in which each was the bottleneck: the one with the highest utilisation, active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7). Bars with ${ci} (Wilson). Active period: mean, uninterrupted (Roser et al. 2001).`
       + (left > 0 ? ` ${left} more, less likely, are in results.json.` : ''),
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     type: 'bar',

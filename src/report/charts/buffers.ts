@@ -14,7 +14,7 @@ export function buffers(results: Results): Chart | null {
   const columns = [
     column(['mean units', head], rows, (item) => short(item.mean)),
     column(['spaces'], rows, (item) => item.spaces === null ? 'unlimited' : String(item.spaces)),
-    column(['full, % of time', head], rows, (item) => item.full === null ? 'never' : short(item.full, 100)),
+    column(['full, % of time', head], rows, (item) => item.full === null ? item.spaces === null ? 'never' : 'not known' : short(item.full, 100)),
   ];
   const levels = perRow(rows, level95), spaces = perRow(rows, (item) => item.spaces);
   return chart({
@@ -39,11 +39,12 @@ export function buffers(results: Results): Chart | null {
   });
 }
 
-/** The least level k with at least 95 % of the time at k or below. */
-export function level95(buffer: BufferResult): number {
+/** The least level k with at least 95 % of the time at k or below; null where the levels are not known. */
+export function level95(buffer: BufferResult): number | null {
+  if (buffer.levels.length === 0) return null;
   let time = 0;
   const level = buffer.levels.findIndex((share) => (time += share) >= 0.95 - 1e-12);
-  return level === -1 ? Math.max(0, buffer.levels.length - 1) : level;
+  return level === -1 ? buffer.levels.length - 1 : level;
 }
 
 /** Whether that level is the last one counted, so that the true one may lie above. */
@@ -54,7 +55,7 @@ function openEnded(buffer: BufferResult): boolean {
 function finding(all: readonly BufferResult[]): string {
   const limited = all.filter((item) => item.full !== null);
   const fullest = limited.reduce<BufferResult | null>((most, item) => (item.full?.mean ?? 0) > (most?.full?.mean ?? 0) ? item : most, null);
-  if (limited.length === 0) return 'No buffer has a limit, so none is ever full';
+  if (limited.length === 0) return all.every((item) => item.spaces === null) ? 'No buffer has a limit, so none is ever full' : 'How often buffers are full is not known';
   if (fullest?.full == null) return 'No buffer is ever full';
   return `Full most often: ${fullest.name}, ${percentWithInterval(fullest.full)} of the time`;
 }

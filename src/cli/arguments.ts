@@ -1,0 +1,105 @@
+import { readFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import yargs, { type Argv } from 'yargs';
+import { HELP } from './help.js';
+import { wholeNumber } from './numbers.js';
+import type { Request } from './request.js';
+import { UsageError } from './usage-error.js';
+import { MESSAGES, wrongWords } from './wrong-words.js';
+
+declare module 'yargs' {
+  // Missing in the types of yargs.
+  interface Argv<T> { usageConfiguration(configuration: { readonly 'hide-types': boolean }): Argv<T> }
+}
+
+const MOST_REPLICATIONS = 10_000, MOST_WORKERS = 256, LONGEST_SEED = 200;
+
+/** Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a UsageError. */
+export function readArguments(args: readonly string[]): Request {
+  let request: Request | undefined, text = '';
+  const set = (found: Request): void => { request = found; };
+  const parser = yargs()
+    .scriptName('rateproof')
+    .parserConfiguration({
+      // One spelling of an option, and its last value counts; values stay text until they are checked here.
+      'camel-case-expansion': false, 'boolean-negation': false, 'dot-notation': false, 'duplicate-arguments-array': false,
+      'parse-numbers': false, 'parse-positional-numbers': false,
+    })
+    .detectLocale(false)
+    // The types of yargs know no message in singular and plural.
+    .updateStrings(MESSAGES as unknown as Record<string, string>)
+    .strict()
+    .exitProcess(false)
+    // Types and defaults stand in the descriptions; unwrapped, the examples keep their indent.
+    .usageConfiguration({ 'hide-types': true })
+    .wrap(null)
+    .usage(HELP.main)
+    .epilogue(HELP.epilogue)
+    .command('check <FILE>', 'capacity by arithmetic', checkOptions, (argv) => set({ command: 'check', file: argv.FILE, json: argv.json }))
+    .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) => set(simulateRequest(argv)))
+    .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => set({ command: 'schema', out: given('out', argv.out) }))
+    .demandCommand(1, 'expected a command, got none')
+    .version(programVersion())
+    .help()
+    // Throwing stops yargs at the first thing that is wrong. Without a message it is an error of ours that comes back.
+    .fail((message: string | null, error: unknown) => { throw message === null ? error : wrongWords(message, args); });
+  // yargs is silent, and hands over what it would have printed, when it gets a callback.
+  void parser.parse(args, {}, (_error, _argv, output) => { text = output; });
+  return request ?? { command: 'text', text };
+}
+
+function checkOptions(parser: Argv) {
+  return fileOption(parser.usage(HELP.check))
+    .option('json', { type: 'boolean', default: false, describe: 'print JSON instead of the table' });
+}
+
+function simulateOptions(parser: Argv) {
+  return fileOption(parser.usage(HELP.simulate))
+    .option('replications', { type: 'string', requiresArg: true, default: '20', describe: 'how often the whole build is run, default 20' })
+    .option('seed', { type: 'string', requiresArg: true, default: '1', describe: 'any text; the same seed gives the same results, default 1' })
+    .option('out', { type: 'string', requiresArg: true, describe: 'folder for the report, which must not exist yet' })
+    .option('replace', { type: 'boolean', default: false, describe: 'put the report in the place of an older one' })
+    .option('workers', { type: 'string', requiresArg: true, describe: 'replications run at a time, default one a core; the results do not depend on it' })
+    .option('json', { type: 'boolean', default: false, describe: 'print what results.json holds instead of the table' })
+    .option('quiet', { type: 'boolean', default: false, describe: 'no progress and no hints; errors are still told' })
+    .option('finding-ok', { type: 'boolean', default: false, describe: 'exit with 0 even if a finding stands' });
+}
+
+function schemaOptions(parser: Argv) {
+  return parser.usage(HELP.schema)
+    .option('out', { type: 'string', requiresArg: true, describe: 'file to write instead of printing' });
+}
+
+function fileOption(parser: Argv) {
+  return parser.positional('FILE', { type: 'string', demandOption: true, describe: 'the scenario, YAML' });
+}
+
+type SimulateArguments = Awaited<ReturnType<typeof simulateOptions>['argv']>;
+function simulateRequest(argv: SimulateArguments): Request {
+  const out = given('out', argv.out);
+  if (argv.replace && out === undefined) throw new UsageError('--replace: expected --out with the folder to replace, got none', 'add --out DIR');
+  return {
+    command: 'simulate',
+    file: argv.FILE,
+    replications: wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS),
+    seed: seedOf(argv.seed),
+    workers: argv.workers === undefined ? Math.min(availableParallelism(), MOST_WORKERS) : wholeNumber('workers', argv.workers, 1, MOST_WORKERS),
+    out, replace: argv.replace, json: argv.json, quiet: argv.quiet, findingOk: argv['finding-ok'],
+  };
+}
+
+function seedOf(seed: string): string {
+  if (seed.length >= 1 && seed.length <= LONGEST_SEED) return seed;
+  throw new UsageError(`--seed: expected a text of 1 to ${LONGEST_SEED} characters, got ${seed.length}`, 'for example --seed 1');
+}
+
+/** `--out=` with nothing behind it is a slip, not the folder one stands in. */
+function given(option: string, value: string | undefined): string | undefined {
+  if (value === '') throw new UsageError(`--${option}: expected a path, got none`, `for example --${option} out/line`);
+  return value;
+}
+
+function programVersion(): string {
+  const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { version: string };
+  return version;
+}

@@ -1,0 +1,19 @@
+import type { Results } from '../study/results.js';
+
+/** Every exit code of the program. */
+export const EXIT = { done: 0, fault: 1, usage: 2, finding: 3, interrupted: 130 } as const;
+export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
+
+/** The same, as the help shows them. */
+export const EXIT_CODES_HELP = `Exit codes:
+  ${EXIT.done}    done
+  ${EXIT.fault}    a fault of rateproof itself; please report it
+  ${EXIT.usage}    wrong use or wrong input; nothing was run
+  ${EXIT.finding}    simulate ran to its end, but a finding stands or the rate is not held (--finding-ok: ${EXIT.done})
+  ${EXIT.interrupted}  interrupted (Ctrl-C); no report was written`;
+
+/** A study that ended well is done, unless what it found must not be overlooked in a script. */
+export function codeOf({ answer, findings }: Results, isFindingOk: boolean): ExitCode {
+  const stands = findings.length > 0 || answer.verdict === 'falls short';
+  return stands && !isFindingOk ? EXIT.finding : EXIT.done;
+}

@@ -1,0 +1,32 @@
+import { EXIT_CODES_HELP } from './exit-code.js';
+
+/** Texts of the help, each with its examples first. All data that comes with rateproof is invented. */
+export const HELP = {
+  main: `rateproof: will this build, spread over several plants, hold the new rate?
+
+Examples:
+  rateproof check line.yaml                     by arithmetic, at once: load of every station, crew, lane, feeder
+  rateproof simulate line.yaml                  20 replications, the answer as a table
+  rateproof simulate line.yaml --out out/line   the same, with pictures, a page and data in a new folder
+  rateproof schema --out scenario.schema.json   lets an editor complete and check scenario files`,
+  check: `rateproof check FILE: what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking
+
+Examples:
+  rateproof check line.yaml
+  rateproof check line.yaml --json > capacity.json`,
+  simulate: `rateproof simulate FILE: runs the build many times and says whether the rate holds, where it breaks, when it ends
+
+Examples:
+  rateproof simulate line.yaml
+  rateproof simulate line.yaml --replications 100 --out out/line
+  rateproof simulate line.yaml --json --quiet > results.json`,
+  schema: `rateproof schema: the JSON Schema of scenario files
+
+Examples:
+  rateproof schema --out scenario.schema.json
+  then, as the first line of a scenario: # yaml-language-server: $schema=./scenario.schema.json`,
+  epilogue: `${EXIT_CODES_HELP}
+
+Results go to stdout, everything else to stderr. All of it is about time and numbers only: paint booths, ovens, lifting,
+road tests and overtime are governed by local codes and licensed practice.`,
+} as const;

@@ -1,0 +1,45 @@
+import { basename, dirname, resolve } from 'node:path';
+import type { Model } from '../flow/model.js';
+import { compile } from '../scenario/compile.js';
+import { sayProblem } from '../scenario/problem.js';
+import { readScenario } from '../scenario/read.js';
+import type { Scenario } from '../scenario/scenario.js';
+import { readText } from './file.js';
+import { UsageError } from './usage-error.js';
+
+export interface Loaded {
+  readonly scenario: Scenario;
+  readonly model: Model;
+  /** The name of the file without its folder, so that results are the same wherever it lies. */
+  readonly file: string;
+}
+
+const MOST_PROBLEMS = 50;
+
+/** Reads and compiles a scenario file; files of observed times are looked for beside it. A UsageError tells all its problems. */
+export function loadScenario(path: string): Loaded {
+  let text: string;
+  try {
+    text = readText(path);
+  } catch (error) {
+    throw new UsageError(`expected a scenario file that can be read, got ${(error as Error).message}: ${path}`, 'give the path of a YAML file');
+  }
+  const { scenario, problems } = readScenario(text, path, (relative) => readText(resolve(dirname(path), relative)));
+  if (scenario === undefined) {
+    const lines = problems.slice(0, MOST_PROBLEMS).map(sayProblem);
+    if (problems.length > MOST_PROBLEMS) lines.push(`and ${problems.length - MOST_PROBLEMS} more`);
+    const found = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
+    throw new UsageError(`${found} in ${path}; nothing was run`, 'docs/scenario-keys.md lists every key; `rateproof schema` lets an editor check while you write', lines);
+  }
+  return { scenario, file: basename(path), model: planned(path, () => compile(scenario)) };
+}
+
+/** What only planning can tell, such as a programme that never ends, is said as `path: expected ...` in a RangeError. */
+export function planned<T>(path: string, plan: () => T): T {
+  try {
+    return plan();
+  } catch (error) {
+    if (error instanceof RangeError && /^\S+: expected /.test(error.message)) throw new UsageError(`${path}: ${error.message}`);
+    throw error;
+  }
+}

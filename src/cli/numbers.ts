@@ -1,0 +1,8 @@
+import { UsageError } from './usage-error.js';
+
+/** A whole number as written on the command line. A UsageError names the option and the range. */
+export function wholeNumber(option: string, text: string, least: number, most: number): number {
+  const value = /^\d{1,15}$/.test(text) ? Number(text) : NaN;
+  if (value >= least && value <= most) return value;
+  throw new UsageError(`--${option}: expected a whole number from ${least} to ${most}, got ${JSON.stringify(text)}`, `leave --${option} out for its default`);
+}

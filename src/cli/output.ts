@@ -1,0 +1,36 @@
+import { EXIT, type ExitCode } from './exit-code.js';
+import { UsageError } from './usage-error.js';
+
+/** Data goes to stdout, so that it can be piped. */
+export function print(text: string): void {
+  process.stdout.write(text.endsWith('\n') ? text : `${text}\n`);
+}
+
+/** Talk goes to stderr. */
+export function say(line: string): void {
+  process.stderr.write(`${line}\n`);
+}
+
+/** A reader that has seen enough (`| head`) is no error; the work goes on, and its exit code stands. */
+export function allowClosedPipes(): void {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EPIPE') return;
+      process.exitCode = EXIT.usage;
+      if (stream === process.stdout) say(`error: expected to be able to write the output, got ${error.code ?? error.message}`);
+    });
+  }
+}
+
+/** Tells what went wrong, and whose it is to solve. */
+export function sayError(error: unknown): ExitCode {
+  if (error instanceof UsageError) {
+    for (const line of error.details) say(line);
+    say(`error: ${error.message}`);
+    if (error.hint !== undefined) say(`hint: ${error.hint}`);
+    return EXIT.usage;
+  }
+  say('error: this is a fault of rateproof, not yours; please report it with the command, the scenario and what stands below');
+  say(error instanceof Error ? (error.stack ?? error.message) : `thrown: ${String(error)}`);
+  return EXIT.fault;
+}

@@ -1,0 +1,20 @@
+/** What was asked on the command line, checked as far as it can be without reading a file. */
+export type Request = TextRequest | CheckRequest | SimulateRequest | SchemaRequest;
+
+/** Help or version, to be printed as it is. */
+export interface TextRequest { readonly command: 'text'; readonly text: string }
+export interface CheckRequest { readonly command: 'check'; readonly file: string; readonly json: boolean }
+export interface SimulateRequest {
+  readonly command: 'simulate';
+  readonly file: string;
+  readonly replications: number;
+  readonly seed: string;
+  readonly workers: number;
+  /** Folder of the report; undefined: none is written. */
+  readonly out: string | undefined;
+  readonly replace: boolean;
+  readonly json: boolean;
+  readonly quiet: boolean;
+  readonly findingOk: boolean;
+}
+export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }

@@ -1,0 +1,28 @@
+import { readArguments } from './arguments.js';
+import { EXIT, type ExitCode } from './exit-code.js';
+import { Interrupted } from './interrupt.js';
+import { allowClosedPipes, print, say, sayError } from './output.js';
+
+/** Runs one command line to its exit code. Each command loads what it needs only when it is asked for. */
+export async function run(args: readonly string[]): Promise<ExitCode> {
+  allowClosedPipes();
+  try {
+    return await obey(args);
+  } catch (error) {
+    if (!(error instanceof Interrupted)) return sayError(error);
+    say('interrupted; no report was written');
+    return EXIT.interrupted;
+  }
+}
+
+async function obey(args: readonly string[]): Promise<ExitCode> {
+  const request = readArguments(args);
+  switch (request.command) {
+    case 'text':
+      print(request.text);
+      return EXIT.done;
+    case 'check': return (await import('./check.js')).check(request);
+    case 'simulate': return (await import('./simulate.js')).simulate(request);
+    case 'schema': return (await import('./schema.js')).schema(request);
+  }
+}

@@ -1,0 +1,41 @@
+import {
+  ACCOUNT_SHIFT, B_ACTIVE, B_PLACES, BUFFER_SHIFT, P_BUFFER, P_CALENDAR, P_STATE, PF_SHIFT, PF_SINCE, PLACE_SHIFT, type Memory,
+} from './memory.js';
+import { DOWN, OFF_SHIFT, UNATTENDED } from './states.js';
+
+/**
+ * The ledger of places: each minute of a place is booked in its station's account, under the state it was in; what falls
+ * outside the calendar that governs the state is off shift.
+ */
+
+/** The place goes into a state, governed by a calendar (-1: always). */
+export function enterState(memory: Memory, place: number, state: number, calendar: number): void {
+  const { ints } = memory, old = ints[place + P_STATE];
+  if (old === state && ints[place + P_CALENDAR] === calendar) return;
+  settlePlace(memory, place);
+  ints[place + P_STATE] = state;
+  ints[place + P_CALENDAR] = calendar;
+  const isActive = state <= UNATTENDED || state === DOWN, wasActive = old <= UNATTENDED || old === DOWN;
+  if (isActive !== wasActive) countActive(memory, ints[place + P_BUFFER], isActive);
+}
+
+/** Books the time of the present state up to now. */
+export function settlePlace(memory: Memory, place: number): void {
+  const { ints, floats, now } = memory, record = (place - memory.places) >> (PLACE_SHIFT - PF_SHIFT), calendar = ints[place + P_CALENDAR];
+  const account = memory.accounts + ((ints[place + P_BUFFER] - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)), elapsed = now - floats[record + PF_SINCE];
+  if (calendar < 0) floats[account + ints[place + P_STATE]] += elapsed;
+  else {
+    const worked = memory.calendars[calendar].worked(floats[record + PF_SINCE], now);
+    floats[account + ints[place + P_STATE]] += worked;
+    floats[account + OFF_SHIFT] += elapsed - worked;
+  }
+  floats[record + PF_SINCE] = now;
+}
+
+/** A station is active while all its places are. */
+function countActive(memory: Memory, buffer: number, more: boolean): void {
+  const { ints } = memory, places = ints[buffer + B_PLACES], before = ints[buffer + B_ACTIVE];
+  ints[buffer + B_ACTIVE] = more ? before + 1 : before - 1;
+  if (more && before === places - 1) memory.active[(buffer - memory.buffers) >> BUFFER_SHIFT].begin(memory.now);
+  else if (!more && before === places) memory.active[(buffer - memory.buffers) >> BUFFER_SHIFT].finish(memory.now);
+}

@@ -1,0 +1,98 @@
+import type { Estimate, Proportion } from './results.js';
+
+/** Anything with a middle and an interval around it. */
+interface Span { readonly middle: number; readonly low: number | null; readonly high: number | null }
+
+/**
+ * Decimals to show for a span: as many as make the first digit of the half-width visible, and the second where the first
+ * is a 1, from 0 to 4.
+ * Without an interval (or with one of width zero): three significant digits.
+ */
+function decimalsFor({ middle, low, high }: Span): number {
+  const halfWidth = low === null || high === null ? 0 : (high - low) / 2;
+  const size = halfWidth > 0 ? halfWidth / 2 : Math.abs(middle) / 100;
+  if (!(size > 0)) return 0;
+  return Math.min(4, Math.max(0, -Math.floor(Math.log10(size) + 1e-9)));
+}
+
+/** Halves are rounded up, also where 0.575 times 100 falls a hair below 57.5. */
+function rounded(value: number, decimals: number): string {
+  return (value + Math.sign(value) * 1e-9 * Math.abs(value)).toFixed(decimals);
+}
+
+/** `-0` and `3.0` read badly: no negative zero, no useless zeros after the point. */
+function tidy(value: number, decimals: number): string {
+  const text = rounded(value, decimals);
+  const trimmed = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return trimmed === '-0' ? '0' : trimmed;
+}
+
+/** A bare number in three significant digits, no exponent: `3.4`, `0.0312`, `1240`. */
+export function number(value: number): string {
+  return tidy(value, decimalsFor({ middle: value, low: null, high: null }));
+}
+
+/** The middle of an estimate with the digits that its interval deserves: `3.4`. */
+export function mean(estimate: Estimate, scale = 1): string {
+  const span = scaled(estimate, scale);
+  return written(span, span.middle);
+}
+
+/** The bounds of an estimate, `3.3 to 3.5`; `no interval` below two replications. */
+export function bounds(estimate: Estimate, scale = 1): string {
+  const span = scaled(estimate, scale);
+  if (!hasInterval(span)) return 'no interval';
+  return `${written(span, span.low)} to ${written(span, span.high)}`;
+}
+
+/** Name of the interval, `95 % CI`. */
+export function intervalName(level: number): string {
+  return `${number(level * 100)} % CI`;
+}
+
+/** `3.4 (95 % CI 3.3 to 3.5)`; with one replication `3.4 (no interval, 1 replication)`. `unit` follows the mean. */
+export function withInterval(estimate: Estimate, unit = '', scale = 1): string {
+  const middle = mean(estimate, scale) + (unit === '' ? '' : ` ${unit}`);
+  if (estimate.low === null || estimate.high === null) return `${middle} (no interval, ${count(estimate.n, 'replication')})`;
+  return `${middle} (${intervalName(estimate.level)} ${bounds(estimate, scale)})`;
+}
+
+/** A share as per cent with its interval, `62 % (95 % CI 47 to 76)`. */
+export function percentWithInterval(share: Estimate): string {
+  return withInterval(share, '%', 100);
+}
+
+/** `3.4 (3.3 to 3.5)`, for columns whose head names the interval; `scale` 100 for per cent. */
+export function short(estimate: Estimate, scale = 1): string {
+  return `${mean(estimate, scale)} (${bounds(estimate, scale)})`;
+}
+
+/** A proportion seen as an estimate, so that both are written by the same rules. */
+export function asEstimate(proportion: Proportion): Estimate {
+  return { mean: proportion.share, low: proportion.low, high: proportion.high, level: proportion.level, n: proportion.n };
+}
+
+/** `1 replication`, `40 replications`. */
+export function count(n: number, noun: string): string {
+  return `${n} ${noun}${n === 1 ? '' : 's'}`;
+}
+
+function scaled(estimate: Estimate, scale: number): Span {
+  return {
+    middle: estimate.mean * scale,
+    low: estimate.low === null ? null : estimate.low * scale,
+    high: estimate.high === null ? null : estimate.high * scale,
+  };
+}
+
+function hasInterval(span: Span): span is { middle: number; low: number; high: number } {
+  return span.low !== null && span.high !== null;
+}
+
+/** A value of the span with the decimals of the span; zeros at the end are kept where an interval makes them tell something. */
+function written(span: Span, value: number): string {
+  const decimals = decimalsFor(span);
+  if (!hasInterval(span) || span.low === span.high) return tidy(value, decimals);
+  const text = rounded(value, decimals);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}

@@ -1,0 +1,39 @@
+import { basename } from 'node:path';
+import { compile } from '../scenario/compile.js';
+import type { Scenario } from '../scenario/scenario.js';
+import type { Results } from './results.js';
+import { summarise } from './summary.js';
+import { replicate } from './workers.js';
+
+export interface SimulateOptions {
+  readonly scenario: Scenario;
+  /** Name of the scenario's file; folders are left out of the results. */
+  readonly file: string;
+  /** At least 1; intervals need 2. */
+  readonly replications: number;
+  readonly seed: string;
+  /** Worker threads; 1 runs all in this thread. Results do not depend on it. */
+  readonly workers: number;
+  /** Confidence of the intervals, default 0.95. */
+  readonly level?: number | undefined;
+  /** Called after each replication. */
+  readonly onReplication?: ((done: number, of: number) => void) | undefined;
+  readonly signal?: AbortSignal | undefined;
+}
+
+/**
+ * Runs a scenario many times over and sums it up. Same scenario, seed and replications: same results, to the last bit.
+ * Rejects with a RangeError for options or a programme that cannot be run, and with the signal's reason when it is aborted.
+ */
+export async function simulateStudy({ scenario, file, replications, seed, workers, level = 0.95, onReplication, signal }: SimulateOptions): Promise<Results> {
+  wholeNumber('replications', replications);
+  wholeNumber('workers', workers);
+  if (!(level > 0 && level < 1)) throw new RangeError(`level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`);
+  const model = compile(scenario);
+  const observations = await replicate({ model, seed, replications, workers, onReplication, signal });
+  return summarise({ scenario, model, observations, file: basename(file), seed, level });
+}
+
+function wholeNumber(what: string, value: number): void {
+  if (!(Number.isInteger(value) && value >= 1)) throw new RangeError(`${what}: expected a whole number of at least 1, saw ${value}; give one`);
+}

@@ -1,0 +1,44 @@
+import type { Observation } from '../measure/observation.js';
+import { proportion } from './proportion.js';
+import type { BottleneckResult } from './results.js';
+import type { Sample } from './sample.js';
+
+/**
+ * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew or lane with the
+ * highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7); the first in this order of those that are
+ * level. The mean active period (Roser, Nakano & Tanaka 2001) stands beside it, for replications in which there was one.
+ */
+export function bottlenecks(sample: Sample): BottleneckResult[] {
+  const found = sample.observations.map(busiest);
+  return resources(sample)
+    .map(({ id, ...resource }) => ({
+      ...resource,
+      share: proportion(found.filter((each) => each === id).length, sample.replications, sample.level),
+      activePeriodHours: sample.amount(({ activePeriod }) => (activePeriod[id] > 0 ? activePeriod[id] / 60 : NaN)),
+      active: sample.share(({ utilisation }) => utilisation[id]),
+    }))
+    .sort((a, b) => b.share.count - a.share.count || b.active.mean - a.active.mean);
+}
+
+/** Name of the bottleneck of a replication; null if nothing was active. */
+export function bottleneckOf(sample: Sample, observation: Observation): string | null {
+  const id = busiest(observation);
+  return resources(sample).find((resource) => resource.id === id)?.name ?? null;
+}
+
+/** Index of the highest utilisation; -1 if all are 0. */
+function busiest({ utilisation }: Observation): number {
+  return utilisation.reduce((best, each, id) => (each > (best < 0 ? 0 : utilisation[best]) ? id : best), -1);
+}
+
+interface Resource { readonly id: number; readonly name: string; readonly kind: BottleneckResult['kind']; readonly site: string }
+
+/** In the order of `Observation.utilisation`: stations, crews, lanes. Arrival banks have no equipment. */
+function resources({ model: { stations, resources, lanes, siteNames } }: Sample): Resource[] {
+  const all = [
+    ...Array.from(stations.names, (name, i) => ({ name, kind: 'station' as const, site: siteNames[stations.site[i]], isBank: stations.isBank[i] === 1 })),
+    ...resources.names.slice(0, resources.crews).map((name, i) => ({ name, kind: 'crew' as const, site: siteNames[resources.site[i]], isBank: false })),
+    ...lanes.names.map((name, i) => ({ name, kind: 'lane' as const, site: `${siteNames[lanes.from[i]]} to ${siteNames[lanes.to[i]]}`, isBank: false })),
+  ];
+  return all.flatMap(({ isBank, ...resource }, id) => (isBank ? [] : [{ ...resource, id }]));
+}

@@ -1,0 +1,46 @@
+import { UNLIMITED } from '../flow/model.js';
+import type { Observation } from '../measure/observation.js';
+import { PLACE_STATES, type BufferResult } from './results.js';
+import type { Sample } from './sample.js';
+
+const STARVED = PLACE_STATES.indexOf('starved');
+
+/** Buffers ahead of stations, arrival banks, and banks of lanes; those without a space are left out. */
+export function buffers(sample: Sample): BufferResult[] {
+  const { stations, lanes, siteNames } = sample.model;
+  const ofStations = Array.from(stations.names, (name, id): BufferResult | null => {
+    const site = siteNames[stations.site[id]];
+    if (stations.isBank[id]) return arrivalBank(sample, id, site);
+    const spaces = Math.min(UNLIMITED, stations.buffer[id] + Math.max(0, stations.reworkBuffer[id]));
+    return spaces > 0 ? waitingRoom(sample, { name, kind: 'buffer', site }, id, spaces) : null;
+  });
+  const ofLanes = lanes.names.map((name, id) => (lanes.bank[id] > 0
+    ? waitingRoom(sample, { name: `${name}: bank`, kind: 'bank', site: siteNames[lanes.from[id]] }, stations.count + id, lanes.bank[id]) : null));
+  return [...ofStations, ...ofLanes].filter((each) => each !== null);
+}
+
+/** Spaces of units sent back, where they have some of their own, count with the others. */
+function waitingRoom(sample: Sample, base: Pick<BufferResult, 'name' | 'kind' | 'site'>, destination: number, spaces: number): BufferResult {
+  const { stations, lanes } = sample.model, told = sample.observations[0].bufferLevels.length / (stations.count + lanes.count);
+  const at = destination * told, isUnlimited = spaces >= UNLIMITED;
+  const atOrAbove = ({ bufferLevels }: Observation): number => bufferLevels.subarray(at + spaces, at + told).reduce((sum, share) => sum + share, 0);
+  const levels = Array.from({ length: told }, (_, level) => sample.share(({ bufferLevels }) => bufferLevels[at + level]).mean);
+  const used = levels.findLastIndex((share) => share > 0) + 1;
+  return {
+    ...base,
+    spaces: isUnlimited ? null : spaces,
+    mean: sample.amount(({ bufferMean }) => bufferMean[destination]),
+    // The last level told apart stands for that many and more.
+    full: spaces < told ? sample.share(atOrAbove) : null,
+    // Without a limit one level beyond the highest seen shows that none was cut off.
+    levels: levels.slice(0, isUnlimited ? Math.min(told, used + 1) : Math.min(told, spaces + 1)),
+  };
+}
+
+/** The places of an arrival bank are its spaces. How many are taken at once is known only of a single one. */
+function arrivalBank(sample: Sample, station: number, site: string): BufferResult {
+  const { names, places } = sample.model.stations, spaces = places[station];
+  const taken = ({ stationShares }: Observation): number => 1 - stationShares[station * PLACE_STATES.length + STARVED];
+  const full = spaces === 1 ? sample.share(taken) : null;
+  return { name: names[station], kind: 'bank', site, spaces, mean: sample.amount((each) => taken(each) * spaces), full, levels: full === null ? [] : [1 - full.mean, full.mean] };
+}

@@ -1,0 +1,43 @@
+import { PLACE_STATES, type Estimate, type PlaceState, type Results, type StationResult } from './results.js';
+import { ratio, type Sample } from './sample.js';
+
+/** Stations in the order of the scenario; arrival banks stand with the buffers. */
+export function stations(sample: Sample): StationResult[] {
+  const { model: { stations, siteNames, steps } } = sample, states = PLACE_STATES.length;
+  return Array.from(stations.names, (name, id) => ({ name, id })).filter(({ id }) => !stations.isBank[id]).map(({ name, id }) => {
+    const here = Array.from(steps.station.keys()).filter((step) => steps.station[step] === id);
+    return {
+      name, site: siteNames[stations.site[id]], places: stations.places[id],
+      share: Object.fromEntries(PLACE_STATES.map((state, s) => [state, sample.share(({ stationShares }) => stationShares[id * states + s])])) as Record<PlaceState, Estimate>,
+      visitsPerUnit: sample.amount(({ stepVisits, entered }) => ratio(here.reduce((sum, step) => sum + stepVisits[step], 0), entered)),
+    };
+  });
+}
+
+export function crews(sample: Sample): Results['crews'] {
+  const { resources, siteNames } = sample.model;
+  return resources.names.slice(0, resources.crews).map((name, id) => ({
+    name, site: siteNames[resources.site[id]], headcount: resources.amount[id], busy: sample.share(({ crewBusy }) => crewBusy[id]),
+  }));
+}
+
+/** Trips begun; fill is units carried over truck spaces; wait is that of units carried, for their truck. */
+export function lanes(sample: Sample): Results['lanes'] {
+  const { lanes } = sample.model;
+  return lanes.names.map((name, id) => ({
+    name,
+    trips: sample.amount((each) => each.lanes.trips[id]),
+    fill: sample.share((each) => ratio(each.lanes.carried[id], each.lanes.trips[id] * lanes.capacity[id])),
+    waitHours: sample.amount((each) => ratio(each.lanes.waitMinutes[id] / 60, each.lanes.carried[id])),
+    truckBusy: sample.share((each) => each.lanes.truckBusy[id]),
+  }));
+}
+
+/** Feeders that build to a stock. */
+export function feeders(sample: Sample): Results['feeders'] {
+  const { routes } = sample.model;
+  return routes.names.flatMap((name, route) => {
+    const stock = routes.stock[route];
+    return stock < 0 ? [] : [{ name, target: routes.target[route], stock: sample.amount(({ stockMean }) => stockMean[stock]), out: sample.share(({ stockOut }) => stockOut[stock]) }];
+  });
+}

@@ -1,0 +1,54 @@
+import type { Observation } from '../measure/observation.js';
+import { amount, meanInterval } from './interval.js';
+import type { Estimate, Verdict } from './results.js';
+import type { Sample } from './sample.js';
+import { judgedWindow, type Window } from './summary-window.js';
+
+/**
+ * A rate counts as held when no more than this share of the units asked is missing. Our own convention: at 4 a day it is
+ * one unit in twelve working days, which a plan makes good within its usual slack; there is no standard for it.
+ */
+export const SHORTFALL_ALLOWED = 0.02;
+
+/** What became of the highest rate that the plan asks for. */
+export interface RateJudged {
+  readonly verdict: Verdict;
+  /** Units a working day; null without a rate. */
+  readonly askedPerDay: number | null;
+  readonly window: Window | null;
+  readonly heldPerDay: Estimate | null;
+  /** Mean share missing of the units asked in the window, negative where more were shipped. */
+  readonly shortfall: Estimate | null;
+  /** Replications that ended in gridlock, and those that did or missed more than is allowed. */
+  readonly gridlocks: number;
+  readonly notHeld: number;
+  /** Units shipped per working day of the window in a replication; NaN without a window. */
+  readonly heldIn: (observation: Observation) => number;
+}
+
+/**
+ * Holds if the whole interval of the mean shortfall is at or below what is allowed, falls short if it is above. A single
+ * gridlock is a shortfall: a build that can come to a standstill does not hold a rate.
+ */
+export function judgeRate(sample: Sample): RateJudged {
+  const { release } = sample.scenario.programme, { observations, level } = sample;
+  const askedPerDay = release.kind === 'rate' ? Math.max(...release.phases.map((phase) => phase.perDay)) : null;
+  const gridlocks = sample.count(({ outcome }) => outcome === 'gridlock');
+  const window = askedPerDay === null ? null : judgedWindow(sample, askedPerDay);
+  const shippedIn = (each: Observation): number => (window === null ? NaN : each.shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0));
+  const missing = (each: Observation): number => (window === null ? NaN : 1 - shippedIn(each) / window.asked);
+  const heldIn = (each: Observation): number => (window === null ? NaN : shippedIn(each) / window.workingDays);
+  const shortfall = window === null ? null : meanInterval(observations.map(missing), level);
+  return {
+    verdict: askedPerDay === null ? 'no rate asked' : gridlocks > 0 ? 'falls short' : verdictOf(shortfall),
+    askedPerDay, window, shortfall, gridlocks, heldIn,
+    heldPerDay: window === null ? null : amount(observations.map(heldIn), level),
+    notHeld: sample.count((each) => each.outcome === 'gridlock' || missing(each) > SHORTFALL_ALLOWED),
+  };
+}
+
+function verdictOf(shortfall: Estimate | null): Verdict {
+  if (shortfall === null || shortfall.low === null || shortfall.high === null) return 'not settled';
+  if (shortfall.high <= SHORTFALL_ALLOWED) return 'holds';
+  return shortfall.low > SHORTFALL_ALLOWED ? 'falls short' : 'not settled';
+}

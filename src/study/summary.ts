@@ -1,0 +1,77 @@
+import type { Model } from '../flow/model.js';
+import type { Observation } from '../measure/observation.js';
+import { programmeClock, type ProgrammeClock } from '../scenario/compile-clock.js';
+import { digest } from '../scenario/read-digest.js';
+import type { Scenario } from '../scenario/scenario.js';
+import { releaseCalendar, workingDaysBetween } from './release-calendar.js';
+import { RESULTS_VERSION, type Results } from './results.js';
+import { ratio, Sample } from './sample.js';
+import { answer } from './summary-answer.js';
+import { bottlenecks } from './summary-bottlenecks.js';
+import { buffers } from './summary-buffers.js';
+import { findings } from './summary-findings.js';
+import { inspections, rolledYield } from './summary-inspections.js';
+import { lastUnit } from './summary-last-unit.js';
+import { leadTime } from './summary-lead-time.js';
+import { crews, feeders, lanes, stations } from './summary-places.js';
+import { judgeRate } from './summary-rate.js';
+import { runs } from './summary-runs.js';
+import { series, wip } from './summary-series.js';
+import { PROGRAM_VERSION } from './version.js';
+
+export interface ToSummarise {
+  readonly scenario: Scenario;
+  readonly model: Model;
+  /** Default: made from the scenario. */
+  readonly clock?: ProgrammeClock | undefined;
+  /** In replication order, at least one. */
+  readonly observations: readonly Observation[];
+  /** Name of the scenario's file, without folders. */
+  readonly file: string;
+  readonly seed: string;
+  /** Confidence of all intervals. */
+  readonly level: number;
+}
+
+/** Replications of a scenario as results. The same replications give the same results to the last bit. */
+export function summarise({ scenario, model, clock = programmeClock(scenario), observations, file, seed, level }: ToSummarise): Results {
+  if (observations.length === 0) throw new RangeError('replications: expected at least 1 to summarise, saw none; run some');
+  const calendar = releaseCalendar(scenario), sample = new Sample(scenario, model, clock, calendar, observations, level);
+  const { release, start, zone, quantity } = scenario.programme;
+  const judged = judgeRate(sample), likeliest = bottlenecks(sample), throughput = shipping(sample);
+  return {
+    format: 'rateproof results', version: RESULTS_VERSION, program: PROGRAM_VERSION, study: 'simulate',
+    scenario: { name: scenario.name, note: scenario.note ?? null, file, digest: `sha256:${digest(scenario)}` },
+    seed, replications: observations.length, level,
+    programme: {
+      kind: calendar.kind, start, zone, quantity: quantity ?? null,
+      phases: release.kind === 'rate' ? release.phases.map(({ from, perDay }) => ({ from, perDay })) : [],
+      observedDays: sample.amount(({ minutes }) => minutes / 1440).mean,
+    },
+    answer: answer(sample, judged, throughput.perDay, likeliest),
+    series: series(sample),
+    wip: wip(sample),
+    leadTime: leadTime(sample),
+    throughput,
+    stations: stations(sample),
+    buffers: buffers(sample),
+    crews: crews(sample),
+    inspections: inspections(sample),
+    rty: rolledYield(sample),
+    lanes: lanes(sample),
+    feeders: feeders(sample),
+    bottlenecks: likeliest,
+    lastUnit: lastUnit(sample),
+    scrapped: sample.amount(({ scrapped }) => scrapped),
+    findings: findings(sample, judged),
+    runs: runs(sample, judged.heldIn),
+  };
+}
+
+/** Units shipped over the time observed, per working day of the first station's site and per hour of the clock. */
+function shipping(sample: Sample): Results['throughput'] {
+  return {
+    perDay: sample.amount(({ shipped, endedAt, minutes }) => ratio(shipped, workingDaysBetween(sample.calendar.workingDays, endedAt - minutes, endedAt))),
+    perHour: sample.amount(({ shipped, minutes }) => ratio(60 * shipped, minutes)),
+  };
+}

@@ -1,0 +1,109 @@
+import fc from 'fast-check';
+
+/**
+ * Small scenarios drawn at random, every number invented: one to three sites joined by lanes, one to three stations in
+ * each, with buffers, places, crews, passes, lots, conditions, samples, defects with all that may follow, feeders,
+ * calendars. They may end in gridlock; that is an answer too.
+ */
+const station = fc.record({
+  places: fc.integer({ min: 1, max: 3 }),
+  buffer: fc.constantFrom(0, 0, 1, 'unlimited'),
+  ownRework: fc.constantFrom(true, false, false, false),
+  kind: fc.constantFrom('work', 'work', 'passes', 'bake', 'lot', 'colour'),
+  work: fc.constantFrom('10 min', '{ exponential: { mean: 10 min } }', '{ low: 5 min, likely: 8 min, high: 20 min }', '{ mean: 12 min, cv: 0.5 }'),
+  crew: fc.integer({ min: 0, max: 2 }),
+  again: fc.boolean(),
+  path: fc.constantFrom('', '', ', when: { colour: red }', ', sample: 1 in 3', ', sample: { 1 in: 2, by: random }'),
+  creates: fc.boolean(),
+  then: fc.constantFrom('none', 'repair', 'back', 'back', 'back', 'scrap', 'fails'),
+  changeover: fc.boolean(),
+});
+const site = fc.record({ stations: fc.array(station, { minLength: 1, maxLength: 3 }), calendar: fc.boolean(), crew: fc.integer({ min: 2, max: 3 }) });
+
+export const randomScenario = fc.record({
+  sites: fc.array(site, { minLength: 1, maxLength: 3 }),
+  release: fc.constantFrom('rate: { per day: 40 }', 'arrivals: saturated', 'arrivals: { exponential: { mean: 15 min } }'),
+  quantity: fc.constantFrom(1, 7, 25, 40, 40),
+  leaves: fc.constantFrom('when full', '{ when full or after: 40 min }', '{ at: ["08:00", "12:00", "20:00"] }'),
+  trucks: fc.integer({ min: 1, max: 2 }),
+  capacity: fc.integer({ min: 1, max: 3 }),
+  banks: fc.constantFrom('', ', bank: 2', ', arrival bank: 1', ', docks: { from: 1, to: 1 }, bank: 3, hours: days'),
+  stock: fc.integer({ min: 0, max: 3 }),
+  own: fc.boolean(),
+});
+export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
+type Station = RandomScenario['sites'][number]['stations'][number];
+
+/** The scenario as text. `spare` goes in after the first step: a line of the route, or nothing. */
+export function toYaml(drawn: RandomScenario, spare = ''): string {
+  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own } = drawn;
+  const lanes = sites.slice(1).map((_, i) => `  lane ${i}: { from: site ${i}, to: site ${i + 1}, trucks: ${trucks}, capacity: ${capacity}, load: 5 min, drive: { low: 20 min, high: 60 min }, unload: 5 min, return: 30 min, leaves: ${leaves}${banks} }`);
+  const feeders = [
+    ...(stock > 0 ? [`  axles: { stock: ${stock}, route: [{ step: build axle, at: axle bench, work: { exponential: { mean: 8 min } } }] }`] : []),
+    ...(own ? ['  doors: { own: true, route: [{ step: trim doors, at: door bench, work: { exponential: { mean: 8 min } } }] }'] : []),
+  ];
+  return `
+scenario: drawn at random
+programme: { start: 2027-03-01, ${release}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } } }
+calendars: { days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"] } }
+defects: { ${sites.map((_, s) => `flaw ${s}: {}`).join(', ')} }
+sites:
+${sites.map(({ stations, calendar, crew }, s) => `
+  site ${s}:
+    ${calendar ? 'calendar: days' : 'zone: UTC'}
+    crews: { hands: ${crew} }
+    stations:
+${stations.map((one, i) => `      ${nameOf(s, i)}: ${stationText(one)}`).join('\n')}
+      done ${s}: { buffer: 1 }
+${s > 0 ? '' : `      axle bench: { places: 2, buffer: unlimited }
+      door bench: { buffer: unlimited }
+      spare bay: {}
+      start: { places: 2 }`}`).join('')}
+${lanes.length > 0 ? `lanes:\n${lanes.join('\n')}` : ''}
+${feeders.length > 0 ? `feeders:\n${feeders.join('\n')}` : ''}
+route:
+  - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
+${spare}
+${sites.map(({ stations }, s) => [
+    ...(s > 0 ? [`  - { lane: lane ${s - 1} }`] : []),
+    ...stations.flatMap((one, i) => stepTexts(one, s, i, stations)),
+    `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own)} }`,
+  ].join('\n')).join('\n')}
+`;
+}
+
+const nameOf = (site: number, i: number): string => `station ${site}-${i}`;
+
+function parts(site: number, stock: number, own: boolean): string {
+  const wanted = [...(stock > 0 ? ['axles: 1'] : []), ...(own ? ['doors: own'] : [])];
+  return site === 0 && wanted.length > 0 ? `, parts: { ${wanted.join(', ')} }` : '';
+}
+
+function stationText({ places, buffer, ownRework, kind, changeover }: Station): string {
+  if (kind === 'lot') return '{ places: 3, buffer: unlimited, lot: { least: 2, most: 3, longest wait: 30 min } }';
+  return `{ places: ${places}, buffer: ${buffer}${ownRework ? ', rework buffer: unlimited' : ''}${changeover && kind === 'colour' ? ', changeover: { on: colour, work: 5 min }' : ''} }`;
+}
+
+/** The flaw of a site is made at its first station, if at all, and sought at its last. */
+function stepTexts(one: Station, s: number, i: number, stations: readonly Station[]): string[] {
+  const isFirst = i === 0, isLast = i === stations.length - 1, head = `at: ${nameOf(s, i)}`;
+  const crew = one.crew > 0 && one.kind !== 'lot' ? `, crew: { hands: ${one.crew} }` : '';
+  const time = one.kind === 'passes' ? `, passes: { count: 2, work: ${one.work}, settle: 5 min }`
+    : one.kind === 'bake' ? `, work: 2 min, process: ${one.work}`
+    : one.kind === 'lot' ? `, process: ${one.work}`
+    : `, work: ${one.work}${one.kind === 'colour' ? ', work factor: { colour: { red: 1.3 } }' : ''}`;
+  const last = stations[stations.length - 1]!, first = stations[0]!;
+  const seeks = !['none', 'fails'].includes(last.then) && !(last.kind === 'lot' && last.then === 'repair');
+  const makes = isFirst && first.creates && seeks ? `, creates: { flaw ${s}: 50 % }` : '';
+  // A unit that comes back has to meet the first step again, so a sample stands only where nobody is sent.
+  const path = isFirst || isLast ? '' : one.path;
+  return [
+    `  - { step: do ${s}-${i}, ${head}${path}${crew}${time}${makes}${isLast && first.creates && seeks ? finds(last, s) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${s}-0, limit: 2 }` : ''} }`,
+    ...(one.again && one.kind === 'work' && !isLast ? [`  - { step: more ${s}-${i}, ${head}, work: 4 min }`] : []),
+  ];
+}
+
+function finds({ then }: Station, s: number): string {
+  const what = then === 'repair' ? 'repair: 7 min' : then === 'scrap' ? 'scrap: true' : `back to: do ${s}-0, limit: 3`;
+  return `, finds: { flaw ${s}: { chance: 80 %, ${what} } }`;
+}

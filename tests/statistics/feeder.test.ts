@@ -1,0 +1,29 @@
+import { describe, it } from 'vitest';
+import { expectAgreement, observations, SLOW } from './agree.js';
+import { SHORT_PARTS } from '../../src/flow/states.js';
+import { exponential } from './line.js';
+
+/**
+ * A feeder with one bench that builds to a target stock S while units take one part each, at random: the shortfall below S is
+ * an M/M/1 line, so P(no stock) = rho^S, mean stock S - rho (1 - rho^S)/(1 - rho), units that wait rho^(S+1)/(1 - rho)
+ * (Buzacott & Shanthikumar 1993, Stochastic Models of Manufacturing Systems, ch. 4; formulas from memory).
+ */
+describe('a feeder as a made-to-stock M/M/1 line at load 0.8', SLOW, () => {
+  const rho = 0.8, places = 80;
+
+  it.each([1, 3, 6])('with a target of %i', (target) => {
+    const seen = observations(`
+scenario: feeder
+programme: { arrivals: ${exponential(1 / rho)}, length: 50000 h, warm up: 1000 h }
+sites:
+  hall: { stations: { bench: { buffer: unlimited }, floor: { places: ${places} } } }
+feeders:
+  axles: { stock: ${target}, at start: ${target}, route: [{ step: build, at: bench, work: ${exponential(1)} }] }
+route:
+  - { step: fit, at: floor, parts: { axles: 1 } }
+`);
+    expectAgreement(seen.map(({ stockOut }) => stockOut[0]!), rho ** target, 0.04);
+    expectAgreement(seen.map(({ stockMean }) => stockMean[0]!), target - (rho * (1 - rho ** target)) / (1 - rho), 0.05);
+    expectAgreement(seen.map(({ stationShares }) => stationShares[10 + SHORT_PARTS]! * places), rho ** (target + 1) / (1 - rho), 0.08);
+  });
+});
