@@ -1,9 +1,5 @@
 // The reference line as a planner would write it, through the general engine.
-import { prepare } from '../dist/flow/plan.js';
-import { simulate } from '../dist/flow/engine.js';
-import { observe } from '../dist/measure/observe.js';
-import { compile } from '../dist/scenario/compile.js';
-import { readScenario } from '../dist/scenario/read.js';
+import { compile, observe, prepare, readScenario, simulate } from '../dist/study/library.js';
 
 const STATIONS = 22;
 

@@ -1,40 +1,47 @@
 import type { Calendar } from './calendar.js';
 
 /**
- * Active periods of one resource: the time for which it is at work without waiting, from one wait to the next
+ * Active periods of a resource: the time for which it is at work without waiting, from one wait to the next
  * (Roser, Nakano & Tanaka 2001, A practical bottleneck detection method, Winter Simulation Conference).
  * A station is active while all its places are; a crew while nobody of it is free; a lane while no truck stands ready.
  * Periods are counted in working minutes of the resource's calendar, so that a night does not lengthen one.
  */
-export class ActivePeriods {
+export interface Active {
   /** Finished periods and their minutes. */
-  periods = 0;
-  minutes = Number.NaN;
-  private since = Number.NaN;
-  private open = false;
-
-  constructor(private readonly calendar: Calendar | null) {
-    this.minutes = 0;
-  }
-
-  begin(now: number): void {
-    this.since = now;
-    this.open = true;
-  }
-
-  finish(now: number): void {
-    if (!this.open) return;
-    this.open = false;
-    const minutes = this.calendar === null ? now - this.since : this.calendar.worked(this.since, now);
-    if (minutes <= 0) return;
-    this.periods++;
-    this.minutes += minutes;
-  }
-
+  readonly activePeriods: number;
+  readonly activeMinutes: number;
+  /** Ends a period that goes on. */
+  finishActive(now: number): void;
   /** Starts observation afresh at `now`; a period that goes on is cut there. */
-  clear(now: number): void {
-    this.periods = 0;
-    this.minutes = 0;
-    this.since = now;
+  clearActive(now: number): void;
+}
+
+/** Active periods of a crew or a lane. */
+export class ActivePeriods implements Active {
+  activePeriods = 0;
+  activeMinutes = 0;
+  private activeSince = 0;
+  private activeOpen = false;
+
+  constructor(private readonly activeCalendar: Calendar | null) {}
+
+  beginActive(now: number): void {
+    this.activeSince = now;
+    this.activeOpen = true;
+  }
+
+  finishActive(now: number): void {
+    if (!this.activeOpen) return;
+    this.activeOpen = false;
+    const minutes = this.activeCalendar === null ? now - this.activeSince : this.activeCalendar.worked(this.activeSince, now);
+    if (minutes <= 0) return;
+    this.activePeriods++;
+    this.activeMinutes += minutes;
+  }
+
+  clearActive(now: number): void {
+    this.activePeriods = 0;
+    this.activeMinutes = 0;
+    this.activeSince = now;
   }
 }

@@ -2,6 +2,7 @@ import { releaseCrew } from './claims.js';
 import { scrapped } from './exit.js';
 import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
 import { freePlace, goOn, stepFrom } from './move.js';
+import { refill } from './short-way.js';
 import { BACK, judge, PASS, SCRAPPED, type Verdict } from './quality.js';
 import type { Run } from './run.js';
 import { IN_REPAIR } from './states.js';
@@ -56,12 +57,12 @@ function follow(run: Run, place: Place, unit: Unit, step: Step): void {
   if (verdict.outcome === SCRAPPED) {
     if (!step.route.isMain) replace(run, unit);
     else { disownParts(run, unit); scrapped(run, unit); }
-    freePlace(run, place);
+    vacate(run, place);
   } else if (verdict.outcome === BACK) {
     // Done over at the same step, a unit is not in rework on its way.
     unit.rework = verdict.target === step ? null : step;
     unit.first = true;
-    goOn(run, place, unit, verdict.target!);
+    if (goOn(run, place, unit, verdict.target!)) vacate(run, place);
   } else {
     moveOn(run, place, unit, step);
   }
@@ -70,7 +71,11 @@ function follow(run: Run, place: Place, unit: Unit, step: Step): void {
 function moveOn(run: Run, place: Place, unit: Unit, step: Step): void {
   if ((step.flags & HAS_OFF) !== 0) takeOff(run, unit, step);
   const next = stepFrom(run, unit, step.next);
-  if (next !== null) { goOn(run, place, unit, next); return; }
-  finishRoute(run, unit, step.route);
-  freePlace(run, place);
+  if (next === null) finishRoute(run, unit, step.route);
+  if (next === null || goOn(run, place, unit, next)) vacate(run, place);
+}
+
+/** The unit has left: the place is given to the next. */
+function vacate(run: Run, place: Place): void {
+  if (place.station.lotMost > 0) freePlace(run, place); else refill(run, place.at);
 }

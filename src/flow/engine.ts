@@ -32,7 +32,7 @@ export function simulate(plan: Plan, seed: string, replication: number): Run {
 }
 
 function loop(run: Run): number {
-  const { model: { programme, horizon }, queue, memory } = run, end = Math.min(programme.end, horizon);
+  const { model: { programme, horizon }, queue, memory } = run, end = Math.min(programme.end, horizon), placeCount = run.places.length;
   let boundary = nextBoundary(run, end);
   for (;;) {
     const time = queue.ready() ? queue.times[0] : Infinity;
@@ -40,8 +40,9 @@ function loop(run: Run): number {
       const source = queue.pop();
       memory.now = time;
       // Tasks come first among the sources: theirs is the place's id.
-      if (source >= run.places.length) dispatch(run, queue.kindOf(source), queue.idOf(source));
+      if (source >= placeCount) dispatch(run, queue.kindOf(source), queue.idOf(source));
       else if (!goShortWay(run, memory.places + (source << PLACE_SHIFT))) endPhase(run, run.places[source]);
+      if (!run.pending) continue;
       drain(run);
       if (run.gone >= programme.quantity) return FINISHED;
     } else if (queue.size === 0) {
@@ -82,7 +83,7 @@ function drain(run: Run): void {
     else if (toMatch.length > 0) match(run, toMatch.pop()!);
     else if (toFeed.length > 0) feed(run, toFeed.pop()!);
     else if (run.sourceEntered) refillSource(run);
-    else return;
+    else { run.pending = false; return; }
   }
 }
 

@@ -23,4 +23,5 @@ function goOut(run: Run, unit: Unit): void {
   run.locations.move(unit.location, -1, run.now);
   run.units.remove(unit);
   run.gone++;
+  run.pending = true;
 }

@@ -14,7 +14,7 @@ export class Truck {
 }
 
 /** Trucks between two sites, and the bank ahead of them. Its fixed columns are read from the model by `id`. */
-export class Lane {
+export class Lane extends ActivePeriods {
   readonly trucks: Truck[] = [];
   ready: number;
   docksUsedFrom = 0;
@@ -24,7 +24,6 @@ export class Lane {
   /** A departure of the timetable is due now. */
   due = false;
   listed = false;
-  readonly active: ActivePeriods;
   /** Truck-minutes away from base. */
   busy = Number.NaN;
   private since = Number.NaN;
@@ -33,8 +32,8 @@ export class Lane {
   waitMinutes = Number.NaN;
 
   constructor(readonly id: number, readonly name: string, readonly bank: Buffer, truckCount: number, calendar: Calendar | null, /** Work-in-process location of units in its trucks. */ readonly location: number) {
+    super(calendar);
     this.ready = truckCount;
-    this.active = new ActivePeriods(calendar);
     this.since = 0;
     this.clear();
   }
@@ -43,8 +42,8 @@ export class Lane {
     this.settle(now);
     const before = this.ready;
     this.ready += change;
-    if (this.ready === 0) this.active.begin(now);
-    else if (before === 0) this.active.finish(now);
+    if (this.ready === 0) this.beginActive(now);
+    else if (before === 0) this.finishActive(now);
   }
 
   settle(now: number): void {

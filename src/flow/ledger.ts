@@ -1,5 +1,5 @@
 import {
-  ACCOUNT_SHIFT, B_ACTIVE, B_PLACES, BUFFER_SHIFT, P_BUFFER, P_CALENDAR, P_STATE, PF_SHIFT, PF_SINCE, PLACE_SHIFT, type Memory,
+  ACCOUNT_SHIFT, ACTIVE_MINUTES, ACTIVE_PERIODS, ACTIVE_SINCE, B_ACTIVE, B_CALENDAR, B_PLACES, BUFFER_SHIFT, P_BUFFER, P_CALENDAR, P_STATE, PF_SHIFT, PF_SINCE, PLACE_SHIFT, type Memory,
 } from './memory.js';
 import { DOWN, OFF_SHIFT, UNATTENDED } from './states.js';
 
@@ -34,8 +34,19 @@ export function settlePlace(memory: Memory, place: number): void {
 
 /** A station is active while all its places are. */
 function countActive(memory: Memory, buffer: number, more: boolean): void {
-  const { ints } = memory, places = ints[buffer + B_PLACES], before = ints[buffer + B_ACTIVE];
+  const { ints, floats } = memory, places = ints[buffer + B_PLACES], before = ints[buffer + B_ACTIVE];
   ints[buffer + B_ACTIVE] = more ? before + 1 : before - 1;
-  if (more && before === places - 1) memory.active[(buffer - memory.buffers) >> BUFFER_SHIFT].begin(memory.now);
-  else if (!more && before === places) memory.active[(buffer - memory.buffers) >> BUFFER_SHIFT].finish(memory.now);
+  if (more && before === places - 1) floats[memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)) + ACTIVE_SINCE] = memory.now;
+  else if (!more && before === places) finishActive(memory, buffer);
+}
+
+/** Ends the active period of a station, if there is one; it is counted in minutes of the station's calendar. */
+export function finishActive(memory: Memory, buffer: number): void {
+  const { floats, now } = memory, account = memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)), since = floats[account + ACTIVE_SINCE];
+  if (since < 0) return;
+  const calendar = memory.ints[buffer + B_CALENDAR], minutes = calendar < 0 ? now - since : memory.calendars[calendar].worked(since, now);
+  floats[account + ACTIVE_SINCE] = -1;
+  if (minutes <= 0) return;
+  floats[account + ACTIVE_PERIODS]++;
+  floats[account + ACTIVE_MINUTES] += minutes;
 }

@@ -1,4 +1,3 @@
-import type { ActivePeriods } from './active.js';
 import type { Calendar } from './calendar.js';
 import type { Model } from './model.js';
 import { STARVED } from './states.js';
@@ -28,8 +27,8 @@ export const BUFFER_SHIFT = 5, B_WAITING = 0, B_SHUT_OUT = 1, B_SPACES = 2, B_RE
 export const PF_SHIFT = 2, PF_SINCE = 0, PF_MINUTES = 1, PF_ASKED_AT = 2;
 /** Floats of a buffer: start of the present level, unit-minutes; then the times of the last joining, at (offset of the line >> 2). */
 export const BF_SHIFT = 3, BF_SINCE = 0, BF_AREA = 1;
-/** Account of a station: minutes by state. */
-export const ACCOUNT_SHIFT = 4;
+/** Account of a station: minutes by state, then its active periods: start of the present one (-1 none), number and minutes of those that are over. */
+export const ACCOUNT_SHIFT = 4, ACTIVE_SINCE = 10, ACTIVE_PERIODS = 11, ACTIVE_MINUTES = 12;
 /** Levels told apart in the account of a buffer; the last one stands for that many and more. */
 export const LEVELS_SHIFT = 6, LEVELS = 64;
 
@@ -48,8 +47,6 @@ export class Memory {
   readonly bufferFloats: number;
   readonly accounts: number;
   readonly levels: number;
-  /** Active periods by station. */
-  readonly active: ActivePeriods[] = [];
 
   constructor({ steps, stations, lanes }: Model, readonly calendars: readonly Calendar[]) {
     const placeCount = stations.places.reduce((a, b) => a + b, 0), bufferCount = stations.count + lanes.count;
@@ -63,6 +60,7 @@ export class Memory {
     this.accounts = this.bufferFloats + (bufferCount << BF_SHIFT);
     this.levels = this.accounts + (stations.count << ACCOUNT_SHIFT);
     this.floats = new Float64Array(this.levels + (bufferCount << LEVELS_SHIFT));
+    for (let account = this.accounts; account < this.levels; account += 1 << ACCOUNT_SHIFT) this.floats[account + ACTIVE_SINCE] = -1;
     for (let place = this.places; place < this.units; place += 1 << PLACE_SHIFT) this.ints[place + P_STATE] = STARVED;
   }
 

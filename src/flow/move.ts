@@ -36,13 +36,14 @@ function applies(run: Run, unit: Unit, step: Step): boolean {
   return ++step.sampled % n === 0;
 }
 
-/** The unit at `place` goes on to `step`: it moves, or begins at once where it stands, or blocks the place. */
-export function goOn(run: Run, place: Place, unit: Unit, step: Step): void {
+/** The unit at `place` goes on to `step`: true if it has left the place; otherwise it begins at once where it stands, or blocks the place. */
+export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   unit.step = step;
-  if (step.station === place.station && (step.flags & AT_LOT) === 0) { unit.first = false; beginStep(run, place); return; }
-  if (enter(run, unit, step)) { freePlace(run, place); return; }
+  if (step.station === place.station && (step.flags & AT_LOT) === 0) { unit.first = false; beginStep(run, place); return false; }
+  if (enter(run, unit, step)) return true;
   step.buffer.joinShut(unit);
   place.idle(BLOCKED);
+  return false;
 }
 
 /** A unit that holds no place goes to a step, from outside or from a truck; false if there is no room and it waits. */
@@ -158,6 +159,7 @@ function enterSystem(run: Run, unit: Unit): void {
   if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket]++;
   if (index < run.enteredAt.length) run.enteredAt[index] = run.now;
   run.sourceEntered = true;
+  run.pending = true;
 }
 
 function occupy(run: Run, unit: Unit, station: Station): void {

@@ -32,7 +32,7 @@ export function finishObservation(run: Run): void {
   const { shop, now } = run;
   settle(run);
   closeBucket(run);
-  for (const { active } of [...shop.stations, ...shop.resources, ...shop.lanes]) active.finish(now);
+  for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.finishActive(now);
   for (const unit of run.units.all) if (unit.alive && unit.location >= 0) run.tally.unitMinutes += now - Math.max(unit.born, run.observedFrom);
 }
 
@@ -48,7 +48,7 @@ function startAfresh(run: Run): void {
   for (const station of shop.stations) { station.account.fill(0); station.buffer.clear(); }
   for (const lane of shop.lanes) { lane.clear(); lane.bank.clear(); }
   for (const resource of shop.resources) resource.clear();
-  for (const { active } of [...shop.stations, ...shop.resources, ...shop.lanes]) active.clear(now);
+  for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
 }
 
 /** Unit-minutes of the present bucket by location. */

@@ -6,7 +6,7 @@ import { RELEASE } from './states.js';
 /** Rule 15: units are released at given times, at drawn intervals, or whenever the line takes one. A unit that finds no room waits outside. */
 
 export function beginRelease(run: Run): void {
-  if (run.model.programme.release === RELEASE_SATURATED) run.sourceEntered = true; else scheduleNext(run);
+  if (run.model.programme.release === RELEASE_SATURATED) run.sourceEntered = run.pending = true; else scheduleNext(run);
 }
 
 /** A release is due. */
@@ -37,7 +37,7 @@ function createUnit(run: Run): void {
     while (value < cumulative.length - 1 && u >= cumulative[value]) value++;
     unit.options[o] = value;
   }
-  if (number * options.length <= run.optionsOf.length) run.optionsOf.set(unit.options, (number - 1) * options.length);
+  if (options.length > 0 && number * options.length <= run.optionsOf.length) run.optionsOf.set(unit.options, (number - 1) * options.length);
   const step = stepFrom(run, unit, route.first);
   if (step === null) throw new RangeError(`route must have a step for every unit; unit ${number} has none`);
   goIn(run, unit, step);

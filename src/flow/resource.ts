@@ -11,7 +11,7 @@ export class Pool {
 }
 
 /** A crew, or the stock of a feeder: an amount of which steps claim some. */
-export class Resource {
+export class Resource extends ActivePeriods {
   free: number;
   pool: Pool;
   /** Scan number at which an earlier request lacked it. */
@@ -21,12 +21,11 @@ export class Resource {
   out = Number.NaN;
   area = Number.NaN;
   private since = Number.NaN;
-  readonly active: ActivePeriods;
 
   constructor(readonly name: string, readonly isCrew: boolean, readonly amount: number, readonly calendar: Calendar | null, readonly feeder: Route | null) {
+    super(calendar);
     this.free = amount;
     this.pool = new Pool();
-    this.active = new ActivePeriods(calendar);
     this.since = 0;
     this.clear();
   }
@@ -37,8 +36,8 @@ export class Resource {
     const before = this.free;
     this.free += amount;
     if (!this.isCrew) return;
-    if (before > 0 && this.free === 0) this.active.begin(now);
-    else if (before === 0 && this.free > 0) this.active.finish(now);
+    if (before > 0 && this.free === 0) this.beginActive(now);
+    else if (before === 0 && this.free > 0) this.finishActive(now);
   }
 
   settle(now: number): void {

@@ -43,6 +43,8 @@ export class Run {
   readonly shippedAt: Float64Array;
   readonly optionsOf: Uint8Array;
 
+  /** Something is listed below. */
+  pending = false;
   // What has to be looked at before the next event, last in first out; each object carries a mark that it is listed.
   readonly toFill: Buffer[] = [];
   readonly toStartLot: Station[] = [];
@@ -84,30 +86,35 @@ export class Run {
   listFill(buffer: Buffer): void {
     if (buffer.listed) return;
     buffer.listed = true;
+    this.pending = true;
     this.toFill.push(buffer);
   }
 
   listLot(station: Station): void {
     if (station.lotListed) return;
     station.lotListed = true;
+    this.pending = true;
     this.toStartLot.push(station);
   }
 
   listServe(lane: Lane): void {
     if (lane.listed) return;
     lane.listed = true;
+    this.pending = true;
     this.toServe.push(lane);
   }
 
   listMatch(pool: Pool): void {
     if (pool.listed) return;
     pool.listed = true;
+    this.pending = true;
     this.toMatch.push(pool);
   }
 
   listFeed(route: Route): void {
     if (route.listed) return;
     route.listed = true;
+    this.pending = true;
     this.toFeed.push(route);
   }
 }

@@ -1,5 +1,5 @@
 import {
-  B_CALENDAR, B_FREE_PLACE, B_LOCATION, B_LOT_MOST, B_REWORK_SPACES, B_SHUT_OUT, B_WAITING, BUFFER_SHIFT, NOWHERE, P_BUFFER, P_NEXT_FREE, P_PASS, P_PHASE, P_UNIT, PF_MINUTES, PF_SHIFT, PLACE_SHIFT,
+  B_CALENDAR, B_FREE_PLACE, B_LOCATION, B_LOT_MOST, B_REWORK_SPACES, B_SHUT_OUT, B_WAITING, BUFFER_SHIFT, NOWHERE, P_BUFFER, P_NEXT_FREE, P_PASS, P_PHASE, P_UNIT, PLACE_SHIFT,
   S_BUFFER, S_CALENDAR, S_FLAGS, S_NEXT, S_VISITS, S_WORK_DRAW, U_FIRST, U_LOCATION, U_PLACE, U_REWORK, U_STEP,
 } from './memory.js';
 import { enterState } from './ledger.js';
@@ -51,8 +51,8 @@ export function goShortWay(run: Run, place: number): boolean {
   return true;
 }
 
-/** A place is empty: the next in the buffer takes it, the first without room takes the space, and so on upstream. */
-function refill(run: Run, empty: number): void {
+/** A place (not of a lot) is empty: the next in the buffer takes it, the first without room takes the space, and so on upstream. */
+export function refill(run: Run, empty: number): void {
   const { memory } = run, { ints } = memory;
   for (let place = empty; ;) {
     const buffer = ints[place + P_BUFFER], unit = firstInSpaces(memory, buffer);
@@ -83,14 +83,13 @@ function starve({ memory }: Run, place: number, buffer: number): void {
 }
 
 function begin(run: Run, place: number, unit: number, step: number): void {
-  const { memory } = run, { ints, floats } = memory, calendar = ints[step + S_CALENDAR], minutes = run.sampler.next(ints[step + S_WORK_DRAW]);
+  const { memory } = run, { ints } = memory, calendar = ints[step + S_CALENDAR], id = (place - memory.places) >> PLACE_SHIFT, minutes = run.sampler.next(ints[step + S_WORK_DRAW]);
   ints[place + P_UNIT] = unit;
   ints[unit + U_PLACE] = place;
   ints[unit + U_FIRST] = 0;
   ints[step + S_VISITS]++;
   ints[place + P_PASS] = 0;
   ints[place + P_PHASE] = IN_WORK;
-  floats[((place - memory.places) >> (PLACE_SHIFT - PF_SHIFT)) + PF_MINUTES] = minutes;
   enterState(memory, place, WORKING, calendar);
-  run.queue.push(memory.after(calendar, minutes), TASK, (place - memory.places) >> PLACE_SHIFT);
+  run.queue.push(calendar < 0 ? memory.now + minutes : memory.after(calendar, minutes), TASK, id);
 }

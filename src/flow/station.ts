@@ -1,8 +1,8 @@
-import { ActivePeriods } from './active.js';
+import type { Active } from './active.js';
 import type { Buffer } from './buffer.js';
-import { enterState, settlePlace } from './ledger.js';
+import { enterState, finishActive, settlePlace } from './ledger.js';
 import {
-  ACCOUNT_SHIFT, B_CALENDAR, B_FREE_PLACE, B_LOT_MOST, B_PLACES, BUFFER_SHIFT, NOWHERE, P_BUFFER, P_CALENDAR, P_HOLDS_CREW, P_NEXT_FREE, P_PASS, P_PHASE, P_STATE, P_UNIT,
+  ACCOUNT_SHIFT, ACTIVE_MINUTES, ACTIVE_PERIODS, ACTIVE_SINCE, B_CALENDAR, B_FREE_PLACE, B_LOT_MOST, B_PLACES, BUFFER_SHIFT, NOWHERE, P_BUFFER, P_CALENDAR, P_HOLDS_CREW, P_NEXT_FREE, P_PASS, P_PHASE, P_STATE, P_UNIT,
   PF_ASKED_AT, PF_MINUTES, PF_SHIFT, PLACE_SHIFT, type Memory,
 } from './memory.js';
 import { STATE_COUNT } from './states.js';
@@ -106,9 +106,8 @@ export class Place {
 }
 
 /** A station: places, the buffer ahead, and what a lot needs. */
-export class Station {
+export class Station implements Active {
   readonly places: Place[] = [];
-  readonly active: ActivePeriods;
 
   // Lots: whether one gathers (it does not while one is inside), its units, its step, its first place, when it is due.
   lotGathered = 0;
@@ -126,10 +125,7 @@ export class Station {
     readonly id: number, readonly name: string, readonly buffer: Buffer, readonly calendar: number,
     readonly changeoverOption: number, readonly changeoverDraw: number, readonly lotLeast: number, readonly lotMost: number, readonly lotWait: number,
     private readonly memory: Memory, private readonly units: Units,
-  ) {
-    this.active = new ActivePeriods(calendar < 0 ? null : memory.calendars[calendar]);
-    memory.active[id] = this.active;
-  }
+  ) {}
 
   /** The places, made once; all free, the first one on top. */
   furnish(firstId: number, count: number): readonly Place[] {
@@ -151,7 +147,29 @@ export class Station {
 
   /** Minutes by state, over all places. */
   get account(): Float64Array {
-    const first = this.memory.accounts + ((this.buffer.at - this.memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
-    return this.memory.floats.subarray(first, first + STATE_COUNT);
+    return this.memory.floats.subarray(this.accountAt, this.accountAt + STATE_COUNT);
+  }
+
+  get activePeriods(): number {
+    return this.memory.floats[this.accountAt + ACTIVE_PERIODS];
+  }
+
+  get activeMinutes(): number {
+    return this.memory.floats[this.accountAt + ACTIVE_MINUTES];
+  }
+
+  finishActive(): void {
+    finishActive(this.memory, this.buffer.at);
+  }
+
+  clearActive(): void {
+    const { floats, now } = this.memory, at = this.accountAt;
+    floats[at + ACTIVE_PERIODS] = 0;
+    floats[at + ACTIVE_MINUTES] = 0;
+    if (floats[at + ACTIVE_SINCE] >= 0) floats[at + ACTIVE_SINCE] = now;
+  }
+
+  private get accountAt(): number {
+    return this.memory.accounts + ((this.buffer.at - this.memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
   }
 }

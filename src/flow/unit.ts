@@ -83,22 +83,28 @@ export class Unit {
   }
 
   reset(number: number, step: Step): void {
-    this.units.memory.ints[this.at + U_NUMBER] = number;
-    this.step = step;
-    this.place = null;
-    this.first = false;
-    this.rework = null;
-    this.location = -1;
+    const { ints } = this.units.memory, { at } = this;
+    ints[at + U_NUMBER] = number;
+    ints[at + U_STEP] = step.at;
+    ints[at + U_PLACE] = NOWHERE;
+    ints[at + U_FIRST] = 0;
+    ints[at + U_REWORK] = NOWHERE;
+    ints[at + U_LOCATION] = -1;
     this.alive = true;
     this.truck = null;
     this.parent = null;
     this.ownBack = 0;
     this.notClean = 0;
     this.found = 0;
-    this.slots.fill(CLEAN);
-    this.loops.fill(0);
-    this.seen.fill(0);
+    clear(this.slots);
+    clear(this.loops);
+    clear(this.seen);
   }
+}
+
+/** Short columns: a loop is quicker than the built-in fill. */
+function clear(column: Uint8Array | Uint16Array): void {
+  for (let i = 0; i < column.length; i++) column[i] = 0;
 }
 
 export interface UnitSize { readonly options: number; readonly slots: number; readonly thens: number; readonly inspections: number }

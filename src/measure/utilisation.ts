@@ -19,7 +19,7 @@ export function utilisations(run: Run): Float64Array {
 /** Mean active period, minutes of the resource's calendar; 0 if there was none (Roser, Nakano & Tanaka 2001). */
 export function activePeriods(run: Run): Float64Array {
   const all = [...run.shop.stations, ...crewsOf(run), ...run.shop.lanes];
-  return Float64Array.from(all, ({ active }) => (active.periods > 0 ? active.minutes / active.periods : 0));
+  return Float64Array.from(all, ({ activePeriods: periods, activeMinutes: minutes }) => (periods > 0 ? minutes / periods : 0));
 }
 
 /** Person-time engaged over person-time on shift. */

@@ -1,3 +1,4 @@
+import './tune.js';
 import Tinypool from 'tinypool';
 import { simulate } from '../flow/engine.js';
 import type { Model } from '../flow/model.js';

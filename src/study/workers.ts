@@ -1,3 +1,4 @@
+import './tune.js';
 import { setImmediate } from 'node:timers/promises';
 import Tinypool from 'tinypool';
 import { simulate } from '../flow/engine.js';
@@ -20,8 +21,8 @@ export interface Job {
   readonly signal?: AbortSignal | undefined;
 }
 
-/** Threads run compiled code; from the sources, as in tests, it is that of the last build. */
-const WORKER = new URL(import.meta.url.endsWith('.ts') ? '../../dist/study/worker.js' : './worker.js', import.meta.url);
+/** Threads run built code, which lies a folder beside this file's own; from the sources, as in tests, it is that of the last build. */
+const WORKER = new URL(import.meta.url.endsWith('.ts') ? '../../dist/study/worker.js' : '../study/worker.js', import.meta.url);
 
 /** Runs the replications of a model, and gives their observations in replication order, the same for any number of workers. */
 export async function replicate(job: Job): Promise<Observation[]> {

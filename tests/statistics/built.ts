@@ -22,10 +22,10 @@ export function replicateBuilt(yaml: string, replications: number, seed: string)
 
 /** An old build would check an engine that is no longer there. */
 function expectFresh(): void {
+  const built = 'dist/study/library.js', builtAt = statSync(join(root, built), { throwIfNoEntry: false })?.mtimeMs ?? 0;
   for (const layer of LAYERS) {
     for (const file of readdirSync(join(root, 'src', layer)).filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts'))) {
-      const source = join('src', layer, file), built = join('dist', layer, file.replace(/ts$/, 'js'));
-      const builtAt = statSync(join(root, built), { throwIfNoEntry: false })?.mtimeMs ?? 0;
+      const source = join('src', layer, file);
       if (builtAt < statSync(join(root, source)).mtimeMs) throw new Error(`${built}: expected a build newer than ${source}, saw an older one or none; run \`npm run build\` first`);
     }
   }

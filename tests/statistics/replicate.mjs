@@ -3,11 +3,7 @@
 // observations, serialised with their typed arrays.
 import { readFileSync, writeSync } from 'node:fs';
 import { serialize } from 'node:v8';
-import { simulate } from '../../dist/flow/engine.js';
-import { prepare } from '../../dist/flow/plan.js';
-import { observe } from '../../dist/measure/observe.js';
-import { compile } from '../../dist/scenario/compile.js';
-import { readScenario } from '../../dist/scenario/read.js';
+import { compile, observe, prepare, readScenario, simulate } from '../../dist/study/library.js';
 
 const { yaml, replications, seed } = JSON.parse(readFileSync(0, 'utf8'));
 const { scenario, problems } = readScenario(yaml, 'check.yaml', () => '');

@@ -1,0 +1,11 @@
+// The program is shipped as a few chunks, not a file a module: in one scope V8 sees through constants and calls of the
+// engine, which is 1.4 times as fast as the same modules imported from each other (measured by `npm run bench`).
+import { defineConfig } from 'rolldown';
+
+export default defineConfig({
+  input: { 'cli/main': 'src/cli/main.ts', 'study/worker': 'src/study/worker.ts', 'study/library': 'src/study/library.ts' },
+  platform: 'node',
+  external: [/^[^./]/, /^node:/],
+  optimization: { inlineConst: true },
+  output: { dir: 'dist', format: 'esm', entryFileNames: '[name].js', chunkFileNames: 'chunks/[name].js' },
+});
