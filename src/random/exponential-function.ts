@@ -20,7 +20,7 @@ const OFFSET = 65536;
  * (0.693147180559945309417232121458) less the first, to full accuracy.
  */
 const STEP_HIGH = Math.fround(Math.LN2) / STEPS;
-const STEP_LOW = -1.904654299957767878541823431924e-9 / STEPS;
+const STEP_LOW = -1.904654299957768e-9 / STEPS;
 
 /** Replaces out[from] to out[to - 1], each z, by exp(shift + factor z), to within 5e-16 of the value. */
 export function toExpOfLine(out: Float64Array, from: number, to: number, shift: number, factor: number): void {

@@ -1,4 +1,4 @@
-import { isAlias, isMap, isPair, isScalar, isSeq } from 'yaml';
+import { isAlias, isMap, isNode, isPair, isScalar, isSeq } from 'yaml';
 import { DEEPEST } from './parse-depth.js';
 import type { Path } from './problem.js';
 
@@ -74,5 +74,5 @@ function keyText(key: unknown): string | undefined {
 }
 
 function offsetOf(node: unknown): number | undefined {
-  return isScalar(node) || isMap(node) || isSeq(node) || isAlias(node) ? node.range?.[0] : undefined;
+  return isNode(node) ? node.range?.[0] : undefined;
 }

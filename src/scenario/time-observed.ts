@@ -1,4 +1,5 @@
-import { parse, type Info } from 'csv-parse/sync';
+import { createRequire } from 'node:module';
+import type { Info } from 'csv-parse/sync';
 import { LONGEST_MIN, toMinutes, type TimeUnit } from './quantity.js';
 import { nearest } from './names-nearest.js';
 import { saySeen, type Finding } from './problem.js';
@@ -11,6 +12,8 @@ export interface Observed {
 export type ReadObserved = (file: string, column: string, unit: TimeUnit) => Observed;
 
 const MOST_ROWS = 1_000_000;
+/** Loaded when the first file is read: most scenarios have none, and a check should start at once. */
+const loadCsvParser = (): typeof import('csv-parse/sync') => createRequire(import.meta.url)('csv-parse/sync') as typeof import('csv-parse/sync');
 type Row = { readonly record: readonly string[]; readonly info: Pick<Info, 'lines'> };
 
 /**
@@ -42,7 +45,7 @@ function readColumn(readFile: (path: string) => string, file: string, column: st
 
   let rows: Row[];
   try {
-    rows = parse(text, { bom: true, info: true, trim: true, skip_empty_lines: true, to: MOST_ROWS + 1 }) as unknown as Row[];
+    rows = loadCsvParser().parse(text, { bom: true, info: true, trim: true, skip_empty_lines: true, to: MOST_ROWS + 1 }) as unknown as Row[];
   } catch (error) {
     const line = (error as { lines?: unknown }).lines;
     return at(typeof line === 'number' ? line : 1, `valid CSV (${error instanceof Error ? error.message.replace(/\.$/, '').toLowerCase() : String(error)})`, undefined);

@@ -84,10 +84,16 @@ export const PLACE_STATES = [
 ] as const;
 export type PlaceState = (typeof PLACE_STATES)[number];
 
+/** States of a place that is on shift. */
+export type ShiftState = Exclude<PlaceState, 'off shift'>;
+export const SHIFT_STATES = PLACE_STATES.filter((state): state is ShiftState => state !== 'off shift');
+
 export interface StationResult {
   readonly name: string; readonly site: string; readonly places: number;
   /** Shares of place time, they add to 1. */
   readonly share: Readonly<Record<PlaceState, Estimate>>;
+  /** Shares of the place time that is not off shift, they add to 1. */
+  readonly shareOnShift: Readonly<Record<ShiftState, Estimate>>;
   readonly visitsPerUnit: Estimate;
 }
 export interface BufferResult {

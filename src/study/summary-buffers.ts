@@ -11,15 +11,15 @@ export function buffers(sample: Sample): BufferResult[] {
   const ofStations = Array.from(stations.names, (name, id): BufferResult | null => {
     const site = siteNames[stations.site[id]];
     if (stations.isBank[id]) return arrivalBank(sample, id, site);
-    const spaces = Math.min(UNLIMITED, stations.buffer[id] + Math.max(0, stations.reworkBuffer[id]));
-    return spaces > 0 ? waitingRoom(sample, { name, kind: 'buffer', site }, id, spaces) : null;
+    const spaces = stations.buffer[id];
+    return spaces > 0 || stations.reworkBuffer[id] > 0 ? waitingRoom(sample, { name, kind: 'buffer', site }, id, spaces) : null;
   });
   const ofLanes = lanes.names.map((name, id) => (lanes.bank[id] > 0
     ? waitingRoom(sample, { name: `${name}: bank`, kind: 'bank', site: siteNames[lanes.from[id]] }, stations.count + id, lanes.bank[id]) : null));
   return [...ofStations, ...ofLanes].filter((each) => each !== null);
 }
 
-/** Spaces of units sent back, where they have some of their own, count with the others. */
+/** Spaces that units sent back have of their own are not counted, the units in them are: a level may go above the spaces. */
 function waitingRoom(sample: Sample, base: Pick<BufferResult, 'name' | 'kind' | 'site'>, destination: number, spaces: number): BufferResult {
   const { stations, lanes } = sample.model, told = sample.observations[0].bufferLevels.length / (stations.count + lanes.count);
   const at = destination * told, isUnlimited = spaces >= UNLIMITED;
@@ -31,9 +31,9 @@ function waitingRoom(sample: Sample, base: Pick<BufferResult, 'name' | 'kind' | 
     spaces: isUnlimited ? null : spaces,
     mean: sample.amount(({ bufferMean }) => bufferMean[destination]),
     // The last level told apart stands for that many and more.
-    full: spaces < told ? sample.share(atOrAbove) : null,
+    full: spaces > 0 && spaces < told ? sample.share(atOrAbove) : null,
     // Without a limit one level beyond the highest seen shows that none was cut off.
-    levels: levels.slice(0, isUnlimited ? Math.min(told, used + 1) : Math.min(told, spaces + 1)),
+    levels: levels.slice(0, isUnlimited ? Math.min(told, used + 1) : Math.min(told, Math.max(used, spaces + 1))),
   };
 }
 

@@ -1,14 +1,17 @@
-import { PLACE_STATES, type Estimate, type PlaceState, type Results, type StationResult } from './results.js';
+import { PLACE_STATES, SHIFT_STATES, type Estimate, type PlaceState, type Results, type ShiftState, type StationResult } from './results.js';
+import type { Observation } from '../measure/observation.js';
 import { ratio, type Sample } from './sample.js';
 
 /** Stations in the order of the scenario; arrival banks stand with the buffers. */
 export function stations(sample: Sample): StationResult[] {
   const { model: { stations, siteNames, steps } } = sample, states = PLACE_STATES.length;
   return Array.from(stations.names, (name, id) => ({ name, id })).filter(({ id }) => !stations.isBank[id]).map(({ name, id }) => {
+    const shareOf = (observation: Observation, state: PlaceState): number => observation.stationShares[id * states + PLACE_STATES.indexOf(state)];
     const here = Array.from(steps.station.keys()).filter((step) => steps.station[step] === id);
     return {
       name, site: siteNames[stations.site[id]], places: stations.places[id],
-      share: Object.fromEntries(PLACE_STATES.map((state, s) => [state, sample.share(({ stationShares }) => stationShares[id * states + s])])) as Record<PlaceState, Estimate>,
+      share: Object.fromEntries(PLACE_STATES.map((state) => [state, sample.share((each) => shareOf(each, state))])) as Record<PlaceState, Estimate>,
+      shareOnShift: Object.fromEntries(SHIFT_STATES.map((state) => [state, sample.share((each) => ratio(shareOf(each, state), 1 - shareOf(each, 'off shift')))])) as Record<ShiftState, Estimate>,
       visitsPerUnit: sample.amount(({ stepVisits, entered }) => ratio(here.reduce((sum, step) => sum + stepVisits[step], 0), entered)),
     };
   });

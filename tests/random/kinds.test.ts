@@ -11,7 +11,7 @@ const COUNT = 100_000;
 
 /** 1 - Φ at whole and half numbers, as in any table of the normal law; the digits are from memory. */
 const UPPER = { '-1': 0.8413447460685429, '0': 0.5, '0.5': 0.3085375387259869, '1': 0.15865525393145707,
-  '2': 0.022750131948179207, '2.5': 0.006209665325776132, '3': 0.0013498980316300933 };
+  '2': 0.02275013194817921, '2.5': 0.006209665325776132, '3': 0.0013498980316300933 };
 
 /** p-quantile of the standard normal cut to where the upper tail goes from `atLow` down to `atHigh`. */
 const cutQuantile = (atLow: number, atHigh: number) => (p: number) =>

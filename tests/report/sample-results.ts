@@ -1,7 +1,7 @@
 import {
-  PLACE_STATES,
+  PLACE_STATES, SHIFT_STATES,
   type BottleneckResult, type BufferResult, type DateQuantile, type Estimate, type InspectionResult,
-  type PlaceState, type Results, type StationResult,
+  type PlaceState, type Results, type ShiftState, type StationResult,
 } from '../../src/study/results.js';
 
 /**
@@ -33,7 +33,8 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
       const mean = state === 'off shift' ? 0.05 : 0.95 * (weights[column] ?? 0) / onShift;
       return [state, around(mean, mean * 0.04)];
     })) as Record<PlaceState, Estimate>;
-    return { name, site, places: 1 + index % 3, share, visitsPerUnit: around(1 + random() * 0.2, 0.01) };
+    const shareOnShift = Object.fromEntries(SHIFT_STATES.map((state) => [state, around(share[state].mean / 0.95, share[state].mean * 0.04)])) as Record<ShiftState, Estimate>;
+    return { name, site, places: 1 + index % 3, share, shareOnShift, visitsPerUnit: around(1 + random() * 0.2, 0.01) };
   });
 
   const buffers: BufferResult[] = places.map(({ name, site }, index) => {

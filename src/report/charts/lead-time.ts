@@ -10,7 +10,7 @@ export function leadTime(results: Results): Chart | null {
   const { counts, edges, p50, p90 } = results.leadTime;
   const units = counts.reduce((sum, each) => sum + each, 0);
   if (units === 0) return null;
-  const ruler = evenEdges(edges) ? { title: `units in each class of ${number(widthOf(edges, 0))} days`, heights: counts } : { title: 'units per day of class width', heights: counts.map((each, index) => each / widthOf(edges, index)) };
+  const ruler = evenEdges(edges) ? { title: `units in each class of ${number(widthOf(edges, 0))} ${widthOf(edges, 0) === 1 ? 'day' : 'days'}`, heights: counts } : { title: 'units per day of class width', heights: counts.map((each, index) => each / widthOf(edges, index)) };
   const top = Math.max(...ruler.heights);
   // Labels stand at the right of their lines, or both at the left where P90 is late; the one that passes over the other's line is higher.
   const side = isLate(p90, edges) ? 'left' : 'right';

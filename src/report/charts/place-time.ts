@@ -1,4 +1,4 @@
-import type { PlaceState, Results, StationResult } from '../../study/results.js';
+import { SHIFT_STATES, type Results, type ShiftState, type StationResult } from '../../study/results.js';
 import { FONT_FAMILY } from '../canvas.js';
 import { paint } from '../hatch.js';
 import { percentWithInterval, short } from '../format.js';
@@ -6,62 +6,56 @@ import { INK, SIZE, STATE_FILLS, STATE_ORDER } from '../style.js';
 import { chart, intervalHead, intervalNote, roomAtRight, valueAxis, type Chart } from './chart.js';
 import { column, columnsRoom, nameAxis, perRow, rowHeight, rowsBySite, textColumns } from './rows.js';
 
-/** Losses are what a planner can act on: neither progress nor the planned rest. */
-const LOSSES = STATE_ORDER.filter((state) => !['working', 'unattended', 'off shift'].includes(state));
-/** Up to this share of off-shift time bars are drawn whole; beyond, the axis is cut, as the rest would be unreadable. */
-const WHOLE_UP_TO = 0.35;
+/** In the order of the fills. Off shift is told in a column: as a bar it would hide the rest of a one-shift plant. */
+const STATES = STATE_ORDER.filter((state): state is ShiftState => (SHIFT_STATES as readonly string[]).includes(state));
+/** What a planner can act on here: not progress, and not want of units, which comes from elsewhere. */
+const LOSSES = STATES.filter((state) => !['working', 'unattended', 'starved'].includes(state));
 
-/** What the places of every station do with their time: one bar a station, ten states, adding to 100 %. */
+/** What the places of every station do with their time on shift: one bar a station, nine states, adding to 100 %. */
 export function placeTime(results: Results): Chart | null {
   const { stations } = results;
   if (stations.length === 0) return null;
   const rows = rowsBySite(stations);
-  const end = axisEnd(stations);
   const columns = [
-    column(['working', `% ${intervalHead(results)}`], rows, (station) => short(station.share.working, 100)),
-    column(['largest loss', `% ${intervalHead(results)}`], rows, lossText),
+    column(['working', `% ${intervalHead(results)}`], rows, (station) => short(station.shareOnShift.working, 100)),
+    column(['largest loss on the spot', `% ${intervalHead(results)}`], rows, lossText),
+    column(['off shift,', '% of all time'], rows, (station) => String(Math.round(station.share['off shift'].mean * 100))),
   ];
   return chart({
     finding: finding(stations),
-    how: `Share of place time by station, stations grouped by site in route order. Figures at the right: mean, with ${intervalNote(results)}. `
-      + (end === 100 ? 'Each bar adds to 100 %.' : `The axis is cut at ${end} %: the rest of every bar, up to 100 %, is off shift.`),
+    how: 'Share of place time on shift by station, stations grouped by site in route order; each bar adds to 100 %. '
+      + `Figures at the right: mean, with ${intervalNote(results)}; losses other than being starved.`,
     bodyHeight: 100 + rows.length * rowHeight(rows.length),
     type: 'bar',
     data: {
       labels: rows.map((row) => row.label),
-      datasets: STATE_ORDER.map((state) => ({
+      datasets: STATES.map((state) => ({
         label: state,
-        data: perRow(rows, (station) => station.share[state].mean * 100),
+        data: perRow(rows, (station) => station.shareOnShift[state].mean * 100),
         backgroundColor: paint(STATE_FILLS[state]), borderColor: STATE_FILLS[state].edge, borderWidth: 0.6, borderSkipped: false as const,
         barPercentage: 0.8, categoryPercentage: 1,
       })),
     },
     options: { indexAxis: 'y' },
-    scales: { x: valueAxis('share of place time, %', { position: 'top', stacked: true, max: end }), y: nameAxis(rows, { stacked: true }), room: roomAtRight(columnsRoom(columns)) },
+    scales: { x: valueAxis('share of place time on shift, %', { position: 'top', stacked: true, max: 100 }), y: nameAxis(rows, { stacked: true }), room: roomAtRight(columnsRoom(columns)) },
     legend: { display: true, position: 'top', align: 'start', onClick: () => undefined, labels: { color: INK, boxWidth: 26, boxHeight: 13, padding: 12, font: { family: FONT_FAMILY, size: SIZE.small } } },
     plugins: [textColumns(columns)],
   });
 }
 
-/** 100, or the next 5 % above the greatest on-shift share where every station rests for long. */
-function axisEnd(stations: readonly StationResult[]): number {
-  const onShift = Math.max(...stations.map((station) => 1 - station.share['off shift'].mean));
-  return 1 - onShift < WHOLE_UP_TO ? 100 : Math.max(5, Math.ceil(onShift * 20) * 5);
-}
-
-function largestLoss(station: StationResult): PlaceState {
-  return LOSSES.reduce((worst, state) => station.share[state].mean > station.share[worst].mean ? state : worst);
+function largestLoss(station: StationResult): ShiftState {
+  return LOSSES.reduce((worst, state) => station.shareOnShift[state].mean > station.shareOnShift[worst].mean ? state : worst);
 }
 
 function lossText(station: StationResult): string {
   const state = largestLoss(station);
-  return station.share[state].mean === 0 ? 'none' : `${state} ${short(station.share[state], 100)}`;
+  return station.shareOnShift[state].mean === 0 ? 'none' : `${state} ${short(station.shareOnShift[state], 100)}`;
 }
 
 function finding(stations: readonly StationResult[]): string {
-  const busiest = stations.reduce((most, station) => station.share.working.mean > most.share.working.mean ? station : most);
-  const loser = stations.reduce((most, station) => station.share[largestLoss(station)].mean > most.share[largestLoss(most)].mean ? station : most);
+  const busiest = stations.reduce((most, station) => station.shareOnShift.working.mean > most.shareOnShift.working.mean ? station : most);
+  const loser = stations.reduce((most, station) => station.shareOnShift[largestLoss(station)].mean > most.shareOnShift[largestLoss(most)].mean ? station : most);
   const state = largestLoss(loser);
-  const loss = loser.share[state].mean === 0 ? 'no station loses time' : `largest loss: ${state} at ${loser.name}, ${percentWithInterval(loser.share[state])}`;
-  return `Works most: ${busiest.name}, ${percentWithInterval(busiest.share.working)}; ${loss}`;
+  const loss = loser.shareOnShift[state].mean === 0 ? 'no station loses time on the spot' : `largest loss: ${state} at ${loser.name}, ${percentWithInterval(loser.shareOnShift[state])}`;
+  return `Works most: ${busiest.name}, ${percentWithInterval(busiest.shareOnShift.working)} of its time on shift; ${loss}`;
 }

@@ -22,6 +22,7 @@ export function throughputByWeek(results: Results): Chart | null {
   return chart({
     finding: finding(results),
     how: `Units per working day by ${series.unit}; band: ${intervalNote(results)}.`
+      + ' Working days are those of the first site.'
       + (works.includes(false) ? ' Gaps: no working day.' : '')
       + (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : ''),
     bodyHeight: 440,
