@@ -1,5 +1,5 @@
 // The reference line as a planner would write it, through the general engine.
-import { compile, observe, prepare, readScenario, simulate } from '../dist/study/library.js';
+import { compile, observe, prepare, readScenario, simulate, tuneFor } from '../dist/study/library.js';
 
 const STATIONS = 22;
 
@@ -21,7 +21,9 @@ function planFor(hours, warmUp) {
   if (!plans.has(key)) {
     const read = readScenario(text(hours, warmUp), 'reference-line.yaml', () => { throw new Error('no file is read'); });
     if (read.problems) throw new Error(JSON.stringify(read.problems, null, 1));
-    plans.set(key, prepare(compile(read.scenario)));
+    const model = compile(read.scenario);
+    tuneFor(model); // as every study does
+    plans.set(key, prepare(model));
   }
   return plans.get(key);
 }

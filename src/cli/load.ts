@@ -29,7 +29,7 @@ export function loadScenario(path: string): Loaded {
     const lines = problems.slice(0, MOST_PROBLEMS).map(sayProblem);
     if (problems.length > MOST_PROBLEMS) lines.push(`and ${problems.length - MOST_PROBLEMS} more`);
     const found = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
-    throw new UsageError(`${found} in ${path}; nothing was run`, 'docs/scenario-keys.md lists every key; `rateproof schema` lets an editor check while you write', lines);
+    throw new UsageError(`${found} in ${path}; nothing was run`, 'docs/scenario.md lists every key; `rateproof schema` lets an editor check while you write', lines);
   }
   return { scenario, file: basename(path), model: planned(path, () => compile(scenario)) };
 }

@@ -1,7 +1,7 @@
 import type { Resource, Pool } from './resource.js';
 import type { Run } from './run.js';
 import { SHORT_CREW, SHORT_PARTS, WAIT_REPAIR } from './states.js';
-import type { Place } from './station.js';
+import type { Place } from './place.js';
 import type { Unit } from './unit.js';
 
 /**
@@ -74,16 +74,15 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
     if (marking) resource.scarceAt = run.scan;
     short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
   }
-  return !repairOnly && (unit.ownBack & ownParts) !== ownParts ? SHORT_PARTS : short;
+  return !repairOnly && (unit.ownOff & ownParts) !== 0 ? SHORT_PARTS : short;
 }
 
 function take(run: Run, place: Place): void {
-  const unit = place.unit!, { needs, ownParts } = unit.step, repairOnly = place.phase === WAIT_REPAIR;
+  const { needs } = place.unit!.step, repairOnly = place.phase === WAIT_REPAIR;
   for (const { resource, amount } of needs) {
     if (resource.isCrew) { resource.change(-amount, run.now); place.holdsCrew = true; }
     else if (!repairOnly) { resource.change(-amount, run.now); run.listFeed(resource.feeder!); }
   }
-  if (!repairOnly) unit.ownBack &= ~ownParts;
 }
 
 function insert(pool: Pool, place: Place): void {

@@ -6,7 +6,7 @@ import { refill } from './short-way.js';
 import { BACK, judge, PASS, SCRAPPED, type Verdict } from './quality.js';
 import type { Run } from './run.js';
 import { IN_REPAIR } from './states.js';
-import type { Place } from './station.js';
+import type { Place } from './place.js';
 import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, type Step } from './step.js';
 import { beginRepair } from './tasks.js';
 import type { Unit } from './unit.js';

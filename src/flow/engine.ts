@@ -12,7 +12,7 @@ import { beginRelease, refillSource, release } from './release.js';
 import { Run } from './run.js';
 import { goShortWay } from './short-way.js';
 import { LANE_TIMER, LOT_TIMER, RELEASE, TRUCK } from './states.js';
-import type { Place } from './station.js';
+import type { Place } from './place.js';
 import { nextPhase, startTask } from './tasks.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */

@@ -14,10 +14,15 @@ export function feed(run: Run, route: Route): void {
   while (route.stock.free + route.making < route.target) begin(run, route, ++route.begun, null);
 }
 
-/** Own parts leave the unit at the end of a step. */
+/** Own parts leave the unit at the end of a step; those that are off already stay where they are. */
 export function takeOff(run: Run, unit: Unit, step: Step): void {
   const { offStart, offRoute } = run.model.steps;
-  for (let o = offStart[step.id]; o < offStart[step.id + 1]; o++) begin(run, run.shop.routes[offRoute[o]], unit.number, unit);
+  for (let o = offStart[step.id]; o < offStart[step.id + 1]; o++) {
+    const route = run.shop.routes[offRoute[o]];
+    if ((unit.ownOff & route.ownBit) !== 0) continue;
+    unit.ownOff |= route.ownBit;
+    begin(run, route, unit.number, unit);
+  }
 }
 
 /** A sub-assembly is scrapped: another is begun in its stead, for the stock or for the same unit. */
@@ -45,7 +50,7 @@ function deliver(run: Run, part: Unit, route: Route): void {
   route.making--;
   if (route.stock !== null) give(run, route.stock, 1);
   else if (parent !== null) {
-    parent.ownBack |= route.ownBit;
+    parent.ownOff &= ~route.ownBit;
     ownPartBack(run, parent);
   }
 }

@@ -1,6 +1,6 @@
 import { ActivePeriods } from './active.js';
 import type { Calendar } from './calendar.js';
-import type { Place } from './station.js';
+import type { Place } from './place.js';
 import type { Route } from './step.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */

@@ -6,7 +6,8 @@ import { REWORK_BOTH, type Model } from './model.js';
 import type { Plan } from './plan.js';
 import { plainFlags } from './short-way.js';
 import { Pool, Resource } from './resource.js';
-import { Station, type Place } from './station.js';
+import type { Place } from './place.js';
+import { Station } from './station.js';
 import type { Units } from './unit.js';
 import {
   AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, IS_INSPECTION, IS_TARGET, ONE_SHIFT, Route, Step, type Need,

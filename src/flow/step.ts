@@ -17,7 +17,7 @@ export class Step {
   readonly at: number;
   needs: readonly Need[] = [];
   pool: Pool | null = null;
-  /** Bits of the own parts that must be back. */
+  /** Bits of the own parts that must be on the unit or back at it. */
   ownParts = 0;
   /** Running number among inspections; -1. */
   inspection = -1;

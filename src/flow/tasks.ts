@@ -3,7 +3,7 @@ import { releaseCrew, request } from './claims.js';
 import {
   CHANGEOVER, IN_CHANGEOVER, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, OFF_SHIFT, TASK, UNATTENDED, WAIT_NEEDS, WAIT_REPAIR, WAIT_SHIFT, WORKING,
 } from './states.js';
-import type { Place } from './station.js';
+import type { Place } from './place.js';
 import { AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, ONE_SHIFT, type Step } from './step.js';
 import type { Unit } from './unit.js';
 

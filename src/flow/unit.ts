@@ -1,6 +1,6 @@
 import type { Truck } from './lane.js';
 import { NOWHERE, PLACE_SHIFT, STEP_SHIFT, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT, type Memory } from './memory.js';
-import type { Place } from './station.js';
+import type { Place } from './place.js';
 import type { Step } from './step.js';
 
 /** State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends it. */
@@ -16,8 +16,8 @@ export class Unit {
   /** Entry into the first buffer or place. */
   born = Number.NaN;
   parent: Unit | null = null;
-  /** Own parts that are back, a bit a feeder. */
-  ownBack = 0;
+  /** Own parts that are off the unit, a bit a feeder. */
+  ownOff = 0;
   /** Slots not clean, and those of them found. */
   notClean = 0;
   found = 0;
@@ -93,7 +93,7 @@ export class Unit {
     this.alive = true;
     this.truck = null;
     this.parent = null;
-    this.ownBack = 0;
+    this.ownOff = 0;
     this.notClean = 0;
     this.found = 0;
     clear(this.slots);

@@ -1,8 +1,8 @@
 import { textWidth } from './canvas.js';
 import { shorten } from './shorten.js';
 
-/** Words, and whole short brackets such as an interval, which read badly when broken. */
-const PIECE = /\([^()]{1,44}\)\S*|\S+/g;
+/** Words, figures with their per cent sign, and whole short brackets such as an interval, which read badly when broken. */
+const PIECE = /\([^()]{1,44}\)\S*|[\d.,]+ %\S*|\S+/g;
 
 /** Breaks text at spaces into lines no wider than `width` CSS pixels; a single longer word loses its middle. */
 export function wrap(text: string, width: number, size: number, weight: 'normal' | '600' = 'normal'): string[] {

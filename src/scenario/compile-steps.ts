@@ -10,7 +10,7 @@ import type { Condition, Scenario, StationStep } from './scenario.js';
 
 const REWORK = { both: REWORK_BOTH, skip: REWORK_SKIP, only: REWORK_ONLY } as const;
 /** Values of one option that a mask of 32 bits can tell apart. */
-const MOST_VALUES = 32;
+export const MOST_VALUES = 32;
 
 export interface StepParts {
   readonly scenario: Scenario; readonly names: Names; readonly book: CalendarBook; readonly draws: Draws;

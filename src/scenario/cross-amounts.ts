@@ -2,25 +2,8 @@ import type { Finding } from './problem.js';
 import type { Scenario } from './scenario.js';
 import { own, routesOf, siteOfStation, stepsOf } from './cross-routes.js';
 
-/** Demands that can never be met: more people than the crew has, more parts than the stock may hold, lots above the places. */
+/** Demands that can never be met: more people than the crew has, more parts than the stock may hold. */
 export function amountFindings(scenario: Scenario): Finding[] {
-  return [...lots(scenario), ...demands(scenario)];
-}
-
-function lots(scenario: Scenario): Finding[] {
-  const found: Finding[] = [];
-  for (const [site, { stations }] of Object.entries(scenario.sites)) {
-    for (const [name, { lot, places }] of Object.entries(stations)) {
-      if (lot === undefined) continue;
-      const path = ['sites', site, 'stations', name, 'lot'];
-      if (lot.most > places) found.push({ path: [...path, 'most'], wanted: `at most ${places}, the places of the station`, seen: String(lot.most) });
-      if (lot.least > lot.most) found.push({ path: [...path, 'least'], wanted: `at most ${lot.most}, the most of the lot`, seen: String(lot.least) });
-    }
-  }
-  return found;
-}
-
-function demands(scenario: Scenario): Finding[] {
   const found: Finding[] = [];
   const siteOf = siteOfStation(scenario);
   for (const route of routesOf(scenario)) {

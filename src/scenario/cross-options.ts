@@ -1,9 +1,24 @@
+import { MOST_VALUES } from './compile-steps.js';
 import type { Finding, Path } from './problem.js';
 import type { Chance, Scenario } from './scenario.js';
-import { findsOf, routesOf, siteOfStation, stepsOf } from './cross-routes.js';
+import { findsOf, own, routesOf, siteOfStation, stepsOf } from './cross-routes.js';
+
+/** Options that conditions cannot tell apart, and options asked of what has none. */
+export function optionFindings(scenario: Scenario): Finding[] {
+  return [...tooManyValues(scenario), ...ofStock(scenario)];
+}
+
+function tooManyValues(scenario: Scenario): Finding[] {
+  const asked = new Set(routesOf(scenario).flatMap(({ entries }) => entries.flatMap(({ when }) => Object.keys(when))));
+  return [...asked].flatMap((option): Finding[] => {
+    const count = Object.keys(own(scenario.programme.options, option) ?? {}).length;
+    if (count <= MOST_VALUES) return [];
+    return [{ path: ['programme', 'options', option], wanted: `at most ${MOST_VALUES} values where a step has a condition on the option; merge values that are built alike`, seen: String(count), atKey: true }];
+  });
+}
 
 /** Sub-assemblies for stock are built before their unit is known, so nothing on their way can go by its options. */
-export function optionFindings(scenario: Scenario): Finding[] {
+function ofStock(scenario: Scenario): Finding[] {
   const siteOf = siteOfStation(scenario);
   return routesOf(scenario).flatMap((route) => {
     if (route.kind !== 'stock') return [];

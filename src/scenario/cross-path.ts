@@ -1,10 +1,7 @@
 import type { Finding, Path } from './problem.js';
-import type { Condition, RouteEntry, Scenario } from './scenario.js';
-import { own, possibleValues, routesOf, sendBacksOf, siteOfStation, stepsOf, type PlacedRoute } from './cross-routes.js';
-
-/** Where there are more varieties times entries than this, the first varieties stand for all. */
-const MOST_VISITS = 1_000_000;
-type Variety = Readonly<Record<string, string>>;
+import type { Scenario } from './scenario.js';
+import { own, routesOf, sendBacksOf, siteOfStation, stepsOf, type PlacedRoute } from './cross-routes.js';
+import { meets, varietiesOf, type Variety } from './cross-varieties.js';
 
 /** A unit cannot jump from site to site: between steps in different sites there must be a lane, and it must start where the unit is. */
 export function pathFindings(scenario: Scenario): Finding[] {
@@ -53,18 +50,4 @@ function walk(scenario: Scenario, route: PlacedRoute, variety: Variety, siteOf: 
     }
   });
   if (here !== undefined && ends.end !== undefined && here !== ends.end) tell({ path: last, wanted: `an end in site ${ends.end}, where the part rejoins its unit; add a lane`, seen: `site ${here}` });
-}
-
-const meets = (when: Condition, variety: Variety): boolean => Object.entries(when).every(([option, values]) => variety[option] === undefined || values.includes(variety[option]));
-
-/** Each combination of the options that the conditions of a route ask for. */
-function varietiesOf(scenario: Scenario, entries: readonly RouteEntry[]): Variety[] {
-  const most = Math.max(1, Math.floor(MOST_VISITS / entries.length));
-  let varieties: Variety[] = [{}];
-  for (const option of new Set(entries.flatMap(({ when }) => Object.keys(when)))) {
-    const values = possibleValues(scenario.programme.options, option, {});
-    if (values.length === 0) continue;
-    varieties = varieties.flatMap((variety) => values.map((value) => ({ ...variety, [option]: value }))).slice(0, most);
-  }
-  return varieties;
 }

@@ -27,7 +27,7 @@ const lot = keys(
   {
     least: whole(1).default(1).describe('Fewest units that start together. Default: 1'),
     most: whole(1).describe('Most units that start together; at most the places of the station. Example: 4'),
-    'longest wait': spell.optional().describe('After this wait of its first unit a lot of at least `least` starts without being full. Default: it waits until it is full. Example: 45 min'),
+    'longest wait': spell.optional().describe('After this wait of its first unit a lot of at least `least` starts without being full. Default: it starts as soon as the least are there. Example: 45 min'),
   },
   'a lot: a map with the keys least and most',
 );

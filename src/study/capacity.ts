@@ -115,8 +115,9 @@ function laneRows(model: Model, asks: Demand, daily: DailyMinutes, asked: number
     const trip = mean(lanes.loadDraw[lane]) + mean(lanes.driveDraw[lane]) + mean(lanes.unloadDraw[lane]) + mean(lanes.returnDraw[lane]);
     const use = { kind: 'lane' as const, name, site: `${model.siteNames[lanes.from[lane]]} to ${model.siteNames[lanes.to[lane]]}`, visits, available: lanes.trucks[lane] * daily.of(lanes.driveCalendar[lane]) };
     const departures = lanes.timetable[lane].filter((time) => time < daily.spanMinutes).length;
-    // A timetable has one truck leave at each time.
-    const most = lanes.timetable[lane].length > 0 && visits > 0 ? (departures / daily.workingDays) * lanes.capacity[lane] / visits : Infinity;
+    // At each time as many trucks leave as stand ready at a dock.
+    const together = Math.min(lanes.trucks[lane], lanes.docksFrom[lane]);
+    const most = lanes.timetable[lane].length > 0 && visits > 0 ? (departures / daily.workingDays) * together * lanes.capacity[lane] / visits : Infinity;
     return row(use, (visits * trip) / lanes.capacity[lane], asked, most);
   });
 }

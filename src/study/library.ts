@@ -1,6 +1,4 @@
 /** The reader and the engine as a library, as built into `dist/study/library.js`: for the bench and for checks of what is shipped. */
-import './tune.js';
-
 export { prepare } from '../flow/plan.js';
 export { simulate } from '../flow/engine.js';
 export { observe } from '../measure/observe.js';
@@ -8,3 +6,4 @@ export { compile } from '../scenario/compile.js';
 export { sayProblem } from '../scenario/problem.js';
 export { readScenario } from '../scenario/read.js';
 export { capacity } from './capacity.js';
+export { tuneFor } from './tune.js';

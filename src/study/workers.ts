@@ -1,4 +1,3 @@
-import './tune.js';
 import { setImmediate } from 'node:timers/promises';
 import Tinypool from 'tinypool';
 import { simulate } from '../flow/engine.js';
@@ -6,6 +5,7 @@ import type { Model } from '../flow/model.js';
 import { prepare } from '../flow/plan.js';
 import { observe } from '../measure/observe.js';
 import type { Observation } from '../measure/observation.js';
+import { tuneFor } from './tune.js';
 import type { WorkerJob } from './worker.js';
 
 export interface Job {
@@ -32,6 +32,7 @@ export async function replicate(job: Job): Promise<Observation[]> {
 }
 
 async function here({ model, seed, replications, onReplication, signal }: Job): Promise<Observation[]> {
+  tuneFor(model);
   const plan = prepare(model), observations: Observation[] = [];
   for (let replication = 1; replication <= replications; replication++) {
     observations.push(observe(simulate(plan, seed, replication), replication));

@@ -44,6 +44,59 @@ route: [{ step: fit, at: line, parts: { axles: ${perUnit} }, work: 10 min }]
 });
 
 describe('own parts', () => {
+  it('are not waited for again by a unit in rework that has them on', () => {
+    // take off 0-10; doors 10-30; fit 30-35; check 35-40 finds; fit again 40-45; check 45-50.
+    const played = play(`
+scenario: doors on
+programme: { arrivals: saturated, quantity: 1 }
+defects: { rattle: {} }
+sites: { hall: { stations: { strip: {}, bench: { buffer: unlimited }, line: {}, stand: {} } } }
+feeders: { doors: { own: true, route: [{ step: trim, at: bench, work: 20 min }] } }
+route:
+  - { step: take off, at: strip, work: 10 min, takes off: doors, creates: { rattle: 100 % } }
+  - { step: fit, at: line, parts: { doors: own }, work: 5 min }
+  - { step: check, at: stand, work: 5 min, finds: { rattle: { chance: 100 %, back to: fit } } }
+`);
+    expect(shippedAt(played)).toEqual([50]);
+    expect(visits(played, 'trim')).toBe(1);
+  });
+
+  it('go through their feeder again where the loop takes them off again', () => {
+    // prepare 0-10; take off 10-20; doors 20-40; fit 40-45; check 45-50; take off 50-60; doors 60-80; fit 80-85; check 85-90.
+    const played = play(`
+scenario: doors off again
+programme: { arrivals: saturated, quantity: 1 }
+defects: { rattle: {} }
+sites: { hall: { stations: { pit: {}, strip: {}, bench: { buffer: unlimited }, line: {}, stand: {} } } }
+feeders: { doors: { own: true, route: [{ step: trim, at: bench, work: 20 min }] } }
+route:
+  - { step: prepare, at: pit, work: 10 min, creates: { rattle: 100 % } }
+  - { step: take off, at: strip, work: 10 min, takes off: doors }
+  - { step: fit, at: line, parts: { doors: own }, work: 5 min }
+  - { step: check, at: stand, work: 5 min, finds: { rattle: { chance: 100 %, back to: take off } } }
+`);
+    expect(shippedAt(played)).toEqual([90]);
+    expect(visits(played, 'trim')).toBe(2);
+  });
+
+  it('that are off already are not taken off twice', () => {
+    // take off 0-10; doors 10-110; check 10-15 finds; take off 15-25; check 25-30; fit waits for the one set of doors, 110-115.
+    const played = play(`
+scenario: doors off once
+programme: { arrivals: saturated, quantity: 1 }
+defects: { rattle: {} }
+sites: { hall: { stations: { pit: {}, strip: {}, bench: { buffer: unlimited }, line: {}, stand: {} } } }
+feeders: { doors: { own: true, route: [{ step: trim, at: bench, work: 100 min }] } }
+route:
+  - { step: prepare, at: pit, work: 1 min, creates: { rattle: 100 % } }
+  - { step: take off, at: strip, work: 10 min, takes off: doors }
+  - { step: check, at: stand, work: 5 min, finds: { rattle: { chance: 100 %, back to: take off } } }
+  - { step: fit, at: line, parts: { doors: own }, work: 5 min }
+`);
+    expect(shippedAt(played)).toEqual([116]);
+    expect(visits(played, 'trim')).toBe(1);
+  });
+
   it('rejoin the unit they came off', () => {
     // take off 0-10, 10-20, 20-30; doors 10-30, 30-50, 50-70. Unit 2 makes a detour 20-120, so its doors wait from 50 on, while unit 3
     // stands ready from 30 and waits for its own until 70.

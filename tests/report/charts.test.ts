@@ -28,9 +28,9 @@ describe('findings in the titles', () => {
     expect(titleOf(draw(name))).toBe(title);
   });
 
-  it('03-place-time names the station that works most and the largest loss, with their intervals', () => {
-    const most = results.stations.reduce((a, b) => b.shareOnShift.working.mean > a.shareOnShift.working.mean ? b : a);
-    expect(titleOf(draw('03-place-time'))).toMatch(new RegExp(`^Works most: ${most.name}, [\\d.]+ % \\(95 % CI [\\d.]+ to [\\d.]+\\) of its time on shift; largest loss: .+ at .+ % \\(95 % CI`));
+  it('03-place-time names the busiest station and the largest loss, with their intervals', () => {
+    const busiest = results.bottlenecks.filter(({ kind }) => kind === 'station').reduce((a, b) => b.active.mean > a.active.mean ? b : a);
+    expect(titleOf(draw('03-place-time')).replaceAll('\u00a0', ' ')).toMatch(new RegExp(`^Busiest: ${busiest.name}, active [\\d.]+ % \\(95 % CI [\\d.]+ to [\\d.]+\\) of its time on shift; largest loss: .+ at .+ % \\(95 % CI`));
   });
 
   it('06-buffers names the buffer that is full most often', () => {

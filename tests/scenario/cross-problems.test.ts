@@ -294,6 +294,27 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
       '43:128 route[3].in one shift: work of at most 480 min, the longest shift less its breaks; got at least 600 min',
     ],
   ],
+  [
+    'a repair at a station that works on lots',
+    [['process: 50 min }', 'process: 50 min, finds: { dirt: { chance: 80 %, repair: 5 min } } }']],
+    [
+      '36:77 route[1].finds.dirt.repair: no repair at "oven", which works on lots; give the inspection a station of its own',
+    ],
+  ],
+  [
+    'a failed test that is repaired at a station that works on lots',
+    [['process: 50 min }', 'process: 50 min, fails: { chance: 4 %, repair: 5 min } }']],
+    [
+      '36:68 route[1].fails.repair: no repair at "oven", which works on lots; give the inspection a station of its own',
+    ],
+  ],
+  [
+    'a condition on an option with more values than can be told apart',
+    [['colour: { red: 70 %, white: 30 % }', `colour: { red: 69 %, white: 0 %, ${Array.from({ length: 31 }, (_, i) => `shade ${i}: 1 %`).join(', ')} }`], ['when: stripe', 'when: { colour: red }']],
+    [
+      '6:14 programme.options.colour: at most 32 values where a step has a condition on the option; merge values that are built alike; got 33',
+    ],
+  ],
 ];
 
 describe('what cannot work', () => {

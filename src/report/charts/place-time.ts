@@ -1,4 +1,4 @@
-import { SHIFT_STATES, type Results, type ShiftState, type StationResult } from '../../study/results.js';
+import { SHIFT_STATES, type BottleneckResult, type Results, type ShiftState, type StationResult } from '../../study/results.js';
 import { FONT_FAMILY } from '../canvas.js';
 import { paint } from '../hatch.js';
 import { percentWithInterval, short } from '../format.js';
@@ -22,7 +22,7 @@ export function placeTime(results: Results): Chart | null {
     column(['off shift,', '% of all time'], rows, (station) => String(Math.round(station.share['off shift'].mean * 100))),
   ];
   return chart({
-    finding: finding(stations),
+    finding: finding(results),
     how: 'Share of place time on shift by station, stations grouped by site in route order; each bar adds to 100 %. '
       + `Figures at the right: mean, with ${intervalNote(results)}; losses other than being starved.`,
     bodyHeight: 100 + rows.length * rowHeight(rows.length),
@@ -52,10 +52,10 @@ function lossText(station: StationResult): string {
   return station.shareOnShift[state].mean === 0 ? 'none' : `${state} ${short(station.shareOnShift[state], 100)}`;
 }
 
-function finding(stations: readonly StationResult[]): string {
-  const busiest = stations.reduce((most, station) => station.shareOnShift.working.mean > most.shareOnShift.working.mean ? station : most);
+function finding({ stations, bottlenecks }: Results): string {
+  const busiest = bottlenecks.filter(({ kind }) => kind === 'station').reduce<BottleneckResult | null>((most, each) => most === null || each.active.mean > most.active.mean ? each : most, null);
   const loser = stations.reduce((most, station) => station.shareOnShift[largestLoss(station)].mean > most.shareOnShift[largestLoss(most)].mean ? station : most);
   const state = largestLoss(loser);
   const loss = loser.shareOnShift[state].mean === 0 ? 'no station loses time on the spot' : `largest loss: ${state} at ${loser.name}, ${percentWithInterval(loser.shareOnShift[state])}`;
-  return `Works most: ${busiest.name}, ${percentWithInterval(busiest.shareOnShift.working)} of its time on shift; ${loss}`;
+  return busiest === null ? loss : `Busiest: ${busiest.name}, active ${percentWithInterval(busiest.active)} of its time on shift; ${loss}`;
 }
