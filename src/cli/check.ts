@@ -1,3 +1,4 @@
+import './short-run.js';
 import { capacityJson, capacityTable } from '../report/capacity-table.js';
 import { capacity } from '../study/capacity.js';
 import { EXIT, type ExitCode } from './exit-code.js';

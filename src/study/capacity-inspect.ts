@@ -53,6 +53,8 @@ export class Inspection {
   readonly repairs = new Map<number, number>();
   readonly backs: readonly BackStream[];
   private readonly finds: readonly Find[];
+  /** Place in `finds` of each slot that is looked for. */
+  private readonly findOf = new Map<number, number>();
   private readonly limited: ReadonlyMap<number, LimitedLoop>;
 
   constructor(private readonly model: Model, build: Build, step: number, slotCount: number) {
@@ -62,6 +64,7 @@ export class Inspection {
       finds.push({ slot: findSlot[f], chance: meanChance(model, build, findChance[f]), then: findThen[f], kind: model.thens.kind[findThen[f]] });
     }
     this.finds = finds;
+    finds.forEach(({ slot }, find) => this.findOf.set(slot, find));
     const backThens = [...new Set(finds.filter((find) => find.kind === SEND_BACK).map((find) => find.then))];
     this.limited = new Map(backThens.map((then) => [then, new LimitedLoop(model.thens.limit[then])]));
     // The earliest of the steps named by what is found is where the unit goes.
@@ -86,7 +89,10 @@ export class Inspection {
     for (const row of rows) {
       if (row.find.kind === REPAIR) this.repairs.set(row.find.then, (this.repairs.get(row.find.then) ?? 0) + kept * row.found);
     }
-    const rowOf = (slot: number): Row | undefined => rows.find((row) => row.find.slot === slot);
+    const rowOf = (slot: number): Row | undefined => {
+      const find = this.findOf.get(slot);
+      return find === undefined ? undefined : rows[find];
+    };
     let going = kept;
     for (const back of this.backs) {
       const none = rows.reduce((chance, row) => (row.target === back.target ? chance * (1 - row.sent) : chance), 1);

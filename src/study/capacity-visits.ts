@@ -42,11 +42,11 @@ interface PathStep {
   /** Share of units going forward, and of units in rework, that visit it. */
   readonly forward: number;
   readonly inRework: number;
-  readonly created: readonly { readonly slot: number; readonly chance: number }[];
+  readonly created: readonly Creation[];
   readonly inspection: Inspection | undefined;
   /** Send-backs that lead here. */
   readonly targetOf: readonly BackStream[];
-  /** 1: every unit visits it and nothing changes there. */
+  /** Every unit visits it and goes on; nothing is found there and nobody is sent to it. */
   readonly isPlain: boolean;
 }
 
@@ -64,7 +64,7 @@ function layPath(model: Model, route: number, build: Build): PathStep[] {
       step, created, inspection, targetOf,
       forward: steps.rework[step] === REWORK_ONLY ? 0 : met,
       inRework: steps.rework[step] === REWORK_SKIP ? 0 : met,
-      isPlain: met === 1 && steps.rework[step] === REWORK_BOTH && created.length === 0 && inspection === undefined && targetOf.length === 0,
+      isPlain: met === 1 && steps.rework[step] === REWORK_BOTH && inspection === undefined && targetOf.length === 0,
     };
   });
 }
@@ -83,7 +83,10 @@ function sweepPath(path: readonly PathStep[], pool: StreamPool, visits: Float64A
     const { step, forward, inRework, created, inspection, targetOf, isPlain } = path[i];
     if (isPlain) {
       let units = 0;
-      for (const going of streams.values()) units += going.units;
+      for (const going of streams.values()) {
+        units += going.units;
+        create(going, created);
+      }
       visits[i] = passed[i] = units;
       continue;
     }
@@ -102,7 +105,7 @@ function sweepPath(path: readonly PathStep[], pool: StreamPool, visits: Float64A
     inspection?.startSweep();
     for (const [mode, at] of present) {
       visits[i] += at.units;
-      for (const { slot, chance } of created) at.open[slot] += (at.units - at.open[slot]) * chance;
+      create(at, created);
       inspection?.pass(at);
       passed[i] += at.units;
       const beside = streams.get(mode);
@@ -114,12 +117,18 @@ function sweepPath(path: readonly PathStep[], pool: StreamPool, visits: Float64A
   return out;
 }
 
-function creations(model: Model, build: Build, step: number): { readonly slot: number; readonly chance: number }[] {
+interface Creation { readonly slot: number; readonly chance: number }
+
+function creations(model: Model, build: Build, step: number): Creation[] {
   const { createStart, createSlot, createChance } = model.steps;
   return Array.from({ length: createStart[step + 1] - createStart[step] }, (_, i) => {
     const c = createStart[step] + i;
     return { slot: createSlot[c], chance: meanChance(model, build, createChance[c]) };
   });
+}
+
+function create(at: Stream, created: readonly Creation[]): void {
+  for (const { slot, chance } of created) at.open[slot] += (at.units - at.open[slot]) * chance;
 }
 
 /** Streams used again from sweep to sweep. */

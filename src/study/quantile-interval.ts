@@ -1,4 +1,4 @@
-import gammaln from '@stdlib/math-base-special-gammaln';
+import { logGamma1p } from '../random/log-gamma.js';
 
 /** Ranks, 1 for the least of n values. */
 export interface Ranks { readonly low: number; readonly middle: number; readonly high: number }
@@ -29,5 +29,5 @@ export function leastForQuantile(p: number, level: number): number {
 
 /** P(B = k), by logarithms, as (1 - p)^n is below the least float for a large n. */
 function binomial(n: number, k: number, p: number): number {
-  return Math.exp(gammaln(n + 1) - gammaln(k + 1) - gammaln(n - k + 1) + k * Math.log(p) + (n - k) * Math.log1p(-p));
+  return Math.exp(logGamma1p(n) - logGamma1p(k) - logGamma1p(n - k) + k * Math.log(p) + (n - k) * Math.log1p(-p));
 }

@@ -112,8 +112,11 @@ describe('capacity: lanes', () => {
     expect(rowOf(lines({}), 'lane', 'road').capacityPerDay).toBeCloseTo((2 * 1440 * 7) / 5 / 100, 8);
   });
 
-  it('is no more than the timetable takes away', () => {
-    expect(rowOf(lines({ leaves: { kind: 'timetable', atMin: [480, 780] } }), 'lane', 'road').capacityPerDay).toBeCloseTo(6, 8);
+  it('is no more than the timetable takes away, with as many trucks at a time as there are docks', () => {
+    // Two departures a day of trucks for three.
+    const leaves = { kind: 'timetable', atMin: [480, 780] } as const;
+    expect(rowOf(lines({ leaves }), 'lane', 'road').capacityPerDay).toBeCloseTo(12, 8);
+    expect(rowOf(lines({ leaves, docks: { from: 1, to: undefined } }), 'lane', 'road').capacityPerDay).toBeCloseTo(6, 8);
   });
 
   it('has no row for the bank after it', () => {
