@@ -112,6 +112,11 @@ export interface Model {
     readonly passes: Int32Array;
     readonly settleDraw: Int32Array;
     readonly processDraw: Int32Array;
+    /** Learning: exponent of the curve (0 none, otherwise negative), 1 for Wright's cumulative mean, floor, times done before the run. */
+    readonly learnExponent: Float64Array;
+    readonly learnCumulative: Uint8Array;
+    readonly learnFloor: Float64Array;
+    readonly learnBefore: Int32Array;
     /** 1: work starts only where it can end in the same shift. */
     readonly oneShift: Uint8Array;
     readonly rework: Uint8Array;

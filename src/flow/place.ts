@@ -13,6 +13,8 @@ export class Place {
   nextWaiting: Place | null = null;
   /** Value of the station's changeover option last worked on; -1 none yet. */
   lastValue = -1;
+  /** How many times the step had been begun with this one, for learning. */
+  attempt = 0;
   /** Where the unit is sent back to after the repair. */
   sendTo: Step | null = null;
 

@@ -10,7 +10,7 @@ import type { Place } from './place.js';
 import { Station } from './station.js';
 import type { Units } from './unit.js';
 import {
-  AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, IS_INSPECTION, IS_TARGET, ONE_SHIFT, Route, Step, type Need,
+  AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, Route, Step, type Need,
 } from './step.js';
 
 /** The shop floor of one replication as objects that point at each other, empty, in the order of the model's ids. */
@@ -121,6 +121,7 @@ function describe({ steps: columns, stations }: Model, step: Step, resources: Re
   if (filled(columns.whenStart) || columns.sampleN[t] > 0 || columns.rework[t] !== REWORK_BOTH) flags |= HAS_PATH;
   if (step.passes > 1 || step.settleDraw >= 0) flags |= HAS_PASSES;
   if (filled(columns.factorStart)) flags |= HAS_FACTOR;
+  if (columns.learnExponent[t] !== 0) flags |= LEARNS;
   if (step.processDraw >= 0) flags |= HAS_PROCESS;
   if (columns.oneShift[t] === 1 && step.workCalendar >= 0) flags |= ONE_SHIFT;
   if (step.station !== null && stations.lotMost[step.station.id] > 0) flags |= AT_LOT;

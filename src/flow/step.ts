@@ -6,7 +6,7 @@ import type { Station } from './station.js';
 
 /** What a step has besides plain work; a step with none of it takes the short way. */
 export const HAS_NEEDS = 1, HAS_QUALITY = 2, HAS_OFF = 4, HAS_PATH = 8, HAS_PASSES = 16, HAS_FACTOR = 32, IS_INSPECTION = 64, IS_TARGET = 128,
-  HAS_PROCESS = 256, AT_LOT = 512, HAS_CHANGEOVER = 1024, ONE_SHIFT = 2048,
+  HAS_PROCESS = 256, AT_LOT = 512, HAS_CHANGEOVER = 1024, ONE_SHIFT = 2048, LEARNS = 16384,
   /** See `short-way.ts`. */
   BEGINS_PLAIN = 4096, ENDS_PLAIN = 8192;
 
@@ -22,6 +22,8 @@ export class Step {
   /** Running number among inspections; -1. */
   inspection = -1;
   sampled = 0;
+  /** Times begun since the start of the run; kept only for steps that learn. */
+  begun = 0;
   private nextStep: Step | null = null;
 
   /** @param workCalendar id, -1 always */

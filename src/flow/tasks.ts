@@ -1,10 +1,11 @@
+import { learningFactor } from './learning.js';
 import type { Run } from './run.js';
 import { releaseCrew, request } from './claims.js';
 import {
   CHANGEOVER, IN_CHANGEOVER, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, OFF_SHIFT, TASK, UNATTENDED, WAIT_NEEDS, WAIT_REPAIR, WAIT_SHIFT, WORKING,
 } from './states.js';
 import type { Place } from './place.js';
-import { AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, ONE_SHIFT, type Step } from './step.js';
+import { AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, LEARNS, ONE_SHIFT, type Step } from './step.js';
 import type { Unit } from './unit.js';
 
 /**
@@ -17,6 +18,7 @@ import type { Unit } from './unit.js';
 export function beginStep(run: Run, place: Place): void {
   const { step } = place.unit!;
   step.visits++;
+  place.attempt = ++step.begun;
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = WAIT_NEEDS;
     if (!request(run, place)) {
@@ -81,8 +83,9 @@ function startRepair(run: Run, place: Place): void {
 function startWork(run: Run, place: Place, step: Step): boolean {
   if (step.workDraw < 0) return afterWork(run, place, step);
   place.minutes = run.sampler.next(step.workDraw);
-  if ((step.flags & (HAS_FACTOR | ONE_SHIFT)) !== 0) {
+  if ((step.flags & (HAS_FACTOR | LEARNS | ONE_SHIFT)) !== 0) {
     place.minutes *= factor(run, place.unit!, step);
+    if ((step.flags & LEARNS) !== 0) place.minutes *= learningFactor(run.model.steps, step.id, run.model.steps.learnBefore[step.id] + place.attempt);
     if ((step.flags & ONE_SHIFT) !== 0 && waitForShift(run, place, step)) return false;
   }
   return attended(run, place, IN_WORK, WORKING, step);

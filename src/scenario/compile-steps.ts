@@ -6,7 +6,7 @@ import { NO_DRAW, type Draws } from './compile-draws.js';
 import { bankName, found, type Names } from './compile-names.js';
 import type { LaidRoutes, LaidStep } from './compile-route.js';
 import { workCalendar } from './compile-stations.js';
-import type { Condition, Scenario, StationStep } from './scenario.js';
+import type { Condition, Learning, Scenario, StationStep } from './scenario.js';
 
 const REWORK = { both: REWORK_BOTH, skip: REWORK_SKIP, only: REWORK_ONLY } as const;
 /** Values of one option that a mask of 32 bits can tell apart. */
@@ -26,6 +26,7 @@ interface StepRow {
   readonly laid: LaidStep;
   readonly station: number; readonly lane: number; readonly workCalendar: number;
   readonly workDraw: number; readonly passes: number; readonly settleDraw: number; readonly processDraw: number;
+  readonly learning: Learning | undefined;
   readonly oneShift: boolean; readonly rework: number; readonly sampleN: number; readonly sampleDraw: number;
   readonly when: readonly { readonly option: number; readonly mask: number }[];
   readonly needs: readonly { readonly resource: number; readonly amount: number }[];
@@ -50,6 +51,10 @@ export function compileSteps(parts: StepParts): Model['steps'] {
     passes: column(rows, (row) => row.passes),
     settleDraw: column(rows, (row) => row.settleDraw),
     processDraw: column(rows, (row) => row.processDraw),
+    learnExponent: Float64Array.from(rows, ({ learning }) => (learning === undefined ? 0 : Math.log2(learning.rate))),
+    learnCumulative: Uint8Array.from(rows, ({ learning }) => Number(learning?.curve === 'cumulative mean')),
+    learnFloor: Float64Array.from(rows, ({ learning }) => learning?.floor ?? 0),
+    learnBefore: column(rows, ({ learning }) => learning?.builtBefore ?? 0),
     oneShift: Uint8Array.from(rows, (row) => Number(row.oneShift)),
     rework: Uint8Array.from(rows, (row) => row.rework),
     whenStart: starts(rows, (row) => row.when),
@@ -88,7 +93,7 @@ function passingRow(laid: LaidStep & { kind: 'lane' | 'bank' }, { names }: StepP
     station: isLane ? -1 : found(names.station, bankName(laid.lane), 'station'),
     lane: isLane ? found(names.lane, laid.lane, 'lane') : -1,
     workCalendar: ALWAYS, workDraw: NO_DRAW, passes: 1, settleDraw: NO_DRAW, processDraw: NO_DRAW,
-    oneShift: false, rework: REWORK_BOTH, sampleN: 0, sampleDraw: NO_DRAW,
+    learning: undefined, oneShift: false, rework: REWORK_BOTH, sampleN: 0, sampleDraw: NO_DRAW,
     when: conditions(laid.when, names),
     needs: [], own: [], off: [], factors: [], creates: [], finds: [],
   };
@@ -112,6 +117,7 @@ function stationRow(laid: LaidStep, step: StationStep, id: number, parts: StepPa
     passes: step.passes?.count ?? 1,
     settleDraw: draws.add(`${name}/settle`, step.passes?.settle),
     processDraw: draws.add(`${name}/process`, step.process),
+    learning: step.learning,
     oneShift: step.oneShift,
     rework: REWORK[step.rework],
     sampleN: isSampled ? step.sample.oneIn : 0,

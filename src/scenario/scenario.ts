@@ -122,6 +122,7 @@ export interface StationStep {
   readonly oneShift: boolean;
   /** option -> value -> factor on work times. */
   readonly workFactor: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  readonly learning: Learning | undefined;
   readonly rework: 'both' | 'skip' | 'only';
   readonly sample: { readonly oneIn: number; readonly by: 'turn' | 'random' } | undefined;
   /** Feeder name -> how many (stock), or 'own'. */
@@ -131,6 +132,14 @@ export interface StationStep {
   readonly creates: Readonly<Record<string, Chance>>;
   readonly finds: Readonly<Record<string, Find>>;
   readonly fails: Find | undefined;
+}
+/** Work time falls with the number built: each doubling multiplies it by `rate`, down to `floor` of the first unit's. */
+export interface Learning {
+  readonly rate: number;
+  /** Of the unit's own time (Crawford), or of the mean of all so far (Wright). */
+  readonly curve: 'unit' | 'cumulative mean';
+  readonly floor: number;
+  readonly builtBefore: number;
 }
 /** option -> values that meet it; all options must be met. */
 export type Condition = Readonly<Record<string, readonly string[]>>;

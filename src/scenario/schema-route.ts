@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import type { Condition, Feeder, LaneStep, RouteEntry, StationStep } from './scenario.js';
+import type { Condition, Feeder, LaneStep, Learning, RouteEntry, StationStep } from './scenario.js';
 import { chanceByOption, conditionSchema, findSchema } from './schema-defect.js';
-import { flag, keys, name, named, oneOrMore, positive, whole, word } from './schema-quantity.js';
+import { chance, flag, keys, name, named, oneOrMore, positive, whole, word } from './schema-quantity.js';
 import type { TimeSchema } from './schema-time.js';
 
 const when = conditionSchema
@@ -24,6 +24,18 @@ const sample = z.union(
   ],
   { error: 'a sample, such as 1 in 5 or { 1 in: 5, by: random }' },
 );
+
+const learning = keys(
+  {
+    rate: chance.refine((rate) => rate > 0, { error: 'a rate above 0 %, such as 85 %' }).describe('What each doubling of the number built leaves of the work time. Example: 85 %'),
+    curve: word('unit', 'cumulative mean')
+      .default('unit')
+      .describe("What the rate is about: `unit`, the time of the n-th unit itself (Crawford; default), or `cumulative mean`, the mean time of the first n (Wright)."),
+    floor: chance.default(0).describe("No unit takes less than this part of the first unit's time. Default: 0. Example: 60 %"),
+    'built before': whole(0).default(0).describe('Units already built when the run starts; the work time given is that of the very first. Default: 0. Example: 20'),
+  },
+  'learning: a map with the key rate, such as { rate: 85 %, floor: 60 % }',
+).transform((l): Learning => ({ rate: l.rate, curve: l.curve, floor: l.floor, builtBefore: l['built before'] }));
 
 const partCount = z.union([whole(1), word('own')], { error: 'a whole number from 1, or own' });
 
@@ -51,6 +63,7 @@ function stepSchema(time: TimeSchema) {
       'work factor': named(named(positive(1000), 'values of the option with their factors, such as { red: 1.2 }'), 'options with factors, such as { colour: { red: 1.2 } }')
         .default({})
         .describe('The work time is multiplied by this for units with these values. Default: 1. Example: { colour: { red: 1.2 } }'),
+      learning: learning.optional().describe('The work time falls with the number of times the step was done. Default: it stays. Example: { rate: 85 %, floor: 60 %, built before: 20 }'),
       process: time.optional().describe('After the work: a process without people that goes on through breaks and nights and keeps the place, such as a bake. Default: none. Example: 50 min'),
       'in one shift': flag.default(false).describe('True: the work starts only where it can end in the same shift. Default: false'),
       rework: word('both', 'skip', 'only').default('both').describe('`both`: also visited by a unit in rework (default); `skip`: not done again; `only`: visited only after a send-back.'),
@@ -81,6 +94,7 @@ function stepSchema(time: TimeSchema) {
         process: s.process,
         oneShift: s['in one shift'],
         workFactor: s['work factor'],
+        learning: s.learning,
         rework: s.rework,
         sample: s.sample,
         parts: s.parts,

@@ -1,6 +1,7 @@
 import type { Model } from '../flow/model.js';
 import { meanOf } from '../scenario/compile-mean.js';
 import { meanFactor, optionMix, routeOptions, stockBuild, type Build } from './capacity-mix.js';
+import { meanLearning } from './capacity-learning.js';
 import { expectedVisits, type Visits } from './capacity-visits.js';
 
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
@@ -32,6 +33,7 @@ export function demand(model: Model): Demand {
   });
   const mean = (draw: number): number => (draw < 0 ? 0 : means[draw]);
   const means = model.draws.map((draw) => meanOf(draw.distribution));
+  const learned = Array.from({ length: steps.count }, (_, step) => meanLearning(model, step));
   const known = new Map<string, Visits>();
   const deciding = Array.from(routes.names, (_, route) => routeOptions(model, route));
   /** Builds that go the same way share what is reckoned for it. */
@@ -57,7 +59,7 @@ export function demand(model: Model): Demand {
       if (steps.station[step] < 0) return;
       const passes = steps.passes[step], settle = mean(steps.settleDraw[step]);
       const isLot = stations.lotMost[steps.station[step]] > 0;
-      attended[step] += times * (passes * mean(steps.workDraw[step]) * meanFactor(model, build, step) + (passes - 1) * settle);
+      attended[step] += times * (passes * mean(steps.workDraw[step]) * meanFactor(model, build, step) * learned[step] + (passes - 1) * settle);
       // A lot has no repairs of its own.
       if (!isLot) for (const [then, found] of path.repairs[i]) attended[step] += units * found * mean(model.thens.repairDraw[then]);
       unattended[step] += times * (settle + mean(steps.processDraw[step]));

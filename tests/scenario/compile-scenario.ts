@@ -18,7 +18,7 @@ export function station(more: Partial<Station> = {}): Station {
 
 export function step(name: string, at: string, more: Partial<StationStep> = {}): StationStep {
   return {
-    kind: 'step', name, at, when: {}, crew: {}, work: undefined, passes: undefined, process: undefined, oneShift: false, workFactor: {},
+    kind: 'step', name, at, when: {}, crew: {}, work: undefined, passes: undefined, process: undefined, oneShift: false, workFactor: {}, learning: undefined,
     rework: 'both', sample: undefined, parts: {}, takesOff: [], creates: {}, finds: {}, fails: undefined, ...more,
   };
 }

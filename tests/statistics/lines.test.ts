@@ -7,7 +7,7 @@ import { exponential, lineYaml, noRoom } from './line.js';
 const HOURS = 60_000;
 const exponentials = (means: readonly number[]): string[] => means.map(exponential);
 const equal = (stations: number): string[] => exponentials(new Array<number>(stations).fill(1));
-const throughput = (work: readonly string[], between: readonly number[], seed?: string): number[] => observations(lineYaml({ work, between, hours: HOURS }), seed).map(perHour);
+const throughput = (work: readonly string[], between: readonly number[], seed?: string): number[] => observations(lineYaml({ work, between, hours: HOURS }), { seed }).map(perHour);
 
 describe('a line of exponential stations without room between them, against Hunt (1956), Operations Research 4(6), 674-683', SLOW, () => {
   it.each([

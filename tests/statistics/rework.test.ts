@@ -11,14 +11,14 @@ sites:
 route:
   - { step: make, at: first, work: ${exponential(1)} }
   - { step: test, at: second, work: ${exponential(1)}, fails: { chance: 20 %, back to: make, limit: 1000 } }
-`);
+`, { replications: 40 });
 
   it('holds (5/8)/(3/8) units at each step with arrivals 0.5, back 0.2, rates 1, Jackson (1957), Operations Research 5(4), 518-521', () => {
     // Units sent back go first; with exponential work that changes who waits, not how many.
     const inBuffer = (o: (typeof seen)[number], station: number): number => o.bufferMean[station]! + o.stationShares[station * 10]! + o.stationShares[station * 10 + 6]!;
-    expectAgreement(seen.map((o) => inBuffer(o, 0)), 5 / 3, 0.02);
-    expectAgreement(seen.map((o) => inBuffer(o, 1)), 5 / 3, 0.02);
-    expectAgreement(seen.map(({ wip }) => wip), 10 / 3, 0.02);
+    expectAgreement(seen.map((o) => inBuffer(o, 0)), 5 / 3, 0.01);
+    expectAgreement(seen.map((o) => inBuffer(o, 1)), 5 / 3, 0.01);
+    expectAgreement(seen.map(({ wip }) => wip), 10 / 3, 0.01);
   });
 
   it('visits each step 1/(1 - 0.2) times a unit', () => {
@@ -71,8 +71,8 @@ route:
   - { step: make, at: bench, work: 1 h, creates: { dirt: 30 % } }
   - { step: look, at: first gate, work: 1 h, finds: { dirt: { chance: 60 %, repair: 30 min } } }
   - { step: look again, at: second gate, work: 1 h, finds: { dirt: { chance: 50 %, repair: 1 h } } }
-`);
-    expectAgreement(seen.map((o) => o.openAtShipping / o.shipped), 0.06, 0.02);
+`, { replications: 40 });
+    expectAgreement(seen.map((o) => o.openAtShipping / o.shipped), 0.06, 0.01);
     expectAgreement(seen.map((o) => o.inspections.firstPasses[0]! / o.inspections.firstVisits[0]!), 0.82, 0.003);
     expectAgreement(seen.map((o) => o.inspections.firstPasses[1]! / o.inspections.firstVisits[1]!), 0.94, 0.003);
     expectAgreement(seen.map((o) => o.repairMinutes / o.shipped), 0.18 * 30 + 0.06 * 60, 0.01);
