@@ -26,6 +26,14 @@ export function stationsCsv({ stations }: Results): string {
   ]));
 }
 
+/** One row a unit: dates of shipping (P50, P80, P95) and lead time in days, with intervals. */
+export function unitsCsv({ units }: Results): string {
+  const dates = (units[0]?.shipped ?? []).flatMap(({ p }) => [`shipped_p${p * 100}`, `shipped_p${p * 100}_low`, `shipped_p${p * 100}_high`]);
+  return csv(['unit', ...dates, ...spread('lead_days')], units.map((unit) => [
+    unit.number, ...unit.shipped.flatMap(({ date, low, high }) => [date, low, high]), ...cells(unit.leadDays),
+  ]));
+}
+
 /** One row a replication, for statistics of the reader's own. */
 export function runsCsv({ runs }: Results): string {
   const head = ['replication', 'shipped', 'scrapped', 'held_per_day', 'wip', 'lead_mean_days', 'lead_p50_days', 'lead_p90_days', 'last_shipped', 'bottleneck'];

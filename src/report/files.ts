@@ -1,13 +1,13 @@
 import type { Results } from '../study/results.js';
 import { renderPng } from './canvas.js';
 import { CHARTS } from './charts/index.js';
-import { runsCsv, seriesCsv, stationsCsv } from './csv.js';
+import { runsCsv, seriesCsv, stationsCsv, unitsCsv } from './csv.js';
 import { stableJson } from './json.js';
 import { page, type Picture } from './page.js';
 
 /**
  * Every file of a simulate report, by name: `results.json`, the charts that have something to show, `report.html` with
- * the same charts inside, and CSV of the series, the stations and the replications. Ready for `writeFolder`.
+ * the same charts inside, and CSV of the series, the stations, the units and the replications. Ready for `writeFolder`.
  */
 export function reportFiles(results: Results): Map<string, string | Buffer> {
   const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]);
@@ -22,6 +22,7 @@ export function reportFiles(results: Results): Map<string, string | Buffer> {
   files.set('report.html', page(results, pictures));
   files.set('series.csv', seriesCsv(results));
   files.set('stations.csv', stationsCsv(results));
+  if (results.units.length > 0) files.set('units.csv', unitsCsv(results));
   files.set('runs.csv', runsCsv(results));
   return files;
 }

@@ -63,6 +63,8 @@ export interface Results {
   /** Sorted, the likeliest first. */
   readonly bottlenecks: readonly BottleneckResult[];
   readonly lastUnit: readonly DateQuantile[];
+  /** By build number; empty for a run without a quantity. */
+  readonly units: readonly UnitResult[];
   readonly scrapped: Estimate;
   readonly findings: readonly Finding[];
   /** One row a replication, for readers who want to do their own statistics. */
@@ -125,6 +127,13 @@ export interface BottleneckResult {
   readonly activePeriodHours: Estimate;
   /** Utilisation: active time over time on shift. */
   readonly active: Estimate;
+}
+export interface UnitResult {
+  readonly number: number;
+  /** P50, P80 and P95 of the date of shipping; null where the replications are too few or too many did not ship it. */
+  readonly shipped: readonly { readonly p: number; readonly date: string | null; readonly low: string | null; readonly high: string | null }[];
+  /** From entry to shipping, of the replications that shipped it. */
+  readonly leadDays: Estimate;
 }
 export interface Finding {
   readonly kind: 'gridlock' | 'loop limit' | 'not finished' | 'rate not held' | 'calendar end';

@@ -4,7 +4,7 @@ import type { DateQuantile } from './results.js';
 import type { Sample } from './sample.js';
 import type { Observation } from '../measure/observation.js';
 
-const QUANTILES = [0.5, 0.8, 0.95];
+export const QUANTILES = [0.5, 0.8, 0.95];
 
 /**
  * Quantiles over replications of the date on which the last unit was shipped. A replication that was not finished comes
@@ -21,7 +21,8 @@ export function lastShipped({ shippedAt }: Observation): number {
   return shippedAt.reduce((last, time) => (time > last || Number.isNaN(last) ? time : last), NaN);
 }
 
-function dateQuantile({ clock, level }: Sample, sorted: readonly number[], p: number): DateQuantile {
+/** A quantile of dates, earliest first, with the order statistics that bound it; Infinity stands for later than all known. */
+export function dateQuantile({ clock, level }: Sample, sorted: readonly number[], p: number): DateQuantile {
   const n = sorted.length, name = `P${number(p * 100)}`, ranks = quantileRanks(n, p, level);
   const none = { p, date: null, low: null, high: null };
   if (n === 0) return { ...none, why: 'no unit was shipped' };

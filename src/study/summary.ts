@@ -17,6 +17,7 @@ import { crews, feeders, lanes, stations } from './summary-places.js';
 import { judgeRate } from './summary-rate.js';
 import { runs } from './summary-runs.js';
 import { series, wip } from './summary-series.js';
+import { units } from './summary-units.js';
 import { PROGRAM_VERSION } from './version.js';
 
 export interface ToSummarise {
@@ -62,6 +63,7 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     feeders: feeders(sample),
     bottlenecks: likeliest,
     lastUnit: lastUnit(sample),
+    units: units(sample),
     scrapped: sample.amount(({ scrapped }) => scrapped),
     findings: findings(sample, judged),
     runs: runs(sample, judged.heldIn),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { binOf } from '../../src/flow/tally.js';
+import type { Observation } from '../../src/measure/observation.js';
 import { PLACE_STATES } from '../../src/study/results.js';
 import { stableJson } from '../../src/report/json.js';
 import { ARRIVAL_BANK, BAY, BOOTH, FERRY, FERRY_BANK, LEVELS, observation, PAINTERS, resultsOf, shipping, twoPlants, withEntries } from './made-observation.js';
@@ -134,6 +135,23 @@ describe('the last unit', () => {
     expect(lastUnit[1]!.date).toBe('2027-04-16');
     expect(lastUnit[2]).toEqual({ p: 0.95, date: null, low: null, high: null, why: 'a 95 % interval for P95 needs 72 replications, there are 20' });
     expect(runs[0]!.lastShipped).toBe('2027-04-20');
+  });
+
+  it('gives the ship date and the lead time of every unit, with the same order statistics', () => {
+    // Unit 1 enters at minute 0 and is shipped at the end of day i in replication i, in 1 of 20 never; the others are never shipped.
+    const shippedOn = (day: number) => (replication: number): Observation => {
+      const empty = observation(twoPlants, replication), shippedAt = empty.shippedAt.slice(), enteredAt = empty.enteredAt.slice();
+      enteredAt[0] = 0;
+      if (day < 20) shippedAt[0] = day * 1440 - 60;
+      return { ...empty, shippedAt, enteredAt };
+    };
+    const { units } = resultsOf(Array.from({ length: 20 }, (_, i) => shippedOn(i + 1)));
+    expect(units).toHaveLength(90);
+    // Ranks of 20 values by the binomial tables: 10 (6 to 15) for P50, 16 for P80; day i is March i, 2027. P95 needs 72.
+    expect(units[0]!.shipped.map(({ date, low, high }) => [date, low, high])).toEqual([['2027-03-10', '2027-03-06', '2027-03-15'], ['2027-03-16', '2027-03-12', null], [null, null, null]]);
+    expect(units[0]!.leadDays).toMatchObject({ n: 19 });
+    expect(units[0]!.leadDays.mean).toBeCloseTo(10 - 60 / 1440, 9);
+    expect(units[1]!.shipped[0]).toEqual({ p: 0.5, date: null, low: null, high: null });
   });
 
   it('is later than any date in a replication that was not finished', () => {

@@ -1,0 +1,22 @@
+import type { UnitResult } from './results.js';
+import type { Sample } from './sample.js';
+import { dateQuantile, QUANTILES } from './summary-last-unit.js';
+
+const MINUTES_PER_DAY = 1440;
+
+/** When each unit is shipped, by build number. Where a replication did not ship it, it comes after all that did. */
+export function units(sample: Sample): UnitResult[] {
+  if (sample.scenario.programme.quantity === undefined) return [];
+  const { observations } = sample;
+  return Array.from(observations[0].shippedAt, (_, index) => {
+    const dates = observations.map(({ shippedAt }) => (Number.isNaN(shippedAt[index]) ? Infinity : shippedAt[index])).sort((a, b) => a - b);
+    return {
+      number: index + 1,
+      shipped: QUANTILES.map((p) => {
+        const { date, low, high } = dateQuantile(sample, dates, p);
+        return { p, date, low, high };
+      }),
+      leadDays: sample.amount(({ enteredAt, shippedAt }) => (shippedAt[index] - enteredAt[index]) / MINUTES_PER_DAY),
+    };
+  });
+}
