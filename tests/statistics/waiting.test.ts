@@ -31,7 +31,7 @@ describe('one station with random arrivals at load 0.8', SLOW, () => {
 describe('one station with random arrivals at load 0.7 and work of squared cv 2.5', SLOW, () => {
   // Of the same variance, lognormal work has the heavier tail.
   it.each([
-    { shape: 'lognormal', replications: 150 },
+    { shape: 'lognormal', replications: 120 },
     { shape: 'gamma', replications: 70 },
   ])('keeps an M/G/1 wait of 4.0833 h with $shape work, where the formula of Kingman (1961) is exact', ({ shape, replications }) => {
     const work = `{ ${shape}: { mean: 1 h, cv: ${Math.sqrt(2.5)} } }`;
