@@ -18,7 +18,7 @@ import type { Unit } from './unit.js';
 export function beginStep(run: Run, place: Place): void {
   const { step } = place.unit!;
   step.visits++;
-  place.attempt = ++step.begun;
+  if ((step.flags & LEARNS) !== 0) place.attempt = ++step.begun;
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = WAIT_NEEDS;
     if (!request(run, place)) {
