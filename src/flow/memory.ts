@@ -4,10 +4,10 @@ import { STARVED } from './states.js';
 
 /**
  * What the inner loop reads and writes, as records in one Int32Array and one Float64Array: a record lies in one or two
- * cache lines, and a function loads the base of an array once. (Measured on the reference line, against the hand-written loop of the bench: objects that point at
- * each other reached 0.36, a column for each field 0.26, records 0.5.) An address is the index of a record's first field;
- * NOWHERE stands for none. The classes Step, Place, Buffer and Unit are views on these records for everything that is
- * not the inner loop.
+ * cache lines, and a function loads the base of an array once. Against the hand-written loop of the bench, objects that
+ * point at each other reached 0.36, a column for each field 0.26, records 0.5. An address is the index of a record's
+ * first field; NOWHERE stands for none. The classes Step, Place, Buffer and Unit are views on these records for
+ * everything that is not the inner loop.
  */
 export const NOWHERE = -1;
 
