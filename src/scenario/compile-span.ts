@@ -2,7 +2,7 @@ import type { Distribution } from '../random/distribution.js';
 import { dayNumber, MINUTES_PER_DAY, weekday } from './calendar-date.js';
 import { workingDayRule } from './calendar-days.js';
 import { ZoneClock } from './calendar-zone.js';
-import { meanOf } from './compile-mean.js';
+import { meanOf } from '../random/moments.js';
 import type { CalendarSpec, ReleaseByRate, Scenario, Site } from './scenario.js';
 
 /** When a run begins, is watched and must have ended. Times are minutes since the programme's start. */

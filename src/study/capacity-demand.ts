@@ -1,5 +1,5 @@
 import type { Model } from '../flow/model.js';
-import { meanOf } from '../scenario/compile-mean.js';
+import { meanOf } from '../random/moments.js';
 import { meanFactor, optionMix, routeOptions, stockBuild, type Build } from './capacity-mix.js';
 import { meanLearning } from './capacity-learning.js';
 import { expectedVisits, type Visits } from './capacity-visits.js';

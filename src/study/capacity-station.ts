@@ -1,5 +1,5 @@
 import type { Model } from '../flow/model.js';
-import { meanOf } from '../scenario/compile-mean.js';
+import { meanOf } from '../random/moments.js';
 import type { Demand } from './capacity-demand.js';
 
 /** Minutes that a step asks for, per unit released: of a place, and of each person of its crew. */

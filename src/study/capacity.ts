@@ -1,5 +1,5 @@
 import type { Model } from '../flow/model.js';
-import { meanOf } from '../scenario/compile-mean.js';
+import { meanOf } from '../random/moments.js';
 import type { Scenario } from '../scenario/scenario.js';
 import { dailyMinutes, type DailyMinutes } from './capacity-days.js';
 import { demand, type Demand } from './capacity-demand.js';
