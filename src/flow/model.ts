@@ -32,6 +32,8 @@ export const REPAIR = 0, SEND_BACK = 1, SCRAP = 2;
 export const REWORK_BOTH = 0, REWORK_SKIP = 1, REWORK_ONLY = 2;
 /** When trucks leave. */
 export const LEAVE_FULL = 0, LEAVE_TIMETABLE = 1, LEAVE_FULL_OR_WAIT = 2;
+/** What is claimed in numbers: people of a crew; sub-assemblies of a feeder; bought-in parts; carts, dollies and fixtures. */
+export const CREW = 0, STOCK = 1, SUPPLY = 2, CARRIER = 3;
 /** How units are released: at given times; by a drawn interval; whenever the first station has room. */
 export const RELEASE_TIMES = 0, RELEASE_ARRIVALS = 1, RELEASE_SATURATED = 2;
 
@@ -70,11 +72,13 @@ export interface Model {
     readonly lotWait: Float64Array;
   };
 
-  /** What is claimed in numbers: crews first, then stocks of interchangeable sub-assemblies. */
+  /** What is claimed in numbers: crews first, then stocks of interchangeable sub-assemblies, supplies, carriers. */
   readonly resources: {
     readonly count: number;
     /** The first `crews` resources are crews. */
     readonly crews: number;
+    /** CREW, STOCK, SUPPLY or CARRIER. */
+    readonly kind: Uint8Array;
     readonly names: readonly string[];
     readonly site: Int32Array;
     /** Headcount of a crew; stock at the start of a run. */

@@ -15,6 +15,9 @@ export class Place {
   lastValue = -1;
   /** How many times the step had been begun with this one, for learning. */
   attempt = 0;
+  /** What was going on is broken off, and how much of it is left, see `suspend.ts`. */
+  isSuspended = false;
+  minutesLeft = Number.NaN;
   /** Where the unit is sent back to after the repair. */
   sendTo: Step | null = null;
 

@@ -79,6 +79,25 @@ export class EventQueue {
     if (at > 0) this.rise(at);
   }
 
+  /**
+   * Takes the event of a source out before it happens; its time. For interruptions, which are rare: O(number of sources).
+   * @throws Error if the source has none in the queue
+   */
+  remove(kind: number, id: number): number {
+    this.ready();
+    const { times, sources, count } = this, wanted = this.bases[kind] + id;
+    let at = 0;
+    while (at < count && sources[at] !== wanted) at++;
+    if (at === count) throw new Error(`an event to be taken out must be in the queue; got source ${id} of kind ${kind}`);
+    const time = times[at], last = --this.count;
+    if (at === last) return time;
+    times[at] = times[last];
+    sources[at] = sources[last];
+    this.rise(at);
+    this.sinkFrom(at);
+    return time;
+  }
+
   private closeHole(): void {
     this.hole = false;
     const last = --this.count;
@@ -99,6 +118,23 @@ export class EventQueue {
     }
     times[at] = time;
     sources[at] = source;
+  }
+
+  /** As `sink`, from anywhere, for what is rare. */
+  private sinkFrom(from: number): void {
+    const { times, sources, count } = this;
+    for (let at = from, left = 2 * at + 1; left < count; left = 2 * at + 1) {
+      const child = left + 1 < count && this.goesFirst(left + 1, left) ? left + 1 : left;
+      if (!this.goesFirst(child, at)) return;
+      [times[at], times[child]] = [times[child], times[at]];
+      [sources[at], sources[child]] = [sources[child], sources[at]];
+      at = child;
+    }
+  }
+
+  private goesFirst(a: number, b: number): boolean {
+    const { times, sources, orders } = this;
+    return times[a] < times[b] || (times[a] === times[b] && orders[sources[a]] < orders[sources[b]]);
   }
 
   private sink(): void {

@@ -1,5 +1,6 @@
 import { ActivePeriods } from './active.js';
 import type { Calendar } from './calendar.js';
+import { CREW } from './model.js';
 import type { Place } from './place.js';
 import type { Route } from './step.js';
 
@@ -10,8 +11,9 @@ export class Pool {
   listed = false;
 }
 
-/** A crew, or the stock of a feeder: an amount of which steps claim some. */
+/** A crew, the stock of a feeder or of a supply, or carriers: an amount of which steps claim some. `kind` is one of `model.ts`. */
 export class Resource extends ActivePeriods {
+  readonly isCrew: boolean;
   free: number;
   pool: Pool;
   /** Scan number at which an earlier request lacked it. */
@@ -22,8 +24,9 @@ export class Resource extends ActivePeriods {
   area = Number.NaN;
   private since = Number.NaN;
 
-  constructor(readonly name: string, readonly isCrew: boolean, readonly amount: number, readonly calendar: Calendar | null, readonly feeder: Route | null) {
+  constructor(readonly name: string, readonly kind: number, readonly amount: number, readonly calendar: Calendar | null, readonly feeder: Route | null) {
     super(calendar);
+    this.isCrew = kind === CREW;
     this.free = amount;
     this.pool = new Pool();
     this.since = 0;

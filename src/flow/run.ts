@@ -69,7 +69,18 @@ export class Run {
     this.buffers = [...this.shop.stations.map(({ buffer }) => buffer), ...this.shop.lanes.map(({ bank }) => bank)];
     const { inspections, places, trucks, lanes, stations } = this.shop;
     // In the order of the kinds of events in `states.ts`.
-    this.queue = new EventQueue([places.length, trucks.length, 1, lanes.length, stations.length]);
+    this.queue = new EventQueue([
+      places.length,
+      trucks.length,
+      1, // release
+      lanes.length,
+      stations.length,
+      0, // carriers coming back
+      0, // lots of supplies
+      0, // shift changes
+      0, // disruptions
+      0, // pulses
+    ]);
     const locations = model.siteNames.length + model.lanes.count;
     this.locations = new Locations(locations);
     this.areaAtBucket = new Float64Array(locations);

@@ -84,7 +84,7 @@ function buildRoutes({ routes: columns }: Model): Route[] {
 function buildResources({ resources: columns, routes: routeColumns }: Model, calendarOf: CalendarOf, routes: Route[]): Resource[] {
   const feederOf = new Map(routes.filter((_, r) => routeColumns.stock[r] >= 0).map((route) => [routeColumns.stock[route.id], route]));
   return columns.names.map((name, r) => {
-    const feeder = feederOf.get(r) ?? null, resource = new Resource(name, r < columns.crews, columns.amount[r], calendarOf(columns.calendar[r]), feeder);
+    const feeder = feederOf.get(r) ?? null, resource = new Resource(name, columns.kind[r], columns.amount[r], calendarOf(columns.calendar[r]), feeder);
     if (feeder !== null) feeder.stock = resource;
     return resource;
   });

@@ -5,8 +5,9 @@ export const STATE_COUNT = 10;
 /** Whether a place is at its own task. */
 export const isActive = (state: number): boolean => state <= UNATTENDED || state === DOWN;
 
-/** Events; a smaller number goes first at one time: ends of tasks, then trucks, then releases, then timers. */
-export const TASK = 0, TRUCK = 1, RELEASE = 2, LANE_TIMER = 3, LOT_TIMER = 4;
+/** Events; a smaller number goes first at one time: ends of tasks, then trucks, then releases, then timers, then what comes to the shop from outside. */
+export const TASK = 0, TRUCK = 1, RELEASE = 2, LANE_TIMER = 3, LOT_TIMER = 4,
+  CARRIER_BACK = 5, SUPPLY_LOT = 6, SHIFT_CHANGE = 7, DISRUPTION = 8, PULSE = 9;
 
 /** Phases of the task at a place. */
 export const WAIT_NEEDS = 0, IN_CHANGEOVER = 1, WAIT_SHIFT = 2, IN_WORK = 3, IN_SETTLE = 4, IN_PROCESS = 5, WAIT_REPAIR = 6, IN_REPAIR = 7;

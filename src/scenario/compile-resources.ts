@@ -1,4 +1,4 @@
-import type { Model } from '../flow/model.js';
+import { CREW, STOCK, type Model } from '../flow/model.js';
 import { ALWAYS, type CalendarBook } from './calendar-book.js';
 import { column } from './compile-columns.js';
 import { found, type Names } from './compile-names.js';
@@ -8,15 +8,16 @@ import type { RouteEntry, Scenario } from './scenario.js';
 /** Crews site by site, then the stocks of interchangeable sub-assemblies; a stock is at the site where it is made. */
 export function compileResources(scenario: Scenario, names: Names, book: CalendarBook): Model['resources'] {
   const crews = Object.entries(scenario.sites).flatMap(([siteName, site]) => Object.entries(site.crews).map(([name, crew]) => ({
-    name, site: found(names.site, siteName, 'site'), amount: crew.headcount, calendar: book.id(crew.calendar ?? site.calendar, site.zone),
+    name, kind: CREW, site: found(names.site, siteName, 'site'), amount: crew.headcount, calendar: book.id(crew.calendar ?? site.calendar, site.zone),
   })));
   const stocks = Object.entries(scenario.feeders).filter(([, feeder]) => feeder.kind === 'stock').map(([name, feeder]) => ({
-    name, site: endSite(feeder.route, scenario, names), amount: feeder.atStart, calendar: ALWAYS,
+    name, kind: STOCK, site: endSite(feeder.route, scenario, names), amount: feeder.atStart, calendar: ALWAYS,
   }));
   const rows = [...crews, ...stocks];
   return {
     count: rows.length,
     crews: crews.length,
+    kind: Uint8Array.from(rows, (row) => row.kind),
     names: rows.map((row) => row.name),
     site: column(rows, (row) => row.site),
     amount: column(rows, (row) => row.amount),

@@ -18,8 +18,14 @@ describe('EventQueue', () => {
         const sorted: Event[] = [];
         operations.forEach((push, sequence) => {
           if (push === null) expectNext(queue, sorted.shift());
-          // A source has one event at most.
-          else if (!sorted.some(({ kind, id }) => kind === push.kind && id === push.id)) {
+          else {
+            // A source has one event at most: a second one takes the first one out.
+            const present = sorted.findIndex(({ kind, id }) => kind === push.kind && id === push.id);
+            if (present >= 0) {
+              expect(queue.remove(push.kind, push.id)).toBe(sorted[present]!.time);
+              sorted.splice(present, 1);
+              return;
+            }
             queue.push(push.time, push.kind, push.id);
             sorted.push({ ...push, sequence });
             sorted.sort(order);
@@ -31,6 +37,12 @@ describe('EventQueue', () => {
       }),
       { seed: 20270301, numRuns: 400 },
     );
+  });
+
+  it('refuses to take out what is not in it', () => {
+    const queue = new EventQueue([2]);
+    queue.push(1, 0, 0);
+    expect(() => queue.remove(0, 1)).toThrow('an event to be taken out must be in the queue; got source 1 of kind 0');
   });
 
   it('holds an event of every source at once', () => {
