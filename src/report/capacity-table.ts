@@ -1,4 +1,6 @@
 import type { CapacityRow, CapacityTable } from '../study/capacity.js';
+import type { Basis } from '../scenario/assumptions.js';
+import { assumptionLine } from './assumptions.js';
 import { number } from './format.js';
 import { stableJson } from './json.js';
 import { fitColumns } from './shorten.js';
@@ -22,10 +24,11 @@ const LEGEND = [
  * The capacity table as aligned plain text of at most 100 columns without a line end at the end: first the bottleneck by
  * arithmetic and the highest rate, then every station, crew, lane and feeder, the tightest first.
  */
-export function capacityTable(found: CapacityTable, scenario: string): string {
+export function capacityTable(found: CapacityTable, scenario: string, assumptions: readonly { readonly basis: Basis }[] = []): string {
   return [
     verdict(found),
     `scenario: ${scenario}`,
+    ...assumptionLine(assumptions),
     '',
     table(tightestFirst(found.rows).map(cells), COLUMNS),
     '',

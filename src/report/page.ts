@@ -1,5 +1,6 @@
 import { Eta } from 'eta/core';
 import type { DateQuantile, Estimate, Results } from '../study/results.js';
+import { counts } from './assumptions.js';
 import { bounds, count, intervalName, mean, number } from './format.js';
 import { pageTables } from './page-tables.js';
 import { PAGE_TEMPLATE } from './page-template.js';
@@ -55,10 +56,11 @@ function dateText({ p, date, low, high, why }: DateQuantile, level: number): str
 }
 
 /** What could turn the answer round, as far as the results can know. */
-function assumptions({ scenario, replications, level, programme }: Results): string[] {
+function assumptions({ scenario, replications, level, programme, assumptions: said }: Results): string[] {
   return [
     ...scenario.note === null ? [] : [`The scenario says of itself: ${scenario.note}`],
     'Work times and chances of defects are as the scenario gives them. They were not compared with a record of the real plants; if they are wrong, so is the answer.',
+    ...said.length === 0 ? [] : [`Of ${count(said.length, 'value')} the scenario says where they come from: ${counts(said)}. They stand under Assumptions below.`],
     `Intervals tell how far chance inside the model moves the means (${replications < 2 ? 'none with 1 replication' : `${intervalName(level)}, ${count(replications, 'replication')}`}). They tell nothing about errors in the inputs, and nothing about the spread of single weeks or units.`,
     'People, trucks and parts follow their rules and calendars without exception: nobody improvises, lends a hand to another crew, or works longer to catch up, unless the scenario says so.',
     'Left out: cost, absence, failures of equipment, late supplies, and everything else that the scenario does not name.',

@@ -1,4 +1,5 @@
 import type { DateQuantile, Estimate, Results } from '../study/results.js';
+import { assumptionLine } from './assumptions.js';
 import { asEstimate, bounds, count, intervalName, mean, number } from './format.js';
 import { fitColumns } from './shorten.js';
 import { table, type Column } from './table.js';
@@ -31,6 +32,7 @@ export function resultsTable(results: Results): string {
   return [
     ...lines(results.answer.sentence, ''),
     `${count(results.replications, 'replication')}, seed ${results.seed}`,
+    ...assumptionLine(results.assumptions),
     '',
     table(rows, columns),
     ...notes(results.lastUnit),

@@ -1,3 +1,4 @@
+import { takeAssumptions } from './assumptions.js';
 import { crossFindings } from './cross.js';
 import { nameFindings } from './names.js';
 import { parseYaml } from './parse-yaml.js';
@@ -18,14 +19,16 @@ export function readScenario(text: string, file: string, readFile: (relativePath
   const parsed = parseYaml(text, file);
   if (parsed.value === undefined) return { problems: sortProblems(parsed.problems, file) };
 
+  const taken = takeAssumptions(parsed.value);
   // The schema is used once, so compiling it first would cost more than it saves.
-  const result = scenarioSchema(observedReader(readFile)).safeParse(parsed.value, { jitless: true });
-  const shape = result.success ? [] : findingsOf(result.error.issues, parsed.value);
-  const names = nameFindings(parsed.value, shape);
+  const result = scenarioSchema(observedReader(readFile)).safeParse(taken.value, { jitless: true });
+  const shape = result.success ? [] : findingsOf(result.error.issues, taken.value);
+  const names = nameFindings(taken.value, shape);
   const cross = result.success ? crossFindings(result.data, names.length === 0) : [];
   const faulty = new Set(parsed.problems.map(({ path }) => path));
-  const findings = [...shape, ...names, ...cross].filter(({ path }) => path.length === 0 || !faulty.has(sayPath(path)));
+  const inFile = [...shape, ...names, ...cross].map((finding) => ({ ...finding, path: taken.pathInFile(finding.path, finding.atKey) }));
+  const findings = [...taken.findings, ...inFile].filter(({ path }) => path.length === 0 || !faulty.has(sayPath(path)));
   const problems = [...parsed.problems, ...findings.map(parsed.place)];
-  if (result.success && problems.length === 0) return { scenario: result.data };
+  if (result.success && problems.length === 0) return { scenario: { ...result.data, assumptions: taken.assumptions } };
   return { problems: sortProblems(problems, file) };
 }

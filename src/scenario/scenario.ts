@@ -1,4 +1,5 @@
 import type { Distribution } from '../random/distribution.js';
+import type { Assumption } from './assumptions.js';
 
 /**
  * A scenario as read: defaults filled in, quantities converted, names checked.
@@ -16,6 +17,8 @@ export interface Scenario {
   /** Kinds of defect. */
   readonly defects: Readonly<Record<string, { readonly note: string | undefined }>>;
   readonly route: readonly RouteEntry[];
+  /** What is said of the values above: where they come from. No result depends on it. */
+  readonly assumptions: readonly Assumption[];
 }
 
 /** Each option has values with weights that sum to 1; `stripe: 35 %` is { yes: 0.35, no: 0.65 }. */

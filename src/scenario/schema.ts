@@ -6,6 +6,7 @@ import { laneSchema } from './schema-lane.js';
 import { programmeSchema } from './schema-programme.js';
 import { keys, name, named } from './schema-quantity.js';
 import { feederSchema, routeSchema } from './schema-route.js';
+import { withAssumptions } from './schema-assumptions.js';
 import { siteSchema } from './schema-site.js';
 import { timeSchema } from './schema-time.js';
 import type { ReadObserved } from './time-observed.js';
@@ -31,12 +32,15 @@ export function scenarioSchema(readObserved: ReadObserved) {
     'a scenario: a map with the keys scenario, programme, sites and route',
   ).transform(({ scenario, note, programme, calendars, sites, feeders, lanes, defects, route: steps }): Scenario => {
     const zone = programme.zone ?? Object.values(sites)[0]?.zone ?? 'UTC';
-    return { name: scenario, note, programme: { ...programme, zone }, calendars, sites, feeders, lanes, defects, route: steps };
+    return { name: scenario, note, programme: { ...programme, zone }, calendars, sites, feeders, lanes, defects, route: steps, assumptions: [] };
   });
 }
 
 /** JSON Schema (draft 7, as editors read it best) of what a planner may write; descriptions included. */
-export function jsonSchema(): Record<string, unknown> {
+export const jsonSchema = (): Record<string, unknown> => withAssumptions(keySchema());
+
+/** The same without what may be said of values. */
+export function keySchema(): Record<string, unknown> {
   const schema = scenarioSchema(() => ({ values: [], fault: undefined }));
   return { ...z.toJSONSchema(schema, { io: 'input', target: 'draft-7', reused: 'inline' }), title: 'rateproof scenario' };
 }

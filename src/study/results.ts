@@ -1,3 +1,5 @@
+import type { AssumptionResult } from './results-assumptions.js';
+
 /**
  * The shape of `results.json`, version 1. Every number shown anywhere (terminal, picture, page) is in here.
  * Durations say their unit in the name; shares are 0..1; dates are ISO strings in the programme's zone.
@@ -28,6 +30,8 @@ export interface Results {
     readonly phases: readonly { readonly from: string; readonly perDay: number }[];
     readonly observedDays: number;
   };
+  /** Values of which the scenario says where they come from, in the order of the file; empty where it says nothing. */
+  readonly assumptions: readonly AssumptionResult[];
   readonly answer: Answer;
   /** Buckets of the time series: ISO weeks for a programme, equal parts for a steady-state run. */
   readonly series: {

@@ -7,6 +7,7 @@ import { releaseCalendar, workingDaysBetween } from './release-calendar.js';
 import { RESULTS_VERSION, type Results } from './results.js';
 import { ratio, Sample } from './sample.js';
 import { answer } from './summary-answer.js';
+import { assumptions } from './summary-assumptions.js';
 import { bottlenecks } from './summary-bottlenecks.js';
 import { buffers } from './summary-buffers.js';
 import { findings } from './summary-findings.js';
@@ -49,6 +50,7 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
       phases: release.kind === 'rate' ? release.phases.map(({ from, perDay }) => ({ from, perDay })) : [],
       observedDays: sample.amount(({ minutes }) => minutes / 1440).mean,
     },
+    assumptions: assumptions(scenario),
     answer: answer(sample, judged, throughput.perDay, likeliest),
     series: series(sample),
     wip: wip(sample),

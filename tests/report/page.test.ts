@@ -76,6 +76,17 @@ describe('tables of the page', () => {
     expect(tables.find(({ id }) => id === 'stations')?.head).toHaveLength(3 + 10 + 1);
   });
 
+  it('list assumptions, guesses first, up to a number of rows, and say how many there are', () => {
+    const said = Array.from({ length: 250 }, (_, i) => ({ path: `route[${i}].work`, value: '20 min', basis: i === 249 ? 'guess' as const : 'estimate' as const, note: i === 0 ? 'asked' : null }));
+    const text = page({ ...results, assumptions: said }, []);
+    const own = pageTables({ ...results, assumptions: said }).find(({ id }) => id === 'assumptions')!;
+    expect(own.rows.slice(0, 2)).toEqual([['route[249].work', '20 min', 'guess', ''], ['route[0].work', '20 min', 'estimate', 'asked']]);
+    expect(own.rows).toHaveLength(200);
+    expect(own.note).toBe('Values of which the scenario says where they come from: 0 measured, 249 estimated, 1 guessed; guesses first. The first 200 of 250 values; all are in results.json.');
+    expect(text).toContain('Of 250 values the scenario says where they come from: 0 measured, 249 estimated, 1 guessed.');
+    expect(html).not.toContain('Assumptions');
+  });
+
   it('are left out when empty', () => {
     expect(pageTables({ ...results, feeders: [], lanes: [] }).map(({ id }) => id)).toEqual(['overall', 'wip', 'bottlenecks', 'stations', 'crews', 'inspections', 'buffers']);
   });

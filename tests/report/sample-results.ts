@@ -82,6 +82,7 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     seed: 'spring', replications, level: 0.95,
     programme: { kind: 'programme', start: '2027-03-01', zone: 'Europe/Oslo', quantity: 420,
       phases: [{ from: '2027-03-01', perDay: 2 }, { from: '2027-06-07', perDay: 4 }], observedDays: weeks * 7 },
+    assumptions: [],
     answer: { verdict: 'falls short', askedPerDay: 4, heldPerDay: held, window,
       sentence: 'No: four a day does not hold; from 7 June 2027 the build ships 3.38 a day (95 % CI 3.29 to 3.47, 40 replications), and the top coat booth stops it.' },
     series: {

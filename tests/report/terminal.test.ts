@@ -43,6 +43,13 @@ describe('results in the terminal', () => {
     `);
   });
 
+  it('count what the scenario says of its values, where it says something', () => {
+    const one = { path: 'programme.quantity', value: '420', note: null };
+    const results = { ...sampleResults({ stations: 3 }), assumptions: [{ ...one, basis: 'measured' as const }, { ...one, basis: 'guess' as const }] };
+    expect(resultsTable(results)).toContain('seed spring\nassumptions: 1 measured, 0 estimated, 1 guessed\n');
+    expect(resultsTable(sampleResults({ stations: 3 }))).not.toContain('assumptions');
+  });
+
   it('are at most 100 columns wide, whatever the names', () => {
     const names = (index: number): string => `final assembly station for the rear body, left side and roof module number ${index + 1}`;
     const results = sampleResults({ stations: 60, names });
