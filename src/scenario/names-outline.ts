@@ -43,7 +43,8 @@ export interface Outline {
 export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
   const sound = (section: string): boolean =>
     !shape.some(({ path, atKey, suggestion, wanted }) => {
-      if (path.length === 1 && atKey === true && !Object.hasOwn(raw, section)) return suggestion === undefined || suggestion === section;
+      // A section may stand in one file and, misspelt, in another.
+      if (path.length === 1 && atKey === true) return suggestion === undefined ? !Object.hasOwn(raw, section) : suggestion === section;
       return path.length === 1 && path[0] === section && !wanted.startsWith('missing;') && !isRawMap(raw[section]);
     });
   const namesOf = (section: string): Names | undefined => (sound(section) ? new Set(Object.keys(mapOf(raw[section]))) : undefined);
@@ -55,7 +56,7 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
       if (path[0] !== 'sites' || path.length < 2 || path.length > 3) return false;
       const site = sites[path[1]!];
       if (!isRawMap(site)) return true;
-      return path[2] === inside ? Object.hasOwn(site, inside) && !isRawMap(site[inside]) : atKey === true && (suggestion === undefined || suggestion === inside) && !Object.hasOwn(site, inside);
+      return path[2] === inside ? Object.hasOwn(site, inside) && !isRawMap(site[inside]) : atKey === true && (suggestion === undefined ? !Object.hasOwn(site, inside) : suggestion === inside);
     });
 
   const stations = new Map<string, string>();

@@ -1,5 +1,5 @@
 import { mapOf, type Outline, type RawMap } from './names-outline.js';
-import { saySeen, sayPath, type Finding } from './problem.js';
+import { saySeen, sayPath, type Finding, type Path } from './problem.js';
 
 /** Steps have a name of their own over all routes, stations over all sites; `usual` is no name for an option. */
 export function repeatedNames(raw: RawMap, outline: Outline): Finding[] {
@@ -10,18 +10,18 @@ export function repeatedNames(raw: RawMap, outline: Outline): Finding[] {
     for (const station of Object.keys(mapOf(mapOf(site)['stations']))) {
       const first = stations.get(station);
       if (first === undefined) stations.set(station, siteName);
-      else found.push({ path: ['sites', siteName, 'stations', station], wanted: 'each station name once over all sites', seen: `${saySeen(station)} again, first in site ${first}`, atKey: true });
+      else found.push({ path: ['sites', siteName, 'stations', station], wanted: 'each station name once over all sites', seen: `${saySeen(station)} again, first in site ${first}`, first: ['sites', first, 'stations', station], atKey: true });
     }
   }
 
-  const steps = new Map<string, string>();
+  const steps = new Map<string, Path>();
   for (const { path, entries } of outline.routes) {
     entries.forEach((entry, i) => {
       const step = mapOf(entry)['step'];
       if (typeof step !== 'string') return;
       const first = steps.get(step);
-      if (first === undefined) steps.set(step, sayPath([...path, i]));
-      else found.push({ path: [...path, i, 'step'], wanted: 'each step name once over all routes', seen: `${saySeen(step)} again, first at ${first}` });
+      if (first === undefined) steps.set(step, [...path, i]);
+      else found.push({ path: [...path, i, 'step'], wanted: 'each step name once over all routes', seen: `${saySeen(step)} again, first at ${sayPath(first)}`, first });
     });
   }
 

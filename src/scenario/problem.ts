@@ -26,6 +26,8 @@ export interface Finding {
   readonly suggestion?: string | undefined;
   /** Point at the key instead of its value. */
   readonly atKey?: boolean;
+  /** Where a name that is given twice was first given; told with file and line if that is another file. */
+  readonly first?: Path | undefined;
   /** Another file than the scenario, for observed times. */
   readonly source?: { readonly file: string; readonly line: number; readonly column: number } | undefined;
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Scenario } from './scenario.js';
 import { calendarSchema } from './schema-calendar.js';
 import { defectSchema } from './schema-defect.js';
+import { includeSchema, requiredInWhole, withIncludedRoutes } from './schema-include.js';
 import { laneSchema } from './schema-lane.js';
 import { programmeSchema } from './schema-programme.js';
 import { keys, name, named } from './schema-quantity.js';
@@ -28,6 +29,7 @@ export function scenarioSchema(readObserved: ReadObserved) {
       lanes: named(laneSchema(time), 'lanes by name').default({}).describe('Transport from site to site, by name.'),
       defects: named(defectSchema, 'kinds of defect by name, such as { runs: {} }').default({}).describe('Kinds of defect that steps create and find. Example: { runs: {} }'),
       route: route.describe('The ordered steps and lanes of a unit.'),
+      include: includeSchema,
     },
     'a scenario: a map with the keys scenario, programme, sites and route',
   ).transform(({ scenario, note, programme, calendars, sites, feeders, lanes, defects, route: steps }): Scenario => {
@@ -37,10 +39,10 @@ export function scenarioSchema(readObserved: ReadObserved) {
 }
 
 /** JSON Schema (draft 7, as editors read it best) of what a planner may write; descriptions included. */
-export const jsonSchema = (): Record<string, unknown> => withAssumptions(keySchema());
+export const jsonSchema = (): Readonly<Record<string, unknown>> => requiredInWhole(withAssumptions(keySchema()));
 
 /** The same without what may be said of values. */
-export function keySchema(): Record<string, unknown> {
+export function keySchema(): Readonly<Record<string, unknown>> {
   const schema = scenarioSchema(() => ({ values: [], fault: undefined }));
-  return { ...z.toJSONSchema(schema, { io: 'input', target: 'draft-7', reused: 'inline' }), title: 'rateproof scenario' };
+  return withIncludedRoutes({ ...z.toJSONSchema(schema, { io: 'input', target: 'draft-7', reused: 'inline' }), title: 'rateproof scenario' });
 }

@@ -37,7 +37,7 @@ describe('no text crashes or hangs the reader', () => {
   });
 
   it('answers any text with a scenario or problems', () => {
-    const pieces = fc.constantFrom('a', ': ', '- ', '[', ']', '{', '}', '\n', '  ', '*x', '&x ', '!t ', '"', "'", '|', '>', '#', '%', '\t', '?', ',', '---', '1', 'route', '<<: ', '\r');
+    const pieces = fc.constantFrom('a', ': ', '- ', '[', ']', '{', '}', '\n', '  ', '*x', '&x ', '!t ', '"', "'", '|', '>', '#', '%', '\t', '?', ',', '---', '1', 'route', '<<: ', '\r', 'include', 'value', 'basis');
     fc.assert(
       fc.property(fc.array(pieces, { maxLength: 40 }), (parts) => {
         expect(readText(parts.join('')).problems!.length).toBeGreaterThan(0);
@@ -58,7 +58,7 @@ function spotsOf(value: unknown): Spot[] {
   return keys.flatMap((key) => [{ within, key }, ...spotsOf(Reflect.get(within, key))]);
 }
 
-const junk = [null, true, -1, 0, 1e300, NaN, '', 'x', '7', '-5 min', '50 %', '500 %', '2027-02-30', [], {}, [null], [[]], { a: 1 }, { low: 3 }, 'unlimited', 'own', 'yes'];
+const junk = [null, true, -1, 0, 1e300, NaN, '', 'x', '7', '-5 min', '50 %', '500 %', '2027-02-30', [], {}, [null], [[]], { a: 1 }, { low: 3 }, { value: 3, basis: 'guess' }, { value: [], note: 1 }, { include: 'x.yaml' }, { basis: 'so' }, 'unlimited', 'own', 'yes'];
 
 function mutate({ within, key }: Spot, way: number, other: Spot): void {
   const value: unknown = Reflect.get(within, key);

@@ -38,7 +38,7 @@ function* nodesOf(value: unknown): Generator<Node> {
 
 describe('the JSON schema for editors', () => {
   it('is draft 7, whose keys are closed', () => {
-    expect(schema).toMatchObject({ $schema: 'http://json-schema.org/draft-07/schema#', type: 'object', additionalProperties: false, required: ['scenario', 'programme', 'sites', 'route'] });
+    expect(schema).toMatchObject({ $schema: 'http://json-schema.org/draft-07/schema#', type: 'object', additionalProperties: false, then: { required: ['scenario', 'programme', 'sites', 'route'] } });
   });
 
   it.each(['full.yaml', 'small.yaml', 'steady.yaml'])('knows every key of %s', (name) => {

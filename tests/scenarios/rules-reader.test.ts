@@ -32,3 +32,19 @@ describe('00-assumptions.yaml', () => {
     expect(shippedAt('00-assumptions.yaml')).toEqual(days);
   });
 });
+
+describe('00-include.yaml', () => {
+  it('is one scenario: the stations of both files, the steps of the part between those of the main file', () => {
+    const { sites, route, calendars, note } = scenarioOf('00-include.yaml');
+    expect(Object.keys(sites['works']!.stations)).toEqual(['jig', 'fitting bay', 'booth', 'drying bay']);
+    expect(route.map((entry) => (entry.kind === 'step' ? entry.name : entry.lane))).toEqual(['build', 'paint', 'dry', 'fit']);
+    expect(Object.keys(calendars)).toEqual(['days']);
+    expect(note).toBeUndefined();
+  });
+
+  it('ships each unit 230 or 240 min after 06:00 of its day, both of them at times', () => {
+    const minutes = shippedAt('00-include.yaml').map((at) => at % 1440 - 360);
+    expect(minutes).toHaveLength(20);
+    expect(new Set(minutes)).toEqual(new Set([230, 240]));
+  });
+});

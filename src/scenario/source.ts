@@ -1,0 +1,41 @@
+import { posix } from 'node:path';
+import { takeAssumptions, type Assumption } from './assumptions.js';
+import { isRawMap } from './names-outline.js';
+import { parseYaml } from './parse-yaml.js';
+import type { Finding, Problem } from './problem.js';
+
+/** One YAML file as data. */
+export interface Source {
+  readonly file: string;
+  /** Undefined if the text could not be parsed to the end. */
+  readonly value: unknown;
+  readonly assumptions: readonly Assumption[];
+  /** What YAML itself finds wrong; then nothing else is said of the same spot. */
+  readonly faults: readonly Problem[];
+  /** What is wrong with what is said of values. */
+  readonly problems: readonly Problem[];
+  /** Adds file and line to what was found wrong in `value` later. */
+  readonly place: (finding: Finding) => Problem;
+}
+
+/** `folder` is where the file lies, seen from the folder of the scenario; files of observed times are named from there. */
+export function readSource(text: string, file: string, folder = '.'): Source {
+  const parsed = parseYaml(text, file);
+  const { value, assumptions, findings, pathInFile } = takeAssumptions(parsed.value);
+  return {
+    file, assumptions, faults: parsed.problems,
+    value: folder === '.' ? value : withObservedFrom(value, folder),
+    problems: findings.map(parsed.place),
+    place: (finding) => parsed.place({ ...finding, path: pathInFile(finding.path, finding.atKey) }),
+  };
+}
+
+/** The path of a file named in a file of this folder, seen from the folder of the scenario. */
+export const pathFrom = (folder: string, name: string): string => (posix.isAbsolute(name) ? name : posix.join(folder, name));
+
+function withObservedFrom(value: unknown, folder: string): unknown {
+  if (Array.isArray(value)) return value.map((item) => withObservedFrom(item, folder));
+  if (!isRawMap(value)) return value;
+  const isObserved = typeof value['observed'] === 'string' && 'column' in value;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, isObserved && key === 'observed' ? pathFrom(folder, String(inner)) : withObservedFrom(inner, folder)]));
+}
