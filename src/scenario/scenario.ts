@@ -1,4 +1,5 @@
 import type { Distribution } from '../random/distribution.js';
+import type { Supply } from './scenario-supplies.js';
 
 /**
  * A scenario as read: defaults filled in, quantities converted, names checked.
@@ -12,6 +13,7 @@ export interface Scenario {
   readonly calendars: Readonly<Record<string, CalendarSpec>>;
   readonly sites: Readonly<Record<string, Site>>;
   readonly feeders: Readonly<Record<string, Feeder>>;
+  readonly supplies: Readonly<Record<string, Supply>>;
   readonly lanes: Readonly<Record<string, Lane>>;
   /** Kinds of defect. */
   readonly defects: Readonly<Record<string, { readonly note: string | undefined }>>;
@@ -125,7 +127,7 @@ export interface StationStep {
   readonly learning: Learning | undefined;
   readonly rework: 'both' | 'skip' | 'only';
   readonly sample: { readonly oneIn: number; readonly by: 'turn' | 'random' } | undefined;
-  /** Feeder name -> how many (stock), or 'own'. */
+  /** Feeder or supply -> how many (from a stock), or 'own'. */
   readonly parts: Readonly<Record<string, number | 'own'>>;
   /** Own feeders that start from this unit when the step ends. */
   readonly takesOff: readonly string[];

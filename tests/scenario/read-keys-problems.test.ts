@@ -21,7 +21,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt section, without a storm of unknown names',
     [['calendars:', 'calenders:']],
     [
-      '7:1 calenders: one of the keys scenario, note, programme, calendars, sites, feeders, lanes, defects, route; got "calenders"; did you mean "calendars"?',
+      '7:1 calenders: one of the keys scenario, note, programme, calendars, sites, feeders, supplies, lanes, defects, route; got "calenders"; did you mean "calendars"?',
     ],
   ],
   [
