@@ -30,6 +30,9 @@ export function endLack(run: Run, place: Place): void {
 }
 
 function change(run: Run, place: Place, i: number, isLacking: boolean): void {
+  const supply = place.unit!.step.supplies[i].resource.supply!;
   place.lacks ^= 1 << i;
-  place.unit!.step.supplies[i].resource.supply!.lack(isLacking ? 1 : -1, run.now);
+  supply.lack(isLacking ? 1 : -1, run.now);
+  // The part came at the instant at which it was asked for.
+  if (!isLacking && place.askedAt === run.now) supply.waits--;
 }
