@@ -9,6 +9,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     pool: 'forks',
     maxWorkers: 2,
+    // A busy machine is no fault of a test.
+    testTimeout: 60_000,
     env: { TZ: 'UTC' },
     reporters: ['default', './tests/plain-summary.ts'],
   },

@@ -1,4 +1,6 @@
 import type { Run } from './run.js';
+import { WAIT_REPAIR } from './states.js';
+import type { Supply } from './supply.js';
 
 /** Relative room for rounding in sums of many floats. */
 const ROUNDING = 1e-9;
@@ -21,10 +23,24 @@ export function audit(run: Run): void {
   for (const { id, unit } of shop.places) if (unit !== null && unit.place?.id !== id) throw new Error(`audit: place ${id} holds unit ${unit.number}, which stands elsewhere`);
   for (const { name, free, amount, isCrew } of shop.resources) if (free < 0 || (isCrew && free > amount)) throw new Error(`audit: ${name} must have 0 to ${amount} free; got ${free}`);
   for (const { name, stock, making, target } of shop.routes) if (stock !== null && stock.free + making > Math.max(target, stock.amount)) throw new Error(`audit: feeder ${name} must not go over its target ${target}; got ${stock.free + making}`);
+  for (const supply of shop.supplies) auditSupply(supply);
 }
 
 const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
 
 function expectEqual(what: string, seen: number, wanted: number): void {
   if (!(Math.abs(seen - wanted) <= ROUNDING * Math.max(1, Math.abs(wanted)))) throw new Error(`audit: ${what} must be ${wanted}; got ${seen}`);
+}
+
+/** Parts come and go as booked; orders, stock and the demand that waits make up the position on which lots are ordered. */
+function auditSupply(supply: Supply): void {
+  const { stock: { name, free, amount, pool }, unitsReceived, unitsUsed, coming, onOrder, isPlanned, position } = supply;
+  expectEqual(`stock of ${name}`, free, amount + unitsReceived - unitsUsed);
+  expectEqual(`units of ${name} on order`, onOrder, coming.reduce((units, lot) => units + lot.units, 0));
+  if (isPlanned) return;
+  let wanted = 0;
+  for (let place = pool.head; place !== null; place = place.nextWaiting) {
+    for (const need of place.unit!.step.supplies) if (need.resource.supply === supply && place.phase !== WAIT_REPAIR) wanted += need.amount;
+  }
+  expectEqual(`stock and orders of ${name} less the demand that waits`, position, free + onOrder - wanted);
 }

@@ -2,6 +2,7 @@ import type { Resource, Pool } from './resource.js';
 import type { Run } from './run.js';
 import { SHORT_CREW, SHORT_PARTS, WAIT_REPAIR } from './states.js';
 import type { Place } from './place.js';
+import { askSupplies, endLack, noteLack } from './supply-claims.js';
 import type { Unit } from './unit.js';
 
 /**
@@ -12,7 +13,8 @@ import type { Unit } from './unit.js';
 
 /** Asks for the needs of the step at `place`; true if they are granted at once, otherwise the place waits and is short. */
 export function request(run: Run, place: Place): boolean {
-  const pool = place.unit!.step.pool!;
+  const { step } = place.unit!, pool = step.pool!;
+  if (step.supplies.length > 0) askSupplies(run, place, step);
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) { take(run, place); return true; }
   place.askedAt = run.now;
@@ -35,6 +37,7 @@ export function match(run: Run, pool: Pool): void {
       take(run, place);
       run.granted.push(place);
     } else {
+      if (place.unit!.step.supplies.length > 0) noteLack(run, place);
       place.idle(short);
       before = place;
     }
@@ -81,8 +84,12 @@ function take(run: Run, place: Place): void {
   const { needs } = place.unit!.step, repairOnly = place.phase === WAIT_REPAIR;
   for (const { resource, amount } of needs) {
     if (resource.isCrew) { resource.change(-amount, run.now); place.holdsCrew = true; }
-    else if (!repairOnly) { resource.change(-amount, run.now); run.listFeed(resource.feeder!); }
+    else if (!repairOnly) {
+      resource.change(-amount, run.now);
+      if (resource.feeder !== null) run.listFeed(resource.feeder); else resource.supply?.use(amount);
+    }
   }
+  if (place.lacks !== 0) endLack(run, place);
 }
 
 function insert(pool: Pool, place: Place): void {

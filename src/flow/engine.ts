@@ -11,7 +11,8 @@ import type { Plan } from './plan.js';
 import { beginRelease, refillSource, release } from './release.js';
 import { Run } from './run.js';
 import { goShortWay } from './short-way.js';
-import { LANE_TIMER, LOT_TIMER, RELEASE, TRUCK } from './states.js';
+import { LANE_TIMER, LOT_TIMER, RELEASE, SUPPLY_LOT, TRUCK } from './states.js';
+import { beginSupplies, onlyLotsAhead, supplyEvent } from './supplies.js';
 import type { Place } from './place.js';
 import { nextPhase, startTask } from './tasks.js';
 
@@ -23,6 +24,7 @@ export function simulate(plan: Plan, seed: string, replication: number): Run {
   const run = new Run(plan, seed, replication);
   enterBuckets(run);
   for (const route of run.shop.routes) run.listFeed(route);
+  beginSupplies(run);
   beginRelease(run);
   drain(run);
   run.outcome = loop(run);
@@ -33,9 +35,10 @@ export function simulate(plan: Plan, seed: string, replication: number): Run {
 
 function loop(run: Run): number {
   const { model: { programme, horizon }, queue, memory } = run, end = Math.min(programme.end, horizon), placeCount = run.places.length;
+  const hasSupplies = run.shop.supplies.length > 0;
   let boundary = nextBoundary(run, end);
   for (;;) {
-    const time = queue.ready() ? queue.times[0] : Infinity;
+    const isStill = hasSupplies && onlyLotsAhead(run), time = !isStill && queue.ready() ? queue.times[0] : Infinity;
     if (time <= boundary && time < Infinity) {
       const source = queue.pop();
       memory.now = time;
@@ -45,7 +48,7 @@ function loop(run: Run): number {
       if (!run.pending) continue;
       drain(run);
       if (run.gone >= programme.quantity) return FINISHED;
-    } else if (queue.size === 0) {
+    } else if (isStill || queue.size === 0) {
       if (leaveIncompletes(run)) continue;
       return run.units.alive === 0 ? FINISHED : GRIDLOCK;
     } else {
@@ -68,7 +71,8 @@ function dispatch(run: Run, kind: number, id: number): void {
     case RELEASE: release(run); return;
     case LANE_TIMER: laneTimer(run, run.shop.lanes[id]); return;
     case LOT_TIMER: lotTimer(run, run.shop.stations[id]); return;
-    default: throw new Error(`kinds of events dispatched are 1 to 4; got ${kind}`);
+    case SUPPLY_LOT: supplyEvent(run, id); return;
+    default: throw new Error(`an event must be of a kind that something sets up; got ${kind}`);
   }
 }
 

@@ -10,8 +10,8 @@ export interface Stuck {
   readonly route: string;
   readonly where: string;
   readonly waitsFor: string;
-  /** `room` at a station or lane; `crew` or `parts` of a step; `lot`, `truck`: more units or a truck. */
-  readonly kind: 'room' | 'crew' | 'parts' | 'lot' | 'truck';
+  /** `room` at a station or lane; `crew` or `parts` of a step; `supply`: parts of which no more will come; `lot`, `truck`: more units or a truck. */
+  readonly kind: 'room' | 'crew' | 'parts' | 'supply' | 'lot' | 'truck';
 }
 
 /** Rule 16: who waits for whom when nothing can move. In order of build number. */
@@ -29,5 +29,7 @@ function describe(run: Run, unit: Unit): Stuck {
   const where = place.station.name;
   if (place.state === BLOCKED) return { ...base, where, waitsFor: wanted, kind: 'room' };
   if (place.station.lotGathered > 0) return { ...base, where, waitsFor: `more units for a lot at ${where}`, kind: 'lot' };
+  const ended = step.supplies.find(({ resource, amount }) => resource.free < amount && !resource.supply!.hasMore);
+  if (ended !== undefined) return { ...base, where, waitsFor: ended.resource.name, kind: 'supply' };
   return { ...base, where, waitsFor: `the needs of step ${step.name}`, kind: lacking(run, place, false) === SHORT_PARTS ? 'parts' : 'crew' };
 }

@@ -1,4 +1,5 @@
 import type { Distribution } from '../random/distribution.js';
+import type { SupplyColumns } from './model-supplies.js';
 
 /**
  * The compiled model: what `scenario` hands to the engine. Integers and typed arrays; names only for reports.
@@ -83,9 +84,11 @@ export interface Model {
     readonly site: Int32Array;
     /** Headcount of a crew; stock at the start of a run. */
     readonly amount: Int32Array;
-    /** Calendar of a crew, -1 always; -1 for stocks. */
+    /** Calendar of a crew, -1 always; -1 for others. */
     readonly calendar: Int32Array;
   };
+
+  readonly supplies: SupplyColumns;
 
   /** Route 0 is the unit's; the others are feeders. Steps of a route are contiguous and in order. */
   readonly routes: {

@@ -48,6 +48,7 @@ function startAfresh(run: Run): void {
   for (const station of shop.stations) { station.account.fill(0); station.buffer.clear(); }
   for (const lane of shop.lanes) { lane.clear(); lane.bank.clear(); }
   for (const resource of shop.resources) resource.clear();
+  for (const supply of shop.supplies) supply.clear();
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
 }
 
@@ -69,5 +70,6 @@ function settle(run: Run): void {
   for (const buffer of run.buffers) buffer.settle();
   for (const lane of shop.lanes) lane.settle(now);
   for (const resource of shop.resources) resource.settle(now);
+  for (const supply of shop.supplies) supply.settle(now);
   run.locations.settle(now);
 }

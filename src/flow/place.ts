@@ -18,6 +18,8 @@ export class Place {
   /** What was going on is broken off, and how much of it is left, see `suspend.ts`. */
   isSuspended = false;
   minutesLeft = Number.NaN;
+  /** Supplies that its request lacks, a bit for each of the step's. */
+  lacks = 0;
   /** Where the unit is sent back to after the repair. */
   sendTo: Step | null = null;
 

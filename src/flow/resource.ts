@@ -3,6 +3,7 @@ import type { Calendar } from './calendar.js';
 import { CREW } from './model.js';
 import type { Place } from './place.js';
 import type { Route } from './step.js';
+import type { Supply } from './supply.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */
 export class Pool {
@@ -16,6 +17,8 @@ export class Resource extends ActivePeriods {
   readonly isCrew: boolean;
   free: number;
   pool: Pool;
+  /** Of the stock of a supply: the supply. */
+  supply: Supply | null = null;
   /** Scan number at which an earlier request lacked it. */
   scarceAt = 0;
   /** Crews: person-minutes engaged while on shift. Stocks: minutes without stock, and stock-minutes. */

@@ -36,6 +36,8 @@ export class Run {
   gone = 0;
   /** How it ended, see `engine.ts`. */
   outcome = 0;
+  /** Events of supplies in the queue. */
+  lotsAhead = 0;
   /** Number of the present scan of a pool. */
   scan = 0;
 
@@ -76,7 +78,7 @@ export class Run {
       lanes.length,
       stations.length,
       0, // carriers coming back
-      0, // lots of supplies
+      2 * this.shop.supplies.length, // lots of supplies, then dates of delivery plans
       0, // shift changes
       0, // disruptions
       0, // pulses

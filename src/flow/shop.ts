@@ -8,6 +8,7 @@ import { plainFlags } from './short-way.js';
 import { Pool, Resource } from './resource.js';
 import type { Place } from './place.js';
 import { Station } from './station.js';
+import { Supply } from './supply.js';
 import type { Units } from './unit.js';
 import {
   AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, Route, Step, type Need,
@@ -18,6 +19,7 @@ export interface Shop {
   readonly stations: readonly Station[];
   readonly places: readonly Place[];
   readonly resources: readonly Resource[];
+  readonly supplies: readonly Supply[];
   readonly lanes: readonly Lane[];
   readonly trucks: readonly Truck[];
   readonly routes: readonly Route[];
@@ -33,6 +35,7 @@ export function buildShop(plan: Plan, memory: Memory, units: Units): Shop {
   const places: Place[] = [], trucks: Truck[] = [];
   const stations = buildStations(model, places, memory, units), lanes = buildLanes(model, calendarOf, trucks, memory, units), routes = buildRoutes(model);
   const resources = buildResources(model, calendarOf, routes);
+  const supplies = buildSupplies(model, resources);
   const steps = buildSteps(model, { stations, lanes, routes }, memory);
   const inspections: Step[] = [];
   for (const step of steps) {
@@ -45,7 +48,7 @@ export function buildShop(plan: Plan, memory: Memory, units: Units): Shop {
   joinPools(steps, resources);
   units.furnish(steps, places, { options: model.options.length, slots: model.slots.count, thens: model.thens.count, inspections: inspections.length });
   for (const station of stations) for (const place of station.places.toReversed()) { place.nextFree = station.freePlace; station.freePlace = place; }
-  return { stations, places, resources, lanes, trucks, routes, steps, inspections };
+  return { stations, places, resources, supplies, lanes, trucks, routes, steps, inspections };
 }
 
 function buildStations({ stations: columns }: Model, places: Place[], memory: Memory, units: Units): Station[] {
@@ -90,6 +93,10 @@ function buildResources({ resources: columns, routes: routeColumns }: Model, cal
   });
 }
 
+function buildSupplies({ supplies: columns }: Model, resources: Resource[]): Supply[] {
+  return Array.from(columns.resource, (r, id) => (resources[r].supply = new Supply(id, columns, resources[r])));
+}
+
 function buildSteps({ steps: columns, routes: routeColumns }: Model, { stations, lanes, routes }: Pick<Shop, 'stations' | 'lanes' | 'routes'>, memory: Memory): Step[] {
   const steps = columns.names.map((name, t) => {
     const station = columns.station[t] < 0 ? null : stations[columns.station[t]], lane = columns.lane[t] < 0 ? null : lanes[columns.lane[t]];
@@ -112,6 +119,7 @@ function describe({ steps: columns, stations }: Model, step: Step, resources: Re
   const needs: Need[] = [];
   for (let n = columns.needStart[t]; n < columns.needStart[t + 1]; n++) needs.push({ resource: resources[columns.needResource[n]], amount: columns.needAmount[n] });
   step.needs = needs;
+  step.supplies = needs.filter(({ resource }) => resource.supply !== null);
   for (let n = columns.ownStart[t]; n < columns.ownStart[t + 1]; n++) step.ownParts |= routes[columns.ownRoute[n]].ownBit;
   let flags = 0;
   if (needs.length > 0 || step.ownParts !== 0) flags |= HAS_NEEDS;

@@ -17,6 +17,8 @@ export class Step {
   readonly at: number;
   needs: readonly Need[] = [];
   pool: Pool | null = null;
+  /** Those of the needs that are supplies. */
+  supplies: readonly Need[] = [];
   /** Bits of the own parts that must be on the unit or back at it. */
   ownParts = 0;
   /** Running number among inspections; -1. */

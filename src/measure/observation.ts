@@ -36,6 +36,8 @@ export interface Observation {
   readonly bufferLevels: Float64Array;
   /** By crew: engaged person-time over time on shift. */
   readonly crewBusy: Float64Array;
+  /** By supply: mean on order (of a delivery plan: overdue), least stock, lots received and those of them late, waits for want of it and their minutes. */
+  readonly supplies: { readonly onOrder: Float64Array; readonly least: Float64Array; readonly lots: Float64Array; readonly lateLots: Float64Array; readonly waits: Float64Array; readonly waitMinutes: Float64Array };
   /** By resource: mean stock and share of time without stock; 0 for crews. */
   readonly stockMean: Float64Array;
   readonly stockOut: Float64Array;

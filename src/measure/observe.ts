@@ -30,6 +30,14 @@ export function observe(run: Run, replication: number): Observation {
     crewBusy: Float64Array.from(crewsOf(run), (crew) => crewBusy(run, crew)),
     stockMean: shares(shop.resources.map(({ area }) => area)),
     stockOut: shares(shop.resources.map(({ out }) => out)),
+    supplies: {
+      onOrder: shares(shop.supplies.map(({ onOrderMinutes }) => onOrderMinutes)),
+      least: Float64Array.from(shop.supplies, ({ least }) => least),
+      lots: Float64Array.from(shop.supplies, ({ lots }) => lots),
+      lateLots: Float64Array.from(shop.supplies, ({ lateLots }) => lateLots),
+      waits: Float64Array.from(shop.supplies, ({ waits }) => waits),
+      waitMinutes: Float64Array.from(shop.supplies, ({ waitMinutes }) => waitMinutes),
+    },
     inspections: {
       inspected: tally.inspected, firstVisits: tally.firstVisits, firstPasses: tally.firstPasses,
       sentBack: tally.sentBack, repaired: tally.repaired, scrapped: tally.scrappedAt, escaped: tally.escaped,

@@ -22,7 +22,7 @@ const LEGEND = [
 
 /**
  * The capacity table as aligned plain text of at most 100 columns without a line end at the end: first the bottleneck by
- * arithmetic and the highest rate, then every station, crew, lane and feeder, the tightest first.
+ * arithmetic and the highest rate, then every station, crew, lane, feeder and supply, the tightest first.
  */
 export function capacityTable(found: CapacityTable, scenario: string, assumptions: readonly { readonly basis: Basis }[] = []): string {
   return [
@@ -63,7 +63,7 @@ function tightestFirst(rows: readonly CapacityRow[]): CapacityRow[] {
 
 function cells({ kind, name, site, visitsPerUnit, minutesPerUnit, availableMinutesPerDay, capacityPerDay, load }: CapacityRow): string[] {
   return [
-    name, kind, site, number(visitsPerUnit), number(minutesPerUnit), number(availableMinutesPerDay),
+    name, kind, site, number(visitsPerUnit), kind === 'supply' ? '-' : number(minutesPerUnit), kind === 'supply' ? '-' : number(availableMinutesPerDay),
     capacityPerDay === null ? 'no limit' : number(capacityPerDay),
     load === null ? '-' : load === Infinity ? 'no end' : `${number(load * 100)} %`,
   ];

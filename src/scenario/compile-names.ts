@@ -5,7 +5,7 @@ export const bankName = (lane: string): string => `${lane}: arrival bank`;
 
 /**
  * Ids by name, each in the order in which the planner wrote them: stations site by site and then arrival banks,
- * crews site by site and then stock feeders. Route 0 is the unit's, feeders follow.
+ * crews site by site, then stock feeders, then supplies. Route 0 is the unit's, feeders follow.
  */
 export interface Names {
   readonly site: ReadonlyMap<string, number>;
@@ -18,6 +18,8 @@ export interface Names {
   readonly siteOfStation: ReadonlyMap<string, string>;
   crew(site: string, crew: string): number;
   stock(feeder: string): number;
+  /** Resource of what a step takes in numbers: the stock of a feeder, or a supply. */
+  part(name: string): number;
   value(option: string, value: string): number;
 }
 
@@ -27,8 +29,10 @@ export function names(scenario: Scenario): Names {
   const banks = Object.keys(scenario.lanes).filter((lane) => scenario.lanes[lane].arrivalBank !== undefined).map(bankName);
   const crews = sites.flatMap(([name, site]) => Object.keys(site.crews).map((crew) => JSON.stringify([name, crew])));
   const stocks = Object.keys(scenario.feeders).filter((feeder) => scenario.feeders[feeder].kind === 'stock');
+  const supplies = Object.keys(scenario.supplies);
   const crewIds = numbered(crews);
   const stockIds = numbered(stocks);
+  const partIds = numbered([...stocks, ...supplies]);
   const values = new Map(Object.entries(scenario.programme.options).map(([option, mix]) => [option, numbered(Object.keys(mix))]));
   return {
     site: numbered(sites.map(([name]) => name)),
@@ -39,6 +43,7 @@ export function names(scenario: Scenario): Names {
     siteOfStation: new Map(stations),
     crew: (site, crew) => found(crewIds, JSON.stringify([site, crew]), 'crew'),
     stock: (feeder) => crews.length + found(stockIds, feeder, 'stock feeder'),
+    part: (name) => crews.length + found(partIds, name, 'feeder or supply'),
     value: (option, value) => found(found(values, option, 'option'), value, `value of option '${option}'`),
   };
 }

@@ -1,11 +1,11 @@
-import { CREW, STOCK, type Model } from '../flow/model.js';
+import { CREW, STOCK, SUPPLY, type Model } from '../flow/model.js';
 import { ALWAYS, type CalendarBook } from './calendar-book.js';
 import { column } from './compile-columns.js';
 import { found, type Names } from './compile-names.js';
 import type { LaidRoutes } from './compile-route.js';
 import type { RouteEntry, Scenario } from './scenario.js';
 
-/** Crews site by site, then the stocks of interchangeable sub-assemblies; a stock is at the site where it is made. */
+/** Crews site by site, then the stocks of interchangeable sub-assemblies (each at the site where it is made), then supplies. */
 export function compileResources(scenario: Scenario, names: Names, book: CalendarBook): Model['resources'] {
   const crews = Object.entries(scenario.sites).flatMap(([siteName, site]) => Object.entries(site.crews).map(([name, crew]) => ({
     name, kind: CREW, site: found(names.site, siteName, 'site'), amount: crew.headcount, calendar: book.id(crew.calendar ?? site.calendar, site.zone),
@@ -13,7 +13,8 @@ export function compileResources(scenario: Scenario, names: Names, book: Calenda
   const stocks = Object.entries(scenario.feeders).filter(([, feeder]) => feeder.kind === 'stock').map(([name, feeder]) => ({
     name, kind: STOCK, site: endSite(feeder.route, scenario, names), amount: feeder.atStart, calendar: ALWAYS,
   }));
-  const rows = [...crews, ...stocks];
+  const supplies = Object.entries(scenario.supplies).map(([name, { site, atStart }]) => ({ name, kind: SUPPLY, site: found(names.site, site, 'site'), amount: atStart, calendar: ALWAYS }));
+  const rows = [...crews, ...stocks, ...supplies];
   return {
     count: rows.length,
     crews: crews.length,

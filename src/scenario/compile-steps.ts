@@ -104,7 +104,7 @@ function stationRow(laid: LaidStep, step: StationStep, id: number, parts: StepPa
   const { name } = step;
   const site = found(names.siteOfStation, step.at, 'station');
   const crews = Object.entries(step.crew).map(([crew, amount]) => ({ resource: names.crew(site, crew), amount }));
-  const stocks = Object.entries(step.parts).flatMap(([feeder, amount]) => (amount === 'own' ? [] : [{ resource: names.stock(feeder), amount }]));
+  const stocks = Object.entries(step.parts).flatMap(([part, amount]) => (amount === 'own' ? [] : [{ resource: names.part(part), amount }]));
   const ownParts = Object.keys(step.parts).filter((feeder) => step.parts[feeder] === 'own');
   const routeOf = (feeder: string): number => found(names.feeder, feeder, 'feeder');
   const isSampled = step.sample !== undefined && step.sample.oneIn > 1;

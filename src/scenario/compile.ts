@@ -10,6 +10,7 @@ import { layRoutes } from './compile-route.js';
 import { runSpan } from './compile-span.js';
 import { compileStations } from './compile-stations.js';
 import { compileSteps } from './compile-steps.js';
+import { compileSupplies, hasPlan } from './compile-supplies.js';
 import type { Scenario } from './scenario.js';
 
 /**
@@ -32,8 +33,9 @@ export function compile(scenario: Scenario): Model {
   const steps = compileSteps({ scenario, names: ids, book, draws, laid, slots, chances, thens, crewCalendar: resources.calendar });
   const lanes = compileLanes(scenario, ids, book, draws, span);
   const programme = compileProgramme(scenario, book, draws, span);
-  // A timetable is known no further than the calendars are.
-  const isBounded = book.columns.length > 0 || lanes.timetable.some((times) => times.length > 0);
+  const supplies = compileSupplies(scenario, ids, book, draws, span);
+  // A timetable or a plan of deliveries is known no further than the calendars are.
+  const isBounded = book.columns.length > 0 || lanes.timetable.some((times) => times.length > 0) || hasPlan(scenario.supplies);
   return {
     calendars: book.columns,
     horizon: isBounded ? span.horizon : Infinity,
@@ -42,6 +44,7 @@ export function compile(scenario: Scenario): Model {
     options,
     stations,
     resources,
+    supplies,
     routes: compileRoutes(scenario, ids, laid),
     steps,
     slots: slotColumns(slots, Object.keys(scenario.defects), laid.steps),

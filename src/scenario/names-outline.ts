@@ -33,6 +33,7 @@ export interface Outline {
   readonly stations: ReadonlyMap<string, string> | undefined;
   readonly lanes: Names | undefined;
   readonly feeders: Names | undefined;
+  readonly supplies: Names | undefined;
   readonly defects: Names | undefined;
   /** Option -> its values. */
   readonly options: ReadonlyMap<string, Names> | undefined;
@@ -78,6 +79,7 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
     stations: insideSound('stations') ? stations : undefined,
     lanes: namesOf('lanes'),
     feeders: namesOf('feeders'),
+    supplies: namesOf('supplies'),
     defects: namesOf('defects'),
     options: optionsSound ? options : undefined,
     routes: [

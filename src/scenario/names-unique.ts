@@ -1,7 +1,7 @@
 import { mapOf, type Outline, type RawMap } from './names-outline.js';
 import { saySeen, sayPath, type Finding, type Path } from './problem.js';
 
-/** Steps have a name of their own over all routes, stations over all sites; `usual` is no name for an option. */
+/** Steps have a name of their own over all routes, stations over all sites, parts over feeders and supplies; `usual` is no name for an option. */
 export function repeatedNames(raw: RawMap, outline: Outline): Finding[] {
   const found: Finding[] = [];
 
@@ -23,6 +23,10 @@ export function repeatedNames(raw: RawMap, outline: Outline): Finding[] {
       if (first === undefined) steps.set(step, [...path, i]);
       else found.push({ path: [...path, i, 'step'], wanted: 'each step name once over all routes', seen: `${saySeen(step)} again, first at ${sayPath(first)}`, first });
     });
+  }
+
+  for (const supply of Object.keys(mapOf(raw['supplies']))) {
+    if (Object.hasOwn(mapOf(raw['feeders']), supply)) found.push({ path: ['supplies', supply], wanted: 'another name than that of a feeder, since steps ask for both by parts', seen: saySeen(supply), atKey: true });
   }
 
   for (const option of outline.options?.keys() ?? []) {

@@ -36,6 +36,7 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
     for (const end of ['from', 'to']) look(['lanes', name, end], lane[end], outline.sites, 'site of this name');
     calendar(['lanes', name, 'hours'], lane['hours']);
   }
+  for (const [name, supply] of Object.entries(mapOf(raw['supplies']))) look(['supplies', name, 'site'], mapOf(supply)['site'], outline.sites, 'site of this name');
   for (const route of outline.routes) {
     route.entries.forEach((entry, i) => checkEntry(mapOf(entry), [...route.path, i], i, route, outline, look, found));
   }
@@ -68,7 +69,8 @@ function checkEntry(entry: Readonly<Record<string, unknown>>, path: Path, index:
     for (const [option, chances] of Object.entries(mapOf(value))) if (option !== 'usual') values([...at, option], option, Object.keys(mapOf(chances)), true);
   };
 
-  for (const feeder of Object.keys(mapOf(entry['parts']))) look([...path, 'parts', feeder], feeder, outline.feeders, 'feeder of this name', true);
+  const { feeders, supplies } = outline, parts = feeders && supplies && new Set([...feeders.keys(), ...supplies.keys()]);
+  for (const part of Object.keys(mapOf(entry['parts']))) look([...path, 'parts', part], part, parts, 'feeder or supply of this name', true);
   const off = listOf(entry['takes off']);
   off.forEach((feeder, i) => look([...path, 'takes off', ...(Array.isArray(entry['takes off']) ? [i] : [])], feeder, outline.feeders, 'feeder of this name'));
 

@@ -1,5 +1,6 @@
 import type { Distribution } from '../random/distribution.js';
 import type { Assumption } from './assumptions.js';
+import type { Supply } from './scenario-supplies.js';
 
 /**
  * A scenario as read: defaults filled in, quantities converted, names checked.
@@ -13,6 +14,7 @@ export interface Scenario {
   readonly calendars: Readonly<Record<string, CalendarSpec>>;
   readonly sites: Readonly<Record<string, Site>>;
   readonly feeders: Readonly<Record<string, Feeder>>;
+  readonly supplies: Readonly<Record<string, Supply>>;
   readonly lanes: Readonly<Record<string, Lane>>;
   /** Kinds of defect. */
   readonly defects: Readonly<Record<string, { readonly note: string | undefined }>>;
@@ -128,7 +130,7 @@ export interface StationStep {
   readonly learning: Learning | undefined;
   readonly rework: 'both' | 'skip' | 'only';
   readonly sample: { readonly oneIn: number; readonly by: 'turn' | 'random' } | undefined;
-  /** Feeder name -> how many (stock), or 'own'. */
+  /** Feeder or supply -> how many (from a stock), or 'own'. */
   readonly parts: Readonly<Record<string, number | 'own'>>;
   /** Own feeders that start from this unit when the step ends. */
   readonly takesOff: readonly string[];

@@ -68,7 +68,7 @@ function stepSchema(time: TimeSchema) {
       'in one shift': flag.default(false).describe('True: the work starts only where it can end in the same shift. Default: false'),
       rework: word('both', 'skip', 'only').default('both').describe('`both`: also visited by a unit in rework (default); `skip`: not done again; `only`: visited only after a send-back.'),
       sample: sample.optional().describe('Only some units visit the step: `1 in 5` is every fifth; { 1 in: 5, by: random } draws. Default: every unit'),
-      parts: named(partCount, 'feeders with how many, such as { axles: 2, cab doors: own }').default({}).describe('Sub-assemblies that join here: a number from a stock, or `own` for those taken off this very unit. Example: { axles: 2, cab doors: own }'),
+      parts: named(partCount, 'feeders and supplies with how many, such as { axles: 2, cab doors: own }').default({}).describe('Parts that join here: a number from the stock of a feeder or a supply, or `own` for those taken off this very unit. A step of a feeder may take parts too. Example: { axles: 2, power packs: 1, cab doors: own }'),
       'takes off': oneOrMore(name('the name of a feeder of own parts'), 'the name of a feeder of own parts, or a list')
         .optional()
         .describe('Own parts that leave the unit when the step ends and go through their feeder. Example: cab doors'),

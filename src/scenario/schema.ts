@@ -9,6 +9,7 @@ import { keys, name, named } from './schema-quantity.js';
 import { feederSchema, routeSchema } from './schema-route.js';
 import { withAssumptions } from './schema-assumptions.js';
 import { siteSchema } from './schema-site.js';
+import { supplySchema } from './schema-supplies.js';
 import { timeSchema } from './schema-time.js';
 import type { ReadObserved } from './time-observed.js';
 
@@ -26,15 +27,17 @@ export function scenarioSchema(readObserved: ReadObserved) {
         .refine((sites) => Object.keys(sites).length > 0, { error: 'at least one site' })
         .describe('The plants, by name, with their crews and stations.'),
       feeders: named(feederSchema(route), 'feeders by name').default({}).describe('Off-line routes whose sub-assemblies join the unit at a step.'),
+      supplies: named(supplySchema(time), 'supplies by name').default({}).describe('Bought-in parts, by name: stocks filled up in lots from outside, which steps take by `parts`. Example: { power packs: { site: final plant, at start: 6, reorder: { level: 4, lot: 8, lead time: 15 days } } }'),
       lanes: named(laneSchema(time), 'lanes by name').default({}).describe('Transport from site to site, by name.'),
       defects: named(defectSchema, 'kinds of defect by name, such as { runs: {} }').default({}).describe('Kinds of defect that steps create and find. Example: { runs: {} }'),
       route: route.describe('The ordered steps and lanes of a unit.'),
       include: includeSchema,
     },
     'a scenario: a map with the keys scenario, programme, sites and route',
-  ).transform(({ scenario, note, programme, calendars, sites, feeders, lanes, defects, route: steps }): Scenario => {
-    const zone = programme.zone ?? Object.values(sites)[0]?.zone ?? 'UTC';
-    return { name: scenario, note, programme: { ...programme, zone }, calendars, sites, feeders, lanes, defects, route: steps, assumptions: [] };
+  ).transform(({ scenario, note, programme, include, ...parts }): Scenario => {
+    void include; // merged before
+    const zone = programme.zone ?? Object.values(parts.sites)[0]?.zone ?? 'UTC';
+    return { ...parts, name: scenario, note, programme: { ...programme, zone }, assumptions: [] };
   });
 }
 

@@ -13,6 +13,8 @@ export interface Demand {
   readonly unattended: Float64Array;
   /** Sub-assemblies begun, by route; 1 for the unit's own route. */
   readonly started: Float64Array;
+  /** Sub-assemblies and parts taken from stocks, by resource. */
+  readonly taken: Float64Array;
   /** Visits by step and value of the station's changeover option; empty where there is none. */
   readonly byValue: readonly Float64Array[];
   /** Whether every combination of options was reckoned by itself. */
@@ -26,7 +28,7 @@ export interface Demand {
 export function demand(model: Model): Demand {
   const { steps, stations, routes, resources } = model;
   const visits = new Float64Array(steps.count), attended = new Float64Array(steps.count), unattended = new Float64Array(steps.count);
-  const started = new Float64Array(routes.count);
+  const started = new Float64Array(routes.count), taken = new Float64Array(resources.count);
   const byValue = Array.from({ length: steps.count }, (_, s) => {
     const option = steps.station[s] < 0 ? -1 : stations.changeoverOption[steps.station[s]];
     return new Float64Array(option < 0 ? 0 : model.options[option].values.length);
@@ -66,7 +68,8 @@ export function demand(model: Model): Demand {
       const option = stations.changeoverOption[steps.station[step]];
       if (option >= 0) build.values[option].forEach((p, value) => { byValue[step][value] += times * p; });
       for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
-        const feeder = steps.needResource[n] < resources.crews ? undefined : routeOfStock.get(steps.needResource[n]);
+        const resource = steps.needResource[n], feeder = routeOfStock.get(resource);
+        if (resource >= resources.crews) taken[resource] += times * steps.needAmount[n];
         if (feeder !== undefined) feed(feeder, times * steps.needAmount[n], ofStock, depth);
       }
       for (let o = steps.offStart[step]; o < steps.offStart[step + 1]; o++) feed(steps.offRoute[o], units * path.passed[i], build, depth);
@@ -79,5 +82,5 @@ export function demand(model: Model): Demand {
 
   const { builds, isExact } = optionMix(model);
   for (const build of builds) walk(0, build.weight, build, 0);
-  return { visits, attended, unattended, started, byValue, isExact };
+  return { visits, attended, unattended, started, taken, byValue, isExact };
 }

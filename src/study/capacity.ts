@@ -4,17 +4,18 @@ import type { Scenario } from '../scenario/scenario.js';
 import { dailyMinutes, type DailyMinutes } from './capacity-days.js';
 import { demand, type Demand } from './capacity-demand.js';
 import { stationMinutes } from './capacity-station.js';
+import { supplyLimits } from './capacity-supplies.js';
 
 /** What one constraint could carry by itself. All rates count units released a working day of the release calendar. */
 export interface CapacityRow {
-  readonly kind: 'station' | 'crew' | 'lane' | 'feeder';
+  readonly kind: 'station' | 'crew' | 'lane' | 'feeder' | 'supply';
   readonly name: string;
   readonly site: string;
-  /** Visits (station, lane), steps that want it (crew), sub-assemblies begun (feeder), for each unit released. */
+  /** Visits (station, lane), steps that want it (crew), sub-assemblies begun (feeder), parts used (supply), for each unit released. */
   readonly visitsPerUnit: number;
-  /** Minutes of one place, person or truck for each unit released. For a feeder, those of its slowest station or crew. */
+  /** Minutes of one place, person or truck for each unit released. For a feeder, those of its slowest station or crew; 0 for a supply. */
   readonly minutesPerUnit: number;
-  /** Minutes of all its places, people or trucks a working day. */
+  /** Minutes of all its places, people or trucks a working day; 0 for a supply. */
   readonly availableMinutesPerDay: number;
   /** Units a working day; null: no limit. */
   readonly capacityPerDay: number | null;
@@ -23,7 +24,7 @@ export interface CapacityRow {
 }
 
 export interface CapacityTable {
-  /** Stations in the order of the scenario (arrival banks left out), crews, lanes, feeders. */
+  /** Stations in the order of the scenario (arrival banks left out), crews, lanes, feeders, supplies. */
   readonly rows: readonly CapacityRow[];
   /** Highest rate asked, units a working day; of drawn arrivals the mean; null for a saturated line. */
   readonly askedPerDay: number | null;
@@ -43,6 +44,7 @@ export interface CapacityTable {
  *   some may run through the night: there the capacity is on the safe side. At an unattended station the day has 24 h.
  * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of the sites.
  * - A feeder's capacity is that of its slowest station or crew, as if that worked for this feeder alone.
+ * - A supply's is what comes in over what a unit takes (see `supplyLimits`).
  */
 export function capacity(model: Model, scenario: Scenario): CapacityTable {
   const asks = demand(model);
@@ -53,6 +55,7 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
     ...uses.map((use) => row(use, sum(use.minutes), asked)),
     ...laneRows(model, asks, daily, asked),
     ...feederRows(model, asks, uses, asked),
+    ...supplyLimits(model, scenario, daily).map(({ name, site, resource, partsPerDay }) => row({ kind: 'supply', name, site, visits: asks.taken[resource], available: 0 }, 0, asked, partsPerDay / asks.taken[resource])),
   ];
   let bottleneck: CapacityRow | null = null;
   for (const candidate of rows) {

@@ -1,4 +1,5 @@
 import type { AssumptionResult } from './results-assumptions.js';
+import type { SupplyResult } from './results-supplies.js';
 
 /**
  * The shape of `results.json`, version 1. Every number shown anywhere (terminal, picture, page) is in here.
@@ -64,6 +65,7 @@ export interface Results {
   readonly rty: Estimate | null;
   readonly lanes: readonly { readonly name: string; readonly trips: Estimate; readonly fill: Estimate; readonly waitHours: Estimate; readonly truckBusy: Estimate }[];
   readonly feeders: readonly { readonly name: string; readonly target: number; readonly stock: Estimate; readonly out: Estimate }[];
+  readonly supplies: readonly SupplyResult[];
   /** Sorted, the likeliest first. */
   readonly bottlenecks: readonly BottleneckResult[];
   readonly lastUnit: readonly DateQuantile[];

@@ -43,7 +43,7 @@ function waitedFor({ kind, number, route, waitsFor }: Stuck, stuck: readonly Stu
   switch (kind) {
     case 'room': case 'truck': return stuck.filter(({ where }) => where === waitsFor);
     case 'parts': return stuck.filter((each) => each.number === number && each.route !== route);
-    case 'crew': case 'lot': return [];
+    case 'crew': case 'supply': case 'lot': return [];
   }
 }
 
@@ -53,6 +53,7 @@ function waits({ number, route, where, waitsFor, kind }: Stuck, unitRoute: strin
     case 'room': return `${who} waits for room at ${waitsFor}`;
     case 'truck': return `${who} waits for a truck of ${waitsFor}`;
     case 'lot': return `${who} waits for ${waitsFor}`;
+    case 'supply': return `${who} waits for ${waitsFor}, of which no more will come`;
     case 'crew': case 'parts': return `${who} waits for ${kind} (${waitsFor})`;
   }
 }

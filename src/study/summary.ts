@@ -18,6 +18,7 @@ import { crews, feeders, lanes, stations } from './summary-places.js';
 import { judgeRate } from './summary-rate.js';
 import { runs } from './summary-runs.js';
 import { series, wip } from './summary-series.js';
+import { supplies } from './summary-supplies.js';
 import { units } from './summary-units.js';
 import { PROGRAM_VERSION } from './version.js';
 
@@ -63,6 +64,7 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     rty: rolledYield(sample),
     lanes: lanes(sample),
     feeders: feeders(sample),
+    supplies: supplies(sample),
     bottlenecks: likeliest,
     lastUnit: lastUnit(sample),
     units: units(sample),

@@ -30,13 +30,14 @@ export const randomScenario = fc.record({
   banks: fc.constantFrom('', ', bank: 2', ', arrival bank: 1', ', docks: { from: 1, to: 1 }, bank: 3, hours: days'),
   stock: fc.integer({ min: 0, max: 3 }),
   own: fc.boolean(),
+  supply: fc.constantFrom('', '', '', 'reorder: { level: 1, lot: 3, lead time: { exponential: { mean: 30 min } } }, late: { chance: 30 %, by: { low: 5 min, high: 90 min } }', 'deliveries: { lot: 40, every: 1 days }, late: { chance: 30 %, by: 3 h }'),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
 
 /** The scenario as text. `spare` goes in after the first step: a line of the route, or nothing. */
 export function toYaml(drawn: RandomScenario, spare = ''): string {
-  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own } = drawn;
+  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own, supply } = drawn;
   const lanes = sites.slice(1).map((_, i) => `  lane ${i}: { from: site ${i}, to: site ${i + 1}, trucks: ${trucks}, capacity: ${capacity}, load: 5 min, drive: { low: 20 min, high: 60 min }, unload: 5 min, return: 30 min, leaves: ${leaves}${banks} }`);
   const feeders = [
     ...(stock > 0 ? [`  axles: { stock: ${stock}, route: [{ step: build axle, at: axle bench, work: { exponential: { mean: 8 min } } }] }`] : []),
@@ -60,6 +61,7 @@ ${s > 0 ? '' : `      axle bench: { places: 2, buffer: unlimited }
       spare bay: {}
       start: { places: 2 }`}`).join('')}
 ${lanes.length > 0 ? `lanes:\n${lanes.join('\n')}` : ''}
+${supply !== '' ? `supplies: { bolts: { site: site 0, at start: 2, ${supply} } }` : ''}
 ${feeders.length > 0 ? `feeders:\n${feeders.join('\n')}` : ''}
 route:
   - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
@@ -67,15 +69,15 @@ ${spare}
 ${sites.map(({ stations }, s) => [
     ...(s > 0 ? [`  - { lane: lane ${s - 1} }`] : []),
     ...stations.flatMap((one, i) => stepTexts(one, s, i, stations)),
-    `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own)} }`,
+    `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own, supply !== '')} }`,
   ].join('\n')).join('\n')}
 `;
 }
 
 const nameOf = (site: number, i: number): string => `station ${site}-${i}`;
 
-function parts(site: number, stock: number, own: boolean): string {
-  const wanted = [...(stock > 0 ? ['axles: 1'] : []), ...(own ? ['doors: own'] : [])];
+function parts(site: number, stock: number, own: boolean, supply: boolean): string {
+  const wanted = [...(stock > 0 ? ['axles: 1'] : []), ...(own ? ['doors: own'] : []), ...(supply ? ['bolts: 2'] : [])];
   return site === 0 && wanted.length > 0 ? `, parts: { ${wanted.join(', ')} }` : '';
 }
 

@@ -111,6 +111,7 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     crews: ['welders', 'painters', 'fitters', 'electricians', 'testers'].map((name, index) => ({ name, site: SITES[index % 3] ?? '', headcount: 4 + 3 * index, busy: around(0.55 + 0.09 * index, 0.01) })),
     inspections, rty: around(inspections.reduce((product, inspection) => product * inspection.ftt.mean, 1), 0.012),
     lanes: ['coachworks to paint', 'paint to final plant'].map((name, index) => ({ name, trips: around(210 - 40 * index, 3), fill: around(0.81, 0.02), waitHours: around(5.5 + index, 0.4), truckBusy: around(0.44, 0.02) })),
+    supplies: [{ name: 'power packs', site: 'final plant', by: 'reorder', stock: around(5.2, 0.2), out: around(0.04, 0.01), least: around(0.3, 0.2), lots: around(52, 1), lateLots: around(5, 1), onOrder: around(9, 0.4), waits: around(14, 3), waitHours: around(20, 4) }],
     feeders: ['axles', 'cab doors'].map((name, index) => ({ name, target: 3 + index, stock: around(1.9 + index, 0.1), out: around(0.06, 0.01) })),
     bottlenecks,
     lastUnit: [0.5, 0.8, 0.95].map((p, index): DateQuantile => p === 0.95 && replications < 72

@@ -51,5 +51,16 @@ export function programme(more: Partial<Programme> = {}): Programme {
 }
 
 export function scenario(parts: Partial<Scenario> & Pick<Scenario, 'sites' | 'route'>): Scenario {
-  return { name: 'invented', note: undefined, programme: programme(), calendars: {}, feeders: {}, lanes: {}, defects: {}, assumptions: [], ...parts };
+  return {
+    name: 'invented',
+    note: undefined,
+    programme: programme(),
+    calendars: {},
+    feeders: {},
+    supplies: {},
+    lanes: {},
+    defects: {},
+    assumptions: [],
+    ...parts,
+  };
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { SECTIONS } from './read-small.js';
 import { sayProblem } from '../../src/scenario/problem.js';
 import { digest } from '../../src/scenario/read-digest.js';
 import { readScenario } from '../../src/scenario/read.js';
@@ -101,7 +102,7 @@ describe('problems in several files', () => {
     ['a step in both', paint.replace('step: look', 'step: build'), 'dir/paint.yaml:5:13 route[1].step: each step name once over all routes; got "build" again, first at route[0] (dir/main.yaml:6)'],
     ['a station at another site', paint.replace('works: {', 'yard: { stations: { jig: {} } }, works: {'), 'dir/paint.yaml:1:30 sites.yard.stations.jig: each station name once over all sites; got "jig" again, first in site works (dir/main.yaml:3)'],
     ['a second name of the scenario', `scenario: two\n${paint}`, 'dir/paint.yaml:1:1 scenario: each name once over all files; got "scenario" again, first at dir/main.yaml:1'],
-    ['an unknown section', `crews: {}\n${paint}`, 'dir/paint.yaml:1:1 crews: one of the keys scenario, note, programme, calendars, sites, feeders, lanes, defects, route, include; got "crews"'],
+    ['an unknown section', `crews: {}\n${paint}`, `dir/paint.yaml:1:1 crews: one of the keys ${SECTIONS}; got "crews"`],
     ['broken YAML', `${paint}  - {`, 'dir/paint.yaml:6:6 valid YAML: flow map in block collection must be sufficiently indented and end with a }'],
     ['a list', '- { step: paint, at: jig }', 'dir/paint.yaml:1:1 a map with parts of a scenario, such as sites or route; got a list'],
     ['an empty file', '', 'dir/paint.yaml:1:1 a scenario; got an empty file'],

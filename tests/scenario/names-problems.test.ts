@@ -63,7 +63,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a feeder',
     [['axles: 2,', 'axle: 2,']],
     [
-      '50:14 route[6].parts.axle: no feeder of this name; got "axle"; did you mean "axles"?',
+      '50:14 route[6].parts.axle: no feeder or supply of this name; got "axle"; did you mean "axles"?',
     ],
   ],
   [

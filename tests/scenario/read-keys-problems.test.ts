@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { said, type Edit } from './read-small.js';
+import { said, SECTIONS, type Edit } from './read-small.js';
 
 /** What a planner might do to small.yaml, and what is then said; worded by hand, no outside source. */
 const cases: readonly (readonly [title: string, edits: readonly Edit[], expected: readonly string[]])[] = [
@@ -21,7 +21,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt section, without a storm of unknown names',
     [['calendars:', 'calenders:']],
     [
-      '7:1 calenders: one of the keys scenario, note, programme, calendars, sites, feeders, lanes, defects, route, include; got "calenders"; did you mean "calendars"?',
+      `7:1 calenders: one of the keys ${SECTIONS}; got "calenders"; did you mean "calendars"?`,
     ],
   ],
   [

@@ -1,3 +1,4 @@
+import { keySchema } from '../../src/scenario/schema.js';
 import { readFileSync } from 'node:fs';
 import { sayProblem } from '../../src/scenario/problem.js';
 import { readScenario, type ReadResult } from '../../src/scenario/read.js';
@@ -31,3 +32,6 @@ export function said(...edits: Edit[]): string[] {
   }
   return (readText(text).problems ?? []).map((problem) => sayProblem(problem).replace(/^small\.yaml:/, ''));
 }
+
+/** The sections of a scenario, in the order of the schema. */
+export const SECTIONS = Object.keys((keySchema() as { properties: object }).properties).join(', ');

@@ -14,6 +14,58 @@ function rowOf(found: CapacityTable, kind: CapacityRow['kind'], name: string): C
 const calendars = { days: dayShift };
 const ratePerDay = (perDay: number) => programme({ release: { kind: 'rate', phases: [{ from: '2027-03-01', perDay }] }, quantity: 100 });
 
+describe('capacity: kits and supplies', () => {
+  /** Each unit takes 2 packs and a kit; a kit takes a pack and, at a test that fails for one in five, another. */
+  const packs = (order: Scenario['supplies'][string]['order'], late?: { chance: number; by: ReturnType<typeof minutes> }): CapacityTable => table(scenario({
+    calendars, programme: ratePerDay(2),
+    sites: { yard: site({ line: station({ places: 2 }), bench: station() }, { calendar: 'days' }) },
+    supplies: { packs: { site: 'yard', atStart: 0, order, late } },
+    feeders: { kits: feeder([step('make ready', 'bench', { work: minutes(30), parts: { packs: 1 } }), step('test', 'bench', { work: minutes(10), fails: back(0.2, 'make ready', { limit: 1000 }) })]) },
+    route: [step('fit', 'line', { work: minutes(100), parts: { packs: 2, kits: 1 } })],
+  }));
+  const perUnit = 2 + 1 / 0.8;
+
+  it('a rhythm of 13 packs a week carries 13 in five working days', () => {
+    expect(rowOf(packs({ kind: 'rhythm', lot: 13, everyDays: 7, from: undefined, to: undefined }), 'supply', 'packs')).toMatchObject({ site: 'yard', minutesPerUnit: 0, availableMinutesPerDay: 0 });
+    const row = rowOf(packs({ kind: 'rhythm', lot: 13, everyDays: 7, from: undefined, to: undefined }), 'supply', 'packs');
+    expect(row.visitsPerUnit).toBeCloseTo(perUnit, 9);
+    expect(row.capacityPerDay).toBeCloseTo(13 / 5 / perUnit, 9);
+  });
+
+  it('of a list all lots but the last have to last from the first date to the last', () => {
+    // 10 + 20 packs over two weeks of five days.
+    const dates = [{ on: '2027-03-08', lot: 10 }, { on: '2027-03-17', lot: 20 }, { on: '2027-03-22', lot: 99 }];
+    expect(rowOf(packs({ kind: 'dates', dates }), 'supply', 'packs').capacityPerDay).toBeCloseTo(30 / 10 / perUnit, 9);
+    expect(rowOf(packs({ kind: 'dates', dates: dates.slice(0, 1) }), 'supply', 'packs').capacityPerDay).toBeNull();
+  });
+
+  it('ordered by a level: at most level, safety, lot and what waits, once a lead time with its lateness', () => {
+    // Level 4 + 1, lot 8; waiting at most 2 places x 2 and 1 x 1 packs: 18 in 10 days + 20 % of 5 = 11 days, seven days for five.
+    const reorder = { kind: 'reorder' as const, level: 4, safetyStock: 1, lot: 8, leadTime: minutes(10 * 1440) };
+    expect(rowOf(packs(reorder, { chance: 0.2, by: minutes(5 * 1440) }), 'supply', 'packs').capacityPerDay).toBeCloseTo(((18 / 11) * 7) / 5 / perUnit, 9);
+    expect(rowOf(packs({ ...reorder, leadTime: minutes(0) }), 'supply', 'packs').capacityPerDay).toBeNull();
+  });
+
+  it('goes through a kit to the feeders whose parts it takes', () => {
+    // A unit takes 1 kit; 1.25 looms are used up for each, 2 hoses for each loom: benches of 480 min a day.
+    const found = table(scenario({
+      calendars, programme: ratePerDay(2),
+      sites: { yard: site({ line: station(), kitting: station(), 'loom bench': station(), 'hose bench': station() }, { calendar: 'days' }) },
+      feeders: {
+        kits: feeder([step('wire', 'kitting', { work: minutes(40), parts: { looms: 1 } }), step('test', 'kitting', { work: minutes(10), fails: back(0.2, 'wire', { limit: 1000 }) })]),
+        looms: feeder([step('make loom', 'loom bench', { work: minutes(60), parts: { hoses: 2 } })]),
+        hoses: feeder([step('cut', 'hose bench', { work: minutes(24) })]),
+      },
+      route: [step('fit', 'line', { work: minutes(10), parts: { kits: 1 } })],
+    }));
+    expect(rowOf(found, 'feeder', 'kits').capacityPerDay).toBeCloseTo(480 / (1.25 * 50), 8);
+    expect(rowOf(found, 'feeder', 'looms').capacityPerDay).toBeCloseTo(480 / (1.25 * 60), 8);
+    expect(rowOf(found, 'feeder', 'hoses')).toMatchObject({ name: 'hoses' });
+    expect(rowOf(found, 'feeder', 'hoses').visitsPerUnit).toBeCloseTo(2.5, 9);
+    expect(rowOf(found, 'feeder', 'hoses').capacityPerDay).toBeCloseTo(480 / (2.5 * 24), 8);
+  });
+});
+
 describe('capacity: stations', () => {
   it('is available time over takt: 480 min a day and 120 min a unit make 4 a day a place', () => {
     const found = table(scenario({

@@ -37,7 +37,7 @@ export const BOOTH = 0, BAY = 1, ARRIVAL_BANK = 4, PAINTERS = 5, FERRY = 6, FERR
 
 /** An observation of nothing: all zero, places starved, buffers empty, finished after six weeks. */
 export function observation(of: Scenario, replication: number, more: Partial<Observation> = {}): Observation {
-  const { stations, lanes, resources, steps, siteNames, thens, slots, programme } = compile(of);
+  const { stations, lanes, resources, supplies, steps, siteNames, thens, slots, programme } = compile(of);
   const buckets = programme.bucketEdges.length - 1, locations = siteNames.length + lanes.count, destinations = stations.count + lanes.count;
   const inspections = Array.from(steps.station.keys()).filter((id) => steps.findStart[id + 1] > steps.findStart[id]).length;
   const zeros = (length: number): Float64Array => new Float64Array(length), units = programme.quantity < UNLIMITED ? programme.quantity : 0;
@@ -48,6 +48,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     replication, outcome: 'finished', endedAt: 6 * 7 * 1440, minutes: 6 * 7 * 1440, entered: 90, shipped: 0, scrapped: 0, openAtShipping: 0, wip: 0, wipByLocation: zeros(locations),
     leadMean: NaN, leadP50: NaN, leadP90: NaN, leadP95: NaN, leadLeast: Infinity, leadGreatest: 0, leadFirstBin: 0, leadBins: new Int32Array(0),
     stationShares, stepVisits: zeros(steps.count), bufferMean: zeros(destinations), bufferLevels, crewBusy: zeros(resources.crews), stockMean: zeros(resources.count), stockOut: zeros(resources.count),
+    supplies: { onOrder: zeros(supplies.count), least: zeros(supplies.count), lots: zeros(supplies.count), lateLots: zeros(supplies.count), waits: zeros(supplies.count), waitMinutes: zeros(supplies.count) },
     inspections: { inspected: zeros(inspections), firstVisits: zeros(inspections), firstPasses: zeros(inspections), sentBack: zeros(inspections), repaired: zeros(inspections), scrapped: zeros(inspections), escaped: zeros(inspections) },
     repairMinutes: 0, limitReached: zeros(thens.count), created: zeros(slots.count),
     lanes: { trips: zeros(lanes.count), carried: zeros(lanes.count), waitMinutes: zeros(lanes.count), truckBusy: zeros(lanes.count) },
