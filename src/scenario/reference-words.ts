@@ -51,7 +51,7 @@ function kindOfMap(way: Node, link: (definition: string) => string): string {
   if (fixed.length > MOST_KEYS_SHOWN) return 'map';
   if (fixed.length > 0) return code(`{ ${[...fixed, ...(named === undefined ? [] : ['...'])].join(', ')} }`);
   const value = named === undefined ? '' : kindOf(named, link);
-  return value === '' ? 'map' : value.includes('by name') || value.length > LONGEST_INNER ? 'by name' : `by name: ${value}`;
+  return value === '' ? 'map' : value.includes('by name') || value.length > LONGEST_INNER ? 'map by name' : `by name: ${value}`;
 }
 
 /** Limits that only catch slips of the pen are left out. */
