@@ -2,27 +2,28 @@ import type { Model } from '../flow/model.js';
 import { meanOf } from '../random/moments.js';
 
 /**
- * Expected changeover minutes of a unit that takes a place, from the shares of the values: the sum of p_i p_j t_ij over
- * pairs that differ.
+ * Expected changeover minutes of a unit that takes a place, from the shares p of the values: the sum of p_i p_j t_ij over
+ * pairs that differ, in order of arrival; with batches the mean time of these changeovers, as often as `inBatches` says.
  */
 export function changeoverMinutes({ stations, draws }: Model, station: number, shares: Float64Array): number {
-  let sum = 0;
+  let minutes = 0, differ = 0;
   for (let i = 0; i < shares.length; i++) {
     for (let j = 0; j < shares.length; j++) {
-      const draw = stations.changeoverDraw[stations.changeoverStart[station] + i * shares.length + j];
-      if (draw >= 0) sum += shares[i] * shares[j] * meanOf(draws[draw].distribution);
+      const draw = stations.changeoverDraw[stations.changeoverStart[station] + i * shares.length + j], chance = shares[i] * shares[j];
+      if (draw >= 0) minutes += chance * meanOf(draws[draw].distribution);
+      if (i !== j) differ += chance;
     }
   }
-  return sum * batching(stations.batchMost[station], shares);
+  const most = stations.batchMost[station];
+  return most === 0 || differ === 0 ? minutes : (minutes / differ) * inBatches(most, Math.max(...shares));
 }
 
 /**
- * What batches of at most k leave of the changeovers: (1 - p^k) / (k (1 - p)), p the largest share. Own arithmetic for two
- * values and many waiting: of k units of the commoner value, with those of the other that came meanwhile, at p + q = 1, comes a
- * cycle of k / p units, with two changeovers unless none of the other came (p^k). For more values it is an approximation
- * that is right where all are as common (1 / k of a unit), and it leaves the longest wait out of account.
+ * Changeovers a unit, at least, with batches of at most k, where p is the share of the commonest value and many units wait
+ * (own arithmetic). Batches of k of it come 1 to k / p units; after each there is a changeover and one back, unless none of
+ * the other units that came meanwhile waits, a chance of p^k at most. And no value has longer batches than k while the
+ * commonest waits: 1 / k in all where p is below a half, else twice the batches of the others.
  */
-function batching(most: number, shares: Float64Array): number {
-  const p = Math.max(...shares);
-  return most === 0 || p >= 1 ? 1 : (1 - p ** most) / (most * (1 - p));
+function inBatches(k: number, p: number): number {
+  return Math.max(2 * p * (1 - p ** k), Math.min(1, 2 * (1 - p))) / k;
 }
