@@ -9,15 +9,16 @@ export interface ChangeoverResult {
   readonly hoursPerWeek: Estimate;
   /** Pairs of values that occurred: how often, and the mean work of one, minutes. */
   readonly pairs: readonly { readonly from: string; readonly to: string; readonly per100Units: Estimate; readonly minutes: Estimate }[];
-  /** null where no unit came in the first replication. */
+  /** null where nothing is known of the first replication. */
   readonly strip: ChangeoverStrip | null;
 }
 
-/** A week of one replication: who stood on each place. Hours since `start`; below 0 before it. */
+/** A week of one replication, or less: who stood on each place. Hours since `start`; below 0 before it. */
 export interface ChangeoverStrip {
   readonly replication: number;
-  /** Local date and time at which the week begins, and its seven days. */
+  /** Local date and time at which it begins, its length, and its days. */
   readonly start: string;
+  readonly hours: number;
   readonly days: readonly string[];
   readonly stays: readonly StripStay[];
 }

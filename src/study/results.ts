@@ -59,7 +59,7 @@ export interface Results {
   /** Shipped over the whole time observed, per working day of the first station's site and per hour of the clock. */
   readonly throughput: { readonly perDay: Estimate; readonly perHour: Estimate };
   readonly stations: readonly StationResult[];
-  /** Stations with changeovers. */
+  /** Stations with changeovers, the one with the highest utilisation first. */
   readonly changeovers: readonly ChangeoverResult[];
   readonly buffers: readonly BufferResult[];
   readonly crews: readonly { readonly name: string; readonly site: string; readonly headcount: number; readonly busy: Estimate }[];

@@ -1,14 +1,18 @@
-import type { Stay } from '../flow/stays.js';
 import type { Observation } from '../measure/observation.js';
 import type { ChangeoverResult, ChangeoverStrip } from './results-changeovers.js';
 import { ratio, type Sample } from './sample.js';
 
-const WEEK_MIN = 7 * 1440;
+const DAY_MIN = 1440, WEEK_MIN = 7 * DAY_MIN;
+/** Units on one place in a strip, at most. */
+const MOST_UNITS = 160;
 
-/** Stations with changeovers, in the order of the scenario. */
+/** Stations with changeovers, the one with the highest utilisation first. All strips are of one week: the busiest of the first station. */
 export function changeovers(sample: Sample): ChangeoverResult[] {
   const { model: { stations, siteNames, options } } = sample;
-  return Array.from(stations.names.keys()).filter((id) => stations.changeoverOption[id] >= 0).map((id) => {
+  const used = (id: number): number => sample.share(({ utilisation }) => utilisation[id]).mean;
+  const ids = Array.from(stations.names.keys()).filter((id) => stations.changeoverOption[id] >= 0).sort((a, b) => used(b) - used(a));
+  const window = ids.length === 0 ? null : busiestWeek(sample, ids[0]!);
+  return ids.map((id) => {
     const { name: option, values } = options[stations.changeoverOption[id]], first = stations.changeoverStart[id];
     const pairs = values.flatMap((from, f) => values.map((to, t) => ({ from, to, pair: first + f * values.length + t })));
     const sum = (counts: Float64Array): number => pairs.reduce((total, { pair }) => total + counts[pair], 0);
@@ -20,38 +24,43 @@ export function changeovers(sample: Sample): ChangeoverResult[] {
       pairs: pairs.filter(({ pair }) => sample.count((each) => each.changeovers[pair] > 0) > 0).map(({ from, to, pair }) => ({
         from, to, per100Units: per100((each) => each.changeovers[pair]), minutes: sample.amount((each) => ratio(each.changeoverMinutes[pair], each.changeovers[pair])),
       })),
-      strip: strip(sample, id),
+      strip: window === null ? null : strip(sample, id, window),
     };
   });
 }
 
-/** The week (programmes: from Monday) of the first replication in which most changeovers began at the station; null if nothing is known of it. */
-function strip(sample: Sample, station: number): ChangeoverStrip | null {
-  const [first] = sample.observations, { model, clock } = sample, stays = first!.stays[station] ?? [];
-  const begin = stays[0]?.from;
+/** Part of the first replication: times in minutes, and the days in it. */
+interface Window { readonly start: number; readonly end: number; readonly days: number }
+
+/**
+ * The week in which most changeovers began at a station, of those kept; the earliest of equals. Weeks are those of the
+ * series, or run from the first stay where there are none. A week with more units than can be told apart is cut short.
+ */
+function busiestWeek({ model, clock, observations: [first] }: Sample, station: number): Window | null {
+  const stays = first!.stays[station] ?? [], begin = stays[0]?.from;
   if (begin === undefined) return null;
-  const weekOf = weeks(sample, begin), counts = new Map<number, number>();
-  for (const stay of stays) {
-    const week = weekOf(stay.changedFrom < 0 ? stay.from : stay.changeFrom);
-    counts.set(week, (counts.get(week) ?? 0) + Number(stay.changedFrom >= 0));
+  const { bucketEdges } = model.programme, isWeeks = clock.buckets.unit === 'week';
+  const weekOf = (minutes: number): number => (isWeeks ? bucketEdges.findLastIndex((edge) => edge <= minutes) : Math.floor((minutes - begin) / WEEK_MIN));
+  const counts = new Map<number, { units: number; changes: number }>();
+  for (const { from, changedFrom } of stays) {
+    const count = counts.get(weekOf(from)) ?? { units: 0, changes: 0 };
+    counts.set(weekOf(from), { units: count.units + 1, changes: count.changes + Number(changedFrom >= 0) });
   }
-  const start = [...counts].reduce((most, each) => (each[1] > most[1] ? each : most))[0], end = start + WEEK_MIN;
+  const [week, { units }] = [...counts].reduce((most, each) => (each[1].changes > most[1].changes ? each : most));
+  const start = isWeeks ? bucketEdges[week]! : begin + week * WEEK_MIN, length = isWeeks ? (bucketEdges[week + 1] ?? first!.endedAt) - start : WEEK_MIN;
+  const whole = Math.ceil(length / DAY_MIN), days = Math.max(1, Math.min(whole, Math.floor((whole * MOST_UNITS * model.stations.places[station]) / units)));
+  return { start, end: days < whole ? start + days * DAY_MIN : start + length, days };
+}
+
+function strip({ model, clock, observations: [first] }: Sample, station: number, { start, end, days }: Window): ChangeoverStrip {
   const firstPlace = model.stations.places.subarray(0, station).reduce((sum, places) => sum + places, 0);
   const hours = (minutes: number): number | null => (Number.isNaN(minutes) ? null : (minutes - start) / 60);
-  const day = (i: number): string => clock.date(start + i * 1440 + 720) ?? '';
   return {
-    replication: first!.replication, start: clock.dateTime(start) ?? '', days: Array.from({ length: 7 }, (_, i) => day(i)),
-    stays: stays.filter(({ from, to }) => from < end && !(to <= start)).map((stay: Stay) => ({
+    replication: first!.replication, start: clock.dateTime(start) ?? '', hours: (end - start) / 60,
+    days: Array.from({ length: days }, (_, i) => clock.date(Math.min(end - 1, start + (i + 0.5) * DAY_MIN)) ?? ''),
+    stays: (first!.stays[station] ?? []).filter(({ from, to }) => from < end && !(to <= start)).map((stay) => ({
       place: stay.place - firstPlace + 1, value: stay.value, from: hours(stay.from)!, to: hours(stay.to),
       changedFrom: stay.changedFrom < 0 ? null : stay.changedFrom, changeFrom: hours(stay.changeFrom), changeTo: hours(stay.changeTo),
     })),
   };
-}
-
-/** Start of the week of a time: ISO weeks of a programme, otherwise weeks from the first stay on. */
-function weeks({ model: { programme }, clock }: Sample, begin: number): (minutes: number) => number {
-  const { bucketEdges } = programme;
-  // All ISO weeks are counted from the second edge, since the first week may begin within one; a change of clock moves them by an hour.
-  const origin = clock.buckets.unit === 'week' && bucketEdges.length > 1 ? bucketEdges[1] : begin;
-  return (minutes) => origin + WEEK_MIN * Math.floor((minutes - origin) / WEEK_MIN);
 }
