@@ -2,6 +2,7 @@ import { assumptionTable } from './assumptions.js';
 import type { Estimate, Results } from '../study/results.js';
 import { asEstimate, intervalName, number, short } from './format.js';
 import { STATE_ORDER } from './style.js';
+import { changeoverTable } from './table-changeovers.js';
 
 /** A table of the page: the first cell of a row names the row. `note` explains what the cells are. */
 export interface PageTable { readonly id: string; readonly title: string; readonly note: string; readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] }
@@ -9,7 +10,7 @@ export interface PageTable { readonly id: string; readonly title: string; readon
 /** All tables that have a row, in the order of the page. */
 export function pageTables(results: Results): PageTable[] {
   const interval = results.replications < 2 ? 'no interval, 1 replication' : `in brackets: ${intervalName(results.level)}`;
-  return [rates(results, interval), wip(results, interval), bottlenecks(results, interval), stations(results, interval), crews(results, interval),
+  return [rates(results, interval), wip(results, interval), bottlenecks(results, interval), stations(results, interval), changeoverTable(results, interval), crews(results, interval),
     inspections(results, interval), lanes(results, interval), feeders(results, interval), buffers(results, interval), assumptionTable(results.assumptions)].filter((table) => table.rows.length > 0);
 }
 

@@ -71,7 +71,10 @@ describe('compile: stations', () => {
     expect([stations.lotLeast[1], stations.lotMost[1], stations.lotWait[1]]).toEqual([2, 4, 45]);
     expect(stations.lotMost[0]).toBe(0);
     expect(stations.changeoverOption[0]).toBe(0);
-    expect(Array.from(stations.changeoverDraw, drawName).filter((name) => name !== undefined)).toContain('prime booth/changeover');
+    const usual = 'prime booth/changeover';
+    expect([...stations.changeoverStart]).toEqual([0, 9, 9, 9, 9, 9, 9, 9]);
+    expect(Array.from(stations.changeoverDraw, drawName)).toEqual([undefined, usual, usual, usual, undefined, usual, usual, usual, undefined]);
+    expect([stations.batchMost[0], stations.batchWait[0]]).toEqual([0, Infinity]);
   });
 });
 
