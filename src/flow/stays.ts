@@ -29,9 +29,9 @@ export class StayLog {
   }
 
   begin(place: Place, value: number, now: number): void {
-    const kept = this.byStation[place.station.id], stay: Stay = { place: place.id, value, from: now, to: NaN, changedFrom: -1, changeFrom: NaN, changeTo: NaN };
-    if (kept.length < MOST_STAYS) kept.push(stay);
-    this.open[place.id] = stay;
+    const kept = this.byStation[place.station.id];
+    if (kept.length === MOST_STAYS) return;
+    kept.push(this.open[place.id] = { place: place.id, value, from: now, to: NaN, changedFrom: -1, changeFrom: NaN, changeTo: NaN });
   }
 
   change(place: Place, from: number, now: number): void {
