@@ -6,7 +6,7 @@ import {
 import type { Station } from './station.js';
 import type { Step } from './step.js';
 import type { Unit, Units } from './unit.js';
-import { joinShut, joinSpaces, settleLevel, takeFromLine, takeFromSpaces, takesIn, takeShut, takeShutThatFits } from './waiting.js';
+import { firstInSpaces, joinShut, joinSpaces, settleLevel, takeFromLine, takeFromSpaces, takesIn, takeShut, takeShutThatFits } from './waiting.js';
 
 export { LEVELS };
 
@@ -52,6 +52,11 @@ export class Buffer {
     joinSpaces(this.memory, this.at, unit.at);
   }
 
+  /** The first in order, who stays in the spaces; there must be one. */
+  first(): Unit {
+    return this.units.at(firstInSpaces(this.memory, this.at));
+  }
+
   /** The first in order, out of the spaces; there must be one. */
   take(): Unit {
     return this.units.at(takeFromSpaces(this.memory, this.at));
@@ -62,13 +67,18 @@ export class Buffer {
     for (const line of [SENT_BACK, USUAL]) {
       for (const unit of this.line(line)) {
         if (unit.step !== step) continue;
-        settleLevel(this.memory, this.at);
-        this.memory.ints[this.at + B_WAITING]--;
-        takeFromLine(this.memory, this.at, line, unit.at);
-        return unit;
+        return this.takeOut(unit, line);
       }
     }
     return null;
+  }
+
+  /** A unit that is in a line of the spaces, out of it. */
+  takeOut(unit: Unit, line: number): Unit {
+    settleLevel(this.memory, this.at);
+    this.memory.ints[this.at + B_WAITING]--;
+    takeFromLine(this.memory, this.at, line, unit.at);
+    return unit;
   }
 
   /** No room: the unit waits where it is. */

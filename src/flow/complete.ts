@@ -77,5 +77,5 @@ function moveOn(run: Run, place: Place, unit: Unit, step: Step): void {
 
 /** The unit has left: the place is given to the next. */
 function vacate(run: Run, place: Place): void {
-  if (place.station.lotMost > 0) freePlace(run, place); else refill(run, place.at);
+  if (place.station.goesLongWay) freePlace(run, place); else refill(run, place.at);
 }

@@ -21,7 +21,7 @@ export const PLACE_SHIFT = 3, P_UNIT = 0, P_STATE = 1, P_PHASE = 2, P_BUFFER = 3
 export const UNIT_SHIFT = 3, U_STEP = 0, U_PLACE = 1, U_NEXT = 2, U_NUMBER = 3, U_FIRST = 4, U_REWORK = 5, U_LOCATION = 6;
 /** A buffer and, where it is a station's, the station. */
 export const BUFFER_SHIFT = 5, B_WAITING = 0, B_SHUT_OUT = 1, B_SPACES = 2, B_REWORK_SPACES = 3, B_LOCATION = 4, B_FREE_PLACE = 5, B_ACTIVE = 6, B_PLACES = 7,
-  B_CALENDAR = 24, B_LOT_MOST = 25;
+  B_CALENDAR = 24, B_LONG_WAY = 25;
 
 /** Floats of a place: start of the present state, work of the present or coming phase, when it asked for its needs. */
 export const PF_SHIFT = 2, PF_SINCE = 0, PF_MINUTES = 1, PF_ASKED_AT = 2;

@@ -65,7 +65,12 @@ export interface Model {
     readonly isBank: Uint8Array;
     /** Option whose change between consecutive units on a place costs a changeover; -1 none. */
     readonly changeoverOption: Int32Array;
+    /** Draws by value before * values + value after, -1 no changeover; ragged, empty where there is no option. */
+    readonly changeoverStart: Int32Array;
     readonly changeoverDraw: Int32Array;
+    /** Batches by value: most units of one value in a row, 0 = in order; longest wait of the first in order, minutes, may be Infinity. */
+    readonly batchMost: Int32Array;
+    readonly batchWait: Float64Array;
     /** Lots: `lotMost` 0 = units are taken one by one. */
     readonly lotLeast: Int32Array;
     readonly lotMost: Int32Array;

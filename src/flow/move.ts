@@ -1,4 +1,6 @@
+import { nextOfBatch } from './batch.js';
 import type { Buffer } from './buffer.js';
+import { take } from './changeover.js';
 import { REWORK_ONLY, REWORK_SKIP } from './model.js';
 import type { Run } from './run.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from './states.js';
@@ -58,6 +60,7 @@ export function goIn(run: Run, unit: Unit, step: Step): boolean {
 /** The place is empty and is offered to others. The caller has moved the unit. */
 export function freePlace(run: Run, place: Place): void {
   const { station } = place;
+  if (run.stays !== null && station.changeoverOption >= 0) run.stays.end(place, run.now);
   place.unit = null;
   place.nextFree = station.freePlace;
   station.freePlace = place;
@@ -71,7 +74,7 @@ export function fill(run: Run, buffer: Buffer): void {
   buffer.listed = false;
   for (;;) {
     if (station !== null && hasPlace(station)) {
-      const unit = station.lotGathered > 0 ? callForLot(run, buffer, station) : callFirst(run, buffer);
+      const unit = station.lotGathered > 0 ? callForLot(run, buffer, station) : station.changeoverOption >= 0 ? callByValue(run, buffer, station) : callFirst(run, buffer);
       if (unit === null) break;
       occupy(run, unit, station);
       continue;
@@ -92,6 +95,10 @@ function callFirst(run: Run, buffer: Buffer): Unit | null {
   const unit = buffer.takeShut();
   leave(run, unit);
   return unit;
+}
+
+function callByValue(run: Run, buffer: Buffer, station: Station): Unit | null {
+  return buffer.waiting > 0 && run.model.stations.batchMost[station.id] > 0 ? nextOfBatch(run, buffer, station.freePlace!) : callFirst(run, buffer);
 }
 
 /** Into a lot that gathers only units of its step may come. */
@@ -131,7 +138,8 @@ function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
 function join(run: Run, unit: Unit, buffer: Buffer): void {
   unit.place = null;
   buffer.join(unit);
-  if (buffer.lane !== null) { unit.queuedAt = run.now; run.listServe(buffer.lane); }
+  unit.queuedAt = run.now;
+  if (buffer.lane !== null) run.listServe(buffer.lane);
 }
 
 /** A unit without room is called: it leaves the place, the truck or the outside where it waited. */
@@ -168,6 +176,7 @@ function occupy(run: Run, unit: Unit, station: Station): void {
   place.unit = unit;
   unit.place = place;
   unit.first = false;
+  if (station.changeoverOption >= 0) take(run, place, unit);
   if (station.lotMost === 0) { beginStep(run, place); return; }
   if (station.lotGathered++ === 0) {
     station.lotStep = unit.step;

@@ -41,6 +41,7 @@ function startAfresh(run: Run): void {
   const { shop, now } = run;
   settle(run);
   run.tally = new Tally(run.model, shop.inspections.length);
+  run.stays?.startAfresh();
   run.observedFrom = now;
   run.locations.clear();
   run.areaAtBucket.fill(0);

@@ -13,6 +13,8 @@ export class Place {
   nextWaiting: Place | null = null;
   /** Value of the station's changeover option last worked on; -1 none yet. */
   lastValue = -1;
+  /** Units of that value in a row, counted anew after the most of a batch. */
+  inRow = 0;
   /** How many times the step had been begun with this one, for learning. */
   attempt = 0;
   /** What was going on is broken off, and how much of it is left, see `suspend.ts`. */

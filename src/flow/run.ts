@@ -11,6 +11,7 @@ import type { Place } from './place.js';
 import type { Station } from './station.js';
 import type { Route } from './step.js';
 import { EventQueue } from './queue.js';
+import { StayLog } from './stays.js';
 import { Tally } from './tally.js';
 import { Units } from './unit.js';
 
@@ -27,6 +28,8 @@ export class Run {
   readonly units: Units;
   readonly locations: Locations;
   tally: Tally;
+  /** Kept in the first replication alone; null in the others. */
+  readonly stays: StayLog | null;
 
   /** Start of observation; present bucket of the series, -1 before the first, and its start; units shipped or scrapped since the start of the run. */
   observedFrom = Number.NaN;
@@ -87,6 +90,7 @@ export class Run {
     this.locations = new Locations(locations);
     this.areaAtBucket = new Float64Array(locations);
     this.tally = new Tally(model, inspections.length);
+    this.stays = replication === 1 ? new StayLog(model) : null;
     const known = programme.release === RELEASE_TIMES ? programme.times.length : programme.quantity < UNLIMITED ? programme.quantity : 0;
     this.shippedAt = new Float64Array(known).fill(NaN);
     this.enteredAt = new Float64Array(known).fill(NaN);

@@ -55,7 +55,7 @@ function buildStations({ stations: columns }: Model, places: Place[], memory: Me
   return columns.names.map((name, s) => {
     const buffer = new Buffer(s, columns.buffer[s], columns.reworkBuffer[s], columns.site[s], memory, units);
     const station = new Station(
-      s, name, buffer, columns.calendar[s], columns.changeoverOption[s], columns.changeoverDraw[s], columns.lotLeast[s], columns.lotMost[s], columns.lotWait[s], memory, units,
+      s, name, buffer, columns.calendar[s], columns.changeoverOption[s], columns.lotLeast[s], columns.lotMost[s], columns.lotWait[s], memory, units,
     );
     buffer.station = station;
     places.push(...station.furnish(places.length, columns.places[s]));

@@ -1,5 +1,5 @@
 import {
-  B_CALENDAR, B_FREE_PLACE, B_LOCATION, B_LOT_MOST, B_REWORK_SPACES, B_SHUT_OUT, B_WAITING, BUFFER_SHIFT, NOWHERE, P_BUFFER, P_NEXT_FREE, P_PASS, P_PHASE, P_UNIT, PLACE_SHIFT,
+  B_CALENDAR, B_FREE_PLACE, B_LOCATION, B_LONG_WAY, B_REWORK_SPACES, B_SHUT_OUT, B_WAITING, BUFFER_SHIFT, NOWHERE, P_BUFFER, P_NEXT_FREE, P_PASS, P_PHASE, P_UNIT, PLACE_SHIFT,
   S_BUFFER, S_CALENDAR, S_FLAGS, S_NEXT, S_VISITS, S_WORK_DRAW, U_FIRST, U_LOCATION, U_PLACE, U_REWORK, U_STEP,
 } from './memory.js';
 import { enterState } from './ledger.js';
@@ -20,7 +20,7 @@ import { firstInSpaces, firstShut, joinShut, joinSpaces, takeFromSpaces, takesIn
 /** The flags that say which steps may: those that begin with nothing but work, and those that end with nothing but a move in one site. */
 export function plainFlags({ flags, workDraw, next, station, buffer }: Step): number {
   const begins = workDraw >= 0 && (flags & (HAS_NEEDS | AT_LOT | HAS_CHANGEOVER | HAS_FACTOR | LEARNS | ONE_SHIFT)) === 0;
-  const ends = (flags & (HAS_NEEDS | HAS_QUALITY | HAS_OFF | HAS_PASSES | HAS_PROCESS | AT_LOT)) === 0
+  const ends = (flags & (HAS_NEEDS | HAS_QUALITY | HAS_OFF | HAS_PASSES | HAS_PROCESS | AT_LOT | HAS_CHANGEOVER)) === 0
     && next !== null && next.station !== null && next.station !== station && next.buffer.location === buffer.location
     && (next.flags & (HAS_PATH | AT_LOT | HAS_CHANGEOVER)) === 0;
   return (begins ? BEGINS_PLAIN : 0) | (ends ? ENDS_PLAIN : 0);
@@ -62,7 +62,7 @@ export function refill(run: Run, empty: number): void {
     begin(run, place, unit, ints[unit + U_STEP]);
     if (ints[buffer + B_SHUT_OUT] === 0) return;
     const shut = firstShut(memory, buffer), freed = ints[shut + U_PLACE];
-    if (freed === NOWHERE || ints[buffer + B_REWORK_SPACES] >= 0 || ints[shut + U_LOCATION] !== ints[buffer + B_LOCATION] || ints[ints[freed + P_BUFFER] + B_LOT_MOST] > 0) {
+    if (freed === NOWHERE || ints[buffer + B_REWORK_SPACES] >= 0 || ints[shut + U_LOCATION] !== ints[buffer + B_LOCATION] || ints[ints[freed + P_BUFFER] + B_LONG_WAY] > 0) {
       run.listFill(run.buffers[(buffer - memory.buffers) >> BUFFER_SHIFT]);
       return;
     }

@@ -2,7 +2,7 @@ import type { Active } from './active.js';
 import type { Buffer } from './buffer.js';
 import { finishActive } from './ledger.js';
 import {
-  ACCOUNT_SHIFT, ACTIVE_MINUTES, ACTIVE_PERIODS, ACTIVE_SINCE, B_CALENDAR, B_FREE_PLACE, B_LOT_MOST, B_PLACES, BUFFER_SHIFT, NOWHERE, type Memory,
+  ACCOUNT_SHIFT, ACTIVE_MINUTES, ACTIVE_PERIODS, ACTIVE_SINCE, B_CALENDAR, B_FREE_PLACE, B_LONG_WAY, B_PLACES, BUFFER_SHIFT, NOWHERE, type Memory,
 } from './memory.js';
 import { Place } from './place.js';
 import { STATE_COUNT } from './states.js';
@@ -27,7 +27,7 @@ export class Station implements Active {
   /** @param calendar id, -1 always */
   constructor(
     readonly id: number, readonly name: string, readonly buffer: Buffer, readonly calendar: number,
-    readonly changeoverOption: number, readonly changeoverDraw: number, readonly lotLeast: number, readonly lotMost: number, readonly lotWait: number,
+    readonly changeoverOption: number, readonly lotLeast: number, readonly lotMost: number, readonly lotWait: number,
     private readonly memory: Memory, private readonly units: Units,
   ) {}
 
@@ -37,8 +37,13 @@ export class Station implements Active {
     const { ints } = this.memory, { at } = this.buffer;
     ints[at + B_PLACES] = count;
     ints[at + B_CALENDAR] = this.calendar;
-    ints[at + B_LOT_MOST] = this.lotMost;
+    ints[at + B_LONG_WAY] = Number(this.goesLongWay);
     return this.places;
+  }
+
+  /** Its places are given away the long way: to a lot, or by the value of an option. */
+  get goesLongWay(): boolean {
+    return this.lotMost > 0 || this.changeoverOption >= 0;
   }
 
   get freePlace(): Place | null {

@@ -43,6 +43,11 @@ export class Tally {
   /** By defect slot: created. */
   readonly created: Float64Array;
 
+  /** By station with changeovers: units that took a place. By pair of values, as `changeoverDraw`: changeovers begun, and their work. */
+  readonly taken: Float64Array;
+  readonly changeovers: Float64Array;
+  readonly changeoverMinutes: Float64Array;
+
   /** Series by bucket: released (entered), shipped; minutes of unit-time by location * buckets + bucket. */
   readonly enteredIn: Int32Array;
   readonly shippedIn: Int32Array;
@@ -51,7 +56,7 @@ export class Tally {
   readonly minutesIn: Float64Array;
 
   constructor(model: Model, inspections: number) {
-    const { slots, thens, lanes, programme, siteNames } = model;
+    const { slots, thens, lanes, programme, siteNames, stations } = model;
     const buckets = Math.max(0, programme.bucketEdges.length - 1);
     this.inspected = new Float64Array(inspections);
     this.firstVisits = new Float64Array(inspections);
@@ -62,6 +67,9 @@ export class Tally {
     this.escaped = new Float64Array(inspections);
     this.limitReached = new Float64Array(thens.count);
     this.created = new Float64Array(slots.count);
+    this.taken = new Float64Array(stations.count);
+    this.changeovers = new Float64Array(stations.changeoverDraw.length);
+    this.changeoverMinutes = new Float64Array(stations.changeoverDraw.length);
     this.enteredIn = new Int32Array(buckets);
     this.shippedIn = new Int32Array(buckets);
     this.unitMinutesIn = new Float64Array((siteNames.length + lanes.count) * buckets);

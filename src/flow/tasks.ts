@@ -1,3 +1,4 @@
+import { setUp } from './changeover.js';
 import { learningFactor } from './learning.js';
 import type { Run } from './run.js';
 import { releaseCrew, request } from './claims.js';
@@ -49,6 +50,7 @@ export function nextPhase(run: Run, place: Place): boolean {
       return place.pass >= step.passes ? afterWork(run, place, step) : startWork(run, place, step);
     case IN_CHANGEOVER:
       place.pass = 0;
+      if (run.stays !== null) run.stays.changed(place, run.now);
       return startWork(run, place, step);
     case WAIT_SHIFT:
       return attended(run, place, IN_WORK, WORKING, step);
@@ -109,10 +111,9 @@ function afterWork(run: Run, place: Place, step: Step): boolean {
 }
 
 function startChangeover(run: Run, place: Place, step: Step): boolean {
-  const { station } = place, value = place.unit!.options[station.changeoverOption], last = place.lastValue;
-  place.lastValue = value;
-  if (last < 0 || last === value) return false;
-  place.minutes = run.sampler.next(station.changeoverDraw);
+  const minutes = setUp(run, place);
+  if (minutes < 0) return false;
+  place.minutes = minutes;
   attended(run, place, IN_CHANGEOVER, CHANGEOVER, step);
   return true;
 }

@@ -11,7 +11,7 @@ export class Unit {
   readonly at: number;
   alive = false;
   truck: Truck | null = null;
-  /** When it joined the bank it is in. */
+  /** When it joined the bank, or the buffer of a station with batches, it is in. */
   queuedAt = Number.NaN;
   /** Entry into the first buffer or place. */
   born = Number.NaN;

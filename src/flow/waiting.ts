@@ -68,8 +68,9 @@ export function takeShutThatFits(memory: Memory, buffer: number): number {
 /** Takes a unit out of the middle of a line; its place in the line is found by walking. */
 export function takeFromLine({ ints }: Memory, buffer: number, line: number, unit: number): void {
   const at = buffer + line;
-  let before = NOWHERE;
-  for (let u = ints[at + HEAD]; u !== unit; u = ints[u + U_NEXT]) before = u;
+  let before = NOWHERE, ahead = 0;
+  for (let u = ints[at + HEAD]; u !== unit; u = ints[u + U_NEXT]) { before = u; ahead++; }
+  if (ahead >= ints[at + LENGTH] - ints[at + TOGETHER]) ints[at + TOGETHER]--;
   const after = ints[unit + U_NEXT];
   if (before === NOWHERE) ints[at + HEAD] = after; else ints[before + U_NEXT] = after;
   if (after === NOWHERE) ints[at + TAIL] = before;

@@ -1,4 +1,5 @@
 import type { Stuck } from '../flow/gridlock.js';
+import type { Stay } from '../flow/stays.js';
 
 /**
  * What was observed in one replication. Plain data that can be sent between workers. Times are minutes since the
@@ -45,6 +46,12 @@ export interface Observation {
     readonly inspected: Float64Array; readonly firstVisits: Float64Array; readonly firstPasses: Float64Array;
     readonly sentBack: Float64Array; readonly repaired: Float64Array; readonly scrapped: Float64Array; readonly escaped: Float64Array;
   };
+  /** By station with changeovers: units that took a place. By pair of values, as in the model: changeovers, and their work. */
+  readonly taken: Float64Array;
+  readonly changeovers: Float64Array;
+  readonly changeoverMinutes: Float64Array;
+  /** By station; empty but in the first replication and at stations with changeovers. */
+  readonly stays: readonly (readonly Stay[])[];
   readonly repairMinutes: number;
   readonly limitReached: Float64Array;
   readonly created: Float64Array;

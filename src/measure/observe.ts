@@ -42,6 +42,7 @@ export function observe(run: Run, replication: number): Observation {
       inspected: tally.inspected, firstVisits: tally.firstVisits, firstPasses: tally.firstPasses,
       sentBack: tally.sentBack, repaired: tally.repaired, scrapped: tally.scrappedAt, escaped: tally.escaped,
     },
+    taken: tally.taken, changeovers: tally.changeovers, changeoverMinutes: tally.changeoverMinutes, stays: run.stays?.byStation ?? [],
     repairMinutes: tally.repairMinutes,
     limitReached: tally.limitReached,
     created: tally.created,

@@ -3,6 +3,7 @@ import type { Estimate, Results } from '../study/results.js';
 import { asEstimate, intervalName, number, short } from './format.js';
 import { suppliesTable } from './page-supplies.js';
 import { STATE_ORDER } from './style.js';
+import { changeoverTable } from './table-changeovers.js';
 
 /** A table of the page: the first cell of a row names the row. `note` explains what the cells are. */
 export interface PageTable { readonly id: string; readonly title: string; readonly note: string; readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] }
@@ -15,6 +16,7 @@ export function pageTables(results: Results): PageTable[] {
     wip(results, interval),
     bottlenecks(results, interval),
     stations(results, interval),
+    changeoverTable(results, interval),
     crews(results, interval),
     inspections(results, interval),
     lanes(results, interval),

@@ -42,6 +42,18 @@ export const STATE_FILLS: Readonly<Record<PlaceState, Fill>> = {
 };
 export const STATE_ORDER = Object.keys(STATE_FILLS) as readonly PlaceState[];
 
+/** Values of an option, in the planner's order: colour and hatch differ together, and none is as dark as a changeover. The last one stands for all further values. */
+export const VALUE_FILLS: readonly Fill[] = [
+  plain(PALETTE.sky, DARK_EDGE),
+  hatched('#ffffff', 'rising', PALETTE.vermillion, PALETTE.vermillion),
+  hatched(PALETTE.yellow, 'dots', DARK_EDGE, DARK_EDGE),
+  hatched(PALETTE.green, 'upright', '#ffffff', PALETTE.green),
+  hatched('#ffffff', 'level', PALETTE.blue, PALETTE.blue),
+  hatched(PALETTE.orange, 'falling', DARK_EDGE, DARK_EDGE),
+  hatched(PALETTE.purple, 'crossed', '#ffffff', DARK_EDGE),
+  plain('#dedede', '#808080'),
+];
+
 /** Lines of a time chart: colour and dash differ together. Sites and lanes take them in turn. */
 export const LINES: readonly { readonly colour: string; readonly dash: readonly number[] }[] = [
   { colour: PALETTE.blue, dash: [] },

@@ -1,7 +1,8 @@
 import { UNLIMITED, type Model } from '../flow/model.js';
 import { ALWAYS, type CalendarBook } from './calendar-book.js';
-import { column } from './compile-columns.js';
-import { NO_DRAW, type Draws } from './compile-draws.js';
+import { column, entriesOf, starts } from './compile-columns.js';
+import { compileChangeover, type ChangeoverRow } from './compile-changeover.js';
+import type { Draws } from './compile-draws.js';
 import { bankName, found, siteOf, type Names } from './compile-names.js';
 import type { Scenario, Station } from './scenario.js';
 
@@ -11,7 +12,7 @@ export const capacity = (limit: number | undefined): number => limit ?? UNLIMITE
 interface StationRow {
   readonly name: string; readonly site: number; readonly calendar: number; readonly isBank: boolean;
   readonly station: Pick<Station, 'places' | 'buffer' | 'reworkBuffer' | 'lot'>;
-  readonly changeoverOption: number; readonly changeoverDraw: number;
+  readonly changeover: ChangeoverRow | undefined;
 }
 
 /** Stations site by site, then the arrival banks of lanes. */
@@ -19,21 +20,19 @@ export function compileStations(scenario: Scenario, names: Names, book: Calendar
   const rows: StationRow[] = [];
   for (const [siteName, site] of Object.entries(scenario.sites)) {
     for (const [name, station] of Object.entries(site.stations)) {
-      const change = station.changeover;
-      const changeoverDraw = change === undefined ? NO_DRAW : draws.add(`${name}/changeover`, change.work);
       rows.push({
-        name, station, changeoverDraw, isBank: false,
+        name, station, changeover: compileChangeover(scenario, name, station.changeover, names, draws), isBank: false,
         site: found(names.site, siteName, 'site'),
         calendar: station.unattended ? ALWAYS : book.id(station.calendar ?? site.calendar, site.zone),
-        changeoverOption: change === undefined || changeoverDraw === NO_DRAW ? -1 : found(names.option, change.option, 'option'),
       });
     }
   }
   for (const [lane, { to, arrivalBank }] of Object.entries(scenario.lanes)) {
     if (arrivalBank === undefined) continue;
     const station = { places: arrivalBank, buffer: 0, reworkBuffer: undefined, lot: undefined };
-    rows.push({ name: bankName(lane), station, site: found(names.site, to, 'site'), calendar: ALWAYS, isBank: true, changeoverOption: -1, changeoverDraw: NO_DRAW });
+    rows.push({ name: bankName(lane), station, site: found(names.site, to, 'site'), calendar: ALWAYS, isBank: true, changeover: undefined });
   }
+  const drawsOf = ({ changeover }: StationRow): readonly number[] => changeover?.draws ?? [];
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
@@ -43,8 +42,11 @@ export function compileStations(scenario: Scenario, names: Names, book: Calendar
     reworkBuffer: column(rows, ({ station: { reworkBuffer } }) => (reworkBuffer === 'unlimited' ? UNLIMITED : reworkBuffer ?? -1)),
     calendar: column(rows, (row) => row.calendar),
     isBank: Uint8Array.from(rows, (row) => Number(row.isBank)),
-    changeoverOption: column(rows, (row) => row.changeoverOption),
-    changeoverDraw: column(rows, (row) => row.changeoverDraw),
+    changeoverOption: column(rows, (row) => row.changeover?.option ?? -1),
+    changeoverStart: starts(rows, drawsOf),
+    changeoverDraw: entriesOf(rows, drawsOf, (draw) => draw),
+    batchMost: column(rows, (row) => row.changeover?.batch?.most ?? 0),
+    batchWait: Float64Array.from(rows, (row) => row.changeover?.batch?.longestWaitMin ?? Infinity),
     lotLeast: column(rows, (row) => row.station.lot?.least ?? 0),
     lotMost: column(rows, (row) => row.station.lot?.most ?? 0),
     lotWait: Float64Array.from(rows, (row) => row.station.lot?.longestWaitMin ?? 0),

@@ -1,5 +1,6 @@
 import { amountFindings } from './cross-amounts.js';
 import { calendarFindings } from './cross-calendar.js';
+import { changeoverFindings } from './cross-changeover.js';
 import { defectFindings } from './cross-defects.js';
 import { entryFindings } from './cross-entry.js';
 import { feederFindings } from './cross-feeders.js';
@@ -15,7 +16,7 @@ import type { Finding } from './problem.js';
 import type { Scenario } from './scenario.js';
 
 /** Each looks at one thing, and says nothing about names that it cannot look up. */
-const LOCAL = [programmeFindings, calendarFindings, amountFindings, lotFindings, optionFindings, shiftFindings];
+const LOCAL = [programmeFindings, calendarFindings, amountFindings, lotFindings, changeoverFindings, optionFindings, shiftFindings];
 /** These ask whether things fit together; one misspelt name would set many of them off. */
 const TOGETHER = [unreachable, entryFindings, pathFindings, ownPartFindings, defectFindings, feederFindings, supplyFindings];
 

@@ -1,10 +1,11 @@
 import { nearest } from './names-nearest.js';
 import { isRawMap, listOf, mapOf, outlineOf, type Names, type Outline, type RawRoute } from './names-outline.js';
 import { repeatedNames } from './names-unique.js';
+import { changeoverValues } from './names-changeover.js';
 import { saySeen, type Finding, type Path } from './problem.js';
 
 /** Reports a name that is not among the known ones; nothing if they could not be read. */
-type Look = (path: Path, name: unknown, known: Names | undefined, what: string, atKey?: boolean) => void;
+export type Look = (path: Path, name: unknown, known: Names | undefined, what: string, atKey?: boolean) => void;
 
 /** Looking for near names takes time; nobody reads so many. */
 const MOST_SUGGESTIONS = 200;
@@ -29,6 +30,7 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
     for (const [name, station] of Object.entries(mapOf(site['stations']))) {
       calendar([...path, 'stations', name, 'calendar'], mapOf(station)['calendar']);
       look([...path, 'stations', name, 'changeover', 'on'], mapOf(mapOf(station)['changeover'])['on'], outline.options, 'option of this name');
+      changeoverValues([...path, 'stations', name, 'changeover'], mapOf(mapOf(station)['changeover']), outline, look);
     }
   }
   for (const [name, value] of Object.entries(mapOf(raw['lanes']))) {

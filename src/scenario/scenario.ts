@@ -76,8 +76,16 @@ export interface Station {
   readonly unattended: boolean;
   /** Default: the site's. */
   readonly calendar: string | undefined;
-  readonly changeover: { readonly option: string; readonly work: Distribution } | undefined;
+  readonly changeover: Changeover | undefined;
   readonly lot: { readonly least: number; readonly most: number; readonly longestWaitMin: number | undefined } | undefined;
+}
+
+export interface Changeover {
+  readonly option: string;
+  readonly work: Distribution;
+  /** Value before -> value after -> work of this pair instead. */
+  readonly fromTo: Readonly<Record<string, Readonly<Record<string, Distribution>>>>;
+  readonly batch: { readonly most: number; /** Undefined: no limit. */ readonly longestWaitMin: number | undefined } | undefined;
 }
 
 export interface Feeder {

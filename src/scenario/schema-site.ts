@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Crew, Site, Station } from './scenario.js';
+import { changeoverSchema } from './schema-changeover.js';
 import { flag, keys, name, named, spaces, spell, whole } from './schema-quantity.js';
 import type { TimeSchema } from './schema-time.js';
 import { zone } from './schema-zone.js';
@@ -33,13 +34,6 @@ const lot = keys(
 );
 
 function stationSchema(time: TimeSchema) {
-  const changeover = keys(
-    {
-      on: name('the name of an option').describe('The option whose change from one unit to the next costs work. Example: colour'),
-      work: time.describe('The time of one changeover. Example: 15 min'),
-    },
-    'a changeover: a map with the keys on and work',
-  );
   return keys(
     {
       places: whole(1).default(1).describe('How many units can stand in it at once. Default: 1'),
@@ -47,7 +41,7 @@ function stationSchema(time: TimeSchema) {
       'rework buffer': spaces.optional().describe('Waiting spaces for units that are sent back, or `unlimited`. Default: they share the buffer'),
       unattended: flag.default(false).describe('True for equipment that is never off shift, such as an oven that bakes through the night. Local codes and licensed practice decide what may run unattended. Default: false'),
       calendar: calendarName.optional().describe('When the station is on shift. Default: the calendar of the site'),
-      changeover: changeover.optional().describe('Work between units that differ in an option. Default: none. Example: { on: colour, work: 15 min }'),
+      changeover: changeoverSchema(time).optional().describe('Work between units that differ in an option. Default: none. Example: { on: colour, work: 15 min }'),
       lot: lot.optional().describe('Units that are taken together, as by an oven. Default: one by one. Example: { least: 2, most: 4, longest wait: 45 min }'),
     },
     'a station: a map, {} for all defaults',
@@ -58,7 +52,7 @@ function stationSchema(time: TimeSchema) {
       reworkBuffer: s['rework buffer'],
       unattended: s.unattended,
       calendar: s.calendar,
-      changeover: s.changeover && { option: s.changeover.on, work: s.changeover.work },
+      changeover: s.changeover,
       lot: s.lot && { least: s.lot.least, most: s.lot.most, longestWaitMin: s.lot['longest wait'] },
     }),
   );

@@ -1,5 +1,5 @@
 import type { Model } from '../flow/model.js';
-import { meanOf } from '../random/moments.js';
+import { changeoverMinutes } from './capacity-changeover.js';
 import type { Demand } from './capacity-demand.js';
 
 /** Minutes that a step asks for, per unit released: of a place, and of each person of its crew. */
@@ -19,19 +19,18 @@ export function stationMinutes(model: Model, asks: Demand, step: number): StepMi
 }
 
 /**
- * Expected changeover minutes: two units that follow each other on a place differ with the chance 1 - sum of squared
- * shares of the values among the station's visits (independent draws). With several places, of which a unit takes one
+ * Expected changeover minutes of a step: two units that follow each other on a place are independent draws from the mix of
+ * values among the station's visits; see `changeoverMinutes`. With several places, of which a unit takes one
  * last set up for its value, this is an upper bound. A unit that only goes on to its next step in its place causes none.
  */
 function changeover(model: Model, asks: Demand, step: number): number {
   const { steps, stations } = model;
   const station = steps.station[step];
-  if (stations.changeoverDraw[station] < 0) return 0;
+  if (stations.changeoverOption[station] < 0) return 0;
   const stays = step > 0 && stations.lotMost[station] === 0 && steps.route[step - 1] === steps.route[step] && steps.station[step - 1] === station;
   if (stays) return 0;
   const byValue = new Float64Array(model.options[stations.changeoverOption[station]].values.length);
   for (let s = 0; s < steps.count; s++) if (steps.station[s] === station) asks.byValue[s].forEach((visits, value) => { byValue[value] += visits; });
   const total = byValue.reduce((sum, visits) => sum + visits, 0);
-  const same = byValue.reduce((sum, visits) => sum + (visits / total) ** 2, 0);
-  return total > 0 ? asks.visits[step] * (1 - same) * meanOf(model.draws[stations.changeoverDraw[station]].distribution) : 0;
+  return total > 0 ? asks.visits[step] * changeoverMinutes(model, station, byValue.map((visits) => visits / total)) : 0;
 }

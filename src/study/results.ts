@@ -1,5 +1,6 @@
 import type { AssumptionResult } from './results-assumptions.js';
 import type { SupplyResult } from './results-supplies.js';
+import type { ChangeoverResult } from './results-changeovers.js';
 
 /**
  * The shape of `results.json`, version 1. Every number shown anywhere (terminal, picture, page) is in here.
@@ -59,6 +60,8 @@ export interface Results {
   /** Shipped over the whole time observed, per working day of the first station's site and per hour of the clock. */
   readonly throughput: { readonly perDay: Estimate; readonly perHour: Estimate };
   readonly stations: readonly StationResult[];
+  /** Stations with changeovers, the one with the highest utilisation first. */
+  readonly changeovers: readonly ChangeoverResult[];
   readonly buffers: readonly BufferResult[];
   readonly crews: readonly { readonly name: string; readonly site: string; readonly headcount: number; readonly busy: Estimate }[];
   readonly inspections: readonly InspectionResult[];

@@ -10,6 +10,7 @@ import { answer } from './summary-answer.js';
 import { assumptions } from './summary-assumptions.js';
 import { bottlenecks } from './summary-bottlenecks.js';
 import { buffers } from './summary-buffers.js';
+import { changeovers } from './summary-changeovers.js';
 import { findings } from './summary-findings.js';
 import { inspections, rolledYield } from './summary-inspections.js';
 import { lastUnit } from './summary-last-unit.js';
@@ -58,6 +59,7 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     leadTime: leadTime(sample),
     throughput,
     stations: stations(sample),
+    changeovers: changeovers(sample),
     buffers: buffers(sample),
     crews: crews(sample),
     inspections: inspections(sample),

@@ -83,7 +83,7 @@ function parts(site: number, stock: number, own: boolean, supply: boolean): stri
 
 function stationText({ places, buffer, ownRework, kind, changeover }: Station): string {
   if (kind === 'lot') return '{ places: 3, buffer: unlimited, lot: { least: 2, most: 3, longest wait: 30 min } }';
-  return `{ places: ${places}, buffer: ${buffer}${ownRework ? ', rework buffer: unlimited' : ''}${changeover && kind === 'colour' ? ', changeover: { on: colour, work: 5 min }' : ''} }`;
+  return `{ places: ${places}, buffer: ${buffer}${ownRework ? ', rework buffer: unlimited' : ''}${changeover && kind === 'colour' ? `, changeover: { on: colour, work: 5 min${buffer === 'unlimited' ? ', from to: { red: { white: { exponential: { mean: 8 min } } } }, batch: { most: 2, longest wait: 1 h }' : ''} }` : ''} }`;
 }
 
 /** The flaw of a site is made at its first station, if at all, and sought at its last. */

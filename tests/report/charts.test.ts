@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { StripStay } from '../../src/study/results-changeovers.js';
 import type { Results } from '../../src/study/results.js';
 import { renderPng } from '../../src/report/canvas.js';
 import { level95 } from '../../src/report/charts/buffers.js';
+import { runsOf } from '../../src/report/charts/changeovers.js';
 import { CHARTS, type Chart } from '../../src/report/charts/index.js';
 import { shortBuckets } from '../../src/report/charts/throughput-by-week.js';
 import { spread } from '../../src/report/charts/time.js';
@@ -23,6 +25,7 @@ describe('findings in the titles', () => {
     ['01-throughput-by-week', 'Ships 3.38 a day against 4 asked (95 % CI 3.29 to 3.47, 40 replications)'],
     ['02-wip-by-site', 'WIP averages 61.4 units (95 % CI 59.5 to 63.3); most of it in paint and finishing works, 26.1 (95 % CI 25.1 to 27.1)'],
     ['04-bottlenecks', 'Most often the bottleneck: top coat booth 6, in 58 % (95 % CI 42 to 71) of 40 replications'],
+    ['10-changeovers', 'weld cab floor and tunnel 1: 38.0 changeovers (95 % CI 36.8 to 39.2) in 100 units, 12.4 h (95 % CI 12.1 to 12.7) a week'],
     ['05-lead-time', 'Half of the units take at most 30.2 days (95 % CI 29.7 to 30.7), nine in ten at most 46.8 days (95 % CI 45.4 to 48.2)'],
   ])('%s says: %s', (name, title) => {
     expect(titleOf(draw(name))).toBe(title);
@@ -130,6 +133,18 @@ describe('place time', () => {
   });
 });
 
+describe('changeovers', () => {
+  const stay = (value: number): StripStay => ({ place: 1, value, from: 0, to: 1, changedFrom: null, changeFrom: null, changeTo: null });
+  it('count the units of one value in a row', () => {
+    expect(runsOf([0, 0, 1, 0, 2, 2, 2].map(stay)).map((run) => [run[0]!.value, run.length])).toEqual([[0, 2], [1, 1], [0, 1], [2, 3]]);
+    expect(runsOf([])).toEqual([]);
+  });
+
+  it('are drawn only for stations with a week to show', () => {
+    expect(CHARTS['10-changeovers']!({ ...results, changeovers: results.changeovers.map((each) => ({ ...each, strip: null })) })).toBeNull();
+  });
+});
+
 describe('buffers', () => {
   const buffer = (levels: number[]) => ({ ...results.buffers[0]!, levels });
   it('read the level not passed 95 % of the time from the shares', () => {
@@ -156,9 +171,9 @@ describe('names beside lines', () => {
 
 describe('pictures', () => {
   it('are left out where there is nothing to show', () => {
-    const bare: Results = { ...results, buffers: [], inspections: [], bottlenecks: [], stations: [], leadTime: { ...results.leadTime, counts: [0, 0], edges: [0, 1, 2] } };
+    const bare: Results = { ...results, buffers: [], inspections: [], bottlenecks: [], stations: [], changeovers: [], leadTime: { ...results.leadTime, counts: [0, 0], edges: [0, 1, 2] } };
     expect(Object.entries(CHARTS).filter(([, drawChart]) => drawChart(bare) === null).map(([name]) => name))
-      .toEqual(['03-place-time', '04-bottlenecks', '05-lead-time', '06-buffers', '07-first-time-through']);
+      .toEqual(['03-place-time', '04-bottlenecks', '05-lead-time', '06-buffers', '07-first-time-through', '10-changeovers']);
   });
 
   const longNames = (index: number): string => `final assembly station for the rear body, left side and roof module number ${index + 1}`;

@@ -4,6 +4,8 @@ import {
   type PlaceState, type Results, type ShiftState, type StationResult,
 } from '../../src/study/results.js';
 
+import { sampleChangeovers } from './sample-changeovers.js';
+
 /**
  * Results in the shape of a real study, for looking at reports. Every name and number is invented; none was simulated.
  * The same options always give the same results.
@@ -107,7 +109,7 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
       edges: Array.from({ length: 41 }, (_, index) => 10 + index * 2),
       counts: Array.from({ length: 40 }, (_, index) => Math.round(1500 * ((index + 1) / 8) ** 3 * Math.exp(-(index + 1) / 3.2) * (0.9 + 0.2 * random()))) },
     throughput: { perDay: around(2.96, 0.05), perHour: around(0.391, 0.006) },
-    stations, buffers,
+    stations, changeovers: sampleChangeovers(places.map(({ name }) => name), around, mixer(54321)), buffers,
     crews: ['welders', 'painters', 'fitters', 'electricians', 'testers'].map((name, index) => ({ name, site: SITES[index % 3] ?? '', headcount: 4 + 3 * index, busy: around(0.55 + 0.09 * index, 0.01) })),
     inspections, rty: around(inspections.reduce((product, inspection) => product * inspection.ftt.mean, 1), 0.012),
     lanes: ['coachworks to paint', 'paint to final plant'].map((name, index) => ({ name, trips: around(210 - 40 * index, 3), fill: around(0.81, 0.02), waitHours: around(5.5 + index, 0.4), truckBusy: around(0.44, 0.02) })),

@@ -13,7 +13,7 @@ const built = scenario({
   calendars: { days: dayShift, early, late, 'days again': dayShift },
   sites: {
     coachworks: site({
-      'prime booth': station({ buffer: 2, reworkBuffer: 'unlimited', changeover: { option: 'colour', work: minutes(15) } }),
+      'prime booth': station({ buffer: 2, reworkBuffer: 'unlimited', changeover: { option: 'colour', work: minutes(15), fromTo: {}, batch: undefined } }),
       'bake oven': station({ places: 4, unattended: true, lot: { least: 2, most: 4, longestWaitMin: 45 } }),
       'inspection bay': station({ buffer: undefined, reworkBuffer: 1 }),
       'strip bay': station(),
@@ -71,8 +71,10 @@ describe('compile: stations', () => {
     expect([stations.lotLeast[1], stations.lotMost[1], stations.lotWait[1]]).toEqual([2, 4, 45]);
     expect(stations.lotMost[0]).toBe(0);
     expect(stations.changeoverOption[0]).toBe(0);
-    expect(drawName(stations.changeoverDraw[0])).toBe('prime booth/changeover');
-    expect(stations.changeoverDraw[1]).toBe(-1);
+    const usual = 'prime booth/changeover';
+    expect([...stations.changeoverStart]).toEqual([0, 9, 9, 9, 9, 9, 9, 9]);
+    expect(Array.from(stations.changeoverDraw, drawName)).toEqual([undefined, usual, usual, usual, undefined, usual, usual, usual, undefined]);
+    expect([stations.batchMost[0], stations.batchWait[0]]).toEqual([0, Infinity]);
   });
 });
 

@@ -295,6 +295,27 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     ],
   ],
   [
+    'a changeover from a value to itself',
+    [['work: 15 min }', 'work: 15 min, from to: { red: { red: 5 min, white: 45 min } } }']],
+    [
+      '23:73 sites.final plant.stations.cell.changeover.from to.red.red: a pair of two values; between units of one value there is no changeover; got "red" to "red"',
+    ],
+  ],
+  [
+    'a batch where no two units wait',
+    [['cell: { changeover: { on: colour, work: 15 min }', 'cell: { buffer: 1, changeover: { on: colour, work: 15 min, batch: { most: 5 } }']],
+    [
+      '23:66 sites.final plant.stations.cell.changeover.batch: a buffer of at least 2 spaces ahead of the station, so that there is a choice; got buffer: 1',
+    ],
+  ],
+  [
+    'a batch at a station that works on lots',
+    [['oven: { places: 4,', 'oven: { changeover: { on: colour, work: 15 min, batch: { most: 5 } }, buffer: 4, places: 4,']],
+    [
+      '17:55 sites.coachworks.stations.oven.changeover.batch: no batch at a station with lots, whose units are taken together',
+    ],
+  ],
+  [
     'a repair at a station that works on lots',
     [['process: 50 min }', 'process: 50 min, finds: { dirt: { chance: 80 %, repair: 5 min } } }']],
     [

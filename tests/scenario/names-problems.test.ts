@@ -152,6 +152,20 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     ],
   ],
   [
+    'a value before a changeover',
+    [['work: 15 min }', 'work: 15 min, from to: { rad: { white: 45 min } } }']],
+    [
+      '23:66 sites.final plant.stations.cell.changeover.from to.rad: no value of this name in option colour; got "rad"; did you mean "red"?',
+    ],
+  ],
+  [
+    'a value after a changeover',
+    [['work: 15 min }', 'work: 15 min, from to: { red: { wite: 45 min } } }']],
+    [
+      '23:73 sites.final plant.stations.cell.changeover.from to.red.wite: no value of this name in option colour; got "wite"; did you mean "white"?',
+    ],
+  ],
+  [
     'driving hours',
     [['hours: days }', 'hours: dais }']],
     [

@@ -18,6 +18,34 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     ],
   ],
   [
+    'a changeover without its usual work',
+    [['{ on: colour, work: 15 min }', '{ on: colour, from to: { red: { white: 45 min } } }']],
+    [
+      '23:15 sites.final plant.stations.cell.changeover.work: missing; should be a time, such as "20 min" or { low: 35 min, likely: 42 min, high: 60 min }',
+    ],
+  ],
+  [
+    'a batch without its most',
+    [['work: 15 min }', 'work: 15 min, batch: { longest wait: 2 h } }']],
+    [
+      '23:55 sites.final plant.stations.cell.changeover.batch.most: missing; should be a whole number from 1 to 1000000',
+    ],
+  ],
+  [
+    'a time between values without unit',
+    [['work: 15 min }', 'work: 15 min, from to: { red: { white: 45 } } }']],
+    [
+      '23:80 sites.final plant.stations.cell.changeover.from to.red.white: a time with its unit (s, min, h, days), such as "45 min"; got 45',
+    ],
+  ],
+  [
+    'a time straight after a value',
+    [['work: 15 min }', 'work: 15 min, from to: { red: 45 min } }']],
+    [
+      '23:71 sites.final plant.stations.cell.changeover.from to.red: times by the value that comes next, such as { white: 45 min }; got "45 min"',
+    ],
+  ],
+  [
     'a misspelt section, without a storm of unknown names',
     [['calendars:', 'calenders:']],
     [

@@ -105,7 +105,7 @@ describe('capacity: stations', () => {
   it('adds a changeover where two units in a row differ: 1 - (0.7^2 + 0.2^2 + 0.1^2) = 0.46', () => {
     const found = table(scenario({
       calendars, programme: { ...ratePerDay(1), options: { colour: { red: 0.7, white: 0.2, lime: 0.1 } } },
-      sites: { yard: site({ booth: station({ changeover: { option: 'colour', work: minutes(50) } }) }, { calendar: 'days', crews: { painters: { headcount: 1, calendar: undefined } } }) },
+      sites: { yard: site({ booth: station({ changeover: { option: 'colour', work: minutes(50), fromTo: {}, batch: undefined } }) }, { calendar: 'days', crews: { painters: { headcount: 1, calendar: undefined } } }) },
       route: [step('mask', 'booth', { work: minutes(20), crew: { painters: 1 } }), step('coat', 'booth', { work: minutes(40), crew: { painters: 1 } })],
     }));
     expect(rowOf(found, 'station', 'booth').minutesPerUnit).toBeCloseTo(60 + 23, 9);

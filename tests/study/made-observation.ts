@@ -50,6 +50,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     stationShares, stepVisits: zeros(steps.count), bufferMean: zeros(destinations), bufferLevels, crewBusy: zeros(resources.crews), stockMean: zeros(resources.count), stockOut: zeros(resources.count),
     supplies: { onOrder: zeros(supplies.count), least: zeros(supplies.count), lots: zeros(supplies.count), lateLots: zeros(supplies.count), waits: zeros(supplies.count), waitMinutes: zeros(supplies.count) },
     inspections: { inspected: zeros(inspections), firstVisits: zeros(inspections), firstPasses: zeros(inspections), sentBack: zeros(inspections), repaired: zeros(inspections), scrapped: zeros(inspections), escaped: zeros(inspections) },
+    taken: zeros(stations.count), changeovers: zeros(stations.changeoverDraw.length), changeoverMinutes: zeros(stations.changeoverDraw.length), stays: [],
     repairMinutes: 0, limitReached: zeros(thens.count), created: zeros(slots.count),
     lanes: { trips: zeros(lanes.count), carried: zeros(lanes.count), waitMinutes: zeros(lanes.count), truckBusy: zeros(lanes.count) },
     utilisation: zeros(stations.count + resources.crews + lanes.count), activePeriod: zeros(stations.count + resources.crews + lanes.count),

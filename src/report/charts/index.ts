@@ -1,6 +1,7 @@
 import type { DrawChart } from './chart.js';
 import { bottlenecks } from './bottlenecks.js';
 import { buffers } from './buffers.js';
+import { changeovers } from './changeovers.js';
 import { firstTimeThrough } from './first-time-through.js';
 import { leadTime } from './lead-time.js';
 import { placeTime } from './place-time.js';
@@ -18,4 +19,5 @@ export const CHARTS: Readonly<Record<string, DrawChart>> = {
   '05-lead-time': leadTime,
   '06-buffers': buffers,
   '07-first-time-through': firstTimeThrough,
+  '10-changeovers': changeovers,
 };
