@@ -18,7 +18,8 @@ export class Place {
   /** What was going on is broken off, and how much of it is left, see `suspend.ts`. */
   isSuspended = false;
   minutesLeft = Number.NaN;
-  /** Where the unit is sent back to after the repair. */
+  /** What the inspection decided, see `quality.ts`, and where the unit is sent back to after the repair. */
+  outcome = 0;
   sendTo: Step | null = null;
 
   constructor(readonly id: number, readonly station: Station, private readonly memory: Memory, private readonly units: Units) {

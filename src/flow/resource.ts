@@ -1,6 +1,7 @@
 import { ActivePeriods } from './active.js';
 import type { Calendar } from './calendar.js';
 import { CREW } from './model.js';
+import type { CarriedItems } from './carried.js';
 import type { Place } from './place.js';
 import type { Route } from './step.js';
 
@@ -16,6 +17,10 @@ export class Resource extends ActivePeriods {
   readonly isCrew: boolean;
   free: number;
   pool: Pool;
+  /** Stocks: the open items of each sub-assembly in it; null if they can have none. */
+  carried: CarriedItems | null = null;
+  /** Crews: person-minutes of work done again and of repairs, counted when it begins. */
+  rework = Number.NaN;
   /** Scan number at which an earlier request lacked it. */
   scarceAt = 0;
   /** Crews: person-minutes engaged while on shift. Stocks: minutes without stock, and stock-minutes. */
@@ -58,5 +63,6 @@ export class Resource extends ActivePeriods {
     this.engaged = 0;
     this.out = 0;
     this.area = 0;
+    this.rework = Number.NaN;
   }
 }

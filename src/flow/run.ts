@@ -67,7 +67,7 @@ export class Run {
     this.shop = buildShop(plan, this.memory, this.units);
     this.places = this.shop.places;
     this.buffers = [...this.shop.stations.map(({ buffer }) => buffer), ...this.shop.lanes.map(({ bank }) => bank)];
-    const { inspections, places, trucks, lanes, stations } = this.shop;
+    const { inspections, holds, places, trucks, lanes, stations } = this.shop;
     // In the order of the kinds of events in `states.ts`.
     this.queue = new EventQueue([
       places.length,
@@ -84,7 +84,7 @@ export class Run {
     const locations = model.siteNames.length + model.lanes.count;
     this.locations = new Locations(locations);
     this.areaAtBucket = new Float64Array(locations);
-    this.tally = new Tally(model, inspections.length);
+    this.tally = new Tally(model, inspections.length, holds.length);
     const known = programme.release === RELEASE_TIMES ? programme.times.length : programme.quantity < UNLIMITED ? programme.quantity : 0;
     this.shippedAt = new Float64Array(known).fill(NaN);
     this.enteredAt = new Float64Array(known).fill(NaN);

@@ -1,8 +1,10 @@
 import { FINISHED, GRIDLOCK } from '../flow/engine.js';
 import { stuckUnits } from '../flow/gridlock.js';
 import type { Run } from '../flow/run.js';
-import { BIN_COUNT, type Tally } from '../flow/tally.js';
+import { BIN_COUNT } from '../flow/bins.js';
+import type { Tally } from '../flow/tally.js';
 import type { Observation } from './observation.js';
+import { observeQuality } from './observe-quality.js';
 import { binQuantile } from './quantile.js';
 import { activePeriods, crewBusy, crewsOf, utilisations } from './utilisation.js';
 
@@ -37,6 +39,8 @@ export function observe(run: Run, replication: number): Observation {
     repairMinutes: tally.repairMinutes,
     limitReached: tally.limitReached,
     created: tally.created,
+    quality: observeQuality(tally, minutes),
+    reworkMinutes: Float64Array.from(crewsOf(run), ({ rework }) => rework),
     lanes: {
       trips: Float64Array.from(shop.lanes, ({ trips }) => trips),
       carried: Float64Array.from(shop.lanes, ({ carried }) => carried),
