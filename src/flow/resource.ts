@@ -63,6 +63,6 @@ export class Resource extends ActivePeriods {
     this.engaged = 0;
     this.out = 0;
     this.area = 0;
-    this.rework = Number.NaN;
+    this.rework = 0;
   }
 }

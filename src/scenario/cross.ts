@@ -2,6 +2,7 @@ import { amountFindings } from './cross-amounts.js';
 import { calendarFindings } from './cross-calendar.js';
 import { defectFindings } from './cross-defects.js';
 import { entryFindings } from './cross-entry.js';
+import { holdFindings } from './cross-holds.js';
 import { lotFindings } from './cross-lots.js';
 import { optionFindings } from './cross-options.js';
 import { ownPartFindings } from './cross-own.js';
@@ -15,7 +16,7 @@ import type { Scenario } from './scenario.js';
 /** Each looks at one thing, and says nothing about names that it cannot look up. */
 const LOCAL = [programmeFindings, calendarFindings, amountFindings, lotFindings, optionFindings, shiftFindings];
 /** These ask whether things fit together; one misspelt name would set many of them off. */
-const TOGETHER = [unreachable, entryFindings, pathFindings, ownPartFindings, defectFindings];
+const TOGETHER = [unreachable, entryFindings, pathFindings, ownPartFindings, defectFindings, holdFindings];
 
 /** What cannot work although each key for itself is right. `namesKnown`: every name in it is defined, and once. */
 export function crossFindings(scenario: Scenario, namesKnown: boolean): Finding[] {
