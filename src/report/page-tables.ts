@@ -1,6 +1,7 @@
 import { assumptionTable } from './assumptions.js';
 import type { Estimate, Results } from '../study/results.js';
 import { asEstimate, intervalName, number, short } from './format.js';
+import { qualityTables } from './page-tables-quality.js';
 import { STATE_ORDER } from './style.js';
 
 /** A table of the page: the first cell of a row names the row. `note` explains what the cells are. */
@@ -10,7 +11,7 @@ export interface PageTable { readonly id: string; readonly title: string; readon
 export function pageTables(results: Results): PageTable[] {
   const interval = results.replications < 2 ? 'no interval, 1 replication' : `in brackets: ${intervalName(results.level)}`;
   return [rates(results, interval), wip(results, interval), bottlenecks(results, interval), stations(results, interval), crews(results, interval),
-    inspections(results, interval), lanes(results, interval), feeders(results, interval), buffers(results, interval), assumptionTable(results.assumptions)].filter((table) => table.rows.length > 0);
+    inspections(results, interval), ...qualityTables(results, interval), lanes(results, interval), feeders(results, interval), buffers(results, interval), assumptionTable(results.assumptions)].filter((table) => table.rows.length > 0);
 }
 
 const percent = (share: Estimate): string => short(share, 100);
