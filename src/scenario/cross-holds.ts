@@ -1,7 +1,7 @@
 import { furthestBack } from './cross-defects.js';
 import { joinIndex } from './cross-joins.js';
 import { findsOf, own, routesOf, siteOfStation, stepsOf, type PlacedRoute, type PlacedStep } from './cross-routes.js';
-import type { Finding } from './problem.js';
+import { sayPath, type Finding } from './problem.js';
 import { makesNote } from './quality-of-step.js';
 import type { Scenario } from './scenario.js';
 
@@ -31,7 +31,7 @@ function holdOf(routes: readonly PlacedRoute[], route: PlacedRoute, furthest: re
   if (notes.length === 0) found.push({ path, wanted: 'an earlier find with carry, or with a back to that passes units on at its limit; without one nothing is ever held here', atKey: true });
   const untimed = notes.find(({ find }) => find.then.kind === 'back');
   if (untimed !== undefined && placed.step.hold!.mend === undefined) {
-    found.push({ path, wanted: `{ mend: ... }, the work on items that come without a time, such as those passed on at the limit of ${untimed.path.join('.')}`, seen: 'none' });
+    found.push({ path, wanted: `{ mend: ... }, the work on items that come without a time, such as those passed on at the limit of ${sayPath(untimed.path)}`, seen: 'none' });
   }
   return found;
 }

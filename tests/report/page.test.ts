@@ -39,7 +39,7 @@ describe('the page', () => {
     expect(images).toHaveLength(2);
     for (const image of images) expect(image).toMatch(/ alt="[^"]{5,}"/);
     const tables = html.split('<table>').slice(1);
-    expect(tables).toHaveLength(9);
+    expect(tables).toHaveLength(14);
     for (const table of tables) expect(table).toMatch(/^\s*<caption>[^<]+<\/caption>\s*<thead><tr><th scope="col">[\s\S]*?<th scope="row">/);
     expect(html).toContain('name="viewport"');
     expect(html).toContain('@media print');
@@ -88,6 +88,6 @@ describe('tables of the page', () => {
   });
 
   it('are left out when empty', () => {
-    expect(pageTables({ ...results, feeders: [], lanes: [] }).map(({ id }) => id)).toEqual(['overall', 'wip', 'bottlenecks', 'stations', 'crews', 'inspections', 'buffers']);
+    expect(pageTables({ ...results, feeders: [], lanes: [], defects: [], escapes: [], holds: [], comparisons: [], rework: [] }).map(({ id }) => id)).toEqual(['overall', 'wip', 'bottlenecks', 'stations', 'crews', 'inspections', 'buffers']);
   });
 });
