@@ -4,6 +4,7 @@ import type { Slot } from './compile-defects.js';
 import { NO_DRAW, type Draws } from './compile-draws.js';
 import { found, type Names } from './compile-names.js';
 import type { LaidRoutes, LaidStep } from './compile-route.js';
+import { isAlways, own } from './cross-routes.js';
 import type { StationStep } from './scenario.js';
 
 /** For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it, those that join these, and so on. */
@@ -19,7 +20,7 @@ export function joiningRoutes({ steps, firstStep }: LaidRoutes, names: Names): R
 
 /** Columns of rules 8 to 10. Draws are added after those of the steps. */
 export function compileQuality(laid: LaidRoutes, slots: readonly Slot[], joining: readonly ReadonlySet<number>[], steps: Model['steps'], draws: Draws): QualityColumns {
-  const carried = joining.map((inner, route) => (route === 0 ? [] : slots.flatMap((slot, s) => (slot.route === route || inner.has(slot.route) ? [s] : []))));
+  const carried = joining.map((inner, route) => (route === 0 ? [] : slots.flatMap((slot, s) => ((slot.route === route || inner.has(slot.route)) && !isSurelyCleaned(laid, slot) ? [s] : []))));
   const noteOfTest = new Map(slots.flatMap((slot, s) => (slot.kind === undefined ? [[slot.step, s] as const] : [])));
   const findNote = steps.findSlot.slice();
   laid.steps.forEach((_, step) => {
@@ -34,6 +35,16 @@ export function compileQuality(laid: LaidRoutes, slots: readonly Slot[], joining
     compareWith: column(laid.steps, (one) => (one.kind === 'step' && one.step.comparesWith !== undefined ? found(laid.stepId, one.step.comparesWith.step, 'step') : -1)),
     differDraw: column(laid.steps, (one) => (one.kind === 'step' ? draws.add(`${one.name}/differs`, one.step.comparesWith?.differs) : NO_DRAW)),
   };
+}
+
+/** Whether everything that comes to the end of the route has passed, after the step that makes the flaw, one that always finds it and mends or scraps. */
+function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
+  if (kind === undefined) return false;
+  return steps.slice(step, firstStep[route + 1]).some((laid) => {
+    if (laid.kind !== 'step' || laid.step.sample !== undefined || laid.step.rework !== 'both' || Object.keys(laid.when).length > 0) return false;
+    const find = own(laid.step.finds, kind);
+    return find !== undefined && isAlways(find.chance) && (find.then.kind === 'repair' || find.then.kind === 'scrap');
+  });
 }
 
 function holdOf(laid: LaidStep): number {

@@ -80,6 +80,13 @@ describe('an open item of a sub-assembly from a stock', () => {
     expect(shippedAt(played)).toEqual([21]);
   });
 
+  it('is none where the feeder surely cleans it: its stock keeps no items then', () => {
+    const played = play(shop(axles(', { step: gauge, at: bench, work: 1 min, finds: { crack: { chance: 100 %, repair: 2 min } } }'), `
+  - { step: fit, at: line, parts: { axles: 1 }, work: 5 min, finds: { crack: { chance: 100 %, repair: 8 min } } }`));
+    expect(shippedAt(played)).toEqual([10 + 3 + 5]);
+    expect(played.run.shop.resources.map(({ carried }) => carried)).toEqual([null]);
+  });
+
   it('is shipped with it where nobody looks well enough', () => {
     const played = play(shop(axles(''), `
   - { step: fit, at: line, parts: { axles: 1 }, work: 5 min }
