@@ -1,3 +1,4 @@
+import { CLEAN, FOUND, NOTED, type Unit } from './unit.js';
 import type { Run } from './run.js';
 import { WAIT_REPAIR } from './states.js';
 import type { Supply } from './supply.js';
@@ -22,8 +23,19 @@ export function audit(run: Run): void {
   expectEqual('unit-minutes by location', sum(locations.area), tally.unitMinutes);
   for (const { id, unit } of shop.places) if (unit !== null && unit.place?.id !== id) throw new Error(`audit: place ${id} holds unit ${unit.number}, which stands elsewhere`);
   for (const { name, free, amount, isCrew } of shop.resources) if (free < 0 || (isCrew && free > amount)) throw new Error(`audit: ${name} must have 0 to ${amount} free; got ${free}`);
+  for (const { name, free, carried } of shop.resources) if (carried !== null) expectEqual(`sub-assemblies with their items in the stock of ${name}`, carried.length, free);
+  for (const unit of units.all) if (unit.alive) auditItems(unit);
   for (const { name, stock, making, target } of shop.routes) if (stock !== null && stock.free + making > Math.max(target, stock.amount)) throw new Error(`audit: feeder ${name} must not go over its target ${target}; got ${stock.free + making}`);
   for (const supply of shop.supplies) auditSupply(supply);
+}
+
+/** The counts of a unit's items are those of its slots, and only what was found is noted. */
+function auditItems(unit: Unit): void {
+  const count = (is: (slot: number) => boolean): number => Array.from(unit.slots.keys()).filter(is).length, of = `of unit ${unit.number}`;
+  expectEqual(`items ${of}`, unit.notClean, count((slot) => unit.slots[slot] !== CLEAN));
+  expectEqual(`items found ${of}`, unit.found, count((slot) => unit.slots[slot] === FOUND));
+  expectEqual(`items noted ${of}`, unit.noted, count((slot) => unit.notes[slot] > 0));
+  expectEqual(`noted items open ${of}`, count((slot) => unit.notes[slot] > 0 && unit.slots[slot] < NOTED), 0);
 }
 
 const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);

@@ -9,7 +9,7 @@ export function take(run: Run, place: Place, unit: Unit): void {
   const { station } = place, value = unit.options[station.changeoverOption];
   place.inRow = value !== place.lastValue || place.inRow >= run.model.stations.batchMost[station.id] ? 1 : place.inRow + 1;
   run.tally.taken[station.id]++;
-  if (run.stays !== null) run.stays.begin(place, value, run.now);
+  if (run.boothLog !== null) run.boothLog.begin(place, value, run.now);
 }
 
 /**
@@ -28,6 +28,6 @@ export function setUp(run: Run, place: Place): number {
   const minutes = run.sampler.next(changeoverDraw[pair]);
   run.tally.changeovers[pair]++;
   run.tally.changeoverMinutes[pair] += minutes;
-  if (run.stays !== null) run.stays.change(place, last, run.now);
+  if (run.boothLog !== null) run.boothLog.change(place, last, run.now);
   return minutes;
 }

@@ -1,3 +1,4 @@
+import { takeOwnParts, takeParts } from './carried.js';
 import type { Resource, Pool } from './resource.js';
 import type { Run } from './run.js';
 import { SHORT_CREW, SHORT_PARTS, WAIT_REPAIR } from './states.js';
@@ -81,15 +82,17 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
 }
 
 function take(run: Run, place: Place): void {
-  const { needs } = place.unit!.step, repairOnly = place.phase === WAIT_REPAIR;
-  for (const { resource, amount } of needs) {
+  const unit = place.unit!, { step } = unit, repairOnly = place.phase === WAIT_REPAIR;
+  for (const { resource, amount } of step.needs) {
     if (resource.isCrew) { resource.change(-amount, run.now); place.holdsCrew = true; }
     else if (!repairOnly) {
       resource.change(-amount, run.now);
       if (resource.feeder !== null) run.listFeed(resource.feeder); else resource.supply?.use(amount);
+      if (resource.carried !== null) takeParts(run, unit, step, resource.carried, amount);
     }
   }
   if (place.lacks !== 0) endLack(run, place);
+  if (unit.brought !== null && !repairOnly) takeOwnParts(run, unit, step);
 }
 
 function insert(pool: Pool, place: Place): void {

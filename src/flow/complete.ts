@@ -25,12 +25,13 @@ export function complete(run: Run, place: Place, endedIn: number): void {
   }
   if ((step.flags & AT_LOT) !== 0) { completeLot(run, place); return; }
   if (endedIn === IN_REPAIR) {
-    // The verdict was given before the repair; what is left of it is whether the unit goes back.
+    // The verdict was given before the repair; what is left of it is where the unit goes.
     verdict.target = place.sendTo;
-    verdict.outcome = place.sendTo === null ? PASS : BACK;
+    verdict.outcome = place.outcome;
   } else {
     judge(run, unit, step, verdict);
     if (verdict.repairMinutes > 0) {
+      place.outcome = verdict.outcome;
       place.sendTo = verdict.target;
       place.minutes = verdict.repairMinutes;
       beginRepair(run, place);
@@ -62,6 +63,7 @@ function follow(run: Run, place: Place, unit: Unit, step: Step): void {
     // Done over at the same step, a unit is not in rework on its way.
     unit.rework = verdict.target === step ? null : step;
     unit.first = true;
+    if (step.id > unit.againTo) unit.againTo = step.id;
     if (goOn(run, place, unit, verdict.target!)) vacate(run, place);
   } else {
     moveOn(run, place, unit, step);

@@ -1,3 +1,4 @@
+import { countShippedOpen } from './holds.js';
 import type { Run } from './run.js';
 import type { Unit } from './unit.js';
 
@@ -6,6 +7,7 @@ export function shipped(run: Run, unit: Unit): void {
   const { tally } = run, index = unit.number - 1;
   tally.shipped++;
   tally.openAtShipping += unit.notClean;
+  if (unit.notClean > 0) countShippedOpen(run, unit);
   tally.lead(run.now - unit.born);
   if (run.bucket >= 0 && run.bucket < tally.shippedIn.length) tally.shippedIn[run.bucket]++;
   if (index < run.shippedAt.length) run.shippedAt[index] = run.now;

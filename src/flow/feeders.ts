@@ -1,3 +1,4 @@
+import { bringBack, takeAlong } from './carried.js';
 import { give, ownPartBack } from './claims.js';
 import { shipped } from './exit.js';
 import { goIn, stepFrom } from './move.js';
@@ -48,8 +49,11 @@ function deliver(run: Run, part: Unit, route: Route): void {
   const { parent } = part;
   run.units.remove(part);
   route.making--;
-  if (route.stock !== null) give(run, route.stock, 1);
-  else if (parent !== null) {
+  if (route.stock !== null) {
+    route.stock.carried?.put(part);
+    give(run, route.stock, 1);
+  } else if (parent !== null) {
+    bringBack(run, part, parent);
     parent.ownOff &= ~route.ownBit;
     ownPartBack(run, parent);
   }
@@ -58,7 +62,11 @@ function deliver(run: Run, part: Unit, route: Route): void {
 function begin(run: Run, route: Route, number: number, parent: Unit | null): void {
   const part = run.units.create(number, route.first!);
   part.parent = parent;
-  if (parent === null) part.options.fill(0); else part.options.set(parent.options);
+  if (parent === null) part.options.fill(0);
+  else {
+    part.options.set(parent.options);
+    takeAlong(run, parent, part);
+  }
   route.making++;
   const step = stepFrom(run, part, route.first);
   if (step === null) deliver(run, part, route); else goIn(run, part, step);

@@ -1,5 +1,8 @@
 import type { Distribution } from '../random/distribution.js';
 import type { SupplyColumns } from './model-supplies.js';
+import type { QualityColumns } from './model-quality.js';
+
+export * from './model-quality.js';
 
 /**
  * The compiled model: what `scenario` hands to the engine. Integers and typed arrays; names only for reports.
@@ -28,7 +31,7 @@ export interface NamedDraw {
 }
 
 /** Found defects and failed tests: what then. */
-export const REPAIR = 0, SEND_BACK = 1, SCRAP = 2;
+export const REPAIR = 0, SEND_BACK = 1, SCRAP = 2, CARRY = 3;
 /** Steps and rework loops: a step is visited always, only going forward, only while a unit is being reworked. */
 export const REWORK_BOTH = 0, REWORK_SKIP = 1, REWORK_ONLY = 2;
 /** When trucks leave. */
@@ -168,7 +171,7 @@ export interface Model {
     readonly findThen: Int32Array;
   };
 
-  /** Defect slots. */
+  /** Defect slots; those of failed tests that may be noted come last and have kind -1. */
   readonly slots: { readonly count: number; readonly names: readonly string[]; readonly kind: Int32Array; readonly step: Int32Array; readonly kindNames: readonly string[] };
 
   /** A chance by option: `base` unless a row (option, value) matches; the first that matches counts. */
@@ -180,10 +183,14 @@ export interface Model {
     readonly chance: Float64Array;
   };
 
+  /** Rules 8 to 10 beside the columns of the steps. */
+  readonly quality: QualityColumns;
+
   /** What follows a find. */
   readonly thens: {
     readonly count: number;
     readonly kind: Int32Array;
+    /** Repair there and then, or the work on a carried item at its hold. */
     readonly repairDraw: Int32Array;
     /** Step the unit is sent back to, at or before the finding step; -1 unless SEND_BACK. */
     readonly target: Int32Array;

@@ -1,12 +1,13 @@
 import { nextOfBatch } from './batch.js';
 import type { Buffer } from './buffer.js';
 import { take } from './changeover.js';
+import { comesToHold } from './holds.js';
 import { REWORK_ONLY, REWORK_SKIP } from './model.js';
 import type { Run } from './run.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from './states.js';
 import type { Place } from './place.js';
 import type { Station } from './station.js';
-import { HAS_PATH, AT_LOT, type Step } from './step.js';
+import { HAS_PATH, AT_LOT, HOLDS, type Step } from './step.js';
 import { beginStep } from './tasks.js';
 import type { Unit } from './unit.js';
 
@@ -29,10 +30,15 @@ export function stepFrom(run: Run, unit: Unit, from: Step | null): Step | null {
 
 function applies(run: Run, unit: Unit, step: Step): boolean {
   // The inspection that sent a unit back sees it again, whatever its sample says.
-  if (unit.rework === step) { unit.rework = null; return true; }
+  if (unit.rework === step) {
+    unit.rework = null;
+    if ((step.flags & HOLDS) !== 0) comesToHold(run, unit, step);
+    return true;
+  }
   const { steps } = run.model, t = step.id;
   if (steps.rework[t] === (unit.rework !== null ? REWORK_SKIP : REWORK_ONLY)) return false;
   for (let w = steps.whenStart[t]; w < steps.whenStart[t + 1]; w++) if ((steps.whenMask[w] & (1 << unit.options[steps.whenOption[w]])) === 0) return false;
+  if ((step.flags & HOLDS) !== 0) return comesToHold(run, unit, step);
   const n = steps.sampleN[t];
   if (n === 0) return true;
   if (steps.sampleDraw[t] >= 0) return run.sampler.next(steps.sampleDraw[t]) < 1 / n;
@@ -60,7 +66,7 @@ export function goIn(run: Run, unit: Unit, step: Step): boolean {
 /** The place is empty and is offered to others. The caller has moved the unit. */
 export function freePlace(run: Run, place: Place): void {
   const { station } = place;
-  if (run.stays !== null && station.changeoverOption >= 0) run.stays.end(place, run.now);
+  if (run.boothLog !== null && station.changeoverOption >= 0) run.boothLog.end(place, run.now);
   place.unit = null;
   place.nextFree = station.freePlace;
   station.freePlace = place;

@@ -1,4 +1,5 @@
 import type { Run } from './run.js';
+import { settleHolds } from './holds.js';
 import { Tally } from './tally.js';
 
 /** The time observed: it begins at the end of warm-up, is cut into buckets for the series, and ends with the run. */
@@ -33,6 +34,7 @@ export function finishObservation(run: Run): void {
   settle(run);
   closeBucket(run);
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.finishActive(now);
+  settleHolds(run);
   for (const unit of run.units.all) if (unit.alive && unit.location >= 0) run.tally.unitMinutes += now - Math.max(unit.born, run.observedFrom);
 }
 
@@ -40,8 +42,8 @@ export function finishObservation(run: Run): void {
 function startAfresh(run: Run): void {
   const { shop, now } = run;
   settle(run);
-  run.tally = new Tally(run.model, shop.inspections.length);
-  run.stays?.startAfresh();
+  run.tally = new Tally(run.model, shop.inspections.length, shop.holds.length);
+  run.boothLog?.startAfresh();
   run.observedFrom = now;
   run.locations.clear();
   run.areaAtBucket.fill(0);

@@ -22,7 +22,8 @@ export class Place {
   minutesLeft = Number.NaN;
   /** Supplies that its request lacks, a bit for each of the step's. */
   lacks = 0;
-  /** Where the unit is sent back to after the repair. */
+  /** What the inspection decided, see `quality.ts`, and where the unit is sent back to after the repair. */
+  outcome = 0;
   sendTo: Step | null = null;
 
   constructor(readonly id: number, readonly station: Station, private readonly memory: Memory, private readonly units: Units) {

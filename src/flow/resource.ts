@@ -1,6 +1,7 @@
 import { ActivePeriods } from './active.js';
 import type { Calendar } from './calendar.js';
 import { CREW } from './model.js';
+import type { CarriedItems } from './carried.js';
 import type { Place } from './place.js';
 import type { Route } from './step.js';
 import type { Supply } from './supply.js';
@@ -19,6 +20,10 @@ export class Resource extends ActivePeriods {
   pool: Pool;
   /** Of the stock of a supply: the supply. */
   supply: Supply | null = null;
+  /** Stocks: the open items of each sub-assembly in it; null if they can have none. */
+  carried: CarriedItems | null = null;
+  /** Crews: person-minutes of work done again and of repairs, counted when it begins. */
+  rework = Number.NaN;
   /** Scan number at which an earlier request lacked it. */
   scarceAt = 0;
   /** Crews: person-minutes engaged while on shift. Stocks: minutes without stock, and stock-minutes. */
@@ -61,5 +66,6 @@ export class Resource extends ActivePeriods {
     this.engaged = 0;
     this.out = 0;
     this.area = 0;
+    this.rework = 0;
   }
 }

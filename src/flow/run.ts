@@ -11,7 +11,7 @@ import type { Place } from './place.js';
 import type { Station } from './station.js';
 import type { Route } from './step.js';
 import { EventQueue } from './queue.js';
-import { StayLog } from './stays.js';
+import { BoothLog } from './booth-log.js';
 import { Tally } from './tally.js';
 import { Units } from './unit.js';
 
@@ -29,7 +29,7 @@ export class Run {
   readonly locations: Locations;
   tally: Tally;
   /** Kept in the first replication alone; null in the others. */
-  readonly stays: StayLog | null;
+  readonly boothLog: BoothLog | null;
 
   /** Start of observation; present bucket of the series, -1 before the first, and its start; units shipped or scrapped since the start of the run. */
   observedFrom = Number.NaN;
@@ -72,7 +72,7 @@ export class Run {
     this.shop = buildShop(plan, this.memory, this.units);
     this.places = this.shop.places;
     this.buffers = [...this.shop.stations.map(({ buffer }) => buffer), ...this.shop.lanes.map(({ bank }) => bank)];
-    const { inspections, places, trucks, lanes, stations } = this.shop;
+    const { inspections, holds, places, trucks, lanes, stations } = this.shop;
     // In the order of the kinds of events in `states.ts`.
     this.queue = new EventQueue([
       places.length,
@@ -89,8 +89,8 @@ export class Run {
     const locations = model.siteNames.length + model.lanes.count;
     this.locations = new Locations(locations);
     this.areaAtBucket = new Float64Array(locations);
-    this.tally = new Tally(model, inspections.length);
-    this.stays = replication === 1 ? new StayLog(model) : null;
+    this.tally = new Tally(model, inspections.length, holds.length);
+    this.boothLog = replication === 1 ? new BoothLog(model) : null;
     const known = programme.release === RELEASE_TIMES ? programme.times.length : programme.quantity < UNLIMITED ? programme.quantity : 0;
     this.shippedAt = new Float64Array(known).fill(NaN);
     this.enteredAt = new Float64Array(known).fill(NaN);

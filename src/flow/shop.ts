@@ -2,7 +2,9 @@ import { Buffer } from './buffer.js';
 import type { Calendar } from './calendar.js';
 import { Lane, Truck } from './lane.js';
 import type { Memory } from './memory.js';
+import { CarriedItems } from './carried.js';
 import { REWORK_BOTH, type Model } from './model.js';
+import { HOLD_NONE } from './model-quality.js';
 import type { Plan } from './plan.js';
 import { plainFlags } from './short-way.js';
 import { Pool, Resource } from './resource.js';
@@ -11,7 +13,7 @@ import { Station } from './station.js';
 import { Supply } from './supply.js';
 import type { Units } from './unit.js';
 import {
-  AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, Route, Step, type Need,
+  AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, HOLDS, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, Route, Step, type Need,
 } from './step.js';
 
 /** The shop floor of one replication as objects that point at each other, empty, in the order of the model's ids. */
@@ -25,6 +27,7 @@ export interface Shop {
   readonly routes: readonly Route[];
   readonly steps: readonly Step[];
   readonly inspections: readonly Step[];
+  readonly holds: readonly Step[];
 }
 
 type CalendarOf = (id: number) => Calendar | null;
@@ -37,18 +40,20 @@ export function buildShop(plan: Plan, memory: Memory, units: Units): Shop {
   const resources = buildResources(model, calendarOf, routes);
   const supplies = buildSupplies(model, resources);
   const steps = buildSteps(model, { stations, lanes, routes }, memory);
-  const inspections: Step[] = [];
+  const inspections: Step[] = [], holds: Step[] = [];
   for (const step of steps) {
     describe(model, step, resources, routes);
     if ((step.flags & IS_INSPECTION) !== 0) { step.inspection = inspections.length; inspections.push(step); }
+    if ((step.flags & HOLDS) !== 0) { step.hold = holds.length; holds.push(step); }
   }
   markTargets(model, steps);
+  furnishCarried(model, routes);
   const plain = steps.map(plainFlags);
   for (const step of steps) step.flags |= plain[step.id];
   joinPools(steps, resources);
   units.furnish(steps, places, { options: model.options.length, slots: model.slots.count, thens: model.thens.count, inspections: inspections.length });
   for (const station of stations) for (const place of station.places.toReversed()) { place.nextFree = station.freePlace; station.freePlace = place; }
-  return { stations, places, resources, supplies, lanes, trucks, routes, steps, inspections };
+  return { stations, places, resources, supplies, lanes, trucks, routes, steps, inspections, holds };
 }
 
 function buildStations({ stations: columns }: Model, places: Place[], memory: Memory, units: Units): Station[] {
@@ -114,7 +119,7 @@ function buildSteps({ steps: columns, routes: routeColumns }: Model, { stations,
 }
 
 /** The flags of a step, and what it claims. */
-function describe({ steps: columns, stations }: Model, step: Step, resources: Resource[], routes: readonly Route[]): void {
+function describe({ steps: columns, stations, quality }: Model, step: Step, resources: Resource[], routes: readonly Route[]): void {
   const t = step.id, filled = (start: Int32Array): boolean => start[t + 1] > start[t];
   const needs: Need[] = [];
   for (let n = columns.needStart[t]; n < columns.needStart[t + 1]; n++) needs.push({ resource: resources[columns.needResource[n]], amount: columns.needAmount[n] });
@@ -131,6 +136,8 @@ function describe({ steps: columns, stations }: Model, step: Step, resources: Re
   if (filled(columns.factorStart)) flags |= HAS_FACTOR;
   if (columns.learnExponent[t] !== 0) flags |= LEARNS;
   if (step.processDraw >= 0) flags |= HAS_PROCESS;
+  // Whether a unit passes it over, and that it goes on, is seen to by the rules of the path and of quality.
+  if (quality.hold[t] !== HOLD_NONE) flags |= HOLDS | HAS_PATH | HAS_QUALITY;
   if (columns.oneShift[t] === 1 && step.workCalendar >= 0) flags |= ONE_SHIFT;
   if (step.station !== null && stations.lotMost[step.station.id] > 0) flags |= AT_LOT;
   if (step.station !== null && step.station.changeoverOption >= 0) flags |= HAS_CHANGEOVER;
@@ -143,6 +150,17 @@ function markTargets({ steps: { findSlot, findThen }, thens }: Model, steps: rea
     const target = thens.target[findThen[f]];
     if (slot >= 0 && target >= 0) steps[target].flags |= HAS_QUALITY | IS_TARGET;
   });
+}
+
+/** Where sub-assemblies may bring items along, a stock knows those of each one in it. */
+function furnishCarried({ quality: { carriedStart, carriedSlot } }: Model, routes: readonly Route[]): void {
+  for (const { id, stock, target } of routes) {
+    const slots = carriedSlot.subarray(carriedStart[id], carriedStart[id + 1]);
+    routes[id].carriedSlots = slots;
+    if (stock === null || slots.length === 0) continue;
+    stock.carried = new CarriedItems(slots, Math.max(target, stock.amount));
+    stock.carried.fill(stock.amount);
+  }
 }
 
 /** Resources that a step wants together share a pool; a step that waits for own parts alone has one of its own. */

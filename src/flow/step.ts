@@ -6,7 +6,7 @@ import type { Station } from './station.js';
 
 /** What a step has besides plain work; a step with none of it takes the short way. */
 export const HAS_NEEDS = 1, HAS_QUALITY = 2, HAS_OFF = 4, HAS_PATH = 8, HAS_PASSES = 16, HAS_FACTOR = 32, IS_INSPECTION = 64, IS_TARGET = 128,
-  HAS_PROCESS = 256, AT_LOT = 512, HAS_CHANGEOVER = 1024, ONE_SHIFT = 2048, LEARNS = 16384,
+  HAS_PROCESS = 256, AT_LOT = 512, HAS_CHANGEOVER = 1024, ONE_SHIFT = 2048, LEARNS = 16384, HOLDS = 32768,
   /** See `short-way.ts`. */
   BEGINS_PLAIN = 4096, ENDS_PLAIN = 8192;
 
@@ -23,6 +23,8 @@ export class Step {
   ownParts = 0;
   /** Running number among inspections; -1. */
   inspection = -1;
+  /** Running number among hold steps; -1. */
+  hold = -1;
   sampled = 0;
   /** Times begun since the start of the run; kept only for steps that learn. */
   begun = 0;
@@ -75,6 +77,8 @@ export class Route {
   /** Running number of the last one begun, and how many are in the making. */
   begun = 0;
   making = 0;
+  /** Slots whose items its sub-assemblies may bring along. */
+  carriedSlots: Int32Array = new Int32Array(0);
 
   /** @param ownBit bit that stands for its own parts; 0 for others */
   constructor(readonly id: number, readonly name: string, readonly isMain: boolean, readonly ownBit: number, readonly target: number) {}

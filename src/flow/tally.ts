@@ -1,19 +1,6 @@
+import { BIN_COUNT, binOf } from './bins.js';
 import type { Model } from './model.js';
-
-/** Parts of an octave of the lead-time histogram: a bin is 0.27 % wide. */
-export const BINS_PER_OCTAVE = 256;
-const LOWEST_OCTAVE = -10, OCTAVES = 40;
-export const BIN_COUNT = OCTAVES * BINS_PER_OCTAVE;
-
-/** Bin of a duration in minutes, on a scale of logarithms from 2^-10 to 2^30 minutes; what lies outside goes to the end bins. */
-export function binOf(minutes: number): number {
-  const bin = Math.floor((Math.log2(minutes) - LOWEST_OCTAVE) * BINS_PER_OCTAVE);
-  return bin < 0 || minutes <= 0 ? 0 : bin >= BIN_COUNT ? BIN_COUNT - 1 : bin;
-}
-/** Lower edge of a bin, minutes. */
-export function binEdge(bin: number): number {
-  return 2 ** (LOWEST_OCTAVE + bin / BINS_PER_OCTAVE);
-}
+import { QualityTally } from './tally-quality.js';
 
 /** Counts and sums of one replication that are not accounts of time in a state. All start afresh at the end of warm-up. */
 export class Tally {
@@ -55,7 +42,9 @@ export class Tally {
   /** Minutes observed in a bucket. */
   readonly minutesIn: Float64Array;
 
-  constructor(model: Model, inspections: number) {
+  readonly quality: QualityTally;
+
+  constructor(model: Model, inspections: number, holds: number) {
     const { slots, thens, lanes, programme, siteNames, stations } = model;
     const buckets = Math.max(0, programme.bucketEdges.length - 1);
     this.inspected = new Float64Array(inspections);
@@ -70,6 +59,7 @@ export class Tally {
     this.taken = new Float64Array(stations.count);
     this.changeovers = new Float64Array(stations.changeoverDraw.length);
     this.changeoverMinutes = new Float64Array(stations.changeoverDraw.length);
+    this.quality = new QualityTally(model, inspections, holds);
     this.enteredIn = new Int32Array(buckets);
     this.shippedIn = new Int32Array(buckets);
     this.unitMinutesIn = new Float64Array((siteNames.length + lanes.count) * buckets);

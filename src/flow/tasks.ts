@@ -1,12 +1,13 @@
 import { setUp } from './changeover.js';
+import { mendNoted } from './holds.js';
 import { learningFactor } from './learning.js';
 import type { Run } from './run.js';
 import { releaseCrew, request } from './claims.js';
 import {
-  CHANGEOVER, IN_CHANGEOVER, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, OFF_SHIFT, TASK, UNATTENDED, WAIT_NEEDS, WAIT_REPAIR, WAIT_SHIFT, WORKING,
+  CHANGEOVER, IN_CHANGEOVER, IN_MENDING, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, OFF_SHIFT, TASK, UNATTENDED, WAIT_NEEDS, WAIT_REPAIR, WAIT_SHIFT, WORKING,
 } from './states.js';
 import type { Place } from './place.js';
-import { AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, LEARNS, ONE_SHIFT, type Step } from './step.js';
+import { AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, HOLDS, LEARNS, ONE_SHIFT, type Step } from './step.js';
 import type { Unit } from './unit.js';
 
 /**
@@ -50,7 +51,9 @@ export function nextPhase(run: Run, place: Place): boolean {
       return place.pass >= step.passes ? afterWork(run, place, step) : startWork(run, place, step);
     case IN_CHANGEOVER:
       place.pass = 0;
-      if (run.stays !== null) run.stays.changed(place, run.now);
+      if (run.boothLog !== null) run.boothLog.changed(place, run.now);
+      return beginWork(run, place, step);
+    case IN_MENDING:
       return startWork(run, place, step);
     case WAIT_SHIFT:
       return attended(run, place, IN_WORK, WORKING, step);
@@ -73,23 +76,43 @@ function start(run: Run, place: Place, step: Step): void {
   if ((step.flags & HAS_CHANGEOVER) !== 0 && startChangeover(run, place, step)) return;
   place.pass = 0;
   // Nothing to do here: the step ends at once, as an event of its own.
-  if (startWork(run, place, step)) run.queue.push(run.now, TASK, place.id);
+  if (beginWork(run, place, step)) run.queue.push(run.now, TASK, place.id);
+}
+
+/** At a hold noted items are mended first. True if there is nothing more to do in this step. */
+function beginWork(run: Run, place: Place, step: Step): boolean {
+  if ((step.flags & HOLDS) !== 0) {
+    place.minutes = mendNoted(run, place.unit!, step);
+    if (place.minutes > 0) { repair(run, place, step, IN_MENDING); return false; }
+  }
+  return startWork(run, place, step);
 }
 
 function startRepair(run: Run, place: Place): void {
+  repair(run, place, place.unit!.step, IN_REPAIR);
+}
+
+function repair(run: Run, place: Place, step: Step, phase: number): void {
   run.tally.repairMinutes += place.minutes;
-  attended(run, place, IN_REPAIR, WORKING, place.unit!.step);
+  countRework(step, place.minutes);
+  attended(run, place, phase, WORKING, step);
+}
+
+/** Person-minutes of work that is done again, or that mends. */
+function countRework({ needs }: Step, minutes: number): void {
+  for (const { resource, amount } of needs) if (resource.isCrew) resource.rework += amount * minutes;
 }
 
 /** Work of the present pass; true if there is nothing more to do in this step. */
 function startWork(run: Run, place: Place, step: Step): boolean {
   if (step.workDraw < 0) return afterWork(run, place, step);
   place.minutes = run.sampler.next(step.workDraw);
-  if ((step.flags & (HAS_FACTOR | LEARNS | ONE_SHIFT)) !== 0) {
+  if ((step.flags & (HAS_FACTOR | LEARNS)) !== 0) {
     place.minutes *= factor(run, place.unit!, step);
     if ((step.flags & LEARNS) !== 0) place.minutes *= learningFactor(run.model.steps, step.id, run.model.steps.learnBefore[step.id] + place.attempt);
-    if ((step.flags & ONE_SHIFT) !== 0 && waitForShift(run, place, step)) return false;
   }
+  if ((step.flags & HAS_NEEDS) !== 0 && place.unit!.againTo >= step.id) countRework(step, place.minutes);
+  if ((step.flags & ONE_SHIFT) !== 0 && waitForShift(run, place, step)) return false;
   return attended(run, place, IN_WORK, WORKING, step);
 }
 

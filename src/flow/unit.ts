@@ -1,10 +1,14 @@
+import type { CarriedItems } from './carried.js';
 import type { Truck } from './lane.js';
 import { NOWHERE, PLACE_SHIFT, STEP_SHIFT, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT, type Memory } from './memory.js';
 import type { Place } from './place.js';
 import type { Step } from './step.js';
 
-/** State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends it. */
-export const CLEAN = 0, OPEN = 1, FOUND = 2;
+/**
+ * State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends it; found and left
+ * for the next hold; passed on at the limit of a loop, noted too, but later inspections may find it again.
+ */
+export const CLEAN = 0, OPEN = 1, FOUND = 2, NOTED = 3, PASSED = 4;
 
 /** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
 export class Unit {
@@ -21,13 +25,24 @@ export class Unit {
   /** Slots not clean, and those of them found. */
   notClean = 0;
   found = 0;
+  /** Items found and left open. */
+  noted = 0;
+  /** Id of the last step that it does again when it comes to it: the furthest one that sent it back; -1. */
+  againTo = -1;
+  /** The hold at which it is, or to which it is on its way, and since when; NaN. */
+  heldAt: Step | null = null;
+  heldSince = Number.NaN;
+  /** By route: what own parts that are back bring along; null if none did. */
+  brought: (CarriedItems | null)[] | null = null;
   readonly options: Uint8Array;
   readonly slots: Uint8Array;
-  /** Id of the step that mends a found slot. */
+  /** Id of the step that mends a found slot; of an open one, that at which it came with a part. */
   readonly slotTarget: Int32Array;
+  /** By slot: 1 + the find by which it was noted; 0: not noted. */
+  readonly notes: Uint16Array;
   /** Times sent back by each `then` row. */
   readonly loops: Uint16Array;
-  /** 1: has been at the inspection before. */
+  /** By inspection: 0 not seen yet; at its first visit 1 nothing was found, 2 something was. */
   readonly seen: Uint8Array;
 
   constructor(id: number, private readonly units: Units, size: UnitSize) {
@@ -35,6 +50,7 @@ export class Unit {
     this.options = new Uint8Array(size.options);
     this.slots = new Uint8Array(size.slots);
     this.slotTarget = new Int32Array(size.slots);
+    this.notes = new Uint16Array(size.slots);
     this.loops = new Uint16Array(size.thens);
     this.seen = new Uint8Array(size.inspections);
   }
@@ -96,6 +112,12 @@ export class Unit {
     this.ownOff = 0;
     this.notClean = 0;
     this.found = 0;
+    this.againTo = -1;
+    this.heldAt = null;
+    this.heldSince = Number.NaN;
+    this.brought = null;
+    if (this.noted > 0) clear(this.notes);
+    this.noted = 0;
     clear(this.slots);
     clear(this.loops);
     clear(this.seen);

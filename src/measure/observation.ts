@@ -1,5 +1,6 @@
 import type { Stuck } from '../flow/gridlock.js';
-import type { Stay } from '../flow/stays.js';
+import type { Stay } from '../flow/booth-log.js';
+import type { QualityObservation } from './observation-quality.js';
 
 /**
  * What was observed in one replication. Plain data that can be sent between workers. Times are minutes since the
@@ -55,6 +56,9 @@ export interface Observation {
   readonly repairMinutes: number;
   readonly limitReached: Float64Array;
   readonly created: Float64Array;
+  readonly quality: QualityObservation;
+  /** By crew: person-minutes of work done again and of repairs. */
+  readonly reworkMinutes: Float64Array;
   readonly lanes: { readonly trips: Float64Array; readonly carried: Float64Array; readonly waitMinutes: Float64Array; readonly truckBusy: Float64Array };
   /** Resources that can be a bottleneck: stations, then crews, then lanes. */
   readonly utilisation: Float64Array;

@@ -1,8 +1,10 @@
 import { FINISHED, GRIDLOCK } from '../flow/engine.js';
 import { stuckUnits } from '../flow/gridlock.js';
 import type { Run } from '../flow/run.js';
-import { BIN_COUNT, type Tally } from '../flow/tally.js';
+import { BIN_COUNT } from '../flow/bins.js';
+import type { Tally } from '../flow/tally.js';
 import type { Observation } from './observation.js';
+import { observeQuality } from './observe-quality.js';
 import { binQuantile } from './quantile.js';
 import { activePeriods, crewBusy, crewsOf, utilisations } from './utilisation.js';
 
@@ -42,10 +44,12 @@ export function observe(run: Run, replication: number): Observation {
       inspected: tally.inspected, firstVisits: tally.firstVisits, firstPasses: tally.firstPasses,
       sentBack: tally.sentBack, repaired: tally.repaired, scrapped: tally.scrappedAt, escaped: tally.escaped,
     },
-    taken: tally.taken, changeovers: tally.changeovers, changeoverMinutes: tally.changeoverMinutes, stays: run.stays?.byStation ?? [],
+    taken: tally.taken, changeovers: tally.changeovers, changeoverMinutes: tally.changeoverMinutes, stays: run.boothLog?.byStation ?? [],
     repairMinutes: tally.repairMinutes,
     limitReached: tally.limitReached,
     created: tally.created,
+    quality: observeQuality(tally, minutes),
+    reworkMinutes: Float64Array.from(crewsOf(run), ({ rework }) => rework),
     lanes: {
       trips: Float64Array.from(shop.lanes, ({ trips }) => trips),
       carried: Float64Array.from(shop.lanes, ({ carried }) => carried),

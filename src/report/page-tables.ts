@@ -2,6 +2,7 @@ import { assumptionTable } from './assumptions.js';
 import type { Estimate, Results } from '../study/results.js';
 import { asEstimate, intervalName, number, short } from './format.js';
 import { suppliesTable } from './page-supplies.js';
+import { qualityTables } from './page-tables-quality.js';
 import { STATE_ORDER } from './style.js';
 import { changeoverTable } from './table-changeovers.js';
 
@@ -19,6 +20,7 @@ export function pageTables(results: Results): PageTable[] {
     changeoverTable(results, interval),
     crews(results, interval),
     inspections(results, interval),
+    ...qualityTables(results, interval),
     lanes(results, interval),
     feeders(results, interval),
     suppliesTable(results, interval),

@@ -1,22 +1,29 @@
-import { REPAIR, SCRAP, SEND_BACK, type Model } from '../flow/model.js';
+import { CARRY, REPAIR, SCRAP, SEND_BACK, type Model } from '../flow/model.js';
 import { column, entriesOf, starts } from './compile-columns.js';
 import type { Draws } from './compile-draws.js';
 import type { Names } from './compile-names.js';
 import type { LaidRoutes, LaidStep } from './compile-route.js';
+import { makesNote } from './quality-of-step.js';
 import type { Chance, Find } from './scenario.js';
 
-export interface Slot { readonly kind: string; readonly step: number; readonly route: number }
+/** `kind` is undefined for the item of a failed test. */
+export interface Slot { readonly kind: string | undefined; readonly step: number; readonly route: number }
 
-/** Defect slots: one for each kind and step that creates it, in step order. */
+/** Defect slots: one for each kind and step that creates it, in step order; then those of failed tests. */
 export function layOutSlots(routes: LaidRoutes): Slot[] {
-  return routes.steps.flatMap((laid, step) => (laid.kind === 'step' ? Object.keys(laid.step.creates).map((kind) => ({ kind, step, route: laid.route })) : []));
+  return [...routes.steps.flatMap((laid, step) => (laid.kind === 'step' ? Object.keys(laid.step.creates).map((kind) => ({ kind, step, route: laid.route })) : [])), ...testSlots(routes)];
+}
+
+/** A failed test has an item only where it can be left open. */
+function testSlots({ steps }: LaidRoutes): Slot[] {
+  return steps.flatMap((laid, step) => (laid.kind === 'step' && laid.step.fails !== undefined && makesNote(laid.step.fails) ? [{ kind: undefined, step, route: laid.route }] : []));
 }
 
 export function slotColumns(slots: readonly Slot[], kinds: readonly string[], steps: readonly LaidStep[]): Model['slots'] {
   return {
     count: slots.length,
-    names: slots.map((slot) => `${slot.kind} from ${steps[slot.step].name}`),
-    kind: column(slots, (slot) => kinds.indexOf(slot.kind)),
+    names: slots.map((slot) => `${slot.kind ?? 'failed test'} from ${steps[slot.step].name}`),
+    kind: column(slots, (slot) => (slot.kind === undefined ? -1 : kinds.indexOf(slot.kind))),
     step: column(slots, (slot) => slot.step),
     kindNames: kinds,
   };
@@ -56,6 +63,7 @@ export class Thens {
     const none = { repairDraw: -1, target: -1, limit: 0, scrapAtLimit: false };
     switch (then.kind) {
       case 'repair': return this.push({ ...none, kind: REPAIR, repairDraw: this.draws.add(`${step}/repair ${what}`, then.work) });
+      case 'carry': return this.push({ ...none, kind: CARRY, repairDraw: this.draws.add(`${step}/carried ${what}`, then.work) });
       case 'scrap': return this.push({ ...none, kind: SCRAP });
       case 'back': {
         const target = this.routes.stepId.get(then.to);

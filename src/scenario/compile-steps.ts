@@ -14,7 +14,7 @@ export const MOST_VALUES = 32;
 
 export interface StepParts {
   readonly scenario: Scenario; readonly names: Names; readonly book: CalendarBook; readonly draws: Draws;
-  readonly laid: LaidRoutes; readonly slots: readonly Slot[]; readonly chances: Chances; readonly thens: Thens;
+  readonly laid: LaidRoutes; readonly slots: readonly Slot[]; readonly joining: readonly ReadonlySet<number>[]; readonly chances: Chances; readonly thens: Thens;
   readonly crewCalendar: Int32Array;
 }
 
@@ -134,8 +134,8 @@ function stationRow(laid: LaidStep, step: StationStep, id: number, parts: StepPa
   };
 }
 
-/** What the step may create and find. A find is one row for each slot of its kind on the same route; they share what follows. */
-function quality(step: StationStep, id: number, route: number, { draws, laid, slots, chances, thens }: StepParts): Pick<StepRow, 'creates' | 'finds'> {
+/** What the step may create and find. A find is one row for each slot of its kind on the same route or brought by what joins it; they share what follows. */
+function quality(step: StationStep, id: number, route: number, { draws, laid, slots, joining, chances, thens }: StepParts): Pick<StepRow, 'creates' | 'finds'> {
   const { name } = step;
   const creates = Object.entries(step.creates).map(([kind, chance]) => ({
     slot: slots.findIndex((slot) => slot.kind === kind && slot.step === id),
@@ -145,7 +145,7 @@ function quality(step: StationStep, id: number, route: number, { draws, laid, sl
   const finds: Found[] = Object.entries(step.finds).flatMap(([kind, find]) => {
     const then = thens.add(name, kind, find);
     const chance = chances.add(find.chance);
-    return slots.flatMap((slot, s) => (slot.kind === kind && slot.route === route
+    return slots.flatMap((slot, s) => (slot.kind === kind && (slot.route === route || joining[route].has(slot.route))
       ? [{ slot: s, chance, then, draw: draws.chance(`${name}/finds ${kind} from ${laid.steps[slot.step].name}`) }] : []));
   });
   if (step.fails !== undefined) {

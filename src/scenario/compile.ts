@@ -5,6 +5,7 @@ import { Draws } from './compile-draws.js';
 import { compileLanes } from './compile-lanes.js';
 import { names } from './compile-names.js';
 import { compileOptions, compileProgramme } from './compile-programme.js';
+import { compileQuality, joiningRoutes } from './compile-quality.js';
 import { compileResources, compileRoutes } from './compile-resources.js';
 import { layRoutes } from './compile-route.js';
 import { runSpan } from './compile-span.js';
@@ -26,11 +27,13 @@ export function compile(scenario: Scenario): Model {
   const chances = new Chances(ids);
   const thens = new Thens(draws, laid);
   const slots = layOutSlots(laid);
+  const joining = joiningRoutes(laid, ids);
 
   const options = compileOptions(scenario, draws);
   const stations = compileStations(scenario, ids, book, draws);
   const resources = compileResources(scenario, ids, book);
-  const steps = compileSteps({ scenario, names: ids, book, draws, laid, slots, chances, thens, crewCalendar: resources.calendar });
+  const steps = compileSteps({ scenario, names: ids, book, draws, laid, slots, joining, chances, thens, crewCalendar: resources.calendar });
+  const quality = compileQuality(laid, slots, joining, steps, draws);
   const lanes = compileLanes(scenario, ids, book, draws, span);
   const programme = compileProgramme(scenario, book, draws, span);
   const supplies = compileSupplies(scenario, ids, book, draws, span);
@@ -48,6 +51,7 @@ export function compile(scenario: Scenario): Model {
     routes: compileRoutes(scenario, ids, laid),
     steps,
     slots: slotColumns(slots, Object.keys(scenario.defects), laid.steps),
+    quality,
     chances: chances.columns(),
     thens: thens.columns(),
     lanes,

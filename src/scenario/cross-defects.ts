@@ -1,3 +1,4 @@
+import { joinIndex } from './cross-joins.js';
 import type { Finding } from './problem.js';
 import type { Scenario } from './scenario.js';
 import { findsOf, isAlways, routesOf, sendBacksOf, stepsOf, type PlacedRoute, type PlacedStep } from './cross-routes.js';
@@ -17,12 +18,11 @@ function unmatched(scenario: Scenario, routes: readonly PlacedRoute[]): Finding[
   const sought = marks(({ step }) => Object.keys(step.finds));
   const furthest = new Map(routes.map((route) => [route, furthestBack(route)]));
 
-  /** Can an item made at `maker` be open when `finder` looks? Also by a loop that leads back to a finder before it. */
+  /** Can an item made at `maker`, or brought by what is made there, be open when `finder` looks? Also by a loop that leads back to a finder before it. */
   const meets = (maker: Mark, finder: Mark): boolean => {
     if (maker.kind !== finder.kind) return false;
-    if (maker.route !== finder.route) return finder.route.kind === 'unit';
-    const [made, looked] = [maker.placed.index, finder.placed.index];
-    return made <= Math.max(looked, furthest.get(maker.route)![looked]!);
+    const looked = finder.placed.index, made = maker.route === finder.route ? maker.placed.index : joinIndex(routes, maker.route, finder.route);
+    return made !== undefined && made <= Math.max(looked, furthest.get(finder.route)![looked]!);
   };
   const lost = created.filter((maker) => !sought.some((finder) => meets(maker, finder)));
   const idle = sought.filter((finder) => !created.some((maker) => meets(maker, finder)));
@@ -33,7 +33,7 @@ function unmatched(scenario: Scenario, routes: readonly PlacedRoute[]): Finding[
 }
 
 /** For each entry of a route: the last one from which units are sent back to it or past it; -1 if none. */
-function furthestBack(route: PlacedRoute): number[] {
+export function furthestBack(route: PlacedRoute): number[] {
   const furthest = route.entries.map(() => -1);
   for (const { from, to } of sendBacksOf(route)) furthest[to] = Math.max(furthest[to]!, from);
   for (let i = 1; i < furthest.length; i++) furthest[i] = Math.max(furthest[i]!, furthest[i - 1]!);

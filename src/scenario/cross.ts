@@ -4,6 +4,7 @@ import { changeoverFindings } from './cross-changeover.js';
 import { defectFindings } from './cross-defects.js';
 import { entryFindings } from './cross-entry.js';
 import { feederFindings } from './cross-feeders.js';
+import { holdFindings } from './cross-holds.js';
 import { lotFindings } from './cross-lots.js';
 import { optionFindings } from './cross-options.js';
 import { ownPartFindings } from './cross-own.js';
@@ -16,9 +17,26 @@ import type { Finding } from './problem.js';
 import type { Scenario } from './scenario.js';
 
 /** Each looks at one thing, and says nothing about names that it cannot look up. */
-const LOCAL = [programmeFindings, calendarFindings, amountFindings, lotFindings, changeoverFindings, optionFindings, shiftFindings];
+const LOCAL = [
+  programmeFindings,
+  calendarFindings,
+  amountFindings,
+  lotFindings,
+  changeoverFindings,
+  optionFindings,
+  shiftFindings,
+];
 /** These ask whether things fit together; one misspelt name would set many of them off. */
-const TOGETHER = [unreachable, entryFindings, pathFindings, ownPartFindings, defectFindings, feederFindings, supplyFindings];
+const TOGETHER = [
+  unreachable,
+  entryFindings,
+  pathFindings,
+  ownPartFindings,
+  defectFindings,
+  feederFindings,
+  supplyFindings,
+  holdFindings,
+];
 
 /** What cannot work although each key for itself is right. `namesKnown`: every name in it is defined, and once. */
 export function crossFindings(scenario: Scenario, namesKnown: boolean): Finding[] {

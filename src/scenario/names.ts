@@ -79,7 +79,7 @@ function checkEntry(entry: Readonly<Record<string, unknown>>, path: Path, index:
   const defect = (at: Path, name: string): void => look(at, name, outline.defects, 'kind of defect of this name under defects', true);
   const find = (at: Path, value: unknown): void => {
     chance([...at, 'chance'], mapOf(value)['chance']);
-    sendBack([...at, 'back to'], mapOf(value)['back to'], index, route, outline, look, found);
+    earlierStep([...at, 'back to'], mapOf(value)['back to'], index, true, route, outline, look, found);
   };
   for (const [kind, value] of Object.entries(mapOf(entry['creates']))) {
     defect([...path, 'creates', kind], kind);
@@ -90,14 +90,16 @@ function checkEntry(entry: Readonly<Record<string, unknown>>, path: Path, index:
     find([...path, 'finds', kind], value);
   }
   find([...path, 'fails'], entry['fails']);
+  const comparison = entry['compares with'], inside = isRawMap(comparison);
+  earlierStep([...path, 'compares with', ...(inside ? ['step'] : [])], inside ? comparison['step'] : comparison, index, false, route, outline, look, found);
 }
 
-/** A unit goes back to the same or an earlier step of its own route. */
-function sendBack(path: Path, target: unknown, index: number, route: RawRoute, outline: Outline, look: Look, found: Finding[]): void {
+/** An earlier step of the same route, or perhaps this one: to which a unit goes back, with which a measurement is compared. */
+function earlierStep(path: Path, target: unknown, index: number, mayBeThis: boolean, route: RawRoute, outline: Outline, look: Look, found: Finding[]): void {
   if (typeof target !== 'string') return;
   const place = route.steps.get(target);
-  if (place !== undefined && place <= index) return;
-  if (place !== undefined) found.push({ path, wanted: 'the same or an earlier step', seen: `${saySeen(target)}, which comes later` });
+  if (place !== undefined && (place < index || (mayBeThis && place === index))) return;
+  if (place !== undefined) found.push({ path, wanted: mayBeThis ? 'the same or an earlier step' : 'an earlier step', seen: `${saySeen(target)}, which ${place === index ? 'is this one' : 'comes later'}` });
   else if (outline.routes.some((other) => other.steps.has(target))) found.push({ path, wanted: 'a step of the same route', seen: `${saySeen(target)}, which is in another` });
   else look(path, target, route.steps, 'step of this name in this route');
 }

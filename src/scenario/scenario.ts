@@ -145,6 +145,10 @@ export interface StationStep {
   readonly creates: Readonly<Record<string, Chance>>;
   readonly finds: Readonly<Record<string, Find>>;
   readonly fails: Find | undefined;
+  /** Units with noted items stop here and are mended; `mend` is the work on one that has no time of its own. */
+  readonly hold: { readonly mend: Distribution | undefined } | undefined;
+  /** An earlier inspection that measured the same, and the extra work where the two differ. */
+  readonly comparesWith: { readonly step: string; readonly differs: Distribution | undefined } | undefined;
 }
 /** Work time falls with the number built: each doubling multiplies it by `rate`, down to `floor` of the first unit's. */
 export interface Learning {
@@ -165,5 +169,7 @@ export interface Find {
   readonly then:
     | { readonly kind: 'repair'; readonly work: Distribution }
     | { readonly kind: 'back'; readonly to: string; readonly limit: number; readonly atLimit: 'pass' | 'scrap' }
-    | { readonly kind: 'scrap' };
+    | { readonly kind: 'scrap' }
+    /** Noted and left open; mended at the next hold. */
+    | { readonly kind: 'carry'; readonly work: Distribution };
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Condition, Feeder, LaneStep, Learning, RouteEntry, StationStep } from './scenario.js';
 import { chanceByOption, conditionSchema, findSchema } from './schema-defect.js';
+import { comparisonSchema, holdSchema } from './schema-hold.js';
 import { chance, flag, keys, name, named, oneOrMore, positive, whole, word } from './schema-quantity.js';
 import type { TimeSchema } from './schema-time.js';
 
@@ -75,6 +76,8 @@ function stepSchema(time: TimeSchema) {
       creates: named(chanceByOption, 'kinds of defect with their chances, such as { runs: 4 % }').default({}).describe('Defects that the step may make, with their chances. Example: { dirt in primer: 6 %, runs: { usual: 4 %, colour: { red: 7 % } } }'),
       finds: named(find, 'kinds of defect, each with a chance and what then').default({}).describe('Open defects that the step may find, each with its chance and what follows; those missed may be found later. Example: { runs: { chance: 90 %, back to: prime, limit: 3 } }'),
       fails: find.optional().describe('A test that may fail, whatever the defects: its chance and what follows. Example: { chance: 4 %, back to: fit doors }'),
+      hold: holdSchema(time).optional().describe('Units with noted items (`carry`, or passed on at the limit of a loop) may not pass: each takes a place, and the crew mends its items one after another before the work of the step. A unit without any passes the step over, unless it has work, a process or another task for all. A `process` here is the wait for release. Example: { mend: 45 min }'),
+      'compares with': comparisonSchema(time).optional().describe('A second measurement: how often it agrees with an earlier inspection on whether something is found, first visits of both. Example: { step: measure wheels, if it differs: 40 min }'),
     },
     'a step: a map with the keys step and at',
   )
@@ -102,6 +105,8 @@ function stepSchema(time: TimeSchema) {
         creates: s.creates,
         finds: s.finds,
         fails: s.fails,
+        hold: s.hold,
+        comparesWith: s['compares with'],
       }),
     );
 }

@@ -38,11 +38,19 @@ export function demand(model: Model): Demand {
   const learned = Array.from({ length: steps.count }, (_, step) => meanLearning(model, step));
   const known = new Map<string, Visits>();
   const deciding = Array.from(routes.names, (_, route) => routeOptions(model, route));
+  let nested = 0;
+  function leftOf(route: number, build: Build): Float64Array {
+    if (nested++ > routes.count) throw needsItself(route);
+    const { left } = pathOf(route, build);
+    nested--;
+    return left;
+  }
+  const needsItself = (route: number): RangeError => new RangeError(`feeders: expected none that needs itself, saw '${routes.names[route]}'; take it off its own route`);
   /** Builds that go the same way share what is reckoned for it. */
   function pathOf(route: number, build: Build): Visits {
     const key = `${route}: ${deciding[route].map((option) => build.values[option].join(' ')).join(', ')}`;
     let visits = known.get(key);
-    if (visits === undefined) known.set(key, visits = expectedVisits(model, route, build));
+    if (visits === undefined) known.set(key, visits = expectedVisits(model, route, build, leftOf));
     return visits;
   }
   const ofStock = stockBuild(model);
@@ -50,7 +58,7 @@ export function demand(model: Model): Demand {
 
   function walk(route: number, units: number, build: Build, depth: number): void {
     if (units <= 0) return;
-    if (depth > routes.count) throw new RangeError(`feeders: expected none that needs itself, saw '${routes.names[route]}'; take it off its own route`);
+    if (depth > routes.count) throw needsItself(route);
     started[route] += units;
     const path = pathOf(route, build);
     const first = routes.firstStep[route];
@@ -64,6 +72,7 @@ export function demand(model: Model): Demand {
       attended[step] += times * (passes * mean(steps.workDraw[step]) * meanFactor(model, build, step) * learned[step] + (passes - 1) * settle);
       // A lot has no repairs of its own.
       if (!isLot) for (const [then, found] of path.repairs[i]) attended[step] += units * found * mean(model.thens.repairDraw[then]);
+      attended[step] += units * path.extra[i];
       unattended[step] += times * (settle + mean(steps.processDraw[step]));
       const option = stations.changeoverOption[steps.station[step]];
       if (option >= 0) build.values[option].forEach((p, value) => { byValue[step][value] += times * p; });

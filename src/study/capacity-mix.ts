@@ -70,7 +70,7 @@ export function meanChance(model: Model, build: Build, id: number): number {
   return sum + left * base[id];
 }
 
-/** The options that decide the way along a route: those of its conditions and chances. */
+/** The options that decide the way along a route: those of its conditions and chances, and those of own parts that rejoin there. */
 export function routeOptions(model: Model, route: number): number[] {
   const { steps, routes, chances } = model;
   const used = new Set<number>();
@@ -79,6 +79,7 @@ export function routeOptions(model: Model, route: number): number[] {
   const ofChance = (id: number): void => { for (let c = chances.start[id]; c < chances.start[id + 1]; c++) used.add(chances.option[c]); };
   for (let c = steps.createStart[from]; c < steps.createStart[to]; c++) ofChance(steps.createChance[c]);
   for (let f = steps.findStart[from]; f < steps.findStart[to]; f++) ofChance(steps.findChance[f]);
+  for (let o = steps.ownStart[from]; o < steps.ownStart[to]; o++) for (const option of routeOptions(model, steps.ownRoute[o])) used.add(option);
   return [...used];
 }
 

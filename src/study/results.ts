@@ -1,6 +1,7 @@
 import type { AssumptionResult } from './results-assumptions.js';
 import type { SupplyResult } from './results-supplies.js';
 import type { ChangeoverResult } from './results-changeovers.js';
+import type { QualityResults } from './results-quality.js';
 
 /**
  * The shape of `results.json`, version 1. Every number shown anywhere (terminal, picture, page) is in here.
@@ -15,7 +16,7 @@ export interface Proportion { readonly share: number; readonly low: number; read
 /** A quantile over replications with its order-statistic interval; null where the replications are too few, `why` then says so. */
 export interface DateQuantile { readonly p: number; readonly date: string | null; readonly low: string | null; readonly high: string | null; readonly why: string | null }
 
-export interface Results {
+export interface Results extends QualityResults {
   readonly format: 'rateproof results';
   readonly version: number;
   readonly program: string;
@@ -145,7 +146,7 @@ export interface UnitResult {
   readonly leadDays: Estimate;
 }
 export interface Finding {
-  readonly kind: 'gridlock' | 'loop limit' | 'not finished' | 'rate not held' | 'calendar end';
+  readonly kind: 'gridlock' | 'loop limit' | 'not finished' | 'rate not held' | 'calendar end' | 'shipped open';
   readonly text: string;
   readonly replications: number;
 }

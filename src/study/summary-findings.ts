@@ -3,13 +3,14 @@ import { count, mean, number } from './format.js';
 import type { Finding } from './results.js';
 import { shortfallClause } from './summary-answer.js';
 import { whoWaits } from './summary-gridlock.js';
+import { shippedOpen } from './summary-quality.js';
 import type { RateJudged } from './summary-rate.js';
 import type { Sample } from './sample.js';
 
 /** What stands in the way of the build, the gravest first. */
 export function findings(sample: Sample, judged: RateJudged): Finding[] {
   const notHeld: Finding[] = judged.verdict === 'falls short' ? [{ kind: 'rate not held', text: shortfallClause(sample, judged), replications: judged.notHeld }] : [];
-  return [...gridlock(sample), ...notFinished(sample), ...notHeld, ...loopLimits(sample)];
+  return [...gridlock(sample), ...notFinished(sample), ...notHeld, ...loopLimits(sample), ...shippedOpen(sample)];
 }
 
 function gridlock({ observations, model, clock }: Sample): Finding[] {

@@ -1,4 +1,4 @@
-import { binEdge } from '../flow/tally.js';
+import { binEdge } from '../flow/bins.js';
 import type { Results } from './results.js';
 import type { Sample } from './sample.js';
 

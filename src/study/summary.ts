@@ -15,6 +15,7 @@ import { findings } from './summary-findings.js';
 import { inspections, rolledYield } from './summary-inspections.js';
 import { lastUnit } from './summary-last-unit.js';
 import { leadTime } from './summary-lead-time.js';
+import { quality } from './summary-quality.js';
 import { crews, feeders, lanes, stations } from './summary-places.js';
 import { judgeRate } from './summary-rate.js';
 import { runs } from './summary-runs.js';
@@ -64,6 +65,7 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     crews: crews(sample),
     inspections: inspections(sample),
     rty: rolledYield(sample),
+    ...quality(sample),
     lanes: lanes(sample),
     feeders: feeders(sample),
     supplies: supplies(sample),

@@ -15,7 +15,7 @@ const station = fc.record({
   again: fc.boolean(),
   path: fc.constantFrom('', '', ', when: { colour: red }', ', sample: 1 in 3', ', sample: { 1 in: 2, by: random }'),
   creates: fc.boolean(),
-  then: fc.constantFrom('none', 'repair', 'back', 'back', 'back', 'scrap', 'fails'),
+  then: fc.constantFrom('none', 'repair', 'back', 'back', 'back', 'scrap', 'fails', 'carry'),
   changeover: fc.boolean(),
 });
 const site = fc.record({ stations: fc.array(station, { minLength: 1, maxLength: 3 }), calendar: fc.boolean(), crew: fc.integer({ min: 2, max: 3 }) });
@@ -31,23 +31,27 @@ export const randomScenario = fc.record({
   stock: fc.integer({ min: 0, max: 3 }),
   own: fc.boolean(),
   supply: fc.constantFrom('', '', '', 'reorder: { level: 1, lot: 3, lead time: { exponential: { mean: 30 min } } }, late: { chance: 30 %, by: { low: 5 min, high: 90 min } }', 'deliveries: { lot: 40, every: 1 days }, late: { chance: 30 %, by: 3 h }'),
+  flawedParts: fc.boolean(),
+  hold: fc.boolean(),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
 
 /** The scenario as text. `spare` goes in after the first step: a line of the route, or nothing. */
 export function toYaml(drawn: RandomScenario, spare = ''): string {
-  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own, supply } = drawn;
+  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own, supply, flawedParts, hold } = drawn;
+  // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or is shipped with it.
+  const flaw = flawedParts ? ', creates: { part flaw: 40 % }' : '', seek = flawedParts && (stock > 0 || own) ? ', finds: { part flaw: { chance: 60 %, carry: 6 min } }' : '';
   const lanes = sites.slice(1).map((_, i) => `  lane ${i}: { from: site ${i}, to: site ${i + 1}, trucks: ${trucks}, capacity: ${capacity}, load: 5 min, drive: { low: 20 min, high: 60 min }, unload: 5 min, return: 30 min, leaves: ${leaves}${banks} }`);
   const feeders = [
-    ...(stock > 0 ? [`  axles: { stock: ${stock}, route: [{ step: build axle, at: axle bench, work: { exponential: { mean: 8 min } } }] }`] : []),
-    ...(own ? ['  doors: { own: true, route: [{ step: trim doors, at: door bench, work: { exponential: { mean: 8 min } } }] }'] : []),
+    ...(stock > 0 ? [`  axles: { stock: ${stock}, route: [{ step: build axle, at: axle bench, work: { exponential: { mean: 8 min } }${flaw} }] }`] : []),
+    ...(own ? [`  doors: { own: true, route: [{ step: trim doors, at: door bench, work: { exponential: { mean: 8 min } }${flaw} }] }`] : []),
   ];
   return `
 scenario: drawn at random
 programme: { start: 2027-03-01, ${release}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } } }
 calendars: { days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"] } }
-defects: { ${sites.map((_, s) => `flaw ${s}: {}`).join(', ')} }
+defects: { ${sites.map((_, s) => `flaw ${s}: {}`).join(', ')}, part flaw: {} }
 sites:
 ${sites.map(({ stations, calendar, crew }, s) => `
   site ${s}:
@@ -56,6 +60,7 @@ ${sites.map(({ stations, calendar, crew }, s) => `
     stations:
 ${stations.map((one, i) => `      ${nameOf(s, i)}: ${stationText(one)}`).join('\n')}
       done ${s}: { buffer: 1 }
+      hold area ${s}: { places: 2, buffer: 1 }
 ${s > 0 ? '' : `      axle bench: { places: 2, buffer: unlimited }
       door bench: { buffer: unlimited }
       spare bay: {}
@@ -69,12 +74,15 @@ ${spare}
 ${sites.map(({ stations }, s) => [
     ...(s > 0 ? [`  - { lane: lane ${s - 1} }`] : []),
     ...stations.flatMap((one, i) => stepTexts(one, s, i, stations)),
-    `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own, supply !== '')} }`,
+    `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own, supply !== '')}${s === 0 ? seek : ''} }`,
+    ...(hold && (s === 0 && seek !== '' || carries(stations)) ? [`  - { step: hold ${s}, at: hold area ${s}, hold: { mend: 9 min } }`] : []),
   ].join('\n')).join('\n')}
 `;
 }
 
 const nameOf = (site: number, i: number): string => `station ${site}-${i}`;
+
+const carries = (stations: readonly Station[]): boolean => stations[0]!.creates && stations[stations.length - 1]!.then === 'carry';
 
 function parts(site: number, stock: number, own: boolean, supply: boolean): string {
   const wanted = [...(stock > 0 ? ['axles: 1'] : []), ...(own ? ['doors: own'] : []), ...(supply ? ['bolts: 2'] : [])];
@@ -106,6 +114,6 @@ function stepTexts(one: Station, s: number, i: number, stations: readonly Statio
 }
 
 function finds({ then }: Station, s: number): string {
-  const what = then === 'repair' ? 'repair: 7 min' : then === 'scrap' ? 'scrap: true' : `back to: do ${s}-0, limit: 3`;
+  const what = then === 'repair' ? 'repair: 7 min' : then === 'scrap' ? 'scrap: true' : then === 'carry' ? 'carry: 11 min' : `back to: do ${s}-0, limit: 3`;
   return `, finds: { flaw ${s}: { chance: 80 %, ${what} } }`;
 }

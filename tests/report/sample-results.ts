@@ -115,6 +115,12 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     lanes: ['coachworks to paint', 'paint to final plant'].map((name, index) => ({ name, trips: around(210 - 40 * index, 3), fill: around(0.81, 0.02), waitHours: around(5.5 + index, 0.4), truckBusy: around(0.44, 0.02) })),
     supplies: [{ name: 'power packs', site: 'final plant', by: 'reorder', stock: around(5.2, 0.2), out: around(0.04, 0.01), least: around(0.3, 0.2), lots: around(52, 1), lateLots: around(5, 1), onOrder: around(9, 0.4), waits: around(14, 3), waitHours: around(20, 4) }],
     feeders: ['axles', 'cab doors'].map((name, index) => ({ name, target: 3 + index, stock: around(1.9 + index, 0.1), out: around(0.06, 0.01) })),
+    defects: [{ kind: 'dirt in primer', madeAt: 'prime booth', made: around(75, 2), repairHours: around(52, 2), shippedWith: around(0.04, 0.01), shippedNoted: around(0, 0),
+      foundAt: [{ step: 'prime inspection', then: 'repaired', share: around(0.8, 0.02), repairHours: around(40, 2) }, { step: 'final inspection', then: 'carried', share: around(0.16, 0.02), repairHours: around(12, 1) }] }],
+    escapes: [{ site: SITES[0] ?? '', madePerUnit: around(0.5, 0.01), foundHerePerUnit: around(0.4, 0.01), foundElsewherePerUnit: around(0.08, 0.01), shippedWithPerUnit: around(0.02, 0.01) }],
+    holds: [{ name: 'hold before release', site: SITES[2] ?? '', heldShare: around(0.3, 0.02), units: around(2.1, 0.1), daysMean: around(0.9, 0.05), daysP95: around(2.4, 0.2), mended: around(160, 5) }],
+    comparisons: [{ first: 'measure wheels', second: 'measure wheels again', units: around(420, 0), goodGood: around(0.85, 0.02), goodBad: around(0.05, 0.01), badGood: around(0.04, 0.01), badBad: around(0.06, 0.01), agreement: around(0.91, 0.02), extraHours: around(25, 2) }],
+    rework: [{ crew: 'painters', site: SITES[1] ?? '', hours: around(310, 12) }],
     bottlenecks,
     lastUnit: [0.5, 0.8, 0.95].map((p, index): DateQuantile => p === 0.95 && replications < 72
       ? { p, date: null, low: null, high: null, why: `a 95 % interval for P95 needs 72 replications, there are ${replications}` }

@@ -19,7 +19,8 @@ export function station(more: Partial<Station> = {}): Station {
 export function step(name: string, at: string, more: Partial<StationStep> = {}): StationStep {
   return {
     kind: 'step', name, at, when: {}, crew: {}, work: undefined, passes: undefined, process: undefined, oneShift: false, workFactor: {}, learning: undefined,
-    rework: 'both', sample: undefined, parts: {}, takesOff: [], creates: {}, finds: {}, fails: undefined, ...more,
+    rework: 'both', sample: undefined, parts: {}, takesOff: [], creates: {}, finds: {}, fails: undefined,
+    hold: undefined, comparesWith: undefined, ...more,
   };
 }
 
@@ -41,6 +42,7 @@ export function feeder(route: RouteEntry[], more: Partial<Feeder> = {}): Feeder 
 export const back = (p: number, to: string, more: { limit?: number; atLimit?: 'pass' | 'scrap' } = {}): Find =>
   ({ chance: chance(p), then: { kind: 'back', to, limit: 5, atLimit: 'pass', ...more } });
 export const repair = (p: number, work: Distribution): Find => ({ chance: chance(p), then: { kind: 'repair', work } });
+export const carry = (p: number, work: Distribution): Find => ({ chance: chance(p), then: { kind: 'carry', work } });
 export const scrap = (p: number): Find => ({ chance: chance(p), then: { kind: 'scrap' } });
 
 export function programme(more: Partial<Programme> = {}): Programme {

@@ -154,16 +154,16 @@ describe('compile: defects', () => {
     expect([...slots.step]).toEqual([0, 0, 1, 9]);
   });
 
-  it('finds every slot of the kind on its own route, one consequence for all of them', () => {
+  it('finds every slot of the kind on its own route and on those that join it, one consequence for all of them', () => {
     const finds = row(steps.findStart, 'inspect');
-    expect(finds.map((i) => steps.findSlot[i])).toEqual([0, 2, 1, -1]);
+    expect(finds.map((i) => steps.findSlot[i])).toEqual([0, 2, 3, 1, -1]);
     expect(finds.map((i) => drawName(steps.findDraw[i]))).toEqual([
-      'inspect/finds dirt from prime', 'inspect/finds dirt from bake', 'inspect/finds runs from prime', 'inspect/fails',
+      'inspect/finds dirt from prime', 'inspect/finds dirt from bake', 'inspect/finds dirt from trim doors', 'inspect/finds runs from prime', 'inspect/fails',
     ]);
     const then = finds.map((i) => steps.findThen[i]);
-    expect(then[0]).toBe(then[1]);
-    expect(then.slice(1).map((t) => thens.kind[t])).toEqual([REPAIR, SEND_BACK, SCRAP]);
-    expect([thens.target[then[2]], thens.limit[then[2]], thens.scrapAtLimit[then[2]]]).toEqual([0, 3, 1]);
+    expect(then.slice(1, 3)).toEqual([then[0], then[0]]);
+    expect(then.slice(2).map((t) => thens.kind[t])).toEqual([REPAIR, SEND_BACK, SCRAP]);
+    expect([thens.target[then[3]], thens.limit[then[3]], thens.scrapAtLimit[then[3]]]).toEqual([0, 3, 1]);
     expect(thens.target[then[0]]).toBe(-1);
     expect(drawName(thens.repairDraw[then[0]])).toBe('inspect/repair dirt');
   });

@@ -357,14 +357,14 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a find with two consequences',
     [['repair: 25 min', 'repair: 25 min, scrap: true']],
     [
-      '42:13 route[2].finds.dirt: exactly one of repair, back to and scrap: true; got repair and scrap',
+      '42:13 route[2].finds.dirt: exactly one of repair, back to, carry and scrap: true; got repair and scrap',
     ],
   ],
   [
     'a find without consequence',
     [[', repair: 25 min', '']],
     [
-      '42:13 route[2].finds.dirt: exactly one of repair, back to and scrap: true; got none of them',
+      '42:13 route[2].finds.dirt: exactly one of repair, back to, carry and scrap: true; got none of them',
     ],
   ],
   [
@@ -484,7 +484,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt key of two words',
     [['takes off: doors', 'take off: doors']],
     [
-      '44:47 route[4].take off: one of the keys step, at, when, crew, work, passes, work factor, learning, process, in one shift, rework, sample, parts, takes off, creates, finds, fails; got "take off"; did you mean "takes off"?',
+      '44:47 route[4].take off: one of the keys step, at, when, crew, work, passes, work factor, learning, process, in one shift, rework, sample, parts, takes off, creates, finds, fails, hold, compares with; got "take off"; did you mean "takes off"?',
     ],
   ],
   [
@@ -542,7 +542,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt key once, not its echoes',
     [['back to: prime', 'bak to: prime']],
     [
-      '41:29 route[2].finds.runs.bak to: one of the keys chance, repair, back to, limit, at limit, scrap; got "bak to"; did you mean "back to"?',
+      '41:29 route[2].finds.runs.bak to: one of the keys chance, repair, back to, limit, at limit, scrap, carry; got "bak to"; did you mean "back to"?',
     ],
   ],
   [

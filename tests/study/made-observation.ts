@@ -1,5 +1,8 @@
 import { UNLIMITED } from '../../src/flow/model.js';
+import { HOLD_NONE } from '../../src/flow/model-quality.js';
+import { Tally } from '../../src/flow/tally.js';
 import type { Observation } from '../../src/measure/observation.js';
+import { observeQuality } from '../../src/measure/observe-quality.js';
 import { compile } from '../../src/scenario/compile.js';
 import type { Scenario } from '../../src/scenario/scenario.js';
 import { PLACE_STATES, type Results } from '../../src/study/results.js';
@@ -37,7 +40,7 @@ export const BOOTH = 0, BAY = 1, ARRIVAL_BANK = 4, PAINTERS = 5, FERRY = 6, FERR
 
 /** An observation of nothing: all zero, places starved, buffers empty, finished after six weeks. */
 export function observation(of: Scenario, replication: number, more: Partial<Observation> = {}): Observation {
-  const { stations, lanes, resources, supplies, steps, siteNames, thens, slots, programme } = compile(of);
+  const model = compile(of), { stations, lanes, resources, supplies, steps, siteNames, thens, slots, programme, quality } = model, holds = quality.hold.filter((hold) => hold !== HOLD_NONE).length;
   const buckets = programme.bucketEdges.length - 1, locations = siteNames.length + lanes.count, destinations = stations.count + lanes.count;
   const inspections = Array.from(steps.station.keys()).filter((id) => steps.findStart[id + 1] > steps.findStart[id]).length;
   const zeros = (length: number): Float64Array => new Float64Array(length), units = programme.quantity < UNLIMITED ? programme.quantity : 0;
@@ -51,7 +54,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     supplies: { onOrder: zeros(supplies.count), least: zeros(supplies.count), lots: zeros(supplies.count), lateLots: zeros(supplies.count), waits: zeros(supplies.count), waitMinutes: zeros(supplies.count) },
     inspections: { inspected: zeros(inspections), firstVisits: zeros(inspections), firstPasses: zeros(inspections), sentBack: zeros(inspections), repaired: zeros(inspections), scrapped: zeros(inspections), escaped: zeros(inspections) },
     taken: zeros(stations.count), changeovers: zeros(stations.changeoverDraw.length), changeoverMinutes: zeros(stations.changeoverDraw.length), stays: [],
-    repairMinutes: 0, limitReached: zeros(thens.count), created: zeros(slots.count),
+    repairMinutes: 0, limitReached: zeros(thens.count), created: zeros(slots.count), quality: observeQuality(new Tally(model, inspections, holds), 6 * 7 * 1440), reworkMinutes: zeros(resources.crews),
     lanes: { trips: zeros(lanes.count), carried: zeros(lanes.count), waitMinutes: zeros(lanes.count), truckBusy: zeros(lanes.count) },
     utilisation: zeros(stations.count + resources.crews + lanes.count), activePeriod: zeros(stations.count + resources.crews + lanes.count),
     enteredIn: new Int32Array(buckets), shippedIn: new Int32Array(buckets), minutesIn: zeros(buckets).fill(10080, 0, 6), wipIn: zeros(locations * buckets),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { binOf } from '../../src/flow/tally.js';
+import { binOf } from '../../src/flow/bins.js';
 import type { Observation } from '../../src/measure/observation.js';
 import { PLACE_STATES } from '../../src/study/results.js';
 import { stableJson } from '../../src/report/json.js';

@@ -18,7 +18,7 @@ export interface Stay {
 }
 
 /** Who stood when at the stations with changeovers: the first stays observed, for the picture of one replication. */
-export class StayLog {
+export class BoothLog {
   /** By station, empty for those without changeovers. */
   readonly byStation: Stay[][];
   /** By place: the stay that has not ended, if it is kept. */
