@@ -5,7 +5,7 @@ import type { Place } from './place.js';
 export const MOST_STAYS = 2000;
 
 /** A unit on a place of a station with changeovers. Times in minutes, NaN where it did not come to it. */
-export interface Stay {
+export interface BoothStay {
   /** Of the run: places of all stations are numbered through. */
   readonly place: number;
   readonly value: number;
@@ -20,9 +20,9 @@ export interface Stay {
 /** Who stood when at the stations with changeovers: the first stays observed, for the picture of one replication. */
 export class BoothLog {
   /** By station, empty for those without changeovers. */
-  readonly byStation: Stay[][];
+  readonly byStation: BoothStay[][];
   /** By place: the stay that has not ended, if it is kept. */
-  private readonly open: (Stay | null)[] = [];
+  private readonly open: (BoothStay | null)[] = [];
 
   constructor({ stations }: Model) {
     this.byStation = Array.from(stations.names, () => []);

@@ -1,5 +1,5 @@
 import type { Stuck } from '../flow/gridlock.js';
-import type { Stay } from '../flow/booth-log.js';
+import type { BoothStay } from '../flow/booth-log.js';
 import type { QualityObservation } from './observation-quality.js';
 
 /**
@@ -52,7 +52,7 @@ export interface Observation {
   readonly changeovers: Float64Array;
   readonly changeoverMinutes: Float64Array;
   /** By station; empty but in the first replication and at stations with changeovers. */
-  readonly stays: readonly (readonly Stay[])[];
+  readonly stays: readonly (readonly BoothStay[])[];
   readonly repairMinutes: number;
   readonly limitReached: Float64Array;
   readonly created: Float64Array;

@@ -10,7 +10,7 @@ import type { StationStep } from './scenario.js';
 /** For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it, those that join these, and so on. */
 export function joiningRoutes({ steps, firstStep }: LaidRoutes, names: Names): ReadonlySet<number>[] {
   const direct = Array.from({ length: firstStep.length - 1 }, (_, route) =>
-    steps.slice(firstStep[route], firstStep[route + 1]).flatMap((laid) => (laid.kind === 'step' ? Object.keys(laid.step.parts).map((feeder) => found(names.feeder, feeder, 'feeder')) : [])));
+    steps.slice(firstStep[route], firstStep[route + 1]).flatMap((laid) => (laid.kind === 'step' ? Object.keys(laid.step.parts).flatMap((part) => names.feeder.get(part) ?? []) : [])));
   return direct.map((feeders) => {
     const all = new Set(feeders);
     for (const route of all) for (const inner of direct[route]) all.add(inner);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { MOST_STAYS } from '../../src/flow/stays.js';
+import { MOST_STAYS } from '../../src/flow/booth-log.js';
 import { readScenario } from '../../src/scenario/read.js';
 import type { ChangeoverResult } from '../../src/study/results-changeovers.js';
 import { summarise } from '../../src/study/summary.js';
