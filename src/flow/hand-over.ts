@@ -15,6 +15,9 @@ import { mirror, takeUp } from './tasks.js';
  * work waits for the next shift in its own position.
  */
 
+/** Minutes of work that count as none: rounding of times. */
+const NOTHING = 1e-6;
+
 /** The first shift of each crew that has shifts of its own. */
 export function beginShifts(run: Run): void {
   for (const shifts of run.crewShifts) changeShift(run, shifts);
@@ -65,9 +68,10 @@ function leave(run: Run, place: Place): boolean {
   return isAtWork;
 }
 
-/** The people leave, and the work waits for them. */
+/** The people leave, and the work waits for them. What they have claimed but not begun (the station was shut) the next shift begins. */
 function park(run: Run, shifts: CrewShifts, place: Place, position: number): void {
   if (!leave(run, place)) return;
+  if (place.minutesLeft > place.minutes - NOTHING) { take(run, place); takeUp(run, place); return; }
   place.enter(OFF_SHIFT, -1);
   show(place);
   shifts.waiting.push({ place, position });

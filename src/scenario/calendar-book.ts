@@ -21,6 +21,7 @@ export class CalendarBook {
   readonly rules: { readonly calendar: string; readonly zone: string; readonly entry: number }[] = [];
   private readonly clocks = new Map<string, ZoneClock>();
   private readonly days = new Map<string, WorkingDay[]>();
+  private readonly rosters = new Map<string, RosterWindow[]>();
   private readonly ids = new Map<string, number>();
 
   constructor(private readonly scenario: Scenario, private readonly span: RunSpan) {}
@@ -37,8 +38,14 @@ export class CalendarBook {
 
   /** Windows of a calendar with its overtime, up to the horizon; one window a date for undefined. */
   roster(name: string | undefined, zone: string): readonly RosterWindow[] {
-    const { startDay, endDay, origin, horizon } = this.span, spec = name === undefined ? undefined : this.scenario.calendars[name];
-    return rosterWindows(spec, this.workingDays(name, zone), this.clock(zone), startDay - 2, endDay + 2, origin).filter(({ start }) => start < horizon);
+    const key = JSON.stringify([name ?? null, zone]);
+    let roster = this.rosters.get(key);
+    if (roster === undefined) {
+      const { startDay, endDay, origin, horizon } = this.span, spec = name === undefined ? undefined : this.scenario.calendars[name];
+      roster = rosterWindows(spec, this.workingDays(name, zone), this.clock(zone), startDay - 2, endDay + 2, origin).filter(({ start }) => start < horizon);
+      this.rosters.set(key, roster);
+    }
+    return roster;
   }
 
   private ruleBit(calendar: string, zone: string, entry: number): number {

@@ -2,7 +2,7 @@ import type { ChartConfiguration, ChartOptions } from 'chart.js';
 import type { Estimate, Results } from '../../study/results.js';
 import type { CrewResult } from '../../study/results-crews.js';
 import { font } from '../canvas.js';
-import { count, percentWithInterval, short, withInterval } from '../format.js';
+import { count, number, percentWithInterval, short, withInterval } from '../format.js';
 import { paint } from '../hatch.js';
 import { DARK_EDGE, faded, GRID, INK, MUTED, PALETTE, SIZE, type Fill } from '../style.js';
 import { fit } from '../text.js';
@@ -46,9 +46,9 @@ export function crewLoad(results: Results): Chart | null {
 }
 
 /** The bucket with most people engaged: the whole run has its ramps in it. */
-function busiest({ series: { engaged }, headcount }: CrewResult, { series: { labels, unit } }: Results): string {
-  const most = engaged.reduce((best, each, b) => (each.n > 0 && each.mean > (engaged[best]?.mean ?? -1) ? b : best), 0), each = engaged[most];
-  return each === undefined ? '' : `in its busiest ${unit}, ${labels[most]}, ${withInterval(each)} of ${headcount} people`;
+function busiest({ series: { engaged, present } }: CrewResult, { series: { labels, unit } }: Results): string {
+  const most = engaged.reduce((best, each, b) => (each.n > 0 && each.mean > (engaged[best]?.mean ?? -1) ? b : best), 0), each = engaged[most], there = present[most];
+  return each === undefined || there === undefined ? '' : `in its busiest ${unit}, ${labels[most]}, ${withInterval(each)} of ${number(there.mean)} people there`;
 }
 
 const axisOf = (panel: number): string => `y${panel}`;
