@@ -13,8 +13,8 @@ export interface RosterWindow extends Window {
   readonly entry: number;
 }
 
-/** A shift of one date, in minutes after its midnight; overtime that touches it lengthens it. */
-interface DayShift extends Span { end: number; start: number; readonly position: number; readonly windows: (Omit<RosterWindow, 'instance' | 'shiftEnd'>)[] }
+/** A shift in minutes after the midnight of its date; overtime that touches it lengthens it. */
+interface DayShift { readonly day: number; start: number; end: number; readonly position: number; readonly windows: Omit<RosterWindow, 'instance' | 'shiftEnd' | 'day'>[] }
 
 /**
  * Windows of the usual days and of overtime in order, disjoint. Overtime that begins where a shift ends, or ends where one
@@ -25,23 +25,30 @@ interface DayShift extends Span { end: number; start: number; readonly position:
 export function rosterWindows(spec: CalendarSpec | undefined, days: readonly WorkingDay[], clock: ZoneClock, fromDay: number, toDay: number, origin: number): RosterWindow[] {
   const usual = new Map(days.map((day) => [day.day, day.windows]));
   const at = (day: number, minute: number): number => clock.instant(day * MINUTES_PER_DAY + minute) - origin;
-  const extra = spec === undefined ? () => [] : extraHours(spec);
-  const windows: Omit<RosterWindow, 'instance'>[] = [];
+  const extra = spec === undefined ? () => [] : extraHours(spec), hours = spec === undefined ? [{ start: 0, end: MINUTES_PER_DAY }] : spec.hours.map(unrolled);
+  const all: DayShift[] = [];
+  let eve: DayShift[] = [];
   for (let day = fromDay; day < toDay; day++) {
-    const shifts = (spec?.hours ?? []).map((span, position): DayShift => ({ ...unrolled(span), position, windows: [] }));
-    const regular = usual.get(day) ?? [];
-    if (spec === undefined) shifts.push({ start: 0, end: MINUTES_PER_DAY, position: 0, windows: [] });
-    for (const window of regular) shifts[window.shift].windows.push({ ...window, day, isOvertime: false, entry: -1 });
-    const own: DayShift[] = [];
-    for (const { start, end, entry, pieces } of extra(day)) {
-      let host = [...(regular.length > 0 ? shifts : []), ...own].find((shift) => shift.end === start || shift.start === end);
-      if (host === undefined) own.push(host = { start, end, position: Math.min(own.length, shifts.length - 1), windows: [] });
-      else if (host.end === start) host.end = end;
-      else host.start = start;
-      for (const piece of pieces) host.windows.push({ start: Math.max(0, at(day, piece.start)), end: at(day, piece.end), shift: host.position, day, isOvertime: true, entry });
+    const today: DayShift[] = [];
+    for (const window of usual.get(day) ?? []) {
+      let shift = today.find(({ position }) => position === window.shift);
+      if (shift === undefined) today.push(shift = { day, ...hours[window.shift], position: window.shift, windows: [] });
+      shift.windows.push({ ...window, isOvertime: false, entry: -1 });
     }
-    for (const shift of [...shifts, ...own]) windows.push(...shift.windows.map((window) => ({ ...window, shiftEnd: at(day, shift.end) })));
+    let own = 0;
+    for (const { start, end, entry, pieces } of extra(day)) {
+      // A night shift of the eve may end where it begins.
+      let host = today.find((shift) => shift.end === start || shift.start === end) ?? eve.find((shift) => shift.end === start + MINUTES_PER_DAY);
+      const turn = host === undefined || host.day === day ? 0 : MINUTES_PER_DAY;
+      if (host === undefined) today.push(host = { day, start, end, position: Math.min(own++, hours.length - 1), windows: [] });
+      else if (host.end === start + turn) host.end = end + turn;
+      else host.start = start;
+      for (const piece of pieces) host.windows.push({ start: Math.max(0, at(day, piece.start)), end: at(day, piece.end), shift: host.position, isOvertime: true, entry });
+    }
+    all.push(...today);
+    eve = today;
   }
+  const windows = all.flatMap((shift) => shift.windows.map((window) => ({ ...window, day: shift.day, shiftEnd: at(shift.day, shift.end) })));
   return numbered(windows.filter(({ start, end }) => end > start).sort((a, b) => a.start - b.start));
 }
 

@@ -37,7 +37,7 @@ const shutdown = z.union(
       },
       'a shutdown: a map with the keys from and to',
     )
-      .refine((span) => span.from <= span.to, { error: END_WANTED })
+      .refine((span) => span.from <= span.to, { error: 'a day not before the first', path: ['to'] })
       .transform((s): Shutdown => ({ from: s.from, to: s.to, note: s.note })),
   ],
   { error: `${HOLIDAY_WANTED}, or { from: 2027-07-12, to: 2027-07-30, note: new oven }` },

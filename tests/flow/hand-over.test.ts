@@ -104,6 +104,15 @@ describe('hand over: wait', () => {
     expect(shippedAt(played)).toEqual([DAY + 8 * H, DAY + 16 * H, 2 * DAY + 10 * H]);
   });
 
+  it('does not keep for a shift what that has not begun', () => {
+    // The floor is open 06:00-14:00. Unit 2 is free to be fitted at 14:00, when the late shift claims it; the early shift begins it on Tuesday at 06:00.
+    const played = play(shop({
+      crews: 'fitters: { headcount: 1, hand over: wait }', perDay: 2, quantity: 2, route: '{ step: fit, at: floor, crew: { fitters: 1 }, work: 2 h }',
+      calendars: 'two: { hours: ["06:00-14:00", "14:00-22:00"] }, early: { hours: ["06:00-14:00"] }', stations: 'floor: { calendar: early, buffer: unlimited }',
+    }));
+    expect(shippedAt(played)).toEqual([8 * H, DAY + 8 * H]);
+  });
+
   it('is off shift while it waits', () => {
     const played = play(shop({ crews: 'fitters: { headcount: 1, hand over: wait }', route: '{ step: fit, at: floor, crew: { fitters: 1 }, work: 10 h }', stations: 'floor: {}' }));
     // 06:00-14:00 work; 14:00 to Tuesday 06:00 waits; and 00:00-06:00 before the first unit.
