@@ -35,21 +35,19 @@ function shiftsOf({ headcount, calendar, shifts }: Crew, site: Site, title: stri
 /** The overtime rules of all calendars in use, in the order of their bits. To be called when all calendars are. */
 export function compileOvertime(scenario: Scenario, book: CalendarBook, laid: LaidRoutes, programme: Model['programme']): OvertimeColumns[] {
   return book.rules.map(({ calendar, zone, entry }) => {
-    const { when } = scenario.calendars[calendar].overtime[entry], { behind, leadTimeMin, at, decided } = when!;
+    const { when, note } = scenario.calendars[calendar].overtime[entry], { behind, leadTimeMin, at, decided } = when!;
     const windows = book.roster(calendar, zone), periodOf = (day: number): string => (decided === 'daily' ? String(day) : isoWeek(day));
     const periods: number[] = [];
     windows.forEach(({ start, day }, w) => { if (w === 0 || periodOf(windows[w - 1].day) !== periodOf(day)) periods.push(start); });
     const step = at === undefined ? -1 : found(laid.stepId, at, 'step');
     return {
-      name: `${calendar}, ${zone}: ${behind} behind`,
+      name: `${calendar} in ${zone}, ${count(behind, at)}${note === undefined ? '' : ` (${note})`}`,
       calendar: book.id(calendar, zone),
       periods: Float64Array.from([...periods, Infinity]),
-      due: dueTimes(programme, leadTimeMin),
+      due: programme.times.map((time) => time + leadTimeMin),
       step, behind,
     };
   });
 }
 
-function dueTimes({ times }: Model['programme'], leadTimeMin = 0): Float64Array {
-  return times.map((time) => time + leadTimeMin);
-}
+const count = (behind: number, at: string | undefined): string => `${behind} unit${behind === 1 ? '' : 's'} behind${at === undefined ? '' : ` at ${at}`}`;

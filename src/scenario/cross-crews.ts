@@ -29,7 +29,6 @@ function overtimeFindings({ programme }: Scenario, path: Path, calendar: Calenda
     const before = calendar.overtime.slice(0, i).findIndex((other) => sameDates(entry, other) && meet(here, minutesOf(other.on ?? calendar.on, other.hours)));
     if (before >= 0) found.push({ path: [...path, i, 'hours'], wanted: `hours that no earlier entry of overtime has on the same days; entry ${before + 1} has some of them`, seen: 'the same hours' });
     if (entry.when !== undefined && programme.release.kind !== 'rate') found.push({ path: [...path, i, 'when'], wanted: 'a programme with a `rate`, which says when units are due; leave the rule out or give a rate', seen: 'none' });
-    else if (entry.when !== undefined && entry.when.leadTimeMin === undefined) found.push({ path: [...path, i, 'when', 'lead time'], wanted: 'missing; should be how long after its planned release a unit is due, such as 12 days' });
     return found;
   });
 }

@@ -27,8 +27,8 @@ export interface Overtime {
 /** Worked when at least so many units that are due have not been shipped, or have not passed a step. */
 export interface OvertimeRule {
   readonly behind: number;
-  /** A unit is due so long after its planned release; undefined: at its due date in the programme. */
-  readonly leadTimeMin: number | undefined;
+  /** A unit is due so long after its planned release. */
+  readonly leadTimeMin: number;
   /** Name of a step of the unit's route; undefined: shipping. */
   readonly at: string | undefined;
   readonly decided: 'weekly' | 'daily';

@@ -50,10 +50,10 @@ export const shutdowns = z
 const rule = keys(
   {
     'units behind': whole(1).describe('Worked when at least so many units are due but not out. Example: 3'),
-    'lead time': spell.optional().describe('A unit is due so long after its planned release, by the clock, nights and weekends included. Default: its due date in the programme. Example: 12 days'),
+    'lead time': spell.describe('A unit is due so long after its planned release, by the clock, nights and weekends included. Example: 12 days'),
     at: name('the name of a step').optional().describe('Out means past this step of the route. Default: shipped (or scrapped). Example: dress up'),
   },
-  'a rule: a map with the key units behind, such as { units behind: 3, lead time: 12 days }',
+  'a rule: a map with the keys units behind and lead time, such as { units behind: 3, lead time: 12 days }',
 );
 
 const overtimeEntry = keys(
@@ -64,7 +64,7 @@ const overtimeEntry = keys(
     to: date.optional().describe('Last day. Default: the end of the programme. Example: 2027-07-02'),
     when: rule.optional().describe('Worked only when this rule asks for it. Default: worked on all these days. Example: { units behind: 3, lead time: 12 days }'),
     decided: word('weekly', 'daily').optional().describe('When the rule is looked at: `weekly`, at the start of the first shift of each week (default), or `daily`, of each day.'),
-    note: note.describe('A remark, shown on the report. Example: to catch up after the move'),
+    note: note.describe('A remark; that of a rule is shown on the report. Example: to catch up after the move'),
   },
   'overtime: a map with the key hours, such as { from: 2027-06-07, to: 2027-07-02, hours: ["15:00-17:00"] }',
 )

@@ -28,7 +28,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   ['a decision without a rule', [overtime('{ hours: ["14:30-16:00"], decided: daily }')],
     ['8:106 calendars.days.overtime[0].decided: a rule `when` that is decided; overtime without one is always worked; got daily']],
   ['a rule that knows no due date', [overtime('{ hours: ["14:30-16:00"], when: { units behind: 3 } }')],
-    ['8:97 calendars.days.overtime[0].when.lead time: missing; should be how long after its planned release a unit is due, such as 12 days']],
+    ['8:97 calendars.days.overtime[0].when.lead time: missing; should be a time, such as "20 min"; units are s, min, h, days']],
   ['a rule of a step that is none', [overtime('{ hours: ["14:30-16:00"], when: { units behind: 3, lead time: 12 days, at: inspekt } }')],
     ['8:146 calendars.days.overtime[0].when.at: no step of this name in the route of the unit; got "inspekt"; did you mean "inspect"?']],
   ['a rule without a plan', [overtime('{ hours: ["14:30-16:00"], when: { units behind: 3, lead time: 12 days } }'), ['rate: [{ per day: 2 }, { from: 2027-06-07, per day: 4 }]', 'arrivals: 2 h']],
