@@ -1,6 +1,7 @@
 import { CLEAN, FOUND, NOTED, type Unit } from './unit.js';
+import type { Resource } from './resource.js';
 import type { Run } from './run.js';
-import { WAIT_REPAIR } from './states.js';
+import { WAIT_NEEDS } from './states.js';
 import type { Supply } from './supply.js';
 
 /** Relative room for rounding in sums of many floats. */
@@ -22,7 +23,8 @@ export function audit(run: Run): void {
   expectEqual("unit-minutes by Little's law", locations.totalArea, tally.unitMinutes);
   expectEqual('unit-minutes by location', sum(locations.area), tally.unitMinutes);
   for (const { id, unit } of shop.places) if (unit !== null && unit.place?.id !== id) throw new Error(`audit: place ${id} holds unit ${unit.number}, which stands elsewhere`);
-  for (const { name, free, amount, isCrew } of shop.resources) if (free < 0 || (isCrew && free > amount)) throw new Error(`audit: ${name} must have 0 to ${amount} free; got ${free}`);
+  for (const { name, free, onHand, amount, isCrew } of shop.resources) if (free < 0 || (isCrew && free > onHand)) throw new Error(`audit: ${name} must have 0 to ${isCrew ? onHand : amount} free; got ${free}`);
+  for (const crew of shop.resources) if (crew.isCrew) expectEqual(`people of ${crew.name} engaged`, crew.engagedNow, heldBy(run, crew));
   for (const { name, free, carried } of shop.resources) if (carried !== null) expectEqual(`sub-assemblies with their items in the stock of ${name}`, carried.length, free);
   for (const unit of units.all) if (unit.alive) auditItems(unit);
   for (const { name, stock, making, target } of shop.routes) if (stock !== null && stock.free + making > Math.max(target, stock.amount)) throw new Error(`audit: feeder ${name} must not go over its target ${target}; got ${stock.free + making}`);
@@ -38,6 +40,11 @@ function auditItems(unit: Unit): void {
   expectEqual(`noted items open ${of}`, count((slot) => unit.notes[slot] > 0 && unit.slots[slot] < NOTED), 0);
 }
 
+/** People of a crew that places hold. */
+const heldBy = (run: Run, crew: Resource): number => run.places.reduce((total, { holdsCrew, unit }) => (
+  holdsCrew ? unit!.step.needs.reduce((held, { resource, amount }) => (resource === crew ? held + amount : held), total) : total
+), 0);
+
 const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
 
 function expectEqual(what: string, seen: number, wanted: number): void {
@@ -52,7 +59,7 @@ function auditSupply(supply: Supply): void {
   if (isPlanned) return;
   let wanted = 0;
   for (let place = pool.head; place !== null; place = place.nextWaiting) {
-    for (const need of place.unit!.step.supplies) if (need.resource.supply === supply && place.phase !== WAIT_REPAIR) wanted += need.amount;
+    for (const need of place.unit!.step.supplies) if (need.resource.supply === supply && place.phase === WAIT_NEEDS) wanted += need.amount;
   }
   expectEqual(`stock and orders of ${name} less the demand that waits`, position, free + onOrder - wanted);
 }

@@ -8,12 +8,13 @@ const ROUNDING = 1e-8;
 
 /**
  * Answers questions about working time, O(log n) in the number of windows, without allocation.
- * Windows are half open: a window's start is working time, its end is not.
+ * Windows are half open: a window's start is working time, its end is not. Windows of no length are overtime that is not worked.
  * All times are minutes since the programme's start; answers beyond the last window are `Infinity`.
  */
 export class Calendar {
-  private readonly start: Float64Array;
-  private readonly end: Float64Array;
+  readonly start: Float64Array;
+  /** Of a window that is not worked, its start. */
+  readonly end: Float64Array;
   private readonly before: Float64Array;
   private readonly shiftEnd: Float64Array;
   private readonly count: number;
@@ -35,6 +36,17 @@ export class Calendar {
     this.nextShift = new Int32Array(n);
     this.restOfShift = new Float64Array(n);
     this.longestFrom = new Float64Array(n);
+    this.sumUpShifts();
+  }
+
+  /** The ends of windows were changed: all sums are made anew. */
+  refresh(): void {
+    for (let i = 1; i < this.count; i++) this.before[i] = this.before[i - 1] + (this.end[i - 1] - this.start[i - 1]);
+    this.sumUpShifts();
+  }
+
+  private sumUpShifts(): void {
+    const n = this.count;
     for (let i = n - 1; i >= 0; i--) {
       const length = this.end[i] - this.start[i];
       const goesOn = i + 1 < n && this.shiftEnd[i + 1] === this.shiftEnd[i];
@@ -105,8 +117,21 @@ export class Calendar {
   /** `from` if it is in working time, else the start of the next window; `Infinity` beyond the last. */
   nextWorking(from: number): number {
     const i = this.windowAt(from);
-    if (i >= 0 && from < this.end[i]) return from;
-    return i + 1 < this.count ? this.start[i + 1] : Infinity;
+    return i >= 0 && from < this.end[i] ? from : this.startAfter(i);
+  }
+
+  /** As `nextWorking`, but the very end of a window counts as working time too. */
+  nextAttended(from: number): number {
+    const i = this.windowAt(from);
+    let last = i;
+    while (last >= 0 && this.end[last] === this.start[last]) last--;
+    return last >= 0 && from <= this.end[last] + ROUNDING ? from : this.startAfter(i);
+  }
+
+  /** Start of the first worked window after window i. */
+  private startAfter(i: number): number {
+    for (let next = i + 1; next < this.count; next++) if (this.end[next] > this.start[next]) return this.start[next];
+    return Infinity;
   }
 
   /** Whether `at` is in a window; its start counts, its end does not. */

@@ -1,7 +1,7 @@
 import { takeOwnParts, takeParts } from './carried.js';
 import type { Resource, Pool } from './resource.js';
 import type { Run } from './run.js';
-import { SHORT_CREW, SHORT_PARTS, WAIT_REPAIR } from './states.js';
+import { SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from './states.js';
 import type { Place } from './place.js';
 import { askSupplies, endLack, noteLack } from './supply-claims.js';
 import type { Unit } from './unit.js';
@@ -9,16 +9,22 @@ import type { Unit } from './unit.js';
 /**
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests wait in the
  * order of rule 1 (units in rework, then first come, then build number). One that cannot be met lets later ones pass
- * only if they want none of what it lacks.
+ * only if they want none of what it lacks. Once a step has begun (any phase but WAIT_NEEDS) only its crew is asked for.
  */
 
 /** Asks for the needs of the step at `place`; true if they are granted at once, otherwise the place waits and is short. */
 export function request(run: Run, place: Place): boolean {
-  const { step } = place.unit!, pool = step.pool!;
+  const { step } = place.unit!;
   if (step.supplies.length > 0) askSupplies(run, place, step);
+  place.askedAt = run.now;
+  return ask(run, place);
+}
+
+/** As `request`, with the time of an earlier asking: work that was begun goes ahead of what came later. */
+export function ask(run: Run, place: Place): boolean {
+  const pool = place.unit!.step.pool!;
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) { take(run, place); return true; }
-  place.askedAt = run.now;
   place.idle(short === SHORT_PARTS ? SHORT_PARTS : SHORT_CREW);
   insert(pool, place);
   run.listMatch(pool);
@@ -70,29 +76,31 @@ export function ownPartBack(run: Run, unit: Unit): void {
  * what an earlier request lacks is not for it, and what it lacks is not for later ones.
  */
 export function lacking(run: Run, place: Place, marking: boolean): number {
-  const unit = place.unit!, { needs, ownParts } = unit.step, repairOnly = place.phase === WAIT_REPAIR;
+  const unit = place.unit!, { needs, ownParts } = unit.step, crewOnly = place.phase !== WAIT_NEEDS;
   let short = -1;
   for (const { resource, amount } of needs) {
-    if (repairOnly && !resource.isCrew) continue;
+    if (crewOnly && !resource.isCrew) continue;
     if (resource.free >= amount && !(marking && resource.scarceAt === run.scan)) continue;
-    if (marking) resource.scarceAt = run.scan;
+    // Who wants more people than this shift has waits for another one, and holds nobody up.
+    if (marking && !(resource.isCrew && amount > resource.onHand)) resource.scarceAt = run.scan;
     short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
   }
-  return !repairOnly && (unit.ownOff & ownParts) !== 0 ? SHORT_PARTS : short;
+  return !crewOnly && (unit.ownOff & ownParts) !== 0 ? SHORT_PARTS : short;
 }
 
-function take(run: Run, place: Place): void {
-  const unit = place.unit!, { step } = unit, repairOnly = place.phase === WAIT_REPAIR;
+/** Takes what the place asks for, which must be there. */
+export function take(run: Run, place: Place): void {
+  const unit = place.unit!, { step } = unit, crewOnly = place.phase !== WAIT_NEEDS;
   for (const { resource, amount } of step.needs) {
     if (resource.isCrew) { resource.change(-amount, run.now); place.holdsCrew = true; }
-    else if (!repairOnly) {
+    else if (!crewOnly) {
       resource.change(-amount, run.now);
       if (resource.feeder !== null) run.listFeed(resource.feeder); else resource.supply?.use(amount);
       if (resource.carried !== null) takeParts(run, unit, step, resource.carried, amount);
     }
   }
   if (place.lacks !== 0) endLack(run, place);
-  if (unit.brought !== null && !repairOnly) takeOwnParts(run, unit, step);
+  if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, step);
 }
 
 function insert(pool: Pool, place: Place): void {
@@ -103,7 +111,8 @@ function insert(pool: Pool, place: Place): void {
   pool.waiting++;
 }
 
-function goesBefore(a: Place, b: Place): boolean {
+/** The order of requests. */
+export function goesBefore(a: Place, b: Place): boolean {
   const unitA = a.unit!, unitB = b.unit!, reworkA = unitA.rework !== null, reworkB = unitB.rework !== null;
   if (reworkA !== reworkB) return reworkA;
   if (a.askedAt !== b.askedAt) return a.askedAt < b.askedAt;

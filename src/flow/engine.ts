@@ -1,4 +1,6 @@
 import { audit } from './audit.js';
+import { beginShifts, shiftIsOver } from './hand-over.js';
+import { beginRules, decide } from './overtime.js';
 import { match } from './claims.js';
 import { complete } from './complete.js';
 import { feed } from './feeders.js';
@@ -11,8 +13,9 @@ import type { Plan } from './plan.js';
 import { beginRelease, refillSource, release } from './release.js';
 import { Run } from './run.js';
 import { goShortWay } from './short-way.js';
-import { LANE_TIMER, LOT_TIMER, RELEASE, SUPPLY_LOT, TRUCK } from './states.js';
-import { beginSupplies, onlyLotsAhead, supplyEvent } from './supplies.js';
+import { LANE_TIMER, LOT_TIMER, RELEASE, SHIFT_CHANGE, SUPPLY_LOT, TRUCK } from './states.js';
+import { isStill } from './still.js';
+import { beginSupplies, supplyEvent } from './supplies.js';
 import type { Place } from './place.js';
 import { nextPhase, startTask } from './tasks.js';
 
@@ -25,6 +28,8 @@ export function simulate(plan: Plan, seed: string, replication: number): Run {
   enterBuckets(run);
   for (const route of run.shop.routes) run.listFeed(route);
   beginSupplies(run);
+  beginShifts(run);
+  beginRules(run);
   beginRelease(run);
   drain(run);
   run.outcome = loop(run);
@@ -35,10 +40,10 @@ export function simulate(plan: Plan, seed: string, replication: number): Run {
 
 function loop(run: Run): number {
   const { model: { programme, horizon }, queue, memory } = run, end = Math.min(programme.end, horizon), placeCount = run.places.length;
-  const hasSupplies = run.shop.supplies.length > 0;
+  const mayBeStill = run.shop.supplies.length + run.idleEvents > 0;
   let boundary = nextBoundary(run, end);
   for (;;) {
-    const isStill = hasSupplies && onlyLotsAhead(run), time = !isStill && queue.ready() ? queue.times[0] : Infinity;
+    const still = mayBeStill && isStill(run), time = !still && queue.ready() ? queue.times[0] : Infinity;
     if (time <= boundary && time < Infinity) {
       const source = queue.pop();
       memory.now = time;
@@ -48,7 +53,7 @@ function loop(run: Run): number {
       if (!run.pending) continue;
       drain(run);
       if (run.gone >= programme.quantity) return FINISHED;
-    } else if (isStill || queue.size === 0) {
+    } else if (still || queue.size === 0) {
       if (leaveIncompletes(run)) continue;
       return run.units.alive === 0 ? FINISHED : GRIDLOCK;
     } else {
@@ -72,6 +77,9 @@ function dispatch(run: Run, kind: number, id: number): void {
     case LANE_TIMER: laneTimer(run, run.shop.lanes[id]); return;
     case LOT_TIMER: lotTimer(run, run.shop.stations[id]); return;
     case SUPPLY_LOT: supplyEvent(run, id); return;
+    case SHIFT_CHANGE:
+      if (id < run.crewShifts.length) shiftIsOver(run, run.crewShifts[id]); else decide(run, run.overtimeRules[id - run.crewShifts.length]);
+      return;
     default: throw new Error(`an event must be of a kind that something sets up; got ${kind}`);
   }
 }

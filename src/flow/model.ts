@@ -1,8 +1,10 @@
 import type { Distribution } from '../random/distribution.js';
 import type { SupplyColumns } from './model-supplies.js';
 import type { QualityColumns } from './model-quality.js';
+import type { CrewShiftColumns, OvertimeColumns } from './model-crews.js';
 
 export * from './model-quality.js';
+export * from './model-crews.js';
 
 /**
  * The compiled model: what `scenario` hands to the engine. Integers and typed arrays; names only for reports.
@@ -16,12 +18,18 @@ export * from './model-quality.js';
  */
 export const UNLIMITED = 0x3fffffff;
 
-/** Sorted, disjoint windows of working time; `before[i]` is the working time before window i; `shiftEnd[i]` the end of the shift that window i belongs to. */
+/**
+ * Sorted, disjoint windows of working time; `before[i]` is the working time before window i; `shiftEnd[i]` the end of the
+ * shift that window i belongs to, with any overtime of it. `overtime[i]`: 1 for overtime. `rules[i]`: bits of the overtime
+ * rules that all have to ask for window i; where it is 0, it is always worked.
+ */
 export interface CalendarColumns {
   readonly start: Float64Array;
   readonly end: Float64Array;
   readonly before: Float64Array;
   readonly shiftEnd: Float64Array;
+  readonly overtime: Uint8Array;
+  readonly rules: Int32Array;
 }
 
 export interface NamedDraw {
@@ -81,6 +89,9 @@ export interface Model {
     readonly lotWait: Float64Array;
   };
 
+  /** Rules that decide on overtime; rule r has bit 1 << r in the calendars. */
+  readonly overtime: readonly OvertimeColumns[];
+
   /** What is claimed in numbers: crews first, then stocks of interchangeable sub-assemblies, supplies, carriers. */
   readonly resources: {
     readonly count: number;
@@ -94,6 +105,8 @@ export interface Model {
     readonly amount: Int32Array;
     /** Calendar of a crew, -1 always; -1 for others. */
     readonly calendar: Int32Array;
+    /** By crew: its shifts, where they differ; null where there is always the same number. */
+    readonly shifts: readonly (CrewShiftColumns | null)[];
   };
 
   readonly supplies: SupplyColumns;
@@ -134,6 +147,8 @@ export interface Model {
     readonly learnBefore: Int32Array;
     /** 1: work starts only where it can end in the same shift. */
     readonly oneShift: Uint8Array;
+    /** 1: the process ends only in the hours of `workCalendar`. */
+    readonly attendedEnd: Uint8Array;
     readonly rework: Uint8Array;
     /** Conditions, all must hold: option `whenOption`, its value's bit set in `whenMask`. */
     readonly whenStart: Int32Array;

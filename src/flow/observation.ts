@@ -47,21 +47,28 @@ function startAfresh(run: Run): void {
   run.observedFrom = now;
   run.locations.clear();
   run.areaAtBucket.fill(0);
+  run.engagedAtBucket.fill(0);
   for (const step of shop.steps) step.visits = 0;
   for (const station of shop.stations) { station.account.fill(0); station.buffer.clear(); }
   for (const lane of shop.lanes) { lane.clear(); lane.bank.clear(); }
   for (const resource of shop.resources) resource.clear();
   for (const supply of shop.supplies) supply.clear();
+  for (const rule of run.overtimeRules) rule.clear();
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
 }
 
-/** Unit-minutes of the present bucket by location. */
+/** Unit-minutes of the present bucket by location, person-minutes by crew. */
 function closeBucket(run: Run): void {
-  const { tally, locations, areaAtBucket } = run, buckets = tally.minutesIn.length, isOpen = run.bucket >= 0 && run.bucket < buckets;
+  const { tally, locations, areaAtBucket, engagedAtBucket } = run, buckets = tally.minutesIn.length, isOpen = run.bucket >= 0 && run.bucket < buckets;
   locations.settle(run.now);
   for (let id = 0; id < areaAtBucket.length; id++) {
     if (isOpen) tally.unitMinutesIn[id * buckets + run.bucket] = locations.area[id] - areaAtBucket[id];
     areaAtBucket[id] = locations.area[id];
+  }
+  for (let crew = 0; crew < engagedAtBucket.length; crew++) {
+    const engaged = run.shop.resources[crew].engagedUpTo(run.now);
+    if (isOpen) tally.engagedIn[crew * buckets + run.bucket] = engaged - engagedAtBucket[crew];
+    engagedAtBucket[crew] = engaged;
   }
   if (isOpen) tally.minutesIn[run.bucket] = run.now - run.bucketSince;
 }

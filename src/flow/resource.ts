@@ -17,6 +17,8 @@ export class Pool {
 export class Resource extends ActivePeriods {
   readonly isCrew: boolean;
   free: number;
+  /** People of the present shift or, off shift, of the next; of what is no crew, the amount at the start. */
+  onHand: number;
   pool: Pool;
   /** Of the stock of a supply: the supply. */
   supply: Supply | null = null;
@@ -36,6 +38,7 @@ export class Resource extends ActivePeriods {
     super(calendar);
     this.isCrew = kind === CREW;
     this.free = amount;
+    this.onHand = amount;
     this.pool = new Pool();
     this.since = 0;
     this.clear();
@@ -51,9 +54,30 @@ export class Resource extends ActivePeriods {
     else if (before === 0 && this.free > 0) this.finishActive(now);
   }
 
+  /** People engaged at present. */
+  get engagedNow(): number {
+    return this.onHand - this.free;
+  }
+
+  /** Another shift: so many people are there. No more than these may be engaged. */
+  staff(people: number, now: number): void {
+    this.settle(now);
+    const wasActive = this.free === 0 && this.onHand > 0;
+    this.free += people - this.onHand;
+    this.onHand = people;
+    const isActive = this.free === 0 && people > 0;
+    if (isActive && !wasActive) this.beginActive(now);
+    else if (wasActive && !isActive) this.finishActive(now);
+  }
+
+  /** Person-minutes engaged up to now, without closing the account. */
+  engagedUpTo(now: number): number {
+    return this.engaged + this.engagedNow * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now));
+  }
+
   settle(now: number): void {
     if (this.isCrew) {
-      const engaged = this.amount - this.free;
+      const engaged = this.engagedNow;
       if (engaged > 0) this.engaged += engaged * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now));
     } else {
       this.area += this.free * (now - this.since);

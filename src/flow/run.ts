@@ -10,6 +10,8 @@ import type { Lane } from './lane.js';
 import type { Place } from './place.js';
 import type { Station } from './station.js';
 import type { Route } from './step.js';
+import { CrewShifts } from './crew-shifts.js';
+import { OvertimeRule, ruledCalendars, type RuledCalendar } from './overtime-rules.js';
 import { EventQueue } from './queue.js';
 import { BoothLog } from './booth-log.js';
 import { Tally } from './tally.js';
@@ -36,7 +38,14 @@ export class Run {
   bucket = -1;
   bucketSince = Number.NaN;
   readonly areaAtBucket: Float64Array;
+  readonly engagedAtBucket: Float64Array;
   gone = 0;
+  /** Crews whose number changes; overtime rules, and the calendars that these decide on. */
+  readonly crewShifts: readonly CrewShifts[];
+  readonly overtimeRules: readonly OvertimeRule[];
+  readonly ruledCalendars: readonly RuledCalendar[];
+  /** Events in the queue that set nothing going by themselves: changes of shift, looks at rules. */
+  idleEvents = 0;
   /** How it ended, see `engine.ts`. */
   outcome = 0;
   /** Events of supplies in the queue. */
@@ -67,9 +76,15 @@ export class Run {
     this.observedFrom = 0;
     this.bucketSince = 0;
     this.sampler = new Sampler(model.draws, seed, replication);
-    this.memory = new Memory(model, plan.calendars);
+    this.ruledCalendars = ruledCalendars(model);
+    const calendars = plan.calendars.map((calendar, id) => this.ruledCalendars.find((each) => each.id === id)?.calendar ?? calendar);
+    this.memory = new Memory(model, calendars);
     this.units = new Units(this.memory);
-    this.shop = buildShop(plan, this.memory, this.units);
+    this.shop = buildShop({ model, calendars }, this.memory, this.units);
+    this.crewShifts = model.resources.shifts
+      .flatMap((columns, r) => (columns === null ? [] : [{ columns, crew: this.shop.resources[r], calendar: calendars[model.resources.calendar[r]] }]))
+      .map(({ columns, crew, calendar }, id) => new CrewShifts(id, crew, columns, calendar, this.sampler));
+    this.overtimeRules = model.overtime.map((columns, id) => new OvertimeRule(id, columns));
     this.places = this.shop.places;
     this.buffers = [...this.shop.stations.map(({ buffer }) => buffer), ...this.shop.lanes.map(({ bank }) => bank)];
     const { inspections, holds, places, trucks, lanes, stations } = this.shop;
@@ -82,13 +97,14 @@ export class Run {
       stations.length,
       0, // carriers coming back
       2 * this.shop.supplies.length, // lots of supplies, then dates of delivery plans
-      0, // shift changes
+      this.crewShifts.length + this.overtimeRules.length, // shift changes, then looks at overtime rules
       0, // disruptions
       0, // pulses
     ]);
     const locations = model.siteNames.length + model.lanes.count;
     this.locations = new Locations(locations);
     this.areaAtBucket = new Float64Array(locations);
+    this.engagedAtBucket = new Float64Array(model.resources.crews);
     this.tally = new Tally(model, inspections.length, holds.length);
     this.boothLog = replication === 1 ? new BoothLog(model) : null;
     const known = programme.release === RELEASE_TIMES ? programme.times.length : programme.quantity < UNLIMITED ? programme.quantity : 0;

@@ -13,7 +13,7 @@ import { Station } from './station.js';
 import { Supply } from './supply.js';
 import type { Units } from './unit.js';
 import {
-  AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, HOLDS, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, Route, Step, type Need,
+  AT_LOT, ATTENDED_END, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, HOLDS, IS_COUNTED, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, Route, Step, type Need,
 } from './step.js';
 
 /** The shop floor of one replication as objects that point at each other, empty, in the order of the model's ids. */
@@ -119,7 +119,7 @@ function buildSteps({ steps: columns, routes: routeColumns }: Model, { stations,
 }
 
 /** The flags of a step, and what it claims. */
-function describe({ steps: columns, stations, quality }: Model, step: Step, resources: Resource[], routes: readonly Route[]): void {
+function describe({ steps: columns, stations, overtime, quality }: Model, step: Step, resources: Resource[], routes: readonly Route[]): void {
   const t = step.id, filled = (start: Int32Array): boolean => start[t + 1] > start[t];
   const needs: Need[] = [];
   for (let n = columns.needStart[t]; n < columns.needStart[t + 1]; n++) needs.push({ resource: resources[columns.needResource[n]], amount: columns.needAmount[n] });
@@ -139,6 +139,8 @@ function describe({ steps: columns, stations, quality }: Model, step: Step, reso
   // Whether a unit passes it over, and that it goes on, is seen to by the rules of the path and of quality.
   if (quality.hold[t] !== HOLD_NONE) flags |= HOLDS | HAS_PATH | HAS_QUALITY;
   if (columns.oneShift[t] === 1 && step.workCalendar >= 0) flags |= ONE_SHIFT;
+  if (columns.attendedEnd[t] === 1 && step.workCalendar >= 0 && step.processDraw >= 0) flags |= ATTENDED_END;
+  if (overtime.some((rule) => rule.step === t)) flags |= IS_COUNTED;
   if (step.station !== null && stations.lotMost[step.station.id] > 0) flags |= AT_LOT;
   if (step.station !== null && step.station.changeoverOption >= 0) flags |= HAS_CHANGEOVER;
   step.flags = flags;

@@ -7,7 +7,7 @@ import { freePlace } from './move.js';
 import type { Run } from './run.js';
 import { BLOCKED, IN_WORK, STARVED, TASK, WORKING } from './states.js';
 import {
-  AT_LOT, BEGINS_PLAIN, ENDS_PLAIN, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, HOLDS, LEARNS, ONE_SHIFT, type Step,
+  AT_LOT, BEGINS_PLAIN, ENDS_PLAIN, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, HOLDS, IS_COUNTED, LEARNS, ONE_SHIFT, type Step,
 } from './step.js';
 import { firstInSpaces, firstShut, joinShut, joinSpaces, takeFromSpaces, takesIn, takeShut } from './waiting.js';
 
@@ -21,7 +21,8 @@ import { firstInSpaces, firstShut, joinShut, joinSpaces, takeFromSpaces, takesIn
 const BEGINS_LONG = HAS_NEEDS | AT_LOT | HAS_CHANGEOVER | HAS_FACTOR | LEARNS | ONE_SHIFT
   | HOLDS,
   ENDS_LONG = HAS_NEEDS | HAS_QUALITY | HAS_OFF | HAS_PASSES | HAS_PROCESS | AT_LOT
-  | HAS_CHANGEOVER;
+  | HAS_CHANGEOVER
+  | IS_COUNTED;
 
 /** The flags that say which steps may: those that begin with nothing but work, and those that end with nothing but a move in one site. */
 export function plainFlags({ flags, workDraw, next, station, buffer }: Step): number {

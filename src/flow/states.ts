@@ -10,7 +10,9 @@ export const TASK = 0, TRUCK = 1, RELEASE = 2, LANE_TIMER = 3, LOT_TIMER = 4,
   CARRIER_BACK = 5, SUPPLY_LOT = 6, SHIFT_CHANGE = 7, DISRUPTION = 8, PULSE = 9;
 
 /** Phases of the task at a place. */
-export const WAIT_NEEDS = 0, IN_CHANGEOVER = 1, WAIT_SHIFT = 2, IN_WORK = 3, IN_SETTLE = 4, IN_PROCESS = 5, WAIT_REPAIR = 6, IN_REPAIR = 7, IN_MENDING = 8;
+export const WAIT_NEEDS = 0, IN_CHANGEOVER = 1, WAIT_SHIFT = 2, IN_WORK = 3, IN_SETTLE = 4, IN_PROCESS = 5, WAIT_REPAIR = 6, IN_REPAIR = 7, IN_MENDING = 8,
+  /** The crew had left and is asked for again; the process is over, and somebody has to come to end it. */
+  WAIT_CREW = 12, WAIT_END = 13;
 
 /** Phases of a truck. */
 export const AT_BASE = 0, LOADING = 1, DRIVING = 2, WAIT_DOCK = 3, UNLOADING = 4, EMPTYING = 5, RETURNING = 6;

@@ -22,9 +22,9 @@ export function supplyEvent(run: Run, source: number): void {
   scheduleNextLot(run, supply);
 }
 
-/** Whether nothing but lots is ahead, and nobody waits for one: then nothing moves any more. */
-export function onlyLotsAhead(run: Run): boolean {
-  return run.queue.size === run.lotsAhead && !run.shop.supplies.some((supply) => supply.short > 0 && supply.hasMore);
+/** Whether somebody waits for a lot that is ahead. */
+export function mayArrive(run: Run): boolean {
+  return run.shop.supplies.some((supply) => supply.short > 0 && supply.hasMore);
 }
 
 /** A date of the plan: the lot is there, or it is late. */

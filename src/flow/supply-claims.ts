@@ -1,14 +1,14 @@
 import type { Place } from './place.js';
 import type { Run } from './run.js';
-import { WAIT_REPAIR } from './states.js';
+import { WAIT_NEEDS } from './states.js';
 import type { Step } from './step.js';
 import { replenish } from './supply-orders.js';
 
 /** What a claim does to the supplies it wants: it is demand for which lots are ordered, and it may have to wait for them. */
 
-/** A request for the supplies of a step: they are wanted from now on. Repairs take none. */
+/** A request for the supplies of a step: they are wanted from now on. What has begun takes none. */
 export function askSupplies(run: Run, place: Place, { supplies }: Step): void {
-  if (place.phase === WAIT_REPAIR) return;
+  if (place.phase !== WAIT_NEEDS) return;
   for (const { resource, amount } of supplies) {
     resource.supply!.position -= amount;
     replenish(run, resource.supply!);
@@ -17,7 +17,7 @@ export function askSupplies(run: Run, place: Place, { supplies }: Step): void {
 
 /** In a scan: books which supplies the request of a place lacks, by the rule of `lacking`. */
 export function noteLack(run: Run, place: Place): void {
-  if (place.phase === WAIT_REPAIR) return;
+  if (place.phase !== WAIT_NEEDS) return;
   place.unit!.step.supplies.forEach(({ resource, amount }, i) => {
     const isLacking = resource.free < amount || resource.scarceAt === run.scan;
     if (isLacking !== ((place.lacks & (1 << i)) !== 0)) change(run, place, i, isLacking);

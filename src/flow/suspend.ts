@@ -6,8 +6,8 @@ import { CHANGEOVER, IN_CHANGEOVER, IN_MENDING, IN_PROCESS, IN_REPAIR, IN_SETTLE
 
 const STATE_OF = new Map([[IN_CHANGEOVER, CHANGEOVER], [IN_WORK, WORKING], [IN_REPAIR, WORKING], [IN_MENDING, WORKING], [IN_SETTLE, UNATTENDED], [IN_PROCESS, UNATTENDED]]);
 
-/** Whether a task with an end in the event queue is going on at the place. */
-export const isUnderWay = (place: Place): boolean => place.unit !== null && !place.isSuspended && STATE_OF.has(place.phase);
+/** Whether a task with an end in the event queue is going on at the place; a unit that is done and blocks it keeps its last phase. */
+export const isUnderWay = (place: Place): boolean => place.unit !== null && !place.isSuspended && STATE_OF.get(place.phase) === place.state;
 
 /** People do it, in the calendar of the step. */
 export const isAttended = (phase: number): boolean => phase === IN_CHANGEOVER || phase === IN_WORK || phase === IN_REPAIR || phase === IN_MENDING;

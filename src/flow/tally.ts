@@ -39,13 +39,15 @@ export class Tally {
   readonly enteredIn: Int32Array;
   readonly shippedIn: Int32Array;
   readonly unitMinutesIn: Float64Array;
+  /** Person-minutes engaged by crew * buckets + bucket. */
+  readonly engagedIn: Float64Array;
   /** Minutes observed in a bucket. */
   readonly minutesIn: Float64Array;
 
   readonly quality: QualityTally;
 
   constructor(model: Model, inspections: number, holds: number) {
-    const { slots, thens, lanes, programme, siteNames, stations } = model;
+    const { slots, thens, lanes, programme, resources, siteNames, stations } = model;
     const buckets = Math.max(0, programme.bucketEdges.length - 1);
     this.inspected = new Float64Array(inspections);
     this.firstVisits = new Float64Array(inspections);
@@ -63,6 +65,7 @@ export class Tally {
     this.enteredIn = new Int32Array(buckets);
     this.shippedIn = new Int32Array(buckets);
     this.unitMinutesIn = new Float64Array((siteNames.length + lanes.count) * buckets);
+    this.engagedIn = new Float64Array(resources.crews * buckets);
     this.minutesIn = new Float64Array(buckets);
   }
 

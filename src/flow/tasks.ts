@@ -2,18 +2,19 @@ import { setUp } from './changeover.js';
 import { mendNoted } from './holds.js';
 import { learningFactor } from './learning.js';
 import type { Run } from './run.js';
-import { releaseCrew, request } from './claims.js';
+import { ask, releaseCrew, request } from './claims.js';
 import {
-  CHANGEOVER, IN_CHANGEOVER, IN_MENDING, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, OFF_SHIFT, TASK, UNATTENDED, WAIT_NEEDS, WAIT_REPAIR, WAIT_SHIFT, WORKING,
+  CHANGEOVER, IN_CHANGEOVER, IN_MENDING, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, OFF_SHIFT, TASK, UNATTENDED, WAIT_CREW, WAIT_END, WAIT_NEEDS, WAIT_REPAIR, WAIT_SHIFT, WORKING,
 } from './states.js';
 import type { Place } from './place.js';
-import { AT_LOT, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, HOLDS, LEARNS, ONE_SHIFT, type Step } from './step.js';
+import { AT_LOT, ATTENDED_END, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, HOLDS, LEARNS, ONE_SHIFT, type Step } from './step.js';
+import { resume } from './suspend.js';
 import type { Unit } from './unit.js';
 
 /**
  * What goes on at a place, rules 3 and 4: needs, changeover, passes of work and settle, process, repair.
- * The crew is held from the start to the end of the last work (settling between passes included), and through a
- * repair that follows at once; the last settle and the process are unattended.
+ * The crew is held from the start to the end of the last work (settling between passes included, a wait for a shift with
+ * time enough left out), and through a repair that follows at once; the last settle and the process are unattended.
  */
 
 /** The unit at `place` begins its step. */
@@ -33,7 +34,16 @@ export function beginStep(run: Run, place: Place): void {
 
 /** The needs of the step, or of a repair, are met. */
 export function startTask(run: Run, place: Place): void {
-  if (place.phase === WAIT_REPAIR) startRepair(run, place); else start(run, place, place.unit!.step);
+  if (place.isSuspended) takeUp(run, place);
+  else if (place.phase === WAIT_REPAIR) startRepair(run, place);
+  else if (place.phase === WAIT_CREW) goOnWorking(run, place, place.unit!.step);
+  else start(run, place, place.unit!.step);
+}
+
+/** What was broken off goes on; its crew is there. */
+export function takeUp(run: Run, place: Place): void {
+  resume(run, place);
+  if ((place.unit!.step.flags & AT_LOT) !== 0) mirror(place);
 }
 
 /** The phase that was going on at `place` is over. True: the step is done, but for what `complete` sees to. */
@@ -56,7 +66,9 @@ export function nextPhase(run: Run, place: Place): boolean {
     case IN_MENDING:
       return startWork(run, place, step);
     case WAIT_SHIFT:
-      return attended(run, place, IN_WORK, WORKING, step);
+      return goOnWorking(run, place, step);
+    case IN_PROCESS:
+      return (step.flags & ATTENDED_END) === 0 || !waitForSomebody(run, place, step);
     default:
       return true;
   }
@@ -64,8 +76,7 @@ export function nextPhase(run: Run, place: Place): boolean {
 
 /** Repair work found at the end of the step, `place.minutes`: at once if the crew is still there, otherwise it is asked for again. */
 export function beginRepair(run: Run, place: Place): void {
-  const { needs } = place.unit!.step;
-  if (!place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew) {
+  if (lacksCrew(place, place.unit!.step)) {
     place.phase = WAIT_REPAIR;
     if (!request(run, place)) return;
   }
@@ -112,18 +123,50 @@ function startWork(run: Run, place: Place, step: Step): boolean {
     if ((step.flags & LEARNS) !== 0) place.minutes *= learningFactor(run.model.steps, step.id, run.model.steps.learnBefore[step.id] + place.attempt);
   }
   if ((step.flags & HAS_NEEDS) !== 0 && place.unit!.againTo >= step.id) countRework(step, place.minutes);
+  return goOnWorking(run, place, step);
+}
+
+/** Work of `place.minutes`, once the crew is there and, where it has to end in one shift, there is time enough. */
+function goOnWorking(run: Run, place: Place, step: Step): false {
+  if (lacksCrew(place, step)) {
+    place.phase = WAIT_CREW;
+    if (!ask(run, place)) {
+      if ((step.flags & AT_LOT) !== 0) mirror(place);
+      return false;
+    }
+  }
   if ((step.flags & ONE_SHIFT) !== 0 && waitForShift(run, place, step)) return false;
   return attended(run, place, IN_WORK, WORKING, step);
 }
 
-/** The crew is kept and the work put off to the first shift in which it can end; false if it can begin now. */
+/** Whether the step needs people who are not there: they left between passes, or while the work waited for a shift. */
+function lacksCrew(place: Place, { flags, needs }: Step): boolean {
+  return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
+}
+
+/** The crew is set free and the work put off to the first shift in which it can end; false if it can begin now. */
 function waitForShift(run: Run, place: Place, step: Step): boolean {
   const begin = run.memory.calendars[step.workCalendar].startInOneShift(run.now, place.minutes);
   if (begin <= run.now) return false;
-  place.phase = WAIT_SHIFT;
-  place.enter(OFF_SHIFT, -1);
-  run.queue.push(begin, TASK, place.id);
+  releaseCrew(run, place);
+  putOff(run, place, WAIT_SHIFT, begin, step);
   return true;
+}
+
+/** A process that somebody has to end waits for the first working minute; false if there is somebody. */
+function waitForSomebody(run: Run, place: Place, step: Step): boolean {
+  const end = run.memory.calendars[step.workCalendar].nextAttended(run.now);
+  if (end <= run.now) return false;
+  putOff(run, place, WAIT_END, end, step);
+  return true;
+}
+
+/** The place waits, off shift, until a time. */
+function putOff(run: Run, place: Place, phase: number, until: number, step: Step): void {
+  place.phase = phase;
+  place.enter(OFF_SHIFT, -1);
+  if ((step.flags & AT_LOT) !== 0) mirror(place);
+  run.queue.push(until, TASK, place.id);
 }
 
 /** All work of the step is done: the process, if any; true if there is none. */
@@ -161,7 +204,7 @@ function unattended(run: Run, place: Place, phase: number, step: Step, draw: num
 }
 
 /** All members of a lot show the state of the place that leads it. */
-function mirror(lead: Place): void {
+export function mirror(lead: Place): void {
   for (const place of lead.station.places) if (place !== lead && place.unit !== null) place.mirror(lead);
 }
 

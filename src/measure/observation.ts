@@ -1,6 +1,7 @@
 import type { Stuck } from '../flow/gridlock.js';
 import type { BoothStay } from '../flow/booth-log.js';
 import type { QualityObservation } from './observation-quality.js';
+import type { CrewTime } from './crew-time.js';
 
 /**
  * What was observed in one replication. Plain data that can be sent between workers. Times are minutes since the
@@ -40,6 +41,11 @@ export interface Observation {
   readonly crewBusy: Float64Array;
   /** By supply: mean on order (of a delivery plan: overdue), least stock, lots received and those of them late, waits for want of it and their minutes. */
   readonly supplies: { readonly onOrder: Float64Array; readonly least: Float64Array; readonly lots: Float64Array; readonly lateLots: Float64Array; readonly waits: Float64Array; readonly waitMinutes: Float64Array };
+  /** Person-minutes of crews on shift, see `crew-time.ts`; and engaged, by crew * buckets + bucket. */
+  readonly crewTime: CrewTime;
+  readonly crewEngagedIn: Float64Array;
+  /** By overtime rule: how often it was looked at, and worked; minutes worked by rule * buckets + bucket. */
+  readonly overtimeRules: { readonly looked: Float64Array; readonly worked: Float64Array; readonly minutesIn: Float64Array };
   /** By resource: mean stock and share of time without stock; 0 for crews. */
   readonly stockMean: Float64Array;
   readonly stockOut: Float64Array;

@@ -5,6 +5,7 @@ import { BIN_COUNT } from '../flow/bins.js';
 import type { Tally } from '../flow/tally.js';
 import type { Observation } from './observation.js';
 import { observeQuality } from './observe-quality.js';
+import { crewTime, ruledMinutes } from './crew-time.js';
 import { binQuantile } from './quantile.js';
 import { activePeriods, crewBusy, crewsOf, utilisations } from './utilisation.js';
 
@@ -12,7 +13,7 @@ import { activePeriods, crewBusy, crewsOf, utilisations } from './utilisation.js
 export function observe(run: Run, replication: number): Observation {
   const { tally, shop, locations } = run, minutes = run.now - run.observedFrom;
   const shares = (times: Iterable<number>): Float64Array => Float64Array.from(times, (time) => over(time, minutes));
-  const { buffers } = run;
+  const { buffers } = run, people = crewTime(run);
   return {
     replication,
     outcome: run.outcome === FINISHED ? 'finished' : run.outcome === GRIDLOCK ? 'gridlock' : 'ended',
@@ -30,6 +31,9 @@ export function observe(run: Run, replication: number): Observation {
     bufferMean: shares(buffers.map(({ area }) => area)),
     bufferLevels: shares(buffers.flatMap(({ levelTime }) => Array.from(levelTime))),
     crewBusy: Float64Array.from(crewsOf(run), (crew) => crewBusy(run, crew)),
+    crewTime: people,
+    crewEngagedIn: tally.engagedIn,
+    overtimeRules: { looked: Float64Array.from(run.overtimeRules, ({ looked }) => looked), worked: Float64Array.from(run.overtimeRules, ({ worked }) => worked), minutesIn: ruledMinutes(run) },
     stockMean: shares(shop.resources.map(({ area }) => area)),
     stockOut: shares(shop.resources.map(({ out }) => out)),
     supplies: {

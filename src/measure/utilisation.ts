@@ -1,5 +1,6 @@
 import type { Resource } from '../flow/resource.js';
 import type { Run } from '../flow/run.js';
+import { crewTime } from './crew-time.js';
 import { isActive, OFF_SHIFT } from '../flow/states.js';
 
 /**
@@ -23,7 +24,12 @@ export function activePeriods(run: Run): Float64Array {
 }
 
 /** Person-time engaged over person-time on shift. */
-export function crewBusy(run: Run, { calendar, amount, engaged }: Resource): number {
+export function crewBusy(run: Run, crew: Resource): number {
+  const { calendar, amount, engaged } = crew, shifts = run.crewShifts.find((each) => each.crew === crew);
+  if (shifts !== undefined) {
+    const { usual, overtime } = crewTime(run), id = run.shop.resources.indexOf(crew), there = usual[id] + overtime[id];
+    return there > 0 ? engaged / there : 0;
+  }
   const onShift = calendar === null ? run.now - run.observedFrom : calendar.worked(run.observedFrom, run.now);
   return onShift > 0 ? engaged / (onShift * amount) : 0;
 }

@@ -3,6 +3,7 @@ import type { Estimate, Results } from '../study/results.js';
 import { asEstimate, intervalName, number, short } from './format.js';
 import { suppliesTable } from './page-supplies.js';
 import { qualityTables } from './page-tables-quality.js';
+import { crews, overtimeTable, shutdownTable } from './page-tables-crews.js';
 import { STATE_ORDER } from './style.js';
 import { changeoverTable } from './table-changeovers.js';
 
@@ -19,6 +20,8 @@ export function pageTables(results: Results): PageTable[] {
     stations(results, interval),
     changeoverTable(results, interval),
     crews(results, interval),
+    overtimeTable(results, interval),
+    shutdownTable(results),
     inspections(results, interval),
     ...qualityTables(results, interval),
     lanes(results, interval),
@@ -60,11 +63,6 @@ function stations(results: Results, interval: string): PageTable {
   return { id: 'stations', title: 'Stations', note: `Share of place time in per cent, each row adds to 100; ${interval}.`,
     head: ['Station', 'Site', 'Places', ...STATE_ORDER.map((state) => `${state}, %`), 'Visits per unit'],
     rows: results.stations.map((each) => [each.name, each.site, String(each.places), ...STATE_ORDER.map((state) => percent(each.share[state])), short(each.visitsPerUnit)]) };
-}
-
-function crews(results: Results, interval: string): PageTable {
-  return { id: 'crews', title: 'Crews', note: `Busy: share of the time on shift; ${interval}.`, head: ['Crew', 'Site', 'Headcount', 'Busy, %'],
-    rows: results.crews.map((crew) => [crew.name, crew.site, String(crew.headcount), percent(crew.busy)]) };
 }
 
 function inspections(results: Results, interval: string): PageTable {

@@ -63,7 +63,7 @@ function assumptions({ scenario, replications, level, programme, assumptions: sa
     ...said.length === 0 ? [] : [`Of ${count(said.length, 'value')} the scenario says where they come from: ${counts(said)}. They stand under Assumptions below.`],
     `Intervals tell how far chance inside the model moves the means (${replications < 2 ? 'none with 1 replication' : `${intervalName(level)}, ${count(replications, 'replication')}`}). They tell nothing about errors in the inputs, and nothing about the spread of single weeks or units.`,
     'People, trucks and parts follow their rules and calendars without exception: nobody improvises, lends a hand to another crew, or works longer to catch up, unless the scenario says so.',
-    'Left out: cost, absence, failures of equipment, and everything else that the scenario does not name.',
+    'Left out: cost, failures of equipment, and everything else that the scenario does not name.',
     programme.kind === 'programme'
       ? `Observed: ${count(Math.round(programme.observedDays), 'day')} from ${programme.start}, the ramp included.`
       : `Observed: ${count(Math.round(programme.observedDays), 'day')} of a steady run, warm-up left out.`,

@@ -31,8 +31,8 @@ export interface Taken {
   readonly pathInFile: (path: Path, atKey?: boolean) => Path;
 }
 
-/** Maps with a `note` of their own, names as `*`: there it belongs to the scenario and is left in place. */
-export const OWN_NOTES: readonly string[] = ['', 'defects.*'];
+/** Maps with a `note` of their own, names as `*`, items of a list as the list: there it belongs to the scenario and is left in place. */
+export const OWN_NOTES: readonly string[] = ['', 'calendars.*.shutdowns', 'calendars.*.overtime', 'defects.*'];
 
 interface Said { readonly basis: Basis; readonly note: string | undefined }
 
@@ -113,7 +113,8 @@ export function takeAssumptions(raw: unknown): Taken {
   return { value, assumptions, findings, pathInFile };
 }
 
-function hasOwnNote(at: Path): boolean {
+function hasOwnNote(place: Path): boolean {
+  const at = place.filter((part) => typeof part !== 'number');
   return OWN_NOTES.some((address) => {
     const parts = address === '' ? [] : address.split('.');
     return parts.length === at.length && parts.every((part, i) => part === '*' || part === at[i]);

@@ -1,12 +1,15 @@
 import type { CalendarColumns } from '../flow/model.js';
 import { workingDays, type WorkingDay } from './calendar-days.js';
-import { calendarColumns, intersection, sameColumns } from './calendar-windows.js';
+import { rosterWindows, type RosterWindow } from './calendar-overtime.js';
+import { calendarColumns, intersection, rosterColumns, sameColumns } from './calendar-windows.js';
 import { ZoneClock } from './calendar-zone.js';
 import type { RunSpan } from './compile-span.js';
 import type { Scenario } from './scenario.js';
 
 /** Calendar id of what is never off shift. */
 export const ALWAYS = -1;
+/** Bits of a 32-bit integer without its sign. */
+const MOST_RULES = 31;
 
 /**
  * The calendars of a model. Each calendar is expanded once a zone, each intersection made once,
@@ -14,8 +17,11 @@ export const ALWAYS = -1;
  */
 export class CalendarBook {
   readonly columns: CalendarColumns[] = [];
+  /** Overtime rules in the order of their bits: an entry of `overtime` of a calendar as kept in a zone. */
+  readonly rules: { readonly calendar: string; readonly zone: string; readonly entry: number }[] = [];
   private readonly clocks = new Map<string, ZoneClock>();
   private readonly days = new Map<string, WorkingDay[]>();
+  private readonly rosters = new Map<string, RosterWindow[]>();
   private readonly ids = new Map<string, number>();
 
   constructor(private readonly scenario: Scenario, private readonly span: RunSpan) {}
@@ -23,7 +29,30 @@ export class CalendarBook {
   /** Id of a calendar kept in a zone; `ALWAYS` for undefined. */
   id(name: string | undefined, zone: string): number {
     if (name === undefined) return ALWAYS;
-    return this.remembered(JSON.stringify([name, zone]), () => calendarColumns(this.workingDays(name, zone), this.span.horizon));
+    return this.remembered(JSON.stringify([name, zone]), () => {
+      const { horizon } = this.span;
+      if (this.scenario.calendars[name].overtime.length === 0) return calendarColumns(this.workingDays(name, zone), horizon);
+      return rosterColumns(this.roster(name, zone), horizon, (entry) => this.ruleBit(name, zone, entry));
+    });
+  }
+
+  /** Windows of a calendar with its overtime, up to the horizon; one window a date for undefined. */
+  roster(name: string | undefined, zone: string): readonly RosterWindow[] {
+    const key = JSON.stringify([name ?? null, zone]);
+    let roster = this.rosters.get(key);
+    if (roster === undefined) {
+      const { startDay, endDay, origin, horizon } = this.span, spec = name === undefined ? undefined : this.scenario.calendars[name];
+      roster = rosterWindows(spec, this.workingDays(name, zone), this.clock(zone), startDay - 2, endDay + 2, origin).filter(({ start }) => start < horizon);
+      this.rosters.set(key, roster);
+    }
+    return roster;
+  }
+
+  private ruleBit(calendar: string, zone: string, entry: number): number {
+    let rule = this.rules.findIndex((known) => known.calendar === calendar && known.zone === zone && known.entry === entry);
+    if (rule < 0) rule = this.rules.push({ calendar, zone, entry }) - 1;
+    if (rule >= MOST_RULES) throw new RangeError(`calendars: expected at most ${MOST_RULES} rules for overtime, one for each zone in which a calendar is kept, saw more; let calendars share them`);
+    return 1 << rule;
   }
 
   /** Id of the time that is in all of the calendars; `ALWAYS` asks for nothing. */

@@ -2,8 +2,8 @@ import { dayNumber, MINUTES_PER_DAY, weekday } from './calendar-date.js';
 import type { ZoneClock } from './calendar-zone.js';
 import type { CalendarSpec, ClockSpan } from './scenario.js';
 
-/** Working time of one shift between breaks, minutes since the programme's start. `shiftEnd` is the clock end of its shift. */
-export interface Window { readonly start: number; readonly end: number; readonly shiftEnd: number }
+/** Working time of one shift between breaks, minutes since the programme's start. `shiftEnd` is the clock end of its shift, `shift` its place among the `hours` of the calendar. */
+export interface Window { readonly start: number; readonly end: number; readonly shiftEnd: number; readonly shift: number }
 /** A date with working time; a night shift belongs to the date on which it begins. */
 export interface WorkingDay { readonly day: number; readonly windows: readonly Window[]; readonly minutes: number }
 
@@ -11,8 +11,14 @@ export interface WorkingDay { readonly day: number; readonly windows: readonly W
 export function workingDayRule(spec: CalendarSpec | undefined): (day: number) => boolean {
   if (spec === undefined) return () => true;
   const on = new Set(spec.on);
-  const holidays = spec.holidays.map((span) => [dayNumber(span.from), dayNumber(span.to)] as const);
-  return (day) => on.has(weekday(day)) && !holidays.some(([from, to]) => from <= day && day <= to);
+  const isOff = dayOffRule(spec);
+  return (day) => on.has(weekday(day)) && !isOff(day);
+}
+
+/** Says of a day number whether it is a holiday or in a shutdown. */
+export function dayOffRule(spec: CalendarSpec): (day: number) => boolean {
+  const off = [...spec.holidays, ...spec.shutdowns].map((span) => [dayNumber(span.from), dayNumber(span.to)] as const);
+  return (day) => off.some(([from, to]) => from <= day && day <= to);
 }
 
 /**
@@ -35,7 +41,7 @@ export function workingDays(spec: CalendarSpec | undefined, clock: ZoneClock, fr
       const start = Math.max(at(day, piece.start), free);
       const end = at(day, piece.end);
       if (end <= start) continue;
-      windows.push({ start, end, shiftEnd: at(day, piece.shiftEnd) });
+      windows.push({ start, end, shiftEnd: at(day, piece.shiftEnd), shift: piece.shift });
       minutes += end - start;
       free = end;
     }
@@ -47,23 +53,24 @@ export function workingDays(spec: CalendarSpec | undefined, clock: ZoneClock, fr
 const ROUND_THE_CLOCK: Pick<CalendarSpec, 'hours' | 'breaks'> = { hours: [{ startMin: 0, endMin: MINUTES_PER_DAY }], breaks: [] };
 
 /** Shifts of a day with the breaks cut out, sorted, in minutes after the day's midnight (beyond 1440: the next day). */
-function shiftPieces(spec: Pick<CalendarSpec, 'hours' | 'breaks'>): Window[] {
+export function shiftPieces(spec: Pick<CalendarSpec, 'hours' | 'breaks'>): Window[] {
   const breaks = spec.breaks.map(unrolled);
   const pieces: Window[] = [];
-  for (const shift of spec.hours.map(unrolled)) {
+  for (const [position, shift] of spec.hours.map(unrolled).entries()) {
     let rest = [shift];
     for (const pause of breaks) {
       // A break is a clock time: it may lie after the midnight of a night shift, or begin before that of an early one.
       for (const turn of [-MINUTES_PER_DAY, 0, MINUTES_PER_DAY]) rest = rest.flatMap((span) => without(span, pause.start + turn, pause.end + turn));
     }
-    for (const span of rest) pieces.push({ ...span, shiftEnd: shift.end });
+    for (const span of rest) pieces.push({ ...span, shiftEnd: shift.end, shift: position });
   }
   return pieces.sort((a, b) => a.start - b.start);
 }
 
-interface Span { readonly start: number; readonly end: number }
+export interface Span { readonly start: number; readonly end: number }
 
-function unrolled({ startMin, endMin }: ClockSpan): Span {
+/** In minutes after midnight; an end at or before the start is on the next day. */
+export function unrolled({ startMin, endMin }: ClockSpan): Span {
   return { start: startMin, end: endMin > startMin ? endMin : endMin + MINUTES_PER_DAY };
 }
 

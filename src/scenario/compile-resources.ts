@@ -6,7 +6,7 @@ import type { LaidRoutes } from './compile-route.js';
 import type { RouteEntry, Scenario } from './scenario.js';
 
 /** Crews site by site, then the stocks of interchangeable sub-assemblies (each at the site where it is made), then supplies. */
-export function compileResources(scenario: Scenario, names: Names, book: CalendarBook): Model['resources'] {
+export function compileResources(scenario: Scenario, names: Names, book: CalendarBook): Omit<Model['resources'], 'shifts'> {
   const crews = Object.entries(scenario.sites).flatMap(([siteName, site]) => Object.entries(site.crews).map(([name, crew]) => ({
     name, kind: CREW, site: found(names.site, siteName, 'site'), amount: crew.headcount, calendar: book.id(crew.calendar ?? site.calendar, site.zone),
   })));

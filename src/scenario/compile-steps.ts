@@ -56,6 +56,7 @@ export function compileSteps(parts: StepParts): Model['steps'] {
     learnFloor: Float64Array.from(rows, ({ learning }) => learning?.floor ?? 0),
     learnBefore: column(rows, ({ learning }) => learning?.builtBefore ?? 0),
     oneShift: Uint8Array.from(rows, (row) => Number(row.oneShift)),
+    attendedEnd: Uint8Array.from(rows, ({ laid }) => Number(laid.kind === 'step' && laid.step.attendedEnd)),
     rework: Uint8Array.from(rows, (row) => row.rework),
     whenStart: starts(rows, (row) => row.when),
     whenOption: entriesOf(rows, (row) => row.when, (when) => when.option),

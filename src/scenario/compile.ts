@@ -4,6 +4,7 @@ import { Chances, layOutSlots, slotColumns, Thens } from './compile-defects.js';
 import { Draws } from './compile-draws.js';
 import { compileLanes } from './compile-lanes.js';
 import { names } from './compile-names.js';
+import { compileOvertime, compileShifts } from './compile-crews.js';
 import { compileOptions, compileProgramme } from './compile-programme.js';
 import { compileQuality, joiningRoutes } from './compile-quality.js';
 import { compileResources, compileRoutes } from './compile-resources.js';
@@ -31,7 +32,7 @@ export function compile(scenario: Scenario): Model {
 
   const options = compileOptions(scenario, draws);
   const stations = compileStations(scenario, ids, book, draws);
-  const resources = compileResources(scenario, ids, book);
+  const resources = { ...compileResources(scenario, ids, book), shifts: compileShifts(scenario, book, draws) };
   const steps = compileSteps({ scenario, names: ids, book, draws, laid, slots, joining, chances, thens, crewCalendar: resources.calendar });
   const quality = compileQuality(laid, slots, joining, steps, draws);
   const lanes = compileLanes(scenario, ids, book, draws, span);
@@ -45,6 +46,7 @@ export function compile(scenario: Scenario): Model {
     draws: draws.list,
     siteNames: Object.keys(scenario.sites),
     options,
+    overtime: compileOvertime(scenario, book, laid, programme),
     stations,
     resources,
     supplies,

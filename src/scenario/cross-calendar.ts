@@ -15,7 +15,7 @@ export function calendarFindings(scenario: Scenario): Finding[] {
     const overlap = overlapping(calendar);
     if (overlap !== undefined) found.push({ path: [...path, 'hours'], wanted: 'shifts that do not overlap, also not with the shift of the next day', seen: overlap.map(sayClock).join(' and ') });
     calendar.breaks.forEach((pause, i) => {
-      if (!calendar.hours.some((shift) => offsetIn(shift, pause) !== undefined)) found.push({ path: [...path, 'breaks', i], wanted: 'a break inside a shift', seen: `"${sayClock(pause)}"` });
+      if (![calendar, ...calendar.overtime].some(({ hours }) => hours.some((shift) => offsetIn(shift, pause) !== undefined))) found.push({ path: [...path, 'breaks', i], wanted: 'a break inside a shift', seen: `"${sayClock(pause)}"` });
     });
     calendar.hours.forEach((shift) => {
       if (workingMinutes(shift, calendar.breaks) === 0) found.push({ path: [...path, 'breaks'], wanted: 'breaks that leave working time in each shift', seen: `none left in ${sayClock(shift)}` });

@@ -1,6 +1,7 @@
 import { amountFindings } from './cross-amounts.js';
 import { calendarFindings } from './cross-calendar.js';
 import { changeoverFindings } from './cross-changeover.js';
+import { crewFindings } from './cross-crews.js';
 import { defectFindings } from './cross-defects.js';
 import { entryFindings } from './cross-entry.js';
 import { feederFindings } from './cross-feeders.js';
@@ -20,6 +21,7 @@ import type { Scenario } from './scenario.js';
 const LOCAL = [
   programmeFindings,
   calendarFindings,
+  crewFindings,
   amountFindings,
   lotFindings,
   changeoverFindings,

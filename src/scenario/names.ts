@@ -22,6 +22,9 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
   };
   const calendar = (path: Path, name: unknown): void => look(path, name, outline.calendars, 'calendar of this name');
 
+  for (const [name, value] of Object.entries(mapOf(raw['calendars']))) {
+    listOf(mapOf(value)['overtime']).forEach((entry, i) => look(['calendars', name, 'overtime', i, 'when', 'at'], mapOf(mapOf(entry)['when'])['at'], outline.routes[0]!.steps, 'step of this name in the route of the unit'));
+  }
   for (const [siteName, value] of Object.entries(mapOf(raw['sites']))) {
     const site = mapOf(value);
     const path = ['sites', siteName];

@@ -1,6 +1,7 @@
 import type { Distribution } from '../random/distribution.js';
 import type { Assumption } from './assumptions.js';
 import type { Supply } from './scenario-supplies.js';
+import type { CrewShifts, Overtime, Shutdown } from './scenario-crews.js';
 
 /**
  * A scenario as read: defaults filled in, quantities converted, names checked.
@@ -55,6 +56,9 @@ export interface CalendarSpec {
   readonly on: readonly number[];
   /** Days off, ISO, inclusive spans. */
   readonly holidays: readonly { readonly from: string; readonly to: string }[];
+  /** Days off as holidays are, and named in reports. */
+  readonly shutdowns: readonly Shutdown[];
+  readonly overtime: readonly Overtime[];
 }
 export interface ClockSpan { readonly startMin: number; readonly endMin: number }
 
@@ -65,7 +69,7 @@ export interface Site {
   readonly crews: Readonly<Record<string, Crew>>;
   readonly stations: Readonly<Record<string, Station>>;
 }
-export interface Crew { readonly headcount: number; /** Default: the site's. */ readonly calendar: string | undefined }
+export interface Crew { /** On the largest shift. */ readonly headcount: number; /** Default: the site's. */ readonly calendar: string | undefined; /** Undefined: all shifts alike. */ readonly shifts?: CrewShifts | undefined }
 export interface Station {
   readonly places: number;
   /** Spaces ahead; undefined: unlimited. */
@@ -132,6 +136,8 @@ export interface StationStep {
   readonly passes: { readonly count: number; readonly work: Distribution; readonly settle: Distribution | undefined } | undefined;
   /** Unattended, after the work. */
   readonly process: Distribution | undefined;
+  /** The process ends only while somebody is on shift. */
+  readonly attendedEnd: boolean;
   readonly oneShift: boolean;
   /** option -> value -> factor on work times. */
   readonly workFactor: Readonly<Record<string, Readonly<Record<string, number>>>>;

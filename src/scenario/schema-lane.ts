@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { clockOf, CLOCK } from './quantity.js';
 import type { Lane } from './scenario.js';
 import { keys, name, spaces, spell, whole, word } from './schema-quantity.js';
-import { calendarName } from './schema-site.js';
+import { calendarName } from './schema-crew.js';
 import type { TimeSchema } from './schema-time.js';
 
 const CLOCK_WANTED = 'a clock time, such as "08:00"';

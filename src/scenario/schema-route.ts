@@ -66,7 +66,8 @@ function stepSchema(time: TimeSchema) {
         .describe('The work time is multiplied by this for units with these values. Default: 1. Example: { colour: { red: 1.2 } }'),
       learning: learning.optional().describe('The work time falls with the number of times the step was done. Default: it stays. Example: { rate: 85 %, floor: 60 %, built before: 20 }'),
       process: time.optional().describe('After the work: a process without people that goes on through breaks and nights and keeps the place, such as a bake. Default: none. Example: 50 min'),
-      'in one shift': flag.default(false).describe('True: the work starts only where it can end in the same shift. Default: false'),
+      'attended end': flag.default(false).describe('True: a process that is over while nobody is on shift is ended with the first working minute of the step (its station and crews), as an oven that has to be opened by somebody. Default: false'),
+      'in one shift': flag.default(false).describe('True: the work must not straddle a shift end. It starts only where it can end in the same shift (breaks do not end one); until then its people are free for other work and the place waits. Default: false'),
       rework: word('both', 'skip', 'only').default('both').describe('`both`: also visited by a unit in rework (default); `skip`: not done again; `only`: visited only after a send-back.'),
       sample: sample.optional().describe('Only some units visit the step: `1 in 5` is every fifth; { 1 in: 5, by: random } draws. Default: every unit'),
       parts: named(partCount, 'feeders and supplies with how many, such as { axles: 2, cab doors: own }').default({}).describe('Parts that join here: a number from the stock of a feeder or a supply, or `own` for those taken off this very unit. A step of a feeder may take parts too. Example: { axles: 2, power packs: 1, cab doors: own }'),
@@ -83,6 +84,7 @@ function stepSchema(time: TimeSchema) {
   )
     .superRefine((step, context) => {
       if (context.issues.length > 0) return; // misspelt keys first
+      if (step['attended end'] && step.process === undefined) context.addIssue({ code: 'custom', path: ['attended end'], message: 'a process that ends; this step has none', params: { seen: 'true' } });
       if (step.work !== undefined && step.passes !== undefined) context.addIssue({ code: 'custom', path: ['passes'], message: 'either work or passes; the work of a pass stands inside passes', params: { seen: 'both' } });
     })
     .transform(
@@ -95,6 +97,7 @@ function stepSchema(time: TimeSchema) {
         work: s.work,
         passes: s.passes && { count: s.passes.count, work: s.passes.work, settle: s.passes.settle },
         process: s.process,
+        attendedEnd: s['attended end'],
         oneShift: s['in one shift'],
         workFactor: s['work factor'],
         learning: s.learning,

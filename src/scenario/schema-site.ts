@@ -1,28 +1,9 @@
-import { z } from 'zod';
-import type { Crew, Site, Station } from './scenario.js';
+import type { Site, Station } from './scenario.js';
 import { changeoverSchema } from './schema-changeover.js';
-import { flag, keys, name, named, spaces, spell, whole } from './schema-quantity.js';
+import { calendarName, crewSchema } from './schema-crew.js';
+import { flag, keys, named, spaces, spell, whole } from './schema-quantity.js';
 import type { TimeSchema } from './schema-time.js';
 import { zone } from './schema-zone.js';
-
-export const calendarName = name('the name of a calendar');
-
-const headcount = whole(1);
-const crew = z
-  .union(
-    [
-      headcount.transform((count): Crew => ({ headcount: count, calendar: undefined })),
-      keys(
-        {
-          headcount: headcount.describe('People of this skill on each shift. Example: 14'),
-          calendar: calendarName.optional().describe('When the crew is in. Default: the calendar of the site'),
-        },
-        'a map with the key headcount',
-      ).transform((c): Crew => ({ headcount: c.headcount, calendar: c.calendar })),
-    ],
-    { error: 'a headcount from 1, such as 6, or { headcount: 6, calendar: days }' },
-  )
-  .describe('A headcount, or a map with headcount and calendar. Example: 6');
 
 const lot = keys(
   {
@@ -63,7 +44,7 @@ export function siteSchema(time: TimeSchema) {
     {
       zone: zone.default('UTC').describe('The time zone of the site. Default: UTC. Example: Europe/Oslo'),
       calendar: calendarName.optional().describe('When the site works. Default: always open. Example: days'),
-      crews: named(crew, 'crews with their headcounts, such as { painters: 6 }').default({}).describe('People by skill. Example: { painters: 6, fitters: { headcount: 14, calendar: days } }'),
+      crews: named(crewSchema, 'crews with their headcounts, such as { painters: 6 }').default({}).describe('People by skill. Example: { painters: 6, fitters: { headcount: [14, 8], calendar: two shifts, absence: 5 % } }'),
       stations: named(stationSchema(time), 'stations by name, such as { prime booth: { places: 1 } }').describe('The named spots in which units are worked on. Station names are unique over all sites. Example: { prime booth: { places: 1, buffer: 2 } }'),
     },
     'a site: a map with the key stations',

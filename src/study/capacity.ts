@@ -40,6 +40,7 @@ export interface CapacityTable {
  * there are. Expected visits include rework, sampling, options, escapes, scrap and feeders (see `expectedVisits`).
  *
  * - Days are working days of the release calendar (see `dailyMinutes`).
+ * - Crews have the people of each shift, less those who are missing on average. Overtime is left out, and the note says so.
  * - Unattended minutes (last settling, process) count in full against the shift minutes of a station on a calendar, though
  *   some may run through the night: there the capacity is on the safe side. At an unattended station the day has 24 h.
  * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of the sites.
@@ -61,7 +62,9 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
   for (const candidate of rows) {
     if (candidate.capacityPerDay !== null && (bottleneck === null || candidate.capacityPerDay < (bottleneck.capacityPerDay ?? Infinity))) bottleneck = candidate;
   }
-  const note = asks.isExact ? null : 'more than 256 combinations of options: each option was averaged by itself, as if steps chose among them independently';
+  const notes = asks.isExact ? [] : ['more than 256 combinations of options: each option was averaged by itself, as if steps chose among them independently'];
+  if (Object.values(scenario.calendars).some(({ overtime }) => overtime.length > 0)) notes.push('overtime is left out: it comes on top');
+  const note = notes.length === 0 ? null : notes.join('; ');
   return { rows, askedPerDay: asked, highestRatePerDay: bottleneck?.capacityPerDay ?? null, bottleneck, note };
 }
 
@@ -105,7 +108,7 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
         minutes[steps.route[step]] += steps.needAmount[n] * stationMinutes(model, asks, step).crew;
       }
     }
-    const available = resources.amount[crew] * daily.of(resources.calendar[crew]);
+    const available = daily.ofCrew(crew) ?? resources.amount[crew] * daily.of(resources.calendar[crew]);
     return { kind: 'crew', name: resources.names[crew], site: model.siteNames[resources.site[crew]], visits, available, minutes };
   });
 }

@@ -2,6 +2,7 @@ import type { AssumptionResult } from './results-assumptions.js';
 import type { SupplyResult } from './results-supplies.js';
 import type { ChangeoverResult } from './results-changeovers.js';
 import type { QualityResults } from './results-quality.js';
+import type { CrewResult, OvertimeResult, ShutdownResult } from './results-crews.js';
 
 /**
  * The shape of `results.json`, version 1. Every number shown anywhere (terminal, picture, page) is in here.
@@ -64,7 +65,9 @@ export interface Results extends QualityResults {
   /** Stations with changeovers, the one with the highest utilisation first. */
   readonly changeovers: readonly ChangeoverResult[];
   readonly buffers: readonly BufferResult[];
-  readonly crews: readonly { readonly name: string; readonly site: string; readonly headcount: number; readonly busy: Estimate }[];
+  readonly crews: readonly CrewResult[];
+  readonly overtime: readonly OvertimeResult[];
+  readonly shutdowns: readonly ShutdownResult[];
   readonly inspections: readonly InspectionResult[];
   readonly rty: Estimate | null;
   readonly lanes: readonly { readonly name: string; readonly trips: Estimate; readonly fill: Estimate; readonly waitHours: Estimate; readonly truckBusy: Estimate }[];

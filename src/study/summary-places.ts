@@ -17,13 +17,6 @@ export function stations(sample: Sample): StationResult[] {
   });
 }
 
-export function crews(sample: Sample): Results['crews'] {
-  const { resources, siteNames } = sample.model;
-  return resources.names.slice(0, resources.crews).map((name, id) => ({
-    name, site: siteNames[resources.site[id]], headcount: resources.amount[id], busy: sample.share(({ crewBusy }) => crewBusy[id]),
-  }));
-}
-
 /** Trips begun; fill is units carried over truck spaces; wait is that of units carried, for their truck. */
 export function lanes(sample: Sample): Results['lanes'] {
   const { lanes } = sample.model;

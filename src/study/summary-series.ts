@@ -31,7 +31,8 @@ export function wip(sample: Sample): Results['wip'] {
   };
 }
 
-function bucketsShown({ clock, observations, model }: Sample): number {
+/** How many buckets have something in them, or before something. */
+export function bucketsShown({ clock, observations, model }: Sample): number {
   const buckets = clock.buckets.labels.length, locations = model.siteNames.length + model.lanes.count;
   const lives = (b: number): boolean => clock.buckets.asked[b] !== null
     || observations.some(({ enteredIn, shippedIn, wipIn }) => enteredIn[b] > 0 || shippedIn[b] > 0 || Array.from({ length: locations }, (_, id) => wipIn[id * buckets + b]).some((units) => units > 0));

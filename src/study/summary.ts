@@ -11,12 +11,13 @@ import { assumptions } from './summary-assumptions.js';
 import { bottlenecks } from './summary-bottlenecks.js';
 import { buffers } from './summary-buffers.js';
 import { changeovers } from './summary-changeovers.js';
+import { crews, overtime, shutdowns } from './summary-crews.js';
 import { findings } from './summary-findings.js';
 import { inspections, rolledYield } from './summary-inspections.js';
 import { lastUnit } from './summary-last-unit.js';
 import { leadTime } from './summary-lead-time.js';
 import { quality } from './summary-quality.js';
-import { crews, feeders, lanes, stations } from './summary-places.js';
+import { feeders, lanes, stations } from './summary-places.js';
 import { judgeRate } from './summary-rate.js';
 import { runs } from './summary-runs.js';
 import { series, wip } from './summary-series.js';
@@ -63,6 +64,8 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     changeovers: changeovers(sample),
     buffers: buffers(sample),
     crews: crews(sample),
+    overtime: overtime(sample),
+    shutdowns: shutdowns(sample),
     inspections: inspections(sample),
     rty: rolledYield(sample),
     ...quality(sample),

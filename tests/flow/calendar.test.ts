@@ -16,6 +16,8 @@ function columns(rows: readonly (readonly [number, number, number])[]): Calendar
     end: Float64Array.from(rows, (r) => r[1]),
     before: Float64Array.from(before),
     shiftEnd: Float64Array.from(rows, (r) => r[2]),
+    overtime: new Uint8Array(rows.length),
+    rules: new Int32Array(rows.length),
   };
 }
 

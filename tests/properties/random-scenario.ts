@@ -18,7 +18,11 @@ const station = fc.record({
   then: fc.constantFrom('none', 'repair', 'back', 'back', 'back', 'scrap', 'fails', 'carry'),
   changeover: fc.boolean(),
 });
-const site = fc.record({ stations: fc.array(station, { minLength: 1, maxLength: 3 }), calendar: fc.boolean(), crew: fc.integer({ min: 2, max: 3 }) });
+const site = fc.record({
+  stations: fc.array(station, { minLength: 1, maxLength: 3 }), calendar: fc.boolean(), crew: fc.integer({ min: 2, max: 3 }),
+  /** Of a site with a calendar: what its crew does from shift to shift. */
+  shifts: fc.constantFrom('', '', 'headcount: [3, 2], calendar: two', 'headcount: [2, 3], absence: 20 %, calendar: two', 'headcount: 3, hand over: wait, calendar: two', 'headcount: 3, absence: 10 %'),
+});
 
 export const randomScenario = fc.record({
   sites: fc.array(site, { minLength: 1, maxLength: 3 }),
@@ -50,13 +54,15 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
   return `
 scenario: drawn at random
 programme: { start: 2027-03-01, ${release}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } } }
-calendars: { days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"] } }
+calendars:
+  days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"]${release.startsWith('rate') ? ', overtime: [{ hours: ["14:30-16:30"], when: { units behind: 3, lead time: 5 h }, decided: daily }]' : ''} }
+  two: { hours: ["06:00-14:30", "14:30-22:00"], breaks: ["12:00-12:30"], overtime: [{ on: Sat, hours: ["06:00-12:00"] }] }
 defects: { ${sites.map((_, s) => `flaw ${s}: {}`).join(', ')}, part flaw: {} }
 sites:
-${sites.map(({ stations, calendar, crew }, s) => `
+${sites.map(({ stations, calendar, crew, shifts }, s) => `
   site ${s}:
     ${calendar ? 'calendar: days' : 'zone: UTC'}
-    crews: { hands: ${crew} }
+    crews: { hands: ${calendar && shifts !== '' ? `{ ${shifts} }` : crew} }
     stations:
 ${stations.map((one, i) => `      ${nameOf(s, i)}: ${stationText(one)}`).join('\n')}
       done ${s}: { buffer: 1 }
@@ -99,9 +105,9 @@ function stepTexts(one: Station, s: number, i: number, stations: readonly Statio
   const isFirst = i === 0, isLast = i === stations.length - 1, head = `at: ${nameOf(s, i)}`;
   const crew = one.crew > 0 && one.kind !== 'lot' ? `, crew: { hands: ${one.crew} }` : '';
   const time = one.kind === 'passes' ? `, passes: { count: 2, work: ${one.work}, settle: 5 min }`
-    : one.kind === 'bake' ? `, work: 2 min, process: ${one.work}`
+    : one.kind === 'bake' ? `, work: 2 min, process: ${one.work}, attended end: ${one.changeover}`
     : one.kind === 'lot' ? `, process: ${one.work}`
-    : `, work: ${one.work}${one.kind === 'colour' ? ', work factor: { colour: { red: 1.3 } }' : ''}`;
+    : `, work: ${one.work}${one.kind === 'work' && one.changeover ? ', in one shift: true' : ''}${one.kind === 'colour' ? ', work factor: { colour: { red: 1.3 } }' : ''}`;
   const last = stations[stations.length - 1]!, first = stations[0]!;
   const seeks = !['none', 'fails'].includes(last.then) && !(last.kind === 'lot' && last.then === 'repair');
   const makes = isFirst && first.creates && seeks ? `, creates: { flaw ${s}: 50 % }` : '';

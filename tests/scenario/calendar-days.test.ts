@@ -8,7 +8,7 @@ import type { CalendarSpec } from '../../src/scenario/scenario.js';
 const clockTime = (text: string): number => Number(text.slice(0, 2)) * 60 + Number(text.slice(3));
 function spec(hours: readonly string[], more: { breaks?: readonly string[]; on?: readonly number[]; holidays?: CalendarSpec['holidays'] } = {}): CalendarSpec {
   const spans = (list: readonly string[]) => list.map((span) => ({ startMin: clockTime(span.slice(0, 5)), endMin: clockTime(span.slice(6)) }));
-  return { hours: spans(hours), breaks: spans(more.breaks ?? []), on: more.on ?? [1, 2, 3, 4, 5], holidays: more.holidays ?? [] };
+  return { hours: spans(hours), breaks: spans(more.breaks ?? []), on: more.on ?? [1, 2, 3, 4, 5], holidays: more.holidays ?? [], shutdowns: [], overtime: [] };
 }
 
 function days(calendar: CalendarSpec | undefined, zone: string, from: string, to: string, originDay = from): WorkingDay[] {

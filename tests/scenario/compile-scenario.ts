@@ -10,6 +10,8 @@ export const dayShift: CalendarSpec = {
   breaks: [{ startMin: 12 * 60, endMin: 12 * 60 + 30 }],
   on: [1, 2, 3, 4, 5],
   holidays: [],
+  shutdowns: [],
+  overtime: [],
 };
 
 export function station(more: Partial<Station> = {}): Station {
@@ -18,7 +20,7 @@ export function station(more: Partial<Station> = {}): Station {
 
 export function step(name: string, at: string, more: Partial<StationStep> = {}): StationStep {
   return {
-    kind: 'step', name, at, when: {}, crew: {}, work: undefined, passes: undefined, process: undefined, oneShift: false, workFactor: {}, learning: undefined,
+    kind: 'step', name, at, when: {}, crew: {}, work: undefined, passes: undefined, process: undefined, attendedEnd: false, oneShift: false, workFactor: {}, learning: undefined,
     rework: 'both', sample: undefined, parts: {}, takesOff: [], creates: {}, finds: {}, fails: undefined,
     hold: undefined, comparesWith: undefined, ...more,
   };

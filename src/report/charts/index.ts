@@ -2,6 +2,7 @@ import type { DrawChart } from './chart.js';
 import { bottlenecks } from './bottlenecks.js';
 import { buffers } from './buffers.js';
 import { changeovers } from './changeovers.js';
+import { crewLoad } from './crew-load.js';
 import { firstTimeThrough } from './first-time-through.js';
 import { leadTime } from './lead-time.js';
 import { placeTime } from './place-time.js';
@@ -20,4 +21,5 @@ export const CHARTS: Readonly<Record<string, DrawChart>> = {
   '06-buffers': buffers,
   '07-first-time-through': firstTimeThrough,
   '10-changeovers': changeovers,
+  '11-crew-load': crewLoad,
 };

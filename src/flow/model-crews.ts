@@ -1,0 +1,32 @@
+/** Work that outlasts its shift: the next shift goes on with it, or it waits for its own. */
+export const NEXT_SHIFT = 0, OWN_SHIFT = 1;
+
+/** Shifts of a crew in order of time; the windows of shift k in the calendar of the crew are firstWindow[k] .. firstWindow[k + 1] - 1. */
+export interface CrewShiftColumns {
+  readonly firstWindow: Int32Array;
+  /** Which shift of the calendar's day it is, from 0. */
+  readonly position: Int32Array;
+  /** People of shift k, if nobody is missing. */
+  readonly people: Int32Array;
+  /** NEXT_SHIFT or OWN_SHIFT. */
+  readonly handOver: number;
+  /** Chance that a person is missing for a shift; drawn uniformly by person. */
+  readonly absence: number;
+  readonly absenceDraw: number;
+}
+
+/** A rule that is looked at in each period (week or day) and has its windows worked when units are behind. */
+export interface OvertimeColumns {
+  /** Calendar and zone, and what is asked, for reports. */
+  readonly name: string;
+  /** Calendar that has its hours. */
+  readonly calendar: number;
+  /** Sorted: when it is looked at; period p ends where the next begins (length periods + 1). */
+  readonly periods: Float64Array;
+  /** When units should be out, sorted. */
+  readonly due: Float64Array;
+  /** Out: past the end of this step; -1: shipped or scrapped. */
+  readonly step: number;
+  /** Worked when at least so many units are due but not out. */
+  readonly behind: number;
+}

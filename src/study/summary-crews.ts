@@ -1,0 +1,38 @@
+import type { Results } from './results.js';
+import { ratio, type Sample } from './sample.js';
+import { bucketsShown } from './summary-series.js';
+
+/** Crews in the order of the scenario. */
+export function crews(sample: Sample): Results['crews'] {
+  const { model: { resources, siteNames }, clock } = sample, buckets = clock.buckets.labels.length, shown = Array.from({ length: bucketsShown(sample) }, (_, b) => b);
+  return resources.names.slice(0, resources.crews).map((name, id) => ({
+    name, site: siteNames[resources.site[id]], headcount: resources.amount[id], headcounts: headcounts(sample, id),
+    busy: sample.share(({ crewBusy }) => crewBusy[id]),
+    usualHours: sample.amount(({ crewTime }) => crewTime.usual[id] / 60),
+    overtimeHours: sample.amount(({ crewTime }) => crewTime.overtime[id] / 60),
+    series: {
+      engaged: shown.map((b) => sample.amount(({ crewEngagedIn, crewTime }) => ratio(crewEngagedIn[id * buckets + b], crewTime.hoursIn[id * buckets + b]))),
+      present: shown.map((b) => sample.amount(({ crewTime: { presentIn, hoursIn } }) => ratio(presentIn[id * buckets + b], hoursIn[id * buckets + b]))),
+      overtimeHours: shown.map((b) => sample.amount(({ crewTime }) => crewTime.overtimeIn[id * buckets + b] / 60)),
+    },
+  }));
+}
+
+function headcounts({ scenario, model: { resources, siteNames } }: Sample, id: number): readonly number[] | null {
+  return scenario.sites[siteNames[resources.site[id]]].crews[resources.names[id]].shifts?.headcounts ?? null;
+}
+
+/** How often overtime rules asked for their hours. */
+export function overtime(sample: Sample): Results['overtime'] {
+  const buckets = sample.clock.buckets.labels.length, shown = Array.from({ length: bucketsShown(sample) }, (_, b) => b);
+  return sample.model.overtime.map(({ name }, rule) => ({
+    name,
+    looked: sample.amount(({ overtimeRules }) => overtimeRules.looked[rule]),
+    worked: sample.share(({ overtimeRules: { looked, worked } }) => ratio(worked[rule], looked[rule])),
+    hours: shown.map((b) => sample.amount(({ overtimeRules: { minutesIn } }) => minutesIn[rule * buckets + b] / 60)),
+  }));
+}
+
+export function shutdowns({ scenario: { calendars } }: Sample): Results['shutdowns'] {
+  return Object.entries(calendars).flatMap(([calendar, spec]) => spec.shutdowns.map(({ from, to, note }) => ({ calendar, from, to, note: note ?? null })));
+}
