@@ -1,6 +1,7 @@
 import { assumptionTable } from './assumptions.js';
 import type { Estimate, Results } from '../study/results.js';
 import { asEstimate, intervalName, number, short } from './format.js';
+import { costsTable } from './page-costs.js';
 import { suppliesTable } from './page-supplies.js';
 import { qualityTables } from './page-tables-quality.js';
 import { crews, overtimeTable, shutdownTable } from './page-tables-crews.js';
@@ -15,6 +16,7 @@ export function pageTables(results: Results): PageTable[] {
   const interval = results.replications < 2 ? 'no interval, 1 replication' : `in brackets: ${intervalName(results.level)}`;
   const tables = [
     rates(results, interval),
+    costsTable(results, interval),
     wip(results, interval),
     bottlenecks(results, interval),
     stations(results, interval),

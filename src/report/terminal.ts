@@ -27,6 +27,7 @@ export function resultsTable(results: Results): string {
     ...under('first-time-through of inspections, %', results.inspections.map((each) => row(each.name, each.ftt, 100))),
     ...results.rty === null ? [] : [row('rolled throughput yield (RTY), %', results.rty, 100)],
     ...under('bottleneck, % of replications', results.bottlenecks.slice(0, TOP_BOTTLENECKS).map((each) => row(each.name, asEstimate(each.share), 100))),
+    ...cost(results),
     ...results.lastUnit.map(lastUnit),
   ];
   return [
@@ -58,6 +59,11 @@ function under(heading: string, rows: readonly Row[]): Row[] {
 
 function indented([what, value, interval]: Row): Row {
   return [`  ${what}`, value, interval];
+}
+
+function cost({ costs }: Results): Row[] {
+  if (costs === null) return [];
+  return [row(`cost of a unit shipped, ${costs.currency}`, costs.perUnit), indented(row('of it for rework', costs.rework.costPerUnit))];
 }
 
 function lastUnit({ p, date, low, high }: DateQuantile): Row {

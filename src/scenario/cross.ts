@@ -2,6 +2,7 @@ import { amountFindings } from './cross-amounts.js';
 import { calendarFindings } from './cross-calendar.js';
 import { changeoverFindings } from './cross-changeover.js';
 import { crewFindings } from './cross-crews.js';
+import { costFindings } from './cross-costs.js';
 import { defectFindings } from './cross-defects.js';
 import { entryFindings } from './cross-entry.js';
 import { feederFindings } from './cross-feeders.js';
@@ -37,6 +38,7 @@ const TOGETHER = [
   defectFindings,
   feederFindings,
   supplyFindings,
+  costFindings,
   holdFindings,
 ];
 

@@ -1,3 +1,4 @@
+import { costNames } from './names-costs.js';
 import { nearest } from './names-nearest.js';
 import { isRawMap, listOf, mapOf, outlineOf, type Names, type Outline, type RawRoute } from './names-outline.js';
 import { repeatedNames } from './names-unique.js';
@@ -42,6 +43,7 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
     calendar(['lanes', name, 'hours'], lane['hours']);
   }
   for (const [name, supply] of Object.entries(mapOf(raw['supplies']))) look(['supplies', name, 'site'], mapOf(supply)['site'], outline.sites, 'site of this name');
+  costNames(raw, outline, look);
   for (const route of outline.routes) {
     route.entries.forEach((entry, i) => checkEntry(mapOf(entry), [...route.path, i], i, route, outline, look, found));
   }

@@ -1,5 +1,6 @@
 import type { Distribution } from '../random/distribution.js';
 import type { Assumption } from './assumptions.js';
+import type { Costs } from './scenario-costs.js';
 import type { Supply } from './scenario-supplies.js';
 import type { CrewShifts, Overtime, Shutdown } from './scenario-crews.js';
 
@@ -19,6 +20,7 @@ export interface Scenario {
   readonly lanes: Readonly<Record<string, Lane>>;
   /** Kinds of defect. */
   readonly defects: Readonly<Record<string, { readonly note: string | undefined }>>;
+  readonly costs: Costs | undefined;
   readonly route: readonly RouteEntry[];
   /** What is said of the values above: where they come from. No result depends on it. */
   readonly assumptions: readonly Assumption[];

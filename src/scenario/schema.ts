@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Scenario } from './scenario.js';
 import { calendarSchema } from './schema-calendar.js';
+import { costsSchema } from './schema-costs.js';
 import { defectSchema } from './schema-defect.js';
 import { includeSchema, requiredInWhole, withIncludedRoutes } from './schema-include.js';
 import { laneSchema } from './schema-lane.js';
@@ -30,6 +31,7 @@ export function scenarioSchema(readObserved: ReadObserved) {
       supplies: named(supplySchema(time), 'supplies by name').default({}).describe('Bought-in parts, by name: stocks filled up in lots from outside, which steps take by `parts`. Example: { power packs: { site: final plant, at start: 6, reorder: { level: 4, lot: 8, lead time: 15 days } } }'),
       lanes: named(laneSchema(time), 'lanes by name').default({}).describe('Transport from site to site, by name.'),
       defects: named(defectSchema, 'kinds of defect by name, such as { runs: {} }').default({}).describe('Kinds of defect that steps create and find. Example: { runs: {} }'),
+      costs: costsSchema.optional().describe('Prices, for the cost of a unit shipped. Default: nothing is said of costs. Example: { currency: EUR, people: { default: 42 } }'),
       route: route.describe('The ordered steps and lanes of a unit.'),
       include: includeSchema,
     },
@@ -37,7 +39,7 @@ export function scenarioSchema(readObserved: ReadObserved) {
   ).transform(({ scenario, note, programme, include, ...parts }): Scenario => {
     void include; // merged before
     const zone = programme.zone ?? Object.values(parts.sites)[0]?.zone ?? 'UTC';
-    return { ...parts, name: scenario, note, programme: { ...programme, zone }, assumptions: [] };
+    return { ...parts, costs: parts.costs, name: scenario, note, programme: { ...programme, zone }, assumptions: [] };
   });
 }
 

@@ -1,4 +1,5 @@
 import type { AssumptionResult } from './results-assumptions.js';
+import type { CostResult } from './results-costs.js';
 import type { SupplyResult } from './results-supplies.js';
 import type { ChangeoverResult } from './results-changeovers.js';
 import type { QualityResults } from './results-quality.js';
@@ -79,6 +80,8 @@ export interface Results extends QualityResults {
   /** By build number; empty for a run without a quantity. */
   readonly units: readonly UnitResult[];
   readonly scrapped: Estimate;
+  /** null: the scenario has no prices. */
+  readonly costs: CostResult | null;
   readonly findings: readonly Finding[];
   /** One row a replication, for readers who want to do their own statistics. */
   readonly runs: readonly RunRow[];

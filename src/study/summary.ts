@@ -12,6 +12,7 @@ import { bottlenecks } from './summary-bottlenecks.js';
 import { buffers } from './summary-buffers.js';
 import { changeovers } from './summary-changeovers.js';
 import { crews, overtime, shutdowns } from './summary-crews.js';
+import { costs } from './summary-costs.js';
 import { findings } from './summary-findings.js';
 import { inspections, rolledYield } from './summary-inspections.js';
 import { lastUnit } from './summary-last-unit.js';
@@ -76,6 +77,7 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     lastUnit: lastUnit(sample),
     units: units(sample),
     scrapped: sample.amount(({ scrapped }) => scrapped),
+    costs: costs(sample),
     findings: findings(sample, judged),
     runs: runs(sample, judged.heldIn),
   };

@@ -120,6 +120,15 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     overtime: [], shutdowns: [],
     inspections, rty: around(inspections.reduce((product, inspection) => product * inspection.ftt.mean, 1), 0.012),
     lanes: ['coachworks to paint', 'paint to final plant'].map((name, index) => ({ name, trips: around(210 - 40 * index, 3), fill: around(0.81, 0.02), waitHours: around(5.5 + index, 0.4), truckBusy: around(0.44, 0.02) })),
+    costs: {
+      currency: 'EUR', perUnit: around(12340, 160), total: around(5182800, 60000),
+      parts: [
+        { name: 'people', perUnit: around(7500, 120), share: 7500 / 12340 }, { name: 'trucks', perUnit: around(1900, 30), share: 1900 / 12340 },
+        { name: 'units in work', perUnit: around(1640, 60), share: 1640 / 12340 }, { name: 'floor', perUnit: around(900, 12), share: 900 / 12340 },
+        { name: 'send-backs', perUnit: around(180, 14), share: 180 / 12340 }, { name: 'scrap', perUnit: around(220, 90), share: 220 / 12340 },
+      ],
+      rework: { hoursPerUnit: around(9.4, 0.5), costPerUnit: around(830, 100) },
+    },
     supplies: [{ name: 'power packs', site: 'final plant', by: 'reorder', stock: around(5.2, 0.2), out: around(0.04, 0.01), least: around(0.3, 0.2), lots: around(52, 1), lateLots: around(5, 1), onOrder: around(9, 0.4), waits: around(14, 3), waitHours: around(20, 4) }],
     feeders: ['axles', 'cab doors'].map((name, index) => ({ name, target: 3 + index, stock: around(1.9 + index, 0.1), out: around(0.06, 0.01) })),
     defects: [{ kind: 'dirt in primer', madeAt: 'prime booth', made: around(75, 2), repairHours: around(52, 2), shippedWith: around(0.04, 0.01), shippedNoted: around(0, 0),

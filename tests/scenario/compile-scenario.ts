@@ -64,6 +64,7 @@ export function scenario(parts: Partial<Scenario> & Pick<Scenario, 'sites' | 'ro
     supplies: {},
     lanes: {},
     defects: {},
+    costs: undefined,
     assumptions: [],
     ...parts,
   };

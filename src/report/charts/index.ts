@@ -3,6 +3,7 @@ import { bottlenecks } from './bottlenecks.js';
 import { buffers } from './buffers.js';
 import { changeovers } from './changeovers.js';
 import { crewLoad } from './crew-load.js';
+import { costPerUnit } from './cost-per-unit.js';
 import { firstTimeThrough } from './first-time-through.js';
 import { leadTime } from './lead-time.js';
 import { placeTime } from './place-time.js';
@@ -22,4 +23,5 @@ export const CHARTS: Readonly<Record<string, DrawChart>> = {
   '07-first-time-through': firstTimeThrough,
   '10-changeovers': changeovers,
   '11-crew-load': crewLoad,
+  '13-cost-per-unit': costPerUnit,
 };

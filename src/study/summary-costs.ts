@@ -1,0 +1,62 @@
+import type { Observation } from '../measure/observation.js';
+import { own } from '../scenario/cross-routes.js';
+import type { Costs, HourPrice } from '../scenario/scenario-costs.js';
+import { changeoversAt, days, sendBacks, spaces } from './cost-quantities.js';
+import type { CostResult } from './results-costs.js';
+import { ratio, type Sample } from './sample.js';
+
+const NOTHING: HourPrice = { hour: 0, overtimeHour: 0 };
+
+/** Money of one replication that goes to one part. */
+interface Part { readonly name: string; readonly of: (observation: Observation) => number }
+
+/** Cost of a unit shipped: what has a price, over the time observed, by what was shipped in it. null where nothing has. */
+export function costs(sample: Sample): CostResult | null {
+  const { scenario, model } = sample, { costs } = scenario;
+  if (costs === undefined) return null;
+  const prices = model.resources.names.slice(0, model.resources.crews).map((crew) => priceOf(costs, crew));
+  const parts = pricedParts(sample, costs, prices);
+  const total = (observation: Observation): number => parts.reduce((money, { of }) => money + of(observation), 0);
+  const perUnit = (of: (observation: Observation) => number) => sample.amount((each) => ratio(of(each), each.shipped));
+  const whole = perUnit(total);
+  const reworkTime = ({ reworkMinutes }: Observation, price: (crew: number) => number): number => reworkMinutes.reduce((sum, minutes, crew) => sum + (minutes / 60) * price(crew), 0);
+  return {
+    currency: costs.currency,
+    perUnit: whole,
+    total: sample.amount(total),
+    parts: parts.map(({ name, of }) => {
+      const part = perUnit(of);
+      return { name, perUnit: part, share: whole.mean > 0 ? part.mean / whole.mean : 0 };
+    }),
+    rework: {
+      hoursPerUnit: perUnit((each) => reworkTime(each, () => 1)),
+      costPerUnit: perUnit((each) => reworkTime(each, (crew) => prices[crew].hour) + sendBacks(each) * (costs.sendBack ?? 0) + each.scrapped * (costs.scrap ?? 0)),
+    },
+  };
+}
+
+function pricedParts({ model }: Sample, costs: Costs, prices: readonly HourPrice[]): Part[] {
+  const { lanes, resources, stations, supplies } = model, floor = spaces(model), parts: Part[] = [];
+  const add = (isPriced: boolean, name: string, of: Part['of']): void => { if (isPriced) parts.push({ name, of }); };
+  const overCrews = (of: (crew: number) => number): number => prices.reduce((money, _, crew) => money + of(crew), 0);
+  const hasPeople = Object.keys(costs.people).length > 0;
+  add(hasPeople, 'people', ({ crewTime: { usual } }) => overCrews((crew) => usual[crew] / 60 * prices[crew].hour));
+  add(hasPeople, 'overtime', ({ crewTime: { overtime } }) => overCrews((crew) => overtime[crew] / 60 * prices[crew].overtimeHour));
+  add(Object.keys(costs.trucks).length > 0, 'trucks', (each) => lanes.names.reduce((money, name, lane) => {
+    const { trip = 0, day = 0 } = own(costs.trucks, name) ?? {};
+    return money + each.lanes.trips[lane] * trip + lanes.trucks[lane] * days(each) * day;
+  }, 0));
+  add(costs.unitDay !== undefined, 'units in work', (each) => each.wip * days(each) * costs.unitDay!);
+  add(costs.spaceDay !== undefined, 'floor', (each) => floor * days(each) * costs.spaceDay!);
+  add(Object.keys(costs.supplies).length > 0, 'supplies', (each) => Array.from(supplies.resource).reduce((money, resource, id) => {
+    const { lot = 0, stockDay = 0 } = own(costs.supplies, resources.names[resource]) ?? {};
+    return money + each.supplies.lots[id] * lot + each.stockMean[resource] * days(each) * stockDay;
+  }, 0));
+  const changes = Object.entries(costs.changeovers).map(([name, price]) => ({ price, count: changeoversAt(model, stations.names.indexOf(name)) }));
+  add(changes.length > 0, 'changeovers', (each) => changes.reduce((money, { price, count }) => money + count(each) * price, 0));
+  add(costs.sendBack !== undefined, 'send-backs', (each) => sendBacks(each) * costs.sendBack!);
+  add(costs.scrap !== undefined, 'scrap', (each) => each.scrapped * costs.scrap!);
+  return parts;
+}
+
+const priceOf = ({ people }: Costs, crew: string): HourPrice => own(people, crew) ?? own(people, 'default') ?? NOTHING;
