@@ -47,8 +47,8 @@ function waitedFor({ kind, number, route, waitsFor }: Stuck, stuck: readonly Stu
   }
 }
 
-function waits({ number, route, where, waitsFor, kind }: Stuck, unitRoute: string): string {
-  const who = `${route === unitRoute ? 'unit' : route} ${number}${where === 'outside' ? ' outside' : where.startsWith('ahead of ') ? ` ${where}` : ` at ${where}`}`;
+function waits({ build, route, where, waitsFor, kind }: Stuck, unitRoute: string): string {
+  const who = `${route === unitRoute ? 'unit' : route} ${build}${where === 'outside' ? ' outside' : where.startsWith('ahead of ') ? ` ${where}` : ` at ${where}`}`;
   switch (kind) {
     case 'room': return `${who} waits for room at ${waitsFor}`;
     case 'truck': return `${who} waits for a truck of ${waitsFor}`;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Stuck } from '../../src/flow/gridlock.js';
 import { whoWaits } from '../../src/study/summary-gridlock.js';
 
-const unit = (number: number, where: string, waitsFor: string, kind: Stuck['kind'] = 'room', route = 'unit'): Stuck => ({ number, route, where, waitsFor, kind });
+const unit = (number: number, where: string, waitsFor: string, kind: Stuck['kind'] = 'room', route = 'unit'): Stuck => ({ number, build: String(number), route, where, waitsFor, kind });
 
 describe('who waits for whom', () => {
   it('is the ring, without those who only wait behind it', () => {

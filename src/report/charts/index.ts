@@ -4,8 +4,10 @@ import { buffers } from './buffers.js';
 import { changeovers } from './changeovers.js';
 import { crewLoad } from './crew-load.js';
 import { firstTimeThrough } from './first-time-through.js';
+import { journey } from './journey.js';
 import { leadTime } from './lead-time.js';
 import { placeTime } from './place-time.js';
+import { shippedAgainstPlan } from './shipped-against-plan.js';
 import { throughputByWeek } from './throughput-by-week.js';
 import { wipBySite } from './wip-by-site.js';
 
@@ -20,6 +22,8 @@ export const CHARTS: Readonly<Record<string, DrawChart>> = {
   '05-lead-time': leadTime,
   '06-buffers': buffers,
   '07-first-time-through': firstTimeThrough,
+  '08-shipped-against-plan': shippedAgainstPlan,
+  '09-journey': journey,
   '10-changeovers': changeovers,
   '11-crew-load': crewLoad,
 };
