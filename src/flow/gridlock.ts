@@ -1,5 +1,4 @@
 import { lacking } from './claims.js';
-import { buildName } from './model-orders.js';
 import type { Run } from './run.js';
 import { BLOCKED, SHORT_PARTS } from './states.js';
 import type { Unit } from './unit.js';
@@ -7,8 +6,6 @@ import type { Unit } from './unit.js';
 /** One unit or sub-assembly that cannot go on: where it stands and what it waits for. */
 export interface Stuck {
   readonly number: number;
-  /** What the planner calls it; of own parts, their unit. */
-  readonly build: string;
   /** Name of the route: the unit's, or the feeder of a sub-assembly. */
   readonly route: string;
   readonly where: string;
@@ -23,8 +20,7 @@ export function stuckUnits(run: Run): Stuck[] {
 }
 
 function describe(run: Run, unit: Unit): Stuck {
-  const { number, place, truck, step } = unit, { route } = step;
-  const base = { number, build: route.isMain || route.ownBit !== 0 ? buildName(run.model, number) : String(number), route: route.name };
+  const { number, place, truck, step } = unit, base = { number, route: step.route.name };
   const wanted = step.station?.name ?? step.lane!.name;
   if (place === null) {
     const queued = step.buffer.holds(unit), where = truck !== null ? truck.lane.name : queued ? `ahead of ${wanted}` : 'outside';

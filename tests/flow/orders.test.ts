@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { SHORT_PARTS, WORKING } from '../../src/flow/states.js';
-import { at, enteredAt, minutesIn, play, shippedAt, visits } from './run-yaml.js';
+import { enteredAt, minutesIn, play, shippedAt, visits } from './run-yaml.js';
 
 /** Chains worked by hand; each run is audited too: units conserved, place-time, Little's identity. */
 describe('units that stand on the floor at the start', () => {
@@ -153,22 +153,5 @@ route:
   it('does not make a saturated source let in one more than it should', () => {
     const { seen, run } = play(yaml(true).replace('arrivals: 30 min', 'arrivals: saturated').replace(', due after: 1 h', ''));
     expect([seen.shipped, run.shop.routes[0]!.begun]).toEqual([40, 40]);
-  });
-});
-
-describe('names of units in a gridlock', () => {
-  it('are those of the planner, also of own parts', () => {
-    const played = play(`
-scenario: stuck
-programme: { arrivals: 1 min, quantity: 3, opening: [{ at: fit, build: RT-1 }] }
-sites: { hall: { stations: { bench: {}, stand: {} } } }
-route:
-  - { step: prepare, at: stand, work: 1 min }
-  - { step: fit, at: bench, work: 5 min }
-  - { step: test, at: stand, work: 1 min }
-`);
-    expect(played.seen.outcome).toBe('gridlock');
-    expect(played.seen.stuck.map(({ build }) => build)).toEqual(['RT-1', '2', '3']);
-    expect(at(played.model.steps.names, 'fit')).toBe(1);
   });
 });

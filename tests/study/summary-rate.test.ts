@@ -69,7 +69,7 @@ describe('the verdict', () => {
   });
 
   it('falls short with one gridlock, whatever the others ship', () => {
-    const stuck = [{ number: 7, build: '7', route: 'route', where: 'booth', waitsFor: 'bay', kind: 'room' as const }, { number: 5, build: '5', route: 'route', where: 'bay', waitsFor: 'booth', kind: 'room' as const }];
+    const stuck = [{ number: 7, route: 'route', where: 'booth', waitsFor: 'bay', kind: 'room' as const }, { number: 5, route: 'route', where: 'bay', waitsFor: 'booth', kind: 'room' as const }];
     const { answer, findings } = resultsOf([allShipped, allShipped, shipping([8, 14, 20, 20, 20], { outcome: 'gridlock', stuck })]);
     expect(answer.verdict).toBe('falls short');
     expect(answer.sentence).toMatch(/^Four a day is not held: the build comes to a standstill in 1 of 3 replications \(gridlock\)/);
