@@ -60,6 +60,7 @@ function simulateOptions(parser: Argv) {
     .option('out', { type: 'string', requiresArg: true, describe: 'folder for the report, which must not exist yet' })
     .option('replace', { type: 'boolean', default: false, describe: 'put the report in the place of an older one' })
     .option('workers', { type: 'string', requiresArg: true, describe: 'replications run at a time, default one a core; the results do not depend on it' })
+    .option('journey', { type: 'string', requiresArg: true, describe: 'build number of the unit whose way is told step by step, default one with the median lead time' })
     .option('json', { type: 'boolean', default: false, describe: 'print what results.json holds instead of the table' })
     .option('quiet', { type: 'boolean', default: false, describe: 'no progress and no hints; errors are still told' })
     .option('finding-ok', { type: 'boolean', default: false, describe: 'exit with 0 even if a finding stands' });
@@ -84,13 +85,18 @@ function simulateRequest(argv: SimulateArguments): Request {
     replications: wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS),
     seed: seedOf(argv.seed),
     workers: argv.workers === undefined ? Math.min(availableParallelism(), MOST_WORKERS) : wholeNumber('workers', argv.workers, 1, MOST_WORKERS),
-    out, replace: argv.replace, json: argv.json, quiet: argv.quiet, findingOk: argv['finding-ok'],
+    journey: named(argv.journey), out, replace: argv.replace, json: argv.json, quiet: argv.quiet, findingOk: argv['finding-ok'],
   };
 }
 
 function seedOf(seed: string): string {
   if (seed.length >= 1 && seed.length <= LONGEST_SEED) return seed;
   throw new UsageError(`--seed: expected a text of 1 to ${LONGEST_SEED} characters, got ${seed.length}`, 'for example --seed 1');
+}
+
+function named(build: string | undefined): string | undefined {
+  if (build === '') throw new UsageError('--journey: expected a build number, got none', 'for example --journey 12');
+  return build;
 }
 
 /** `--out=` with nothing behind it is a slip, not the folder one stands in. */

@@ -10,6 +10,8 @@ export interface SimulateRequest {
   readonly replications: number;
   readonly seed: string;
   readonly workers: number;
+  /** Build number of the unit whose way is told; undefined: one with the median lead time. */
+  readonly journey: string | undefined;
   /** Folder of the report; undefined: none is written. */
   readonly out: string | undefined;
   readonly replace: boolean;

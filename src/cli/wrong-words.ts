@@ -2,7 +2,7 @@ import { nearest } from '../scenario/names-nearest.js';
 import { UsageError } from './usage-error.js';
 
 export const COMMANDS = ['check', 'simulate', 'schema'] as const;
-const OPTIONS = ['--json', '--replications', '--seed', '--out', '--workers', '--replace', '--quiet', '--finding-ok', '--help', '--version'];
+const OPTIONS = ['--json', '--replications', '--seed', '--out', '--workers', '--journey', '--replace', '--quiet', '--finding-ok', '--help', '--version'];
 
 const NO_FILE = 'expected a scenario FILE, got none';
 const UNKNOWN = 'unknown: ';

@@ -22,6 +22,7 @@ export function audit(run: Run): void {
   expectEqual('units begun', shop.routes[0].begun, run.gone + inside + outside);
   expectEqual("unit-minutes by Little's law", locations.totalArea, tally.unitMinutes);
   expectEqual('unit-minutes by location', sum(locations.area), tally.unitMinutes);
+  if (run.model.programme.orders.replaceScrapped) expectEachOnce(run);
   for (const { id, unit } of shop.places) if (unit !== null && unit.place?.id !== id) throw new Error(`audit: place ${id} holds unit ${unit.number}, which stands elsewhere`);
   for (const { name, free, onHand, amount, isCrew } of shop.resources) if (free < 0 || (isCrew && free > onHand)) throw new Error(`audit: ${name} must have 0 to ${isCrew ? onHand : amount} free; got ${free}`);
   for (const crew of shop.resources) if (crew.isCrew) expectEqual(`people of ${crew.name} engaged`, crew.engagedNow, heldBy(run, crew));
@@ -44,6 +45,16 @@ function auditItems(unit: Unit): void {
 const heldBy = (run: Run, crew: Resource): number => run.places.reduce((total, { holdsCrew, unit }) => (
   holdsCrew ? unit!.step.needs.reduce((held, { resource, amount }) => (resource === crew ? held + amount : held), total) : total
 ), 0);
+
+/** An order that is built again is neither twice on the floor nor shipped already. */
+function expectEachOnce({ units, shippedAt }: Run): void {
+  const seen = new Set<number>();
+  for (const { alive, number, step } of units.all) {
+    if (!alive || !step.route.isMain) continue;
+    if (seen.has(number) || shippedAt[number - 1] >= 0) throw new Error(`audit: order ${number} must be built once at a time and shipped once`);
+    seen.add(number);
+  }
+}
 
 const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
 

@@ -9,6 +9,7 @@ import { lotTimer, startIncompleteLot, startLot } from './lots.js';
 import { PLACE_SHIFT } from './memory.js';
 import { fill } from './move.js';
 import { cross, enterBuckets, finishObservation, nextBoundary } from './observation.js';
+import { placeOpening } from './opening.js';
 import type { Plan } from './plan.js';
 import { beginRelease, refillSource, release } from './release.js';
 import { Run } from './run.js';
@@ -22,20 +23,31 @@ import { nextPhase, startTask } from './tasks.js';
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */
 export const FINISHED = 0, ENDED = 1, GRIDLOCK = 2;
 
-/** Runs one replication of a model to its end and audits it. Same plan, seed and replication: same result bits. */
-export function simulate(plan: Plan, seed: string, replication: number): Run {
+/**
+ * Runs one replication of a model to its end and audits it. Same plan, seed and replication: same result bits.
+ * @param watch called ahead of each event, when all that followed from the one before is done
+ */
+export function simulate(plan: Plan, seed: string, replication: number, watch?: (run: Run) => void): Run {
   const run = new Run(plan, seed, replication);
+  if (watch !== undefined) watchEvents(run, watch);
   enterBuckets(run);
   for (const route of run.shop.routes) run.listFeed(route);
   beginSupplies(run);
   beginShifts(run);
   beginRules(run);
+  placeOpening(run);
   beginRelease(run);
   drain(run);
   run.outcome = loop(run);
   finishObservation(run);
   audit(run);
   return run;
+}
+
+/** The loop asks the queue once ahead of each event: whoever watches stands there, and other runs pay nothing. */
+function watchEvents(run: Run, watch: (run: Run) => void): void {
+  const { queue } = run, ready = queue.ready.bind(queue);
+  queue.ready = () => { watch(run); return ready(); };
 }
 
 function loop(run: Run): number {

@@ -22,8 +22,13 @@ export function takeOff(run: Run, unit: Unit, step: Step): void {
     const route = run.shop.routes[offRoute[o]];
     if ((unit.ownOff & route.ownBit) !== 0) continue;
     unit.ownOff |= route.ownBit;
-    begin(run, route, unit.number, unit);
+    beginOwnPart(run, route, unit);
   }
+}
+
+/** Parts that are off a unit begin their feeder. */
+export function beginOwnPart(run: Run, route: Route, unit: Unit): void {
+  begin(run, route, unit.number, unit);
 }
 
 /** A sub-assembly is scrapped: another is begun in its stead, for the stock or for the same unit. */

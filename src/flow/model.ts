@@ -1,5 +1,6 @@
 import type { Distribution } from '../random/distribution.js';
 import type { SupplyColumns } from './model-supplies.js';
+import type { OrderColumns } from './model-orders.js';
 import type { QualityColumns } from './model-quality.js';
 import type { CrewShiftColumns, OvertimeColumns } from './model-crews.js';
 
@@ -243,10 +244,11 @@ export interface Model {
 
   readonly programme: {
     readonly release: number;
-    /** For RELEASE_TIMES: release time of each unit, sorted. Units are numbered from 1 in this order. */
+    /** For RELEASE_TIMES: release time of each unit, sorted; 0 for those of the opening, which come first. Units are numbered from 1 in this order. */
     readonly times: Float64Array;
     /** For RELEASE_ARRIVALS: the interval. */
     readonly intervalDraw: number;
+    readonly orders: OrderColumns;
     /** Units in all; UNLIMITED for a steady-state run. The run ends when all have been shipped or scrapped. */
     readonly quantity: number;
     /** Hard end of the run, minutes; may be Infinity where quantity is finite. */

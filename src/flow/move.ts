@@ -2,6 +2,7 @@ import { nextOfBatch } from './batch.js';
 import type { Buffer } from './buffer.js';
 import { take } from './changeover.js';
 import { comesToHold } from './holds.js';
+import { meetsConditions } from './conditions.js';
 import { REWORK_ONLY, REWORK_SKIP } from './model.js';
 import type { Run } from './run.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from './states.js';
@@ -37,7 +38,7 @@ function applies(run: Run, unit: Unit, step: Step): boolean {
   }
   const { steps } = run.model, t = step.id;
   if (steps.rework[t] === (unit.rework !== null ? REWORK_SKIP : REWORK_ONLY)) return false;
-  for (let w = steps.whenStart[t]; w < steps.whenStart[t + 1]; w++) if ((steps.whenMask[w] & (1 << unit.options[steps.whenOption[w]])) === 0) return false;
+  if (!meetsConditions(run, unit, step)) return false;
   if ((step.flags & HOLDS) !== 0) return comesToHold(run, unit, step);
   const n = steps.sampleN[t];
   if (n === 0) return true;

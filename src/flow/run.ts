@@ -3,6 +3,7 @@ import { Memory } from './memory.js';
 import { buildShop, type Shop } from './shop.js';
 import { Locations } from './locations.js';
 import { RELEASE_TIMES, UNLIMITED, type Model } from './model.js';
+import { hasDueDates } from './model-orders.js';
 import type { Buffer } from './buffer.js';
 import type { Plan } from './plan.js';
 import type { Pool } from './resource.js';
@@ -57,6 +58,8 @@ export class Run {
   readonly enteredAt: Float64Array;
   readonly shippedAt: Float64Array;
   readonly optionsOf: Uint8Array;
+  /** By build number - 1: when it is due, Infinity where it is not known or there is none; empty where nothing is due. */
+  readonly dueAt: Float64Array;
 
   /** Something is listed below. */
   pending = false;
@@ -107,10 +110,12 @@ export class Run {
     this.engagedAtBucket = new Float64Array(model.resources.crews);
     this.tally = new Tally(model, inspections.length, holds.length);
     this.boothLog = replication === 1 ? new BoothLog(model) : null;
-    const known = programme.release === RELEASE_TIMES ? programme.times.length : programme.quantity < UNLIMITED ? programme.quantity : 0;
+    const known = programme.release === RELEASE_TIMES ? Math.max(programme.times.length, programme.orders.count) : programme.quantity < UNLIMITED ? programme.quantity : 0;
     this.shippedAt = new Float64Array(known).fill(NaN);
     this.enteredAt = new Float64Array(known).fill(NaN);
     this.optionsOf = new Uint8Array(known * model.options.length);
+    this.dueAt = new Float64Array(hasDueDates(model) ? known : 0).fill(Infinity);
+    this.dueAt.set(programme.orders.dueAt.subarray(0, this.dueAt.length));
   }
 
   get now(): number {

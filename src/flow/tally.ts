@@ -10,6 +10,10 @@ export class Tally {
   /** Sum of time in the system over units inside at any time of the observation, minutes, for Little's identity. */
   unitMinutes = 0;
   leadSum = 0;
+  /** Units shipped that had a due date, those of them shipped after it, and by how many minutes in all. */
+  due = 0;
+  late = 0;
+  lateMinutes = 0;
   leadMin = Infinity;
   leadMax = 0;
   readonly leadBins = new Int32Array(BIN_COUNT);
@@ -67,6 +71,14 @@ export class Tally {
     this.unitMinutesIn = new Float64Array((siteNames.length + lanes.count) * buckets);
     this.engagedIn = new Float64Array(resources.crews * buckets);
     this.minutesIn = new Float64Array(buckets);
+  }
+
+  /** A unit with a due date is shipped so many minutes after it; before it, if negative. */
+  dueShipped(minutes: number): void {
+    this.due++;
+    if (minutes <= 0) return;
+    this.late++;
+    this.lateMinutes += minutes;
   }
 
   lead(minutes: number): void {

@@ -20,6 +20,8 @@ export class Unit {
   /** Entry into the first buffer or place. */
   born = Number.NaN;
   parent: Unit | null = null;
+  /** Late if shipped after it; Infinity: not due. */
+  dueAt = Number.NaN;
   /** Own parts that are off the unit, a bit a feeder. */
   ownOff = 0;
   /** Slots not clean, and those of them found. */
@@ -109,6 +111,7 @@ export class Unit {
     this.alive = true;
     this.truck = null;
     this.parent = null;
+    this.dueAt = Infinity;
     this.ownOff = 0;
     this.notClean = 0;
     this.found = 0;

@@ -17,6 +17,10 @@ export interface Observation {
   readonly shipped: number;
   readonly scrapped: number;
   readonly openAtShipping: number;
+  /** Units shipped that had a due date, those of them shipped after it, and by how many minutes in all. */
+  readonly due: number;
+  readonly late: number;
+  readonly lateMinutes: number;
   /** Mean work in process, and by location (sites, then lanes). */
   readonly wip: number;
   readonly wipByLocation: Float64Array;
@@ -80,5 +84,7 @@ export interface Observation {
   readonly enteredAt: Float64Array;
   readonly shippedAt: Float64Array;
   readonly optionsOf: Uint8Array;
+  /** When it is due; Infinity where it is not; empty where nothing is due. */
+  readonly dueAt: Float64Array;
   readonly stuck: readonly Stuck[];
 }

@@ -23,6 +23,7 @@ export function observe(run: Run, replication: number): Observation {
     shipped: tally.shipped,
     scrapped: tally.scrapped,
     openAtShipping: tally.openAtShipping,
+    due: tally.due, late: tally.late, lateMinutes: tally.lateMinutes,
     wip: over(locations.totalArea, minutes),
     wipByLocation: shares(locations.area),
     ...leadTimes(tally),
@@ -69,6 +70,7 @@ export function observe(run: Run, replication: number): Observation {
     enteredAt: run.enteredAt,
     shippedAt: run.shippedAt,
     optionsOf: run.optionsOf,
+    dueAt: run.dueAt,
     stuck: run.outcome === GRIDLOCK ? stuckUnits(run) : [],
   };
 }

@@ -26,11 +26,11 @@ export function stationsCsv({ stations }: Results): string {
   ]));
 }
 
-/** One row a unit: dates of shipping (P50, P80, P95) and lead time in days, with intervals. */
+/** One row a unit: number and name, due date, dates of shipping (P50, P80, P95), lead time in days and chance to be late, with intervals. */
 export function unitsCsv({ units }: Results): string {
   const dates = (units[0]?.shipped ?? []).flatMap(({ p }) => [`shipped_p${p * 100}`, `shipped_p${p * 100}_low`, `shipped_p${p * 100}_high`]);
-  return csv(['unit', ...dates, ...spread('lead_days')], units.map((unit) => [
-    unit.number, ...unit.shipped.flatMap(({ date, low, high }) => [date, low, high]), ...cells(unit.leadDays),
+  return csv(['unit', 'build', 'due', ...dates, ...spread('lead_days'), 'late_share', 'late_low', 'late_high'], units.map((unit) => [
+    unit.number, unit.build, unit.due, ...unit.shipped.flatMap(({ date, low, high }) => [date, low, high]), ...cells(unit.leadDays), unit.late?.share ?? null, unit.late?.low ?? null, unit.late?.high ?? null,
   ]));
 }
 

@@ -5,6 +5,7 @@ import { costsTable } from './page-costs.js';
 import { suppliesTable } from './page-supplies.js';
 import { qualityTables } from './page-tables-quality.js';
 import { crews, overtimeTable, shutdownTable } from './page-tables-crews.js';
+import { unitDates } from './page-units.js';
 import { STATE_ORDER } from './style.js';
 import { changeoverTable } from './table-changeovers.js';
 
@@ -30,6 +31,7 @@ export function pageTables(results: Results): PageTable[] {
     feeders(results, interval),
     suppliesTable(results, interval),
     buffers(results, interval),
+    unitDates(results),
     assumptionTable(results.assumptions),
   ];
   return tables.filter((table) => table.rows.length > 0);
@@ -37,7 +39,7 @@ export function pageTables(results: Results): PageTable[] {
 
 const percent = (share: Estimate): string => short(share, 100);
 
-function rates({ throughput, leadTime, scrapped, rty, wip: { total } }: Results, interval: string): PageTable {
+function rates({ throughput, leadTime, scrapped, due, rty, wip: { total } }: Results, interval: string): PageTable {
   return { id: 'overall', title: 'Overall', note: `Means over replications; ${interval}.`, head: ['Measure', 'Value'], rows: [
     ['shipped, units a working day, whole run', short(throughput.perDay)],
     ['shipped, units an hour of the clock, whole run', short(throughput.perHour)],
@@ -46,6 +48,7 @@ function rates({ throughput, leadTime, scrapped, rty, wip: { total } }: Results,
     ['lead time P50, days', short(leadTime.p50)],
     ['lead time P90, days', short(leadTime.p90)],
     ['scrapped, units', short(scrapped)],
+    ...due === null ? [] : [['late, % of units due', percent(due.late)], ['days late, mean of those shipped late', short(due.daysLate)]],
     ...rty === null ? [] : [['rolled throughput yield (RTY), %', percent(rty)]],
   ] };
 }

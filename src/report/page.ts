@@ -1,7 +1,7 @@
 import { Eta } from 'eta/core';
 import type { DateQuantile, Estimate, Results } from '../study/results.js';
 import { counts } from './assumptions.js';
-import { bounds, count, intervalName, mean, number } from './format.js';
+import { bounds, count, intervalName, mean, number, percentWithInterval, withInterval } from './format.js';
 import { pageTables } from './page-tables.js';
 import { PAGE_TEMPLATE } from './page-template.js';
 
@@ -27,7 +27,7 @@ export function page(results: Results, pictures: readonly Picture[]): string {
     findings: results.findings.length === 0
       ? ['Nothing that stops the build was found.']
       : results.findings.map((finding) => `${sentence(finding.text)} (in ${finding.replications} of ${count(results.replications, 'replication')})`),
-    dates: results.lastUnit.length === 0 ? ['The programme has no last unit, so there is no date.'] : results.lastUnit.map((each) => dateText(each, results.level)),
+    dates: results.lastUnit.length === 0 ? ['The programme has no last unit, so there is no date.'] : [...results.lastUnit.map((each) => dateText(each, results.level)), ...dueText(results)],
     assumptions: assumptions(results),
     caution: SAFETY_CAUTION,
     facts: facts(results),
@@ -53,6 +53,11 @@ function dateText({ p, date, low, high, why }: DateQuantile, level: number): str
   const name = `Last unit out, P${number(p * 100)}`;
   if (date === null) return `${name}: not known${why === null ? '' : `; ${why}`}.`;
   return `${name}: ${date}${low === null || high === null ? `; no interval${why === null ? '' : `, ${why}`}` : ` (${intervalName(level)} ${low} to ${high})`}.`;
+}
+
+function dueText({ due }: Results): string[] {
+  if (due === null || due.late.n === 0) return [];
+  return [`Late against their due dates: ${percentWithInterval(due.late)} of units${due.daysLate.n === 0 ? '' : `, those shipped late by ${withInterval(due.daysLate, 'days')} in the mean`}.`];
 }
 
 /** What could turn the answer round, as far as the results can know. */

@@ -6,7 +6,7 @@ import { table, type Column } from './table.js';
 
 /** Greatest width of the text, characters. */
 const WIDTH = 100;
-const TOP_BOTTLENECKS = 3;
+const TOP_BOTTLENECKS = 3, MOST_ACTIVITIES = 8;
 type Row = [what: string, value: string, interval: string];
 
 /**
@@ -29,6 +29,8 @@ export function resultsTable(results: Results): string {
     ...under('bottleneck, % of replications', results.bottlenecks.slice(0, TOP_BOTTLENECKS).map((each) => row(each.name, asEstimate(each.share), 100))),
     ...cost(results),
     ...results.lastUnit.map(lastUnit),
+    ...dueRows(results),
+    ...journeyRows(results),
   ];
   return [
     ...lines(results.answer.sentence, ''),
@@ -68,6 +70,20 @@ function cost({ costs }: Results): Row[] {
 
 function lastUnit({ p, date, low, high }: DateQuantile): Row {
   return [`last unit out, P${number(p * 100)}`, date ?? 'not known', low === null || high === null ? 'no interval' : `${low} to ${high}`];
+}
+
+function dueRows({ due }: Results): Row[] {
+  if (due === null) return [];
+  return [row('units late, % of those due', due.late, 100), ...due.daysLate.n === 0 ? [] : [row('days late, mean of those shipped late', due.daysLate)]];
+}
+
+/** Only of a unit that was asked for; the page and the JSON tell the other. */
+function journeyRows({ journey }: Results): Row[] {
+  if (journey === null || journey.chosen !== 'by name') return [];
+  const place = `replication ${journey.replication}`, rest = Math.max(0, journey.totals.length - MOST_ACTIVITIES);
+  return [[`unit ${journey.build}, days from entry to ${journey.shipped === null ? 'the end of the run' : 'shipping'}`, number(journey.leadDays), place],
+    ...journey.totals.slice(0, MOST_ACTIVITIES).map(({ what, days }) => indented([what, number(days), place])),
+    ...rest === 0 ? [] : [indented([`and ${rest} more, with --json or --out`, '', ''])]];
 }
 
 function notes(quantiles: readonly DateQuantile[]): string[] {

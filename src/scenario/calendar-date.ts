@@ -27,3 +27,12 @@ export function isoWeek(day: number): string {
   const first = Math.round(Date.UTC(year, 0, 1) / MS_PER_DAY);
   return `${year}-W${String(Math.floor((thursday - first) / 7) + 1).padStart(2, '0')}`;
 }
+
+/** Day number of the Monday of an ISO week, `2027-W23`; undefined if there is no such week. */
+export function mondayOf(week: string): number | undefined {
+  const parts = /^(\d{4})-W(\d{2})$/.exec(week);
+  if (parts === null) return undefined;
+  // 4 January is always in week 1.
+  const fourth = Math.round(Date.UTC(Number(parts[1]), 0, 4) / MS_PER_DAY), monday = fourth - weekday(fourth) + 1 + 7 * (Number(parts[2]) - 1);
+  return isoWeek(monday) === week ? monday : undefined;
+}

@@ -33,7 +33,7 @@ export function programmeClock(scenario: Scenario): ProgrammeClock {
   const days = new CalendarBook(scenario, span).workingDays(site.calendar, site.zone);
   const edges = span.bucketEdges;
   const workingDays = shares(days, edges, () => 1);
-  const release = programme.release.kind === 'rate' ? releaseDays(programme.release, days, programme.quantity, span) : [];
+  const release = releaseDays(scenario, days, span);
   const releasing = shares(release, edges, () => 1);
   const asked = shares(release, edges, (day) => day.rate).map((units, i) => (releasing[i] > 0 ? units / releasing[i] : null));
 

@@ -1,21 +1,27 @@
 import { RELEASE_ARRIVALS, RELEASE_SATURATED, RELEASE_TIMES, UNLIMITED, type Model } from '../flow/model.js';
 import type { CalendarBook } from './calendar-book.js';
 import { NO_DRAW, type Draws } from './compile-draws.js';
+import type { Names } from './compile-names.js';
+import { compileOrders } from './compile-orders.js';
 import { releaseDays, releaseTimes } from './compile-release.js';
+import type { LaidRoutes } from './compile-route.js';
 import { releaseSite, type RunSpan } from './compile-span.js';
 import type { Scenario } from './scenario.js';
+import { orderCounts } from './scenario-orders.js';
 
 const RELEASE = { rate: RELEASE_TIMES, interval: RELEASE_ARRIVALS, saturated: RELEASE_SATURATED } as const;
 
 /** How units are released and when the run ends. Where the run ends before all are released, `times` is shorter than `quantity`. */
-export function compileProgramme(scenario: Scenario, book: CalendarBook, draws: Draws, span: RunSpan): Model['programme'] {
-  const { release, quantity, warmUpMin } = scenario.programme;
-  const site = releaseSite(scenario);
-  const days = release.kind === 'rate' ? releaseDays(release, book.workingDays(site.calendar, site.zone), quantity, span) : [];
+export function compileProgramme(scenario: Scenario, names: Names, laid: LaidRoutes, book: CalendarBook, draws: Draws, span: RunSpan): Model['programme'] {
+  const { release, quantity, warmUpMin, orders } = scenario.programme;
+  const site = releaseSite(scenario), days = book.workingDays(site.calendar, site.zone);
+  const byRate = releaseTimes(releaseDays(scenario, days, span), orderCounts(orders.list, quantity).byRate, Math.min(span.end, span.horizon));
+  const { columns, times } = compileOrders(scenario, names, laid, span, days, byRate);
   return {
     release: RELEASE[release.kind],
-    times: releaseTimes(days, quantity, Math.min(span.end, span.horizon)),
+    times,
     intervalDraw: release.kind === 'interval' ? draws.add('programme/interval', release.interval) : NO_DRAW,
+    orders: columns,
     quantity: quantity ?? UNLIMITED,
     end: span.end,
     warmUp: warmUpMin,

@@ -1,55 +1,71 @@
+import { dayNumber } from './calendar-date.js';
 import type { WorkingDay } from './calendar-days.js';
-import { rateOn, type RunSpan } from './compile-span.js';
-import type { ReleaseByRate } from './scenario.js';
+import type { RunSpan } from './compile-span.js';
+import { askedRate } from './release-rate.js';
+import type { Scenario } from './scenario.js';
+import { orderCounts } from './scenario-orders.js';
 
 /** A working day with units to release on it. */
 export interface ReleaseDay extends WorkingDay {
-  /** Units asked for on this day. */
+  /** Units asked for on this day, by the rate and with a day of release of their own. */
   readonly rate: number;
   /** Units asked for on all days before it. */
   readonly before: number;
+  /** The same by the rate alone, and the rate of its phase in a usual week; 0 where no rate is asked. */
+  readonly byRate: number;
+  readonly byRateBefore: number;
+  readonly usual: number;
 }
 
 /** Counts this close to a whole number are that number: ten days at 0.1 are one unit. */
 const ROUNDING = 1e-9;
+const tidy = (count: number): number => (Math.abs(count - Math.round(count)) < ROUNDING ? Math.round(count) : count);
 
 /**
- * Days with a rate above 0, from the programme's start to the day on which the last unit is released, or to the end.
- * `days` are the working days of the first station's site.
+ * Days with units to release, from the programme's start to the day on which the last unit is released, or to the end.
+ * `days` are the working days of the first station's site. Empty for releases that are not planned by day.
  */
-export function releaseDays(release: ReleaseByRate, days: readonly WorkingDay[], quantity: number | undefined, span: RunSpan): ReleaseDay[] {
-  const rateOf = rateOn(release);
-  const end = Math.min(span.end, span.horizon);
+export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], span: RunSpan): ReleaseDay[] {
+  const { release, quantity, orders } = scenario.programme;
+  if (release.kind !== 'rate') return [];
+  const asked = askedRate(scenario), most = orderCounts(orders.list, quantity).byRate, end = Math.min(span.end, span.horizon);
+  const dated = new Map<number, number>();
+  for (const order of orders.list) if (order.release !== undefined) dated.set(dayNumber(order.release), (dated.get(dayNumber(order.release)) ?? 0) + 1);
   const out: ReleaseDay[] = [];
-  let count = 0;
+  let before = 0, byRateBefore = 0;
   for (const day of days) {
-    if (quantity !== undefined && count > quantity - 1 + ROUNDING) break;
-    const rate = day.day < span.startDay ? 0 : rateOf(day.day);
+    const isOver = most !== undefined && byRateBefore > most - 1 + ROUNDING;
+    const byRate = day.day < span.startDay || isOver ? 0 : asked.onDay(day.day), rate = byRate + (dated.get(day.day) ?? 0);
     if (rate <= 0 || day.windows[0].start >= end) continue;
-    out.push({ ...day, rate, before: count });
-    count += rate;
-    if (Math.abs(count - Math.round(count)) < ROUNDING) count = Math.round(count);
+    out.push({ ...day, rate, before, byRate, byRateBefore, usual: byRate > 0 ? asked.usualOn(day.day) : 0 });
+    before = tidy(before + rate);
+    byRateBefore = tidy(byRateBefore + byRate);
   }
   return out;
 }
 
 /**
- * Release times, sorted, minutes. Each working minute of a day adds rate / (working minutes of the day) to a count, and
- * unit k goes when the count reaches k - 1: the first at the first working minute. A count reached with the last minute
- * of a day is released at the start of the next.
+ * Release times by rate, sorted, minutes. Each working minute of a day adds rate / (working minutes of the day) to a
+ * count, and unit k goes when the count reaches k - 1: the first at the first working minute. A count reached with the
+ * last minute of a day is released at the start of the next.
  */
 export function releaseTimes(days: readonly ReleaseDay[], quantity: number | undefined, end: number): Float64Array {
   const times: number[] = [];
   const most = quantity ?? Infinity;
   for (const day of days) {
-    const stop = day.before + day.rate - ROUNDING;
+    const stop = day.byRateBefore + day.byRate - ROUNDING;
     for (let count = times.length; count < stop && times.length < most; count++) {
-      const at = timeInDay(day, Math.max(0, ((count - day.before) / day.rate) * day.minutes));
+      const at = timeInDay(day, Math.max(0, ((count - day.byRateBefore) / day.byRate) * day.minutes));
       if (at >= end) return Float64Array.from(times);
       times.push(at);
     }
   }
   return Float64Array.from(times);
+}
+
+/** Times of `count` units that are released on one day, spread over its working time from its first minute on. */
+export function timesOnDay(day: WorkingDay, count: number): number[] {
+  return Array.from({ length: count }, (_, i) => timeInDay(day, (i / count) * day.minutes));
 }
 
 /** When `minutes` of the day's working time have passed; at the end of a window the start of the next. */

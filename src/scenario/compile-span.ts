@@ -3,7 +3,12 @@ import { dayNumber, MINUTES_PER_DAY, weekday } from './calendar-date.js';
 import { workingDayRule } from './calendar-days.js';
 import { ZoneClock } from './calendar-zone.js';
 import { meanOf } from '../random/moments.js';
-import type { CalendarSpec, ReleaseByRate, Scenario, Site } from './scenario.js';
+import { askedRate } from './release-rate.js';
+import { releaseSite } from './release-site.js';
+import type { CalendarSpec, Scenario } from './scenario.js';
+import { orderCounts } from './scenario-orders.js';
+
+export { releaseSite };
 
 /** When a run begins, is watched and must have ended. Times are minutes since the programme's start. */
 export interface RunSpan {
@@ -60,28 +65,6 @@ export function runSpan(scenario: Scenario): RunSpan {
   return { kind: 'programme', ...common, end: stop, bucketEdges };
 }
 
-/** The site whose working days the programme is counted in: that of the first station of the unit's route. */
-export function releaseSite(scenario: Scenario): Site {
-  const first = scenario.route[0];
-  const sites = Object.values(scenario.sites);
-  const found = first === undefined ? undefined
-    : first.kind === 'lane' ? scenario.sites[scenario.lanes[first.lane].from]
-    : sites.find((site) => Object.hasOwn(site.stations, first.at));
-  const site = found ?? sites[0];
-  if (site === undefined) throw new RangeError('sites: expected at least one site, saw none; add one');
-  return site;
-}
-
-/** The asked rate on a day, units per working day; 0 before the first phase. */
-export function rateOn(release: ReleaseByRate): (day: number) => number {
-  const phases = release.phases.map((phase) => ({ from: dayNumber(phase.from), perDay: phase.perDay }));
-  return (day) => {
-    let rate = 0;
-    for (const phase of phases) if (phase.from <= day) rate = phase.perDay;
-    return rate;
-  };
-}
-
 /** Days to the end of calendars: to the planned release of the last unit, and as long again or a year. */
 function planned(scenario: Scenario, quantity: number, startDay: number): number {
   const days = releaseDays(scenario, quantity, startDay);
@@ -92,18 +75,19 @@ function planned(scenario: Scenario, quantity: number, startDay: number): number
 }
 
 function releaseDays(scenario: Scenario, quantity: number, startDay: number): number {
-  const { release } = scenario.programme;
+  const { release, orders } = scenario.programme;
   const site = releaseSite(scenario);
   const spec = site.calendar === undefined ? undefined : scenario.calendars[site.calendar];
   if (release.kind === 'interval') return Math.ceil((quantity * meanOf(release.interval)) / MINUTES_PER_DAY);
   if (release.kind === 'saturated') return Math.ceil((quantity * longestStep(scenario)) / meanDailyMinutes(spec));
   const works = workingDayRule(spec);
-  const rate = rateOn(release);
+  const rate = askedRate(scenario), byRate = orderCounts(orders.list, quantity).byRate ?? 0;
+  const lastDated = Math.max(startDay, ...orders.list.map((order) => (order.release === undefined ? startDay : dayNumber(order.release)))) - startDay;
   let count = 0;
   for (let days = 0; days <= LONGEST_DAYS; days++) {
-    if (works(startDay + days)) count += rate(startDay + days);
+    if (works(startDay + days)) count += rate.onDay(startDay + days);
     // The last unit is released when quantity - 1 have been counted; one day more for rounding does no harm.
-    if (count >= quantity - 1) return days + 2;
+    if (count >= byRate - 1) return Math.max(days, lastDated) + 2;
   }
   return Infinity;
 }

@@ -36,10 +36,10 @@ export function compile(scenario: Scenario): Model {
   const steps = compileSteps({ scenario, names: ids, book, draws, laid, slots, joining, chances, thens, crewCalendar: resources.calendar });
   const quality = compileQuality(laid, slots, joining, steps, draws);
   const lanes = compileLanes(scenario, ids, book, draws, span);
-  const programme = compileProgramme(scenario, book, draws, span);
+  const programme = compileProgramme(scenario, ids, laid, book, draws, span);
   const supplies = compileSupplies(scenario, ids, book, draws, span);
-  // A timetable or a plan of deliveries is known no further than the calendars are.
-  const isBounded = book.columns.length > 0 || lanes.timetable.some((times) => times.length > 0) || hasPlan(scenario.supplies);
+  // A timetable or a plan of deliveries is known no further than the calendars are; an order that is scrapped every time would be built again for ever.
+  const isBounded = programme.orders.replaceScrapped || book.columns.length > 0 || lanes.timetable.some((times) => times.length > 0) || hasPlan(scenario.supplies);
   return {
     calendars: book.columns,
     horizon: isBounded ? span.horizon : Infinity,

@@ -11,6 +11,7 @@ import { lotFindings } from './cross-lots.js';
 import { optionFindings } from './cross-options.js';
 import { ownPartFindings } from './cross-own.js';
 import { pathFindings } from './cross-path.js';
+import { orderFindings } from './cross-orders.js';
 import { programmeFindings } from './cross-programme.js';
 import { unreachable } from './cross-reach.js';
 import { shiftFindings } from './cross-shift.js';
@@ -40,6 +41,7 @@ const TOGETHER = [
   supplyFindings,
   costFindings,
   holdFindings,
+  orderFindings,
 ];
 
 /** What cannot work although each key for itself is right. `namesKnown`: every name in it is defined, and once. */

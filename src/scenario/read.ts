@@ -6,6 +6,7 @@ import { sortProblems, type Problem } from './problem.js';
 import type { Scenario } from './scenario.js';
 import { scenarioSchema } from './schema.js';
 import { readSource } from './source.js';
+import { tableReader } from './table.js';
 import { observedReader } from './time-observed.js';
 
 export type ReadResult = { readonly scenario: Scenario; readonly problems?: undefined } | { readonly scenario?: undefined; readonly problems: readonly Problem[] };
@@ -13,14 +14,14 @@ export type ReadResult = { readonly scenario: Scenario; readonly problems?: unde
 /**
  * Reads a scenario file: a scenario without any problem, or all problems that could be found, sorted by line.
  * `file` is for the messages, which name included files beside it. `readFile` is called for included files and for CSV files
- * of observed times, with paths relative to the folder of the scenario, and may throw. Never throws itself.
+ * of observed times and build lists, with paths relative to the folder of the scenario, and may throw. Never throws itself.
  */
 export function readScenario(text: string, file: string, readFile: (relativePath: string) => string): ReadResult {
   const whole = withIncludes(readSource(text, file), readFile);
   if (whole.value === undefined) return { problems: sortProblems([...whole.faults, ...whole.problems], file) };
 
   // The schema is used once, so compiling it first would cost more than it saves.
-  const result = scenarioSchema(observedReader(readFile)).safeParse(whole.value, { jitless: true });
+  const result = scenarioSchema(observedReader(readFile), tableReader(readFile, 'unit')).safeParse(whole.value, { jitless: true });
   const shape = result.success ? [] : findingsOf(result.error.issues, whole.value);
   const names = nameFindings(whole.value, shape);
   const cross = result.success ? crossFindings(result.data, names.length === 0) : [];

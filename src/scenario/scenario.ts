@@ -3,6 +3,7 @@ import type { Assumption } from './assumptions.js';
 import type { Costs } from './scenario-costs.js';
 import type { Supply } from './scenario-supplies.js';
 import type { CrewShifts, Overtime, Shutdown } from './scenario-crews.js';
+import type { Orders } from './scenario-orders.js';
 
 /**
  * A scenario as read: defaults filled in, quantities converted, names checked.
@@ -43,9 +44,12 @@ export interface Programme {
   /** Steady-state runs: observation time after warm-up. */
   readonly lengthMin: number | undefined;
   readonly warmUpMin: number;
+  readonly orders: Orders;
 }
-/** Evenly over the working time of the first station's site, from each date on. `perDay` is units per working day. */
-export interface ReleaseByRate { readonly kind: 'rate'; readonly phases: readonly { readonly from: string; readonly perDay: number }[] }
+/** Evenly over the working time of the first station's site, from each date on; no phases where each unit has a day of release of its own. */
+export interface ReleaseByRate { readonly kind: 'rate'; readonly phases: readonly RatePhase[] }
+/** Units per working day, or per ISO week over its working days from `from` on. */
+export interface RatePhase { readonly from: string; readonly perDay?: number | undefined; readonly perWeek?: number | undefined }
 export interface ReleaseByInterval { readonly kind: 'interval'; readonly interval: Distribution }
 /** A unit is always ready to enter: the first station never starves. */
 export interface ReleaseSaturated { readonly kind: 'saturated' }

@@ -1,8 +1,11 @@
 import { z } from 'zod';
 import type { OptionMix, Programme } from './scenario.js';
-import { chance, date, keys, named, number, spell, duration, whole, word } from './schema-quantity.js';
+import { orderKeys, readOrders } from './schema-orders.js';
+import { chance, date, keys, named, spell, duration, whole, word } from './schema-quantity.js';
+import { phasesOf, rate } from './schema-rate.js';
 import type { TimeSchema } from './schema-time.js';
 import { zone } from './schema-zone.js';
+import type { ReadTable } from './table.js';
 
 /** A programme before its defaults from elsewhere: its zone may come from the first site. */
 export type ProgrammeRead = Omit<Programme, 'zone'> & { readonly zone: string | undefined };
@@ -23,19 +26,12 @@ function whenMap(payload: { value: unknown; issues: unknown[] }): boolean {
   return payload.issues.length === 0 && typeof payload.value === 'object' && payload.value !== null;
 }
 
-const perDay = number(0, 100_000).describe('Units released per working day, spread evenly over the working time of the first station\'s site; may be a fraction; 0 is a pause. Example: 4');
-const from = date.optional().describe('The first day of this rate. Default: the start; only the first rate may leave it out. Example: 2027-06-07');
-const ratePhase = keys({ from, 'per day': perDay }, 'a map with the keys from and per day');
-const rate = z
-  .union([ratePhase.transform((phase) => [phase]), z.array(ratePhase).min(1, { error: 'at least one rate' })], { error: 'a rate, such as { per day: 4 }, or a list of them with dates' })
-  .describe('How fast units are released: one rate, or a ramp as a list of rates with dates. Example: [{ from: 2027-03-01, per day: 2 }, { from: 2027-06-07, per day: 4 }]');
-
-export function programmeSchema(time: TimeSchema) {
+export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
   return keys(
     {
       start: date.optional().describe(`The first day. Needed with \`rate\` and \`until\`; default ${NO_DATE} for steady-state runs and drawn arrivals. Example: 2027-03-01`),
       zone: zone.optional().describe('The time zone of the dates and weeks of the programme. Default: that of the first site. Example: Europe/Oslo'),
-      quantity: whole(1, 10_000_000).optional().describe('Units in all; the run ends when the last has been shipped or scrapped. Leave it out for a steady-state run. Example: 420'),
+      quantity: whole(1, 10_000_000).optional().describe('Units in all, those of the opening included; the run ends when the last has been shipped or scrapped. Default: with a build list its units; what it goes beyond the list is drawn. Leave it out for a steady-state run. Example: 420'),
       rate: rate.optional(),
       arrivals: z
         .union([word('saturated'), time], { error: 'the word saturated, or a time between units such as { exponential: { mean: 2 h } }' })
@@ -45,6 +41,7 @@ export function programmeSchema(time: TimeSchema) {
       options: named(mix, 'options, such as { colour: { red: 70 %, white: 30 % }, stripe: 35 % }')
         .default({})
         .describe('What differs between units. Each option has values with shares that add up to 100 %; a single chance makes a yes or no option. Example: { colour: { red: 70 %, white: 20 %, lime: 10 % }, stripe: 35 % }'),
+      ...orderKeys,
       length: spell.optional().describe('For a steady-state run (no quantity): how long to observe after the warm-up. Example: 5000 h'),
       'warm up': duration.optional().describe('For a steady-state run: time before observing begins, for the line to fill. Default: 0 min. Example: 500 h'),
     },
@@ -53,14 +50,26 @@ export function programmeSchema(time: TimeSchema) {
     .superRefine((p, context) => {
       if (context.issues.length > 0) return; // misspelt keys first
       const wrong = (path: string[], message: string, seen?: string): void => context.addIssue({ code: 'custom', path, message, params: { seen } });
-      if ((p.rate === undefined) === (p.arrivals === undefined)) wrong([], 'exactly one of rate and arrivals', p.rate === undefined ? 'neither' : 'both');
-      if (p.quantity === undefined && p.length === undefined && p.until === undefined) wrong([], 'an end of the run: a quantity, a date until, or for a steady-state run a length', 'none of them');
+      const { list, findings } = readOrders(p as typeof p & { options: OptionMix }, readTable);
+      for (const { path, wanted, ...params } of findings) context.addIssue({ code: 'custom', path: path.slice(1) as string[], message: wanted, params });
+      if (findings.length > 0) return;
+      const isDated = list.some(({ release }) => release !== undefined), hasList = p['build list'] !== undefined;
+      const needsRate = list.length < (p.quantity ?? (hasList ? 0 : Infinity)) || list.some(({ release, at }) => release === undefined && at === undefined);
+      if (p.rate !== undefined && p.arrivals !== undefined) wrong([], 'exactly one of rate and arrivals', 'both');
+      if (p.rate === undefined && p.arrivals === undefined && needsRate) wrong([], hasList ? 'a rate or arrivals for units that have no day of release' : 'exactly one of rate and arrivals', 'neither');
+      if (isDated && p.arrivals !== undefined) wrong(['arrivals'], 'a rate, or nothing, where units have a day of release', 'arrivals');
+      if (p.quantity !== undefined && p.quantity < list.length) wrong(['quantity'], `at least ${list.length}, the units of the opening and the build list`, String(p.quantity));
+      if (p['due after'] !== undefined && p.arrivals === 'saturated') wrong(['due after'], 'units that are released by a rate or at times; a saturated source has no release to count from', 'arrivals: saturated');
+      if (hasList && p.length !== undefined) wrong(['length'], 'a build list only without a length, since it is a quantity', 'both');
+      if (p.start === undefined && list.some(({ release, due }) => release !== undefined || due !== undefined)) wrong(['start'], 'missing; should be a first day, such as "2027-03-01", where units have dates');
+      if (!hasList && p.quantity === undefined && p.length === undefined && p.until === undefined) wrong([], 'an end of the run: a quantity, a date until, or for a steady-state run a length', 'none of them');
       if (p.quantity !== undefined && p.length !== undefined) wrong(['length'], 'either a quantity or a length, not both', 'both');
       if (p['warm up'] !== undefined && p.length === undefined) wrong(['warm up'], 'a warm up only together with a length', 'no length');
       if (p.start === undefined && p.length === undefined && (p.rate !== undefined || p.until !== undefined)) wrong(['start'], 'missing; should be a first day, such as "2027-03-01", with rate or until');
     })
     .transform((p): ProgrammeRead => {
       const start = p.start ?? NO_DATE;
+      const { list } = readOrders(p as typeof p & { options: OptionMix }, readTable);
       return {
         start,
         zone: p.zone,
@@ -70,11 +79,12 @@ export function programmeSchema(time: TimeSchema) {
             ? { kind: 'saturated' }
             : p.arrivals !== undefined
               ? { kind: 'interval', interval: p.arrivals }
-              : { kind: 'rate', phases: (p.rate ?? []).map((phase, i) => ({ from: phase.from ?? (i === 0 ? start : ''), perDay: phase['per day'] })) },
-        quantity: p.quantity,
+              : { kind: 'rate', phases: p.rate === undefined ? [] : phasesOf(p.rate, start) },
+        quantity: p.quantity ?? (p['build list'] === undefined ? undefined : list.length),
         until: p.until,
         lengthMin: p.length,
         warmUpMin: p['warm up'] ?? 0,
+        orders: { list, dueAfterMin: p['due after'], replaceScrapped: p['replace scrapped'] },
       };
     });
 }

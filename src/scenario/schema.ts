@@ -12,17 +12,18 @@ import { withAssumptions } from './schema-assumptions.js';
 import { siteSchema } from './schema-site.js';
 import { supplySchema } from './schema-supplies.js';
 import { timeSchema } from './schema-time.js';
+import type { ReadTable } from './table.js';
 import type { ReadObserved } from './time-observed.js';
 
-/** The schema of a scenario file. Observed times are read by `readObserved` while parsing. */
-export function scenarioSchema(readObserved: ReadObserved) {
+/** The schema of a scenario file. Observed times and build lists are read by `readObserved` and `readTable` while parsing. */
+export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable) {
   const time = timeSchema(readObserved);
   const route = routeSchema(time);
   return keys(
     {
       scenario: name('the name of the scenario').describe('The name of the scenario, shown on every report. Example: Rescue tender, four a day'),
       note: z.string({ error: 'a text' }).optional().describe('A remark, shown on the report. Example: every number is invented'),
-      programme: programmeSchema(time).describe('What is to be built, how fast, from when, with which options.'),
+      programme: programmeSchema(time, readTable).describe('What is to be built, how fast, from when, with which options.'),
       calendars: named(calendarSchema, 'calendars by name').default({}).describe('Working hours, by name; sites, crews, stations and lanes refer to them.'),
       sites: named(siteSchema(time), 'sites by name')
         .refine((sites) => Object.keys(sites).length > 0, { error: 'at least one site' })
@@ -48,6 +49,6 @@ export const jsonSchema = (): Readonly<Record<string, unknown>> => requiredInWho
 
 /** The same without what may be said of values. */
 export function keySchema(): Readonly<Record<string, unknown>> {
-  const schema = scenarioSchema(() => ({ values: [], fault: undefined }));
+  const schema = scenarioSchema(() => ({ values: [], fault: undefined }), () => ({ headings: [], line: 1, rows: [] }));
   return withIncludedRoutes({ ...z.toJSONSchema(schema, { io: 'input', target: 'draft-7', reused: 'inline' }), title: 'rateproof scenario' });
 }

@@ -18,13 +18,13 @@ export interface Source {
   readonly place: (finding: Finding) => Problem;
 }
 
-/** `folder` is where the file lies, seen from the folder of the scenario; files of observed times are named from there. */
+/** `folder` is where the file lies, seen from the folder of the scenario; files of observed times and build lists are named from there. */
 export function readSource(text: string, file: string, folder = '.'): Source {
   const parsed = parseYaml(text, file);
   const { value, assumptions, findings, pathInFile } = takeAssumptions(parsed.value);
   return {
     file, assumptions, faults: parsed.problems,
-    value: folder === '.' ? value : withObservedFrom(value, folder),
+    value: folder === '.' ? value : withBuildListFrom(withObservedFrom(value, folder), folder),
     problems: findings.map(parsed.place),
     place: (finding) => parsed.place({ ...finding, path: pathInFile(finding.path, finding.atKey) }),
   };
@@ -32,6 +32,12 @@ export function readSource(text: string, file: string, folder = '.'): Source {
 
 /** The path of a file named in a file of this folder, seen from the folder of the scenario. */
 export const pathFrom = (folder: string, name: string): string => (posix.isAbsolute(name) ? name : posix.join(folder, name));
+
+function withBuildListFrom(value: unknown, folder: string): unknown {
+  const programme = isRawMap(value) ? value['programme'] : undefined;
+  if (!isRawMap(value) || !isRawMap(programme) || typeof programme['build list'] !== 'string') return value;
+  return { ...value, programme: { ...programme, 'build list': pathFrom(folder, programme['build list']) } };
+}
 
 function withObservedFrom(value: unknown, folder: string): unknown {
   if (Array.isArray(value)) return value.map((item) => withObservedFrom(item, folder));

@@ -90,6 +90,7 @@ export function demand(model: Model): Demand {
   }
 
   const { builds, isExact } = optionMix(model);
-  for (const build of builds) walk(0, build.weight, build, 0);
+  // Of orders built again until one is shipped, 1 / yield units are begun.
+  for (const build of builds) walk(0, build.weight / (model.programme.orders.replaceScrapped ? pathOf(0, build).yield : 1), build, 0);
   return { visits, attended, unattended, started, taken, byValue, isExact };
 }

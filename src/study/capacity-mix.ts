@@ -1,4 +1,5 @@
 import type { Model } from '../flow/model.js';
+import { orderedBuilds } from './capacity-orders.js';
 
 /** More combinations of option values than this are not told apart. */
 const MOST_COMBINATIONS = 256;
@@ -19,16 +20,27 @@ export interface Mix {
 export function optionMix(model: Model): Mix {
   const mixes = model.options.map((option) => Float64Array.from(option.cumulative, (sum, i) => sum - (i > 0 ? option.cumulative[i - 1] : 0)));
   const used = usedOptions(model);
+  const ordered = orderedBuilds(model, mixes, used);
   const size = [...used].reduce((product, option) => product * mixes[option].length, 1);
-  if (size > MOST_COMBINATIONS) return { builds: [{ weight: 1, values: mixes }], isExact: false };
-  let builds: Build[] = [{ weight: 1, values: mixes }];
+  if (size > MOST_COMBINATIONS) return { builds: [{ weight: 1, values: mixes.map((mix, option) => mix.map((_, value) => ordered.reduce((sum, build) => sum + build.weight * build.values[option][value], 0))) }], isExact: false };
+  let builds = ordered;
   for (const option of used) {
-    builds = builds.flatMap((build) => [...mixes[option]].map((chance, value) => ({
+    builds = builds.flatMap((build) => [...build.values[option]].map((chance, value) => ({
       weight: build.weight * chance,
       values: build.values.with(option, oneValue(mixes[option].length, value)),
-    })));
+    })).filter(({ weight }) => weight > 0));
   }
-  return { builds: builds.filter((build) => build.weight > 0), isExact: true };
+  return { builds: ordered.length === 1 ? builds : merged(builds, used), isExact: true };
+}
+
+/** Builds that are the same, from orders and from the draw, are one. */
+function merged(builds: readonly Build[], used: ReadonlySet<number>): Build[] {
+  const byKey = new Map<string, Build>();
+  for (const { weight, values } of builds) {
+    const key = [...used].map((option) => values[option].indexOf(1)).join(' '), known = byKey.get(key);
+    byKey.set(key, { values, weight: weight + (known?.weight ?? 0) });
+  }
+  return [...byKey.values()];
 }
 
 /** The build of sub-assemblies for a stock: they have the first value of every option, as in the engine. */

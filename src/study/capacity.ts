@@ -1,5 +1,6 @@
 import type { Model } from '../flow/model.js';
 import { meanOf } from '../random/moments.js';
+import { askedRate } from '../scenario/release-rate.js';
 import type { Scenario } from '../scenario/scenario.js';
 import { dailyMinutes, type DailyMinutes } from './capacity-days.js';
 import { demand, type Demand } from './capacity-demand.js';
@@ -154,7 +155,7 @@ function row(
 function askedPerDay(scenario: Scenario, daily: DailyMinutes): number | null {
   const { release } = scenario.programme;
   switch (release.kind) {
-    case 'rate': return Math.max(...release.phases.map((phase) => phase.perDay));
+    case 'rate': return askedRate(scenario).highest;
     case 'interval': return daily.of(-1) / meanOf(release.interval);
     case 'saturated': return null;
   }

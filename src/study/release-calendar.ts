@@ -8,14 +8,14 @@ import type { Scenario } from '../scenario/scenario.js';
 export interface ReleaseCalendar {
   readonly kind: 'programme' | 'steady state';
   readonly workingDays: readonly WorkingDay[];
-  /** Days on which units are released by rate; empty for other releases. */
+  /** Days on which units are released by plan; empty for other releases. */
   readonly releaseDays: readonly ReleaseDay[];
 }
 
 export function releaseCalendar(scenario: Scenario): ReleaseCalendar {
-  const span = runSpan(scenario), site = releaseSite(scenario), { release, quantity } = scenario.programme;
+  const span = runSpan(scenario), site = releaseSite(scenario);
   const workingDays = new CalendarBook(scenario, span).workingDays(site.calendar, site.zone);
-  return { kind: span.kind, workingDays, releaseDays: release.kind === 'rate' ? releaseDays(release, workingDays, quantity, span) : [] };
+  return { kind: span.kind, workingDays, releaseDays: releaseDays(scenario, workingDays, span) };
 }
 
 /** Working days between two times, minutes: each day counts by the share of its working minutes that lies there. */

@@ -4,6 +4,7 @@ import type { SupplyResult } from './results-supplies.js';
 import type { ChangeoverResult } from './results-changeovers.js';
 import type { QualityResults } from './results-quality.js';
 import type { CrewResult, OvertimeResult, ShutdownResult } from './results-crews.js';
+import type { DueResult, Journey, PlanResult } from './results-programme.js';
 
 /**
  * The shape of `results.json`, version 1. Every number shown anywhere (terminal, picture, page) is in here.
@@ -79,6 +80,12 @@ export interface Results extends QualityResults {
   readonly lastUnit: readonly DateQuantile[];
   /** By build number; empty for a run without a quantity. */
   readonly units: readonly UnitResult[];
+  /** Due dates kept; null where nothing is due. */
+  readonly due: DueResult | null;
+  /** Null without a quantity. */
+  readonly plan: PlanResult | null;
+  /** Null where none was asked for or there is none to tell. */
+  readonly journey: Journey | null;
   readonly scrapped: Estimate;
   /** null: the scenario has no prices. */
   readonly costs: CostResult | null;
@@ -146,6 +153,12 @@ export interface BottleneckResult {
 }
 export interface UnitResult {
   readonly number: number;
+  /** What the planner calls it; else its number. */
+  readonly build: string;
+  /** Last day on which it is not late; null where it is not due, or not on the same day in all replications. */
+  readonly due: string | null;
+  /** Chance to be shipped after it; null where it is not due. */
+  readonly late: Proportion | null;
   /** P50, P80 and P95 of the date of shipping; null where the replications are too few or too many did not ship it. */
   readonly shipped: readonly { readonly p: number; readonly date: string | null; readonly low: string | null; readonly high: string | null }[];
   /** From entry to shipping, of the replications that shipped it. */

@@ -1,6 +1,8 @@
 import { basename } from 'node:path';
 import { compile } from '../scenario/compile.js';
 import type { Scenario } from '../scenario/scenario.js';
+import { programmeClock } from '../scenario/compile-clock.js';
+import { journey as journeyOf, type JourneyAsked } from './journey.js';
 import type { Results } from './results.js';
 import { summarise } from './summary.js';
 import { replicate } from './workers.js';
@@ -16,6 +18,8 @@ export interface SimulateOptions {
   readonly workers: number;
   /** Confidence of the intervals, default 0.95. */
   readonly level?: number | undefined;
+  /** The unit whose way is told, which takes one replication more; none where left out. */
+  readonly journey?: JourneyAsked | undefined;
   /** Called after each replication. */
   readonly onReplication?: ((done: number, of: number) => void) | undefined;
   readonly signal?: AbortSignal | undefined;
@@ -25,13 +29,14 @@ export interface SimulateOptions {
  * Runs a scenario many times over and sums it up. Same scenario, seed and replications: same results, to the last bit.
  * Rejects with a RangeError for options or a programme that cannot be run, and with the signal's reason when it is aborted.
  */
-export async function simulateStudy({ scenario, file, replications, seed, workers, level = 0.95, onReplication, signal }: SimulateOptions): Promise<Results> {
+export async function simulateStudy({ scenario, file, replications, seed, workers, level = 0.95, journey, onReplication, signal }: SimulateOptions): Promise<Results> {
   wholeNumber('replications', replications);
   wholeNumber('workers', workers);
   if (!(level > 0 && level < 1)) throw new RangeError(`level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`);
   const model = compile(scenario);
   const observations = await replicate({ model, seed, replications, workers, onReplication, signal });
-  return summarise({ scenario, model, observations, file: basename(file), seed, level });
+  const clock = programmeClock(scenario), results = summarise({ scenario, model, clock, observations, file: basename(file), seed, level });
+  return journey === undefined ? results : { ...results, journey: journeyOf(model, clock, seed, observations[0], journey) };
 }
 
 function wholeNumber(what: string, value: number): void {

@@ -49,7 +49,7 @@ function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate
 function whyNoWindow(sample: Sample, asked: number): string {
   const lead = pooledLeadTime(sample);
   if (Number.isNaN(lead)) return 'no unit was shipped';
-  if (!sample.calendar.releaseDays.some((day) => day.rate === asked)) return 'the programme ends before its plan comes to it';
+  if (!sample.calendar.releaseDays.some((day) => day.usual === asked)) return 'the programme ends before its plan comes to it';
   return `it is asked for too short a time, no whole ${sample.clock.buckets.unit} begins one mean lead time (${number(lead / 1440)} days) after it is first asked and ends before it is last asked`;
 }
 

@@ -1,3 +1,6 @@
+import type { Stuck } from '../flow/gridlock.js';
+import type { Model } from '../flow/model.js';
+import { buildName } from '../flow/model-orders.js';
 import type { Observation } from '../measure/observation.js';
 import { count, mean, number } from './format.js';
 import type { Finding } from './results.js';
@@ -16,8 +19,14 @@ export function findings(sample: Sample, judged: RateJudged): Finding[] {
 function gridlock({ observations, model, clock }: Sample): Finding[] {
   const locked = observations.filter(({ outcome }) => outcome === 'gridlock'), [first] = locked;
   if (first === undefined) return [];
-  const text = `gridlock, on ${clock.date(first.endedAt) ?? 'a day not known'} in replication ${first.replication}: ${whoWaits(first.stuck, model.routes.names[0])}`;
+  const text = `gridlock, on ${clock.date(first.endedAt) ?? 'a day not known'} in replication ${first.replication}: ${whoWaits(first.stuck, model.routes.names[0], (each) => stuckName(model, each))}`;
   return [{ kind: 'gridlock', text, replications: locked.length }];
+}
+
+/** Own parts are called by their unit, sub-assemblies for a stock by their own number. */
+function stuckName(model: Model, { number, route }: Stuck): string {
+  const id = model.routes.names.indexOf(route);
+  return id === 0 || model.routes.own[id] === 1 ? buildName(model, number) : String(number);
 }
 
 /** A run with a quantity that came to the end of the programme, or to where calendars end, before all units were out. */

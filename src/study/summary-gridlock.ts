@@ -7,11 +7,12 @@ const MOST_NAMED = 4;
  * Who waits for whom, in one sentence part: the ring in which each waits for the next, where there is one, otherwise the
  * first few by build number.
  * @param unitRoute name of the unit's own route; sub-assemblies are called by theirs
+ * @param nameOf what the planner calls the unit; its number, if left out
  */
-export function whoWaits(stuck: readonly Stuck[], unitRoute: string): string {
+export function whoWaits(stuck: readonly Stuck[], unitRoute: string, nameOf: (each: Stuck) => string = ({ number }) => String(number)): string {
   const ring = ringOf(stuck);
-  if (ring !== null) return `${ring.map((each) => waits(each, unitRoute)).join(', ')}: each waits for the next, and the last for the first`;
-  const named = stuck.slice(0, MOST_NAMED).map((each) => waits(each, unitRoute)).join(', ');
+  if (ring !== null) return `${ring.map((each) => waits(each, unitRoute, nameOf(each))).join(', ')}: each waits for the next, and the last for the first`;
+  const named = stuck.slice(0, MOST_NAMED).map((each) => waits(each, unitRoute, nameOf(each))).join(', ');
   return stuck.length > MOST_NAMED ? `${named}, and ${stuck.length - MOST_NAMED} more wait` : named;
 }
 
@@ -47,8 +48,8 @@ function waitedFor({ kind, number, route, waitsFor }: Stuck, stuck: readonly Stu
   }
 }
 
-function waits({ number, route, where, waitsFor, kind }: Stuck, unitRoute: string): string {
-  const who = `${route === unitRoute ? 'unit' : route} ${number}${where === 'outside' ? ' outside' : where.startsWith('ahead of ') ? ` ${where}` : ` at ${where}`}`;
+function waits({ route, where, waitsFor, kind }: Stuck, unitRoute: string, name: string): string {
+  const who = `${route === unitRoute ? 'unit' : route} ${name}${where === 'outside' ? ' outside' : where.startsWith('ahead of ') ? ` ${where}` : ` at ${where}`}`;
   switch (kind) {
     case 'room': return `${who} waits for room at ${waitsFor}`;
     case 'truck': return `${who} waits for a truck of ${waitsFor}`;

@@ -1,4 +1,5 @@
 import type { Observation } from '../measure/observation.js';
+import { askedRate } from '../scenario/release-rate.js';
 import { amount, meanInterval } from './interval.js';
 import type { Estimate, Verdict } from './results.js';
 import type { Sample } from './sample.js';
@@ -31,8 +32,7 @@ export interface RateJudged {
  * gridlock is a shortfall: a build that can come to a standstill does not hold a rate.
  */
 export function judgeRate(sample: Sample): RateJudged {
-  const { release } = sample.scenario.programme, { observations, level } = sample;
-  const askedPerDay = release.kind === 'rate' ? Math.max(...release.phases.map((phase) => phase.perDay)) : null;
+  const { observations, level } = sample, askedPerDay = askedRate(sample.scenario).highest;
   const gridlocks = sample.count(({ outcome }) => outcome === 'gridlock');
   const window = askedPerDay === null ? null : judgedWindow(sample, askedPerDay);
   const shippedIn = (each: Observation): number => (window === null ? NaN : each.shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0));

@@ -41,7 +41,7 @@ export function judgedWindow(sample: Sample, perDay: number): Window | null {
 function markedDays({ calendar: { workingDays, releaseDays }, scenario: { programme } }: Sample, perDay: number): (WorkingDay & { since: number })[] {
   const releases = new Map(releaseDays.map((day) => [day.day, day]));
   // On the last day of a programme the rest of its quantity may be less than the rate.
-  const isWhole = (day: ReleaseDay | undefined): boolean => day !== undefined && day.rate === perDay && day.before + day.rate <= (programme.quantity ?? Infinity) + 1e-6;
+  const isWhole = (day: ReleaseDay | undefined): boolean => day !== undefined && day.usual === perDay && day.before + day.rate <= (programme.quantity ?? Infinity) + 1e-6;
   let since = Infinity;
   return workingDays.map((day) => {
     since = isWhole(releases.get(day.day)) ? Math.min(since, day.windows[0].start) : Infinity;

@@ -2,6 +2,7 @@ import type { Model } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
 import { programmeClock, type ProgrammeClock } from '../scenario/compile-clock.js';
 import { digest } from '../scenario/read-digest.js';
+import { askedRate } from '../scenario/release-rate.js';
 import type { Scenario } from '../scenario/scenario.js';
 import { releaseCalendar, workingDaysBetween } from './release-calendar.js';
 import { RESULTS_VERSION, type Results } from './results.js';
@@ -13,12 +14,14 @@ import { buffers } from './summary-buffers.js';
 import { changeovers } from './summary-changeovers.js';
 import { crews, overtime, shutdowns } from './summary-crews.js';
 import { costs } from './summary-costs.js';
+import { dueDates } from './summary-due.js';
 import { findings } from './summary-findings.js';
 import { inspections, rolledYield } from './summary-inspections.js';
 import { lastUnit } from './summary-last-unit.js';
 import { leadTime } from './summary-lead-time.js';
 import { quality } from './summary-quality.js';
 import { feeders, lanes, stations } from './summary-places.js';
+import { shippedAgainstPlan } from './summary-plan.js';
 import { judgeRate } from './summary-rate.js';
 import { runs } from './summary-runs.js';
 import { series, wip } from './summary-series.js';
@@ -44,7 +47,7 @@ export interface ToSummarise {
 export function summarise({ scenario, model, clock = programmeClock(scenario), observations, file, seed, level }: ToSummarise): Results {
   if (observations.length === 0) throw new RangeError('replications: expected at least 1 to summarise, saw none; run some');
   const calendar = releaseCalendar(scenario), sample = new Sample(scenario, model, clock, calendar, observations, level);
-  const { release, start, zone, quantity } = scenario.programme;
+  const { start, zone, quantity } = scenario.programme;
   const judged = judgeRate(sample), likeliest = bottlenecks(sample), throughput = shipping(sample);
   return {
     format: 'rateproof results', version: RESULTS_VERSION, program: PROGRAM_VERSION, study: 'simulate',
@@ -52,7 +55,7 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     seed, replications: observations.length, level,
     programme: {
       kind: calendar.kind, start, zone, quantity: quantity ?? null,
-      phases: release.kind === 'rate' ? release.phases.map(({ from, perDay }) => ({ from, perDay })) : [],
+      phases: askedRate(scenario).phases,
       observedDays: sample.amount(({ minutes }) => minutes / 1440).mean,
     },
     assumptions: assumptions(scenario),
@@ -76,6 +79,9 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     bottlenecks: likeliest,
     lastUnit: lastUnit(sample),
     units: units(sample),
+    due: dueDates(sample),
+    plan: shippedAgainstPlan(sample),
+    journey: null,
     scrapped: sample.amount(({ scrapped }) => scrapped),
     costs: costs(sample),
     findings: findings(sample, judged),

@@ -40,6 +40,16 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     expect(readFileSync(join(folder, 'new/report/results.json'), 'utf8')).toBe(replaced.stdout);
   });
 
+  it('tells the way of a unit by its build number, and refuses one that there is not before the run', async () => {
+    const told = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--quiet', '--journey', '7');
+    // Two a day: unit 7 goes on Thursday at 06:00, 2 h at the bench and 1 h at the trim bench.
+    expect(told.stdout).toMatch(/^unit 7, days from entry to shipping +0\.125 +replication 1$/m);
+    expect(told.stdout).toMatch(/^ {2}work +0\.125 +replication 1$/m);
+    const none = await rateproof(folder, 'simulate', 'slack.yaml', '--journey', '61');
+    expect(none).toMatchObject({ code: 2, stdout: '' });
+    expect(none.stderr).toBe('error: --journey: expected a build number of the 60 units, got "61"\nhint: units without a build number of their own are called 1, 2, .. in the order of release\n');
+  });
+
   it('refuses a report folder with something else in it before the run, not after it', async () => {
     mkdirSync(join(folder, 'mixed'));
     writeFileSync(join(folder, 'mixed/results.json'), '{ "format": "rateproof results" }');

@@ -20,7 +20,9 @@ describe('any small scenario', () => {
         const inside = seen.stuck.filter(({ route, where }) => route === 'unit' && where !== 'outside').length;
         expect(seen.entered).toBe(seen.shipped + seen.scrapped + inside);
         if (seen.outcome === 'finished') {
-          expect(seen.entered).toBe(drawn.quantity);
+          // An order built again enters anew.
+          expect(seen.entered).toBe(drawn.quantity + (drawn.replaced ? seen.scrapped : 0));
+          expect(seen.shipped).toBe(drawn.replaced ? drawn.quantity : drawn.quantity - seen.scrapped);
           // Whoever was not scrapped came to the end of the route, once.
           expect(visits(played, `end ${drawn.sites.length - 1}`)).toBe(seen.shipped);
         } else {

@@ -37,13 +37,16 @@ export const randomScenario = fc.record({
   supply: fc.constantFrom('', '', '', 'reorder: { level: 1, lot: 3, lead time: { exponential: { mean: 30 min } } }, late: { chance: 30 %, by: { low: 5 min, high: 90 min } }', 'deliveries: { lot: 40, every: 1 days }, late: { chance: 30 %, by: 3 h }'),
   flawedParts: fc.boolean(),
   hold: fc.boolean(),
+  // Of a quantity of 7 and more, one or two units stand at the first or the last step of the first site; orders may be built again.
+  standing: fc.constantFrom('', '', '{ at: begin }', '{ at: end 0, build: RT-1 }', '{ at: end 0 }, { at: begin }'),
+  replaced: fc.boolean(),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
 
 /** The scenario as text. `spare` goes in after the first step: a line of the route, or nothing. */
 export function toYaml(drawn: RandomScenario, spare = ''): string {
-  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own, supply, flawedParts, hold } = drawn;
+  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own, supply, flawedParts, hold, standing, replaced } = drawn;
   // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or is shipped with it.
   const flaw = flawedParts ? ', creates: { part flaw: 40 % }' : '', seek = flawedParts && (stock > 0 || own) ? ', finds: { part flaw: { chance: 60 %, carry: 6 min } }' : '';
   const lanes = sites.slice(1).map((_, i) => `  lane ${i}: { from: site ${i}, to: site ${i + 1}, trucks: ${trucks}, capacity: ${capacity}, load: 5 min, drive: { low: 20 min, high: 60 min }, unload: 5 min, return: 30 min, leaves: ${leaves}${banks} }`);
@@ -53,7 +56,7 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
   ];
   return `
 scenario: drawn at random
-programme: { start: 2027-03-01, ${release}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } } }
+programme: { start: 2027-03-01, ${release}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } }, opening: [${quantity >= 7 ? standing : ''}], replace scrapped: ${replaced}${release.includes('saturated') ? '' : ', due after: 2 h'} }
 calendars:
   days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"]${release.startsWith('rate') ? ', overtime: [{ hours: ["14:30-16:30"], when: { units behind: 3, lead time: 5 h }, decided: daily }]' : ''} }
   two: { hours: ["06:00-14:30", "14:30-22:00"], breaks: ["12:00-12:30"], overtime: [{ on: Sat, hours: ["06:00-12:00"] }] }

@@ -3,6 +3,7 @@ import {
   type BottleneckResult, type BufferResult, type DateQuantile, type Estimate, type InspectionResult,
   type PlaceState, type Results, type ShiftState, type StationResult,
 } from '../../src/study/results.js';
+import { sampleJourney, samplePlan } from './sample-programme.js';
 
 import { sampleChangeovers } from './sample-changeovers.js';
 
@@ -141,8 +142,9 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     lastUnit: [0.5, 0.8, 0.95].map((p, index): DateQuantile => p === 0.95 && replications < 72
       ? { p, date: null, low: null, high: null, why: `a 95 % interval for P95 needs 72 replications, there are ${replications}` }
       : { p, date: `2028-04-${14 + 4 * index}`, low: `2028-04-${12 + 4 * index}`, high: `2028-04-${16 + 4 * index}`, why: null }),
-    units: Array.from({ length: 420 }, (_, index) => ({ number: index + 1, leadDays: around(30, 1),
+    units: Array.from({ length: 420 }, (_, index) => ({ number: index + 1, build: String(index + 1), due: null, late: null, leadDays: around(30, 1),
       shipped: [0.5, 0.8, 0.95].map((p) => (p > 0.9 ? { p, date: null, low: null, high: null } : { p, date: '2027-09-01', low: '2027-08-30', high: '2027-09-03' })) })),
+    due: null, plan: samplePlan(weeks), journey: sampleJourney(places),
     scrapped: around(1.6, 0.4),
     findings: [{ kind: 'rate not held', text: '4 a day is not held: 3.38 a day are shipped while it is asked', replications }],
     runs,

@@ -50,7 +50,7 @@ export const scrap = (p: number): Find => ({ chance: chance(p), then: { kind: 's
 export function programme(more: Partial<Programme> = {}): Programme {
   return {
     start: '2027-03-01', zone: 'Europe/Oslo', options: {}, release: { kind: 'rate', phases: [{ from: '2027-03-01', perDay: 2 }] },
-    quantity: 10, until: undefined, lengthMin: undefined, warmUpMin: 0, ...more,
+    quantity: 10, until: undefined, lengthMin: undefined, warmUpMin: 0, orders: { list: [], dueAfterMin: undefined, replaceScrapped: false }, ...more,
   };
 }
 

@@ -60,7 +60,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     lanes: { trips: zeros(lanes.count), carried: zeros(lanes.count), waitMinutes: zeros(lanes.count), truckBusy: zeros(lanes.count) },
     utilisation: zeros(stations.count + resources.crews + lanes.count), activePeriod: zeros(stations.count + resources.crews + lanes.count),
     enteredIn: new Int32Array(buckets), shippedIn: new Int32Array(buckets), minutesIn: zeros(buckets).fill(10080, 0, 6), wipIn: zeros(locations * buckets),
-    enteredAt: zeros(units).fill(NaN), shippedAt: zeros(units).fill(NaN), optionsOf: new Uint8Array(0), stuck: [],
+    enteredAt: zeros(units).fill(NaN), shippedAt: zeros(units).fill(NaN), optionsOf: new Uint8Array(0), dueAt: zeros(0), due: 0, late: 0, lateMinutes: 0, stuck: [],
     ...more,
   };
 }

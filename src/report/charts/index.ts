@@ -5,8 +5,10 @@ import { changeovers } from './changeovers.js';
 import { crewLoad } from './crew-load.js';
 import { costPerUnit } from './cost-per-unit.js';
 import { firstTimeThrough } from './first-time-through.js';
+import { journey } from './journey.js';
 import { leadTime } from './lead-time.js';
 import { placeTime } from './place-time.js';
+import { shippedAgainstPlan } from './shipped-against-plan.js';
 import { throughputByWeek } from './throughput-by-week.js';
 import { wipBySite } from './wip-by-site.js';
 
@@ -21,6 +23,8 @@ export const CHARTS: Readonly<Record<string, DrawChart>> = {
   '05-lead-time': leadTime,
   '06-buffers': buffers,
   '07-first-time-through': firstTimeThrough,
+  '08-shipped-against-plan': shippedAgainstPlan,
+  '09-journey': journey,
   '10-changeovers': changeovers,
   '11-crew-load': crewLoad,
   '13-cost-per-unit': costPerUnit,

@@ -51,8 +51,13 @@ export function timeScales(results: Results, valueTitle: string, lines: readonly
       ticks: { autoSkip: true, autoSkipPadding: 22, maxRotation: 0, color: MUTED, font: { size: SIZE.small } },
     },
     y: valueAxis(valueTitle, { grace }),
-    room: roomAtRight(16 + SWATCH + Math.max(...lines.map(textRoom))),
+    room: roomAtRight(nameRoom(lines)),
   };
+}
+
+/** Room that the names at the right take, CSS pixels. */
+export function nameRoom(lines: readonly TimeLine[]): number {
+  return 16 + SWATCH + Math.max(...lines.map(textRoom));
 }
 
 /** Names at the right end of the lines, with a sample of each line, spread so that none covers another. */
