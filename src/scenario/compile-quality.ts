@@ -7,7 +7,7 @@ import type { LaidRoutes, LaidStep } from './compile-route.js';
 import { isAlways, own } from './cross-routes.js';
 import type { StationStep } from './scenario.js';
 
-/** For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it, those that join these, and so on. */
+/** For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it, those that join these, and so on. Supplies have no route. */
 export function joiningRoutes({ steps, firstStep }: LaidRoutes, names: Names): ReadonlySet<number>[] {
   const direct = Array.from({ length: firstStep.length - 1 }, (_, route) =>
     steps.slice(firstStep[route], firstStep[route + 1]).flatMap((laid) => (laid.kind === 'step' ? Object.keys(laid.step.parts).flatMap((part) => names.feeder.get(part) ?? []) : [])));

@@ -38,19 +38,11 @@ export function demand(model: Model): Demand {
   const learned = Array.from({ length: steps.count }, (_, step) => meanLearning(model, step));
   const known = new Map<string, Visits>();
   const deciding = Array.from(routes.names, (_, route) => routeOptions(model, route));
-  let nested = 0;
-  function leftOf(route: number, build: Build): Float64Array {
-    if (nested++ > routes.count) throw needsItself(route);
-    const { left } = pathOf(route, build);
-    nested--;
-    return left;
-  }
-  const needsItself = (route: number): RangeError => new RangeError(`feeders: expected none that needs itself, saw '${routes.names[route]}'; take it off its own route`);
   /** Builds that go the same way share what is reckoned for it. */
   function pathOf(route: number, build: Build): Visits {
     const key = `${route}: ${deciding[route].map((option) => build.values[option].join(' ')).join(', ')}`;
     let visits = known.get(key);
-    if (visits === undefined) known.set(key, visits = expectedVisits(model, route, build, leftOf));
+    if (visits === undefined) known.set(key, visits = expectedVisits(model, route, build, (inner, of) => pathOf(inner, of).left));
     return visits;
   }
   const ofStock = stockBuild(model);
@@ -58,7 +50,7 @@ export function demand(model: Model): Demand {
 
   function walk(route: number, units: number, build: Build, depth: number): void {
     if (units <= 0) return;
-    if (depth > routes.count) throw needsItself(route);
+    if (depth > routes.count) throw new RangeError(`feeders: expected none that needs itself, saw '${routes.names[route]}'; take it off its own route`);
     started[route] += units;
     const path = pathOf(route, build);
     const first = routes.firstStep[route];
