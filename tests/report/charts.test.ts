@@ -192,7 +192,7 @@ describe('pictures', () => {
       expect(pixels.ink, name).toBeGreaterThan(0.02);
       expect(pixels.frameIsWhite(8), `${name}: something touches the margin`).toBe(true);
     }
-  }, 30_000);
+  }, 120_000);
 
   it('carry a text for those who do not see them: the finding and how it is drawn', () => {
     for (const name of Object.keys(CHARTS)) {

@@ -33,6 +33,8 @@ describe('a scenario as read', () => {
       breaks: [{ startMin: 570, endMin: 585 }, { startMin: 720, endMin: 750 }],
       on: [1, 2, 3, 4, 5],
       holidays: [{ from: '2027-05-31', to: '2027-05-31' }, { from: '2027-07-12', to: '2027-07-30' }],
+      overtime: [],
+      shutdowns: [],
     });
     expect(calendars['two shifts']!.on).toEqual([1, 2, 3, 4, 6]);
     expect(sites['coachworks']!.crews).toEqual({ painters: { headcount: 6, calendar: undefined }, inspectors: { headcount: 2, calendar: undefined }, fitters: { headcount: 14, calendar: 'days' } });
