@@ -32,8 +32,14 @@ export class RuledCalendar {
   }
 
   private windows(rule: number, from: number, to: number): number[] {
-    const { start, rules } = this.full;
-    return Array.from(rules.keys()).filter((w) => (rules[w] & (1 << rule)) !== 0 && start[w] >= from && start[w] < to);
+    const { start, rules } = this.full, found: number[] = [];
+    let low = 0, high = start.length;
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if (start[middle] < from) low = middle + 1; else high = middle;
+    }
+    for (let w = low; w < start.length && start[w] < to; w++) if ((rules[w] & (1 << rule)) !== 0) found.push(w);
+    return found;
   }
 }
 

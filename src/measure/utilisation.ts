@@ -1,6 +1,6 @@
 import type { Resource } from '../flow/resource.js';
 import type { Run } from '../flow/run.js';
-import { crewTime } from './crew-time.js';
+import type { CrewTime } from './crew-time.js';
 import { isActive, OFF_SHIFT } from '../flow/states.js';
 
 /**
@@ -9,10 +9,10 @@ import { isActive, OFF_SHIFT } from '../flow/states.js';
  */
 
 /** Active time over time on shift: places, people, trucks. Arrival banks have no equipment and count 0. */
-export function utilisations(run: Run): Float64Array {
+export function utilisations(run: Run, people: CrewTime): Float64Array {
   const { model, shop } = run, minutes = run.now - run.observedFrom;
   const stations = shop.stations.map(({ id, account }) => (model.stations.isBank[id] ? 0 : stationUtilisation(account)));
-  const crews = crewsOf(run).map((crew) => crewBusy(run, crew));
+  const crews = crewsOf(run).map((crew) => crewBusy(run, crew, people));
   const lanes = shop.lanes.map(({ busy, trucks }) => (minutes > 0 ? busy / (minutes * trucks.length) : 0));
   return Float64Array.from([...stations, ...crews, ...lanes]);
 }
@@ -24,10 +24,10 @@ export function activePeriods(run: Run): Float64Array {
 }
 
 /** Person-time engaged over person-time on shift. */
-export function crewBusy(run: Run, crew: Resource): number {
-  const { calendar, amount, engaged } = crew, shifts = run.crewShifts.find((each) => each.crew === crew);
-  if (shifts !== undefined) {
-    const { usual, overtime } = crewTime(run), id = run.shop.resources.indexOf(crew), there = usual[id] + overtime[id];
+export function crewBusy(run: Run, crew: Resource, { usual, overtime }: CrewTime): number {
+  const { calendar, amount, engaged } = crew;
+  if (run.crewShifts.some((shifts) => shifts.crew === crew)) {
+    const id = run.shop.resources.indexOf(crew), there = usual[id] + overtime[id];
     return there > 0 ? engaged / there : 0;
   }
   const onShift = calendar === null ? run.now - run.observedFrom : calendar.worked(run.observedFrom, run.now);
