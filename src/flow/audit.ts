@@ -1,8 +1,9 @@
 import { CLEAN, FOUND, NOTED, type Unit } from './unit.js';
 import type { Resource } from './resource.js';
 import type { Run } from './run.js';
-import { WAIT_NEEDS } from './states.js';
+import { DOWN, WAIT_NEEDS } from './states.js';
 import type { Supply } from './supply.js';
+import type { Station } from './station.js';
 
 /** Relative room for rounding in sums of many floats. */
 const ROUNDING = 1e-9;
@@ -24,6 +25,7 @@ export function audit(run: Run): void {
   expectEqual('unit-minutes by location', sum(locations.area), tally.unitMinutes);
   if (run.model.programme.orders.replaceScrapped) expectEachOnce(run);
   for (const { id, unit } of shop.places) if (unit !== null && unit.place?.id !== id) throw new Error(`audit: place ${id} holds unit ${unit.number}, which stands elsewhere`);
+  for (const station of shop.stations) auditDown(station);
   for (const { name, free, onHand, amount, isCrew } of shop.resources) if (free < 0 || (isCrew && free > onHand)) throw new Error(`audit: ${name} must have 0 to ${isCrew ? onHand : amount} free; got ${free}`);
   for (const crew of shop.resources) if (crew.isCrew) expectEqual(`people of ${crew.name} engaged`, crew.engagedNow, heldBy(run, crew));
   for (const { name, free, carried } of shop.resources) if (carried !== null) expectEqual(`sub-assemblies with their items in the stock of ${name}`, carried.length, free);
@@ -53,6 +55,16 @@ function expectEachOnce({ units, shippedAt }: Run): void {
     if (!alive || !step.route.isMain) continue;
     if (seen.has(number) || shippedAt[number - 1] >= 0) throw new Error(`audit: order ${number} must be built once at a time and shipped once`);
     seen.add(number);
+  }
+}
+
+/** Places are free when they are empty and up, and only then; a place is down while its equipment is. */
+function auditDown({ name, places, freePlace }: Station): void {
+  let free = 0;
+  for (let place = freePlace; place !== null; place = place.nextFree) free++;
+  expectEqual(`free places of station ${name}`, free, places.filter(({ unit, isDown }) => unit === null && !isDown).length);
+  for (const { id, isDown, state, equipment } of places) {
+    if (isDown !== (state === DOWN) || isDown !== (equipment?.isDown ?? false)) throw new Error(`audit: place ${id} of ${name} must be down with its equipment, and only then`);
   }
 }
 

@@ -1,7 +1,7 @@
 import { takeOwnParts, takeParts } from './carried.js';
 import type { Resource, Pool } from './resource.js';
 import type { Run } from './run.js';
-import { SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from './states.js';
+import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from './states.js';
 import type { Place } from './place.js';
 import { askSupplies, endLack, noteLack } from './supply-claims.js';
 import type { Unit } from './unit.js';
@@ -31,13 +31,13 @@ export function ask(run: Run, place: Place): boolean {
   return false;
 }
 
-/** Goes through the waiting requests of a pool in order; places whose needs are met are put on `run.granted`. */
+/** Goes through the waiting requests of a pool in order; places whose needs are met are put on `run.granted`. Those that are down are passed over. */
 export function match(run: Run, pool: Pool): void {
   pool.listed = false;
   run.scan++;
   let before: Place | null = null, place = pool.head;
   while (place !== null) {
-    const next: Place | null = place.nextWaiting, short = lacking(run, place, true);
+    const next: Place | null = place.nextWaiting, short = place.isDown ? DOWN : lacking(run, place, true);
     if (short < 0) {
       if (before === null) pool.head = next; else before.nextWaiting = next;
       pool.waiting--;

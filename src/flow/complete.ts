@@ -4,11 +4,12 @@ import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
 import { freePlace, goOn, stepFrom } from './move.js';
 import { refill } from './short-way.js';
 import { countPast } from './overtime.js';
+import { holdForPulse } from './pulse.js';
 import { BACK, judge, PASS, SCRAPPED, type Verdict } from './quality.js';
 import type { Run } from './run.js';
 import { IN_REPAIR } from './states.js';
 import type { Place } from './place.js';
-import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_COUNTED, type Step } from './step.js';
+import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_COUNTED, PULSED, type Step } from './step.js';
 import { beginRepair } from './tasks.js';
 import type { Unit } from './unit.js';
 
@@ -75,6 +76,10 @@ function moveOn(run: Run, place: Place, unit: Unit, step: Step): void {
   if ((step.flags & IS_COUNTED) !== 0) countPast(run, unit, step);
   if ((step.flags & HAS_OFF) !== 0) takeOff(run, unit, step);
   const next = stepFrom(run, unit, step.next);
+  if ((step.flags & PULSED) !== 0 && place.station === place.station.line!.last && next?.station !== place.station) {
+    holdForPulse(run, place, place.station.line!, next);
+    return;
+  }
   if (next === null) finishRoute(run, unit, step.route);
   if (next === null || goOn(run, place, unit, next)) vacate(run, place);
 }

@@ -3,6 +3,7 @@ import { beginShifts, shiftIsOver } from './hand-over.js';
 import { beginRules, decide } from './overtime.js';
 import { match } from './claims.js';
 import { complete } from './complete.js';
+import { beginDisruptions, disrupt, noteRecovery } from './failures.js';
 import { feed } from './feeders.js';
 import { laneTimer, leaveIncomplete, serve, truckEvent } from './lanes.js';
 import { lotTimer, startIncompleteLot, startLot } from './lots.js';
@@ -11,10 +12,11 @@ import { fill } from './move.js';
 import { cross, enterBuckets, finishObservation, nextBoundary } from './observation.js';
 import { placeOpening } from './opening.js';
 import type { Plan } from './plan.js';
+import { pulse, pulseTimer } from './pulse.js';
 import { beginRelease, refillSource, release } from './release.js';
 import { Run } from './run.js';
 import { goShortWay } from './short-way.js';
-import { LANE_TIMER, LOT_TIMER, RELEASE, SHIFT_CHANGE, SUPPLY_LOT, TRUCK } from './states.js';
+import { DISRUPTION, LANE_TIMER, LOT_TIMER, PULSE, RELEASE, SHIFT_CHANGE, SUPPLY_LOT, TRUCK } from './states.js';
 import { isStill } from './still.js';
 import { beginSupplies, supplyEvent } from './supplies.js';
 import type { Place } from './place.js';
@@ -35,6 +37,7 @@ export function simulate(plan: Plan, seed: string, replication: number, watch?: 
   beginSupplies(run);
   beginShifts(run);
   beginRules(run);
+  beginDisruptions(run);
   placeOpening(run);
   beginRelease(run);
   drain(run);
@@ -52,7 +55,7 @@ function watchEvents(run: Run, watch: (run: Run) => void): void {
 
 function loop(run: Run): number {
   const { model: { programme, horizon }, queue, memory } = run, end = Math.min(programme.end, horizon), placeCount = run.places.length;
-  const mayBeStill = run.shop.supplies.length + run.idleEvents > 0;
+  const isDisrupted = run.disruptions.sources > 0, mayBeStill = isDisrupted || run.shop.supplies.length + run.idleEvents > 0;
   let boundary = nextBoundary(run, end);
   for (;;) {
     const still = mayBeStill && isStill(run), time = !still && queue.ready() ? queue.times[0] : Infinity;
@@ -64,6 +67,7 @@ function loop(run: Run): number {
       else if (!goShortWay(run, memory.places + (source << PLACE_SHIFT))) endPhase(run, run.places[source]);
       if (!run.pending) continue;
       drain(run);
+      if (isDisrupted) noteRecovery(run);
       if (run.gone >= programme.quantity) return FINISHED;
     } else if (still || queue.size === 0) {
       if (leaveIncompletes(run)) continue;
@@ -92,15 +96,18 @@ function dispatch(run: Run, kind: number, id: number): void {
     case SHIFT_CHANGE:
       if (id < run.crewShifts.length) shiftIsOver(run, run.crewShifts[id]); else decide(run, run.overtimeRules[id - run.crewShifts.length]);
       return;
+    case DISRUPTION: disrupt(run, id); return;
+    case PULSE: pulseTimer(run, run.shop.pulseLines[id]); return;
     default: throw new Error(`an event must be of a kind that something sets up; got ${kind}`);
   }
 }
 
-/** Follows every consequence of an event that happens at the same time: room first, then tasks, lots, trucks, needs, feeders. */
+/** Follows every consequence of an event that happens at the same time: room first, then pulse lines, tasks, lots, trucks, needs, feeders. */
 function drain(run: Run): void {
-  const { toFill, granted, toStartLot, toServe, toMatch, toFeed } = run;
+  const { toFill, granted, toStartLot, toServe, toMatch, toFeed, toPulse } = run;
   for (;;) {
     if (toFill.length > 0) fill(run, toFill.pop()!);
+    else if (toPulse.length > 0) pulse(run, toPulse.pop()!);
     else if (granted.length > 0) startTask(run, granted.pop()!);
     else if (toStartLot.length > 0) startLot(run, toStartLot.pop()!);
     else if (toServe.length > 0) serve(run, toServe.pop()!);

@@ -1,6 +1,6 @@
 import { lacking } from './claims.js';
 import type { Run } from './run.js';
-import { BLOCKED, SHORT_PARTS } from './states.js';
+import { SHORT_PARTS } from './states.js';
 import type { Unit } from './unit.js';
 
 /** One unit or sub-assembly that cannot go on: where it stands and what it waits for. */
@@ -10,8 +10,8 @@ export interface Stuck {
   readonly route: string;
   readonly where: string;
   readonly waitsFor: string;
-  /** `room` at a station or lane; `crew` or `parts` of a step; `supply`: parts of which no more will come; `lot`, `truck`: more units or a truck. */
-  readonly kind: 'room' | 'crew' | 'parts' | 'supply' | 'lot' | 'truck';
+  /** `room` at a station or lane; `pulse`: the station that holds up the pulse line; `crew` or `parts` of a step; `supply`: parts of which no more will come; `lot`, `truck`: more units or a truck. */
+  readonly kind: 'room' | 'pulse' | 'crew' | 'parts' | 'supply' | 'lot' | 'truck';
 }
 
 /** Rule 16: who waits for whom when nothing can move. In order of build number. */
@@ -27,7 +27,9 @@ function describe(run: Run, unit: Unit): Stuck {
     return { ...base, where, waitsFor: wanted, kind: queued && step.lane !== null ? 'truck' : 'room' };
   }
   const where = place.station.name;
-  if (place.state === BLOCKED) return { ...base, where, waitsFor: wanted, kind: 'room' };
+  const { line } = place.station, held = line !== null && place.isDone && place.station === line.last && !line.waitsForRoom ? line.holdingUp : null;
+  if (held !== null) return { ...base, where, waitsFor: held.station.name, kind: 'pulse' };
+  if (place.isDone) return { ...base, where, waitsFor: wanted, kind: 'room' };
   if (place.station.lotGathered > 0) return { ...base, where, waitsFor: `more units for a lot at ${where}`, kind: 'lot' };
   const ended = step.supplies.find(({ resource, amount }) => resource.free < amount && !resource.supply!.hasMore);
   if (ended !== undefined) return { ...base, where, waitsFor: ended.resource.name, kind: 'supply' };

@@ -83,6 +83,7 @@ function takeBack(run: Run, shifts: CrewShifts): void {
   if (mine.length === 0) return;
   shifts.waiting = shifts.waiting.filter(({ position }) => position !== shifts.position);
   for (const { place } of mine) {
+    if (place.isDown) { place.isBroken = true; continue; }
     if (lacking(run, place, false) >= 0) { askOrTakeUp(run, place); continue; }
     take(run, place);
     takeUp(run, place);

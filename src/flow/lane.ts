@@ -24,6 +24,8 @@ export class Lane extends ActivePeriods {
   /** A departure of the timetable is due now. */
   due = false;
   listed = false;
+  /** Outages that keep trucks from departing. */
+  closed = 0;
   /** Truck-minutes away from base. */
   busy = Number.NaN;
   private since = Number.NaN;

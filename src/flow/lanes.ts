@@ -19,7 +19,7 @@ export function serve(run: Run, lane: Lane): void {
     lane.docksUsedTo++;
     go(run, truck, UNLOADING, unloadCalendar[id], unloadDraw[id]);
   }
-  while (lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane)) load(run, lane);
+  while (lane.closed === 0 && lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane)) load(run, lane);
   scheduleTimer(run, lane);
 }
 
@@ -56,7 +56,7 @@ export function laneTimer(run: Run, lane: Lane): void {
 
 /** Nothing more can come: a ready truck leaves with what waits. True if there was one. */
 export function leaveIncomplete(run: Run, lane: Lane): boolean {
-  if (lane.ready === 0 || lane.docksUsedFrom >= run.model.lanes.docksFrom[lane.id] || lane.bank.waiting === 0) return false;
+  if (lane.closed > 0 || lane.ready === 0 || lane.docksUsedFrom >= run.model.lanes.docksFrom[lane.id] || lane.bank.waiting === 0) return false;
   load(run, lane);
   return true;
 }

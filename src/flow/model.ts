@@ -6,6 +6,8 @@ import type { CrewShiftColumns, OvertimeColumns } from './model-crews.js';
 
 export * from './model-quality.js';
 export * from './model-crews.js';
+import type { FailureColumns, OutageColumns } from './model-failures.js';
+import type { PulseLineColumns } from './model-pulse.js';
 
 /**
  * The compiled model: what `scenario` hands to the engine. Integers and typed arrays; names only for reports.
@@ -241,6 +243,10 @@ export interface Model {
     readonly docksFrom: Int32Array;
     readonly docksTo: Int32Array;
   };
+
+  readonly failures: FailureColumns;
+  readonly outages: OutageColumns;
+  readonly pulseLines: PulseLineColumns;
 
   readonly programme: {
     readonly release: number;

@@ -53,6 +53,9 @@ export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   if (enter(run, unit, step)) return true;
   step.buffer.joinShut(unit);
   place.idle(BLOCKED);
+  if (place.station.line !== null) place.station.line.lastDone = place.station;
+  tellLine(run, place.station);
+  tellLine(run, step.station);
   return false;
 }
 
@@ -61,7 +64,13 @@ export function goIn(run: Run, unit: Unit, step: Step): boolean {
   unit.step = step;
   if (enter(run, unit, step)) return true;
   step.buffer.joinShut(unit);
+  tellLine(run, step.station);
   return false;
+}
+
+/** A pulse line may have waited for this. */
+export function tellLine(run: Run, station: Station | null): void {
+  if (station !== null && station.line !== null) run.listPulse(station.line);
 }
 
 /** The place is empty and is offered to others. The caller has moved the unit. */
@@ -69,10 +78,11 @@ export function freePlace(run: Run, place: Place): void {
   const { station } = place;
   if (run.boothLog !== null && station.changeoverOption >= 0) run.boothLog.end(place, run.now);
   place.unit = null;
-  place.nextFree = station.freePlace;
-  station.freePlace = place;
+  if (place.isDown) place.stateIfUp = STARVED;
+  else { place.nextFree = station.freePlace; station.freePlace = place; }
   if (station.lotMost > 0 && --station.lotInside === 0) station.lotOpen = true;
   run.listFill(station.buffer);
+  tellLine(run, station);
 }
 
 /** Gives free room away, in order; places still free are starved. */
@@ -132,7 +142,7 @@ function enter(run: Run, unit: Unit, step: Step): boolean {
 }
 
 function hasPlace(station: Station): boolean {
-  if (station.freePlace === null) return false;
+  if (station.freePlace === null || (station.line !== null && !station.line.isMoving)) return false;
   return station.lotMost === 0 || (station.lotOpen && station.lotGathered < station.lotMost);
 }
 
@@ -147,6 +157,7 @@ function join(run: Run, unit: Unit, buffer: Buffer): void {
   buffer.join(unit);
   unit.queuedAt = run.now;
   if (buffer.lane !== null) run.listServe(buffer.lane);
+  tellLine(run, buffer.station);
 }
 
 /** A unit without room is called: it leaves the place, the truck or the outside where it waited. */

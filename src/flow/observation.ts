@@ -44,6 +44,8 @@ function startAfresh(run: Run): void {
   settle(run);
   run.tally = new Tally(run.model, shop.inspections.length, shop.holds.length);
   run.boothLog?.startAfresh();
+  run.disruptions.clear();
+  for (const line of shop.pulseLines) line.clear();
   run.observedFrom = now;
   run.locations.clear();
   run.areaAtBucket.fill(0);

@@ -13,12 +13,14 @@ import type { Unit } from './unit.js';
  */
 export function placeOpening(run: Run): void {
   const { tally, shop: { steps } } = run, units: Unit[] = [];
+  for (const line of run.shop.pulseLines) line.isMoving = true;
   for (const id of run.model.programme.orders.openingStep) {
     const unit = createUnit(run), step = steps[id];
     unit.ownOff = partsOff(run, unit, step);
     units.push(unit);
     if (!goIn(run, unit, step)) throw new RangeError(`opening must find room for each unit; unit ${unit.number} has none at step ${step.name}`);
   }
+  for (const line of run.shop.pulseLines) line.isMoving = false;
   // They came before the run: the series tells what is released in it.
   if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket] -= units.length;
   // After all units have their room, so that no part stands in it.

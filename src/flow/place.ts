@@ -1,7 +1,9 @@
+import type { Equipment } from './equipment.js';
 import { enterState, settlePlace } from './ledger.js';
 import {
   NOWHERE, P_BUFFER, P_CALENDAR, P_HOLDS_CREW, P_NEXT_FREE, P_PASS, P_PHASE, P_STATE, P_UNIT, PF_ASKED_AT, PF_MINUTES, PF_SHIFT, PLACE_SHIFT, type Memory,
 } from './memory.js';
+import { BLOCKED } from './states.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
 import type { Unit, Units } from './unit.js';
@@ -20,6 +22,14 @@ export class Place {
   /** What was going on is broken off, and how much of it is left, see `suspend.ts`. */
   isSuspended = false;
   minutesLeft = Number.NaN;
+  /** What of it can fail; null: nothing. */
+  equipment: Equipment | null = null;
+  /** While it is down: the state that it would be in; -1 while it is up. */
+  stateIfUp = -1;
+  /** Its task was broken off as it went down, and is to be taken up when it is up. */
+  isBroken = false;
+  /** When what it waited for would have come, had it not gone down. */
+  wokenAt = Number.NaN;
   /** Supplies that its request lacks, a bit for each of the step's. */
   lacks = 0;
   /** What the inspection decided, see `quality.ts`, and where the unit is sent back to after the repair. */
@@ -90,6 +100,15 @@ export class Place {
 
   get state(): number {
     return this.memory.ints[this.at + P_STATE];
+  }
+
+  get isDown(): boolean {
+    return this.stateIfUp >= 0;
+  }
+
+  /** Its unit has no room ahead, whether the place is up or down. */
+  get isDone(): boolean {
+    return (this.isDown ? this.stateIfUp : this.state) === BLOCKED;
   }
 
   /** Goes into a state governed by a calendar, -1 always. */

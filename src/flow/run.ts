@@ -4,12 +4,14 @@ import { buildShop, type Shop } from './shop.js';
 import { Locations } from './locations.js';
 import { RELEASE_TIMES, UNLIMITED, type Model } from './model.js';
 import { hasDueDates } from './model-orders.js';
+import { Disruptions } from './disruptions.js';
 import type { Buffer } from './buffer.js';
 import type { Plan } from './plan.js';
 import type { Pool } from './resource.js';
 import type { Lane } from './lane.js';
 import type { Place } from './place.js';
 import type { Station } from './station.js';
+import type { PulseLine } from './pulse-line.js';
 import type { Route } from './step.js';
 import { CrewShifts } from './crew-shifts.js';
 import { OvertimeRule, ruledCalendars, type RuledCalendar } from './overtime-rules.js';
@@ -33,6 +35,7 @@ export class Run {
   tally: Tally;
   /** Kept in the first replication alone; null in the others. */
   readonly boothLog: BoothLog | null;
+  readonly disruptions: Disruptions;
 
   /** Start of observation; present bucket of the series, -1 before the first, and its start; units shipped or scrapped since the start of the run. */
   observedFrom = Number.NaN;
@@ -69,6 +72,7 @@ export class Run {
   readonly toServe: Lane[] = [];
   readonly toMatch: Pool[] = [];
   readonly toFeed: Route[] = [];
+  readonly toPulse: PulseLine[] = [];
   /** Places whose needs were met. */
   readonly granted: Place[] = [];
   /** The unit that stood outside for the saturated source has entered, the next one is to be made. */
@@ -90,6 +94,7 @@ export class Run {
     this.overtimeRules = model.overtime.map((columns, id) => new OvertimeRule(id, columns));
     this.places = this.shop.places;
     this.buffers = [...this.shop.stations.map(({ buffer }) => buffer), ...this.shop.lanes.map(({ bank }) => bank)];
+    this.disruptions = new Disruptions(model, this.shop.equipment);
     const { inspections, holds, places, trucks, lanes, stations } = this.shop;
     // In the order of the kinds of events in `states.ts`.
     this.queue = new EventQueue([
@@ -101,8 +106,8 @@ export class Run {
       0, // carriers coming back
       2 * this.shop.supplies.length, // lots of supplies, then dates of delivery plans
       this.crewShifts.length + this.overtimeRules.length, // shift changes, then looks at overtime rules
-      0, // disruptions
-      0, // pulses
+      this.disruptions.sources, // failures, outages
+      this.shop.pulseLines.length, // pulses
     ]);
     const locations = model.siteNames.length + model.lanes.count;
     this.locations = new Locations(locations);
@@ -148,6 +153,13 @@ export class Run {
     pool.listed = true;
     this.pending = true;
     this.toMatch.push(pool);
+  }
+
+  listPulse(line: PulseLine): void {
+    if (line.listed) return;
+    line.listed = true;
+    this.pending = true;
+    this.toPulse.push(line);
   }
 
   listFeed(route: Route): void {

@@ -1,4 +1,6 @@
 import { Buffer } from './buffer.js';
+import { furnishEquipment } from './disruptions.js';
+import type { Equipment } from './equipment.js';
 import type { Calendar } from './calendar.js';
 import { Lane, Truck } from './lane.js';
 import type { Memory } from './memory.js';
@@ -7,13 +9,14 @@ import { REWORK_BOTH, type Model } from './model.js';
 import { HOLD_NONE } from './model-quality.js';
 import type { Plan } from './plan.js';
 import { plainFlags } from './short-way.js';
+import { buildPulseLines, type PulseLine } from './pulse-line.js';
 import { Pool, Resource } from './resource.js';
 import type { Place } from './place.js';
 import { Station } from './station.js';
 import { Supply } from './supply.js';
 import type { Units } from './unit.js';
 import {
-  AT_LOT, ATTENDED_END, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, HOLDS, IS_COUNTED, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, Route, Step, type Need,
+  AT_LOT, ATTENDED_END, CAN_FAIL, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, HOLDS, IS_COUNTED, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, PULSED, Route, Step, type Need,
 } from './step.js';
 
 /** The shop floor of one replication as objects that point at each other, empty, in the order of the model's ids. */
@@ -28,6 +31,8 @@ export interface Shop {
   readonly steps: readonly Step[];
   readonly inspections: readonly Step[];
   readonly holds: readonly Step[];
+  readonly equipment: readonly Equipment[];
+  readonly pulseLines: readonly PulseLine[];
 }
 
 type CalendarOf = (id: number) => Calendar | null;
@@ -37,6 +42,7 @@ export function buildShop(plan: Plan, memory: Memory, units: Units): Shop {
   const { model } = plan, calendarOf: CalendarOf = (id) => (id < 0 ? null : plan.calendars[id]);
   const places: Place[] = [], trucks: Truck[] = [];
   const stations = buildStations(model, places, memory, units), lanes = buildLanes(model, calendarOf, trucks, memory, units), routes = buildRoutes(model);
+  const equipment = furnishEquipment(model, stations, memory), pulseLines = buildPulseLines(model, stations, memory);
   const resources = buildResources(model, calendarOf, routes);
   const supplies = buildSupplies(model, resources);
   const steps = buildSteps(model, { stations, lanes, routes }, memory);
@@ -53,7 +59,7 @@ export function buildShop(plan: Plan, memory: Memory, units: Units): Shop {
   joinPools(steps, resources);
   units.furnish(steps, places, { options: model.options.length, slots: model.slots.count, thens: model.thens.count, inspections: inspections.length });
   for (const station of stations) for (const place of station.places.toReversed()) { place.nextFree = station.freePlace; station.freePlace = place; }
-  return { stations, places, resources, supplies, lanes, trucks, routes, steps, inspections, holds };
+  return { stations, places, resources, supplies, lanes, trucks, routes, steps, inspections, holds, equipment, pulseLines };
 }
 
 function buildStations({ stations: columns }: Model, places: Place[], memory: Memory, units: Units): Station[] {
@@ -143,6 +149,8 @@ function describe({ steps: columns, stations, overtime, quality }: Model, step: 
   if (overtime.some((rule) => rule.step === t)) flags |= IS_COUNTED;
   if (step.station !== null && stations.lotMost[step.station.id] > 0) flags |= AT_LOT;
   if (step.station !== null && step.station.changeoverOption >= 0) flags |= HAS_CHANGEOVER;
+  if (step.station !== null && step.station.equipment.length > 0) flags |= CAN_FAIL;
+  if (step.station !== null && step.station.line !== null) flags |= PULSED;
   step.flags = flags;
 }
 

@@ -4,6 +4,8 @@ import { finishActive } from './ledger.js';
 import {
   ACCOUNT_SHIFT, ACTIVE_MINUTES, ACTIVE_PERIODS, ACTIVE_SINCE, B_CALENDAR, B_FREE_PLACE, B_LONG_WAY, B_PLACES, BUFFER_SHIFT, NOWHERE, type Memory,
 } from './memory.js';
+import type { PulseLine } from './pulse-line.js';
+import type { Equipment } from './equipment.js';
 import { Place } from './place.js';
 import { STATE_COUNT } from './states.js';
 import type { Step } from './step.js';
@@ -23,6 +25,10 @@ export class Station implements Active {
   /** A timer of it is in the event queue; when it comes, the next is set. */
   lotTimerSet = false;
   lotListed = false;
+  /** What can fail, in the order of the places; empty: nothing. A station with lots has one piece. */
+  equipment: readonly Equipment[] = [];
+  /** The pulse line that it is part of. */
+  line: PulseLine | null = null;
 
   /** @param calendar id, -1 always */
   constructor(
@@ -43,7 +49,7 @@ export class Station implements Active {
 
   /** Its places are given away the long way: to a lot, or by the value of an option. */
   get goesLongWay(): boolean {
-    return this.lotMost > 0 || this.changeoverOption >= 0;
+    return this.lotMost > 0 || this.changeoverOption >= 0 || this.line !== null;
   }
 
   get freePlace(): Place | null {

@@ -8,6 +8,8 @@ import type { Station } from './station.js';
 export const HAS_NEEDS = 1, HAS_QUALITY = 2, HAS_OFF = 4, HAS_PATH = 8, HAS_PASSES = 16, HAS_FACTOR = 32, IS_INSPECTION = 64, IS_TARGET = 128,
   HAS_PROCESS = 256, AT_LOT = 512, HAS_CHANGEOVER = 1024, ONE_SHIFT = 2048, LEARNS = 16384, HOLDS = 32768,
   ATTENDED_END = 1 << 24, IS_COUNTED = 1 << 25,
+  /** At a station that may go down; at one of a pulse line. */
+  CAN_FAIL = 1 << 26, PULSED = 1 << 27,
   /** See `short-way.ts`. */
   BEGINS_PLAIN = 4096, ENDS_PLAIN = 8192;
 

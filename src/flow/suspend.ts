@@ -1,3 +1,4 @@
+import { operate, stopOperating } from './operating.js';
 import type { Run } from './run.js';
 import type { Place } from './place.js';
 import { CHANGEOVER, IN_CHANGEOVER, IN_MENDING, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, TASK, UNATTENDED, WORKING } from './states.js';
@@ -17,6 +18,7 @@ export function suspend(run: Run, place: Place): void {
   const { memory } = run, end = run.queue.remove(TASK, place.id), calendar = isAttended(place.phase) ? place.unit!.step.workCalendar : -1;
   place.minutesLeft = calendar < 0 || end === Infinity ? end - memory.now : memory.calendars[calendar].worked(memory.now, end);
   place.isSuspended = true;
+  if (place.equipment !== null) stopOperating(run, place.equipment);
 }
 
 /** Takes it up again. */
@@ -25,4 +27,5 @@ export function resume(run: Run, place: Place): void {
   place.isSuspended = false;
   place.enter(STATE_OF.get(place.phase)!, calendar);
   run.queue.push(run.memory.after(calendar, place.minutesLeft), TASK, place.id);
+  if (place.equipment !== null) operate(run, place.equipment, calendar, place.minutesLeft);
 }

@@ -1,5 +1,6 @@
 import { setUp } from './changeover.js';
 import { mendNoted } from './holds.js';
+import { operate } from './operating.js';
 import { learningFactor } from './learning.js';
 import type { Run } from './run.js';
 import { ask, releaseCrew, request } from './claims.js';
@@ -7,7 +8,7 @@ import {
   CHANGEOVER, IN_CHANGEOVER, IN_MENDING, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, OFF_SHIFT, TASK, UNATTENDED, WAIT_CREW, WAIT_END, WAIT_NEEDS, WAIT_REPAIR, WAIT_SHIFT, WORKING,
 } from './states.js';
 import type { Place } from './place.js';
-import { AT_LOT, ATTENDED_END, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, HOLDS, LEARNS, ONE_SHIFT, type Step } from './step.js';
+import { AT_LOT, ATTENDED_END, CAN_FAIL, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, HOLDS, LEARNS, ONE_SHIFT, type Step } from './step.js';
 import { resume } from './suspend.js';
 import type { Unit } from './unit.js';
 
@@ -40,8 +41,9 @@ export function startTask(run: Run, place: Place): void {
   else start(run, place, place.unit!.step);
 }
 
-/** What was broken off goes on; its crew is there. */
+/** What was broken off goes on; its crew is there. A place that is down takes it up later. */
 export function takeUp(run: Run, place: Place): void {
+  if (place.isDown) { place.isBroken = true; return; }
   resume(run, place);
   if ((place.unit!.step.flags & AT_LOT) !== 0) mirror(place);
 }
@@ -140,7 +142,7 @@ function goOnWorking(run: Run, place: Place, step: Step): false {
 }
 
 /** Whether the step needs people who are not there: they left between passes, or while the work waited for a shift. */
-function lacksCrew(place: Place, { flags, needs }: Step): boolean {
+export function lacksCrew(place: Place, { flags, needs }: Step): boolean {
   return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
 }
 
@@ -191,6 +193,7 @@ function attended(run: Run, place: Place, phase: number, state: number, step: St
   place.enter(state, calendar);
   if ((step.flags & AT_LOT) !== 0) mirror(place);
   run.queue.push(run.memory.after(calendar, place.minutes), TASK, place.id);
+  if ((step.flags & CAN_FAIL) !== 0) operate(run, place.equipment!, calendar, place.minutes);
   return false;
 }
 
@@ -199,7 +202,9 @@ function unattended(run: Run, place: Place, phase: number, step: Step, draw: num
   place.phase = phase;
   place.enter(UNATTENDED, -1);
   if ((step.flags & AT_LOT) !== 0) mirror(place);
-  run.queue.push(run.now + run.sampler.next(draw), TASK, place.id);
+  const minutes = run.sampler.next(draw);
+  run.queue.push(run.now + minutes, TASK, place.id);
+  if ((step.flags & CAN_FAIL) !== 0) operate(run, place.equipment!, -1, minutes);
   return false;
 }
 

@@ -86,5 +86,11 @@ export interface Observation {
   readonly optionsOf: Uint8Array;
   /** When it is due; Infinity where it is not; empty where nothing is due. */
   readonly dueAt: Float64Array;
+  /** By station: failures, repairs ended, their minutes by the clock in all and at most. */
+  readonly failures: { readonly count: Float64Array; readonly repairs: Float64Array; readonly minutes: Float64Array; readonly longest: Float64Array };
+  /** By outage: units open (released and not yet out) when it began and the time when no more were open again, NaN where it did not come so far; open units by day of the watched one. */
+  readonly outages: { readonly openUnits: Float64Array; readonly recoveredAt: Float64Array; readonly openByDay: Float64Array };
+  /** By pulse line: moves with units on it, working minutes between them, moves later than the takt and by how much: by station charged, then for want of room ahead. */
+  readonly pulseLines: readonly { readonly moves: number; readonly minutesBetween: number; readonly late: number; readonly lateMinutes: Float64Array }[];
   readonly stuck: readonly Stuck[];
 }

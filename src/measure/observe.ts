@@ -13,7 +13,7 @@ import { activePeriods, crewBusy, crewsOf, utilisations } from './utilisation.js
 export function observe(run: Run, replication: number): Observation {
   const { tally, shop, locations } = run, minutes = run.now - run.observedFrom;
   const shares = (times: Iterable<number>): Float64Array => Float64Array.from(times, (time) => over(time, minutes));
-  const { buffers } = run, people = crewTime(run);
+  const { buffers, disruptions } = run, people = crewTime(run);
   return {
     replication,
     outcome: run.outcome === FINISHED ? 'finished' : run.outcome === GRIDLOCK ? 'gridlock' : 'ended',
@@ -71,6 +71,13 @@ export function observe(run: Run, replication: number): Observation {
     shippedAt: run.shippedAt,
     optionsOf: run.optionsOf,
     dueAt: run.dueAt,
+    failures: { count: disruptions.failures, repairs: disruptions.repairs, minutes: disruptions.repairMinutes, longest: disruptions.longestRepair },
+    outages: {
+      openUnits: Float64Array.from(disruptions.outages, ({ openUnits }) => openUnits),
+      recoveredAt: Float64Array.from(disruptions.outages, ({ recoveredAt }) => recoveredAt),
+      openByDay: disruptions.openUnits,
+    },
+    pulseLines: shop.pulseLines.map(({ moves, minutesBetween, late, lateMinutes }) => ({ moves, minutesBetween, late, lateMinutes })),
     stuck: run.outcome === GRIDLOCK ? stuckUnits(run) : [],
   };
 }

@@ -6,6 +6,8 @@ import { suppliesTable } from './page-supplies.js';
 import { qualityTables } from './page-tables-quality.js';
 import { crews, overtimeTable, shutdownTable } from './page-tables-crews.js';
 import { unitDates } from './page-units.js';
+import { failures, outages } from './page-tables-failures.js';
+import { pulseLines } from './page-tables-pulse.js';
 import { STATE_ORDER } from './style.js';
 import { changeoverTable } from './table-changeovers.js';
 
@@ -32,6 +34,9 @@ export function pageTables(results: Results): PageTable[] {
     suppliesTable(results, interval),
     buffers(results, interval),
     unitDates(results),
+    failures(results, interval),
+    outages(results, interval),
+    pulseLines(results, interval),
     assumptionTable(results.assumptions),
   ];
   return tables.filter((table) => table.rows.length > 0);

@@ -32,7 +32,7 @@ export interface Taken {
 }
 
 /** Maps with a `note` of their own, names as `*`, items of a list as the list: there it belongs to the scenario and is left in place. */
-export const OWN_NOTES: readonly string[] = ['', 'calendars.*.shutdowns', 'calendars.*.overtime', 'defects.*'];
+export const OWN_NOTES: readonly string[] = ['', 'calendars.*.shutdowns', 'calendars.*.overtime', 'defects.*', 'outages'];
 
 interface Said { readonly basis: Basis; readonly note: string | undefined }
 

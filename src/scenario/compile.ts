@@ -2,9 +2,11 @@ import type { Model } from '../flow/model.js';
 import { CalendarBook } from './calendar-book.js';
 import { Chances, layOutSlots, slotColumns, Thens } from './compile-defects.js';
 import { Draws } from './compile-draws.js';
+import { compileFailures, compileOutages } from './compile-failures.js';
 import { compileLanes } from './compile-lanes.js';
 import { names } from './compile-names.js';
 import { compileOvertime, compileShifts } from './compile-crews.js';
+import { compilePulseLines } from './compile-pulse.js';
 import { compileOptions, compileProgramme } from './compile-programme.js';
 import { compileQuality, joiningRoutes } from './compile-quality.js';
 import { compileResources, compileRoutes } from './compile-resources.js';
@@ -37,6 +39,7 @@ export function compile(scenario: Scenario): Model {
   const quality = compileQuality(laid, slots, joining, steps, draws);
   const lanes = compileLanes(scenario, ids, book, draws, span);
   const programme = compileProgramme(scenario, ids, laid, book, draws, span);
+  const failures = compileFailures(scenario, ids, book, draws);
   const supplies = compileSupplies(scenario, ids, book, draws, span);
   // A timetable or a plan of deliveries is known no further than the calendars are; an order that is scrapped every time would be built again for ever.
   const isBounded = programme.orders.replaceScrapped || book.columns.length > 0 || lanes.timetable.some((times) => times.length > 0) || hasPlan(scenario.supplies);
@@ -57,6 +60,9 @@ export function compile(scenario: Scenario): Model {
     chances: chances.columns(),
     thens: thens.columns(),
     lanes,
+    failures,
+    pulseLines: compilePulseLines(scenario, ids, stations),
+    outages: compileOutages(scenario, ids, book, span),
     programme,
   };
 }

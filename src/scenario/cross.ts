@@ -7,11 +7,13 @@ import { defectFindings } from './cross-defects.js';
 import { entryFindings } from './cross-entry.js';
 import { feederFindings } from './cross-feeders.js';
 import { holdFindings } from './cross-holds.js';
+import { failureFindings, outageFindings } from './cross-failures.js';
 import { lotFindings } from './cross-lots.js';
 import { optionFindings } from './cross-options.js';
 import { ownPartFindings } from './cross-own.js';
 import { pathFindings } from './cross-path.js';
 import { orderFindings } from './cross-orders.js';
+import { pulseLineFindings } from './cross-pulse.js';
 import { programmeFindings } from './cross-programme.js';
 import { unreachable } from './cross-reach.js';
 import { shiftFindings } from './cross-shift.js';
@@ -29,6 +31,8 @@ const LOCAL = [
   changeoverFindings,
   optionFindings,
   shiftFindings,
+  failureFindings,
+  outageFindings,
 ];
 /** These ask whether things fit together; one misspelt name would set many of them off. */
 const TOGETHER = [
@@ -42,6 +46,7 @@ const TOGETHER = [
   costFindings,
   holdFindings,
   orderFindings,
+  pulseLineFindings,
 ];
 
 /** What cannot work although each key for itself is right. `namesKnown`: every name in it is defined, and once. */

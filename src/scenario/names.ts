@@ -1,5 +1,6 @@
 import { costNames } from './names-costs.js';
 import { nearest } from './names-nearest.js';
+import { failureNames, outageNames } from './names-failures.js';
 import { isRawMap, listOf, mapOf, outlineOf, type Names, type Outline, type RawRoute } from './names-outline.js';
 import { repeatedNames } from './names-unique.js';
 import { changeoverValues } from './names-changeover.js';
@@ -35,6 +36,7 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
       calendar([...path, 'stations', name, 'calendar'], mapOf(station)['calendar']);
       look([...path, 'stations', name, 'changeover', 'on'], mapOf(mapOf(station)['changeover'])['on'], outline.options, 'option of this name');
       changeoverValues([...path, 'stations', name, 'changeover'], mapOf(mapOf(station)['changeover']), outline, look);
+      failureNames([...path, 'stations', name, 'failures'], mapOf(station)['failures'], calendar);
     }
   }
   for (const [name, value] of Object.entries(mapOf(raw['lanes']))) {
@@ -44,6 +46,10 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
   }
   for (const [name, supply] of Object.entries(mapOf(raw['supplies']))) look(['supplies', name, 'site'], mapOf(supply)['site'], outline.sites, 'site of this name');
   costNames(raw, outline, look);
+  outageNames(raw, outline, look);
+  for (const [name, line] of Object.entries(mapOf(raw['pulse lines']))) {
+    listOf(mapOf(line)['stations']).forEach((station, i) => look(['pulse lines', name, 'stations', i], station, outline.stations, 'station of this name'));
+  }
   for (const route of outline.routes) {
     route.entries.forEach((entry, i) => checkEntry(mapOf(entry), [...route.path, i], i, route, outline, look, found));
   }

@@ -4,6 +4,8 @@ import type { Costs } from './scenario-costs.js';
 import type { Supply } from './scenario-supplies.js';
 import type { CrewShifts, Overtime, Shutdown } from './scenario-crews.js';
 import type { Orders } from './scenario-orders.js';
+import type { Failure, Outage } from './scenario-failures.js';
+import type { PulseLine } from './scenario-pulse.js';
 
 /**
  * A scenario as read: defaults filled in, quantities converted, names checked.
@@ -22,6 +24,8 @@ export interface Scenario {
   /** Kinds of defect. */
   readonly defects: Readonly<Record<string, { readonly note: string | undefined }>>;
   readonly costs: Costs | undefined;
+  readonly outages: readonly Outage[];
+  readonly pulseLines: Readonly<Record<string, PulseLine>>;
   readonly route: readonly RouteEntry[];
   /** What is said of the values above: where they come from. No result depends on it. */
   readonly assumptions: readonly Assumption[];
@@ -88,6 +92,7 @@ export interface Station {
   readonly calendar: string | undefined;
   readonly changeover: Changeover | undefined;
   readonly lot: { readonly least: number; readonly most: number; readonly longestWaitMin: number | undefined } | undefined;
+  readonly failures: readonly Failure[];
 }
 
 export interface Changeover {

@@ -1,6 +1,7 @@
 import type { Site, Station } from './scenario.js';
 import { changeoverSchema } from './schema-changeover.js';
 import { calendarName, crewSchema } from './schema-crew.js';
+import { failuresSchema } from './schema-failures.js';
 import { flag, keys, named, spaces, spell, whole } from './schema-quantity.js';
 import type { TimeSchema } from './schema-time.js';
 import { zone } from './schema-zone.js';
@@ -24,6 +25,7 @@ function stationSchema(time: TimeSchema) {
       calendar: calendarName.optional().describe('When the station is on shift. Default: the calendar of the site'),
       changeover: changeoverSchema(time).optional().describe('Work between units that differ in an option. Default: none. Example: { on: colour, work: 15 min }'),
       lot: lot.optional().describe('Units that are taken together, as by an oven. Default: one by one. Example: { least: 2, most: 4, longest wait: 45 min }'),
+      failures: failuresSchema(time).optional(),
     },
     'a station: a map, {} for all defaults',
   ).transform(
@@ -35,6 +37,7 @@ function stationSchema(time: TimeSchema) {
       calendar: s.calendar,
       changeover: s.changeover,
       lot: s.lot && { least: s.lot.least, most: s.lot.most, longestWaitMin: s.lot['longest wait'] },
+      failures: s.failures ?? [],
     }),
   );
 }

@@ -4,8 +4,10 @@ import { calendarSchema } from './schema-calendar.js';
 import { costsSchema } from './schema-costs.js';
 import { defectSchema } from './schema-defect.js';
 import { includeSchema, requiredInWhole, withIncludedRoutes } from './schema-include.js';
+import { outagesSchema } from './schema-failures.js';
 import { laneSchema } from './schema-lane.js';
 import { programmeSchema } from './schema-programme.js';
+import { pulseLineSchema } from './schema-pulse.js';
 import { keys, name, named } from './schema-quantity.js';
 import { feederSchema, routeSchema } from './schema-route.js';
 import { withAssumptions } from './schema-assumptions.js';
@@ -33,14 +35,16 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       lanes: named(laneSchema(time), 'lanes by name').default({}).describe('Transport from site to site, by name.'),
       defects: named(defectSchema, 'kinds of defect by name, such as { runs: {} }').default({}).describe('Kinds of defect that steps create and find. Example: { runs: {} }'),
       costs: costsSchema.optional().describe('Prices, for the cost of a unit shipped. Default: nothing is said of costs. Example: { currency: EUR, people: { default: 42 } }'),
+      outages: outagesSchema.default([]).describe('Times, known beforehand, in which stations are down or lanes do not run; the results say how long the shop takes to recover. Planned maintenance outside the working hours needs none: leave those hours out of the calendar. Example: [{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20, note: new paint line }]'),
+      'pulse lines': named(pulseLineSchema, 'pulse lines by name').default({}).describe('Stations whose units all move on together, once per takt, when all of them are done. Example: { final line: { stations: [trim, marriage, final], takt: 4 h } }'),
       route: route.describe('The ordered steps and lanes of a unit.'),
       include: includeSchema,
     },
     'a scenario: a map with the keys scenario, programme, sites and route',
-  ).transform(({ scenario, note, programme, include, ...parts }): Scenario => {
+  ).transform(({ scenario, note, programme, include, 'pulse lines': pulseLines, ...parts }): Scenario => {
     void include; // merged before
     const zone = programme.zone ?? Object.values(parts.sites)[0]?.zone ?? 'UTC';
-    return { ...parts, costs: parts.costs, name: scenario, note, programme: { ...programme, zone }, assumptions: [] };
+    return { ...parts, costs: parts.costs, pulseLines, name: scenario, note, programme: { ...programme, zone }, assumptions: [] };
   });
 }
 

@@ -2,6 +2,7 @@ import type { Model } from '../flow/model.js';
 import { meanOf } from '../random/moments.js';
 import { askedRate } from '../scenario/release-rate.js';
 import type { Scenario } from '../scenario/scenario.js';
+import { availability } from './capacity-failures.js';
 import { dailyMinutes, type DailyMinutes } from './capacity-days.js';
 import { demand, type Demand } from './capacity-demand.js';
 import { stationMinutes } from './capacity-station.js';
@@ -32,7 +33,7 @@ export interface CapacityTable {
   /** The least capacity: no plan can hold more. null: nothing limits. */
   readonly highestRatePerDay: number | null;
   readonly bottleneck: CapacityRow | null;
-  /** What the reader should know about how it was reckoned; null: nothing beyond the rules below. */
+  /** What the reader should know about how it was reckoned; one line a note; null: nothing beyond the rules below. */
   readonly note: string | null;
 }
 
@@ -44,6 +45,7 @@ export interface CapacityTable {
  * - Crews have the people of each shift, less those who are missing on average. Overtime is left out, and the note says so.
  * - Unattended minutes (last settling, process) count in full against the shift minutes of a station on a calendar, though
  *   some may run through the night: there the capacity is on the safe side. At an unattended station the day has 24 h.
+ * - Minutes at a station that fails are divided by its availability (see `availability`), also those of the crew, which stays.
  * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of the sites.
  * - A feeder's capacity is that of its slowest station or crew, as if that worked for this feeder alone.
  * - A supply's is what comes in over what a unit takes (see `supplyLimits`).
@@ -54,7 +56,7 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
   const asked = askedPerDay(scenario, daily);
   const uses = [...stationUses(model, asks, daily), ...crewUses(model, asks, daily)];
   const rows = [
-    ...uses.map((use) => row(use, sum(use.minutes), asked)),
+    ...uses.map((use) => row(use, sum(use.minutes), asked, use.most)),
     ...laneRows(model, asks, daily, asked),
     ...feederRows(model, asks, uses, asked),
     ...supplyLimits(model, scenario, daily).map(({ name, site, resource, partsPerDay }) => row({ kind: 'supply', name, site, visits: asks.taken[resource], available: 0 }, 0, asked, partsPerDay / asks.taken[resource])),
@@ -65,6 +67,8 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
   }
   const notes = asks.isExact ? [] : ['more than 256 combinations of options: each option was averaged by itself, as if steps chose among them independently'];
   if (Object.values(scenario.calendars).some(({ overtime }) => overtime.length > 0)) notes.push('overtime is left out: it comes on top');
+  if (model.failures.count > 0) notes.push('the mean time for which failures hold a station up is in min/unit');
+  if (model.outages.count > 0) notes.push('dated outages are left out');
   const note = notes.length === 0 ? null : notes.join('; ');
   return { rows, askedPerDay: asked, highestRatePerDay: bottleneck?.capacityPerDay ?? null, bottleneck, note };
 }
@@ -73,6 +77,8 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
 interface Use {
   readonly kind: 'station' | 'crew'; readonly name: string; readonly site: string;
   readonly visits: number; readonly available: number;
+  /** Units a working day that it can pass on, whatever it does with them: a pulse line moves once a takt. */
+  readonly most?: number;
   /** By route. */
   readonly minutes: Float64Array;
 }
@@ -82,19 +88,24 @@ function stationUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
   const uses: Use[] = [];
   for (let station = 0; station < stations.count; station++) {
     if (stations.isBank[station]) continue;
-    const minutes = new Float64Array(model.routes.count);
+    const minutes = new Float64Array(model.routes.count), fit = availability(model, station, daily);
     let visits = 0;
     for (let step = 0; step < steps.count; step++) {
       if (steps.station[step] !== station) continue;
       visits += asks.visits[step];
-      minutes[steps.route[step]] += stationMinutes(model, asks, step).place;
+      minutes[steps.route[step]] += stationMinutes(model, asks, step).place / fit;
     }
     // A station with lots has one lot at a time; the minutes are then those of the lot, by unit.
     const atOnce = stations.lotMost[station] > 0 ? 1 : stations.places[station];
     const available = atOnce * daily.of(stations.calendar[station]);
-    uses.push({ kind: 'station', name: stations.names[station], site: model.siteNames[stations.site[station]], visits, available, minutes });
+    uses.push({ kind: 'station', name: stations.names[station], site: model.siteNames[stations.site[station]], visits, available, minutes, most: pulses(model, station, daily) });
   }
   return uses;
+}
+
+function pulses({ pulseLines: { station, stationStart, takt, calendar } }: Model, id: number, daily: DailyMinutes): number {
+  const at = station.indexOf(id), line = stationStart.findLastIndex((start) => start <= at);
+  return at < 0 ? Infinity : daily.of(calendar[line]) / takt[line];
 }
 
 function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
@@ -106,7 +117,7 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
       for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
         if (steps.needResource[n] !== crew) continue;
         visits += asks.visits[step];
-        minutes[steps.route[step]] += steps.needAmount[n] * stationMinutes(model, asks, step).crew;
+        minutes[steps.route[step]] += steps.needAmount[n] * stationMinutes(model, asks, step).crew / availability(model, steps.station[step], daily);
       }
     }
     const available = daily.ofCrew(crew) ?? resources.amount[crew] * daily.of(resources.calendar[crew]);

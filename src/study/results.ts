@@ -5,6 +5,8 @@ import type { ChangeoverResult } from './results-changeovers.js';
 import type { QualityResults } from './results-quality.js';
 import type { CrewResult, OvertimeResult, ShutdownResult } from './results-crews.js';
 import type { DueResult, Journey, PlanResult } from './results-programme.js';
+import type { FailureResult, OutageResult } from './results-failures.js';
+import type { PulseLineResult } from './results-pulse.js';
 
 /**
  * The shape of `results.json`, version 1. Every number shown anywhere (terminal, picture, page) is in here.
@@ -75,6 +77,10 @@ export interface Results extends QualityResults {
   readonly lanes: readonly { readonly name: string; readonly trips: Estimate; readonly fill: Estimate; readonly waitHours: Estimate; readonly truckBusy: Estimate }[];
   readonly feeders: readonly { readonly name: string; readonly target: number; readonly stock: Estimate; readonly out: Estimate }[];
   readonly supplies: readonly SupplyResult[];
+  /** Stations that fail or that an outage closes, and dated outages. */
+  readonly failures: readonly FailureResult[];
+  readonly outages: readonly OutageResult[];
+  readonly pulseLines: readonly PulseLineResult[];
   /** Sorted, the likeliest first. */
   readonly bottlenecks: readonly BottleneckResult[];
   readonly lastUnit: readonly DateQuantile[];

@@ -42,7 +42,7 @@ function ringOf(stuck: readonly Stuck[]): Stuck[] | null {
 /** Those who stand where it wants to go; of a unit short of parts, its own sub-assemblies. */
 function waitedFor({ kind, number, route, waitsFor }: Stuck, stuck: readonly Stuck[]): Stuck[] {
   switch (kind) {
-    case 'room': case 'truck': return stuck.filter(({ where }) => where === waitsFor);
+    case 'room': case 'truck': case 'pulse': return stuck.filter(({ where }) => where === waitsFor);
     case 'parts': return stuck.filter((each) => each.number === number && each.route !== route);
     case 'crew': case 'supply': case 'lot': return [];
   }
@@ -52,6 +52,7 @@ function waits({ route, where, waitsFor, kind }: Stuck, unitRoute: string, name:
   const who = `${route === unitRoute ? 'unit' : route} ${name}${where === 'outside' ? ' outside' : where.startsWith('ahead of ') ? ` ${where}` : ` at ${where}`}`;
   switch (kind) {
     case 'room': return `${who} waits for room at ${waitsFor}`;
+    case 'pulse': return `${who} waits for the pulse, held up at ${waitsFor}`;
     case 'truck': return `${who} waits for a truck of ${waitsFor}`;
     case 'lot': return `${who} waits for ${waitsFor}`;
     case 'supply': return `${who} waits for ${waitsFor}, of which no more will come`;

@@ -15,6 +15,7 @@ import { changeovers } from './summary-changeovers.js';
 import { crews, overtime, shutdowns } from './summary-crews.js';
 import { costs } from './summary-costs.js';
 import { dueDates } from './summary-due.js';
+import { failures } from './summary-failures.js';
 import { findings } from './summary-findings.js';
 import { inspections, rolledYield } from './summary-inspections.js';
 import { lastUnit } from './summary-last-unit.js';
@@ -22,6 +23,8 @@ import { leadTime } from './summary-lead-time.js';
 import { quality } from './summary-quality.js';
 import { feeders, lanes, stations } from './summary-places.js';
 import { shippedAgainstPlan } from './summary-plan.js';
+import { outages } from './summary-outages.js';
+import { pulseLines } from './summary-pulse.js';
 import { judgeRate } from './summary-rate.js';
 import { runs } from './summary-runs.js';
 import { series, wip } from './summary-series.js';
@@ -76,6 +79,9 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     lanes: lanes(sample),
     feeders: feeders(sample),
     supplies: supplies(sample),
+    failures: failures(sample),
+    outages: outages(sample),
+    pulseLines: pulseLines(sample),
     bottlenecks: likeliest,
     lastUnit: lastUnit(sample),
     units: units(sample),

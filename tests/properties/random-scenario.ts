@@ -17,6 +17,7 @@ const station = fc.record({
   creates: fc.boolean(),
   then: fc.constantFrom('none', 'repair', 'back', 'back', 'back', 'scrap', 'fails', 'carry'),
   changeover: fc.boolean(),
+  failures: fc.constantFrom('', '', '', '', 'every: { exponential: { mean: 40 min } }, repair: 9 min', 'every: 50 min, by: calendar time, repair: { exponential: { mean: 15 min } }'),
 });
 const site = fc.record({
   stations: fc.array(station, { minLength: 1, maxLength: 3 }), calendar: fc.boolean(), crew: fc.integer({ min: 2, max: 3 }),
@@ -40,13 +41,15 @@ export const randomScenario = fc.record({
   // Of a quantity of 7 and more, one or two units stand at the first or the last step of the first site; orders may be built again.
   standing: fc.constantFrom('', '', '{ at: begin }', '{ at: end 0, build: RT-1 }', '{ at: end 0 }, { at: begin }'),
   replaced: fc.boolean(),
+  outage: fc.constantFrom(false, false, true),
+  pulse: fc.constantFrom(false, false, false, true),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
 
 /** The scenario as text. `spare` goes in after the first step: a line of the route, or nothing. */
 export function toYaml(drawn: RandomScenario, spare = ''): string {
-  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own, supply, flawedParts, hold, standing, replaced } = drawn;
+  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own, supply, flawedParts, hold, standing, replaced, outage, pulse } = drawn;
   // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or is shipped with it.
   const flaw = flawedParts ? ', creates: { part flaw: 40 % }' : '', seek = flawedParts && (stock > 0 || own) ? ', finds: { part flaw: { chance: 60 %, carry: 6 min } }' : '';
   const lanes = sites.slice(1).map((_, i) => `  lane ${i}: { from: site ${i}, to: site ${i + 1}, trucks: ${trucks}, capacity: ${capacity}, load: 5 min, drive: { low: 20 min, high: 60 min }, unload: 5 min, return: 30 min, leaves: ${leaves}${banks} }`);
@@ -77,6 +80,8 @@ ${s > 0 ? '' : `      axle bench: { places: 2, buffer: unlimited }
 ${lanes.length > 0 ? `lanes:\n${lanes.join('\n')}` : ''}
 ${supply !== '' ? `supplies: { bolts: { site: site 0, at start: 2, ${supply} } }` : ''}
 ${feeders.length > 0 ? `feeders:\n${feeders.join('\n')}` : ''}
+${pulse ? 'pulse lines: { line: { stations: [done 0], takt: 7 min } }' : ''}
+${outage ? `outages: [{ site: site 0, ${lanes.length > 0 ? 'lanes: lane 0, ' : ''}from: 2027-03-01 07:00, to: 2027-03-01 08:30 }, { stations: station 0-0, from: 2027-03-01 08:00, to: 2027-03-02 }]` : ''}
 route:
   - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
 ${spare}
@@ -98,8 +103,9 @@ function parts(site: number, stock: number, own: boolean, supply: boolean): stri
   return site === 0 && wanted.length > 0 ? `, parts: { ${wanted.join(', ')} }` : '';
 }
 
-function stationText({ places, buffer, ownRework, kind, changeover }: Station): string {
-  if (kind === 'lot') return '{ places: 3, buffer: unlimited, lot: { least: 2, most: 3, longest wait: 30 min } }';
+function stationText({ places, buffer, ownRework, kind, changeover, failures }: Station): string {
+  const fails = failures === '' ? '' : `, failures: { ${failures} }`;
+  if (kind === 'lot') return `{ places: 3, buffer: unlimited, lot: { least: 2, most: 3, longest wait: 30 min }${fails} }`;
   return `{ places: ${places}, buffer: ${buffer}${ownRework ? ', rework buffer: unlimited' : ''}${changeover && kind === 'colour' ? `, changeover: { on: colour, work: 5 min${buffer === 'unlimited' ? ', from to: { red: { white: { exponential: { mean: 8 min } } } }, batch: { most: 2, longest wait: 1 h }' : ''} }` : ''} }`;
 }
 

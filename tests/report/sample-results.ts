@@ -1,3 +1,4 @@
+import type { OutageResult } from '../../src/study/results-failures.js';
 import {
   PLACE_STATES, SHIFT_STATES,
   type BottleneckResult, type BufferResult, type DateQuantile, type Estimate, type InspectionResult,
@@ -138,6 +139,9 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     holds: [{ name: 'hold before release', site: SITES[2] ?? '', heldShare: around(0.3, 0.02), units: around(2.1, 0.1), daysMean: around(0.9, 0.05), daysP95: around(2.4, 0.2), mended: around(160, 5) }],
     comparisons: [{ first: 'measure wheels', second: 'measure wheels again', units: around(420, 0), goodGood: around(0.85, 0.02), goodBad: around(0.05, 0.01), badGood: around(0.04, 0.01), badBad: around(0.06, 0.01), agreement: around(0.91, 0.02), extraHours: around(25, 2) }],
     rework: [{ crew: 'painters', site: SITES[1] ?? '', hours: around(310, 12) }],
+    failures: places.slice(0, 2).map(({ name, site }, index) => ({ name, site, places: 1 + index, failures: around(31 + 9 * index, 2), downHours: around(4.1, 0.4), longestDownHours: around(15, 2), availability: around(0.93, 0.005) })),
+    outages: [sampleOutage(around(21.5, 0.6), replications)],
+    pulseLines: [{ name: 'final line', stations: [names(0), names(1)], taktHours: 4, moves: around(420, 2), hoursBetween: around(4.3, 0.1), late: around(0.31, 0.02), lateHours: around(126, 9), charged: [{ station: names(0), lateHours: around(40, 4) }, { station: names(1), lateHours: around(86, 7) }, { station: null, lateHours: around(0, 0) }] }],
     bottlenecks,
     lastUnit: [0.5, 0.8, 0.95].map((p, index): DateQuantile => p === 0.95 && replications < 72
       ? { p, date: null, low: null, high: null, why: `a 95 % interval for P95 needs 72 replications, there are ${replications}` }
@@ -148,6 +152,16 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     scrapped: around(1.6, 0.4),
     findings: [{ kind: 'rate not held', text: '4 a day is not held: 3.38 a day are shipped while it is asked', replications }],
     runs,
+  };
+}
+
+/** Two weeks down, 20 more units open at its end, 18 days to work them off. */
+function sampleOutage(openUnits: Estimate, replications: number): OutageResult {
+  const days = Array.from({ length: 14 + 12 + 30 }, (_, index) => index - 14), open = days.map((day) => 21.5 + 20 * Math.max(0, day < 12 ? day / 12 : 1 - (day - 12) / 18));
+  return {
+    name: 'new paint line', stations: ['top coat booth 6'], lanes: [], from: '2027-08-09T00:00:00', to: '2027-08-21T00:00:00', days: 12, openUnits, recovered: wilson(replications, replications),
+    recoveryDays: replications < 17 ? [0.5, 0.8].map((p) => ({ p, days: null, low: null, high: null, why: `there are ${replications}` })) : [{ p: 0.5, days: 18.2, low: 17.1, high: 19.6, why: null }, { p: 0.8, days: 21.4, low: 20, high: 24.3, why: null }],
+    byDay: { dates: days.map((day) => new Date(Date.UTC(2027, 7, 9 + day)).toISOString().slice(0, 10)), days, mean: open, p10: open.map((each) => each - 3), p90: open.map((each) => each + 3) },
   };
 }
 

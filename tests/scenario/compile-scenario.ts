@@ -15,7 +15,7 @@ export const dayShift: CalendarSpec = {
 };
 
 export function station(more: Partial<Station> = {}): Station {
-  return { places: 1, buffer: 0, reworkBuffer: undefined, unattended: false, calendar: undefined, changeover: undefined, lot: undefined, ...more };
+  return { places: 1, buffer: 0, reworkBuffer: undefined, unattended: false, calendar: undefined, changeover: undefined, lot: undefined, failures: [], ...more };
 }
 
 export function step(name: string, at: string, more: Partial<StationStep> = {}): StationStep {
@@ -65,6 +65,8 @@ export function scenario(parts: Partial<Scenario> & Pick<Scenario, 'sites' | 'ro
     lanes: {},
     defects: {},
     costs: undefined,
+    outages: [],
+    pulseLines: {},
     assumptions: [],
     ...parts,
   };

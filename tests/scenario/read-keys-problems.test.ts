@@ -14,7 +14,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt key',
     [['buffer: 2 }', 'bufer: 2 }']],
     [
-      '16:16 sites.coachworks.stations.booth.bufer: one of the keys places, buffer, rework buffer, unattended, calendar, changeover, lot; got "bufer"; did you mean "buffer"?',
+      '16:16 sites.coachworks.stations.booth.bufer: one of the keys places, buffer, rework buffer, unattended, calendar, changeover, lot, failures; got "bufer"; did you mean "buffer"?',
     ],
   ],
   [

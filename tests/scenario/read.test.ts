@@ -38,7 +38,7 @@ describe('a scenario as read', () => {
     });
     expect(calendars['two shifts']!.on).toEqual([1, 2, 3, 4, 6]);
     expect(sites['coachworks']!.crews).toEqual({ painters: { headcount: 6, calendar: undefined }, inspectors: { headcount: 2, calendar: undefined }, fitters: { headcount: 14, calendar: 'days' } });
-    expect(sites['coachworks']!.stations['band bay']).toEqual({ places: 1, buffer: 0, reworkBuffer: undefined, unattended: false, calendar: undefined, changeover: undefined, lot: undefined });
+    expect(sites['coachworks']!.stations['band bay']).toEqual({ places: 1, buffer: 0, reworkBuffer: undefined, unattended: false, calendar: undefined, changeover: undefined, lot: undefined, failures: [] });
     expect(sites['coachworks']!.stations['bake oven']).toMatchObject({ places: 4, unattended: true, lot: { least: 2, most: 4, longestWaitMin: 45 } });
     expect(sites['coachworks']!.stations['base booth']).toMatchObject({ reworkBuffer: 'unlimited', changeover: { option: 'colour', work: { kind: 'constant', value: 15 } } });
     expect(sites['final plant']!.stations['finish line']!.buffer).toBeUndefined();

@@ -37,7 +37,7 @@ function working(n: readonly number[], between: readonly number[]): boolean[] {
 }
 
 /** Shares of time by state: sweeps in which each takes what flows in, over what flows out (Gauss-Seidel). */
-function stationary(count: number, moves: readonly { from: number; to: number; rate: number }[]): Float64Array {
+export function stationary(count: number, moves: readonly { from: number; to: number; rate: number }[]): Float64Array {
   const share = new Float64Array(count).fill(1 / count), outflow = new Float64Array(count);
   const into: { from: number; rate: number }[][] = Array.from({ length: count }, () => []);
   for (const { from, to, rate } of moves) { outflow[from] = outflow[from]! + rate; into[to]!.push({ from, rate }); }

@@ -112,6 +112,37 @@ describe('capacity: stations', () => {
     expect(rowOf(found, 'crew', 'painters').minutesPerUnit).toBeCloseTo(60 + 23, 9);
   });
 
+  it('divides the minutes by the availability of what fails, also those of the crew that stays (Hopp & Spearman, ch. 8: te = t0 / A)', () => {
+    const fails = (every: number, repair: number, by: 'operating time' | 'calendar time', hours?: string) => ({ every: minutes(every), by, repair: minutes(repair), hours });
+    const found = table(scenario({
+      calendars, programme: ratePerDay(4),
+      sites: { yard: site({
+        press: station({ failures: [fails(744, 248, 'operating time')] }),
+        both: station({ failures: [fails(300, 30, 'operating time'), fails(600, 90, 'operating time')] }),
+        clock: station({ failures: [fails(3600, 240, 'calendar time')] }),
+        day: station({ failures: [fails(3600, 240, 'calendar time', 'days')] }),
+      }, { calendar: 'days', crews: { fitters: { headcount: 2, calendar: undefined } } }) },
+      route: [step('a', 'press', { work: minutes(15), crew: { fitters: 1 } }), step('b', 'both', { work: minutes(100) }), step('c', 'clock', { work: minutes(15) }), step('d', 'day', { work: minutes(15) })],
+    }));
+    expect(rowOf(found, 'station', 'press').minutesPerUnit).toBeCloseTo(20, 10);
+    expect(rowOf(found, 'crew', 'fitters').minutesPerUnit).toBeCloseTo(20, 10);
+    expect(rowOf(found, 'station', 'both').minutesPerUnit).toBeCloseTo(100 * (1 + 0.1 + 0.15), 10);
+    expect(rowOf(found, 'station', 'clock').minutesPerUnit).toBeCloseTo(15 / (60 / 64), 10);
+    // Repairs on the day shift alone, 480 of each 2016 minutes by the clock: 4 h of repair take 16.8 h.
+    expect(rowOf(found, 'station', 'day').minutesPerUnit).toBeCloseTo(15 * (60 + 16.8) / 60, 10);
+    expect(found.note).toContain('failures');
+  });
+
+  it('passes on one unit a takt at the stations of a pulse line', () => {
+    const found = table(scenario({
+      calendars, programme: ratePerDay(4),
+      sites: { yard: site({ one: station(), two: station(), other: station() }, { calendar: 'days' }) },
+      pulseLines: { line: { stations: ['one', 'two'], taktMin: 160 } },
+      route: [step('a', 'one', { work: minutes(100) }), step('b', 'two', { work: minutes(240) }), step('c', 'other', { work: minutes(60) })],
+    }));
+    expect(['one', 'two', 'other'].map((name) => rowOf(found, 'station', name).capacityPerDay)).toEqual([480 / 160, 480 / 240, 480 / 60]);
+  });
+
   it('shares the minutes of a lot by the most units it can have', () => {
     const found = table(scenario({
       calendars, programme: ratePerDay(4),

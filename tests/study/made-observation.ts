@@ -61,6 +61,9 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     utilisation: zeros(stations.count + resources.crews + lanes.count), activePeriod: zeros(stations.count + resources.crews + lanes.count),
     enteredIn: new Int32Array(buckets), shippedIn: new Int32Array(buckets), minutesIn: zeros(buckets).fill(10080, 0, 6), wipIn: zeros(locations * buckets),
     enteredAt: zeros(units).fill(NaN), shippedAt: zeros(units).fill(NaN), optionsOf: new Uint8Array(0), dueAt: zeros(0), due: 0, late: 0, lateMinutes: 0, stuck: [],
+    failures: { count: zeros(stations.count), repairs: zeros(stations.count), minutes: zeros(stations.count), longest: zeros(stations.count) },
+    outages: { openUnits: zeros(0), recoveredAt: zeros(0), openByDay: zeros(0) },
+    pulseLines: [],
     ...more,
   };
 }

@@ -7,6 +7,7 @@ import { costPerUnit } from './cost-per-unit.js';
 import { firstTimeThrough } from './first-time-through.js';
 import { journey } from './journey.js';
 import { leadTime } from './lead-time.js';
+import { outageRecovery } from './outage-recovery.js';
 import { placeTime } from './place-time.js';
 import { shippedAgainstPlan } from './shipped-against-plan.js';
 import { throughputByWeek } from './throughput-by-week.js';
@@ -27,5 +28,6 @@ export const CHARTS: Readonly<Record<string, DrawChart>> = {
   '09-journey': journey,
   '10-changeovers': changeovers,
   '11-crew-load': crewLoad,
+  '12-outage-recovery': outageRecovery,
   '13-cost-per-unit': costPerUnit,
 };
