@@ -4,6 +4,7 @@ import { finishActive } from './ledger.js';
 import {
   ACCOUNT_SHIFT, ACTIVE_MINUTES, ACTIVE_PERIODS, ACTIVE_SINCE, B_CALENDAR, B_FREE_PLACE, B_LONG_WAY, B_PLACES, BUFFER_SHIFT, NOWHERE, type Memory,
 } from './memory.js';
+import { UNLIMITED } from './model.js';
 import { Place } from './place.js';
 import { STATE_COUNT } from './states.js';
 import type { Step } from './step.js';
@@ -23,6 +24,8 @@ export class Station implements Active {
   /** A timer of it is in the event queue; when it comes, the next is set. */
   lotTimerSet = false;
   lotListed = false;
+  /** Most people in one place. */
+  people = UNLIMITED;
 
   /** @param calendar id, -1 always */
   constructor(
@@ -39,6 +42,11 @@ export class Station implements Active {
     ints[at + B_CALENDAR] = this.calendar;
     ints[at + B_LONG_WAY] = Number(this.goesLongWay);
     return this.places;
+  }
+
+  /** A unit that was blocked in one of its places leaves it the long way. */
+  leaveTheLongWay(): void {
+    this.memory.ints[this.buffer.at + B_LONG_WAY] = 1;
   }
 
   /** Its places are given away the long way: to a lot, or by the value of an option. */

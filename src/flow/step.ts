@@ -3,11 +3,14 @@ import type { Lane } from './lane.js';
 import { NOWHERE, S_BUFFER, S_CALENDAR, S_FLAGS, S_NEXT, S_VISITS, S_WORK_DRAW, STEP_SHIFT, type Memory } from './memory.js';
 import type { Pool, Resource } from './resource.js';
 import type { Station } from './station.js';
+import type { Stay } from './stay.js';
 
 /** What a step has besides plain work; a step with none of it takes the short way. */
 export const HAS_NEEDS = 1, HAS_QUALITY = 2, HAS_OFF = 4, HAS_PATH = 8, HAS_PASSES = 16, HAS_FACTOR = 32, IS_INSPECTION = 64, IS_TARGET = 128,
   HAS_PROCESS = 256, AT_LOT = 512, HAS_CHANGEOVER = 1024, ONE_SHIFT = 2048, LEARNS = 16384, HOLDS = 32768,
   ATTENDED_END = 1 << 24, IS_COUNTED = 1 << 25,
+  /** A group of steps side by side; one of them. */
+  IS_GROUP = 1 << 26, IS_BESIDE = 1 << 27,
   /** See `short-way.ts`. */
   BEGINS_PLAIN = 4096, ENDS_PLAIN = 8192;
 
@@ -17,6 +20,12 @@ export interface Need { readonly resource: Resource; readonly amount: number }
 export class Step {
   readonly at: number;
   needs: readonly Need[] = [];
+  /** What has to be with the unit; none at a station with lots, where nothing is claimed for single units. */
+  stays: readonly Stay[] = [];
+  /** Of a group: the steps that are done side by side. */
+  beside: Step[] = [];
+  /** The group in which it is done. */
+  group: Step | null = null;
   pool: Pool | null = null;
   /** Those of the needs that are supplies. */
   supplies: readonly Need[] = [];

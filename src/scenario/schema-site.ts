@@ -24,6 +24,7 @@ function stationSchema(time: TimeSchema) {
       calendar: calendarName.optional().describe('When the station is on shift. Default: the calendar of the site'),
       changeover: changeoverSchema(time).optional().describe('Work between units that differ in an option. Default: none. Example: { on: colour, work: 15 min }'),
       lot: lot.optional().describe('Units that are taken together, as by an oven. Default: one by one. Example: { least: 2, most: 4, longest wait: 45 min }'),
+      people: whole(1).optional().describe('Most people who can work in one place at once, teams included; it limits steps side by side. Default: no limit. Example: 4'),
     },
     'a station: a map, {} for all defaults',
   ).transform(
@@ -35,6 +36,7 @@ function stationSchema(time: TimeSchema) {
       calendar: s.calendar,
       changeover: s.changeover,
       lot: s.lot && { least: s.lot.least, most: s.lot.most, longestWaitMin: s.lot['longest wait'] },
+      people: s.people,
     }),
   );
 }

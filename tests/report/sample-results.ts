@@ -138,6 +138,8 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     holds: [{ name: 'hold before release', site: SITES[2] ?? '', heldShare: around(0.3, 0.02), units: around(2.1, 0.1), daysMean: around(0.9, 0.05), daysP95: around(2.4, 0.2), mended: around(160, 5) }],
     comparisons: [{ first: 'measure wheels', second: 'measure wheels again', units: around(420, 0), goodGood: around(0.85, 0.02), goodBad: around(0.05, 0.01), badGood: around(0.04, 0.01), badBad: around(0.06, 0.01), agreement: around(0.91, 0.02), extraHours: around(25, 2) }],
     rework: [{ crew: 'painters', site: SITES[1] ?? '', hours: around(310, 12) }],
+    carriers: [{ name: 'body dollies', site: 'coachworks north to final plant', count: 12, inUse: around(8.2, 0.2), comingBack: around(1.4, 0.1), free: around(2.4, 0.2), noneFree: around(0.11, 0.02), holdHours: around(31.5, 0.8) }],
+    teams: [{ name: 'power team', site: 'final plant', crew: 'electricians', people: 2, inUse: around(1.3, 0.05), holdHours: around(6.1, 0.2) }],
     bottlenecks,
     lastUnit: [0.5, 0.8, 0.95].map((p, index): DateQuantile => p === 0.95 && replications < 72
       ? { p, date: null, low: null, high: null, why: `a 95 % interval for P95 needs 72 replications, there are ${replications}` }
