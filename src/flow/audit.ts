@@ -1,5 +1,5 @@
+import { auditStays, heldBy } from './audit-claims.js';
 import { CLEAN, FOUND, NOTED, type Unit } from './unit.js';
-import type { Resource } from './resource.js';
 import type { Run } from './run.js';
 import { DOWN, WAIT_NEEDS } from './states.js';
 import type { Supply } from './supply.js';
@@ -30,6 +30,7 @@ export function audit(run: Run): void {
   for (const crew of shop.resources) if (crew.isCrew) expectEqual(`people of ${crew.name} engaged`, crew.engagedNow, heldBy(run, crew));
   for (const { name, free, carried } of shop.resources) if (carried !== null) expectEqual(`sub-assemblies with their items in the stock of ${name}`, carried.length, free);
   for (const unit of units.all) if (unit.alive) auditItems(unit);
+  auditStays(run);
   for (const { name, stock, making, target } of shop.routes) if (stock !== null && stock.free + making > Math.max(target, stock.amount)) throw new Error(`audit: feeder ${name} must not go over its target ${target}; got ${stock.free + making}`);
   for (const supply of shop.supplies) auditSupply(supply);
 }
@@ -42,11 +43,6 @@ function auditItems(unit: Unit): void {
   expectEqual(`items noted ${of}`, unit.noted, count((slot) => unit.notes[slot] > 0));
   expectEqual(`noted items open ${of}`, count((slot) => unit.notes[slot] > 0 && unit.slots[slot] < NOTED), 0);
 }
-
-/** People of a crew that places hold. */
-const heldBy = (run: Run, crew: Resource): number => run.places.reduce((total, { holdsCrew, unit }) => (
-  holdsCrew ? unit!.step.needs.reduce((held, { resource, amount }) => (resource === crew ? held + amount : held), total) : total
-), 0);
 
 /** An order that is built again is neither twice on the floor nor shipped already. */
 function expectEachOnce({ units, shippedAt }: Run): void {

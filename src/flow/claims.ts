@@ -3,6 +3,7 @@ import type { Resource, Pool } from './resource.js';
 import type { Run } from './run.js';
 import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from './states.js';
 import type { Place } from './place.js';
+import { hasAll, lackingStays, takeStays } from './stay.js';
 import { askSupplies, endLack, noteLack } from './supply-claims.js';
 import type { Unit } from './unit.js';
 
@@ -14,7 +15,8 @@ import type { Unit } from './unit.js';
 
 /** Asks for the needs of the step at `place`; true if they are granted at once, otherwise the place waits and is short. */
 export function request(run: Run, place: Place): boolean {
-  const { step } = place.unit!;
+  const unit = place.unit!, { step } = unit;
+  if (step.stays.length > 0 && hasAll(unit, step)) return true;
   if (step.supplies.length > 0) askSupplies(run, place, step);
   place.askedAt = run.now;
   return ask(run, place);
@@ -25,7 +27,7 @@ export function ask(run: Run, place: Place): boolean {
   const pool = place.unit!.step.pool!;
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) { take(run, place); return true; }
-  place.idle(short === SHORT_PARTS ? SHORT_PARTS : SHORT_CREW);
+  place.idle(short < 0 ? SHORT_CREW : short);
   insert(pool, place);
   run.listMatch(pool);
   return false;
@@ -76,7 +78,7 @@ export function ownPartBack(run: Run, unit: Unit): void {
  * what an earlier request lacks is not for it, and what it lacks is not for later ones.
  */
 export function lacking(run: Run, place: Place, marking: boolean): number {
-  const unit = place.unit!, { needs, ownParts } = unit.step, crewOnly = place.phase !== WAIT_NEEDS;
+  const unit = place.unit!, { needs, ownParts, stays } = unit.step, crewOnly = place.phase !== WAIT_NEEDS;
   let short = -1;
   for (const { resource, amount } of needs) {
     if (crewOnly && !resource.isCrew) continue;
@@ -85,6 +87,7 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
     if (marking && !(resource.isCrew && amount > resource.onHand)) resource.scarceAt = run.scan;
     short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
   }
+  if (stays.length > 0 && !crewOnly) short = lackingStays(unit, unit.step, run.scan, marking, short);
   return !crewOnly && (unit.ownOff & ownParts) !== 0 ? SHORT_PARTS : short;
 }
 
@@ -96,9 +99,10 @@ export function take(run: Run, place: Place): void {
     else if (!crewOnly) {
       resource.change(-amount, run.now);
       if (resource.feeder !== null) run.listFeed(resource.feeder); else resource.supply?.use(amount);
-      if (resource.carried !== null) takeParts(run, unit, step, resource.carried, amount);
+      if (resource.carried !== null) takeParts(run, unit.real, step, resource.carried, amount);
     }
   }
+  if (step.stays.length > 0 && !crewOnly) takeStays(unit, step, run.now);
   if (place.lacks !== 0) endLack(run, place);
   if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, step);
 }

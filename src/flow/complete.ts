@@ -1,3 +1,5 @@
+import { finishSide } from './beside.js';
+import { letGo } from './carriers.js';
 import { releaseCrew } from './claims.js';
 import { scrapped } from './exit.js';
 import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
@@ -7,9 +9,10 @@ import { countPast } from './overtime.js';
 import { holdForPulse } from './pulse.js';
 import { BACK, judge, PASS, SCRAPPED, type Verdict } from './quality.js';
 import type { Run } from './run.js';
-import { IN_REPAIR } from './states.js';
+import type { SidePlace } from './side-place.js';
+import { IN_REPAIR, SIDE_BY_SIDE } from './states.js';
 import type { Place } from './place.js';
-import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_COUNTED, PULSED, type Step } from './step.js';
+import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_BESIDE, IS_COUNTED, PULSED, type Step } from './step.js';
 import { beginRepair } from './tasks.js';
 import type { Unit } from './unit.js';
 
@@ -20,9 +23,14 @@ const verdict: Verdict = { outcome: PASS, repairMinutes: 0, target: null };
 /** The work of the step at `place` has ended; `endedIn` is the phase it ended in. */
 export function complete(run: Run, place: Place, endedIn: number): void {
   const unit = place.unit!, { step } = unit;
-  if ((step.flags & (HAS_QUALITY | AT_LOT)) === 0) {
+  if ((step.flags & (HAS_QUALITY | AT_LOT | IS_BESIDE)) === 0) {
     if ((step.flags & HAS_NEEDS) !== 0) releaseCrew(run, place);
     moveOn(run, place, unit, step);
+    return;
+  }
+  if ((step.flags & IS_BESIDE) !== 0) {
+    const lead = finishSide(run, place as SidePlace);
+    if (lead !== null) complete(run, lead, SIDE_BY_SIDE);
     return;
   }
   if ((step.flags & AT_LOT) !== 0) { completeLot(run, place); return; }
@@ -58,6 +66,7 @@ function completeLot(run: Run, lead: Place): void {
 /** The unit goes where the verdict says. */
 function follow(run: Run, place: Place, unit: Unit, step: Step): void {
   if (verdict.outcome === SCRAPPED) {
+    if (unit.stays !== 0) letGo(run, unit, Infinity);
     if (!step.route.isMain) replace(run, unit);
     else { disownParts(run, unit); scrapped(run, unit); }
     vacate(run, place);

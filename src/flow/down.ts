@@ -1,14 +1,14 @@
 import { ask } from './claims.js';
 import type { Equipment } from './equipment.js';
 import type { Run } from './run.js';
-import { BLOCKED, DOWN, OFF_SHIFT, STARVED, TASK, WAIT_END, WAIT_SHIFT } from './states.js';
+import { BLOCKED, DOWN, OFF_SHIFT, SIDE_BY_SIDE, STARVED, TASK, WAIT_END, WAIT_SHIFT } from './states.js';
 import type { Place } from './place.js';
 import { isAttended, isUnderWay, suspend } from './suspend.js';
 import { lacksCrew, takeUp } from './tasks.js';
 
 /**
  * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was left when it
- * is up again; crew stays with it. A unit that is done may leave.
+ * is up again; crew stays with it, steps side by side each for itself. A unit that is done may leave.
  */
 
 /** One more cause holds the equipment down. */
@@ -30,7 +30,9 @@ export function comeUp(run: Run, equipment: Equipment): void {
 function takeDown(run: Run, place: Place): void {
   const { state } = place;
   if (place.unit === null) closePlace(place);
-  else if (state !== BLOCKED) {
+  else if (place.phase === SIDE_BY_SIDE && state !== BLOCKED) {
+    for (const side of place.sides) if (side.isGoing) takeDown(run, side);
+  } else if (state !== BLOCKED) {
     if (isUnderWay(place)) { suspend(run, place); place.isBroken = true; }
     else if (waitsForTime(place.phase, state)) place.wokenAt = run.queue.remove(TASK, place.id);
   }
@@ -41,6 +43,10 @@ function takeDown(run: Run, place: Place): void {
 function bringUp(run: Run, place: Place): void {
   const { station, unit, stateIfUp } = place;
   place.stateIfUp = -1;
+  if (unit !== null && place.phase === SIDE_BY_SIDE && stateIfUp !== BLOCKED) {
+    for (const side of place.sides) if (side.isGoing) bringUp(run, side);
+    return;
+  }
   if (station.line !== null) { station.line.lastDone = station; run.listPulse(station.line); }
   if (unit === null) {
     place.nextFree = station.freePlace;

@@ -1,4 +1,5 @@
 import { audit } from './audit.js';
+import { carrierBack } from './carriers.js';
 import { beginShifts, shiftIsOver } from './hand-over.js';
 import { beginRules, decide } from './overtime.js';
 import { match } from './claims.js';
@@ -16,11 +17,11 @@ import { pulse, pulseTimer } from './pulse.js';
 import { beginRelease, refillSource, release } from './release.js';
 import { Run } from './run.js';
 import { goShortWay } from './short-way.js';
-import { DISRUPTION, LANE_TIMER, LOT_TIMER, PULSE, RELEASE, SHIFT_CHANGE, SUPPLY_LOT, TRUCK } from './states.js';
+import { CARRIER_BACK, DISRUPTION, LANE_TIMER, LOT_TIMER, PULSE, RELEASE, SHIFT_CHANGE, SUPPLY_LOT, TRUCK } from './states.js';
 import { isStill } from './still.js';
 import { beginSupplies, supplyEvent } from './supplies.js';
 import type { Place } from './place.js';
-import { nextPhase, startTask } from './tasks.js';
+import { beginStep, nextPhase, startTask } from './tasks.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */
 export const FINISHED = 0, ENDED = 1, GRIDLOCK = 2;
@@ -92,6 +93,7 @@ function dispatch(run: Run, kind: number, id: number): void {
     case RELEASE: release(run); return;
     case LANE_TIMER: laneTimer(run, run.shop.lanes[id]); return;
     case LOT_TIMER: lotTimer(run, run.shop.stations[id]); return;
+    case CARRIER_BACK: carrierBack(run, id); return;
     case SUPPLY_LOT: supplyEvent(run, id); return;
     case SHIFT_CHANGE:
       if (id < run.crewShifts.length) shiftIsOver(run, run.crewShifts[id]); else decide(run, run.overtimeRules[id - run.crewShifts.length]);
@@ -104,10 +106,11 @@ function dispatch(run: Run, kind: number, id: number): void {
 
 /** Follows every consequence of an event that happens at the same time: room first, then pulse lines, tasks, lots, trucks, needs, feeders. */
 function drain(run: Run): void {
-  const { toFill, granted, toStartLot, toServe, toMatch, toFeed, toPulse } = run;
+  const { toFill, toBegin, granted, toStartLot, toServe, toMatch, toFeed, toPulse } = run;
   for (;;) {
     if (toFill.length > 0) fill(run, toFill.pop()!);
     else if (toPulse.length > 0) pulse(run, toPulse.pop()!);
+    else if (toBegin.length > 0) beginStep(run, toBegin.shift()!);
     else if (granted.length > 0) startTask(run, granted.pop()!);
     else if (toStartLot.length > 0) startLot(run, toStartLot.pop()!);
     else if (toServe.length > 0) serve(run, toServe.pop()!);

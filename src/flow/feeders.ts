@@ -1,4 +1,5 @@
 import { bringBack, takeAlong } from './carried.js';
+import { letGo } from './carriers.js';
 import { give, ownPartBack } from './claims.js';
 import { shipped } from './exit.js';
 import { goIn, stepFrom } from './move.js';
@@ -41,6 +42,7 @@ export function replace(run: Run, part: Unit): void {
 
 /** The route of a unit or a sub-assembly is over. */
 export function finishRoute(run: Run, unit: Unit, route: Route): void {
+  if (unit.stays !== 0) letGo(run, unit, Infinity);
   if (route.isMain) shipped(run, unit); else deliver(run, unit, route);
 }
 

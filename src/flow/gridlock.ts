@@ -1,6 +1,7 @@
 import { lacking } from './claims.js';
 import type { Run } from './run.js';
-import { SHORT_PARTS } from './states.js';
+import { SHORT_CARRIER, SHORT_PARTS } from './states.js';
+import { lackedOf } from './stay.js';
 import type { Unit } from './unit.js';
 
 /** One unit or sub-assembly that cannot go on: where it stands and what it waits for. */
@@ -10,8 +11,11 @@ export interface Stuck {
   readonly route: string;
   readonly where: string;
   readonly waitsFor: string;
-  /** `room` at a station or lane; `pulse`: the station that holds up the pulse line; `crew` or `parts` of a step; `supply`: parts of which no more will come; `lot`, `truck`: more units or a truck. */
-  readonly kind: 'room' | 'pulse' | 'crew' | 'parts' | 'supply' | 'lot' | 'truck';
+  /** `room` at a station or lane; `pulse`: the station that holds up the pulse line; `crew` or `parts` of a step; `supply`: parts of which no more will come; `carrier`: these carriers; `lot`, `truck`: more units or a truck. */
+  readonly kind: 'room' | 'pulse' | 'crew' | 'parts' | 'supply' | 'carrier' | 'lot' | 'truck';
+  /** Carriers, and crews of teams, that stay with it, and those that it waits for; left out where there are none. */
+  readonly keeps?: readonly string[];
+  readonly lacks?: readonly string[];
 }
 
 /** Rule 16: who waits for whom when nothing can move. In order of build number. */
@@ -20,7 +24,7 @@ export function stuckUnits(run: Run): Stuck[] {
 }
 
 function describe(run: Run, unit: Unit): Stuck {
-  const { number, place, truck, step } = unit, base = { number, route: step.route.name };
+  const { number, place, truck, step } = unit, base = { number, route: step.route.name, ...kept(run, unit) };
   const wanted = step.station?.name ?? step.lane!.name;
   if (place === null) {
     const queued = step.buffer.holds(unit), where = truck !== null ? truck.lane.name : queued ? `ahead of ${wanted}` : 'outside';
@@ -31,7 +35,14 @@ function describe(run: Run, unit: Unit): Stuck {
   if (held !== null) return { ...base, where, waitsFor: held.station.name, kind: 'pulse' };
   if (place.isDone) return { ...base, where, waitsFor: wanted, kind: 'room' };
   if (place.station.lotGathered > 0) return { ...base, where, waitsFor: `more units for a lot at ${where}`, kind: 'lot' };
-  const ended = step.supplies.find(({ resource, amount }) => resource.free < amount && !resource.supply!.hasMore);
+  const at = place.sides.find(({ isGoing }) => isGoing) ?? place, { unit: asking } = at, wants = asking!.step;
+  const ended = wants.supplies.find(({ resource, amount }) => resource.free < amount && !resource.supply!.hasMore);
   if (ended !== undefined) return { ...base, where, waitsFor: ended.resource.name, kind: 'supply' };
-  return { ...base, where, waitsFor: `the needs of step ${step.name}`, kind: lacking(run, place, false) === SHORT_PARTS ? 'parts' : 'crew' };
+  const short = lacking(run, at, false), lacks = lackedOf(asking!, wants).map(({ name }) => name);
+  if (short === SHORT_CARRIER) return { ...base, where, waitsFor: lackedOf(asking!, wants).flatMap(({ name, isCrew }) => (isCrew ? [] : [name])).join(' and '), kind: 'carrier', lacks };
+  return { ...base, where, waitsFor: `the needs of step ${wants.name}`, kind: short === SHORT_PARTS ? 'parts' : 'crew', ...(lacks.length > 0 ? { lacks } : {}) };
+}
+
+function kept({ shop }: Run, { stays }: Unit): Pick<Stuck, 'keeps'> {
+  return stays === 0 ? {} : { keeps: shop.stays.filter(({ bit }) => (stays & bit) !== 0).map(({ resource }) => resource.name) };
 }

@@ -5,6 +5,7 @@ import type { Place } from './place.js';
 import type { Resource } from './resource.js';
 import type { Run } from './run.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from './states.js';
+import { lackedOf, mayKeepAll, stayResources } from './stay.js';
 import { AT_LOT } from './step.js';
 import { isAttended, isUnderWay, suspend } from './suspend.js';
 import { mirror, takeUp } from './tasks.js';
@@ -104,14 +105,26 @@ function show(place: Place): void {
  */
 export function mayGoOn(run: Run): boolean {
   if (run.crewShifts.some(({ waiting }) => waiting.length > 0)) return true;
+  run.scan++;
   for (const { pool } of run.shop.resources) {
-    for (let place = pool.head; place !== null; place = place.nextWaiting) if (wouldDo(place)) return true;
+    for (let place = pool.head; place !== null; place = place.nextWaiting) {
+      if (wouldDo(place) && !wanted(place).some(({ scarceAt }) => scarceAt === run.scan)) return true;
+      keepFromLater(run, place);
+    }
   }
   return false;
 }
 
+const wanted = ({ unit }: Place): Resource[] => [...unit!.step.needs.map(({ resource }) => resource), ...stayResources(unit!, unit!.step)];
+
+/** What a request lacks is not for later ones; of crews whose people change, another shift may tell. */
+function keepFromLater(run: Run, { unit }: Place): void {
+  const short = [...unit!.step.needs.filter(({ resource, amount }) => resource.free < amount).map(({ resource }) => resource), ...lackedOf(unit!, unit!.step)];
+  for (const resource of short) if (!run.crewShifts.some(({ crew }) => crew === resource)) resource.scarceAt = run.scan;
+}
+
 function wouldDo({ phase, unit }: Place): boolean {
-  const { step: { needs, ownParts }, ownOff } = unit!, crewOnly = phase !== WAIT_NEEDS;
-  return (crewOnly || (ownOff & ownParts) === 0)
+  const { step, ownOff } = unit!, { needs, ownParts } = step, crewOnly = phase !== WAIT_NEEDS;
+  return (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step)))
     && needs.every(({ resource, amount }) => (resource.isCrew ? resource.amount - resource.engagedNow >= amount : crewOnly || resource.free >= amount));
 }

@@ -48,8 +48,9 @@ export class Memory {
   readonly accounts: number;
   readonly levels: number;
 
-  constructor({ steps, stations, lanes }: Model, readonly calendars: readonly Calendar[]) {
-    const placeCount = stations.places.reduce((a, b) => a + b, 0), bufferCount = stations.count + lanes.count;
+  constructor({ steps, stations, lanes, beside }: Model, readonly calendars: readonly Calendar[]) {
+    // Places, then the sides of those at which steps go on side by side.
+    const placeCount = stations.places.reduce((sum, places, s) => sum + places * (1 + beside.most[s]), 0), bufferCount = stations.count + lanes.count;
     this.now = 0;
     // Buffers first among what follows the steps: 32 ints are two whole cache lines where the base is a multiple of 16.
     this.buffers = Math.ceil((steps.count << STEP_SHIFT) / 16) * 16;

@@ -1,4 +1,6 @@
 import type { Distribution } from '../random/distribution.js';
+import type { BesideColumns } from './model-beside.js';
+import type { StayColumns } from './model-carriers.js';
 import type { SupplyColumns } from './model-supplies.js';
 import type { OrderColumns } from './model-orders.js';
 import type { QualityColumns } from './model-quality.js';
@@ -113,6 +115,11 @@ export interface Model {
   };
 
   readonly supplies: SupplyColumns;
+  /** Carriers and teams that stay with a unit over several steps. */
+  readonly stays: StayColumns;
+
+  /** Steps that are done side by side on one unit in one place. */
+  readonly beside: BesideColumns;
 
   /** Route 0 is the unit's; the others are feeders. Steps of a route are contiguous and in order. */
   readonly routes: {

@@ -1,5 +1,6 @@
 import { nextOfBatch } from './batch.js';
 import type { Buffer } from './buffer.js';
+import { letGo } from './carriers.js';
 import { take } from './changeover.js';
 import { comesToHold } from './holds.js';
 import { meetsConditions } from './conditions.js';
@@ -49,7 +50,12 @@ function applies(run: Run, unit: Unit, step: Step): boolean {
 /** The unit at `place` goes on to `step`: true if it has left the place; otherwise it begins at once where it stands, or blocks the place. */
 export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   unit.step = step;
-  if (step.station === place.station && (step.flags & AT_LOT) === 0) { unit.first = false; beginStep(run, place); return false; }
+  if (step.station === place.station && (step.flags & AT_LOT) === 0) {
+    unit.first = false;
+    if (unit.stays !== 0) letGo(run, unit, step.id);
+    beginStep(run, place);
+    return false;
+  }
   if (enter(run, unit, step)) return true;
   step.buffer.joinShut(unit);
   place.idle(BLOCKED);
@@ -153,6 +159,7 @@ function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
 }
 
 function join(run: Run, unit: Unit, buffer: Buffer): void {
+  if (unit.stays !== 0) letGo(run, unit, unit.step.id);
   unit.place = null;
   buffer.join(unit);
   unit.queuedAt = run.now;
@@ -194,6 +201,7 @@ function occupy(run: Run, unit: Unit, station: Station): void {
   place.unit = unit;
   unit.place = place;
   unit.first = false;
+  if (unit.stays !== 0) letGo(run, unit, unit.step.id);
   if (station.changeoverOption >= 0) take(run, place, unit);
   if (station.lotMost === 0) { beginStep(run, place); return; }
   if (station.lotGathered++ === 0) {

@@ -53,8 +53,7 @@ function startAfresh(run: Run): void {
   for (const step of shop.steps) step.visits = 0;
   for (const station of shop.stations) { station.account.fill(0); station.buffer.clear(); }
   for (const lane of shop.lanes) { lane.clear(); lane.bank.clear(); }
-  for (const resource of shop.resources) resource.clear();
-  for (const supply of shop.supplies) supply.clear();
+  for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.clear();
   for (const rule of run.overtimeRules) rule.clear();
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
 }
@@ -81,7 +80,6 @@ function settle(run: Run): void {
   for (const place of shop.places) place.settle();
   for (const buffer of run.buffers) buffer.settle();
   for (const lane of shop.lanes) lane.settle(now);
-  for (const resource of shop.resources) resource.settle(now);
-  for (const supply of shop.supplies) supply.settle(now);
+  for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.settle(now);
   run.locations.settle(now);
 }

@@ -4,6 +4,7 @@ import {
   NOWHERE, P_BUFFER, P_CALENDAR, P_HOLDS_CREW, P_NEXT_FREE, P_PASS, P_PHASE, P_STATE, P_UNIT, PF_ASKED_AT, PF_MINUTES, PF_SHIFT, PLACE_SHIFT, type Memory,
 } from './memory.js';
 import { BLOCKED } from './states.js';
+import type { SidePlace } from './side-place.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
 import type { Unit, Units } from './unit.js';
@@ -32,6 +33,8 @@ export class Place {
   wokenAt = Number.NaN;
   /** Supplies that its request lacks, a bit for each of the step's. */
   lacks = 0;
+  /** Where steps side by side are done; as many as the largest group of the station has. */
+  readonly sides: SidePlace[] = [];
   /** What the inspection decided, see `quality.ts`, and where the unit is sent back to after the repair. */
   outcome = 0;
   sendTo: Step | null = null;

@@ -1,8 +1,9 @@
+import { meetsConditions } from './conditions.js';
 import { endHold } from './holds.js';
 import { closeItem, isSought, noteItem, openItem, sendItem } from './items.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from './model.js';
 import type { Run } from './run.js';
-import { HOLDS, IS_INSPECTION, IS_TARGET, type Step } from './step.js';
+import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET, type Step } from './step.js';
 import { FOUND, NOTED, OPEN, PASSED, type Unit } from './unit.js';
 
 /** What an inspection decided for the unit. */
@@ -26,6 +27,8 @@ export function judge(run: Run, unit: Unit, step: Step, verdict: Verdict): void 
   verdict.target = null;
   if ((step.flags & IS_TARGET) !== 0 && unit.found > 0) mend(unit, step);
   create(run, unit, step);
+  // What several steps side by side may make is there when the last of them is done.
+  if ((step.flags & IS_GROUP) !== 0) for (const each of step.beside) if (meetsConditions(run, unit, each)) create(run, unit, each);
   if ((step.flags & IS_INSPECTION) !== 0) inspect(run, unit, step, verdict);
   if ((step.flags & HOLDS) !== 0) endHold(run, unit, step);
 }

@@ -1,6 +1,6 @@
 import { ActivePeriods } from './active.js';
 import type { Calendar } from './calendar.js';
-import { CREW } from './model.js';
+import { CARRIER, CREW } from './model.js';
 import type { CarriedItems } from './carried.js';
 import type { Place } from './place.js';
 import type { Route } from './step.js';
@@ -28,7 +28,7 @@ export class Resource extends ActivePeriods {
   rework = Number.NaN;
   /** Scan number at which an earlier request lacked it. */
   scarceAt = 0;
-  /** Crews: person-minutes engaged while on shift. Stocks: minutes without stock, and stock-minutes. */
+  /** Crews: person-minutes engaged while on shift. Stocks and carriers: minutes without a free one, and minutes of the free ones. */
   engaged = Number.NaN;
   out = Number.NaN;
   area = Number.NaN;
@@ -49,7 +49,7 @@ export class Resource extends ActivePeriods {
     this.settle(now);
     const before = this.free;
     this.free += amount;
-    if (!this.isCrew) return;
+    if (!this.isCrew && this.kind !== CARRIER) return;
     if (before > 0 && this.free === 0) this.beginActive(now);
     else if (before === 0 && this.free > 0) this.finishActive(now);
   }

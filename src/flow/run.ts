@@ -10,6 +10,7 @@ import type { Plan } from './plan.js';
 import type { Pool } from './resource.js';
 import type { Lane } from './lane.js';
 import type { Place } from './place.js';
+import type { SidePlace } from './side-place.js';
 import type { Station } from './station.js';
 import type { PulseLine } from './pulse-line.js';
 import type { Route } from './step.js';
@@ -75,6 +76,8 @@ export class Run {
   readonly toPulse: PulseLine[] = [];
   /** Places whose needs were met. */
   readonly granted: Place[] = [];
+  /** Sides of places at which a step begins, first in first out. */
+  readonly toBegin: SidePlace[] = [];
   /** The unit that stood outside for the saturated source has entered, the next one is to be made. */
   sourceEntered = false;
 
@@ -95,7 +98,7 @@ export class Run {
     this.places = this.shop.places;
     this.buffers = [...this.shop.stations.map(({ buffer }) => buffer), ...this.shop.lanes.map(({ bank }) => bank)];
     this.disruptions = new Disruptions(model, this.shop.equipment);
-    const { inspections, holds, places, trucks, lanes, stations } = this.shop;
+    const { inspections, holds, places, trucks, lanes, stations, carriers } = this.shop;
     // In the order of the kinds of events in `states.ts`.
     this.queue = new EventQueue([
       places.length,
@@ -103,7 +106,7 @@ export class Run {
       1, // release
       lanes.length,
       stations.length,
-      0, // carriers coming back
+      carriers.length,
       2 * this.shop.supplies.length, // lots of supplies, then dates of delivery plans
       this.crewShifts.length + this.overtimeRules.length, // shift changes, then looks at overtime rules
       this.disruptions.sources, // failures, outages

@@ -12,11 +12,13 @@ import { plainFlags } from './short-way.js';
 import { buildPulseLines, type PulseLine } from './pulse-line.js';
 import { Pool, Resource } from './resource.js';
 import type { Place } from './place.js';
+import { SidePlace } from './side-place.js';
 import { Station } from './station.js';
+import { Stay } from './stay.js';
 import { Supply } from './supply.js';
 import type { Units } from './unit.js';
 import {
-  AT_LOT, ATTENDED_END, CAN_FAIL, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, HOLDS, IS_COUNTED, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, PULSED, Route, Step, type Need,
+  AT_LOT, ATTENDED_END, CAN_FAIL, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_OFF, HAS_PASSES, HAS_PATH, HAS_PROCESS, HAS_QUALITY, HOLDS, IS_BESIDE, IS_COUNTED, IS_GROUP, IS_INSPECTION, IS_TARGET, LEARNS, ONE_SHIFT, PULSED, Route, Step, type Need,
 } from './step.js';
 
 /** The shop floor of one replication as objects that point at each other, empty, in the order of the model's ids. */
@@ -33,6 +35,9 @@ export interface Shop {
   readonly holds: readonly Step[];
   readonly equipment: readonly Equipment[];
   readonly pulseLines: readonly PulseLine[];
+  readonly stays: readonly Stay[];
+  /** By event source: what the carrier is that may come back. */
+  readonly carriers: readonly Stay[];
 }
 
 type CalendarOf = (id: number) => Calendar | null;
@@ -46,9 +51,10 @@ export function buildShop(plan: Plan, memory: Memory, units: Units): Shop {
   const resources = buildResources(model, calendarOf, routes);
   const supplies = buildSupplies(model, resources);
   const steps = buildSteps(model, { stations, lanes, routes }, memory);
-  const inspections: Step[] = [], holds: Step[] = [];
+  const inspections: Step[] = [], holds: Step[] = [], stays = buildStays(model, resources), carriers = furnishCarriers(stays);
   for (const step of steps) {
-    describe(model, step, resources, routes);
+    describe(model, step, resources, routes, stays);
+    if (step.group !== null) joinGroup(step, step.group);
     if ((step.flags & IS_INSPECTION) !== 0) { step.inspection = inspections.length; inspections.push(step); }
     if ((step.flags & HOLDS) !== 0) { step.hold = holds.length; holds.push(step); }
   }
@@ -57,9 +63,11 @@ export function buildShop(plan: Plan, memory: Memory, units: Units): Shop {
   const plain = steps.map(plainFlags);
   for (const step of steps) step.flags |= plain[step.id];
   joinPools(steps, resources);
+  leaveTheLongWay(steps, stays);
   units.furnish(steps, places, { options: model.options.length, slots: model.slots.count, thens: model.thens.count, inspections: inspections.length });
+  buildSides(model, stations, places, memory, units);
   for (const station of stations) for (const place of station.places.toReversed()) { place.nextFree = station.freePlace; station.freePlace = place; }
-  return { stations, places, resources, supplies, lanes, trucks, routes, steps, inspections, holds, equipment, pulseLines };
+  return { stations, places, resources, supplies, lanes, trucks, routes, steps, inspections, holds, equipment, pulseLines, stays, carriers };
 }
 
 function buildStations({ stations: columns }: Model, places: Place[], memory: Memory, units: Units): Station[] {
@@ -108,7 +116,7 @@ function buildSupplies({ supplies: columns }: Model, resources: Resource[]): Sup
   return Array.from(columns.resource, (r, id) => (resources[r].supply = new Supply(id, columns, resources[r])));
 }
 
-function buildSteps({ steps: columns, routes: routeColumns }: Model, { stations, lanes, routes }: Pick<Shop, 'stations' | 'lanes' | 'routes'>, memory: Memory): Step[] {
+function buildSteps({ steps: columns, routes: routeColumns, beside }: Model, { stations, lanes, routes }: Pick<Shop, 'stations' | 'lanes' | 'routes'>, memory: Memory): Step[] {
   const steps = columns.names.map((name, t) => {
     const station = columns.station[t] < 0 ? null : stations[columns.station[t]], lane = columns.lane[t] < 0 ? null : lanes[columns.lane[t]];
     return new Step(
@@ -119,21 +127,27 @@ function buildSteps({ steps: columns, routes: routeColumns }: Model, { stations,
   for (const route of routes) {
     const first = routeColumns.firstStep[route.id], end = routeColumns.firstStep[route.id + 1];
     if (first < end) route.first = steps[first];
-    for (let t = first; t + 1 < end; t++) steps[t].next = steps[t + 1];
+    for (let t = first, last: Step | null = null; t < end; t++) {
+      const step = steps[t], group = beside.group[t];
+      if (group >= 0) { step.group = steps[group]; continue; }
+      if (last !== null) last.next = step;
+      last = step;
+    }
   }
   return steps;
 }
 
 /** The flags of a step, and what it claims. */
-function describe({ steps: columns, stations, overtime, quality }: Model, step: Step, resources: Resource[], routes: readonly Route[]): void {
+function describe({ steps: columns, stations, overtime, quality }: Model, step: Step, resources: Resource[], routes: readonly Route[], stays: readonly Stay[]): void {
   const t = step.id, filled = (start: Int32Array): boolean => start[t + 1] > start[t];
   const needs: Need[] = [];
   for (let n = columns.needStart[t]; n < columns.needStart[t + 1]; n++) needs.push({ resource: resources[columns.needResource[n]], amount: columns.needAmount[n] });
   step.needs = needs;
   step.supplies = needs.filter(({ resource }) => resource.supply !== null);
+  if (step.station?.lotMost === 0) step.stays = stays.filter(({ from, to }) => from <= t && t <= to);
   for (let n = columns.ownStart[t]; n < columns.ownStart[t + 1]; n++) step.ownParts |= routes[columns.ownRoute[n]].ownBit;
   let flags = 0;
-  if (needs.length > 0 || step.ownParts !== 0) flags |= HAS_NEEDS;
+  if (needs.length > 0 || step.ownParts !== 0 || step.stays.length > 0) flags |= HAS_NEEDS;
   if (filled(columns.createStart)) flags |= HAS_QUALITY;
   if (filled(columns.findStart)) flags |= HAS_QUALITY | IS_INSPECTION;
   if (filled(columns.offStart)) flags |= HAS_OFF;
@@ -152,6 +166,28 @@ function describe({ steps: columns, stations, overtime, quality }: Model, step: 
   if (step.station !== null && step.station.equipment.length > 0) flags |= CAN_FAIL;
   if (step.station !== null && step.station.line !== null) flags |= PULSED;
   step.flags = flags;
+}
+
+/** The step is one of several side by side: it has no place of its own to be set up, and what stays with the unit is claimed by the group. */
+function joinGroup(step: Step, group: Step): void {
+  group.beside.push(step);
+  group.flags |= IS_GROUP | (step.flags & HAS_QUALITY);
+  step.stays = [];
+  step.flags = (step.flags & ~(HAS_CHANGEOVER | HAS_NEEDS | CAN_FAIL)) | IS_BESIDE | (step.needs.length > 0 ? HAS_NEEDS : 0);
+}
+
+/** The sides of places come after all places. */
+function buildSides({ beside }: Model, stations: readonly Station[], places: Place[], memory: Memory, units: Units): void {
+  for (const station of stations) {
+    station.people = beside.people[station.id];
+    for (const place of station.places) {
+      for (let s = 0; s < beside.most[station.id]; s++) {
+        const side = new SidePlace(places.length, station, memory, units, place);
+        place.sides.push(side);
+        places.push(side);
+      }
+    }
+  }
 }
 
 /** A step mends the items for which a unit is sent back to it; a failed test leaves no item. */
@@ -175,13 +211,31 @@ function furnishCarried({ quality: { carriedStart, carriedSlot } }: Model, route
 
 /** Resources that a step wants together share a pool; a step that waits for own parts alone has one of its own. */
 function joinPools(steps: readonly Step[], resources: readonly Resource[]): void {
-  for (const { needs } of steps) {
-    if (needs.length === 0) continue;
-    const { pool } = needs[0].resource;
-    for (const need of needs) {
-      const other = need.resource.pool;
-      if (other !== pool) for (const resource of resources) if (resource.pool === other) resource.pool = pool;
+  const wantedBy = ({ needs, stays }: Step): Resource[] => [...needs, ...stays].map(({ resource }) => resource);
+  for (const step of steps) {
+    const [first, ...others] = wantedBy(step);
+    for (const other of others) {
+      const { pool } = other;
+      if (pool !== first.pool) for (const resource of resources) if (resource.pool === pool) resource.pool = first.pool;
     }
   }
-  for (const step of steps) if ((step.flags & HAS_NEEDS) !== 0) step.pool = step.needs.length > 0 ? step.needs[0].resource.pool : new Pool();
+  for (const step of steps) if ((step.flags & HAS_NEEDS) !== 0) step.pool = wantedBy(step)[0]?.pool ?? new Pool();
+}
+
+function buildStays({ stays: columns }: Model, resources: readonly Resource[]): Stay[] {
+  if (columns.count > 31) throw new RangeError(`carriers and teams must be 31 at most; got ${columns.count}`);
+  return columns.names.map((_, s) => new Stay(1 << s, resources[columns.resource[s]], columns.amount[s], columns.from[s], columns.to[s], columns.returnDraw[s], columns.returnCalendar[s]));
+}
+
+/** Gives each carrier that takes time to come back an event source. */
+function furnishCarriers(stays: readonly Stay[]): Stay[] {
+  const carriers: Stay[] = [];
+  for (const stay of stays) if (stay.returnDraw >= 0) for (let c = 0; c < stay.resource.amount; c++) stay.sources.push(carriers.push(stay) - 1);
+  return carriers;
+}
+
+/** A unit that leaves a place where it was blocked may give back what stayed with it. */
+function leaveTheLongWay(steps: readonly Step[], stays: readonly Stay[]): void {
+  const routes = new Set(stays.map(({ from }) => steps[from].route));
+  for (const { route, station } of steps) if (station !== null && routes.has(route)) station.leaveTheLongWay();
 }

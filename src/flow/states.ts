@@ -12,7 +12,9 @@ export const TASK = 0, TRUCK = 1, RELEASE = 2, LANE_TIMER = 3, LOT_TIMER = 4,
 /** Phases of the task at a place. */
 export const WAIT_NEEDS = 0, IN_CHANGEOVER = 1, WAIT_SHIFT = 2, IN_WORK = 3, IN_SETTLE = 4, IN_PROCESS = 5, WAIT_REPAIR = 6, IN_REPAIR = 7, IN_MENDING = 8,
   /** The crew had left and is asked for again; the process is over, and somebody has to come to end it. */
-  WAIT_CREW = 12, WAIT_END = 13;
+  WAIT_CREW = 12, WAIT_END = 13,
+  /** Of a place at whose sides steps go on. */
+  SIDE_BY_SIDE = 16;
 
 /** Phases of a truck. */
 export const AT_BASE = 0, LOADING = 1, DRIVING = 2, WAIT_DOCK = 3, UNLOADING = 4, EMPTYING = 5, RETURNING = 6;

@@ -6,6 +6,7 @@ import {
 } from './memory.js';
 import type { PulseLine } from './pulse-line.js';
 import type { Equipment } from './equipment.js';
+import { UNLIMITED } from './model.js';
 import { Place } from './place.js';
 import { STATE_COUNT } from './states.js';
 import type { Step } from './step.js';
@@ -29,6 +30,8 @@ export class Station implements Active {
   equipment: readonly Equipment[] = [];
   /** The pulse line that it is part of. */
   line: PulseLine | null = null;
+  /** Most people in one place. */
+  people = UNLIMITED;
 
   /** @param calendar id, -1 always */
   constructor(
@@ -45,6 +48,11 @@ export class Station implements Active {
     ints[at + B_CALENDAR] = this.calendar;
     ints[at + B_LONG_WAY] = Number(this.goesLongWay);
     return this.places;
+  }
+
+  /** A unit that was blocked in one of its places leaves it the long way. */
+  leaveTheLongWay(): void {
+    this.memory.ints[this.buffer.at + B_LONG_WAY] = 1;
   }
 
   /** Its places are given away the long way: to a lot, or by the value of an option. */

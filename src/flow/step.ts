@@ -3,6 +3,7 @@ import type { Lane } from './lane.js';
 import { NOWHERE, S_BUFFER, S_CALENDAR, S_FLAGS, S_NEXT, S_VISITS, S_WORK_DRAW, STEP_SHIFT, type Memory } from './memory.js';
 import type { Pool, Resource } from './resource.js';
 import type { Station } from './station.js';
+import type { Stay } from './stay.js';
 
 /** What a step has besides plain work; a step with none of it takes the short way. */
 export const HAS_NEEDS = 1, HAS_QUALITY = 2, HAS_OFF = 4, HAS_PATH = 8, HAS_PASSES = 16, HAS_FACTOR = 32, IS_INSPECTION = 64, IS_TARGET = 128,
@@ -10,6 +11,8 @@ export const HAS_NEEDS = 1, HAS_QUALITY = 2, HAS_OFF = 4, HAS_PATH = 8, HAS_PASS
   ATTENDED_END = 1 << 24, IS_COUNTED = 1 << 25,
   /** At a station that may go down; at one of a pulse line. */
   CAN_FAIL = 1 << 26, PULSED = 1 << 27,
+  /** A group of steps side by side; one of them. */
+  IS_GROUP = 1 << 28, IS_BESIDE = 1 << 29,
   /** See `short-way.ts`. */
   BEGINS_PLAIN = 4096, ENDS_PLAIN = 8192;
 
@@ -19,6 +22,12 @@ export interface Need { readonly resource: Resource; readonly amount: number }
 export class Step {
   readonly at: number;
   needs: readonly Need[] = [];
+  /** What has to be with the unit; none at a station with lots, where nothing is claimed for single units. */
+  stays: readonly Stay[] = [];
+  /** Of a group: the steps that are done side by side. */
+  beside: Step[] = [];
+  /** The group in which it is done. */
+  group: Step | null = null;
   pool: Pool | null = null;
   /** Those of the needs that are supplies. */
   supplies: readonly Need[] = [];

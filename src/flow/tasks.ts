@@ -1,3 +1,4 @@
+import { beginBeside } from './beside.js';
 import { setUp } from './changeover.js';
 import { mendNoted } from './holds.js';
 import { operate } from './operating.js';
@@ -8,7 +9,7 @@ import {
   CHANGEOVER, IN_CHANGEOVER, IN_MENDING, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, OFF_SHIFT, TASK, UNATTENDED, WAIT_CREW, WAIT_END, WAIT_NEEDS, WAIT_REPAIR, WAIT_SHIFT, WORKING,
 } from './states.js';
 import type { Place } from './place.js';
-import { AT_LOT, ATTENDED_END, CAN_FAIL, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, HOLDS, LEARNS, ONE_SHIFT, type Step } from './step.js';
+import { AT_LOT, ATTENDED_END, CAN_FAIL, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, HOLDS, IS_GROUP, LEARNS, ONE_SHIFT, type Step } from './step.js';
 import { resume } from './suspend.js';
 import type { Unit } from './unit.js';
 
@@ -118,7 +119,7 @@ function countRework({ needs }: Step, minutes: number): void {
 
 /** Work of the present pass; true if there is nothing more to do in this step. */
 function startWork(run: Run, place: Place, step: Step): boolean {
-  if (step.workDraw < 0) return afterWork(run, place, step);
+  if (step.workDraw < 0) return (step.flags & IS_GROUP) !== 0 && beginBeside(run, place) ? false : afterWork(run, place, step);
   place.minutes = run.sampler.next(step.workDraw);
   if ((step.flags & (HAS_FACTOR | LEARNS)) !== 0) {
     place.minutes *= factor(run, place.unit!, step);

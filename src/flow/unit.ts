@@ -24,6 +24,8 @@ export class Unit {
   dueAt = Number.NaN;
   /** Own parts that are off the unit, a bit a feeder. */
   ownOff = 0;
+  /** Bits of what stays with it: carriers, teams. */
+  stays = 0;
   /** Slots not clean, and those of them found. */
   notClean = 0;
   found = 0;
@@ -36,6 +38,8 @@ export class Unit {
   heldSince = Number.NaN;
   /** By route: what own parts that are back bring along; null if none did. */
   brought: (CarriedItems | null)[] | null = null;
+  /** The unit that a shadow stands for; itself. */
+  real: Unit = this;
   readonly options: Uint8Array;
   readonly slots: Uint8Array;
   /** Id of the step that mends a found slot; of an open one, that at which it came with a part. */
@@ -100,6 +104,19 @@ export class Unit {
     this.units.memory.ints[this.at + U_LOCATION] = location;
   }
 
+  /** A shadow takes on what matters of the unit to one of several steps side by side. */
+  follow(unit: Unit, step: Step, place: Place): void {
+    const { ints } = this.units.memory, { at } = this;
+    ints[at + U_NUMBER] = unit.number;
+    ints[at + U_STEP] = step.at;
+    ints[at + U_PLACE] = place.at;
+    ints[at + U_FIRST] = 0;
+    ints[at + U_REWORK] = ints[unit.at + U_REWORK];
+    this.options.set(unit.options);
+    this.againTo = unit.againTo;
+    this.real = unit;
+  }
+
   reset(number: number, step: Step): void {
     const { ints } = this.units.memory, { at } = this;
     ints[at + U_NUMBER] = number;
@@ -113,6 +130,7 @@ export class Unit {
     this.parent = null;
     this.dueAt = Infinity;
     this.ownOff = 0;
+    this.stays = 0;
     this.notClean = 0;
     this.found = 0;
     this.againTo = -1;
@@ -162,6 +180,14 @@ export class Units {
     unit.reset(number, step);
     this.alive++;
     return unit;
+  }
+
+  /** Stands for a unit at one of several steps side by side; never alive, so that nobody counts it. */
+  shadow(): Unit {
+    this.memory.reserveUnit(this.all.length);
+    const shadow = new Unit(this.all.length, this, this.size);
+    this.all.push(shadow);
+    return shadow;
   }
 
   /** Takes a unit out: shipped, scrapped, or joined to another. */

@@ -50,9 +50,11 @@ export interface Observation {
   readonly crewEngagedIn: Float64Array;
   /** By overtime rule: how often it was looked at, and worked; minutes worked by rule * buckets + bucket. */
   readonly overtimeRules: { readonly looked: Float64Array; readonly worked: Float64Array; readonly minutesIn: Float64Array };
-  /** By resource: mean stock and share of time without stock; 0 for crews. */
+  /** By resource: mean stock (of carriers: free) and share of time without stock; 0 for crews. */
   readonly stockMean: Float64Array;
   readonly stockOut: Float64Array;
+  /** By carriers and teams: mean number with units and on the way back, holds that ended. */
+  readonly kept: { readonly held: Float64Array; readonly coming: Float64Array; readonly ended: Float64Array };
   readonly inspections: {
     readonly inspected: Float64Array; readonly firstVisits: Float64Array; readonly firstPasses: Float64Array;
     readonly sentBack: Float64Array; readonly repaired: Float64Array; readonly scrapped: Float64Array; readonly escaped: Float64Array;
@@ -70,7 +72,7 @@ export interface Observation {
   /** By crew: person-minutes of work done again and of repairs. */
   readonly reworkMinutes: Float64Array;
   readonly lanes: { readonly trips: Float64Array; readonly carried: Float64Array; readonly waitMinutes: Float64Array; readonly truckBusy: Float64Array };
-  /** Resources that can be a bottleneck: stations, then crews, then lanes. */
+  /** Resources that can be a bottleneck: stations, crews, lanes, carriers. */
   readonly utilisation: Float64Array;
   /** Mean active period, minutes; 0 if there was none. */
   readonly activePeriod: Float64Array;

@@ -45,6 +45,11 @@ export function observe(run: Run, replication: number): Observation {
       waits: Float64Array.from(shop.supplies, ({ waits }) => waits),
       waitMinutes: Float64Array.from(shop.supplies, ({ waitMinutes }) => waitMinutes),
     },
+    kept: {
+      held: shares(shop.stays.map(({ heldMinutes }) => heldMinutes)),
+      coming: shares(shop.stays.map(({ comingMinutes }) => comingMinutes)),
+      ended: Float64Array.from(shop.stays, ({ ended }) => ended),
+    },
     inspections: {
       inspected: tally.inspected, firstVisits: tally.firstVisits, firstPasses: tally.firstPasses,
       sentBack: tally.sentBack, repaired: tally.repaired, scrapped: tally.scrappedAt, escaped: tally.escaped,

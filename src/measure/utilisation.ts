@@ -1,25 +1,27 @@
+import { CARRIER } from '../flow/model.js';
 import type { Resource } from '../flow/resource.js';
 import type { Run } from '../flow/run.js';
 import type { CrewTime } from './crew-time.js';
 import { isActive, OFF_SHIFT } from '../flow/states.js';
 
 /**
- * What can be a bottleneck, in this order: stations, crews, lanes. The bottleneck is the one with the highest
+ * What can be a bottleneck, in this order: stations, crews, lanes, carriers. The bottleneck is the one with the highest
  * utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7; quoted from memory).
  */
 
-/** Active time over time on shift: places, people, trucks. Arrival banks have no equipment and count 0. */
+/** Active time over time on shift: places, people, trucks; of carriers, those not free. Arrival banks have no equipment and count 0. */
 export function utilisations(run: Run, people: CrewTime): Float64Array {
   const { model, shop } = run, minutes = run.now - run.observedFrom;
   const stations = shop.stations.map(({ id, account }) => (model.stations.isBank[id] ? 0 : stationUtilisation(account)));
   const crews = crewsOf(run).map((crew) => crewBusy(run, crew, people));
   const lanes = shop.lanes.map(({ busy, trucks }) => (minutes > 0 ? busy / (minutes * trucks.length) : 0));
-  return Float64Array.from([...stations, ...crews, ...lanes]);
+  const carriers = carriersOf(run).map(({ area, amount }) => (minutes > 0 ? 1 - area / (minutes * amount) : 0));
+  return Float64Array.from([...stations, ...crews, ...lanes, ...carriers]);
 }
 
 /** Mean active period, minutes of the resource's calendar; 0 if there was none (Roser, Nakano & Tanaka 2001). */
 export function activePeriods(run: Run): Float64Array {
-  const all = [...run.shop.stations, ...crewsOf(run), ...run.shop.lanes];
+  const all = [...run.shop.stations, ...crewsOf(run), ...run.shop.lanes, ...carriersOf(run)];
   return Float64Array.from(all, ({ activePeriods: periods, activeMinutes: minutes }) => (periods > 0 ? minutes / periods : 0));
 }
 
@@ -35,6 +37,7 @@ export function crewBusy(run: Run, crew: Resource, { usual, overtime }: CrewTime
 }
 
 export const crewsOf = (run: Run): Resource[] => run.shop.resources.filter(({ isCrew }) => isCrew);
+const carriersOf = (run: Run): Resource[] => run.shop.resources.filter(({ kind }) => kind === CARRIER);
 
 function stationUtilisation(account: Float64Array): number {
   let active = 0, onShift = 0;

@@ -20,6 +20,8 @@ const LEGEND = [
   'chance and blocking take more away: `rateproof simulate` shows how much',
 ];
 
+const CARRIER_LEGEND = 'carrier: only step times, trips and the way back, no waits; no more than this are carried';
+
 /**
  * The capacity table as aligned plain text of at most 100 columns without a line end at the end: first the bottleneck by
  * arithmetic and the highest rate, then every station, crew, lane, feeder and supply, the tightest first.
@@ -33,6 +35,7 @@ export function capacityTable(found: CapacityTable, scenario: string, assumption
     table(tightestFirst(found.rows).map(cells), COLUMNS),
     '',
     ...LEGEND,
+    ...found.rows.some(({ kind }) => kind === 'carrier') ? [CARRIER_LEGEND] : [],
     ...found.note === null ? [] : [found.note],
   ].map((line) => line.split('\n').map((each) => fitColumns(each, WIDTH)).join('\n')).join('\n');
 }

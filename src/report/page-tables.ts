@@ -30,6 +30,8 @@ export function pageTables(results: Results): PageTable[] {
     inspections(results, interval),
     ...qualityTables(results, interval),
     lanes(results, interval),
+    carriers(results, interval),
+    teams(results, interval),
     feeders(results, interval),
     suppliesTable(results, interval),
     buffers(results, interval),
@@ -86,6 +88,18 @@ function lanes(results: Results, interval: string): PageTable {
   return { id: 'lanes', title: 'Lanes', note: `Fill: share of truck spaces used; wait: for a truck; ${interval}.`,
     head: ['Lane', 'Trips', 'Fill, %', 'Wait, h', 'Trucks busy, %'],
     rows: results.lanes.map((lane) => [lane.name, short(lane.trips), percent(lane.fill), short(lane.waitHours), percent(lane.truckBusy)]) };
+}
+
+function carriers(results: Results, interval: string): PageTable {
+  return { id: 'carriers', title: 'Carriers', note: `Mean numbers with units, on the way back and free; hold: mean time with one unit, the way back not included; ${interval}.`,
+    head: ['Carriers', 'Site', 'Count', 'In use', 'On the way back', 'Free', 'None free, % of time', 'Hold, h'],
+    rows: results.carriers.map((each) => [each.name, each.site, number(each.count), short(each.inUse), short(each.comingBack), short(each.free), percent(each.noneFree), short(each.holdHours)]) };
+}
+
+function teams(results: Results, interval: string): PageTable {
+  return { id: 'teams', title: 'Teams', note: `Mean number of such teams with units; hold: mean time with one unit, nights included; ${interval}.`,
+    head: ['Team', 'Site', 'Crew', 'People', 'In use', 'Hold, h'],
+    rows: results.teams.map((each) => [each.name, each.site, each.crew, number(each.people), short(each.inUse), short(each.holdHours)]) };
 }
 
 function feeders(results: Results, interval: string): PageTable {

@@ -98,10 +98,9 @@ function longestStep(scenario: Scenario): number {
   let longest = 1;
   for (const step of scenario.route) {
     if (step.kind === 'lane') continue;
-    const { work, passes, process } = step;
     const mean = (d: Distribution | undefined): number => (d === undefined ? 0 : meanOf(d));
-    const attended = passes === undefined ? mean(work) : passes.count * (mean(passes.work) + mean(passes.settle));
-    longest = Math.max(longest, (attended + mean(process)) / (places.get(step.at) ?? 1));
+    const minutes = (step.sideBySide ?? [step]).map(({ work, passes, process }) => (passes === undefined ? mean(work) : passes.count * (mean(passes.work) + mean(passes.settle))) + mean(process));
+    longest = Math.max(longest, minutes.reduce((a, b) => a + b) / (places.get(step.at) ?? 1));
   }
   return longest;
 }

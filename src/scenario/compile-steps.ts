@@ -1,5 +1,6 @@
 import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP, type Model } from '../flow/model.js';
 import { ALWAYS, type CalendarBook } from './calendar-book.js';
+import { teamCalendars } from './compile-carriers.js';
 import { column, entriesOf, starts } from './compile-columns.js';
 import type { Chances, Slot, Thens } from './compile-defects.js';
 import { NO_DRAW, type Draws } from './compile-draws.js';
@@ -15,7 +16,7 @@ export const MOST_VALUES = 32;
 export interface StepParts {
   readonly scenario: Scenario; readonly names: Names; readonly book: CalendarBook; readonly draws: Draws;
   readonly laid: LaidRoutes; readonly slots: readonly Slot[]; readonly joining: readonly ReadonlySet<number>[]; readonly chances: Chances; readonly thens: Thens;
-  readonly crewCalendar: Int32Array;
+  readonly resources: Model['resources']; readonly stays: Model['stays'];
 }
 
 interface Created { readonly slot: number; readonly chance: number; readonly draw: number }
@@ -100,8 +101,8 @@ function passingRow(laid: LaidStep & { kind: 'lane' | 'bank' }, { names }: StepP
   };
 }
 
-function stationRow(laid: LaidStep, step: StationStep, id: number, parts: StepParts): StepRow {
-  const { scenario, names, book, draws, crewCalendar } = parts;
+function stationRow(laid: LaidStep & { kind: 'step' }, step: StationStep, id: number, parts: StepParts): StepRow {
+  const { scenario, names, book, draws, resources } = parts;
   const { name } = step;
   const site = found(names.siteOfStation, step.at, 'station');
   const crews = Object.entries(step.crew).map(([crew, amount]) => ({ resource: names.crew(site, crew), amount }));
@@ -113,7 +114,7 @@ function stationRow(laid: LaidStep, step: StationStep, id: number, parts: StepPa
     laid,
     station: found(names.station, step.at, 'station'),
     lane: -1,
-    workCalendar: workCalendar(scenario, site, step.at, crews.map((crew) => crewCalendar[crew.resource]), book),
+    workCalendar: workCalendar(scenario, site, step.at, [...crews.map((crew) => resources.calendar[crew.resource]), ...teamCalendars(parts, laid.group ?? id)], book),
     workDraw: draws.add(`${name}/work`, step.passes?.work ?? step.work),
     passes: step.passes?.count ?? 1,
     settleDraw: draws.add(`${name}/settle`, step.passes?.settle),
@@ -123,7 +124,7 @@ function stationRow(laid: LaidStep, step: StationStep, id: number, parts: StepPa
     rework: REWORK[step.rework],
     sampleN: isSampled ? step.sample.oneIn : 0,
     sampleDraw: isSampled && step.sample.by === 'random' ? draws.chance(`${name}/sample`) : NO_DRAW,
-    when: conditions(step.when, names),
+    when: [...conditions(laid.group === undefined ? {} : parts.laid.steps[laid.group].when, names), ...conditions(step.when, names)],
     needs: [...crews, ...stocks],
     own: ownParts.map(routeOf),
     off: step.takesOff.map(routeOf),

@@ -1,5 +1,7 @@
 import type { Model } from '../flow/model.js';
 import { CalendarBook } from './calendar-book.js';
+import { compileBeside } from './compile-beside.js';
+import { compileStays } from './compile-carriers.js';
 import { Chances, layOutSlots, slotColumns, Thens } from './compile-defects.js';
 import { Draws } from './compile-draws.js';
 import { compileFailures, compileOutages } from './compile-failures.js';
@@ -35,7 +37,8 @@ export function compile(scenario: Scenario): Model {
   const options = compileOptions(scenario, draws);
   const stations = compileStations(scenario, ids, book, draws);
   const resources = { ...compileResources(scenario, ids, book), shifts: compileShifts(scenario, book, draws) };
-  const steps = compileSteps({ scenario, names: ids, book, draws, laid, slots, joining, chances, thens, crewCalendar: resources.calendar });
+  const stays = compileStays(scenario, ids, laid, resources, book, draws);
+  const steps = compileSteps({ scenario, names: ids, book, draws, laid, slots, joining, chances, thens, resources, stays });
   const quality = compileQuality(laid, slots, joining, steps, draws);
   const lanes = compileLanes(scenario, ids, book, draws, span);
   const programme = compileProgramme(scenario, ids, laid, book, draws, span);
@@ -53,6 +56,8 @@ export function compile(scenario: Scenario): Model {
     stations,
     resources,
     supplies,
+    stays,
+    beside: compileBeside(scenario, laid, stations),
     routes: compileRoutes(scenario, ids, laid),
     steps,
     slots: slotColumns(slots, Object.keys(scenario.defects), laid.steps),

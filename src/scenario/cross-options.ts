@@ -9,7 +9,7 @@ export function optionFindings(scenario: Scenario): Finding[] {
 }
 
 function tooManyValues(scenario: Scenario): Finding[] {
-  const asked = new Set(routesOf(scenario).flatMap(({ entries }) => entries.flatMap(({ when }) => Object.keys(when))));
+  const asked = new Set(routesOf(scenario).flatMap((route) => [...route.entries, ...stepsOf(route).map(({ step }) => step)].flatMap(({ when }) => Object.keys(when))));
   return [...asked].flatMap((option): Finding[] => {
     const count = Object.keys(own(scenario.programme.options, option) ?? {}).length;
     if (count <= MOST_VALUES) return [];

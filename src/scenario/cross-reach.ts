@@ -17,9 +17,10 @@ export function unreachable(scenario: Scenario): Finding[] {
 }
 
 function neverMet(scenario: Scenario, route: PlacedRoute): Finding[] {
-  return route.entries.flatMap((entry, i): Finding[] => {
+  const inner = stepsOf(route).filter(({ path }) => path.length > route.path.length + 1).map(({ path, step }) => ({ path, entry: step }));
+  return [...route.entries.map((entry, i) => ({ path: [...route.path, i], entry })), ...inner].flatMap(({ path, entry }): Finding[] => {
     if (route.kind === 'stock' && Object.keys(entry.when).length > 0) {
-      return [{ path: [...route.path, i, 'when'], wanted: 'no condition in a feeder of stock, whose sub-assemblies are not yet of a unit and have no options', atKey: true }];
+      return [{ path: [...path, 'when'], wanted: 'no condition in a feeder of stock, whose sub-assemblies are not yet of a unit and have no options', atKey: true }];
     }
     const { options } = scenario.programme;
     const empty = Object.keys(entry.when).find((option) => own(options, option) !== undefined && possibleValues(options, option, entry.when).length === 0);
@@ -27,7 +28,7 @@ function neverMet(scenario: Scenario, route: PlacedRoute): Finding[] {
     const values = entry.when[empty]!;
     // A value that does not exist is reported with the names.
     if (!values.every((value) => Object.hasOwn(options[empty]!, value))) return [];
-    return [{ path: [...route.path, i, 'when'], wanted: 'a condition that some unit can meet', seen: `${empty}: ${values.join(' or ')}, with a share of 0 %` }];
+    return [{ path: [...path, 'when'], wanted: 'a condition that some unit can meet', seen: `${empty}: ${values.join(' or ')}, with a share of 0 %` }];
   });
 }
 

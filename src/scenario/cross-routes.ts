@@ -19,8 +19,13 @@ export function routesOf(scenario: Scenario): PlacedRoute[] {
   return [{ path: ['route'], feeder: undefined, kind: 'unit', entries: scenario.route }, ...feeders];
 }
 
+/** A group of steps side by side is followed by its steps, at the same index. */
 export function stepsOf(route: PlacedRoute): PlacedStep[] {
-  return route.entries.flatMap((step, index) => (step.kind === 'step' ? [{ path: [...route.path, index], index, step }] : []));
+  return route.entries.flatMap((step, index) => {
+    const path = [...route.path, index];
+    if (step.kind !== 'step') return [];
+    return [{ path, index, step }, ...(step.sideBySide ?? []).map((each, i) => ({ path: [...path, 'side by side', i], index, step: each }))];
+  });
 }
 
 /** What a step may find and how it may fail; `kind` is undefined for a failed test. */

@@ -1,4 +1,5 @@
 import { leastOf } from '../random/moments.js';
+import { teamCrewsAt } from './cross-carriers.js';
 import { DAY, lengthOf, offsetIn, WEEK } from './cross-calendar.js';
 import { own, possibleValues, routesOf, siteOfStation, stepsOf } from './cross-routes.js';
 import type { Finding } from './problem.js';
@@ -39,7 +40,7 @@ function longestTogether(calendars: readonly CalendarSpec[]): number {
 function calendarsOf(scenario: Scenario, siteName: string, step: StationStep): string[] {
   const site = scenario.sites[siteName]!;
   const station = site.stations[step.at]!;
-  const names = Object.keys(step.crew).flatMap((name) => {
+  const names = [...Object.keys(step.crew), ...teamCrewsAt(scenario, step.name)].flatMap((name) => {
     const crew = own(site.crews, name);
     return crew === undefined ? [] : [crew.calendar ?? site.calendar];
   });

@@ -1,5 +1,7 @@
 import { amountFindings } from './cross-amounts.js';
+import { besideFindings } from './cross-beside.js';
 import { calendarFindings } from './cross-calendar.js';
+import { carrierFindings } from './cross-carriers.js';
 import { changeoverFindings } from './cross-changeover.js';
 import { crewFindings } from './cross-crews.js';
 import { costFindings } from './cross-costs.js';
@@ -47,6 +49,8 @@ const TOGETHER = [
   holdFindings,
   orderFindings,
   pulseLineFindings,
+  carrierFindings,
+  besideFindings,
 ];
 
 /** What cannot work although each key for itself is right. `namesKnown`: every name in it is defined, and once. */

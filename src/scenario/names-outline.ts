@@ -14,9 +14,13 @@ export interface Names {
   keys(): Iterable<string>;
 }
 
+/** A step of a route, or one of several side by side, which has the station of its group. */
+export interface RawStep { readonly path: Path; readonly entry: RawMap; readonly index: number; /** Where its station is named. */ readonly atPath: Path }
+
 export interface RawRoute {
   readonly path: Path;
-  readonly entries: readonly unknown[];
+  /** Entries of the route, a group of steps side by side followed by its steps. */
+  readonly entries: readonly RawStep[];
   /** Step name -> its first place in the route. */
   readonly steps: ReadonlyMap<string, number>;
 }
@@ -90,11 +94,12 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
 }
 
 function routeOf(path: Path, value: unknown): RawRoute {
-  const entries: readonly unknown[] = Array.isArray(value) ? value : [];
-  const steps = new Map<string, number>();
-  entries.forEach((entry, i) => {
-    const name = mapOf(entry)['step'];
-    if (typeof name === 'string' && !steps.has(name)) steps.set(name, i);
+  const entries = (Array.isArray(value) ? value : []).flatMap((raw, index): RawStep[] => {
+    const entry = mapOf(raw), here = [...path, index], inner = entry['side by side'], at = { index, atPath: [...here, 'at'] };
+    const beside = Array.isArray(inner) ? inner.map((each, i) => ({ ...at, path: [...here, 'side by side', i], entry: { ...mapOf(each), at: entry['at'] } })) : [];
+    return [{ ...at, path: here, entry }, ...beside];
   });
+  const steps = new Map<string, number>();
+  for (const { entry: { step }, index } of entries) if (typeof step === 'string' && !steps.has(step)) steps.set(step, index);
   return { path, entries, steps };
 }

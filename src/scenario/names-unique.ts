@@ -15,13 +15,12 @@ export function repeatedNames(raw: RawMap, outline: Outline): Finding[] {
   }
 
   const steps = new Map<string, Path>();
-  for (const { path, entries } of outline.routes) {
-    entries.forEach((entry, i) => {
-      const step = mapOf(entry)['step'];
+  for (const { entries } of outline.routes) {
+    entries.forEach(({ path, entry: { step } }) => {
       if (typeof step !== 'string') return;
       const first = steps.get(step);
-      if (first === undefined) steps.set(step, [...path, i]);
-      else found.push({ path: [...path, i, 'step'], wanted: 'each step name once over all routes', seen: `${saySeen(step)} again, first at ${sayPath(first)}`, first });
+      if (first === undefined) steps.set(step, path);
+      else found.push({ path: [...path, 'step'], wanted: 'each step name once over all routes', seen: `${saySeen(step)} again, first at ${sayPath(first)}`, first });
     });
   }
 

@@ -1,7 +1,8 @@
 import { costNames } from './names-costs.js';
 import { nearest } from './names-nearest.js';
+import { lookAtStretches } from './names-carriers.js';
 import { failureNames, outageNames } from './names-failures.js';
-import { isRawMap, listOf, mapOf, outlineOf, type Names, type Outline, type RawRoute } from './names-outline.js';
+import { isRawMap, listOf, mapOf, outlineOf, type Names, type Outline, type RawRoute, type RawStep } from './names-outline.js';
 import { repeatedNames } from './names-unique.js';
 import { changeoverValues } from './names-changeover.js';
 import { saySeen, type Finding, type Path } from './problem.js';
@@ -50,16 +51,17 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
   for (const [name, line] of Object.entries(mapOf(raw['pulse lines']))) {
     listOf(mapOf(line)['stations']).forEach((station, i) => look(['pulse lines', name, 'stations', i], station, outline.stations, 'station of this name'));
   }
+  lookAtStretches(raw, outline, look);
   for (const route of outline.routes) {
-    route.entries.forEach((entry, i) => checkEntry(mapOf(entry), [...route.path, i], i, route, outline, look, found));
+    for (const step of route.entries) checkEntry(step, route, outline, look, found);
   }
   return found;
 }
 
 
-function checkEntry(entry: Readonly<Record<string, unknown>>, path: Path, index: number, route: RawRoute, outline: Outline, look: Look, found: Finding[]): void {
+function checkEntry({ entry, path, index, atPath }: RawStep, route: RawRoute, outline: Outline, look: Look, found: Finding[]): void {
   look([...path, 'lane'], entry['lane'], outline.lanes, 'lane of this name');
-  look([...path, 'at'], entry['at'], outline.stations, 'station of this name');
+  look(atPath, entry['at'], outline.stations, 'station of this name');
   const site = outline.stations?.get(String(entry['at']));
   for (const crew of Object.keys(mapOf(entry['crew']))) {
     if (site !== undefined) look([...path, 'crew', crew], crew, outline.crewsOf?.get(site), `crew of this name in site ${site}`, true);

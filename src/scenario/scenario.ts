@@ -1,5 +1,6 @@
 import type { Distribution } from '../random/distribution.js';
 import type { Assumption } from './assumptions.js';
+import type { Carriers, Team } from './scenario-carriers.js';
 import type { Costs } from './scenario-costs.js';
 import type { Supply } from './scenario-supplies.js';
 import type { CrewShifts, Overtime, Shutdown } from './scenario-crews.js';
@@ -21,6 +22,8 @@ export interface Scenario {
   readonly feeders: Readonly<Record<string, Feeder>>;
   readonly supplies: Readonly<Record<string, Supply>>;
   readonly lanes: Readonly<Record<string, Lane>>;
+  readonly carriers: Readonly<Record<string, Carriers>>;
+  readonly teams: Readonly<Record<string, Team>>;
   /** Kinds of defect. */
   readonly defects: Readonly<Record<string, { readonly note: string | undefined }>>;
   readonly costs: Costs | undefined;
@@ -93,6 +96,8 @@ export interface Station {
   readonly changeover: Changeover | undefined;
   readonly lot: { readonly least: number; readonly most: number; readonly longestWaitMin: number | undefined } | undefined;
   readonly failures: readonly Failure[];
+  /** Most people who can work in one place at once; undefined: no limit. */
+  readonly people: number | undefined;
 }
 
 export interface Changeover {
@@ -166,6 +171,8 @@ export interface StationStep {
   readonly hold: { readonly mend: Distribution | undefined } | undefined;
   /** An earlier inspection that measured the same, and the extra work where the two differ. */
   readonly comparesWith: { readonly step: string; readonly differs: Distribution | undefined } | undefined;
+  /** Steps done side by side in one place of `at`; this one then has no work of its own, and a name made of theirs. */
+  readonly sideBySide: readonly StationStep[] | undefined;
 }
 /** Work time falls with the number built: each doubling multiplies it by `rate`, down to `floor` of the first unit's. */
 export interface Learning {

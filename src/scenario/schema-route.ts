@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Condition, Feeder, LaneStep, Learning, RouteEntry, StationStep } from './scenario.js';
+import { besideSchema } from './schema-beside.js';
 import { chanceByOption, conditionSchema, findSchema } from './schema-defect.js';
 import { comparisonSchema, holdSchema } from './schema-hold.js';
 import { chance, flag, keys, name, named, oneOrMore, positive, whole, word } from './schema-quantity.js';
@@ -51,7 +52,7 @@ function passesSchema(time: TimeSchema) {
   );
 }
 
-function stepSchema(time: TimeSchema) {
+export function stepSchema(time: TimeSchema) {
   const find = findSchema(time);
   return keys(
     {
@@ -110,6 +111,7 @@ function stepSchema(time: TimeSchema) {
         fails: s.fails,
         hold: s.hold,
         comparesWith: s['compares with'],
+        sideBySide: undefined,
       }),
     );
 }
@@ -119,7 +121,8 @@ const laneStep = keys({ lane: name('the name of a lane').describe('The unit trav
 );
 
 export function routeSchema(time: TimeSchema) {
-  const entry = z.union([stepSchema(time), laneStep], { error: 'either a step { step: ..., at: ... } or a lane { lane: ... }' });
+  const step = stepSchema(time);
+  const entry = z.union([step, laneStep, besideSchema(step)], { error: 'a step { step: ..., at: ... }, a lane { lane: ... } or steps side by side { at: ..., side by side: [...] }' });
   return z.array(entry, { error: 'a list of steps' }).min(1, { error: 'at least one step' }).transform((entries): RouteEntry[] => entries).meta({ id: 'route', description: 'Steps and lanes in order.' });
 }
 

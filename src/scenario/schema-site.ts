@@ -26,6 +26,7 @@ function stationSchema(time: TimeSchema) {
       changeover: changeoverSchema(time).optional().describe('Work between units that differ in an option. Default: none. Example: { on: colour, work: 15 min }'),
       lot: lot.optional().describe('Units that are taken together, as by an oven. Default: one by one. Example: { least: 2, most: 4, longest wait: 45 min }'),
       failures: failuresSchema(time).optional(),
+      people: whole(1).optional().describe('Most people who can work in one place at once, teams included; it limits steps side by side. Default: no limit. Example: 4'),
     },
     'a station: a map, {} for all defaults',
   ).transform(
@@ -38,6 +39,7 @@ function stationSchema(time: TimeSchema) {
       changeover: s.changeover,
       lot: s.lot && { least: s.lot.least, most: s.lot.most, longestWaitMin: s.lot['longest wait'] },
       failures: s.failures ?? [],
+      people: s.people,
     }),
   );
 }

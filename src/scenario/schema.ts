@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Scenario } from './scenario.js';
 import { calendarSchema } from './schema-calendar.js';
+import { carriersSchema, teamSchema } from './schema-carriers.js';
 import { costsSchema } from './schema-costs.js';
 import { defectSchema } from './schema-defect.js';
 import { includeSchema, requiredInWhole, withIncludedRoutes } from './schema-include.js';
@@ -33,6 +34,8 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       feeders: named(feederSchema(route), 'feeders by name').default({}).describe('Off-line routes whose sub-assemblies join the unit at a step.'),
       supplies: named(supplySchema(time), 'supplies by name').default({}).describe('Bought-in parts, by name: stocks filled up in lots from outside, which steps take by `parts`. Example: { power packs: { site: final plant, at start: 6, reorder: { level: 4, lot: 8, lead time: 15 days } } }'),
       lanes: named(laneSchema(time), 'lanes by name').default({}).describe('Transport from site to site, by name.'),
+      carriers: named(carriersSchema(time), 'carriers by name').default({}).describe('Carts, dollies and fixtures, by name: one of them stays with a unit from one step to another, over stations, nights and lanes, and comes back. Example: { body dollies: { count: 12, from: set up frame, to: receive, return: 3 h } }'),
+      teams: named(teamSchema, 'teams by name').default({}).describe('People of a crew who stay with one unit from one step to another of the same site, by name. Example: { power team: { crew: technicians, people: 2, from: fit battery, to: hand over } }'),
       defects: named(defectSchema, 'kinds of defect by name, such as { runs: {} }').default({}).describe('Kinds of defect that steps create and find. Example: { runs: {} }'),
       costs: costsSchema.optional().describe('Prices, for the cost of a unit shipped. Default: nothing is said of costs. Example: { currency: EUR, people: { default: 42 } }'),
       outages: outagesSchema.default([]).describe('Times, known beforehand, in which stations are down or lanes do not run; the results say how long the shop takes to recover. Planned maintenance outside the working hours needs none: leave those hours out of the calendar. Example: [{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20, note: new paint line }]'),

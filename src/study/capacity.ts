@@ -3,6 +3,7 @@ import { meanOf } from '../random/moments.js';
 import { askedRate } from '../scenario/release-rate.js';
 import type { Scenario } from '../scenario/scenario.js';
 import { availability } from './capacity-failures.js';
+import { stayDemands } from './capacity-carriers.js';
 import { dailyMinutes, type DailyMinutes } from './capacity-days.js';
 import { demand, type Demand } from './capacity-demand.js';
 import { stationMinutes } from './capacity-station.js';
@@ -10,14 +11,14 @@ import { supplyLimits } from './capacity-supplies.js';
 
 /** What one constraint could carry by itself. All rates count units released a working day of the release calendar. */
 export interface CapacityRow {
-  readonly kind: 'station' | 'crew' | 'lane' | 'feeder' | 'supply';
+  readonly kind: 'station' | 'crew' | 'carrier' | 'lane' | 'feeder' | 'supply';
   readonly name: string;
   readonly site: string;
-  /** Visits (station, lane), steps that want it (crew), sub-assemblies begun (feeder), parts used (supply), for each unit released. */
+  /** Visits (station, lane), steps that want it (crew), times claimed (carrier, team), sub-assemblies begun (feeder), parts used (supply), for each unit released. */
   readonly visitsPerUnit: number;
-  /** Minutes of one place, person or truck for each unit released. For a feeder, those of its slowest station or crew; 0 for a supply. */
+  /** Minutes of one place, person, carrier or truck for each unit released. For a feeder, those of its slowest station or crew; 0 for a supply. */
   readonly minutesPerUnit: number;
-  /** Minutes of all its places, people or trucks a working day; 0 for a supply. */
+  /** Minutes of all its places, people, carriers or trucks a working day; 0 for a supply. */
   readonly availableMinutesPerDay: number;
   /** Units a working day; null: no limit. */
   readonly capacityPerDay: number | null;
@@ -26,7 +27,7 @@ export interface CapacityRow {
 }
 
 export interface CapacityTable {
-  /** Stations in the order of the scenario (arrival banks left out), crews, lanes, feeders, supplies. */
+  /** Stations in the order of the scenario (arrival banks left out), crews, carriers, lanes, feeders, supplies. */
   readonly rows: readonly CapacityRow[];
   /** Highest rate asked, units a working day; of drawn arrivals the mean; null for a saturated line. */
   readonly askedPerDay: number | null;
@@ -47,6 +48,7 @@ export interface CapacityTable {
  *   some may run through the night: there the capacity is on the safe side. At an unattended station the day has 24 h.
  * - Minutes at a station that fails are divided by its availability (see `availability`), also those of the crew, which stays.
  * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of the sites.
+ * - A carrier's and a team's minutes are a lower bound (see `StayDemand`), so their capacity is an upper one.
  * - A feeder's capacity is that of its slowest station or crew, as if that worked for this feeder alone.
  * - A supply's is what comes in over what a unit takes (see `supplyLimits`).
  */
@@ -54,7 +56,7 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
   const asks = demand(model);
   const daily = dailyMinutes(model, scenario);
   const asked = askedPerDay(scenario, daily);
-  const uses = [...stationUses(model, asks, daily), ...crewUses(model, asks, daily)];
+  const uses = [...stationUses(model, asks, daily), ...crewUses(model, asks, daily), ...carrierUses(model, asks, daily)];
   const rows = [
     ...uses.map((use) => row(use, sum(use.minutes), asked, use.most)),
     ...laneRows(model, asks, daily, asked),
@@ -73,9 +75,9 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
   return { rows, askedPerDay: asked, highestRatePerDay: bottleneck?.capacityPerDay ?? null, bottleneck, note };
 }
 
-/** A station or a crew, and the minutes that each route asks of it. */
+/** A station, a crew or carriers, and the minutes that each route asks of it. */
 interface Use {
-  readonly kind: 'station' | 'crew'; readonly name: string; readonly site: string;
+  readonly kind: 'station' | 'crew' | 'carrier'; readonly name: string; readonly site: string;
   readonly visits: number; readonly available: number;
   /** Units a working day that it can pass on, whatever it does with them: a pulse line moves once a takt. */
   readonly most?: number;
@@ -91,7 +93,7 @@ function stationUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
     const minutes = new Float64Array(model.routes.count), fit = availability(model, station, daily);
     let visits = 0;
     for (let step = 0; step < steps.count; step++) {
-      if (steps.station[step] !== station) continue;
+      if (steps.station[step] !== station || model.beside.group[step] >= 0) continue;
       visits += asks.visits[step];
       minutes[steps.route[step]] += stationMinutes(model, asks, step).place / fit;
     }
@@ -120,8 +122,22 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
         minutes[steps.route[step]] += steps.needAmount[n] * stationMinutes(model, asks, step).crew / availability(model, steps.station[step], daily);
       }
     }
+    for (const { resource, route, amount, holds, minutes: kept } of stayDemands(model, asks)) {
+      if (resource !== crew) continue;
+      visits += holds;
+      minutes[route] += amount * kept;
+    }
     const available = daily.ofCrew(crew) ?? resources.amount[crew] * daily.of(resources.calendar[crew]);
     return { kind: 'crew', name: resources.names[crew], site: model.siteNames[resources.site[crew]], visits, available, minutes };
+  });
+}
+
+function carrierUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
+  const { resources, siteNames } = model;
+  return stayDemands(model, asks).filter(({ isCarrier }) => isCarrier).map(({ resource, route, holds, minutes }) => {
+    const byRoute = new Float64Array(model.routes.count);
+    byRoute[route] = minutes;
+    return { kind: 'carrier', name: resources.names[resource], site: siteNames[resources.site[resource]], visits: holds, available: resources.amount[resource] * daily.of(-1), minutes: byRoute };
   });
 }
 

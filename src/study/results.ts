@@ -1,4 +1,5 @@
 import type { AssumptionResult } from './results-assumptions.js';
+import type { CarriersResult, TeamResult } from './results-carriers.js';
 import type { CostResult } from './results-costs.js';
 import type { SupplyResult } from './results-supplies.js';
 import type { ChangeoverResult } from './results-changeovers.js';
@@ -81,6 +82,8 @@ export interface Results extends QualityResults {
   readonly failures: readonly FailureResult[];
   readonly outages: readonly OutageResult[];
   readonly pulseLines: readonly PulseLineResult[];
+  readonly carriers: readonly CarriersResult[];
+  readonly teams: readonly TeamResult[];
   /** Sorted, the likeliest first. */
   readonly bottlenecks: readonly BottleneckResult[];
   readonly lastUnit: readonly DateQuantile[];
@@ -149,7 +152,7 @@ export interface InspectionResult {
   readonly escapedPer100: Estimate;
 }
 export interface BottleneckResult {
-  readonly name: string; readonly kind: 'station' | 'crew' | 'lane'; readonly site: string;
+  readonly name: string; readonly kind: 'station' | 'crew' | 'lane' | 'carrier'; readonly site: string;
   /** Share of replications in which it was the bottleneck: had the highest utilisation. */
   readonly share: Proportion;
   /** Mean uninterrupted active period, hours. */

@@ -1,10 +1,12 @@
+import { CARRIER } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
 import { proportion } from './proportion.js';
 import type { BottleneckResult } from './results.js';
 import type { Sample } from './sample.js';
+import { carrierSite } from './summary-carriers.js';
 
 /**
- * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew or lane with the
+ * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane or kind of carrier with the
  * highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7); the first in this order of those that are
  * level. The mean active period (Roser, Nakano & Tanaka 2001) stands beside it, for replications in which there was one.
  */
@@ -33,12 +35,14 @@ function busiest({ utilisation }: Observation): number {
 
 interface Resource { readonly id: number; readonly name: string; readonly kind: BottleneckResult['kind']; readonly site: string }
 
-/** In the order of `Observation.utilisation`: stations, crews, lanes. Arrival banks have no equipment. */
-function resources({ model: { stations, resources, lanes, siteNames } }: Sample): Resource[] {
+/** In the order of `Observation.utilisation`: stations, crews, lanes, carriers. Arrival banks have no equipment. */
+function resources({ model }: Sample): Resource[] {
+  const { stations, resources, lanes, siteNames, stays } = model;
   const all = [
     ...Array.from(stations.names, (name, i) => ({ name, kind: 'station' as const, site: siteNames[stations.site[i]], isBank: stations.isBank[i] === 1 })),
     ...resources.names.slice(0, resources.crews).map((name, i) => ({ name, kind: 'crew' as const, site: siteNames[resources.site[i]], isBank: false })),
     ...lanes.names.map((name, i) => ({ name, kind: 'lane' as const, site: `${siteNames[lanes.from[i]]} to ${siteNames[lanes.to[i]]}`, isBank: false })),
+    ...stays.names.flatMap((name, i) => (resources.kind[stays.resource[i]] === CARRIER ? [{ name, kind: 'carrier' as const, site: carrierSite({ model }, i), isBank: false }] : [])),
   ];
   return all.flatMap(({ isBank, ...resource }, id) => (isBank ? [] : [{ ...resource, id }]));
 }

@@ -39,12 +39,13 @@ function ringOf(stuck: readonly Stuck[]): Stuck[] | null {
   return null;
 }
 
-/** Those who stand where it wants to go; of a unit short of parts, its own sub-assemblies. */
-function waitedFor({ kind, number, route, waitsFor }: Stuck, stuck: readonly Stuck[]): Stuck[] {
+/** Those who stand where it wants to go; of a unit short of parts, its own sub-assemblies; those who keep a carrier or a team that it lacks. */
+function waitedFor({ kind, number, route, waitsFor, lacks = [] }: Stuck, stuck: readonly Stuck[]): Stuck[] {
   switch (kind) {
     case 'room': case 'truck': case 'pulse': return stuck.filter(({ where }) => where === waitsFor);
     case 'parts': return stuck.filter((each) => each.number === number && each.route !== route);
-    case 'crew': case 'supply': case 'lot': return [];
+    case 'crew': case 'carrier': return stuck.filter(({ keeps = [] }) => keeps.some((each) => lacks.includes(each)));
+    case 'supply': case 'lot': return [];
   }
 }
 
@@ -56,6 +57,6 @@ function waits({ route, where, waitsFor, kind }: Stuck, unitRoute: string, name:
     case 'truck': return `${who} waits for a truck of ${waitsFor}`;
     case 'lot': return `${who} waits for ${waitsFor}`;
     case 'supply': return `${who} waits for ${waitsFor}, of which no more will come`;
-    case 'crew': case 'parts': return `${who} waits for ${kind} (${waitsFor})`;
+    case 'crew': case 'carrier': case 'parts': return `${who} waits for ${kind} (${waitsFor})`;
   }
 }

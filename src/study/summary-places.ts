@@ -4,10 +4,10 @@ import { ratio, type Sample } from './sample.js';
 
 /** Stations in the order of the scenario; arrival banks stand with the buffers. */
 export function stations(sample: Sample): StationResult[] {
-  const { model: { stations, siteNames, steps } } = sample, states = PLACE_STATES.length;
+  const { model: { stations, siteNames, steps, beside } } = sample, states = PLACE_STATES.length;
   return Array.from(stations.names, (name, id) => ({ name, id })).filter(({ id }) => !stations.isBank[id]).map(({ name, id }) => {
     const shareOf = (observation: Observation, state: PlaceState): number => observation.stationShares[id * states + PLACE_STATES.indexOf(state)];
-    const here = Array.from(steps.station.keys()).filter((step) => steps.station[step] === id);
+    const here = Array.from(steps.station.keys()).filter((step) => steps.station[step] === id && beside.group[step] < 0);
     return {
       name, site: siteNames[stations.site[id]], places: stations.places[id],
       share: Object.fromEntries(PLACE_STATES.map((state) => [state, sample.share((each) => shareOf(each, state))])) as Record<PlaceState, Estimate>,

@@ -11,6 +11,7 @@ import { answer } from './summary-answer.js';
 import { assumptions } from './summary-assumptions.js';
 import { bottlenecks } from './summary-bottlenecks.js';
 import { buffers } from './summary-buffers.js';
+import { carriers, teams } from './summary-carriers.js';
 import { changeovers } from './summary-changeovers.js';
 import { crews, overtime, shutdowns } from './summary-crews.js';
 import { costs } from './summary-costs.js';
@@ -82,6 +83,8 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     failures: failures(sample),
     outages: outages(sample),
     pulseLines: pulseLines(sample),
+    carriers: carriers(sample),
+    teams: teams(sample),
     bottlenecks: likeliest,
     lastUnit: lastUnit(sample),
     units: units(sample),

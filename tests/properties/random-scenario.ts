@@ -3,7 +3,7 @@ import fc from 'fast-check';
 /**
  * Small scenarios drawn at random, every number invented: one to three sites joined by lanes, one to three stations in
  * each, with buffers, places, crews, passes, lots, conditions, samples, defects with all that may follow, feeders,
- * calendars. They may end in gridlock; that is an answer too.
+ * carriers, teams, steps side by side, calendars. They may end in gridlock; that is an answer too.
  */
 const station = fc.record({
   places: fc.integer({ min: 1, max: 3 }),
@@ -43,13 +43,17 @@ export const randomScenario = fc.record({
   replaced: fc.boolean(),
   outage: fc.constantFrom(false, false, true),
   pulse: fc.constantFrom(false, false, false, true),
+  dollies: fc.constantFrom(0, 0, 0, 2, 4),
+  team: fc.constantFrom(false, false, false, true),
+  /** Steps side by side: none, without a limit, with one. */
+  beside: fc.constantFrom('', '', '', ' ', ', people: 2', ', people: 3'),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
 
 /** The scenario as text. `spare` goes in after the first step: a line of the route, or nothing. */
 export function toYaml(drawn: RandomScenario, spare = ''): string {
-  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own, supply, flawedParts, hold, standing, replaced, outage, pulse } = drawn;
+  const { sites, release, quantity, leaves, trucks, capacity, banks, stock, own, supply, flawedParts, hold, standing, replaced, outage, pulse, dollies, team, beside } = drawn;
   // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or is shipped with it.
   const flaw = flawedParts ? ', creates: { part flaw: 40 % }' : '', seek = flawedParts && (stock > 0 || own) ? ', finds: { part flaw: { chance: 60 %, carry: 6 min } }' : '';
   const lanes = sites.slice(1).map((_, i) => `  lane ${i}: { from: site ${i}, to: site ${i + 1}, trucks: ${trucks}, capacity: ${capacity}, load: 5 min, drive: { low: 20 min, high: 60 min }, unload: 5 min, return: 30 min, leaves: ${leaves}${banks} }`);
@@ -76,14 +80,18 @@ ${stations.map((one, i) => `      ${nameOf(s, i)}: ${stationText(one)}`).join('\
 ${s > 0 ? '' : `      axle bench: { places: 2, buffer: unlimited }
       door bench: { buffer: unlimited }
       spare bay: {}
-      start: { places: 2 }`}`).join('')}
+      start: { places: 2 }
+      stall: { places: 2${beside} }`}`).join('')}
 ${lanes.length > 0 ? `lanes:\n${lanes.join('\n')}` : ''}
 ${supply !== '' ? `supplies: { bolts: { site: site 0, at start: 2, ${supply} } }` : ''}
 ${feeders.length > 0 ? `feeders:\n${feeders.join('\n')}` : ''}
 ${pulse ? 'pulse lines: { line: { stations: [done 0], takt: 7 min } }' : ''}
 ${outage ? `outages: [{ site: site 0, ${lanes.length > 0 ? 'lanes: lane 0, ' : ''}from: 2027-03-01 07:00, to: 2027-03-01 08:30 }, { stations: station 0-0, from: 2027-03-01 08:00, to: 2027-03-02 }]` : ''}
+${dollies > 0 ? `carriers: { dollies: { count: ${dollies}, from: begin, to: end ${sites.length - 1}, return: { exponential: { mean: 10 min } } } }` : ''}
+${team && sites[0]!.crew === 3 && (!sites[0]!.calendar || sites[0]!.shifts === '') ? 'teams: { pair: { crew: hands, people: 1, from: begin, to: end 0 } }' : ''}
 route:
   - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
+${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}
 ${spare}
 ${sites.map(({ stations }, s) => [
     ...(s > 0 ? [`  - { lane: lane ${s - 1} }`] : []),

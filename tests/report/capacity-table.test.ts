@@ -42,6 +42,11 @@ describe('the capacity table', () => {
     for (const line of capacityTable(found([long], long), 'x'.repeat(200)).split('\n')) expect([...line].length).toBeLessThanOrEqual(100);
   });
 
+  it('says of carriers that their time is the least it can be', () => {
+    expect(capacityTable(found([slow, row('dollies', 4, { kind: 'carrier' })], slow), 'invented')).toMatch(/^carrier: only step times.*no more than this/m);
+    expect(capacityTable(table, 'invented')).not.toContain('carrier');
+  });
+
   it('shows what the arithmetic had to simplify', () => {
     expect(capacityTable(found([slow], slow, { note: 'more than 256 combinations' }), 'invented')).toMatch(/^more than 256 combinations$/m);
   });

@@ -15,14 +15,14 @@ export const dayShift: CalendarSpec = {
 };
 
 export function station(more: Partial<Station> = {}): Station {
-  return { places: 1, buffer: 0, reworkBuffer: undefined, unattended: false, calendar: undefined, changeover: undefined, lot: undefined, failures: [], ...more };
+  return { places: 1, buffer: 0, reworkBuffer: undefined, unattended: false, calendar: undefined, changeover: undefined, lot: undefined, failures: [], people: undefined, ...more };
 }
 
 export function step(name: string, at: string, more: Partial<StationStep> = {}): StationStep {
   return {
     kind: 'step', name, at, when: {}, crew: {}, work: undefined, passes: undefined, process: undefined, attendedEnd: false, oneShift: false, workFactor: {}, learning: undefined,
     rework: 'both', sample: undefined, parts: {}, takesOff: [], creates: {}, finds: {}, fails: undefined,
-    hold: undefined, comparesWith: undefined, ...more,
+    hold: undefined, comparesWith: undefined, sideBySide: undefined, ...more,
   };
 }
 
@@ -63,6 +63,8 @@ export function scenario(parts: Partial<Scenario> & Pick<Scenario, 'sites' | 'ro
     feeders: {},
     supplies: {},
     lanes: {},
+    carriers: {},
+    teams: {},
     defects: {},
     costs: undefined,
     outages: [],

@@ -14,7 +14,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt key',
     [['buffer: 2 }', 'bufer: 2 }']],
     [
-      '16:16 sites.coachworks.stations.booth.bufer: one of the keys places, buffer, rework buffer, unattended, calendar, changeover, lot, failures; got "bufer"; did you mean "buffer"?',
+      '16:16 sites.coachworks.stations.booth.bufer: one of the keys places, buffer, rework buffer, unattended, calendar, changeover, lot, failures, people; got "bufer"; did you mean "buffer"?',
     ],
   ],
   [
@@ -399,21 +399,21 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'an empty entry of a route',
     [['- lane: ferry', '-']],
     [
-      '45:4 route[5]: either a step { step: ..., at: ... } or a lane { lane: ... }; got nothing',
+      '45:4 route[5]: a step { step: ..., at: ... }, a lane { lane: ... } or steps side by side { at: ..., side by side: [...] }; got nothing',
     ],
   ],
   [
     'a bare text as entry of a route',
     [['- lane: ferry', '- ferry']],
     [
-      '45:5 route[5]: either a step { step: ..., at: ... } or a lane { lane: ... }; got "ferry"',
+      '45:5 route[5]: a step { step: ..., at: ... }, a lane { lane: ... } or steps side by side { at: ..., side by side: [...] }; got "ferry"',
     ],
   ],
   [
     'an entry that is a step and a lane',
     [['- lane: ferry', '- { lane: ferry, step: x, at: bay }']],
     [
-      '45:5 route[5]: either a step { step: ..., at: ... } or a lane { lane: ... }; got a map of lane, step, at',
+      '45:5 route[5]: a step { step: ..., at: ... }, a lane { lane: ... } or steps side by side { at: ..., side by side: [...] }; got a map of lane, step, at',
     ],
   ],
   [

@@ -241,6 +241,77 @@ describe('capacity: feeders', () => {
   });
 });
 
+describe('capacity: carriers and teams', () => {
+  const found = table(scenario({
+    calendars, programme: { ...ratePerDay(2), options: { ladder: { yes: 0.25, no: 0.75 } } },
+    sites: {
+      here: site({ a: station(), b: station({ unattended: true }) }, { calendar: 'days', crews: { fitters: { headcount: 4, calendar: undefined } } }),
+      there: site({ c: station() }, { calendar: 'days' }),
+    },
+    lanes: { road: lane('here', 'there', { load: minutes(10), drive: minutes(60), unload: minutes(20), return: minutes(500) }) },
+    carriers: {
+      dollies: { count: 3, from: 'set up', to: 'receive', return: minutes(30), hours: undefined },
+      jigs: { count: 1, from: 'ladder', to: 'ladder', return: minutes(40), hours: undefined },
+    },
+    teams: { pair: { crew: 'fitters', people: 2, from: 'set up', to: 'cure' } },
+    route: [
+      step('set up', 'a', { work: minutes(50), crew: { fitters: 1 } }), step('ladder', 'a', { work: minutes(20), when: { ladder: ['yes'] } }), step('cure', 'b', { work: minutes(5), process: minutes(600) }),
+      { kind: 'lane', lane: 'road', when: {} }, step('receive', 'c', { work: minutes(15) }),
+    ],
+  }));
+
+  it('counts for a carrier the steps, the trips and the way back, by the clock', () => {
+    // 50 + 20/4 + 605 + 90 + 15 + 30; 24 h on seven days in five.
+    expect(rowOf(found, 'carrier', 'dollies')).toMatchObject({ site: 'here', visitsPerUnit: 1, minutesPerUnit: 795 });
+    expect(rowOf(found, 'carrier', 'dollies').capacityPerDay).toBeCloseTo((3 * 1440 * 7) / 5 / 795, 8);
+    // A quarter of the units: 20 + 40 minutes.
+    expect(rowOf(found, 'carrier', 'jigs')).toMatchObject({ visitsPerUnit: 0.25, minutesPerUnit: 15 });
+  });
+
+  it('counts for the people of a team the work of its steps', () => {
+    // Beside the crew of the first step, 50: two people for 50 + 5 + 5. Claimed by the step and by the team.
+    expect(rowOf(found, 'crew', 'fitters')).toMatchObject({ visitsPerUnit: 2, minutesPerUnit: 50 + 2 * 60 });
+  });
+
+  it('is an upper limit that closed networks do not reach: five carts, three exponential stations', () => {
+    // 5 / 2.3 = 2.17 an hour by the carts alone, 1 by the slowest station; 0.874676 by mean-value analysis (tests/statistics/carriers.test.ts).
+    const hour = minutes(60), network = table(scenario({
+      programme: programme({ release: { kind: 'saturated' }, quantity: 100 }), sites: { hall: site({ a: station(), b: station(), c: station() }) },
+      carriers: { carts: { count: 5, from: 'a', to: 'c', return: minutes(0), hours: undefined } },
+      route: [step('a', 'a', { work: hour }), step('b', 'b', { work: minutes(48) }), step('c', 'c', { work: minutes(30) })],
+    }));
+    expect(rowOf(network, 'carrier', 'carts').capacityPerDay! / 24).toBeCloseTo(5 / 2.3, 10);
+    expect(network.highestRatePerDay).toBeCloseTo(24, 10);
+  });
+});
+
+describe('capacity: steps side by side', () => {
+  const stall = (people: number | undefined) => table(scenario({
+    calendars, programme: { ...ratePerDay(2), options: { ladder: { yes: 0.5, no: 0.5 } } },
+    sites: { hall: site({ stall: station({ people }), gate: station() }, { calendar: 'days', crews: { fitters: { headcount: 4, calendar: undefined }, electricians: { headcount: 3, calendar: undefined } } }) },
+    teams: { pair: { crew: 'fitters', people: 1, from: 'dash', to: 'rack' } },
+    route: [
+      step('dash / cables / rack', 'stall', { sideBySide: [
+        step('dash', 'stall', { work: minutes(90), process: minutes(10), crew: { fitters: 2 } }), step('cables', 'stall', { work: minutes(60), crew: { electricians: 3 } }),
+        step('rack', 'stall', { work: minutes(80), crew: { fitters: 2 }, when: { ladder: ['yes'] } }),
+      ] }),
+      step('leave', 'gate', { work: minutes(10) }),
+    ],
+  }));
+
+  it('keep the place for the longest of them, and their crews each for its own time', () => {
+    expect(rowOf(stall(undefined), 'station', 'stall')).toMatchObject({ visitsPerUnit: 1, minutesPerUnit: 100 });
+    // 2 x 90, half the units 2 x 80, and one of the team for the 90 of the longest.
+    expect(rowOf(stall(undefined), 'crew', 'fitters').minutesPerUnit).toBeCloseTo(180 + 80 + 90, 10);
+    expect(rowOf(stall(undefined), 'crew', 'electricians')).toMatchObject({ visitsPerUnit: 1, minutesPerUnit: 180 });
+  });
+
+  it('keep it for as long as so many people need who can be there at once', () => {
+    // 2 x 100 + 3 x 60 + half of 2 x 80 = 460 person-minutes; four at once.
+    expect(rowOf(stall(4), 'station', 'stall').minutesPerUnit).toBeCloseTo(115, 10);
+  });
+});
+
 describe('capacity: options', () => {
   it('says so where there are too many combinations, and agrees with the exact way where options do not meet', () => {
     const options = Object.fromEntries(Array.from({ length: 9 }, (_, i) => [`option ${i}`, { yes: 0.3, no: 0.7 }]));

@@ -40,7 +40,7 @@ export const BOOTH = 0, BAY = 1, ARRIVAL_BANK = 4, PAINTERS = 5, FERRY = 6, FERR
 
 /** An observation of nothing: all zero, places starved, buffers empty, finished after six weeks. */
 export function observation(of: Scenario, replication: number, more: Partial<Observation> = {}): Observation {
-  const model = compile(of), { stations, lanes, resources, supplies, steps, siteNames, thens, slots, programme, quality } = model, holds = quality.hold.filter((hold) => hold !== HOLD_NONE).length;
+  const model = compile(of), { stations, lanes, resources, supplies, steps, siteNames, thens, slots, programme, quality, stays } = model, holds = quality.hold.filter((hold) => hold !== HOLD_NONE).length;
   const buckets = programme.bucketEdges.length - 1, locations = siteNames.length + lanes.count, destinations = stations.count + lanes.count;
   const inspections = Array.from(steps.station.keys()).filter((id) => steps.findStart[id + 1] > steps.findStart[id]).length;
   const zeros = (length: number): Float64Array => new Float64Array(length), units = programme.quantity < UNLIMITED ? programme.quantity : 0;
@@ -52,6 +52,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     leadMean: NaN, leadP50: NaN, leadP90: NaN, leadP95: NaN, leadLeast: Infinity, leadGreatest: 0, leadFirstBin: 0, leadBins: new Int32Array(0),
     stationShares, stepVisits: zeros(steps.count), bufferMean: zeros(destinations), bufferLevels, crewBusy: zeros(resources.crews), stockMean: zeros(resources.count), stockOut: zeros(resources.count),
     supplies: { onOrder: zeros(supplies.count), least: zeros(supplies.count), lots: zeros(supplies.count), lateLots: zeros(supplies.count), waits: zeros(supplies.count), waitMinutes: zeros(supplies.count) },
+    kept: { held: zeros(stays.count), coming: zeros(stays.count), ended: zeros(stays.count) },
     inspections: { inspected: zeros(inspections), firstVisits: zeros(inspections), firstPasses: zeros(inspections), sentBack: zeros(inspections), repaired: zeros(inspections), scrapped: zeros(inspections), escaped: zeros(inspections) },
     taken: zeros(stations.count), changeovers: zeros(stations.changeoverDraw.length), changeoverMinutes: zeros(stations.changeoverDraw.length), stays: [],
     crewTime: { usual: zeros(resources.crews), overtime: zeros(resources.crews), presentIn: zeros(resources.crews * buckets), overtimeIn: zeros(resources.crews * buckets), hoursIn: zeros(resources.crews * buckets) },

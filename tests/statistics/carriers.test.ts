@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { SHORT_CARRIER, SHORT_CREW } from '../../src/flow/states.js';
+import { expectAgreement, observations, perHour, SLOW } from './agree.js';
+import { carrierYaml, meanValueAnalysis, productForm, type ClosedNetwork } from './closed-network.js';
+import { exponential } from './line.js';
+
+/** 0.874676 of these was found beforehand by mean-value analysis, convolution and the full Markov chain; no printed source. */
+const threeStations: ClosedNetwork = { hours: [1, 0.8, 0.5], carriers: 5 };
+/** Penny Fab One of Hopp & Spearman, Factory Physics, ch. 7 (from memory), practical worst case: w / (W0 + w - 1) rb = 4/7 x 0.5. */
+const pennyFab: ClosedNetwork = { hours: [2, 2, 2, 2], carriers: 4 };
+const withWayBack: ClosedNetwork = { hours: [1, 0.8, 0.5], delay: 3, carriers: 5 };
+
+describe('carriers, against closed networks (Gordon & Newell 1967; Reiser & Lavenberg 1980)', SLOW, () => {
+  it('have rates on which the two formulas and the known values agree', () => {
+    expect(meanValueAnalysis(threeStations)).toBeCloseTo(0.874676, 6);
+    expect(meanValueAnalysis(pennyFab)).toBeCloseTo(2 / 7, 12);
+    for (const network of [threeStations, pennyFab, withWayBack]) expect(productForm(network)).toBeCloseTo(meanValueAnalysis(network), 12);
+  });
+
+  it.each([['five carts and three stations', threeStations], ['Penny Fab One with four carts', pennyFab], ['a way back of 3 h in the mean', withWayBack]])('%s', (_, network) => {
+    const rate = meanValueAnalysis(network), seen = observations(carrierYaml(network, exponential, 15_000));
+    expectAgreement(seen.map(perHour), rate, 0.01);
+    // The first station is always taken; what it is not short of a cart, it works, for its rate x its time.
+    expectAgreement(seen.map(({ stationShares }) => 1 - stationShares[SHORT_CARRIER]!), rate * network.hours[0]!, 0.01);
+    // Little's law: carts on the way back.
+    const { delay } = network;
+    if (delay !== undefined) expectAgreement(seen.map(({ kept }) => kept.coming[0]!), rate * delay, 0.01);
+  });
+});
+
+describe('teams of two, against Erlang C (Erlang 1917)', SLOW, () => {
+  it.each([{ teams: 2, load: 1, delayed: 1 / 3, replications: 30 }, { teams: 3, load: 2, delayed: 4 / 9, replications: 40 }])(
+    '$teams teams of one crew at load $load let $delayed of the units wait, with a second step in their hold', ({ teams, load, delayed, replications }) => {
+      const places = 40, rho = load / teams;
+      const seen = observations(`
+scenario: teams
+programme: { arrivals: ${exponential(1 / load)}, length: ${150_000 / load} h, warm up: 1000 h }
+sites:
+  hall: { crews: { fitters: ${2 * teams} }, stations: { floor: { places: ${places} }, gate: { places: ${places} } } }
+teams: { pair: { crew: fitters, people: 2, from: fit, to: hand over } }
+route:
+  - { step: fit, at: floor, work: ${exponential(1)} }
+  - { step: hand over, at: gate }
+`, { replications });
+      expectAgreement(seen.map(({ stationShares }) => stationShares[SHORT_CREW]! * places), (delayed * rho) / (1 - rho), 0.01);
+      expectAgreement(seen.map(({ crewBusy }) => crewBusy[0]!), rho, 0.01);
+      expectAgreement(seen.map(({ kept, minutes }) => (kept.held[0]! * minutes) / kept.ended[0]! / 60), 1, 0.01);
+    });
+});
