@@ -69,7 +69,7 @@ function assumptions({ scenario, replications, level, programme, assumptions: sa
     `Intervals tell how far chance inside the model moves the means (${replications < 2 ? 'none with 1 replication' : `${intervalName(level)}, ${count(replications, 'replication')}`}). They tell nothing about errors in the inputs, and nothing about the spread of single weeks or units.`,
     'People, trucks and parts follow their rules and calendars without exception: nobody improvises, lends a hand to another crew, or works longer to catch up, unless the scenario says so.',
     ...costs === null ? [] : ['The cost of a unit has in it what the scenario gives a price, and nothing else: no material of the unit itself, no tax, no interest beyond that. Prices were not compared with any account.'],
-    `Left out: ${costs === null ? 'cost, ' : ''}and everything else that the scenario does not name.`,
+    `Left out: ${costs === null ? 'cost, and ' : ''}everything else that the scenario does not name.`,
     programme.kind === 'programme'
       ? `Observed: ${count(Math.round(programme.observedDays), 'day')} from ${programme.start}, the ramp included.`
       : `Observed: ${count(Math.round(programme.observedDays), 'day')} of a steady run, warm-up left out.`,

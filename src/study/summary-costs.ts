@@ -19,7 +19,6 @@ export function costs(sample: Sample): CostResult | null {
   const total = (observation: Observation): number => parts.reduce((money, { of }) => money + of(observation), 0);
   const perUnit = (of: (observation: Observation) => number) => sample.amount((each) => ratio(of(each), each.shipped));
   const whole = perUnit(total);
-  const reworkTime = ({ reworkMinutes }: Observation, price: (crew: number) => number): number => reworkMinutes.reduce((sum, minutes, crew) => sum + (minutes / 60) * price(crew), 0);
   return {
     currency: costs.currency,
     perUnit: whole,
@@ -29,8 +28,8 @@ export function costs(sample: Sample): CostResult | null {
       return { name, perUnit: part, share: whole.mean > 0 ? part.mean / whole.mean : 0 };
     }),
     rework: {
-      hoursPerUnit: perUnit((each) => reworkTime(each, () => 1)),
-      costPerUnit: perUnit((each) => reworkTime(each, (crew) => prices[crew].hour) + sendBacks(each) * (costs.sendBack ?? 0) + each.scrapped * (costs.scrap ?? 0)),
+      hoursPerUnit: perUnit(({ reworkMinutes }) => reworkMinutes.reduce((hours, minutes) => hours + minutes / 60, 0)),
+      costPerUnit: perUnit((each) => paidAt(each.reworkMinutes, prices, ({ hour }) => hour) + sendBacks(each) * (costs.sendBack ?? 0) + each.scrapped * (costs.scrap ?? 0)),
     },
   };
 }
@@ -38,10 +37,9 @@ export function costs(sample: Sample): CostResult | null {
 function pricedParts({ model }: Sample, costs: Costs, prices: readonly HourPrice[]): Part[] {
   const { lanes, resources, stations, supplies } = model, floor = spaces(model), parts: Part[] = [];
   const add = (isPriced: boolean, name: string, of: Part['of']): void => { if (isPriced) parts.push({ name, of }); };
-  const overCrews = (of: (crew: number) => number): number => prices.reduce((money, _, crew) => money + of(crew), 0);
   const hasPeople = Object.keys(costs.people).length > 0;
-  add(hasPeople, 'people', ({ crewTime: { usual } }) => overCrews((crew) => usual[crew] / 60 * prices[crew].hour));
-  add(hasPeople, 'overtime', ({ crewTime: { overtime } }) => overCrews((crew) => overtime[crew] / 60 * prices[crew].overtimeHour));
+  add(hasPeople, 'people', ({ crewTime }) => paidAt(crewTime.usual, prices, ({ hour }) => hour));
+  add(hasPeople, 'overtime', ({ crewTime }) => paidAt(crewTime.overtime, prices, ({ overtimeHour }) => overtimeHour));
   add(Object.keys(costs.trucks).length > 0, 'trucks', (each) => lanes.names.reduce((money, name, lane) => {
     const { trip = 0, day = 0 } = own(costs.trucks, name) ?? {};
     return money + each.lanes.trips[lane] * trip + lanes.trucks[lane] * days(each) * day;
@@ -57,6 +55,11 @@ function pricedParts({ model }: Sample, costs: Costs, prices: readonly HourPrice
   add(costs.sendBack !== undefined, 'send-backs', (each) => sendBacks(each) * costs.sendBack!);
   add(costs.scrap !== undefined, 'scrap', (each) => each.scrapped * costs.scrap!);
   return parts;
+}
+
+/** Person-minutes by crew at the price of an hour. */
+function paidAt(minutes: Float64Array, prices: readonly HourPrice[], price: (of: HourPrice) => number): number {
+  return minutes.reduce((money, each, crew) => money + (each / 60) * price(prices[crew]), 0);
 }
 
 const priceOf = ({ people }: Costs, crew: string): HourPrice => own(people, crew) ?? own(people, 'default') ?? NOTHING;
