@@ -209,3 +209,24 @@ route: [{ step: load, at: dock, work: 0 min }, { lane: road }, { step: arrive, a
     expect(seen.outages.recoveredAt).toEqual(Float64Array.from([720]));
   });
 });
+
+describe('an outage where steps go on side by side', () => {
+  it('breaks each of them off, and each goes on with what was left of it', () => {
+    // Begun at 08:00: works of 60 and 90 min on one unit; down 08:30 to 09:30, that is 480 + 30 .. 480 + 90 after midnight: 60 + 60 = 120 and 90 + 60 = 150.
+    const played = play(`
+scenario: side by side
+programme: { start: 2027-03-01, quantity: 1, rate: { per day: 1 } }
+calendars: { days: { hours: ["08:00-16:00"], on: every day } }
+sites: { hall: { calendar: days, crews: { fitters: 2 }, stations: { stand: {} } } }
+outages: [{ stations: stand, from: 2027-03-01 08:30, to: 2027-03-01 09:30 }]
+route:
+  - at: stand
+    side by side:
+      - { step: short, crew: { fitters: 1 }, work: 60 min }
+      - { step: long, crew: { fitters: 1 }, work: 90 min }
+  - { step: look, at: stand, work: 5 min }
+`);
+    expect(shippedAt(played)).toEqual([480 + 155]);
+    expect([WORKING, DOWN].map((state) => minutesIn(played, 'stand', state))).toEqual([95, 60]);
+  });
+});
