@@ -3,7 +3,8 @@ import { renderPng } from './canvas.js';
 import { CHARTS } from './charts/index.js';
 import { runsCsv, seriesCsv, stationsCsv, unitsCsv } from './csv.js';
 import { stableJson } from './json.js';
-import { page, type Picture } from './page.js';
+import { page } from './page.js';
+import type { Picture } from './page-shape.js';
 
 /**
  * Every file of a simulate report, by name: `results.json`, the charts that have something to show, `report.html` with

@@ -88,10 +88,9 @@ nav ul { display: flex; flex-wrap: wrap; gap: 4px 18px; padding: 0; list-style: 
 </ul>
 <h2>Cost and date</h2>
 <ul>
-<% it.dates.forEach((each) => { %>
+<% it.costsAndDates.forEach((each) => { %>
 <li><%= each %></li>
 <% }) %>
-<li>Cost is not part of this study.</li>
 </ul>
 <h2>Origin</h2>
 <dl class="facts">
@@ -125,7 +124,7 @@ nav ul { display: flex; flex-wrap: wrap; gap: 4px 18px; padding: 0; list-style: 
 </section>
 <section class="detail" aria-labelledby="tables">
 <h2 id="tables">Tables</h2>
-<p class="note">All of it, and more, is in results.json, series.csv, stations.csv and runs.csv beside this page.</p>
+<p class="note"><%= it.more %></p>
 <% it.tables.forEach((table) => { %>
 <h3 id="<%= table.id %>"><%= table.title %></h3>
 <div class="scroll" role="region" tabindex="0" aria-label="<%= table.title %>">

@@ -1,41 +1,32 @@
-import { Eta } from 'eta/core';
 import type { DateQuantile, Estimate, Results } from '../study/results.js';
 import { counts } from './assumptions.js';
 import { bounds, count, intervalName, mean, number, percentWithInterval, withInterval } from './format.js';
+import { renderPage, type Figure, type Picture } from './page-shape.js';
 import { pageTables } from './page-tables.js';
-import { PAGE_TEMPLATE } from './page-template.js';
-
-/** A drawn chart for the page; width and height are CSS pixels. */
-export interface Picture { readonly name: string; readonly alt: string; readonly width: number; readonly height: number; readonly png: Buffer }
-
-/** Stands on every report: the model knows nothing of what may and may not be done in a plant. */
-export const SAFETY_CAUTION = 'This report is about time and numbers only. Paint booths, ovens, lifting, road tests and overtime are governed by local codes '
-  + 'and licensed practice; have every change to them checked by the people who answer for them before it is made.';
-
-const eta = new Eta({ autoEscape: true });
 
 /**
  * One HTML page that needs no other file: first the answer, one number, one picture, findings, dates and assumptions; then
  * every picture and table. The first picture is the one of the first page.
  */
 export function page(results: Results, pictures: readonly Picture[]): string {
-  return eta.renderString(PAGE_TEMPLATE, {
+  return renderPage({
     scenario: results.scenario.name,
     answer: results.answer.sentence,
     headline: headline(results),
-    pictures: pictures.map(({ alt, width, height, png }) => ({ alt, width, height, source: `data:image/png;base64,${png.toString('base64')}` })),
+    pictures,
     findings: results.findings.length === 0
       ? ['Nothing that stops the build was found.']
       : results.findings.map((finding) => `${sentence(finding.text)} (in ${finding.replications} of ${count(results.replications, 'replication')})`),
-    dates: results.lastUnit.length === 0 ? ['The programme has no last unit, so there is no date.'] : [...results.lastUnit.map((each) => dateText(each, results.level)), ...dueText(results)],
+    costsAndDates: [
+      ...results.lastUnit.length === 0 ? ['The programme has no last unit, so there is no date.'] : [...results.lastUnit.map((each) => dateText(each, results.level)), ...dueText(results)],
+      costText(results),
+    ],
     assumptions: assumptions(results),
-    caution: SAFETY_CAUTION,
     facts: facts(results),
     tables: pageTables(results),
+    more: 'All of it, and more, is in results.json, series.csv, stations.csv and runs.csv beside this page.',
   });
 }
-
-interface Figure { readonly what: string; readonly value: string; readonly interval: string }
 
 function headline({ answer, throughput }: Results): Figure[] {
   const { askedPerDay, heldPerDay } = answer;
@@ -58,6 +49,11 @@ function dateText({ p, date, low, high, why }: DateQuantile, level: number): str
 function dueText({ due }: Results): string[] {
   if (due === null || due.late.n === 0) return [];
   return [`Late against their due dates: ${percentWithInterval(due.late)} of units${due.daysLate.n === 0 ? '' : `, those shipped late by ${withInterval(due.daysLate, 'days')} in the mean`}.`];
+}
+
+function costText({ costs }: Results): string {
+  if (costs === null) return 'Cost: the scenario has no prices.';
+  return `A unit shipped costs ${withInterval(costs.perUnit, costs.currency)}, of it ${withInterval(costs.rework.costPerUnit, costs.currency)} for rework.`;
 }
 
 /** What could turn the answer round, as far as the results can know. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { page, SAFETY_CAUTION } from '../../src/report/page.js';
+import { page } from '../../src/report/page.js';
+import { SAFETY_CAUTION } from '../../src/report/page-shape.js';
 import { pageTables } from '../../src/report/page-tables.js';
 import { sampleResults } from './sample-results.js';
 
