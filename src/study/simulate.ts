@@ -1,11 +1,12 @@
 import { basename } from 'node:path';
+import type { Observation } from '../measure/observation.js';
 import { compile } from '../scenario/compile.js';
 import type { Scenario } from '../scenario/scenario.js';
 import { programmeClock } from '../scenario/compile-clock.js';
 import { journey as journeyOf, type JourneyAsked } from './journey.js';
 import type { Results } from './results.js';
 import { summarise } from './summary.js';
-import { replicate } from './workers.js';
+import { Replicator } from './replicator.js';
 
 export interface SimulateOptions {
   readonly scenario: Scenario;
@@ -34,9 +35,14 @@ export async function simulateStudy({ scenario, file, replications, seed, worker
   wholeNumber('workers', workers);
   if (!(level > 0 && level < 1)) throw new RangeError(`level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`);
   const model = compile(scenario);
-  const observations = await replicate({ model, seed, replications, workers, onReplication, signal });
-  const clock = programmeClock(scenario), results = summarise({ scenario, model, clock, observations, file: basename(file), seed, level });
-  return journey === undefined ? results : { ...results, journey: journeyOf(model, clock, seed, observations[0], journey) };
+  const replicator = new Replicator<Observation>({ seed, workers: Math.min(workers, replications), read: (observation) => observation, onReplication, signal });
+  try {
+    const [observations] = await replicator.run([{ key: 'base', model }], 1, replications) as [Observation[]];
+    const clock = programmeClock(scenario), results = summarise({ scenario, model, clock, observations, file: basename(file), seed, level });
+    return journey === undefined ? results : { ...results, journey: journeyOf(model, clock, seed, observations[0]!, journey) };
+  } finally {
+    await replicator.close();
+  }
 }
 
 function wholeNumber(what: string, value: number): void {

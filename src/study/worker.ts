@@ -1,19 +1,36 @@
-import Tinypool from 'tinypool';
 import { simulate } from '../flow/engine.js';
 import type { Model } from '../flow/model.js';
-import { prepare } from '../flow/plan.js';
+import { prepare, type Plan } from '../flow/plan.js';
 import { observe } from '../measure/observe.js';
 import type { Observation } from '../measure/observation.js';
 import { tuneFor } from './tune.js';
 
-/** What a worker thread is given once, when it starts. */
-export interface WorkerJob { readonly model: Model; readonly seed: string }
+/** One replication asked of a thread. The model comes along only if the thread has said that it does not know the variant. */
+export interface Question { readonly key: string; readonly seed: string; readonly replication: number; readonly model?: Model }
+export type Answer =
+  | { readonly kind: 'observation'; readonly observation: Observation }
+  | { readonly kind: 'unknown' }
+  /** An error of the engine: running it again would not help. */
+  | { readonly kind: 'fault'; readonly message: string };
 
-const { model, seed } = Tinypool.workerData as WorkerJob;
-tuneFor(model);
-const plan = prepare(model);
+/** Variants come one after another; few are needed again. */
+const MOST_KEPT = 64;
+const plans = new Map<string, Plan>();
 
 /** Runs one replication in a worker thread. */
-export default function replicate(replication: number): Observation {
-  return observe(simulate(plan, seed, replication), replication);
+export default function replicate({ key, seed, replication, model }: Question): Answer {
+  try {
+    const plan = plans.get(key) ?? (model === undefined ? undefined : keep(key, model));
+    return plan === undefined ? { kind: 'unknown' } : { kind: 'observation', observation: observe(simulate(plan, seed, replication), replication) };
+  } catch (error) {
+    return { kind: 'fault', message: error instanceof Error ? error.stack ?? error.message : String(error) };
+  }
+}
+
+function keep(key: string, model: Model): Plan {
+  tuneFor(model);
+  const plan = prepare(model);
+  if (plans.size === MOST_KEPT) plans.delete(plans.keys().next().value!);
+  plans.set(key, plan);
+  return plan;
 }
