@@ -1,3 +1,4 @@
+import type { Model } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
 import { own } from '../scenario/cross-routes.js';
 import type { Costs, HourPrice } from '../scenario/scenario-costs.js';
@@ -12,11 +13,9 @@ interface Part { readonly name: string; readonly of: (observation: Observation) 
 
 /** Cost of a unit shipped: what has a price, over the time observed, by what was shipped in it. null where nothing has. */
 export function costs(sample: Sample): CostResult | null {
-  const { scenario, model } = sample, { costs } = scenario;
+  const { scenario: { costs }, model } = sample;
   if (costs === undefined) return null;
-  const prices = model.resources.names.slice(0, model.resources.crews).map((crew) => priceOf(costs, crew));
-  const parts = pricedParts(sample, costs, prices);
-  const total = (observation: Observation): number => parts.reduce((money, { of }) => money + of(observation), 0);
+  const prices = pricesOf(model, costs), parts = pricedParts(model, costs, prices), total = totalOf(parts);
   const perUnit = (of: (observation: Observation) => number) => sample.amount((each) => ratio(of(each), each.shipped));
   const whole = perUnit(total);
   return {
@@ -34,7 +33,15 @@ export function costs(sample: Sample): CostResult | null {
   };
 }
 
-function pricedParts({ model }: Sample, costs: Costs, prices: readonly HourPrice[]): Part[] {
+/** Money spent in a replication; null where nothing has a price. */
+export function moneyOf(model: Model, costs: Costs | undefined): ((observation: Observation) => number) | null {
+  return costs === undefined ? null : totalOf(pricedParts(model, costs, pricesOf(model, costs)));
+}
+
+const pricesOf = (model: Model, costs: Costs): HourPrice[] => model.resources.names.slice(0, model.resources.crews).map((crew) => priceOf(costs, crew));
+const totalOf = (parts: readonly Part[]) => (observation: Observation): number => parts.reduce((money, { of }) => money + of(observation), 0);
+
+function pricedParts(model: Model, costs: Costs, prices: readonly HourPrice[]): Part[] {
   const { lanes, resources, stations, supplies } = model, floor = spaces(model), parts: Part[] = [];
   const add = (isPriced: boolean, name: string, of: Part['of']): void => { if (isPriced) parts.push({ name, of }); };
   const hasPeople = Object.keys(costs.people).length > 0;
