@@ -3,7 +3,7 @@ import { availableParallelism } from 'node:os';
 import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
 import { wholeNumber } from './numbers.js';
-import type { Request } from './request.js';
+import type { Request, RunRequest } from './request.js';
 import { UsageError } from './usage-error.js';
 import { MESSAGES, wrongWords } from './wrong-words.js';
 
@@ -54,13 +54,18 @@ function checkOptions(parser: Argv) {
 }
 
 function simulateOptions(parser: Argv) {
-  return fileOption(parser.usage(HELP.simulate))
+  return runOptions(fileOption(parser.usage(HELP.simulate)))
     .option('replications', { type: 'string', requiresArg: true, default: '20', describe: 'how often the whole build is run, default 20' })
+    .option('journey', { type: 'string', requiresArg: true, describe: 'build number of the unit whose way is told step by step, default one with the median lead time' });
+}
+
+/** Of every study that runs replications. */
+function runOptions<Options>(parser: Argv<Options>) {
+  return parser
     .option('seed', { type: 'string', requiresArg: true, default: '1', describe: 'any text; the same seed gives the same results, default 1' })
     .option('out', { type: 'string', requiresArg: true, describe: 'folder for the report, which must not exist yet' })
     .option('replace', { type: 'boolean', default: false, describe: 'put the report in the place of an older one' })
     .option('workers', { type: 'string', requiresArg: true, describe: 'replications run at a time, default one a core; the results do not depend on it' })
-    .option('journey', { type: 'string', requiresArg: true, describe: 'build number of the unit whose way is told step by step, default one with the median lead time' })
     .option('json', { type: 'boolean', default: false, describe: 'print what results.json holds instead of the table' })
     .option('quiet', { type: 'boolean', default: false, describe: 'no progress and no hints; errors are still told' })
     .option('finding-ok', { type: 'boolean', default: false, describe: 'exit with 0 even if a finding stands' });
@@ -76,16 +81,26 @@ function fileOption(parser: Argv) {
 }
 
 type SimulateArguments = Awaited<ReturnType<typeof simulateOptions>['argv']>;
-function simulateRequest(argv: SimulateArguments): Request {
+const simulateRequest = (argv: SimulateArguments): Request => ({
+  command: 'simulate',
+  ...runRequest(argv),
+  replications: wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS),
+  journey: named(argv.journey),
+});
+
+interface RunArguments {
+  readonly FILE: string; readonly seed: string; readonly out: string | undefined; readonly replace: boolean; readonly workers: string | undefined;
+  readonly json: boolean; readonly quiet: boolean; readonly 'finding-ok': boolean;
+}
+
+function runRequest(argv: RunArguments): RunRequest {
   const out = given('out', argv.out);
   if (argv.replace && out === undefined) throw new UsageError('--replace: expected --out with the folder to replace, got none', 'add --out DIR');
   return {
-    command: 'simulate',
     file: argv.FILE,
-    replications: wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS),
     seed: seedOf(argv.seed),
     workers: argv.workers === undefined ? Math.min(availableParallelism(), MOST_WORKERS) : wholeNumber('workers', argv.workers, 1, MOST_WORKERS),
-    journey: named(argv.journey), out, replace: argv.replace, json: argv.json, quiet: argv.quiet, findingOk: argv['finding-ok'],
+    out, replace: argv.replace, json: argv.json, quiet: argv.quiet, findingOk: argv['finding-ok'],
   };
 }
 

@@ -12,8 +12,5 @@ export const EXIT_CODES_HELP = `Exit codes:
   ${EXIT.finding}    simulate ran to its end, but a finding stands or the rate is not held (--finding-ok: ${EXIT.done})
   ${EXIT.interrupted}  interrupted (Ctrl-C); no report was written`;
 
-/** A study that ended well is done, unless what it found must not be overlooked in a script. */
-export function codeOf({ answer, findings }: Results, isFindingOk: boolean): ExitCode {
-  const stands = findings.length > 0 || answer.verdict === 'falls short';
-  return stands && !isFindingOk ? EXIT.finding : EXIT.done;
-}
+/** Whether what `simulate` found must not be overlooked in a script. */
+export const stands = ({ answer, findings }: Results): boolean => findings.length > 0 || answer.verdict === 'falls short';

@@ -1,9 +1,7 @@
 import { accessSync, constants, existsSync, lstatSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { FolderError, writeFolder } from '../report/folder.js';
-import type { Results } from '../study/results.js';
 import { readText, writing } from './file.js';
-import type { Interrupt } from './interrupt.js';
 import { UsageError } from './usage-error.js';
 
 const OTHER_NAME = 'choose another name with --out';
@@ -26,10 +24,8 @@ export function checkOut(out: string, replace: boolean): void {
   if (foreign !== undefined) throw new UsageError(`expected ${out} to hold nothing but a report, but it also holds ${foreign.name}`, `move it away, or ${OTHER_NAME}`);
 }
 
-/** Draws the report and writes its folder, all of it or none of it. */
-export async function writeReport(out: string, results: Results, replace: boolean, interrupt: Interrupt): Promise<void> {
-  const { reportFiles } = await interrupt.orStop(import('../report/files.js'));
-  const files = interrupt.atOnce(() => reportFiles(results));
+/** Writes a report folder, all of it or none of it. */
+export function writeReport(out: string, files: ReadonlyMap<string, string | Buffer>, replace: boolean): void {
   try {
     writing(out, () => writeFolder(out, files, { replace }));
   } catch (error) {

@@ -4,19 +4,22 @@ export type Request = TextRequest | CheckRequest | SimulateRequest | SchemaReque
 /** Help or version, to be printed as it is. */
 export interface TextRequest { readonly command: 'text'; readonly text: string }
 export interface CheckRequest { readonly command: 'check'; readonly file: string; readonly json: boolean }
-export interface SimulateRequest {
-  readonly command: 'simulate';
+/** What every study that runs replications is asked. */
+export interface RunRequest {
   readonly file: string;
-  readonly replications: number;
   readonly seed: string;
   readonly workers: number;
-  /** Build number of the unit whose way is told; undefined: one with the median lead time. */
-  readonly journey: string | undefined;
   /** Folder of the report; undefined: none is written. */
   readonly out: string | undefined;
   readonly replace: boolean;
   readonly json: boolean;
   readonly quiet: boolean;
   readonly findingOk: boolean;
+}
+export interface SimulateRequest extends RunRequest {
+  readonly command: 'simulate';
+  readonly replications: number;
+  /** Build number of the unit whose way is told; undefined: one with the median lead time. */
+  readonly journey: string | undefined;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }
