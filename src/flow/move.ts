@@ -162,9 +162,10 @@ function join(run: Run, unit: Unit, buffer: Buffer): void {
   if (unit.stays !== 0) letGo(run, unit, unit.step.id);
   unit.place = null;
   buffer.join(unit);
-  unit.queuedAt = run.now;
-  if (buffer.lane !== null) run.listServe(buffer.lane);
-  tellLine(run, buffer.station);
+  const { lane, station } = buffer;
+  // Asked of banks, and of buffers whose units are called by their value.
+  if (station === null || station.changeoverOption >= 0) unit.queuedAt = run.now;
+  if (lane !== null) run.listServe(lane); else tellLine(run, station);
 }
 
 /** A unit without room is called: it leaves the place, the truck or the outside where it waited. */

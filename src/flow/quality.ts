@@ -51,11 +51,12 @@ function create(run: Run, unit: Unit, { id }: Step): void {
 
 /** Repairs of the present inspection, by find: booked when the unit is not scrapped. */
 const repairedBy: number[] = [], repairMinutes: number[] = [];
+let repairs = 0;
 
 function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
   const { id, inspection } = step, { sampler, tally, model: { thens } } = run, { quality } = tally, { findStart, findSlot, findChance, findDraw, findThen } = run.model.steps;
   let finds = 0;
-  repairedBy.length = repairMinutes.length = 0;
+  repairs = 0;
   for (let f = findStart[id]; f < findStart[id + 1]; f++) {
     const slot = findSlot[f], state = slot < 0 ? OPEN : unit.slots[slot];
     if (!isSought(state)) continue;
@@ -68,7 +69,8 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
     const then = findThen[f];
     switch (thens.kind[then]) {
       case REPAIR:
-        verdict.repairMinutes += repairMinutes[repairedBy.push(f) - 1] = sampler.next(thens.repairDraw[then]);
+        repairedBy[repairs] = f;
+        verdict.repairMinutes += repairMinutes[repairs++] = sampler.next(thens.repairDraw[then]);
         if (slot >= 0) closeItem(unit, slot);
         break;
       case SEND_BACK: sendBack(run, unit, f, verdict); break;
@@ -77,7 +79,7 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
     }
   }
   if (verdict.outcome === SCRAPPED) { verdict.repairMinutes = 0; tally.scrappedAt[inspection]++; }
-  else for (let r = 0; r < repairedBy.length; r++) quality.repairMinutes[repairedBy[r]] += repairMinutes[r];
+  else for (let r = 0; r < repairs; r++) quality.repairMinutes[repairedBy[r]] += repairMinutes[r];
   if (verdict.outcome === BACK) tally.sentBack[inspection]++;
   if (verdict.repairMinutes > 0) tally.repaired[inspection]++;
   tally.inspected[inspection]++;
