@@ -1,3 +1,5 @@
+import { appendFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { expect } from 'vitest';
 import type { Observation } from '../../src/measure/observation.js';
@@ -27,6 +29,9 @@ export function expectAgreement(values: readonly number[], expected: number, hal
   const n = values.length, mean = values.reduce((a, b) => a + b, 0) / n;
   const standardError = Math.sqrt(values.reduce((a, b) => a + (b - mean) ** 2, 0) / (n - 1) / n);
   const half = tQuantile(0.975, n - 1) * standardError;
+  // For a record of what was measured: AGREEMENT=file npx vitest run tests/statistics
+  const record = process.env['AGREEMENT'], { currentTestName, testPath } = expect.getState();
+  if (record !== undefined) appendFileSync(record, `${[basename(testPath ?? ''), currentTestName, expected, mean, half / Math.abs(expected), (mean - expected) / standardError].join('\t')}\n`);
   expect(n, 'replications').toBeGreaterThanOrEqual(REPLICATIONS);
   expect(half / Math.abs(expected), `half-width ${half} over ${expected}`).toBeLessThanOrEqual(halfWidth);
   expect(Math.abs(mean - expected), `mean ${mean}, expected ${expected}, standard error ${standardError}`).toBeLessThanOrEqual(STANDARD_ERRORS * standardError);
