@@ -3,7 +3,8 @@ import { availableParallelism } from 'node:os';
 import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
 import { wholeNumber } from './numbers.js';
-import type { Request, RunRequest } from './request.js';
+import { shardOf } from './shard-words.js';
+import type { AnswerRequest, Request, RunRequest } from './request.js';
 import { UsageError } from './usage-error.js';
 import { MESSAGES, wrongWords } from './wrong-words.js';
 
@@ -37,6 +38,7 @@ export function readArguments(args: readonly string[]): Request {
     .epilogue(HELP.epilogue)
     .command('check <FILE>', 'capacity by arithmetic', checkOptions, (argv) => set({ command: 'check', file: argv.FILE, json: argv.json }))
     .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) => set(simulateRequest(argv)))
+    .command('merge', 'finished shards DIR.. of simulate, to the answer of one run', mergeOptions, (argv) => set(mergeRequest(argv)))
     .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => set({ command: 'schema', out: given('out', argv.out) }))
     .demandCommand(1, 'expected a command, got none')
     .version(programVersion())
@@ -54,18 +56,32 @@ function checkOptions(parser: Argv) {
 }
 
 function simulateOptions(parser: Argv) {
-  return runOptions(fileOption(parser.usage(HELP.simulate)))
+  return journeyOption(runOptions(fileOption(parser.usage(HELP.simulate))))
     .option('replications', { type: 'string', requiresArg: true, default: '20', describe: 'how often the whole build is run, default 20' })
-    .option('journey', { type: 'string', requiresArg: true, describe: 'build number of the unit whose way is told step by step, default one with the median lead time' });
+    .option('shard', { type: 'string', requiresArg: true, describe: 'I/N: run only the I-th of N parts into the folder --out, for `rateproof merge`' });
+}
+
+function mergeOptions(parser: Argv) {
+  // Of a positional that may be there several times yargs would keep the last alone, as of options.
+  return journeyOption(answerOptions(parser.usage(HELP.merge).strict(false).strictOptions()));
+}
+
+function journeyOption<Options>(parser: Argv<Options>) {
+  return parser.option('journey', { type: 'string', requiresArg: true, describe: 'build number of the unit whose way is told step by step, default one with the median lead time' });
 }
 
 /** Of every study that runs replications. */
 function runOptions<Options>(parser: Argv<Options>) {
-  return parser
+  return answerOptions(parser)
     .option('seed', { type: 'string', requiresArg: true, default: '1', describe: 'any text; the same seed gives the same results, default 1' })
+    .option('workers', { type: 'string', requiresArg: true, describe: 'replications run at a time, default one a core; the results do not depend on it' });
+}
+
+/** What is to become of an answer. */
+function answerOptions<Options>(parser: Argv<Options>) {
+  return parser
     .option('out', { type: 'string', requiresArg: true, describe: 'folder for the report, which must not exist yet' })
     .option('replace', { type: 'boolean', default: false, describe: 'put the report in the place of an older one' })
-    .option('workers', { type: 'string', requiresArg: true, describe: 'replications run at a time, default one a core; the results do not depend on it' })
     .option('json', { type: 'boolean', default: false, describe: 'print what results.json holds instead of the table' })
     .option('quiet', { type: 'boolean', default: false, describe: 'no progress and no hints; errors are still told' })
     .option('finding-ok', { type: 'boolean', default: false, describe: 'exit with 0 even if a finding stands' });
@@ -81,26 +97,33 @@ function fileOption(parser: Argv) {
 }
 
 type SimulateArguments = Awaited<ReturnType<typeof simulateOptions>['argv']>;
-const simulateRequest = (argv: SimulateArguments): Request => ({
-  command: 'simulate',
-  ...runRequest(argv),
-  replications: wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS),
-  journey: named(argv.journey),
-});
+function simulateRequest(argv: SimulateArguments): Request {
+  const request = runRequest(argv), replications = wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS);
+  return { command: 'simulate', ...request, replications, journey: named(argv.journey), shard: argv.shard === undefined ? undefined : shardOf(argv.shard, argv, replications) };
+}
 
-interface RunArguments {
-  readonly FILE: string; readonly seed: string; readonly out: string | undefined; readonly replace: boolean; readonly workers: string | undefined;
-  readonly json: boolean; readonly quiet: boolean; readonly 'finding-ok': boolean;
+type MergeArguments = Awaited<ReturnType<typeof mergeOptions>['argv']>;
+function mergeRequest(argv: MergeArguments): Request {
+  const folders = argv._.slice(1).map(String);
+  if (folders.length === 0) throw new UsageError('expected folders DIR of finished shards, got none', 'for example rateproof merge out/shard-1 out/shard-2 --out out/line');
+  return { command: 'merge', folders, ...answerRequest(argv), journey: named(argv.journey) };
+}
+
+interface AnswerArguments { readonly out: string | undefined; readonly replace: boolean; readonly json: boolean; readonly quiet: boolean; readonly 'finding-ok': boolean }
+interface RunArguments extends AnswerArguments { readonly FILE: string; readonly seed: string; readonly workers: string | undefined }
+
+function answerRequest(argv: AnswerArguments): AnswerRequest {
+  const out = given('out', argv.out);
+  if (argv.replace && out === undefined) throw new UsageError('--replace: expected --out with the folder to replace, got none', 'add --out DIR');
+  return { out, replace: argv.replace, json: argv.json, quiet: argv.quiet, findingOk: argv['finding-ok'] };
 }
 
 function runRequest(argv: RunArguments): RunRequest {
-  const out = given('out', argv.out);
-  if (argv.replace && out === undefined) throw new UsageError('--replace: expected --out with the folder to replace, got none', 'add --out DIR');
   return {
+    ...answerRequest(argv),
     file: argv.FILE,
     seed: seedOf(argv.seed),
     workers: argv.workers === undefined ? Math.min(availableParallelism(), MOST_WORKERS) : wholeNumber('workers', argv.workers, 1, MOST_WORKERS),
-    out, replace: argv.replace, json: argv.json, quiet: argv.quiet, findingOk: argv['finding-ok'],
   };
 }
 

@@ -20,6 +20,11 @@ Examples:
   rateproof simulate line.yaml
   rateproof simulate line.yaml --replications 100 --out out/line
   rateproof simulate line.yaml --json --quiet > results.json`,
+  merge: `rateproof merge DIR...: sums up the shards of a simulate that was run in parts, to the very files that one run gives
+
+Examples:
+  rateproof simulate line.yaml --replications 100 --shard 1/4 --out out/shard-1    (and so on, here or on other machines)
+  rateproof merge out/shard-1 out/shard-2 out/shard-3 out/shard-4 --out out/line`,
   schema: `rateproof schema: the JSON Schema of scenario files
 
 Examples:

@@ -1,14 +1,13 @@
+import type { Shard } from '../study/fixed-design.js';
+
 /** What was asked on the command line, checked as far as it can be without reading a file. */
-export type Request = TextRequest | CheckRequest | SimulateRequest | SchemaRequest;
+export type Request = TextRequest | CheckRequest | SimulateRequest | MergeRequest | SchemaRequest;
 
 /** Help or version, to be printed as it is. */
 export interface TextRequest { readonly command: 'text'; readonly text: string }
 export interface CheckRequest { readonly command: 'check'; readonly file: string; readonly json: boolean }
-/** What every study that runs replications is asked. */
-export interface RunRequest {
-  readonly file: string;
-  readonly seed: string;
-  readonly workers: number;
+/** What is to become of an answer. */
+export interface AnswerRequest {
   /** Folder of the report; undefined: none is written. */
   readonly out: string | undefined;
   readonly replace: boolean;
@@ -16,10 +15,24 @@ export interface RunRequest {
   readonly quiet: boolean;
   readonly findingOk: boolean;
 }
+/** What every study that runs replications is asked. */
+export interface RunRequest extends AnswerRequest {
+  readonly file: string;
+  readonly seed: string;
+  readonly workers: number;
+}
 export interface SimulateRequest extends RunRequest {
   readonly command: 'simulate';
   readonly replications: number;
   /** Build number of the unit whose way is told; undefined: one with the median lead time. */
+  readonly journey: string | undefined;
+  /** The part that is run, for `merge`; undefined: all of it. */
+  readonly shard: Shard | undefined;
+}
+export interface MergeRequest extends AnswerRequest {
+  readonly command: 'merge';
+  /** Of finished shards, at least one. */
+  readonly folders: readonly string[];
   readonly journey: string | undefined;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }

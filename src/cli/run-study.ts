@@ -1,16 +1,21 @@
 import { stableJson } from '../report/json.js';
+import type { Identity, Journal } from '../study/journal.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import type { Interrupt } from './interrupt.js';
 import { checkOut, writeReport } from './out-folder.js';
 import { print, say } from './output.js';
 import { progressOf } from './progress.js';
-import type { RunRequest } from './request.js';
+import type { AnswerRequest } from './request.js';
+import { withJournal } from './study-journal.js';
 
 /** A study as its command runs it. */
-export interface StudyCommand<Found> {
+export interface StudyCommand<Found, Value = unknown> {
   /** What is done, for the first line of progress. */
   readonly stage: string;
-  readonly run: (signal: AbortSignal, onReplication: (done: number, of: number) => void) => Promise<Found>;
+  /** What its replications hang on, so that a run that was cut off can go on; left out: nothing is kept of them. */
+  readonly identity?: Identity | undefined;
+  /** `journal`: where finished replications are kept while a report folder is on its way. */
+  readonly run: (signal: AbortSignal, onReplication: (done: number, of: number) => void, journal: Journal<Value> | undefined) => Promise<Found>;
   /** The answer as plain text. */
   readonly text: (found: Found) => string;
   /** What makes the files of its report folder, loaded only where one is written. */
@@ -20,22 +25,25 @@ export interface StudyCommand<Found> {
 }
 
 /** Runs a study: progress on stderr, the answer on stdout and, if asked for, a report folder, all of it or nothing. */
-export async function runStudy<Found>({ out, replace, json, quiet, findingOk }: RunRequest, interrupt: Interrupt, study: StudyCommand<Found>): Promise<ExitCode> {
+export async function runStudy<Found, Value = unknown>({ out, replace, json, quiet, findingOk }: AnswerRequest, interrupt: Interrupt, study: StudyCommand<Found, Value>): Promise<ExitCode> {
   // Before a run that may take long, not after it.
   if (out !== undefined) checkOut(out, replace);
   const progress = await progressOf(quiet);
   progress.stage(study.stage);
-  const found = await interrupt.orStop(study.run(interrupt.signal, progress.replications)).finally(progress.stop);
-
-  // Printed first: whatever happens to the folder, the answer is not lost.
-  print(json ? stableJson(found) : study.text(found));
-  if (out !== undefined) {
-    progress.stage('drawing the report');
-    const draw = await interrupt.orStop(study.drawing());
-    writeReport(out, interrupt.atOnce(() => draw(found)), replace);
-    progress.stage(`report: ${out}`);
-  } else if (!quiet) {
-    say('hint: --out DIR writes a folder with pictures, a page to read and the data');
-  }
+  const answer = async (journal?: Journal<Value>): Promise<Found> => {
+    const found = await interrupt.orStop(study.run(interrupt.signal, progress.replications, journal)).finally(progress.stop);
+    // Printed first: whatever happens to the folder, the answer is not lost.
+    print(json ? stableJson(found) : study.text(found));
+    if (out !== undefined) {
+      progress.stage('drawing the report');
+      const draw = await interrupt.orStop(study.drawing());
+      writeReport(out, interrupt.atOnce(() => draw(found)), replace);
+      progress.stage(`report: ${out}`);
+    } else if (!quiet) {
+      say('hint: --out DIR writes a folder with pictures, a page to read and the data');
+    }
+    return found;
+  };
+  const found = out === undefined || study.identity === undefined ? await answer() : await withJournal(out, study.identity, progress, answer);
   return study.stands(found) && !findingOk ? EXIT.finding : EXIT.done;
 }

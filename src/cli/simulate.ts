@@ -1,30 +1,50 @@
 import { resultsTable } from '../report/terminal.js';
-import { numberOfBuild } from '../study/journey.js';
-import { simulateStudy } from '../study/simulate.js';
+import { numberOfBuild, type JourneyAsked } from '../study/journey.js';
+import type { Model } from '../flow/model.js';
+import type { Observation } from '../measure/observation.js';
+import type { Results } from '../study/results.js';
+import { identityOf } from '../study/identity.js';
+import { LEVEL, simulateStudy } from '../study/simulate.js';
+import { simulateDesign } from '../study/simulate-design.js';
 import { nearest } from '../scenario/names-nearest.js';
 import type { Scenario } from '../scenario/scenario.js';
 import { stands, type ExitCode } from './exit-code.js';
 import { listenForInterrupt } from './interrupt.js';
 import { loadScenario } from './load.js';
-import { runStudy } from './run-study.js';
+import { runStudy, type StudyCommand } from './run-study.js';
+import { runShard } from './shard.js';
 import { UsageError } from './usage-error.js';
-import type { SimulateRequest } from './request.js';
+import type { AnswerRequest, SimulateRequest } from './request.js';
 
 /** `rateproof simulate`: the answer on stdout and, if asked for, a report folder. */
 export async function simulate(request: SimulateRequest): Promise<ExitCode> {
-  const { replications, seed, workers, out, journey } = request;
+  const { replications, seed, workers, shard, out } = request;
   const interrupt = listenForInterrupt();
   const { scenario, file, model } = loadScenario(request.file);
-  if (journey !== undefined && numberOfBuild(model, journey) === undefined) throw noSuchBuild(journey, scenario);
-  // Where nothing would show it, the replication that it takes is saved.
-  const tells = journey !== undefined || out !== undefined || request.json;
-  return runStudy(request, interrupt, {
-    stage: `running ${replications} ${replications === 1 ? 'replication' : 'replications'} of ${file}, seed ${seed}`,
-    run: (signal, onReplication) => simulateStudy({ scenario, file, replications, seed, workers, journey: tells ? { build: journey } : undefined, signal, onReplication }),
-    text: resultsTable,
-    drawing: async () => (await import('../report/files.js')).reportFiles,
-    stands,
+  checkJourney(request.journey, scenario, model);
+  const asked = { scenario, file, replications, seed, level: LEVEL }, stage = `running ${replications} ${replications === 1 ? 'replication' : 'replications'} of ${file}, seed ${seed}`;
+  if (shard !== undefined && out !== undefined) return runShard({ ...request, shard, out, asked, design: simulateDesign(asked), stage }, interrupt);
+  return runStudy<Results, Observation>(request, interrupt, {
+    ...SIMULATE, stage,
+    identity: identityOf({ study: 'simulate', ...asked }),
+    run: (signal, onReplication, journal) => simulateStudy({ ...asked, workers, journey: journeyAsked(request), journal, signal, onReplication }),
   });
+}
+
+/** How its answer is shown. */
+export const SIMULATE: Pick<StudyCommand<Results>, 'text' | 'drawing' | 'stands'> = {
+  text: resultsTable,
+  drawing: async () => (await import('../report/files.js')).reportFiles,
+  stands,
+};
+
+/** Where nothing would show the journey, the replication that it takes is saved. */
+export const journeyAsked = ({ journey, out, json }: AnswerRequest & { readonly journey: string | undefined }): JourneyAsked | undefined =>
+  (journey !== undefined || out !== undefined || json ? { build: journey } : undefined);
+
+/** Before the run, not after it. */
+export function checkJourney(journey: string | undefined, scenario: Scenario, model: Model): void {
+  if (journey !== undefined && numberOfBuild(model, journey) === undefined) throw noSuchBuild(journey, scenario);
 }
 
 function noSuchBuild(build: string, { programme: { quantity, orders } }: Scenario): UsageError {

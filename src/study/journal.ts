@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { closeSync, existsSync, fstatSync, ftruncateSync, openSync, readSync, writeSync } from 'node:fs';
 import { deserialize, serialize } from 'node:v8';
 
-/** What a journal belongs to: whatever may change a number, by name, as text. */
+/** What a journal belongs to: whatever may change a number, by name, as text; see `identity.ts`. */
 export type Identity = Readonly<Record<string, string>>;
 
 /** The journal of another study: the user's to solve. `changed` names what differs. */
@@ -26,16 +26,22 @@ export class Journal<Value> {
   /** Bytes of the file that are whole. */
   private end = 0;
   private readonly known = new Map<string, Value>();
+  private count: number;
 
-  /** Opens or begins the journal at `path`. @throws JournalError if it belongs to something else */
-  constructor(readonly path: string, identity: Identity) {
-    this.file = openSync(path, existsSync(path) ? 'r+' : 'wx+');
+  /**
+   * Opens or begins the journal at `path`; only `toRead` nothing is written, and there must be one.
+   * @throws JournalError if it belongs to something else
+   */
+  constructor(readonly path: string, identity: Identity, toRead = false) {
+    this.file = openSync(path, toRead ? 'r' : existsSync(path) ? 'r+' : 'wx+');
     const { size } = fstatSync(this.file), mark = this.bytes(0, Math.min(size, MARK.length), size)!;
     const records = mark.equals(MARK.subarray(0, mark.length)) ? this.read(size) : null;
     const seen = records?.[0] as Identity | undefined;
     const changed = records === null ? ['it is no journal of this version'] : seen === undefined ? [] : differences(seen, identity);
     if (changed.length > 0) { this.close(); throw new JournalError(path, changed); }
     for (const [key, value] of (records!.slice(1) as [string, Value][])) this.known.set(key, value);
+    this.count = this.known.size;
+    if (toRead) return;
     ftruncateSync(this.file, this.end);
     if (seen !== undefined) return;
     // New, or cut off in its first record.
@@ -47,13 +53,14 @@ export class Journal<Value> {
     return this.known.get(key);
   }
 
-  /** Replications in it. */
+  /** Replications in it, those added too. */
   get size(): number {
-    return this.known.size;
+    return this.count;
   }
 
   add(key: string, value: Value): void {
     this.append([key, value]);
+    this.count++;
   }
 
   /** What was read is no longer needed. */
@@ -99,7 +106,8 @@ export class Journal<Value> {
 
 const digestOf = (body: Buffer): Buffer => createHash('sha256').update(body).digest().subarray(0, 16);
 
-function differences(seen: Identity, wanted: Identity): string[] {
+/** What of `wanted` is not as it was `seen`, in words. */
+export function differences(seen: Identity, wanted: Identity): string[] {
   const names = [...new Set([...Object.keys(wanted), ...Object.keys(seen)])];
   return names.filter((name) => seen[name] !== wanted[name]).map((name) => `${name} was ${seen[name] ?? 'not there'}, now it is ${wanted[name] ?? 'not there'}`);
 }

@@ -12,6 +12,9 @@ import type { Answer, Question } from './worker.js';
 /** A scenario, or a changed one, as it is run. `key` tells it from all others of the study. */
 export interface Variant { readonly key: string; readonly model: Model }
 
+/** Under which a replication stands in journals. */
+export const keyOf = ({ key }: Variant, replication: number): string => `${key} ${replication}`;
+
 /** What a replication is for a study: the observation, or what the study needs of it. */
 export type Reading<Value> = (observation: Observation) => Value;
 
@@ -48,11 +51,11 @@ export class Replicator<Value> {
 
   constructor(private readonly options: ReplicatorOptions<Value>) {}
 
-  /** Replications `from` to `to` of each variant: by variant, in replication order. */
-  async run(variants: readonly Variant[], from: number, to: number): Promise<Value[][]> {
+  /** Replications `from`, `from + every` .. up to `to` of each variant: by variant, in replication order. */
+  async run(variants: readonly Variant[], from: number, to: number, every = 1): Promise<Value[][]> {
     const { workers, signal } = this.options;
     signal?.throwIfAborted();
-    const rows = variants.map(() => new Array<Value>(Math.max(0, to - from + 1)));
+    const rows = variants.map(() => new Array<Value>(Math.max(0, Math.floor((to - from) / every) + 1)));
     const jobs = rows.flatMap((row, v) => Array.from(row, (_, i) => ({ row, variant: variants[v]!, i })));
     this.planned += jobs.length;
     let next = 0;
@@ -60,7 +63,7 @@ export class Replicator<Value> {
       try {
         while (next < jobs.length) {
           const { row, variant, i } = jobs[next++]!;
-          row[i] = await this.one(variant, from + i);
+          row[i] = await this.one(variant, from + i * every);
           signal?.throwIfAborted();
           this.options.onReplication?.(++this.done, this.planned);
         }
@@ -81,7 +84,7 @@ export class Replicator<Value> {
   }
 
   private async one(variant: Variant, replication: number): Promise<Value> {
-    const { journal, read } = this.options, key = `${variant.key} ${replication}`, known = journal?.get(key);
+    const { journal, read } = this.options, key = keyOf(variant, replication), known = journal?.get(key);
     if (known !== undefined) return known;
     const value = read(this.options.workers > 1 ? await this.elsewhere(variant, replication) : await this.here(variant, replication));
     journal?.add(key, value);

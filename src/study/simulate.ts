@@ -1,12 +1,13 @@
-import { basename } from 'node:path';
 import type { Observation } from '../measure/observation.js';
-import { compile } from '../scenario/compile.js';
 import type { Scenario } from '../scenario/scenario.js';
-import { programmeClock } from '../scenario/compile-clock.js';
-import { journey as journeyOf, type JourneyAsked } from './journey.js';
+import { runDesign } from './fixed-design.js';
+import type { Journal } from './journal.js';
+import type { JourneyAsked } from './journey.js';
 import type { Results } from './results.js';
-import { summarise } from './summary.js';
-import { Replicator } from './replicator.js';
+import { simulateDesign } from './simulate-design.js';
+
+/** Confidence of the intervals, if no other is asked for. */
+export const LEVEL = 0.95;
 
 export interface SimulateOptions {
   readonly scenario: Scenario;
@@ -21,6 +22,8 @@ export interface SimulateOptions {
   readonly level?: number | undefined;
   /** The unit whose way is told, which takes one replication more; none where left out. */
   readonly journey?: JourneyAsked | undefined;
+  /** Finished replications of an earlier run, and where new ones are written. */
+  readonly journal?: Journal<Observation> | undefined;
   /** Called after each replication. */
   readonly onReplication?: ((done: number, of: number) => void) | undefined;
   readonly signal?: AbortSignal | undefined;
@@ -30,19 +33,12 @@ export interface SimulateOptions {
  * Runs a scenario many times over and sums it up. Same scenario, seed and replications: same results, to the last bit.
  * Rejects with a RangeError for options or a programme that cannot be run, and with the signal's reason when it is aborted.
  */
-export async function simulateStudy({ scenario, file, replications, seed, workers, level = 0.95, journey, onReplication, signal }: SimulateOptions): Promise<Results> {
+export async function simulateStudy({ scenario, file, replications, seed, workers, level = LEVEL, journey, journal, onReplication, signal }: SimulateOptions): Promise<Results> {
   wholeNumber('replications', replications);
   wholeNumber('workers', workers);
   if (!(level > 0 && level < 1)) throw new RangeError(`level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`);
-  const model = compile(scenario);
-  const replicator = new Replicator<Observation>({ seed, workers: Math.min(workers, replications), read: (observation) => observation, onReplication, signal });
-  try {
-    const [observations] = await replicator.run([{ key: 'base', model }], 1, replications) as [Observation[]];
-    const clock = programmeClock(scenario), results = summarise({ scenario, model, clock, observations, file: basename(file), seed, level });
-    return journey === undefined ? results : { ...results, journey: journeyOf(model, clock, seed, observations[0]!, journey) };
-  } finally {
-    await replicator.close();
-  }
+  const design = simulateDesign({ scenario, file, replications, seed, level }, journey);
+  return design.summarise(await runDesign(design, { workers, journal, onReplication, signal }));
 }
 
 function wholeNumber(what: string, value: number): void {

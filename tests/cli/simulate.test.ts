@@ -72,7 +72,7 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     expect(readdirSync(folder)).toEqual(before);
   });
 
-  it('stops at Ctrl-C while it draws, which leaves nothing behind either', async () => {
+  it('stops at Ctrl-C while it draws, which leaves nothing behind but the journal to go on from', async () => {
     const before = readdirSync(folder);
     const running = start(folder, 'simulate', 'slack.yaml', ...FEW, '--out', 'stopped');
     await running.told('drawing the report');
@@ -80,7 +80,10 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     const { code, stderr } = await running.outcome;
     expect(code).toBe(130);
     expect(stderr).not.toContain('report: stopped');
-    expect(readdirSync(folder)).toEqual(before);
+    expect(readdirSync(folder)).toEqual([...before, 'stopped.journal'].sort());
+    const again = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--out', 'stopped');
+    expect(again.stderr).toContain('found 2 finished replications of an earlier run in stopped.journal');
+    expect(readdirSync(folder)).toEqual([...before, 'stopped'].sort());
   });
 
   it('is quiet, and keeps its exit code, when the reader of its output has seen enough', async () => {

@@ -14,7 +14,7 @@ describe('rateproof: help and version', { timeout: 30_000 }, () => {
     expect(stdout).toMatch(/Exit codes:\n +0 .*\n +1 .*\n +2 .*\n +3 .*\n +130 /);
   });
 
-  it.each(['check', 'simulate', 'schema'])('shows examples before the options of %s', async (command) => {
+  it.each(['check', 'simulate', 'merge', 'schema'])('shows examples before the options of %s', async (command) => {
     const { code, stdout } = await rateproof(folder, command, '--help');
     expect(code).toBe(0);
     expect(stdout.indexOf(`  rateproof ${command} `)).toBeGreaterThan(stdout.indexOf('Examples:'));
@@ -47,6 +47,13 @@ describe('rateproof: wrong use is told in one error line and a hint, with exit c
     ['negative replications', ['simulate', 'slack.yaml', '--replications', '-3'], `--replications: ${count} "-3"`, 'default'],
     ['no worker', ['simulate', 'slack.yaml', '--workers', '0'], '--workers: expected a whole number from 1 to 256, got "0"', 'default'],
     ['--replace without a folder', ['simulate', 'slack.yaml', '--replace'], '--replace: expected --out', '--out DIR'],
+    ['a shard that is no part', ['simulate', 'slack.yaml', '--shard', '5/4', '--out', 'x'], '--shard: expected I/N with I from 1 to N, got "5/4"', '--shard 2/4'],
+    ['a shard of no form', ['simulate', 'slack.yaml', '--shard', '2', '--out', 'x'], '--shard: expected I/N with I from 1 to N, got "2"', '--shard 2/4'],
+    ['more shards than replications', ['simulate', 'slack.yaml', '--replications', '3', '--shard', '4/4', '--out', 'x'], '--shard: expected at most as many shards as replications, 3, got 4', 'fewer shards'],
+    ['a shard without a folder', ['simulate', 'slack.yaml', '--shard', '1/4'], '--shard: expected --out', '--out DIR'],
+    ['a shard that shall print', ['simulate', 'slack.yaml', '--shard', '1/4', '--out', 'x', '--json'], '--json: expected no such option with --shard', 'rateproof merge'],
+    ['nothing to merge', ['merge', '--out', 'x'], 'expected folders DIR of finished shards, got none', 'rateproof merge'],
+    ['an unknown option of merge', ['merge', 'x', '--sed', '1'], 'unknown option "--sed"', 'did you mean --seed?'],
     ['a missing file', ['check', 'missing.yaml'], 'got no such file or folder: missing.yaml', 'path'],
     ['a folder for a file', ['check', 'a-folder'], 'got a folder: a-folder', 'path'],
     ['a missing file to simulate', ['simulate', 'missing.yaml'], 'got no such file or folder: missing.yaml', 'path'],

@@ -102,7 +102,7 @@ describe('the commands shown', () => {
 
   it('in text name commands that exist', () => {
     const named = pages.flatMap((page) => [...prose(textOf(page)).matchAll(/`rateproof ([a-z]+)[^`]*`/g)].map(([, command]) => command!));
-    expect(named.filter((command) => !['check', 'simulate', 'schema', 'results'].includes(command))).toEqual([]);
+    expect(named.filter((command) => !['check', 'simulate', 'merge', 'schema', 'results'].includes(command))).toEqual([]);
   });
 
   it('of npm are scripts of the package', () => {

@@ -1,0 +1,56 @@
+import { lstatSync } from 'node:fs';
+import { runDesign, shardName, type FixedDesign, type Shard } from '../study/fixed-design.js';
+import { aboutShard, readShard, shardDifferences, ShardError, writeShard, type ShardAbout } from '../study/shard-folder.js';
+import { EXIT, type ExitCode } from './exit-code.js';
+import { writing } from './file.js';
+import type { Interrupt } from './interrupt.js';
+import { progressOf } from './progress.js';
+import { withJournal } from './study-journal.js';
+import { UsageError } from './usage-error.js';
+
+export interface ShardRun<Value> {
+  readonly shard: Shard;
+  readonly out: string;
+  readonly workers: number;
+  readonly quiet: boolean;
+  /** What the design is made from, as plain JSON. */
+  readonly asked: object;
+  readonly design: FixedDesign<Value, unknown>;
+  /** What is done, for the first line of progress. */
+  readonly stage: string;
+}
+
+/** Runs one shard of a study into a folder of its own, for `merge`. Done already, or by a twin meanwhile, is as good. */
+export async function runShard<Value>({ shard, out, workers, quiet, asked, design, stage }: ShardRun<Value>, interrupt: Interrupt): Promise<ExitCode> {
+  const about = aboutShard(design.identity, asked, shard), name = shardName(shard), progress = await progressOf(quiet);
+  if (isThere(out, about)) {
+    progress.stage(`${out} is ${name} of this very study already; nothing is run`);
+    return EXIT.done;
+  }
+  progress.stage(`${stage}, ${name}`);
+  await withJournal<Value, void>(out, design.identity, progress, async (journal) => {
+    const running = runDesign(design, { workers, journal, signal: interrupt.signal, onReplication: progress.replications }, shard);
+    const rows = await interrupt.orStop(running).finally(progress.stop);
+    try {
+      writing(out, () => writeShard(out, about, design, rows));
+    } catch (error) {
+      if (!isThere(out, about)) throw error;
+    }
+  });
+  progress.stage(`${name}: ${out}`);
+  return EXIT.done;
+}
+
+/** Whether the shard stands there. A UsageError for anything else that does. */
+function isThere(out: string, wanted: ShardAbout): boolean {
+  if (writing(out, () => lstatSync(out, { throwIfNoEntry: false })) === undefined) return false;
+  const hint = 'remove it, or choose another name with --out';
+  try {
+    const { about } = readShard(out), changed = shardDifferences(about, wanted);
+    if (about.shard.index !== wanted.shard.index) changed.push(`shard was ${about.shard.index}, now it is ${wanted.shard.index}`);
+    if (changed.length > 0) throw new UsageError(`expected ${out} to be free or this very shard, but it is another: ${changed.join('; ')}`, hint);
+    return true;
+  } catch (error) {
+    throw error instanceof ShardError ? new UsageError(error.message, hint) : error;
+  }
+}

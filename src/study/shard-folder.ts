@@ -1,0 +1,92 @@
+import { randomBytes } from 'node:crypto';
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { keyOf, type Variant } from './replicator.js';
+import { replicationsOf, shardName, type FixedDesign, type Shard } from './fixed-design.js';
+import { differences, Journal, type Identity } from './journal.js';
+
+const FORMAT = 'rateproof shard', VERSION = 1;
+const ABOUT = 'shard.json', VALUES = 'shard.journal';
+
+/** What a folder with a finished shard says of itself. */
+export interface ShardAbout {
+  readonly format: typeof FORMAT;
+  readonly version: number;
+  readonly identity: Identity;
+  readonly shard: Shard;
+  /** What the study's design is made from, scenario and all, as plain JSON; its keys differ from study to study. */
+  readonly asked: Readonly<Record<string, unknown>>;
+}
+
+export interface ShardFolder { readonly path: string; readonly about: ShardAbout }
+
+/** A folder that is not what was expected: the user's to solve. */
+export class ShardError extends Error {}
+
+export const aboutShard = (identity: Identity, asked: object, shard: Shard): ShardAbout =>
+  ({ format: FORMAT, version: VERSION, identity, shard, asked: JSON.parse(JSON.stringify(asked, onlyFinite)) as Record<string, unknown> });
+
+/** @throws ShardError if there is no shard, and an error of the system if it cannot be read */
+export function readShard(path: string): ShardFolder {
+  const about = join(path, ABOUT);
+  if (!existsSync(about)) throw new ShardError(`expected ${path} to be the folder of a finished shard, but it has no ${ABOUT}`);
+  let found: Partial<ShardAbout> | null = null;
+  try { found = JSON.parse(readFileSync(about, 'utf8')) as Partial<ShardAbout> | null; } catch (error) { if (!(error instanceof SyntaxError)) throw error; }
+  if (found?.format !== FORMAT || found.version !== VERSION) throw new ShardError(`expected ${about} to be that of a shard of this version, but it is not`);
+  return { path, about: found as ShardAbout };
+}
+
+/** What sets two shards apart besides their place in the whole, in words; nothing: they belong together. */
+export function shardDifferences(seen: ShardAbout, wanted: ShardAbout): string[] {
+  const text = ({ identity, asked, shard }: ShardAbout): Identity => {
+    const plain = Object.entries(asked).filter(([, value]) => typeof value !== 'object').map(([name, value]) => [name, String(value)]);
+    return { ...Object.fromEntries(plain) as Identity, ...identity, shards: String(shard.of) };
+  };
+  const found = differences(text(seen), text(wanted));
+  // With the same digest, what is left are remarks such as where values come from. They stand in the results too.
+  return found.length > 0 || JSON.stringify(seen.asked) === JSON.stringify(wanted.asked) ? found : ['what the scenario says of where its values come from is another'];
+}
+
+/** Writes a finished shard, whole or not at all, with its values by variant. */
+export function writeShard<Value>(path: string, about: ShardAbout, { variants, replications }: FixedDesign<Value, unknown>, rows: readonly Value[][]): void {
+  const target = resolve(path), fresh = join(dirname(target), `.${basename(target)}.new-${randomBytes(6).toString('hex')}`);
+  mkdirSync(fresh, { recursive: true });
+  try {
+    writeFileSync(join(fresh, ABOUT), `${JSON.stringify(about, null, 1)}\n`);
+    const journal = new Journal<Value>(join(fresh, VALUES), about.identity), numbers = replicationsOf(about.shard, replications);
+    try {
+      variants.forEach((variant, v) => rows[v]!.forEach((value, i) => journal.add(keyOf(variant, numbers[i]!), value)));
+    } finally {
+      journal.close();
+    }
+    renameSync(fresh, target);
+  } catch (error) {
+    rmSync(fresh, { recursive: true, force: true });
+    throw error;
+  }
+}
+
+/**
+ * The values of a shard by key of the journal.
+ * @throws ShardError if it does not hold all that it should
+ */
+export function readShardValues<Value>({ path, about }: ShardFolder, variants: readonly Variant[], replications: number): Map<string, Value> {
+  const file = join(path, VALUES), whole = new ShardError(`expected ${file} to hold every replication of ${shardName(about.shard)}, but it is damaged`);
+  if (!existsSync(file)) throw whole;
+  const journal = new Journal<Value>(file, about.identity, true), values = new Map<string, Value>();
+  journal.close();
+  for (const variant of variants) {
+    for (const replication of replicationsOf(about.shard, replications)) {
+      const key = keyOf(variant, replication), value = journal.get(key);
+      if (value === undefined) throw whole;
+      values.set(key, value);
+    }
+  }
+  return values;
+}
+
+/** JSON would turn it into null without a word. */
+function onlyFinite(key: string, value: unknown): unknown {
+  if (typeof value === 'number' && !Number.isFinite(value)) throw new RangeError(`expected only finite numbers in what is asked, got ${value} as ${key}`);
+  return value;
+}

@@ -1,0 +1,108 @@
+#!/bin/sh
+# Checks that shards run by GNU parallel, and by a Slurm job array over two nodes, merge to the very bytes of one run, also after a
+# task was killed. Starts a Slurm of its own on this machine, in a temporary folder, and stops it. Needs parallel, slurm-wlm and
+# munge, root (as slurmd does) and a built program:
+#
+#   npm run build && tools/shards/check.sh [SCENARIO [REPLICATIONS]]
+#
+# PORT: the first of three free ports, default 17817.
+set -eu
+here=$(cd "$(dirname "$0")" && pwd)
+root=$(dirname "$(dirname "$here")")
+scenario=$(realpath "${1:-$root/scenarios/rescue-tender.yaml}") replications=${2:-100} port=${PORT:-17817}
+export RATEPROOF="node $root/dist/cli/main.js"
+base=$(mktemp -d)
+export SLURM_CONF="$base/slurm.conf"
+
+# Ends what was started, by the process ids that it wrote down.
+stop() {
+  for name in slurmd.n1 slurmd.n2 slurmctld munged; do
+    [ -f "$base/$name.pid" ] || continue
+    pid=$(cat "$base/$name.pid")
+    kill "$pid" 2> /dev/null || true
+    for _ in $(seq 50); do kill -0 "$pid" 2> /dev/null || break; sleep 0.2; done
+    ! kill -0 "$pid" 2> /dev/null || kill -9 "$pid"
+  done
+  cd / && rm -rf "$base"
+}
+trap stop EXIT
+trap 'exit 130' INT TERM
+
+fail() { echo "FAILED: $*" >&2; tail -n 20 "$base"/log/* "$base"/task.* >&2 || true; exit 1; }
+same() { diff -r "$base/one" "$base/$1" || fail "$1 is not what one run gives"; echo "$1: the very bytes of one run"; }
+# Exit code 3 is a finding of the scenario.
+allow_finding() { "$@" || [ $? -eq 3 ]; }
+
+cd "$base"
+mkdir log state spool.n1 spool.n2 munge
+chmod 700 munge
+allow_finding $RATEPROOF simulate "$scenario" --replications "$replications" --seed shards --quiet --out one > one.txt
+
+# Waits until a shard has some replications behind it.
+begun() { for _ in $(seq 600); do [ "$(stat -c %s "$1.journal" 2> /dev/null || echo 0)" -gt 100000 ] && return; sleep 0.1; done; fail "$1 was not begun"; }
+
+echo "GNU parallel: a shard killed in the middle, then all four, then the same command again"
+$RATEPROOF simulate "$scenario" --replications "$replications" --seed shards --quiet --workers 1 --shard 2/4 --out parallel.shards/2 &
+begun parallel.shards/2
+kill -9 $!
+ls parallel.shards
+[ -d parallel.shards/2 ] && fail "shard 2 was to be killed, but was done before: ask for more replications"
+for turn in first second; do
+  allow_finding "$here/parallel.sh" "$scenario" "$replications" 4 parallel --seed shards > parallel.txt
+  [ "$(wc -l < parallel.shards/jobs.log)" -eq 5 ] || fail "expected four jobs in all after the $turn turn"
+  same parallel
+  diff one.txt parallel.txt || fail "the answer printed is another"
+  rm -r parallel
+done
+
+echo "Slurm: one controller, two nodes, an array of four"
+host=$(hostname -s) user=$(id -un)
+dd if=/dev/urandom of=munge/key bs=1024 count=1 2> /dev/null
+chmod 400 munge/key
+munged --force --key-file="$base/munge/key" --socket="$base/munge/socket" --pid-file="$base/munged.pid" --log-file="$base/log/munged" --seed-file="$base/munge/seed"
+cat > slurm.conf <<CONF
+ClusterName=shards
+SlurmctldHost=$host
+SlurmUser=$user
+SlurmdUser=$user
+AuthType=auth/munge
+AuthInfo=socket=$base/munge/socket
+CryptoType=crypto/munge
+SlurmctldPort=$port
+StateSaveLocation=$base/state
+SlurmdSpoolDir=$base/spool.%n
+SlurmctldPidFile=$base/slurmctld.pid
+SlurmdPidFile=$base/slurmd.%n.pid
+SlurmctldLogFile=$base/log/slurmctld
+SlurmdLogFile=$base/log/slurmd.%n
+ProctrackType=proctrack/linuxproc
+TaskPlugin=task/none
+SelectType=select/cons_tres
+SelectTypeParameters=CR_CPU
+SchedulerType=sched/backfill
+ReturnToService=2
+MpiDefault=none
+NodeName=n1 NodeHostname=$host NodeAddr=127.0.0.1 Port=$((port + 1)) CPUs=1 State=UNKNOWN
+NodeName=n2 NodeHostname=$host NodeAddr=127.0.0.1 Port=$((port + 2)) CPUs=1 State=UNKNOWN
+PartitionName=main Nodes=n1,n2 Default=YES MaxTime=INFINITE State=UP
+CONF
+slurmctld -f slurm.conf
+slurmd -f slurm.conf -N n1
+slurmd -f slurm.conf -N n2
+for _ in $(seq 60); do [ "$(sinfo -h -o '%D %t')" = "2 idle" ] && break; sleep 0.5; done
+[ "$(sinfo -h -o '%D %t')" = "2 idle" ] || fail "the nodes did not come up"
+
+submit() { sbatch --parsable "$@" --output="$base/task.%a" "$here/slurm.sh" "$scenario" "$replications" "$base/slurm" --seed shards; }
+job=$(submit)
+begun slurm.shards/2
+scancel --signal=KILL --full "${job}_2"
+for _ in $(seq 600); do [ -z "$(squeue -h -j "$job" 2> /dev/null)" ] && break; sleep 0.5; done
+ls slurm.shards
+[ -d slurm.shards/2 ] && fail "task 2 was to be killed, but was done before: ask for more replications"
+echo "the same array again"
+submit --wait > again.txt || fail "the array failed"
+cat task.1 task.2
+allow_finding $RATEPROOF merge slurm.shards/1 slurm.shards/2 slurm.shards/3 slurm.shards/4 --quiet --out slurm > slurm.txt
+same slurm
+diff one.txt slurm.txt || fail "the answer printed is another"
+echo "ok"
