@@ -1,5 +1,5 @@
 import { mkdirSync, rmSync } from 'node:fs';
-import { dirname, relative, resolve } from 'node:path';
+import { dirname, isAbsolute, relative, resolve } from 'node:path';
 import { Journal, JournalError, type Identity } from '../study/journal.js';
 import { writing } from './file.js';
 import { say } from './output.js';
@@ -7,7 +7,10 @@ import type { Progress } from './progress.js';
 import { systemReason, UsageError } from './usage-error.js';
 
 /** Where finished replications are kept until `out` is written: beside it. */
-export const journalPath = (out: string): string => relative('', `${resolve(out)}.journal`);
+export function journalPath(out: string): string {
+  const path = `${resolve(out)}.journal`;
+  return isAbsolute(out) ? path : relative('', path);
+}
 
 /**
  * Does work that keeps its finished replications in a journal beside `out`, and removes it when all is done. Whatever ends the work

@@ -28,14 +28,14 @@ stop() {
 trap stop EXIT
 trap 'exit 130' INT TERM
 
-fail() { echo "FAILED: $*" >&2; tail -n 20 "$base"/log/* "$base"/task.* >&2 || true; exit 1; }
+fail() { echo "FAILED: $*" >&2; for file in "$base"/log/* "$base"/task.*; do echo "== $file"; tail -n 20 "$file"; done >&2 || true; exit 1; }
 same() { diff -r "$base/one" "$base/$1" || fail "$1 is not what one run gives"; echo "$1: the very bytes of one run"; }
 # Exit code 3 is a finding of the scenario.
 allow_finding() { "$@" || [ $? -eq 3 ]; }
 
 cd "$base"
 mkdir log state spool.n1 spool.n2 munge
-chmod 700 munge
+chmod 755 . munge
 allow_finding $RATEPROOF simulate "$scenario" --replications "$replications" --seed shards --quiet --out one > one.txt
 
 # Waits until a shard has some replications behind it.
@@ -86,11 +86,12 @@ NodeName=n1 NodeHostname=$host NodeAddr=127.0.0.1 Port=$((port + 1)) CPUs=1 Stat
 NodeName=n2 NodeHostname=$host NodeAddr=127.0.0.1 Port=$((port + 2)) CPUs=1 State=UNKNOWN
 PartitionName=main Nodes=n1,n2 Default=YES MaxTime=INFINITE State=UP
 CONF
-slurmctld -f slurm.conf
-slurmd -f slurm.conf -N n1
-slurmd -f slurm.conf -N n2
-for _ in $(seq 60); do [ "$(sinfo -h -o '%D %t')" = "2 idle" ] && break; sleep 0.5; done
-[ "$(sinfo -h -o '%D %t')" = "2 idle" ] || fail "the nodes did not come up"
+slurmctld -f "$SLURM_CONF"
+slurmd -f "$SLURM_CONF" -N n1
+slurmd -f "$SLURM_CONF" -N n2
+up() { [ "$(sinfo -h -o '%D %t' 2> /dev/null)" = '2 idle' ]; }
+for _ in $(seq 60); do up && break; sleep 0.5; done
+up || fail "the nodes did not come up"
 
 submit() { sbatch --parsable "$@" --output="$base/task.%a" "$here/slurm.sh" "$scenario" "$replications" "$base/slurm" --seed shards; }
 job=$(submit)
