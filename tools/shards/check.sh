@@ -39,7 +39,7 @@ chmod 755 . munge
 allow_finding $RATEPROOF simulate "$scenario" --replications "$replications" --seed shards --quiet --out one > one.txt
 
 # Waits until a shard has some replications behind it.
-begun() { for _ in $(seq 600); do [ "$(stat -c %s "$1.journal" 2> /dev/null || echo 0)" -gt 100000 ] && return; sleep 0.1; done; fail "$1 was not begun"; }
+begun() { for _ in $(seq 3000); do [ "$(stat -c %s "$1.journal" 2> /dev/null || echo 0)" -gt 100000 ] && return; sleep 0.1; done; fail "$1 was not begun"; }
 
 echo "GNU parallel: a shard killed in the middle, then all four, then the same command again"
 $RATEPROOF simulate "$scenario" --replications "$replications" --seed shards --quiet --workers 1 --shard 2/4 --out parallel.shards/2 &
