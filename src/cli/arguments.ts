@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
 import { wholeNumber } from './numbers.js';
+import { rateOptions, rateRequest } from './rate-arguments.js';
 import type { Request, RunRequest } from './request.js';
 import { UsageError } from './usage-error.js';
 import { MESSAGES, wrongWords } from './wrong-words.js';
@@ -37,6 +38,7 @@ export function readArguments(args: readonly string[]): Request {
     .epilogue(HELP.epilogue)
     .command('check <FILE>', 'capacity by arithmetic', checkOptions, (argv) => set({ command: 'check', file: argv.FILE, json: argv.json }))
     .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) => set(simulateRequest(argv)))
+    .command('rate <FILE>', 'the highest rate that holds', (command) => rateOptions(runOptions(fileOption(command.usage(HELP.rate)))), (argv) => set({ command: 'rate', ...runRequest(argv), ...rateRequest(argv) }))
     .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => set({ command: 'schema', out: given('out', argv.out) }))
     .demandCommand(1, 'expected a command, got none')
     .version(programVersion())

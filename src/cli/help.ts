@@ -8,6 +8,7 @@ Examples:
   rateproof check line.yaml                     by arithmetic, at once: load of every station, crew, lane, feeder
   rateproof simulate line.yaml                  20 replications, the answer as a table
   rateproof simulate line.yaml --out out/line   the same, with pictures, a page and data in a new folder
+  rateproof rate line.yaml --from 3 --to 6      the highest rate that holds, and when a ramp may reach it
   rateproof schema --out scenario.schema.json   lets an editor complete and check scenario files`,
   check: `rateproof check FILE: what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking
 
@@ -20,6 +21,12 @@ Examples:
   rateproof simulate line.yaml
   rateproof simulate line.yaml --replications 100 --out out/line
   rateproof simulate line.yaml --json --quiet > results.json`,
+  rate: `rateproof rate FILE: the highest rate that holds, what stops it at each rate, and when a ramp may reach it
+
+Examples:
+  rateproof rate line.yaml --from 3 --to 6
+  rateproof rate line.yaml --from 3 --to 6 --step 0.25 --sure "90 %" --out out/rate
+  rateproof rate line.yaml --from 3 --to 6 --weeks 52 --ramp-to 5`,
   schema: `rateproof schema: the JSON Schema of scenario files
 
 Examples:

@@ -1,5 +1,5 @@
 /** What was asked on the command line, checked as far as it can be without reading a file. */
-export type Request = TextRequest | CheckRequest | SimulateRequest | SchemaRequest;
+export type Request = TextRequest | CheckRequest | SimulateRequest | RateRequest | SchemaRequest;
 
 /** Help or version, to be printed as it is. */
 export interface TextRequest { readonly command: 'text'; readonly text: string }
@@ -21,5 +21,20 @@ export interface SimulateRequest extends RunRequest {
   readonly replications: number;
   /** Build number of the unit whose way is told; undefined: one with the median lead time. */
   readonly journey: string | undefined;
+}
+export interface RateRequest extends RunRequest {
+  readonly command: 'rate';
+  /** Rates are units a working day. */
+  readonly from: number;
+  readonly to: number;
+  readonly step: number;
+  readonly replications: number;
+  readonly weeks: number;
+  /** undefined: by the lead time. */
+  readonly settleWeeks: number | undefined;
+  /** 0..1. */
+  readonly sure: number;
+  /** undefined: the highest rate that holds. */
+  readonly rampTo: number | undefined;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }
