@@ -4,6 +4,7 @@ import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
 import { wholeNumber } from './numbers.js';
 import { shardOf } from './shard-words.js';
+import { rateOptions, rateRequest } from './rate-arguments.js';
 import type { AnswerRequest, Request, RunRequest } from './request.js';
 import { UsageError } from './usage-error.js';
 import { MESSAGES, wrongWords } from './wrong-words.js';
@@ -39,6 +40,7 @@ export function readArguments(args: readonly string[]): Request {
     .command('check <FILE>', 'capacity by arithmetic', checkOptions, (argv) => set({ command: 'check', file: argv.FILE, json: argv.json }))
     .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) => set(simulateRequest(argv)))
     .command('merge', 'finished shards DIR.. of simulate, to the answer of one run', mergeOptions, (argv) => set(mergeRequest(argv)))
+    .command('rate <FILE>', 'the highest rate that holds', (command) => rateOptions(runOptions(fileOption(command.usage(HELP.rate)))), (argv) => set({ command: 'rate', ...runRequest(argv), ...rateRequest(argv) }))
     .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => set({ command: 'schema', out: given('out', argv.out) }))
     .demandCommand(1, 'expected a command, got none')
     .version(programVersion())

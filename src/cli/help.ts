@@ -8,6 +8,7 @@ Examples:
   rateproof check line.yaml                     by arithmetic, at once: load of every station, crew, lane, feeder
   rateproof simulate line.yaml                  20 replications, the answer as a table
   rateproof simulate line.yaml --out out/line   the same, with pictures, a page and data in a new folder
+  rateproof rate line.yaml --from 3 --to 6      the highest rate that holds, and when a ramp may reach it
   rateproof schema --out scenario.schema.json   lets an editor complete and check scenario files`,
   check: `rateproof check FILE: what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking
 
@@ -25,6 +26,12 @@ Examples:
 Examples:
   rateproof simulate line.yaml --replications 100 --shard 1/4 --out out/shard-1    (and so on, here or on other machines)
   rateproof merge out/shard-1 out/shard-2 out/shard-3 out/shard-4 --out out/line`,
+  rate: `rateproof rate FILE: the highest rate that holds, what stops it at each rate, and when a ramp may reach it
+
+Examples:
+  rateproof rate line.yaml --from 3 --to 6
+  rateproof rate line.yaml --from 3 --to 6 --step 0.25 --sure "90 %" --out out/rate
+  rateproof rate line.yaml --from 3 --to 6 --weeks 52 --ramp-to 5`,
   schema: `rateproof schema: the JSON Schema of scenario files
 
 Examples:

@@ -1,7 +1,13 @@
 import type { Shard } from '../study/fixed-design.js';
 
 /** What was asked on the command line, checked as far as it can be without reading a file. */
-export type Request = TextRequest | CheckRequest | SimulateRequest | MergeRequest | SchemaRequest;
+export type Request =
+  | TextRequest
+  | CheckRequest
+  | SimulateRequest
+  | RateRequest
+  | MergeRequest
+  | SchemaRequest;
 
 /** Help or version, to be printed as it is. */
 export interface TextRequest { readonly command: 'text'; readonly text: string }
@@ -34,5 +40,20 @@ export interface MergeRequest extends AnswerRequest {
   /** Of finished shards, at least one. */
   readonly folders: readonly string[];
   readonly journey: string | undefined;
+}
+export interface RateRequest extends RunRequest {
+  readonly command: 'rate';
+  /** Rates are units a working day. */
+  readonly from: number;
+  readonly to: number;
+  readonly step: number;
+  readonly replications: number;
+  readonly weeks: number;
+  /** undefined: by the lead time. */
+  readonly settleWeeks: number | undefined;
+  /** 0..1. */
+  readonly sure: number;
+  /** undefined: the highest rate that holds. */
+  readonly rampTo: number | undefined;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }

@@ -24,6 +24,7 @@ async function obey(args: readonly string[]): Promise<ExitCode> {
     case 'check': return (await import('./check.js')).check(request);
     case 'simulate': return (await import('./simulate.js')).simulate(request);
     case 'merge': return (await import('./merge.js')).merge(request);
+    case 'rate': return (await import('./rate.js')).rate(request);
     case 'schema': return (await import('./schema.js')).schema(request);
   }
 }

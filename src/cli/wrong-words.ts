@@ -1,8 +1,18 @@
 import { nearest } from '../scenario/names-nearest.js';
 import { UsageError } from './usage-error.js';
 
-export const COMMANDS = ['check', 'simulate', 'merge', 'schema'] as const;
-const OPTIONS = ['--json', '--replications', '--seed', '--out', '--workers', '--shard', '--journey', '--replace', '--quiet', '--finding-ok', '--help', '--version'];
+export const COMMANDS = [
+  'check',
+  'simulate',
+  'rate',
+  'merge',
+  'schema',
+] as const;
+const OPTIONS = [
+  '--json', '--replications', '--seed', '--out', '--workers', '--journey', '--replace', '--quiet', '--finding-ok', '--help', '--version',
+  '--shard',
+  '--from', '--to', '--step', '--weeks', '--settle', '--sure', '--ramp-to',
+];
 
 const NO_FILE = 'expected a scenario FILE, got none';
 const UNKNOWN = 'unknown: ';

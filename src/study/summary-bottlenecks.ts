@@ -29,14 +29,14 @@ export function bottleneckOf(sample: Sample, observation: Observation): string |
 }
 
 /** Index of the highest utilisation; -1 if all are 0. */
-function busiest({ utilisation }: Observation): number {
+export function busiest({ utilisation }: Pick<Observation, 'utilisation'>): number {
   return utilisation.reduce((best, each, id) => (each > (best < 0 ? 0 : utilisation[best]) ? id : best), -1);
 }
 
-interface Resource { readonly id: number; readonly name: string; readonly kind: BottleneckResult['kind']; readonly site: string }
+export interface Resource { readonly id: number; readonly name: string; readonly kind: BottleneckResult['kind']; readonly site: string }
 
 /** In the order of `Observation.utilisation`: stations, crews, lanes, carriers. Arrival banks have no equipment. */
-function resources({ model }: Sample): Resource[] {
+export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
   const { stations, resources, lanes, siteNames, stays } = model;
   const all = [
     ...Array.from(stations.names, (name, i) => ({ name, kind: 'station' as const, site: siteNames[stations.site[i]], isBank: stations.isBank[i] === 1 })),

@@ -1,0 +1,35 @@
+import type { Estimate } from '../study/results.js';
+import type { RateResults } from '../study/results-rate.js';
+import { renderPng } from './canvas.js';
+import { RATE_CHARTS } from './charts/rate-index.js';
+import { csv } from './csv.js';
+import { stableJson } from './json.js';
+import type { Picture } from './page-shape.js';
+import { ratePage } from './rate-page.js';
+
+/** Every file of a rate report, by name, ready for `writeFolder`. */
+export function rateFiles(results: RateResults): Map<string, string | Buffer> {
+  const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]), pictures: Picture[] = [];
+  for (const [name, draw] of Object.entries(RATE_CHARTS)) {
+    const { configuration, width, height, alt } = draw(results), png = renderPng(configuration, width, height);
+    files.set(`${name}.png`, png);
+    pictures.push({ name, alt, width, height, png });
+  }
+  files.set('report.html', ratePage(results, pictures));
+  files.set('rates.csv', ratesCsv(results));
+  return files;
+}
+
+const spread = (name: string): string[] => [`${name}_mean`, `${name}_low`, `${name}_high`];
+const cells = ({ mean, low, high }: Estimate): (number | null)[] => [mean, low, high];
+
+/** One row a rate. */
+export function ratesCsv({ points }: RateResults): string {
+  const head = ['per_day', 'verdict', 'why', 'replications', 'asked', 'keep_up_share', 'keep_up_low', 'keep_up_high', ...spread('open_units_growth_per_week'), 'gridlocks',
+    ...spread('shipped_per_day'), ...spread('wip'), ...spread('lead_days'), 'constraint', 'constraint_share', 'constraint_low', 'constraint_high'];
+  return csv(head, points.map((point) => [
+    point.perDay, point.verdict, point.why, point.replications, point.asked, point.keptUp.share, point.keptUp.low, point.keptUp.high, ...cells(point.drift), point.gridlocks,
+    ...cells(point.shippedPerDay), ...cells(point.wip), ...cells(point.leadDays),
+    point.stops[0]?.name ?? null, point.stops[0]?.share.share ?? null, point.stops[0]?.share.low ?? null, point.stops[0]?.share.high ?? null,
+  ]));
+}
