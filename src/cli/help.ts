@@ -8,6 +8,7 @@ Examples:
   rateproof check line.yaml                     by arithmetic, at once: load of every station, crew, lane, feeder
   rateproof simulate line.yaml                  20 replications, the answer as a table
   rateproof simulate line.yaml --out out/line   the same, with pictures, a page and data in a new folder
+  rateproof reliefs line.yaml                   which small change helps most, which number to measure next
   rateproof schema --out scenario.schema.json   lets an editor complete and check scenario files`,
   check: `rateproof check FILE: what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking
 
@@ -25,6 +26,12 @@ Examples:
 Examples:
   rateproof simulate line.yaml --replications 100 --shard 1/4 --out out/shard-1    (and so on, here or on other machines)
   rateproof merge out/shard-1 out/shard-2 out/shard-3 out/shard-4 --out out/line`,
+  reliefs: `rateproof reliefs FILE: tries each small change by itself (a person, a place, a space, a truck more, work a tenth
+shorter, an hour of overtime ...) and each guess and estimate low and high; ranks them by what they ship more
+
+Examples:
+  rateproof reliefs line.yaml
+  rateproof reliefs line.yaml --rate 5 --out out/reliefs`,
   schema: `rateproof schema: the JSON Schema of scenario files
 
 Examples:

@@ -1,7 +1,7 @@
 import type { Shard } from '../study/fixed-design.js';
 
 /** What was asked on the command line, checked as far as it can be without reading a file. */
-export type Request = TextRequest | CheckRequest | SimulateRequest | MergeRequest | SchemaRequest;
+export type Request = TextRequest | CheckRequest | SimulateRequest | MergeRequest | SchemaRequest | ReliefsRequest;
 
 /** Help or version, to be printed as it is. */
 export interface TextRequest { readonly command: 'text'; readonly text: string }
@@ -36,3 +36,10 @@ export interface MergeRequest extends AnswerRequest {
   readonly journey: string | undefined;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }
+export interface ReliefsRequest extends RunRequest {
+  readonly command: 'reliefs';
+  /** Most that one relief is given. */
+  readonly replications: number;
+  /** Highest rate of the plan, units a working day; undefined: as the scenario has it. */
+  readonly rate: number | undefined;
+}

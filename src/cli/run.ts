@@ -24,6 +24,7 @@ async function obey(args: readonly string[]): Promise<ExitCode> {
     case 'check': return (await import('./check.js')).check(request);
     case 'simulate': return (await import('./simulate.js')).simulate(request);
     case 'merge': return (await import('./merge.js')).merge(request);
+    case 'reliefs': return (await import('./reliefs.js')).reliefs(request);
     case 'schema': return (await import('./schema.js')).schema(request);
   }
 }

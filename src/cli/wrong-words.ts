@@ -1,8 +1,8 @@
 import { nearest } from '../scenario/names-nearest.js';
 import { UsageError } from './usage-error.js';
 
-export const COMMANDS = ['check', 'simulate', 'merge', 'schema'] as const;
-const OPTIONS = ['--json', '--replications', '--seed', '--out', '--workers', '--shard', '--journey', '--replace', '--quiet', '--finding-ok', '--help', '--version'];
+export const COMMANDS = ['check', 'simulate', 'merge', 'schema', 'reliefs'] as const;
+const OPTIONS = ['--json', '--replications', '--seed', '--out', '--workers', '--shard', '--journey', '--rate', '--replace', '--quiet', '--finding-ok', '--help', '--version'];
 
 const NO_FILE = 'expected a scenario FILE, got none';
 const UNKNOWN = 'unknown: ';
