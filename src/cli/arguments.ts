@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
-import { wholeNumber } from './numbers.js';
+import { numberAboveZero, wholeNumber } from './numbers.js';
 import { shardOf } from './shard-words.js';
 import { rateOptions, rateRequest } from './rate-arguments.js';
 import type { AnswerRequest, Request, RunRequest } from './request.js';
@@ -14,7 +14,7 @@ declare module 'yargs' {
   interface Argv<T> { usageConfiguration(configuration: { readonly 'hide-types': boolean }): Argv<T> }
 }
 
-const MOST_REPLICATIONS = 10_000, MOST_WORKERS = 256, LONGEST_SEED = 200;
+const MOST_REPLICATIONS = 10_000, MOST_WORKERS = 256, MOST_RATE = 100_000, LONGEST_SEED = 200;
 
 /** Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a UsageError. */
 export function readArguments(args: readonly string[]): Request {
@@ -41,6 +41,7 @@ export function readArguments(args: readonly string[]): Request {
     .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) => set(simulateRequest(argv)))
     .command('merge', 'finished shards DIR.. of simulate, to the answer of one run', mergeOptions, (argv) => set(mergeRequest(argv)))
     .command('rate <FILE>', 'the highest rate that holds', (command) => rateOptions(runOptions(fileOption(command.usage(HELP.rate)))), (argv) => set({ command: 'rate', ...runRequest(argv), ...rateRequest(argv) }))
+    .command('reliefs <FILE>', 'which small change helps most, which number to measure next', reliefsOptions, (argv) => set(reliefsRequest(argv)))
     .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => set({ command: 'schema', out: given('out', argv.out) }))
     .demandCommand(1, 'expected a command, got none')
     .version(programVersion())
@@ -70,6 +71,12 @@ function mergeOptions(parser: Argv) {
 
 function journeyOption<Options>(parser: Argv<Options>) {
   return parser.option('journey', { type: 'string', requiresArg: true, describe: 'build number of the unit whose way is told step by step, default one with the median lead time' });
+}
+
+function reliefsOptions(parser: Argv) {
+  return runOptions(fileOption(parser.usage(HELP.reliefs)))
+    .option('rate', { type: 'string', requiresArg: true, describe: 'highest rate of the plan, units a working day, default as in the scenario' })
+    .option('replications', { type: 'string', requiresArg: true, default: '40', describe: 'most that one change is given, default 40' });
 }
 
 /** Of every study that runs replications. */
@@ -118,6 +125,17 @@ function answerRequest(argv: AnswerArguments): AnswerRequest {
   const out = given('out', argv.out);
   if (argv.replace && out === undefined) throw new UsageError('--replace: expected --out with the folder to replace, got none', 'add --out DIR');
   return { out, replace: argv.replace, json: argv.json, quiet: argv.quiet, findingOk: argv['finding-ok'] };
+type ReliefsArguments = Awaited<ReturnType<typeof reliefsOptions>['argv']>;
+const reliefsRequest = (argv: ReliefsArguments): Request => ({
+  command: 'reliefs',
+  ...runRequest(argv),
+  replications: wholeNumber('replications', argv.replications, 2, MOST_REPLICATIONS),
+  rate: argv.rate === undefined ? undefined : numberAboveZero('rate', argv.rate, MOST_RATE),
+});
+
+interface RunArguments {
+  readonly FILE: string; readonly seed: string; readonly out: string | undefined; readonly replace: boolean; readonly workers: string | undefined;
+  readonly json: boolean; readonly quiet: boolean; readonly 'finding-ok': boolean;
 }
 
 function runRequest(argv: RunArguments): RunRequest {

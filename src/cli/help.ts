@@ -9,6 +9,7 @@ Examples:
   rateproof simulate line.yaml                  20 replications, the answer as a table
   rateproof simulate line.yaml --out out/line   the same, with pictures, a page and data in a new folder
   rateproof rate line.yaml --from 3 --to 6      the highest rate that holds, and when a ramp may reach it
+  rateproof reliefs line.yaml                   which small change helps most, which number to measure next
   rateproof schema --out scenario.schema.json   lets an editor complete and check scenario files`,
   check: `rateproof check FILE: what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking
 
@@ -32,6 +33,12 @@ Examples:
   rateproof rate line.yaml --from 3 --to 6
   rateproof rate line.yaml --from 3 --to 6 --step 0.25 --sure "90 %" --out out/rate
   rateproof rate line.yaml --from 3 --to 6 --weeks 52 --ramp-to 5`,
+  reliefs: `rateproof reliefs FILE: tries each small change by itself (a person, a place, a space, a truck more, work a tenth
+shorter, an hour of overtime ...) and each guess and estimate low and high; ranks them by what they ship more
+
+Examples:
+  rateproof reliefs line.yaml
+  rateproof reliefs line.yaml --rate 5 --out out/reliefs`,
   schema: `rateproof schema: the JSON Schema of scenario files
 
 Examples:

@@ -6,6 +6,7 @@ export type Request =
   | CheckRequest
   | SimulateRequest
   | RateRequest
+  | ReliefsRequest
   | MergeRequest
   | SchemaRequest;
 
@@ -57,3 +58,10 @@ export interface RateRequest extends RunRequest {
   readonly rampTo: number | undefined;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }
+export interface ReliefsRequest extends RunRequest {
+  readonly command: 'reliefs';
+  /** Most that one relief is given. */
+  readonly replications: number;
+  /** Highest rate of the plan, units a working day; undefined: as the scenario has it. */
+  readonly rate: number | undefined;
+}

@@ -25,6 +25,7 @@ async function obey(args: readonly string[]): Promise<ExitCode> {
     case 'simulate': return (await import('./simulate.js')).simulate(request);
     case 'merge': return (await import('./merge.js')).merge(request);
     case 'rate': return (await import('./rate.js')).rate(request);
+    case 'reliefs': return (await import('./reliefs.js')).reliefs(request);
     case 'schema': return (await import('./schema.js')).schema(request);
   }
 }

@@ -5,12 +5,14 @@ export const COMMANDS = [
   'check',
   'simulate',
   'rate',
+  'reliefs',
   'merge',
   'schema',
 ] as const;
 const OPTIONS = [
   '--json', '--replications', '--seed', '--out', '--workers', '--journey', '--replace', '--quiet', '--finding-ok', '--help', '--version',
   '--shard',
+  '--rate',
   '--from', '--to', '--step', '--weeks', '--settle', '--sure', '--ramp-to',
 ];
 

@@ -7,3 +7,4 @@ export { sayProblem } from '../scenario/problem.js';
 export { readScenario } from '../scenario/read.js';
 export { capacity } from './capacity.js';
 export { tuneFor } from './tune.js';
+export { reliefsStudy } from './reliefs.js';
