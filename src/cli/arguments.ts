@@ -37,6 +37,7 @@ export function readArguments(args: readonly string[]): Request {
     .epilogue(HELP.epilogue)
     .command('check <FILE>', 'capacity by arithmetic', checkOptions, (argv) => set({ command: 'check', file: argv.FILE, json: argv.json }))
     .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) => set(simulateRequest(argv)))
+    .command('compare <FILE> <WHATIFS>', 'the scenario against named changes of it', compareOptions, (argv) => set(compareRequest(argv)))
     .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => set({ command: 'schema', out: given('out', argv.out) }))
     .demandCommand(1, 'expected a command, got none')
     .version(programVersion())
@@ -57,6 +58,12 @@ function simulateOptions(parser: Argv) {
   return runOptions(fileOption(parser.usage(HELP.simulate)))
     .option('replications', { type: 'string', requiresArg: true, default: '20', describe: 'how often the whole build is run, default 20' })
     .option('journey', { type: 'string', requiresArg: true, describe: 'build number of the unit whose way is told step by step, default one with the median lead time' });
+}
+
+function compareOptions(parser: Argv) {
+  return runOptions(fileOption(parser.usage(HELP.compare)))
+    .positional('WHATIFS', { type: 'string', demandOption: true, describe: 'named changes of it, YAML' })
+    .option('replications', { type: 'string', requiresArg: true, default: '40', describe: 'how often each variant is run, default 40' });
 }
 
 /** Of every study that runs replications. */
@@ -86,6 +93,14 @@ const simulateRequest = (argv: SimulateArguments): Request => ({
   ...runRequest(argv),
   replications: wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS),
   journey: named(argv.journey),
+});
+
+type CompareArguments = Awaited<ReturnType<typeof compareOptions>['argv']>;
+const compareRequest = (argv: CompareArguments): Request => ({
+  command: 'compare',
+  ...runRequest(argv),
+  whatIfsFile: argv.WHATIFS,
+  replications: wholeNumber('replications', argv.replications, 2, MOST_REPLICATIONS),
 });
 
 interface RunArguments {

@@ -8,6 +8,7 @@ Examples:
   rateproof check line.yaml                     by arithmetic, at once: load of every station, crew, lane, feeder
   rateproof simulate line.yaml                  20 replications, the answer as a table
   rateproof simulate line.yaml --out out/line   the same, with pictures, a page and data in a new folder
+  rateproof compare line.yaml what-ifs.yaml     the same for named changes of it, each against the scenario
   rateproof schema --out scenario.schema.json   lets an editor complete and check scenario files`,
   check: `rateproof check FILE: what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking
 
@@ -20,6 +21,12 @@ Examples:
   rateproof simulate line.yaml
   rateproof simulate line.yaml --replications 100 --out out/line
   rateproof simulate line.yaml --json --quiet > results.json`,
+  compare: `rateproof compare FILE WHATIFS: what named changes of the scenario do to rate, lead time, WIP, end and cost
+
+Examples:
+  rateproof compare line.yaml what-ifs.yaml
+  rateproof compare line.yaml what-ifs.yaml --replications 100 --out out/what-ifs
+  what-ifs.yaml: { second booth: { changes: [{ sites.hall.stations.booth.places: 2 }] } }`,
   schema: `rateproof schema: the JSON Schema of scenario files
 
 Examples:

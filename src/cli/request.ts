@@ -1,5 +1,5 @@
 /** What was asked on the command line, checked as far as it can be without reading a file. */
-export type Request = TextRequest | CheckRequest | SimulateRequest | SchemaRequest;
+export type Request = TextRequest | CheckRequest | SimulateRequest | CompareRequest | SchemaRequest;
 
 /** Help or version, to be printed as it is. */
 export interface TextRequest { readonly command: 'text'; readonly text: string }
@@ -21,5 +21,11 @@ export interface SimulateRequest extends RunRequest {
   readonly replications: number;
   /** Build number of the unit whose way is told; undefined: one with the median lead time. */
   readonly journey: string | undefined;
+}
+export interface CompareRequest extends RunRequest {
+  readonly command: 'compare';
+  /** Named changes of the scenario. */
+  readonly whatIfsFile: string;
+  readonly replications: number;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }

@@ -23,6 +23,7 @@ async function obey(args: readonly string[]): Promise<ExitCode> {
       return EXIT.done;
     case 'check': return (await import('./check.js')).check(request);
     case 'simulate': return (await import('./simulate.js')).simulate(request);
+    case 'compare': return (await import('./compare.js')).compare(request);
     case 'schema': return (await import('./schema.js')).schema(request);
   }
 }

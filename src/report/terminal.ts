@@ -91,7 +91,7 @@ function notes(quantiles: readonly DateQuantile[]): string[] {
 }
 
 /** Text broken at spaces into lines of at most the width, later ones indented. */
-function lines(text: string, indent: string): string[] {
+export function lines(text: string, indent: string): string[] {
   const broken: string[] = [];
   let line = '';
   for (const word of text.split(/\s+/)) {

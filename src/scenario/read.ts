@@ -2,7 +2,7 @@ import { crossFindings } from './cross.js';
 import { withIncludes } from './include.js';
 import { nameFindings } from './names.js';
 import { findingsOf } from './problem-zod.js';
-import { sortProblems, type Problem } from './problem.js';
+import { sortProblems, type Finding, type Problem } from './problem.js';
 import type { Scenario } from './scenario.js';
 import { scenarioSchema } from './schema.js';
 import { readSource } from './source.js';
@@ -20,15 +20,21 @@ export function readScenario(text: string, file: string, readFile: (relativePath
   const whole = withIncludes(readSource(text, file), readFile);
   if (whole.value === undefined) return { problems: sortProblems([...whole.faults, ...whole.problems], file) };
 
-  // The schema is used once, so compiling it first would cost more than it saves.
-  const result = scenarioSchema(observedReader(readFile), tableReader(readFile, 'unit')).safeParse(whole.value, { jitless: true });
-  const shape = result.success ? [] : findingsOf(result.error.issues, whole.value);
-  const names = nameFindings(whole.value, shape);
-  const cross = result.success ? crossFindings(result.data, names.length === 0) : [];
+  const { scenario, findings } = checked(whole.value, readFile);
   const spot = (problem: Problem): string => JSON.stringify([problem.file, problem.path]);
   const faulty = new Set(whole.faults.map(spot));
-  const found = [...shape, ...names, ...cross].map(whole.place).filter((problem) => problem.path === '' || !faulty.has(spot(problem)));
+  const found = findings.map(whole.place).filter((problem) => problem.path === '' || !faulty.has(spot(problem)));
   const problems = [...whole.faults, ...whole.problems, ...found];
-  if (result.success && problems.length === 0) return { scenario: { ...result.data, assumptions: whole.assumptions } };
+  if (scenario !== undefined && problems.length === 0) return { scenario: { ...scenario, assumptions: whole.assumptions } };
   return { problems: sortProblems(problems, file) };
+}
+
+/** Checks a scenario as data, with all that it includes in it; without a finding the scenario is sound. Its assumptions are none. */
+export function checked(value: unknown, readFile: (relativePath: string) => string): { readonly scenario: Scenario | undefined; readonly findings: readonly Finding[] } {
+  // The schema is used once, so compiling it first would cost more than it saves.
+  const result = scenarioSchema(observedReader(readFile), tableReader(readFile, 'unit')).safeParse(value, { jitless: true });
+  const shape = result.success ? [] : findingsOf(result.error.issues, value);
+  const names = nameFindings(value, shape);
+  const cross = result.success ? crossFindings(result.data, names.length === 0) : [];
+  return { scenario: result.success ? result.data : undefined, findings: [...shape, ...names, ...cross] };
 }

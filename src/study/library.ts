@@ -5,5 +5,8 @@ export { observe } from '../measure/observe.js';
 export { compile } from '../scenario/compile.js';
 export { sayProblem } from '../scenario/problem.js';
 export { readScenario } from '../scenario/read.js';
+export { readWhatIfs } from '../scenario/what-ifs.js';
+export { compareDesign } from './compare.js';
+export { summariseComparison } from './summary-compare.js';
 export { capacity } from './capacity.js';
 export { tuneFor } from './tune.js';

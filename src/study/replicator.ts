@@ -13,7 +13,7 @@ import type { Answer, Question } from './worker.js';
 export interface Variant { readonly key: string; readonly model: Model }
 
 /** What a replication is for a study: the observation, or what the study needs of it. */
-export type Reading<Value> = (observation: Observation) => Value;
+export type Reading<Value> = (observation: Observation, variant: Variant) => Value;
 
 export interface ReplicatorOptions<Value> {
   readonly seed: string;
@@ -83,7 +83,7 @@ export class Replicator<Value> {
   private async one(variant: Variant, replication: number): Promise<Value> {
     const { journal, read } = this.options, key = `${variant.key} ${replication}`, known = journal?.get(key);
     if (known !== undefined) return known;
-    const value = read(this.options.workers > 1 ? await this.elsewhere(variant, replication) : await this.here(variant, replication));
+    const value = read(this.options.workers > 1 ? await this.elsewhere(variant, replication) : await this.here(variant, replication), variant);
     journal?.add(key, value);
     return value;
   }
