@@ -14,9 +14,9 @@ export async function compare(request: CompareRequest): Promise<ExitCode> {
   const { replications, seed, workers, whatIfsFile } = request;
   const interrupt = listenForInterrupt();
   const { scenario, file } = loadScenario(request.file);
-  const design = planned(whatIfsFile, () => compareDesign(scenario, loadWhatIfs(whatIfsFile, request.file), replications));
+  const design = compareDesign(scenario, loadWhatIfs(whatIfsFile, request.file), replications, (name, plan) => planned(`${whatIfsFile}, ${name}`, plan));
   return runStudy(request, interrupt, {
-    stage: `running ${replications} replications of ${file} and of ${design.variants.length - 1} what-ifs, seed ${seed}`,
+    stage: `running ${replications} replications each of ${file} and ${design.variants.length === 2 ? '1 what-if' : `${design.variants.length - 1} what-ifs`}, seed ${seed}`,
     run: (signal, onReplication) => compareStudy({ design, file, whatIfsFile: basename(whatIfsFile), seed, workers, signal, onReplication }),
     text: compareTable,
     drawing: async () => (await import('../report/compare-files.js')).compareFiles,

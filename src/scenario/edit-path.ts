@@ -26,7 +26,7 @@ export function findPath(root: unknown, text: string): Found {
     if (name === undefined) {
       const word = rest.split(isBracket ? ']' : /[.[]/)[0]!;
       if (isRawMap(at) && word === rest && !isBracket && word !== '') return word in Object.prototype ? fault('another name, this one is reserved', word) : { path: [...path, word], isNew: true };
-      return fault(Array.isArray(at) ? `an entry of ${here}, by the name of its step or by its number from 0` : `a key or name in ${here}`, word, nearest(word, places.keys()));
+      return fault(Array.isArray(at) ? `an entry of ${here}, by the name of its step or by its number from 0` : `a key or name in ${here}`, word, /^\d+$/.test(word) ? undefined : nearest(word, places.keys()));
     }
     for (const part of places.get(name)!) {
       path.push(part);

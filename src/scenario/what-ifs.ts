@@ -48,7 +48,7 @@ export function readWhatIfs(text: string, file: string, base: { readonly text: s
     if (name === BASE) wrong([name], name, { wanted: 'another name; this one means the scenario itself', atKey: true });
     for (const key of Object.keys(mapOf(entry))) if (key !== 'changes' && key !== 'note') wrong([name, key], name, { wanted: 'changes and note', seen: JSON.stringify(key), suggestion: nearest(key, ['changes', 'note']), atKey: true });
     const { changes } = mapOf(entry), list = listOf(changes);
-    if (list.length === 0) wrong(changes === undefined ? [name] : [name, 'changes'], name, { wanted: CHANGES, seen: saySeen(isRawMap(entry) ? changes : entry) });
+    if (list.length === 0) wrong(changes === undefined ? [name] : [name, 'changes'], name, { wanted: CHANGES, seen: saySeen(isRawMap(entry) ? changes : entry), atKey: changes === undefined });
     list.forEach((item, i) => {
       const here = Array.isArray(changes) ? [name, 'changes', i] : [name, 'changes'];
       if (!isRawMap(item) || Object.keys(item).length === 0) wrong(here, name, { wanted: 'path: new value, or remove: path', seen: saySeen(item) });

@@ -23,10 +23,12 @@ export interface DesignVariant extends Variant {
 /** Variants, the base first, each to be run for replications 1 to `replications`. Any part of them may be run anywhere. */
 export interface Design { readonly variants: readonly DesignVariant[]; readonly replications: number }
 
-/** Step 1: what is to be run. @throws RangeError for a what-if that cannot be planned, as `name: path: expected ...` */
-export function compareDesign(scenario: Scenario, whatIfs: readonly WhatIf[], replications: number): Design {
+/**
+ * Step 1: what is to be run. `planning` is called around the planning of each variant, which throws a RangeError if it cannot be planned.
+ */
+export function compareDesign(scenario: Scenario, whatIfs: readonly WhatIf[], replications: number, planning: <T>(name: string, plan: () => T) => T = (_, plan) => plan()): Design {
   const variant = (name: string, changed: Scenario, note: string | null, changes: readonly Change[]): DesignVariant => {
-    const model = compile(changed);
+    const model = planning(name, () => compile(changed));
     return { key: digest(changed), name, note, changes, scenario: changed, model, read: readingOf(changed, model) };
   };
   return { variants: [variant(BASE, scenario, null, []), ...whatIfs.map((each) => variant(each.name, each.scenario, each.note, each.changes))], replications };
