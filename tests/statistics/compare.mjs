@@ -1,5 +1,6 @@
 // Many small comparisons with the built engine, in a process of its own (see replicate.mjs). In: { yaml, whatIfs, studies,
 // replications } as JSON; out: for each study what was found of the mean lead time of each what-if, as JSON.
+import { Buffer } from 'node:buffer';
 import { readFileSync, writeSync } from 'node:fs';
 import { compareDesign, observe, prepare, readScenario, readWhatIfs, simulate, summariseComparison, tuneFor } from '../../dist/study/library.js';
 
