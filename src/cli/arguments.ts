@@ -42,6 +42,7 @@ export function readArguments(args: readonly string[]): Request {
     .command('merge', 'finished shards DIR.. of simulate, to the answer of one run', mergeOptions, (argv) => set(mergeRequest(argv)))
     .command('rate <FILE>', 'the highest rate that holds', (command) => rateOptions(runOptions(fileOption(command.usage(HELP.rate)))), (argv) => set({ command: 'rate', ...runRequest(argv), ...rateRequest(argv) }))
     .command('reliefs <FILE>', 'which small change helps most, which number to measure next', reliefsOptions, (argv) => set(reliefsRequest(argv)))
+    .command('compare <FILE> <WHATIFS>', 'the scenario against named changes of it', compareOptions, (argv) => set(compareRequest(argv)))
     .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => set({ command: 'schema', out: given('out', argv.out) }))
     .demandCommand(1, 'expected a command, got none')
     .version(programVersion())
@@ -77,6 +78,12 @@ function reliefsOptions(parser: Argv) {
   return runOptions(fileOption(parser.usage(HELP.reliefs)))
     .option('rate', { type: 'string', requiresArg: true, describe: 'highest rate of the plan, units a working day, default as in the scenario' })
     .option('replications', { type: 'string', requiresArg: true, default: '40', describe: 'most that one change is given, default 40' });
+}
+
+function compareOptions(parser: Argv) {
+  return runOptions(fileOption(parser.usage(HELP.compare)))
+    .positional('WHATIFS', { type: 'string', demandOption: true, describe: 'named changes of it, YAML' })
+    .option('replications', { type: 'string', requiresArg: true, default: '40', describe: 'how often each variant is run, default 40' });
 }
 
 /** Of every study that runs replications. */
@@ -125,6 +132,8 @@ function answerRequest(argv: AnswerArguments): AnswerRequest {
   const out = given('out', argv.out);
   if (argv.replace && out === undefined) throw new UsageError('--replace: expected --out with the folder to replace, got none', 'add --out DIR');
   return { out, replace: argv.replace, json: argv.json, quiet: argv.quiet, findingOk: argv['finding-ok'] };
+}
+
 type ReliefsArguments = Awaited<ReturnType<typeof reliefsOptions>['argv']>;
 const reliefsRequest = (argv: ReliefsArguments): Request => ({
   command: 'reliefs',
@@ -133,10 +142,13 @@ const reliefsRequest = (argv: ReliefsArguments): Request => ({
   rate: argv.rate === undefined ? undefined : numberAboveZero('rate', argv.rate, MOST_RATE),
 });
 
-interface RunArguments {
-  readonly FILE: string; readonly seed: string; readonly out: string | undefined; readonly replace: boolean; readonly workers: string | undefined;
-  readonly json: boolean; readonly quiet: boolean; readonly 'finding-ok': boolean;
-}
+type CompareArguments = Awaited<ReturnType<typeof compareOptions>['argv']>;
+const compareRequest = (argv: CompareArguments): Request => ({
+  command: 'compare',
+  ...runRequest(argv),
+  whatIfsFile: argv.WHATIFS,
+  replications: wholeNumber('replications', argv.replications, 2, MOST_REPLICATIONS),
+});
 
 function runRequest(argv: RunArguments): RunRequest {
   return {

@@ -10,6 +10,7 @@ Examples:
   rateproof simulate line.yaml --out out/line   the same, with pictures, a page and data in a new folder
   rateproof rate line.yaml --from 3 --to 6      the highest rate that holds, and when a ramp may reach it
   rateproof reliefs line.yaml                   which small change helps most, which number to measure next
+  rateproof compare line.yaml what-ifs.yaml     the same for named changes of it, each against the scenario
   rateproof schema --out scenario.schema.json   lets an editor complete and check scenario files`,
   check: `rateproof check FILE: what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking
 
@@ -39,6 +40,12 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
 Examples:
   rateproof reliefs line.yaml
   rateproof reliefs line.yaml --rate 5 --out out/reliefs`,
+  compare: `rateproof compare FILE WHATIFS: what named changes of the scenario do to rate, lead time, WIP, end and cost
+
+Examples:
+  rateproof compare line.yaml what-ifs.yaml
+  rateproof compare line.yaml what-ifs.yaml --replications 100 --out out/what-ifs
+  what-ifs.yaml: { second booth: { changes: [{ sites.hall.stations.booth.places: 2 }] } }`,
   schema: `rateproof schema: the JSON Schema of scenario files
 
 Examples:

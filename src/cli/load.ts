@@ -1,7 +1,7 @@
 import { basename, dirname, resolve } from 'node:path';
 import type { Model } from '../flow/model.js';
 import { compile } from '../scenario/compile.js';
-import { sayProblem } from '../scenario/problem.js';
+import { sayProblem, type Problem } from '../scenario/problem.js';
 import { readScenario } from '../scenario/read.js';
 import type { Scenario } from '../scenario/scenario.js';
 import { readText } from './file.js';
@@ -18,20 +18,26 @@ const MOST_PROBLEMS = 50;
 
 /** Reads and compiles a scenario file; files of observed times are looked for beside it. A UsageError tells all its problems. */
 export function loadScenario(path: string): Loaded {
-  let text: string;
-  try {
-    text = readText(path);
-  } catch (error) {
-    throw new UsageError(`expected a scenario file that can be read, got ${(error as Error).message}: ${path}`, 'give the path of a YAML file');
-  }
+  const text = readInput(path, 'a scenario file');
   const { scenario, problems } = readScenario(text, path, (relative) => readText(resolve(dirname(path), relative)));
-  if (scenario === undefined) {
-    const lines = problems.slice(0, MOST_PROBLEMS).map(sayProblem);
-    if (problems.length > MOST_PROBLEMS) lines.push(`and ${problems.length - MOST_PROBLEMS} more`);
-    const found = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
-    throw new UsageError(`${found} in ${path}; nothing was run`, 'docs/scenario.md lists every key; `rateproof schema` lets an editor check while you write', lines);
-  }
+  if (scenario === undefined) throw problemsError(path, problems, 'docs/scenario.md lists every key; `rateproof schema` lets an editor check while you write');
   return { scenario, file: basename(path), model: planned(path, () => compile(scenario)) };
+}
+
+/** The text of a file that the command line names. */
+export function readInput(path: string, what: string): string {
+  try {
+    return readText(path);
+  } catch (error) {
+    throw new UsageError(`expected ${what} that can be read, got ${(error as Error).message}: ${path}`, 'give the path of a YAML file');
+  }
+}
+
+/** All problems of a file, as an error of the user. */
+export function problemsError(path: string, problems: readonly Problem[], hint: string): UsageError {
+  const lines = problems.slice(0, MOST_PROBLEMS).map(sayProblem);
+  if (problems.length > MOST_PROBLEMS) lines.push(`and ${problems.length - MOST_PROBLEMS} more`);
+  return new UsageError(`${problems.length === 1 ? '1 problem' : `${problems.length} problems`} in ${path}; nothing was run`, hint, lines);
 }
 
 /** What only planning can tell, such as a programme that never ends, is said as `path: expected ...` in a RangeError. */

@@ -5,6 +5,7 @@ export type Request =
   | TextRequest
   | CheckRequest
   | SimulateRequest
+  | CompareRequest
   | RateRequest
   | ReliefsRequest
   | MergeRequest
@@ -56,6 +57,12 @@ export interface RateRequest extends RunRequest {
   readonly sure: number;
   /** undefined: the highest rate that holds. */
   readonly rampTo: number | undefined;
+}
+export interface CompareRequest extends RunRequest {
+  readonly command: 'compare';
+  /** Named changes of the scenario. */
+  readonly whatIfsFile: string;
+  readonly replications: number;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }
 export interface ReliefsRequest extends RunRequest {

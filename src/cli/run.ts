@@ -26,6 +26,7 @@ async function obey(args: readonly string[]): Promise<ExitCode> {
     case 'merge': return (await import('./merge.js')).merge(request);
     case 'rate': return (await import('./rate.js')).rate(request);
     case 'reliefs': return (await import('./reliefs.js')).reliefs(request);
+    case 'compare': return (await import('./compare.js')).compare(request);
     case 'schema': return (await import('./schema.js')).schema(request);
   }
 }

@@ -4,6 +4,7 @@ import { UsageError } from './usage-error.js';
 export const COMMANDS = [
   'check',
   'simulate',
+  'compare',
   'rate',
   'reliefs',
   'merge',
@@ -30,6 +31,7 @@ const SEE_HELP = '`rateproof --help` shows what there is, with examples';
 /** The UsageError for a message of yargs; `args` is the command line, in which the first unknown word is looked up. */
 export function wrongWords(message: string, args: readonly string[]): UsageError {
   // yargs puts its counts behind the message.
+  if (message.startsWith(NO_FILE) && message.endsWith(' 1 2')) return new UsageError('expected a file of WHATIFS behind the scenario FILE, got none', SEE_HELP);
   if (message.startsWith(NO_FILE)) return new UsageError(NO_FILE, SEE_HELP);
   if (!message.startsWith(UNKNOWN)) return new UsageError(message, SEE_HELP);
   const word = message.slice(UNKNOWN.length).split(', ')[0] ?? '';

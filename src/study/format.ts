@@ -38,6 +38,12 @@ export function mean(estimate: Estimate, scale = 1): string {
   return written(span, span.middle);
 }
 
+/** `+0.31`: the mean of a difference, with its sign. */
+export function signed(difference: Estimate): string {
+  const text = mean(difference);
+  return Number(text) > 0 ? `+${text}` : text;
+}
+
 /** The bounds of an estimate, `3.3 to 3.5`; `no interval` below two replications. */
 export function bounds(estimate: Estimate, scale = 1): string {
   const span = scaled(estimate, scale);

@@ -16,7 +16,7 @@ export interface Variant { readonly key: string; readonly model: Model }
 export const keyOf = ({ key }: Variant, replication: number): string => `${key} ${replication}`;
 
 /** What a replication is for a study: the observation, or what the study needs of it. */
-export type Reading<Value> = (observation: Observation) => Value;
+export type Reading<Value> = (observation: Observation, variant: Variant) => Value;
 
 export interface ReplicatorOptions<Value> {
   readonly seed: string;
@@ -86,7 +86,7 @@ export class Replicator<Value> {
   private async one(variant: Variant, replication: number): Promise<Value> {
     const { journal, read } = this.options, key = keyOf(variant, replication), known = journal?.get(key);
     if (known !== undefined) return known;
-    const value = read(this.options.workers > 1 ? await this.elsewhere(variant, replication) : await this.here(variant, replication));
+    const value = read(this.options.workers > 1 ? await this.elsewhere(variant, replication) : await this.here(variant, replication), variant);
     journal?.add(key, value);
     return value;
   }

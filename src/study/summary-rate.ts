@@ -3,6 +3,7 @@ import { askedRate } from '../scenario/release-rate.js';
 import { amount, meanInterval } from './interval.js';
 import type { Estimate, Verdict } from './results.js';
 import type { Sample } from './sample.js';
+import { pooledLeadTime } from './summary-lead-time.js';
 import { judgedWindow, type Window } from './summary-window.js';
 
 /**
@@ -34,7 +35,7 @@ export interface RateJudged {
 export function judgeRate(sample: Sample): RateJudged {
   const { observations, level } = sample, askedPerDay = askedRate(sample.scenario).highest;
   const gridlocks = sample.count(({ outcome }) => outcome === 'gridlock');
-  const window = askedPerDay === null ? null : judgedWindow(sample, askedPerDay);
+  const window = askedPerDay === null ? null : judgedWindow(sample, askedPerDay, pooledLeadTime(sample));
   const shippedIn = (each: Observation): number => (window === null ? NaN : each.shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0));
   const missing = (each: Observation): number => (window === null ? NaN : 1 - shippedIn(each) / window.asked);
   const heldIn = (each: Observation): number => (window === null ? NaN : shippedIn(each) / window.workingDays);

@@ -1,20 +1,23 @@
 import type { WorkingDay } from '../scenario/calendar-days.js';
 import type { ReleaseDay } from '../scenario/compile-release.js';
 import { minutesBetween } from './release-calendar.js';
-import { pooledLeadTime } from './summary-lead-time.js';
 import type { Sample } from './sample.js';
 
 /** Buckets `first` to `last` over which a rate is judged; dates of their first and last day. */
 export interface Window { readonly first: number; readonly last: number; readonly from: string; readonly to: string; readonly workingDays: number; readonly asked: number }
+
+/** What was planned, whatever came of it. */
+type Planned = Pick<Sample, 'scenario' | 'model' | 'clock' | 'calendar'>;
 
 /**
  * The whole weeks (or parts) in which a rate is asked on every working day, from the first that starts at least one mean
  * lead time after the rate was first asked: before, the shop still fills and ships what entered at another rate. It ends
  * with the last whole week before releases at the rate end. Where the plan comes to the rate more than once, the longest
  * such time counts, the first of equal ones. null: there is no such week.
+ * @param lead mean lead time, minutes; NaN if nothing was shipped
  */
-export function judgedWindow(sample: Sample, perDay: number): Window | null {
-  const { model: { programme, horizon }, clock: { buckets, date } } = sample, lead = pooledLeadTime(sample);
+export function judgedWindow(sample: Planned, perDay: number, lead: number): Window | null {
+  const { model: { programme, horizon }, clock: { buckets, date } } = sample;
   if (Number.isNaN(lead)) return null;
   const days = markedDays(sample, perDay), { bucketEdges: edges } = programme, end = Math.min(programme.end, horizon);
   const fits = buckets.labels.map((_, b): boolean | null => {
@@ -38,7 +41,7 @@ export function judgedWindow(sample: Sample, perDay: number): Window | null {
 }
 
 /** Working days with the time since which the rate has been asked without a break; Infinity on days on which it is not. */
-function markedDays({ calendar: { workingDays, releaseDays }, scenario: { programme } }: Sample, perDay: number): (WorkingDay & { since: number })[] {
+function markedDays({ calendar: { workingDays, releaseDays }, scenario: { programme } }: Planned, perDay: number): (WorkingDay & { since: number })[] {
   const releases = new Map(releaseDays.map((day) => [day.day, day]));
   // On the last day of a programme the rest of its quantity may be less than the rate.
   const isWhole = (day: ReleaseDay | undefined): boolean => day !== undefined && day.usual === perDay && day.before + day.rate <= (programme.quantity ?? Infinity) + 1e-6;

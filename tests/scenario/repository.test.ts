@@ -7,6 +7,7 @@ import { observe } from '../../src/measure/observe.js';
 import { compile } from '../../src/scenario/compile.js';
 import { sayProblem } from '../../src/scenario/problem.js';
 import { readScenario } from '../../src/scenario/read.js';
+import { readWhatIfs } from '../../src/scenario/what-ifs.js';
 import type { Scenario, Station, StationStep } from '../../src/scenario/scenario.js';
 import { capacity } from '../../src/study/capacity.js';
 
@@ -33,7 +34,15 @@ function numberLines(text: string): { line: string; tag: string }[] {
 describe('the scenarios that come with the program', () => {
   it('are the demo, a starter and one of another trade', () => {
     expect(files.sort()).toEqual(['harbour-cabins.yaml', 'rescue-tender.yaml', 'starter.yaml']);
-    expect(readdirSync(new URL('rescue-tender/', folder)).sort()).toEqual(['costs.yaml', 'first-orders.csv', 'off-line.yaml']);
+    expect(readdirSync(new URL('rescue-tender/', folder)).sort()).toEqual(['costs.yaml', 'first-orders.csv', 'off-line.yaml', 'what-ifs.yaml']);
+  });
+
+  it('have what-ifs of the demo that read without a problem', () => {
+    const file = 'rescue-tender/what-ifs.yaml';
+    const { whatIfs, problems } = readWhatIfs(textOf(file), file, { text: textOf('rescue-tender.yaml'), file: 'rescue-tender.yaml' }, (path) => readFileSync(new URL(path, folder), 'utf8'));
+    expect((problems ?? []).map(sayProblem)).toEqual([]);
+    expect(whatIfs!.length).toBeGreaterThanOrEqual(3);
+    expect(textOf(file)).toMatch(/invented/i);
   });
 
   it.each(files)('%s begins with the line by which editors find the schema, and says that its numbers are invented', (file) => {

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deserialize } from 'node:v8';
 import type { Observation } from '../../src/measure/observation.js';
+import type { ComparedMeasure } from '../../src/study/results-compare.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const LAYERS = ['random', 'flow', 'measure', 'scenario'];
@@ -29,4 +30,12 @@ function expectFresh(): void {
       if (builtAt < statSync(join(root, source)).mtimeMs) throw new Error(`${built}: expected a build newer than ${source}, saw an older one or none; run \`npm run build\` first`);
     }
   }
+}
+
+/** What comparisons of the built program, each with a seed of its own, say of the mean lead time: by study and what-if; see `compare.mjs`. */
+export function comparedBuilt(yaml: string, whatIfs: string, studies: number, replications: number): ComparedMeasure[][] {
+  expectFresh();
+  const input = JSON.stringify({ yaml, whatIfs, studies, replications });
+  const bytes = execFileSync(process.execPath, [fileURLToPath(new URL('compare.mjs', import.meta.url))], { input, maxBuffer: 2 ** 28 });
+  return JSON.parse(bytes.toString()) as ComparedMeasure[][];
 }

@@ -87,7 +87,7 @@ export function roomAtRight(width: number): Scale {
 }
 
 /** `95 % CI over 40 replications`, or why there is none. */
-export function intervalNote(results: Results): string {
+export function intervalNote(results: Pick<Results, 'replications' | 'level'>): string {
   return results.replications < 2
     ? 'no interval, as there is only 1 replication'
     : `${intervalName(results.level)} over ${count(results.replications, 'replication')}`;

@@ -43,7 +43,7 @@ export function lineDatasets(lines: readonly TimeLine[], level: number): Dataset
 }
 
 /** Axes of a time chart: weeks or parts below, values from zero at the left, `grace` of empty plot above, room for the names at the right. */
-export function timeScales(results: Results, valueTitle: string, lines: readonly TimeLine[], grace: string): NonNullable<ChartOptions['scales']> {
+export function timeScales(results: { readonly series: Pick<Results['series'], 'unit'> }, valueTitle: string, lines: readonly TimeLine[], grace: string): NonNullable<ChartOptions['scales']> {
   return {
     x: {
       type: 'category', grid: { display: false },
