@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
-import { wholeNumber } from './numbers.js';
+import { perCent, positiveNumber, wholeNumber } from './numbers.js';
 import type { Request, RunRequest } from './request.js';
 import { UsageError } from './usage-error.js';
 import { MESSAGES, wrongWords } from './wrong-words.js';
@@ -12,7 +12,7 @@ declare module 'yargs' {
   interface Argv<T> { usageConfiguration(configuration: { readonly 'hide-types': boolean }): Argv<T> }
 }
 
-const MOST_REPLICATIONS = 10_000, MOST_WORKERS = 256, LONGEST_SEED = 200;
+const MOST_REPLICATIONS = 10_000, MOST_WORKERS = 256, LONGEST_SEED = 200, MOST_PLACES = 100_000;
 
 /** Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a UsageError. */
 export function readArguments(args: readonly string[]): Request {
@@ -37,6 +37,7 @@ export function readArguments(args: readonly string[]): Request {
     .epilogue(HELP.epilogue)
     .command('check <FILE>', 'capacity by arithmetic', checkOptions, (argv) => set({ command: 'check', file: argv.FILE, json: argv.json }))
     .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) => set(simulateRequest(argv)))
+    .command('buffers <FILE>', 'waiting places, shared out', buffersOptions, (argv) => set(buffersRequest(argv, allOf('at', args))))
     .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => set({ command: 'schema', out: given('out', argv.out) }))
     .demandCommand(1, 'expected a command, got none')
     .version(programVersion())
@@ -57,6 +58,16 @@ function simulateOptions(parser: Argv) {
   return runOptions(fileOption(parser.usage(HELP.simulate)))
     .option('replications', { type: 'string', requiresArg: true, default: '20', describe: 'how often the whole build is run, default 20' })
     .option('journey', { type: 'string', requiresArg: true, describe: 'build number of the unit whose way is told step by step, default one with the median lead time' });
+}
+
+function buffersOptions(parser: Argv) {
+  return runOptions(fileOption(parser.usage(HELP.buffers)))
+    .option('budget', { type: 'string', requiresArg: true, describe: 'waiting places in all, for the most throughput' })
+    .option('target', { type: 'string', requiresArg: true, describe: 'units a working day (an hour in a steady-state run), for the fewest places' })
+    .option('at', { type: 'string', requiresArg: true, describe: 'a station or lane whose places are shared out, as often as wanted; default all limited buffers and banks of the route' })
+    .option('from', { type: 'string', requiresArg: true, default: 'least', describe: 'where the search begins: least (no places) or present (the layout as it is, sooner done), default least' })
+    .option('replications', { type: 'string', requiresArg: true, default: '20', describe: 'of each layout in the search, default 20' })
+    .option('zone', { type: 'string', requiresArg: true, default: '1 %', describe: 'difference in throughput that does not matter, default "1 %"' });
 }
 
 /** Of every study that runs replications. */
@@ -87,6 +98,27 @@ const simulateRequest = (argv: SimulateArguments): Request => ({
   replications: wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS),
   journey: named(argv.journey),
 });
+
+type BuffersArguments = Awaited<ReturnType<typeof buffersOptions>['argv']>;
+function buffersRequest(argv: BuffersArguments, at: readonly string[]): Request {
+  const { budget, target, from } = argv;
+  if ((budget === undefined) === (target === undefined)) throw new UsageError(`expected either --budget or --target, got ${budget === undefined ? 'none' : 'both'}`, 'for example --budget 20, or --target 4.2');
+  if (from !== 'least' && from !== 'present') throw new UsageError(`--from: expected least or present, got ${JSON.stringify(from)}`, 'leave --from out for least');
+  return {
+    command: 'buffers',
+    ...runRequest(argv),
+    goal: budget === undefined ? { kind: 'target', rate: positiveNumber('target', target!, '4.2') } : { kind: 'budget', places: wholeNumber('budget', budget, 0, MOST_PLACES) },
+    at, from,
+    replications: wholeNumber('replications', argv.replications, 3, MOST_REPLICATIONS),
+    zone: perCent('zone', argv.zone),
+  };
+}
+
+/** Every value of an option that may be given several times: the parser keeps the last. It has been through the parser, so it is well-formed. */
+function allOf(option: string, args: readonly string[]): string[] {
+  const flag = `--${option}`;
+  return args.flatMap((arg, i) => (arg === flag ? args[i + 1] ?? [] : arg.startsWith(`${flag}=`) ? arg.slice(flag.length + 1) : []));
+}
 
 interface RunArguments {
   readonly FILE: string; readonly seed: string; readonly out: string | undefined; readonly replace: boolean; readonly workers: string | undefined;

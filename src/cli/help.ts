@@ -8,6 +8,7 @@ Examples:
   rateproof check line.yaml                     by arithmetic, at once: load of every station, crew, lane, feeder
   rateproof simulate line.yaml                  20 replications, the answer as a table
   rateproof simulate line.yaml --out out/line   the same, with pictures, a page and data in a new folder
+  rateproof buffers line.yaml --budget 20       where 20 waiting places bring the most
   rateproof schema --out scenario.schema.json   lets an editor complete and check scenario files`,
   check: `rateproof check FILE: what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking
 
@@ -20,6 +21,12 @@ Examples:
   rateproof simulate line.yaml
   rateproof simulate line.yaml --replications 100 --out out/line
   rateproof simulate line.yaml --json --quiet > results.json`,
+  buffers: `rateproof buffers FILE: shares waiting places out over buffers and banks, for the most throughput or the fewest places
+
+Examples:
+  rateproof buffers line.yaml --budget 20 --out out/places
+  rateproof buffers line.yaml --target 4.2 --from present
+  rateproof buffers line.yaml --budget 6 --at "colour booth" --at "weld bay"`,
   schema: `rateproof schema: the JSON Schema of scenario files
 
 Examples:

@@ -1,5 +1,5 @@
 /** What was asked on the command line, checked as far as it can be without reading a file. */
-export type Request = TextRequest | CheckRequest | SimulateRequest | SchemaRequest;
+export type Request = TextRequest | CheckRequest | SimulateRequest | BuffersRequest | SchemaRequest;
 
 /** Help or version, to be printed as it is. */
 export interface TextRequest { readonly command: 'text'; readonly text: string }
@@ -21,5 +21,14 @@ export interface SimulateRequest extends RunRequest {
   readonly replications: number;
   /** Build number of the unit whose way is told; undefined: one with the median lead time. */
   readonly journey: string | undefined;
+}
+export interface BuffersRequest extends RunRequest {
+  readonly command: 'buffers';
+  readonly goal: { readonly kind: 'budget'; readonly places: number } | { readonly kind: 'target'; readonly rate: number };
+  /** Stations and lanes; none: all limited ones. */
+  readonly at: readonly string[];
+  readonly from: 'least' | 'present';
+  readonly replications: number;
+  readonly zone: number;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }

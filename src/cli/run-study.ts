@@ -10,7 +10,7 @@ import type { RunRequest } from './request.js';
 export interface StudyCommand<Found> {
   /** What is done, for the first line of progress. */
   readonly stage: string;
-  readonly run: (signal: AbortSignal, onReplication: (done: number, of: number) => void) => Promise<Found>;
+  readonly run: (signal: AbortSignal, onReplication: (done: number, of: number) => void, onStage: (text: string) => void) => Promise<Found>;
   /** The answer as plain text. */
   readonly text: (found: Found) => string;
   /** What makes the files of its report folder, loaded only where one is written. */
@@ -25,7 +25,7 @@ export async function runStudy<Found>({ out, replace, json, quiet, findingOk }: 
   if (out !== undefined) checkOut(out, replace);
   const progress = await progressOf(quiet);
   progress.stage(study.stage);
-  const found = await interrupt.orStop(study.run(interrupt.signal, progress.replications)).finally(progress.stop);
+  const found = await interrupt.orStop(study.run(interrupt.signal, progress.replications, progress.stage)).finally(progress.stop);
 
   // Printed first: whatever happens to the folder, the answer is not lost.
   print(json ? stableJson(found) : study.text(found));

@@ -23,6 +23,7 @@ async function obey(args: readonly string[]): Promise<ExitCode> {
       return EXIT.done;
     case 'check': return (await import('./check.js')).check(request);
     case 'simulate': return (await import('./simulate.js')).simulate(request);
+    case 'buffers': return (await import('./buffers.js')).buffers(request);
     case 'schema': return (await import('./schema.js')).schema(request);
   }
 }

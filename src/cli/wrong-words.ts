@@ -1,8 +1,8 @@
 import { nearest } from '../scenario/names-nearest.js';
 import { UsageError } from './usage-error.js';
 
-export const COMMANDS = ['check', 'simulate', 'schema'] as const;
-const OPTIONS = ['--json', '--replications', '--seed', '--out', '--workers', '--journey', '--replace', '--quiet', '--finding-ok', '--help', '--version'];
+export const COMMANDS = ['check', 'simulate', 'buffers', 'schema'] as const;
+const OPTIONS = ['--json', '--replications', '--seed', '--out', '--workers', '--journey', '--replace', '--quiet', '--finding-ok', '--budget', '--target', '--at', '--from', '--zone', '--help', '--version'];
 
 const NO_FILE = 'expected a scenario FILE, got none';
 const UNKNOWN = 'unknown: ';
