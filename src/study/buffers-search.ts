@@ -14,7 +14,8 @@ const changed = (layout: Layout, spot: number, by: number): number[] => layout.m
  * the gain of a spot is the throughput with one place more there, less that without, under common random numbers.
  */
 export class Search {
-  constructor(private readonly trials: Trials, private readonly spots: readonly Spot[]) {}
+  /** @param worth relative gain below which a place is not moved: it would be chance */
+  constructor(private readonly trials: Trials, private readonly spots: readonly Spot[], private readonly worth: number) {}
 
   /** From a layout to one of as many places in all, or until `enough` says so: places go where they gain most, or come from where they lose least. */
   async walk(from: Layout, to: number, enough: (layout: Layout) => boolean = () => false): Promise<Layout> {
@@ -32,7 +33,7 @@ export class Search {
     for (let moves = 0; moves < MOST_MOVES && !enough(layout); moves++) {
       const neighbours = await this.neighbours(layout);
       const [best] = neighbours.length === 0 ? [] : await this.trials.best(neighbours, 1);
-      if (best === undefined || this.trials.mean(best) <= this.trials.mean(layout)) return layout;
+      if (best === undefined || this.trials.mean(best) <= (1 + this.worth) * this.trials.mean(layout)) return layout;
       layout = best;
     }
     return layout;

@@ -40,6 +40,8 @@ export interface BufferOptions {
 const CANDIDATES = 5;
 /** Places in every spot, at least, that stand for as many as one likes. */
 const AMPLE = 64;
+/** A place is moved only for a gain of at least a tenth of the zone. */
+const WORTH = 10;
 /** Where fresh replications fall short of the target, places are added so often. */
 const MOST_MORE = 3;
 
@@ -69,7 +71,7 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   const replicator = new Replicator<number>({ seed, workers, read: measure.of, onReplication, signal });
   const trials = new Trials(replicator, scenario, spots, replications), fresh = new Trials(replicator, scenario, spots, replications, replications);
   trials.add(present, base.map(measure.of));
-  const search = new Search(trials, spots), start = options.from === 'present' ? present : least;
+  const search = new Search(trials, spots, zone / WORTH), start = options.from === 'present' ? present : least;
   const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
     const candidates = trials.ranked().filter((layout) => placesOf(layout) === places).slice(0, CANDIDATES);
     // What is there already is not given up for something worse.
