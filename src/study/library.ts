@@ -5,6 +5,5 @@ export { observe } from '../measure/observe.js';
 export { compile } from '../scenario/compile.js';
 export { sayProblem } from '../scenario/problem.js';
 export { readScenario } from '../scenario/read.js';
-export { buffersStudy } from './buffers.js';
 export { capacity } from './capacity.js';
 export { tuneFor } from './tune.js';
