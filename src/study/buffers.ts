@@ -73,11 +73,11 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   trials.add(present, base.map(measure.of));
   const search = new Search(trials, spots, zone / WORTH), start = options.from === 'present' ? present : least;
   const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
-    const candidates = trials.ranked().filter((layout) => placesOf(layout) === places).slice(0, CANDIDATES);
-    // What is there already is not given up for something worse.
-    if (goal.kind === 'budget' && placesOf(present) <= places && !candidates.some((each) => each.join() === present.join())) candidates.push(present);
+    const found = trials.ranked().filter((layout) => placesOf(layout) === places).slice(0, CANDIDATES), isPresent = (layout: Layout): boolean => layout.join() === present.join();
+    // What is there already is not given up for something worse, and of equal ones the first is taken.
+    const candidates = goal.kind === 'budget' && placesOf(present) <= places ? [present, ...found.filter((layout) => !isPresent(layout))] : found;
     onStage(`selecting among ${candidates.length} layouts with ${places} places`);
-    return { selected: await selectBest(fresh, candidates, zone * trials.mean(candidates[0]!), level), candidates };
+    return { selected: await selectBest(fresh, candidates, zone * trials.mean(found[0]!), level), candidates };
   };
   const finish = async (selected: Selected, candidates: readonly Layout[], ample: Layout | null, reachable: boolean): Promise<BufferResults> => {
     const freshReplications = Math.max(replications, selected.rounds);
