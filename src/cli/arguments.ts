@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
-import { numberAboveZero, wholeNumber } from './numbers.js';
+import { numberAboveZero, perCent, positiveNumber, wholeNumber } from './numbers.js';
 import { shardOf } from './shard-words.js';
 import { rateOptions, rateRequest } from './rate-arguments.js';
 import type { AnswerRequest, Request, RunRequest } from './request.js';
@@ -14,7 +14,7 @@ declare module 'yargs' {
   interface Argv<T> { usageConfiguration(configuration: { readonly 'hide-types': boolean }): Argv<T> }
 }
 
-const MOST_REPLICATIONS = 10_000, MOST_WORKERS = 256, MOST_RATE = 100_000, LONGEST_SEED = 200;
+const MOST_REPLICATIONS = 10_000, MOST_WORKERS = 256, MOST_RATE = 100_000, MOST_PLACES = 100_000, LONGEST_SEED = 200;
 
 /** Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a UsageError. */
 export function readArguments(args: readonly string[]): Request {
@@ -43,6 +43,7 @@ export function readArguments(args: readonly string[]): Request {
     .command('rate <FILE>', 'the highest rate that holds', (command) => rateOptions(runOptions(fileOption(command.usage(HELP.rate)))), (argv) => set({ command: 'rate', ...runRequest(argv), ...rateRequest(argv) }))
     .command('reliefs <FILE>', 'which small change helps most, which number to measure next', reliefsOptions, (argv) => set(reliefsRequest(argv)))
     .command('compare <FILE> <WHATIFS>', 'the scenario against named changes of it', compareOptions, (argv) => set(compareRequest(argv)))
+    .command('buffers <FILE>', 'waiting places, shared out', buffersOptions, (argv) => set(buffersRequest(argv, allOf('at', args))))
     .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => set({ command: 'schema', out: given('out', argv.out) }))
     .demandCommand(1, 'expected a command, got none')
     .version(programVersion())
@@ -86,6 +87,16 @@ function compareOptions(parser: Argv) {
     .option('replications', { type: 'string', requiresArg: true, default: '40', describe: 'how often each variant is run, default 40' });
 }
 
+function buffersOptions(parser: Argv) {
+  return runOptions(fileOption(parser.usage(HELP.buffers)))
+    .option('budget', { type: 'string', requiresArg: true, describe: 'waiting places in all, for the most throughput' })
+    .option('target', { type: 'string', requiresArg: true, describe: 'units a working day (an hour in a steady-state run), for the fewest places' })
+    .option('at', { type: 'string', requiresArg: true, describe: 'a station or lane whose places are shared out, as often as wanted; default all limited buffers and banks of the route' })
+    .option('from', { type: 'string', requiresArg: true, default: 'least', describe: 'where the search begins: least (no places) or present (the layout as it is, sooner done), default least' })
+    .option('replications', { type: 'string', requiresArg: true, default: '20', describe: 'of each layout in the search, default 20' })
+    .option('zone', { type: 'string', requiresArg: true, default: '1 %', describe: 'difference in throughput that does not matter, default "1 %"' });
+}
+
 /** Of every study that runs replications. */
 function runOptions<Options>(parser: Argv<Options>) {
   return answerOptions(parser)
@@ -116,6 +127,27 @@ type SimulateArguments = Awaited<ReturnType<typeof simulateOptions>['argv']>;
 function simulateRequest(argv: SimulateArguments): Request {
   const request = runRequest(argv), replications = wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS);
   return { command: 'simulate', ...request, replications, journey: named(argv.journey), shard: argv.shard === undefined ? undefined : shardOf(argv.shard, argv, replications) };
+}
+
+type BuffersArguments = Awaited<ReturnType<typeof buffersOptions>['argv']>;
+function buffersRequest(argv: BuffersArguments, at: readonly string[]): Request {
+  const { budget, target, from } = argv;
+  if ((budget === undefined) === (target === undefined)) throw new UsageError(`expected either --budget or --target, got ${budget === undefined ? 'none' : 'both'}`, 'for example --budget 20, or --target 4.2');
+  if (from !== 'least' && from !== 'present') throw new UsageError(`--from: expected least or present, got ${JSON.stringify(from)}`, 'leave --from out for least');
+  return {
+    command: 'buffers',
+    ...runRequest(argv),
+    goal: budget === undefined ? { kind: 'target', rate: positiveNumber('target', target!, '4.2') } : { kind: 'budget', places: wholeNumber('budget', budget, 0, MOST_PLACES) },
+    at, from,
+    replications: wholeNumber('replications', argv.replications, 3, MOST_REPLICATIONS),
+    zone: perCent('zone', argv.zone),
+  };
+}
+
+/** Every value of an option that may be given several times: the parser keeps the last. It has been through the parser, so it is well-formed. */
+function allOf(option: string, args: readonly string[]): string[] {
+  const flag = `--${option}`;
+  return args.flatMap((arg, i) => (arg === flag ? args[i + 1] ?? [] : arg.startsWith(`${flag}=`) ? arg.slice(flag.length + 1) : []));
 }
 
 type MergeArguments = Awaited<ReturnType<typeof mergeOptions>['argv']>;

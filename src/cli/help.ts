@@ -11,6 +11,7 @@ Examples:
   rateproof rate line.yaml --from 3 --to 6      the highest rate that holds, and when a ramp may reach it
   rateproof reliefs line.yaml                   which small change helps most, which number to measure next
   rateproof compare line.yaml what-ifs.yaml     the same for named changes of it, each against the scenario
+  rateproof buffers line.yaml --budget 20       where 20 waiting places bring the most
   rateproof schema --out scenario.schema.json   lets an editor complete and check scenario files`,
   check: `rateproof check FILE: what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking
 
@@ -46,6 +47,12 @@ Examples:
   rateproof compare line.yaml what-ifs.yaml
   rateproof compare line.yaml what-ifs.yaml --replications 100 --out out/what-ifs
   what-ifs.yaml: { second booth: { changes: [{ sites.hall.stations.booth.places: 2 }] } }`,
+  buffers: `rateproof buffers FILE: shares waiting places out over buffers and banks, for the most throughput or the fewest places
+
+Examples:
+  rateproof buffers line.yaml --budget 20 --out out/places
+  rateproof buffers line.yaml --target 4.2 --from present
+  rateproof buffers line.yaml --budget 6 --at "colour booth" --at "weld bay"`,
   schema: `rateproof schema: the JSON Schema of scenario files
 
 Examples:

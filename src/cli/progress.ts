@@ -24,7 +24,7 @@ export async function progressOf(quiet: boolean): Promise<Progress> {
     barCompleteChar: '=', barIncompleteChar: ' ', barsize: 30, hideCursor: null, clearOnComplete: true, emptyOnZero: true, gracefulExit: false,
   });
   return {
-    stage: say,
+    stage: (text) => { bar.stop(); say(text); },
     replications: (done, of) => { if (bar.isActive) bar.update(done); else bar.start(of, done); },
     stop: () => bar.stop(),
   };

@@ -8,6 +8,7 @@ export type Request =
   | CompareRequest
   | RateRequest
   | ReliefsRequest
+  | BuffersRequest
   | MergeRequest
   | SchemaRequest;
 
@@ -63,6 +64,15 @@ export interface CompareRequest extends RunRequest {
   /** Named changes of the scenario. */
   readonly whatIfsFile: string;
   readonly replications: number;
+}
+export interface BuffersRequest extends RunRequest {
+  readonly command: 'buffers';
+  readonly goal: { readonly kind: 'budget'; readonly places: number } | { readonly kind: 'target'; readonly rate: number };
+  /** Stations and lanes; none: all limited ones. */
+  readonly at: readonly string[];
+  readonly from: 'least' | 'present';
+  readonly replications: number;
+  readonly zone: number;
 }
 export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }
 export interface ReliefsRequest extends RunRequest {

@@ -27,6 +27,7 @@ async function obey(args: readonly string[]): Promise<ExitCode> {
     case 'rate': return (await import('./rate.js')).rate(request);
     case 'reliefs': return (await import('./reliefs.js')).reliefs(request);
     case 'compare': return (await import('./compare.js')).compare(request);
+    case 'buffers': return (await import('./buffers.js')).buffers(request);
     case 'schema': return (await import('./schema.js')).schema(request);
   }
 }

@@ -7,6 +7,7 @@ export const COMMANDS = [
   'compare',
   'rate',
   'reliefs',
+  'buffers',
   'merge',
   'schema',
 ] as const;
@@ -14,6 +15,7 @@ const OPTIONS = [
   '--json', '--replications', '--seed', '--out', '--workers', '--journey', '--replace', '--quiet', '--finding-ok', '--help', '--version',
   '--shard',
   '--rate',
+  '--budget', '--target', '--at', '--zone',
   '--from', '--to', '--step', '--weeks', '--settle', '--sure', '--ramp-to',
 ];
 

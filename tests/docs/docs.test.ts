@@ -93,7 +93,7 @@ describe('the commands shown', () => {
     .flatMap((line) => /^(?:rateproof|node dist\/cli\/main\.js) ([^#]+)/.exec(line)?.[1]?.trim() ?? []);
 
   it.each([...new Set(lines)])('rateproof %s is understood', (line) => {
-    expect(readArguments(line.split(/\s+/)).command).toBe(line.split(' ')[0]);
+    expect(readArguments((line.match(/"[^"]*"|\S+/g) ?? []).map((word) => word.replaceAll('"', ''))).command).toBe(line.split(' ')[0]);
   });
 
   it('are several, and a misspelt one would be told', () => {

@@ -1,0 +1,35 @@
+import { buffersTable } from '../report/buffers-terminal.js';
+import { buffersStudy, checkGoal } from '../study/buffers.js';
+import { spotsOf } from '../study/buffers-spots.js';
+import type { Scenario } from '../scenario/scenario.js';
+import type { ExitCode } from './exit-code.js';
+import { listenForInterrupt } from './interrupt.js';
+import { loadScenario } from './load.js';
+import { runStudy } from './run-study.js';
+import { UsageError } from './usage-error.js';
+import type { BuffersRequest } from './request.js';
+
+/** `rateproof buffers`: waiting places shared out, the answer on stdout and, if asked for, a report folder. */
+export async function buffers(request: BuffersRequest): Promise<ExitCode> {
+  const { goal, at, from, replications, seed, workers, zone } = request;
+  const interrupt = listenForInterrupt();
+  const { scenario, file } = loadScenario(request.file);
+  checkAsked(request, scenario);
+  return runStudy(request, interrupt, {
+    stage: `running ${replications} replications of ${file} as it is, seed ${seed}`,
+    run: (signal, onReplication, _journal, onStage) => buffersStudy({ scenario, file, goal, at, from, replications, seed, workers, zone, signal, onReplication, onStage }),
+    text: buffersTable,
+    drawing: async () => (await import('../report/buffers-files.js')).buffersFiles,
+    stands: ({ answer: { verdict } }) => verdict === 'not reached' || verdict === 'out of reach',
+  });
+}
+
+/** What the scenario cannot give is said before anything is run. */
+function checkAsked({ at, goal, file }: BuffersRequest, scenario: Scenario): void {
+  try {
+    checkGoal(goal, spotsOf(scenario, at));
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(`--${error.message}`, `the buffers and banks are those of ${file}`);
+    throw error;
+  }
+}

@@ -1,0 +1,33 @@
+import type { Model } from '../flow/model.js';
+import type { Observation } from '../measure/observation.js';
+import { programmeClock } from '../scenario/compile-clock.js';
+import type { Scenario } from '../scenario/scenario.js';
+import { releaseCalendar, workingDaysBetween } from './release-calendar.js';
+import type { RateUnit } from './results-buffers.js';
+import { ratio, Sample } from './sample.js';
+import { judgeRate } from './summary-rate.js';
+
+/** Throughput of one replication, and what it is. */
+export interface RateMeasure {
+  readonly unit: RateUnit;
+  /** Over which time, in words. */
+  readonly over: string;
+  readonly of: (observation: Observation) => number;
+}
+
+/**
+ * Throughput of every layout, over the same time: units a working day in the time in which the base is judged; over the whole
+ * run where there is none; units an hour of a steady-state run. A replication that ends in gridlock counts as nothing shipped.
+ * @param observations of the scenario as it is
+ */
+export function rateMeasure(scenario: Scenario, model: Model, observations: readonly Observation[], level: number): RateMeasure {
+  const calendar = releaseCalendar(scenario);
+  if (calendar.kind === 'steady state') return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) => ratio(60 * shipped, minutes));
+  const { window, heldIn } = judgeRate(new Sample(scenario, model, programmeClock(scenario), calendar, observations, level));
+  if (window !== null) return measure('units a working day', `${window.from} to ${window.to}`, heldIn);
+  return measure('units a working day', 'the whole run', ({ shipped, minutes, endedAt }) => ratio(shipped, workingDaysBetween(calendar.workingDays, endedAt - minutes, endedAt)));
+}
+
+function measure(unit: RateUnit, over: string, of: (observation: Observation) => number): RateMeasure {
+  return { unit, over, of: (seen) => (seen.outcome === 'gridlock' ? 0 : of(seen) || 0) };
+}
