@@ -9,7 +9,7 @@ export const EXIT_CODES_HELP = `Exit codes:
   ${EXIT.done}    done
   ${EXIT.fault}    a fault of rateproof itself; please report it
   ${EXIT.usage}    wrong use or wrong input; nothing was run
-  ${EXIT.finding}    simulate ran to its end, but a finding stands or the rate is not held (--finding-ok: ${EXIT.done})
+  ${EXIT.finding}    it ran to its end, but a finding stands, or what is asked is not held or not reached (--finding-ok: ${EXIT.done})
   ${EXIT.interrupted}  interrupted (Ctrl-C); no report was written`;
 
 /** Whether what `simulate` found must not be overlooked in a script. */

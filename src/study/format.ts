@@ -53,7 +53,8 @@ export function bounds(estimate: Estimate, scale = 1): string {
 
 /** Name of the interval, `95 % CI`. */
 export function intervalName(level: number): string {
-  return `${number(level * 100)} % CI`;
+  // A level shared out among many comparisons is close to 1, but never it.
+  return `${level > 0.995 && level < 1 ? Number((level * 100).toPrecision(4 + Math.floor(-Math.log10(1 - level) - 2))) : number(level * 100)} % CI`;
 }
 
 /** `3.4 (95 % CI 3.3 to 3.5)`; with one replication `3.4 (no interval, 1 replication)`. `unit` follows the mean. */

@@ -1,3 +1,4 @@
+/* global Buffer */
 // Runs the study of reliefs of the build, once for each seed, in a process of its own (see replicate.mjs). In: { yaml,
 // replications, seeds } as JSON; out: the results as JSON.
 import { readFileSync, writeSync } from 'node:fs';
