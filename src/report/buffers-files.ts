@@ -1,23 +1,15 @@
 import type { BufferResults, LayoutResult } from '../study/results-buffers.js';
 import type { Estimate } from '../study/results.js';
-import { renderPng } from './canvas.js';
 import { placesCurve } from './charts/places-curve.js';
 import { placesLayout } from './charts/places-layout.js';
 import { csv } from './csv.js';
 import { bounds, count, intervalName, mean, number, short } from './format.js';
-import { stableJson } from './json.js';
 import { renderPage, type Picture } from './page-shape.js';
+import { studyFiles } from './study-files.js';
 
 /** Every file of a report of `buffers`, by name: results.json, two pictures, report.html and layouts.csv. */
 export function buffersFiles(results: BufferResults): Map<string, string | Buffer> {
-  const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]), pictures: Picture[] = [];
-  for (const [name, chart] of [['01-throughput-by-places', placesCurve(results)], ['02-places', placesLayout(results)]] as const) {
-    if (chart === null) continue;
-    const png = renderPng(chart.configuration, chart.width, chart.height);
-    files.set(`${name}.png`, png);
-    pictures.push({ name, alt: chart.alt, width: chart.width, height: chart.height, png });
-  }
-  return files.set('report.html', page(results, pictures)).set('layouts.csv', layoutsCsv(results));
+  return studyFiles(results, { '01-throughput-by-places': placesCurve, '02-places': placesLayout }, page).set('layouts.csv', layoutsCsv(results));
 }
 
 /** One row a layout: what it is, places in all, throughput with its interval, then the places of every spot. */

@@ -1,12 +1,10 @@
 import type { CompareResults } from '../study/results-compare.js';
-import { renderPng } from './canvas.js';
 import type { Chart } from './charts/chart.js';
 import { compareDifferences } from './charts/compare-differences.js';
 import { compareThroughput, compareWip } from './charts/compare-weeks.js';
 import { comparePage } from './compare-page.js';
 import { csv } from './csv.js';
-import { stableJson } from './json.js';
-import type { Picture } from './page-shape.js';
+import { studyFiles } from './study-files.js';
 
 const CHARTS: Readonly<Record<string, (results: CompareResults) => Chart | null>> = {
   '01-differences': compareDifferences,
@@ -16,16 +14,7 @@ const CHARTS: Readonly<Record<string, (results: CompareResults) => Chart | null>
 
 /** Every file of a compare report, by name. Ready for `writeFolder`. */
 export function compareFiles(results: CompareResults): Map<string, string | Buffer> {
-  const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]);
-  const pictures: Picture[] = [];
-  for (const [name, draw] of Object.entries(CHARTS)) {
-    const chart = draw(results);
-    if (chart === null) continue;
-    const png = renderPng(chart.configuration, chart.width, chart.height);
-    files.set(`${name}.png`, png);
-    pictures.push({ name, alt: chart.alt, width: chart.width, height: chart.height, png });
-  }
-  files.set('report.html', comparePage(results, pictures));
+  const files = studyFiles(results, CHARTS, comparePage);
   files.set('differences.csv', differencesCsv(results));
   files.set('runs.csv', compareRunsCsv(results));
   return files;

@@ -1,23 +1,13 @@
 import type { Estimate } from '../study/results.js';
 import type { RateResults } from '../study/results-rate.js';
-import { renderPng } from './canvas.js';
 import { RATE_CHARTS } from './charts/rate-index.js';
 import { csv } from './csv.js';
-import { stableJson } from './json.js';
-import type { Picture } from './page-shape.js';
 import { ratePage } from './rate-page.js';
+import { studyFiles } from './study-files.js';
 
 /** Every file of a rate report, by name, ready for `writeFolder`. */
 export function rateFiles(results: RateResults): Map<string, string | Buffer> {
-  const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]), pictures: Picture[] = [];
-  for (const [name, draw] of Object.entries(RATE_CHARTS)) {
-    const { configuration, width, height, alt } = draw(results), png = renderPng(configuration, width, height);
-    files.set(`${name}.png`, png);
-    pictures.push({ name, alt, width, height, png });
-  }
-  files.set('report.html', ratePage(results, pictures));
-  files.set('rates.csv', ratesCsv(results));
-  return files;
+  return studyFiles(results, RATE_CHARTS, ratePage).set('rates.csv', ratesCsv(results));
 }
 
 const spread = (name: string): string[] => [`${name}_mean`, `${name}_low`, `${name}_high`];

@@ -1,26 +1,16 @@
 import type { Effect, ReliefsResults } from '../study/results-reliefs.js';
-import { renderPng } from './canvas.js';
 import type { Chart } from './charts/chart.js';
 import { reliefGains } from './charts/relief-gains.js';
 import { reliefTornado } from './charts/relief-tornado.js';
 import { csv } from './csv.js';
-import { stableJson } from './json.js';
-import type { Picture } from './page-shape.js';
 import { reliefsPage } from './reliefs-page.js';
+import { studyFiles } from './study-files.js';
 
 const CHARTS: Readonly<Record<string, (results: ReliefsResults) => Chart | null>> = { '01-reliefs': reliefGains, '02-measure-next': reliefTornado };
 
 /** Every file of a `reliefs` report, by name. */
 export function reliefsFiles(results: ReliefsResults): Map<string, string | Buffer> {
-  const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]), pictures: Picture[] = [];
-  for (const [name, draw] of Object.entries(CHARTS)) {
-    const chart = draw(results);
-    if (chart === null) continue;
-    const png = renderPng(chart.configuration, chart.width, chart.height);
-    files.set(`${name}.png`, png);
-    pictures.push({ name, alt: chart.alt, width: chart.width, height: chart.height, png });
-  }
-  return files.set('report.html', reliefsPage(results, pictures)).set('reliefs.csv', reliefsCsv(results)).set('assumptions.csv', assumptionsCsv(results));
+  return studyFiles(results, CHARTS, reliefsPage).set('reliefs.csv', reliefsCsv(results)).set('assumptions.csv', assumptionsCsv(results));
 }
 
 const EFFECT = ['gain_mean', 'gain_low', 'gain_high', 'cost_mean', 'cost_low', 'cost_high', 'replications', 'out'];

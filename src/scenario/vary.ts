@@ -1,8 +1,8 @@
 import { isTime, textOf } from './assumptions-values.js';
 import type { Assumption } from './assumptions.js';
+import { edited } from './edit-path.js';
 import { withIncludes } from './include.js';
 import { isRawMap } from './names-outline.js';
-import type { Path } from './problem.js';
 import { checked } from './read.js';
 import type { Scenario } from './scenario.js';
 import { readSource } from './source.js';
@@ -24,7 +24,7 @@ export function varyAssumptions(text: string, file: string, readFile: (relativeP
   const { value: whole, assumptions } = withIncludes(readSource(text, file), readFile);
   const end = ({ at }: Assumption, varied: unknown): VariedEnd | undefined => {
     if (varied === undefined) return undefined;
-    const { scenario, findings } = checked(withValue(whole, at, varied), readFile);
+    const { scenario, findings } = checked(edited(whole, at, varied), readFile);
     return scenario === undefined || findings.length > 0 ? undefined : { value: textOf(varied), scenario };
   };
   return assumptions.flatMap((assumption): Varied[] => {
@@ -64,10 +64,3 @@ function variedTimes(time: unknown, factor: number): unknown {
 const wholeStep = (value: number, factor: number): number => Math.sign(factor - 1) * Math.max(1, Math.round(Math.abs(value * (factor - 1))));
 /** Without the last digits of a float, so that 0.8 * 3 is 2.4. */
 const tidy = (value: number): number => Number(value.toPrecision(12));
-
-/** The data with another value at a path that is there; nothing else is copied or changed. */
-function withValue(root: unknown, [part, ...rest]: Path, value: unknown): unknown {
-  if (part === undefined) return value;
-  if (Array.isArray(root)) return root.map((item: unknown, i) => (i === part ? withValue(item, rest, value) : item));
-  return isRawMap(root) ? { ...root, [part]: withValue(root[part], rest, value) } : root;
-}
