@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
 import { numberAboveZero, perCent, positiveNumber, wholeNumber } from './numbers.js';
+import { precisionAsked } from './precision.js';
 import { shardOf } from './shard-words.js';
 import { rateOptions, rateRequest } from './rate-arguments.js';
 import type { AnswerRequest, Request, RunRequest } from './request.js';
@@ -63,6 +64,9 @@ function checkOptions(parser: Argv) {
 function simulateOptions(parser: Argv) {
   return journeyOption(runOptions(fileOption(parser.usage(HELP.simulate))))
     .option('replications', { type: 'string', requiresArg: true, default: '20', describe: 'how often the whole build is run, default 20' })
+    .option('precision', { type: 'string', requiresArg: true, describe: 'adds replications until means are known to this relative error, such as 1%' })
+    .option('of', { type: 'string', requiresArg: true, describe: 'what is to be so precise: throughput, lead-time, wip, cost, with commas between; default throughput' })
+    .option('most', { type: 'string', requiresArg: true, describe: 'replications at most with --precision, default 1000' })
     .option('shard', { type: 'string', requiresArg: true, describe: 'I/N: run only the I-th of N parts into the folder --out, for `rateproof merge`' });
 }
 
@@ -126,7 +130,7 @@ function fileOption(parser: Argv) {
 type SimulateArguments = Awaited<ReturnType<typeof simulateOptions>['argv']>;
 function simulateRequest(argv: SimulateArguments): Request {
   const request = runRequest(argv), replications = wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS);
-  return { command: 'simulate', ...request, replications, journey: named(argv.journey), shard: argv.shard === undefined ? undefined : shardOf(argv.shard, argv, replications) };
+  return { command: 'simulate', ...request, replications, precision: precisionAsked(argv, replications), journey: named(argv.journey), shard: argv.shard === undefined ? undefined : shardOf(argv.shard, argv, replications) };
 }
 
 type BuffersArguments = Awaited<ReturnType<typeof buffersOptions>['argv']>;

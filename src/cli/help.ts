@@ -23,6 +23,7 @@ Examples:
 Examples:
   rateproof simulate line.yaml
   rateproof simulate line.yaml --replications 100 --out out/line
+  rateproof simulate line.yaml --precision 1% --of throughput,lead-time,cost
   rateproof simulate line.yaml --json --quiet > results.json`,
   merge: `rateproof merge DIR...: sums up the shards of a simulate that was run in parts, to the very files that one run gives
 

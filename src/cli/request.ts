@@ -1,4 +1,5 @@
 import type { Shard } from '../study/fixed-design.js';
+import type { PrecisionAsked } from '../study/summary-precision.js';
 
 /** What was asked on the command line, checked as far as it can be without reading a file. */
 export type Request =
@@ -33,6 +34,8 @@ export interface RunRequest extends AnswerRequest {
 export interface SimulateRequest extends RunRequest {
   readonly command: 'simulate';
   readonly replications: number;
+  /** Undefined: there are as many replications as asked. */
+  readonly precision: PrecisionAsked | undefined;
   /** Build number of the unit whose way is told; undefined: one with the median lead time. */
   readonly journey: string | undefined;
   /** The part that is run, for `merge`; undefined: all of it. */

@@ -2,13 +2,14 @@ import type { Shard } from '../study/fixed-design.js';
 import { UsageError } from './usage-error.js';
 
 /** What stands beside --shard on the command line. */
-interface ShardArguments { readonly out: string | undefined; readonly replace: boolean; readonly json: boolean; readonly journey: string | undefined }
+interface ShardArguments { readonly out: string | undefined; readonly replace: boolean; readonly json: boolean; readonly journey: string | undefined; readonly precision: string | undefined }
 
 /** The part of the replications that is asked for. */
-export function shardOf(shard: string, { out, replace, json, journey }: ShardArguments, replications: number): Shard {
+export function shardOf(shard: string, { out, replace, json, journey, precision }: ShardArguments, replications: number): Shard {
   const [, index = 0, of = 0] = (/^(\d{1,6})\/(\d{1,6})$/.exec(shard) ?? []).map(Number);
   if (index < 1 || index > of) throw new UsageError(`--shard: expected I/N with I from 1 to N, got ${JSON.stringify(shard)}`, 'for example --shard 2/4, the second of four');
   if (of > replications) throw new UsageError(`--shard: expected at most as many shards as replications, ${replications}, got ${of}`, 'ask for fewer shards, or for more with --replications');
+  if (precision !== undefined) throw new UsageError('--precision: expected no such option with --shard, got it', 'how many replications it takes shows as they are run; give --replications');
   if (out === undefined) throw new UsageError('--shard: expected --out with the folder for the shard, got none', 'add --out DIR');
   const later = Object.entries({ replace, json, journey }).find(([, value]) => value !== false && value !== undefined);
   if (later !== undefined) throw new UsageError(`--${later[0]}: expected no such option with --shard, got it`, 'give it to `rateproof merge`');

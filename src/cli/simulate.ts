@@ -18,16 +18,17 @@ import type { AnswerRequest, SimulateRequest } from './request.js';
 
 /** `rateproof simulate`: the answer on stdout and, if asked for, a report folder. */
 export async function simulate(request: SimulateRequest): Promise<ExitCode> {
-  const { replications, seed, workers, shard, out } = request;
+  const { replications, seed, workers, shard, out, precision } = request;
   const interrupt = listenForInterrupt();
   const { scenario, file, model } = loadScenario(request.file);
   checkJourney(request.journey, scenario, model);
+  if (precision?.of.includes('cost') === true && scenario.costs === undefined) throw new UsageError('--of: expected a scenario with costs for cost, got one without', 'give the scenario prices, or leave cost out');
   const asked = { scenario, file, replications, seed, level: LEVEL }, stage = `running ${replications} ${replications === 1 ? 'replication' : 'replications'} of ${file}, seed ${seed}`;
   if (shard !== undefined && out !== undefined) return runShard({ ...request, shard, out, asked, design: simulateDesign(asked), stage }, interrupt);
   return runStudy<Results, Observation>(request, interrupt, {
     ...SIMULATE, stage,
     identity: identityOf({ study: 'simulate', ...asked }),
-    run: (signal, onReplication, journal) => simulateStudy({ ...asked, workers, journey: journeyAsked(request), journal, signal, onReplication }),
+    run: (signal, onReplication, journal) => simulateStudy({ ...asked, workers, precision, journey: journeyAsked(request), journal, signal, onReplication }),
   });
 }
 

@@ -1,3 +1,4 @@
+import type { ActiveWatch } from './active-watch.js';
 import type { Calendar } from './calendar.js';
 
 /**
@@ -12,6 +13,10 @@ export interface Active {
   readonly activeMinutes: number;
   /** Ends a period that goes on. */
   finishActive(now: number): void;
+  /** A period goes on. */
+  readonly isActive: boolean;
+  /** Minutes of its calendar. */
+  activeMinutesBetween(begin: number, now: number): number;
   /** Starts observation afresh at `now`; a period that goes on is cut there. */
   clearActive(now: number): void;
 }
@@ -22,18 +27,37 @@ export class ActivePeriods implements Active {
   activeMinutes = 0;
   private activeSince = 0;
   private activeOpen = false;
+  private watch: ActiveWatch | null = null;
+  private watchedAs = -1;
 
   constructor(private readonly activeCalendar: Calendar | null) {}
 
   beginActive(now: number): void {
     this.activeSince = now;
     this.activeOpen = true;
+    if (this.watch !== null) this.watch.begin(this.watchedAs);
+  }
+
+  /** From now on its periods are told, under this number. */
+  watchActive(watch: ActiveWatch, as: number): void {
+    this.watch = watch;
+    this.watchedAs = as;
+  }
+
+  /** A period goes on. */
+  get isActive(): boolean {
+    return this.activeOpen;
+  }
+
+  activeMinutesBetween(begin: number, now: number): number {
+    return this.activeCalendar === null ? now - begin : this.activeCalendar.worked(begin, now);
   }
 
   finishActive(now: number): void {
     if (!this.activeOpen) return;
     this.activeOpen = false;
-    const minutes = this.activeCalendar === null ? now - this.activeSince : this.activeCalendar.worked(this.activeSince, now);
+    if (this.watch !== null) this.watch.end(this.watchedAs);
+    const minutes = this.activeMinutesBetween(this.activeSince, now);
     if (minutes <= 0) return;
     this.activePeriods++;
     this.activeMinutes += minutes;

@@ -36,14 +36,17 @@ export function settlePlace(memory: Memory, place: number): void {
 function countActive(memory: Memory, buffer: number, more: boolean): void {
   const { ints, floats } = memory, places = ints[buffer + B_PLACES], before = ints[buffer + B_ACTIVE];
   ints[buffer + B_ACTIVE] = more ? before + 1 : before - 1;
-  if (more && before === places - 1) floats[memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)) + ACTIVE_SINCE] = memory.now;
-  else if (!more && before === places) finishActive(memory, buffer);
+  if (more && before === places - 1) {
+    floats[memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)) + ACTIVE_SINCE] = memory.now;
+    if (memory.watch !== null) memory.watch.begin((buffer - memory.buffers) >> BUFFER_SHIFT);
+  } else if (!more && before === places) finishActive(memory, buffer);
 }
 
 /** Ends the active period of a station, if there is one; it is counted in minutes of the station's calendar. */
 export function finishActive(memory: Memory, buffer: number): void {
   const { floats, now } = memory, account = memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)), since = floats[account + ACTIVE_SINCE];
   if (since < 0) return;
+  if (memory.watch !== null) memory.watch.end((buffer - memory.buffers) >> BUFFER_SHIFT);
   const calendar = memory.ints[buffer + B_CALENDAR], minutes = calendar < 0 ? now - since : memory.calendars[calendar].worked(since, now);
   floats[account + ACTIVE_SINCE] = -1;
   if (minutes <= 0) return;

@@ -24,6 +24,11 @@ export class Locations {
     if (from >= 0 !== to >= 0) this.addTotal(to >= 0 ? 1 : -1, now);
   }
 
+  /** Unit-minutes up to `now`; nothing is settled. */
+  totalAreaAt(now: number): number {
+    return this.totalArea + this.total * (now - this.totalSince);
+  }
+
   settle(now: number): void {
     for (let id = 0; id < this.inside.length; id++) this.add(id, 0, now);
     this.addTotal(0, now);

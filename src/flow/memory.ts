@@ -1,3 +1,4 @@
+import type { ActiveWatch } from './active-watch.js';
 import type { Calendar } from './calendar.js';
 import type { Model } from './model.js';
 import { STARVED } from './states.js';
@@ -37,6 +38,8 @@ const FIRST_UNITS = 64;
 export class Memory {
   /** Minutes since the programme's start. Not a number at first, so that JavaScript keeps the field as a float from the beginning. */
   now = Number.NaN;
+  /** Told of active periods of stations; null unless the replication is watched closely. */
+  watch: ActiveWatch | null = null;
   ints: Int32Array;
   readonly floats: Float64Array;
   /** Addresses of the first place, buffer and unit; steps begin at 0. */

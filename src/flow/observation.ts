@@ -10,12 +10,14 @@ export function nextBoundary(run: Run, end: number): number {
   let next = end;
   if (run.bucket + 1 < bucketEdges.length) next = Math.min(next, bucketEdges[run.bucket + 1]);
   if (warmUp > run.now) next = Math.min(next, warmUp);
+  if (run.startUp !== null) next = Math.min(next, run.startUp.nextEdge);
   return next;
 }
 
 /** The clock stands at a boundary. */
 export function cross(run: Run): void {
   const { warmUp } = run.model.programme;
+  run.startUp?.settle(run.now);
   if (run.now === warmUp && run.observedFrom < warmUp) startAfresh(run);
   enterBuckets(run);
 }
@@ -34,6 +36,8 @@ export function finishObservation(run: Run): void {
   settle(run);
   closeBucket(run);
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.finishActive(now);
+  run.activeWatch?.finish();
+  run.startUp?.settle(now);
   settleHolds(run);
   for (const unit of run.units.all) if (unit.alive && unit.location >= 0) run.tally.unitMinutes += now - Math.max(unit.born, run.observedFrom);
 }
@@ -56,6 +60,8 @@ function startAfresh(run: Run): void {
   for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.clear();
   for (const rule of run.overtimeRules) rule.clear();
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
+  run.activeWatch?.startAfresh();
+  run.startUp?.startAfresh();
 }
 
 /** Unit-minutes of the present bucket by location, person-minutes by crew. */

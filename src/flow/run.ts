@@ -1,4 +1,5 @@
 import { Sampler } from '../random/sampler.js';
+import { ActiveWatch } from './active-watch.js';
 import { Memory } from './memory.js';
 import { buildShop, type Shop } from './shop.js';
 import { Locations } from './locations.js';
@@ -18,6 +19,7 @@ import { CrewShifts } from './crew-shifts.js';
 import { OvertimeRule, ruledCalendars, type RuledCalendar } from './overtime-rules.js';
 import { EventQueue } from './queue.js';
 import { BoothLog } from './booth-log.js';
+import { isSteady, StartUp } from './start-up.js';
 import { Tally } from './tally.js';
 import { Units } from './unit.js';
 
@@ -37,6 +39,9 @@ export class Run {
   /** Kept in the first replication alone; null in the others. */
   readonly boothLog: BoothLog | null;
   readonly disruptions: Disruptions;
+  /** Null unless the replication is watched closely; the start-up of steady-state runs alone. */
+  readonly activeWatch: ActiveWatch | null;
+  readonly startUp: StartUp | null;
 
   /** Start of observation; present bucket of the series, -1 before the first, and its start; units shipped or scrapped since the start of the run. */
   observedFrom = Number.NaN;
@@ -124,6 +129,9 @@ export class Run {
     this.optionsOf = new Uint8Array(known * model.options.length);
     this.dueAt = new Float64Array(hasDueDates(model) ? known : 0).fill(Infinity);
     this.dueAt.set(programme.orders.dueAt.subarray(0, this.dueAt.length));
+    const isWatched = replication <= plan.closely;
+    this.activeWatch = isWatched ? new ActiveWatch(this) : null;
+    this.startUp = isWatched && isSteady(model) ? new StartUp(model, this.locations) : null;
   }
 
   get now(): number {

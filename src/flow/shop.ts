@@ -43,7 +43,7 @@ export interface Shop {
 type CalendarOf = (id: number) => Calendar | null;
 
 /** Builds it on the records of `memory`, and tells `units` of it. */
-export function buildShop(plan: Plan, memory: Memory, units: Units): Shop {
+export function buildShop(plan: Pick<Plan, 'model' | 'calendars'>, memory: Memory, units: Units): Shop {
   const { model } = plan, calendarOf: CalendarOf = (id) => (id < 0 ? null : plan.calendars[id]);
   const places: Place[] = [], trucks: Truck[] = [];
   const stations = buildStations(model, places, memory, units), lanes = buildLanes(model, calendarOf, trucks, memory, units), routes = buildRoutes(model);

@@ -81,6 +81,14 @@ export class Station implements Active {
     return this.memory.floats[this.accountAt + ACTIVE_MINUTES];
   }
 
+  get isActive(): boolean {
+    return this.memory.floats[this.accountAt + ACTIVE_SINCE] >= 0;
+  }
+
+  activeMinutesBetween(begin: number, now: number): number {
+    return this.calendar < 0 ? now - begin : this.memory.calendars[this.calendar].worked(begin, now);
+  }
+
   finishActive(): void {
     finishActive(this.memory, this.buffer.at);
   }

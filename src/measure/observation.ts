@@ -38,9 +38,10 @@ export interface Observation {
   readonly stationShares: Float64Array;
   /** By step: visits begun. */
   readonly stepVisits: Float64Array;
-  /** By destination (stations, then lanes): mean in the buffer, share of time by level (LEVELS each). */
+  /** By destination (stations, then lanes): mean in the buffer, share of time by level, from `bufferLevelsFrom` on, up to the highest level that occurred. */
   readonly bufferMean: Float64Array;
   readonly bufferLevels: Float64Array;
+  readonly bufferLevelsFrom: Int32Array;
   /** By crew: engaged person-time over time on shift. */
   readonly crewBusy: Float64Array;
   /** By supply: mean on order (of a delivery plan: overdue), least stock, lots received and those of them late, waits for want of it and their minutes. */
@@ -74,6 +75,10 @@ export interface Observation {
   readonly lanes: { readonly trips: Float64Array; readonly carried: Float64Array; readonly waitMinutes: Float64Array; readonly truckBusy: Float64Array };
   /** Resources that can be a bottleneck: stations, crews, lanes, carriers. */
   readonly utilisation: Float64Array;
+  /** In the same order: share of the time observed as the sole momentary bottleneck, and as a shifting one; null where it was not followed. */
+  readonly momentary: { readonly sole: Float64Array; readonly shifting: Float64Array } | null;
+  /** Mean units inside by equal part of a steady-state run from its empty start; null where that was not followed. */
+  readonly startUp: Float64Array | null;
   /** Mean active period, minutes; 0 if there was none. */
   readonly activePeriod: Float64Array;
   /** By bucket. */

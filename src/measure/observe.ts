@@ -30,7 +30,7 @@ export function observe(run: Run, replication: number): Observation {
     stationShares: Float64Array.from(shop.stations.flatMap(({ account, places }) => Array.from(account, (time) => over(time, minutes * places.length)))),
     stepVisits: Float64Array.from(shop.steps, ({ visits }) => visits),
     bufferMean: shares(buffers.map(({ area }) => area)),
-    bufferLevels: shares(buffers.flatMap(({ levelTime }) => Array.from(levelTime))),
+    ...levelShares(run, minutes),
     crewBusy: Float64Array.from(crewsOf(run), (crew) => crewBusy(run, crew, people)),
     crewTime: people,
     crewEngagedIn: tally.engagedIn,
@@ -68,6 +68,8 @@ export function observe(run: Run, replication: number): Observation {
     },
     utilisation: utilisations(run, people),
     activePeriod: activePeriods(run),
+    startUp: run.startUp === null ? null : run.startUp.unitMinutes.map((unitMinutes) => over(unitMinutes, run.startUp!.partMinutes)),
+    momentary: run.activeWatch === null ? null : { sole: shares(run.activeWatch.sole), shifting: shares(run.activeWatch.shifting) },
     enteredIn: tally.enteredIn,
     shippedIn: tally.shippedIn,
     minutesIn: tally.minutesIn,
@@ -88,6 +90,16 @@ export function observe(run: Run, replication: number): Observation {
 }
 
 const over = (value: number, whole: number): number => (whole > 0 ? value / whole : 0);
+
+/** Levels beyond the highest that occurred are left out: most buffers are small. */
+function levelShares({ buffers }: Run, minutes: number): Pick<Observation, 'bufferLevels' | 'bufferLevelsFrom'> {
+  const used = buffers.map(({ levelTime }) => levelTime.subarray(0, Math.max(1, levelTime.findLastIndex((time) => time > 0) + 1)));
+  const bufferLevelsFrom = new Int32Array(used.length + 1);
+  used.forEach((each, b) => { bufferLevelsFrom[b + 1] = bufferLevelsFrom[b] + each.length; });
+  const bufferLevels = new Float64Array(bufferLevelsFrom[used.length]);
+  used.forEach((each, b) => each.forEach((time, level) => { bufferLevels[bufferLevelsFrom[b] + level] = over(time, minutes); }));
+  return { bufferLevels, bufferLevelsFrom };
+}
 
 type LeadTimes = Pick<Observation, 'leadMean' | 'leadP50' | 'leadP90' | 'leadP95' | 'leadLeast' | 'leadGreatest' | 'leadFirstBin' | 'leadBins'>;
 

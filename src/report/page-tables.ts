@@ -66,9 +66,9 @@ function wip({ wip: { places } }: Results, interval: string): PageTable {
 }
 
 function bottlenecks(results: Results, interval: string): PageTable {
-  return { id: 'bottlenecks', title: 'Bottlenecks', note: `The bottleneck of a replication is what has the highest utilisation, active time over time on shift; share of replications with its Wilson interval; ${interval}.`,
-    head: ['Name', 'Kind', 'Site', 'Bottleneck, % of replications', 'Utilisation, %', 'Mean active period, h'],
-    rows: results.bottlenecks.map((each) => [each.name, each.kind, each.site, percent(asEstimate(each.share)), percent(each.active), short(each.activePeriodHours)]) };
+  return { id: 'bottlenecks', title: 'Bottlenecks', note: `The bottleneck of a replication is what has the highest utilisation, active time over time on shift; share of replications with its Wilson interval; ${interval}. Sole and shifting: share of the time observed in which it was the momentary bottleneck alone, or while that moved on to or from it. By arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.`,
+    head: ['Name', 'Kind', 'Site', 'Bottleneck, % of replications', 'Utilisation, %', 'Mean active period, h', 'Sole, % of time', 'Shifting, % of time'],
+    rows: results.bottlenecks.map((each) => [each.name, each.kind, each.site, percent(asEstimate(each.share)), percent(each.active), short(each.activePeriodHours), ...[each.sole, each.shifting].map((share) => (share.n === 0 ? 'not followed' : percent(share)))]) };
 }
 
 function stations(results: Results, interval: string): PageTable {

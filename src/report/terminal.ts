@@ -30,6 +30,7 @@ export function resultsTable(results: Results): string {
     ...cost(results),
     ...results.lastUnit.map(lastUnit),
     ...dueRows(results),
+    ...precisionRows(results),
     ...journeyRows(results),
   ];
   return [
@@ -48,6 +49,12 @@ function rate({ answer, throughput }: Results): Row[] {
   const asked: Row[] = answer.askedPerDay === null ? [] : [['rate asked, units a working day', number(answer.askedPerDay), 'plan']];
   const held: Row[] = answer.heldPerDay === null ? [] : [row('rate held, units a working day', answer.heldPerDay)];
   return [...asked, ...held, row('shipped over the whole run, units a working day', throughput.perDay)];
+}
+
+function precisionRows({ precision }: Results): Row[] {
+  if (precision === null) return [];
+  return under(`precision, % of the mean, ${number(100 * precision.asked)} asked`, precision.measures.map(({ name, relativeHalfWidth, reached }) =>
+    [name, relativeHalfWidth === null ? 'unknown' : number(100 * relativeHalfWidth), reached ? 'reached' : 'not reached']));
 }
 
 function row(what: string, estimate: Estimate, scale = 1): Row {

@@ -10,7 +10,12 @@ import { tuneFor } from './tune.js';
 import type { Answer, Question } from './worker.js';
 
 /** A scenario, or a changed one, as it is run. `key` tells it from all others of the study. */
-export interface Variant { readonly key: string; readonly model: Model }
+export interface Variant {
+  readonly key: string;
+  readonly model: Model;
+  /** The first so many replications are watched closely, see `prepare`; none where left out. */
+  readonly closely?: number | undefined;
+}
 
 /** Under which a replication stands in journals. */
 export const keyOf = ({ key }: Variant, replication: number): string => `${key} ${replication}`;
@@ -91,11 +96,11 @@ export class Replicator<Value> {
     return value;
   }
 
-  private async here({ key, model }: Variant, replication: number): Promise<Observation> {
+  private async here({ key, model, closely }: Variant, replication: number): Promise<Observation> {
     let plan = this.plans.get(key);
     if (plan === undefined) {
       tuneFor(model);
-      this.plans.set(key, plan = prepare(model));
+      this.plans.set(key, plan = prepare(model, closely));
     }
     const observation = observe(simulate(plan, this.options.seed, replication), replication);
     // Lets a signal come through.
@@ -103,7 +108,7 @@ export class Replicator<Value> {
     return observation;
   }
 
-  private async elsewhere({ key, model }: Variant, replication: number): Promise<Observation> {
+  private async elsewhere({ key, model, closely }: Variant, replication: number): Promise<Observation> {
     const { seed, workers, signal } = this.options;
     this.pool ??= new Tinypool({ filename: (this.options.worker ?? WORKER).href, runtime: 'worker_threads', minThreads: workers, maxThreads: workers });
     const ask = async (question: Question): Promise<Answer> => {
@@ -119,7 +124,7 @@ export class Replicator<Value> {
     };
     const question = { key, seed, replication };
     let answer = await ask(question);
-    if (answer.kind === 'unknown') answer = await ask({ ...question, model });
+    if (answer.kind === 'unknown') answer = await ask({ ...question, model, closely });
     if (answer.kind === 'observation') return answer.observation;
     throw new Error(answer.kind === 'fault' ? answer.message : `a thread does not know variant ${key}`);
   }

@@ -1,3 +1,5 @@
+import type { PrecisionResult } from './results-precision.js';
+import type { WarmUpResult } from './results-warm-up.js';
 import type { AssumptionResult } from './results-assumptions.js';
 import type { CarriersResult, TeamResult } from './results-carriers.js';
 import type { CostResult } from './results-costs.js';
@@ -84,6 +86,12 @@ export interface Results extends QualityResults {
   readonly pulseLines: readonly PulseLineResult[];
   readonly carriers: readonly CarriersResult[];
   readonly teams: readonly TeamResult[];
+  /** Null where no precision was asked. */
+  readonly precision: PrecisionResult | null;
+  /** Null for a programme, which really starts empty. */
+  readonly warmUp: WarmUpResult | null;
+  /** What limits the rate by arithmetic, see `check`; null: nothing. */
+  readonly bottleneckByArithmetic: string | null;
   /** Sorted, the likeliest first. */
   readonly bottlenecks: readonly BottleneckResult[];
   readonly lastUnit: readonly DateQuantile[];
@@ -159,6 +167,9 @@ export interface BottleneckResult {
   readonly activePeriodHours: Estimate;
   /** Utilisation: active time over time on shift. */
   readonly active: Estimate;
+  /** Share of the time observed in which it was the sole momentary bottleneck, and a shifting one; `n` 0 where that was not followed. */
+  readonly sole: Estimate;
+  readonly shifting: Estimate;
 }
 export interface UnitResult {
   readonly number: number;
@@ -174,7 +185,7 @@ export interface UnitResult {
   readonly leadDays: Estimate;
 }
 export interface Finding {
-  readonly kind: 'gridlock' | 'loop limit' | 'not finished' | 'rate not held' | 'calendar end' | 'shipped open';
+  readonly kind: 'gridlock' | 'loop limit' | 'not finished' | 'rate not held' | 'calendar end' | 'shipped open' | 'precision' | 'warm-up';
   readonly text: string;
   readonly replications: number;
 }

@@ -3,8 +3,10 @@ import type { Scenario } from '../scenario/scenario.js';
 import { runDesign } from './fixed-design.js';
 import type { Journal } from './journal.js';
 import type { JourneyAsked } from './journey.js';
+import { runUntilPrecise } from './precise-runs.js';
 import type { Results } from './results.js';
 import { simulateDesign } from './simulate-design.js';
+import { precisionFindings, precisionOf, type PrecisionAsked } from './summary-precision.js';
 
 /** Confidence of the intervals, if no other is asked for. */
 export const LEVEL = 0.95;
@@ -22,6 +24,8 @@ export interface SimulateOptions {
   readonly level?: number | undefined;
   /** The unit whose way is told, which takes one replication more; none where left out. */
   readonly journey?: JourneyAsked | undefined;
+  /** Replications are added until the measures are known so well; none where left out. */
+  readonly precision?: PrecisionAsked | undefined;
   /** Finished replications of an earlier run, and where new ones are written. */
   readonly journal?: Journal<Observation> | undefined;
   /** Called after each replication. */
@@ -33,12 +37,15 @@ export interface SimulateOptions {
  * Runs a scenario many times over and sums it up. Same scenario, seed and replications: same results, to the last bit.
  * Rejects with a RangeError for options or a programme that cannot be run, and with the signal's reason when it is aborted.
  */
-export async function simulateStudy({ scenario, file, replications, seed, workers, level = LEVEL, journey, journal, onReplication, signal }: SimulateOptions): Promise<Results> {
+export async function simulateStudy({ scenario, file, replications, seed, workers, level = LEVEL, journey, precision, journal, onReplication, signal }: SimulateOptions): Promise<Results> {
   wholeNumber('replications', replications);
   wholeNumber('workers', workers);
   if (!(level > 0 && level < 1)) throw new RangeError(`level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`);
-  const design = simulateDesign({ scenario, file, replications, seed, level }, journey);
-  return design.summarise(await runDesign(design, { workers, journal, onReplication, signal }));
+  const asked = { scenario, file, replications, seed, level }, design = simulateDesign(asked, journey), options = { workers, journal, onReplication, signal };
+  if (precision === undefined) return design.summarise(await runDesign(design, options));
+  const untold = simulateDesign(asked), observations = await runUntilPrecise(design, precision, (values) => untold.summarise([values]), options);
+  const results = design.summarise([observations]), reached = precisionOf(results, observations.length, precision);
+  return { ...results, precision: reached, findings: [...results.findings, ...precisionFindings(reached)] };
 }
 
 function wholeNumber(what: string, value: number): void {

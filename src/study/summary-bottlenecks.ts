@@ -18,6 +18,8 @@ export function bottlenecks(sample: Sample): BottleneckResult[] {
       share: proportion(found.filter((each) => each === id).length, sample.replications, sample.level),
       activePeriodHours: sample.amount(({ activePeriod }) => (activePeriod[id] > 0 ? activePeriod[id] / 60 : NaN)),
       active: sample.share(({ utilisation }) => utilisation[id]),
+      sole: sample.share(({ momentary }) => momentary?.sole[id] ?? NaN),
+      shifting: sample.share(({ momentary }) => momentary?.shifting[id] ?? NaN),
     }))
     .sort((a, b) => b.share.count - a.share.count || b.active.mean - a.active.mean);
 }

@@ -1,3 +1,4 @@
+import { LEVELS } from '../flow/memory.js';
 import { UNLIMITED } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
 import { PLACE_STATES, type BufferResult } from './results.js';
@@ -21,20 +22,24 @@ export function buffers(sample: Sample): BufferResult[] {
 
 /** Spaces that units sent back have of their own are not counted, the units in them are: a level may go above the spaces. */
 function waitingRoom(sample: Sample, base: Pick<BufferResult, 'name' | 'kind' | 'site'>, destination: number, spaces: number): BufferResult {
-  const { stations, lanes } = sample.model, told = sample.observations[0].bufferLevels.length / (stations.count + lanes.count);
-  const at = destination * told, isUnlimited = spaces >= UNLIMITED;
-  const atOrAbove = ({ bufferLevels }: Observation): number => bufferLevels.subarray(at + spaces, at + told).reduce((sum, share) => sum + share, 0);
-  const levels = Array.from({ length: told }, (_, level) => sample.share(({ bufferLevels }) => bufferLevels[at + level]).mean);
+  const isUnlimited = spaces >= UNLIMITED;
+  const atOrAbove = (seen: Observation): number => levelsOf(seen, destination).subarray(spaces).reduce((sum, share) => sum + share, 0);
+  const levels = Array.from({ length: LEVELS }, (_, level) => sample.share((seen) => levelsOf(seen, destination)[level] ?? 0).mean);
   const used = levels.findLastIndex((share) => share > 0) + 1;
   return {
     ...base,
     spaces: isUnlimited ? null : spaces,
     mean: sample.amount(({ bufferMean }) => bufferMean[destination]),
     // The last level told apart stands for that many and more.
-    full: spaces > 0 && spaces < told ? sample.share(atOrAbove) : null,
+    full: spaces > 0 && spaces < LEVELS ? sample.share(atOrAbove) : null,
     // Without a limit one level beyond the highest seen shows that none was cut off.
-    levels: levels.slice(0, isUnlimited ? Math.min(told, used + 1) : Math.min(told, Math.max(used, spaces + 1))),
+    levels: levels.slice(0, isUnlimited ? Math.min(LEVELS, used + 1) : Math.min(LEVELS, Math.max(used, spaces + 1))),
   };
+}
+
+/** Shares of time by level, up to the highest that occurred. */
+function levelsOf({ bufferLevels, bufferLevelsFrom }: Observation, destination: number): Float64Array {
+  return bufferLevels.subarray(bufferLevelsFrom[destination], bufferLevelsFrom[destination + 1]);
 }
 
 /** The places of an arrival bank are its spaces. How many are taken at once is known only of a single one. */

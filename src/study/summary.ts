@@ -4,9 +4,10 @@ import { programmeClock, type ProgrammeClock } from '../scenario/compile-clock.j
 import { digest } from '../scenario/read-digest.js';
 import { askedRate } from '../scenario/release-rate.js';
 import type { Scenario } from '../scenario/scenario.js';
-import { releaseCalendar, workingDaysBetween } from './release-calendar.js';
+import { capacity } from './capacity.js';
+import { releaseCalendar } from './release-calendar.js';
 import { RESULTS_VERSION, type Results } from './results.js';
-import { ratio, Sample } from './sample.js';
+import { Sample } from './sample.js';
 import { answer } from './summary-answer.js';
 import { assumptions } from './summary-assumptions.js';
 import { bottlenecks } from './summary-bottlenecks.js';
@@ -30,7 +31,9 @@ import { judgeRate } from './summary-rate.js';
 import { runs } from './summary-runs.js';
 import { series, wip } from './summary-series.js';
 import { supplies } from './summary-supplies.js';
+import { throughput } from './summary-throughput.js';
 import { units } from './summary-units.js';
+import { warmUp, warmUpFindings } from './summary-warm-up.js';
 import { PROGRAM_VERSION } from './version.js';
 
 export interface ToSummarise {
@@ -52,7 +55,7 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
   if (observations.length === 0) throw new RangeError('replications: expected at least 1 to summarise, saw none; run some');
   const calendar = releaseCalendar(scenario), sample = new Sample(scenario, model, clock, calendar, observations, level);
   const { start, zone, quantity } = scenario.programme;
-  const judged = judgeRate(sample), likeliest = bottlenecks(sample), throughput = shipping(sample);
+  const judged = judgeRate(sample), startUp = warmUp(sample), likeliest = bottlenecks(sample), shipping = throughput(sample);
   return {
     format: 'rateproof results', version: RESULTS_VERSION, program: PROGRAM_VERSION, study: 'simulate',
     scenario: { name: scenario.name, note: scenario.note ?? null, file, digest: `sha256:${digest(scenario)}` },
@@ -63,11 +66,11 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
       observedDays: sample.amount(({ minutes }) => minutes / 1440).mean,
     },
     assumptions: assumptions(scenario),
-    answer: answer(sample, judged, throughput.perDay, likeliest),
+    answer: answer(sample, judged, shipping.perDay, likeliest),
     series: series(sample),
     wip: wip(sample),
     leadTime: leadTime(sample),
-    throughput,
+    throughput: shipping,
     stations: stations(sample),
     changeovers: changeovers(sample),
     buffers: buffers(sample),
@@ -85,6 +88,9 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     pulseLines: pulseLines(sample),
     carriers: carriers(sample),
     teams: teams(sample),
+    precision: null,
+    warmUp: startUp,
+    bottleneckByArithmetic: capacity(model, scenario).bottleneck?.name ?? null,
     bottlenecks: likeliest,
     lastUnit: lastUnit(sample),
     units: units(sample),
@@ -93,15 +99,7 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     journey: null,
     scrapped: sample.amount(({ scrapped }) => scrapped),
     costs: costs(sample),
-    findings: findings(sample, judged),
+    findings: [...findings(sample, judged), ...warmUpFindings(startUp)],
     runs: runs(sample, judged.heldIn),
-  };
-}
-
-/** Units shipped over the time observed, per working day of the first station's site and per hour of the clock. */
-function shipping(sample: Sample): Results['throughput'] {
-  return {
-    perDay: sample.amount(({ shipped, endedAt, minutes }) => ratio(shipped, workingDaysBetween(sample.calendar.workingDays, endedAt - minutes, endedAt))),
-    perHour: sample.amount(({ shipped, minutes }) => ratio(60 * shipped, minutes)),
   };
 }

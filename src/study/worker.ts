@@ -6,7 +6,7 @@ import type { Observation } from '../measure/observation.js';
 import { tuneFor } from './tune.js';
 
 /** One replication asked of a thread. The model comes along only if the thread has said that it does not know the variant. */
-export interface Question { readonly key: string; readonly seed: string; readonly replication: number; readonly model?: Model }
+export interface Question { readonly key: string; readonly seed: string; readonly replication: number; readonly model?: Model; readonly closely?: number | undefined }
 export type Answer =
   | { readonly kind: 'observation'; readonly observation: Observation }
   | { readonly kind: 'unknown' }
@@ -18,18 +18,18 @@ const MOST_KEPT = 64;
 const plans = new Map<string, Plan>();
 
 /** Runs one replication in a worker thread. */
-export default function replicate({ key, seed, replication, model }: Question): Answer {
+export default function replicate({ key, seed, replication, model, closely }: Question): Answer {
   try {
-    const plan = plans.get(key) ?? (model === undefined ? undefined : keep(key, model));
+    const plan = plans.get(key) ?? (model === undefined ? undefined : keep(key, model, closely));
     return plan === undefined ? { kind: 'unknown' } : { kind: 'observation', observation: observe(simulate(plan, seed, replication), replication) };
   } catch (error) {
     return { kind: 'fault', message: error instanceof Error ? error.stack ?? error.message : String(error) };
   }
 }
 
-function keep(key: string, model: Model): Plan {
+function keep(key: string, model: Model, closely?: number): Plan {
   tuneFor(model);
-  const plan = prepare(model);
+  const plan = prepare(model, closely);
   if (plans.size === MOST_KEPT) plans.delete(plans.keys().next().value!);
   plans.set(key, plan);
   return plan;

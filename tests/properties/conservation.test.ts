@@ -48,11 +48,11 @@ describe('any small scenario', () => {
 
 /** No buffer or bank ever held more than its spaces. */
 function expectSpacesKept({ seen, model }: ReturnType<typeof play>): void {
-  const { stations, lanes } = model, levels = seen.bufferLevels.length / (stations.count + lanes.count);
+  const { stations, lanes } = model, { bufferLevelsFrom: from } = seen;
   const spaces = [...Array.from(stations.buffer, (n, s) => n + Math.max(0, stations.reworkBuffer[s]!)), ...lanes.bank];
   spaces.forEach((most, b) => {
     if (most >= UNLIMITED) return;
-    const over = seen.bufferLevels.subarray(b * levels + most + 1, (b + 1) * levels);
+    const over = seen.bufferLevels.subarray(from[b]!, from[b + 1]).subarray(most + 1);
     expect(over.reduce((a, c) => a + c, 0), `buffer ${b} of ${most}`).toBe(0);
   });
 }

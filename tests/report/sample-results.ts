@@ -61,7 +61,7 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     .map((share, index): BottleneckResult => {
       const crew = index === 1;
       return { name: crew ? 'electricians' : names((index * 7 + 5) % stationCount), kind: crew ? 'crew' : 'station', site: siteOf((index * 7 + 5) % stationCount),
-        share: wilson(Math.round(share * replications), replications), activePeriodHours: around(30 / (index + 1), 1), active: around(0.93 - index * 0.03, 0.01) };
+        share: wilson(Math.round(share * replications), replications), activePeriodHours: around(30 / (index + 1), 1), active: around(0.93 - index * 0.03, 0.01), sole: around(0.3 / (index + 1), 0.01), shifting: around(0.1 / (index + 1), 0.005) };
     }).filter((item, index, all) => all.findIndex((other) => other.name === item.name) === index);
 
   const calendar = Array.from({ length: weeks }, (_, week) => {
@@ -144,6 +144,7 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     pulseLines: [{ name: 'final line', stations: [names(0), names(1)], taktHours: 4, moves: around(420, 2), hoursBetween: around(4.3, 0.1), late: around(0.31, 0.02), lateHours: around(126, 9), charged: [{ station: names(0), lateHours: around(40, 4) }, { station: names(1), lateHours: around(86, 7) }, { station: null, lateHours: around(0, 0) }] }],
     carriers: [{ name: 'body dollies', site: 'coachworks north to final plant', count: 12, inUse: around(8.2, 0.2), comingBack: around(1.4, 0.1), free: around(2.4, 0.2), noneFree: around(0.11, 0.02), holdHours: around(31.5, 0.8) }],
     teams: [{ name: 'power team', site: 'final plant', crew: 'electricians', people: 2, inUse: around(1.3, 0.05), holdHours: around(6.1, 0.2) }],
+    precision: null, warmUp: { replications: Math.min(10, replications), partHours: 5, wip: Array.from({ length: 300 }, (_, part) => 60 * (1 - Math.exp(-part / 20)) + random()), givenHours: 120, cutHours: 300, isLongEnough: false }, bottleneckByArithmetic: bottlenecks[0]?.name ?? null,
     bottlenecks,
     lastUnit: [0.5, 0.8, 0.95].map((p, index): DateQuantile => p === 0.95 && replications < 72
       ? { p, date: null, low: null, high: null, why: `a 95 % interval for P95 needs 72 replications, there are ${replications}` }

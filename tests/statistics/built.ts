@@ -22,7 +22,7 @@ export function replicateBuilt(yaml: string, replications: number, seed: string)
 }
 
 /** An old build would check an engine that is no longer there. */
-function expectFresh(): void {
+export function expectFresh(): void {
   const built = 'dist/study/library.js', builtAt = statSync(join(root, built), { throwIfNoEntry: false })?.mtimeMs ?? 0;
   for (const layer of LAYERS) {
     for (const file of readdirSync(join(root, 'src', layer)).filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts'))) {

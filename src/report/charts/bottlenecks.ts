@@ -1,4 +1,4 @@
-import type { Results } from '../../study/results.js';
+import type { BottleneckResult, Results } from '../../study/results.js';
 import { asEstimate, count, intervalName, number, percentWithInterval, short } from '../format.js';
 import { PALETTE, SIZE } from '../style.js';
 import { chart, intervalHead, roomAtRight, valueAxis, type Chart } from './chart.js';
@@ -9,26 +9,31 @@ import { fit } from '../text.js';
 const MOST_ROWS = 15;
 /** So many are shown even if some of them never were the bottleneck. */
 const LEAST_ROWS = 5;
+/** The largest momentary ones are shown beside them. */
+const MOMENTARY_ROWS = 3;
 /** Room for kind and site, CSS pixels. */
-const SITE_ROOM = 190;
+const SITE_ROOM = 150;
 
 /** The likeliest bottlenecks, each with its share of the replications and the Wilson interval of that share. */
 export function bottlenecks(results: Results): Chart | null {
   const first = results.bottlenecks[0];
   if (first === undefined) return null;
-  const shown = results.bottlenecks.filter((item, index) => index < LEAST_ROWS || item.share.count > 0).slice(0, MOST_ROWS);
+  const momentary = [...results.bottlenecks].filter(isFollowed).sort((a, b) => b.sole.mean - a.sole.mean).slice(0, MOMENTARY_ROWS);
+  const shown = results.bottlenecks.filter((item, index) => index < LEAST_ROWS || item.share.count > 0 || momentary.includes(item)).slice(0, MOST_ROWS);
   const left = results.bottlenecks.length - shown.length;
   const rows: Row<(typeof shown)[number]>[] = shown.map((item) => ({ label: rowLabel(item.name), item }));
   const ci = intervalName(results.level);
   const columns = [
     column(['share, %', `(${ci})`], rows, (item) => short(asEstimate(item.share), 100)),
     column(['utilisation, %', intervalHead(results)], rows, (item) => short(item.active, 100)),
-    column(['active period, h', intervalHead(results)], rows, (item) => short(item.activePeriodHours)),
+    column(['sole, % of time', intervalHead(results)], rows, (item) => (isFollowed(item) ? short(item.sole, 100) : '')),
+    column(['shifting,', '% of time'], rows, (item) => (isFollowed(item) ? number(100 * item.shifting.mean) : '')),
+    column(['active', 'period, h'], rows, (item) => number(item.activePeriodHours.mean)),
     column(['kind, site'], rows, (item) => fit(`${item.kind}, ${item.site}`, SITE_ROOM, SIZE.small)),
   ];
   return chart({
     finding: `Most often the bottleneck: ${first.name}, in ${percentWithInterval(asEstimate(first.share))} of ${count(results.replications, 'replication')}`,
-    how: `Share of replications in which each was the bottleneck: the one with the highest utilisation, active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7). Bars with ${ci} (Wilson). Active period: mean, uninterrupted (Roser et al. 2001).`
+    how: `Share of replications in which each was the bottleneck: the one with the highest utilisation, active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7). Bars with ${ci} (Wilson). Sole, shifting: share of time as the momentary bottleneck, the longest active period going on (Roser et al. 2002). Active period: mean (Roser et al. 2001). Momentary bottleneck the most: ${momentary[0]?.name ?? 'not followed'}. By arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.`
       + (left > 0 ? ` ${left} more, less likely, are in results.json.` : ''),
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     type: 'bar',
@@ -44,3 +49,6 @@ export function bottlenecks(results: Results): Chart | null {
     plugins: [whiskers(1), textColumns(columns)],
   });
 }
+
+/** Only the first replications are watched so closely. */
+const isFollowed = ({ sole }: BottleneckResult): boolean => sole.n > 0;

@@ -11,6 +11,7 @@ import { outageRecovery } from './outage-recovery.js';
 import { placeTime } from './place-time.js';
 import { shippedAgainstPlan } from './shipped-against-plan.js';
 import { throughputByWeek } from './throughput-by-week.js';
+import { warmUp } from './warm-up.js';
 import { wipBySite } from './wip-by-site.js';
 
 export type { Chart, DrawChart } from './chart.js';
@@ -30,4 +31,5 @@ export const CHARTS: Readonly<Record<string, DrawChart>> = {
   '11-crew-load': crewLoad,
   '12-outage-recovery': outageRecovery,
   '13-cost-per-unit': costPerUnit,
+  '14-warm-up': warmUp,
 };

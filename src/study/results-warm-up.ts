@@ -1,0 +1,12 @@
+/** Mean work in process of a steady-state run from its empty start, and where the start-up ends by MSER-5. */
+export interface WarmUpResult {
+  /** Replications pooled, hours of one part, and mean units inside by part of warm-up + length. */
+  readonly replications: number;
+  readonly partHours: number;
+  readonly wip: readonly number[];
+  readonly givenHours: number;
+  /** Start-up by MSER-5; null: the run is too short for it to be trusted. */
+  readonly cutHours: number | null;
+  /** False only where the units inside between the warm-up given and the cut differ from those after it, by more than chance. */
+  readonly isLongEnough: boolean;
+}
