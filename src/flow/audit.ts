@@ -1,4 +1,5 @@
 import { auditStays, heldBy } from './audit-claims.js';
+import { auditLane } from './audit-lanes.js';
 import { CLEAN, FOUND, NOTED, type Unit } from './unit.js';
 import type { Run } from './run.js';
 import { DOWN, WAIT_NEEDS } from './states.js';
@@ -10,13 +11,17 @@ const ROUNDING = 1e-9;
 
 /**
  * Always run at the end of a replication: units in = units out + units inside; each station's accounts add to its
- * place-time; the time integral of work in process equals the sum of the times of the units (Little 1961, as an
+ * place-time, those of each lane to its truck-time; the time integral of work in process equals the sum of the times of the units (Little 1961, as an
  * identity over the observed window); nobody and nothing is claimed twice. A failure is a fault of the engine.
  * @throws Error naming the account and both sums
  */
 export function audit(run: Run): void {
   const { shop, locations, tally, units } = run, elapsed = run.now - run.observedFrom;
   for (const { name, account, places } of shop.stations) expectEqual(`place-time of station ${name}`, sum(account), elapsed * places.length);
+  for (const lane of shop.lanes) {
+    expectEqual(`truck-time of lane ${lane.name}`, lane.busy + lane.blocked + lane.atBase, elapsed * lane.trucks.length);
+    auditLane(lane, expectEqual);
+  }
   let inside = 0, outside = 0;
   for (const unit of units.all) if (unit.alive && unit.step.route.isMain) { if (unit.location >= 0) inside++; else outside++; }
   expectEqual('units inside', locations.total, inside);

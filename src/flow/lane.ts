@@ -26,8 +26,13 @@ export class Lane extends ActivePeriods {
   listed = false;
   /** Outages that keep trucks from departing. */
   closed = 0;
-  /** Truck-minutes away from base. */
+  /** Trucks at the other end: at the gate, and those at a dock whose units wait for room. */
+  private atGate = 0;
+  private withoutRoom = 0;
+  /** Truck-minutes: away and not blocked; blocked, that is away and waiting for room ahead; at base. */
   busy = Number.NaN;
+  blocked = Number.NaN;
+  atBase = Number.NaN;
   private since = Number.NaN;
   trips = 0;
   carried = 0;
@@ -42,19 +47,48 @@ export class Lane extends ActivePeriods {
 
   changeReady(change: number, now: number): void {
     this.settle(now);
-    const before = this.ready;
+    const before = this.waiting;
     this.ready += change;
-    if (this.ready === 0) this.beginActive(now);
-    else if (before === 0) this.finishActive(now);
+    this.tellActive(before, now);
+  }
+
+  /** Trucks come to the gate or leave it, begin or end to wait for room at a dock. */
+  changeAhead(atGate: number, withoutRoom: number, now: number): void {
+    this.settle(now);
+    const before = this.waiting;
+    this.atGate += atGate;
+    this.withoutRoom += withoutRoom;
+    this.tellActive(before, now);
+  }
+
+  /** Trucks that wait for room ahead: those at a dock, and as many at the gate as would have these docks. */
+  get blockedNow(): number {
+    return this.withoutRoom + Math.min(this.atGate, this.withoutRoom);
   }
 
   settle(now: number): void {
-    this.busy += (this.trucks.length - this.ready) * (now - this.since);
+    const elapsed = now - this.since, blocked = this.blockedNow;
+    this.busy += (this.trucks.length - this.ready - blocked) * elapsed;
+    this.blocked += blocked * elapsed;
+    this.atBase += this.ready * elapsed;
     this.since = now;
+  }
+
+  /** Trucks that wait, for a load or for room: while there is none the lane is active. */
+  private get waiting(): number {
+    return this.ready + this.blockedNow;
+  }
+
+  private tellActive(waitingBefore: number, now: number): void {
+    const { waiting } = this;
+    if (waiting === 0 && waitingBefore > 0) this.beginActive(now);
+    else if (waiting > 0 && waitingBefore === 0) this.finishActive(now);
   }
 
   clear(): void {
     this.busy = 0;
+    this.blocked = 0;
+    this.atBase = 0;
     this.trips = 0;
     this.carried = 0;
     this.waitMinutes = 0;

@@ -7,7 +7,7 @@ import { AT_BASE, DRIVING, EMPTYING, LANE_TIMER, LOADING, RETURNING, TRUCK, UNLO
 
 /**
  * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule, drives,
- * waits for a dock, unloads, and returns when the last unit has found room at its next station.
+ * waits for a dock, unloads, and returns when the last unit has found room at its next station; until then it is blocked.
  */
 
 /** Does what the lane can do now: trucks emptied leave, trucks at the gate get a dock, trucks ready load. */
@@ -17,6 +17,7 @@ export function serve(run: Run, lane: Lane): void {
   for (const truck of lane.trucks) if (truck.phase === EMPTYING && truck.load === 0) sendHome(run, truck);
   for (let truck = firstAtGate(lane); truck !== null && lane.docksUsedTo < docksTo[id]; truck = firstAtGate(lane)) {
     lane.docksUsedTo++;
+    lane.changeAhead(-1, 0, run.now);
     go(run, truck, UNLOADING, unloadCalendar[id], unloadDraw[id]);
   }
   while (lane.closed === 0 && lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane)) load(run, lane);
@@ -34,6 +35,7 @@ export function truckEvent(run: Run, truck: Truck): void {
     case DRIVING:
       truck.phase = WAIT_DOCK;
       truck.askedDockAt = run.now;
+      lane.changeAhead(1, 0, run.now);
       break;
     case UNLOADING:
       truck.phase = EMPTYING;
@@ -120,6 +122,7 @@ function unload(run: Run, truck: Truck): void {
     unit.truck = null;
     if (step === null) finishRoute(run, unit, route);
   }
+  if (truck.load > 0) truck.lane.changeAhead(0, 1, run.now);
 }
 
 function sendHome(run: Run, truck: Truck): void {

@@ -175,7 +175,9 @@ function leave(run: Run, unit: Unit): void {
   if (place !== null) freePlace(run, place);
   else if (truck !== null) {
     unit.truck = null;
-    if (--truck.load === 0) run.listServe(truck.lane);
+    if (--truck.load > 0) return;
+    truck.lane.changeAhead(0, -1, run.now);
+    run.listServe(truck.lane);
   }
 }
 

@@ -72,7 +72,7 @@ export interface Observation {
   readonly quality: QualityObservation;
   /** By crew: person-minutes of work done again and of repairs. */
   readonly reworkMinutes: Float64Array;
-  readonly lanes: { readonly trips: Float64Array; readonly carried: Float64Array; readonly waitMinutes: Float64Array; readonly truckBusy: Float64Array };
+  readonly lanes: { readonly trips: Float64Array; readonly carried: Float64Array; readonly waitMinutes: Float64Array; readonly truckBusy: Float64Array; readonly truckBlocked: Float64Array; readonly truckFree: Float64Array };
   /** Resources that can be a bottleneck: stations, crews, lanes, carriers. */
   readonly utilisation: Float64Array;
   /** In the same order: share of the time observed as the sole momentary bottleneck, and as a shifting one; null where it was not followed. */

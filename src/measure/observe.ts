@@ -65,6 +65,8 @@ export function observe(run: Run, replication: number): Observation {
       carried: Float64Array.from(shop.lanes, ({ carried }) => carried),
       waitMinutes: Float64Array.from(shop.lanes, ({ waitMinutes }) => waitMinutes),
       truckBusy: Float64Array.from(shop.lanes, ({ busy, trucks }) => over(busy, minutes * trucks.length)),
+      truckBlocked: Float64Array.from(shop.lanes, ({ blocked, trucks }) => over(blocked, minutes * trucks.length)),
+      truckFree: Float64Array.from(shop.lanes, ({ atBase, trucks }) => over(atBase, minutes * trucks.length)),
     },
     utilisation: utilisations(run, people),
     activePeriod: activePeriods(run),

@@ -9,7 +9,7 @@ import { isActive, OFF_SHIFT } from '../flow/states.js';
  * utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7; quoted from memory).
  */
 
-/** Active time over time on shift: places, people, trucks; of carriers, those not free. Arrival banks have no equipment and count 0. */
+/** Active time over time on shift: places, people; trucks away and not blocked, by the clock; of carriers, those not free. Arrival banks have no equipment and count 0. */
 export function utilisations(run: Run, people: CrewTime): Float64Array {
   const { model, shop } = run, minutes = run.now - run.observedFrom;
   const stations = shop.stations.map(({ id, account }) => (model.stations.isBank[id] ? 0 : stationUtilisation(account)));

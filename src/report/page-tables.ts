@@ -85,9 +85,9 @@ function inspections(results: Results, interval: string): PageTable {
 }
 
 function lanes(results: Results, interval: string): PageTable {
-  return { id: 'lanes', title: 'Lanes', note: `Fill: share of truck spaces used; wait: for a truck; ${interval}.`,
-    head: ['Lane', 'Trips', 'Fill, %', 'Wait, h', 'Trucks busy, %'],
-    rows: results.lanes.map((lane) => [lane.name, short(lane.trips), percent(lane.fill), short(lane.waitHours), percent(lane.truckBusy)]) };
+  return { id: 'lanes', title: 'Lanes', note: `Fill: share of truck spaces used; wait: for a truck; busy: away and not blocked; blocked: waiting for room at the other end; free: at base; ${interval}.`,
+    head: ['Lane', 'Trips', 'Fill, %', 'Wait, h', 'Trucks busy, %', 'Blocked, %', 'Free, %'],
+    rows: results.lanes.map((lane) => [lane.name, short(lane.trips), percent(lane.fill), short(lane.waitHours), percent(lane.truckBusy), percent(lane.truckBlocked), percent(lane.truckFree)]) };
 }
 
 function carriers(results: Results, interval: string): PageTable {

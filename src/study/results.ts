@@ -77,7 +77,7 @@ export interface Results extends QualityResults {
   readonly shutdowns: readonly ShutdownResult[];
   readonly inspections: readonly InspectionResult[];
   readonly rty: Estimate | null;
-  readonly lanes: readonly { readonly name: string; readonly trips: Estimate; readonly fill: Estimate; readonly waitHours: Estimate; readonly truckBusy: Estimate }[];
+  readonly lanes: readonly { readonly name: string; readonly trips: Estimate; readonly fill: Estimate; readonly waitHours: Estimate; readonly truckBusy: Estimate; readonly truckBlocked: Estimate; readonly truckFree: Estimate }[];
   readonly feeders: readonly { readonly name: string; readonly target: number; readonly stock: Estimate; readonly out: Estimate }[];
   readonly supplies: readonly SupplyResult[];
   /** Stations that fail or that an outage closes, and dated outages. */

@@ -17,7 +17,7 @@ export function stations(sample: Sample): StationResult[] {
   });
 }
 
-/** Trips begun; fill is units carried over truck spaces; wait is that of units carried, for their truck. */
+/** Trips begun; fill is units carried over truck spaces; wait is that of units carried, for their truck. Truck time is busy, blocked (waiting for room ahead) or free (at base). */
 export function lanes(sample: Sample): Results['lanes'] {
   const { lanes } = sample.model;
   return lanes.names.map((name, id) => ({
@@ -26,6 +26,8 @@ export function lanes(sample: Sample): Results['lanes'] {
     fill: sample.share((each) => ratio(each.lanes.carried[id], each.lanes.trips[id] * lanes.capacity[id])),
     waitHours: sample.amount((each) => ratio(each.lanes.waitMinutes[id] / 60, each.lanes.carried[id])),
     truckBusy: sample.share((each) => each.lanes.truckBusy[id]),
+    truckBlocked: sample.share((each) => each.lanes.truckBlocked[id]),
+    truckFree: sample.share((each) => each.lanes.truckFree[id]),
   }));
 }
 

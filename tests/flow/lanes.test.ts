@@ -103,6 +103,49 @@ describe('docks', () => {
   });
 });
 
+describe('a blocked truck', () => {
+  const oneYard = { every: 10, quantity: 3, yard: '{ places: 1 }', take: '100 min' };
+
+  it('stands loaded without room, or at the gate behind one that does; it is neither busy nor active', () => {
+    // As in "are kept by a truck whose units find no room". Truck 1: busy 1-36, gate 36-116 behind truck 2, unloads 116-121, no room to 216,
+    // home 226. Truck 2: busy 11-26, no room to 116, home 126. Both at work 11-26 and 116-121.
+    const { seen } = play(road({ ...oneYard, lane: 'trucks: 2, capacity: 1, drive: 10 min, unload: 5 min, return: 10 min, docks: { to: 1 }' })), truckMinutes = 2 * 316;
+    expect(seen.lanes.truckBusy[0]! * truckMinutes).toBeCloseTo(35 + 5 + 10 + 15 + 10, 9);
+    expect(seen.lanes.truckBlocked[0]! * truckMinutes).toBeCloseTo(80 + 95 + 90, 9);
+    expect(seen.lanes.truckFree[0]! * truckMinutes).toBeCloseTo(1 + 90 + 11 + 190, 9);
+    expect(seen.utilisation[2]! * truckMinutes).toBeCloseTo(75, 9);
+    expect(seen.activePeriod[2]!).toBeCloseTo((15 + 5) / 2, 9);
+  });
+
+  it('is not one that waits for a dock at which another unloads', () => {
+    // At the gate 21-51 behind truck 1, which unloads 11-51; busy 1-51 and 11-91.
+    const { seen } = play(road({ lane: 'trucks: 2, capacity: 1, drive: 10 min, unload: 40 min, docks: { to: 1 }', quantity: 2 }));
+    expect(seen.lanes.truckBusy[0]! * 2 * 92).toBeCloseTo(50 + 80, 9);
+    expect(seen.lanes.truckBlocked[0]).toBe(0);
+  });
+
+  it('waits until the last of its units has room', () => {
+    // Two aboard at 11, one place of 100 min: the second waits 21-121 in the truck, which is home at 131.
+    const { seen } = play(road({ ...oneYard, quantity: 2, lane: 'trucks: 1, capacity: 2, drive: 10 min, return: 10 min' }));
+    expect(seen.lanes.truckBusy[0]! * 221).toBeCloseTo(10 + 10, 9);
+    expect(seen.lanes.truckBlocked[0]! * 221).toBeCloseTo(100, 9);
+  });
+
+  it('is busy for its trips alone ahead of a slower station, which is the bottleneck', () => {
+    // The yard takes 100 min a unit; a trip is 5 + 10 + 5 + 10 min, with a unit always waiting: one trip every 100 min, in the 2000 h
+    // observed 1200.
+    const { seen } = play(road({ ...oneYard, lane: 'trucks: 1, capacity: 1, load: 5 min, drive: 10 min, unload: 5 min, return: 10 min, bank: 2', quantity: 1000 })
+      .replace('quantity: 1000', 'length: 2000 h, warm up: 1000 h'));
+    const { trips, truckBusy, truckBlocked, truckFree } = seen.lanes;
+    expect(trips[0]).toBe(1200);
+    expect(truckBusy[0]).toBeCloseTo((1200 * 30) / 120_000, 12);
+    expect(truckBlocked[0]).toBeCloseTo(0.7, 12);
+    expect(truckFree[0]).toBe(0);
+    expect(seen.utilisation[1]).toBeCloseTo(1, 12);
+    expect(seen.utilisation[2]).toBeCloseTo(0.3, 12);
+  });
+});
+
 describe('driving hours', () => {
   it('stop a drive for the night', () => {
     // Loaded at 1 min past midnight; 20 h of driving in 06:00-18:00: 12 h, and 8 h from 06:00 next day.

@@ -121,7 +121,7 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
       } })),
     overtime: [], shutdowns: [],
     inspections, rty: around(inspections.reduce((product, inspection) => product * inspection.ftt.mean, 1), 0.012),
-    lanes: ['coachworks to paint', 'paint to final plant'].map((name, index) => ({ name, trips: around(210 - 40 * index, 3), fill: around(0.81, 0.02), waitHours: around(5.5 + index, 0.4), truckBusy: around(0.44, 0.02) })),
+    lanes: ['coachworks to paint', 'paint to final plant'].map((name, index) => ({ name, trips: around(210 - 40 * index, 3), fill: around(0.81, 0.02), waitHours: around(5.5 + index, 0.4), truckBusy: around(0.44, 0.02), truckBlocked: around(0.06, 0.01), truckFree: around(0.5, 0.02) })),
     costs: {
       currency: 'EUR', perUnit: around(12340, 160), total: around(5182800, 60000),
       parts: [

@@ -52,6 +52,27 @@ route:
   });
 });
 
+describe('a truck ahead of a station as slow as itself, both exponential, nothing between', SLOW, () => {
+  it('works 2/3 of the time and is blocked for 1/3, Hunt (1956), Operations Research 4(6), 674-683', () => {
+    // The truck is the first station of a line of two without room between: 2/3 of what one alone would do (quoted from memory).
+    const seen = observations(`
+scenario: shuttle
+programme: { arrivals: saturated, length: 20000 h, warm up: 500 h }
+sites:
+  here: { stations: { gate: {} } }
+  there: { stations: { yard: { buffer: 0 } } }
+lanes: { road: { from: here, to: there, trucks: 1, capacity: 1, bank: 2, drive: ${exponential(1)} } }
+route:
+  - { step: hand over, at: gate }
+  - { lane: road }
+  - { step: take over, at: yard, work: ${exponential(1)} }
+`);
+    expectAgreement(seen.map(({ lanes }) => lanes.truckBusy[0]!), 2 / 3, 0.005);
+    expectAgreement(seen.map(({ lanes }) => lanes.truckBlocked[0]!), 1 / 3, 0.01);
+    expect(seen.every(({ lanes }) => lanes.truckFree[0] === 0)).toBe(true);
+  });
+});
+
 describe('sampling one in four', SLOW, () => {
   const sampled = (sample: string): string => `
 scenario: sample

@@ -58,7 +58,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     crewTime: { usual: zeros(resources.crews), overtime: zeros(resources.crews), presentIn: zeros(resources.crews * buckets), overtimeIn: zeros(resources.crews * buckets), hoursIn: zeros(resources.crews * buckets) },
     crewEngagedIn: zeros(resources.crews * buckets), overtimeRules: { looked: zeros(0), worked: zeros(0), minutesIn: zeros(0) },
     repairMinutes: 0, limitReached: zeros(thens.count), created: zeros(slots.count), quality: observeQuality(new Tally(model, inspections, holds), 6 * 7 * 1440), reworkMinutes: zeros(resources.crews),
-    lanes: { trips: zeros(lanes.count), carried: zeros(lanes.count), waitMinutes: zeros(lanes.count), truckBusy: zeros(lanes.count) },
+    lanes: { trips: zeros(lanes.count), carried: zeros(lanes.count), waitMinutes: zeros(lanes.count), truckBusy: zeros(lanes.count), truckBlocked: zeros(lanes.count), truckFree: zeros(lanes.count) },
     utilisation: zeros(stations.count + resources.crews + lanes.count), activePeriod: zeros(stations.count + resources.crews + lanes.count),
     enteredIn: new Int32Array(buckets), shippedIn: new Int32Array(buckets), minutesIn: zeros(buckets).fill(10080, 0, 6), wipIn: zeros(locations * buckets),
     enteredAt: zeros(units).fill(NaN), shippedAt: zeros(units).fill(NaN), optionsOf: new Uint8Array(0), dueAt: zeros(0), due: 0, late: 0, lateMinutes: 0, stuck: [],
