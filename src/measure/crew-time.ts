@@ -5,39 +5,58 @@ export interface CrewTime {
   /** Of people who were there, in usual hours and in overtime: what is paid. */
   readonly usual: Float64Array;
   readonly overtime: Float64Array;
-  /** By crew * buckets + bucket: of people there, overtime included; the overtime of it; minutes of the clock on shift. */
-  readonly presentIn: Float64Array;
-  readonly overtimeIn: Float64Array;
-  readonly hoursIn: Float64Array;
+  /** By crew, those of one calendar share it: its minutes on shift by bucket, overtime included; the overtime of them. */
+  readonly hours: readonly { readonly onShift: Float64Array; readonly overtime: Float64Array }[];
+  /** By crew, of those whose number changes by shift; null: all are there. Person-minutes by bucket, overtime included; the overtime of them. */
+  readonly people: readonly ({ readonly present: Float64Array; readonly overtime: Float64Array } | null)[];
 }
 
 /** Reads the calendars of the run as they were worked, with the people that were there in each shift. */
 export function crewTime(run: Run): CrewTime {
-  const { model: { resources, calendars, programme: { bucketEdges } }, memory, observedFrom, now } = run;
-  const buckets = Math.max(0, bucketEdges.length - 1), { crews } = resources;
-  const time = {
-    usual: new Float64Array(crews), overtime: new Float64Array(crews),
-    presentIn: new Float64Array(crews * buckets), overtimeIn: new Float64Array(crews * buckets), hoursIn: new Float64Array(crews * buckets),
-  };
-  for (let crew = 0; crew < crews; crew++) {
-    const calendar = resources.calendar[crew], shifts = run.crewShifts.find((each) => each.crew === run.shop.resources[crew]);
-    const start = calendar < 0 ? [observedFrom] : memory.calendars[calendar].start, end = calendar < 0 ? [now] : memory.calendars[calendar].end;
-    for (let w = 0, shift = 0, bucket = 0; w < start.length && start[w] < now; w++) {
-      const from = Math.max(start[w], observedFrom), to = Math.min(end[w], now);
-      if (to <= from) continue;
-      if (shifts !== undefined) while (shifts.columns.firstWindow[shift + 1] <= w) shift++;
-      const people = shifts === undefined ? resources.amount[crew] : shifts.presentIn(shift), isOvertime = calendar >= 0 && calendars[calendar].overtime[w] === 1;
-      (isOvertime ? time.overtime : time.usual)[crew] += people * (to - from);
-      while (bucket < buckets && bucketEdges[bucket + 1] <= from) bucket++;
-      for (let b = bucket; b < buckets && bucketEdges[b] < to; b++) {
-        const minutes = Math.min(to, bucketEdges[b + 1]) - Math.max(from, bucketEdges[b]), at = crew * buckets + b;
-        time.presentIn[at] += people * minutes;
-        time.hoursIn[at] += minutes;
-        if (isOvertime) time.overtimeIn[at] += people * minutes;
-      }
+  const { model: { resources, programme: { bucketEdges } } } = run, buckets = Math.max(0, bucketEdges.length - 1), { crews } = resources;
+  const usual = new Float64Array(crews), overtime = new Float64Array(crews), byCalendar = new Map<number, CrewTime['hours'][number]>();
+  const crewIds = Array.from({ length: crews }, (_, crew) => crew);
+  const hours = crewIds.map((crew) => {
+    const calendar = resources.calendar[crew], known = byCalendar.get(calendar);
+    if (known !== undefined) return known;
+    const row = { onShift: new Float64Array(buckets), overtime: new Float64Array(buckets) };
+    eachWindow(run, calendar, (_, minutes, isOvertime, bucket) => {
+      if (bucket < 0) return;
+      row.onShift[bucket] += minutes;
+      if (isOvertime) row.overtime[bucket] += minutes;
+    });
+    byCalendar.set(calendar, row);
+    return row;
+  });
+  const people = crewIds.map((crew) => {
+    const shifts = run.crewShifts.find((each) => each.crew === run.shop.resources[crew]), row = shifts === undefined ? null : { present: new Float64Array(buckets), overtime: new Float64Array(buckets) };
+    let shift = 0;
+    eachWindow(run, resources.calendar[crew], (window, minutes, isOvertime, bucket) => {
+      if (shifts !== undefined) while (shifts.columns.firstWindow[shift + 1] <= window) shift++;
+      const there = (shifts === undefined ? resources.amount[crew] : shifts.presentIn(shift)) * minutes;
+      (isOvertime ? overtime : usual)[crew] += there;
+      if (row === null || bucket < 0) return;
+      row.present[bucket] += there;
+      if (isOvertime) row.overtime[bucket] += there;
+    });
+    return row;
+  });
+  return { usual, overtime, hours, people };
+}
+
+/** Windows of a calendar (-1: always) that were observed, cut at the edges of buckets; bucket -1: none. */
+function eachWindow(run: Run, calendar: number, tell: (window: number, minutes: number, isOvertime: boolean, bucket: number) => void): void {
+  const { model: { calendars, programme: { bucketEdges: edges } }, memory, observedFrom, now } = run, buckets = edges.length - 1;
+  const start = calendar < 0 ? [observedFrom] : memory.calendars[calendar].start, end = calendar < 0 ? [now] : memory.calendars[calendar].end;
+  for (let w = 0, bucket = 0; w < start.length && start[w] < now; w++) {
+    const to = Math.min(end[w], now), isOvertime = calendar >= 0 && calendars[calendar].overtime[w] === 1;
+    for (let from = Math.max(start[w], observedFrom); from < to;) {
+      while (bucket < buckets && edges[bucket + 1] <= from) bucket++;
+      const isInside = bucket < buckets && edges[bucket] <= from, until = isInside ? Math.min(to, edges[bucket + 1]) : bucket < buckets ? Math.min(to, edges[bucket]) : to;
+      tell(w, until - from, isOvertime, isInside ? bucket : -1);
+      from = until;
     }
   }
-  return time;
 }
 
 /** Minutes of overtime worked by rule * buckets + bucket. */

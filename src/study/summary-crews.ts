@@ -11,9 +11,9 @@ export function crews(sample: Sample): Results['crews'] {
     usualHours: sample.amount(({ crewTime }) => crewTime.usual[id] / 60),
     overtimeHours: sample.amount(({ crewTime }) => crewTime.overtime[id] / 60),
     series: {
-      engaged: shown.map((b) => sample.amount(({ crewEngagedIn, crewTime }) => ratio(crewEngagedIn[id * buckets + b], crewTime.hoursIn[id * buckets + b]))),
-      present: shown.map((b) => sample.amount(({ crewTime: { presentIn, hoursIn } }) => ratio(presentIn[id * buckets + b], hoursIn[id * buckets + b]))),
-      overtimeHours: shown.map((b) => sample.amount(({ crewTime }) => crewTime.overtimeIn[id * buckets + b] / 60)),
+      engaged: shown.map((b) => sample.amount(({ crewEngagedIn, crewTime }) => ratio(crewEngagedIn[id * buckets + b], crewTime.hours[id].onShift[b]))),
+      present: shown.map((b) => sample.amount(({ crewTime: { hours, people } }) => ratio(people[id]?.present[b] ?? resources.amount[id] * hours[id].onShift[b], hours[id].onShift[b]))),
+      overtimeHours: shown.map((b) => sample.amount(({ crewTime: { hours, people } }) => (people[id]?.overtime[b] ?? resources.amount[id] * hours[id].overtime[b]) / 60)),
     },
   }));
 }

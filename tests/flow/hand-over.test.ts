@@ -132,8 +132,8 @@ describe('absence', () => {
     const crews = 'fitters: { headcount: 3, absence: 30 % }', route = (work: string): string => `{ step: fit, at: floor, crew: { fitters: 1 }, work: ${work} }`;
     const usual = play(shop({ crews, perDay: 4, quantity: 30, route: route('3 h') })), slower = play(shop({ crews, perDay: 4, quantity: 30, route: route('4 h') }));
     const weeks = 1;
-    expect([...slower.seen.crewTime.presentIn].slice(0, weeks)).toEqual([...usual.seen.crewTime.presentIn].slice(0, weeks));
-    expect(usual.seen.crewTime.presentIn[0]).toBeGreaterThan(0);
+    expect([...slower.seen.crewTime.people[0]!.present].slice(0, weeks)).toEqual([...usual.seen.crewTime.people[0]!.present].slice(0, weeks));
+    expect(usual.seen.crewTime.people[0]!.present[0]).toBeGreaterThan(0);
   });
 });
 

@@ -55,7 +55,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     kept: { held: zeros(stays.count), coming: zeros(stays.count), ended: zeros(stays.count) },
     inspections: { inspected: zeros(inspections), firstVisits: zeros(inspections), firstPasses: zeros(inspections), sentBack: zeros(inspections), repaired: zeros(inspections), scrapped: zeros(inspections), escaped: zeros(inspections) },
     taken: zeros(stations.count), changeovers: zeros(stations.changeoverDraw.length), changeoverMinutes: zeros(stations.changeoverDraw.length), stays: [],
-    crewTime: { usual: zeros(resources.crews), overtime: zeros(resources.crews), presentIn: zeros(resources.crews * buckets), overtimeIn: zeros(resources.crews * buckets), hoursIn: zeros(resources.crews * buckets) },
+    crewTime: { usual: zeros(resources.crews), overtime: zeros(resources.crews), hours: Array.from({ length: resources.crews }, () => ({ onShift: zeros(buckets), overtime: zeros(buckets) })), people: new Array<null>(resources.crews).fill(null) },
     crewEngagedIn: zeros(resources.crews * buckets), overtimeRules: { looked: zeros(0), worked: zeros(0), minutesIn: zeros(0) },
     repairMinutes: 0, limitReached: zeros(thens.count), created: zeros(slots.count), quality: observeQuality(new Tally(model, inspections, holds), 6 * 7 * 1440), reworkMinutes: zeros(resources.crews),
     lanes: { trips: zeros(lanes.count), carried: zeros(lanes.count), waitMinutes: zeros(lanes.count), truckBusy: zeros(lanes.count), truckBlocked: zeros(lanes.count), truckFree: zeros(lanes.count) },

@@ -18,7 +18,7 @@ const SITE_ROOM = 150;
 export function bottlenecks(results: Results): Chart | null {
   const first = results.bottlenecks[0];
   if (first === undefined) return null;
-  const momentary = [...results.bottlenecks].filter(isFollowed).sort((a, b) => b.sole.mean - a.sole.mean).slice(0, MOMENTARY_ROWS);
+  const momentary = [...results.bottlenecks].filter(isFollowed).sort((a, b) => b.sole.mean + b.shifting.mean - a.sole.mean - a.shifting.mean).slice(0, MOMENTARY_ROWS);
   const shown = results.bottlenecks.filter((item, index) => index < LEAST_ROWS || item.share.count > 0 || momentary.includes(item)).slice(0, MOST_ROWS);
   const left = results.bottlenecks.length - shown.length;
   const rows: Row<(typeof shown)[number]>[] = shown.map((item) => ({ label: rowLabel(item.name), item }));
