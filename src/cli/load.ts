@@ -4,7 +4,11 @@ import { compile } from '../scenario/compile.js';
 import { sayProblem, type Problem } from '../scenario/problem.js';
 import { readScenario } from '../scenario/read.js';
 import type { Scenario } from '../scenario/scenario.js';
+import { findWarmUp, withWarmUp } from '../study/found-warm-up.js';
 import { readText } from './file.js';
+import type { Interrupt } from './interrupt.js';
+import { say } from './output.js';
+import type { RunRequest } from './request.js';
 import { UsageError } from './usage-error.js';
 
 export interface Loaded {
@@ -22,6 +26,16 @@ export function loadScenario(path: string): Loaded {
   const { scenario, problems } = readScenario(text, path, (relative) => readText(resolve(dirname(path), relative)));
   if (scenario === undefined) throw problemsError(path, problems, 'docs/scenario.md lists every key; `rateproof schema` lets an editor check while you write');
   return { scenario, file: basename(path), model: planned(path, () => compile(scenario)) };
+}
+
+/** A scenario to be run. A warm-up that it leaves to be found is found first, and `warmed` gives it to changed scenarios too. */
+export async function loadToRun({ file: path, seed, workers, quiet }: RunRequest, interrupt: Interrupt): Promise<Loaded & { readonly warmed: (scenario: Scenario) => Scenario }> {
+  const loaded = loadScenario(path), { scenario, file } = loaded;
+  if (scenario.programme.findsWarmUp === undefined) return { ...loaded, warmed: (each) => each };
+  if (!quiet) say(`looking for the warm-up of ${file} by MSER-5, seed ${seed}`);
+  const minutes = await interrupt.orStop(plannedRun(path, () => findWarmUp({ scenario, seed, workers, signal: interrupt.signal })));
+  const warmed = (each: Scenario): Scenario => withWarmUp(each, minutes), found = warmed(scenario);
+  return { file, scenario: found, model: planned(path, () => compile(found)), warmed };
 }
 
 /** The text of a file that the command line names. */
@@ -45,7 +59,17 @@ export function planned<T>(path: string, plan: () => T): T {
   try {
     return plan();
   } catch (error) {
-    if (error instanceof RangeError && /^\S+: expected /.test(error.message)) throw new UsageError(`${path}: ${error.message}`);
-    throw error;
+    throw ofUser(path, error);
   }
 }
+
+/** The same of a plan that is made while a study runs. */
+export async function plannedRun<T>(path: string, run: () => Promise<T>): Promise<T> {
+  try {
+    return await run();
+  } catch (error) {
+    throw ofUser(path, error);
+  }
+}
+
+const ofUser = (path: string, error: unknown): unknown => (error instanceof RangeError && /^\S+: expected /.test(error.message) ? new UsageError(`${path}: ${error.message}`) : error);

@@ -4,7 +4,7 @@ import { rateStudy } from '../study/rate.js';
 import type { RateResults } from '../study/results-rate.js';
 import type { ExitCode } from './exit-code.js';
 import { listenForInterrupt } from './interrupt.js';
-import { loadScenario } from './load.js';
+import { loadScenario, plannedRun } from './load.js';
 import type { RateRequest } from './request.js';
 import { runStudy } from './run-study.js';
 import { UsageError } from './usage-error.js';
@@ -17,7 +17,7 @@ export async function rate(request: RateRequest): Promise<ExitCode> {
   const { from, to, step, replications, weeks, settleWeeks, sure, rampTo, seed, workers } = request;
   return runStudy(request, interrupt, {
     stage: `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ${replications} replications a rate, seed ${seed}`,
-    run: (signal, onReplication) => planningProblem(request.file, () => rateStudy({ scenario, file, from, to, step, replications, weeks, settleWeeks, sure, rampTo, seed, workers, signal, onReplication })),
+    run: (signal, onReplication) => plannedRun(request.file, () => rateStudy({ scenario, file, from, to, step, replications, weeks, settleWeeks, sure, rampTo, seed, workers, signal, onReplication })),
     text: rateTable,
     drawing: async () => (await import('../report/rate-files.js')).rateFiles,
     stands: rateStands,
@@ -26,13 +26,3 @@ export async function rate(request: RateRequest): Promise<ExitCode> {
 
 /** No rate holds, or the plan asks for more than does. */
 const rateStands = ({ answer: { highestPerDay, abovePerDay }, plannedPerDay }: RateResults): boolean => highestPerDay === null || (abovePerDay !== null && plannedPerDay >= abovePerDay);
-
-/** What only planning can tell is the user's to solve, as in `planned` of load.ts. */
-async function planningProblem<Found>(path: string, study: () => Promise<Found>): Promise<Found> {
-  try {
-    return await study();
-  } catch (error) {
-    if (error instanceof RangeError && error.message.startsWith('programme: expected ')) throw new UsageError(`${path}: ${error.message}`);
-    throw error;
-  }
-}

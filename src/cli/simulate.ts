@@ -10,7 +10,7 @@ import { nearest } from '../scenario/names-nearest.js';
 import type { Scenario } from '../scenario/scenario.js';
 import { stands, type ExitCode } from './exit-code.js';
 import { listenForInterrupt } from './interrupt.js';
-import { loadScenario } from './load.js';
+import { loadToRun } from './load.js';
 import { runStudy, type StudyCommand } from './run-study.js';
 import { runShard } from './shard.js';
 import { UsageError } from './usage-error.js';
@@ -20,7 +20,7 @@ import type { AnswerRequest, SimulateRequest } from './request.js';
 export async function simulate(request: SimulateRequest): Promise<ExitCode> {
   const { replications, seed, workers, shard, out, precision } = request;
   const interrupt = listenForInterrupt();
-  const { scenario, file, model } = loadScenario(request.file);
+  const { scenario, file, model } = await loadToRun(request, interrupt);
   checkJourney(request.journey, scenario, model);
   if (precision?.of.includes('cost') === true && scenario.costs === undefined) throw new UsageError('--of: expected a scenario with costs for cost, got one without', 'give the scenario prices, or leave cost out');
   const asked = { scenario, file, replications, seed, level: LEVEL }, stage = `running ${replications} ${replications === 1 ? 'replication' : 'replications'} of ${file}, seed ${seed}`;

@@ -30,6 +30,7 @@ export function resultsTable(results: Results): string {
     ...cost(results),
     ...results.lastUnit.map(lastUnit),
     ...dueRows(results),
+    ...warmUpRows(results),
     ...precisionRows(results),
     ...journeyRows(results),
   ];
@@ -49,6 +50,10 @@ function rate({ answer, throughput }: Results): Row[] {
   const asked: Row[] = answer.askedPerDay === null ? [] : [['rate asked, units a working day', number(answer.askedPerDay), 'plan']];
   const held: Row[] = answer.heldPerDay === null ? [] : [row('rate held, units a working day', answer.heldPerDay)];
   return [...asked, ...held, row('shipped over the whole run, units a working day', throughput.perDay)];
+}
+
+function warmUpRows({ warmUp }: Results): Row[] {
+  return warmUp?.isFound === true ? [['warm-up found by MSER-5, hours', number(warmUp.givenHours), `over ${warmUp.replications} runs`]] : [];
 }
 
 function precisionRows({ precision }: Results): Row[] {

@@ -51,6 +51,8 @@ export interface Programme {
   /** Steady-state runs: observation time after warm-up. */
   readonly lengthMin: number | undefined;
   readonly warmUpMin: number;
+  /** The warm-up is to be found by MSER-5; `warmUpMin` is 0 until it is. */
+  readonly findsWarmUp?: true | undefined;
   readonly orders: Orders;
 }
 /** Evenly over the working time of the first station's site, from each date on; no phases where each unit has a day of release of its own. */

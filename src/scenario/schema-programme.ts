@@ -26,6 +26,9 @@ function whenMap(payload: { value: unknown; issues: unknown[] }): boolean {
   return payload.issues.length === 0 && typeof payload.value === 'object' && payload.value !== null;
 }
 
+/** The warm-up is found (White 1997). */
+const BY_MSER = 'mser-5';
+
 export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
   return keys(
     {
@@ -43,7 +46,10 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
         .describe('What differs between units. Each option has values with shares that add up to 100 %; a single chance makes a yes or no option. Example: { colour: { red: 70 %, white: 20 %, lime: 10 % }, stripe: 35 % }'),
       ...orderKeys,
       length: spell.optional().describe('For a steady-state run (no quantity): how long to observe after the warm-up. Example: 5000 h'),
-      'warm up': duration.optional().describe('For a steady-state run: time before observing begins, for the line to fill. Default: 0 min. Example: 500 h'),
+      'warm up': z
+        .union([word(BY_MSER), duration], { error: `a time such as 500 h, or the word ${BY_MSER}` })
+        .optional()
+        .describe('For a steady-state run: time before observing begins, for the line to fill; `mser-5`: found by the rule of that name from ten replications that are run first. Default: 0 min. Example: 500 h'),
     },
     'a programme: a map with rate or arrivals, and quantity or length',
   )
@@ -83,7 +89,8 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
         quantity: p.quantity ?? (p['build list'] === undefined ? undefined : list.length),
         until: p.until,
         lengthMin: p.length,
-        warmUpMin: p['warm up'] ?? 0,
+        warmUpMin: p['warm up'] === BY_MSER ? 0 : p['warm up'] ?? 0,
+        ...(p['warm up'] === BY_MSER ? { findsWarmUp: true } : {}),
         orders: { list, dueAfterMin: p['due after'], replaceScrapped: p['replace scrapped'] },
       };
     });

@@ -29,7 +29,7 @@ export function replicationsOf({ index, of }: Shard, replications: number): numb
 
 /** Runs the replications of a shard: by variant, in replication order. */
 export async function runDesign<Value>(
-  { variants, replications, seed, read }: FixedDesign<Value, unknown>, options: Omit<ReplicatorOptions<Value>, 'seed' | 'read'>, { index, of } = WHOLE,
+  { variants, replications, seed, read }: Pick<FixedDesign<Value, unknown>, 'variants' | 'replications' | 'seed' | 'read'>, options: Omit<ReplicatorOptions<Value>, 'seed' | 'read'>, { index, of } = WHOLE,
 ): Promise<Value[][]> {
   const jobs = variants.length * replicationsOf({ index, of }, replications).length;
   const replicator = new Replicator<Value>({ ...options, seed, read, workers: Math.min(options.workers, jobs) });

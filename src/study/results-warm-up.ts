@@ -5,6 +5,8 @@ export interface WarmUpResult {
   readonly partHours: number;
   readonly wip: readonly number[];
   readonly givenHours: number;
+  /** The scenario left it to be found by the same rule. */
+  readonly isFound: boolean;
   /** Start-up by MSER-5; null: the run is too short for it to be trusted. */
   readonly cutHours: number | null;
   /** False only where the units inside between the warm-up given and the cut differ from those after it, by more than chance. */

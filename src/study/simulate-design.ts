@@ -13,7 +13,7 @@ import { summarise } from './summary.js';
 export interface SimulateAsked { readonly scenario: Scenario; readonly file: string; readonly replications: number; readonly seed: string; readonly level: number }
 
 /** The first so many replications are watched closely, which makes them a fifth slower. */
-const CLOSELY = 10;
+export const CLOSELY = 10;
 
 /** A scenario, many times over. The journey is told when it is summed up, and needs one replication once more. */
 export function simulateDesign({ scenario, file, replications, seed, level }: SimulateAsked, journey?: JourneyAsked): FixedDesign<Observation, Results> {

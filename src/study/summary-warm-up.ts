@@ -13,7 +13,7 @@ const LEVEL = 0.99;
  * Where the start-up of a steady-state run ends, by MSER-5 over the mean of the replications watched closely; null for a programme,
  * which really starts empty, and where a run stopped early (gridlock).
  */
-export function warmUp({ model, observations }: Pick<Sample, 'model' | 'observations'>): WarmUpResult | null {
+export function warmUp({ scenario, model, observations }: Pick<Sample, 'scenario' | 'model' | 'observations'>): WarmUpResult | null {
   const inside = observations.flatMap(({ startUp }) => (startUp === null ? [] : [startUp]));
   if (!isSteady(model) || inside.length === 0 || observations.some(({ outcome }) => outcome !== 'ended')) return null;
   const { programme: { end, warmUp: givenMin }, horizon } = model, partMin = Math.min(end, horizon) / START_UP_PARTS;
@@ -21,13 +21,13 @@ export function warmUp({ model, observations }: Pick<Sample, 'model' | 'observat
   const { cut, isTooShort } = mser5(wip), given = Math.ceil(givenMin / partMin - 1e-9);
   const off = cut <= given ? null : meanInterval(inside.map((each) => mean(each, given, cut) - mean(each, cut, START_UP_PARTS)), LEVEL);
   const differs = off !== null && off.low !== null && off.high !== null && (off.low > 0 || off.high < 0);
-  return { replications: inside.length, partHours: partMin / 60, wip, givenHours: givenMin / 60, cutHours: isTooShort ? null : (cut * partMin) / 60, isLongEnough: !differs };
+  return { replications: inside.length, partHours: partMin / 60, wip, givenHours: givenMin / 60, isFound: scenario.programme.findsWarmUp === true, cutHours: isTooShort ? null : (cut * partMin) / 60, isLongEnough: !differs };
 }
 
 export function warmUpFindings(seen: WarmUpResult | null): Finding[] {
   if (seen === null || seen.isLongEnough) return [];
   const { replications, givenHours, cutHours } = seen;
-  const remedy = cutHours === null ? 'the run is too short to say for how long; raise the length and the warm up' : `MSER-5 ends the start-up after ${number(cutHours)} h; raise the warm up to that at least`;
+  const remedy = cutHours === null ? 'the run is too short to say for how long; raise the length and the warm up' : `MSER-5 ends the start-up after ${number(cutHours)} h; raise the warm up to that at least, or leave it to \`mser-5\``;
   return [{ kind: 'warm-up', replications, text: `the line still fills after the warm-up of ${number(givenHours)} h: ${remedy}` }];
 }
 
