@@ -12,10 +12,10 @@ import type { FailureResult, OutageResult } from './results-failures.js';
 import type { PulseLineResult } from './results-pulse.js';
 
 /**
- * The shape of `results.json`, version 1. Every number shown anywhere (terminal, picture, page) is in here.
+ * The shape of `results.json`, version 2 (1: trucks waiting for room counted as busy). Every number shown anywhere (terminal, picture, page) is in here.
  * Durations say their unit in the name; shares are 0..1; dates are ISO strings in the programme's zone.
  */
-export const RESULTS_VERSION = 1;
+export const RESULTS_VERSION = 2;
 
 /** A mean over replications with its Student-t interval. `n` counts the replications that have a value; `low`/`high` are null below two, and of none the mean is 0. */
 export interface Estimate { readonly mean: number; readonly low: number | null; readonly high: number | null; readonly level: number; readonly n: number }
