@@ -9,6 +9,6 @@ export interface WarmUpResult {
   readonly isFound: boolean;
   /** Start-up by MSER-5; null: the run is too short for it to be trusted. */
   readonly cutHours: number | null;
-  /** False only where the units inside between the warm-up given and the cut differ from those after it, by more than chance. */
-  readonly isLongEnough: boolean;
+  /** Too short: the units inside between the warm-up given and the cut differ from those after it, by more than chance; not known: they do not, but there is no cut to be trusted. */
+  readonly verdict: 'long enough' | 'too short' | 'not known';
 }

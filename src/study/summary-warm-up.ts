@@ -21,11 +21,11 @@ export function warmUp({ scenario, model, observations }: Pick<Sample, 'scenario
   const { cut, isTooShort } = mser5(wip), given = Math.ceil(givenMin / partMin - 1e-9);
   const off = cut <= given ? null : meanInterval(inside.map((each) => mean(each, given, cut) - mean(each, cut, START_UP_PARTS)), LEVEL);
   const differs = off !== null && off.low !== null && off.high !== null && (off.low > 0 || off.high < 0);
-  return { replications: inside.length, partHours: partMin / 60, wip, givenHours: givenMin / 60, isFound: scenario.programme.findsWarmUp === true, cutHours: isTooShort ? null : (cut * partMin) / 60, isLongEnough: !differs };
+  return { replications: inside.length, partHours: partMin / 60, wip, givenHours: givenMin / 60, isFound: scenario.programme.findsWarmUp === true, cutHours: isTooShort ? null : (cut * partMin) / 60, verdict: differs ? 'too short' : isTooShort ? 'not known' : 'long enough' };
 }
 
 export function warmUpFindings(seen: WarmUpResult | null): Finding[] {
-  if (seen === null || seen.isLongEnough) return [];
+  if (seen?.verdict !== 'too short') return [];
   const { replications, givenHours, cutHours } = seen;
   const remedy = cutHours === null ? 'the run is too short to say for how long; raise the length and the warm up' : `MSER-5 ends the start-up after ${number(cutHours)} h; raise the warm up to that at least, or leave it to \`mser-5\``;
   return [{ kind: 'warm-up', replications, text: `the line still fills after the warm-up of ${number(givenHours)} h: ${remedy}` }];

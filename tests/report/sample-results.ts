@@ -144,7 +144,7 @@ export function sampleResults({ stations: stationCount = 45, weeks = 60, replica
     pulseLines: [{ name: 'final line', stations: [names(0), names(1)], taktHours: 4, moves: around(420, 2), hoursBetween: around(4.3, 0.1), late: around(0.31, 0.02), lateHours: around(126, 9), charged: [{ station: names(0), lateHours: around(40, 4) }, { station: names(1), lateHours: around(86, 7) }, { station: null, lateHours: around(0, 0) }] }],
     carriers: [{ name: 'body dollies', site: 'coachworks north to final plant', count: 12, inUse: around(8.2, 0.2), comingBack: around(1.4, 0.1), free: around(2.4, 0.2), noneFree: around(0.11, 0.02), holdHours: around(31.5, 0.8) }],
     teams: [{ name: 'power team', site: 'final plant', crew: 'electricians', people: 2, inUse: around(1.3, 0.05), holdHours: around(6.1, 0.2) }],
-    precision: null, warmUp: { replications: Math.min(10, replications), partHours: 5, wip: Array.from({ length: 300 }, (_, part) => 60 * (1 - Math.exp(-part / 20)) + random()), givenHours: 120, isFound: false, cutHours: 300, isLongEnough: false }, bottleneckByArithmetic: bottlenecks[0]?.name ?? null,
+    precision: null, warmUp: { replications: Math.min(10, replications), partHours: 5, wip: Array.from({ length: 300 }, (_, part) => 60 * (1 - Math.exp(-part / 20)) + random()), givenHours: 120, isFound: false, cutHours: 300, verdict: 'too short' }, bottleneckByArithmetic: bottlenecks[0]?.name ?? null,
     bottlenecks,
     lastUnit: [0.5, 0.8, 0.95].map((p, index): DateQuantile => p === 0.95 && replications < 72
       ? { p, date: null, low: null, high: null, why: `a 95 % interval for P95 needs 72 replications, there are ${replications}` }

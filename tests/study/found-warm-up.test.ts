@@ -28,7 +28,7 @@ describe('a warm-up that is left to MSER-5', () => {
   it('is that of the run, which says so', async () => {
     const scenario = line(6, '300 h'), warmed = withWarmUp(scenario, 600);
     const { warmUp, wip } = await simulateStudy({ scenario: warmed, file: 'line.yaml', replications: 2, seed: '1', workers: 1 });
-    expect(warmUp).toMatchObject({ givenHours: 10, isFound: true, isLongEnough: true });
+    expect(warmUp).toMatchObject({ givenHours: 10, isFound: true, verdict: 'long enough' });
     // Six benches, each always with a unit: nothing of the start is left in the mean.
     expect(wip.total.mean).toBe(6);
     const given = await simulateStudy({ scenario: line(6, '300 h', '1 h', '10 h'), file: 'line.yaml', replications: 2, seed: '1', workers: 1 });

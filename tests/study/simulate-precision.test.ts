@@ -54,7 +54,7 @@ describe('the warm-up given', { timeout: 30_000 }, () => {
   it('is too short where a long queue builds up after it', async () => {
     // At load 0.97 the queue takes some 1 / (1 - sqrt(0.97))^2 = 4,400 h to build up (Cohen 1982; from memory).
     const results = await study(read('arrivals: { exponential: { mean: 1 h } }, length: 3000 h', '{ mean: 0.97 h, cv: 1 }'));
-    expect(results.warmUp).toMatchObject({ givenHours: 0, partHours: 10, replications: 10, isLongEnough: false });
+    expect(results.warmUp).toMatchObject({ givenHours: 0, partHours: 10, replications: 10, verdict: 'too short' });
     expect(results.findings.map(({ kind }) => kind)).toEqual(['warm-up']);
     expect(results.findings[0]!.text).toMatch(/^the line still fills after the warm-up of 0 h: /);
     expect(warmUpChart(results)!.alt).toContain('The line still fills');
@@ -62,7 +62,7 @@ describe('the warm-up given', { timeout: 30_000 }, () => {
 
   it('is long enough where the line has filled, and the mean after it is that of the run itself', async () => {
     const results = await study(read(HALF_LOAD));
-    expect(results.warmUp!.isLongEnough).toBe(true);
+    expect(results.warmUp!.verdict).toBe('long enough');
     // 600 h in 300 parts of 2 h: the first 50 are warm-up. The same events give the same units inside.
     const after = results.warmUp!.wip.slice(50);
     expect(after.reduce((a, b) => a + b, 0) / 250).toBeCloseTo(results.wip.total.mean, 9);

@@ -11,6 +11,8 @@ const MOST_ROWS = 15;
 const LEAST_ROWS = 5;
 /** The largest momentary ones are shown beside them. */
 const MOMENTARY_ROWS = 3;
+/** A smaller share of time is shown as none. */
+const LEAST_TOLD = 0.0005;
 /** Room for kind and site, CSS pixels. */
 const SITE_ROOM = 150;
 
@@ -26,8 +28,8 @@ export function bottlenecks(results: Results): Chart | null {
   const columns = [
     column(['share, %', `(${ci})`], rows, (item) => short(asEstimate(item.share), 100)),
     column(['utilisation, %', intervalHead(results)], rows, (item) => short(item.active, 100)),
-    column(['sole, % of time', intervalHead(results)], rows, (item) => (isFollowed(item) ? short(item.sole, 100) : '')),
-    column(['shifting,', '% of time'], rows, (item) => (isFollowed(item) ? number(100 * item.shifting.mean) : '')),
+    column(['sole, % of time', intervalHead(results)], rows, (item) => (!isFollowed(item) ? '' : item.sole.mean < LEAST_TOLD ? '0' : short(item.sole, 100))),
+    column(['shifting,', '% of time'], rows, (item) => (!isFollowed(item) ? '' : item.shifting.mean < LEAST_TOLD ? '0' : number(100 * item.shifting.mean))),
     column(['active', 'period, h'], rows, (item) => number(item.activePeriodHours.mean)),
     column(['kind, site'], rows, (item) => fit(`${item.kind}, ${item.site}`, SITE_ROOM, SIZE.small)),
   ];

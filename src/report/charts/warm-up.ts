@@ -8,14 +8,18 @@ import { drawing } from './marks.js';
 /** Units inside from the empty start of a steady-state run, with the warm-up given and the cut of MSER-5; null for a programme. */
 export function warmUp({ warmUp: seen }: Results): Chart | null {
   if (seen === null) return null;
-  const { wip, partHours, givenHours, isFound, cutHours, isLongEnough, replications } = seen, hours = partHours * wip.length;
-  const cut = cutHours === null ? 'the run is too short for MSER-5 to find one' : `MSER-5 cuts at ${number(cutHours)} h`;
+  const { wip, partHours, givenHours, isFound, cutHours, verdict, replications } = seen, hours = partHours * wip.length;
+  const cut = cutHours === null ? 'MSER-5 would cut more than half, which is not trusted' : `MSER-5 cuts at ${number(cutHours)} h`;
   const lines = [
     ...givenHours > 0 ? [{ at: givenHours, name: isFound ? 'warm-up found' : 'warm-up given', colour: INK, dash: [] }] : [],
     ...cutHours !== null && cutHours > 0 ? [{ at: cutHours, name: 'MSER-5', colour: PALETTE.vermillion, dash: [6, 4] }] : [],
   ];
   return chart({
-    finding: isLongEnough ? `The warm-up of ${number(givenHours)} h${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough` : `The line still fills after the warm-up of ${number(givenHours)} h`,
+    finding: {
+      'long enough': `The warm-up of ${number(givenHours)} h${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
+      'too short': `The line still fills after the warm-up of ${number(givenHours)} h`,
+      'not known': `The run is too short to show whether the warm-up of ${number(givenHours)} h is long enough`,
+    }[verdict],
     how: `Mean units inside by part of ${number(partHours)} h, over ${count(replications, 'replication')}, from the empty start; ${cut} (White 1997). The warm-up is called too short only if the units inside between it and the cut differ from those after it in a 99 % interval.`,
     bodyHeight: 420,
     type: 'line',
