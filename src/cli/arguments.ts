@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
-import { numberAboveZero, perCent, positiveNumber, wholeNumber } from './numbers.js';
+import { perCent, positiveNumber, wholeNumber } from './numbers.js';
 import { precisionAsked } from './precision.js';
 import { shardOf } from './shard-words.js';
 import { rateOptions, rateRequest } from './rate-arguments.js';
@@ -40,7 +40,7 @@ export function readArguments(args: readonly string[]): Request {
     .epilogue(HELP.epilogue)
     .command('check <FILE>', 'capacity by arithmetic', checkOptions, (argv) => set({ command: 'check', file: argv.FILE, json: argv.json }))
     .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) => set(simulateRequest(argv)))
-    .command('merge', 'finished shards DIR.. of simulate, to the answer of one run', mergeOptions, (argv) => set(mergeRequest(argv)))
+    .command('merge', 'finished shards DIR.. of simulate or compare, to the answer of one run', mergeOptions, (argv) => set(mergeRequest(argv)))
     .command('rate <FILE>', 'the highest rate that holds', (command) => rateOptions(runOptions(fileOption(command.usage(HELP.rate)))), (argv) => set({ command: 'rate', ...runRequest(argv), ...rateRequest(argv) }))
     .command('reliefs <FILE>', 'which small change helps most, which number to measure next', reliefsOptions, (argv) => set(reliefsRequest(argv)))
     .command('compare <FILE> <WHATIFS>', 'the scenario against named changes of it', compareOptions, (argv) => set(compareRequest(argv)))
@@ -62,12 +62,11 @@ function checkOptions(parser: Argv) {
 }
 
 function simulateOptions(parser: Argv) {
-  return journeyOption(runOptions(fileOption(parser.usage(HELP.simulate))))
+  return shardOption(journeyOption(runOptions(fileOption(parser.usage(HELP.simulate)))))
     .option('replications', { type: 'string', requiresArg: true, default: '20', describe: 'how often the whole build is run, default 20' })
     .option('precision', { type: 'string', requiresArg: true, describe: 'adds replications until means are known to this relative error, such as 1%' })
     .option('of', { type: 'string', requiresArg: true, describe: 'what is to be so precise: throughput, lead-time, wip, cost, with commas between; default throughput' })
-    .option('most', { type: 'string', requiresArg: true, describe: 'replications at most with --precision, default 1000' })
-    .option('shard', { type: 'string', requiresArg: true, describe: 'I/N: run only the I-th of N parts into the folder --out, for `rateproof merge`' });
+    .option('most', { type: 'string', requiresArg: true, describe: 'replications at most with --precision, default 1000' });
 }
 
 function mergeOptions(parser: Argv) {
@@ -79,6 +78,10 @@ function journeyOption<Options>(parser: Argv<Options>) {
   return parser.option('journey', { type: 'string', requiresArg: true, describe: 'build number of the unit whose way is told step by step, default one with the median lead time' });
 }
 
+function shardOption<Options>(parser: Argv<Options>) {
+  return parser.option('shard', { type: 'string', requiresArg: true, describe: 'I/N: run only the I-th of N parts into the folder --out, for `rateproof merge`' });
+}
+
 function reliefsOptions(parser: Argv) {
   return runOptions(fileOption(parser.usage(HELP.reliefs)))
     .option('rate', { type: 'string', requiresArg: true, describe: 'highest rate of the plan, units a working day, default as in the scenario' })
@@ -86,7 +89,7 @@ function reliefsOptions(parser: Argv) {
 }
 
 function compareOptions(parser: Argv) {
-  return runOptions(fileOption(parser.usage(HELP.compare)))
+  return shardOption(runOptions(fileOption(parser.usage(HELP.compare))))
     .positional('WHATIFS', { type: 'string', demandOption: true, describe: 'named changes of it, YAML' })
     .option('replications', { type: 'string', requiresArg: true, default: '40', describe: 'how often each variant is run, default 40' });
 }
@@ -130,7 +133,7 @@ function fileOption(parser: Argv) {
 type SimulateArguments = Awaited<ReturnType<typeof simulateOptions>['argv']>;
 function simulateRequest(argv: SimulateArguments): Request {
   const request = runRequest(argv), replications = wholeNumber('replications', argv.replications, 1, MOST_REPLICATIONS);
-  return { command: 'simulate', ...request, replications, precision: precisionAsked(argv, replications), journey: named(argv.journey), shard: argv.shard === undefined ? undefined : shardOf(argv.shard, argv, replications) };
+  return { command: 'simulate', ...request, replications, precision: precisionAsked(argv, replications), journey: named(argv.journey), shard: shardOf(argv, replications) };
 }
 
 type BuffersArguments = Awaited<ReturnType<typeof buffersOptions>['argv']>;
@@ -141,7 +144,7 @@ function buffersRequest(argv: BuffersArguments, at: readonly string[]): Request 
   return {
     command: 'buffers',
     ...runRequest(argv),
-    goal: budget === undefined ? { kind: 'target', rate: positiveNumber('target', target!, '4.2') } : { kind: 'budget', places: wholeNumber('budget', budget, 0, MOST_PLACES) },
+    goal: budget === undefined ? { kind: 'target', rate: positiveNumber('target', target!, MOST_RATE, 'for example --target 4.2') } : { kind: 'budget', places: wholeNumber('budget', budget, 0, MOST_PLACES) },
     at, from,
     replications: wholeNumber('replications', argv.replications, 3, MOST_REPLICATIONS),
     zone: perCent('zone', argv.zone),
@@ -175,16 +178,14 @@ const reliefsRequest = (argv: ReliefsArguments): Request => ({
   command: 'reliefs',
   ...runRequest(argv),
   replications: wholeNumber('replications', argv.replications, 2, MOST_REPLICATIONS),
-  rate: argv.rate === undefined ? undefined : numberAboveZero('rate', argv.rate, MOST_RATE),
+  rate: argv.rate === undefined ? undefined : positiveNumber('rate', argv.rate, MOST_RATE, 'leave --rate out for what the scenario has'),
 });
 
 type CompareArguments = Awaited<ReturnType<typeof compareOptions>['argv']>;
-const compareRequest = (argv: CompareArguments): Request => ({
-  command: 'compare',
-  ...runRequest(argv),
-  whatIfsFile: argv.WHATIFS,
-  replications: wholeNumber('replications', argv.replications, 2, MOST_REPLICATIONS),
-});
+function compareRequest(argv: CompareArguments): Request {
+  const request = runRequest(argv), replications = wholeNumber('replications', argv.replications, 2, MOST_REPLICATIONS);
+  return { command: 'compare', ...request, whatIfsFile: argv.WHATIFS, replications, shard: shardOf(argv, replications) };
+}
 
 function runRequest(argv: RunArguments): RunRequest {
   return {

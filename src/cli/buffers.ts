@@ -1,10 +1,14 @@
 import { buffersTable } from '../report/buffers-terminal.js';
 import { buffersStudy, checkGoal } from '../study/buffers.js';
 import { spotsOf } from '../study/buffers-spots.js';
+import type { Observation } from '../measure/observation.js';
+import { identityOf } from '../study/identity.js';
+import type { BufferResults } from '../study/results-buffers.js';
+import { LEVEL } from '../study/simulate.js';
 import type { Scenario } from '../scenario/scenario.js';
 import type { ExitCode } from './exit-code.js';
 import { listenForInterrupt } from './interrupt.js';
-import { loadScenario } from './load.js';
+import { loadToRun } from './load.js';
 import { runStudy } from './run-study.js';
 import { UsageError } from './usage-error.js';
 import type { BuffersRequest } from './request.js';
@@ -13,11 +17,13 @@ import type { BuffersRequest } from './request.js';
 export async function buffers(request: BuffersRequest): Promise<ExitCode> {
   const { goal, at, from, replications, seed, workers, zone } = request;
   const interrupt = listenForInterrupt();
-  const { scenario, file } = loadScenario(request.file);
+  const { scenario, file } = await loadToRun(request, interrupt);
   checkAsked(request, scenario);
-  return runStudy(request, interrupt, {
+  const asked = { goal, at, from, replications, zone };
+  return runStudy<BufferResults, Observation | number>(request, interrupt, {
     stage: `running ${replications} replications of ${file} as it is, seed ${seed}`,
-    run: (signal, onReplication, _journal, onStage) => buffersStudy({ scenario, file, goal, at, from, replications, seed, workers, zone, signal, onReplication, onStage }),
+    identity: identityOf({ study: 'buffers', scenario, seed, level: LEVEL, more: asked }),
+    run: (signal, onReplication, journal, onStage) => buffersStudy({ ...asked, scenario, file, seed, level: LEVEL, workers, journal, signal, onReplication, onStage }),
     text: buffersTable,
     drawing: async () => (await import('../report/buffers-files.js')).buffersFiles,
     stands: ({ answer: { verdict } }) => verdict === 'not reached' || verdict === 'out of reach',

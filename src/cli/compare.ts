@@ -1,28 +1,45 @@
 import { basename, dirname, resolve } from 'node:path';
 import { compareTable } from '../report/compare-terminal.js';
 import { readWhatIfs, type WhatIf } from '../scenario/what-ifs.js';
-import { compareDesign, compareStudy } from '../study/compare.js';
+import { compareDesign, type CompareAsked } from '../study/compare-design.js';
+import { runDesign } from '../study/fixed-design.js';
+import type { Reading } from '../study/reading.js';
+import type { CompareResults } from '../study/results-compare.js';
+import { LEVEL } from '../study/simulate.js';
 import type { ExitCode } from './exit-code.js';
 import { listenForInterrupt } from './interrupt.js';
 import { readText } from './file.js';
-import { loadScenario, planned, problemsError, readInput } from './load.js';
+import { loadToRun, planned, problemsError, readInput } from './load.js';
 import type { CompareRequest } from './request.js';
-import { runStudy } from './run-study.js';
+import { runStudy, type StudyCommand } from './run-study.js';
+import { runShard } from './shard.js';
 
 /** `rateproof compare`: the scenario against named changes of it. */
 export async function compare(request: CompareRequest): Promise<ExitCode> {
-  const { replications, seed, workers, whatIfsFile } = request;
+  const { replications, seed, workers, whatIfsFile, shard, out } = request;
   const interrupt = listenForInterrupt();
-  const { scenario, file } = loadScenario(request.file);
-  const design = compareDesign(scenario, loadWhatIfs(whatIfsFile, request.file), replications, (name, plan) => planned(`${whatIfsFile}, ${name}`, plan));
-  return runStudy(request, interrupt, {
-    stage: `running ${replications} replications each of ${file} and ${design.variants.length === 2 ? '1 what-if' : `${design.variants.length - 1} what-ifs`}, seed ${seed}`,
-    run: (signal, onReplication) => compareStudy({ design, file, whatIfsFile: basename(whatIfsFile), seed, workers, signal, onReplication }),
-    text: compareTable,
-    drawing: async () => (await import('../report/compare-files.js')).compareFiles,
-    stands: ({ findings }) => findings.length > 0,
+  const { scenario, file, warmed } = await loadToRun(request, interrupt);
+  const whatIfs = loadWhatIfs(whatIfsFile, request.file).map((each) => ({ ...each, scenario: warmed(each.scenario) }));
+  const asked = { scenario, file, whatIfs, whatIfsFile: basename(whatIfsFile), replications, seed, level: LEVEL };
+  const design = compareDesign(asked, (name, plan) => planned(`${whatIfsFile}, ${name}`, plan)), stage = `running ${comparison(asked)}`;
+  if (shard !== undefined && out !== undefined) return runShard({ ...request, shard, out, asked, design, stage }, interrupt);
+  return runStudy<CompareResults, Reading>(request, interrupt, {
+    ...COMPARE, stage,
+    identity: design.identity,
+    run: async (signal, onReplication, journal) => design.summarise(await runDesign(design, { workers, journal, signal, onReplication })),
   });
 }
+
+/** How its answer is shown. */
+export const COMPARE: Pick<StudyCommand<CompareResults>, 'text' | 'drawing' | 'stands'> = {
+  text: compareTable,
+  drawing: async () => (await import('../report/compare-files.js')).compareFiles,
+  stands: ({ findings }) => findings.length > 0,
+};
+
+/** What is run, in words. */
+export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked): string =>
+  `${replications} replications each of ${file} and ${whatIfs.length === 1 ? '1 what-if' : `${whatIfs.length} what-ifs`}, seed ${seed}`;
 
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */
 export function loadWhatIfs(path: string, scenarioPath: string): readonly WhatIf[] {

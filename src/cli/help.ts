@@ -25,7 +25,7 @@ Examples:
   rateproof simulate line.yaml --replications 100 --out out/line
   rateproof simulate line.yaml --precision 1% --of throughput,lead-time,cost
   rateproof simulate line.yaml --json --quiet > results.json`,
-  merge: `rateproof merge DIR...: sums up the shards of a simulate that was run in parts, to the very files that one run gives
+  merge: `rateproof merge DIR...: sums up the shards of a simulate or compare that was run in parts, to the very files that one run gives
 
 Examples:
   rateproof simulate line.yaml --replications 100 --shard 1/4 --out out/shard-1    (and so on, here or on other machines)
@@ -47,6 +47,7 @@ Examples:
 Examples:
   rateproof compare line.yaml what-ifs.yaml
   rateproof compare line.yaml what-ifs.yaml --replications 100 --out out/what-ifs
+  rateproof compare line.yaml what-ifs.yaml --shard 1/4 --out out/shard-1    (and so on, then rateproof merge)
   what-ifs.yaml: { second booth: { changes: [{ sites.hall.stations.booth.places: 2 }] } }`,
   buffers: `rateproof buffers FILE: shares waiting places out over buffers and banks, for the most throughput or the fewest places
 

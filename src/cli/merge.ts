@@ -1,8 +1,10 @@
 import { existsSync } from 'node:fs';
+import { compareDesign, type CompareAsked } from '../study/compare-design.js';
 import { JournalError } from '../study/journal.js';
 import { checkTogether, mergeShards, MissingShards } from '../study/merge.js';
 import { readShard, ShardError, type ShardFolder } from '../study/shard-folder.js';
 import { simulateDesign, type SimulateAsked } from '../study/simulate-design.js';
+import { COMPARE, comparison } from './compare.js';
 import type { ExitCode } from './exit-code.js';
 import { listenForInterrupt, type Interrupt } from './interrupt.js';
 import { say } from './output.js';
@@ -18,6 +20,11 @@ const STUDIES: Readonly<Record<string, (request: MergeRequest, folders: readonly
     const asked = folders[0]!.about.asked as unknown as SimulateAsked, design = simulateDesign(asked, journeyAsked(request));
     checkJourney(request.journey, asked.scenario, design.variants[0]!.model);
     return runStudy(request, interrupt, { ...SIMULATE, stage: `${stage} of ${asked.file}, ${asked.replications} replications, seed ${asked.seed}`, run: async () => mergeShards(design, folders) });
+  },
+  compare: async (request, folders, stage, interrupt) => {
+    if (request.journey !== undefined) throw new UsageError('--journey: expected shards of simulate, got those of compare, which tells of no single unit', 'leave --journey out');
+    const asked = folders[0]!.about.asked as unknown as CompareAsked;
+    return runStudy(request, interrupt, { ...COMPARE, stage: `${stage}, ${comparison(asked)}`, run: async () => mergeShards(compareDesign(asked), folders) });
   },
 };
 

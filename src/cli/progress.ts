@@ -25,7 +25,12 @@ export async function progressOf(quiet: boolean): Promise<Progress> {
   });
   return {
     stage: (text) => { bar.stop(); say(text); },
-    replications: (done, of) => { if (bar.isActive) bar.update(done); else bar.start(of, done); },
+    replications: (done, of) => {
+      if (!bar.isActive) return bar.start(of, done);
+      // Some studies choose replications as they go.
+      bar.setTotal(of);
+      bar.update(done);
+    },
     stop: () => bar.stop(),
   };
 }

@@ -1,5 +1,5 @@
 import type { Argv } from 'yargs';
-import { wholeNumber } from './numbers.js';
+import { positiveNumber, wholeNumber } from './numbers.js';
 import type { RateRequest, RunRequest } from './request.js';
 import { UsageError } from './usage-error.js';
 
@@ -39,9 +39,7 @@ export function rateRequest(argv: RateArguments): Omit<RateRequest, 'command' | 
 
 function rateOf(option: string, text: string | undefined): number {
   if (text === undefined) throw new UsageError(`expected --${option} with a rate, got none`, 'units a working day, for example --from 3 --to 6');
-  const value = /^\d{1,6}(\.\d{1,6})?$/.test(text) ? Number(text) : NaN;
-  if (value > 0 && value <= HIGHEST_RATE) return value;
-  throw new UsageError(`--${option}: expected a number above 0 and up to ${HIGHEST_RATE}, got ${JSON.stringify(text)}`, 'units a working day, for example --from 3 --to 6 --step 0.1');
+  return positiveNumber(option, text, HIGHEST_RATE, 'units a working day, for example --from 3 --to 6 --step 0.1');
 }
 
 function sureOf(text: string): number {

@@ -1,7 +1,10 @@
 import { rateTable } from '../report/rate-terminal.js';
 import { noRateReason } from '../study/rate-scenario.js';
+import type { RateReading } from '../study/rate-reading.js';
 import { rateStudy } from '../study/rate.js';
 import type { RateResults } from '../study/results-rate.js';
+import { identityOf } from '../study/identity.js';
+import { LEVEL } from '../study/simulate.js';
 import type { ExitCode } from './exit-code.js';
 import { listenForInterrupt } from './interrupt.js';
 import { loadScenario, plannedRun } from './load.js';
@@ -15,9 +18,11 @@ export async function rate(request: RateRequest): Promise<ExitCode> {
   const { scenario, file } = loadScenario(request.file), reason = noRateReason(scenario);
   if (reason !== null) throw new UsageError(`${request.file}: programme: expected one with a \`rate\`, got ${reason}`, 'write `rate: { per day: 4 }` in its place; the study changes this rate');
   const { from, to, step, replications, weeks, settleWeeks, sure, rampTo, seed, workers } = request;
-  return runStudy(request, interrupt, {
+  const asked = { from, to, step, replications, weeks, settleWeeks, sure, rampTo };
+  return runStudy<RateResults, RateReading>(request, interrupt, {
     stage: `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ${replications} replications a rate, seed ${seed}`,
-    run: (signal, onReplication) => plannedRun(request.file, () => rateStudy({ scenario, file, from, to, step, replications, weeks, settleWeeks, sure, rampTo, seed, workers, signal, onReplication })),
+    identity: identityOf({ study: 'rate', scenario, seed, level: LEVEL, more: asked }),
+    run: (signal, onReplication, journal) => plannedRun(request.file, () => rateStudy({ ...asked, scenario, file, seed, level: LEVEL, workers, journal, signal, onReplication })),
     text: rateTable,
     drawing: async () => (await import('../report/rate-files.js')).rateFiles,
     stands: rateStands,

@@ -67,6 +67,8 @@ export interface CompareRequest extends RunRequest {
   /** Named changes of the scenario. */
   readonly whatIfsFile: string;
   readonly replications: number;
+  /** As in `SimulateRequest`. */
+  readonly shard: Shard | undefined;
 }
 export interface BuffersRequest extends RunRequest {
   readonly command: 'buffers';

@@ -2,10 +2,11 @@ import type { Shard } from '../study/fixed-design.js';
 import { UsageError } from './usage-error.js';
 
 /** What stands beside --shard on the command line. */
-interface ShardArguments { readonly out: string | undefined; readonly replace: boolean; readonly json: boolean; readonly journey: string | undefined; readonly precision: string | undefined }
+interface ShardArguments { readonly shard: string | undefined; readonly out: string | undefined; readonly replace: boolean; readonly json: boolean; readonly journey?: string | undefined; readonly precision?: string | undefined }
 
-/** The part of the replications that is asked for. */
-export function shardOf(shard: string, { out, replace, json, journey, precision }: ShardArguments, replications: number): Shard {
+/** The part of the replications that is asked for; undefined: all of them. */
+export function shardOf({ shard, out, replace, json, journey, precision }: ShardArguments, replications: number): Shard | undefined {
+  if (shard === undefined) return undefined;
   const [, index = 0, of = 0] = (/^(\d{1,6})\/(\d{1,6})$/.exec(shard) ?? []).map(Number);
   if (index < 1 || index > of) throw new UsageError(`--shard: expected I/N with I from 1 to N, got ${JSON.stringify(shard)}`, 'for example --shard 2/4, the second of four');
   if (of > replications) throw new UsageError(`--shard: expected at most as many shards as replications, ${replications}, got ${of}`, 'ask for fewer shards, or for more with --replications');

@@ -5,9 +5,15 @@ import { basename, dirname, join, resolve } from 'node:path';
 /** What a report folder may hold; anything else in it is somebody's own and is never removed. */
 const REPORT_FILE = /^[A-Za-z0-9_-]+\.(png|html|csv|json)$/;
 const RESULTS_FILE = 'results.json', RESULTS_FORMAT = 'rateproof results';
+const OTHER_NAME = 'choose another name with --out';
 
 /** A folder that may not be written: the user's to solve, unlike a fault of the disk. */
-export class FolderError extends Error {}
+export class FolderError extends Error {
+  /** `remedy` is what to try. */
+  constructor(message: string, readonly remedy: string) {
+    super(message);
+  }
+}
 
 export interface FolderOptions {
   /** Put the new folder in the place of an existing report folder, which is removed once the new one is complete. */
@@ -20,9 +26,7 @@ export interface FolderOptions {
  * and nothing else.
  */
 export function writeFolder(dir: string, files: ReadonlyMap<string, string | Buffer>, { replace = false }: FolderOptions = {}): void {
-  const target = resolve(dir);
-  const found = kindOf(target);
-  if (found !== 'nothing') checkReplaceable(dir, target, found, replace);
+  const target = resolve(dir), found = checkFolder(dir, { replace });
   for (const name of files.keys()) {
     if (!REPORT_FILE.test(name)) throw new RangeError(`expected a plain report file name, got ${JSON.stringify(name)}: use letters, digits, - and _, and .png, .html, .csv or .json`);
   }
@@ -52,24 +56,22 @@ function swap(fresh: string, target: string, old: string): void {
   }
 }
 
-type Found = 'nothing' | 'folder' | 'other';
-function kindOf(path: string): Found {
-  const stat = lstatSync(path, { throwIfNoEntry: false });
-  if (stat === undefined) return 'nothing';
-  return stat.isDirectory() ? 'folder' : 'other';
-}
-
-function checkReplaceable(dir: string, target: string, found: Found, replace: boolean): void {
-  if (found === 'other') throw new FolderError(`expected ${dir} to be free for a report folder, but it is a file or a link: choose another name`);
-  if (!replace) throw new FolderError(`expected ${dir} not to exist yet, but it does: choose another name, or ask to replace it`);
-  if (!isReport(target)) throw new FolderError(`expected ${dir} to be a report folder of rateproof, but it has no ${RESULTS_FILE} that says so: choose another name, or remove it yourself`);
-  const foreign = readdirSync(target, { withFileTypes: true }).find((entry) => !entry.isFile() || !REPORT_FILE.test(entry.name));
-  if (foreign !== undefined) throw new FolderError(`expected ${dir} to hold nothing but a report, but it also holds ${foreign.name}: move it away, or choose another name`);
+/** Throws a FolderError now, before a long run, for a folder that `writeFolder` would refuse after it. Tells what is there. */
+export function checkFolder(dir: string, { replace = false }: FolderOptions = {}): 'nothing' | 'report' {
+  const target = resolve(dir), found = lstatSync(target, { throwIfNoEntry: false });
+  if (found === undefined) return 'nothing';
+  if (!found.isDirectory()) throw new FolderError(`expected ${dir} to be free for a report folder, but it is a file or a link`, OTHER_NAME);
+  if (!replace) throw new FolderError(`expected ${dir} not to exist yet, but it does`, `${OTHER_NAME}, or put the new report in its place with --replace`);
+  const entries = readdirSync(target, { withFileTypes: true });
+  if (!isReport(target)) throw new FolderError(`expected ${dir} to be a report folder of rateproof, but it has no ${RESULTS_FILE} that says so`, `${OTHER_NAME}, or remove it yourself`);
+  const foreign = entries.find((entry) => !entry.isFile() || !REPORT_FILE.test(entry.name));
+  if (foreign !== undefined) throw new FolderError(`expected ${dir} to hold nothing but a report, but it also holds ${foreign.name}`, `move it away, or ${OTHER_NAME}`);
+  return 'report';
 }
 
 function isReport(target: string): boolean {
   try {
-    const results: unknown = JSON.parse(readFileSync(join(target, RESULTS_FILE), 'utf8'));
+    const file = join(target, RESULTS_FILE), results: unknown = lstatSync(file).isFile() ? JSON.parse(readFileSync(file, 'utf8')) : null;
     return typeof results === 'object' && results !== null && 'format' in results && results.format === RESULTS_FORMAT;
   } catch {
     return false;

@@ -2,12 +2,14 @@ import { basename } from 'node:path';
 import type { Observation } from '../measure/observation.js';
 import { compile } from '../scenario/compile.js';
 import type { Scenario } from '../scenario/scenario.js';
+import { baseRuns } from './base-runs.js';
 import { rateMeasure } from './buffers-measure.js';
 import { bufferResults } from './buffers-results.js';
 import { Search } from './buffers-search.js';
 import { selectBest, type Selected } from './buffers-select.js';
 import { placesOf, spotsOf, type Layout, type Spot } from './buffers-spots.js';
 import { Trials } from './buffers-trials.js';
+import type { Journal } from './journal.js';
 import { Replicator } from './replicator.js';
 import type { BufferResults } from './results-buffers.js';
 
@@ -31,6 +33,8 @@ export interface BufferOptions {
   readonly zone?: number | undefined;
   /** Confidence of the intervals and of the selection, default 0.95. */
   readonly level?: number | undefined;
+  /** Finished replications of an earlier run with the same options, and where new ones are written. */
+  readonly journal?: Journal<Observation | number> | undefined;
   readonly onStage?: ((text: string) => void) | undefined;
   readonly onReplication?: ((done: number, of: number) => void) | undefined;
   readonly signal?: AbortSignal | undefined;
@@ -57,18 +61,16 @@ export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
  * Same scenario, seed and options: same results, to the last bit.
  */
 export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
-  const { scenario, goal, replications, seed, workers, zone = 0.01, level = 0.95, onStage = () => undefined, onReplication, signal } = options;
+  const { scenario, goal, replications, seed, workers, zone = 0.01, level = 0.95, journal, onStage = () => undefined, onReplication, signal } = options;
   if (!(Number.isInteger(replications) && replications >= 3)) throw new RangeError(`replications: expected a whole number of at least 3, saw ${replications}; give one`);
   if (!(zone > 0 && zone < 1)) throw new RangeError(`zone: expected a share above 0 and below 1, saw ${zone}; give for example 0.01`);
   const spots = spotsOf(scenario, options.at), present = spots.map((spot) => spot.present), least = spots.map((spot) => spot.least);
   checkGoal(goal, spots);
 
-  const model = compile(scenario), read = (observation: Observation): Observation => observation;
-  const bases = new Replicator<Observation>({ seed, workers, read, onReplication, signal });
-  const [base] = await bases.run([{ key: 'base', model }], 1, replications).finally(() => bases.close()) as [Observation[]];
+  const model = compile(scenario), base = await baseRuns(model, replications, { seed, workers, journal, onReplication, signal });
   const measure = rateMeasure(scenario, model, base, level);
 
-  const replicator = new Replicator<number>({ seed, workers, read: measure.of, onReplication, signal });
+  const replicator = new Replicator<number>({ seed, workers, read: measure.of, journal: journal as Journal<number> | undefined, onReplication, signal });
   const trials = new Trials(replicator, scenario, spots, replications), fresh = new Trials(replicator, scenario, spots, replications, replications);
   trials.add(present, base.map(measure.of));
   const search = new Search(trials, spots, zone / WORTH), start = options.from === 'present' ? present : least;

@@ -1,6 +1,6 @@
 import { programmeClock } from '../scenario/compile-clock.js';
 import { askedRate } from '../scenario/release-rate.js';
-import type { DesignVariant } from './compare.js';
+import type { ComparedVariant } from './compare-design.js';
 import type { Reading } from './reading.js';
 import { releaseCalendar, workingDaysBetween } from './release-calendar.js';
 import type { MeasureResult } from './results-compare.js';
@@ -15,7 +15,7 @@ export interface Measure extends MeasureResult {
 }
 
 /** The weeks in which the base is judged; null where no rate is asked or no week fits. */
-export function baseWindow({ scenario, model }: DesignVariant, readings: readonly Reading[]): Window | null {
+export function baseWindow({ scenario, model }: ComparedVariant, readings: readonly Reading[]): Window | null {
   const { highest } = askedRate(scenario), shipped = readings.reduce((sum, each) => sum + each.shipped, 0);
   if (highest === null) return null;
   const lead = readings.reduce((sum, each) => sum + (each.shipped > 0 ? each.leadMeanDays * DAY * each.shipped : 0), 0) / shipped;
@@ -23,7 +23,7 @@ export function baseWindow({ scenario, model }: DesignVariant, readings: readonl
 }
 
 /** What all variants are compared by. The throughput is taken over `window` with the base's working days, without one over each variant's whole run. */
-export function measuresOf(variants: readonly DesignVariant[], window: Window | null): Measure[] {
+export function measuresOf(variants: readonly ComparedVariant[], window: Window | null): Measure[] {
   const each = (value: (reading: Reading) => number) => variants.map(() => rounded(value));
   const { quantity } = variants[0]!.scenario.programme, currency = variants[0]!.scenario.costs?.currency;
   const perDay = window !== null

@@ -67,8 +67,11 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
   if (reason !== null) throw new RangeError(`programme: expected one with a \`rate\`, saw ${reason}; give it a rate to be changed`);
   const model = compile(scenario), replicator = new Replicator<RateReading>({ seed, workers, read: readRate, journal, onReplication, signal });
   try {
+    // Said before anything is run, as far as it can be.
+    const lowest = Math.min(from, rampOf(scenario).length > 1 ? options.rampTo ?? from : from);
+    watched(scenario, { perDay: lowest, settleWeeks: options.settleWeeks ?? PILOT_SETTLE_WEEKS, weeks });
     const settleWeeks = options.settleWeeks ?? await settling(scenario, from, weeks, replicator);
-    const line = new Line(scenario, replicator, { replications, sure, level, weeks });
+    const line = new Line(scenario, replicator, { replications, sure, level });
     const grid = Array.from({ length: Math.floor((to - from) / step + 1e-9) + 1 }, (_, i) => Number((from + i * step).toFixed(9)));
     const points = new Map<number, RatePoint>();
     const found = await highestThatHolds(grid.length - 1, async (i) => {
@@ -108,7 +111,7 @@ class Line {
   constructor(
     private readonly scenario: Scenario,
     private readonly replicator: Replicator<RateReading>,
-    private readonly asked: { readonly replications: number; readonly sure: number; readonly level: number; readonly weeks: number },
+    private readonly asked: { readonly replications: number; readonly sure: number; readonly level: number },
   ) {}
 
   async point(rate: RateAsked): Promise<RatePoint> {
@@ -128,12 +131,8 @@ class Line {
   }
 
   private async run(rate: RateAsked) {
-    const { replications, sure, level, weeks } = this.asked, { scenario, first, end, fromMin, toMin } = atRate(this.scenario, rate);
-    const model = compile(scenario), variant = { key: digest(scenario), model };
-    const { times, bucketEdges, orders } = model.programme;
-    const released = Array.from({ length: end - first }, (_, i) => times.reduce((sum, time) => (time >= bucketEdges[first + i]! && time < bucketEdges[first + i + 1]! ? sum + 1 : sum), 0));
-    const units = released.reduce((sum, each) => sum + each, 0);
-    if (units < LEAST_UNITS) throw new RangeError(`programme: expected at least ${LEAST_UNITS} units in a window of ${weeks} weeks at ${rate.perDay} a day, saw ${units}; give more --weeks or a higher --from`);
+    const { replications, sure, level } = this.asked, { scenario, model, first, end, fromMin, toMin, released, units } = watched(this.scenario, rate);
+    const variant = { key: digest(scenario), model }, { orders } = model.programme;
     const readings: RateReading[] = [];
     for (let most = replications; ; most *= 2) {
       readings.push(...(await this.replicator.run([variant], readings.length + 1, most))[0]!);
@@ -143,6 +142,15 @@ class Line {
       }
     }
   }
+}
+
+/** A scenario at a rate, and the units released in its window by week and in all. */
+function watched(base: Scenario, rate: RateAsked) {
+  const at = atRate(base, rate), { scenario, first, end } = at, model = compile(scenario), { times, bucketEdges } = model.programme;
+  const released = Array.from({ length: end - first }, (_, i) => times.reduce((sum, time) => (time >= bucketEdges[first + i]! && time < bucketEdges[first + i + 1]! ? sum + 1 : sum), 0));
+  const units = released.reduce((sum, each) => sum + each, 0);
+  if (units < LEAST_UNITS) throw new RangeError(`programme: expected at least ${LEAST_UNITS} units in a window of ${rate.weeks} weeks at ${rate.perDay} a day, saw ${units}; give more --weeks or a higher rate`);
+  return { ...at, model, released, units };
 }
 
 function stopsOf(model: Model, readings: readonly RateReading[], level: number): RatePoint['stops'] {

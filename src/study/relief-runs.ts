@@ -2,7 +2,6 @@ import type { Model } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
 import type { Scenario } from '../scenario/scenario.js';
 import { ReliefScreen, type ScreenOptions } from './relief-screen.js';
-import type { Replicator } from './replicator.js';
 import { ratio } from './sample.js';
 import { moneyOf } from './summary-costs.js';
 
@@ -12,22 +11,10 @@ export interface Changed { readonly key: string; readonly scenario: Scenario; re
 /** A screened group: by member why it was out, and its replications in order. */
 export interface Screened { readonly outs: ReliefScreen['outs']; readonly rows: readonly (readonly Compared[])[] }
 
-/** Observations are large, so only those of so many variants are held at a time. */
-const AT_ONCE = 16;
-
-/** Replications `from` to `to` of each, with no more kept of them than is compared. */
-export async function compared(replicator: Replicator<Observation>, all: readonly Changed[], from: number, to: number, throughput: (observation: Observation) => number): Promise<Compared[][]> {
-  const rows: Compared[][] = [];
-  for (let first = 0; first < all.length; first += AT_ONCE) {
-    const some = all.slice(first, first + AT_ONCE), seen = await replicator.run(some, from, to);
-    rows.push(...seen.map((observations, i) => rowOf(some[i]!, observations, throughput)));
-  }
-  return rows;
-}
-
-export function rowOf({ model, scenario }: Changed, observations: readonly Observation[], throughput: (observation: Observation) => number): Compared[] {
+/** What is compared of the replications of one variant; its costs are those of its own scenario. */
+export function comparedOf({ model, scenario }: Changed, throughput: (observation: Observation) => number): (observation: Observation) => Compared {
   const money = moneyOf(model, scenario.costs);
-  return observations.map((each) => ({ throughput: throughput(each), cost: money === null ? NaN : ratio(money(each), each.shipped) }));
+  return (seen) => ({ throughput: throughput(seen), cost: money === null ? NaN : ratio(money(seen), seen.shipped) });
 }
 
 /** Runs a group against the base from look to look; `ends` are the replications after which is looked. */

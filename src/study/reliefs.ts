@@ -5,13 +5,16 @@ import { programmeClock } from '../scenario/compile-clock.js';
 import { digest } from '../scenario/read-digest.js';
 import type { Scenario } from '../scenario/scenario.js';
 import type { Varied } from '../scenario/vary.js';
+import { baseRuns } from './base-runs.js';
 import { familyLevel } from './difference.js';
+import { fingerprint } from './identity.js';
 import { amount } from './interval.js';
+import type { Journal } from './journal.js';
 import { releaseCalendar, workingDaysBetween } from './release-calendar.js';
 import { effectOf, gainPerCost } from './relief-effect.js';
 import { reliefsOf } from './relief-list.js';
 import { withHighestRate } from './relief-rate.js';
-import { compared, rowOf, screened, type Changed, type Compared, type Screened } from './relief-runs.js';
+import { comparedOf, screened, type Changed, type Compared, type Screened } from './relief-runs.js';
 import { reliefsSentence } from './reliefs-answer.js';
 import { Replicator } from './replicator.js';
 import type { AssumptionResult, ReliefResult, ReliefsResults, VariedResult } from './results-reliefs.js';
@@ -32,9 +35,14 @@ export interface ReliefsOptions {
   readonly seed: string;
   readonly workers: number;
   readonly level?: number | undefined;
+  /** Finished replications of an earlier run with the same options, and where new ones are written. */
+  readonly journal?: Journal<Observation | Compared> | undefined;
   readonly onReplication?: ((done: number, of: number) => void) | undefined;
   readonly signal?: AbortSignal | undefined;
 }
+
+/** What a journal has to know of varied assumptions: the scenarios that are run. */
+export const variedFingerprint = (varied: readonly Varied[]): string => fingerprint(varied.map(({ assumption: { path }, low, high }) => [path, ...[low, high].map((end) => end && digest(end.scenario))]));
 
 /** Replications before the first look, and between looks. */
 const FIRST = 10, BETWEEN = 10;
@@ -45,23 +53,25 @@ const ZONE_SHARE = 0.01;
 
 /** Sets every relief and every varied assumption against the scenario as it is. Same scenario, seed and replications: same results, to the last bit. */
 export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResults> {
-  const { file, rate, replications: most, seed, workers, level = 0.95, signal } = options;
+  const { file, rate, replications: most, seed, workers, level = 0.95, journal, signal } = options;
   if (!(Number.isInteger(most) && most >= 2)) throw new RangeError(`replications: expected a whole number of at least 2, saw ${most}; give one`);
   const atRate = (scenario: Scenario): Scenario => (rate === undefined ? scenario : withHighestRate(scenario, rate));
-  const scenario = atRate(options.scenario), base = { key: 'base', scenario, model: compile(scenario) };
+  const scenario = atRate(options.scenario), base = { key: digest(scenario), scenario, model: compile(scenario) };
   const { changes: reliefs, skipped } = compiled(base, reliefsOf(scenario).map((of) => ({ of, what: of.text, scenario: () => of.change(scenario) })));
   const ends = options.varied.flatMap((of, v) => (['low', 'high'] as const).map((side) => ({ of: { v, side }, what: `${of.assumption.path}, ${side}`, scenario: () => of[side] === undefined ? undefined : atRate(of[side].scenario) })));
   const { changes: assumed, skipped: notVaried } = compiled(base, ends);
 
   const looks = looksOf(most), expected = most + looks[0]! * (reliefs.length + assumed.length);
-  const replicator = new Replicator<Observation>({ seed, workers, read: (observation) => observation, signal, onReplication: (done, of) => options.onReplication?.(done, Math.max(of, expected)) });
+  const told = (before: number) => (done: number, of: number): void => options.onReplication?.(before + done, Math.max(before + of, expected));
+  const firstSeen = await baseRuns(base.model, looks[0]!, { seed, workers, journal, signal, onReplication: told(0) });
+  const clock = programmeClock(scenario), calendar = releaseCalendar(scenario), judged = judgeRate(new Sample(scenario, base.model, clock, calendar, firstSeen, level));
+  const throughput = judged.window !== null ? judged.heldIn
+    : ({ shipped, endedAt, minutes }: Observation): number => ratio(shipped, workingDaysBetween(calendar.workingDays, endedAt - minutes, endedAt));
+  const readers = new Map([base, ...reliefs, ...assumed].map((each) => [each.key, comparedOf(each, throughput)]));
+  const replicator = new Replicator<Compared>({ seed, workers, read: (observation, { key }) => readers.get(key)!(observation), journal: journal as Journal<Compared> | undefined, signal, onReplication: told(looks[0]!) });
   try {
-    const [firstSeen] = await replicator.run([base], 1, looks[0]!) as [Observation[]];
-    const clock = programmeClock(scenario), calendar = releaseCalendar(scenario), judged = judgeRate(new Sample(scenario, base.model, clock, calendar, firstSeen, level));
-    const throughput = judged.window !== null ? judged.heldIn
-      : ({ shipped, endedAt, minutes }: Observation): number => ratio(shipped, workingDaysBetween(calendar.workingDays, endedAt - minutes, endedAt));
-    const run = (some: readonly Changed[], from: number, to: number): Promise<Compared[][]> => compared(replicator, some, from, to, throughput);
-    const [more] = await run([base], looks[0]! + 1, most) as [Compared[]], ofBase = [...rowOf(base, firstSeen, throughput), ...more];
+    const run = (some: readonly Changed[], from: number, to: number): Promise<Compared[][]> => replicator.run(some, from, to);
+    const [more] = await run([base], looks[0]! + 1, most) as [Compared[]], ofBase = [...firstSeen.map(readers.get(base.key)!), ...more];
     const across = amount(ofBase.map((each) => each.throughput), level), zone = Math.max(1e-9, ZONE_SHARE * across.mean);
     const screenedReliefs = await screened(reliefs, ofBase, looks, { keep: KEEP, zone, level }, run);
     const screenedAssumed = await screened(assumed, ofBase, looks, { keep: 0, zone, level }, run);
@@ -101,7 +111,7 @@ function compiled<Of>(base: Changed, candidates: readonly Candidate<Of>[]): { ch
     if (scenario === undefined) { skipped.push({ what, why: 'the value cannot be varied this way' }); continue; }
     try {
       const model = compile(scenario);
-      if (isCountedAlike(base, model.programme.bucketEdges)) changes.push({ key: what, scenario, model, of });
+      if (isCountedAlike(base, model.programme.bucketEdges)) changes.push({ key: digest(scenario), scenario, model, of });
       else skipped.push({ what, why: 'the weeks of the run would be others' });
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;

@@ -43,8 +43,10 @@ export function shardDifferences(seen: ShardAbout, wanted: ShardAbout): string[]
     return { ...Object.fromEntries(plain) as Identity, ...identity, shards: String(shard.of) };
   };
   const found = differences(text(seen), text(wanted));
-  // With the same digest, what is left are remarks such as where values come from. They stand in the results too.
-  return found.length > 0 || JSON.stringify(seen.asked) === JSON.stringify(wanted.asked) ? found : ['what the scenario says of where its values come from is another'];
+  if (found.length > 0) return found;
+  // With the same digests, what is left are names and remarks. They stand in the results too.
+  const other = Object.keys(wanted.asked).find((name) => JSON.stringify(seen.asked[name]) !== JSON.stringify(wanted.asked[name]));
+  return other === undefined ? [] : [other === 'whatIfs' ? 'names or notes of the what-ifs are others' : `what the ${other} says of where its values come from is another`];
 }
 
 /** Writes a finished shard, whole or not at all, with its values by variant. */

@@ -1,5 +1,5 @@
 import { programmeClock } from '../scenario/compile-clock.js';
-import type { Design, DesignVariant } from './compare.js';
+import type { ComparedVariant } from './compare-design.js';
 import { baseWindow, measuresOf, type Measure } from './compare-measures.js';
 import { difference, familyLevel } from './difference.js';
 import { bounds, count, intervalName, number, signed, withInterval } from './format.js';
@@ -11,8 +11,9 @@ import { ratio } from './sample.js';
 import { PROGRAM_VERSION } from './version.js';
 
 export interface ComparisonToSummarise {
-  readonly design: Design;
-  /** By variant in the order of the design, in replication order. */
+  /** The base first. */
+  readonly variants: readonly ComparedVariant[];
+  /** By variant in their order, in replication order. */
   readonly readings: readonly (readonly Reading[])[];
   readonly file: string;
   readonly whatIfsFile: string;
@@ -21,7 +22,7 @@ export interface ComparisonToSummarise {
 }
 
 /** Readings of a base and its what-ifs as results. The same readings give the same results, wherever they were made. */
-export function summariseComparison({ design: { variants }, readings, file, whatIfsFile, seed, level }: ComparisonToSummarise): CompareResults {
+export function summariseComparison({ variants, readings, file, whatIfsFile, seed, level }: ComparisonToSummarise): CompareResults {
   const base = variants[0]!, { scenario } = base, clock = programmeClock(scenario), { buckets } = clock;
   const window = baseWindow(base, readings[0]!), measures = measuresOf(variants, window), differenceLevel = familyLevel(level, variants.length - 1);
   const values = measures.map(({ of }) => variants.map((_, v) => readings[v]!.map(of[v]!)));
@@ -53,7 +54,7 @@ export function summariseComparison({ design: { variants }, readings, file, what
     base: found, whatIfs,
     series: { unit: buckets.unit, labels: buckets.labels.slice(0, shown), starts: buckets.starts.slice(0, shown), workingDays: buckets.workingDays.slice(0, shown) },
     findings: [found, ...whatIfs].flatMap((each) => findings(each, replications)),
-    runs: variants.flatMap(({ name }: DesignVariant, v) => readings[v]!.map(({ replication, outcome }, r) => (
+    runs: variants.flatMap(({ name }, v) => readings[v]!.map(({ replication, outcome }, r) => (
       { variant: name, replication, outcome, values: values.map((of) => (Number.isFinite(of[v]![r]!) ? of[v]![r]! : null)) }))),
   };
 }

@@ -32,7 +32,7 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
   it.each<[string, string[], string]>([
     ['no goal', [], 'expected either --budget or --target, got none'],
     ['two goals', ['--budget', '3', '--target', '1'], 'expected either --budget or --target, got both'],
-    ['a target in words', ['--target', 'four'], '--target: expected a number above 0, got "four"'],
+    ['a target in words', ['--target', 'four'], '--target: expected a number above 0 and at most 100000, got "four"'],
     ['half a place', ['--budget', '1.5'], '--budget: expected a whole number from 0 to 100000, got "1.5"'],
     ['a zone without its sign', ['--budget', '3', '--zone', '1'], '--zone: expected per cent above 0 and below 100, got "1"'],
     ['another beginning', ['--budget', '3', '--from', 'zero'], '--from: expected least or present, got "zero"'],

@@ -28,7 +28,7 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
   it.each([
     ['no rate', ['slack.yaml'], 'expected --from with a rate, got none'],
     ['rates the wrong way round', ['slack.yaml', '--from', '5', '--to', '3'], '--to: expected a rate of at least --from 5, got 3'],
-    ['a rate that is none', ['slack.yaml', '--from', 'two', '--to', '3'], '--from: expected a number above 0 and up to 10000, got "two"'],
+    ['a rate that is none', ['slack.yaml', '--from', 'two', '--to', '3'], '--from: expected a number above 0 and at most 10000, got "two"'],
     ['too fine a step', ['slack.yaml', '--from', '1', '--to', '3', '--step', '0.001'], '--step: expected at most 1000 rates, got 2001'],
     ['a share that is none', ['slack.yaml', '--from', '3', '--to', '5', '--sure', '120 %'], '--sure: expected per cent from 1 to 99, got "120 %"'],
     ['a scenario with arrivals', ['endless.yaml', '--from', '3', '--to', '5'], 'endless.yaml: programme: expected one with a `rate`, got one with `arrivals`, whose units come by chance'],

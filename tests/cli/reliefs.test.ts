@@ -59,6 +59,6 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
     writeFileSync(join(folder, 'pulled.yaml'), readFileSync(join(folder, 'short.yaml'), 'utf8').replace('start: 2027-03-01, quantity: 120, rate: { per day: 5 }', 'start: 2027-03-01, arrivals: 2 h, quantity: 20'));
     const pulled = await rateproof(folder, 'reliefs', 'pulled.yaml', '--rate', '3');
     expect(pulled).toMatchObject({ code: 2, stdout: '' });
-    expect(pulled.stderr).toContain('--rate: expected a scenario with a rate, got one whose units are not released by a rate');
+    expect(pulled.stderr).toContain('--rate: expected a scenario with a rate, got one with `arrivals`, whose units come by chance');
   });
 });

@@ -1,10 +1,7 @@
-import { spawn } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
-import { MAIN, rateproof, scenarioFolder } from './run-cli.js';
+import { contents, killedAt, rateproof, scenarioFolder } from './run-cli.js';
 
 const folder = scenarioFolder();
 // Long enough that a run of many is surely not at its end when it is killed.
@@ -15,20 +12,6 @@ sites: { works: { stations: { bench: { buffer: unlimited } } } }
 route: [{ step: build, at: bench, work: { exponential: { mean: 90 min } } }]
 `);
 
-/** Starts the program and kills it, which it cannot notice, as soon as the file has so many bytes. */
-async function killedAt(file: string, bytes: number, ...args: string[]): Promise<void> {
-  const child = spawn(process.execPath, [MAIN, ...args], { cwd: folder, stdio: 'ignore' });
-  const ended = new Promise<string | null>((resolve) => child.on('close', (_, signal) => resolve(signal)));
-  while (!existsSync(join(folder, file)) || statSync(join(folder, file)).size < bytes) {
-    if (child.exitCode !== null) throw new Error(`expected to be in time, the program ended with ${child.exitCode}`);
-    await setTimeout(5);
-  }
-  child.kill('SIGKILL');
-  expect(await ended).toBe('SIGKILL');
-}
-
-/** Names of files, with the digests of their bytes. */
-const contents = (name: string): string[] => readdirSync(join(folder, name)).sort().map((file) => `${file} ${createHash('sha256').update(readFileSync(join(folder, name, file))).digest('hex')}`);
 const journal = (name: string): string => join(folder, `${name}.journal`);
 
 describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
@@ -36,20 +19,20 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
     const run = [...LONG, '--replications', '60'];
     const whole = await rateproof(folder, ...run, '--out', 'whole');
     expect(whole.stderr).not.toContain('earlier run');
-    await killedAt('cut.journal', 60_000, ...run, '--out', 'cut');
+    await killedAt(folder, 'cut.journal', 4, ...run, '--out', 'cut');
     expect(existsSync(join(folder, 'cut'))).toBe(false);
     const again = await rateproof(folder, ...run, '--out', 'cut');
     const found = Number(/^found (\d+) finished replications? of an earlier run in cut\.journal, going on from there$/m.exec(again.stderr)?.[1]);
     expect(found).toBeGreaterThan(0);
     expect(found).toBeLessThan(60);
     expect(again.stdout).toBe(whole.stdout);
-    expect(contents('cut')).toEqual(contents('whole'));
+    expect(contents(join(folder, 'cut'))).toEqual(contents(join(folder, 'whole')));
     expect(existsSync(journal('cut'))).toBe(false);
     expect(existsSync(journal('whole'))).toBe(false);
   });
 
   it('takes replications of the journal for a run with more of them and another number of workers, but never for another seed or scenario', async () => {
-    await killedAt('mixed.journal', 60_000, ...LONG, '--replications', '60', '--out', 'mixed');
+    await killedAt(folder, 'mixed.journal', 4, ...LONG, '--replications', '60', '--out', 'mixed');
     const kept = readFileSync(journal('mixed'));
     const seed = await rateproof(folder, ...LONG, '--replications', '60', '--out', 'mixed', '--seed', '2');
     expect(seed).toMatchObject({ code: 2, stdout: '' });

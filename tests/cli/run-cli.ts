@@ -1,7 +1,9 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { afterAll } from 'vitest';
 
@@ -35,6 +37,34 @@ export function start(cwd: string, ...args: string[]): Running {
 }
 
 export const rateproof = (cwd: string, ...args: string[]): Promise<Outcome> => start(cwd, ...args).outcome;
+
+/** Starts the program and kills it, which it cannot notice, as soon as its journal holds so many replications. Rejects where it was not in time. */
+export async function killedAt(cwd: string, journal: string, replications: number, ...args: string[]): Promise<void> {
+  const child = spawn(process.execPath, [MAIN, ...args], { cwd, stdio: 'ignore' });
+  const ended = new Promise<string | null>((resolve) => child.on('close', (_, signal) => resolve(signal)));
+  while (finished(join(cwd, journal)) < replications) {
+    if (child.exitCode !== null) throw new Error(`expected to be in time, the program ended with ${child.exitCode}`);
+    await setTimeout(5);
+  }
+  child.kill('SIGKILL');
+  if (await ended !== 'SIGKILL') throw new Error('expected the program to be killed, it ended before');
+}
+
+/** Replications in a journal; see `study/journal.ts`. */
+function finished(path: string): number {
+  if (!existsSync(path)) return 0;
+  const bytes = readFileSync(path);
+  let records = 0;
+  for (let at = bytes.indexOf('\n') + 1; at > 0 && at + 20 <= bytes.length; records++) {
+    at += 20 + bytes.readUInt32LE(at);
+    if (at > bytes.length) break;
+  }
+  // The first is the identity.
+  return records - 1;
+}
+
+/** Names of the files of a folder, with the digests of their bytes. */
+export const contents = (folder: string): string[] => readdirSync(folder).sort().map((file) => `${file} ${createHash('sha256').update(readFileSync(join(folder, file))).digest('hex')}`);
 
 /** A folder that is removed when the test file has ended, with small scenarios in it. All numbers are invented. */
 export function scenarioFolder(): string {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../src/scenario/read.js';
 import { readWhatIfs } from '../../src/scenario/what-ifs.js';
-import { compareDesign, compareStudy } from '../../src/study/compare.js';
+import { compareDesign } from '../../src/study/compare-design.js';
+import { runDesign } from '../../src/study/fixed-design.js';
 import { compareFiles } from '../../src/report/compare-files.js';
 import { compareTable } from '../../src/report/compare-terminal.js';
 
@@ -21,7 +22,8 @@ slower trim: { changes: { route.trim.work: 61 min } }
 
 describe('the report of a comparison', async () => {
   const { scenario } = readScenario(YAML, 'line.yaml', () => ''), { whatIfs } = readWhatIfs(WHAT_IFS, 'what-ifs.yaml', { text: YAML, file: 'line.yaml' }, () => '');
-  const results = await compareStudy({ design: compareDesign(scenario!, whatIfs!, 6), file: 'line.yaml', whatIfsFile: 'what-ifs.yaml', seed: '1', workers: 1 });
+  const design = compareDesign({ scenario: scenario!, file: 'line.yaml', whatIfs: whatIfs!, whatIfsFile: 'what-ifs.yaml', replications: 6, seed: '1', level: 0.95 });
+  const results = design.summarise(await runDesign(design, { workers: 1 }));
   const files = compareFiles(results), page = String(files.get('report.html'));
 
   it('has pictures, a page, data and two tables', () => {

@@ -2,19 +2,19 @@
 // replications } as JSON; out: for each study what was found of the mean lead time of each what-if, as JSON.
 import { Buffer } from 'node:buffer';
 import { readFileSync, writeSync } from 'node:fs';
-import { compareDesign, observe, prepare, readScenario, readWhatIfs, simulate, summariseComparison, tuneFor } from '../../dist/study/library.js';
+import { compareDesign, observe, prepare, readScenario, readWhatIfs, simulate, tuneFor } from '../../dist/study/library.js';
 
 const { yaml, whatIfs: text, studies, replications } = JSON.parse(readFileSync(0, 'utf8'));
 const { scenario } = readScenario(yaml, 'check.yaml', () => '');
 const { whatIfs, problems } = readWhatIfs(text, 'what-ifs.yaml', { text: yaml, file: 'check.yaml' }, () => '');
 if (problems !== undefined) throw new Error(`expected what-ifs without problems, saw ${JSON.stringify(problems)}`);
-const design = compareDesign(scenario, whatIfs, replications);
+const design = compareDesign({ scenario, file: 'check.yaml', whatIfs, whatIfsFile: 'what-ifs.yaml', replications, seed: 'of each study', level: 0.95 });
 tuneFor(design.variants[0].model);
 const plans = design.variants.map(({ model }) => prepare(model));
 const found = Array.from({ length: studies }, (_, s) => {
   const seed = `study ${s}`;
   const readings = design.variants.map(({ read }, v) => Array.from({ length: replications }, (_, r) => read(observe(simulate(plans[v], seed, r + 1), r + 1))));
-  const { whatIfs: results } = summariseComparison({ design, readings, file: 'check.yaml', whatIfsFile: 'what-ifs.yaml', seed, level: 0.95 });
+  const { whatIfs: results } = design.summarise(readings);
   return results.map(({ compared }) => compared.find(({ measure }) => measure === 'lead mean'));
 });
 const bytes = Buffer.from(JSON.stringify(found));

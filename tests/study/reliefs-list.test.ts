@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../src/scenario/read.js';
 import type { Scenario } from '../../src/scenario/scenario.js';
 import { reliefsOf } from '../../src/study/relief-list.js';
-import { noOtherRate, withHighestRate } from '../../src/study/relief-rate.js';
+import { withHighestRate } from '../../src/study/relief-rate.js';
 
 // All numbers are invented.
 const YAML = `
@@ -90,10 +90,5 @@ describe('the reliefs of a scenario', () => {
 describe('another rate', () => {
   it('is put in the place of the highest phase', () => {
     expect(withHighestRate(scenario, 5).programme.release).toEqual({ kind: 'rate', phases: [{ from: '2027-03-01', perDay: 2, perWeek: undefined }, { from: '2027-03-15', perDay: 5 }] });
-  });
-
-  it('has no place where units are not released by one', () => {
-    expect(noOtherRate(scenario)).toBeNull();
-    expect(noOtherRate({ ...scenario, programme: { ...scenario.programme, release: { kind: 'saturated' } } })).toBe('one whose units are not released by a rate');
   });
 });

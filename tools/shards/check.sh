@@ -29,7 +29,7 @@ trap stop EXIT
 trap 'exit 130' INT TERM
 
 fail() { echo "FAILED: $*" >&2; for file in "$base"/log/* "$base"/task.*; do echo "== $file"; tail -n 20 "$file"; done >&2 || true; exit 1; }
-same() { diff -r "$base/one" "$base/$1" || fail "$1 is not what one run gives"; echo "$1: the very bytes of one run"; }
+same() { diff -r "$base/${2:-one}" "$base/$1" || fail "$1 is not what one run gives"; echo "$1: the very bytes of one run"; }
 # Exit code 3 is a finding of the scenario.
 allow_finding() { "$@" || [ $? -eq 3 ]; }
 
@@ -48,12 +48,19 @@ kill -9 $!
 ls parallel.shards
 [ -d parallel.shards/2 ] && fail "shard 2 was to be killed, but was done before: ask for more replications"
 for turn in first second; do
-  allow_finding "$here/parallel.sh" "$scenario" "$replications" 4 parallel --seed shards > parallel.txt
+  allow_finding "$here/parallel.sh" 4 parallel simulate "$scenario" --replications "$replications" --seed shards > parallel.txt
   [ "$(wc -l < parallel.shards/jobs.log)" -eq 5 ] || fail "expected four jobs in all after the $turn turn"
   same parallel
   diff one.txt parallel.txt || fail "the answer printed is another"
   rm -r parallel
 done
+
+echo "GNU parallel: compare of the demo"
+demo="$root/scenarios/rescue-tender"
+allow_finding $RATEPROOF compare "$demo.yaml" "$demo/what-ifs.yaml" --replications 3 --quiet --out compared > compared.txt
+allow_finding "$here/parallel.sh" 3 parallel-compare compare "$demo.yaml" "$demo/what-ifs.yaml" --replications 3 > parallel-compare.txt
+same parallel-compare compared
+diff compared.txt parallel-compare.txt || fail "the answer printed is another"
 
 echo "Slurm: one controller, two nodes, an array of four"
 host=$(hostname -s) user=$(id -un)
@@ -93,7 +100,7 @@ up() { [ "$(sinfo -h -o '%D %t' 2> /dev/null)" = '2 idle' ]; }
 for _ in $(seq 60); do up && break; sleep 0.5; done
 up || fail "the nodes did not come up"
 
-submit() { sbatch --parsable "$@" --output="$base/task.%a" "$here/slurm.sh" "$scenario" "$replications" "$base/slurm" --seed shards; }
+submit() { sbatch --parsable "$@" --output="$base/task.%a" "$here/slurm.sh" "$base/slurm" simulate "$scenario" --replications "$replications" --seed shards; }
 job=$(submit)
 begun slurm.shards/2
 scancel --signal=KILL --full "${job}_2"

@@ -1,18 +1,19 @@
 #!/bin/sh
 # Runs a study in shards with GNU parallel, a job each, and merges them:
 #
-#   parallel.sh SCENARIO REPLICATIONS SHARDS OUT [options of simulate]
+#   parallel.sh SHARDS OUT simulate SCENARIO [options]
+#   parallel.sh SHARDS OUT compare SCENARIO WHATIFS [options]
 #
 # After an interruption give the same command again: shards that are done are not run again, those cut off go on.
 # RATEPROOF: how the program is called, default rateproof. PARALLEL: more options of parallel, such as --jobs 8.
 set -eu
-scenario=$1 replications=$2 shards=$3 out=$4
-shift 4
+shards=$1 out=$2 study=$3
+shift 3
 : "${RATEPROOF:=rateproof}"
 mkdir -p "$out.shards"
 # RATEPROOF may be several words, so it is not quoted.
 seq "$shards" | parallel --quote --joblog "$out.shards/jobs.log" --resume --resume-failed \
-  $RATEPROOF simulate "$scenario" --replications "$replications" --workers 1 --quiet "$@" --shard "{}/$shards" --out "$out.shards/{}"
+  $RATEPROOF "$study" --workers 1 --quiet "$@" --shard "{}/$shards" --out "$out.shards/{}"
 # Names that are numbers: the folders, not their journals nor the log.
 set --
 for i in $(seq "$shards"); do set -- "$@" "$out.shards/$i"; done

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../src/scenario/read.js';
 import { readWhatIfs } from '../../src/scenario/what-ifs.js';
-import { compareDesign, compareStudy } from '../../src/study/compare.js';
-import { compared, summariseComparison } from '../../src/study/summary-compare.js';
+import { compareDesign, type CompareDesign } from '../../src/study/compare-design.js';
+import { runDesign } from '../../src/study/fixed-design.js';
+import { compared } from '../../src/study/summary-compare.js';
 import { playModel } from '../flow/run-yaml.js';
 
 /** Two steps of 2 h and 1 h at 24 h a day, 4 units, one after the other: out at 3, 5, 7 and 9 h. */
@@ -13,13 +14,16 @@ sites: { hall: { stations: { bench: {}, trim bench: {} } } }
 costs: { currency: EUR, unit: { day: 240 } }
 route: [{ step: build, at: bench, work: 2 h }, { step: trim, at: trim bench, work: 1 h }]
 `;
-const read = (whatIfs: string, yaml = YAML) => {
+const read = (whatIfs: string, yaml = YAML): CompareDesign => {
   const { scenario } = readScenario(yaml, 'four.yaml', () => '');
   const { whatIfs: found, problems } = readWhatIfs(whatIfs, 'what-ifs.yaml', { text: yaml, file: 'four.yaml' }, () => '');
   expect(problems).toBeUndefined();
-  return compareDesign(scenario!, found!, 3);
+  return compareDesign({ scenario: scenario!, file: 'four.yaml', whatIfs: found!, whatIfsFile: 'what-ifs.yaml', replications: 3, seed: 's', level: 0.95 });
 };
-const study = (whatIfs: string, yaml = YAML, workers = 1) => compareStudy({ design: read(whatIfs, yaml), file: 'four.yaml', whatIfsFile: 'what-ifs.yaml', seed: 's', workers });
+const study = async (whatIfs: string, yaml = YAML, workers = 1) => {
+  const design = read(whatIfs, yaml);
+  return design.summarise(await runDesign(design, { workers }));
+};
 
 describe('a comparison', () => {
   it('has the differences that follow by hand, with verdicts by what is better', async () => {
@@ -54,7 +58,7 @@ describe('a comparison', () => {
     expect(two).toEqual(one);
     const design = read(text, yaml);
     const readings = design.variants.map(({ model, read: of }) => [1, 2, 3].map((r) => of(playModel(model, 's', r).seen)));
-    expect(summariseComparison({ design, readings, file: 'four.yaml', whatIfsFile: 'what-ifs.yaml', seed: 's', level: 0.95 })).toEqual(one);
+    expect(design.summarise(readings)).toEqual(one);
   });
 
   it('reports gridlock of a what-if as a finding, and in the answer', async () => {
