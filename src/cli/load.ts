@@ -4,7 +4,6 @@ import { compile } from '../scenario/compile.js';
 import { sayProblem, type Problem } from '../scenario/problem.js';
 import { readScenario } from '../scenario/read.js';
 import type { Scenario } from '../scenario/scenario.js';
-import { findWarmUp, withWarmUp } from '../study/found-warm-up.js';
 import { readText } from './file.js';
 import type { Interrupt } from './interrupt.js';
 import { say } from './output.js';
@@ -32,6 +31,8 @@ export function loadScenario(path: string): Loaded {
 export async function loadToRun({ file: path, seed, workers, quiet }: RunRequest, interrupt: Interrupt): Promise<Loaded & { readonly warmed: (scenario: Scenario) => Scenario }> {
   const loaded = loadScenario(path), { scenario, file } = loaded;
   if (scenario.programme.findsWarmUp === undefined) return { ...loaded, warmed: (each) => each };
+  // Loads the engine and the threads, which `check` does not need.
+  const { findWarmUp, withWarmUp } = await import('../study/found-warm-up.js');
   if (!quiet) say(`looking for the warm-up of ${file} by MSER-5, seed ${seed}`);
   const minutes = await interrupt.orStop(plannedRun(path, () => findWarmUp({ scenario, seed, workers, signal: interrupt.signal })));
   const warmed = (each: Scenario): Scenario => withWarmUp(each, minutes), found = warmed(scenario);
