@@ -7,6 +7,7 @@ import { bufferResults } from './buffers-results.js';
 import { Search } from './buffers-search.js';
 import { selectBest, type Selected } from './buffers-select.js';
 import { placesOf, spotsOf, type Layout, type Spot } from './buffers-spots.js';
+import { readTrial, type Trial } from './buffers-trial.js';
 import { Trials } from './buffers-trials.js';
 import { Replicator } from './replicator.js';
 import type { BufferResults } from './results-buffers.js';
@@ -68,9 +69,9 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   const [base] = await bases.run([{ key: 'base', model }], 1, replications).finally(() => bases.close()) as [Observation[]];
   const measure = rateMeasure(scenario, model, base, level);
 
-  const replicator = new Replicator<number>({ seed, workers, read: measure.of, onReplication, signal });
-  const trials = new Trials(replicator, scenario, spots, replications), fresh = new Trials(replicator, scenario, spots, replications, replications);
-  trials.add(present, base.map(measure.of));
+  const readOne = readTrial(measure, spots), replicator = new Replicator<Trial>({ seed, workers, read: readOne, onReplication, signal });
+  const trials = new Trials(replicator, scenario, model, spots, replications), fresh = new Trials(replicator, scenario, model, spots, replications, replications);
+  trials.add(present, base.map((observation) => readOne(observation, { key: 'base', model })));
   const search = new Search(trials, spots, zone / WORTH), start = options.from === 'present' ? present : least;
   const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
     const found = trials.ranked().filter((layout) => placesOf(layout) === places).slice(0, CANDIDATES), isPresent = (layout: Layout): boolean => layout.join() === present.join();
