@@ -56,14 +56,14 @@ describe('two stations that fail while they work', SLOW, () => {
 
   it('have the throughput of their Markov chain (model of Gershwin & Berman 1981)', () => {
     const second: Unreliable = { rate: 1.2, fails: 0.05, repaired: 0.2 }, [keys1, work1] = hourly(first), [keys2, work2] = hourly(second);
-    const seen = observations(line([keys1, `buffer: 2, ${keys2}`], [work1, work2], 60_000));
+    const seen = observations(line([keys1, `buffer: 2, ${keys2}`], [work1, work2], 30_000));
     expectAgreement(seen.map(perHour), exactUnreliable(first, second, 2), 0.005);
   });
 
   it('with 150 spaces between work as the slower one alone, at r / (r + p) = 0.909091', () => {
     const second: Unreliable = { rate: 2, fails: 0.01, repaired: 0.1 }, [keys1, work1] = hourly(first), [keys2, work2] = hourly(second);
     expect(exactUnreliable(first, second, 150)).toBeCloseTo(0.1 / 0.11, 5);
-    const seen = observations(line([keys1, `buffer: 150, ${keys2}`], [work1, work2], 60_000));
+    const seen = observations(line([keys1, `buffer: 150, ${keys2}`], [work1, work2], 30_000));
     expectAgreement(seen.map(perHour), 0.1 / 0.11, 0.005);
   });
 });

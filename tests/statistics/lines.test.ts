@@ -4,7 +4,7 @@ import { exactThroughput } from './exact-line.js';
 import { exponential, lineYaml, noRoom } from './line.js';
 
 /** Long enough for a half-width well below the half percent that is asserted. */
-const HOURS = 15_000;
+const HOURS = 11_000;
 const exponentials = (means: readonly number[]): string[] => means.map(exponential);
 const equal = (stations: number): string[] => exponentials(new Array<number>(stations).fill(1));
 const throughput = (work: readonly string[], between: readonly number[], seed?: string): number[] => observations(lineYaml({ work, between, hours: HOURS }), { seed }).map(perHour);

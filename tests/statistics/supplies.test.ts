@@ -12,7 +12,7 @@ function poissonTail(mean: number, n: number): number {
 /** Units come at random, one an hour, and take a part each; everyone has a place to wait in, so demand is backordered. */
 const scenario = (supply: string): string => `
 scenario: supply
-programme: { start: 2001-01-01, arrivals: ${exponential(1)}, length: 100000 h, warm up: 1000 h }
+programme: { start: 2001-01-01, arrivals: ${exponential(1)}, length: 25000 h, warm up: 1000 h }
 sites: { hall: { stations: { floor: { places: 100 } } } }
 supplies: { packs: { site: hall, ${supply} } }
 route: [{ step: fit, at: floor, parts: { packs: 1 } }]
@@ -27,9 +27,9 @@ const PLACES = 100, SHORT_PARTS = 4;
  */
 describe("a base stock S with any lead time, against Palm's theorem", SLOW, () => {
   it.each([
-    { S: 3, mean: 4, lead: '4 h', replications: 30 },
-    { S: 4, mean: 4, lead: exponential(4), replications: 60 },
-    { S: 5, mean: 6, lead: '{ discrete: { 1 h: 50 %, 11 h: 50 % } }', replications: 40 },
+    { S: 3, mean: 4, lead: '4 h', replications: 20 },
+    { S: 4, mean: 4, lead: exponential(4), replications: 50 },
+    { S: 5, mean: 6, lead: '{ discrete: { 1 h: 50 %, 11 h: 50 % } }', replications: 35 },
   ])('S = $S, lead time $lead: no stock with P(Poisson($mean) >= S)', ({ S, mean, lead, replications }) => {
     const seen = observations(scenario(`at start: ${S}, reorder: { level: ${S - 1}, lot: 1, lead time: ${lead} }`), { replications });
     expectAgreement(seen.map(({ stockOut }) => stockOut[0]!), poissonTail(mean, S), 0.01);
@@ -50,8 +50,8 @@ describe("a base stock S with any lead time, against Palm's theorem", SLOW, () =
  */
 describe('a reorder level r and lots of Q, against Hadley & Whitin', SLOW, () => {
   it.each([
-    { r: 4, Q: 6, L: 5, replications: 40 },
-    { r: 2, Q: 10, L: 8, replications: 40 },
+    { r: 4, Q: 6, L: 5, replications: 24 },
+    { r: 2, Q: 10, L: 8, replications: 24 },
   ])('r = $r, Q = $Q, lead time $L h', ({ r, Q, L, replications }) => {
     const seen = observations(scenario(`at start: ${r + Q}, reorder: { level: ${r}, lot: ${Q}, lead time: ${L} h }`), { replications });
     const positions = Array.from({ length: Q }, (_, i) => r + 1 + i), out = positions.reduce((sum, y) => sum + poissonTail(L, y), 0) / Q;
@@ -72,7 +72,7 @@ describe('components used up by a test that replaces them', SLOW, () => {
   it.each([{ p: 0.3, limit: 1000 }, { p: 0.5, limit: 2 }])('p = $p, at most $limit replacements', ({ p, limit }) => {
     const seen = observations(`
 scenario: kits
-programme: { arrivals: saturated, length: 50000 h, warm up: 100 h }
+programme: { arrivals: saturated, length: 4000 h, warm up: 100 h }
 sites: { hall: { stations: { bench: {}, loom bench: {}, line: {} } } }
 feeders:
   looms: { stock: 9, at start: 9, route: [{ step: make loom, at: loom bench, work: ${exponential(0.1)} }] }
