@@ -1,7 +1,7 @@
 import type { Lane } from './lane.js';
 import {
   B_FREE_PLACE, B_LOCATION, B_REWORK_SPACES, B_SHUT_OUT, B_SPACES, B_WAITING, BF_AREA, BF_SHIFT, BUFFER_SHIFT, HEAD, LENGTH, LEVELS, LEVELS_SHIFT, NOWHERE,
-  SENT_BACK, SHUT, SHUT_SENT_BACK, U_NEXT, USUAL, type Memory,
+  SENT_BACK, SHUT, SHUT_SENT_BACK, TAIL, U_NEXT, USUAL, type Memory,
 } from './memory.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
@@ -19,6 +19,8 @@ export class Buffer {
   /** Waits to be looked at by `fill`. */
   listed = false;
   readonly location: number;
+  /** Before the time observed. */
+  private mostBefore = 0;
 
   /**
    * @param spaces most units, `UNLIMITED` for no limit
@@ -131,11 +133,23 @@ export class Buffer {
     return this.memory.floats.subarray(first, first + LEVELS);
   }
 
+  /** Whether a unit has ever found no room here; the last of a line stays noted in it when the line is empty again. */
+  get everShutOut(): boolean {
+    return this.memory.ints[this.at + SHUT + TAIL] !== 0 || this.memory.ints[this.at + SHUT_SENT_BACK + TAIL] !== 0;
+  }
+
+  /** Most units that were in the spaces for any time, since the start of the run; Infinity for `LEVELS` - 1 and more. */
+  get most(): number {
+    const most = Math.max(this.mostBefore, this.levelTime.findLastIndex((time) => time > 0));
+    return most < LEVELS - 1 ? most : Infinity;
+  }
+
   settle(): void {
     settleLevel(this.memory, this.at);
   }
 
   clear(): void {
+    this.mostBefore = this.most;
     this.levelTime.fill(0);
     this.memory.floats[this.floatsAt + BF_AREA] = 0;
   }

@@ -42,6 +42,8 @@ export interface Observation {
   readonly bufferMean: Float64Array;
   readonly bufferLevels: Float64Array;
   readonly bufferLevelsFrom: Int32Array;
+  /** By destination, over the whole run: 1 if a unit ever found no room there; most units in its spaces at a time, Infinity for `LEVELS` - 1 and more. */
+  readonly room: { readonly shutOut: Uint8Array; readonly most: Float64Array };
   /** By crew: engaged person-time over time on shift. */
   readonly crewBusy: Float64Array;
   /** By supply: mean on order (of a delivery plan: overdue), least stock, lots received and those of them late, waits for want of it and their minutes. */

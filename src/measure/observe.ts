@@ -31,6 +31,7 @@ export function observe(run: Run, replication: number): Observation {
     stepVisits: Float64Array.from(shop.steps, ({ visits }) => visits),
     bufferMean: shares(buffers.map(({ area }) => area)),
     ...levelShares(run, minutes),
+    room: { shutOut: Uint8Array.from(buffers, ({ everShutOut }) => Number(everShutOut)), most: Float64Array.from(buffers, ({ most }) => most) },
     crewBusy: Float64Array.from(crewsOf(run), (crew) => crewBusy(run, crew, people)),
     crewTime: people,
     crewEngagedIn: tally.engagedIn,

@@ -1,3 +1,4 @@
+import type { Estimate } from '../study/results.js';
 import type { BufferResults } from '../study/results-buffers.js';
 import { bounds, count, intervalName, mean, number } from './format.js';
 import { fitColumns } from './shorten.js';
@@ -9,7 +10,7 @@ const WIDTH = 100, MOST_POINTS = 12;
 export function buffersTable(results: BufferResults): string {
   const { spots, chosen, present, gain, selection, curve, unit, level, seed, replications, freshReplications, currency } = results;
   const interval = intervalName(level);
-  const layouts = [['chosen', chosen, 'chosen'], ['as it is', present, `chosen ${mean(gain.difference)} ahead (${bounds(gain.difference)})`] as const,
+  const layouts = [['chosen', chosen, 'chosen'], ['as it is', present, chosen.places.join() === present.places.join() ? 'chosen' : againstChosen(gain.difference)] as const,
     ...selection.others.filter((other) => other.places.join() !== present.places.join()).map((other) => ['other', other, other.standing] as const)] as const;
   return [
     ...broken(results.answer.sentence),
@@ -25,6 +26,12 @@ export function buffersTable(results: BufferResults): string {
     table(thinned(curve).map((point) => [String(point.total), mean(point.rate), bounds(point.rate)]),
       [{ head: 'places', align: 'right' }, { head: `best found, ${unit}`, align: 'right' }, { head: interval }]),
   ].map((line) => line.split('\n').map((each) => fitColumns(each, WIDTH)).join('\n')).join('\n');
+}
+
+/** Where the layout as it is stands, from the chosen one less it: a difference that is less than none says that it ships more. */
+export function againstChosen(gain: Estimate): string {
+  const { mean: value, low, high } = gain, turned = { ...gain, mean: -value, low: high === null ? null : -high, high: low === null ? null : -low };
+  return value < 0 ? `${mean(turned)} ahead of chosen (${bounds(turned)})` : `${mean(gain)} behind chosen (${bounds(gain)})`;
 }
 
 /** Evenly chosen points with the first and the last; all are in the JSON. */

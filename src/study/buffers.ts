@@ -8,6 +8,7 @@ import { bufferResults } from './buffers-results.js';
 import { Search } from './buffers-search.js';
 import { selectBest, type Selected } from './buffers-select.js';
 import { placesOf, spotsOf, type Layout, type Spot } from './buffers-spots.js';
+import { readTrial, type Trial } from './buffers-trial.js';
 import { Trials } from './buffers-trials.js';
 import type { Journal } from './journal.js';
 import { Replicator } from './replicator.js';
@@ -34,7 +35,7 @@ export interface BufferOptions {
   /** Confidence of the intervals and of the selection, default 0.95. */
   readonly level?: number | undefined;
   /** Finished replications of an earlier run with the same options, and where new ones are written. */
-  readonly journal?: Journal<Observation | number> | undefined;
+  readonly journal?: Journal<Observation | Trial> | undefined;
   readonly onStage?: ((text: string) => void) | undefined;
   readonly onReplication?: ((done: number, of: number) => void) | undefined;
   readonly signal?: AbortSignal | undefined;
@@ -70,9 +71,9 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   const model = compile(scenario), base = await baseRuns(model, replications, { seed, workers, journal, onReplication, signal });
   const measure = rateMeasure(scenario, model, base, level);
 
-  const replicator = new Replicator<number>({ seed, workers, read: measure.of, journal: journal as Journal<number> | undefined, onReplication, signal });
-  const trials = new Trials(replicator, scenario, spots, replications), fresh = new Trials(replicator, scenario, spots, replications, replications);
-  trials.add(present, base.map(measure.of));
+  const readOne = readTrial(measure, spots), replicator = new Replicator<Trial>({ seed, workers, read: readOne, journal: journal as Journal<Trial> | undefined, onReplication, signal });
+  const trials = new Trials(replicator, scenario, model, spots, replications), fresh = new Trials(replicator, scenario, model, spots, replications, replications);
+  trials.add(present, base.map((observation) => readOne(observation, { key: 'base', model })));
   const search = new Search(trials, spots, zone / WORTH), start = options.from === 'present' ? present : least;
   const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
     const found = trials.ranked().filter((layout) => placesOf(layout) === places).slice(0, CANDIDATES), isPresent = (layout: Layout): boolean => layout.join() === present.join();

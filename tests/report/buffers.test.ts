@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { buffersFiles } from '../../src/report/buffers-files.js';
-import { buffersTable } from '../../src/report/buffers-terminal.js';
+import { againstChosen, buffersTable } from '../../src/report/buffers-terminal.js';
 import { placesCurve } from '../../src/report/charts/places-curve.js';
 import { buffersStudy } from '../../src/study/buffers.js';
 import { threeStations } from '../study/buffers-line.js';
@@ -31,6 +31,11 @@ describe('the report of shared-out places', { timeout: 30_000 }, () => {
     expect(lines.filter((line) => line.length > 100)).toEqual([]);
     expect(lines[0]).toMatch(/^3 places, well shared out, give 0\.\d+ units an hour/);
     expect(lines.find((line) => line.startsWith('chosen'))).toContain(' 36 ');
+  });
+
+  it('says of the layout as it is how far it is behind the chosen one, or ahead of it, never less than nothing', () => {
+    expect(againstChosen({ mean: 0.05, low: 0.01, high: 0.09, level: 0.95, n: 9 })).toBe('0.05 behind chosen (0.01 to 0.09)');
+    expect(againstChosen({ mean: -0.01, low: -0.04, high: 0.02, level: 0.95, n: 9 })).toBe('0.01 ahead of chosen (-0.02 to 0.04)');
   });
 
   it('draws a curve only where there are two points', () => {

@@ -50,7 +50,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
   return {
     replication, outcome: 'finished', endedAt: 6 * 7 * 1440, minutes: 6 * 7 * 1440, entered: 90, shipped: 0, scrapped: 0, openAtShipping: 0, wip: 0, wipByLocation: zeros(locations),
     leadMean: NaN, leadP50: NaN, leadP90: NaN, leadP95: NaN, leadLeast: Infinity, leadGreatest: 0, leadFirstBin: 0, leadBins: new Int32Array(0),
-    stationShares, stepVisits: zeros(steps.count), bufferMean: zeros(destinations), bufferLevels, momentary: null, startUp: null, bufferLevelsFrom: Int32Array.from({ length: destinations + 1 }, (_, id) => id * LEVELS), crewBusy: zeros(resources.crews), stockMean: zeros(resources.count), stockOut: zeros(resources.count),
+    stationShares, stepVisits: zeros(steps.count), bufferMean: zeros(destinations), bufferLevels, room: { shutOut: new Uint8Array(destinations), most: zeros(destinations) }, momentary: null, startUp: null, bufferLevelsFrom: Int32Array.from({ length: destinations + 1 }, (_, id) => id * LEVELS), crewBusy: zeros(resources.crews), stockMean: zeros(resources.count), stockOut: zeros(resources.count),
     supplies: { onOrder: zeros(supplies.count), least: zeros(supplies.count), lots: zeros(supplies.count), lateLots: zeros(supplies.count), waits: zeros(supplies.count), waitMinutes: zeros(supplies.count) },
     kept: { held: zeros(stays.count), coming: zeros(stays.count), ended: zeros(stays.count) },
     inspections: { inspected: zeros(inspections), firstVisits: zeros(inspections), firstPasses: zeros(inspections), sentBack: zeros(inspections), repaired: zeros(inspections), scrapped: zeros(inspections), escaped: zeros(inspections) },
