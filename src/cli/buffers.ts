@@ -1,6 +1,7 @@
 import { buffersTable } from '../report/buffers-terminal.js';
 import { buffersStudy, checkGoal } from '../study/buffers.js';
 import { spotsOf } from '../study/buffers-spots.js';
+import type { Trial } from '../study/buffers-trial.js';
 import type { Observation } from '../measure/observation.js';
 import { identityOf } from '../study/identity.js';
 import type { BufferResults } from '../study/results-buffers.js';
@@ -20,7 +21,7 @@ export async function buffers(request: BuffersRequest): Promise<ExitCode> {
   const { scenario, file } = await loadToRun(request, interrupt);
   checkAsked(request, scenario);
   const asked = { goal, at, from, replications, zone };
-  return runStudy<BufferResults, Observation | number>(request, interrupt, {
+  return runStudy<BufferResults, Observation | Trial>(request, interrupt, {
     stage: `running ${replications} replications of ${file} as it is, seed ${seed}`,
     identity: identityOf({ study: 'buffers', scenario, seed, level: LEVEL, more: asked }),
     run: (signal, onReplication, journal, onStage) => buffersStudy({ ...asked, scenario, file, seed, level: LEVEL, workers, journal, signal, onReplication, onStage }),

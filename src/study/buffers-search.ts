@@ -3,8 +3,8 @@ import type { Trials } from './buffers-trials.js';
 
 /** All moves of one place are tried up to so many spots; with more, those between the spots that lose least and gain most. */
 const ALL_MOVES = 6, MOST_ENDS = 4;
-/** So large a part of what is missing is handed out at once, after one reading of the gains; and a place at least for so many spots. */
-const PORTION = 8, SPOTS_A_PLACE = 12;
+/** So large a part of what is missing is handed out at once, after one reading of the gains; and of many spots a place at least for so many. */
+const PORTION = 8, PORTION_OF_MANY = 4, SPOTS_A_PLACE = 12;
 /** With many spots, this part of them is looked at again for the next move, until none of them gains any more. */
 const NEAR = 4;
 const MOST_MOVES = 50;
@@ -83,7 +83,7 @@ export class Search {
   /** How many places are handed out, or taken away, after one reading: an endless goal is closed in on by parts of what there is already. */
   private portion(layout: Layout, to: number): number {
     const missing = Number.isFinite(to) ? Math.abs(to - placesOf(layout)) : placesOf(layout);
-    return Math.max(1, Math.min(missing, Math.max(Math.floor(missing / PORTION), Math.floor(this.spots.length / SPOTS_A_PLACE))));
+    return Math.max(1, Math.min(missing, Math.max(Math.floor(missing / (this.hasMany ? PORTION_OF_MANY : PORTION)), Math.floor(this.spots.length / SPOTS_A_PLACE))));
   }
 
   private async more(layout: Layout, to: number): Promise<Layout> {

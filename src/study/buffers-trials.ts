@@ -24,10 +24,11 @@ export class Trials {
   /**
    * @param model of the scenario
    * @param before replications passed over: the first here is number `before` + 1
+   * @param infers whether replications that would go alike are left out; two things at one instant might come in another order then
    */
   constructor(
     private readonly replicator: Replicator<Trial>, private readonly scenario: Scenario, private readonly model: Model, private readonly spots: readonly Spot[],
-    readonly most: number, private readonly before = 0,
+    readonly most: number, private readonly before = 0, private readonly infers = true,
   ) {}
 
   /** Runs what is missing of the first `to` replications of each layout. */
@@ -91,9 +92,9 @@ export class Trials {
   /** What is known of the next replications of a layout, up to `to`, from others; undefined where it has to be run. */
   private alike(layout: Layout, to: number): (Trial | undefined)[] {
     const from = this.values(layout).length, found = new Array<Trial | undefined>(to - from).fill(undefined);
-    let open = found.length;
+    let open = this.infers ? found.length : 0;
     // The latest layouts are the nearest.
-    for (const { layout: had, trials } of [...this.known.values()].reverse()) {
+    for (const { layout: had, trials } of open === 0 ? [] : [...this.known.values()].reverse()) {
       for (let r = from; r < Math.min(to, trials.length) && open > 0; r++) {
         if (found[r - from] !== undefined || !isAlike(trials[r]!, had, layout)) continue;
         found[r - from] = trials[r]!;

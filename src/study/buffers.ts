@@ -72,7 +72,7 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   const measure = rateMeasure(scenario, model, base, level);
 
   const readOne = readTrial(measure, spots), replicator = new Replicator<Trial>({ seed, workers, read: readOne, journal: journal as Journal<Trial> | undefined, onReplication, signal });
-  const trials = new Trials(replicator, scenario, model, spots, replications), fresh = new Trials(replicator, scenario, model, spots, replications, replications);
+  const trials = new Trials(replicator, scenario, model, spots, replications), fresh = new Trials(replicator, scenario, model, spots, replications, replications, false);
   trials.add(present, base.map((observation) => readOne(observation, { key: 'base', model })));
   const search = new Search(trials, spots, zone / WORTH), start = options.from === 'present' ? present : least;
   const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {

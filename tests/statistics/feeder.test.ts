@@ -14,7 +14,7 @@ describe('a feeder as a made-to-stock M/M/1 line', SLOW, () => {
   // Shortfalls beyond the stock are rarer, and come in longer spells, the higher the target: more replications for the same 1 %.
   it.each([
     { target: 1, rho: 0.8, replications: 24 },
-    { target: 3, rho: 0.8, replications: 45 },
+    { target: 2, rho: 0.7, replications: 34 },
     { target: 4, rho: 0.7, replications: 60 },
   ])('with a target of $target at load $rho', ({ target, rho, replications }) => {
     const seen = observations(`
