@@ -85,7 +85,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     const window = atRate(scenario, { perDay: from, settleWeeks, weeks }), plannedPerDay = rampOf(scenario).at(-1)!.perDay, { bottleneck, highestRatePerDay } = capacity(model, scenario);
     const base = {
       format: 'rateproof results' as const, version: RESULTS_VERSION, program: PROGRAM_VERSION, study: 'rate' as const,
-      scenario: { name: scenario.name, note: scenario.note ?? null, file: basename(file), digest: digest(scenario) },
+      scenario: { name: scenario.name, note: scenario.note ?? null, file: basename(file), digest: `sha256:${digest(scenario)}` },
       seed, replications, mostReplications: MOST_TIMES * replications, level, sure, shortfallAllowed: SHORTFALL_ALLOWED,
       grid: { from, to: grid.at(-1)!, step }, window: { from: window.from, to: window.to, weeks, settleWeeks }, plannedPerDay,
       arithmetic: bottleneck === null || highestRatePerDay === null ? null : { perDay: highestRatePerDay, name: bottleneck.name, kind: bottleneck.kind },
