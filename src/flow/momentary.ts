@@ -40,8 +40,12 @@ export class MomentaryBottleneck {
     if (period.begin === now) return;
     period.end = now;
     period.minutes = this.minutesSince(resource, period.begin);
+    const { present } = this;
+    // While the bottleneck is at work nothing else matters.
+    if (present !== null && present.end === Infinity) return;
     this.ended.push(period);
-    this.settle(now);
+    // A handover is settled by the end of one of the periods of its time; the others are looked at when they are many.
+    if (present === null || period === present || period.begin <= present.end || this.ended.length >= MANY) this.settle(now);
   }
 
   /** The run is over: what goes on ends now. */
@@ -86,6 +90,8 @@ export class MomentaryBottleneck {
       goings++;
       going = period;
       most = Math.max(most, this.minutesSince(period.resource, period.begin));
+      // However long the others: which of them it will be shows later.
+      if (goings > 1 && most > (longest?.minutes ?? -1)) break;
     }
     if (goings === 0) return time === now && this.open.some((period) => period !== null) ? UNDECIDED : longest;
     if (most <= (longest?.minutes ?? -1)) return UNDECIDED;
@@ -97,3 +103,4 @@ export class MomentaryBottleneck {
 
 interface Period { readonly resource: number; readonly begin: number; end: number; minutes: number }
 const UNDECIDED = Symbol('undecided');
+const MANY = 64;

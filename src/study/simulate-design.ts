@@ -12,7 +12,7 @@ import { summarise } from './summary.js';
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked { readonly scenario: Scenario; readonly file: string; readonly replications: number; readonly seed: string; readonly level: number }
 
-/** The first so many replications are watched closely, which makes them a fifth slower. */
+/** The first so many replications are watched closely, which makes them up to a third slower. */
 export const CLOSELY = 10;
 
 /** A scenario, many times over. The journey is told when it is summed up, and needs one replication once more. */
