@@ -24,7 +24,7 @@ export function bottlenecks(results: Results): Chart | null {
   const shown = results.bottlenecks.filter((item, index) => index < LEAST_ROWS || item.share.count > 0 || momentary.includes(item)).slice(0, MOST_ROWS);
   const left = results.bottlenecks.length - shown.length;
   const rows: Row<(typeof shown)[number]>[] = shown.map((item) => ({ label: rowLabel(item.name), item }));
-  const ci = intervalName(results.level);
+  const ci = intervalName(results.level), followed = first.sole.n > 0 && first.sole.n < results.replications ? `, over ${first.sole.n} of the replications` : '';
   const columns = [
     column(['share, %', `(${ci})`], rows, (item) => short(asEstimate(item.share), 100)),
     column(['utilisation, %', intervalHead(results)], rows, (item) => short(item.active, 100)),
@@ -35,7 +35,7 @@ export function bottlenecks(results: Results): Chart | null {
   ];
   return chart({
     finding: `Most often the bottleneck: ${first.name}, in ${percentWithInterval(asEstimate(first.share))} of ${count(results.replications, 'replication')}`,
-    how: `Share of replications in which each was the bottleneck: the one with the highest utilisation, active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7). Bars with ${ci} (Wilson). Sole, shifting: share of time as the momentary bottleneck, the longest active period going on (Roser et al. 2002). Active period: mean (Roser et al. 2001). Momentary bottleneck the most: ${momentary[0]?.name ?? 'not followed'}. By arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.`
+    how: `Share of replications in which each was the bottleneck: the one with the highest utilisation, active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7). Bars with ${ci} (Wilson). Sole, shifting: share of time as the momentary bottleneck, the longest active period going on (Roser et al. 2002)${followed}. Active period: mean (Roser et al. 2001). Momentary bottleneck the most: ${momentary[0]?.name ?? 'not followed'}. By arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.`
       + (left > 0 ? ` ${left} more, less likely, are in results.json.` : ''),
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     type: 'bar',
