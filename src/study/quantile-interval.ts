@@ -10,6 +10,15 @@ export interface Ranks { readonly low: number; readonly middle: number; readonly
  * distribution, rank ceil(n p). null where n is too small for an equal-tailed interval.
  */
 export function quantileRanks(n: number, p: number, level: number): Ranks | null {
+  const key = `${n} ${p} ${level}`, known = ranksKnown.get(key) ?? reckon(n, p, level);
+  // Asked for each unit of a programme anew.
+  ranksKnown.set(key, known);
+  return known;
+}
+
+const ranksKnown = new Map<string, Ranks | null>();
+
+function reckon(n: number, p: number, level: number): Ranks | null {
   if (n < leastForQuantile(p, level)) return null;
   const tail = (1 - level) / 2;
   let low = 0, high = 0, atMost = 0;

@@ -24,8 +24,9 @@ export function buffers(sample: Sample): BufferResult[] {
 function waitingRoom(sample: Sample, base: Pick<BufferResult, 'name' | 'kind' | 'site'>, destination: number, spaces: number): BufferResult {
   const isUnlimited = spaces >= UNLIMITED;
   const atOrAbove = (seen: Observation): number => levelsOf(seen, destination).subarray(spaces).reduce((sum, share) => sum + share, 0);
-  const levels = Array.from({ length: LEVELS }, (_, level) => sample.share((seen) => levelsOf(seen, destination)[level] ?? 0).mean);
-  const used = levels.findLastIndex((share) => share > 0) + 1;
+  const told = sample.observations.reduce((most, { bufferLevelsFrom: from }) => Math.max(most, from[destination + 1] - from[destination]), 0);
+  const shareAt = (level: number): number => sample.share(({ bufferLevels, bufferLevelsFrom: from }) => (from[destination] + level < from[destination + 1] ? bufferLevels[from[destination] + level] : 0)).mean;
+  const levels = Array.from({ length: LEVELS }, (_, level) => (level < told ? shareAt(level) : 0)), used = levels.findLastIndex((share) => share > 0) + 1;
   return {
     ...base,
     spaces: isUnlimited ? null : spaces,

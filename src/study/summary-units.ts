@@ -11,7 +11,7 @@ export function units(sample: Sample): UnitResult[] {
   if (sample.scenario.programme.quantity === undefined) return [];
   const { observations } = sample;
   return Array.from(observations[0].shippedAt, (_, index) => {
-    const dates = observations.map(({ shippedAt }) => (Number.isNaN(shippedAt[index]) ? Infinity : shippedAt[index])).sort((a, b) => a - b);
+    const dates = Float64Array.from(observations, ({ shippedAt }) => (Number.isNaN(shippedAt[index]) ? Infinity : shippedAt[index])).sort();
     return {
       number: index + 1,
       build: buildName(sample.model, index + 1),
