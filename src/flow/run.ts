@@ -129,7 +129,7 @@ export class Run {
     this.optionsOf = new Uint8Array(known * model.options.length);
     this.dueAt = new Float64Array(hasDueDates(model) ? known : 0).fill(Infinity);
     this.dueAt.set(programme.orders.dueAt.subarray(0, this.dueAt.length));
-    const isWatched = replication <= plan.closely;
+    const isWatched = plan.closely > 0 && replication <= plan.closely;
     this.activeWatch = isWatched ? new ActiveWatch(this) : null;
     this.startUp = isWatched && isSteady(model) ? new StartUp(model, this.locations) : null;
   }
