@@ -1,5 +1,5 @@
 import { assumptionTable } from './assumptions.js';
-import type { Estimate, Results } from '../study/results.js';
+import type { BottleneckResult, Estimate, Results } from '../study/results.js';
 import { asEstimate, intervalName, number, short } from './format.js';
 import { costsTable } from './page-costs.js';
 import { suppliesTable } from './page-supplies.js';
@@ -22,6 +22,7 @@ export function pageTables(results: Results): PageTable[] {
     costsTable(results, interval),
     wip(results, interval),
     bottlenecks(results, interval),
+    momentary(results, interval),
     stations(results, interval),
     changeoverTable(results, interval),
     crews(results, interval),
@@ -66,9 +67,18 @@ function wip({ wip: { places } }: Results, interval: string): PageTable {
 }
 
 function bottlenecks(results: Results, interval: string): PageTable {
-  return { id: 'bottlenecks', title: 'Bottlenecks', note: `The bottleneck of a replication is what has the highest utilisation, active time over time on shift; share of replications with its Wilson interval; ${interval}. Sole and shifting: share of the time observed in which it was the momentary bottleneck alone, or while that moved on to or from it. By arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.`,
-    head: ['Name', 'Kind', 'Site', 'Bottleneck, % of replications', 'Utilisation, %', 'Mean active period, h', 'Sole, % of time', 'Shifting, % of time'],
-    rows: results.bottlenecks.map((each) => [each.name, each.kind, each.site, percent(asEstimate(each.share)), percent(each.active), short(each.activePeriodHours), ...[each.sole, each.shifting].map((share) => (share.n === 0 ? 'not followed' : percent(share)))]) };
+  return { id: 'bottlenecks', title: 'Bottlenecks', note: `The bottleneck of a replication is what has the highest utilisation, active time over time on shift; share of replications with its Wilson interval; ${interval}. By arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.`,
+    head: ['Name', 'Kind', 'Site', 'Bottleneck, % of replications', 'Utilisation, %', 'Mean active period, h'],
+    rows: results.bottlenecks.map((each) => [each.name, each.kind, each.site, percent(asEstimate(each.share)), percent(each.active), short(each.activePeriodHours)]) };
+}
+
+/** What was the bottleneck of a moment for at least a thousandth of the time, the most first. */
+function momentary({ bottlenecks: all, replications }: Results, interval: string): PageTable {
+  const time = ({ sole, shifting }: BottleneckResult): number => sole.mean + shifting.mean, found = all.filter((each) => time(each) >= 0.001).sort((a, b) => time(b) - time(a));
+  const followed = found[0]?.sole.n ?? 0, over = followed < replications ? `, in ${followed} of ${replications} replications` : '';
+  return { id: 'momentary', title: 'Bottleneck of the moment', note: `At each moment, what has the longest active period going on (Roser, Nakano & Tanaka 2002): share of the time observed as the only one, and while it moves on to or from another${over}; ${interval}.`,
+    head: ['Name', 'Kind', 'Site', 'Sole, % of time', 'Shifting, % of time'],
+    rows: found.map((each) => [each.name, each.kind, each.site, percent(each.sole), percent(each.shifting)]) };
 }
 
 function stations(results: Results, interval: string): PageTable {

@@ -89,6 +89,6 @@ describe('tables of the page', () => {
   });
 
   it('are left out when empty', () => {
-    expect(pageTables({ ...results, feeders: [], supplies: [], costs: null, lanes: [], carriers: [], teams: [], defects: [], escapes: [], holds: [], comparisons: [], rework: [], failures: [], outages: [], pulseLines: [] }).map(({ id }) => id)).toEqual(['overall', 'wip', 'bottlenecks', 'stations', 'changeovers', 'crews', 'inspections', 'buffers']);
+    expect(pageTables({ ...results, feeders: [], supplies: [], costs: null, lanes: [], carriers: [], teams: [], defects: [], escapes: [], holds: [], comparisons: [], rework: [], failures: [], outages: [], pulseLines: [] }).map(({ id }) => id)).toEqual(['overall', 'wip', 'bottlenecks', 'momentary', 'stations', 'changeovers', 'crews', 'inspections', 'buffers']);
   });
 });
