@@ -23,7 +23,8 @@ export async function simulate(request: SimulateRequest): Promise<ExitCode> {
   const { scenario, file, model } = await loadToRun(request, interrupt);
   checkJourney(request.journey, scenario, model);
   if (precision?.of.includes('cost') === true && scenario.costs === undefined) throw new UsageError('--of: expected a scenario with costs for cost, got one without', 'give the scenario prices, or leave cost out');
-  const asked = { scenario, file, replications, seed, level: LEVEL }, stage = `running ${replications} ${replications === 1 ? 'replication' : 'replications'} of ${file}, seed ${seed}`;
+  const asked = { scenario, file, replications, seed, level: LEVEL }, runs = precision === undefined ? String(replications) : `${replications} to ${precision.most}`;
+  const stage = `running ${runs} ${runs === '1' ? 'replication' : 'replications'} of ${file}, seed ${seed}`;
   if (shard !== undefined && out !== undefined) return runShard({ ...request, shard, out, asked, design: simulateDesign(asked), stage }, interrupt);
   return runStudy<Results, Observation>(request, interrupt, {
     ...SIMULATE, stage,
