@@ -2,11 +2,10 @@ import { setImmediate } from 'node:timers/promises';
 import Tinypool from 'tinypool';
 import { simulate } from '../flow/engine.js';
 import type { Model } from '../flow/model.js';
-import { prepare, type Plan } from '../flow/plan.js';
 import { observe } from '../measure/observe.js';
 import type { Observation } from '../measure/observation.js';
 import type { Journal } from './journal.js';
-import { tuneFor } from './tune.js';
+import { Plans } from './plans.js';
 import type { Answer, Question } from './worker.js';
 
 /** A scenario, or a changed one, as it is run. `key` tells it from all others of the study. */
@@ -50,7 +49,7 @@ const MOST_DEATHS = 3;
  */
 export class Replicator<Value> {
   private pool: Tinypool | undefined;
-  private readonly plans = new Map<string, Plan>();
+  private readonly plans = new Plans();
   private done = 0;
   private planned = 0;
 
@@ -97,11 +96,7 @@ export class Replicator<Value> {
   }
 
   private async here({ key, model, closely }: Variant, replication: number): Promise<Observation> {
-    let plan = this.plans.get(key);
-    if (plan === undefined) {
-      tuneFor(model);
-      this.plans.set(key, plan = prepare(model, closely));
-    }
+    const plan = this.plans.get(key) ?? this.plans.make(key, model, closely);
     const observation = observe(simulate(plan, this.options.seed, replication), replication);
     // Lets a signal come through.
     await setImmediate();

@@ -1,9 +1,8 @@
 import { simulate } from '../flow/engine.js';
 import type { Model } from '../flow/model.js';
-import { prepare, type Plan } from '../flow/plan.js';
 import { observe } from '../measure/observe.js';
 import type { Observation } from '../measure/observation.js';
-import { tuneFor } from './tune.js';
+import { Plans } from './plans.js';
 
 /** One replication asked of a thread. The model comes along only if the thread has said that it does not know the variant. */
 export interface Question { readonly key: string; readonly seed: string; readonly replication: number; readonly model?: Model; readonly closely?: number | undefined }
@@ -13,24 +12,14 @@ export type Answer =
   /** An error of the engine: running it again would not help. */
   | { readonly kind: 'fault'; readonly message: string };
 
-/** Variants come one after another; few are needed again. */
-const MOST_KEPT = 64;
-const plans = new Map<string, Plan>();
+const plans = new Plans();
 
 /** Runs one replication in a worker thread. */
 export default function replicate({ key, seed, replication, model, closely }: Question): Answer {
   try {
-    const plan = plans.get(key) ?? (model === undefined ? undefined : keep(key, model, closely));
+    const plan = plans.get(key) ?? (model === undefined ? undefined : plans.make(key, model, closely));
     return plan === undefined ? { kind: 'unknown' } : { kind: 'observation', observation: observe(simulate(plan, seed, replication), replication) };
   } catch (error) {
     return { kind: 'fault', message: error instanceof Error ? error.stack ?? error.message : String(error) };
   }
-}
-
-function keep(key: string, model: Model, closely?: number): Plan {
-  tuneFor(model);
-  const plan = prepare(model, closely);
-  if (plans.size === MOST_KEPT) plans.delete(plans.keys().next().value!);
-  plans.set(key, plan);
-  return plan;
 }
