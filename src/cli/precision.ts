@@ -1,3 +1,4 @@
+import { LEAST_FOR_PRECISION } from '../study/precision.js';
 import { PRECISION_MEASURES, type PrecisionMeasure } from '../study/results-precision.js';
 import type { PrecisionAsked } from '../study/summary-precision.js';
 import { perCent, wholeNumber } from './numbers.js';
@@ -5,7 +6,7 @@ import { UsageError } from './usage-error.js';
 
 interface PrecisionArguments { readonly precision: string | undefined; readonly of: string | undefined; readonly most: string | undefined }
 
-const DEFAULT_MOST = 1000, MOST = 10_000, LEAST = 10;
+const DEFAULT_MOST = 1000, MOST = 10_000;
 
 /** `--precision`, `--of` and `--most`; undefined where no precision is asked. */
 export function precisionAsked({ precision, of, most }: PrecisionArguments, replications: number): PrecisionAsked | undefined {
@@ -14,7 +15,7 @@ export function precisionAsked({ precision, of, most }: PrecisionArguments, repl
     if (alone !== undefined) throw new UsageError(`--${alone}: expected --precision beside it, got none`, 'add for example --precision 1%');
     return undefined;
   }
-  const limit = most === undefined ? DEFAULT_MOST : wholeNumber('most', most, LEAST, MOST);
+  const limit = most === undefined ? DEFAULT_MOST : wholeNumber('most', most, LEAST_FOR_PRECISION, MOST);
   if (limit < replications) throw new UsageError(`--most: expected at least the ${replications} replications to begin with, got ${limit}`, 'lower --replications or raise --most');
   return { asked: perCent('precision', precision), of: of === undefined ? ['throughput'] : measures(of), most: limit };
 }

@@ -1,6 +1,7 @@
 import { assumptionTable } from './assumptions.js';
-import type { BottleneckResult, Estimate, Results } from '../study/results.js';
+import type { Estimate, Results } from '../study/results.js';
 import { asEstimate, intervalName, number, short } from './format.js';
+import { byMoment, momentaryTime } from './momentary.js';
 import { costsTable } from './page-costs.js';
 import { suppliesTable } from './page-supplies.js';
 import { qualityTables } from './page-tables-quality.js';
@@ -73,8 +74,8 @@ function bottlenecks(results: Results, interval: string): PageTable {
 }
 
 /** What was the bottleneck of a moment for at least a thousandth of the time, the most first. */
-function momentary({ bottlenecks: all, replications }: Results, interval: string): PageTable {
-  const time = ({ sole, shifting }: BottleneckResult): number => sole.mean + shifting.mean, found = all.filter((each) => time(each) >= 0.001).sort((a, b) => time(b) - time(a));
+function momentary(results: Results, interval: string): PageTable {
+  const { replications } = results, found = byMoment(results).filter((each) => momentaryTime(each) >= 0.001);
   const followed = found[0]?.sole.n ?? 0, over = followed < replications ? `, in ${followed} of ${replications} replications` : '';
   return { id: 'momentary', title: 'Bottleneck of the moment', note: `At each moment, what has the longest active period going on (Roser, Nakano & Tanaka 2002): share of the time observed as the only one, and while it moves on to or from another${over}; ${interval}.`,
     head: ['Name', 'Kind', 'Site', 'Sole, % of time', 'Shifting, % of time'],

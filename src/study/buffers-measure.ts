@@ -2,10 +2,11 @@ import type { Model } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
 import { programmeClock } from '../scenario/compile-clock.js';
 import type { Scenario } from '../scenario/scenario.js';
-import { releaseCalendar, workingDaysBetween } from './release-calendar.js';
+import { releaseCalendar } from './release-calendar.js';
 import type { RateUnit } from './results-buffers.js';
 import { ratio, Sample } from './sample.js';
 import { judgeRate } from './summary-rate.js';
+import { shippedPerDay } from './summary-throughput.js';
 
 /** Throughput of one replication, and what it is. */
 export interface RateMeasure {
@@ -25,7 +26,7 @@ export function rateMeasure(scenario: Scenario, model: Model, observations: read
   if (calendar.kind === 'steady state') return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) => ratio(60 * shipped, minutes));
   const { window, heldIn } = judgeRate(new Sample(scenario, model, programmeClock(scenario), calendar, observations, level));
   if (window !== null) return measure('units a working day', `${window.from} to ${window.to}`, heldIn);
-  return measure('units a working day', 'the whole run', ({ shipped, minutes, endedAt }) => ratio(shipped, workingDaysBetween(calendar.workingDays, endedAt - minutes, endedAt)));
+  return measure('units a working day', 'the whole run', shippedPerDay(calendar));
 }
 
 function measure(unit: RateUnit, over: string, of: (observation: Observation) => number): RateMeasure {

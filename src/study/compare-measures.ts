@@ -2,9 +2,9 @@ import { programmeClock } from '../scenario/compile-clock.js';
 import { askedRate } from '../scenario/release-rate.js';
 import type { ComparedVariant } from './compare-design.js';
 import type { Reading } from './reading.js';
-import { releaseCalendar, workingDaysBetween } from './release-calendar.js';
+import { releaseCalendar } from './release-calendar.js';
 import type { MeasureResult } from './results-compare.js';
-import { ratio } from './sample.js';
+import { shippedPerDay } from './summary-throughput.js';
 import { judgedWindow, type Window } from './summary-window.js';
 
 const DAY = 1440;
@@ -28,10 +28,7 @@ export function measuresOf(variants: readonly ComparedVariant[], window: Window 
   const { quantity } = variants[0]!.scenario.programme, currency = variants[0]!.scenario.costs?.currency;
   const perDay = window !== null
     ? each(({ shippedIn }) => shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0) / window.workingDays)
-    : variants.map(({ scenario }) => {
-      const { workingDays } = releaseCalendar(scenario);
-      return rounded(({ shipped, endedAt, minutes }) => ratio(shipped, workingDaysBetween(workingDays, endedAt - minutes, endedAt)));
-    });
+    : variants.map(({ scenario }) => rounded(shippedPerDay(releaseCalendar(scenario))));
   return [
     { id: 'throughput', name: 'throughput', unit: 'units a working day', better: 'more', of: perDay },
     { id: 'lead mean', name: 'lead time, mean', unit: 'days', better: 'less', of: each(({ leadMeanDays }) => leadMeanDays) },

@@ -2,7 +2,7 @@ import type { Model } from '../flow/model.js';
 import { prepare, type Plan } from '../flow/plan.js';
 import { tuneFor } from './tune.js';
 
-/** Variants come one after another, each with several replications; few come again, and making one ready takes a tenth of a replication. */
+/** Variants come one after another, each with several replications; few come again. */
 const MOST_KEPT = 8;
 
 /** Models made ready in this thread, the latest few of them, by key of the variant. */

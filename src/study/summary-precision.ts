@@ -2,6 +2,11 @@ import { number } from './format.js';
 import { isPrecise, relativeHalfWidth, replicationsFor } from './precision.js';
 import type { Estimate, Finding, Results } from './results.js';
 import type { PrecisionMeasure, PrecisionResult } from './results-precision.js';
+import type { Sample } from './sample.js';
+import { costs } from './summary-costs.js';
+import { leadTime } from './summary-lead-time.js';
+import { wip } from './summary-series.js';
+import { throughput } from './summary-throughput.js';
 
 /** How precisely a study is to know what. */
 export interface PrecisionAsked {
@@ -12,7 +17,9 @@ export interface PrecisionAsked {
   readonly most: number;
 }
 
+/** What a precision can be asked of: a small part of the results, reckoned in the same way. */
 export type Measured = Pick<Results, 'throughput' | 'leadTime' | 'wip' | 'costs'>;
+export const measured = (sample: Sample): Measured => ({ throughput: throughput(sample), leadTime: leadTime(sample), wip: wip(sample), costs: costs(sample) });
 
 const ESTIMATES: Readonly<Record<PrecisionMeasure, (found: Measured) => Estimate>> = {
   'throughput': ({ throughput }) => throughput.perDay,

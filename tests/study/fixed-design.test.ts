@@ -6,21 +6,11 @@ import { replicationsOf, runDesign, type FixedDesign } from '../../src/study/fix
 import { Journal } from '../../src/study/journal.js';
 import { mergeShards, MissingShards } from '../../src/study/merge.js';
 import { aboutShard, readShard, ShardError, writeShard, type ShardFolder } from '../../src/study/shard-folder.js';
-import type { Variant } from '../../src/study/replicator.js';
-import { modelOf } from '../flow/run-yaml.js';
+import { benchVariant } from './bench-variant.js';
 
-const line = (mean: number): Variant => ({
-  key: `mean ${mean}`,
-  model: modelOf(`
-scenario: line
-programme: { start: 2027-03-01, arrivals: { exponential: { mean: 10 min } }, length: 2000 min }
-sites: { hall: { stations: { bench: { buffer: unlimited } } } }
-route: [{ step: work, at: bench, work: { exponential: { mean: ${mean} min } } }]
-`),
-});
 /** A study of two variants, as those that compare are. */
 const DESIGN: FixedDesign<{ seen: Float64Array }, number[][]> = {
-  identity: { study: 'two', seed: 'a' }, variants: [line(5), line(8)], replications: 7, seed: 'a',
+  identity: { study: 'two', seed: 'a' }, variants: [benchVariant(5), benchVariant(8)], replications: 7, seed: 'a',
   read: ({ replication, shipped }) => ({ seen: Float64Array.of(replication, shipped) }),
   summarise: (rows) => rows.map((row) => row.flatMap(({ seen }) => [...seen])),
 };

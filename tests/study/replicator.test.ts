@@ -5,18 +5,9 @@ import { afterEach, describe, expect, it } from 'vitest';
 import type { Observation } from '../../src/measure/observation.js';
 import { Journal } from '../../src/study/journal.js';
 import { Replicator, type ReplicatorOptions, type Variant } from '../../src/study/replicator.js';
-import { modelOf } from '../flow/run-yaml.js';
+import { benchVariant } from './bench-variant.js';
 
-const line = (mean: number): Variant => ({
-  key: `mean ${mean}`,
-  model: modelOf(`
-scenario: line
-programme: { start: 2027-03-01, arrivals: { exponential: { mean: 10 min } }, length: 2000 min }
-sites: { hall: { stations: { bench: { buffer: unlimited } } } }
-route: [{ step: work, at: bench, work: { exponential: { mean: ${mean} min } } }]
-`),
-});
-const VARIANTS = [line(5), line(8)];
+const VARIANTS = [benchVariant(5), benchVariant(8)];
 const shipped = ({ shipped: units, replication }: Observation): number => 1000 * replication + units;
 const temporary = (name: string): string => join(mkdtempSync(join(tmpdir(), 'replicator-')), name);
 

@@ -1,5 +1,6 @@
-import type { BottleneckResult, Results } from '../../study/results.js';
+import type { Results } from '../../study/results.js';
 import { asEstimate, count, intervalName, number, percentWithInterval, short } from '../format.js';
+import { byMoment, isFollowed } from '../momentary.js';
 import { PALETTE, SIZE } from '../style.js';
 import { chart, intervalHead, roomAtRight, valueAxis, type Chart } from './chart.js';
 import { whiskers } from './marks.js';
@@ -20,7 +21,7 @@ const SITE_ROOM = 150;
 export function bottlenecks(results: Results): Chart | null {
   const first = results.bottlenecks[0];
   if (first === undefined) return null;
-  const momentary = [...results.bottlenecks].filter(isFollowed).sort((a, b) => b.sole.mean + b.shifting.mean - a.sole.mean - a.shifting.mean).slice(0, MOMENTARY_ROWS);
+  const momentary = byMoment(results).slice(0, MOMENTARY_ROWS);
   const shown = results.bottlenecks.filter((item, index) => index < LEAST_ROWS || item.share.count > 0 || momentary.includes(item)).slice(0, MOST_ROWS);
   const left = results.bottlenecks.length - shown.length;
   const rows: Row<(typeof shown)[number]>[] = shown.map((item) => ({ label: rowLabel(item.name), item }));
@@ -51,6 +52,3 @@ export function bottlenecks(results: Results): Chart | null {
     plugins: [whiskers(1), textColumns(columns)],
   });
 }
-
-/** Only the first replications are watched so closely. */
-const isFollowed = ({ sole }: BottleneckResult): boolean => sole.n > 0;
