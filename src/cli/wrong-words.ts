@@ -14,6 +14,7 @@ export const COMMANDS = [
 const OPTIONS = [
   '--json', '--replications', '--seed', '--out', '--workers', '--journey', '--replace', '--quiet', '--finding-ok', '--help', '--version',
   '--shard',
+  '--precision', '--of', '--most',
   '--rate',
   '--budget', '--target', '--at', '--zone',
   '--from', '--to', '--step', '--weeks', '--settle', '--sure', '--ramp-to',

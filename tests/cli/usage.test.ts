@@ -53,6 +53,7 @@ describe('rateproof: wrong use is told in one error line and a hint, with exit c
     ['a shard without a folder', ['simulate', 'slack.yaml', '--shard', '1/4'], '--shard: expected --out', '--out DIR'],
     ['a shard that shall print', ['simulate', 'slack.yaml', '--shard', '1/4', '--out', 'x', '--json'], '--json: expected no such option with --shard', 'rateproof merge'],
     ['a precision of one shard', ['simulate', 'slack.yaml', '--shard', '1/4', '--out', 'x', '--precision', '1%'], '--precision: expected no such option with --shard', '--replications'],
+    ['a precision spelt wrong', ['simulate', 'slack.yaml', '--precison', '1%'], 'unknown option "--precison"', 'did you mean --precision?'],
     ['a precision of nothing', ['simulate', 'slack.yaml', '--precision', '0%'], '--precision: expected per cent above 0 and below 100, got "0%"', '--precision "1 %"'],
     ['a precision without per cent', ['simulate', 'slack.yaml', '--precision', '0.01'], '--precision: expected per cent above 0 and below 100, got "0.01"', '--precision "1 %"'],
     ['a precision of something unknown', ['simulate', 'slack.yaml', '--precision', '1%', '--of', 'wip,speed'], '--of: expected some of throughput, lead-time, wip, cost, got "speed"', '--of throughput,lead-time'],
