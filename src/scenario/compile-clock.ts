@@ -12,6 +12,8 @@ export interface ProgrammeClock {
   dateTime(minutes: number): string | null;
   /** Local date, `2027-03-01`; null for a time that is not finite. */
   date(minutes: number): string | null;
+  /** Number of the local day, see `calendar-date.ts`; Infinity for Infinity. */
+  day(minutes: number): number;
   readonly buckets: {
     readonly unit: 'week' | 'part';
     /** `2027-W09` for weeks, `part 1` .. for parts. */
@@ -48,6 +50,7 @@ export function programmeClock(scenario: Scenario): ProgrammeClock {
     zone: programme.zone,
     dateTime,
     date,
+    day: dayOf,
     buckets: {
       unit: isWeeks ? 'week' : 'part',
       labels: heads.map((edge, i) => (isWeeks ? isoWeek(dayOf(edge)) : `part ${i + 1}`)),

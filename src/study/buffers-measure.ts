@@ -1,10 +1,8 @@
 import type { Model } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
-import { programmeClock } from '../scenario/compile-clock.js';
 import type { Scenario } from '../scenario/scenario.js';
-import { releaseCalendar } from './release-calendar.js';
 import type { RateUnit } from './results-buffers.js';
-import { ratio, Sample } from './sample.js';
+import { planned, ratio } from './sample.js';
 import { judgeRate } from './summary-rate.js';
 import { shippedPerDay } from './summary-throughput.js';
 
@@ -22,9 +20,9 @@ export interface RateMeasure {
  * @param observations of the scenario as it is
  */
 export function rateMeasure(scenario: Scenario, model: Model, observations: readonly Observation[], level: number): RateMeasure {
-  const calendar = releaseCalendar(scenario);
+  const plan = planned(scenario, model), { calendar } = plan;
   if (calendar.kind === 'steady state') return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) => ratio(60 * shipped, minutes));
-  const { window, heldIn } = judgeRate(new Sample(scenario, model, programmeClock(scenario), calendar, observations, level));
+  const { window, heldIn } = judgeRate(plan, observations, level);
   if (window !== null) return measure('units a working day', `${window.from} to ${window.to}`, heldIn);
   return measure('units a working day', 'the whole run', shippedPerDay(calendar));
 }

@@ -4,7 +4,7 @@ import type { Scenario } from '../scenario/scenario.js';
 import { runDesign } from './fixed-design.js';
 import type { ReplicatorOptions } from './replicator.js';
 import { CLOSELY } from './simulate-design.js';
-import { warmUp } from './summary-warm-up.js';
+import { warmUpOf } from './summary-warm-up.js';
 
 export interface FindWarmUpOptions extends Pick<ReplicatorOptions<Observation>, 'workers' | 'signal'> { readonly scenario: Scenario; readonly seed: string }
 
@@ -16,7 +16,7 @@ export interface FindWarmUpOptions extends Pick<ReplicatorOptions<Observation>, 
 export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptions): Promise<number> {
   const model = compile(withWarmUp(scenario, 0));
   const pilot = { variants: [{ key: 'warm-up', model, closely: CLOSELY }], replications: CLOSELY, seed, read: (observation: Observation) => observation };
-  const [observations] = await runDesign(pilot, options), found = warmUp({ scenario, model, observations: observations! });
+  const [observations] = await runDesign(pilot, options), found = warmUpOf({ scenario, model }, observations!);
   if (found === null) return 0;
   if (found.cutHours === null) throw new RangeError('programme: expected a length within whose first half MSER-5 ends the start-up, saw one within which it does not; raise the length, or give a warm up');
   return found.cutHours * 60;

@@ -1,5 +1,5 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
-import { mean, sampleVariance } from 'simple-statistics';
+import { Moments } from './moments.js';
 import type { Estimate } from './results.js';
 
 /**
@@ -8,22 +8,29 @@ import type { Estimate } from './results.js';
  * is no interval; of none the mean is 0 and `n` is 0.
  * @param level confidence, above 0 and below 1
  */
-export function meanInterval(values: readonly number[], level: number): Estimate {
-  const known = values.filter((value) => Number.isFinite(value)), n = known.length;
-  if (n === 0) return { mean: 0, low: null, high: null, level, n };
-  const middle = mean(known);
-  if (n === 1) return { mean: middle, low: null, high: null, level, n };
-  const half = tQuantile((1 + level) / 2, n - 1) * Math.sqrt(sampleVariance(known) / n);
-  return { mean: middle, low: middle - half, high: middle + half, level, n };
+export function intervalOf({ n, mean, variance }: Moments, level: number): Estimate {
+  if (n < 2) return { mean, low: null, high: null, level, n };
+  const half = tQuantile((1 + level) / 2, n - 1) * Math.sqrt(variance / n);
+  return { mean, low: mean - half, high: mean + half, level, n };
 }
 
-/** The same for what cannot be below 0 (counts, times): the interval is cut there. */
-export const amount = (values: readonly number[], level: number): Estimate => within(meanInterval(values, level), Infinity);
+/** The same of values that are at hand. */
+export function meanInterval(values: readonly number[], level: number): Estimate {
+  const moments = new Moments();
+  for (const value of values) moments.add(value);
+  return intervalOf(moments, level);
+}
 
-/** The same for shares: the interval is cut to 0..1, and so are rounding errors of the mean. */
-export const share = (values: readonly number[], level: number): Estimate => within(meanInterval(values, level), 1);
+/** Of what cannot be below 0 (counts, times): the interval is cut there. */
+export const asAmount = (estimate: Estimate): Estimate => within(estimate, Infinity);
 
-function within({ mean: middle, low, high, level, n }: Estimate, most: number): Estimate {
+/** Of shares: the interval is cut to 0..1, and so are rounding errors of the mean. */
+export const asShare = (estimate: Estimate): Estimate => within(estimate, 1);
+
+/** Mean over replications of what cannot be below 0. */
+export const amount = (values: readonly number[], level: number): Estimate => asAmount(meanInterval(values, level));
+
+function within({ mean, low, high, level, n }: Estimate, most: number): Estimate {
   const cut = (value: number): number => Math.min(most, Math.max(0, value));
-  return { mean: cut(middle), low: low === null ? null : cut(low), high: high === null ? null : cut(high), level, n };
+  return { mean: cut(mean), low: low === null ? null : cut(low), high: high === null ? null : cut(high), level, n };
 }

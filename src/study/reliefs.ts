@@ -1,7 +1,6 @@
 import { basename } from 'node:path';
 import type { Observation } from '../measure/observation.js';
 import { compile } from '../scenario/compile.js';
-import { programmeClock } from '../scenario/compile-clock.js';
 import { digest } from '../scenario/read-digest.js';
 import type { Scenario } from '../scenario/scenario.js';
 import type { Varied } from '../scenario/vary.js';
@@ -10,7 +9,6 @@ import { familyLevel } from './difference.js';
 import { fingerprint } from './identity.js';
 import { amount } from './interval.js';
 import type { Journal } from './journal.js';
-import { releaseCalendar } from './release-calendar.js';
 import { effectOf, gainPerCost } from './relief-effect.js';
 import { reliefsOf } from './relief-list.js';
 import { withHighestRate } from './relief-rate.js';
@@ -19,7 +17,7 @@ import { reliefsSentence } from './reliefs-answer.js';
 import { Replicator } from './replicator.js';
 import type { AssumptionResult, ReliefResult, ReliefsResults, VariedResult } from './results-reliefs.js';
 import { RESULTS_VERSION } from './results.js';
-import { Sample } from './sample.js';
+import { planned } from './sample.js';
 import { judgeRate } from './summary-rate.js';
 import { shippedPerDay } from './summary-throughput.js';
 import { PROGRAM_VERSION } from './version.js';
@@ -65,8 +63,8 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
   const looks = looksOf(most), expected = most + looks[0]! * (reliefs.length + assumed.length);
   const told = (before: number) => (done: number, of: number): void => options.onReplication?.(before + done, Math.max(before + of, expected));
   const firstSeen = await baseRuns(base.model, looks[0]!, { seed, workers, journal, signal, onReplication: told(0) });
-  const clock = programmeClock(scenario), calendar = releaseCalendar(scenario), judged = judgeRate(new Sample(scenario, base.model, clock, calendar, firstSeen, level));
-  const throughput = judged.window !== null ? judged.heldIn : shippedPerDay(calendar);
+  const plan = planned(scenario, base.model), judged = judgeRate(plan, firstSeen, level);
+  const throughput = judged.window !== null ? judged.heldIn : shippedPerDay(plan.calendar);
   const readers = new Map([base, ...reliefs, ...assumed].map((each) => [each.key, comparedOf(each, throughput)]));
   const replicator = new Replicator<Compared>({ seed, workers, read: (observation, { key }) => readers.get(key)!(observation), journal: journal as Journal<Compared> | undefined, signal, onReplication: told(looks[0]!) });
   try {

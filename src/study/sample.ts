@@ -1,40 +1,94 @@
 import type { Model } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
-import type { ProgrammeClock } from '../scenario/compile-clock.js';
+import { programmeClock, type ProgrammeClock } from '../scenario/compile-clock.js';
 import type { Scenario } from '../scenario/scenario.js';
-import { amount, share } from './interval.js';
-import type { ReleaseCalendar } from './release-calendar.js';
+import { asAmount, asShare, intervalOf } from './interval.js';
+import { Later } from './later.js';
+import { Moments } from './moments.js';
+import { releaseCalendar, type ReleaseCalendar } from './release-calendar.js';
 import type { Estimate } from './results.js';
 
-/** The replications of one scenario, and what is needed to read them. */
-export class Sample {
-  constructor(
-    readonly scenario: Scenario,
-    readonly model: Model,
-    readonly clock: ProgrammeClock,
-    readonly calendar: ReleaseCalendar,
-    /** In replication order, at least one. */
-    readonly observations: readonly Observation[],
-    readonly level: number,
-  ) {}
+/** What was planned, whatever comes of it. */
+export interface Planned { readonly scenario: Scenario; readonly model: Model; readonly clock: ProgrammeClock; readonly calendar: ReleaseCalendar }
 
+export const planned = (scenario: Scenario, model: Model): Planned => ({ scenario, model, clock: programmeClock(scenario), calendar: releaseCalendar(scenario) });
+
+/** What is known of the replications that have come. */
+export interface Folded<Known> { readonly value: Known }
+
+/**
+ * The replications of one scenario, which come one at a time and are not kept: all that is to be known of them is asked before the
+ * first one comes, and tells at any time of those that have come.
+ */
+export class Sample implements Planned {
+  readonly scenario: Scenario;
+  readonly model: Model;
+  readonly clock: ProgrammeClock;
+  readonly calendar: ReleaseCalendar;
+  private readonly asked: ((observation: Observation) => void)[] = [];
+  private begin: Observation | undefined;
+  private seen = 0;
+
+  /** @param level confidence of all intervals */
+  constructor({ scenario, model, clock, calendar }: Planned, readonly level: number) {
+    this.scenario = scenario;
+    this.model = model;
+    this.clock = clock;
+    this.calendar = calendar;
+  }
+
+  /** How many have come. */
   get replications(): number {
-    return this.observations.length;
+    return this.seen;
+  }
+
+  /** The first one, the only one that is kept. */
+  get first(): Observation {
+    if (this.begin === undefined) throw new RangeError('replications: expected at least 1 to summarise, saw none; run some');
+    return this.begin;
+  }
+
+  /** In replication order. */
+  take(observation: Observation): void {
+    this.begin ??= observation;
+    this.seen++;
+    for (const part of this.asked) part(observation);
+  }
+
+  /** Goes over all replications: `step` gives what is known with one more, and may change what was known. */
+  fold<Known>(start: Known, step: (known: Known, observation: Observation) => Known): Folded<Known> {
+    const folded = { value: start };
+    this.ask((observation) => { folded.value = step(folded.value, observation); });
+    return folded;
   }
 
   /** Mean over replications of what cannot be below 0; NaN where a replication has no value. */
-  amount(of: (observation: Observation) => number): Estimate {
-    return amount(this.observations.map(of), this.level);
+  amount(of: (observation: Observation) => number): Later<Estimate> {
+    const moments = this.moments(of);
+    return new Later(() => asAmount(intervalOf(moments, this.level)));
   }
 
   /** Mean over replications of a share; NaN where a replication has no value. */
-  share(of: (observation: Observation) => number): Estimate {
-    return share(this.observations.map(of), this.level);
+  share(of: (observation: Observation) => number): Later<Estimate> {
+    const moments = this.moments(of);
+    return new Later(() => asShare(intervalOf(moments, this.level)));
   }
 
   /** Replications of which something is true. */
-  count(is: (observation: Observation) => boolean): number {
-    return this.observations.filter(is).length;
+  count(is: (observation: Observation) => boolean): Later<number> {
+    const times = this.fold(0, (known, observation) => (is(observation) ? known + 1 : known));
+    return new Later(() => times.value);
+  }
+
+  private moments(of: (observation: Observation) => number): Moments {
+    const moments = new Moments();
+    this.ask((observation) => { moments.add(of(observation)); });
+    return moments;
+  }
+
+  private ask(part: (observation: Observation) => void): void {
+    if (this.seen > 0) throw new Error('a sample is asked before its first replication comes');
+    this.asked.push(part);
   }
 }
 

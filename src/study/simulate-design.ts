@@ -1,13 +1,15 @@
 import { basename } from 'node:path';
 import type { Observation } from '../measure/observation.js';
 import { compile } from '../scenario/compile.js';
-import { programmeClock } from '../scenario/compile-clock.js';
 import type { Scenario } from '../scenario/scenario.js';
-import type { FixedDesign } from './fixed-design.js';
+import type { FixedDesign, Gathering } from './fixed-design.js';
 import { identityOf } from './identity.js';
 import { journey as journeyOf, type JourneyAsked } from './journey.js';
 import type { Results } from './results.js';
-import { summarise } from './summary.js';
+import type { PrecisionMeasure } from './results-precision.js';
+import { planned, Sample } from './sample.js';
+import { summary } from './summary.js';
+import { measured, type Measured } from './summary-precision.js';
 
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked { readonly scenario: Scenario; readonly file: string; readonly replications: number; readonly seed: string; readonly level: number }
@@ -15,17 +17,26 @@ export interface SimulateAsked { readonly scenario: Scenario; readonly file: str
 /** The first so many replications are watched closely, which makes them up to a third slower. */
 export const CLOSELY = 10;
 
+/** What is asked to be precise is known, as far as it is, at any time. */
+export interface SimulateDesign extends FixedDesign<Observation, Results> {
+  readonly gather: (of?: readonly PrecisionMeasure[]) => Gathering<Observation, Results> & { readonly measured: Measured };
+}
+
 /** A scenario, many times over. The journey is told when it is summed up, and needs one replication once more. */
-export function simulateDesign({ scenario, file, replications, seed, level }: SimulateAsked, journey?: JourneyAsked): FixedDesign<Observation, Results> {
+export function simulateDesign({ scenario, file, replications, seed, level }: SimulateAsked, journey?: JourneyAsked): SimulateDesign {
   const model = compile(scenario);
   return {
     identity: identityOf({ study: 'simulate', scenario, seed, level }),
     variants: [{ key: 'base', model, closely: CLOSELY }],
     replications, seed,
     read: (observation) => observation,
-    summarise: ([observations]) => {
-      const clock = programmeClock(scenario), results = summarise({ scenario, model, clock, observations: observations!, file: basename(file), seed, level });
-      return journey === undefined ? results : { ...results, journey: journeyOf(model, clock, seed, observations![0]!, journey) };
+    gather: (of = []) => {
+      const plan = planned(scenario, model), sample = new Sample(plan, level), results = summary(sample, { file: basename(file), seed });
+      return {
+        take: (observation) => { sample.take(observation); },
+        measured: measured(sample, of),
+        found: () => ({ ...results.value, ...journey === undefined ? {} : { journey: journeyOf(model, plan.clock, seed, sample.first, journey) } }),
+      };
     },
   };
 }

@@ -1,15 +1,12 @@
 import type { Observation } from '../measure/observation.js';
-import { programmeClock } from '../scenario/compile-clock.js';
 import type { Scenario } from '../scenario/scenario.js';
-import { runDesign } from './fixed-design.js';
+import { answerOf } from './fixed-design.js';
 import type { Journal } from './journal.js';
 import type { JourneyAsked } from './journey.js';
 import { runUntilPrecise } from './precise-runs.js';
-import { releaseCalendar } from './release-calendar.js';
 import type { Results } from './results.js';
-import { Sample } from './sample.js';
 import { simulateDesign } from './simulate-design.js';
-import { measured, precisionFindings, precisionOf, type PrecisionAsked } from './summary-precision.js';
+import { precisionFindings, precisionOf, type PrecisionAsked } from './summary-precision.js';
 
 /** Confidence of the intervals, if no other is asked for. */
 export const LEVEL = 0.95;
@@ -45,10 +42,9 @@ export async function simulateStudy({ scenario, file, replications, seed, worker
   wholeNumber('workers', workers);
   if (!(level > 0 && level < 1)) throw new RangeError(`level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`);
   const design = simulateDesign({ scenario, file, replications, seed, level }, journey), options = { workers, journal, onReplication, signal };
-  if (precision === undefined) return design.summarise(await runDesign(design, options));
-  const { model } = design.variants[0]!, clock = programmeClock(scenario), calendar = releaseCalendar(scenario);
-  const observations = await runUntilPrecise(design, precision, (seen) => measured(new Sample(scenario, model, clock, calendar, seen, level)), options);
-  const results = design.summarise([observations]), reached = precisionOf(results, observations.length, precision);
+  if (precision === undefined) return answerOf(design, options);
+  const gathering = design.gather(precision.of), done = await runUntilPrecise(design, precision, gathering, options);
+  const results = gathering.found(), reached = precisionOf(gathering.measured, done, precision);
   return { ...results, precision: reached, findings: [...results.findings, ...precisionFindings(reached)] };
 }
 

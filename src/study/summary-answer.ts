@@ -1,7 +1,6 @@
 import { bounds, count, intervalName, mean, number, withInterval } from './format.js';
 import type { Answer, BottleneckResult, Estimate } from './results.js';
 import { SHORTFALL_ALLOWED, type RateJudged } from './summary-rate.js';
-import { pooledLeadTime } from './summary-lead-time.js';
 import type { Sample } from './sample.js';
 
 /** The answer, in one sentence that begins with it. */
@@ -22,7 +21,7 @@ export function shortfallClause(sample: Sample, { askedPerDay, heldPerDay, gridl
 }
 
 function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate, bottleneck: BottleneckResult | undefined): string {
-  const { askedPerDay, heldPerDay, shortfall, window } = judged, asked = rate(askedPerDay);
+  const { askedPerDay, heldPerDay, shortfall, window, leadMinutes } = judged, asked = rate(askedPerDay);
   const known = bottleneck !== undefined && bottleneck.share.count > 0 ? bottleneck : null;
   switch (judged.verdict) {
     case 'no rate asked': {
@@ -39,15 +38,14 @@ function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate
       return `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ${window!.to}`
         + (known === null ? '' : `; ${nearest(known)}`);
     case 'not settled': {
-      if (shortfall === null) return `whether ${asked} is held is not settled: ${whyNoWindow(sample, askedPerDay!)}`;
+      if (shortfall === null) return `whether ${asked} is held is not settled: ${whyNoWindow(sample, askedPerDay!, leadMinutes)}`;
       const missing = `${mean(shortfall, 100)} % of what is asked ${shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`}`;
       return `whether ${asked} is held is not settled: ${shippedWhile(heldPerDay!, askedPerDay!)}; ${missing} where ${number(100 * SHORTFALL_ALLOWED)} % may be, so more replications are needed`;
     }
   }
 }
 
-function whyNoWindow(sample: Sample, asked: number): string {
-  const lead = pooledLeadTime(sample);
+function whyNoWindow(sample: Sample, asked: number, lead: number): string {
   if (Number.isNaN(lead)) return 'no unit was shipped';
   if (!sample.calendar.releaseDays.some((day) => day.usual === asked)) return 'the programme ends before its plan comes to it';
   return `it is asked for too short a time, no whole ${sample.clock.buckets.unit} begins one mean lead time (${number(lead / 1440)} days) after it is first asked and ends before it is last asked`;

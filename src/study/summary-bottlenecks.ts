@@ -1,5 +1,7 @@
-import { CARRIER } from '../flow/model.js';
+import { CARRIER, type Model } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
+import { Counts } from './counts.js';
+import { Later, told, type Pending } from './later.js';
 import { proportion } from './proportion.js';
 import type { BottleneckResult } from './results.js';
 import type { Sample } from './sample.js';
@@ -10,24 +12,24 @@ import { carrierSite } from './summary-carriers.js';
  * highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7); the first in this order of those that are
  * level. The mean active period (Roser, Nakano & Tanaka 2001) stands beside it, for replications in which there was one.
  */
-export function bottlenecks(sample: Sample): BottleneckResult[] {
-  const found = sample.observations.map(busiest);
-  return resources(sample)
-    .map(({ id, ...resource }) => ({
+export function bottlenecks(sample: Sample): Later<BottleneckResult[]> {
+  const times = sample.fold(new Counts(), (known, each) => { known.add(busiest(each)); return known; });
+  const all = resources(sample)
+    .map(({ id, ...resource }): Pending<BottleneckResult> => ({
       ...resource,
-      share: proportion(found.filter((each) => each === id).length, sample.replications, sample.level),
+      share: new Later(() => proportion(times.value.of(id), sample.replications, sample.level)),
       activePeriodHours: sample.amount(({ activePeriod }) => (activePeriod[id] > 0 ? activePeriod[id] / 60 : NaN)),
       active: sample.share(({ utilisation }) => utilisation[id]),
       sole: sample.share(({ momentary }) => momentary?.sole[id] ?? NaN),
       shifting: sample.share(({ momentary }) => momentary?.shifting[id] ?? NaN),
-    }))
-    .sort((a, b) => b.share.count - a.share.count || b.active.mean - a.active.mean);
+    }));
+  return new Later(() => told<BottleneckResult[]>(all).sort((a, b) => b.share.count - a.share.count || b.active.mean - a.active.mean));
 }
 
 /** Name of the bottleneck of a replication; null if nothing was active. */
-export function bottleneckOf(sample: Sample, observation: Observation): string | null {
-  const id = busiest(observation);
-  return resources(sample).find((resource) => resource.id === id)?.name ?? null;
+export function bottleneckOf(model: Model): (observation: Observation) => string | null {
+  const names = new Map(resources({ model }).map(({ id, name }) => [id, name]));
+  return (observation) => names.get(busiest(observation)) ?? null;
 }
 
 /** Index of the highest utilisation; -1 if all are 0. */

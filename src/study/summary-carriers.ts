@@ -1,10 +1,11 @@
 import { CARRIER } from '../flow/model.js';
+import type { Later, Pending } from './later.js';
 import type { Estimate } from './results.js';
 import type { CarriersResult, TeamResult } from './results-carriers.js';
 import { ratio, type Sample } from './sample.js';
 
 /** Carriers in the order of the scenario. */
-export function carriers(sample: Sample): CarriersResult[] {
+export function carriers(sample: Sample): Pending<CarriersResult[]> {
   const { stays, resources } = sample.model;
   return ids(sample, true).map((id) => {
     const resource = stays.resource[id];
@@ -19,7 +20,7 @@ export function carriers(sample: Sample): CarriersResult[] {
   });
 }
 
-export function teams(sample: Sample): TeamResult[] {
+export function teams(sample: Sample): Pending<TeamResult[]> {
   const { stays, resources, siteNames } = sample.model;
   return ids(sample, false).map((id) => ({
     name: stays.names[id], site: siteNames[resources.site[stays.resource[id]]], crew: resources.names[stays.resource[id]], people: stays.amount[id],
@@ -38,6 +39,6 @@ function ids({ model: { stays, resources } }: Sample, areCarriers: boolean): num
   return Array.from(stays.resource.keys()).filter((id) => (resources.kind[stays.resource[id]] === CARRIER) === areCarriers);
 }
 
-function holdHours(sample: Sample, id: number): Estimate {
+function holdHours(sample: Sample, id: number): Later<Estimate> {
   return sample.amount(({ minutes, kept: { held, ended } }) => ratio((held[id] * minutes) / 60, ended[id]));
 }

@@ -3,7 +3,9 @@ import type { Observation } from '../measure/observation.js';
 import { own } from '../scenario/cross-routes.js';
 import type { Costs, HourPrice } from '../scenario/scenario-costs.js';
 import { changeoversAt, days, sendBacks, spaces } from './cost-quantities.js';
+import { Later, type Pending } from './later.js';
 import type { CostResult } from './results-costs.js';
+import type { Estimate } from './results.js';
 import { ratio, type Sample } from './sample.js';
 
 const NOTHING: HourPrice = { hour: 0, overtimeHour: 0 };
@@ -12,25 +14,30 @@ const NOTHING: HourPrice = { hour: 0, overtimeHour: 0 };
 interface Part { readonly name: string; readonly of: (observation: Observation) => number }
 
 /** Cost of a unit shipped: what has a price, over the time observed, by what was shipped in it. null where nothing has. */
-export function costs(sample: Sample): CostResult | null {
+export function costs(sample: Sample): Pending<CostResult | null> {
   const { scenario: { costs }, model } = sample;
   if (costs === undefined) return null;
   const prices = pricesOf(model, costs), parts = pricedParts(model, costs, prices), total = totalOf(parts);
-  const perUnit = (of: (observation: Observation) => number) => sample.amount((each) => ratio(of(each), each.shipped));
-  const whole = perUnit(total);
+  const perUnit = (of: (observation: Observation) => number) => sample.amount((each) => ratio(of(each), each.shipped)), whole = perUnit(total);
   return {
     currency: costs.currency,
     perUnit: whole,
     total: sample.amount(total),
     parts: parts.map(({ name, of }) => {
       const part = perUnit(of);
-      return { name, perUnit: part, share: whole.mean > 0 ? part.mean / whole.mean : 0 };
+      return { name, perUnit: part, share: new Later(() => ratio(part.value.mean, whole.value.mean) || 0) };
     }),
     rework: {
       hoursPerUnit: perUnit(({ reworkMinutes }) => reworkMinutes.reduce((hours, minutes) => hours + minutes / 60, 0)),
       costPerUnit: perUnit((each) => paidAt(each.reworkMinutes, prices, ({ hour }) => hour) + sendBacks(each) * (costs.sendBack ?? 0) + each.scrapped * (costs.scrap ?? 0)),
     },
   };
+}
+
+/** Of all of them only what a unit costs; null where nothing has a price. */
+export function costPerUnit(sample: Sample): Later<Estimate> | null {
+  const money = moneyOf(sample.model, sample.scenario.costs);
+  return money === null ? null : sample.amount((each) => ratio(money(each), each.shipped));
 }
 
 /** Money spent in a replication; null where nothing has a price. */

@@ -1,19 +1,20 @@
+import type { Pending } from './later.js';
 import type { Results } from './results.js';
 import { ratio, type Sample } from './sample.js';
-import { bucketsShown } from './summary-series.js';
+import { byBucket, type Shown } from './summary-series.js';
 
 /** Crews in the order of the scenario. */
-export function crews(sample: Sample): Results['crews'] {
-  const { model: { resources, siteNames }, clock } = sample, buckets = clock.buckets.labels.length, shown = Array.from({ length: bucketsShown(sample) }, (_, b) => b);
+export function crews(sample: Sample, shown: Shown): Pending<Results['crews']> {
+  const { model: { resources, siteNames }, clock } = sample, buckets = clock.buckets.labels.length;
   return resources.names.slice(0, resources.crews).map((name, id) => ({
     name, site: siteNames[resources.site[id]], headcount: resources.amount[id], headcounts: headcounts(sample, id),
     busy: sample.share(({ crewBusy }) => crewBusy[id]),
     usualHours: sample.amount(({ crewTime }) => crewTime.usual[id] / 60),
     overtimeHours: sample.amount(({ crewTime }) => crewTime.overtime[id] / 60),
     series: {
-      engaged: shown.map((b) => sample.amount(({ crewEngagedIn, crewTime }) => ratio(crewEngagedIn[id * buckets + b], crewTime.hours[id].onShift[b]))),
-      present: shown.map((b) => sample.amount(({ crewTime: { hours, people } }) => ratio(people[id]?.present[b] ?? resources.amount[id] * hours[id].onShift[b], hours[id].onShift[b]))),
-      overtimeHours: shown.map((b) => sample.amount(({ crewTime: { hours, people } }) => (people[id]?.overtime[b] ?? resources.amount[id] * hours[id].overtime[b]) / 60)),
+      engaged: byBucket(sample, shown, ({ crewEngagedIn, crewTime }, b) => ratio(crewEngagedIn[id * buckets + b], crewTime.hours[id].onShift[b])),
+      present: byBucket(sample, shown, ({ crewTime: { hours, people } }, b) => ratio(people[id]?.present[b] ?? resources.amount[id] * hours[id].onShift[b], hours[id].onShift[b])),
+      overtimeHours: byBucket(sample, shown, ({ crewTime: { hours, people } }, b) => (people[id]?.overtime[b] ?? resources.amount[id] * hours[id].overtime[b]) / 60),
     },
   }));
 }
@@ -23,13 +24,13 @@ function headcounts({ scenario, model: { resources, siteNames } }: Sample, id: n
 }
 
 /** How often overtime rules asked for their hours. */
-export function overtime(sample: Sample): Results['overtime'] {
-  const buckets = sample.clock.buckets.labels.length, shown = Array.from({ length: bucketsShown(sample) }, (_, b) => b);
+export function overtime(sample: Sample, shown: Shown): Pending<Results['overtime']> {
+  const buckets = sample.clock.buckets.labels.length;
   return sample.model.overtime.map(({ name }, rule) => ({
     name,
     looked: sample.amount(({ overtimeRules }) => overtimeRules.looked[rule]),
     worked: sample.share(({ overtimeRules: { looked, worked } }) => ratio(worked[rule], looked[rule])),
-    hours: shown.map((b) => sample.amount(({ overtimeRules: { minutesIn } }) => minutesIn[rule * buckets + b] / 60)),
+    hours: byBucket(sample, shown, ({ overtimeRules: { minutesIn } }, b) => minutesIn[rule * buckets + b] / 60),
   }));
 }
 

@@ -1,9 +1,10 @@
 import { STATE_COUNT, DOWN, OFF_SHIFT } from '../flow/states.js';
+import type { Pending } from './later.js';
 import type { FailureResult } from './results-failures.js';
 import { ratio, type Sample } from './sample.js';
 
 /** Stations that fail, and those that an outage closes, in the order of the scenario. */
-export function failures(sample: Sample): FailureResult[] {
+export function failures(sample: Sample): Pending<FailureResult[]> {
   const { stations, siteNames, failures: { station: failing }, outages: { station: closed } } = sample.model;
   return Array.from(stations.names, (name, id) => ({ name, id })).filter(({ id }) => failing.includes(id) || closed.includes(id)).map(({ name, id }) => ({
     name, site: siteNames[stations.site[id]], places: stations.places[id],

@@ -1,8 +1,11 @@
+import { isoDate } from '../scenario/calendar-date.js';
+import type { Observation } from '../measure/observation.js';
+import { Counts } from './counts.js';
 import { number } from './format.js';
+import { Later, type Pending } from './later.js';
 import { leastForQuantile, quantileRanks } from './quantile-interval.js';
 import type { DateQuantile } from './results.js';
 import type { Sample } from './sample.js';
-import type { Observation } from '../measure/observation.js';
 
 export const QUANTILES = [0.5, 0.8, 0.95];
 
@@ -10,10 +13,14 @@ export const QUANTILES = [0.5, 0.8, 0.95];
  * Quantiles over replications of the date on which the last unit was shipped. A replication that was not finished comes
  * after all that were: its date is not known, only that it is later. None without a quantity.
  */
-export function lastUnit(sample: Sample): DateQuantile[] {
+export function lastUnit(sample: Sample): Pending<DateQuantile[]> {
   if (sample.scenario.programme.quantity === undefined) return [];
-  const dates = Float64Array.from(sample.observations, (each) => (each.outcome === 'finished' ? lastShipped(each) : Infinity)).filter((time) => !Number.isNaN(time)).sort();
-  return QUANTILES.map((p) => dateQuantile(sample, dates, p));
+  const days = sample.fold(new Counts(), (known, each) => {
+    const last = each.outcome === 'finished' ? lastShipped(each) : Infinity;
+    if (!Number.isNaN(last)) known.add(sample.clock.day(last));
+    return known;
+  });
+  return QUANTILES.map((p) => new Later(() => dateQuantile(days.value, p, sample.level)));
 }
 
 /** When the last unit was shipped, minutes; NaN if none was, or if it was not kept. */
@@ -21,15 +28,14 @@ export function lastShipped({ shippedAt }: Observation): number {
   return shippedAt.reduce((last, time) => (time > last || Number.isNaN(last) ? time : last), NaN);
 }
 
-/** A quantile of dates, earliest first, with the order statistics that bound it; Infinity stands for later than all known. */
-export function dateQuantile({ clock, level }: Sample, sorted: Float64Array, p: number): DateQuantile {
-  const n = sorted.length, name = `P${number(p * 100)}`, ranks = quantileRanks(n, p, level);
+/** A quantile of local days by number, with the order statistics that bound it; Infinity stands for later than all known. */
+export function dateQuantile(days: Counts, p: number, level: number): DateQuantile {
+  const { n } = days, name = `P${number(p * 100)}`, ranks = quantileRanks(n, p, level);
   const none = { p, date: null, low: null, high: null };
   if (n === 0) return { ...none, why: 'no unit was shipped' };
-  const late = sorted.filter((time) => time === Infinity).length;
-  const unfinished = `${late} of ${n} replications ${late === 1 ? 'was' : 'were'} not finished`;
+  const late = days.of(Infinity), unfinished = `${late} of ${n} replications ${late === 1 ? 'was' : 'were'} not finished`;
   if (ranks === null) return { ...none, why: `a ${number(level * 100)} % interval for ${name} needs ${leastForQuantile(p, level)} replications, there ${n === 1 ? 'is' : 'are'} ${n}` };
-  const date = (rank: number): string | null => clock.date(sorted[rank - 1]);
+  const date = (rank: number): string | null => { const day = days.ranked(rank); return day === Infinity ? null : isoDate(day); };
   if (date(ranks.middle) === null) return { ...none, why: `${unfinished}, and ${name} is among those` };
   return { p, date: date(ranks.middle), low: date(ranks.low), high: date(ranks.high), why: date(ranks.high) === null ? `${unfinished}, so the interval has no end` : null };
 }

@@ -1,37 +1,52 @@
 import { binEdge } from '../flow/bins.js';
-import type { Results } from './results.js';
+import type { Observation } from '../measure/observation.js';
+import { Later, type Pending } from './later.js';
+import type { Estimate, Results } from './results.js';
 import type { Sample } from './sample.js';
 
 const DAY = 1440;
 /** About so many classes; at least two bins of the tally go into one. */
 const CLASSES = 40;
 
-export function leadTime(sample: Sample): Results['leadTime'] {
+export function leadTime(sample: Sample): Pending<Results['leadTime']> {
+  const classes = histogram(sample);
   return {
     unit: 'days',
-    mean: sample.amount(({ leadMean }) => leadMean / DAY),
+    mean: meanLeadDays(sample),
     p50: sample.amount(({ leadP50 }) => leadP50 / DAY),
     p90: sample.amount(({ leadP90 }) => leadP90 / DAY),
-    ...histogram(sample),
+    edges: new Later(() => classes.value.edges),
+    counts: new Later(() => classes.value.counts),
   };
 }
 
+export const meanLeadDays = (sample: Sample): Later<Estimate> => sample.amount(({ leadMean }) => leadMean / DAY);
+
 /** Lead time over all units shipped in all replications, minutes; NaN if there is none. */
-export function pooledLeadTime({ observations }: Sample): number {
+export function pooledLeadTime(observations: readonly Pick<Observation, 'shipped' | 'leadMean'>[]): number {
   const shipping = observations.filter(({ shipped }) => shipped > 0);
   return shipping.reduce((sum, { leadMean, shipped }) => sum + leadMean * shipped, 0) / shipping.reduce((sum, { shipped }) => sum + shipped, 0);
 }
+
+/** Lead times of all units shipped: how many by bin of the tally, the least and the greatest, minutes. */
+interface Pooled { readonly bins: Map<number, number>; least: number; greatest: number }
 
 /**
  * Units of all replications in classes of one width, a round number of days. Within a bin of the tally (0.27 % wide)
  * units count as spread evenly, so a class may be off by a part of the bins at its edges; the total is exact.
  */
-function histogram({ observations }: Sample): { edges: number[]; counts: number[] } {
-  const shipping = observations.filter(({ shipped }) => shipped > 0);
-  if (shipping.length === 0) return { edges: [], counts: [] };
-  const bins = new Map<number, number>();
-  for (const { leadFirstBin, leadBins } of shipping) leadBins.forEach((units, i) => { if (units > 0) bins.set(leadFirstBin + i, (bins.get(leadFirstBin + i) ?? 0) + units); });
-  const least = Math.min(...shipping.map(({ leadLeast }) => leadLeast)), greatest = Math.max(...shipping.map(({ leadGreatest }) => leadGreatest));
+function histogram(sample: Sample): Later<Pick<Results['leadTime'], 'edges' | 'counts'>> {
+  const pooled = sample.fold<Pooled>({ bins: new Map(), least: Infinity, greatest: -Infinity }, (known, { shipped, leadFirstBin, leadBins, leadLeast, leadGreatest }) => {
+    if (shipped === 0) return known;
+    leadBins.forEach((units, i) => { if (units > 0) known.bins.set(leadFirstBin + i, (known.bins.get(leadFirstBin + i) ?? 0) + units); });
+    known.least = Math.min(known.least, leadLeast);
+    known.greatest = Math.max(known.greatest, leadGreatest);
+    return known;
+  });
+  return new Later(() => (pooled.value.bins.size === 0 ? { edges: [], counts: [] } : classes(pooled.value)));
+}
+
+function classes({ bins, least, greatest }: Pooled): { edges: number[]; counts: number[] } {
   const last = Math.max(...bins.keys());
   const width = roundWidth(Math.max((greatest - least) / CLASSES, 2 * (binEdge(last + 1) - binEdge(last))) / DAY);
   const first = Math.floor(least / DAY / width), end = Math.max(first + 1, Math.ceil(greatest / DAY / width));

@@ -1,9 +1,11 @@
 import type { Observation } from '../measure/observation.js';
+import { Counts } from './counts.js';
 import { number } from './format.js';
+import { Later, type Pending } from './later.js';
 import { proportion } from './proportion.js';
 import { leastForQuantile, quantileRanks } from './quantile-interval.js';
 import type { DaysQuantile, OutageDays, OutageResult } from './results-failures.js';
-import type { Sample } from './sample.js';
+import type { Folded, Sample } from './sample.js';
 
 const DAY = 1440;
 /** A daily sample may be an hour off midnight where the clocks have changed. */
@@ -12,13 +14,18 @@ const CHANGE_OF_CLOCK = 120;
 const DAYS_AFTER = 7;
 
 /** Dated outages, and how long the shop took to work off what they left. */
-export function outages(sample: Sample): OutageResult[] {
-  const { model, clock, level, observations } = sample, { outages: columns, stations, lanes } = model;
-  return columns.names.map((name, id) => {
-    const begun = observations.filter(({ outages: { openUnits } }) => Number.isFinite(openUnits[id]));
+export function outages(sample: Sample): Pending<OutageResult[]> {
+  const { model, clock, level } = sample, { outages: columns, stations, lanes } = model;
+  return columns.names.map((name, id): Pending<OutageResult> => {
+    const hasBegun = ({ outages: { openUnits } }: Observation): boolean => Number.isFinite(openUnits[id]);
     // One that has not recovered comes after all that have.
-    const minutes = begun.map(({ outages: { recoveredAt } }) => (Number.isNaN(recoveredAt[id]) ? Infinity : recoveredAt[id] - columns.to[id])).sort((a, b) => a - b);
-    const recoveryDays = [0.5, 0.8].map((p) => daysQuantile(minutes, p, level));
+    const recovery = sample.fold<number[]>([], (known, each) => {
+      const { outages: { recoveredAt } } = each;
+      if (hasBegun(each)) known.push(Number.isNaN(recoveredAt[id]) ? Infinity : recoveredAt[id] - columns.to[id]);
+      return known;
+    });
+    const sorted = (): number[] => [...recovery.value].sort((a, b) => a - b);
+    const days = (p: number): DaysQuantile => daysQuantile(sorted(), p, level), open = id === columns.watched ? openByDay(sample, hasBegun) : null;
     return {
       name,
       stations: Array.from(columns.station.subarray(columns.stationStart[id], columns.stationStart[id + 1]), (station) => stations.names[station]),
@@ -26,9 +33,9 @@ export function outages(sample: Sample): OutageResult[] {
       from: clock.dateTime(columns.from[id]) ?? '', to: clock.dateTime(columns.to[id]) ?? '',
       days: (columns.to[id] - columns.from[id]) / DAY,
       openUnits: sample.amount(({ outages: { openUnits } }) => openUnits[id]),
-      recovered: begun.length === 0 ? null : proportion(minutes.filter((each) => each < Infinity).length, begun.length, level),
-      recoveryDays,
-      byDay: id === columns.watched && begun.length > 0 ? byDay(sample, begun, columns.to[id] + lastOf(minutes, recoveryDays[1]) + DAYS_AFTER * DAY) : null,
+      recovered: new Later(() => (recovery.value.length === 0 ? null : proportion(recovery.value.filter((each) => each < Infinity).length, recovery.value.length, level))),
+      recoveryDays: new Later(() => [days(0.5), days(0.8)]),
+      byDay: new Later(() => (open === null || recovery.value.length === 0 ? null : byDay(sample, open.value, columns.to[id] + lastOf(sorted(), days(0.8)) + DAYS_AFTER * DAY))),
     };
   });
 }
@@ -36,17 +43,26 @@ export function outages(sample: Sample): OutageResult[] {
 /** Minutes after the outage at which its picture may end: P80 of the recovery, or where that is not known the slowest; not recovered: never. */
 const lastOf = (sorted: readonly number[], { days }: DaysQuantile): number => (days === null ? sorted.at(-1) ?? Infinity : days * DAY);
 
-function byDay({ model: { outages: { from, watched, watchFrom } }, clock }: Sample, begun: readonly Observation[], until: number): OutageDays {
-  const rows = Array.from(begun[0].outages.openByDay.keys(), (day) => watchFrom + day * DAY).filter((time) => time <= until).map((time, day) => {
-    // When a run is finished nothing is open any more; of one that ended otherwise the rest is not known.
-    const open = begun.map(({ outages: { openByDay }, outcome }) => (Number.isNaN(openByDay[day]) && outcome === 'finished' ? 0 : openByDay[day])).filter((units) => !Number.isNaN(units)).sort((a, b) => a - b);
-    const rank = (p: number): number | null => (open.length === 0 ? null : open[Math.max(0, Math.ceil(open.length * p - 1e-9) - 1)]);
-    return {
-      date: clock.date(time + CHANGE_OF_CLOCK) ?? '', sinceOutage: (time - from[watched]) / DAY,
-      mean: open.length === 0 ? null : open.reduce((a, b) => a + b, 0) / open.length, p10: rank(0.1), p90: rank(0.9),
-    };
+/** Open units by day of the watched outage, of the replications in which it began. */
+function openByDay(sample: Sample, hasBegun: (each: Observation) => boolean): Folded<Counts[]> {
+  return sample.fold<Counts[]>([], (known, each) => {
+    if (hasBegun(each)) each.outages.openByDay.forEach((units, day) => {
+      const counts = known[day] ??= new Counts();
+      // When a run is finished nothing is open any more; of one that ended otherwise the rest is not known.
+      if (!Number.isNaN(units)) counts.add(units);
+      else if (each.outcome === 'finished') counts.add(0);
+    });
+    return known;
   });
-  return { dates: rows.map(({ date }) => date), days: rows.map(({ sinceOutage }) => sinceOutage), mean: rows.map(({ mean }) => mean), p10: rows.map(({ p10 }) => p10), p90: rows.map(({ p90 }) => p90) };
+}
+
+function byDay({ model: { outages: { from, watched, watchFrom } }, clock }: Sample, open: readonly Counts[], until: number): OutageDays {
+  const rows = open.map((counts, day) => ({ counts, time: watchFrom + day * DAY })).filter(({ time }) => time <= until);
+  const each = <T>(of: (counts: Counts) => T): (T | null)[] => rows.map(({ counts }) => (counts.n === 0 ? null : of(counts)));
+  return {
+    dates: rows.map(({ time }) => clock.date(time + CHANGE_OF_CLOCK) ?? ''), days: rows.map(({ time }) => (time - from[watched]) / DAY),
+    mean: each((counts) => counts.mean), p10: each((counts) => counts.quantile(0.1)), p90: each((counts) => counts.quantile(0.9)),
+  };
 }
 
 /** A quantile of minutes, shortest first, with the order statistics that bound it; Infinity stands for longer than all known. */

@@ -1,51 +1,76 @@
 import { RELEASE_TIMES } from '../flow/model.js';
 import { isoDate, MINUTES_PER_DAY, weekday } from '../scenario/calendar-date.js';
 import { runSpan } from '../scenario/compile-span.js';
+import { Counts } from './counts.js';
+import { Later } from './later.js';
 import type { PlanResult } from './results-programme.js';
-import type { Sample } from './sample.js';
+import type { Folded, Sample } from './sample.js';
 
 /** A programme of at most so many days is counted day by day. */
 const MOST_DAYS = 70;
 
 /** Units released by plan, due and shipped, added up over the programme; null without a quantity. */
-export function shippedAgainstPlan(sample: Sample): PlanResult | null {
-  const { observations, model: { programme }, scenario } = sample;
-  const shipped = observations.map(({ shippedAt }) => sorted(shippedAt));
-  if (scenario.programme.quantity === undefined || shipped.every(({ length }) => length === 0)) return null;
-  const released = programme.release === RELEASE_TIMES ? programme.times : null, due = dueByPlan(sample);
-  const last = Math.max(...[...shipped, released ?? [], due ?? []].map((times) => times.at(-1) ?? 0));
-  const { unit, days, ends } = grid(sample, last);
-  const before = (times: ArrayLike<number>, edge: number): number => countWhere(times, (time) => time < edge), upTo = (times: ArrayLike<number>, edge: number): number => countWhere(times, (time) => time <= edge);
-  const spread = ends.map((edge) => shipped.map((times) => upTo(times, edge)).sort((a, b) => a - b));
-  const quantile = (p: number): number[] => spread.map((counts) => counts[Math.max(0, Math.ceil(counts.length * p - 1e-9) - 1)]);
-  return {
-    unit,
-    starts: days.slice(0, -1).map(isoDate), ends: days.slice(1).map(isoDate),
-    released: released === null ? null : ends.map((edge) => before(released, edge)),
-    due: due === null ? null : ends.map((edge) => upTo(due, edge)),
-    shipped: { p10: quantile(0.1), p50: quantile(0.5), p90: quantile(0.9) },
-  };
-}
-
-/** Due dates, sorted; null where there are none, or where they follow from releases by chance. */
-function dueByPlan({ observations }: Sample): Float64Array | null {
-  const [first, ...others] = observations, due = sorted(first.dueAt.filter((time) => time < Infinity));
-  const isSame = others.every(({ dueAt }) => dueAt.every((time, i) => time === first.dueAt[i]));
-  return due.length === 0 || !isSame ? null : due;
-}
-
-/** Day numbers from the programme's start on, and the times at which each but the first begins, to the first after `last`. */
-function grid({ scenario }: Sample, last: number): { unit: 'day' | 'week'; days: number[]; ends: number[] } {
+export function shippedAgainstPlan(sample: Sample): Later<PlanResult | null> | null {
+  const { model: { programme }, scenario } = sample;
+  if (scenario.programme.quantity === undefined) return null;
   const { startDay, clock, origin } = runSpan(scenario), at = (day: number): number => clock.instant(day * MINUTES_PER_DAY) - origin;
-  const unit = last <= at(startDay + MOST_DAYS) ? 'day' : 'week', days = [startDay], ends: number[] = [];
-  do {
-    const day = days[days.length - 1], next = unit === 'day' ? day + 1 : day + 8 - weekday(day);
-    days.push(next);
-    ends.push(at(next));
-  } while (ends[ends.length - 1] < last);
-  return { unit, days, ends };
+  const released = programme.release === RELEASE_TIMES ? programme.times : null, isSame = sameDueDates(sample), mostDays = at(startDay + MOST_DAYS);
+  const shipped = { day: shippedBy(sample, new Grid('day', startDay, at), mostDays), week: shippedBy(sample, new Grid('week', startDay, at), Infinity) };
+  const lastShipped = sample.fold(-Infinity, (known, { shippedAt }) => Math.max(known, sorted(shippedAt).at(-1) ?? -Infinity));
+  return new Later(() => {
+    if (lastShipped.value === -Infinity) return null;
+    const dates = sorted(sample.first.dueAt.filter((time) => time < Infinity)), due = dates.length === 0 || !isSame.value ? null : dates;
+    const last = Math.max(lastShipped.value, released?.at(-1) ?? 0, due?.at(-1) ?? 0), unit = last <= mostDays ? 'day' : 'week';
+    const { days, ends } = new Grid(unit, startDay, at).reaching(last), counts = shipped[unit].value;
+    const quantile = (p: number): number[] => ends.map((_, e) => counts[Math.min(e, counts.length - 1)].quantile(p));
+    return {
+      unit,
+      starts: days.slice(0, -1).map(isoDate), ends: days.slice(1).map(isoDate),
+      released: released === null ? null : ends.map((edge) => countWhere(released, (time) => time < edge)),
+      due: due === null ? null : ends.map((edge) => upTo(due, edge)),
+      shipped: { p10: quantile(0.1), p50: quantile(0.5), p90: quantile(0.9) },
+    };
+  });
 }
 
+/** Units shipped up to each end of a grid over replications, up to the end behind which nothing was shipped, or `until`. */
+function shippedBy(sample: Sample, grid: Grid, until: number): Folded<readonly Counts[]> {
+  return sample.fold<Counts[]>([new Counts()], (known, { shippedAt }) => {
+    const times = sorted(shippedAt), { ends } = grid.reaching(Math.min(until, times.at(-1) ?? 0));
+    // Those before had shipped all of theirs by then.
+    while (known.length < ends.length) known.push(known.at(-1)!.copy());
+    known.forEach((counts, e) => { counts.add(upTo(times, ends[e])); });
+    return known;
+  });
+}
+
+/** Whether all replications have the due dates of the first: they do not where dates follow from releases by chance. */
+function sameDueDates(sample: Sample): Folded<boolean> {
+  return sample.fold(true, (known, { dueAt }) => known && dueAt.every((time, i) => time === sample.first.dueAt[i]));
+}
+
+/** Day numbers from the programme's start on, and the times at which each but the first begins; one day or week at least. */
+class Grid {
+  readonly days: number[];
+  readonly ends: number[] = [];
+
+  /** @param at when a day begins, minutes */
+  constructor(private readonly unit: 'day' | 'week', startDay: number, private readonly at: (day: number) => number) {
+    this.days = [startDay];
+  }
+
+  /** Grown to the first end that is not before a time. */
+  reaching(time: number): this {
+    while (this.ends.length === 0 || this.ends.at(-1)! < time) {
+      const day = this.days.at(-1)!, next = this.unit === 'day' ? day + 1 : day + 8 - weekday(day);
+      this.days.push(next);
+      this.ends.push(this.at(next));
+    }
+    return this;
+  }
+}
+
+const upTo = (times: ArrayLike<number>, edge: number): number => countWhere(times, (time) => time <= edge);
 const sorted = (times: Float64Array): Float64Array => times.filter((time) => !Number.isNaN(time)).sort();
 
 /** How many of sorted times meet a condition that is true up to some time. */

@@ -1,11 +1,12 @@
 import { number } from './format.js';
 import { isPrecise, relativeHalfWidth, replicationsFor } from './precision.js';
-import type { Estimate, Finding, Results } from './results.js';
+import type { Later } from './later.js';
+import type { Estimate, Finding } from './results.js';
 import type { PrecisionMeasure, PrecisionResult } from './results-precision.js';
 import type { Sample } from './sample.js';
-import { costs } from './summary-costs.js';
-import { leadTime } from './summary-lead-time.js';
-import { wip } from './summary-series.js';
+import { costPerUnit } from './summary-costs.js';
+import { meanLeadDays } from './summary-lead-time.js';
+import { meanWip } from './summary-series.js';
 import { throughput } from './summary-throughput.js';
 
 /** How precisely a study is to know what. */
@@ -17,33 +18,35 @@ export interface PrecisionAsked {
   readonly most: number;
 }
 
-/** What a precision can be asked of: a small part of the results, reckoned in the same way. */
-export type Measured = Pick<Results, 'throughput' | 'leadTime' | 'wip' | 'costs'>;
-export const measured = (sample: Sample): Measured => ({ throughput: throughput(sample), leadTime: leadTime(sample), wip: wip(sample), costs: costs(sample) });
+/** What a precision is asked of. */
+export type Measured = readonly { readonly name: PrecisionMeasure; readonly estimate: Later<Estimate> }[];
 
-const ESTIMATES: Readonly<Record<PrecisionMeasure, (found: Measured) => Estimate>> = {
-  'throughput': ({ throughput }) => throughput.perDay,
-  'lead-time': ({ leadTime }) => leadTime.mean,
-  'wip': ({ wip }) => wip.total,
-  'cost': ({ costs }) => {
-    if (costs === null) throw new RangeError('precision: expected a scenario with costs, saw one without; give it prices, or leave cost out');
-    return costs.perUnit;
+const ESTIMATES: Readonly<Record<PrecisionMeasure, (sample: Sample) => Later<Estimate>>> = {
+  'throughput': (sample) => throughput(sample).perDay,
+  'lead-time': meanLeadDays,
+  'wip': meanWip,
+  'cost': (sample) => {
+    const cost = costPerUnit(sample);
+    if (cost === null) throw new RangeError('precision: expected a scenario with costs, saw one without; give it prices, or leave cost out');
+    return cost;
   },
 };
 
+export const measured = (sample: Sample, of: readonly PrecisionMeasure[]): Measured => of.map((name) => ({ name, estimate: ESTIMATES[name](sample) }));
+
 /** The number of replications to go on to; null: all is known well enough, or the limit is reached. Batches at most double what there is. */
-export function replicationsWanted(found: Measured, done: number, { asked, of, most }: PrecisionAsked): number | null {
-  const open = of.map((measure) => ESTIMATES[measure](found)).filter((estimate) => !isPrecise(estimate, asked));
+export function replicationsWanted(found: Measured, done: number, { asked, most }: PrecisionAsked): number | null {
+  const open = found.map(({ estimate }) => estimate.value).filter((estimate) => !isPrecise(estimate, asked));
   if (open.length === 0 || done >= most) return null;
   const wanted = Math.max(...open.map((estimate) => replicationsFor(estimate, asked)));
   return Math.min(most, 2 * done, Math.max(done + 1, wanted));
 }
 
 /** What came of it. */
-export function precisionOf(found: Measured, replications: number, { asked, of }: PrecisionAsked): PrecisionResult {
-  const measures = of.map((name) => {
-    const estimate = ESTIMATES[name](found), relative = relativeHalfWidth(estimate);
-    return { name, relativeHalfWidth: Number.isFinite(relative) ? relative : null, reached: isPrecise(estimate, asked) };
+export function precisionOf(found: Measured, replications: number, { asked }: PrecisionAsked): PrecisionResult {
+  const measures = found.map(({ name, estimate: { value } }) => {
+    const relative = relativeHalfWidth(value);
+    return { name, relativeHalfWidth: Number.isFinite(relative) ? relative : null, reached: isPrecise(value, asked) };
   });
   return { asked, measures, replications };
 }

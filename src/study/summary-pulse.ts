@@ -1,8 +1,9 @@
+import type { Pending } from './later.js';
 import type { PulseLineResult } from './results-pulse.js';
 import { ratio, type Sample } from './sample.js';
 
 /** Pulse lines in the order of the scenario. */
-export function pulseLines(sample: Sample): PulseLineResult[] {
+export function pulseLines(sample: Sample): Pending<PulseLineResult[]> {
   const { pulseLines: columns, stations } = sample.model;
   return columns.names.map((name, id) => {
     const own = Array.from(columns.station.subarray(columns.stationStart[id], columns.stationStart[id + 1]), (station) => stations.names[station]);

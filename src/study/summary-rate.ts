@@ -2,7 +2,7 @@ import type { Observation } from '../measure/observation.js';
 import { askedRate } from '../scenario/release-rate.js';
 import { amount, meanInterval } from './interval.js';
 import type { Estimate, Verdict } from './results.js';
-import type { Sample } from './sample.js';
+import type { Planned } from './sample.js';
 import { pooledLeadTime } from './summary-lead-time.js';
 import { judgedWindow, type Window } from './summary-window.js';
 
@@ -25,26 +25,31 @@ export interface RateJudged {
   readonly gridlocks: number;
   readonly notHeld: number;
   /** Units shipped per working day of the window in a replication; NaN without a window. */
-  readonly heldIn: (observation: Observation) => number;
+  readonly heldIn: (seen: Pick<Observation, 'shippedIn'>) => number;
+  /** Lead time over all units shipped in all replications, minutes; NaN if there is none. */
+  readonly leadMinutes: number;
 }
+
+/** What must be kept of a replication to judge a rate: the time in which it is judged follows from all of them. */
+export type ToJudge = Pick<Observation, 'outcome' | 'shipped' | 'leadMean' | 'shippedIn'>;
 
 /**
  * Holds if the whole interval of the mean shortfall is at or below what is allowed, falls short if it is above. A single
  * gridlock is a shortfall: a build that can come to a standstill does not hold a rate.
  */
-export function judgeRate(sample: Sample): RateJudged {
-  const { observations, level } = sample, askedPerDay = askedRate(sample.scenario).highest;
-  const gridlocks = sample.count(({ outcome }) => outcome === 'gridlock');
-  const window = askedPerDay === null ? null : judgedWindow(sample, askedPerDay, pooledLeadTime(sample));
-  const shippedIn = (each: Observation): number => (window === null ? NaN : each.shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0));
-  const missing = (each: Observation): number => (window === null ? NaN : 1 - shippedIn(each) / window.asked);
-  const heldIn = (each: Observation): number => (window === null ? NaN : shippedIn(each) / window.workingDays);
+export function judgeRate(plan: Planned, observations: readonly ToJudge[], level: number): RateJudged {
+  const askedPerDay = askedRate(plan.scenario).highest, leadMinutes = pooledLeadTime(observations);
+  const gridlocks = observations.filter(({ outcome }) => outcome === 'gridlock').length;
+  const window = askedPerDay === null ? null : judgedWindow(plan, askedPerDay, leadMinutes);
+  const shippedIn = (each: Pick<ToJudge, 'shippedIn'>): number => (window === null ? NaN : each.shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0));
+  const missing = (each: ToJudge): number => (window === null ? NaN : 1 - shippedIn(each) / window.asked);
+  const heldIn = (each: Pick<ToJudge, 'shippedIn'>): number => (window === null ? NaN : shippedIn(each) / window.workingDays);
   const shortfall = window === null ? null : meanInterval(observations.map(missing), level);
   return {
     verdict: askedPerDay === null ? 'no rate asked' : gridlocks > 0 ? 'falls short' : verdictOf(shortfall),
-    askedPerDay, window, shortfall, gridlocks, heldIn,
+    askedPerDay, window, shortfall, gridlocks, heldIn, leadMinutes,
     heldPerDay: window === null ? null : amount(observations.map(heldIn), level),
-    notHeld: sample.count((each) => each.outcome === 'gridlock' || missing(each) > SHORTFALL_ALLOWED),
+    notHeld: observations.filter((each) => each.outcome === 'gridlock' || missing(each) > SHORTFALL_ALLOWED).length,
   };
 }
 

@@ -1,44 +1,63 @@
 import type { Observation } from '../measure/observation.js';
-import type { Results } from './results.js';
-import { ratio, type Sample } from './sample.js';
+import { Later, type Pending } from './later.js';
+import type { Estimate, Results } from './results.js';
+import { ratio, type Folded, type Sample } from './sample.js';
+
+/** The first so many buckets, known once all replications have come. */
+export interface Shown { readonly count: Folded<number> }
 
 /** Weeks of a programme or parts of a steady-state run, without those at the end in which nothing was planned or happened. */
-export function series(sample: Sample): Results['series'] {
-  const { buckets } = sample.clock, count = bucketsShown(sample), shown = Array.from({ length: count }, (_, b) => b);
+export function series(sample: Sample, shown: Shown): Pending<Results['series']> {
+  const { buckets } = sample.clock, ofShown = <T>(all: readonly T[]): Later<readonly T[]> => new Later(() => all.slice(0, shown.count.value) as Pending<readonly T[]>);
   return {
     unit: buckets.unit,
-    labels: buckets.labels.slice(0, count),
-    starts: buckets.starts.slice(0, count),
-    workingDays: buckets.workingDays.slice(0, count),
-    asked: buckets.asked.slice(0, count),
-    released: shown.map((b) => sample.amount(({ enteredIn }) => enteredIn[b])),
-    shipped: shown.map((b) => sample.amount(({ shippedIn }) => shippedIn[b])),
-    shippedPerDay: shown.map((b) => sample.amount(({ shippedIn }) => ratio(shippedIn[b], buckets.workingDays[b]))),
+    labels: ofShown(buckets.labels),
+    starts: ofShown(buckets.starts),
+    workingDays: ofShown(buckets.workingDays),
+    asked: ofShown(buckets.asked),
+    released: byBucket(sample, shown, ({ enteredIn }, b) => enteredIn[b]),
+    shipped: byBucket(sample, shown, ({ shippedIn }, b) => shippedIn[b]),
+    shippedPerDay: byBucket(sample, shown, ({ shippedIn }, b) => ratio(shippedIn[b], buckets.workingDays[b])),
   };
 }
 
 /** Work in process: in all, and by site and lane. */
-export function wip(sample: Sample): Results['wip'] {
-  const { siteNames, lanes } = sample.model, count = bucketsShown(sample);
+export function wip(sample: Sample, shown: Shown): Pending<Results['wip']> {
+  const { siteNames, lanes } = sample.model;
   const places = [...siteNames.map((name) => ({ name, kind: 'site' as const })), ...lanes.names.map((name) => ({ name, kind: 'lane' as const }))];
   return {
-    total: sample.amount((each) => each.wip),
+    total: meanWip(sample),
     places: places.map((place, id) => ({
       ...place,
       mean: sample.amount(({ wipByLocation }) => wipByLocation[id]),
-      series: Array.from({ length: count }, (_, b) => sample.amount((each) => wipInBucket(sample, each, id, b))),
+      series: byBucket(sample, shown, (each, b) => wipInBucket(sample, each, id, b)),
     })),
   };
 }
 
-/** How many buckets have something in them, or before something. */
-export function bucketsShown({ clock, observations, model }: Sample): number {
-  const buckets = clock.buckets.labels.length, locations = model.siteNames.length + model.lanes.count;
-  const lives = (b: number): boolean => clock.buckets.asked[b] !== null
-    || observations.some(({ enteredIn, shippedIn, wipIn }) => enteredIn[b] > 0 || shippedIn[b] > 0 || Array.from({ length: locations }, (_, id) => wipIn[id * buckets + b]).some((units) => units > 0));
-  let count = buckets;
-  while (count > 0 && !lives(count - 1)) count--;
-  return count;
+export const meanWip = (sample: Sample): Later<Estimate> => sample.amount((each) => each.wip);
+
+/** Mean over replications of what cannot be below 0, by bucket shown. */
+export function byBucket(sample: Sample, { count }: Shown, of: (observation: Observation, bucket: number) => number): Later<readonly Estimate[]> {
+  const all = sample.clock.buckets.labels.map((_, b) => sample.amount((each) => of(each, b)));
+  return new Later<readonly Estimate[]>(() => all.slice(0, count.value));
+}
+
+/** Buckets up to the last that has something in it, or of which something is asked. */
+export function shownBuckets(sample: Sample): Shown {
+  const { clock: { buckets: { asked } }, model: { siteNames, lanes } } = sample, buckets = asked.length, locations = siteNames.length + lanes.count;
+  const lives = ({ enteredIn, shippedIn, wipIn }: Observation, b: number): boolean => {
+    if (enteredIn[b] > 0 || shippedIn[b] > 0) return true;
+    for (let id = 0; id < locations; id++) if (wipIn[id * buckets + b] > 0) return true;
+    return false;
+  };
+  return {
+    count: sample.fold(asked.findLastIndex((each) => each !== null) + 1, (known, each) => {
+      let last = buckets;
+      while (last > known && !lives(each, last - 1)) last--;
+      return last;
+    }),
+  };
 }
 
 /** Mean units over a bucket: none are left once a run is finished; NaN where a run had stopped with units inside. */

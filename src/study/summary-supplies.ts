@@ -1,7 +1,8 @@
+import type { Pending } from './later.js';
 import type { SupplyResult } from './results-supplies.js';
 import { ratio, type Sample } from './sample.js';
 
-export function supplies(sample: Sample): SupplyResult[] {
+export function supplies(sample: Sample): Pending<SupplyResult[]> {
   const { supplies, resources, siteNames } = sample.model;
   return Array.from(supplies.resource, (resource, id) => ({
     name: resources.names[resource],

@@ -1,9 +1,11 @@
+import type { Observation } from '../measure/observation.js';
 import { isSteady, START_UP_PARTS } from '../flow/start-up.js';
 import { number } from './format.js';
 import { meanInterval } from './interval.js';
+import { Later } from './later.js';
 import type { Finding } from './results.js';
 import type { WarmUpResult } from './results-warm-up.js';
-import type { Sample } from './sample.js';
+import type { Planned, Sample } from './sample.js';
 import { mser5 } from './warm-up.js';
 
 /** Confidence with which the stretch between the warm-up given and the cut must differ: the cut was chosen from the same data. */
@@ -13,7 +15,19 @@ const LEVEL = 0.99;
  * Where the start-up of a steady-state run ends, by MSER-5 over the mean of the replications watched closely; null for a programme,
  * which really starts empty, and where a run stopped early (gridlock).
  */
-export function warmUp({ scenario, model, observations }: Pick<Sample, 'scenario' | 'model' | 'observations'>): WarmUpResult | null {
+export function warmUp(sample: Sample): Later<WarmUpResult | null> {
+  // All that can speak: those watched closely, and those that stopped.
+  const telling = sample.fold<ToWarmUp[]>([], (known, { startUp, outcome }) => {
+    if (startUp !== null || outcome !== 'ended') known.push({ startUp, outcome });
+    return known;
+  });
+  return new Later(() => warmUpOf(sample, telling.value));
+}
+
+type ToWarmUp = Pick<Observation, 'startUp' | 'outcome'>;
+
+/** The same of replications at hand. */
+export function warmUpOf({ scenario, model }: Pick<Planned, 'scenario' | 'model'>, observations: readonly ToWarmUp[]): WarmUpResult | null {
   const inside = observations.flatMap(({ startUp }) => (startUp === null ? [] : [startUp]));
   if (!isSteady(model) || inside.length === 0 || observations.some(({ outcome }) => outcome !== 'ended')) return null;
   const { programme: { end, warmUp: givenMin }, horizon } = model, partMin = Math.min(end, horizon) / START_UP_PARTS;

@@ -1,13 +1,10 @@
 import type { WorkingDay } from '../scenario/calendar-days.js';
 import type { ReleaseDay } from '../scenario/compile-release.js';
 import { minutesBetween } from './release-calendar.js';
-import type { Sample } from './sample.js';
+import type { Planned } from './sample.js';
 
 /** Buckets `first` to `last` over which a rate is judged; dates of their first and last day. */
 export interface Window { readonly first: number; readonly last: number; readonly from: string; readonly to: string; readonly workingDays: number; readonly asked: number }
-
-/** What was planned, whatever came of it. */
-type Planned = Pick<Sample, 'scenario' | 'model' | 'clock' | 'calendar'>;
 
 /**
  * The whole weeks (or parts) in which a rate is asked on every working day, from the first that starts at least one mean
@@ -16,10 +13,10 @@ type Planned = Pick<Sample, 'scenario' | 'model' | 'clock' | 'calendar'>;
  * such time counts, the first of equal ones. null: there is no such week.
  * @param lead mean lead time, minutes; NaN if nothing was shipped
  */
-export function judgedWindow(sample: Planned, perDay: number, lead: number): Window | null {
-  const { model: { programme, horizon }, clock: { buckets, date } } = sample;
+export function judgedWindow(plan: Planned, perDay: number, lead: number): Window | null {
+  const { model: { programme, horizon }, clock: { buckets, date } } = plan;
   if (Number.isNaN(lead)) return null;
-  const days = markedDays(sample, perDay), { bucketEdges: edges } = programme, end = Math.min(programme.end, horizon);
+  const days = markedDays(plan, perDay), { bucketEdges: edges } = programme, end = Math.min(programme.end, horizon);
   const fits = buckets.labels.map((_, b): boolean | null => {
     const inside = days.filter((day) => minutesBetween(day, edges[b], edges[b + 1]) > 0);
     if (inside.length === 0) return null;

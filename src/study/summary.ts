@@ -1,13 +1,9 @@
-import type { Model } from '../flow/model.js';
-import type { Observation } from '../measure/observation.js';
-import { programmeClock, type ProgrammeClock } from '../scenario/compile-clock.js';
 import { digest } from '../scenario/read-digest.js';
 import { askedRate } from '../scenario/release-rate.js';
-import type { Scenario } from '../scenario/scenario.js';
 import { capacity } from './capacity.js';
-import { releaseCalendar } from './release-calendar.js';
+import { Later, type Pending } from './later.js';
 import { RESULTS_VERSION, type Results } from './results.js';
-import { Sample } from './sample.js';
+import type { Sample } from './sample.js';
 import { answer } from './summary-answer.js';
 import { assumptions } from './summary-assumptions.js';
 import { bottlenecks } from './summary-bottlenecks.js';
@@ -27,55 +23,48 @@ import { feeders, lanes, stations } from './summary-places.js';
 import { shippedAgainstPlan } from './summary-plan.js';
 import { outages } from './summary-outages.js';
 import { pulseLines } from './summary-pulse.js';
-import { judgeRate } from './summary-rate.js';
-import { runs } from './summary-runs.js';
-import { series, wip } from './summary-series.js';
+import { judgeRate, type ToJudge } from './summary-rate.js';
+import { runs, withHeld } from './summary-runs.js';
+import { series, shownBuckets, wip } from './summary-series.js';
 import { supplies } from './summary-supplies.js';
 import { throughput } from './summary-throughput.js';
 import { units } from './summary-units.js';
 import { warmUp, warmUpFindings } from './summary-warm-up.js';
 import { PROGRAM_VERSION } from './version.js';
 
-export interface ToSummarise {
-  readonly scenario: Scenario;
-  readonly model: Model;
-  /** Default: made from the scenario. */
-  readonly clock?: ProgrammeClock | undefined;
-  /** In replication order, at least one. */
-  readonly observations: readonly Observation[];
+/** What the results say of where they come from. */
+export interface Origin {
   /** Name of the scenario's file, without folders. */
   readonly file: string;
   readonly seed: string;
-  /** Confidence of all intervals. */
-  readonly level: number;
 }
 
-/** Replications of a scenario as results. The same replications give the same results to the last bit. */
-export function summarise({ scenario, model, clock = programmeClock(scenario), observations, file, seed, level }: ToSummarise): Results {
-  if (observations.length === 0) throw new RangeError('replications: expected at least 1 to summarise, saw none; run some');
-  const calendar = releaseCalendar(scenario), sample = new Sample(scenario, model, clock, calendar, observations, level);
-  const { start, zone, quantity } = scenario.programme;
-  const judged = judgeRate(sample), startUp = warmUp(sample), likeliest = bottlenecks(sample), shipping = throughput(sample);
-  return {
+/** All that `simulate` tells of a scenario's replications. The same replications give the same results to the last bit. */
+export function summary(sample: Sample, { file, seed }: Origin): Later<Results> {
+  const { scenario, model, calendar, level } = sample, { start, zone, quantity } = scenario.programme;
+  const toJudge = sample.fold<ToJudge[]>([], (known, { outcome, shipped, leadMean, shippedIn }) => { known.push({ outcome, shipped, leadMean, shippedIn }); return known; });
+  const judged = new Later(() => judgeRate(sample, toJudge.value, level)), startUp = warmUp(sample), likeliest = bottlenecks(sample), shipping = throughput(sample);
+  const shown = shownBuckets(sample), rows = runs(sample), days = sample.amount(({ minutes }) => minutes / 1440), inTheWay = findings(sample, judged);
+  const results: Pending<Results> = {
     format: 'rateproof results', version: RESULTS_VERSION, program: PROGRAM_VERSION, study: 'simulate',
     scenario: { name: scenario.name, note: scenario.note ?? null, file, digest: `sha256:${digest(scenario)}` },
-    seed, replications: observations.length, level,
+    seed, replications: new Later(() => sample.replications), level,
     programme: {
       kind: calendar.kind, start, zone, quantity: quantity ?? null,
       phases: askedRate(scenario).phases,
-      observedDays: sample.amount(({ minutes }) => minutes / 1440).mean,
+      observedDays: new Later(() => days.value.mean),
     },
     assumptions: assumptions(scenario),
-    answer: answer(sample, judged, shipping.perDay, likeliest),
-    series: series(sample),
-    wip: wip(sample),
+    answer: new Later(() => answer(sample, judged.value, shipping.perDay.value, likeliest.value)),
+    series: series(sample, shown),
+    wip: wip(sample, shown),
     leadTime: leadTime(sample),
     throughput: shipping,
     stations: stations(sample),
     changeovers: changeovers(sample),
     buffers: buffers(sample),
-    crews: crews(sample),
-    overtime: overtime(sample),
+    crews: crews(sample, shown),
+    overtime: overtime(sample, shown),
     shutdowns: shutdowns(sample),
     inspections: inspections(sample),
     rty: rolledYield(sample),
@@ -99,7 +88,8 @@ export function summarise({ scenario, model, clock = programmeClock(scenario), o
     journey: null,
     scrapped: sample.amount(({ scrapped }) => scrapped),
     costs: costs(sample),
-    findings: [...findings(sample, judged), ...warmUpFindings(startUp)],
-    runs: runs(sample, judged.heldIn),
+    findings: new Later(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),
+    runs: new Later(() => withHeld(rows.value, toJudge.value.map(judged.value.heldIn))),
   };
+  return new Later(() => results);
 }

@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 import { compile } from '../../src/scenario/compile.js';
 import { readScenario } from '../../src/scenario/read.js';
-import { summarise } from '../../src/study/summary.js';
+import { summarise } from '../study/summarise.js';
 import { play, shippedAt } from '../flow/run-yaml.js';
 
 it('17-costs.yaml costs to the cent what its first lines say', () => {

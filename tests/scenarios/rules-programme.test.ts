@@ -5,7 +5,7 @@ import { compile } from '../../src/scenario/compile.js';
 import { programmeClock } from '../../src/scenario/compile-clock.js';
 import { sayProblem } from '../../src/scenario/problem.js';
 import { readScenario } from '../../src/scenario/read.js';
-import { summarise } from '../../src/study/summary.js';
+import { summarise } from '../study/summarise.js';
 import { enteredAt, playModel, shippedAt } from '../flow/run-yaml.js';
 
 const folder = new URL('../../scenarios/rules/', import.meta.url), file = (name: string): string => readFileSync(new URL(name, folder), 'utf8');

@@ -6,7 +6,7 @@ import { observeQuality } from '../../src/measure/observe-quality.js';
 import { compile } from '../../src/scenario/compile.js';
 import type { Scenario } from '../../src/scenario/scenario.js';
 import { PLACE_STATES, type Results } from '../../src/study/results.js';
-import { summarise } from '../../src/study/summary.js';
+import { summarise } from './summarise.js';
 import { back, chance, dayShift, feeder, lane, minutes, programme, repair, scenario, site, station, step } from '../scenario/compile-scenario.js';
 
 export const LEVELS = 64;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MOST_STAYS } from '../../src/flow/booth-log.js';
 import { readScenario } from '../../src/scenario/read.js';
 import type { ChangeoverResult } from '../../src/study/results-changeovers.js';
-import { summarise } from '../../src/study/summary.js';
+import { summarise } from './summarise.js';
 import { playModel, modelOf } from '../flow/run-yaml.js';
 
 function changeoversOf(yaml: string, replications: number): readonly ChangeoverResult[] {

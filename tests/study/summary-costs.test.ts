@@ -3,7 +3,7 @@ import { compile } from '../../src/scenario/compile.js';
 import { readScenario } from '../../src/scenario/read.js';
 import type { Costs } from '../../src/scenario/scenario-costs.js';
 import type { CostResult } from '../../src/study/results-costs.js';
-import { summarise } from '../../src/study/summary.js';
+import { summarise } from './summarise.js';
 import { back, chance, dayShift, lane, minutes, programme, scenario, scrap, site, station, step } from '../scenario/compile-scenario.js';
 import { play } from '../flow/run-yaml.js';
 import { observation } from './made-observation.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../src/scenario/read.js';
 import type { Results } from '../../src/study/results.js';
-import { summarise } from '../../src/study/summary.js';
+import { summarise } from './summarise.js';
 import { modelOf, playModel } from '../flow/run-yaml.js';
 
 /** Two replications of a scenario without chance, so that every number is by hand. */

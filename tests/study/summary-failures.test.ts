@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DOWN, OFF_SHIFT, STATE_COUNT } from '../../src/flow/states.js';
 import type { Observation } from '../../src/measure/observation.js';
 import { compile } from '../../src/scenario/compile.js';
-import { summarise } from '../../src/study/summary.js';
+import { summarise } from './summarise.js';
 import { minutes, programme, scenario, site, station, step } from '../scenario/compile-scenario.js';
 import { observation } from './made-observation.js';
 

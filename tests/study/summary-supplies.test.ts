@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../src/scenario/compile.js';
-import { summarise } from '../../src/study/summary.js';
+import { summarise } from './summarise.js';
 import { pageTables } from '../../src/report/page-tables.js';
 import { minutes, scenario, site, station, step } from '../scenario/compile-scenario.js';
 import { observation } from './made-observation.js';
