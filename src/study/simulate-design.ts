@@ -23,9 +23,15 @@ export function simulateDesign({ scenario, file, replications, seed, level }: Si
     variants: [{ key: 'base', model, closely: CLOSELY }],
     replications, seed,
     read: (observation) => observation,
-    summarise: ([observations]) => {
-      const clock = programmeClock(scenario), results = summarise({ scenario, model, clock, observations: observations!, file: basename(file), seed, level });
-      return journey === undefined ? results : { ...results, journey: journeyOf(model, clock, seed, observations![0]!, journey) };
+    gather: () => {
+      const observations: Observation[] = [];
+      return {
+        take: (observation) => void observations.push(observation),
+        found: () => {
+          const clock = programmeClock(scenario), results = summarise({ scenario, model, clock, observations, file: basename(file), seed, level });
+          return journey === undefined ? results : { ...results, journey: journeyOf(model, clock, seed, observations[0]!, journey) };
+        },
+      };
     },
   };
 }

@@ -1,7 +1,7 @@
 import type { Observation } from '../measure/observation.js';
 import { programmeClock } from '../scenario/compile-clock.js';
 import type { Scenario } from '../scenario/scenario.js';
-import { runDesign } from './fixed-design.js';
+import { answerOf } from './fixed-design.js';
 import type { Journal } from './journal.js';
 import type { JourneyAsked } from './journey.js';
 import { runUntilPrecise } from './precise-runs.js';
@@ -45,10 +45,15 @@ export async function simulateStudy({ scenario, file, replications, seed, worker
   wholeNumber('workers', workers);
   if (!(level > 0 && level < 1)) throw new RangeError(`level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`);
   const design = simulateDesign({ scenario, file, replications, seed, level }, journey), options = { workers, journal, onReplication, signal };
-  if (precision === undefined) return design.summarise(await runDesign(design, options));
+  if (precision === undefined) return answerOf(design, options);
   const { model } = design.variants[0]!, clock = programmeClock(scenario), calendar = releaseCalendar(scenario);
-  const observations = await runUntilPrecise(design, precision, (seen) => measured(new Sample(scenario, model, clock, calendar, seen, level)), options);
-  const results = design.summarise([observations]), reached = precisionOf(results, observations.length, precision);
+  const gathering = design.gather(), observations: Observation[] = [];
+  const take = (observation: Observation, variant: number): void => {
+    observations.push(observation);
+    gathering.take(observation, variant);
+  };
+  const done = await runUntilPrecise(design, precision, take, () => measured(new Sample(scenario, model, clock, calendar, observations, level)), options);
+  const results = gathering.found(), reached = precisionOf(results, done, precision);
   return { ...results, precision: reached, findings: [...results.findings, ...precisionFindings(reached)] };
 }
 
