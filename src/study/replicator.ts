@@ -1,3 +1,4 @@
+import { setMaxListeners } from 'node:events';
 import { setImmediate } from 'node:timers/promises';
 import Tinypool from 'tinypool';
 import { simulate } from '../flow/engine.js';
@@ -63,7 +64,10 @@ export class Replicator<Value> {
   private done = 0;
   private planned = 0;
 
-  constructor(private readonly options: ReplicatorOptions<Value>) {}
+  constructor(private readonly options: ReplicatorOptions<Value>) {
+    // Each replication under way listens to it: more than ten are no leak, of which Node would warn.
+    if (options.signal !== undefined) setMaxListeners(0, options.signal);
+  }
 
   /**
    * Replications `from`, `from + every` .. up to `to` of each variant, handed over one at a time: by variant, in replication order.

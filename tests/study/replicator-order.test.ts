@@ -124,6 +124,17 @@ describe('a fault among replications', { timeout: 60_000 }, () => {
     expect(taken).toEqual(workers === 1 ? [[0, 1], [0, 2], [0, 3]] : []);
   });
 
+  it('is not what Node takes for one: many threads that listen to one signal', async () => {
+    const warnings: Error[] = [], warned = (warning: Error): void => void warnings.push(warning);
+    process.on('warning', warned);
+    open();
+    await each(replicatorOf(7, undefined, { signal: new AbortController().signal }));
+    // Warnings are told on the next turn.
+    await setTimeout(0);
+    process.off('warning', warned);
+    expect(warnings).toEqual([]);
+  });
+
   it('may be a signal that comes while all others wait for their turn', async () => {
     const controller = new AbortController(), reason = new Error('enough');
     const replicator = replicatorOf(2, (count) => { if (count === 7) void setTimeout(A_MOMENT).then(() => controller.abort(reason)); }, { signal: controller.signal });
