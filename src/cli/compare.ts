@@ -2,7 +2,7 @@ import { basename, dirname, resolve } from 'node:path';
 import { compareTable } from '../report/compare-terminal.js';
 import { readWhatIfs, type WhatIf } from '../scenario/what-ifs.js';
 import { compareDesign, type CompareAsked } from '../study/compare-design.js';
-import { runDesign } from '../study/fixed-design.js';
+import { answerOf } from '../study/fixed-design.js';
 import type { Reading } from '../study/reading.js';
 import type { CompareResults } from '../study/results-compare.js';
 import { LEVEL } from '../study/simulate.js';
@@ -26,7 +26,7 @@ export async function compare(request: CompareRequest): Promise<ExitCode> {
   return runStudy<CompareResults, Reading>(request, interrupt, {
     ...COMPARE, stage,
     identity: design.identity,
-    run: async (signal, onReplication, journal) => design.summarise(await runDesign(design, { workers, journal, signal, onReplication })),
+    run: (signal, onReplication, journal) => answerOf(design, { workers, journal, signal, onReplication }),
   });
 }
 

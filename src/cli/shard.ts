@@ -29,12 +29,14 @@ export async function runShard<Value>({ shard, out, workers, quiet, asked, desig
   }
   progress.stage(`${stage}, ${name}`);
   await withJournal<Value, void>(out, design.identity, progress, async (journal) => {
-    const running = runDesign(design, { workers, journal, signal: interrupt.signal, onReplication: progress.replications }, shard);
-    const rows = await interrupt.orStop(running).finally(progress.stop);
+    // They stand in the journal as they end: nothing else need be kept of them.
+    const running = runDesign(design, { workers, journal, signal: interrupt.signal, onReplication: progress.replications }, () => undefined, shard);
+    await interrupt.orStop(running).finally(progress.stop);
     try {
-      writing(out, () => writeShard(out, about, design, rows));
+      writing(out, () => writeShard(out, about, design, (key) => journal.get(key)));
     } catch (error) {
-      if (!isThere(out, about)) throw error;
+      if (isThere(out, about)) return;
+      throw error instanceof ShardError ? new UsageError(error.message, 'give the same command again, one at a time into one folder') : error;
     }
   });
   progress.stage(`${name}: ${out}`);

@@ -51,6 +51,12 @@ export function compareDesign({ scenario, file, whatIfs, whatIfsFile, replicatio
     identity: identityOf({ study: 'compare', scenario, seed, level, more: { 'what-ifs': fingerprint(changed.map(({ key }) => key)) } }),
     variants, replications, seed,
     read: (observation, { key }) => readers.get(key)!(observation),
-    summarise: (readings) => summariseComparison({ variants, readings, file: basename(file), whatIfsFile: basename(whatIfsFile), seed, level }),
+    gather: () => {
+      const readings = variants.map((): Reading[] => []);
+      return {
+        take: (reading, v) => void readings[v]!.push(reading),
+        found: () => summariseComparison({ variants, readings, file: basename(file), whatIfsFile: basename(whatIfsFile), seed, level }),
+      };
+    },
   };
 }

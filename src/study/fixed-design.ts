@@ -1,5 +1,13 @@
 import type { Identity } from './journal.js';
-import { Replicator, type Reading, type ReplicatorOptions, type Variant } from './replicator.js';
+import { Replicator, type Reading, type ReplicatorOptions, type Take, type Variant } from './replicator.js';
+
+/** What a study makes of its replications as they come: one at a time, by variant, in replication order, so that they need not be kept. */
+export interface Gathering<Value, Found> {
+  /** `variant`: index into the design's variants. */
+  take(value: Value, variant: number): void;
+  /** Sums up what has come. */
+  found(): Found;
+}
 
 /**
  * A study whose replications are known before it begins: they may be run apart from each other, in shards on other machines, and be
@@ -12,8 +20,8 @@ export interface FixedDesign<Value, Found> {
   readonly replications: number;
   readonly seed: string;
   readonly read: Reading<Value>;
-  /** What was read, by variant, in replication order, as the study's results. */
-  readonly summarise: (rows: Value[][]) => Found;
+  /** Begins to gather what was read into the study's results. */
+  readonly gather: () => Gathering<Value, Found>;
 }
 
 /** Shard `index`, from 1, of `of`: replications `index`, `index + of`, `index + 2 of` .. of each variant. */
@@ -27,15 +35,24 @@ export function replicationsOf({ index, of }: Shard, replications: number): numb
   return Array.from({ length: Math.max(0, Math.ceil((replications - index + 1) / of)) }, (_, i) => index + i * of);
 }
 
-/** Runs the replications of a shard: by variant, in replication order. */
+type RunOptions<Value> = Omit<ReplicatorOptions<Value>, 'seed' | 'read'>;
+
+/** Runs the replications of a shard and hands over what was read: by variant, in replication order. */
 export async function runDesign<Value>(
-  { variants, replications, seed, read }: Pick<FixedDesign<Value, unknown>, 'variants' | 'replications' | 'seed' | 'read'>, options: Omit<ReplicatorOptions<Value>, 'seed' | 'read'>, { index, of } = WHOLE,
-): Promise<Value[][]> {
+  { variants, replications, seed, read }: Pick<FixedDesign<Value, unknown>, 'variants' | 'replications' | 'seed' | 'read'>, options: RunOptions<Value>, take: Take<Value>, { index, of } = WHOLE,
+): Promise<void> {
   const jobs = variants.length * replicationsOf({ index, of }, replications).length;
   const replicator = new Replicator<Value>({ ...options, seed, read, workers: Math.min(options.workers, jobs) });
   try {
-    return await replicator.run(variants, index, replications, of);
+    await replicator.each(variants, index, replications, of, take);
   } finally {
     await replicator.close();
   }
+}
+
+/** Runs the whole design: the study's results. */
+export async function answerOf<Value, Found>(design: FixedDesign<Value, Found>, options: RunOptions<Value>): Promise<Found> {
+  const gathering = design.gather();
+  await runDesign(design, options, (value, variant) => gathering.take(value, variant));
+  return gathering.found();
 }

@@ -16,7 +16,9 @@ export interface FindWarmUpOptions extends Pick<ReplicatorOptions<Observation>, 
 export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptions): Promise<number> {
   const model = compile(withWarmUp(scenario, 0));
   const pilot = { variants: [{ key: 'warm-up', model, closely: CLOSELY }], replications: CLOSELY, seed, read: (observation: Observation) => observation };
-  const [observations] = await runDesign(pilot, options), found = warmUpOf({ scenario, model }, observations!);
+  const observations: Observation[] = [];
+  await runDesign(pilot, options, (observation) => void observations.push(observation));
+  const found = warmUpOf({ scenario, model }, observations);
   if (found === null) return 0;
   if (found.cutHours === null) throw new RangeError('programme: expected a length within whose first half MSER-5 ends the start-up, saw one within which it does not; raise the length, or give a warm up');
   return found.cutHours * 60;

@@ -12,6 +12,9 @@ export class JournalError extends Error {
   }
 }
 
+/** Where a record lies in the file: its first byte, and how many there are. */
+interface Place { readonly at: number; readonly bytes: number }
+
 const MARK = Buffer.from('rateproof journal 1\n'), HEAD_BYTES = 4 + 16;
 
 /**
@@ -19,28 +22,29 @@ const MARK = Buffer.from('rateproof journal 1\n'), HEAD_BYTES = 4 + 16;
  *
  * The file is a line that says what it is, then records: length (4 bytes), the first 16 bytes of the SHA-256 of the body, body
  * (V8's serialisation, which keeps typed arrays and NaN). The first record holds the identity. A record that was cut off, and all
- * behind it, are thrown away.
+ * behind it, are thrown away. In memory is only where each record lies.
  */
 export class Journal<Value> {
   private readonly file: number;
   /** Bytes of the file that are whole. */
   private end = 0;
-  private readonly known = new Map<string, Value>();
-  private count: number;
+  private readonly places = new Map<string, Place>();
 
   /**
-   * Opens or begins the journal at `path`; only `toRead` nothing is written, and there must be one.
+   * Opens or begins the journal at `path`, and checks every record; only `toRead` nothing is written, and there must be one.
    * @throws JournalError if it belongs to something else
    */
   constructor(readonly path: string, identity: Identity, toRead = false) {
     this.file = openSync(path, toRead ? 'r' : existsSync(path) ? 'r+' : 'wx+');
     const { size } = fstatSync(this.file), mark = this.bytes(0, Math.min(size, MARK.length), size)!;
-    const records = mark.equals(MARK.subarray(0, mark.length)) ? this.read(size) : null;
-    const seen = records?.[0] as Identity | undefined;
-    const changed = records === null ? ['it is no journal of this version'] : seen === undefined ? [] : differences(seen, identity);
+    const isOurs = mark.equals(MARK.subarray(0, mark.length));
+    this.end = mark.length;
+    const seen = isOurs ? this.next(size) as Identity | undefined : undefined;
+    const changed = !isOurs ? ['it is no journal of this version'] : seen === undefined ? [] : differences(seen, identity);
     if (changed.length > 0) { this.close(); throw new JournalError(path, changed); }
-    for (const [key, value] of (records!.slice(1) as [string, Value][])) this.known.set(key, value);
-    this.count = this.known.size;
+    for (let at = this.end, record = this.next(size); record !== undefined; at = this.end, record = this.next(size)) {
+      this.places.set((record as [string, Value])[0], { at, bytes: this.end - at });
+    }
     if (toRead) return;
     ftruncateSync(this.file, this.end);
     if (seen !== undefined) return;
@@ -49,58 +53,63 @@ export class Journal<Value> {
     this.append(identity);
   }
 
+  /** What was found or added, read anew each time; undefined too where another process has written over it since. */
   get(key: string): Value | undefined {
-    return this.known.get(key);
+    const place = this.places.get(key);
+    if (place === undefined) return undefined;
+    const record = this.record(place.at, place.at + place.bytes)?.content as [string, Value] | undefined;
+    return record?.[0] === key ? record[1] : undefined;
+  }
+
+  has(key: string): boolean {
+    return this.places.has(key);
   }
 
   /** Replications in it, those added too. */
   get size(): number {
-    return this.count;
+    return this.places.size;
   }
 
   add(key: string, value: Value): void {
-    this.append([key, value]);
-    this.count++;
-  }
-
-  /** What was read is no longer needed. */
-  forget(key: string): void {
-    this.known.delete(key);
+    this.places.set(key, this.append([key, value]));
   }
 
   close(): void {
     closeSync(this.file);
   }
 
-  private append(record: unknown): void {
+  private append(record: unknown): Place {
     const body = serialize(record), head = Buffer.alloc(HEAD_BYTES);
     head.writeUInt32LE(body.length);
     digestOf(body).copy(head, 4);
-    this.write(Buffer.concat([head, body]), this.end);
+    return this.write(Buffer.concat([head, body]), this.end);
   }
 
-  private write(bytes: Buffer, at: number): void {
-    writeSync(this.file, bytes, 0, bytes.length, at);
+  private write(bytes: Buffer, at: number): Place {
+    // A disk that is nearly full takes a part, and says so only of the rest.
+    for (let written = 0; written < bytes.length;) written += writeSync(this.file, bytes, written, bytes.length - written, at + written);
     this.end = at + bytes.length;
+    return { at, bytes: bytes.length };
   }
 
-  /** The whole records, up to `end`. */
-  private read(size: number): unknown[] {
-    const records: unknown[] = [];
-    for (this.end = Math.min(size, MARK.length); ;) {
-      const head = this.bytes(this.end, HEAD_BYTES, size);
-      const body = head === undefined ? undefined : this.bytes(this.end + HEAD_BYTES, head.readUInt32LE(), size);
-      if (head === undefined || body === undefined || !digestOf(body).equals(head.subarray(4))) return records;
-      records.push(deserialize(body));
-      this.end += HEAD_BYTES + body.length;
-    }
+  /** What the record behind the last whole one holds, if that is whole too; then `end` is behind it. */
+  private next(size: number): unknown {
+    const record = this.record(this.end, size);
+    this.end += record?.bytes ?? 0;
+    return record?.content;
   }
 
-  private bytes(from: number, length: number, size: number): Buffer | undefined {
-    if (from + length > size) return undefined;
+  /** The record that begins at a byte, if it is whole and ends before `end`. */
+  private record(at: number, end: number): { readonly content: unknown; readonly bytes: number } | undefined {
+    const head = this.bytes(at, HEAD_BYTES, end), body = head && this.bytes(at + HEAD_BYTES, head.readUInt32LE(), end);
+    if (head === undefined || body === undefined || !digestOf(body).equals(head.subarray(4))) return undefined;
+    return { content: deserialize(body), bytes: HEAD_BYTES + body.length };
+  }
+
+  private bytes(from: number, length: number, end: number): Buffer | undefined {
+    if (from + length > end) return undefined;
     const bytes = Buffer.alloc(length);
-    readSync(this.file, bytes, 0, length, from);
-    return bytes;
+    return readSync(this.file, bytes, 0, length, from) === length ? bytes : undefined;
   }
 }
 

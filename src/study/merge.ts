@@ -1,7 +1,7 @@
 import { replicationsOf, shardName, type FixedDesign } from './fixed-design.js';
 import { differences } from './journal.js';
 import { keyOf } from './replicator.js';
-import { readShardValues, shardDifferences, ShardError, type ShardFolder } from './shard-folder.js';
+import { openShardValues, shardDifferences, ShardError, type ShardFolder, type ShardValues } from './shard-folder.js';
 
 /** Shards that were looked for and not found. */
 export class MissingShards extends Error {
@@ -22,7 +22,7 @@ export function checkTogether(folders: readonly ShardFolder[]): void {
 }
 
 /**
- * Sums up shards, with the results of one run to the last bit.
+ * Sums up shards, one value in memory at a time, with the results of one run to the last bit.
  * @throws ShardError for shards of another study or version, MissingShards where some are not there
  */
 export function mergeShards<Value, Found>(design: FixedDesign<Value, Found>, folders: readonly ShardFolder[]): Found {
@@ -38,7 +38,17 @@ export function mergeShards<Value, Found>(design: FixedDesign<Value, Found>, fol
       return `${shardName(shard)} is missing: replications ${numbers.slice(0, MOST_NAMED).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
     }));
   }
-  const values = new Map<string, Value>();
-  for (const folder of byIndex.values()) for (const [key, value] of readShardValues<Value>(folder, variants, replications)) values.set(key, value);
-  return design.summarise(variants.map((variant) => Array.from({ length: replications }, (_, i) => values.get(keyOf(variant, i + 1))!)));
+  const opened = new Map<number, ShardValues<Value>>();
+  try {
+    for (const [index, folder] of byIndex) opened.set(index, openShardValues(folder, design));
+    const gathering = design.gather();
+    variants.forEach((variant, v) => {
+      for (let replication = 1; replication <= replications; replication++) {
+        gathering.take(opened.get((replication - 1) % of + 1)!.get(keyOf(variant, replication)), v);
+      }
+    });
+    return gathering.found();
+  } finally {
+    for (const values of opened.values()) values.close();
+  }
 }

@@ -1,3 +1,4 @@
+import { setMaxListeners } from 'node:events';
 import { setImmediate } from 'node:timers/promises';
 import Tinypool from 'tinypool';
 import { simulate } from '../flow/engine.js';
@@ -44,52 +45,81 @@ const WORKER = new URL(import.meta.url.endsWith('.ts') ? '../../dist/study/worke
 const MOST_DEATHS = 3;
 
 /**
- * Runs replications of variants on all threads, and gives what was read of them in the order asked, the same for any number
+ * Replications under way for each thread, finished ones that wait for those before them among them. So while one takes some four
+ * times as long as the others, every thread still has work.
+ */
+const LANES = 4;
+
+/** Is given each value when its turn has come; `variant` is an index into the variants. */
+export type Take<Value> = (value: Value, variant: number) => void;
+
+/**
+ * Runs replications of variants on all threads, and hands over what was read of them in the order asked, the same for any number
  * of threads, for any thread that died, and whatever the journal held already. Close it at the end.
  */
 export class Replicator<Value> {
   private pool: Tinypool | undefined;
+  private isClosed = false;
   private readonly plans = new Plans();
   private done = 0;
   private planned = 0;
 
-  constructor(private readonly options: ReplicatorOptions<Value>) {}
+  constructor(private readonly options: ReplicatorOptions<Value>) {
+    // Each replication under way listens to it: more than ten are no leak, of which Node would warn.
+    if (options.signal !== undefined) setMaxListeners(0, options.signal);
+  }
 
-  /** Replications `from`, `from + every` .. up to `to` of each variant: by variant, in replication order. */
-  async run(variants: readonly Variant[], from: number, to: number, every = 1): Promise<Value[][]> {
+  /**
+   * Replications `from`, `from + every` .. up to `to` of each variant, handed over one at a time: by variant, in replication order.
+   * A lane begins another replication only when its last one was handed over, so no more values wait than there are lanes.
+   */
+  async each(variants: readonly Variant[], from: number, to: number, every: number, take: Take<Value>): Promise<void> {
     const { workers, signal } = this.options;
     signal?.throwIfAborted();
-    const rows = variants.map(() => new Array<Value>(Math.max(0, Math.floor((to - from) / every) + 1)));
-    const jobs = rows.flatMap((row, v) => Array.from(row, (_, i) => ({ row, variant: variants[v]!, i })));
-    this.planned += jobs.length;
-    let next = 0;
-    const work = async (): Promise<void> => {
+    const ofEach = Math.max(0, Math.floor((to - from) / every) + 1), jobs = variants.length * ofEach;
+    this.planned += jobs;
+    let next = 0, isOver = false, last = Promise.resolve();
+    const handOver = async (job: number, before: Promise<void>): Promise<void> => {
+      const v = Math.floor(job / ofEach), value = await this.one(variants[v]!, from + (job % ofEach) * every);
+      signal?.throwIfAborted();
+      if (isOver) return;
+      this.options.onReplication?.(++this.done, this.planned);
+      // A fault before this one is thrown here too: nobody waits in vain.
+      await before;
+      if (!isOver) take(value, v);
+    };
+    const lane = async (): Promise<void> => {
       try {
-        while (next < jobs.length) {
-          const { row, variant, i } = jobs[next++]!;
-          row[i] = await this.one(variant, from + i * every);
-          signal?.throwIfAborted();
-          this.options.onReplication?.(++this.done, this.planned);
-        }
-      } finally {
-        // After a fault nothing more is begun.
-        next = jobs.length;
+        while (!isOver && next < jobs) await (last = handOver(next++, last));
+      } catch (error) {
+        // Nothing more is begun, told or handed over.
+        isOver = true;
+        throw error;
       }
     };
-    // Two for each thread, so that the next replication waits for it already.
-    await Promise.all(Array.from({ length: workers > 1 ? 2 * workers : 1 }, work));
+    await Promise.all(Array.from({ length: workers > 1 ? LANES * workers : 1 }, lane));
+  }
+
+  /** The same in rows, one for each variant, for a study that needs all values together. */
+  async run(variants: readonly Variant[], from: number, to: number, every = 1): Promise<Value[][]> {
+    const rows = variants.map((): Value[] => []);
+    await this.each(variants, from, to, every, (value, v) => void rows[v]!.push(value));
     return rows;
   }
 
   /** No thread is left. */
   async close(): Promise<void> {
+    this.isClosed = true;
     await this.pool?.destroy();
-    this.pool = undefined;
   }
 
   private async one(variant: Variant, replication: number): Promise<Value> {
     const { journal, read } = this.options, key = keyOf(variant, replication), known = journal?.get(key);
-    if (known !== undefined) return known;
+    if (known !== undefined) {
+      // Lets a signal come through, here and below: a journal may be long.
+      await setImmediate();
+      return known;
+    }
     const value = read(this.options.workers > 1 ? await this.elsewhere(variant, replication) : await this.here(variant, replication), variant);
     journal?.add(key, value);
     return value;
@@ -98,29 +128,31 @@ export class Replicator<Value> {
   private async here({ key, model, closely }: Variant, replication: number): Promise<Observation> {
     const plan = this.plans.get(key) ?? this.plans.make(key, model, closely);
     const observation = observe(simulate(plan, this.options.seed, replication), replication);
-    // Lets a signal come through.
     await setImmediate();
     return observation;
   }
 
   private async elsewhere({ key, model, closely }: Variant, replication: number): Promise<Observation> {
-    const { seed, workers, signal } = this.options;
-    this.pool ??= new Tinypool({ filename: (this.options.worker ?? WORKER).href, runtime: 'worker_threads', minThreads: workers, maxThreads: workers });
-    const ask = async (question: Question): Promise<Answer> => {
-      for (let deaths = 1; ; deaths++) {
-        try {
-          return await this.pool!.run(question, { signal: signal ?? null }) as Answer;
-        } catch (error) {
-          signal?.throwIfAborted();
-          // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool replaces.
-          if (deaths === MOST_DEATHS) throw error;
-        }
-      }
-    };
-    const question = { key, seed, replication };
-    let answer = await ask(question);
-    if (answer.kind === 'unknown') answer = await ask({ ...question, model, closely });
+    const question = { key, seed: this.options.seed, replication };
+    let answer = await this.ask(question);
+    if (answer.kind === 'unknown') answer = await this.ask({ ...question, model, closely });
     if (answer.kind === 'observation') return answer.observation;
     throw new Error(answer.kind === 'fault' ? answer.message : `a thread does not know variant ${key}`);
+  }
+
+  private async ask(question: Question): Promise<Answer> {
+    const { worker = WORKER, workers, signal } = this.options;
+    for (let deaths = 1; ; deaths++) {
+      // What was under way after a fault would start threads anew.
+      if (this.isClosed) throw new Error('expected to be asked before the end, but all is closed');
+      this.pool ??= new Tinypool({ filename: worker.href, runtime: 'worker_threads', minThreads: workers, maxThreads: workers });
+      try {
+        return await this.pool.run(question, { signal: signal ?? null }) as Answer;
+      } catch (error) {
+        signal?.throwIfAborted();
+        // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool replaces.
+        if (deaths === MOST_DEATHS) throw error;
+      }
+    }
   }
 }

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { keyOf, type Variant } from './replicator.js';
+import { keyOf } from './replicator.js';
 import { replicationsOf, shardName, type FixedDesign, type Shard } from './fixed-design.js';
 import { differences, Journal, type Identity } from './journal.js';
 
@@ -49,15 +49,28 @@ export function shardDifferences(seen: ShardAbout, wanted: ShardAbout): string[]
   return other === undefined ? [] : [other === 'whatIfs' ? 'names or notes of the what-ifs are others' : `what the ${other} says of where its values come from is another`];
 }
 
-/** Writes a finished shard, whole or not at all, with its values by variant. */
-export function writeShard<Value>(path: string, about: ShardAbout, { variants, replications }: FixedDesign<Value, unknown>, rows: readonly Value[][]): void {
+/** The keys under which the values of a shard stand: by variant, in replication order. */
+function* keysOf({ shard }: ShardAbout, { variants, replications }: Pick<FixedDesign<unknown, unknown>, 'variants' | 'replications'>): Generator<string> {
+  for (const variant of variants) for (const replication of replicationsOf(shard, replications)) yield keyOf(variant, replication);
+}
+
+/**
+ * Writes a finished shard, whole or not at all, with its values by variant.
+ * @param read gives the value of a key, one at a time
+ * @throws ShardError if it gives none
+ */
+export function writeShard<Value>(path: string, about: ShardAbout, design: FixedDesign<Value, unknown>, read: (key: string) => Value | undefined): void {
   const target = resolve(path), fresh = join(dirname(target), `.${basename(target)}.new-${randomBytes(6).toString('hex')}`);
   mkdirSync(fresh, { recursive: true });
   try {
     writeFileSync(join(fresh, ABOUT), `${JSON.stringify(about, null, 1)}\n`);
-    const journal = new Journal<Value>(join(fresh, VALUES), about.identity), numbers = replicationsOf(about.shard, replications);
+    const journal = new Journal<Value>(join(fresh, VALUES), about.identity);
     try {
-      variants.forEach((variant, v) => rows[v]!.forEach((value, i) => journal.add(keyOf(variant, numbers[i]!), value)));
+      for (const key of keysOf(about, design)) {
+        const value = read(key);
+        if (value === undefined) throw new ShardError(`expected every replication of ${shardName(about.shard)} to be as it was written, but another process has written over ${key}`);
+        journal.add(key, value);
+      }
     } finally {
       journal.close();
     }
@@ -68,23 +81,30 @@ export function writeShard<Value>(path: string, about: ShardAbout, { variants, r
   }
 }
 
+/** The values of a shard by key of the journal, each read when it is asked for. */
+export interface ShardValues<Value> {
+  /** @throws ShardError if it is no longer there as it was */
+  get(key: string): Value;
+  close(): void;
+}
+
 /**
- * The values of a shard by key of the journal.
+ * Opens the values of a shard, until they are closed.
  * @throws ShardError if it does not hold all that it should
  */
-export function readShardValues<Value>({ path, about }: ShardFolder, variants: readonly Variant[], replications: number): Map<string, Value> {
-  const file = join(path, VALUES), whole = new ShardError(`expected ${file} to hold every replication of ${shardName(about.shard)}, but it is damaged`);
-  if (!existsSync(file)) throw whole;
-  const journal = new Journal<Value>(file, about.identity, true), values = new Map<string, Value>();
-  journal.close();
-  for (const variant of variants) {
-    for (const replication of replicationsOf(about.shard, replications)) {
-      const key = keyOf(variant, replication), value = journal.get(key);
-      if (value === undefined) throw whole;
-      values.set(key, value);
-    }
-  }
-  return values;
+export function openShardValues<Value>({ path, about }: ShardFolder, design: FixedDesign<Value, unknown>): ShardValues<Value> {
+  const file = join(path, VALUES), damaged = (): ShardError => new ShardError(`expected ${file} to hold every replication of ${shardName(about.shard)}, but it is damaged`);
+  if (!existsSync(file)) throw damaged();
+  const journal = new Journal<Value>(file, about.identity, true);
+  for (const key of keysOf(about, design)) if (!journal.has(key)) { journal.close(); throw damaged(); }
+  return {
+    get: (key) => {
+      const value = journal.get(key);
+      if (value === undefined) throw damaged();
+      return value;
+    },
+    close: () => journal.close(),
+  };
 }
 
 /** JSON would turn it into null without a word. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../src/scenario/read.js';
 import { readWhatIfs } from '../../src/scenario/what-ifs.js';
 import { compareDesign } from '../../src/study/compare-design.js';
-import { runDesign } from '../../src/study/fixed-design.js';
+import { answerOf } from '../../src/study/fixed-design.js';
 import { compareFiles } from '../../src/report/compare-files.js';
 import { compareTable } from '../../src/report/compare-terminal.js';
 
@@ -23,7 +23,7 @@ slower trim: { changes: { route.trim.work: 61 min } }
 describe('the report of a comparison', async () => {
   const { scenario } = readScenario(YAML, 'line.yaml', () => ''), { whatIfs } = readWhatIfs(WHAT_IFS, 'what-ifs.yaml', { text: YAML, file: 'line.yaml' }, () => '');
   const design = compareDesign({ scenario: scenario!, file: 'line.yaml', whatIfs: whatIfs!, whatIfsFile: 'what-ifs.yaml', replications: 6, seed: '1', level: 0.95 });
-  const results = design.summarise(await runDesign(design, { workers: 1 }));
+  const results = await answerOf(design, { workers: 1 });
   const files = compareFiles(results), page = String(files.get('report.html'));
 
   it('has pictures, a page, data and two tables', () => {

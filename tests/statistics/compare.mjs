@@ -12,9 +12,11 @@ const design = compareDesign({ scenario, file: 'check.yaml', whatIfs, whatIfsFil
 tuneFor(design.variants[0].model);
 const plans = design.variants.map(({ model }) => prepare(model));
 const found = Array.from({ length: studies }, (_, s) => {
-  const seed = `study ${s}`;
-  const readings = design.variants.map(({ read }, v) => Array.from({ length: replications }, (_, r) => read(observe(simulate(plans[v], seed, r + 1), r + 1))));
-  const { whatIfs: results } = design.summarise(readings);
+  const seed = `study ${s}`, gathering = design.gather();
+  design.variants.forEach(({ read }, v) => {
+    for (let r = 1; r <= replications; r++) gathering.take(read(observe(simulate(plans[v], seed, r), r)), v);
+  });
+  const { whatIfs: results } = gathering.found();
   return results.map(({ compared }) => compared.find(({ measure }) => measure === 'lead mean'));
 });
 const bytes = Buffer.from(JSON.stringify(found));

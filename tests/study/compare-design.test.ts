@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../src/scenario/read.js';
 import { readWhatIfs } from '../../src/scenario/what-ifs.js';
 import { compareDesign, type CompareDesign } from '../../src/study/compare-design.js';
-import { runDesign } from '../../src/study/fixed-design.js';
+import { answerOf } from '../../src/study/fixed-design.js';
 import { compared } from '../../src/study/summary-compare.js';
 import { playModel } from '../flow/run-yaml.js';
 
@@ -20,10 +20,7 @@ const read = (whatIfs: string, yaml = YAML): CompareDesign => {
   expect(problems).toBeUndefined();
   return compareDesign({ scenario: scenario!, file: 'four.yaml', whatIfs: found!, whatIfsFile: 'what-ifs.yaml', replications: 3, seed: 's', level: 0.95 });
 };
-const study = async (whatIfs: string, yaml = YAML, workers = 1) => {
-  const design = read(whatIfs, yaml);
-  return design.summarise(await runDesign(design, { workers }));
-};
+const study = (whatIfs: string, yaml = YAML, workers = 1) => answerOf(read(whatIfs, yaml), { workers });
 
 describe('a comparison', () => {
   it('has the differences that follow by hand, with verdicts by what is better', async () => {
@@ -56,9 +53,9 @@ describe('a comparison', () => {
     const yaml = YAML.replace('work: 2 h', 'work: { exponential: { mean: 2 h } }'), text = 'room: { changes: { sites.hall.stations.trim bench.buffer: 5 } }';
     const one = await study(text, yaml), two = await study(text, yaml, 2);
     expect(two).toEqual(one);
-    const design = read(text, yaml);
-    const readings = design.variants.map(({ model, read: of }) => [1, 2, 3].map((r) => of(playModel(model, 's', r).seen)));
-    expect(design.summarise(readings)).toEqual(one);
+    const design = read(text, yaml), gathering = design.gather();
+    design.variants.forEach(({ model, read: of }, v) => [1, 2, 3].forEach((r) => gathering.take(of(playModel(model, 's', r).seen), v)));
+    expect(gathering.found()).toEqual(one);
   });
 
   it('reports gridlock of a what-if as a finding, and in the answer', async () => {

@@ -1,24 +1,40 @@
-import { chmodSync, mkdtempSync, readFileSync } from 'node:fs';
+import { chmodSync, closeSync, mkdtempSync, openSync, readdirSync, readFileSync, truncateSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { replicationsOf, runDesign, type FixedDesign } from '../../src/study/fixed-design.js';
+import { answerOf, replicationsOf, runDesign, type FixedDesign } from '../../src/study/fixed-design.js';
 import { Journal } from '../../src/study/journal.js';
 import { mergeShards, MissingShards } from '../../src/study/merge.js';
+import { keyOf } from '../../src/study/replicator.js';
 import { aboutShard, readShard, ShardError, writeShard, type ShardFolder } from '../../src/study/shard-folder.js';
 import { benchVariant } from './bench-variant.js';
 
-/** A study of two variants, as those that compare are. */
-const DESIGN: FixedDesign<{ seen: Float64Array }, number[][]> = {
+interface Seen { readonly seen: Float64Array }
+
+/** A study of two variants, as those that compare are; found is what came, in the order in which it came. */
+const DESIGN: FixedDesign<Seen, number[][]> = {
   identity: { study: 'two', seed: 'a' }, variants: [benchVariant(5), benchVariant(8)], replications: 7, seed: 'a',
   read: ({ replication, shipped }) => ({ seen: Float64Array.of(replication, shipped) }),
-  summarise: (rows) => rows.map((row) => row.flatMap(({ seen }) => [...seen])),
+  gather: () => {
+    const came: number[][] = [];
+    return { take: ({ seen }, v) => void came.push([v, ...seen]), found: () => came };
+  },
 };
 const folder = mkdtempSync(join(tmpdir(), 'fixed-design-'));
 
+/** The lowest number under which no file is open: that is the one a new one is given (POSIX, open). */
+function freeHandle(): number {
+  const handle = openSync(folder, 'r');
+  closeSync(handle);
+  return handle;
+}
+
 async function shardFolder(index: number, of: number, asked: object = { file: 'two.yaml' }): Promise<ShardFolder> {
   const path = join(mkdtempSync(join(folder, 'shard-')), 'done'), shard = { index, of };
-  writeShard(path, aboutShard(DESIGN.identity, asked, shard), DESIGN, await runDesign(DESIGN, { workers: 1 }, shard));
+  const journal = new Journal<Seen>(join(mkdtempSync(join(folder, 'run-')), 'shard.journal'), DESIGN.identity);
+  await runDesign(DESIGN, { workers: 1, journal }, () => undefined, shard);
+  writeShard(path, aboutShard(DESIGN.identity, asked, shard), DESIGN, (key) => journal.get(key));
+  journal.close();
   return readShard(path);
 }
 
@@ -36,13 +52,34 @@ describe('the replications of shards', () => {
 
 describe('a design of several variants', () => {
   it('merged from shards is what it is run as a whole', async () => {
-    const whole = DESIGN.summarise(await runDesign(DESIGN, { workers: 2 }));
-    expect(whole[0]).not.toEqual(whole[1]);
-    // Replication and units shipped, in turn.
-    expect(whole.map((row) => row.filter((_, i) => i % 2 === 0))).toEqual([[1, 2, 3, 4, 5, 6, 7], [1, 2, 3, 4, 5, 6, 7]]);
-    const shards = [await shardFolder(2, 3), await shardFolder(3, 3), await shardFolder(1, 3)];
-    expect(mergeShards(DESIGN, shards)).toEqual(whole);
-    expect(() => mergeShards(DESIGN, shards.slice(1))).toThrow(MissingShards);
+    const whole = await answerOf(DESIGN, { workers: 2 });
+    // Variant, replication and units shipped.
+    expect(whole.map(([v, replication]) => [v, replication])).toEqual([0, 1].flatMap((v) => [1, 2, 3, 4, 5, 6, 7].map((replication) => [v, replication])));
+    expect(whole.slice(0, 7).map(([, , units]) => units)).not.toEqual(whole.slice(7).map(([, , units]) => units));
+    const [one, two, three] = [await shardFolder(1, 3), await shardFolder(2, 3), await shardFolder(3, 3)];
+    for (const shards of [[one, two, three], [three, one, two], [two, three, one, two], [three, two, one]]) expect(mergeShards(DESIGN, shards)).toEqual(whole);
+    expect(() => mergeShards(DESIGN, [one, three])).toThrow(MissingShards);
+  });
+
+  it('holds the files of its shards open while they are merged, and none of them afterwards, whatever happens', async () => {
+    const shards = [await shardFolder(1, 2), await shardFolder(2, 2)], before = freeHandle(), fault = new Error('no more room');
+    const merged = (take: () => void): number => mergeShards({ ...DESIGN, gather: () => ({ take, found: freeHandle }) }, shards);
+    expect(merged(() => undefined)).toBeGreaterThan(before);
+    expect(freeHandle()).toBe(before);
+    expect(() => merged(() => { throw fault; })).toThrow(fault);
+    expect(freeHandle()).toBe(before);
+    // The second is damaged: the first is closed again.
+    truncateSync(join(shards[1]!.path, 'shard.journal'), 200);
+    expect(() => merged(() => undefined)).toThrow('to hold every replication of shard 2 of 2, but it is damaged');
+    expect(freeHandle()).toBe(before);
+  });
+
+  it('has no shard where a value is missing', async () => {
+    const { about } = await shardFolder(1, 1), path = join(mkdtempSync(join(folder, 'shard-')), 'none'), missing = keyOf(DESIGN.variants[1]!, 4);
+    const write = (): void => writeShard(path, about, DESIGN, (key) => (key === missing ? undefined : { seen: Float64Array.of(1) }));
+    expect(write).toThrow(ShardError);
+    expect(write).toThrow(`expected every replication of shard 1 of 1 to be as it was written, but another process has written over ${missing}`);
+    expect(readdirSync(dirname(path))).toEqual([]);
   });
 
   it('does not take shards of another version of the program, nor shards that were asked something else', async () => {

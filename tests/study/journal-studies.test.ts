@@ -8,7 +8,7 @@ import { varyAssumptions } from '../../src/scenario/vary.js';
 import { readWhatIfs } from '../../src/scenario/what-ifs.js';
 import { buffersStudy } from '../../src/study/buffers.js';
 import { compareDesign } from '../../src/study/compare-design.js';
-import { runDesign } from '../../src/study/fixed-design.js';
+import { answerOf } from '../../src/study/fixed-design.js';
 import { Journal } from '../../src/study/journal.js';
 import { rateStudy } from '../../src/study/rate.js';
 import { reliefsStudy } from '../../src/study/reliefs.js';
@@ -32,10 +32,7 @@ const { whatIfs } = readWhatIfs('room: { changes: { sites.hall.stations.trim ben
 
 /** Each study with a journal: what it found, as it is written. */
 const STUDIES: Readonly<Record<string, (journal: Journal<never> | undefined) => Promise<unknown>>> = {
-  compare: async (journal) => {
-    const design = compareDesign({ scenario, file, whatIfs: whatIfs!, whatIfsFile: 'what-ifs.yaml', replications: 4, seed, level: 0.95 });
-    return design.summarise(await runDesign(design, { workers: 1, journal }));
-  },
+  compare: (journal) => answerOf(compareDesign({ scenario, file, whatIfs: whatIfs!, whatIfsFile: 'what-ifs.yaml', replications: 4, seed, level: 0.95 }), { workers: 1, journal }),
   // The pilot run by which the floor fills is in it, and the weeks of the ramp.
   rate: (journal) => rateStudy({ scenario, file, from: 3, to: 5, step: 0.5, weeks: 8, sure: 0.5, replications: 3, seed, workers: 1, journal }),
   reliefs: (journal) => reliefsStudy({ scenario, varied: varyAssumptions(YAML, file, () => ''), file, replications: 12, seed, workers: 1, journal }),

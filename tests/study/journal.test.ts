@@ -14,6 +14,9 @@ function filled(count: number): string {
   return path;
 }
 
+/** Every byte of a value. */
+const bytesOf = (value: { values: Float64Array } | undefined): string => Buffer.from(value!.values.buffer, value!.values.byteOffset, value!.values.byteLength).toString('hex');
+
 describe('a journal of replications', () => {
   it('gives back to the bit what was written, typed arrays and NaN too', () => {
     const journal = new Journal<{ values: Float64Array }>(filled(3), identity);
@@ -24,6 +27,46 @@ describe('a journal of replications', () => {
     expect([...values]).toEqual([2, Number.NaN, -0]);
     expect(journal.get('base 4')).toBeUndefined();
     journal.close();
+  });
+
+  it('gives back what was added, in any order, the same bytes after it was opened again', () => {
+    const path = fresh(), many = 400, key = (r: number): string => `base ${r}`;
+    const made = (r: number) => ({ values: Float64Array.from({ length: 2000 + 3 * r }, (_, i) => Math.sin(r * i)) });
+    const order = Array.from({ length: many }, (_, i) => (i * 149) % many);
+    const journal = new Journal<{ values: Float64Array }>(path, identity);
+    for (const r of order) journal.add(key(r), made(r));
+    for (const r of [399, 0, 17]) expect(bytesOf(journal.get(key(r)))).toBe(bytesOf(made(r)));
+    journal.add('more', made(5));
+    expect(bytesOf(journal.get('more'))).toBe(bytesOf(made(5)));
+    expect([journal.size, journal.has('more'), journal.has('none')]).toEqual([many + 1, true, false]);
+    journal.close();
+    const again = new Journal<{ values: Float64Array }>(path, identity, true);
+    expect(again.size).toBe(many + 1);
+    for (let r = 0; r < many; r++) expect(bytesOf(again.get(key(r))), key(r)).toBe(bytesOf(made(r)));
+    again.close();
+  });
+
+  it('keeps the later of two records of one key, and counts them once', () => {
+    const path = filled(2), journal = new Journal<{ values: Float64Array }>(path, identity);
+    journal.add('base 1', { values: Float64Array.of(11) });
+    expect([journal.size, journal.get('base 1')!.values[0]]).toEqual([2, 11]);
+    journal.close();
+    const again = new Journal<{ values: Float64Array }>(path, identity);
+    expect([again.size, again.get('base 1')!.values[0], again.get('base 2')!.values[0]]).toEqual([2, 11, 2]);
+    again.close();
+  });
+
+  it('gives no value that another process has written over', () => {
+    const path = filled(3), one = new Journal<{ values: Float64Array }>(path, identity), two = new Journal<{ values: Float64Array }>(path, identity);
+    one.add('base 4', { values: Float64Array.of(4) });
+    expect(one.get('base 4')!.values[0]).toBe(4);
+    // It knows nothing of that, and writes to the same place: one of as many bytes, and one that leaves no whole record there.
+    two.add('base 5', { values: Float64Array.of(5) });
+    expect([one.get('base 4'), one.get('base 3')!.values[0]]).toEqual([undefined, 3]);
+    truncateSync(path, readFileSync(path).length - 1);
+    expect([one.get('base 4'), two.get('base 5'), two.get('base 3')!.values[0]]).toEqual([undefined, undefined, 3]);
+    one.close();
+    two.close();
   });
 
   it('loses only the record that was being written when the process was killed, wherever it was cut', () => {
