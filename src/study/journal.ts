@@ -26,8 +26,6 @@ const MARK = Buffer.from('rateproof journal 1\n'), HEAD_BYTES = 4 + 16;
  */
 export class Journal<Value> {
   private readonly file: number;
-  /** Bytes of the file that are whole. */
-  private end = 0;
   private readonly places = new Map<string, Place>();
 
   /**
@@ -38,22 +36,26 @@ export class Journal<Value> {
     this.file = openSync(path, toRead ? 'r' : existsSync(path) ? 'r+' : 'wx+');
     const { size } = fstatSync(this.file), mark = this.bytes(0, Math.min(size, MARK.length), size)!;
     const isOurs = mark.equals(MARK.subarray(0, mark.length));
-    this.end = mark.length;
-    const seen = isOurs ? this.next(size) as Identity | undefined : undefined;
+    let end = mark.length;
+    /** What the record behind the last whole one holds, if that is whole too; then `end` is behind it. */
+    const next = (): unknown => {
+      const record = this.record(end, size);
+      end += record?.bytes ?? 0;
+      return record?.content;
+    };
+    const seen = isOurs ? next() as Identity | undefined : undefined;
     const changed = !isOurs ? ['it is no journal of this version'] : seen === undefined ? [] : differences(seen, identity);
     if (changed.length > 0) { this.close(); throw new JournalError(path, changed); }
-    for (let at = this.end, record = this.next(size); record !== undefined; at = this.end, record = this.next(size)) {
-      this.places.set((record as [string, Value])[0], { at, bytes: this.end - at });
-    }
+    for (let at = end, record = next(); record !== undefined; at = end, record = next()) this.places.set((record as [string, Value])[0], { at, bytes: end - at });
     if (toRead) return;
-    ftruncateSync(this.file, this.end);
+    if (end < size) ftruncateSync(this.file, end);
     if (seen !== undefined) return;
     // New, or cut off in its first record.
     this.write(MARK, 0);
     this.append(identity);
   }
 
-  /** What was found or added, read anew each time; undefined too where another process has written over it since. */
+  /** What was found or added, read anew each time; undefined also where it is no longer as it was written. */
   get(key: string): Value | undefined {
     const place = this.places.get(key);
     if (place === undefined) return undefined;
@@ -82,21 +84,14 @@ export class Journal<Value> {
     const body = serialize(record), head = Buffer.alloc(HEAD_BYTES);
     head.writeUInt32LE(body.length);
     digestOf(body).copy(head, 4);
-    return this.write(Buffer.concat([head, body]), this.end);
+    // Behind what a twin may have added meanwhile.
+    return this.write(Buffer.concat([head, body]), fstatSync(this.file).size);
   }
 
   private write(bytes: Buffer, at: number): Place {
     // A disk that is nearly full takes a part, and says so only of the rest.
     for (let written = 0; written < bytes.length;) written += writeSync(this.file, bytes, written, bytes.length - written, at + written);
-    this.end = at + bytes.length;
     return { at, bytes: bytes.length };
-  }
-
-  /** What the record behind the last whole one holds, if that is whole too; then `end` is behind it. */
-  private next(size: number): unknown {
-    const record = this.record(this.end, size);
-    this.end += record?.bytes ?? 0;
-    return record?.content;
   }
 
   /** The record that begins at a byte, if it is whole and ends before `end`. */

@@ -68,7 +68,7 @@ export function writeShard<Value>(path: string, about: ShardAbout, design: Fixed
     try {
       for (const key of keysOf(about, design)) {
         const value = read(key);
-        if (value === undefined) throw new ShardError(`expected every replication of ${shardName(about.shard)} to be as it was written, but another process has written over ${key}`);
+        if (value === undefined) throw new ShardError(`expected every replication of ${shardName(about.shard)} to stand in its journal as it was written, but one does not`);
         journal.add(key, value);
       }
     } finally {

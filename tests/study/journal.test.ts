@@ -56,17 +56,30 @@ describe('a journal of replications', () => {
     again.close();
   });
 
-  it('gives no value that another process has written over', () => {
-    const path = filled(3), one = new Journal<{ values: Float64Array }>(path, identity), two = new Journal<{ values: Float64Array }>(path, identity);
-    one.add('base 4', { values: Float64Array.of(4) });
-    expect(one.get('base 4')!.values[0]).toBe(4);
-    // It knows nothing of that, and writes to the same place: one of as many bytes, and one that leaves no whole record there.
-    two.add('base 5', { values: Float64Array.of(5) });
-    expect([one.get('base 4'), one.get('base 3')!.values[0]]).toEqual([undefined, 3]);
-    truncateSync(path, readFileSync(path).length - 1);
-    expect([one.get('base 4'), two.get('base 5'), two.get('base 3')!.values[0]]).toEqual([undefined, undefined, 3]);
-    one.close();
+  it('holds what two processes have added in turn', () => {
+    const path = filled(1), [one, two] = [new Journal<{ values: Float64Array }>(path, identity), new Journal<{ values: Float64Array }>(path, identity)];
+    for (let r = 2; r <= 9; r++) (r % 3 === 0 ? one : two).add(`base ${r}`, { values: Float64Array.of(r, r) });
+    const third = new Journal<{ values: Float64Array }>(path, identity);
+    expect(third.size).toBe(9);
+    expect([one.get('base 3'), one.get('base 9'), two.get('base 8'), third.get('base 3')].map((value) => value!.values[0])).toEqual([3, 9, 8, 3]);
+    for (const journal of [one, two, third]) journal.close();
+  });
+
+  it('gives no value that is no longer as it was written', () => {
+    const path = filled(3), journal = new Journal<{ values: Float64Array }>(path, identity), bytes = readFileSync(path);
+    const at = bytes.indexOf('base 2'), other = Buffer.from(bytes);
+    other[at + 30]! ^= 1;
+    writeFileSync(path, other);
+    expect(['base 1', 'base 2', 'base 3'].map((key) => journal.get(key)?.values[0])).toEqual([1, undefined, 3]);
+    // Whole records, but others: as after another process.
+    const twin = filled(1), two = new Journal<{ values: Float64Array }>(twin, identity);
+    two.add('base 7', { values: Float64Array.of(7, Number.NaN, -0) });
     two.close();
+    writeFileSync(path, readFileSync(twin));
+    expect(['base 1', 'base 2', 'base 3'].map((key) => journal.get(key)?.values[0])).toEqual([1, undefined, undefined]);
+    writeFileSync(path, bytes.subarray(0, at + 20));
+    expect(['base 1', 'base 2', 'base 3'].map((key) => journal.get(key)?.values[0])).toEqual([1, undefined, undefined]);
+    journal.close();
   });
 
   it('loses only the record that was being written when the process was killed, wherever it was cut', () => {
