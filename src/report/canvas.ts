@@ -64,7 +64,11 @@ export function font(size: number, weight: 'normal' | '600' = 'normal'): string 
 /** PNG bytes of a chart on white, `PIXEL_RATIO` device pixels per pixel of width and height. */
 export function renderPng(configuration: ChartConfiguration, width: number, height: number): Buffer {
   registerFonts();
-  const renderer = new ChartJSNodeCanvas({ width, height, backgroundColour: '#ffffff' });
+  const renderer = new ChartJSNodeCanvas({
+    width, height, backgroundColour: '#ffffff',
+    // A legend does not ask for the fonts of its chart, and would take one of the machine.
+    chartCallback: ({ defaults }) => { defaults.font.family = FONT_FAMILY; },
+  });
   return renderer.renderToBufferSync(
     { ...configuration, options: { ...configuration.options, devicePixelRatio: PIXEL_RATIO } },
     'image/png',
