@@ -152,7 +152,7 @@ describe('outage recovery', () => {
     expect(axisTitle(chart, 'y')).toBe('units open');
     const { byDay } = results.outages[0]!;
     expect(chart.configuration.data.labels).toEqual(byDay!.dates);
-    expect(datasets(chart).map(({ label, data }) => [label, data])).toEqual([['P10', byDay!.p10], ['P90', byDay!.p90], ['mean', byDay!.mean]]);
+    expect(datasets(chart).map(({ label, data }) => [label, data])).toEqual([['P10', byDay!.p10], ['P90', byDay!.p90], ['units open', byDay!.mean], ['21.5 open', byDay!.mean.map(() => 21.5)]]);
   });
 
   it('says why the time is not known', () => {
