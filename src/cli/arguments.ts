@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import yargs, { type Argv } from 'yargs';
 import { HELP } from './help.js';
+import { MOST_REPLICATIONS } from './limits.js';
 import { perCent, positiveNumber, wholeNumber } from './numbers.js';
 import { precisionAsked } from './precision.js';
 import { shardOf } from './shard-words.js';
@@ -15,7 +16,7 @@ declare module 'yargs' {
   interface Argv<T> { usageConfiguration(configuration: { readonly 'hide-types': boolean }): Argv<T> }
 }
 
-const MOST_REPLICATIONS = 10_000, MOST_WORKERS = 256, MOST_RATE = 100_000, MOST_PLACES = 100_000, LONGEST_SEED = 200;
+const MOST_WORKERS = 256, MOST_RATE = 100_000, MOST_PLACES = 100_000, LONGEST_SEED = 200;
 
 /** Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a UsageError. */
 export function readArguments(args: readonly string[]): Request {

@@ -7,8 +7,8 @@ export interface Interrupt {
   readonly signal: AbortSignal;
   /** The outcome of `work`, or Interrupted as soon as there is an interrupt, whether `work` minds it or not. */
   orStop<T>(work: Promise<T>): Promise<T>;
-  /** Work that holds the thread and leaves nothing behind: Ctrl-C ends the process in the middle of it. */
-  atOnce<T>(work: () => T): T;
+  /** Work that holds the thread for long and leaves nothing behind: Ctrl-C ends the process in the middle of it. */
+  atOnce<T>(work: () => Promise<T>): Promise<T>;
 }
 
 /** From now on the first Ctrl-C stops the work in order; the second ends the process at once. */
@@ -26,12 +26,12 @@ export function listenForInterrupt(): Interrupt {
       signal.addEventListener('abort', () => reject(signal.reason as Interrupted), { once: true });
       work.then(resolve, reject);
     }),
-    atOnce(work) {
+    async atOnce(work) {
       signal.throwIfAborted();
       // A listener is not called while the thread is held; without one, the system acts by itself.
       process.off('SIGINT', stop);
       try {
-        return work();
+        return await work();
       } finally {
         process.on('SIGINT', stop);
       }

@@ -1,12 +1,13 @@
 import { LEAST_FOR_PRECISION } from '../study/precision.js';
 import { PRECISION_MEASURES, type PrecisionMeasure } from '../study/results-precision.js';
 import type { PrecisionAsked } from '../study/summary-precision.js';
+import { MOST_REPLICATIONS } from './limits.js';
 import { perCent, wholeNumber } from './numbers.js';
 import { UsageError } from './usage-error.js';
 
 interface PrecisionArguments { readonly precision: string | undefined; readonly of: string | undefined; readonly most: string | undefined }
 
-const DEFAULT_MOST = 1000, MOST = 10_000;
+const DEFAULT_MOST = 1000;
 
 /** `--precision`, `--of` and `--most`; undefined where no precision is asked. */
 export function precisionAsked({ precision, of, most }: PrecisionArguments, replications: number): PrecisionAsked | undefined {
@@ -15,7 +16,7 @@ export function precisionAsked({ precision, of, most }: PrecisionArguments, repl
     if (alone !== undefined) throw new UsageError(`--${alone}: expected --precision beside it, got none`, 'add for example --precision 1%');
     return undefined;
   }
-  const limit = most === undefined ? DEFAULT_MOST : wholeNumber('most', most, LEAST_FOR_PRECISION, MOST);
+  const limit = most === undefined ? DEFAULT_MOST : wholeNumber('most', most, LEAST_FOR_PRECISION, MOST_REPLICATIONS);
   if (limit < replications) throw new UsageError(`--most: expected at least the ${replications} replications to begin with, got ${limit}`, 'lower --replications or raise --most');
   return { asked: perCent('precision', precision), of: of === undefined ? ['throughput'] : measures(of), most: limit };
 }

@@ -1,9 +1,10 @@
 import type { Argv } from 'yargs';
+import { MOST_REPLICATIONS_OF_RATE } from './limits.js';
 import { positiveNumber, wholeNumber } from './numbers.js';
 import type { RateRequest, RunRequest } from './request.js';
 import { UsageError } from './usage-error.js';
 
-const HIGHEST_RATE = 10_000, MOST_RATES = 1000, MOST_WEEKS = 520, MOST_REPLICATIONS = 2500;
+const HIGHEST_RATE = 10_000, MOST_RATES = 1000, MOST_WEEKS = 520;
 
 /** Options of `rateproof rate` beside those of every study. */
 export function rateOptions<Options>(parser: Argv<Options>) {
@@ -29,7 +30,7 @@ export function rateRequest(argv: RateArguments): Omit<RateRequest, 'command' | 
   if ((to - from) / step > MOST_RATES) throw new UsageError(`--step: expected at most ${MOST_RATES} rates, got ${Math.floor((to - from) / step) + 1}`, 'give a wider step');
   return {
     from, to, step,
-    replications: wholeNumber('replications', argv.replications, 2, MOST_REPLICATIONS),
+    replications: wholeNumber('replications', argv.replications, 2, MOST_REPLICATIONS_OF_RATE),
     weeks: wholeNumber('weeks', argv.weeks, 2, MOST_WEEKS),
     settleWeeks: argv.settle === undefined ? undefined : wholeNumber('settle', argv.settle, 1, MOST_WEEKS),
     sure: sureOf(argv.sure),

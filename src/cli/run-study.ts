@@ -19,7 +19,7 @@ export interface StudyCommand<Found, Value = unknown> {
   /** The answer as plain text. */
   readonly text: (found: Found) => string;
   /** What makes the files of its report folder, loaded only where one is written. */
-  readonly drawing: () => Promise<(found: Found) => ReadonlyMap<string, string | Buffer>>;
+  readonly drawing: () => Promise<(found: Found) => Promise<ReadonlyMap<string, string | Buffer>>>;
   /** Whether a script must not overlook what was found. */
   readonly stands: (found: Found) => boolean;
 }
@@ -37,7 +37,7 @@ export async function runStudy<Found, Value = unknown>({ out, replace, json, qui
     if (out !== undefined) {
       progress.stage('drawing the report');
       const draw = await interrupt.orStop(study.drawing());
-      writeReport(out, interrupt.atOnce(() => draw(found)), replace);
+      writeReport(out, await interrupt.atOnce(() => draw(found)), replace);
       progress.stage(`report: ${out}`);
     } else if (!quiet) {
       say('hint: --out DIR writes a folder with pictures, a page to read and the data');

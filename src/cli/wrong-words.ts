@@ -1,4 +1,5 @@
 import { nearest } from '../scenario/names-nearest.js';
+import { noShardOf } from './shard-words.js';
 import { UsageError } from './usage-error.js';
 
 export const COMMANDS = [
@@ -39,6 +40,8 @@ export function wrongWords(message: string, args: readonly string[]): UsageError
   if (!message.startsWith(UNKNOWN)) return new UsageError(message, SEE_HELP);
   const word = message.slice(UNKNOWN.length).split(', ')[0] ?? '';
   const typed = args.find((arg) => arg.replace(/^--?/, '').replace(/=.*/s, '') === word && arg.startsWith('-'))?.replace(/=.*/s, '');
+  const noShard = typed === '--shard' ? noShardOf(args[0]) : undefined;
+  if (noShard !== undefined) return noShard;
   if (typed !== undefined) return unknown('option', typed, OPTIONS);
   return args[0] === word ? unknown('command', word, COMMANDS) : new UsageError(`expected nothing after the scenario FILE but options, got "${word}"`, SEE_HELP);
 }

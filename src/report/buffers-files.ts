@@ -8,8 +8,8 @@ import { renderPage, type Picture } from './page-shape.js';
 import { studyFiles } from './study-files.js';
 
 /** Every file of a report of `buffers`, by name: results.json, two pictures, report.html and layouts.csv. */
-export function buffersFiles(results: BufferResults): Map<string, string | Buffer> {
-  return studyFiles(results, { '01-throughput-by-places': placesCurve, '02-places': placesLayout }, page).set('layouts.csv', layoutsCsv(results));
+export async function buffersFiles(results: BufferResults): Promise<Map<string, string | Buffer>> {
+  return (await studyFiles(results, { '01-throughput-by-places': placesCurve, '02-places': placesLayout }, page)).set('layouts.csv', layoutsCsv(results));
 }
 
 /** One row a layout: what it is, places in all, throughput with its interval, then the places of every spot. */

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
-import type { ChartConfiguration } from 'chart.js';
-import { ChartJSNodeCanvas } from 'chartjs-node-canvas';
+import type { ChartConfiguration, Plugin } from 'chart.js';
+import Live from 'chart.js/auto';
 import type { Canvas, SKRSContext2D } from 'canvas';
 
 /**
@@ -9,7 +9,7 @@ import type { Canvas, SKRSContext2D } from 'canvas';
  */
 
 const require = createRequire(import.meta.url);
-/** The very canvas module that the chart renderer uses; another copy would not know our fonts. */
+/** Canvas as it comes with this package; another copy would not know our fonts. */
 const canvasModule = createRequire(require.resolve('chartjs-node-canvas'))('canvas') as typeof import('canvas');
 
 /** Device pixels per CSS pixel of every picture. */
@@ -61,12 +61,32 @@ export function font(size: number, weight: 'normal' | '600' = 'normal'): string 
   return `${weight} ${size}px ${FONT_FAMILY}`;
 }
 
-/** PNG bytes of a chart on white, `PIXEL_RATIO` device pixels per pixel of width and height. */
-export function renderPng(configuration: ChartConfiguration, width: number, height: number): Buffer {
-  registerFonts();
-  const renderer = new ChartJSNodeCanvas({ width, height, backgroundColour: '#ffffff' });
-  return renderer.renderToBufferSync(
-    { ...configuration, options: { ...configuration.options, devicePixelRatio: PIXEL_RATIO } },
-    'image/png',
-  );
+const GROUND: Plugin = {
+  id: 'ground',
+  beforeDraw({ ctx, width, height }) {
+    ctx.fillStyle = '#ffffff';
+    ctx.fillRect(0, 0, width, height);
+  },
+};
+
+// A legend does not ask for the fonts of its chart, and would take one of the machine.
+Live.defaults.font.family = FONT_FAMILY;
+
+/**
+ * PNG bytes of a chart on white, `PIXEL_RATIO` device pixels per pixel of width and height. It is drawn before this
+ * returns and encoded, which takes longer, in another thread, so that the next may be drawn meanwhile.
+ */
+export async function renderPng(configuration: ChartConfiguration, width: number, height: number): Promise<Buffer> {
+  const canvas = newCanvas(width, height);
+  const live = new Live(canvas.getContext('2d') as never, {
+    ...configuration,
+    plugins: [GROUND, ...configuration.plugins ?? []],
+    options: { ...configuration.options, devicePixelRatio: PIXEL_RATIO, responsive: false, animation: false },
+  });
+  try {
+    return await canvas.encode('png');
+  } finally {
+    // Not before: it wipes the canvas.
+    live.destroy();
+  }
 }

@@ -13,8 +13,8 @@ const CHARTS: Readonly<Record<string, (results: CompareResults) => Chart | null>
 };
 
 /** Every file of a compare report, by name. Ready for `writeFolder`. */
-export function compareFiles(results: CompareResults): Map<string, string | Buffer> {
-  const files = studyFiles(results, CHARTS, comparePage);
+export async function compareFiles(results: CompareResults): Promise<Map<string, string | Buffer>> {
+  const files = await studyFiles(results, CHARTS, comparePage);
   files.set('differences.csv', differencesCsv(results));
   files.set('runs.csv', compareRunsCsv(results));
   return files;

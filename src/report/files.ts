@@ -8,8 +8,8 @@ import { studyFiles } from './study-files.js';
  * Every file of a simulate report, by name: `results.json`, the charts that have something to show, `report.html` with
  * the same charts inside, and CSV of the series, the stations, the units and the replications. Ready for `writeFolder`.
  */
-export function reportFiles(results: Results): Map<string, string | Buffer> {
-  const files = studyFiles(results, CHARTS, page);
+export async function reportFiles(results: Results): Promise<Map<string, string | Buffer>> {
+  const files = await studyFiles(results, CHARTS, page);
   files.set('series.csv', seriesCsv(results));
   files.set('stations.csv', stationsCsv(results));
   if (results.units.length > 0) files.set('units.csv', unitsCsv(results));

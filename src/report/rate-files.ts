@@ -6,8 +6,8 @@ import { ratePage } from './rate-page.js';
 import { studyFiles } from './study-files.js';
 
 /** Every file of a rate report, by name, ready for `writeFolder`. */
-export function rateFiles(results: RateResults): Map<string, string | Buffer> {
-  return studyFiles(results, RATE_CHARTS, ratePage).set('rates.csv', ratesCsv(results));
+export async function rateFiles(results: RateResults): Promise<Map<string, string | Buffer>> {
+  return (await studyFiles(results, RATE_CHARTS, ratePage)).set('rates.csv', ratesCsv(results));
 }
 
 const spread = (name: string): string[] => [`${name}_mean`, `${name}_low`, `${name}_high`];

@@ -9,8 +9,8 @@ import { studyFiles } from './study-files.js';
 const CHARTS: Readonly<Record<string, (results: ReliefsResults) => Chart | null>> = { '01-reliefs': reliefGains, '02-measure-next': reliefTornado };
 
 /** Every file of a `reliefs` report, by name. */
-export function reliefsFiles(results: ReliefsResults): Map<string, string | Buffer> {
-  return studyFiles(results, CHARTS, reliefsPage).set('reliefs.csv', reliefsCsv(results)).set('assumptions.csv', assumptionsCsv(results));
+export async function reliefsFiles(results: ReliefsResults): Promise<Map<string, string | Buffer>> {
+  return (await studyFiles(results, CHARTS, reliefsPage)).set('reliefs.csv', reliefsCsv(results)).set('assumptions.csv', assumptionsCsv(results));
 }
 
 const EFFECT = ['gain_mean', 'gain_low', 'gain_high', 'cost_mean', 'cost_low', 'cost_high', 'replications', 'out'];

@@ -8,8 +8,8 @@ import { threeStations } from '../study/buffers-line.js';
 
 const results = await buffersStudy({ scenario: threeStations('{ exponential: { mean: 1 h } }'), file: 'three.yaml', goal: { kind: 'budget', places: 3 }, replications: 3, seed: 'a', workers: 1 });
 
-describe('the report of shared-out places', { timeout: 30_000 }, () => {
-  const files = buffersFiles(results);
+describe('the report of shared-out places', { timeout: 30_000 }, async () => {
+  const files = await buffersFiles(results);
 
   it('has the results, two pictures, a page with the answer and the caution, and a CSV of the layouts', () => {
     expect([...files.keys()].sort()).toEqual(['01-throughput-by-places.png', '02-places.png', 'layouts.csv', 'report.html', 'results.json']);

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { FONT_FAMILY, newCanvas, textWidth } from '../../src/report/canvas.js';
+import { FONT_FAMILY, newCanvas, renderPng, textWidth } from '../../src/report/canvas.js';
 import { fit, wrap } from '../../src/report/text.js';
 
 const { GlobalFonts } = createRequire(import.meta.url)('canvas') as typeof import('canvas');
@@ -35,6 +35,17 @@ describe('fonts of the pictures', () => {
     // U+2602 is in DejaVu Sans, not in Inter; U+E000 (private use) is in neither and gives the box for a missing letter.
     expect(inkOf('\u2602')).not.toBe(inkOf('\ue000'));
     expect(inkOf('\u2602')).not.toBe(inkOf(' '));
+  });
+});
+
+describe('every text of a picture', () => {
+  const labels = (font: object) => ({ legend: { labels: { font: { size: 12, ...font } } } });
+  const picture = (plugins: object): Promise<Buffer> => renderPng({ type: 'bar', data: { labels: ['a'], datasets: [{ label: 'does not hold', data: [1] }] }, options: { plugins } }, 300, 200);
+
+  it('is in the fonts of the report, also a legend that names none', async () => {
+    const plain = await picture(labels({}));
+    expect(plain.equals(await picture(labels({ family: FONT_FAMILY })))).toBe(true);
+    expect(plain.equals(await picture(labels({ family: 'Report DejaVu' })))).toBe(false);
   });
 });
 

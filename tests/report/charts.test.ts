@@ -152,7 +152,7 @@ describe('outage recovery', () => {
     expect(axisTitle(chart, 'y')).toBe('units open');
     const { byDay } = results.outages[0]!;
     expect(chart.configuration.data.labels).toEqual(byDay!.dates);
-    expect(datasets(chart).map(({ label, data }) => [label, data])).toEqual([['P10', byDay!.p10], ['P90', byDay!.p90], ['mean', byDay!.mean]]);
+    expect(datasets(chart).map(({ label, data }) => [label, data])).toEqual([['P10', byDay!.p10], ['P90', byDay!.p90], ['units open', byDay!.mean], ['21.5 open', byDay!.mean.map(() => 21.5)]]);
   });
 
   it('says why the time is not known', () => {
@@ -200,11 +200,11 @@ describe('pictures', () => {
     ['3 stations', sampleResults({ stations: 3, weeks: 12 })],
     ['60 stations with names of 75 letters', sampleResults({ stations: 60, weeks: 110, names: longNames })],
     ['1 replication', sampleResults({ stations: 5, weeks: 30, replications: 1 })],
-  ])('have the right size, ink, and a clean margin that nothing is clipped at: %s', (_, sample) => {
+  ])('have the right size, ink, and a clean margin that nothing is clipped at: %s', async (_, sample) => {
     for (const [name, drawChart] of Object.entries(CHARTS)) {
       const chart = drawChart(sample);
       if (chart === null) throw new Error(`expected ${name} to be drawn`);
-      const png = renderPng(chart.configuration, chart.width, chart.height);
+      const png = await renderPng(chart.configuration, chart.width, chart.height);
       expect([...png.subarray(0, 8)], name).toEqual([137, 80, 78, 71, 13, 10, 26, 10]); // the PNG signature, W3C PNG specification 5.2
       const pixels = readPng(png);
       expect([pixels.width, pixels.height], name).toEqual([2 * chart.width, 2 * chart.height]);

@@ -47,8 +47,8 @@ describe('the report of a rate study', () => {
     for (let rate = 0; rate < 4; rate++) expect(bars.reduce((sum, bar) => sum + bar[rate]!, 0)).toBeCloseTo(100, 9);
   });
 
-  it('writes results, pictures, a page and the rates, which say the same', () => {
-    const files = rateFiles(SAMPLE);
+  it('writes results, pictures, a page and the rates, which say the same', async () => {
+    const files = await rateFiles(SAMPLE);
     expect([...files.keys()]).toEqual(['results.json', ...Object.keys(RATE_CHARTS).map((name) => `${name}.png`), 'report.html', 'rates.csv']);
     const html = files.get('report.html') as string;
     for (const text of [SAMPLE.answer.sentence, SAMPLE.ramp.sentence, 'What stops it', 'When the last phase may begin', '29 of 30 replications keep up']) expect(html).toContain(text);
@@ -57,9 +57,9 @@ describe('the report of a rate study', () => {
     expect(ratesCsv(SAMPLE)).toContain('4,does not hold,too few keep up,30,520,0,0,');
   });
 
-  it('draws a study of a single rate that does not hold, without a constraint', () => {
+  it('draws a study of a single rate that does not hold, without a constraint', async () => {
     const single: RateResults = { ...SAMPLE, grid: { from: 4, to: 4, step: 0.1 }, arithmetic: null, changes: [], answer: { ...SAMPLE.answer, highestPerDay: null, abovePerDay: 4 }, points: [point(4, 'does not hold', 0, [])] };
-    expect(rateFiles(single).size).toBe(6);
+    expect((await rateFiles(single)).size).toBe(6);
     expect(rateTable(single)).toContain('nothing');
   });
 });

@@ -3,7 +3,7 @@ import { font, textWidth } from '../canvas.js';
 import { count, number, withInterval } from '../format.js';
 import { faded, INK, PALETTE, SIZE } from '../style.js';
 import { chart, intervalNote, valueAxis, type Chart } from './chart.js';
-import { drawing } from './marks.js';
+import { drawing, onWhite } from './marks.js';
 
 /** How lead times spread, with the medians and the ninetieth percentiles of the replications. */
 export function leadTime(results: Results): Chart | null {
@@ -71,11 +71,7 @@ function markLabels(marks: readonly Mark[], side: 'left' | 'right') {
       const left = x.getPixelForValue(estimate.low ?? estimate.mean) - 8 - width, right = x.getPixelForValue(estimate.high ?? estimate.mean) + 8;
       const leftFits = left >= chart.chartArea.left, rightFits = right + width <= chart.chartArea.right;
       const at = (side === 'left' && leftFits) || !rightFits ? left : right;
-      const middle = y.getPixelForValue(height) + 9;
-      context.fillStyle = '#ffffffd9';
-      context.fillRect(at - 3, middle - 9, width + 6, 18);
-      context.fillStyle = INK;
-      context.fillText(label, at, middle);
+      onWhite(context, label, at, y.getPixelForValue(height) + 9);
     });
   });
 }

@@ -31,6 +31,14 @@ export function whiskers(dataset: number): Plugin {
   };
 }
 
+/** Text on a white ground, so that neither grid nor hatching runs through it, in the font of the context; `x` is its left end, `y` its middle. */
+export function onWhite(context: SKRSContext2D, text: string, x: number, y: number, colour: string = INK): void {
+  context.fillStyle = '#ffffff';
+  context.fillRect(x - 3, y - 8, context.measureText(text).width + 6, 16);
+  context.fillStyle = colour;
+  context.fillText(text, x, y);
+}
+
 /** A plugin that draws on top of everything else. */
 export function drawing(id: string, draw: (context: SKRSContext2D, chart: LiveChart) => void): Plugin {
   return {

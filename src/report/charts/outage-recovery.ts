@@ -1,30 +1,37 @@
 import type { Plugin } from 'chart.js';
 import type { Estimate, Results } from '../../study/results.js';
 import type { DaysQuantile, OutageDays, OutageResult } from '../../study/results-failures.js';
-import { font, textWidth } from '../canvas.js';
 import { bounds, count, intervalName, mean, number } from '../format.js';
 import { datesOf } from '../page-tables-failures.js';
 import { faded, INK, MUTED, PALETTE, SIZE } from '../style.js';
-import { chart, valueAxis, type Chart } from './chart.js';
-import { drawing } from './marks.js';
+import { chart, roomAtRight, valueAxis, type Chart } from './chart.js';
+import { lineDatasets, lineNames, nameRoom, type TimeLine } from './time.js';
+import { topWithNames, uprightLines, type UprightLine } from './upright-lines.js';
+
+const BODY_HEIGHT = 440;
 
 /** Open units day by day around the longest outage: what piles up, and when it is worked off. */
 export function outageRecovery(results: Results): Chart | null {
   const outage = results.outages.find(({ byDay }) => byDay !== null), byDay = outage?.byDay ?? null;
   if (outage === undefined || byDay === null) return null;
+  const lines: TimeLine[] = [
+    { name: 'units open', note: results.replications < 2 ? '1 replication' : 'mean; band: P10 to P90', values: byDay.mean, colour: PALETTE.blue, dash: [], width: 2.5 },
+    { name: `${mean(outage.openUnits)} open`, note: 'when the outage began', values: byDay.mean.map(() => outage.openUnits.mean), colour: PALETTE.vermillion, dash: [8, 4], width: 2 },
+  ];
+  const marks = recoveryMarks(outage, byDay);
   const unseen = { pointRadius: 0, borderWidth: 0, borderColor: 'transparent' };
   return chart({
     finding: finding(outage, results.level),
     how: `Units open (released and not yet out) at the start of each day: mean, and band from P10 to P90 of ${count(results.replications, 'replication')} (their spread, not an interval). `
       + 'Hatched: the outage. Dashed: mean of the units open when it began. Recovered: no more are open than when it began, each replication by its own level. Days are of 24 h.',
-    bodyHeight: 440,
+    bodyHeight: BODY_HEIGHT,
     type: 'line',
     data: {
       labels: [...byDay.dates],
       datasets: [
         { ...unseen, label: 'P10', data: [...byDay.p10] },
         { ...unseen, label: 'P90', data: [...byDay.p90], fill: '-1', backgroundColor: faded(PALETTE.blue, 0.2) },
-        { label: 'mean', data: [...byDay.mean], borderColor: PALETTE.blue, borderWidth: 2.5, pointRadius: 0 },
+        ...lineDatasets(lines, results.level),
       ],
     },
     scales: {
@@ -32,9 +39,10 @@ export function outageRecovery(results: Results): Chart | null {
         type: 'category', grid: { display: false }, title: { display: true, text: 'start of the day', color: MUTED, font: { size: SIZE.small } },
         ticks: { autoSkip: true, autoSkipPadding: 22, maxRotation: 0, color: MUTED, font: { size: SIZE.small } },
       },
-      y: valueAxis('units open', { grace: '18%' }),
+      y: valueAxis('units open', { suggestedMax: topWithNames(Math.max(...[...byDay.p90, ...byDay.mean].map((units) => units ?? 0), outage.openUnits.mean), marks.length, BODY_HEIGHT) }),
+      room: roomAtRight(nameRoom(lines)),
     },
-    plugins: [shade(outage, byDay), levelLine(outage), recoveryMarks(outage, byDay)],
+    plugins: [shade(outage, byDay), uprightLines(marks), lineNames(lines)],
   });
 }
 
@@ -79,52 +87,14 @@ function shade(outage: OutageResult, byDay: OutageDays): Plugin {
   };
 }
 
-function levelLine({ openUnits }: OutageResult): Plugin {
-  return drawing('level', (context, { scales: { y }, chartArea: { left, right } }) => {
-    if (y === undefined) return;
-    const at = y.getPixelForValue(openUnits.mean);
-    context.strokeStyle = PALETTE.vermillion;
-    context.lineWidth = 2;
-    context.setLineDash([8, 4]);
-    context.beginPath();
-    context.moveTo(left, at);
-    context.lineTo(right, at);
-    context.stroke();
-    label(context, `open when it began: ${mean(openUnits)}`, left + 8, at + 13);
-  });
-}
-
-/** Lines at the end of the outage and where it is made good. A later one is higher, so its name at the left passes over the earlier lines. */
-function recoveryMarks(outage: OutageResult, byDay: OutageDays): Plugin {
-  return drawing('recovery', (context, { scales: { x }, chartArea: { left, right, top, bottom } }) => {
-    if (x === undefined) return;
-    const marks = [
-      { text: 'outage over', at: outage.days, dash: [] as number[] },
-      ...outage.recoveryDays.flatMap((quantile) => {
-        if (quantile.days === null) return [];
-        const at = outage.days + quantile.days, date = byDay.dates[Math.floor(placeOf(byDay, at))];
-        return date === undefined ? [] : [{ text: `recovered, P${number(quantile.p * 100)}: ${daysOf(quantile)} days later, ${date}`, at, dash: quantile.p > 0.5 ? [7, 4] : [] }];
-      }),
-    ];
-    marks.forEach(({ text, at, dash }, index) => {
-      const pixel = Math.min(right, x.getPixelForValue(placeOf(byDay, at))), row = top + 10 + 20 * (marks.length - 1 - index), width = textWidth(text, SIZE.small, '600');
-      context.strokeStyle = INK;
-      context.lineWidth = 1.5;
-      context.setLineDash(dash);
-      context.beginPath();
-      context.moveTo(pixel, row - 10);
-      context.lineTo(pixel, bottom);
-      context.stroke();
-      label(context, text, pixel - 7 - width < left ? pixel + 7 : pixel - 7 - width, row);
-    });
-  });
-}
-
-function label(context: Parameters<Parameters<typeof drawing>[1]>[0], text: string, x: number, y: number): void {
-  context.font = font(SIZE.small, '600');
-  context.textBaseline = 'middle';
-  context.fillStyle = '#ffffffd9';
-  context.fillRect(x - 3, y - 8, textWidth(text, SIZE.small, '600') + 6, 16);
-  context.fillStyle = INK;
-  context.fillText(text, x, y);
+/** The end of the outage, and where it is made good. */
+function recoveryMarks(outage: OutageResult, byDay: OutageDays): UprightLine[] {
+  return [
+    { name: 'outage over', at: placeOf(byDay, outage.days), colour: INK, dash: [] },
+    ...outage.recoveryDays.flatMap((quantile) => {
+      if (quantile.days === null) return [];
+      const at = placeOf(byDay, outage.days + quantile.days), date = byDay.dates[Math.floor(at)];
+      return date === undefined ? [] : [{ name: `recovered, P${number(quantile.p * 100)}: ${daysOf(quantile)} days later, ${date}`, at, colour: INK, dash: quantile.p > 0.5 ? [7, 4] : [] }];
+    }),
+  ];
 }

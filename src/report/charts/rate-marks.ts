@@ -1,7 +1,7 @@
 import type { ChartDataset, ChartOptions, Plugin } from 'chart.js';
 import type { Estimate } from '../../study/results.js';
 import type { RateResults, RateVerdict } from '../../study/results-rate.js';
-import { INK, PALETTE } from '../style.js';
+import { INK, PALETTE, SIZE } from '../style.js';
 import { valueAxis } from './chart.js';
 import { drawing } from './marks.js';
 
@@ -49,4 +49,8 @@ export function rateAxis({ grid }: RateResults, more: number | null = null): Non
   return valueAxis('rate asked, units a working day', { min: Math.max(0, grid.from - room), max: high + room, beginAtZero: false, ticks: { includeBounds: false, padding: 6 } });
 }
 
-export const LEGEND = { display: true, position: 'top', align: 'start', onClick: () => undefined } as const;
+/** The verdicts with their marks, about as large as in the plot. */
+export const LEGEND = {
+  display: true, position: 'top', align: 'start', onClick: () => undefined,
+  labels: { color: INK, usePointStyle: true, boxHeight: 8, padding: 14, font: { size: SIZE.small }, filter: ({ text }: { text: string }) => text !== '' },
+} as const;

@@ -5,7 +5,7 @@ import { count } from '../format.js';
 import { INK, SIZE, VALUE_FILLS } from '../style.js';
 import { fit } from '../text.js';
 import { chart, roomAtRight, valueAxis, type Chart } from './chart.js';
-import { drawing } from './marks.js';
+import { drawing, onWhite } from './marks.js';
 import { column, columnsRoom, nameAxis, rowHeight, textColumns, type Row } from './rows.js';
 
 type Point = RateResults['points'][number];
@@ -38,15 +38,11 @@ export function rateStops(results: RateResults): Chart {
     plugins: [textColumns(columns), drawing('names in bars', (context, live) => {
       context.font = font(SIZE.small);
       context.textBaseline = 'middle';
-      context.textAlign = 'center';
       series.forEach((name, i) => live.getDatasetMeta(i).data.forEach((bar, row) => {
         const { x, base, y } = bar.getProps(['x', 'base', 'y'], true) as unknown as { x: number; base: number; y: number }, room = Math.abs(x - base) - 10;
         if (room < LEAST_LABEL) return;
-        const text = fit(`${name} ${Math.round(shareOf(points[row]!, name))} %`, room, SIZE.small), width = textWidth(text, SIZE.small);
-        context.fillStyle = '#ffffff';
-        context.fillRect((x + base - width) / 2 - 3, y - 8, width + 6, 16);
-        context.fillStyle = INK;
-        context.fillText(text, (x + base) / 2, y);
+        const text = fit(`${name} ${Math.round(shareOf(points[row]!, name))} %`, room, SIZE.small);
+        onWhite(context, text, (x + base - textWidth(text, SIZE.small)) / 2, y);
       }));
     })],
   });

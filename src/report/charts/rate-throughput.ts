@@ -1,9 +1,9 @@
 import type { RateResults } from '../../study/results-rate.js';
 import { font } from '../canvas.js';
 import { count, intervalName, number } from '../format.js';
-import { INK, MUTED, SIZE } from '../style.js';
+import { MUTED, SIZE } from '../style.js';
 import { chart, valueAxis, type Chart } from './chart.js';
-import { drawing } from './marks.js';
+import { drawing, onWhite } from './marks.js';
 import { intervalsByRate, LEGEND, pointsByRate, rateAxis } from './rate-marks.js';
 
 /** Units shipped a day against the rate asked: on the diagonal while the line keeps up, below the ceiling of arithmetic. */
@@ -18,7 +18,7 @@ export function rateThroughput(results: RateResults): Chart {
     type: 'scatter',
     data: { datasets: pointsByRate(results, 'y', shipped) },
     scales: { x: rateAxis(results, ceiling), y: valueAxis('shipped, units a working day', { beginAtZero: false, grace: '12%' }) },
-    legend: { ...LEGEND, labels: { color: INK, usePointStyle: true, padding: 14, font: { size: SIZE.small }, filter: ({ text }) => text !== '' } },
+    legend: LEGEND,
     plugins: [intervalsByRate(results, 'y', shipped), drawing('asked and ceiling', (context, { scales, chartArea }) => {
       const x = scales['x'], y = scales['y'];
       if (x === undefined || y === undefined) return;
@@ -37,10 +37,11 @@ export function rateThroughput(results: RateResults): Chart {
       context.beginPath();
       context.moveTo(at, chartArea.top); context.lineTo(at, chartArea.bottom);
       context.stroke();
-      context.fillStyle = MUTED;
       context.font = font(SIZE.small);
-      context.textAlign = 'right';
-      context.fillText(`${arithmetic.name} by arithmetic`, at - 6, chartArea.bottom - 10);
+      context.textBaseline = 'middle';
+      // At the right nothing is drawn so low: more is shipped there.
+      const name = `${arithmetic.name} by arithmetic`, { width } = context.measureText(name), fits = at + 8 + width <= chartArea.right;
+      onWhite(context, name, fits ? at + 8 : at - 8 - width, chartArea.bottom - 14, MUTED);
     })],
   });
 }

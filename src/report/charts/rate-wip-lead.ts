@@ -1,6 +1,5 @@
 import type { RateResults } from '../../study/results-rate.js';
 import { count, intervalName, withInterval } from '../format.js';
-import { INK, SIZE } from '../style.js';
 import { chart, valueAxis, type Chart } from './chart.js';
 import { intervalsByRate, LEGEND, pointsByRate, rateAxis } from './rate-marks.js';
 
@@ -21,7 +20,7 @@ export function rateWipLead(results: RateResults): Chart {
       gap: { type: 'linear', axis: 'y', stack: 'panels', stackWeight: 0.12, display: true, grid: { display: false }, border: { display: false }, ticks: { display: false } } as never,
       wip: valueAxis('WIP, units', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
     },
-    legend: { ...LEGEND, labels: { color: INK, usePointStyle: true, padding: 14, font: { size: SIZE.small }, filter: ({ text }) => text !== '' } },
+    legend: LEGEND,
     plugins: [intervalsByRate(results, 'wip', wip), intervalsByRate(results, 'lead', lead)],
   });
 }

@@ -4,7 +4,7 @@ import { count, intervalName, number, percentWithInterval } from '../format.js';
 import { faded, INK, PALETTE, SIZE } from '../style.js';
 import { chart, roomAtRight, valueAxis, type Chart } from './chart.js';
 import { dayAxis, momentOf } from './days.js';
-import { drawing } from './marks.js';
+import { drawing, onWhite } from './marks.js';
 import { lineNames, nameRoom, type TimeLine } from './time.js';
 
 /** Units shipped over the programme, added up, beside those released by plan and those due, with the dates of the last one. */
@@ -79,10 +79,7 @@ function lastUnitMarks(marks: readonly DateQuantile[]) {
       context.beginPath();
       context.arc(at(date), row, 4, 0, 2 * Math.PI);
       context.fill();
-      context.fillStyle = '#ffffffe0';
-      context.fillRect(from - 3, row - 10, width + 6, 20);
-      context.fillStyle = INK;
-      context.fillText(label, from, row);
+      onWhite(context, label, from, row);
     });
   });
 }

@@ -1,9 +1,10 @@
 import type { Results } from '../../study/results.js';
-import { font } from '../canvas.js';
 import { count, number } from '../format.js';
 import { INK, MUTED, PALETTE, SIZE } from '../style.js';
 import { chart, roomAtRight, valueAxis, type Chart } from './chart.js';
-import { drawing } from './marks.js';
+import { topWithNames, uprightLines } from './upright-lines.js';
+
+const BODY_HEIGHT = 420;
 
 /** Units inside from the empty start of a steady-state run, with the warm-up given and the cut of MSER-5; null for a programme. */
 export function warmUp({ warmUp: seen }: Results): Chart | null {
@@ -21,35 +22,14 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
       'not known': `The run is too short to show whether the warm-up of ${number(givenHours)} h is long enough`,
     }[verdict],
     how: `Mean units inside by part of ${number(partHours)} h, over ${count(replications, 'replication')}, from the empty start; ${cut} (White 1997). The warm-up is called too short only if the units inside between it and the cut differ from those after it in a 99 % interval.`,
-    bodyHeight: 420,
+    bodyHeight: BODY_HEIGHT,
     type: 'line',
     data: { datasets: [{ label: 'units inside', data: wip.map((units, part) => ({ x: (part + 0.5) * partHours, y: units })), borderColor: PALETTE.blue, borderWidth: 2, pointRadius: 0 }] },
     scales: {
       x: valueAxis('hours since the start', { min: 0, max: hours, grid: { display: false }, ticks: { color: MUTED, maxTicksLimit: 12, includeBounds: false, font: { size: SIZE.small } } }),
-      y: valueAxis('units inside', { grace: '12%' }),
+      y: valueAxis('units inside', { suggestedMax: topWithNames(Math.max(...wip), lines.length, BODY_HEIGHT) }),
       room: roomAtRight(24),
     },
-    plugins: [drawing('start-up', (context, { chartArea: { left, right, top, bottom } }) => {
-      context.font = font(SIZE.small);
-      context.textBaseline = 'middle';
-      const xOf = (at: number): number => left + ((right - left) * at) / hours;
-      for (const { at, colour, dash } of lines) {
-        context.strokeStyle = colour;
-        context.setLineDash(dash);
-        context.lineWidth = 1.6;
-        context.beginPath();
-        context.moveTo(xOf(at), top);
-        context.lineTo(xOf(at), bottom);
-        context.stroke();
-      }
-      context.setLineDash([]);
-      lines.forEach(({ at, name, colour }, index) => {
-        const { width } = context.measureText(name), fits = xOf(at) + 6 + width <= right, x = fits ? xOf(at) + 6 : xOf(at) - 6 - width, y = top + 10 + 18 * index;
-        context.fillStyle = '#ffffff';
-        context.fillRect(x - 2, y - 8, width + 4, 16);
-        context.fillStyle = colour;
-        context.fillText(name, x, y);
-      });
-    })],
+    plugins: [uprightLines(lines)],
   });
 }
