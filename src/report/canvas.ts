@@ -1,7 +1,7 @@
 import { createRequire } from 'node:module';
+import { createCanvas, DOMMatrix, GlobalFonts, type Canvas, type SKRSContext2D } from '@napi-rs/canvas';
 import type { ChartConfiguration, Plugin } from 'chart.js';
 import Live from 'chart.js/auto';
-import type { Canvas, SKRSContext2D } from 'canvas';
 
 /**
  * Drawing surface: canvas, fonts, PNG bytes. Everything that draws or measures goes through here, so that fonts are
@@ -9,8 +9,6 @@ import type { Canvas, SKRSContext2D } from 'canvas';
  */
 
 const require = createRequire(import.meta.url);
-/** Canvas as it comes with this package; another copy would not know our fonts. */
-const canvasModule = createRequire(require.resolve('chartjs-node-canvas'))('canvas') as typeof import('canvas');
 
 /** Device pixels per CSS pixel of every picture. */
 export const PIXEL_RATIO = 2;
@@ -30,7 +28,7 @@ function registerFonts(): void {
   if (registered) return;
   for (const [file, family] of FONT_FILES) {
     const path = require.resolve(file);
-    if (canvasModule.GlobalFonts.registerFromPath(path, family) === null) {
+    if (GlobalFonts.registerFromPath(path, family) === null) {
       throw new Error(`expected a font in package file ${file}, could not read it: run npm ci to restore the packages`);
     }
   }
@@ -40,12 +38,12 @@ function registerFonts(): void {
 /** A blank canvas of that many device pixels, with the report's fonts at hand. */
 export function newCanvas(width: number, height: number): Canvas {
   registerFonts();
-  return canvasModule.createCanvas(width, height);
+  return createCanvas(width, height);
 }
 
 /** A transform for patterns drawn in device pixels, so that they stay sharp under the pixel ratio. */
-export function devicePixelTransform(): InstanceType<typeof canvasModule.DOMMatrix> {
-  return new canvasModule.DOMMatrix([1 / PIXEL_RATIO, 0, 0, 1 / PIXEL_RATIO, 0, 0]);
+export function devicePixelTransform(): DOMMatrix {
+  return new DOMMatrix([1 / PIXEL_RATIO, 0, 0, 1 / PIXEL_RATIO, 0, 0]);
 }
 
 let ruler: SKRSContext2D | undefined;

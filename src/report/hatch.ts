@@ -1,4 +1,4 @@
-import type { SKRSContext2D } from 'canvas';
+import type { SKRSContext2D } from '@napi-rs/canvas';
 import { devicePixelTransform, newCanvas, PIXEL_RATIO } from './canvas.js';
 import type { Fill, Hatch } from './style.js';
 

@@ -1,9 +1,7 @@
-import { createRequire } from 'node:module';
+import { GlobalFonts } from '@napi-rs/canvas';
 import { describe, expect, it } from 'vitest';
 import { FONT_FAMILY, newCanvas, renderPng, textWidth } from '../../src/report/canvas.js';
 import { fit, wrap } from '../../src/report/text.js';
-
-const { GlobalFonts } = createRequire(import.meta.url)('canvas') as typeof import('canvas');
 
 describe('fonts of the pictures', () => {
   it('come from the packages, under names that no machine has, so that every machine draws the same', () => {

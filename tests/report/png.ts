@@ -1,6 +1,4 @@
-import { createRequire } from 'node:module';
-
-const { createCanvas, Image } = createRequire(import.meta.url)('canvas') as typeof import('canvas');
+import { createCanvas, Image } from '@napi-rs/canvas';
 
 /** What a PNG shows, read with the decoder of the canvas package. */
 export interface Pixels { readonly width: number; readonly height: number; /** Share of pixels that are not white. */ readonly ink: number; /** Whether a frame of `edge` pixels is all white. */ frameIsWhite(edge: number): boolean }

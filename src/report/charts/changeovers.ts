@@ -1,4 +1,4 @@
-import type { SKRSContext2D } from 'canvas';
+import type { SKRSContext2D } from '@napi-rs/canvas';
 import type { ChangeoverResult, StripStay } from '../../study/results-changeovers.js';
 import type { Results } from '../../study/results.js';
 import { font, textWidth } from '../canvas.js';

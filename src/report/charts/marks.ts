@@ -1,5 +1,5 @@
 import type { Chart as LiveChart, Plugin } from 'chart.js';
-import type { SKRSContext2D } from 'canvas';
+import type { SKRSContext2D } from '@napi-rs/canvas';
 import { INK } from '../style.js';
 
 /** Interval bars over the floating bars [low, high] of one horizontal dataset, which itself stays unpainted. */
