@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { fillUniform, seedStream, STATE_WORDS, streamName } from '../../src/random/streams.js';
-import { amount } from '../../src/study/interval.js';
+import { asAmount, intervalOf } from '../../src/study/interval.js';
+import { Later } from '../../src/study/later.js';
+import { Moments } from '../../src/study/moments.js';
 import type { Estimate } from '../../src/study/results.js';
-import { replicationsWanted, type Measured } from '../../src/study/summary-precision.js';
+import { replicationsWanted } from '../../src/study/summary-precision.js';
 import { SLOW } from './agree.js';
 
 const STUDIES = 1000, TO_BEGIN = 10, MOST = 10_000, LEVEL = 0.95;
@@ -21,14 +23,12 @@ function drawn(study: number, ofShare: (share: number) => number): (count: numbe
 
 /** The interval that a study stops with, its replications being such values. */
 function stoppedWith(draw: (count: number) => number[], asked: number): Estimate {
-  const values: number[] = [];
-  let next: number | null = TO_BEGIN, found = amount([], LEVEL);
-  while (next !== null) {
-    values.push(...draw(next - values.length));
-    found = amount(values, LEVEL);
-    next = replicationsWanted({ wip: { total: found } } as unknown as Measured, values.length, { asked, of: ['wip'], most: MOST });
+  const moments = new Moments(), estimate = new Later(() => asAmount(intervalOf(moments, LEVEL)));
+  for (let next: number | null = TO_BEGIN; next !== null;) {
+    for (const value of draw(next - moments.n)) moments.add(value);
+    next = replicationsWanted([{ name: 'wip', estimate }], moments.n, { asked, of: ['wip'], most: MOST });
   }
-  return found;
+  return estimate.value;
 }
 
 /** Of 1,000 studies that stop by themselves: how many have an interval that holds the truth, and replications that they take in the mean. */
