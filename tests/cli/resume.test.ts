@@ -7,7 +7,7 @@ const folder = scenarioFolder();
 // Long enough that a run of many is surely not at its end when it is killed.
 const LONG = ['simulate', 'long.yaml', '--workers', '1', '--json', '--finding-ok'];
 writeFileSync(join(folder, 'long.yaml'), `scenario: Long bench
-programme: { arrivals: { exponential: { mean: 2 h } }, length: 50000 h, warm up: 500 h }
+programme: { arrivals: { exponential: { mean: 2 h } }, length: 20000 h, warm up: 500 h }
 sites: { works: { stations: { bench: { buffer: unlimited } } } }
 route: [{ step: build, at: bench, work: { exponential: { mean: 90 min } } }]
 `);
