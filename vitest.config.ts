@@ -9,6 +9,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     pool: 'forks',
     maxWorkers: 2,
+    // The program as built runs as it is, not wrapped; see tests/statistics/built.ts.
+    server: { deps: { external: [/\/dist\//] } },
     // Modules of the sources hold no state that a test changes: loaded once a process, the suite takes a minute and a half less.
     isolate: false,
     // A busy machine is no fault of a test.

@@ -18,7 +18,7 @@ export const SLOW = { timeout: 600_000 };
 
 /** All replications of one scenario. */
 export function observations(yaml: string, { seed = 'statistics', replications = REPLICATIONS } = {}): readonly Observation[] {
-  return replicateBuilt(yaml, replications, seed);
+  return replicateBuilt(yaml, replications, seed, (observation) => observation);
 }
 
 /**
@@ -31,7 +31,7 @@ export function expectAgreement(values: readonly number[], expected: number, hal
   const half = tQuantile(0.975, n - 1) * standardError;
   // For a record of what was measured: AGREEMENT=file npx vitest run tests/statistics
   const record = process.env['AGREEMENT'], { currentTestName, testPath } = expect.getState();
-  if (record !== undefined) appendFileSync(record, `${[basename(testPath ?? ''), currentTestName, expected, mean, half / Math.abs(expected), (mean - expected) / standardError].join('\t')}\n`);
+  if (record !== undefined) appendFileSync(record, `${[basename(testPath ?? ''), currentTestName, expected, mean, half / Math.abs(expected), halfWidth, (mean - expected) / standardError].join('\t')}\n`);
   expect(n, 'replications').toBeGreaterThanOrEqual(REPLICATIONS);
   expect(half / Math.abs(expected), `half-width ${half} over ${expected}`).toBeLessThanOrEqual(halfWidth);
   expect(Math.abs(mean - expected), `mean ${mean}, expected ${expected}, standard error ${standardError}`).toBeLessThanOrEqual(STANDARD_ERRORS * standardError);

@@ -1,41 +1,56 @@
-import { execFileSync } from 'node:child_process';
 import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { deserialize } from 'node:v8';
 import type { Observation } from '../../src/measure/observation.js';
 import type { ComparedMeasure } from '../../src/study/results-compare.js';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const LAYERS = ['random', 'flow', 'measure', 'scenario'];
+const root = fileURLToPath(new URL('../..', import.meta.url)), BUILT = 'dist/study/library.js';
+const LAYERS = ['random', 'flow', 'measure', 'scenario', 'study'];
 
-/** Looked at once in a test file. */
-let isFresh = false;
-
-/** Observations of replications 1, 2, .. of a scenario text, by the built engine; see `replicate.mjs`. */
-export function replicateBuilt(yaml: string, replications: number, seed: string): Observation[] {
-  if (!isFresh) expectFresh();
-  isFresh = true;
-  const input = JSON.stringify({ yaml, replications, seed });
-  const bytes = execFileSync(process.execPath, [fileURLToPath(new URL('replicate.mjs', import.meta.url))], { input, maxBuffer: 2 ** 30 });
-  return deserialize(bytes) as Observation[];
-}
+expectFresh();
+/**
+ * The program as built. The test runner leaves it as it is (vitest.config.ts); it wraps every import of a module that it
+ * transforms, which makes the inner loop five times slower.
+ */
+export const built = await import(new URL(`../../${BUILT}`, import.meta.url).href) as typeof import('../../src/study/library.js');
 
 /** An old build would check an engine that is no longer there. */
-export function expectFresh(): void {
-  const built = 'dist/study/library.js', builtAt = statSync(join(root, built), { throwIfNoEntry: false })?.mtimeMs ?? 0;
+function expectFresh(): void {
+  const builtAt = statSync(join(root, BUILT), { throwIfNoEntry: false })?.mtimeMs ?? 0;
   for (const layer of LAYERS) {
     for (const file of readdirSync(join(root, 'src', layer)).filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts'))) {
       const source = join('src', layer, file);
-      if (builtAt < statSync(join(root, source)).mtimeMs) throw new Error(`${built}: expected a build newer than ${source}, saw an older one or none; run \`npm run build\` first`);
+      if (builtAt < statSync(join(root, source)).mtimeMs) throw new Error(`${BUILT}: expected a build newer than ${source}, saw an older one or none; run \`npm run build\` first`);
     }
   }
 }
 
-/** What comparisons of the built program, each with a seed of its own, say of the mean lead time: by study and what-if; see `compare.mjs`. */
-export function comparedBuilt(yaml: string, whatIfs: string, studies: number, replications: number): ComparedMeasure[][] {
-  expectFresh();
-  const input = JSON.stringify({ yaml, whatIfs, studies, replications });
-  const bytes = execFileSync(process.execPath, [fileURLToPath(new URL('compare.mjs', import.meta.url))], { input, maxBuffer: 2 ** 28 });
-  return JSON.parse(bytes.toString()) as ComparedMeasure[][];
+/** The scenario of a text that must be free of problems. */
+export function scenarioBuilt(yaml: string) {
+  const { scenario, problems } = built.readScenario(yaml, 'check.yaml', () => '');
+  if (scenario === undefined) throw new Error(`expected a scenario without problems, saw ${JSON.stringify(problems)}`);
+  return scenario;
+}
+
+/** What is read of replications 1, 2, .. of a scenario text. */
+export function replicateBuilt<Value>(yaml: string, replications: number, seed: string, read: (observation: Observation) => Value): Value[] {
+  const model = built.compile(scenarioBuilt(yaml));
+  built.tuneFor(model); // as every study does
+  const plan = built.prepare(model);
+  return Array.from({ length: replications }, (_, i) => read(built.observe(built.simulate(plan, seed, i + 1), i + 1)));
+}
+
+/** What comparisons of ten or so replications, each with a seed of its own, say of the mean lead time: by study and what-if. */
+export function comparedBuilt(yaml: string, whatIfsText: string, studies: number, replications: number): ComparedMeasure[][] {
+  const scenario = scenarioBuilt(yaml), { whatIfs, problems } = built.readWhatIfs(whatIfsText, 'what-ifs.yaml', { text: yaml, file: 'check.yaml' }, () => '');
+  if (whatIfs === undefined) throw new Error(`expected what-ifs without problems, saw ${JSON.stringify(problems)}`);
+  const design = built.compareDesign({ scenario, file: 'check.yaml', whatIfs, whatIfsFile: 'what-ifs.yaml', replications, seed: 'of each study', level: 0.95 });
+  const plans = design.variants.map(({ model }) => built.prepare(model));
+  return Array.from({ length: studies }, (_, s) => {
+    const gathering = design.gather();
+    design.variants.forEach(({ read }, v) => {
+      for (let r = 1; r <= replications; r++) gathering.take(read(built.observe(built.simulate(plans[v]!, `study ${s}`, r), r)), v);
+    });
+    return gathering.found().whatIfs.map(({ compared }) => compared.find(({ measure }) => measure === 'lead mean')!);
+  });
 }

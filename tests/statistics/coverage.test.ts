@@ -1,8 +1,6 @@
-import { execFileSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { amount } from '../../src/study/interval.js';
-import { expectFresh } from './built.js';
+import { replicateBuilt } from './built.js';
 import { SLOW } from './agree.js';
 import { exponential, lineYaml } from './line.js';
 
@@ -10,9 +8,7 @@ const STUDIES = 1000, REPLICATIONS = 10, THROUGHPUT = 0, WIP = 1, LEAD = 2;
 
 /** Throughput an hour, mean WIP and mean lead time (hours) of short replications after a warm-up of 100 h. */
 function replications(yaml: string): number[][] {
-  expectFresh();
-  const input = JSON.stringify({ yaml: yaml.replace('warm up: 1000 h', 'warm up: 100 h'), replications: STUDIES * REPLICATIONS, seed: 'coverage' });
-  return JSON.parse(execFileSync(process.execPath, [fileURLToPath(new URL('coverage.mjs', import.meta.url))], { input, maxBuffer: 2 ** 28, encoding: 'utf8' })) as number[][];
+  return replicateBuilt(yaml.replace('warm up: 1000 h', 'warm up: 100 h'), STUDIES * REPLICATIONS, 'coverage', ({ shipped, minutes, wip, leadMean }) => [(60 * shipped) / minutes, wip, leadMean / 60]);
 }
 
 /** Of 1,000 independent studies of ten replications each, how many have an interval that holds the truth. */

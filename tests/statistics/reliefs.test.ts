@@ -1,8 +1,7 @@
-import { execFileSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { ReliefsResults } from '../../src/study/results-reliefs.js';
 import { expectAgreement, observations, SLOW } from './agree.js';
+import { built, scenarioBuilt } from './built.js';
 import { exactThroughput } from './exact-line.js';
 import { exponential, lineYaml, noRoom } from './line.js';
 
@@ -21,9 +20,10 @@ const EXACT: Readonly<Record<string, number>> = {
 /** The same as gains, units a day of 24 hours. */
 const gainOf = (text: string): number => 24 * (EXACT[text]! - base);
 
-function studies(text: string, replications: number, seeds: readonly string[]): ReliefsResults[] {
-  const input = JSON.stringify({ yaml: text, replications, seeds });
-  return JSON.parse(execFileSync(process.execPath, [fileURLToPath(new URL('reliefs.mjs', import.meta.url))], { input, maxBuffer: 2 ** 28 }).toString()) as ReliefsResults[];
+async function studies(text: string, replications: number, seeds: readonly string[]): Promise<ReliefsResults[]> {
+  const scenario = scenarioBuilt(text), all: ReliefsResults[] = [];
+  for (const seed of seeds) all.push(await built.reliefsStudy({ scenario, varied: [], file: 'check.yaml', replications, seed, workers: 1 }));
+  return all;
 }
 const known = ({ reliefs }: ReliefsResults): ReliefsResults['reliefs'] => reliefs.filter(({ text }) => text in EXACT);
 
@@ -32,8 +32,8 @@ describe('reliefs of a line whose Markov chain is known', SLOW, () => {
     expectAgreement(observations(yaml(20_000)).map(({ shipped, minutes }) => (shipped / minutes) * 60), base, 0.01);
   });
 
-  it('have the exact gains, in the exact order', () => {
-    const [results] = studies(yaml(20_000), 40, ['exact']), found = known(results!);
+  it('have the exact gains, in the exact order', async () => {
+    const [results] = await studies(yaml(20_000), 40, ['exact']), found = known(results!);
     expect(found).toHaveLength(6);
     // Intervals at the level of the whole table hold together; the seed is fixed.
     for (const { text, gain } of found) {
@@ -50,9 +50,9 @@ describe('reliefs of a line whose Markov chain is known', SLOW, () => {
     expect(work[0]).toBe('10 % off the work of step 2');
   });
 
-  it('keep the truly best in the promised share of small studies', () => {
+  it('keep the truly best in the promised share of small studies', async () => {
     const best = Object.keys(EXACT).reduce((a, b) => (gainOf(a) >= gainOf(b) ? a : b));
-    const kept = studies(yaml(500), 20, Array.from({ length: 25 }, (_, i) => `small ${i}`)).filter((results) => known(results).find(({ text }) => text === best)!.out === null).length;
+    const all = await studies(yaml(500), 20, Array.from({ length: 25 }, (_, i) => `small ${i}`)), kept = all.filter((results) => known(results).find(({ text }) => text === best)!.out === null).length;
     // The promise is 95 %; so few studies are below 22 in 1 of 30 cases if it is just kept. `tests/study/relief-screen.test.ts` has more.
     expect(kept).toBeGreaterThanOrEqual(22);
   });
@@ -80,7 +80,7 @@ describe('small whole studies of lines whose best relief is known', SLOW, () => 
   it.each([
     { name: 'a slow station in the middle', hours: [1, 1.3, 0.9], crew: false, best: 'one place more at station 2' },
     { name: 'one person for two stations', hours: [1, 0.8], crew: true, best: 'one person more in fitters (hall)' },
-  ])('put it first in all of 20: $name', ({ hours, crew, best }) => {
+  ])('put it first in all of 20: $name', async ({ hours, crew, best }) => {
     const one = hours.map(() => 1), more = (s: number): number[] => one.map((places, i) => places + Number(i === s));
     const exact = new Map<string, number>([
       ...hours.map((_, s) => [`one place more at station ${s + 1}`, pace(hours, crew, more(s))] as const),
@@ -89,7 +89,7 @@ describe('small whole studies of lines whose best relief is known', SLOW, () => 
     ]);
     const most = Math.max(...exact.values()), base = pace(hours, crew, one);
     expect(exact.get(best)).toBe(most);
-    for (const { reliefs, base: { throughput }, seed } of studies(open(hours, crew), 20, Array.from({ length: 20 }, (_, i) => `first ${i}`))) {
+    for (const { reliefs, base: { throughput }, seed } of await studies(open(hours, crew), 20, Array.from({ length: 20 }, (_, i) => `first ${i}`))) {
       expect(reliefs[0]!.text, seed).toBe(best);
       // Nothing else that the study looked at could be better: a space more changes nothing, or there is none to change.
       for (const { text } of reliefs) expect(exact.has(text) || text.startsWith('one space more'), text).toBe(true);
@@ -99,7 +99,7 @@ describe('small whole studies of lines whose best relief is known', SLOW, () => 
     }
   });
 
-  it('put it first, or one within the zone of it, in all of 20: exponential stations without room between', () => {
+  it('put it first, or one within the zone of it, in all of 20: exponential stations without room between', async () => {
     // What a second place brings is not in this chain; among the rest the order of true gains is known.
     const rates = [1, 1, 0.7];
     const alone = exactThroughput(rates, [0, 0]);
@@ -109,7 +109,7 @@ describe('small whole studies of lines whose best relief is known', SLOW, () => 
       ['one space more ahead of station 3', 24 * (exactThroughput(rates, [0, 1]) - alone)] as const,
     ]);
     const most = Math.max(...gains.values()), line = lineYaml({ work: rates.map((rate) => exponential(1 / rate)), between: noRoom(3), hours: 600 });
-    for (const { reliefs, zone, seed } of studies(line, 20, Array.from({ length: 20 }, (_, i) => `line ${i}`))) {
+    for (const { reliefs, zone, seed } of await studies(line, 20, Array.from({ length: 20 }, (_, i) => `line ${i}`))) {
       const first = reliefs.find(({ text }) => gains.has(text))!;
       expect(most - gains.get(first.text)!, `${seed}: ${first.text}`).toBeLessThanOrEqual(zone);
     }
