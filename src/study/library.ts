@@ -6,6 +6,7 @@ export { compile } from '../scenario/compile.js';
 export { sayProblem } from '../scenario/problem.js';
 export { readScenario } from '../scenario/read.js';
 export { readWhatIfs } from '../scenario/what-ifs.js';
+export { buffersStudy } from './buffers.js';
 export { compareDesign } from './compare-design.js';
 export { capacity } from './capacity.js';
 export { tuneFor } from './tune.js';

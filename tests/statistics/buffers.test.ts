@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readScenario } from '../../src/scenario/read.js';
-import { buffersStudy } from '../../src/study/buffers.js';
 import { SLOW } from './agree.js';
+import { built, scenarioBuilt } from './built.js';
 import { exactThroughput } from './exact-line.js';
 import { exponential, lineYaml, noRoom } from './line.js';
 
@@ -18,10 +17,9 @@ const CASES = [
 ];
 const ZONE = 0.01;
 
-const study = async (stations: number, goal: Parameters<typeof buffersStudy>[0]['goal']) => {
-  const { scenario } = readScenario(lineYaml({ work: new Array<string>(stations).fill(exponential(1)), between: noRoom(stations), hours: 4000 }), 'line.yaml', () => '');
-  // Threads run the built engine.
-  return buffersStudy({ scenario: scenario!, file: 'line.yaml', goal, replications: 12, seed: 'buffers', workers: 2, zone: ZONE });
+const study = async (stations: number, goal: Parameters<typeof built.buffersStudy>[0]['goal']) => {
+  const scenario = scenarioBuilt(lineYaml({ work: new Array<string>(stations).fill(exponential(1)), between: noRoom(stations), hours: 4000 }));
+  return built.buffersStudy({ scenario, file: 'line.yaml', goal, replications: 12, seed: 'buffers', workers: 1, zone: ZONE });
 };
 
 describe('places shared out over a balanced exponential line, against the exact best', SLOW, () => {
