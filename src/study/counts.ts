@@ -1,3 +1,5 @@
+import { middleRank } from './quantile-interval.js';
+
 /** How often each of several numbers occurred, Infinity among them. Of whole numbers it stays small however many come, and its order statistics are exact. */
 export class Counts {
   private readonly times = new Map<number, number>();
@@ -45,8 +47,8 @@ export class Counts {
     throw new RangeError(`rank: expected one from 1 to ${this.count}, saw ${rank}`);
   }
 
-  /** Of rank ceil(n p), the inverse of the empirical distribution; there must be a value. */
+  /** That of the middle rank; there must be a value. */
   quantile(p: number): number {
-    return this.ranked(Math.max(1, Math.ceil(this.count * p - 1e-9)));
+    return this.ranked(middleRank(this.count, p));
   }
 }

@@ -28,8 +28,11 @@ function reckon(n: number, p: number, level: number): Ranks | null {
     if (atMost <= tail) low = k + 1;
     if (atMost >= 1 - tail) high = k + 1;
   }
-  return { low: Math.max(1, low), middle: Math.max(1, Math.ceil(n * p - 1e-9)), high: high === 0 ? n : high };
+  return { low: Math.max(1, low), middle: middleRank(n, p), high: high === 0 ? n : high };
 }
+
+/** Rank ceil(n p) of n values, the inverse of their empirical distribution. */
+export const middleRank = (n: number, p: number): number => Math.max(1, Math.ceil(n * p - 1e-9));
 
 /** The least n with such an interval: both p^n and (1 - p)^n are at most (1 - level) / 2. 17 for P80 and 72 for P95 at 95 %. */
 export function leastForQuantile(p: number, level: number): number {

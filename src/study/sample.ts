@@ -2,6 +2,7 @@ import type { Model } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
 import { programmeClock, type ProgrammeClock } from '../scenario/compile-clock.js';
 import type { Scenario } from '../scenario/scenario.js';
+import { Counts } from './counts.js';
 import { asAmount, asShare, intervalOf } from './interval.js';
 import { Later } from './later.js';
 import { Moments } from './moments.js';
@@ -72,6 +73,15 @@ export class Sample implements Planned {
   share(of: (observation: Observation) => number): Later<Estimate> {
     const moments = this.moments(of);
     return new Later(() => asShare(intervalOf(moments, this.level)));
+  }
+
+  /** How often each number occurs over replications; NaN where a replication has no value. */
+  counts(of: (observation: Observation) => number): Folded<Counts> {
+    return this.fold(new Counts(), (counts, observation) => {
+      const value = of(observation);
+      if (!Number.isNaN(value)) counts.add(value);
+      return counts;
+    });
   }
 
   /** Replications of which something is true. */

@@ -1,6 +1,5 @@
 import { CARRIER, type Model } from '../flow/model.js';
 import type { Observation } from '../measure/observation.js';
-import { Counts } from './counts.js';
 import { Later, told, type Pending } from './later.js';
 import { proportion } from './proportion.js';
 import type { BottleneckResult } from './results.js';
@@ -13,7 +12,7 @@ import { carrierSite } from './summary-carriers.js';
  * level. The mean active period (Roser, Nakano & Tanaka 2001) stands beside it, for replications in which there was one.
  */
 export function bottlenecks(sample: Sample): Later<BottleneckResult[]> {
-  const times = sample.fold(new Counts(), (known, each) => { known.add(busiest(each)); return known; });
+  const times = sample.counts(busiest);
   const all = resources(sample)
     .map(({ id, ...resource }): Pending<BottleneckResult> => ({
       ...resource,

@@ -13,7 +13,7 @@ export function dueDates(sample: Sample): Pending<DueResult | null> {
   if (!hasDueDates(sample.model)) return null;
   return {
     units: sample.amount((each) => count(each).due),
-    late: sample.share((each) => ratio(count(each).late, count(each).due)),
+    late: sample.share((each) => { const { late, due } = count(each); return ratio(late, due); }),
     daysLate: sample.amount(({ lateMinutes, late }) => ratio(lateMinutes, late * DAY)),
   };
 }

@@ -18,7 +18,10 @@ export function findings(sample: Sample, judged: Later<RateJudged>): Later<Findi
 }
 
 function notHeld(sample: Sample, judged: Later<RateJudged>): Later<Finding[]> {
-  return new Later(() => (judged.value.verdict === 'falls short' ? [{ kind: 'rate not held', text: shortfallClause(sample, judged.value), replications: judged.value.notHeld }] : []));
+  return new Later(() => {
+    const { value } = judged;
+    return value.verdict === 'falls short' ? [{ kind: 'rate not held', text: shortfallClause(sample, value), replications: value.notHeld }] : [];
+  });
 }
 
 /** Replications that ended in some way: how many, and the first of them. */

@@ -1,6 +1,6 @@
 import { isoDate } from '../scenario/calendar-date.js';
 import type { Observation } from '../measure/observation.js';
-import { Counts } from './counts.js';
+import type { Counts } from './counts.js';
 import { number } from './format.js';
 import { Later, type Pending } from './later.js';
 import { leastForQuantile, quantileRanks } from './quantile-interval.js';
@@ -15,11 +15,7 @@ export const QUANTILES = [0.5, 0.8, 0.95];
  */
 export function lastUnit(sample: Sample): Pending<DateQuantile[]> {
   if (sample.scenario.programme.quantity === undefined) return [];
-  const days = sample.fold(new Counts(), (known, each) => {
-    const last = each.outcome === 'finished' ? lastShipped(each) : Infinity;
-    if (!Number.isNaN(last)) known.add(sample.clock.day(last));
-    return known;
-  });
+  const days = sample.counts((each) => sample.clock.day(each.outcome === 'finished' ? lastShipped(each) : Infinity));
   return QUANTILES.map((p) => new Later(() => dateQuantile(days.value, p, sample.level)));
 }
 

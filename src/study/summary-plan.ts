@@ -5,6 +5,7 @@ import { Counts } from './counts.js';
 import { Later } from './later.js';
 import type { PlanResult } from './results-programme.js';
 import type { Folded, Sample } from './sample.js';
+import { lastShipped } from './summary-last-unit.js';
 
 /** A programme of at most so many days is counted day by day. */
 const MOST_DAYS = 70;
@@ -16,11 +17,11 @@ export function shippedAgainstPlan(sample: Sample): Later<PlanResult | null> | n
   const { startDay, clock, origin } = runSpan(scenario), at = (day: number): number => clock.instant(day * MINUTES_PER_DAY) - origin;
   const released = programme.release === RELEASE_TIMES ? programme.times : null, isSame = sameDueDates(sample), mostDays = at(startDay + MOST_DAYS);
   const shipped = { day: shippedBy(sample, new Grid('day', startDay, at), mostDays), week: shippedBy(sample, new Grid('week', startDay, at), Infinity) };
-  const lastShipped = sample.fold(-Infinity, (known, { shippedAt }) => Math.max(known, sorted(shippedAt).at(-1) ?? -Infinity));
+  const latest = sample.fold(NaN, (known, each) => { const last = lastShipped(each); return last > known || Number.isNaN(known) ? last : known; });
   return new Later(() => {
-    if (lastShipped.value === -Infinity) return null;
+    if (Number.isNaN(latest.value)) return null;
     const dates = sorted(sample.first.dueAt.filter((time) => time < Infinity)), due = dates.length === 0 || !isSame.value ? null : dates;
-    const last = Math.max(lastShipped.value, released?.at(-1) ?? 0, due?.at(-1) ?? 0), unit = last <= mostDays ? 'day' : 'week';
+    const last = Math.max(latest.value, released?.at(-1) ?? 0, due?.at(-1) ?? 0), unit = last <= mostDays ? 'day' : 'week';
     const { days, ends } = new Grid(unit, startDay, at).reaching(last), counts = shipped[unit].value;
     const quantile = (p: number): number[] => ends.map((_, e) => counts[Math.min(e, counts.length - 1)].quantile(p));
     return {

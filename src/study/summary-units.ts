@@ -1,6 +1,5 @@
 import { buildName } from '../flow/model-orders.js';
 import type { Observation } from '../measure/observation.js';
-import { Counts } from './counts.js';
 import { Later, type Pending } from './later.js';
 import type { UnitResult } from './results.js';
 import type { Sample } from './sample.js';
@@ -13,10 +12,7 @@ const MINUTES_PER_DAY = 1440;
 export function units(sample: Sample): Pending<UnitResult[]> {
   const { scenario: { programme: { quantity } }, clock, level } = sample;
   return Array.from({ length: quantity ?? 0 }, (_, index): Pending<UnitResult> => {
-    const days = sample.fold(new Counts(), (known, { shippedAt }) => {
-      known.add(Number.isNaN(shippedAt[index]) ? Infinity : clock.day(shippedAt[index]));
-      return known;
-    });
+    const days = sample.counts(({ shippedAt }) => (Number.isNaN(shippedAt[index]) ? Infinity : clock.day(shippedAt[index])));
     return {
       number: index + 1,
       build: buildName(sample.model, index + 1),
