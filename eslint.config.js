@@ -16,7 +16,10 @@ const layers = {
 /** Layers that must run unchanged in a browser worker: no files, clock, console or chance of their own. */
 const pureLayers = ['random', 'flow', 'measure'];
 
-const nodeModules = { regex: `^(node:|(${builtinModules.join('|')})$)`, message: 'this layer runs in a browser worker: no Node modules' };
+const nodeModules = {
+  regex: `^(node:|(${builtinModules.join('|')})$)`,
+  message: 'this layer runs in a browser worker: no Node modules',
+};
 
 /** Patterns that forbid in `layer` every import its entry in `layers` does not grant. */
 function forbiddenImports(layer) {
@@ -24,8 +27,14 @@ function forbiddenImports(layer) {
   const patterns = Object.keys(layers).flatMap((other) => {
     if (other === layer || granted.includes(other)) return [];
     const inFolder = `^(\\.\\.?/)+${other}/`;
-    if (granted.includes(`${other} model`)) return [{ regex: `${inFolder}(?!model\\.js$)`, message: `${layer} may import only model.js of ${other}` }];
-    if (granted.includes(`${other} types`)) return [{ regex: inFolder, allowTypeImports: true, message: `${layer} may import only types of ${other}` }];
+    if (granted.includes(`${other} model`))
+      return [
+        { regex: `${inFolder}(?!model\\.js$)`, message: `${layer} may import only model.js of ${other}` },
+      ];
+    if (granted.includes(`${other} types`))
+      return [
+        { regex: inFolder, allowTypeImports: true, message: `${layer} may import only types of ${other}` },
+      ];
     return [{ regex: inFolder, message: `imports point down: ${layer} may not import ${other}` }];
   });
   return pureLayers.includes(layer) ? [...patterns, nodeModules] : patterns;
@@ -37,8 +46,19 @@ const layerRules = Object.keys(layers).map((layer) => ({
 }));
 
 const outsideWorld = [
-  'Date', 'performance', 'console', 'process', 'crypto', 'fetch', 'globalThis', 'Buffer', 'require',
-  'setTimeout', 'setInterval', 'setImmediate', 'queueMicrotask',
+  'Date',
+  'performance',
+  'console',
+  'process',
+  'crypto',
+  'fetch',
+  'globalThis',
+  'Buffer',
+  'require',
+  'setTimeout',
+  'setInterval',
+  'setImmediate',
+  'queueMicrotask',
 ];
 
 export default tseslint.config(
@@ -48,12 +68,17 @@ export default tseslint.config(
   tseslint.configs.recommended,
   {
     files: ['src/**/*.ts', 'tests/**/*.ts', 'bench/**/*.ts'],
-    languageOptions: { parserOptions: { project: './tsconfig.check.json', tsconfigRootDir: import.meta.dirname } },
+    languageOptions: {
+      parserOptions: { project: './tsconfig.check.json', tsconfigRootDir: import.meta.dirname },
+    },
     rules: {
       '@typescript-eslint/await-thenable': 'error',
       '@typescript-eslint/no-floating-promises': 'error',
       '@typescript-eslint/no-misused-promises': 'error',
-      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      '@typescript-eslint/switch-exhaustiveness-check': [
+        'error',
+        { considerDefaultExhaustiveForUnions: true },
+      ],
       '@typescript-eslint/consistent-type-imports': ['error', { disallowTypeAnnotations: false }],
     },
   },
@@ -65,8 +90,14 @@ export default tseslint.config(
   {
     files: pureLayers.map((layer) => `src/${layer}/**/*.ts`),
     rules: {
-      'no-restricted-globals': ['error', ...outsideWorld.map((name) => ({ name, message: 'this layer is pure: pass the value in' }))],
-      'no-restricted-properties': ['error', { object: 'Math', property: 'random', message: 'draw from a named stream' }],
+      'no-restricted-globals': [
+        'error',
+        ...outsideWorld.map((name) => ({ name, message: 'this layer is pure: pass the value in' })),
+      ],
+      'no-restricted-properties': [
+        'error',
+        { object: 'Math', property: 'random', message: 'draw from a named stream' },
+      ],
     },
   },
 );

@@ -5,9 +5,23 @@
 import { defineConfig } from 'rolldown';
 
 export default defineConfig({
-  input: { 'cli/main': 'src/cli/main.ts', 'study/worker': 'src/study/worker.ts', 'study/library': 'src/study/library.ts' },
+  input: {
+    'cli/main': 'src/cli/main.ts',
+    'study/worker': 'src/study/worker.ts',
+    'study/library': 'src/study/library.ts',
+  },
   platform: 'node',
-  external: [/^node:/, '@napi-rs/canvas', 'chart.js', 'chart.js/auto', 'tinypool', 'cli-progress', 'eta', 'dejavu-fonts-ttf', /^@expo/],
+  external: [
+    /^node:/,
+    '@napi-rs/canvas',
+    'chart.js',
+    'chart.js/auto',
+    'tinypool',
+    'cli-progress',
+    'eta',
+    'dejavu-fonts-ttf',
+    /^@expo/,
+  ],
   optimization: { inlineConst: true },
   output: { dir: 'dist', format: 'esm', entryFileNames: '[name].js', chunkFileNames: 'chunks/[name].js' },
 });

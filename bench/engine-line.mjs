@@ -19,7 +19,9 @@ const plans = new Map();
 function planFor(hours, warmUp) {
   const key = `${hours}/${warmUp}`;
   if (!plans.has(key)) {
-    const read = readScenario(text(hours, warmUp), 'reference-line.yaml', () => { throw new Error('no file is read'); });
+    const read = readScenario(text(hours, warmUp), 'reference-line.yaml', () => {
+      throw new Error('no file is read');
+    });
     if (read.problems) throw new Error(JSON.stringify(read.problems, null, 1));
     const model = compile(read.scenario);
     tuneFor(model); // as every study does
@@ -30,12 +32,20 @@ function planFor(hours, warmUp) {
 
 /** @returns {{completions: number, throughput: number, wip: number, leadTime: number, leadTimeP95: number, working: number[], blocked: number[], starved: number[], seed: number}} hours and units an hour */
 export function engineLine(hours, warmUp, seed) {
-  const plan = planFor(hours, warmUp), run = simulate(plan, String(seed), 0), seen = observe(run, 0);
+  const plan = planFor(hours, warmUp),
+    run = simulate(plan, String(seed), 0),
+    seen = observe(run, 0);
   const shares = (state) => Array.from({ length: STATIONS }, (_, s) => seen.stationShares[s * 10 + state]);
   return {
     // Visits begun in the time observed, and those of warm-up at the same rate: what the loop counts too.
     completions: seen.stepVisits.reduce((a, b) => a + b, 0) * (1 + warmUp / hours),
-    throughput: seen.shipped / hours, wip: seen.wip, leadTime: seen.leadMean / 60, leadTimeP95: seen.leadP95 / 60,
-    working: shares(0), blocked: shares(6), starved: shares(7), seed,
+    throughput: seen.shipped / hours,
+    wip: seen.wip,
+    leadTime: seen.leadMean / 60,
+    leadTimeP95: seen.leadP95 / 60,
+    working: shares(0),
+    blocked: shares(6),
+    starved: shares(7),
+    seed,
   };
 }

@@ -29,9 +29,13 @@ function checkMemory({ name, run }) {
   const before = memory();
   run(HOURS, WARM_UP, 103);
   const after = memory();
-  const held = after.held - before.held, peak = after.peak - before.peak;
-  console.log(`${name}: heap growth over a run ten times as long ${held.toFixed(1)} MB, peak resident ${peak.toFixed(1)} MB`);
-  if (Math.max(held, peak) >= GROWTH_LIMIT_MB) failures.push(`${name}: memory grows with the run, limit ${GROWTH_LIMIT_MB} MB`);
+  const held = after.held - before.held,
+    peak = after.peak - before.peak;
+  console.log(
+    `${name}: heap growth over a run ten times as long ${held.toFixed(1)} MB, peak resident ${peak.toFixed(1)} MB`,
+  );
+  if (Math.max(held, peak) >= GROWTH_LIMIT_MB)
+    failures.push(`${name}: memory grows with the run, limit ${GROWTH_LIMIT_MB} MB`);
 }
 
 function timeRun(side, seed) {
@@ -45,8 +49,11 @@ function timeRun(side, seed) {
 function checkValues({ name, runs }) {
   console.log(`${name}, mean of ${runs.length} runs of ${HOURS} h:`);
   for (const { name: what, value, tolerance, seen, right } of checkRuns(runs)) {
-    console.log(`  ${what.padEnd(32)}${seen.toFixed(4).padStart(9)}  known ${value.toFixed(4)} +- ${tolerance}${right ? '' : '  WRONG'}`);
-    if (!right) failures.push(`${name}: ${what} is ${seen.toFixed(4)}, expected ${value.toFixed(4)} +- ${tolerance}`);
+    console.log(
+      `  ${what.padEnd(32)}${seen.toFixed(4).padStart(9)}  known ${value.toFixed(4)} +- ${tolerance}${right ? '' : '  WRONG'}`,
+    );
+    if (!right)
+      failures.push(`${name}: ${what} is ${seen.toFixed(4)}, expected ${value.toFixed(4)} +- ${tolerance}`);
   }
 }
 

@@ -68,7 +68,10 @@ function edgeNormal(state, layer, signedShare) {
 
 /** Fill `out` with lognormal values exp(mu + sigma z); the generator's words stay in locals meanwhile. */
 export function fillLognormal(out, state, mu, sigma) {
-  let a = state[0], b = state[1], c = state[2], d = state[3];
+  let a = state[0],
+    b = state[1],
+    c = state[2],
+    d = state[3];
   const n = out.length;
   for (let k = 0; k < n; ) {
     const bits = (((a + b) | 0) + d) | 0;
@@ -83,10 +86,19 @@ export function fillLognormal(out, state, mu, sigma) {
       out[k++] = Math.exp(mu + sigma * (signedShare * edge[layer]));
       continue;
     }
-    state[0] = a; state[1] = b; state[2] = c; state[3] = d;
+    state[0] = a;
+    state[1] = b;
+    state[2] = c;
+    state[3] = d;
     const z = edgeNormal(state, layer, signedShare);
-    a = state[0]; b = state[1]; c = state[2]; d = state[3];
+    a = state[0];
+    b = state[1];
+    c = state[2];
+    d = state[3];
     if (!Number.isNaN(z)) out[k++] = Math.exp(mu + sigma * z);
   }
-  state[0] = a; state[1] = b; state[2] = c; state[3] = d;
+  state[0] = a;
+  state[1] = b;
+  state[2] = c;
+  state[3] = d;
 }

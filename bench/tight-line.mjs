@@ -9,13 +9,17 @@ const LAST = STATIONS - 1;
 const BACK_TO = STATIONS - 5; // station 18, counted from 1
 const BUFFER = 2;
 const SEND_BACK = 0.08;
-const STARVED = 0, WORKING = 1, BLOCKED = 2;
+const STARVED = 0,
+  WORKING = 1,
+  BLOCKED = 2;
 const BLOCK = 2048; // work times drawn at once: 16 KB, stays in the nearest cache
-const BINS = 8192, BINS_PER_HOUR = 20; // lead times up to 409.6 h, 3 minutes a bin
+const BINS = 8192,
+  BINS_PER_HOUR = 20; // lead times up to 409.6 h, 3 minutes a bin
 
 /** Value below which `share` of the counted lead times lie, hours; linear inside the bin. */
 function quantile(counts, total, share) {
-  let below = 0, bin = 0;
+  let below = 0,
+    bin = 0;
   while (bin < BINS - 1 && below + counts[bin] < share * total) below += counts[bin++];
   return (bin + (share * total - below) / counts[bin]) / BINS_PER_HOUR;
 }
@@ -29,33 +33,54 @@ function quantile(counts, total, share) {
  */
 export function tightLine(hours, warmUp, seed) {
   const chance = seedState(seed);
-  const variance = Math.log(1 + 0.3 * 0.3), mu = -variance / 2, sigma = Math.sqrt(variance);
+  const variance = Math.log(1 + 0.3 * 0.3),
+    mu = -variance / 2,
+    sigma = Math.sqrt(variance);
   const works = new Float64Array(BLOCK);
   let nextWork = BLOCK;
 
   // The heap of pending completions: times and stations side by side.
-  const times = new Float64Array(STATIONS + 1), who = new Int32Array(STATIONS + 1);
+  const times = new Float64Array(STATIONS + 1),
+    who = new Int32Array(STATIONS + 1);
   let pending = 0;
 
-  const state = new Int8Array(STATIONS), since = new Float64Array(STATIONS), spent = new Float64Array(3 * STATIONS);
+  const state = new Int8Array(STATIONS),
+    since = new Float64Array(STATIONS),
+    spent = new Float64Array(3 * STATIONS);
   const born = new Float64Array(STATIONS); // a unit is nothing but its hour of entry
-  const waiting = new Float64Array(STATIONS * BUFFER), front = new Int8Array(STATIONS), queued = new Int8Array(STATIONS);
-  let rework = new Float64Array(64), reworkFront = 0, reworkQueued = 0;
+  const waiting = new Float64Array(STATIONS * BUFFER),
+    front = new Int8Array(STATIONS),
+    queued = new Int8Array(STATIONS);
+  let rework = new Float64Array(64),
+    reworkFront = 0,
+    reworkQueued = 0;
   const starts = new Int32Array(STATIONS + 1);
   let startCount = 1; // station 1 (index 0) starts the first unit
 
   const leadCounts = new Float64Array(BINS);
-  let now = 0, stop = warmUp, measuring = false, completions = 0;
-  let wip = 1, wipSince = 0, wipHours = 0, shipped = 0, leadHours = 0;
+  let now = 0,
+    stop = warmUp,
+    measuring = false,
+    completions = 0;
+  let wip = 1,
+    wipSince = 0,
+    wipHours = 0,
+    shipped = 0,
+    leadHours = 0;
   let rootIsSpent = false;
   state[0] = WORKING;
 
   for (;;) {
     for (let k = 0; k < startCount; k++) {
-      if (nextWork === BLOCK) { fillLognormal(works, chance, mu, sigma); nextWork = 0; }
-      const station = starts[k], time = now + works[nextWork++];
+      if (nextWork === BLOCK) {
+        fillLognormal(works, chance, mu, sigma);
+        nextWork = 0;
+      }
+      const station = starts[k],
+        time = now + works[nextWork++];
       let at;
-      if (rootIsSpent) { // the completion just handled gives its root to the first start
+      if (rootIsSpent) {
+        // the completion just handled gives its root to the first start
         rootIsSpent = false;
         const half = pending >> 1;
         at = 0;
@@ -65,80 +90,109 @@ export function tightLine(hours, warmUp, seed) {
           const child = left + (+(left + 1 < pending) & +(times[left + 1] < times[left]));
           const childTime = times[child];
           if (childTime >= time) break;
-          times[at] = childTime; who[at] = who[child];
+          times[at] = childTime;
+          who[at] = who[child];
           at = child;
         }
       } else {
         at = pending++;
         while (at > 0) {
-          const parent = (at - 1) >> 1, parentTime = times[parent];
+          const parent = (at - 1) >> 1,
+            parentTime = times[parent];
           if (parentTime <= time) break;
-          times[at] = parentTime; who[at] = who[parent];
+          times[at] = parentTime;
+          who[at] = who[parent];
           at = parent;
         }
       }
-      times[at] = time; who[at] = station;
+      times[at] = time;
+      who[at] = station;
     }
-    if (rootIsSpent) { // nothing started: the last entry moves into the root
+    if (rootIsSpent) {
+      // nothing started: the last entry moves into the root
       rootIsSpent = false;
-      const time = times[--pending], station = who[pending], half = pending >> 1;
+      const time = times[--pending],
+        station = who[pending],
+        half = pending >> 1;
       let at = 0;
       while (at < half) {
         const left = 2 * at + 1;
         const child = left + (+(left + 1 < pending) & +(times[left + 1] < times[left]));
         const childTime = times[child];
         if (childTime >= time) break;
-        times[at] = childTime; who[at] = who[child];
+        times[at] = childTime;
+        who[at] = who[child];
         at = child;
       }
-      times[at] = time; who[at] = station;
+      times[at] = time;
+      who[at] = station;
     }
     startCount = 0;
 
-    if (times[0] > stop) { // end of warm-up, then end of run
+    if (times[0] > stop) {
+      // end of warm-up, then end of run
       now = stop;
-      for (let i = 0; i < STATIONS; i++) { spent[state[i] * STATIONS + i] += now - since[i]; since[i] = now; }
-      wipHours += wip * (now - wipSince); wipSince = now;
+      for (let i = 0; i < STATIONS; i++) {
+        spent[state[i] * STATIONS + i] += now - since[i];
+        since[i] = now;
+      }
+      wipHours += wip * (now - wipSince);
+      wipSince = now;
       if (measuring) break;
       measuring = true;
       stop = warmUp + hours;
-      spent.fill(0); leadCounts.fill(0);
-      wipHours = 0; shipped = 0; leadHours = 0;
+      spent.fill(0);
+      leadCounts.fill(0);
+      wipHours = 0;
+      shipped = 0;
+      leadHours = 0;
       continue;
     }
 
     now = times[0];
-    const station = who[0], unit = born[station];
+    const station = who[0],
+      unit = born[station];
     rootIsSpent = true;
     completions++;
 
     if (station !== LAST) {
-      const next = station + 1, ahead = queued[next];
+      const next = station + 1,
+        ahead = queued[next];
       if (state[next] === STARVED) {
-        spent[next] += now - since[next]; since[next] = now;
-        state[next] = WORKING; born[next] = unit; starts[startCount++] = next;
+        spent[next] += now - since[next];
+        since[next] = now;
+        state[next] = WORKING;
+        born[next] = unit;
+        starts[startCount++] = next;
       } else if (ahead < BUFFER) {
         waiting[next * BUFFER + ((front[next] + ahead) & 1)] = unit;
         queued[next] = ahead + 1;
       } else {
-        spent[WORKING * STATIONS + station] += now - since[station]; since[station] = now;
+        spent[WORKING * STATIONS + station] += now - since[station];
+        since[station] = now;
         state[station] = BLOCKED;
         continue;
       }
     } else if (uniform(chance) >= SEND_BACK) {
-      wipHours += wip * (now - wipSince); wipSince = now;
+      wipHours += wip * (now - wipSince);
+      wipSince = now;
       wip--;
       const lead = now - unit;
-      shipped++; leadHours += lead;
+      shipped++;
+      leadHours += lead;
       leadCounts[Math.min(BINS - 1, (lead * BINS_PER_HOUR) | 0)]++;
     } else if (state[BACK_TO] === STARVED) {
-      spent[BACK_TO] += now - since[BACK_TO]; since[BACK_TO] = now;
-      state[BACK_TO] = WORKING; born[BACK_TO] = unit; starts[startCount++] = BACK_TO;
+      spent[BACK_TO] += now - since[BACK_TO];
+      since[BACK_TO] = now;
+      state[BACK_TO] = WORKING;
+      born[BACK_TO] = unit;
+      starts[startCount++] = BACK_TO;
     } else {
       if (reworkQueued === rework.length) {
         const wider = new Float64Array(2 * rework.length);
         for (let k = 0; k < reworkQueued; k++) wider[k] = rework[(reworkFront + k) & (rework.length - 1)];
-        rework = wider; reworkFront = 0;
+        rework = wider;
+        reworkFront = 0;
       }
       rework[(reworkFront + reworkQueued++) & (rework.length - 1)] = unit;
     }
@@ -147,7 +201,8 @@ export function tightLine(hours, warmUp, seed) {
     for (let place = station; ; place--) {
       let blockedBehind = false;
       if (place === 0) {
-        wipHours += wip * (now - wipSince); wipSince = now;
+        wipHours += wip * (now - wipSince);
+        wipSince = now;
         wip++;
         born[0] = now;
       } else if (place === BACK_TO && reworkQueued > 0) {
@@ -159,15 +214,19 @@ export function tightLine(hours, warmUp, seed) {
         born[place] = waiting[slot];
         front[place] ^= 1;
         // A full ring: the space just freed is also the one that the blocked unit takes.
-        if (state[place - 1] === BLOCKED) { waiting[slot] = born[place - 1]; blockedBehind = true; }
-        else queued[place]--;
+        if (state[place - 1] === BLOCKED) {
+          waiting[slot] = born[place - 1];
+          blockedBehind = true;
+        } else queued[place]--;
       } else {
-        spent[state[place] * STATIONS + place] += now - since[place]; since[place] = now;
+        spent[state[place] * STATIONS + place] += now - since[place];
+        since[place] = now;
         state[place] = STARVED;
         break;
       }
       if (state[place] !== WORKING) {
-        spent[state[place] * STATIONS + place] += now - since[place]; since[place] = now;
+        spent[state[place] * STATIONS + place] += now - since[place];
+        since[place] = now;
         state[place] = WORKING;
       }
       starts[startCount++] = place;
@@ -175,7 +234,8 @@ export function tightLine(hours, warmUp, seed) {
     }
   }
 
-  const shares = (which) => Array.from(spent.subarray(which * STATIONS, (which + 1) * STATIONS), (h) => h / hours);
+  const shares = (which) =>
+    Array.from(spent.subarray(which * STATIONS, (which + 1) * STATIONS), (h) => h / hours);
   return {
     completions,
     throughput: shipped / hours,

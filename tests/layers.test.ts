@@ -19,20 +19,34 @@ const GRANTS: Readonly<Record<string, readonly string[]>> = {
 };
 const PURE = ['random', 'flow', 'measure'];
 
-interface Import { readonly specifier: string; readonly typeOnly: boolean }
+interface Import {
+  readonly specifier: string;
+  readonly typeOnly: boolean;
+}
 
 /** Every module a source text imports, re-exports, loads by `import()` or names in an `import('...')` type. */
 function importsOf(text: string): Import[] {
   const found: Import[] = [];
   const visit = (node: ts.Node): void => {
-    if ((ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) && node.moduleSpecifier && ts.isStringLiteral(node.moduleSpecifier)) {
+    if (
+      (ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) &&
+      node.moduleSpecifier &&
+      ts.isStringLiteral(node.moduleSpecifier)
+    ) {
       const clause = ts.isImportDeclaration(node) ? node.importClause : node;
       found.push({ specifier: node.moduleSpecifier.text, typeOnly: clause?.isTypeOnly ?? false });
-    } else if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal)) {
+    } else if (
+      ts.isImportTypeNode(node) &&
+      ts.isLiteralTypeNode(node.argument) &&
+      ts.isStringLiteral(node.argument.literal)
+    ) {
       found.push({ specifier: node.argument.literal.text, typeOnly: true });
     } else if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
       const [name] = node.arguments;
-      found.push({ specifier: name && ts.isStringLiteralLike(name) ? name.text : '(computed)', typeOnly: false });
+      found.push({
+        specifier: name && ts.isStringLiteralLike(name) ? name.text : '(computed)',
+        typeOnly: false,
+      });
     }
     ts.forEachChild(node, visit);
   };
@@ -43,18 +57,25 @@ function importsOf(text: string): Import[] {
 const layerOf = (file: string): string => file.split('/')[0]!;
 
 function granted(layer: string, target: string, typeOnly: boolean): boolean {
-  return (GRANTS[layer] ?? []).some((grant) =>
-    grant === layerOf(target) || `${grant}.js` === target || (typeOnly && grant === `${layerOf(target)} types`));
+  return (GRANTS[layer] ?? []).some(
+    (grant) =>
+      grant === layerOf(target) ||
+      `${grant}.js` === target ||
+      (typeOnly && grant === `${layerOf(target)} types`),
+  );
 }
 
 /** What is wrong with the imports of one file, its path given relative to src/ with forward slashes. */
 function faultsOf(file: string, text: string): string[] {
   const layer = layerOf(file);
-  if (!file.includes('/') || !(layer in GRANTS)) return [`${file}: expected one of the folders ${Object.keys(GRANTS).join(', ')}`];
+  if (!file.includes('/') || !(layer in GRANTS))
+    return [`${file}: expected one of the folders ${Object.keys(GRANTS).join(', ')}`];
   return importsOf(text).flatMap(({ specifier, typeOnly }) => {
     if (!specifier.startsWith('.')) {
       const foreign = isBuiltin(specifier) || specifier === '(computed)';
-      return foreign && PURE.includes(layer) ? [`${file}: ${layer} is pure and may not import ${specifier}`] : [];
+      return foreign && PURE.includes(layer)
+        ? [`${file}: ${layer} is pure and may not import ${specifier}`]
+        : [];
     }
     const target = posix.join(posix.dirname(file), specifier);
     if (layerOf(target) === layer || granted(layer, target, typeOnly)) return [];
@@ -86,8 +107,14 @@ function layerRing(files: ReadonlyMap<string, string>): string[] | undefined {
 
 function sourceFiles(): Map<string, string> {
   const root = new URL('../src/', import.meta.url);
-  const names = readdirSync(root, { recursive: true, encoding: 'utf8' }).map((name) => name.split(sep).join('/'));
-  return new Map(names.filter((name) => name.endsWith('.ts')).map((name) => [name, readFileSync(new URL(name, root), 'utf8')]));
+  const names = readdirSync(root, { recursive: true, encoding: 'utf8' }).map((name) =>
+    name.split(sep).join('/'),
+  );
+  return new Map(
+    names
+      .filter((name) => name.endsWith('.ts'))
+      .map((name) => [name, readFileSync(new URL(name, root), 'utf8')]),
+  );
 }
 
 describe('layers of src/', () => {
@@ -106,7 +133,11 @@ describe('layers of src/', () => {
 describe('the layer check on made-up files', () => {
   it.each([
     ['an upward import', 'flow/run.ts', `import { study } from '../study/study.js';`],
-    ['an upward import from a deeper folder', 'flow/steps/run.ts', `import { study } from '../../study/study.js';`],
+    [
+      'an upward import from a deeper folder',
+      'flow/steps/run.ts',
+      `import { study } from '../../study/study.js';`,
+    ],
     ['an upward import of a type', 'measure/tally.ts', `import type { Results } from '../study/results.js';`],
     ['an upward import inside a type', 'measure/tally.ts', `let r: import('../study/results.js').Results;`],
     ['an upward dynamic import', 'study/run.ts', `const chart = await import('../report/chart.js');`],
@@ -125,20 +156,30 @@ describe('the layer check on made-up files', () => {
   it.each([
     ['a downward import', 'study/run.ts', `import { run } from '../flow/run.js';`],
     ['a neighbour', 'flow/run.ts', `import { heap } from './heap.js';`],
-    ['the compiled model from the scenario layer', 'scenario/compile.ts', `import { Model } from '../flow/model.js';`],
+    [
+      'the compiled model from the scenario layer',
+      'scenario/compile.ts',
+      `import { Model } from '../flow/model.js';`,
+    ],
     ['a type of measure in a report', 'report/table.ts', `import type { Tally } from '../measure/tally.js';`],
     ['a Node module outside the pure layers', 'report/table.ts', `import { writeFileSync } from 'node:fs';`],
-    ['an import that is only text', 'flow/run.ts', `// import '../cli/main.js'\nconst a = "import '../cli/main.js'";`],
+    [
+      'an import that is only text',
+      'flow/run.ts',
+      `// import '../cli/main.js'\nconst a = "import '../cli/main.js'";`,
+    ],
   ])('lets pass %s', (_, file, text) => {
     expect(faultsOf(file, text)).toEqual([]);
   });
 
   it('finds a ring of three layers and names it in order', () => {
-    const ring = layerRing(new Map([
-      ['flow/a.ts', `import '../random/a.js';`],
-      ['random/a.ts', `import type { B } from '../measure/b.js';`],
-      ['measure/b.ts', `import '../flow/a.js';`],
-    ]));
+    const ring = layerRing(
+      new Map([
+        ['flow/a.ts', `import '../random/a.js';`],
+        ['random/a.ts', `import type { B } from '../measure/b.js';`],
+        ['measure/b.ts', `import '../flow/a.js';`],
+      ]),
+    );
     expect(ring).toEqual(['flow', 'random', 'measure', 'flow']);
   });
 });

@@ -5,7 +5,10 @@ import type { Reporter, TestModule } from 'vitest/node';
  * `12 passed, 0 failed, 1 skipped`. Tests are counted, not files; a file that could not be loaded and an error
  * outside every test count as one failed each, so that a broken run never reads as a clean one.
  */
-export function plainSummary(modules: readonly Pick<TestModule, 'children' | 'errors'>[], strayErrors: number): string {
+export function plainSummary(
+  modules: readonly Pick<TestModule, 'children' | 'errors'>[],
+  strayErrors: number,
+): string {
   let passed = 0;
   let skipped = 0;
   let failed = strayErrors;

@@ -24,7 +24,19 @@ export async function buffers(request: BuffersRequest): Promise<ExitCode> {
   return runStudy<BufferResults, Observation | Trial>(request, interrupt, {
     stage: `running ${replications} replications of ${file} as it is, seed ${seed}`,
     identity: identityOf({ study: 'buffers', scenario, seed, level: LEVEL, more: asked }),
-    run: (signal, onReplication, journal, onStage) => buffersStudy({ ...asked, scenario, file, seed, level: LEVEL, workers, journal, signal, onReplication, onStage }),
+    run: (signal, onReplication, journal, onStage) =>
+      buffersStudy({
+        ...asked,
+        scenario,
+        file,
+        seed,
+        level: LEVEL,
+        workers,
+        journal,
+        signal,
+        onReplication,
+        onStage,
+      }),
     text: buffersTable,
     drawing: async () => (await import('../report/buffers-files.js')).buffersFiles,
     stands: ({ answer: { verdict } }) => verdict === 'not reached' || verdict === 'out of reach',
@@ -36,7 +48,8 @@ function checkAsked({ at, goal, file }: BuffersRequest, scenario: Scenario): voi
   try {
     checkGoal(goal, spotsOf(scenario, at));
   } catch (error) {
-    if (error instanceof RangeError) throw new UsageError(`--${error.message}`, `the buffers and banks are those of ${file}`);
+    if (error instanceof RangeError)
+      throw new UsageError(`--${error.message}`, `the buffers and banks are those of ${file}`);
     throw error;
   }
 }

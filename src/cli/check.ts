@@ -10,6 +10,10 @@ import type { CheckRequest } from './request.js';
 export function check({ file, json }: CheckRequest): ExitCode {
   const { scenario, model, file: name } = loadScenario(file);
   const found = planned(file, () => capacity(model, scenario));
-  print(json ? capacityJson(found, { name: scenario.name, file: name }) : capacityTable(found, scenario.name, scenario.assumptions));
+  print(
+    json
+      ? capacityJson(found, { name: scenario.name, file: name })
+      : capacityTable(found, scenario.name, scenario.assumptions),
+  );
   return EXIT.done;
 }

@@ -19,12 +19,26 @@ export async function compare(request: CompareRequest): Promise<ExitCode> {
   const { replications, seed, workers, whatIfsFile, shard, out } = request;
   const interrupt = listenForInterrupt();
   const { scenario, file, warmed } = await loadToRun(request, interrupt);
-  const whatIfs = loadWhatIfs(whatIfsFile, request.file).map((each) => ({ ...each, scenario: warmed(each.scenario) }));
-  const asked = { scenario, file, whatIfs, whatIfsFile: basename(whatIfsFile), replications, seed, level: LEVEL };
-  const design = compareDesign(asked, (name, plan) => planned(`${whatIfsFile}, ${name}`, plan)), stage = `running ${comparison(asked)}`;
-  if (shard !== undefined && out !== undefined) return runShard({ ...request, shard, out, asked, design, stage }, interrupt);
+  const whatIfs = loadWhatIfs(whatIfsFile, request.file).map((each) => ({
+    ...each,
+    scenario: warmed(each.scenario),
+  }));
+  const asked = {
+    scenario,
+    file,
+    whatIfs,
+    whatIfsFile: basename(whatIfsFile),
+    replications,
+    seed,
+    level: LEVEL,
+  };
+  const design = compareDesign(asked, (name, plan) => planned(`${whatIfsFile}, ${name}`, plan)),
+    stage = `running ${comparison(asked)}`;
+  if (shard !== undefined && out !== undefined)
+    return runShard({ ...request, shard, out, asked, design, stage }, interrupt);
   return runStudy<CompareResults, Reading>(request, interrupt, {
-    ...COMPARE, stage,
+    ...COMPARE,
+    stage,
     identity: design.identity,
     run: (signal, onReplication, journal) => answerOf(design, { workers, journal, signal, onReplication }),
   });
@@ -44,7 +58,13 @@ export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked):
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */
 export function loadWhatIfs(path: string, scenarioPath: string): readonly WhatIf[] {
   const text = readInput(path, 'a file of what-ifs');
-  const { whatIfs, problems } = readWhatIfs(text, path, { text: readText(scenarioPath), file: scenarioPath }, (relative) => readText(resolve(dirname(scenarioPath), relative)));
-  if (whatIfs === undefined) throw problemsError(path, problems, 'docs/compare.md shows how changes are written');
+  const { whatIfs, problems } = readWhatIfs(
+    text,
+    path,
+    { text: readText(scenarioPath), file: scenarioPath },
+    (relative) => readText(resolve(dirname(scenarioPath), relative)),
+  );
+  if (whatIfs === undefined)
+    throw problemsError(path, problems, 'docs/compare.md shows how changes are written');
   return whatIfs;
 }

@@ -13,4 +13,5 @@ export const EXIT_CODES_HELP = `Exit codes:
   ${EXIT.interrupted}  interrupted (Ctrl-C); no report was written`;
 
 /** Whether what `simulate` found must not be overlooked in a script. */
-export const stands = ({ answer, findings }: Results): boolean => findings.length > 0 || answer.verdict === 'falls short';
+export const stands = ({ answer, findings }: Results): boolean =>
+  findings.length > 0 || answer.verdict === 'falls short';

@@ -37,7 +37,10 @@ export function writing<T>(path: string, write: () => T): T {
   } catch (error) {
     const reason = systemReason(error);
     if (reason === undefined) throw error;
-    throw new UsageError(`expected to be able to write ${path}, got ${reason}`, 'choose another place with --out');
+    throw new UsageError(
+      `expected to be able to write ${path}, got ${reason}`,
+      'choose another place with --out',
+    );
   }
 }
 

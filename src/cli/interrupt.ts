@@ -22,10 +22,11 @@ export function listenForInterrupt(): Interrupt {
   process.on('SIGINT', stop);
   return {
     signal,
-    orStop: (work) => new Promise((resolve, reject) => {
-      signal.addEventListener('abort', () => reject(signal.reason as Interrupted), { once: true });
-      work.then(resolve, reject);
-    }),
+    orStop: (work) =>
+      new Promise((resolve, reject) => {
+        signal.addEventListener('abort', () => reject(signal.reason as Interrupted), { once: true });
+        work.then(resolve, reject);
+      }),
     async atOnce(work) {
       signal.throwIfAborted();
       // A listener is not called while the thread is held; without one, the system acts by itself.

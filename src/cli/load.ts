@@ -22,20 +22,34 @@ const MOST_PROBLEMS = 50;
 /** Reads and compiles a scenario file; files of observed times are looked for beside it. A UsageError tells all its problems. */
 export function loadScenario(path: string): Loaded {
   const text = readInput(path, 'a scenario file');
-  const { scenario, problems } = readScenario(text, path, (relative) => readText(resolve(dirname(path), relative)));
-  if (scenario === undefined) throw problemsError(path, problems, 'docs/scenario.md lists every key; `rateproof schema` lets an editor check while you write');
+  const { scenario, problems } = readScenario(text, path, (relative) =>
+    readText(resolve(dirname(path), relative)),
+  );
+  if (scenario === undefined)
+    throw problemsError(
+      path,
+      problems,
+      'docs/scenario.md lists every key; `rateproof schema` lets an editor check while you write',
+    );
   return { scenario, file: basename(path), model: planned(path, () => compile(scenario)) };
 }
 
 /** A scenario to be run. A warm-up that it leaves to be found is found first, and `warmed` gives it to changed scenarios too. */
-export async function loadToRun({ file: path, seed, workers, quiet }: RunRequest, interrupt: Interrupt): Promise<Loaded & { readonly warmed: (scenario: Scenario) => Scenario }> {
-  const loaded = loadScenario(path), { scenario, file } = loaded;
+export async function loadToRun(
+  { file: path, seed, workers, quiet }: RunRequest,
+  interrupt: Interrupt,
+): Promise<Loaded & { readonly warmed: (scenario: Scenario) => Scenario }> {
+  const loaded = loadScenario(path),
+    { scenario, file } = loaded;
   if (scenario.programme.findsWarmUp === undefined) return { ...loaded, warmed: (each) => each };
   // Loads the engine and the threads, which `check` does not need.
   const { findWarmUp, withWarmUp } = await import('../study/found-warm-up.js');
   if (!quiet) say(`looking for the warm-up of ${file} by MSER-5, seed ${seed}`);
-  const minutes = await interrupt.orStop(plannedRun(path, () => findWarmUp({ scenario, seed, workers, signal: interrupt.signal })));
-  const warmed = (each: Scenario): Scenario => withWarmUp(each, minutes), found = warmed(scenario);
+  const minutes = await interrupt.orStop(
+    plannedRun(path, () => findWarmUp({ scenario, seed, workers, signal: interrupt.signal })),
+  );
+  const warmed = (each: Scenario): Scenario => withWarmUp(each, minutes),
+    found = warmed(scenario);
   return { file, scenario: found, model: planned(path, () => compile(found)), warmed };
 }
 
@@ -44,7 +58,10 @@ export function readInput(path: string, what: string): string {
   try {
     return readText(path);
   } catch (error) {
-    throw new UsageError(`expected ${what} that can be read, got ${(error as Error).message}: ${path}`, 'give the path of a YAML file');
+    throw new UsageError(
+      `expected ${what} that can be read, got ${(error as Error).message}: ${path}`,
+      'give the path of a YAML file',
+    );
   }
 }
 
@@ -52,7 +69,11 @@ export function readInput(path: string, what: string): string {
 export function problemsError(path: string, problems: readonly Problem[], hint: string): UsageError {
   const lines = problems.slice(0, MOST_PROBLEMS).map(sayProblem);
   if (problems.length > MOST_PROBLEMS) lines.push(`and ${problems.length - MOST_PROBLEMS} more`);
-  return new UsageError(`${problems.length === 1 ? '1 problem' : `${problems.length} problems`} in ${path}; nothing was run`, hint, lines);
+  return new UsageError(
+    `${problems.length === 1 ? '1 problem' : `${problems.length} problems`} in ${path}; nothing was run`,
+    hint,
+    lines,
+  );
 }
 
 /** What only planning can tell, such as a programme that never ends, is said as `path: expected ...` in a RangeError. */
@@ -73,4 +94,7 @@ export async function plannedRun<T>(path: string, run: () => Promise<T>): Promis
   }
 }
 
-const ofUser = (path: string, error: unknown): unknown => (error instanceof RangeError && /^\S+: expected /.test(error.message) ? new UsageError(`${path}: ${error.message}`) : error);
+const ofUser = (path: string, error: unknown): unknown =>
+  error instanceof RangeError && /^\S+: expected /.test(error.message)
+    ? new UsageError(`${path}: ${error.message}`)
+    : error;

@@ -9,14 +9,24 @@ export function checkOut(out: string, replace: boolean): void {
   allowed(out, () => {
     checkFolder(out, { replace });
     const parent = nearestFolder(resolve(out));
-    if (!statSync(parent).isDirectory()) throw new FolderError(`expected to be able to write ${out}, got a file where a folder should be`, 'choose another name with --out');
+    if (!statSync(parent).isDirectory())
+      throw new FolderError(
+        `expected to be able to write ${out}, got a file where a folder should be`,
+        'choose another name with --out',
+      );
     accessSync(parent, constants.W_OK);
   });
 }
 
 /** Writes a report folder, all of it or none of it. */
-export function writeReport(out: string, files: ReadonlyMap<string, string | Buffer>, replace: boolean): void {
-  allowed(out, () => { writeFolder(out, files, { replace }); });
+export function writeReport(
+  out: string,
+  files: ReadonlyMap<string, string | Buffer>,
+  replace: boolean,
+): void {
+  allowed(out, () => {
+    writeFolder(out, files, { replace });
+  });
 }
 
 function allowed(out: string, work: () => void): void {

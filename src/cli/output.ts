@@ -17,7 +17,8 @@ export function allowClosedPipes(): void {
     stream.on('error', (error: NodeJS.ErrnoException) => {
       if (error.code === 'EPIPE') return;
       process.exitCode = EXIT.usage;
-      if (stream === process.stdout) say(`error: expected to be able to write the output, got ${error.code ?? error.message}`);
+      if (stream === process.stdout)
+        say(`error: expected to be able to write the output, got ${error.code ?? error.message}`);
     });
   }
 }
@@ -30,7 +31,9 @@ export function sayError(error: unknown): ExitCode {
     if (error.hint !== undefined) say(`hint: ${error.hint}`);
     return EXIT.usage;
   }
-  say('error: this is a fault of rateproof, not yours; please report it with the command, the scenario and what stands below');
+  say(
+    'error: this is a fault of rateproof, not yours; please report it with the command, the scenario and what stands below',
+  );
   say(error instanceof Error ? (error.stack ?? error.message) : `thrown: ${String(error)}`);
   return EXIT.fault;
 }

@@ -20,11 +20,21 @@ export async function progressOf(quiet: boolean): Promise<Progress> {
   if (!process.stderr.isTTY || process.env['TERM'] === 'dumb') return lines;
   const { SingleBar } = (await import('cli-progress')).default;
   const bar = new SingleBar({
-    stream: process.stderr, format: '[{bar}] {value} of {total} replications, {eta_formatted} left',
-    barCompleteChar: '=', barIncompleteChar: ' ', barsize: 30, hideCursor: null, clearOnComplete: true, emptyOnZero: true, gracefulExit: false,
+    stream: process.stderr,
+    format: '[{bar}] {value} of {total} replications, {eta_formatted} left',
+    barCompleteChar: '=',
+    barIncompleteChar: ' ',
+    barsize: 30,
+    hideCursor: null,
+    clearOnComplete: true,
+    emptyOnZero: true,
+    gracefulExit: false,
   });
   return {
-    stage: (text) => { bar.stop(); say(text); },
+    stage: (text) => {
+      bar.stop();
+      say(text);
+    },
     replications: (done, of) => {
       if (!bar.isActive) return bar.start(of, done);
       // Some studies choose replications as they go.

@@ -18,17 +18,42 @@ import { UsageError } from './usage-error.js';
 
 /** `rateproof reliefs`: the ranking on stdout and, if asked for, a report folder. */
 export async function reliefs(request: ReliefsRequest): Promise<ExitCode> {
-  const { replications, seed, workers, rate, file: path } = request, interrupt = listenForInterrupt();
-  const { scenario, file, warmed } = await loadToRun(request, interrupt), noRate = rate === undefined ? null : noRateReason(scenario);
-  if (noRate !== null) throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
-  const warm = (end: VariedEnd | undefined): VariedEnd | undefined => end && { ...end, scenario: warmed(end.scenario) };
-  const varied = (scenario.assumptions.length === 0 ? [] : varyAssumptions(readText(path), path, (relative) => readText(resolve(dirname(path), relative))))
-    .map(({ assumption, low, high }) => ({ assumption, low: warm(low), high: warm(high) }));
+  const { replications, seed, workers, rate, file: path } = request,
+    interrupt = listenForInterrupt();
+  const { scenario, file, warmed } = await loadToRun(request, interrupt),
+    noRate = rate === undefined ? null : noRateReason(scenario);
+  if (noRate !== null)
+    throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
+  const warm = (end: VariedEnd | undefined): VariedEnd | undefined =>
+    end && { ...end, scenario: warmed(end.scenario) };
+  const varied = (
+    scenario.assumptions.length === 0
+      ? []
+      : varyAssumptions(readText(path), path, (relative) => readText(resolve(dirname(path), relative)))
+  ).map(({ assumption, low, high }) => ({ assumption, low: warm(low), high: warm(high) }));
   const asked = { rate, replications };
   return runStudy<ReliefsResults, Observation | Compared>(request, interrupt, {
     stage: `trying reliefs of ${file}, up to ${replications} replications each, seed ${seed}`,
-    identity: identityOf({ study: 'reliefs', scenario, seed, level: LEVEL, more: { ...asked, 'guesses and estimates': variedFingerprint(varied) } }),
-    run: (signal, onReplication, journal) => reliefsStudy({ ...asked, scenario, varied, file, seed, level: LEVEL, workers, journal, signal, onReplication }),
+    identity: identityOf({
+      study: 'reliefs',
+      scenario,
+      seed,
+      level: LEVEL,
+      more: { ...asked, 'guesses and estimates': variedFingerprint(varied) },
+    }),
+    run: (signal, onReplication, journal) =>
+      reliefsStudy({
+        ...asked,
+        scenario,
+        varied,
+        file,
+        seed,
+        level: LEVEL,
+        workers,
+        journal,
+        signal,
+        onReplication,
+      }),
     text: reliefsTable,
     drawing: async () => (await import('../report/reliefs-files.js')).reliefsFiles,
     // What would help is no finding.

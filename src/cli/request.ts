@@ -14,8 +14,15 @@ export type Request =
   | SchemaRequest;
 
 /** Help or version, to be printed as it is. */
-export interface TextRequest { readonly command: 'text'; readonly text: string }
-export interface CheckRequest { readonly command: 'check'; readonly file: string; readonly json: boolean }
+export interface TextRequest {
+  readonly command: 'text';
+  readonly text: string;
+}
+export interface CheckRequest {
+  readonly command: 'check';
+  readonly file: string;
+  readonly json: boolean;
+}
 /** What is to become of an answer. */
 export interface AnswerRequest {
   /** Folder of the report; undefined: none is written. */
@@ -72,14 +79,19 @@ export interface CompareRequest extends RunRequest {
 }
 export interface BuffersRequest extends RunRequest {
   readonly command: 'buffers';
-  readonly goal: { readonly kind: 'budget'; readonly places: number } | { readonly kind: 'target'; readonly rate: number };
+  readonly goal:
+    | { readonly kind: 'budget'; readonly places: number }
+    | { readonly kind: 'target'; readonly rate: number };
   /** Stations and lanes; none: all limited ones. */
   readonly at: readonly string[];
   readonly from: 'least' | 'present';
   readonly replications: number;
   readonly zone: number;
 }
-export interface SchemaRequest { readonly command: 'schema'; readonly out: string | undefined }
+export interface SchemaRequest {
+  readonly command: 'schema';
+  readonly out: string | undefined;
+}
 export interface ReliefsRequest extends RunRequest {
   readonly command: 'reliefs';
   /** Most that one relief is given. */

@@ -15,7 +15,12 @@ export interface StudyCommand<Found, Value = unknown> {
   /** What its replications hang on, so that a run that was cut off can go on; left out: nothing is kept of them. */
   readonly identity?: Identity | undefined;
   /** `journal`: where finished replications are kept while a report folder is on its way. */
-  readonly run: (signal: AbortSignal, onReplication: (done: number, of: number) => void, journal: Journal<Value> | undefined, onStage: (text: string) => void) => Promise<Found>;
+  readonly run: (
+    signal: AbortSignal,
+    onReplication: (done: number, of: number) => void,
+    journal: Journal<Value> | undefined,
+    onStage: (text: string) => void,
+  ) => Promise<Found>;
   /** The answer as plain text. */
   readonly text: (found: Found) => string;
   /** What makes the files of its report folder, loaded only where one is written. */
@@ -25,13 +30,19 @@ export interface StudyCommand<Found, Value = unknown> {
 }
 
 /** Runs a study: progress on stderr, the answer on stdout and, if asked for, a report folder, all of it or nothing. */
-export async function runStudy<Found, Value = unknown>({ out, replace, json, quiet, findingOk }: AnswerRequest, interrupt: Interrupt, study: StudyCommand<Found, Value>): Promise<ExitCode> {
+export async function runStudy<Found, Value = unknown>(
+  { out, replace, json, quiet, findingOk }: AnswerRequest,
+  interrupt: Interrupt,
+  study: StudyCommand<Found, Value>,
+): Promise<ExitCode> {
   // Before a run that may take long, not after it.
   if (out !== undefined) checkOut(out, replace);
   const progress = await progressOf(quiet);
   progress.stage(study.stage);
   const answer = async (journal?: Journal<Value>): Promise<Found> => {
-    const found = await interrupt.orStop(study.run(interrupt.signal, progress.replications, journal, progress.stage)).finally(progress.stop);
+    const found = await interrupt
+      .orStop(study.run(interrupt.signal, progress.replications, journal, progress.stage))
+      .finally(progress.stop);
     // Printed first: whatever happens to the folder, the answer is not lost.
     print(json ? stableJson(found) : study.text(found));
     if (out !== undefined) {
@@ -44,6 +55,9 @@ export async function runStudy<Found, Value = unknown>({ out, replace, json, qui
     }
     return found;
   };
-  const found = out === undefined || study.identity === undefined ? await answer() : await withJournal(out, study.identity, progress, answer);
+  const found =
+    out === undefined || study.identity === undefined
+      ? await answer()
+      : await withJournal(out, study.identity, progress, answer);
   return study.stands(found) && !findingOk ? EXIT.finding : EXIT.done;
 }

@@ -21,13 +21,21 @@ async function obey(args: readonly string[]): Promise<ExitCode> {
     case 'text':
       print(request.text);
       return EXIT.done;
-    case 'check': return (await import('./check.js')).check(request);
-    case 'simulate': return (await import('./simulate.js')).simulate(request);
-    case 'merge': return (await import('./merge.js')).merge(request);
-    case 'rate': return (await import('./rate.js')).rate(request);
-    case 'reliefs': return (await import('./reliefs.js')).reliefs(request);
-    case 'compare': return (await import('./compare.js')).compare(request);
-    case 'buffers': return (await import('./buffers.js')).buffers(request);
-    case 'schema': return (await import('./schema.js')).schema(request);
+    case 'check':
+      return (await import('./check.js')).check(request);
+    case 'simulate':
+      return (await import('./simulate.js')).simulate(request);
+    case 'merge':
+      return (await import('./merge.js')).merge(request);
+    case 'rate':
+      return (await import('./rate.js')).rate(request);
+    case 'reliefs':
+      return (await import('./reliefs.js')).reliefs(request);
+    case 'compare':
+      return (await import('./compare.js')).compare(request);
+    case 'buffers':
+      return (await import('./buffers.js')).buffers(request);
+    case 'schema':
+      return (await import('./schema.js')).schema(request);
   }
 }

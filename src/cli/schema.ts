@@ -12,7 +12,11 @@ export function schema({ out }: SchemaRequest): ExitCode {
   if (out === undefined) {
     print(text);
   } else {
-    if (existsSync(out) && !isSchema(out)) throw new UsageError(`expected ${out} to be free or an older schema, but it is something else`, 'choose another name with --out');
+    if (existsSync(out) && !isSchema(out))
+      throw new UsageError(
+        `expected ${out} to be free or an older schema, but it is something else`,
+        'choose another name with --out',
+      );
     writeText(out, text);
   }
   return EXIT.done;

@@ -1,6 +1,13 @@
 import { lstatSync } from 'node:fs';
 import { runDesign, shardName, type FixedDesign, type Shard } from '../study/fixed-design.js';
-import { aboutShard, readShard, shardDifferences, ShardError, writeShard, type ShardAbout } from '../study/shard-folder.js';
+import {
+  aboutShard,
+  readShard,
+  shardDifferences,
+  ShardError,
+  writeShard,
+  type ShardAbout,
+} from '../study/shard-folder.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { writing } from './file.js';
 import type { Interrupt } from './interrupt.js';
@@ -21,8 +28,13 @@ export interface ShardRun<Value> {
 }
 
 /** Runs one shard of a study into a folder of its own, for `merge`. Done already, or by a twin meanwhile, is as good. */
-export async function runShard<Value>({ shard, out, workers, quiet, asked, design, stage }: ShardRun<Value>, interrupt: Interrupt): Promise<ExitCode> {
-  const about = aboutShard(design.identity, asked, shard), name = shardName(shard), progress = await progressOf(quiet);
+export async function runShard<Value>(
+  { shard, out, workers, quiet, asked, design, stage }: ShardRun<Value>,
+  interrupt: Interrupt,
+): Promise<ExitCode> {
+  const about = aboutShard(design.identity, asked, shard),
+    name = shardName(shard),
+    progress = await progressOf(quiet);
   if (isThere(out, about)) {
     progress.stage(`${out} is ${name} of this very study already; nothing is run`);
     return EXIT.done;
@@ -30,13 +42,20 @@ export async function runShard<Value>({ shard, out, workers, quiet, asked, desig
   progress.stage(`${stage}, ${name}`);
   await withJournal<Value, void>(out, design.identity, progress, async (journal) => {
     // They stand in the journal as they end: nothing else need be kept of them.
-    const running = runDesign(design, { workers, journal, signal: interrupt.signal, onReplication: progress.replications }, () => undefined, shard);
+    const running = runDesign(
+      design,
+      { workers, journal, signal: interrupt.signal, onReplication: progress.replications },
+      () => undefined,
+      shard,
+    );
     await interrupt.orStop(running).finally(progress.stop);
     try {
       writing(out, () => writeShard(out, about, design, (key) => journal.get(key)));
     } catch (error) {
       if (isThere(out, about)) return;
-      throw error instanceof ShardError ? new UsageError(error.message, 'give the same command again, one at a time into one folder') : error;
+      throw error instanceof ShardError
+        ? new UsageError(error.message, 'give the same command again, one at a time into one folder')
+        : error;
     }
   });
   progress.stage(`${name}: ${out}`);
@@ -48,9 +67,15 @@ function isThere(out: string, wanted: ShardAbout): boolean {
   if (writing(out, () => lstatSync(out, { throwIfNoEntry: false })) === undefined) return false;
   const hint = 'remove it, or choose another name with --out';
   try {
-    const { about } = readShard(out), changed = shardDifferences(about, wanted);
-    if (about.shard.index !== wanted.shard.index) changed.push(`shard was ${about.shard.index}, now it is ${wanted.shard.index}`);
-    if (changed.length > 0) throw new UsageError(`expected ${out} to be free or this very shard, but it is another: ${changed.join('; ')}`, hint);
+    const { about } = readShard(out),
+      changed = shardDifferences(about, wanted);
+    if (about.shard.index !== wanted.shard.index)
+      changed.push(`shard was ${about.shard.index}, now it is ${wanted.shard.index}`);
+    if (changed.length > 0)
+      throw new UsageError(
+        `expected ${out} to be free or this very shard, but it is another: ${changed.join('; ')}`,
+        hint,
+      );
     return true;
   } catch (error) {
     throw error instanceof ShardError ? new UsageError(error.message, hint) : error;

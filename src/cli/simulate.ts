@@ -22,14 +22,30 @@ export async function simulate(request: SimulateRequest): Promise<ExitCode> {
   const interrupt = listenForInterrupt();
   const { scenario, file, model } = await loadToRun(request, interrupt);
   checkJourney(request.journey, scenario, model);
-  if (precision?.of.includes('cost') === true && scenario.costs === undefined) throw new UsageError('--of: expected a scenario with costs for cost, got one without', 'give the scenario prices, or leave cost out');
-  const asked = { scenario, file, replications, seed, level: LEVEL }, runs = precision === undefined ? String(replications) : `${replications} to ${precision.most}`;
+  if (precision?.of.includes('cost') === true && scenario.costs === undefined)
+    throw new UsageError(
+      '--of: expected a scenario with costs for cost, got one without',
+      'give the scenario prices, or leave cost out',
+    );
+  const asked = { scenario, file, replications, seed, level: LEVEL },
+    runs = precision === undefined ? String(replications) : `${replications} to ${precision.most}`;
   const stage = `running ${runs} ${runs === '1' ? 'replication' : 'replications'} of ${file}, seed ${seed}`;
-  if (shard !== undefined && out !== undefined) return runShard({ ...request, shard, out, asked, design: simulateDesign(asked), stage }, interrupt);
+  if (shard !== undefined && out !== undefined)
+    return runShard({ ...request, shard, out, asked, design: simulateDesign(asked), stage }, interrupt);
   return runStudy<Results, Observation>(request, interrupt, {
-    ...SIMULATE, stage,
+    ...SIMULATE,
+    stage,
     identity: identityOf({ study: 'simulate', ...asked }),
-    run: (signal, onReplication, journal) => simulateStudy({ ...asked, workers, precision, journey: journeyAsked(request), journal, signal, onReplication }),
+    run: (signal, onReplication, journal) =>
+      simulateStudy({
+        ...asked,
+        workers,
+        precision,
+        journey: journeyAsked(request),
+        journal,
+        signal,
+        onReplication,
+      }),
   });
 }
 
@@ -41,16 +57,33 @@ export const SIMULATE: Pick<StudyCommand<Results>, 'text' | 'drawing' | 'stands'
 };
 
 /** Where nothing would show the journey, the replication that it takes is saved. */
-export const journeyAsked = ({ journey, out, json }: AnswerRequest & { readonly journey: string | undefined }): JourneyAsked | undefined =>
-  (journey !== undefined || out !== undefined || json ? { build: journey } : undefined);
+export const journeyAsked = ({
+  journey,
+  out,
+  json,
+}: AnswerRequest & { readonly journey: string | undefined }): JourneyAsked | undefined =>
+  journey !== undefined || out !== undefined || json ? { build: journey } : undefined;
 
 /** Before the run, not after it. */
 export function checkJourney(journey: string | undefined, scenario: Scenario, model: Model): void {
-  if (journey !== undefined && numberOfBuild(model, journey) === undefined) throw noSuchBuild(journey, scenario);
+  if (journey !== undefined && numberOfBuild(model, journey) === undefined)
+    throw noSuchBuild(journey, scenario);
 }
 
 function noSuchBuild(build: string, { programme: { quantity, orders } }: Scenario): UsageError {
-  if (quantity === undefined) return new UsageError(`--journey: expected a programme with a quantity, got "${build}" in one without`, 'units of a run without a quantity are not kept by number');
-  const near = nearest(build, orders.list.flatMap((order) => order.build ?? []));
-  return new UsageError(`--journey: expected a build number of the ${quantity} units, got "${build}"`, near === undefined ? 'units without a build number of their own are called 1, 2, .. in the order of release' : `did you mean ${near}?`);
+  if (quantity === undefined)
+    return new UsageError(
+      `--journey: expected a programme with a quantity, got "${build}" in one without`,
+      'units of a run without a quantity are not kept by number',
+    );
+  const near = nearest(
+    build,
+    orders.list.flatMap((order) => order.build ?? []),
+  );
+  return new UsageError(
+    `--journey: expected a build number of the ${quantity} units, got "${build}"`,
+    near === undefined
+      ? 'units without a build number of their own are called 1, 2, .. in the order of release'
+      : `did you mean ${near}?`,
+  );
 }

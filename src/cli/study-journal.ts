@@ -16,9 +16,16 @@ export function journalPath(out: string): string {
  * Does work that keeps its finished replications in a journal beside `out`, and removes it when all is done. Whatever ends the work
  * before, the journal stays and the next run goes on from it. A UsageError for that of another study.
  */
-export async function withJournal<Value, Found>(out: string, identity: Identity, { stage }: Progress, work: (journal: Journal<Value>) => Promise<Found>): Promise<Found> {
-  const path = journalPath(out), journal = open<Value>(path, identity);
-  if (journal.size > 0) stage(`found ${replications(journal.size)} of an earlier run in ${path}, going on from there`);
+export async function withJournal<Value, Found>(
+  out: string,
+  identity: Identity,
+  { stage }: Progress,
+  work: (journal: Journal<Value>) => Promise<Found>,
+): Promise<Found> {
+  const path = journalPath(out),
+    journal = open<Value>(path, identity);
+  if (journal.size > 0)
+    stage(`found ${replications(journal.size)} of an earlier run in ${path}, going on from there`);
   let found: Found;
   try {
     found = await work(journal);
@@ -27,7 +34,12 @@ export async function withJournal<Value, Found>(out: string, identity: Identity,
     if (journal.size === 0) rmSync(path, { force: true });
     else say(`${replications(journal.size)} kept in ${path}; the same command goes on from there`);
     const reason = systemReason(error);
-    throw reason !== undefined && (error as NodeJS.ErrnoException).syscall === 'write' ? new UsageError(`expected to be able to write ${path}, got ${reason}`, 'make room, then give the same command again') : error;
+    throw reason !== undefined && (error as NodeJS.ErrnoException).syscall === 'write'
+      ? new UsageError(
+          `expected to be able to write ${path}, got ${reason}`,
+          'make room, then give the same command again',
+        )
+      : error;
   }
   journal.close();
   rmSync(path, { force: true });
@@ -43,6 +55,8 @@ function open<Value>(path: string, identity: Identity): Journal<Value> {
       return new Journal<Value>(path, identity);
     });
   } catch (error) {
-    throw error instanceof JournalError ? new UsageError(error.message, `to begin anew delete ${path}, or choose another name with --out`) : error;
+    throw error instanceof JournalError
+      ? new UsageError(error.message, `to begin anew delete ${path}, or choose another name with --out`)
+      : error;
   }
 }

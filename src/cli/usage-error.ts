@@ -3,7 +3,11 @@ export class UsageError extends Error {
   /**
    * `details` are lines to be printed above the message, `hint` is what to try, both without a full stop at the end.
    */
-  constructor(message: string, readonly hint?: string, readonly details: readonly string[] = []) {
+  constructor(
+    message: string,
+    readonly hint?: string,
+    readonly details: readonly string[] = [],
+  ) {
     super(message);
   }
 }

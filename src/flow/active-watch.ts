@@ -13,8 +13,13 @@ export class ActiveWatch {
   private readonly isBank: ArrayLike<number>;
 
   constructor(private readonly run: Run) {
-    const { model, memory, shop } = run, { stations, resources, lanes } = shop;
-    const beside = [...resources.filter(({ isCrew }) => isCrew), ...lanes, ...resources.filter(({ kind }) => kind === CARRIER)];
+    const { model, memory, shop } = run,
+      { stations, resources, lanes } = shop;
+    const beside = [
+      ...resources.filter(({ isCrew }) => isCrew),
+      ...lanes,
+      ...resources.filter(({ kind }) => kind === CARRIER),
+    ];
     this.resources = [...stations, ...beside];
     this.isBank = model.stations.isBank;
     memory.watch = this;
@@ -33,7 +38,9 @@ export class ActiveWatch {
   /** Observation begins now: periods that go on are cut here, as `clearActive` cuts them. */
   startAfresh(): void {
     this.momentary = this.afresh();
-    this.resources.forEach((each, id) => { if (each.isActive) this.begin(id); });
+    this.resources.forEach((each, id) => {
+      if (each.isActive) this.begin(id);
+    });
   }
 
   /** The run is over. */
@@ -51,6 +58,8 @@ export class ActiveWatch {
 
   private afresh(): MomentaryBottleneck {
     const { memory } = this.run;
-    return new MomentaryBottleneck(this.resources.length, memory.now, (resource, begin) => this.resources[resource].activeMinutesBetween(begin, memory.now));
+    return new MomentaryBottleneck(this.resources.length, memory.now, (resource, begin) =>
+      this.resources[resource].activeMinutesBetween(begin, memory.now),
+    );
   }
 }

@@ -16,37 +16,76 @@ const ROUNDING = 1e-9;
  * @throws Error naming the account and both sums
  */
 export function audit(run: Run): void {
-  const { shop, locations, tally, units } = run, elapsed = run.now - run.observedFrom;
-  for (const { name, account, places } of shop.stations) expectEqual(`place-time of station ${name}`, sum(account), elapsed * places.length);
+  const { shop, locations, tally, units } = run,
+    elapsed = run.now - run.observedFrom;
+  for (const { name, account, places } of shop.stations)
+    expectEqual(`place-time of station ${name}`, sum(account), elapsed * places.length);
   for (const lane of shop.lanes) {
-    expectEqual(`truck-time of lane ${lane.name}`, lane.busy + lane.blocked + lane.atBase, elapsed * lane.trucks.length);
+    expectEqual(
+      `truck-time of lane ${lane.name}`,
+      lane.busy + lane.blocked + lane.atBase,
+      elapsed * lane.trucks.length,
+    );
     auditLane(lane, expectEqual);
   }
-  let inside = 0, outside = 0;
-  for (const unit of units.all) if (unit.alive && unit.step.route.isMain) { if (unit.location >= 0) inside++; else outside++; }
+  let inside = 0,
+    outside = 0;
+  for (const unit of units.all)
+    if (unit.alive && unit.step.route.isMain) {
+      if (unit.location >= 0) inside++;
+      else outside++;
+    }
   expectEqual('units inside', locations.total, inside);
   expectEqual('units begun', shop.routes[0].begun, run.gone + inside + outside);
   expectEqual("unit-minutes by Little's law", locations.totalArea, tally.unitMinutes);
   expectEqual('unit-minutes by location', sum(locations.area), tally.unitMinutes);
   if (run.model.programme.orders.replaceScrapped) expectEachOnce(run);
-  for (const { id, unit } of shop.places) if (unit !== null && unit.place?.id !== id) throw new Error(`audit: place ${id} holds unit ${unit.number}, which stands elsewhere`);
+  for (const { id, unit } of shop.places)
+    if (unit !== null && unit.place?.id !== id)
+      throw new Error(`audit: place ${id} holds unit ${unit.number}, which stands elsewhere`);
   for (const station of shop.stations) auditDown(station);
-  for (const { name, free, onHand, amount, isCrew } of shop.resources) if (free < 0 || (isCrew && free > onHand)) throw new Error(`audit: ${name} must have 0 to ${isCrew ? onHand : amount} free; got ${free}`);
-  for (const crew of shop.resources) if (crew.isCrew) expectEqual(`people of ${crew.name} engaged`, crew.engagedNow, heldBy(run, crew));
-  for (const { name, free, carried } of shop.resources) if (carried !== null) expectEqual(`sub-assemblies with their items in the stock of ${name}`, carried.length, free);
+  for (const { name, free, onHand, amount, isCrew } of shop.resources)
+    if (free < 0 || (isCrew && free > onHand))
+      throw new Error(`audit: ${name} must have 0 to ${isCrew ? onHand : amount} free; got ${free}`);
+  for (const crew of shop.resources)
+    if (crew.isCrew) expectEqual(`people of ${crew.name} engaged`, crew.engagedNow, heldBy(run, crew));
+  for (const { name, free, carried } of shop.resources)
+    if (carried !== null)
+      expectEqual(`sub-assemblies with their items in the stock of ${name}`, carried.length, free);
   for (const unit of units.all) if (unit.alive) auditItems(unit);
   auditStays(run);
-  for (const { name, stock, making, target } of shop.routes) if (stock !== null && stock.free + making > Math.max(target, stock.amount)) throw new Error(`audit: feeder ${name} must not go over its target ${target}; got ${stock.free + making}`);
+  for (const { name, stock, making, target } of shop.routes)
+    if (stock !== null && stock.free + making > Math.max(target, stock.amount))
+      throw new Error(
+        `audit: feeder ${name} must not go over its target ${target}; got ${stock.free + making}`,
+      );
   for (const supply of shop.supplies) auditSupply(supply);
 }
 
 /** The counts of a unit's items are those of its slots, and only what was found is noted. */
 function auditItems(unit: Unit): void {
-  const count = (is: (slot: number) => boolean): number => Array.from(unit.slots.keys()).filter(is).length, of = `of unit ${unit.number}`;
-  expectEqual(`items ${of}`, unit.notClean, count((slot) => unit.slots[slot] !== CLEAN));
-  expectEqual(`items found ${of}`, unit.found, count((slot) => unit.slots[slot] === FOUND));
-  expectEqual(`items noted ${of}`, unit.noted, count((slot) => unit.notes[slot] > 0));
-  expectEqual(`noted items open ${of}`, count((slot) => unit.notes[slot] > 0 && unit.slots[slot] < NOTED), 0);
+  const count = (is: (slot: number) => boolean): number => Array.from(unit.slots.keys()).filter(is).length,
+    of = `of unit ${unit.number}`;
+  expectEqual(
+    `items ${of}`,
+    unit.notClean,
+    count((slot) => unit.slots[slot] !== CLEAN),
+  );
+  expectEqual(
+    `items found ${of}`,
+    unit.found,
+    count((slot) => unit.slots[slot] === FOUND),
+  );
+  expectEqual(
+    `items noted ${of}`,
+    unit.noted,
+    count((slot) => unit.notes[slot] > 0),
+  );
+  expectEqual(
+    `noted items open ${of}`,
+    count((slot) => unit.notes[slot] > 0 && unit.slots[slot] < NOTED),
+    0,
+  );
 }
 
 /** An order that is built again is neither twice on the floor nor shipped already. */
@@ -54,7 +93,8 @@ function expectEachOnce({ units, shippedAt }: Run): void {
   const seen = new Set<number>();
   for (const { alive, number, step } of units.all) {
     if (!alive || !step.route.isMain) continue;
-    if (seen.has(number) || shippedAt[number - 1] >= 0) throw new Error(`audit: order ${number} must be built once at a time and shipped once`);
+    if (seen.has(number) || shippedAt[number - 1] >= 0)
+      throw new Error(`audit: order ${number} must be built once at a time and shipped once`);
     seen.add(number);
   }
 }
@@ -63,27 +103,46 @@ function expectEachOnce({ units, shippedAt }: Run): void {
 function auditDown({ name, places, freePlace }: Station): void {
   let free = 0;
   for (let place = freePlace; place !== null; place = place.nextFree) free++;
-  expectEqual(`free places of station ${name}`, free, places.filter(({ unit, isDown }) => unit === null && !isDown).length);
+  expectEqual(
+    `free places of station ${name}`,
+    free,
+    places.filter(({ unit, isDown }) => unit === null && !isDown).length,
+  );
   for (const { id, isDown, state, equipment } of places) {
-    if (isDown !== (state === DOWN) || isDown !== (equipment?.isDown ?? false)) throw new Error(`audit: place ${id} of ${name} must be down with its equipment, and only then`);
+    if (isDown !== (state === DOWN) || isDown !== (equipment?.isDown ?? false))
+      throw new Error(`audit: place ${id} of ${name} must be down with its equipment, and only then`);
   }
 }
 
 const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
 
 function expectEqual(what: string, seen: number, wanted: number): void {
-  if (!(Math.abs(seen - wanted) <= ROUNDING * Math.max(1, Math.abs(wanted)))) throw new Error(`audit: ${what} must be ${wanted}; got ${seen}`);
+  if (!(Math.abs(seen - wanted) <= ROUNDING * Math.max(1, Math.abs(wanted))))
+    throw new Error(`audit: ${what} must be ${wanted}; got ${seen}`);
 }
 
 /** Parts come and go as booked; orders, stock and the demand that waits make up the position on which lots are ordered. */
 function auditSupply(supply: Supply): void {
-  const { stock: { name, free, amount, pool }, unitsReceived, unitsUsed, coming, onOrder, isPlanned, position } = supply;
+  const {
+    stock: { name, free, amount, pool },
+    unitsReceived,
+    unitsUsed,
+    coming,
+    onOrder,
+    isPlanned,
+    position,
+  } = supply;
   expectEqual(`stock of ${name}`, free, amount + unitsReceived - unitsUsed);
-  expectEqual(`units of ${name} on order`, onOrder, coming.reduce((units, lot) => units + lot.units, 0));
+  expectEqual(
+    `units of ${name} on order`,
+    onOrder,
+    coming.reduce((units, lot) => units + lot.units, 0),
+  );
   if (isPlanned) return;
   let wanted = 0;
   for (let place = pool.head; place !== null; place = place.nextWaiting) {
-    for (const need of place.unit!.step.supplies) if (need.resource.supply === supply && place.phase === WAIT_NEEDS) wanted += need.amount;
+    for (const need of place.unit!.step.supplies)
+      if (need.resource.supply === supply && place.phase === WAIT_NEEDS) wanted += need.amount;
   }
   expectEqual(`stock and orders of ${name} less the demand that waits`, position, free + onOrder - wanted);
 }

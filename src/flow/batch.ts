@@ -10,14 +10,26 @@ import type { Unit } from './unit.js';
  * `most` of that value in a row the first of another one; the first in order if nobody of the wanted kind waits.
  */
 export function nextOfBatch(run: Run, buffer: Buffer, place: Place): Unit {
-  const { stations } = run.model, { id } = place.station;
-  if (place.lastValue < 0 || run.now >= buffer.first().queuedAt + stations.batchWait[id]) return buffer.take();
+  const { stations } = run.model,
+    { id } = place.station;
+  if (place.lastValue < 0 || run.now >= buffer.first().queuedAt + stations.batchWait[id])
+    return buffer.take();
   const wantsOther = place.inRow >= stations.batchMost[id];
-  return takeWanted(run, buffer, place, wantsOther, SENT_BACK) ?? takeWanted(run, buffer, place, wantsOther, USUAL) ?? buffer.take();
+  return (
+    takeWanted(run, buffer, place, wantsOther, SENT_BACK) ??
+    takeWanted(run, buffer, place, wantsOther, USUAL) ??
+    buffer.take()
+  );
 }
 
 /** The first of a line that has the value of the place, or another one. */
-function takeWanted({ memory: { ints }, units }: Run, buffer: Buffer, place: Place, wantsOther: boolean, line: number): Unit | null {
+function takeWanted(
+  { memory: { ints }, units }: Run,
+  buffer: Buffer,
+  place: Place,
+  wantsOther: boolean,
+  line: number,
+): Unit | null {
   const option = place.station.changeoverOption;
   let at = ints[buffer.at + line + HEAD];
   for (let left = ints[buffer.at + line + LENGTH]; left > 0; left--, at = ints[at + U_NEXT]) {

@@ -14,7 +14,8 @@ import type { Step } from './step.js';
 
 /** The unit at `place` has come to a group. False: it has none of its steps to do. */
 export function beginBeside(run: Run, place: Place): boolean {
-  const unit = place.unit!, { beside } = unit.step;
+  const unit = place.unit!,
+    { beside } = unit.step;
   let any = false;
   place.sides.forEach((side, i) => {
     side.isDue = i < beside.length && meetsConditions(run, unit, beside[i]);
@@ -40,7 +41,9 @@ export function finishSide(run: Run, side: SidePlace): Place | null {
 function admit(run: Run, { unit, station, sides }: Place): void {
   const { beside } = unit!.step;
   let room = station.people - peopleOfTeams(run, unit!.stays);
-  sides.forEach(({ isGoing }, i) => { if (isGoing) room -= peopleOf(beside[i]); });
+  sides.forEach(({ isGoing }, i) => {
+    if (isGoing) room -= peopleOf(beside[i]);
+  });
   sides.forEach((side, i) => {
     if (!side.isDue || peopleOf(beside[i]) > room) return;
     room -= peopleOf(beside[i]);
@@ -50,5 +53,10 @@ function admit(run: Run, { unit, station, sides }: Place): void {
   });
 }
 
-const peopleOf = ({ needs }: Step): number => needs.reduce((sum, { resource, amount }) => (resource.isCrew ? sum + amount : sum), 0);
-const peopleOfTeams = (run: Run, stays: number): number => run.shop.stays.reduce((sum, { bit, resource, amount }) => ((stays & bit) !== 0 && resource.isCrew ? sum + amount : sum), 0);
+const peopleOf = ({ needs }: Step): number =>
+  needs.reduce((sum, { resource, amount }) => (resource.isCrew ? sum + amount : sum), 0);
+const peopleOfTeams = (run: Run, stays: number): number =>
+  run.shop.stays.reduce(
+    (sum, { bit, resource, amount }) => ((stays & bit) !== 0 && resource.isCrew ? sum + amount : sum),
+    0,
+  );

@@ -1,6 +1,7 @@
 /** Parts of an octave of a histogram of durations: a bin is 0.27 % wide. */
 export const BINS_PER_OCTAVE = 256;
-const LOWEST_OCTAVE = -10, OCTAVES = 40;
+const LOWEST_OCTAVE = -10,
+  OCTAVES = 40;
 export const BIN_COUNT = OCTAVES * BINS_PER_OCTAVE;
 
 /** Bin of a duration in minutes, on a scale of logarithms from 2^-10 to 2^30 minutes; what lies outside goes to the end bins. */

@@ -31,7 +31,17 @@ export class BoothLog {
   begin(place: Place, value: number, now: number): void {
     const kept = this.byStation[place.station.id];
     if (kept.length === MOST_STAYS) return;
-    kept.push(this.open[place.id] = { place: place.id, value, from: now, to: NaN, changedFrom: -1, changeFrom: NaN, changeTo: NaN });
+    kept.push(
+      (this.open[place.id] = {
+        place: place.id,
+        value,
+        from: now,
+        to: NaN,
+        changedFrom: -1,
+        changeFrom: NaN,
+        changeTo: NaN,
+      }),
+    );
   }
 
   change(place: Place, from: number, now: number): void {

@@ -1,12 +1,41 @@
 import type { Lane } from './lane.js';
 import {
-  B_FREE_PLACE, B_LOCATION, B_REWORK_SPACES, B_SHUT_OUT, B_SPACES, B_WAITING, BF_AREA, BF_SHIFT, BUFFER_SHIFT, HEAD, LENGTH, LEVELS, LEVELS_SHIFT, NOWHERE,
-  SENT_BACK, SHUT, SHUT_SENT_BACK, TAIL, U_NEXT, USUAL, type Memory,
+  B_FREE_PLACE,
+  B_LOCATION,
+  B_REWORK_SPACES,
+  B_SHUT_OUT,
+  B_SPACES,
+  B_WAITING,
+  BF_AREA,
+  BF_SHIFT,
+  BUFFER_SHIFT,
+  HEAD,
+  LENGTH,
+  LEVELS,
+  LEVELS_SHIFT,
+  NOWHERE,
+  SENT_BACK,
+  SHUT,
+  SHUT_SENT_BACK,
+  TAIL,
+  U_NEXT,
+  USUAL,
+  type Memory,
 } from './memory.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
 import type { Unit, Units } from './unit.js';
-import { firstInSpaces, joinShut, joinSpaces, settleLevel, takeFromLine, takeFromSpaces, takesIn, takeShut, takeShutThatFits } from './waiting.js';
+import {
+  firstInSpaces,
+  joinShut,
+  joinSpaces,
+  settleLevel,
+  takeFromLine,
+  takeFromSpaces,
+  takesIn,
+  takeShut,
+  takeShutThatFits,
+} from './waiting.js';
 
 export { LEVELS };
 
@@ -27,8 +56,16 @@ export class Buffer {
    * @param reworkSpaces spaces of their own for units sent back; -1: they share
    * @param location where its units count as work in process
    */
-  constructor(id: number, readonly spaces: number, reworkSpaces: number, location: number, private readonly memory: Memory, private readonly units: Units) {
-    const at = (this.at = memory.buffers + (id << BUFFER_SHIFT)), { ints } = memory;
+  constructor(
+    id: number,
+    readonly spaces: number,
+    reworkSpaces: number,
+    location: number,
+    private readonly memory: Memory,
+    private readonly units: Units,
+  ) {
+    const at = (this.at = memory.buffers + (id << BUFFER_SHIFT)),
+      { ints } = memory;
     this.location = location;
     ints[at + B_SPACES] = spaces;
     ints[at + B_REWORK_SPACES] = reworkSpaces;
@@ -114,7 +151,13 @@ export class Buffer {
 
   /** When the longest waiting unit in the spaces joined; Infinity when there is none. For banks of lanes. */
   oldest(): number {
-    return Math.min(...[SENT_BACK, USUAL].map((line) => (this.memory.ints[this.at + line + LENGTH] > 0 ? this.units.at(this.memory.ints[this.at + line + HEAD]).queuedAt : Infinity)));
+    return Math.min(
+      ...[SENT_BACK, USUAL].map((line) =>
+        this.memory.ints[this.at + line + LENGTH] > 0
+          ? this.units.at(this.memory.ints[this.at + line + HEAD]).queuedAt
+          : Infinity,
+      ),
+    );
   }
 
   /** Whether the unit is in the spaces. */
@@ -135,12 +178,17 @@ export class Buffer {
 
   /** Whether a unit has ever found no room here; the last of a line stays noted in it when the line is empty again. */
   get everShutOut(): boolean {
-    return this.memory.ints[this.at + SHUT + TAIL] !== 0 || this.memory.ints[this.at + SHUT_SENT_BACK + TAIL] !== 0;
+    return (
+      this.memory.ints[this.at + SHUT + TAIL] !== 0 || this.memory.ints[this.at + SHUT_SENT_BACK + TAIL] !== 0
+    );
   }
 
   /** Most units that were in the spaces for any time, since the start of the run; Infinity for `LEVELS` - 1 and more. */
   get most(): number {
-    const most = Math.max(this.mostBefore, this.levelTime.findLastIndex((time) => time > 0));
+    const most = Math.max(
+      this.mostBefore,
+      this.levelTime.findLastIndex((time) => time > 0),
+    );
     return most < LEVELS - 1 ? most : Infinity;
   }
 
@@ -159,9 +207,11 @@ export class Buffer {
   }
 
   private line(line: number): Unit[] {
-    const { ints } = this.memory, found: Unit[] = [];
+    const { ints } = this.memory,
+      found: Unit[] = [];
     let unit = ints[this.at + line + HEAD];
-    for (let k = ints[this.at + line + LENGTH]; k > 0; k--, unit = ints[unit + U_NEXT]) found.push(this.units.at(unit));
+    for (let k = ints[this.at + line + LENGTH]; k > 0; k--, unit = ints[unit + U_NEXT])
+      found.push(this.units.at(unit));
     return found;
   }
 }

@@ -41,7 +41,8 @@ export class Calendar {
 
   /** The ends of windows were changed: all sums are made anew. */
   refresh(): void {
-    for (let i = 1; i < this.count; i++) this.before[i] = this.before[i - 1] + (this.end[i - 1] - this.start[i - 1]);
+    for (let i = 1; i < this.count; i++)
+      this.before[i] = this.before[i - 1] + (this.end[i - 1] - this.start[i - 1]);
     this.sumUpShifts();
   }
 
@@ -52,7 +53,8 @@ export class Calendar {
       const goesOn = i + 1 < n && this.shiftEnd[i + 1] === this.shiftEnd[i];
       this.nextShift[i] = goesOn ? this.nextShift[i + 1] : i + 1;
       this.restOfShift[i] = goesOn ? length + this.restOfShift[i + 1] : length;
-      this.longestFrom[i] = i + 1 < n ? Math.max(this.restOfShift[i], this.longestFrom[i + 1]) : this.restOfShift[i];
+      this.longestFrom[i] =
+        i + 1 < n ? Math.max(this.restOfShift[i], this.longestFrom[i + 1]) : this.restOfShift[i];
     }
   }
 
@@ -130,7 +132,8 @@ export class Calendar {
 
   /** Start of the first worked window after window i. */
   private startAfter(i: number): number {
-    for (let next = i + 1; next < this.count; next++) if (this.end[next] > this.start[next]) return this.start[next];
+    for (let next = i + 1; next < this.count; next++)
+      if (this.end[next] > this.start[next]) return this.start[next];
     return Infinity;
   }
 

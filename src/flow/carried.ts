@@ -15,7 +15,10 @@ export class CarriedItems {
   length = 0;
 
   /** @param most sub-assemblies there at once */
-  constructor(readonly slots: Int32Array, private readonly most: number) {
+  constructor(
+    readonly slots: Int32Array,
+    private readonly most: number,
+  ) {
     this.states = new Uint8Array(most * slots.length);
     this.notes = new Uint16Array(most * slots.length);
   }
@@ -26,7 +29,8 @@ export class CarriedItems {
   }
 
   put(part: Unit): void {
-    const { slots } = this, at = ((this.first + this.length++) % this.most) * slots.length;
+    const { slots } = this,
+      at = ((this.first + this.length++) % this.most) * slots.length;
     for (let s = 0; s < slots.length; s++) {
       this.states[at + s] = part.slots[slots[s]];
       this.notes[at + s] = part.notes[slots[s]];
@@ -35,7 +39,8 @@ export class CarriedItems {
 
   /** The first of them joins the unit at a step. */
   take(run: Run, unit: Unit, step: number): void {
-    const { slots } = this, at = this.first * slots.length;
+    const { slots } = this,
+      at = this.first * slots.length;
     this.first = (this.first + 1) % this.most;
     this.length--;
     for (let s = 0; s < slots.length; s++) {
@@ -75,7 +80,8 @@ export function takeOwnParts(run: Run, unit: Unit, step: Step): void {
 
 /** Own parts come off once more, and what nobody has found on them goes with them. */
 export function takeAlong(run: Run, parent: Unit, part: Unit): void {
-  const { route } = part.step, brought = parent.brought?.[route.id] ?? null;
+  const { route } = part.step,
+    brought = parent.brought?.[route.id] ?? null;
   if (brought !== null && brought.length > 0) brought.take(run, part, part.step.id);
   if (parent.notClean === 0) return;
   for (const slot of route.carriedSlots) {

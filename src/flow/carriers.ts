@@ -15,7 +15,11 @@ export function letGo(run: Run, unit: Unit, beyond: number): void {
       give(run, stay.resource, stay.amount);
     } else {
       stay.change(-1, 1, run.now);
-      run.queue.push(run.memory.after(stay.returnCalendar, run.sampler.next(stay.returnDraw)), CARRIER_BACK, stay.sources.pop()!);
+      run.queue.push(
+        run.memory.after(stay.returnCalendar, run.sampler.next(stay.returnDraw)),
+        CARRIER_BACK,
+        stay.sources.pop()!,
+      );
     }
   }
 }

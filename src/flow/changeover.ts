@@ -6,8 +6,12 @@ import type { Unit } from './unit.js';
 
 /** A unit has taken a place of a station with changeovers: it goes on with the run of its value, or begins one. */
 export function take(run: Run, place: Place, unit: Unit): void {
-  const { station } = place, value = unit.options[station.changeoverOption];
-  place.inRow = value !== place.lastValue || place.inRow >= run.model.stations.batchMost[station.id] ? 1 : place.inRow + 1;
+  const { station } = place,
+    value = unit.options[station.changeoverOption];
+  place.inRow =
+    value !== place.lastValue || place.inRow >= run.model.stations.batchMost[station.id]
+      ? 1
+      : place.inRow + 1;
   run.tally.taken[station.id]++;
   if (run.boothLog !== null) run.boothLog.begin(place, value, run.now);
 }
@@ -17,8 +21,11 @@ export function take(run: Run, place: Place, unit: Unit): void {
  * changeover: on a place not used yet, between equals, and where the pair takes no time.
  */
 export function setUp(run: Run, place: Place): number {
-  const { station } = place, { changeoverStart, changeoverDraw } = run.model.stations, option = station.changeoverOption;
-  const value = place.unit!.options[option], last = place.lastValue;
+  const { station } = place,
+    { changeoverStart, changeoverDraw } = run.model.stations,
+    option = station.changeoverOption;
+  const value = place.unit!.options[option],
+    last = place.lastValue;
   place.lastValue = value;
   // A lot is taken by its first unit: the whole station is set up for it.
   if (station.lotMost > 0) for (const other of station.places) other.lastValue = value;

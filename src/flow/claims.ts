@@ -15,7 +15,8 @@ import type { Unit } from './unit.js';
 
 /** Asks for the needs of the step at `place`; true if they are granted at once, otherwise the place waits and is short. */
 export function request(run: Run, place: Place): boolean {
-  const unit = place.unit!, { step } = unit;
+  const unit = place.unit!,
+    { step } = unit;
   if (step.stays.length > 0 && hasAll(unit, step)) return true;
   if (step.supplies.length > 0) askSupplies(run, place, step);
   place.askedAt = run.now;
@@ -26,7 +27,10 @@ export function request(run: Run, place: Place): boolean {
 export function ask(run: Run, place: Place): boolean {
   const pool = place.unit!.step.pool!;
   const short = lacking(run, place, false);
-  if (pool.waiting === 0 && short < 0) { take(run, place); return true; }
+  if (pool.waiting === 0 && short < 0) {
+    take(run, place);
+    return true;
+  }
   place.idle(short < 0 ? SHORT_CREW : short);
   insert(pool, place);
   run.listMatch(pool);
@@ -37,11 +41,14 @@ export function ask(run: Run, place: Place): boolean {
 export function match(run: Run, pool: Pool): void {
   pool.listed = false;
   run.scan++;
-  let before: Place | null = null, place = pool.head;
+  let before: Place | null = null,
+    place = pool.head;
   while (place !== null) {
-    const next: Place | null = place.nextWaiting, short = place.isDown ? DOWN : lacking(run, place, true);
+    const next: Place | null = place.nextWaiting,
+      short = place.isDown ? DOWN : lacking(run, place, true);
     if (short < 0) {
-      if (before === null) pool.head = next; else before.nextWaiting = next;
+      if (before === null) pool.head = next;
+      else before.nextWaiting = next;
       pool.waiting--;
       take(run, place);
       run.granted.push(place);
@@ -78,7 +85,9 @@ export function ownPartBack(run: Run, unit: Unit): void {
  * what an earlier request lacks is not for it, and what it lacks is not for later ones.
  */
 export function lacking(run: Run, place: Place, marking: boolean): number {
-  const unit = place.unit!, { needs, ownParts, stays } = unit.step, crewOnly = place.phase !== WAIT_NEEDS;
+  const unit = place.unit!,
+    { needs, ownParts, stays } = unit.step,
+    crewOnly = place.phase !== WAIT_NEEDS;
   let short = -1;
   for (const { resource, amount } of needs) {
     if (crewOnly && !resource.isCrew) continue;
@@ -93,12 +102,17 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
 
 /** Takes what the place asks for, which must be there. */
 export function take(run: Run, place: Place): void {
-  const unit = place.unit!, { step } = unit, crewOnly = place.phase !== WAIT_NEEDS;
+  const unit = place.unit!,
+    { step } = unit,
+    crewOnly = place.phase !== WAIT_NEEDS;
   for (const { resource, amount } of step.needs) {
-    if (resource.isCrew) { resource.change(-amount, run.now); place.holdsCrew = true; }
-    else if (!crewOnly) {
+    if (resource.isCrew) {
       resource.change(-amount, run.now);
-      if (resource.feeder !== null) run.listFeed(resource.feeder); else resource.supply?.use(amount);
+      place.holdsCrew = true;
+    } else if (!crewOnly) {
+      resource.change(-amount, run.now);
+      if (resource.feeder !== null) run.listFeed(resource.feeder);
+      else resource.supply?.use(amount);
       if (resource.carried !== null) takeParts(run, unit.real, step, resource.carried, amount);
     }
   }
@@ -108,16 +122,24 @@ export function take(run: Run, place: Place): void {
 }
 
 function insert(pool: Pool, place: Place): void {
-  let before: Place | null = null, after = pool.head;
-  while (after !== null && goesBefore(after, place)) { before = after; after = after.nextWaiting; }
+  let before: Place | null = null,
+    after = pool.head;
+  while (after !== null && goesBefore(after, place)) {
+    before = after;
+    after = after.nextWaiting;
+  }
   place.nextWaiting = after;
-  if (before === null) pool.head = place; else before.nextWaiting = place;
+  if (before === null) pool.head = place;
+  else before.nextWaiting = place;
   pool.waiting++;
 }
 
 /** The order of requests. */
 export function goesBefore(a: Place, b: Place): boolean {
-  const unitA = a.unit!, unitB = b.unit!, reworkA = unitA.rework !== null, reworkB = unitB.rework !== null;
+  const unitA = a.unit!,
+    unitB = b.unit!,
+    reworkA = unitA.rework !== null,
+    reworkB = unitB.rework !== null;
   if (reworkA !== reworkB) return reworkA;
   if (a.askedAt !== b.askedAt) return a.askedAt < b.askedAt;
   if (unitA.number !== unitB.number) return unitA.number < unitB.number;

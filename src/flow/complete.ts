@@ -22,7 +22,8 @@ const verdict: Verdict = { outcome: PASS, repairMinutes: 0, target: null };
 
 /** The work of the step at `place` has ended; `endedIn` is the phase it ended in. */
 export function complete(run: Run, place: Place, endedIn: number): void {
-  const unit = place.unit!, { step } = unit;
+  const unit = place.unit!,
+    { step } = unit;
   if ((step.flags & (HAS_QUALITY | AT_LOT | IS_BESIDE)) === 0) {
     if ((step.flags & HAS_NEEDS) !== 0) releaseCrew(run, place);
     moveOn(run, place, unit, step);
@@ -33,7 +34,10 @@ export function complete(run: Run, place: Place, endedIn: number): void {
     if (lead !== null) complete(run, lead, SIDE_BY_SIDE);
     return;
   }
-  if ((step.flags & AT_LOT) !== 0) { completeLot(run, place); return; }
+  if ((step.flags & AT_LOT) !== 0) {
+    completeLot(run, place);
+    return;
+  }
   if (endedIn === IN_REPAIR) {
     // The verdict was given before the repair; what is left of it is where the unit goes.
     verdict.target = place.sendTo;
@@ -68,7 +72,10 @@ function follow(run: Run, place: Place, unit: Unit, step: Step): void {
   if (verdict.outcome === SCRAPPED) {
     if (unit.stays !== 0) letGo(run, unit, Infinity);
     if (!step.route.isMain) replace(run, unit);
-    else { disownParts(run, unit); scrapped(run, unit); }
+    else {
+      disownParts(run, unit);
+      scrapped(run, unit);
+    }
     vacate(run, place);
   } else if (verdict.outcome === BACK) {
     // Done over at the same step, a unit is not in rework on its way.
@@ -85,7 +92,11 @@ function moveOn(run: Run, place: Place, unit: Unit, step: Step): void {
   if ((step.flags & IS_COUNTED) !== 0) countPast(run, unit, step);
   if ((step.flags & HAS_OFF) !== 0) takeOff(run, unit, step);
   const next = stepFrom(run, unit, step.next);
-  if ((step.flags & PULSED) !== 0 && place.station === place.station.line!.last && next?.station !== place.station) {
+  if (
+    (step.flags & PULSED) !== 0 &&
+    place.station === place.station.line!.last &&
+    next?.station !== place.station
+  ) {
     holdForPulse(run, place, place.station.line!, next);
     return;
   }
@@ -95,5 +106,6 @@ function moveOn(run: Run, place: Place, unit: Unit, step: Step): void {
 
 /** The unit has left: the place is given to the next. */
 function vacate(run: Run, place: Place): void {
-  if (place.station.goesLongWay) freePlace(run, place); else refill(run, place.at);
+  if (place.station.goesLongWay) freePlace(run, place);
+  else refill(run, place.at);
 }

@@ -16,7 +16,13 @@ export class CrewShifts {
   private drawn = 0;
   private over = 0;
 
-  constructor(readonly id: number, readonly crew: Resource, readonly columns: CrewShiftColumns, private readonly calendar: Calendar, private readonly sampler: Sampler) {
+  constructor(
+    readonly id: number,
+    readonly crew: Resource,
+    readonly columns: CrewShiftColumns,
+    private readonly calendar: Calendar,
+    private readonly sampler: Sampler,
+  ) {
     this.present = columns.people.slice();
   }
 
@@ -26,14 +32,16 @@ export class CrewShifts {
 
   /** When shift k is over; -Infinity if it is overtime that is not worked. */
   endOf(k: number): number {
-    const { firstWindow } = this.columns, { start, end } = this.calendar;
+    const { firstWindow } = this.columns,
+      { start, end } = this.calendar;
     for (let w = firstWindow[k + 1] - 1; w >= firstWindow[k]; w--) if (end[w] > start[w]) return end[w];
     return -Infinity;
   }
 
   /** The first shift that ends after `now`; the last one if there is none. */
   at(now: number): number {
-    const { firstWindow, people } = this.columns, { start } = this.calendar;
+    const { firstWindow, people } = this.columns,
+      { start } = this.calendar;
     // Once the next has begun, a shift is over for good; until then overtime that was left out may still be called.
     while (this.over + 1 < people.length && start[firstWindow[this.over + 1]] <= now) this.over++;
     let k = this.over;
@@ -47,7 +55,8 @@ export class CrewShifts {
     if (absenceDraw < 0) return people[k];
     for (; this.drawn <= k; this.drawn++) {
       let there = 0;
-      for (let person = 0; person < people[this.drawn]; person++) if (this.sampler.next(absenceDraw) >= absence) there++;
+      for (let person = 0; person < people[this.drawn]; person++)
+        if (this.sampler.next(absenceDraw) >= absence) there++;
       this.present[this.drawn] = there;
     }
     return this.present[k];

@@ -13,7 +13,11 @@ export class Outage {
   recovering = false;
   recoveredAt = Number.NaN;
 
-  constructor(readonly id: number, readonly source: number, readonly equipment: readonly Equipment[]) {}
+  constructor(
+    readonly id: number,
+    readonly source: number,
+    readonly equipment: readonly Equipment[],
+  ) {}
 }
 
 /** Rule 13: all that can go down in a run. Sources of DISRUPTION events are ways to fail, then outages, then the daily sample. */
@@ -33,7 +37,10 @@ export class Disruptions {
   readonly repairMinutes: Float64Array;
   readonly longestRepair: Float64Array;
 
-  constructor({ failures, outages, stations: { count } }: Model, readonly equipment: readonly Equipment[]) {
+  constructor(
+    { failures, outages, stations: { count } }: Model,
+    readonly equipment: readonly Equipment[],
+  ) {
     const modes: FailureMode[] = [];
     for (const piece of equipment) {
       for (let row = 0; row < failures.count; row++) {
@@ -46,7 +53,11 @@ export class Disruptions {
     this.modes = modes;
     this.outages = Array.from({ length: outages.count }, (_, id) => {
       const stations = outages.station.subarray(outages.stationStart[id], outages.stationStart[id + 1]);
-      return new Outage(id, modes.length + id, equipment.filter(({ station }) => stations.includes(station.id)));
+      return new Outage(
+        id,
+        modes.length + id,
+        equipment.filter(({ station }) => stations.includes(station.id)),
+      );
     });
     this.openUnits = new Float64Array(outages.watchDays).fill(NaN);
     this.failures = new Float64Array(count);
@@ -62,19 +73,29 @@ export class Disruptions {
 
   /** Observation starts afresh. */
   clear(): void {
-    for (const counts of [this.failures, this.repairs, this.repairMinutes, this.longestRepair]) counts.fill(0);
+    for (const counts of [this.failures, this.repairs, this.repairMinutes, this.longestRepair])
+      counts.fill(0);
   }
 }
 
 /** Gives stations that may go down their equipment: one piece a place, one for all places where units are taken in lots. */
-export function furnishEquipment({ failures, outages }: Model, stations: readonly Station[], { ints }: Memory): Equipment[] {
-  return stations.filter(({ id }) => failures.station.includes(id) || outages.station.includes(id)).flatMap((station) => {
-    station.equipment = station.lotMost > 0 ? [new Equipment(station, station.places)] : station.places.map((place) => new Equipment(station, [place]));
-    for (const piece of station.equipment) for (const place of piece.places) place.equipment = piece;
-    // As where units are taken in lots, a place that comes free is not filled by the short way: it may be down.
-    ints[station.buffer.at + B_LONG_WAY] = 1;
-    return station.equipment;
-  });
+export function furnishEquipment(
+  { failures, outages }: Model,
+  stations: readonly Station[],
+  { ints }: Memory,
+): Equipment[] {
+  return stations
+    .filter(({ id }) => failures.station.includes(id) || outages.station.includes(id))
+    .flatMap((station) => {
+      station.equipment =
+        station.lotMost > 0
+          ? [new Equipment(station, station.places)]
+          : station.places.map((place) => new Equipment(station, [place]));
+      for (const piece of station.equipment) for (const place of piece.places) place.equipment = piece;
+      // As where units are taken in lots, a place that comes free is not filled by the short way: it may be down.
+      ints[station.buffer.at + B_LONG_WAY] = 1;
+      return station.equipment;
+    });
 }
 
 export function schedule(run: Run, source: number, time: number): void {

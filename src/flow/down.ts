@@ -24,7 +24,10 @@ export function comeUp(run: Run, equipment: Equipment): void {
   for (const place of places.toReversed()) bringUp(run, place);
   if (station.lotMost === 0) return;
   if (station.lotGathered > 0) run.listLot(station);
-  else for (const place of places) if (place.unit !== null && place.state !== BLOCKED && place !== station.lotLead) place.mirror(station.lotLead!);
+  else
+    for (const place of places)
+      if (place.unit !== null && place.state !== BLOCKED && place !== station.lotLead)
+        place.mirror(station.lotLead!);
 }
 
 function takeDown(run: Run, place: Place): void {
@@ -33,8 +36,10 @@ function takeDown(run: Run, place: Place): void {
   else if (place.phase === SIDE_BY_SIDE && state !== BLOCKED) {
     for (const side of place.sides) if (side.isGoing) takeDown(run, side);
   } else if (state !== BLOCKED) {
-    if (isUnderWay(place)) { suspend(run, place); place.isBroken = true; }
-    else if (waitsForTime(place.phase, state)) place.wokenAt = run.queue.remove(TASK, place.id);
+    if (isUnderWay(place)) {
+      suspend(run, place);
+      place.isBroken = true;
+    } else if (waitsForTime(place.phase, state)) place.wokenAt = run.queue.remove(TASK, place.id);
   }
   place.stateIfUp = state;
   place.idle(DOWN);
@@ -47,7 +52,10 @@ function bringUp(run: Run, place: Place): void {
     for (const side of place.sides) if (side.isGoing) bringUp(run, side);
     return;
   }
-  if (station.line !== null) { station.line.lastDone = station; run.listPulse(station.line); }
+  if (station.line !== null) {
+    station.line.lastDone = station;
+    run.listPulse(station.line);
+  }
   if (unit === null) {
     place.nextFree = station.freePlace;
     station.freePlace = place;
@@ -63,18 +71,23 @@ function bringUp(run: Run, place: Place): void {
     run.queue.push(Math.max(run.now, place.wokenAt), TASK, place.id);
   } else {
     // It waits for its needs, for the shift of its people, or as one of a lot.
-    if (stateIfUp === OFF_SHIFT) place.enter(OFF_SHIFT, -1); else place.idle(stateIfUp);
+    if (stateIfUp === OFF_SHIFT) place.enter(OFF_SHIFT, -1);
+    else place.idle(stateIfUp);
     if (unit.step.pool !== null) run.listMatch(unit.step.pool);
   }
 }
 
 /** It waits for a shift with time enough, or for somebody to end a process, with an event of its own. */
-const waitsForTime = (phase: number, state: number): boolean => (phase === WAIT_SHIFT || phase === WAIT_END) && state === OFF_SHIFT;
+const waitsForTime = (phase: number, state: number): boolean =>
+  (phase === WAIT_SHIFT || phase === WAIT_END) && state === OFF_SHIFT;
 
 /** Out of the free places of its station. */
 function closePlace(place: Place): void {
   const { station } = place;
-  if (station.freePlace?.id === place.id) { station.freePlace = place.nextFree; return; }
+  if (station.freePlace?.id === place.id) {
+    station.freePlace = place.nextFree;
+    return;
+  }
   let before = station.freePlace!;
   while (before.nextFree?.id !== place.id) before = before.nextFree!;
   before.nextFree = place.nextFree;

@@ -17,14 +17,26 @@ import { pulse, pulseTimer } from './pulse.js';
 import { beginRelease, refillSource, release } from './release.js';
 import { Run } from './run.js';
 import { goShortWay } from './short-way.js';
-import { CARRIER_BACK, DISRUPTION, LANE_TIMER, LOT_TIMER, PULSE, RELEASE, SHIFT_CHANGE, SUPPLY_LOT, TRUCK } from './states.js';
+import {
+  CARRIER_BACK,
+  DISRUPTION,
+  LANE_TIMER,
+  LOT_TIMER,
+  PULSE,
+  RELEASE,
+  SHIFT_CHANGE,
+  SUPPLY_LOT,
+  TRUCK,
+} from './states.js';
 import { isStill } from './still.js';
 import { beginSupplies, supplyEvent } from './supplies.js';
 import type { Place } from './place.js';
 import { beginStep, nextPhase, startTask } from './tasks.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */
-export const FINISHED = 0, ENDED = 1, GRIDLOCK = 2;
+export const FINISHED = 0,
+  ENDED = 1,
+  GRIDLOCK = 2;
 
 /**
  * Runs one replication of a model to its end and audits it. Same plan, seed and replication: same result bits.
@@ -50,16 +62,28 @@ export function simulate(plan: Plan, seed: string, replication: number, watch?: 
 
 /** The loop asks the queue once ahead of each event: whoever watches stands there, and other runs pay nothing. */
 function watchEvents(run: Run, watch: (run: Run) => void): void {
-  const { queue } = run, ready = queue.ready.bind(queue);
-  queue.ready = () => { watch(run); return ready(); };
+  const { queue } = run,
+    ready = queue.ready.bind(queue);
+  queue.ready = () => {
+    watch(run);
+    return ready();
+  };
 }
 
 function loop(run: Run): number {
-  const { model: { programme, horizon }, queue, memory } = run, end = Math.min(programme.end, horizon), placeCount = run.places.length;
-  const isDisrupted = run.disruptions.sources > 0, mayBeStill = isDisrupted || run.shop.supplies.length + run.idleEvents > 0;
+  const {
+      model: { programme, horizon },
+      queue,
+      memory,
+    } = run,
+    end = Math.min(programme.end, horizon),
+    placeCount = run.places.length;
+  const isDisrupted = run.disruptions.sources > 0,
+    mayBeStill = isDisrupted || run.shop.supplies.length + run.idleEvents > 0;
   let boundary = nextBoundary(run, end);
   for (;;) {
-    const still = mayBeStill && isStill(run), time = !still && queue.ready() ? queue.times[0] : Infinity;
+    const still = mayBeStill && isStill(run),
+      time = !still && queue.ready() ? queue.times[0] : Infinity;
     if (time <= boundary && time < Infinity) {
       const source = queue.pop();
       memory.now = time;
@@ -89,18 +113,36 @@ function endPhase(run: Run, place: Place): void {
 
 function dispatch(run: Run, kind: number, id: number): void {
   switch (kind) {
-    case TRUCK: truckEvent(run, run.shop.trucks[id]); return;
-    case RELEASE: release(run); return;
-    case LANE_TIMER: laneTimer(run, run.shop.lanes[id]); return;
-    case LOT_TIMER: lotTimer(run, run.shop.stations[id]); return;
-    case CARRIER_BACK: carrierBack(run, id); return;
-    case SUPPLY_LOT: supplyEvent(run, id); return;
-    case SHIFT_CHANGE:
-      if (id < run.crewShifts.length) shiftIsOver(run, run.crewShifts[id]); else decide(run, run.overtimeRules[id - run.crewShifts.length]);
+    case TRUCK:
+      truckEvent(run, run.shop.trucks[id]);
       return;
-    case DISRUPTION: disrupt(run, id); return;
-    case PULSE: pulseTimer(run, run.shop.pulseLines[id]); return;
-    default: throw new Error(`an event must be of a kind that something sets up; got ${kind}`);
+    case RELEASE:
+      release(run);
+      return;
+    case LANE_TIMER:
+      laneTimer(run, run.shop.lanes[id]);
+      return;
+    case LOT_TIMER:
+      lotTimer(run, run.shop.stations[id]);
+      return;
+    case CARRIER_BACK:
+      carrierBack(run, id);
+      return;
+    case SUPPLY_LOT:
+      supplyEvent(run, id);
+      return;
+    case SHIFT_CHANGE:
+      if (id < run.crewShifts.length) shiftIsOver(run, run.crewShifts[id]);
+      else decide(run, run.overtimeRules[id - run.crewShifts.length]);
+      return;
+    case DISRUPTION:
+      disrupt(run, id);
+      return;
+    case PULSE:
+      pulseTimer(run, run.shop.pulseLines[id]);
+      return;
+    default:
+      throw new Error(`an event must be of a kind that something sets up; got ${kind}`);
   }
 }
 
@@ -117,7 +159,10 @@ function drain(run: Run): void {
     else if (toMatch.length > 0) match(run, toMatch.pop()!);
     else if (toFeed.length > 0) feed(run, toFeed.pop()!);
     else if (run.sourceEntered) refillSource(run);
-    else { run.pending = false; return; }
+    else {
+      run.pending = false;
+      return;
+    }
   }
 }
 

@@ -12,7 +12,10 @@ export class Equipment {
   calendar = -1;
   next: FailureMode | null = null;
 
-  constructor(readonly station: Station, readonly places: readonly Place[]) {}
+  constructor(
+    readonly station: Station,
+    readonly places: readonly Place[],
+  ) {}
 
   get isDown(): boolean {
     return this.causes > 0;
@@ -30,5 +33,10 @@ export class FailureMode {
    * @param source number among the disruptions
    * @param row of `model.failures`
    */
-  constructor(readonly source: number, readonly row: number, readonly equipment: Equipment, readonly byClock: boolean) {}
+  constructor(
+    readonly source: number,
+    readonly row: number,
+    readonly equipment: Equipment,
+    readonly byClock: boolean,
+  ) {}
 }

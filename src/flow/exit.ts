@@ -5,7 +5,8 @@ import type { Unit } from './unit.js';
 
 /** A unit leaves the system: shipped. Items still open are counted. */
 export function shipped(run: Run, unit: Unit): void {
-  const { tally } = run, index = unit.number - 1;
+  const { tally } = run,
+    index = unit.number - 1;
   tally.shipped++;
   tally.openAtShipping += unit.notClean;
   if (unit.notClean > 0) countShippedOpen(run, unit);
@@ -21,7 +22,8 @@ export function shipped(run: Run, unit: Unit): void {
 export function scrapped(run: Run, unit: Unit): void {
   run.tally.scrapped++;
   // An order that is built again is still to come.
-  if (run.model.programme.orders.replaceScrapped) buildAgain(run, unit); else run.gone++;
+  if (run.model.programme.orders.replaceScrapped) buildAgain(run, unit);
+  else run.gone++;
   goOut(run, unit);
 }
 

@@ -11,7 +11,10 @@ import type { Run } from './run.js';
 const DAY = 1440;
 
 export function beginDisruptions(run: Run): void {
-  const { disruptions: { modes, outages, openUnits: days }, model } = run;
+  const {
+    disruptions: { modes, outages, openUnits: days },
+    model,
+  } = run;
   for (const mode of modes) wait(run, mode);
   for (const { id, source } of outages) schedule(run, source, model.outages.from[id]);
   if (days.length > 0) schedule(run, modes.length + outages.length, model.outages.watchFrom);
@@ -19,11 +22,16 @@ export function beginDisruptions(run: Run): void {
 
 /** The event of a source. */
 export function disrupt(run: Run, source: number): void {
-  const { disruptions } = run, { modes, outages } = disruptions;
+  const { disruptions } = run,
+    { modes, outages } = disruptions;
   disruptions.scheduled--;
-  if (source < modes.length) { if (modes[source].isDown) mend(run, modes[source]); else fail(run, modes[source]); }
-  else if (source < modes.length + outages.length) { if (outages[source - modes.length].isOn) endOutage(run, outages[source - modes.length]); else beginOutage(run, outages[source - modes.length]); }
-  else sample(run, source);
+  if (source < modes.length) {
+    if (modes[source].isDown) mend(run, modes[source]);
+    else fail(run, modes[source]);
+  } else if (source < modes.length + outages.length) {
+    if (outages[source - modes.length].isOn) endOutage(run, outages[source - modes.length]);
+    else beginOutage(run, outages[source - modes.length]);
+  } else sample(run, source);
 }
 
 /** Units released and not yet out: work in process and those that wait outside. */
@@ -42,32 +50,47 @@ export function noteRecovery(run: Run): void {
 
 /** Whether the end of a repair or an outage can still set something going when nothing else can. */
 export function mayComeUp({ disruptions, shop }: Run): boolean {
-  return disruptions.equipment.some((piece) => piece.isDown && isWaitedFor(piece)) || shop.lanes.some(({ closed, bank }) => closed > 0 && bank.waiting > 0);
+  return (
+    disruptions.equipment.some((piece) => piece.isDown && isWaitedFor(piece)) ||
+    shop.lanes.some(({ closed, bank }) => closed > 0 && bank.waiting > 0)
+  );
 }
 
 /** Room or a pulse is wanted there, or a unit stands there that is not done; it may be no help, and then that is seen when it is up. */
 function isWaitedFor({ station: { buffer, line }, places }: Equipment): boolean {
-  return line !== null || buffer.waiting + buffer.shutOut > 0 || places.some(({ unit, isDone }) => unit !== null && !isDone);
+  return (
+    line !== null ||
+    buffer.waiting + buffer.shutOut > 0 ||
+    places.some(({ unit, isDone }) => unit !== null && !isDone)
+  );
 }
 
 /** The time to the next failure begins. */
 function wait(run: Run, mode: FailureMode): void {
   const every = run.sampler.next(run.model.failures.everyDraw[mode.row]);
-  if (mode.byClock) schedule(run, mode.source, run.now + every); else mode.left = every;
+  if (mode.byClock) schedule(run, mode.source, run.now + every);
+  else mode.left = every;
 }
 
 function fail(run: Run, mode: FailureMode): void {
-  const { repairDraw, repairCalendar } = run.model.failures, { row, equipment, source } = mode;
+  const { repairDraw, repairCalendar } = run.model.failures,
+    { row, equipment, source } = mode;
   if (equipment.next === mode) equipment.next = null;
   mode.isDown = true;
   mode.failedAt = run.now;
   run.disruptions.failures[equipment.station.id]++;
   goDown(run, equipment);
-  schedule(run, source, run.memory.after(repairCalendar[row], repairDraw[row] < 0 ? 0 : run.sampler.next(repairDraw[row])));
+  schedule(
+    run,
+    source,
+    run.memory.after(repairCalendar[row], repairDraw[row] < 0 ? 0 : run.sampler.next(repairDraw[row])),
+  );
 }
 
 function mend(run: Run, mode: FailureMode): void {
-  const { repairs, repairMinutes, longestRepair } = run.disruptions, { id } = mode.equipment.station, minutes = run.now - mode.failedAt;
+  const { repairs, repairMinutes, longestRepair } = run.disruptions,
+    { id } = mode.equipment.station,
+    minutes = run.now - mode.failedAt;
   repairs[id]++;
   repairMinutes[id] += minutes;
   if (minutes > longestRepair[id]) longestRepair[id] = minutes;
@@ -90,11 +113,13 @@ function endOutage(run: Run, outage: Outage): void {
   run.disruptions.recovering++;
   // The first of several free places of a station is on top again.
   for (const piece of outage.equipment.toReversed()) comeUp(run, piece);
-  for (const lane of lanesOf(run, outage)) if (--run.shop.lanes[lane].closed === 0) run.listServe(run.shop.lanes[lane]);
+  for (const lane of lanesOf(run, outage))
+    if (--run.shop.lanes[lane].closed === 0) run.listServe(run.shop.lanes[lane]);
   noteRecovery(run);
 }
 
-const lanesOf = ({ model: { outages } }: Run, { id }: Outage): Int32Array => outages.lane.subarray(outages.laneStart[id], outages.laneStart[id + 1]);
+const lanesOf = ({ model: { outages } }: Run, { id }: Outage): Int32Array =>
+  outages.lane.subarray(outages.laneStart[id], outages.laneStart[id + 1]);
 
 /** Open units at this time, day by day around the watched outage. */
 function sample(run: Run, source: number): void {

@@ -34,16 +34,19 @@ export function beginOwnPart(run: Run, route: Route, unit: Unit): void {
 
 /** A sub-assembly is scrapped: another is begun in its stead, for the stock or for the same unit. */
 export function replace(run: Run, part: Unit): void {
-  const { route } = part.step, { parent } = part;
+  const { route } = part.step,
+    { parent } = part;
   run.units.remove(part);
   route.making--;
-  if (parent !== null) begin(run, route, parent.number, parent); else run.listFeed(route);
+  if (parent !== null) begin(run, route, parent.number, parent);
+  else run.listFeed(route);
 }
 
 /** The route of a unit or a sub-assembly is over. */
 export function finishRoute(run: Run, unit: Unit, route: Route): void {
   if (unit.stays !== 0) letGo(run, unit, Infinity);
-  if (route.isMain) shipped(run, unit); else deliver(run, unit, route);
+  if (route.isMain) shipped(run, unit);
+  else deliver(run, unit, route);
 }
 
 /** The unit is gone: its own parts under way belong to nobody and are put aside at the end of their feeder. */
@@ -76,5 +79,6 @@ function begin(run: Run, route: Route, number: number, parent: Unit | null): voi
   }
   route.making++;
   const step = stepFrom(run, part, route.first);
-  if (step === null) deliver(run, part, route); else goIn(run, part, step);
+  if (step === null) deliver(run, part, route);
+  else goIn(run, part, step);
 }

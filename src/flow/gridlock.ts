@@ -20,29 +20,61 @@ export interface Stuck {
 
 /** Rule 16: who waits for whom when nothing can move. In order of build number. */
 export function stuckUnits(run: Run): Stuck[] {
-  return run.units.all.filter(({ alive }) => alive).map((unit) => describe(run, unit)).sort((a, b) => a.number - b.number);
+  return run.units.all
+    .filter(({ alive }) => alive)
+    .map((unit) => describe(run, unit))
+    .sort((a, b) => a.number - b.number);
 }
 
 function describe(run: Run, unit: Unit): Stuck {
-  const { number, place, truck, step } = unit, base = { number, route: step.route.name, ...kept(run, unit) };
+  const { number, place, truck, step } = unit,
+    base = { number, route: step.route.name, ...kept(run, unit) };
   const wanted = step.station?.name ?? step.lane!.name;
   if (place === null) {
-    const queued = step.buffer.holds(unit), where = truck !== null ? truck.lane.name : queued ? `ahead of ${wanted}` : 'outside';
+    const queued = step.buffer.holds(unit),
+      where = truck !== null ? truck.lane.name : queued ? `ahead of ${wanted}` : 'outside';
     return { ...base, where, waitsFor: wanted, kind: queued && step.lane !== null ? 'truck' : 'room' };
   }
   const where = place.station.name;
-  const { line } = place.station, held = line !== null && place.isDone && place.station === line.last && !line.waitsForRoom ? line.holdingUp : null;
+  const { line } = place.station,
+    held =
+      line !== null && place.isDone && place.station === line.last && !line.waitsForRoom
+        ? line.holdingUp
+        : null;
   if (held !== null) return { ...base, where, waitsFor: held.station.name, kind: 'pulse' };
   if (place.isDone) return { ...base, where, waitsFor: wanted, kind: 'room' };
-  if (place.station.lotGathered > 0) return { ...base, where, waitsFor: `more units for a lot at ${where}`, kind: 'lot' };
-  const at = place.sides.find(({ isGoing }) => isGoing) ?? place, { unit: asking } = at, wants = asking!.step;
-  const ended = wants.supplies.find(({ resource, amount }) => resource.free < amount && !resource.supply!.hasMore);
+  if (place.station.lotGathered > 0)
+    return { ...base, where, waitsFor: `more units for a lot at ${where}`, kind: 'lot' };
+  const at = place.sides.find(({ isGoing }) => isGoing) ?? place,
+    { unit: asking } = at,
+    wants = asking!.step;
+  const ended = wants.supplies.find(
+    ({ resource, amount }) => resource.free < amount && !resource.supply!.hasMore,
+  );
   if (ended !== undefined) return { ...base, where, waitsFor: ended.resource.name, kind: 'supply' };
-  const short = lacking(run, at, false), lacks = lackedOf(asking!, wants).map(({ name }) => name);
-  if (short === SHORT_CARRIER) return { ...base, where, waitsFor: lackedOf(asking!, wants).flatMap(({ name, isCrew }) => (isCrew ? [] : [name])).join(' and '), kind: 'carrier', lacks };
-  return { ...base, where, waitsFor: `the needs of step ${wants.name}`, kind: short === SHORT_PARTS ? 'parts' : 'crew', ...(lacks.length > 0 ? { lacks } : {}) };
+  const short = lacking(run, at, false),
+    lacks = lackedOf(asking!, wants).map(({ name }) => name);
+  if (short === SHORT_CARRIER)
+    return {
+      ...base,
+      where,
+      waitsFor: lackedOf(asking!, wants)
+        .flatMap(({ name, isCrew }) => (isCrew ? [] : [name]))
+        .join(' and '),
+      kind: 'carrier',
+      lacks,
+    };
+  return {
+    ...base,
+    where,
+    waitsFor: `the needs of step ${wants.name}`,
+    kind: short === SHORT_PARTS ? 'parts' : 'crew',
+    ...(lacks.length > 0 ? { lacks } : {}),
+  };
 }
 
 function kept({ shop }: Run, { stays }: Unit): Pick<Stuck, 'keeps'> {
-  return stays === 0 ? {} : { keeps: shop.stays.filter(({ bit }) => (stays & bit) !== 0).map(({ resource }) => resource.name) };
+  return stays === 0
+    ? {}
+    : { keeps: shop.stays.filter(({ bit }) => (stays & bit) !== 0).map(({ resource }) => resource.name) };
 }

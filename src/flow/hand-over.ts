@@ -33,18 +33,26 @@ export function shiftIsOver(run: Run, shifts: CrewShifts): void {
 
 /** The ends of shifts may have moved. */
 export function reviseShift(run: Run, shifts: CrewShifts): void {
-  if (shifts.isTimed) { run.queue.remove(SHIFT_CHANGE, shifts.id); shifts.isTimed = false; run.idleEvents--; }
+  if (shifts.isTimed) {
+    run.queue.remove(SHIFT_CHANGE, shifts.id);
+    shifts.isTimed = false;
+    run.idleEvents--;
+  }
   changeShift(run, shifts);
 }
 
 /** Sets who is there from now on, and when that ends. */
 function changeShift(run: Run, shifts: CrewShifts): void {
-  const { crew } = shifts, before = shifts.position;
+  const { crew } = shifts,
+    before = shifts.position;
   shifts.current = shifts.at(run.now);
   const people = shifts.presentIn(shifts.current);
-  if (shifts.columns.handOver === OWN_SHIFT && shifts.position !== before) for (const place of engaged(run, crew)) park(run, shifts, place, before);
-  const places = engaged(run, crew), stopped: Place[] = [];
-  for (let last = places.length - 1; last >= 0 && crew.engagedNow > people; last--) if (leave(run, places[last])) stopped.push(places[last]);
+  if (shifts.columns.handOver === OWN_SHIFT && shifts.position !== before)
+    for (const place of engaged(run, crew)) park(run, shifts, place, before);
+  const places = engaged(run, crew),
+    stopped: Place[] = [];
+  for (let last = places.length - 1; last >= 0 && crew.engagedNow > people; last--)
+    if (leave(run, places[last])) stopped.push(places[last]);
   crew.staff(people, run.now);
   takeBack(run, shifts);
   for (const place of stopped.reverse()) askOrTakeUp(run, place);
@@ -58,7 +66,9 @@ function changeShift(run: Run, shifts: CrewShifts): void {
 
 /** Places that hold people of a crew, in the order of requests. */
 function engaged(run: Run, crew: Resource): Place[] {
-  return run.places.filter((place) => place.holdsCrew && place.unit!.step.needs.some(({ resource }) => resource === crew)).sort((a, b) => (goesBefore(a, b) ? -1 : 1));
+  return run.places
+    .filter((place) => place.holdsCrew && place.unit!.step.needs.some(({ resource }) => resource === crew))
+    .sort((a, b) => (goesBefore(a, b) ? -1 : 1));
 }
 
 /** The people leave: true if what they did is broken off. Settling goes on, and asks for them when it is over. */
@@ -72,7 +82,11 @@ function leave(run: Run, place: Place): boolean {
 /** The people leave, and the work waits for them. What they have claimed but not begun (the station was shut) the next shift begins. */
 function park(run: Run, shifts: CrewShifts, place: Place, position: number): void {
   if (!leave(run, place)) return;
-  if (place.minutesLeft > place.minutes - NOTHING) { take(run, place); takeUp(run, place); return; }
+  if (place.minutesLeft > place.minutes - NOTHING) {
+    take(run, place);
+    takeUp(run, place);
+    return;
+  }
   place.enter(OFF_SHIFT, -1);
   show(place);
   shifts.waiting.push({ place, position });
@@ -84,15 +98,22 @@ function takeBack(run: Run, shifts: CrewShifts): void {
   if (mine.length === 0) return;
   shifts.waiting = shifts.waiting.filter(({ position }) => position !== shifts.position);
   for (const { place } of mine) {
-    if (place.isDown) { place.isBroken = true; continue; }
-    if (lacking(run, place, false) >= 0) { askOrTakeUp(run, place); continue; }
+    if (place.isDown) {
+      place.isBroken = true;
+      continue;
+    }
+    if (lacking(run, place, false) >= 0) {
+      askOrTakeUp(run, place);
+      continue;
+    }
     take(run, place);
     takeUp(run, place);
   }
 }
 
 function askOrTakeUp(run: Run, place: Place): void {
-  if (ask(run, place)) takeUp(run, place); else show(place);
+  if (ask(run, place)) takeUp(run, place);
+  else show(place);
 }
 
 function show(place: Place): void {
@@ -115,16 +136,31 @@ export function mayGoOn(run: Run): boolean {
   return false;
 }
 
-const wanted = ({ unit }: Place): Resource[] => [...unit!.step.needs.map(({ resource }) => resource), ...stayResources(unit!, unit!.step)];
+const wanted = ({ unit }: Place): Resource[] => [
+  ...unit!.step.needs.map(({ resource }) => resource),
+  ...stayResources(unit!, unit!.step),
+];
 
 /** What a request lacks is not for later ones; of crews whose people change, another shift may tell. */
 function keepFromLater(run: Run, { unit }: Place): void {
-  const short = [...unit!.step.needs.filter(({ resource, amount }) => resource.free < amount).map(({ resource }) => resource), ...lackedOf(unit!, unit!.step)];
-  for (const resource of short) if (!run.crewShifts.some(({ crew }) => crew === resource)) resource.scarceAt = run.scan;
+  const short = [
+    ...unit!.step.needs
+      .filter(({ resource, amount }) => resource.free < amount)
+      .map(({ resource }) => resource),
+    ...lackedOf(unit!, unit!.step),
+  ];
+  for (const resource of short)
+    if (!run.crewShifts.some(({ crew }) => crew === resource)) resource.scarceAt = run.scan;
 }
 
 function wouldDo({ phase, unit }: Place): boolean {
-  const { step, ownOff } = unit!, { needs, ownParts } = step, crewOnly = phase !== WAIT_NEEDS;
-  return (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step)))
-    && needs.every(({ resource, amount }) => (resource.isCrew ? resource.amount - resource.engagedNow >= amount : crewOnly || resource.free >= amount));
+  const { step, ownOff } = unit!,
+    { needs, ownParts } = step,
+    crewOnly = phase !== WAIT_NEEDS;
+  return (
+    (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step))) &&
+    needs.every(({ resource, amount }) =>
+      resource.isCrew ? resource.amount - resource.engagedNow >= amount : crewOnly || resource.free >= amount,
+    )
+  );
 }

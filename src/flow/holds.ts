@@ -10,20 +10,36 @@ import { CLEAN, type Unit } from './unit.js';
 /** The unit has come to the hold; true if it stops there. */
 export function comesToHold(run: Run, unit: Unit, step: Step): boolean {
   run.tally.quality.cameToHold[step.hold]++;
-  if (unit.noted > 0) { hold(run, unit, step); return true; }
+  if (unit.noted > 0) {
+    hold(run, unit, step);
+    return true;
+  }
   return run.model.quality.hold[step.id] === HOLD_ALL;
 }
 
 /** The work on all that is noted, minutes; the items are closed. */
 export function mendNoted(run: Run, unit: Unit, step: Step): number {
   if (unit.noted === 0) return 0;
-  const { sampler, tally: { quality }, model: { thens, steps: { findThen }, quality: { mendDraw } } } = run;
+  const {
+    sampler,
+    tally: { quality },
+    model: {
+      thens,
+      steps: { findThen },
+      quality: { mendDraw },
+    },
+  } = run;
   // Sent straight to this step, it did not come along the route.
-  if (Number.isNaN(unit.heldSince)) { quality.cameToHold[step.hold]++; hold(run, unit, step); }
+  if (Number.isNaN(unit.heldSince)) {
+    quality.cameToHold[step.hold]++;
+    hold(run, unit, step);
+  }
   let sum = 0;
   for (let slot = 0; slot < unit.notes.length; slot++) {
     if (unit.notes[slot] === 0) continue;
-    const find = unit.notes[slot] - 1, then = findThen[find], draw = thens.kind[then] === CARRY ? thens.repairDraw[then] : mendDraw[step.id];
+    const find = unit.notes[slot] - 1,
+      then = findThen[find],
+      draw = thens.kind[then] === CARRY ? thens.repairDraw[then] : mendDraw[step.id];
     const minutes = draw < 0 ? 0 : sampler.next(draw);
     quality.repairMinutes[find] += minutes;
     quality.mended[step.hold]++;
@@ -36,7 +52,11 @@ export function mendNoted(run: Run, unit: Unit, step: Step): number {
 /** The hold step is over: the unit may go on. */
 export function endHold(run: Run, unit: Unit, step: Step): void {
   if (Number.isNaN(unit.heldSince)) return;
-  run.tally.quality.released(step.hold, run.now - unit.heldSince, run.now - Math.max(unit.heldSince, run.observedFrom));
+  run.tally.quality.released(
+    step.hold,
+    run.now - unit.heldSince,
+    run.now - Math.max(unit.heldSince, run.observedFrom),
+  );
   unit.heldSince = Number.NaN;
   unit.heldAt = null;
 }
@@ -44,7 +64,8 @@ export function endHold(run: Run, unit: Unit, step: Step): void {
 /** At the end of the run: the time of those who are still held. */
 export function settleHolds(run: Run): void {
   for (const { alive, heldAt, heldSince } of run.units.all) {
-    if (alive && heldAt !== null) run.tally.quality.heldMinutes[heldAt.hold] += run.now - Math.max(heldSince, run.observedFrom);
+    if (alive && heldAt !== null)
+      run.tally.quality.heldMinutes[heldAt.hold] += run.now - Math.max(heldSince, run.observedFrom);
   }
 }
 
@@ -52,7 +73,8 @@ export function settleHolds(run: Run): void {
 export function countShippedOpen(run: Run, unit: Unit): void {
   const { quality } = run.tally;
   for (let slot = 0; slot < unit.slots.length; slot++) {
-    if (unit.slots[slot] !== CLEAN) (unit.notes[slot] === 0 ? quality.shippedUnfound : quality.shippedNoted)[slot]++;
+    if (unit.slots[slot] !== CLEAN)
+      (unit.notes[slot] === 0 ? quality.shippedUnfound : quality.shippedNoted)[slot]++;
   }
 }
 

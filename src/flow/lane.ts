@@ -10,7 +10,10 @@ export class Truck {
   units: Unit[] = [];
   load = 0;
   askedDockAt = Number.NaN;
-  constructor(readonly id: number, readonly lane: Lane) {}
+  constructor(
+    readonly id: number,
+    readonly lane: Lane,
+  ) {}
 }
 
 /** Trucks between two sites, and the bank ahead of them. Its fixed columns are read from the model by `id`. */
@@ -38,7 +41,14 @@ export class Lane extends ActivePeriods {
   carried = 0;
   waitMinutes = Number.NaN;
 
-  constructor(readonly id: number, readonly name: string, readonly bank: Buffer, truckCount: number, calendar: Calendar | null, /** Work-in-process location of units in its trucks. */ readonly location: number) {
+  constructor(
+    readonly id: number,
+    readonly name: string,
+    readonly bank: Buffer,
+    truckCount: number,
+    calendar: Calendar | null,
+    /** Work-in-process location of units in its trucks. */ readonly location: number,
+  ) {
     super(calendar);
     this.ready = truckCount;
     this.since = 0;
@@ -67,7 +77,8 @@ export class Lane extends ActivePeriods {
   }
 
   settle(now: number): void {
-    const elapsed = now - this.since, blocked = this.blockedNow;
+    const elapsed = now - this.since,
+      blocked = this.blockedNow;
     this.busy += (this.trucks.length - this.ready - blocked) * elapsed;
     this.blocked += blocked * elapsed;
     this.atBase += this.ready * elapsed;

@@ -3,7 +3,17 @@ import type { Lane, Truck } from './lane.js';
 import { LEAVE_FULL, LEAVE_TIMETABLE } from './model.js';
 import { goIn, stepFrom } from './move.js';
 import type { Run } from './run.js';
-import { AT_BASE, DRIVING, EMPTYING, LANE_TIMER, LOADING, RETURNING, TRUCK, UNLOADING, WAIT_DOCK } from './states.js';
+import {
+  AT_BASE,
+  DRIVING,
+  EMPTYING,
+  LANE_TIMER,
+  LOADING,
+  RETURNING,
+  TRUCK,
+  UNLOADING,
+  WAIT_DOCK,
+} from './states.js';
 
 /**
  * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule, drives,
@@ -12,21 +22,28 @@ import { AT_BASE, DRIVING, EMPTYING, LANE_TIMER, LOADING, RETURNING, TRUCK, UNLO
 
 /** Does what the lane can do now: trucks emptied leave, trucks at the gate get a dock, trucks ready load. */
 export function serve(run: Run, lane: Lane): void {
-  const { docksFrom, docksTo, unloadCalendar, unloadDraw } = run.model.lanes, { id } = lane;
+  const { docksFrom, docksTo, unloadCalendar, unloadDraw } = run.model.lanes,
+    { id } = lane;
   lane.listed = false;
   for (const truck of lane.trucks) if (truck.phase === EMPTYING && truck.load === 0) sendHome(run, truck);
-  for (let truck = firstAtGate(lane); truck !== null && lane.docksUsedTo < docksTo[id]; truck = firstAtGate(lane)) {
+  for (
+    let truck = firstAtGate(lane);
+    truck !== null && lane.docksUsedTo < docksTo[id];
+    truck = firstAtGate(lane)
+  ) {
     lane.docksUsedTo++;
     lane.changeAhead(-1, 0, run.now);
     go(run, truck, UNLOADING, unloadCalendar[id], unloadDraw[id]);
   }
-  while (lane.closed === 0 && lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane)) load(run, lane);
+  while (lane.closed === 0 && lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane))
+    load(run, lane);
   scheduleTimer(run, lane);
 }
 
 /** What the truck was doing is over. */
 export function truckEvent(run: Run, truck: Truck): void {
-  const { lane } = truck, { driveCalendar, driveDraw } = run.model.lanes;
+  const { lane } = truck,
+    { driveCalendar, driveDraw } = run.model.lanes;
   switch (truck.phase) {
     case LOADING:
       lane.docksUsedFrom--;
@@ -58,7 +75,13 @@ export function laneTimer(run: Run, lane: Lane): void {
 
 /** Nothing more can come: a ready truck leaves with what waits. True if there was one. */
 export function leaveIncomplete(run: Run, lane: Lane): boolean {
-  if (lane.closed > 0 || lane.ready === 0 || lane.docksUsedFrom >= run.model.lanes.docksFrom[lane.id] || lane.bank.waiting === 0) return false;
+  if (
+    lane.closed > 0 ||
+    lane.ready === 0 ||
+    lane.docksUsedFrom >= run.model.lanes.docksFrom[lane.id] ||
+    lane.bank.waiting === 0
+  )
+    return false;
   load(run, lane);
   return true;
 }
@@ -72,7 +95,8 @@ function mayLoad(run: Run, { id, bank, due }: Lane): boolean {
 
 /** Makes sure that the lane is looked at when a wait ends or the timetable says so. */
 function scheduleTimer(run: Run, lane: Lane): void {
-  const { rule, wait, timetable } = run.model.lanes, { id, bank } = lane;
+  const { rule, wait, timetable } = run.model.lanes,
+    { id, bank } = lane;
   if (rule[id] === LEAVE_FULL || bank.waiting === 0 || lane.timerSet) return;
   const time = rule[id] === LEAVE_TIMETABLE ? nextInstant(timetable[id], run.now) : bank.oldest() + wait[id];
   if (time <= run.now || time === Infinity) return;
@@ -82,16 +106,19 @@ function scheduleTimer(run: Run, lane: Lane): void {
 
 /** The first instant after `now`; Infinity after the last. */
 function nextInstant(instants: Float64Array, now: number): number {
-  let low = 0, high = instants.length;
+  let low = 0,
+    high = instants.length;
   while (low < high) {
     const middle = (low + high) >>> 1;
-    if (instants[middle] > now) high = middle; else low = middle + 1;
+    if (instants[middle] > now) high = middle;
+    else low = middle + 1;
   }
   return low < instants.length ? instants[low] : Infinity;
 }
 
 function load(run: Run, lane: Lane): void {
-  const { capacity, loadCalendar, loadDraw } = run.model.lanes, { bank, id } = lane;
+  const { capacity, loadCalendar, loadDraw } = run.model.lanes,
+    { bank, id } = lane;
   const truck = lane.trucks.find(({ phase }) => phase === AT_BASE)!;
   while (truck.load < capacity[id] && bank.waiting > 0) {
     const unit = bank.take();
@@ -116,7 +143,8 @@ function unload(run: Run, truck: Truck): void {
   const { units } = truck;
   truck.units = [];
   for (const unit of units) {
-    const { route } = unit.step, step = stepFrom(run, unit, unit.step.next);
+    const { route } = unit.step,
+      step = stepFrom(run, unit, unit.step.next);
     if (step !== null && !goIn(run, unit, step)) continue;
     truck.load--;
     unit.truck = null;
@@ -126,7 +154,8 @@ function unload(run: Run, truck: Truck): void {
 }
 
 function sendHome(run: Run, truck: Truck): void {
-  const { returnDraw, driveCalendar } = run.model.lanes, { lane } = truck;
+  const { returnDraw, driveCalendar } = run.model.lanes,
+    { lane } = truck;
   lane.docksUsedTo--;
   go(run, truck, RETURNING, driveCalendar[lane.id], returnDraw[lane.id]);
 }
@@ -134,7 +163,8 @@ function sendHome(run: Run, truck: Truck): void {
 /** The order of the gate: first come, then lower number. */
 function firstAtGate(lane: Lane): Truck | null {
   let first: Truck | null = null;
-  for (const truck of lane.trucks) if (truck.phase === WAIT_DOCK && (first === null || truck.askedDockAt < first.askedDockAt)) first = truck;
+  for (const truck of lane.trucks)
+    if (truck.phase === WAIT_DOCK && (first === null || truck.askedDockAt < first.askedDockAt)) first = truck;
   return first;
 }
 

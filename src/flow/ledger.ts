@@ -1,5 +1,19 @@
 import {
-  ACCOUNT_SHIFT, ACTIVE_MINUTES, ACTIVE_PERIODS, ACTIVE_SINCE, B_ACTIVE, B_CALENDAR, B_PLACES, BUFFER_SHIFT, P_BUFFER, P_CALENDAR, P_STATE, PF_SHIFT, PF_SINCE, PLACE_SHIFT, type Memory,
+  ACCOUNT_SHIFT,
+  ACTIVE_MINUTES,
+  ACTIVE_PERIODS,
+  ACTIVE_SINCE,
+  B_ACTIVE,
+  B_CALENDAR,
+  B_PLACES,
+  BUFFER_SHIFT,
+  P_BUFFER,
+  P_CALENDAR,
+  P_STATE,
+  PF_SHIFT,
+  PF_SINCE,
+  PLACE_SHIFT,
+  type Memory,
 } from './memory.js';
 import { DOWN, OFF_SHIFT, UNATTENDED } from './states.js';
 
@@ -10,19 +24,25 @@ import { DOWN, OFF_SHIFT, UNATTENDED } from './states.js';
 
 /** The place goes into a state, governed by a calendar (-1: always). */
 export function enterState(memory: Memory, place: number, state: number, calendar: number): void {
-  const { ints } = memory, old = ints[place + P_STATE];
+  const { ints } = memory,
+    old = ints[place + P_STATE];
   if (old === state && ints[place + P_CALENDAR] === calendar) return;
   settlePlace(memory, place);
   ints[place + P_STATE] = state;
   ints[place + P_CALENDAR] = calendar;
-  const isActive = state <= UNATTENDED || state === DOWN, wasActive = old <= UNATTENDED || old === DOWN;
+  const isActive = state <= UNATTENDED || state === DOWN,
+    wasActive = old <= UNATTENDED || old === DOWN;
   if (isActive !== wasActive) countActive(memory, ints[place + P_BUFFER], isActive);
 }
 
 /** Books the time of the present state up to now. */
 export function settlePlace(memory: Memory, place: number): void {
-  const { ints, floats, now } = memory, record = (place - memory.places) >> (PLACE_SHIFT - PF_SHIFT), calendar = ints[place + P_CALENDAR];
-  const account = memory.accounts + ((ints[place + P_BUFFER] - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)), elapsed = now - floats[record + PF_SINCE];
+  const { ints, floats, now } = memory,
+    record = (place - memory.places) >> (PLACE_SHIFT - PF_SHIFT),
+    calendar = ints[place + P_CALENDAR];
+  const account =
+      memory.accounts + ((ints[place + P_BUFFER] - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),
+    elapsed = now - floats[record + PF_SINCE];
   if (calendar < 0) floats[account + ints[place + P_STATE]] += elapsed;
   else {
     const worked = memory.calendars[calendar].worked(floats[record + PF_SINCE], now);
@@ -34,20 +54,26 @@ export function settlePlace(memory: Memory, place: number): void {
 
 /** A station is active while all its places are. */
 function countActive(memory: Memory, buffer: number, more: boolean): void {
-  const { ints, floats } = memory, places = ints[buffer + B_PLACES], before = ints[buffer + B_ACTIVE];
+  const { ints, floats } = memory,
+    places = ints[buffer + B_PLACES],
+    before = ints[buffer + B_ACTIVE];
   ints[buffer + B_ACTIVE] = more ? before + 1 : before - 1;
   if (more && before === places - 1) {
-    floats[memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)) + ACTIVE_SINCE] = memory.now;
+    floats[memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)) + ACTIVE_SINCE] =
+      memory.now;
     if (memory.watch !== null) memory.watch.begin((buffer - memory.buffers) >> BUFFER_SHIFT);
   } else if (!more && before === places) finishActive(memory, buffer);
 }
 
 /** Ends the active period of a station, if there is one; it is counted in minutes of the station's calendar. */
 export function finishActive(memory: Memory, buffer: number): void {
-  const { floats, now } = memory, account = memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)), since = floats[account + ACTIVE_SINCE];
+  const { floats, now } = memory,
+    account = memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),
+    since = floats[account + ACTIVE_SINCE];
   if (since < 0) return;
   if (memory.watch !== null) memory.watch.end((buffer - memory.buffers) >> BUFFER_SHIFT);
-  const calendar = memory.ints[buffer + B_CALENDAR], minutes = calendar < 0 ? now - since : memory.calendars[calendar].worked(since, now);
+  const calendar = memory.ints[buffer + B_CALENDAR],
+    minutes = calendar < 0 ? now - since : memory.calendars[calendar].worked(since, now);
   floats[account + ACTIVE_SINCE] = -1;
   if (minutes <= 0) return;
   floats[account + ACTIVE_PERIODS]++;

@@ -1,5 +1,6 @@
 /** Work that outlasts its shift: the next shift goes on with it, or it waits for its own. */
-export const NEXT_SHIFT = 0, OWN_SHIFT = 1;
+export const NEXT_SHIFT = 0,
+  OWN_SHIFT = 1;
 
 /** Shifts of a crew in order of time; the windows of shift k in the calendar of the crew are firstWindow[k] .. firstWindow[k + 1] - 1. */
 export interface CrewShiftColumns {

@@ -21,7 +21,9 @@ export interface OrderColumns {
 }
 
 /** What the planner calls a unit. */
-export const buildName = ({ programme: { orders } }: Model, number: number): string => orders.names[number - 1] ?? String(number);
+export const buildName = ({ programme: { orders } }: Model, number: number): string =>
+  orders.names[number - 1] ?? String(number);
 
 /** Whether any unit has a due date. */
-export const hasDueDates = ({ programme: { orders } }: Model): boolean => orders.dueAfter < Infinity || orders.dueAt.some((time) => time < Infinity);
+export const hasDueDates = ({ programme: { orders } }: Model): boolean =>
+  orders.dueAfter < Infinity || orders.dueAt.some((time) => time < Infinity);

@@ -1,5 +1,7 @@
 /** How a step holds units: not; only those with noted items, others pass it over; noted ones, and it has something to do for all. */
-export const HOLD_NONE = 0, HOLD_NOTED = 1, HOLD_ALL = 2;
+export const HOLD_NONE = 0,
+  HOLD_NOTED = 1,
+  HOLD_ALL = 2;
 
 /** Columns of rules 8 to 10 beside those of the steps. Ids and conventions as in `model.ts`. */
 export interface QualityColumns {

@@ -44,15 +44,27 @@ export interface NamedDraw {
 }
 
 /** Found defects and failed tests: what then. */
-export const REPAIR = 0, SEND_BACK = 1, SCRAP = 2, CARRY = 3;
+export const REPAIR = 0,
+  SEND_BACK = 1,
+  SCRAP = 2,
+  CARRY = 3;
 /** Steps and rework loops: a step is visited always, only going forward, only while a unit is being reworked. */
-export const REWORK_BOTH = 0, REWORK_SKIP = 1, REWORK_ONLY = 2;
+export const REWORK_BOTH = 0,
+  REWORK_SKIP = 1,
+  REWORK_ONLY = 2;
 /** When trucks leave. */
-export const LEAVE_FULL = 0, LEAVE_TIMETABLE = 1, LEAVE_FULL_OR_WAIT = 2;
+export const LEAVE_FULL = 0,
+  LEAVE_TIMETABLE = 1,
+  LEAVE_FULL_OR_WAIT = 2;
 /** What is claimed in numbers: people of a crew; sub-assemblies of a feeder; bought-in parts; carts, dollies and fixtures. */
-export const CREW = 0, STOCK = 1, SUPPLY = 2, CARRIER = 3;
+export const CREW = 0,
+  STOCK = 1,
+  SUPPLY = 2,
+  CARRIER = 3;
 /** How units are released: at given times; by a drawn interval; whenever the first station has room. */
-export const RELEASE_TIMES = 0, RELEASE_ARRIVALS = 1, RELEASE_SATURATED = 2;
+export const RELEASE_TIMES = 0,
+  RELEASE_ARRIVALS = 1,
+  RELEASE_SATURATED = 2;
 
 export interface Model {
   /** Working calendars; calendar id -1 is "always". Complete up to `horizon`. */
@@ -64,7 +76,11 @@ export interface Model {
   readonly siteNames: readonly string[];
 
   /** Options of a unit; each unit has one value of each option. Cumulative chances, last = 1. */
-  readonly options: readonly { readonly name: string; readonly values: readonly string[]; readonly cumulative: Float64Array }[];
+  readonly options: readonly {
+    readonly name: string;
+    readonly values: readonly string[];
+    readonly cumulative: Float64Array;
+  }[];
 
   readonly stations: {
     readonly count: number;
@@ -197,7 +213,13 @@ export interface Model {
   };
 
   /** Defect slots; those of failed tests that may be noted come last and have kind -1. */
-  readonly slots: { readonly count: number; readonly names: readonly string[]; readonly kind: Int32Array; readonly step: Int32Array; readonly kindNames: readonly string[] };
+  readonly slots: {
+    readonly count: number;
+    readonly names: readonly string[];
+    readonly kind: Int32Array;
+    readonly step: Int32Array;
+    readonly kindNames: readonly string[];
+  };
 
   /** A chance by option: `base` unless a row (option, value) matches; the first that matches counts. */
   readonly chances: {

@@ -20,7 +20,11 @@ export class MomentaryBottleneck {
   private from: number;
 
   /** @param minutesSince working minutes of a resource's calendar from a time to now; periods are compared by them */
-  constructor(resources: number, now: number, private readonly minutesSince: (resource: number, begin: number) => number) {
+  constructor(
+    resources: number,
+    now: number,
+    private readonly minutesSince: (resource: number, begin: number) => number,
+  ) {
     this.sole = new Float64Array(resources);
     this.shifting = new Float64Array(resources);
     this.open = new Array<Period | null>(resources).fill(null);
@@ -45,7 +49,8 @@ export class MomentaryBottleneck {
     if (present !== null && present.end === Infinity) return;
     this.ended.push(period);
     // A handover is settled by the end of one of the periods of its time; the others are looked at when they are many.
-    if (present === null || period === present || period.begin <= present.end || this.ended.length >= MANY) this.settle(now);
+    if (present === null || period === present || period.begin <= present.end || this.ended.length >= MANY)
+      this.settle(now);
   }
 
   /** The run is over: what goes on ends now. */
@@ -58,7 +63,10 @@ export class MomentaryBottleneck {
     for (;;) {
       if (this.present === null) {
         // A chain begins with the first to be active.
-        const start = [...this.ended, ...this.open].reduce((first, period) => (period === null ? first : Math.min(first, period.begin)), Infinity);
+        const start = [...this.ended, ...this.open].reduce(
+          (first, period) => (period === null ? first : Math.min(first, period.begin)),
+          Infinity,
+        );
         if (start === Infinity) return;
         this.from = Math.max(this.from, start);
       } else if (this.present.end === Infinity) {
@@ -83,8 +91,13 @@ export class MomentaryBottleneck {
 
   /** The longest of the periods that are active just after a time; null if there is none. */
   private longestAt(time: number, now: number): Period | null | typeof UNDECIDED {
-    let longest: Period | null = null, going: Period | null = null, goings = 0, most = 0;
-    for (const period of this.ended) if (period.begin <= time && period.end > time && period.minutes > (longest?.minutes ?? -1)) longest = period;
+    let longest: Period | null = null,
+      going: Period | null = null,
+      goings = 0,
+      most = 0;
+    for (const period of this.ended)
+      if (period.begin <= time && period.end > time && period.minutes > (longest?.minutes ?? -1))
+        longest = period;
     for (const period of this.open) {
       if (period === null || period.begin > time || time === now) continue;
       goings++;
@@ -93,7 +106,8 @@ export class MomentaryBottleneck {
       // However long the others: which of them it will be shows later.
       if (goings > 1 && most > (longest?.minutes ?? -1)) break;
     }
-    if (goings === 0) return time === now && this.open.some((period) => period !== null) ? UNDECIDED : longest;
+    if (goings === 0)
+      return time === now && this.open.some((period) => period !== null) ? UNDECIDED : longest;
     if (most <= (longest?.minutes ?? -1)) return UNDECIDED;
     // One of those that go on it will be, and it will end after all that have ended.
     this.ended = [];
@@ -101,6 +115,11 @@ export class MomentaryBottleneck {
   }
 }
 
-interface Period { readonly resource: number; readonly begin: number; end: number; minutes: number }
+interface Period {
+  readonly resource: number;
+  readonly begin: number;
+  end: number;
+  minutes: number;
+}
 const UNDECIDED = Symbol('undecided');
 const MANY = 64;

@@ -37,7 +37,8 @@ function applies(run: Run, unit: Unit, step: Step): boolean {
     if ((step.flags & HOLDS) !== 0) comesToHold(run, unit, step);
     return true;
   }
-  const { steps } = run.model, t = step.id;
+  const { steps } = run.model,
+    t = step.id;
   if (steps.rework[t] === (unit.rework !== null ? REWORK_SKIP : REWORK_ONLY)) return false;
   if (!meetsConditions(run, unit, step)) return false;
   if ((step.flags & HOLDS) !== 0) return comesToHold(run, unit, step);
@@ -85,7 +86,10 @@ export function freePlace(run: Run, place: Place): void {
   if (run.boothLog !== null && station.changeoverOption >= 0) run.boothLog.end(place, run.now);
   place.unit = null;
   if (place.isDown) place.stateIfUp = STARVED;
-  else { place.nextFree = station.freePlace; station.freePlace = place; }
+  else {
+    place.nextFree = station.freePlace;
+    station.freePlace = place;
+  }
   if (station.lotMost > 0 && --station.lotInside === 0) station.lotOpen = true;
   run.listFill(station.buffer);
   tellLine(run, station);
@@ -97,7 +101,12 @@ export function fill(run: Run, buffer: Buffer): void {
   buffer.listed = false;
   for (;;) {
     if (station !== null && hasPlace(station)) {
-      const unit = station.lotGathered > 0 ? callForLot(run, buffer, station) : station.changeoverOption >= 0 ? callByValue(run, buffer, station) : callFirst(run, buffer);
+      const unit =
+        station.lotGathered > 0
+          ? callForLot(run, buffer, station)
+          : station.changeoverOption >= 0
+            ? callByValue(run, buffer, station)
+            : callFirst(run, buffer);
       if (unit === null) break;
       occupy(run, unit, station);
       continue;
@@ -109,7 +118,8 @@ export function fill(run: Run, buffer: Buffer): void {
   }
   if (station === null) return;
   // Places left free since the last look; those further down the list are starved already.
-  for (let place = station.freePlace; place !== null && place.state !== STARVED; place = place.nextFree) place.idle(STARVED);
+  for (let place = station.freePlace; place !== null && place.state !== STARVED; place = place.nextFree)
+    place.idle(STARVED);
 }
 
 function callFirst(run: Run, buffer: Buffer): Unit | null {
@@ -121,12 +131,15 @@ function callFirst(run: Run, buffer: Buffer): Unit | null {
 }
 
 function callByValue(run: Run, buffer: Buffer, station: Station): Unit | null {
-  return buffer.waiting > 0 && run.model.stations.batchMost[station.id] > 0 ? nextOfBatch(run, buffer, station.freePlace!) : callFirst(run, buffer);
+  return buffer.waiting > 0 && run.model.stations.batchMost[station.id] > 0
+    ? nextOfBatch(run, buffer, station.freePlace!)
+    : callFirst(run, buffer);
 }
 
 /** Into a lot that gathers only units of its step may come. */
 function callForLot(run: Run, buffer: Buffer, station: Station): Unit | null {
-  const step = station.lotStep!, waiting = buffer.takeAt(step);
+  const step = station.lotStep!,
+    waiting = buffer.takeAt(step);
   if (waiting !== null) return waiting;
   const unit = buffer.takeShutAt(step);
   if (unit !== null) leave(run, unit);
@@ -165,7 +178,8 @@ function join(run: Run, unit: Unit, buffer: Buffer): void {
   const { lane, station } = buffer;
   // Asked of banks, and of buffers whose units are called by their value.
   if (station === null || station.changeoverOption >= 0) unit.queuedAt = run.now;
-  if (lane !== null) run.listServe(lane); else tellLine(run, station);
+  if (lane !== null) run.listServe(lane);
+  else tellLine(run, station);
 }
 
 /** A unit without room is called: it leaves the place, the truck or the outside where it waited. */
@@ -190,7 +204,8 @@ function arrive(run: Run, unit: Unit, buffer: Buffer): void {
 }
 
 function enterSystem(run: Run, unit: Unit): void {
-  const { tally } = run, index = unit.number - 1;
+  const { tally } = run,
+    index = unit.number - 1;
   unit.born = run.now;
   tally.entered++;
   if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket]++;
@@ -206,7 +221,10 @@ function occupy(run: Run, unit: Unit, station: Station): void {
   unit.first = false;
   if (unit.stays !== 0) letGo(run, unit, unit.step.id);
   if (station.changeoverOption >= 0) take(run, place, unit);
-  if (station.lotMost === 0) { beginStep(run, place); return; }
+  if (station.lotMost === 0) {
+    beginStep(run, place);
+    return;
+  }
   if (station.lotGathered++ === 0) {
     station.lotStep = unit.step;
     station.lotLead = place;
@@ -226,7 +244,11 @@ function takePlace(station: Station): Place {
 /** Of several free places, one last set up for this unit's value, if there is one. */
 function takePlaceFor(unit: Unit, station: Station): Place {
   const value = unit.options[station.changeoverOption];
-  for (let before: Place | null = null, place = station.freePlace; place !== null; before = place, place = place.nextFree) {
+  for (
+    let before: Place | null = null, place = station.freePlace;
+    place !== null;
+    before = place, place = place.nextFree
+  ) {
     if (place.lastValue !== value) continue;
     if (before === null) break;
     before.nextFree = place.nextFree;

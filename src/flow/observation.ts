@@ -39,7 +39,9 @@ export function finishObservation(run: Run): void {
   run.activeWatch?.finish();
   run.startUp?.settle(now);
   settleHolds(run);
-  for (const unit of run.units.all) if (unit.alive && unit.location >= 0) run.tally.unitMinutes += now - Math.max(unit.born, run.observedFrom);
+  for (const unit of run.units.all)
+    if (unit.alive && unit.location >= 0)
+      run.tally.unitMinutes += now - Math.max(unit.born, run.observedFrom);
 }
 
 /** All accounts begin again: what was before is warm-up. */
@@ -55,8 +57,14 @@ function startAfresh(run: Run): void {
   run.areaAtBucket.fill(0);
   run.engagedAtBucket.fill(0);
   for (const step of shop.steps) step.visits = 0;
-  for (const station of shop.stations) { station.account.fill(0); station.buffer.clear(); }
-  for (const lane of shop.lanes) { lane.clear(); lane.bank.clear(); }
+  for (const station of shop.stations) {
+    station.account.fill(0);
+    station.buffer.clear();
+  }
+  for (const lane of shop.lanes) {
+    lane.clear();
+    lane.bank.clear();
+  }
   for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.clear();
   for (const rule of run.overtimeRules) rule.clear();
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
@@ -66,7 +74,9 @@ function startAfresh(run: Run): void {
 
 /** Unit-minutes of the present bucket by location, person-minutes by crew. */
 function closeBucket(run: Run): void {
-  const { tally, locations, areaAtBucket, engagedAtBucket } = run, buckets = tally.minutesIn.length, isOpen = run.bucket >= 0 && run.bucket < buckets;
+  const { tally, locations, areaAtBucket, engagedAtBucket } = run,
+    buckets = tally.minutesIn.length,
+    isOpen = run.bucket >= 0 && run.bucket < buckets;
   locations.settle(run.now);
   for (let id = 0; id < areaAtBucket.length; id++) {
     if (isOpen) tally.unitMinutesIn[id * buckets + run.bucket] = locations.area[id] - areaAtBucket[id];

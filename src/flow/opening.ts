@@ -12,19 +12,29 @@ import type { Unit } from './unit.js';
  * a unit there begin their feeder.
  */
 export function placeOpening(run: Run): void {
-  const { tally, shop: { steps } } = run, units: Unit[] = [];
+  const {
+      tally,
+      shop: { steps },
+    } = run,
+    units: Unit[] = [];
   for (const line of run.shop.pulseLines) line.isMoving = true;
   for (const id of run.model.programme.orders.openingStep) {
-    const unit = createUnit(run), step = steps[id];
+    const unit = createUnit(run),
+      step = steps[id];
     unit.ownOff = partsOff(run, unit, step);
     units.push(unit);
-    if (!goIn(run, unit, step)) throw new RangeError(`opening must find room for each unit; unit ${unit.number} has none at step ${step.name}`);
+    if (!goIn(run, unit, step))
+      throw new RangeError(
+        `opening must find room for each unit; unit ${unit.number} has none at step ${step.name}`,
+      );
   }
   for (const line of run.shop.pulseLines) line.isMoving = false;
   // They came before the run: the series tells what is released in it.
   if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket] -= units.length;
   // After all units have their room, so that no part stands in it.
-  for (const unit of units) for (const route of run.shop.routes) if ((unit.ownOff & route.ownBit) !== 0) beginOwnPart(run, route, unit);
+  for (const unit of units)
+    for (const route of run.shop.routes)
+      if ((unit.ownOff & route.ownBit) !== 0) beginOwnPart(run, route, unit);
 }
 
 /** Own parts taken off at the steps before `step` that the unit has passed, and not put back at one of them. */
@@ -34,7 +44,8 @@ function partsOff(run: Run, unit: Unit, step: Step): number {
   for (let passed = step.route.first!; passed !== step; passed = passed.next!) {
     if (!meetsConditions(run, unit, passed)) continue;
     off &= ~passed.ownParts;
-    for (let o = offStart[passed.id]; o < offStart[passed.id + 1]; o++) off |= run.shop.routes[offRoute[o]].ownBit;
+    for (let o = offStart[passed.id]; o < offStart[passed.id + 1]; o++)
+      off |= run.shop.routes[offRoute[o]].ownBit;
   }
   return off;
 }

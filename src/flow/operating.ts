@@ -10,7 +10,8 @@ import type { Run } from './run.js';
 /** A task of so many minutes begins: the failure that comes first in it, if any, is scheduled. One that falls on its end comes with the next task. */
 export function operate(run: Run, equipment: Equipment, calendar: number, minutes: number): void {
   let first: FailureMode | null = null;
-  for (const mode of equipment.modes) if (!mode.byClock && (first === null || mode.left < first.left)) first = mode;
+  for (const mode of equipment.modes)
+    if (!mode.byClock && (first === null || mode.left < first.left)) first = mode;
   if (first === null) return;
   cancel(run, equipment);
   const charged = Math.min(first.left, minutes);
@@ -27,7 +28,8 @@ export function operate(run: Run, equipment: Equipment, calendar: number, minute
 export function stopOperating(run: Run, equipment: Equipment): void {
   cancel(run, equipment);
   if (equipment.charged === 0) return;
-  const { calendar, since } = equipment, worked = calendar < 0 ? run.now - since : run.memory.calendars[calendar].worked(since, run.now);
+  const { calendar, since } = equipment,
+    worked = calendar < 0 ? run.now - since : run.memory.calendars[calendar].worked(since, run.now);
   for (const mode of equipment.modes) mode.left += Math.max(0, equipment.charged - worked);
   equipment.charged = 0;
 }

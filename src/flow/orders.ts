@@ -6,7 +6,12 @@ import type { Unit } from './unit.js';
 
 /** A unit is released now: what its order says goes before what was drawn, so that the draws of all others stay as they are. */
 export function giveOrder(run: Run, unit: Unit): void {
-  const { options, programme: { orders } } = run.model, index = unit.number - 1, isKnown = index < orders.count;
+  const {
+      options,
+      programme: { orders },
+    } = run.model,
+    index = unit.number - 1,
+    isKnown = index < orders.count;
   if (isKnown) {
     for (let o = 0; o < options.length; o++) {
       const value = orders.values[index * options.length + o];
@@ -19,7 +24,8 @@ export function giveOrder(run: Run, unit: Unit): void {
 
 /** A unit in the stead of one that is scrapped: same build number, options and due date, from the start of the route. */
 export function buildAgain(run: Run, scrapped: Unit): void {
-  const { first } = scrapped.step.route, unit = run.units.create(scrapped.number, first!);
+  const { first } = scrapped.step.route,
+    unit = run.units.create(scrapped.number, first!);
   unit.options.set(scrapped.options);
   unit.dueAt = scrapped.dueAt;
   goIn(run, unit, stepFrom(run, unit, first)!);

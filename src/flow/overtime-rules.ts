@@ -10,10 +10,17 @@ export class RuledCalendar {
   /** By window: bits of the rules that asked for it. */
   private readonly asked: Int32Array;
 
-  constructor(readonly id: number, private readonly full: CalendarColumns) {
+  constructor(
+    readonly id: number,
+    private readonly full: CalendarColumns,
+  ) {
     const { start, end, rules } = full;
     this.asked = new Int32Array(start.length);
-    this.calendar = new Calendar({ ...full, end: end.map((to, w) => (rules[w] === 0 ? to : start[w])), before: full.before.slice() });
+    this.calendar = new Calendar({
+      ...full,
+      end: end.map((to, w) => (rules[w] === 0 ? to : start[w])),
+      before: full.before.slice(),
+    });
     this.calendar.refresh();
   }
 
@@ -26,19 +33,24 @@ export class RuledCalendar {
   open(rule: number, from: number, to: number): void {
     for (const w of this.windows(rule, from, to)) {
       this.asked[w] |= 1 << rule;
-      if ((this.asked[w] & this.full.rules[w]) === this.full.rules[w]) this.calendar.end[w] = this.full.end[w];
+      if ((this.asked[w] & this.full.rules[w]) === this.full.rules[w])
+        this.calendar.end[w] = this.full.end[w];
     }
     this.calendar.refresh();
   }
 
   private windows(rule: number, from: number, to: number): number[] {
-    const { start, rules } = this.full, found: number[] = [];
-    let low = 0, high = start.length;
+    const { start, rules } = this.full,
+      found: number[] = [];
+    let low = 0,
+      high = start.length;
     while (low < high) {
       const middle = (low + high) >>> 1;
-      if (start[middle] < from) low = middle + 1; else high = middle;
+      if (start[middle] < from) low = middle + 1;
+      else high = middle;
     }
-    for (let w = low; w < start.length && start[w] < to; w++) if ((rules[w] & (1 << rule)) !== 0) found.push(w);
+    for (let w = low; w < start.length && start[w] < to; w++)
+      if ((rules[w] & (1 << rule)) !== 0) found.push(w);
     return found;
   }
 }
@@ -54,7 +66,10 @@ export class OvertimeRule {
   out = 0;
   private readonly isOut: Uint8Array;
 
-  constructor(readonly id: number, readonly columns: OvertimeColumns) {
+  constructor(
+    readonly id: number,
+    readonly columns: OvertimeColumns,
+  ) {
     this.isOut = new Uint8Array(columns.step < 0 ? 0 : columns.due.length);
   }
 
@@ -70,4 +85,7 @@ export class OvertimeRule {
   }
 }
 
-export const ruledCalendars = ({ calendars }: Model): RuledCalendar[] => calendars.flatMap((columns, id) => (columns.rules.some((bits) => bits !== 0) ? [new RuledCalendar(id, columns)] : []));
+export const ruledCalendars = ({ calendars }: Model): RuledCalendar[] =>
+  calendars.flatMap((columns, id) =>
+    columns.rules.some((bits) => bits !== 0) ? [new RuledCalendar(id, columns)] : [],
+  );

@@ -4,7 +4,18 @@ import type { Model } from './model.js';
 import type { OvertimeRule } from './overtime-rules.js';
 import type { Place } from './place.js';
 import type { Run } from './run.js';
-import { DRIVING, LOADING, OFF_SHIFT, RETURNING, SHIFT_CHANGE, TASK, TRUCK, UNLOADING, WAIT_END, WAIT_SHIFT } from './states.js';
+import {
+  DRIVING,
+  LOADING,
+  OFF_SHIFT,
+  RETURNING,
+  SHIFT_CHANGE,
+  TASK,
+  TRUCK,
+  UNLOADING,
+  WAIT_END,
+  WAIT_SHIFT,
+} from './states.js';
 import type { Step } from './step.js';
 import { isAttended, isUnderWay, resume, suspend } from './suspend.js';
 import type { Unit } from './unit.js';
@@ -25,7 +36,9 @@ export function countPast(run: Run, unit: Unit, step: Step): void {
 
 /** The event: the rule is looked at. */
 export function decide(run: Run, rule: OvertimeRule): void {
-  const { behind, periods, step } = rule.columns, from = periods[rule.next], to = periods[rule.next + 1];
+  const { behind, periods, step } = rule.columns,
+    from = periods[rule.next],
+    to = periods[rule.next + 1];
   run.idleEvents--;
   rule.next++;
   const concerned = run.ruledCalendars.filter((each) => each.concerns(rule.id, from, to));
@@ -34,7 +47,9 @@ export function decide(run: Run, rule: OvertimeRule): void {
     rule.looked++;
     if (isBehind) {
       rule.worked++;
-      timeAnew(run, new Set(concerned.map(({ id }) => id)), () => { for (const each of concerned) each.open(rule.id, from, to); });
+      timeAnew(run, new Set(concerned.map(({ id }) => id)), () => {
+        for (const each of concerned) each.open(rule.id, from, to);
+      });
     }
   }
   schedule(run, rule);
@@ -48,40 +63,72 @@ function schedule(run: Run, { id, next, columns: { periods } }: OvertimeRule): v
 
 /** How many of the sorted times are not after `now`. */
 function dueBy(due: Float64Array, now: number): number {
-  let low = 0, high = due.length;
+  let low = 0,
+    high = due.length;
   while (low < high) {
     const middle = (low + high) >>> 1;
-    if (due[middle] <= now) low = middle + 1; else high = middle;
+    if (due[middle] <= now) low = middle + 1;
+    else high = middle;
   }
   return low;
 }
 
 /** Makes a change to calendars; what was to end by them ends when what is left of it has passed in the changed ones. */
 function timeAnew(run: Run, calendars: ReadonlySet<number>, change: () => void): void {
-  const { queue, memory, model: { lanes } } = run;
-  const isTouched = (place: Place): boolean => place.unit !== null && calendars.has(place.unit.step.workCalendar);
-  const works = run.places.filter((place) => isTouched(place) && isUnderWay(place) && isAttended(place.phase));
-  const waits = run.places.filter((place) => isTouched(place) && place.state === OFF_SHIFT && (place.phase === WAIT_SHIFT || place.phase === WAIT_END));
-  const trips = run.shop.trucks.map((truck) => ({ truck, calendar: calendarOf(truck, lanes) })).filter(({ calendar }) => calendars.has(calendar));
+  const {
+    queue,
+    memory,
+    model: { lanes },
+  } = run;
+  const isTouched = (place: Place): boolean =>
+    place.unit !== null && calendars.has(place.unit.step.workCalendar);
+  const works = run.places.filter(
+    (place) => isTouched(place) && isUnderWay(place) && isAttended(place.phase),
+  );
+  const waits = run.places.filter(
+    (place) =>
+      isTouched(place) &&
+      place.state === OFF_SHIFT &&
+      (place.phase === WAIT_SHIFT || place.phase === WAIT_END),
+  );
+  const trips = run.shop.trucks
+    .map((truck) => ({ truck, calendar: calendarOf(truck, lanes) }))
+    .filter(({ calendar }) => calendars.has(calendar));
   for (const place of works) suspend(run, place);
   for (const place of waits) queue.remove(TASK, place.id);
-  const left = trips.map(({ truck, calendar }) => memory.calendars[calendar].worked(memory.now, queue.remove(TRUCK, truck.id)));
+  const left = trips.map(({ truck, calendar }) =>
+    memory.calendars[calendar].worked(memory.now, queue.remove(TRUCK, truck.id)),
+  );
   change();
   for (const place of works) resume(run, place);
   for (const place of waits) {
     const calendar = memory.calendars[place.unit!.step.workCalendar];
-    queue.push(place.phase === WAIT_END ? calendar.nextAttended(run.now) : calendar.startInOneShift(run.now, place.minutes), TASK, place.id);
+    queue.push(
+      place.phase === WAIT_END
+        ? calendar.nextAttended(run.now)
+        : calendar.startInOneShift(run.now, place.minutes),
+      TASK,
+      place.id,
+    );
   }
   trips.forEach(({ truck, calendar }, i) => queue.push(memory.after(calendar, left[i]), TRUCK, truck.id));
   for (const shifts of run.crewShifts) reviseShift(run, shifts);
 }
 
 /** Calendar in which a truck does what it does; -1 for none, or where it waits. */
-function calendarOf({ phase, lane: { id } }: Truck, { loadCalendar, driveCalendar, unloadCalendar }: Model['lanes']): number {
+function calendarOf(
+  { phase, lane: { id } }: Truck,
+  { loadCalendar, driveCalendar, unloadCalendar }: Model['lanes'],
+): number {
   switch (phase) {
-    case LOADING: return loadCalendar[id];
-    case DRIVING: case RETURNING: return driveCalendar[id];
-    case UNLOADING: return unloadCalendar[id];
-    default: return -1;
+    case LOADING:
+      return loadCalendar[id];
+    case DRIVING:
+    case RETURNING:
+      return driveCalendar[id];
+    case UNLOADING:
+      return unloadCalendar[id];
+    default:
+      return -1;
   }
 }

@@ -1,7 +1,20 @@
 import type { Equipment } from './equipment.js';
 import { enterState, settlePlace } from './ledger.js';
 import {
-  NOWHERE, P_BUFFER, P_CALENDAR, P_HOLDS_CREW, P_NEXT_FREE, P_PASS, P_PHASE, P_STATE, P_UNIT, PF_ASKED_AT, PF_MINUTES, PF_SHIFT, PLACE_SHIFT, type Memory,
+  NOWHERE,
+  P_BUFFER,
+  P_CALENDAR,
+  P_HOLDS_CREW,
+  P_NEXT_FREE,
+  P_PASS,
+  P_PHASE,
+  P_STATE,
+  P_UNIT,
+  PF_ASKED_AT,
+  PF_MINUTES,
+  PF_SHIFT,
+  PLACE_SHIFT,
+  type Memory,
 } from './memory.js';
 import { BLOCKED } from './states.js';
 import type { SidePlace } from './side-place.js';
@@ -39,8 +52,14 @@ export class Place {
   outcome = 0;
   sendTo: Step | null = null;
 
-  constructor(readonly id: number, readonly station: Station, private readonly memory: Memory, private readonly units: Units) {
-    const at = (this.at = memory.places + (id << PLACE_SHIFT)), { ints } = memory;
+  constructor(
+    readonly id: number,
+    readonly station: Station,
+    private readonly memory: Memory,
+    private readonly units: Units,
+  ) {
+    const at = (this.at = memory.places + (id << PLACE_SHIFT)),
+      { ints } = memory;
     ints[at + P_UNIT] = NOWHERE;
     ints[at + P_BUFFER] = station.buffer.at;
     ints[at + P_CALENDAR] = station.calendar;

@@ -27,7 +27,13 @@ export class PulseLine {
   late = 0;
   readonly lateMinutes: Float64Array;
 
-  constructor(readonly id: number, readonly name: string, readonly stations: readonly Station[], readonly takt: number, readonly calendar: number) {
+  constructor(
+    readonly id: number,
+    readonly name: string,
+    readonly stations: readonly Station[],
+    readonly takt: number,
+    readonly calendar: number,
+  ) {
     this.lastDone = stations[0];
     this.minutesBetween = 0;
     this.lateMinutes = new Float64Array(stations.length + 1);
@@ -39,7 +45,10 @@ export class PulseLine {
 
   /** The first place that a move would have to wait for: it is down, or its unit is not done; null if there is none. */
   get holdingUp(): Place | null {
-    for (const { places: [place] } of this.stations) if (place.isDown || (place.unit !== null && !place.isDone)) return place;
+    for (const {
+      places: [place],
+    } of this.stations)
+      if (place.isDown || (place.unit !== null && !place.isDone)) return place;
     return null;
   }
 
@@ -52,9 +61,16 @@ export class PulseLine {
   }
 }
 
-export function buildPulseLines({ pulseLines: columns }: Model, stations: readonly Station[], { ints }: Memory): PulseLine[] {
+export function buildPulseLines(
+  { pulseLines: columns }: Model,
+  stations: readonly Station[],
+  { ints }: Memory,
+): PulseLine[] {
   return columns.names.map((name, id) => {
-    const own = Array.from(columns.station.subarray(columns.stationStart[id], columns.stationStart[id + 1]), (station) => stations[station]);
+    const own = Array.from(
+      columns.station.subarray(columns.stationStart[id], columns.stationStart[id + 1]),
+      (station) => stations[station],
+    );
     const line = new PulseLine(id, name, own, columns.takt[id], columns.calendar[id]);
     for (const station of own) {
       station.line = line;

@@ -23,12 +23,23 @@ export function holdForPulse(run: Run, place: Place, line: PulseLine, next: Step
 /** Moves the line if it can move now; if only the takt is wanted, sees to it that it is looked at again then. */
 export function pulse(run: Run, line: PulseLine): void {
   line.listed = false;
-  const { stations: [{ buffer }], last: { places: [end] } } = line;
+  const {
+    stations: [{ buffer }],
+    last: {
+      places: [end],
+    },
+  } = line;
   if (line.holdingUp !== null || (line.waitsForRoom && end.unit !== null)) return;
   const isLoaded = line.waitsForRoom || line.stations.some(({ places: [place] }) => place.unit !== null);
   if (!isLoaded && buffer.waiting + buffer.shutOut === 0) return;
-  if (run.now < line.due) { wait(run, line); return; }
-  if (end.unit !== null && !letGo(run, line, end)) { line.waitsForRoom = true; return; }
+  if (run.now < line.due) {
+    wait(run, line);
+    return;
+  }
+  if (end.unit !== null && !letGo(run, line, end)) {
+    line.waitsForRoom = true;
+    return;
+  }
   if (isLoaded) account(run, line);
   move(run, line);
 }
@@ -65,9 +76,12 @@ function move(run: Run, line: PulseLine): void {
 }
 
 function account({ memory }: Run, line: PulseLine): void {
-  const { calendar, movedAt, due, stations, lastDone, waitsForRoom } = line, { now } = memory;
+  const { calendar, movedAt, due, stations, lastDone, waitsForRoom } = line,
+    { now } = memory;
   if (Number.isNaN(movedAt)) return;
-  const worked = (from: number): number => (calendar < 0 ? now - from : memory.calendars[calendar].worked(from, now)), late = worked(due);
+  const worked = (from: number): number =>
+      calendar < 0 ? now - from : memory.calendars[calendar].worked(from, now),
+    late = worked(due);
   line.moves++;
   line.minutesBetween += worked(movedAt);
   if (late <= 0) return;

@@ -7,7 +7,9 @@ import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET, type Step } from './step.js'
 import { FOUND, NOTED, OPEN, PASSED, type Unit } from './unit.js';
 
 /** What an inspection decided for the unit. */
-export const PASS = 0, BACK = 1, SCRAPPED = 2;
+export const PASS = 0,
+  BACK = 1,
+  SCRAPPED = 2;
 
 /** What follows a step: repair work in place, minutes, and then the outcome. */
 export interface Verdict {
@@ -28,7 +30,8 @@ export function judge(run: Run, unit: Unit, step: Step, verdict: Verdict): void 
   if ((step.flags & IS_TARGET) !== 0 && unit.found > 0) mend(unit, step);
   create(run, unit, step);
   // What several steps side by side may make is there when the last of them is done.
-  if ((step.flags & IS_GROUP) !== 0) for (const each of step.beside) if (meetsConditions(run, unit, each)) create(run, unit, each);
+  if ((step.flags & IS_GROUP) !== 0)
+    for (const each of step.beside) if (meetsConditions(run, unit, each)) create(run, unit, each);
   if ((step.flags & IS_INSPECTION) !== 0) inspect(run, unit, step, verdict);
   if ((step.flags & HOLDS) !== 0) endHold(run, unit, step);
 }
@@ -50,15 +53,24 @@ function create(run: Run, unit: Unit, { id }: Step): void {
 }
 
 /** Repairs of the present inspection, by find: booked when the unit is not scrapped. */
-const repairedBy: number[] = [], repairMinutes: number[] = [];
+const repairedBy: number[] = [],
+  repairMinutes: number[] = [];
 let repairs = 0;
 
 function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
-  const { id, inspection } = step, { sampler, tally, model: { thens } } = run, { quality } = tally, { findStart, findSlot, findChance, findDraw, findThen } = run.model.steps;
+  const { id, inspection } = step,
+    {
+      sampler,
+      tally,
+      model: { thens },
+    } = run,
+    { quality } = tally,
+    { findStart, findSlot, findChance, findDraw, findThen } = run.model.steps;
   let finds = 0;
   repairs = 0;
   for (let f = findStart[id]; f < findStart[id + 1]; f++) {
-    const slot = findSlot[f], state = slot < 0 ? OPEN : unit.slots[slot];
+    const slot = findSlot[f],
+      state = slot < 0 ? OPEN : unit.slots[slot];
     if (!isSought(state)) continue;
     if (sampler.next(findDraw[f]) >= chanceFor(run, unit, findChance[f])) {
       if (slot >= 0) tally.escaped[inspection]++;
@@ -73,13 +85,21 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
         verdict.repairMinutes += repairMinutes[repairs++] = sampler.next(thens.repairDraw[then]);
         if (slot >= 0) closeItem(unit, slot);
         break;
-      case SEND_BACK: sendBack(run, unit, f, verdict); break;
-      case CARRY: noteItem(unit, run.model.quality.findNote[f], NOTED, f); break;
-      case SCRAP: verdict.outcome = SCRAPPED; break;
+      case SEND_BACK:
+        sendBack(run, unit, f, verdict);
+        break;
+      case CARRY:
+        noteItem(unit, run.model.quality.findNote[f], NOTED, f);
+        break;
+      case SCRAP:
+        verdict.outcome = SCRAPPED;
+        break;
     }
   }
-  if (verdict.outcome === SCRAPPED) { verdict.repairMinutes = 0; tally.scrappedAt[inspection]++; }
-  else for (let r = 0; r < repairs; r++) quality.repairMinutes[repairedBy[r]] += repairMinutes[r];
+  if (verdict.outcome === SCRAPPED) {
+    verdict.repairMinutes = 0;
+    tally.scrappedAt[inspection]++;
+  } else for (let r = 0; r < repairs; r++) quality.repairMinutes[repairedBy[r]] += repairMinutes[r];
   if (verdict.outcome === BACK) tally.sentBack[inspection]++;
   if (verdict.repairMinutes > 0) tally.repaired[inspection]++;
   tally.inspected[inspection]++;
@@ -93,7 +113,12 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
 
 /** Back to the earliest of the steps that the finds of one inspection name; each item is closed by the step that it named. */
 function sendBack(run: Run, unit: Unit, find: number, verdict: Verdict): void {
-  const { thens, steps: { findSlot, findThen } } = run.model, slot = findSlot[find], then = findThen[find];
+  const {
+      thens,
+      steps: { findSlot, findThen },
+    } = run.model,
+    slot = findSlot[find],
+    then = findThen[find];
   if (unit.loops[then] >= thens.limit[then]) {
     run.tally.limitReached[then]++;
     if (thens.scrapAtLimit[then]) verdict.outcome = SCRAPPED;
@@ -110,9 +135,11 @@ function sendBack(run: Run, unit: Unit, find: number, verdict: Verdict): void {
 
 /** A second measurement beside an earlier one, first visits of both; where they differ, extra work before the verdict is followed. */
 function compare(run: Run, unit: Unit, { id, inspection }: Step, verdict: Verdict): void {
-  const { compareWith, differDraw } = run.model.quality, { quality } = run.tally;
+  const { compareWith, differDraw } = run.model.quality,
+    { quality } = run.tally;
   if (compareWith[id] < 0) return;
-  const earlier = unit.seen[run.shop.steps[compareWith[id]].inspection], here = unit.seen[inspection];
+  const earlier = unit.seen[run.shop.steps[compareWith[id]].inspection],
+    here = unit.seen[inspection];
   if (earlier === 0) return;
   quality.compared[4 * inspection + 2 * (earlier - 1) + here - 1]++;
   if (earlier === here || differDraw[id] < 0) return;

@@ -85,11 +85,14 @@ export class EventQueue {
    */
   remove(kind: number, id: number): number {
     this.ready();
-    const { times, sources, count } = this, wanted = this.bases[kind] + id;
+    const { times, sources, count } = this,
+      wanted = this.bases[kind] + id;
     let at = 0;
     while (at < count && sources[at] !== wanted) at++;
-    if (at === count) throw new Error(`an event to be taken out must be in the queue; got source ${id} of kind ${kind}`);
-    const time = times[at], last = --this.count;
+    if (at === count)
+      throw new Error(`an event to be taken out must be in the queue; got source ${id} of kind ${kind}`);
+    const time = times[at],
+      last = --this.count;
     if (at === last) return time;
     times[at] = times[last];
     sources[at] = sources[last];
@@ -107,10 +110,13 @@ export class EventQueue {
   }
 
   private rise(from: number): void {
-    const { times, sources, orders } = this, time = times[from], source = sources[from];
+    const { times, sources, orders } = this,
+      time = times[from],
+      source = sources[from];
     let at = from;
     while (at > 0) {
-      const parent = (at - 1) >> 1, parentTime = times[parent];
+      const parent = (at - 1) >> 1,
+        parentTime = times[parent];
       if (parentTime < time || (parentTime === time && orders[sources[parent]] < orders[source])) break;
       times[at] = parentTime;
       sources[at] = sources[parent];
@@ -138,14 +144,21 @@ export class EventQueue {
   }
 
   private sink(): void {
-    const { times, sources, orders, count } = this, half = count >> 1, time = times[0], source = sources[0];
+    const { times, sources, orders, count } = this,
+      half = count >> 1,
+      time = times[0],
+      source = sources[0];
     this.loose = false;
     let at = 0;
     while (at < half) {
-      const left = (at << 1) + 1, right = left + 1, leftTime = times[left], rightTime = times[right];
+      const left = (at << 1) + 1,
+        right = left + 1,
+        leftTime = times[left],
+        rightTime = times[right];
       // By arithmetic: a branch on the times would be guessed wrong half the time; the one on equality hardly ever is.
       let child = left + (+(right < count) & +(rightTime < leftTime));
-      if (rightTime === leftTime && right < count && orders[sources[right]] < orders[sources[left]]) child = right;
+      if (rightTime === leftTime && right < count && orders[sources[right]] < orders[sources[left]])
+        child = right;
       const childTime = times[child];
       if (childTime > time || (childTime === time && orders[sources[child]] > orders[source])) break;
       times[at] = childTime;

@@ -34,7 +34,13 @@ export class Resource extends ActivePeriods {
   area = Number.NaN;
   private since = Number.NaN;
 
-  constructor(readonly name: string, readonly kind: number, readonly amount: number, readonly calendar: Calendar | null, readonly feeder: Route | null) {
+  constructor(
+    readonly name: string,
+    readonly kind: number,
+    readonly amount: number,
+    readonly calendar: Calendar | null,
+    readonly feeder: Route | null,
+  ) {
     super(calendar);
     this.isCrew = kind === CREW;
     this.free = amount;
@@ -72,13 +78,18 @@ export class Resource extends ActivePeriods {
 
   /** Person-minutes engaged up to now, without closing the account. */
   engagedUpTo(now: number): number {
-    return this.engaged + this.engagedNow * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now));
+    return (
+      this.engaged +
+      this.engagedNow * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now))
+    );
   }
 
   settle(now: number): void {
     if (this.isCrew) {
       const engaged = this.engagedNow;
-      if (engaged > 0) this.engaged += engaged * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now));
+      if (engaged > 0)
+        this.engaged +=
+          engaged * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now));
     } else {
       this.area += this.free * (now - this.since);
       if (this.free === 0) this.out += now - this.since;

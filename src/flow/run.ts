@@ -87,21 +87,31 @@ export class Run {
   sourceEntered = false;
 
   constructor(plan: Plan, seed: string, replication: number) {
-    const model = (this.model = plan.model), { programme } = model;
+    const model = (this.model = plan.model),
+      { programme } = model;
     this.observedFrom = 0;
     this.bucketSince = 0;
     this.sampler = new Sampler(model.draws, seed, replication);
     this.ruledCalendars = ruledCalendars(model);
-    const calendars = plan.calendars.map((calendar, id) => this.ruledCalendars.find((each) => each.id === id)?.calendar ?? calendar);
+    const calendars = plan.calendars.map(
+      (calendar, id) => this.ruledCalendars.find((each) => each.id === id)?.calendar ?? calendar,
+    );
     this.memory = new Memory(model, calendars);
     this.units = new Units(this.memory);
     this.shop = buildShop({ model, calendars }, this.memory, this.units);
     this.crewShifts = model.resources.shifts
-      .flatMap((columns, r) => (columns === null ? [] : [{ columns, crew: this.shop.resources[r], calendar: calendars[model.resources.calendar[r]] }]))
+      .flatMap((columns, r) =>
+        columns === null
+          ? []
+          : [{ columns, crew: this.shop.resources[r], calendar: calendars[model.resources.calendar[r]] }],
+      )
       .map(({ columns, crew, calendar }, id) => new CrewShifts(id, crew, columns, calendar, this.sampler));
     this.overtimeRules = model.overtime.map((columns, id) => new OvertimeRule(id, columns));
     this.places = this.shop.places;
-    this.buffers = [...this.shop.stations.map(({ buffer }) => buffer), ...this.shop.lanes.map(({ bank }) => bank)];
+    this.buffers = [
+      ...this.shop.stations.map(({ buffer }) => buffer),
+      ...this.shop.lanes.map(({ bank }) => bank),
+    ];
     this.disruptions = new Disruptions(model, this.shop.equipment);
     const { inspections, holds, places, trucks, lanes, stations, carriers } = this.shop;
     // In the order of the kinds of events in `states.ts`.
@@ -123,7 +133,12 @@ export class Run {
     this.engagedAtBucket = new Float64Array(model.resources.crews);
     this.tally = new Tally(model, inspections.length, holds.length);
     this.boothLog = replication === 1 ? new BoothLog(model) : null;
-    const known = programme.release === RELEASE_TIMES ? Math.max(programme.times.length, programme.orders.count) : programme.quantity < UNLIMITED ? programme.quantity : 0;
+    const known =
+      programme.release === RELEASE_TIMES
+        ? Math.max(programme.times.length, programme.orders.count)
+        : programme.quantity < UNLIMITED
+          ? programme.quantity
+          : 0;
     this.shippedAt = new Float64Array(known).fill(NaN);
     this.enteredAt = new Float64Array(known).fill(NaN);
     this.optionsOf = new Uint8Array(known * model.options.length);

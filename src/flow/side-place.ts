@@ -15,7 +15,13 @@ export class SidePlace extends Place {
   isGoing = false;
   readonly shadow: Unit;
 
-  constructor(id: number, station: Station, private readonly records: Memory, units: Units, readonly lead: Place) {
+  constructor(
+    id: number,
+    station: Station,
+    private readonly records: Memory,
+    units: Units,
+    readonly lead: Place,
+  ) {
     super(id, station, records, units);
     this.shadow = units.shadow();
   }
@@ -53,9 +59,18 @@ export class SidePlace extends Place {
 /** The place goes into the state of its side with most going on; it keeps its state where there is none. */
 export function showSides(lead: Place): void {
   let best: SidePlace | null = null;
-  for (const side of lead.sides) if (side.isGoing && side.state !== NOWHERE && (best === null || rank(side.state) < rank(best.state))) best = side;
+  for (const side of lead.sides)
+    if (side.isGoing && side.state !== NOWHERE && (best === null || rank(side.state) < rank(best.state)))
+      best = side;
   if (best !== null) lead.mirror(best);
 }
 
 /** Of unmet claims the order is that of a single place: parts, then carrier, then crew. */
-const rank = (state: number): number => (state === SHORT_PARTS ? SHORT_CREW : state === SHORT_CARRIER ? SHORT_PARTS : state === SHORT_CREW ? SHORT_CARRIER : state);
+const rank = (state: number): number =>
+  state === SHORT_PARTS
+    ? SHORT_CREW
+    : state === SHORT_CARRIER
+      ? SHORT_PARTS
+      : state === SHORT_CREW
+        ? SHORT_CARRIER
+        : state;

@@ -5,7 +5,8 @@ import { UNLIMITED, type Model } from './model.js';
 export const START_UP_PARTS = 300;
 
 /** Whether a run has no beginning and no end of its own: it is warmed up. A programme really starts empty. */
-export const isSteady = ({ programme: { quantity, end } }: Model): boolean => quantity >= UNLIMITED && end < Infinity;
+export const isSteady = ({ programme: { quantity, end } }: Model): boolean =>
+  quantity >= UNLIMITED && end < Infinity;
 
 /** Units inside a steady-state run from its empty start on, by equal part of warm-up and length. It reads accounts and changes none. */
 export class StartUp {
@@ -15,7 +16,10 @@ export class StartUp {
   private part = 0;
   private counted = 0;
 
-  constructor({ programme: { end }, horizon }: Model, private readonly locations: Locations) {
+  constructor(
+    { programme: { end }, horizon }: Model,
+    private readonly locations: Locations,
+  ) {
     this.partMinutes = Math.min(end, horizon) / START_UP_PARTS;
   }
 

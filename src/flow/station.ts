@@ -2,7 +2,17 @@ import type { Active } from './active.js';
 import type { Buffer } from './buffer.js';
 import { finishActive } from './ledger.js';
 import {
-  ACCOUNT_SHIFT, ACTIVE_MINUTES, ACTIVE_PERIODS, ACTIVE_SINCE, B_CALENDAR, B_FREE_PLACE, B_LONG_WAY, B_PLACES, BUFFER_SHIFT, NOWHERE, type Memory,
+  ACCOUNT_SHIFT,
+  ACTIVE_MINUTES,
+  ACTIVE_PERIODS,
+  ACTIVE_SINCE,
+  B_CALENDAR,
+  B_FREE_PLACE,
+  B_LONG_WAY,
+  B_PLACES,
+  BUFFER_SHIFT,
+  NOWHERE,
+  type Memory,
 } from './memory.js';
 import type { PulseLine } from './pulse-line.js';
 import type { Equipment } from './equipment.js';
@@ -35,15 +45,23 @@ export class Station implements Active {
 
   /** @param calendar id, -1 always */
   constructor(
-    readonly id: number, readonly name: string, readonly buffer: Buffer, readonly calendar: number,
-    readonly changeoverOption: number, readonly lotLeast: number, readonly lotMost: number, readonly lotWait: number,
-    private readonly memory: Memory, private readonly units: Units,
+    readonly id: number,
+    readonly name: string,
+    readonly buffer: Buffer,
+    readonly calendar: number,
+    readonly changeoverOption: number,
+    readonly lotLeast: number,
+    readonly lotMost: number,
+    readonly lotWait: number,
+    private readonly memory: Memory,
+    private readonly units: Units,
   ) {}
 
   /** The places, made once; all free, the first one on top. */
   furnish(firstId: number, count: number): readonly Place[] {
     for (let p = 0; p < count; p++) this.places.push(new Place(firstId + p, this, this.memory, this.units));
-    const { ints } = this.memory, { at } = this.buffer;
+    const { ints } = this.memory,
+      { at } = this.buffer;
     ints[at + B_PLACES] = count;
     ints[at + B_CALENDAR] = this.calendar;
     ints[at + B_LONG_WAY] = Number(this.goesLongWay);
@@ -94,7 +112,8 @@ export class Station implements Active {
   }
 
   clearActive(): void {
-    const { floats, now } = this.memory, at = this.accountAt;
+    const { floats, now } = this.memory,
+      at = this.accountAt;
     floats[at + ACTIVE_PERIODS] = 0;
     floats[at + ACTIVE_MINUTES] = 0;
     if (floats[at + ACTIVE_SINCE] >= 0) floats[at + ACTIVE_SINCE] = now;

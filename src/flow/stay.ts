@@ -18,8 +18,13 @@ export class Stay {
 
   /** @param bit that stands for it on a unit */
   constructor(
-    readonly bit: number, readonly resource: Resource, readonly amount: number,
-    readonly from: number, readonly to: number, readonly returnDraw: number, readonly returnCalendar: number,
+    readonly bit: number,
+    readonly resource: Resource,
+    readonly amount: number,
+    readonly from: number,
+    readonly to: number,
+    readonly returnDraw: number,
+    readonly returnCalendar: number,
   ) {
     this.since = 0;
     this.clear();
@@ -53,7 +58,11 @@ export const hasAll = ({ stays: kept, ownOff }: Unit, { needs, ownParts, stays }
 export function lackingStays(unit: Unit, step: Step, scan: number, marking: boolean, short: number): number {
   let state = short;
   for (const { bit, resource } of step.stays) {
-    if ((unit.stays & bit) !== 0 || (isThere(unit, step, resource) && !(marking && resource.scarceAt === scan))) continue;
+    if (
+      (unit.stays & bit) !== 0 ||
+      (isThere(unit, step, resource) && !(marking && resource.scarceAt === scan))
+    )
+      continue;
     if (marking) resource.scarceAt = scan;
     if (!resource.isCrew && state !== SHORT_PARTS) state = SHORT_CARRIER;
     else if (state < 0) state = SHORT_CREW;
@@ -72,19 +81,27 @@ export function takeStays(unit: Unit, { stays }: Step, now: number): void {
 
 /** Carriers, and crews of teams, that the unit waits for at its step. */
 export const lackedOf = (unit: Unit, step: Step): Resource[] =>
-  step.stays.filter(({ bit, resource }) => (unit.stays & bit) === 0 && !isThere(unit, step, resource)).map(({ resource }) => resource);
+  step.stays
+    .filter(({ bit, resource }) => (unit.stays & bit) === 0 && !isThere(unit, step, resource))
+    .map(({ resource }) => resource);
 
 /** What is still to be claimed to stay with the unit. */
-export const stayResources = (unit: Unit, { stays }: Step): Resource[] => stays.filter(({ bit }) => (unit.stays & bit) === 0).map(({ resource }) => resource);
+export const stayResources = (unit: Unit, { stays }: Step): Resource[] =>
+  stays.filter(({ bit }) => (unit.stays & bit) === 0).map(({ resource }) => resource);
 
 /** Whether what is to stay with the unit would be there if everybody of the largest shift were. */
 export const mayKeepAll = (unit: Unit, { stays }: Step): boolean =>
-  stays.every(({ bit, amount, resource }) => (unit.stays & bit) !== 0 || (resource.isCrew ? resource.amount - resource.engagedNow : resource.free) >= amount);
+  stays.every(
+    ({ bit, amount, resource }) =>
+      (unit.stays & bit) !== 0 ||
+      (resource.isCrew ? resource.amount - resource.engagedNow : resource.free) >= amount,
+  );
 
 /** A crew may be asked for people of the step and for teams at once. */
 function isThere(unit: Unit, { needs, stays }: Step, wanted: Resource): boolean {
   let sum = 0;
   for (const { resource, amount } of needs) if (resource === wanted) sum += amount;
-  for (const { bit, resource, amount } of stays) if (resource === wanted && (unit.stays & bit) === 0) sum += amount;
+  for (const { bit, resource, amount } of stays)
+    if (resource === wanted && (unit.stays & bit) === 0) sum += amount;
   return wanted.free >= sum;
 }

@@ -1,22 +1,51 @@
 import type { Buffer } from './buffer.js';
 import type { Lane } from './lane.js';
-import { NOWHERE, S_BUFFER, S_CALENDAR, S_FLAGS, S_NEXT, S_VISITS, S_WORK_DRAW, STEP_SHIFT, type Memory } from './memory.js';
+import {
+  NOWHERE,
+  S_BUFFER,
+  S_CALENDAR,
+  S_FLAGS,
+  S_NEXT,
+  S_VISITS,
+  S_WORK_DRAW,
+  STEP_SHIFT,
+  type Memory,
+} from './memory.js';
 import type { Pool, Resource } from './resource.js';
 import type { Station } from './station.js';
 import type { Stay } from './stay.js';
 
 /** What a step has besides plain work; a step with none of it takes the short way. */
-export const HAS_NEEDS = 1, HAS_QUALITY = 2, HAS_OFF = 4, HAS_PATH = 8, HAS_PASSES = 16, HAS_FACTOR = 32, IS_INSPECTION = 64, IS_TARGET = 128,
-  HAS_PROCESS = 256, AT_LOT = 512, HAS_CHANGEOVER = 1024, ONE_SHIFT = 2048, LEARNS = 16384, HOLDS = 32768,
-  ATTENDED_END = 1 << 24, IS_COUNTED = 1 << 25,
+export const HAS_NEEDS = 1,
+  HAS_QUALITY = 2,
+  HAS_OFF = 4,
+  HAS_PATH = 8,
+  HAS_PASSES = 16,
+  HAS_FACTOR = 32,
+  IS_INSPECTION = 64,
+  IS_TARGET = 128,
+  HAS_PROCESS = 256,
+  AT_LOT = 512,
+  HAS_CHANGEOVER = 1024,
+  ONE_SHIFT = 2048,
+  LEARNS = 16384,
+  HOLDS = 32768,
+  ATTENDED_END = 1 << 24,
+  IS_COUNTED = 1 << 25,
   /** At a station that may go down; at one of a pulse line. */
-  CAN_FAIL = 1 << 26, PULSED = 1 << 27,
+  CAN_FAIL = 1 << 26,
+  PULSED = 1 << 27,
   /** A group of steps side by side; one of them. */
-  IS_GROUP = 1 << 28, IS_BESIDE = 1 << 29,
+  IS_GROUP = 1 << 28,
+  IS_BESIDE = 1 << 29,
   /** See `short-way.ts`. */
-  BEGINS_PLAIN = 4096, ENDS_PLAIN = 8192;
+  BEGINS_PLAIN = 4096,
+  ENDS_PLAIN = 8192;
 
-export interface Need { readonly resource: Resource; readonly amount: number }
+export interface Need {
+  readonly resource: Resource;
+  readonly amount: number;
+}
 
 /** A step of a route, with its station or lane: a view on its record. Rarer things (conditions, defects) are read from the model by `id`. */
 export class Step {
@@ -44,11 +73,21 @@ export class Step {
 
   /** @param workCalendar id, -1 always */
   constructor(
-    readonly id: number, readonly name: string, readonly route: Route, readonly station: Station | null, readonly lane: Lane | null, readonly buffer: Buffer,
-    readonly workCalendar: number, readonly workDraw: number, readonly passes: number, readonly settleDraw: number, readonly processDraw: number,
+    readonly id: number,
+    readonly name: string,
+    readonly route: Route,
+    readonly station: Station | null,
+    readonly lane: Lane | null,
+    readonly buffer: Buffer,
+    readonly workCalendar: number,
+    readonly workDraw: number,
+    readonly passes: number,
+    readonly settleDraw: number,
+    readonly processDraw: number,
     private readonly memory: Memory,
   ) {
-    const at = (this.at = id << STEP_SHIFT), { ints } = memory;
+    const at = (this.at = id << STEP_SHIFT),
+      { ints } = memory;
     ints[at + S_NEXT] = NOWHERE;
     ints[at + S_BUFFER] = buffer.at;
     ints[at + S_WORK_DRAW] = workDraw;
@@ -93,5 +132,11 @@ export class Route {
   carriedSlots: Int32Array = new Int32Array(0);
 
   /** @param ownBit bit that stands for its own parts; 0 for others */
-  constructor(readonly id: number, readonly name: string, readonly isMain: boolean, readonly ownBit: number, readonly target: number) {}
+  constructor(
+    readonly id: number,
+    readonly name: string,
+    readonly isMain: boolean,
+    readonly ownBit: number,
+    readonly target: number,
+  ) {}
 }

@@ -7,14 +7,20 @@ import { lateness, replenish, scheduleDelivery, scheduleNextLot, setOut } from '
 
 /** Orders that are due when the run starts, and the first date of each plan. */
 export function beginSupplies(run: Run): void {
-  for (const supply of run.shop.supplies) if (supply.isPlanned) scheduleDelivery(run, supply); else replenish(run, supply);
+  for (const supply of run.shop.supplies)
+    if (supply.isPlanned) scheduleDelivery(run, supply);
+    else replenish(run, supply);
 }
 
 /** The event of a source: first those of lots on their way, by supply, then those of plans. */
 export function supplyEvent(run: Run, source: number): void {
-  const { supplies } = run.shop, supply = supplies[source % supplies.length];
+  const { supplies } = run.shop,
+    supply = supplies[source % supplies.length];
   run.lotsAhead--;
-  if (source >= supplies.length) { deliver(run, supply); return; }
+  if (source >= supplies.length) {
+    deliver(run, supply);
+    return;
+  }
   supply.settle(run.now);
   const { units, isLate } = supply.coming.pop()!;
   supply.onOrder -= units;
@@ -29,8 +35,10 @@ export function mayArrive(run: Run): boolean {
 
 /** A date of the plan: the lot is there, or it is late. */
 function deliver(run: Run, supply: Supply): void {
-  const units = supply.columns.planLots[supply.id][supply.planned++], late = lateness(run, supply);
-  if (late > 0) setOut(run, supply, { at: run.now + late, units, isLate: true }); else arrive(run, supply, units, false);
+  const units = supply.columns.planLots[supply.id][supply.planned++],
+    late = lateness(run, supply);
+  if (late > 0) setOut(run, supply, { at: run.now + late, units, isLate: true });
+  else arrive(run, supply, units, false);
   scheduleDelivery(run, supply);
 }
 

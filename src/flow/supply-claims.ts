@@ -26,7 +26,8 @@ export function noteLack(run: Run, place: Place): void {
 
 /** The request is met. */
 export function endLack(run: Run, place: Place): void {
-  for (let i = 0; place.lacks >> i !== 0; i++) if ((place.lacks & (1 << i)) !== 0) change(run, place, i, false);
+  for (let i = 0; place.lacks >> i !== 0; i++)
+    if ((place.lacks & (1 << i)) !== 0) change(run, place, i, false);
 }
 
 function change(run: Run, place: Place, i: number, isLacking: boolean): void {

@@ -1,7 +1,11 @@
 import type { SupplyColumns } from './model-supplies.js';
 import type { Resource } from './resource.js';
 
-export interface Lot { readonly at: number; readonly units: number; readonly isLate: boolean }
+export interface Lot {
+  readonly at: number;
+  readonly units: number;
+  readonly isLate: boolean;
+}
 
 /** A bought-in part: its stock, the lots on their way, and its accounts. */
 export class Supply {
@@ -30,7 +34,11 @@ export class Supply {
   onOrderMinutes = Number.NaN;
   private since = Number.NaN;
 
-  constructor(readonly id: number, readonly columns: SupplyColumns, readonly stock: Resource) {
+  constructor(
+    readonly id: number,
+    readonly columns: SupplyColumns,
+    readonly stock: Resource,
+  ) {
     this.level = columns.level[id];
     this.lot = columns.lot[id];
     this.position = this.least = stock.amount;
@@ -53,7 +61,8 @@ export class Supply {
     const { coming } = this;
     coming.push(lot);
     // Of lots that come at one time the one ordered first is the first to come.
-    for (let i = coming.length - 1; i > 0 && coming[i - 1].at <= lot.at; i--) [coming[i - 1], coming[i]] = [coming[i], coming[i - 1]];
+    for (let i = coming.length - 1; i > 0 && coming[i - 1].at <= lot.at; i--)
+      [coming[i - 1], coming[i]] = [coming[i], coming[i - 1]];
   }
 
   receive(units: number, isLate: boolean): void {

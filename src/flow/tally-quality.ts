@@ -27,7 +27,9 @@ export class QualityTally {
   readonly differMinutes: Float64Array;
 
   constructor({ slots, steps }: Model, inspections: number, holds: number) {
-    const bySlot = (): Float64Array => new Float64Array(slots.count), byFind = (): Float64Array => new Float64Array(steps.findSlot.length), byHold = (): Float64Array => new Float64Array(holds);
+    const bySlot = (): Float64Array => new Float64Array(slots.count),
+      byFind = (): Float64Array => new Float64Array(steps.findSlot.length),
+      byHold = (): Float64Array => new Float64Array(holds);
     this.made = bySlot();
     this.merged = bySlot();
     this.replaced = bySlot();

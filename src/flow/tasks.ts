@@ -6,10 +6,39 @@ import { learningFactor } from './learning.js';
 import type { Run } from './run.js';
 import { ask, releaseCrew, request } from './claims.js';
 import {
-  CHANGEOVER, IN_CHANGEOVER, IN_MENDING, IN_PROCESS, IN_REPAIR, IN_SETTLE, IN_WORK, OFF_SHIFT, TASK, UNATTENDED, WAIT_CREW, WAIT_END, WAIT_NEEDS, WAIT_REPAIR, WAIT_SHIFT, WORKING,
+  CHANGEOVER,
+  IN_CHANGEOVER,
+  IN_MENDING,
+  IN_PROCESS,
+  IN_REPAIR,
+  IN_SETTLE,
+  IN_WORK,
+  OFF_SHIFT,
+  TASK,
+  UNATTENDED,
+  WAIT_CREW,
+  WAIT_END,
+  WAIT_NEEDS,
+  WAIT_REPAIR,
+  WAIT_SHIFT,
+  WORKING,
 } from './states.js';
 import type { Place } from './place.js';
-import { AT_LOT, ATTENDED_END, CAN_FAIL, HAS_CHANGEOVER, HAS_FACTOR, HAS_NEEDS, HAS_PASSES, HAS_PROCESS, HOLDS, IS_GROUP, LEARNS, ONE_SHIFT, type Step } from './step.js';
+import {
+  AT_LOT,
+  ATTENDED_END,
+  CAN_FAIL,
+  HAS_CHANGEOVER,
+  HAS_FACTOR,
+  HAS_NEEDS,
+  HAS_PASSES,
+  HAS_PROCESS,
+  HOLDS,
+  IS_GROUP,
+  LEARNS,
+  ONE_SHIFT,
+  type Step,
+} from './step.js';
 import { resume } from './suspend.js';
 import type { Unit } from './unit.js';
 
@@ -44,7 +73,10 @@ export function startTask(run: Run, place: Place): void {
 
 /** What was broken off goes on; its crew is there. A place that is down takes it up later. */
 export function takeUp(run: Run, place: Place): void {
-  if (place.isDown) { place.isBroken = true; return; }
+  if (place.isDown) {
+    place.isBroken = true;
+    return;
+  }
   resume(run, place);
   if ((place.unit!.step.flags & AT_LOT) !== 0) mirror(place);
 }
@@ -97,7 +129,10 @@ function start(run: Run, place: Place, step: Step): void {
 function beginWork(run: Run, place: Place, step: Step): boolean {
   if ((step.flags & HOLDS) !== 0) {
     place.minutes = mendNoted(run, place.unit!, step);
-    if (place.minutes > 0) { repair(run, place, step, IN_MENDING); return false; }
+    if (place.minutes > 0) {
+      repair(run, place, step, IN_MENDING);
+      return false;
+    }
   }
   return startWork(run, place, step);
 }
@@ -119,11 +154,17 @@ function countRework({ needs }: Step, minutes: number): void {
 
 /** Work of the present pass; true if there is nothing more to do in this step. */
 function startWork(run: Run, place: Place, step: Step): boolean {
-  if (step.workDraw < 0) return (step.flags & IS_GROUP) !== 0 && beginBeside(run, place) ? false : afterWork(run, place, step);
+  if (step.workDraw < 0)
+    return (step.flags & IS_GROUP) !== 0 && beginBeside(run, place) ? false : afterWork(run, place, step);
   place.minutes = run.sampler.next(step.workDraw);
   if ((step.flags & (HAS_FACTOR | LEARNS)) !== 0) {
     place.minutes *= factor(run, place.unit!, step);
-    if ((step.flags & LEARNS) !== 0) place.minutes *= learningFactor(run.model.steps, step.id, run.model.steps.learnBefore[step.id] + place.attempt);
+    if ((step.flags & LEARNS) !== 0)
+      place.minutes *= learningFactor(
+        run.model.steps,
+        step.id,
+        run.model.steps.learnBefore[step.id] + place.attempt,
+      );
   }
   if ((step.flags & HAS_NEEDS) !== 0 && place.unit!.againTo >= step.id) countRework(step, place.minutes);
   return goOnWorking(run, place, step);
@@ -174,7 +215,10 @@ function putOff(run: Run, place: Place, phase: number, until: number, step: Step
 
 /** All work of the step is done: the process, if any; true if there is none. */
 function afterWork(run: Run, place: Place, step: Step): boolean {
-  if (step.processDraw < 0) { place.phase = IN_PROCESS; return true; }
+  if (step.processDraw < 0) {
+    place.phase = IN_PROCESS;
+    return true;
+  }
   releaseCrew(run, place);
   return unattended(run, place, IN_PROCESS, step, step.processDraw);
 }
@@ -217,6 +261,7 @@ export function mirror(lead: Place): void {
 function factor(run: Run, unit: Unit, step: Step): number {
   const { factorStart, factorOption, factorOffset, factorTable } = run.model.steps;
   let product = 1;
-  for (let f = factorStart[step.id]; f < factorStart[step.id + 1]; f++) product *= factorTable[factorOffset[f] + unit.options[factorOption[f]]];
+  for (let f = factorStart[step.id]; f < factorStart[step.id + 1]; f++)
+    product *= factorTable[factorOffset[f] + unit.options[factorOption[f]]];
   return product;
 }

@@ -6,8 +6,13 @@ import { DRIVING, LOADING, OFF_SHIFT, STATE_COUNT, UNLOADING, WAIT_DOCK } from '
 import type { Unit } from './unit.js';
 
 /** What a unit does that stands in no place, beside the states of places in `states.ts`. */
-export const IN_BUFFER = STATE_COUNT, IN_BANK = STATE_COUNT + 1, ON_LOADING = STATE_COUNT + 2, ON_ROAD = STATE_COUNT + 3, AT_DOCK = STATE_COUNT + 4,
-  ON_UNLOADING = STATE_COUNT + 5, IN_TRUCK = STATE_COUNT + 6;
+export const IN_BUFFER = STATE_COUNT,
+  IN_BANK = STATE_COUNT + 1,
+  ON_LOADING = STATE_COUNT + 2,
+  ON_ROAD = STATE_COUNT + 3,
+  AT_DOCK = STATE_COUNT + 4,
+  ON_UNLOADING = STATE_COUNT + 5,
+  IN_TRUCK = STATE_COUNT + 6;
 
 /** One part of a unit's way, minutes; the next part begins where it ends. */
 export interface TracePart extends Situation {
@@ -34,21 +39,39 @@ interface Situation {
  * account, or the truck, is off shift. Empty if the unit did not enter.
  */
 export function traceUnit(plan: Plan, seed: string, replication: number, number: number): TracePart[] {
-  let parts: TracePart[] = [], unit: Unit | null = null, born = NaN, since = NaN, now: Situation | null = null, calendar = -1;
+  let parts: TracePart[] = [],
+    unit: Unit | null = null,
+    born = NaN,
+    since = NaN,
+    now: Situation | null = null,
+    calendar = -1;
   const close = (run: Run): void => {
     if (now !== null && run.now > since) parts.push(...onShift(run, now, calendar, since, run.now));
     now = null;
   };
   const look = (run: Run): void => {
-    if (unit !== null && !(isInside(unit, number) && unit.born === born)) { close(run); unit = null; }
+    if (unit !== null && !(isInside(unit, number) && unit.born === born)) {
+      close(run);
+      unit = null;
+    }
     if (unit === null) {
       unit = run.units.all.find((each) => isInside(each, number)) ?? null;
       if (unit === null) return;
       parts = [];
       born = unit.born;
     }
-    const next = situation(unit), governs = calendarOf(run, unit);
-    if (now !== null && next.step === now.step && next.station === now.station && next.lane === now.lane && next.state === now.state && next.phase === now.phase && governs === calendar) return;
+    const next = situation(unit),
+      governs = calendarOf(run, unit);
+    if (
+      now !== null &&
+      next.step === now.step &&
+      next.station === now.station &&
+      next.lane === now.lane &&
+      next.state === now.state &&
+      next.phase === now.phase &&
+      governs === calendar
+    )
+      return;
     close(run);
     now = next;
     calendar = governs;
@@ -60,38 +83,52 @@ export function traceUnit(plan: Plan, seed: string, replication: number, number:
   return parts;
 }
 
-const isInside = (unit: Unit, number: number): boolean => unit.alive && unit.number === number && unit.location >= 0 && unit.step.route.isMain;
+const isInside = (unit: Unit, number: number): boolean =>
+  unit.alive && unit.number === number && unit.location >= 0 && unit.step.route.isMain;
 
 function situation({ step, place, truck }: Unit): Situation {
-  if (place !== null) return { step: step.id, station: place.station.id, lane: -1, state: place.state, phase: place.phase };
-  if (truck !== null) return { step: step.id, station: -1, lane: truck.lane.id, state: aboard(truck.phase), phase: -1 };
+  if (place !== null)
+    return { step: step.id, station: place.station.id, lane: -1, state: place.state, phase: place.phase };
+  if (truck !== null)
+    return { step: step.id, station: -1, lane: truck.lane.id, state: aboard(truck.phase), phase: -1 };
   return { step: step.id, station: -1, lane: -1, state: step.lane === null ? IN_BUFFER : IN_BANK, phase: -1 };
 }
 
 function aboard(phase: number): number {
   switch (phase) {
-    case LOADING: return ON_LOADING;
-    case DRIVING: return ON_ROAD;
-    case WAIT_DOCK: return AT_DOCK;
-    case UNLOADING: return ON_UNLOADING;
-    default: return IN_TRUCK;
+    case LOADING:
+      return ON_LOADING;
+    case DRIVING:
+      return ON_ROAD;
+    case WAIT_DOCK:
+      return AT_DOCK;
+    case UNLOADING:
+      return ON_UNLOADING;
+    default:
+      return IN_TRUCK;
   }
 }
 
 function calendarOf({ memory, model: { lanes } }: Run, { place, truck }: Unit): number {
   if (place !== null) return memory.ints[place.at + P_CALENDAR];
   switch (truck?.phase) {
-    case LOADING: return lanes.loadCalendar[truck.lane.id];
-    case DRIVING: return lanes.driveCalendar[truck.lane.id];
-    case UNLOADING: return lanes.unloadCalendar[truck.lane.id];
-    default: return -1;
+    case LOADING:
+      return lanes.loadCalendar[truck.lane.id];
+    case DRIVING:
+      return lanes.driveCalendar[truck.lane.id];
+    case UNLOADING:
+      return lanes.unloadCalendar[truck.lane.id];
+    default:
+      return -1;
   }
 }
 
 /** A time in one situation, cut at the windows of a calendar. */
 function onShift({ memory }: Run, now: Situation, calendar: number, from: number, to: number): TracePart[] {
   if (calendar < 0) return [{ ...now, from, to }];
-  const { start, end } = memory.calendars[calendar], off: Situation = { ...now, state: OFF_SHIFT }, parts: TracePart[] = [];
+  const { start, end } = memory.calendars[calendar],
+    off: Situation = { ...now, state: OFF_SHIFT },
+    parts: TracePart[] = [];
   let at = from;
   const goTo = (time: number, as: Situation): void => {
     const until = Math.min(time, to);

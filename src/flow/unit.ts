@@ -1,6 +1,18 @@
 import type { CarriedItems } from './carried.js';
 import type { Truck } from './lane.js';
-import { NOWHERE, PLACE_SHIFT, STEP_SHIFT, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT, type Memory } from './memory.js';
+import {
+  NOWHERE,
+  PLACE_SHIFT,
+  STEP_SHIFT,
+  U_FIRST,
+  U_LOCATION,
+  U_NUMBER,
+  U_PLACE,
+  U_REWORK,
+  U_STEP,
+  UNIT_SHIFT,
+  type Memory,
+} from './memory.js';
 import type { Place } from './place.js';
 import type { Step } from './step.js';
 
@@ -8,7 +20,11 @@ import type { Step } from './step.js';
  * State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends it; found and left
  * for the next hold; passed on at the limit of a loop, noted too, but later inspections may find it again.
  */
-export const CLEAN = 0, OPEN = 1, FOUND = 2, NOTED = 3, PASSED = 4;
+export const CLEAN = 0,
+  OPEN = 1,
+  FOUND = 2,
+  NOTED = 3,
+  PASSED = 4;
 
 /** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
 export class Unit {
@@ -51,7 +67,11 @@ export class Unit {
   /** By inspection: 0 not seen yet; at its first visit 1 nothing was found, 2 something was. */
   readonly seen: Uint8Array;
 
-  constructor(id: number, private readonly units: Units, size: UnitSize) {
+  constructor(
+    id: number,
+    private readonly units: Units,
+    size: UnitSize,
+  ) {
     this.at = units.memory.units + (id << UNIT_SHIFT);
     this.options = new Uint8Array(size.options);
     this.slots = new Uint8Array(size.slots);
@@ -106,7 +126,8 @@ export class Unit {
 
   /** A shadow takes on what matters of the unit to one of several steps side by side. */
   follow(unit: Unit, step: Step, place: Place): void {
-    const { ints } = this.units.memory, { at } = this;
+    const { ints } = this.units.memory,
+      { at } = this;
     ints[at + U_NUMBER] = unit.number;
     ints[at + U_STEP] = step.at;
     ints[at + U_PLACE] = place.at;
@@ -118,7 +139,8 @@ export class Unit {
   }
 
   reset(number: number, step: Step): void {
-    const { ints } = this.units.memory, { at } = this;
+    const { ints } = this.units.memory,
+      { at } = this;
     ints[at + U_NUMBER] = number;
     ints[at + U_STEP] = step.at;
     ints[at + U_PLACE] = NOWHERE;
@@ -150,7 +172,12 @@ function clear(column: Uint8Array | Uint16Array): void {
   for (let i = 0; i < column.length; i++) column[i] = 0;
 }
 
-export interface UnitSize { readonly options: number; readonly slots: number; readonly thens: number; readonly inspections: number }
+export interface UnitSize {
+  readonly options: number;
+  readonly slots: number;
+  readonly thens: number;
+  readonly inspections: number;
+}
 
 /** All units of a run. Memory follows the number alive at once. */
 export class Units {
@@ -175,7 +202,7 @@ export class Units {
     let unit = this.unused.pop();
     if (unit === undefined) {
       this.memory.reserveUnit(this.all.length);
-      this.all.push(unit = new Unit(this.all.length, this, this.size));
+      this.all.push((unit = new Unit(this.all.length, this, this.size)));
     }
     unit.reset(number, step);
     this.alive++;

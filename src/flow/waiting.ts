@@ -1,6 +1,27 @@
 import {
-  B_REWORK_SPACES, B_SHUT_OUT, B_SPACES, B_WAITING, BF_AREA, BF_SHIFT, BF_SINCE, BUFFER_SHIFT, HEAD, LENGTH, LEVELS, LEVELS_SHIFT, NOWHERE,
-  SENT_BACK, SHUT, SHUT_SENT_BACK, TAIL, TOGETHER, U_FIRST, U_NEXT, U_NUMBER, USUAL, type Memory,
+  B_REWORK_SPACES,
+  B_SHUT_OUT,
+  B_SPACES,
+  B_WAITING,
+  BF_AREA,
+  BF_SHIFT,
+  BF_SINCE,
+  BUFFER_SHIFT,
+  HEAD,
+  LENGTH,
+  LEVELS,
+  LEVELS_SHIFT,
+  NOWHERE,
+  SENT_BACK,
+  SHUT,
+  SHUT_SENT_BACK,
+  TAIL,
+  TOGETHER,
+  U_FIRST,
+  U_NEXT,
+  U_NUMBER,
+  USUAL,
+  type Memory,
 } from './memory.js';
 
 /**
@@ -11,9 +32,11 @@ import {
 
 /** Whether a unit that comes now may take a space: there is one, and nobody waits for it already. */
 export function takesIn({ ints }: Memory, buffer: number, unit: number): boolean {
-  if (ints[buffer + B_REWORK_SPACES] < 0) return ints[buffer + B_WAITING] < ints[buffer + B_SPACES] && ints[buffer + B_SHUT_OUT] === 0;
+  if (ints[buffer + B_REWORK_SPACES] < 0)
+    return ints[buffer + B_WAITING] < ints[buffer + B_SPACES] && ints[buffer + B_SHUT_OUT] === 0;
   return ints[unit + U_FIRST] === 1
-    ? ints[buffer + SENT_BACK + LENGTH] < ints[buffer + B_REWORK_SPACES] && ints[buffer + SHUT_SENT_BACK + LENGTH] === 0
+    ? ints[buffer + SENT_BACK + LENGTH] < ints[buffer + B_REWORK_SPACES] &&
+        ints[buffer + SHUT_SENT_BACK + LENGTH] === 0
     : ints[buffer + USUAL + LENGTH] < ints[buffer + B_SPACES] && ints[buffer + SHUT + LENGTH] === 0;
 }
 
@@ -27,14 +50,20 @@ export function joinSpaces(memory: Memory, buffer: number, unit: number): void {
 /** The first in order, who stays; NOWHERE if nobody is in the spaces. */
 export function firstInSpaces({ ints }: Memory, buffer: number): number {
   const waiting = ints[buffer + B_WAITING];
-  return waiting === 0 ? NOWHERE : ints[buffer + (waiting === ints[buffer + USUAL + LENGTH] ? USUAL : SENT_BACK) + HEAD];
+  return waiting === 0
+    ? NOWHERE
+    : ints[buffer + (waiting === ints[buffer + USUAL + LENGTH] ? USUAL : SENT_BACK) + HEAD];
 }
 
 /** The first in order, out of the spaces; there must be one. */
 export function takeFromSpaces(memory: Memory, buffer: number): number {
   const { ints } = memory;
   settleLevel(memory, buffer);
-  return takeFirst(memory, buffer, ints[buffer + B_WAITING]-- === ints[buffer + USUAL + LENGTH] ? USUAL : SENT_BACK);
+  return takeFirst(
+    memory,
+    buffer,
+    ints[buffer + B_WAITING]-- === ints[buffer + USUAL + LENGTH] ? USUAL : SENT_BACK,
+  );
 }
 
 /** No room: the unit waits where it is. */
@@ -45,22 +74,34 @@ export function joinShut(memory: Memory, buffer: number, unit: number): void {
 
 /** The first of those without room, who stays; there must be one. */
 export function firstShut({ ints }: Memory, buffer: number): number {
-  return ints[buffer + (ints[buffer + B_SHUT_OUT] === ints[buffer + SHUT + LENGTH] ? SHUT : SHUT_SENT_BACK) + HEAD];
+  return ints[
+    buffer + (ints[buffer + B_SHUT_OUT] === ints[buffer + SHUT + LENGTH] ? SHUT : SHUT_SENT_BACK) + HEAD
+  ];
 }
 
 /** The first of those without room, out of their line; there must be one. */
 export function takeShut(memory: Memory, buffer: number): number {
   const { ints } = memory;
-  return takeFirst(memory, buffer, ints[buffer + B_SHUT_OUT]-- === ints[buffer + SHUT + LENGTH] ? SHUT : SHUT_SENT_BACK);
+  return takeFirst(
+    memory,
+    buffer,
+    ints[buffer + B_SHUT_OUT]-- === ints[buffer + SHUT + LENGTH] ? SHUT : SHUT_SENT_BACK,
+  );
 }
 
 /** The first of those without room for whom there is a space now; NOWHERE if there is none. */
 export function takeShutThatFits(memory: Memory, buffer: number): number {
   const { ints } = memory;
   if (ints[buffer + B_SHUT_OUT] === 0) return NOWHERE;
-  if (ints[buffer + B_REWORK_SPACES] < 0) return ints[buffer + B_WAITING] < ints[buffer + B_SPACES] ? takeShut(memory, buffer) : NOWHERE;
-  if (ints[buffer + SHUT_SENT_BACK + LENGTH] > 0 && ints[buffer + SENT_BACK + LENGTH] < ints[buffer + B_REWORK_SPACES]) return takeShut(memory, buffer);
-  if (ints[buffer + SHUT + LENGTH] === 0 || ints[buffer + USUAL + LENGTH] >= ints[buffer + B_SPACES]) return NOWHERE;
+  if (ints[buffer + B_REWORK_SPACES] < 0)
+    return ints[buffer + B_WAITING] < ints[buffer + B_SPACES] ? takeShut(memory, buffer) : NOWHERE;
+  if (
+    ints[buffer + SHUT_SENT_BACK + LENGTH] > 0 &&
+    ints[buffer + SENT_BACK + LENGTH] < ints[buffer + B_REWORK_SPACES]
+  )
+    return takeShut(memory, buffer);
+  if (ints[buffer + SHUT + LENGTH] === 0 || ints[buffer + USUAL + LENGTH] >= ints[buffer + B_SPACES])
+    return NOWHERE;
   ints[buffer + B_SHUT_OUT]--;
   return takeFirst(memory, buffer, SHUT);
 }
@@ -68,33 +109,49 @@ export function takeShutThatFits(memory: Memory, buffer: number): number {
 /** Takes a unit out of the middle of a line; its place in the line is found by walking. */
 export function takeFromLine({ ints }: Memory, buffer: number, line: number, unit: number): void {
   const at = buffer + line;
-  let before = NOWHERE, ahead = 0;
-  for (let u = ints[at + HEAD]; u !== unit; u = ints[u + U_NEXT]) { before = u; ahead++; }
+  let before = NOWHERE,
+    ahead = 0;
+  for (let u = ints[at + HEAD]; u !== unit; u = ints[u + U_NEXT]) {
+    before = u;
+    ahead++;
+  }
   if (ahead >= ints[at + LENGTH] - ints[at + TOGETHER]) ints[at + TOGETHER]--;
   const after = ints[unit + U_NEXT];
-  if (before === NOWHERE) ints[at + HEAD] = after; else ints[before + U_NEXT] = after;
+  if (before === NOWHERE) ints[at + HEAD] = after;
+  else ints[before + U_NEXT] = after;
   if (after === NOWHERE) ints[at + TAIL] = before;
   ints[at + LENGTH]--;
 }
 
 /** Books the time at the present level. */
 export function settleLevel(memory: Memory, buffer: number): void {
-  const { floats, now } = memory, record = memory.bufferFloats + ((buffer - memory.buffers) >> (BUFFER_SHIFT - BF_SHIFT)), elapsed = now - floats[record + BF_SINCE];
+  const { floats, now } = memory,
+    record = memory.bufferFloats + ((buffer - memory.buffers) >> (BUFFER_SHIFT - BF_SHIFT)),
+    elapsed = now - floats[record + BF_SINCE];
   if (elapsed === 0) return;
   const level = memory.ints[buffer + B_WAITING];
   floats[record + BF_SINCE] = now;
   floats[record + BF_AREA] += level * elapsed;
-  floats[memory.levels + ((buffer - memory.buffers) << (LEVELS_SHIFT - BUFFER_SHIFT)) + (level < LEVELS ? level : LEVELS - 1)] += elapsed;
+  floats[
+    memory.levels +
+      ((buffer - memory.buffers) << (LEVELS_SHIFT - BUFFER_SHIFT)) +
+      (level < LEVELS ? level : LEVELS - 1)
+  ] += elapsed;
 }
 
 function joinLine(memory: Memory, buffer: number, line: number, unit: number): void {
-  const { ints, floats, now } = memory, at = buffer + line, joinedAt = memory.bufferFloats + ((buffer - memory.buffers) >> (BUFFER_SHIFT - BF_SHIFT)) + (line >> 2);
+  const { ints, floats, now } = memory,
+    at = buffer + line,
+    joinedAt = memory.bufferFloats + ((buffer - memory.buffers) >> (BUFFER_SHIFT - BF_SHIFT)) + (line >> 2);
   if (ints[at + LENGTH]++ === 0) {
     ints[at + HEAD] = unit;
     ints[at + TOGETHER] = 1;
   } else {
     ints[at + TOGETHER] = floats[joinedAt] === now ? ints[at + TOGETHER] + 1 : 1;
-    if (ints[at + TOGETHER] > 1 && ints[ints[at + TAIL] + U_NUMBER] > ints[unit + U_NUMBER]) { insert(memory, at, unit); return; }
+    if (ints[at + TOGETHER] > 1 && ints[ints[at + TAIL] + U_NUMBER] > ints[unit + U_NUMBER]) {
+      insert(memory, at, unit);
+      return;
+    }
     ints[ints[at + TAIL] + U_NEXT] = unit;
   }
   floats[joinedAt] = now;
@@ -104,16 +161,25 @@ function joinLine(memory: Memory, buffer: number, line: number, unit: number): v
 
 /** Ahead of those who came at this same instant and have a higher number; the last one has. */
 function insert({ ints }: Memory, at: number, unit: number): void {
-  let before = NOWHERE, after = ints[at + HEAD];
+  let before = NOWHERE,
+    after = ints[at + HEAD];
   // Length and together count the unit itself.
-  for (let earlier = ints[at + LENGTH] - ints[at + TOGETHER]; earlier > 0; earlier--) { before = after; after = ints[after + U_NEXT]; }
-  while (ints[after + U_NUMBER] <= ints[unit + U_NUMBER]) { before = after; after = ints[after + U_NEXT]; }
+  for (let earlier = ints[at + LENGTH] - ints[at + TOGETHER]; earlier > 0; earlier--) {
+    before = after;
+    after = ints[after + U_NEXT];
+  }
+  while (ints[after + U_NUMBER] <= ints[unit + U_NUMBER]) {
+    before = after;
+    after = ints[after + U_NEXT];
+  }
   ints[unit + U_NEXT] = after;
-  if (before === NOWHERE) ints[at + HEAD] = unit; else ints[before + U_NEXT] = unit;
+  if (before === NOWHERE) ints[at + HEAD] = unit;
+  else ints[before + U_NEXT] = unit;
 }
 
 function takeFirst({ ints }: Memory, buffer: number, line: number): number {
-  const at = buffer + line, unit = ints[at + HEAD];
+  const at = buffer + line,
+    unit = ints[at + HEAD];
   ints[at + HEAD] = ints[unit + U_NEXT];
   ints[at + LENGTH]--;
   return unit;

@@ -13,11 +13,21 @@ export interface CrewTime {
 
 /** Reads the calendars of the run as they were worked, with the people that were there in each shift. */
 export function crewTime(run: Run): CrewTime {
-  const { model: { resources, programme: { bucketEdges } } } = run, buckets = Math.max(0, bucketEdges.length - 1), { crews } = resources;
-  const usual = new Float64Array(crews), overtime = new Float64Array(crews), byCalendar = new Map<number, CrewTime['hours'][number]>();
+  const {
+      model: {
+        resources,
+        programme: { bucketEdges },
+      },
+    } = run,
+    buckets = Math.max(0, bucketEdges.length - 1),
+    { crews } = resources;
+  const usual = new Float64Array(crews),
+    overtime = new Float64Array(crews),
+    byCalendar = new Map<number, CrewTime['hours'][number]>();
   const crewIds = Array.from({ length: crews }, (_, crew) => crew);
   const hours = crewIds.map((crew) => {
-    const calendar = resources.calendar[crew], known = byCalendar.get(calendar);
+    const calendar = resources.calendar[crew],
+      known = byCalendar.get(calendar);
     if (known !== undefined) return known;
     const row = { onShift: new Float64Array(buckets), overtime: new Float64Array(buckets) };
     eachWindow(run, calendar, (_, minutes, isOvertime, bucket) => {
@@ -29,7 +39,11 @@ export function crewTime(run: Run): CrewTime {
     return row;
   });
   const people = crewIds.map((crew) => {
-    const shifts = run.crewShifts.find((each) => each.crew === run.shop.resources[crew]), row = shifts === undefined ? null : { present: new Float64Array(buckets), overtime: new Float64Array(buckets) };
+    const shifts = run.crewShifts.find((each) => each.crew === run.shop.resources[crew]),
+      row =
+        shifts === undefined
+          ? null
+          : { present: new Float64Array(buckets), overtime: new Float64Array(buckets) };
     let shift = 0;
     eachWindow(run, resources.calendar[crew], (window, minutes, isOvertime, bucket) => {
       if (shifts !== undefined) while (shifts.columns.firstWindow[shift + 1] <= window) shift++;
@@ -45,14 +59,34 @@ export function crewTime(run: Run): CrewTime {
 }
 
 /** Windows of a calendar (-1: always) that were observed, cut at the edges of buckets; bucket -1: none. */
-function eachWindow(run: Run, calendar: number, tell: (window: number, minutes: number, isOvertime: boolean, bucket: number) => void): void {
-  const { model: { calendars, programme: { bucketEdges: edges } }, memory, observedFrom, now } = run, buckets = edges.length - 1;
-  const start = calendar < 0 ? [observedFrom] : memory.calendars[calendar].start, end = calendar < 0 ? [now] : memory.calendars[calendar].end;
+function eachWindow(
+  run: Run,
+  calendar: number,
+  tell: (window: number, minutes: number, isOvertime: boolean, bucket: number) => void,
+): void {
+  const {
+      model: {
+        calendars,
+        programme: { bucketEdges: edges },
+      },
+      memory,
+      observedFrom,
+      now,
+    } = run,
+    buckets = edges.length - 1;
+  const start = calendar < 0 ? [observedFrom] : memory.calendars[calendar].start,
+    end = calendar < 0 ? [now] : memory.calendars[calendar].end;
   for (let w = 0, bucket = 0; w < start.length && start[w] < now; w++) {
-    const to = Math.min(end[w], now), isOvertime = calendar >= 0 && calendars[calendar].overtime[w] === 1;
-    for (let from = Math.max(start[w], observedFrom); from < to;) {
+    const to = Math.min(end[w], now),
+      isOvertime = calendar >= 0 && calendars[calendar].overtime[w] === 1;
+    for (let from = Math.max(start[w], observedFrom); from < to; ) {
       while (bucket < buckets && edges[bucket + 1] <= from) bucket++;
-      const isInside = bucket < buckets && edges[bucket] <= from, until = isInside ? Math.min(to, edges[bucket + 1]) : bucket < buckets ? Math.min(to, edges[bucket]) : to;
+      const isInside = bucket < buckets && edges[bucket] <= from,
+        until = isInside
+          ? Math.min(to, edges[bucket + 1])
+          : bucket < buckets
+            ? Math.min(to, edges[bucket])
+            : to;
       tell(w, until - from, isOvertime, isInside ? bucket : -1);
       from = until;
     }
@@ -61,13 +95,25 @@ function eachWindow(run: Run, calendar: number, tell: (window: number, minutes: 
 
 /** Minutes of overtime worked by rule * buckets + bucket. */
 export function ruledMinutes(run: Run): Float64Array {
-  const { model: { overtime, calendars, programme: { bucketEdges } }, memory, observedFrom, now } = run, buckets = Math.max(0, bucketEdges.length - 1);
+  const {
+      model: {
+        overtime,
+        calendars,
+        programme: { bucketEdges },
+      },
+      memory,
+      observedFrom,
+      now,
+    } = run,
+    buckets = Math.max(0, bucketEdges.length - 1);
   const worked = new Float64Array(overtime.length * buckets);
   overtime.forEach(({ calendar }, rule) => {
-    const { rules } = calendars[calendar], { start, end } = memory.calendars[calendar];
+    const { rules } = calendars[calendar],
+      { start, end } = memory.calendars[calendar];
     for (let w = 0, b = 0; w < start.length && start[w] < now; w++) {
       while (b < buckets && bucketEdges[b + 1] <= start[w]) b++;
-      if ((rules[w] & (1 << rule)) !== 0 && b < buckets) worked[rule * buckets + b] += Math.max(0, Math.min(end[w], now) - Math.max(start[w], observedFrom));
+      if ((rules[w] & (1 << rule)) !== 0 && b < buckets)
+        worked[rule * buckets + b] += Math.max(0, Math.min(end[w], now) - Math.max(start[w], observedFrom));
     }
   });
   return worked;

@@ -47,20 +47,36 @@ export interface Observation {
   /** By crew: engaged person-time over time on shift. */
   readonly crewBusy: Float64Array;
   /** By supply: mean on order (of a delivery plan: overdue), least stock, lots received and those of them late, waits for want of it and their minutes. */
-  readonly supplies: { readonly onOrder: Float64Array; readonly least: Float64Array; readonly lots: Float64Array; readonly lateLots: Float64Array; readonly waits: Float64Array; readonly waitMinutes: Float64Array };
+  readonly supplies: {
+    readonly onOrder: Float64Array;
+    readonly least: Float64Array;
+    readonly lots: Float64Array;
+    readonly lateLots: Float64Array;
+    readonly waits: Float64Array;
+    readonly waitMinutes: Float64Array;
+  };
   /** Person-minutes of crews on shift, see `crew-time.ts`; and engaged, by crew * buckets + bucket. */
   readonly crewTime: CrewTime;
   readonly crewEngagedIn: Float64Array;
   /** By overtime rule: how often it was looked at, and worked; minutes worked by rule * buckets + bucket. */
-  readonly overtimeRules: { readonly looked: Float64Array; readonly worked: Float64Array; readonly minutesIn: Float64Array };
+  readonly overtimeRules: {
+    readonly looked: Float64Array;
+    readonly worked: Float64Array;
+    readonly minutesIn: Float64Array;
+  };
   /** By resource: mean stock (of carriers: free) and share of time without stock; 0 for crews. */
   readonly stockMean: Float64Array;
   readonly stockOut: Float64Array;
   /** By carriers and teams: mean number with units and on the way back, holds that ended. */
   readonly kept: { readonly held: Float64Array; readonly coming: Float64Array; readonly ended: Float64Array };
   readonly inspections: {
-    readonly inspected: Float64Array; readonly firstVisits: Float64Array; readonly firstPasses: Float64Array;
-    readonly sentBack: Float64Array; readonly repaired: Float64Array; readonly scrapped: Float64Array; readonly escaped: Float64Array;
+    readonly inspected: Float64Array;
+    readonly firstVisits: Float64Array;
+    readonly firstPasses: Float64Array;
+    readonly sentBack: Float64Array;
+    readonly repaired: Float64Array;
+    readonly scrapped: Float64Array;
+    readonly escaped: Float64Array;
   };
   /** By station with changeovers: units that took a place. By pair of values, as in the model: changeovers, and their work. */
   readonly taken: Float64Array;
@@ -74,7 +90,14 @@ export interface Observation {
   readonly quality: QualityObservation;
   /** By crew: person-minutes of work done again and of repairs. */
   readonly reworkMinutes: Float64Array;
-  readonly lanes: { readonly trips: Float64Array; readonly carried: Float64Array; readonly waitMinutes: Float64Array; readonly truckBusy: Float64Array; readonly truckBlocked: Float64Array; readonly truckFree: Float64Array };
+  readonly lanes: {
+    readonly trips: Float64Array;
+    readonly carried: Float64Array;
+    readonly waitMinutes: Float64Array;
+    readonly truckBusy: Float64Array;
+    readonly truckBlocked: Float64Array;
+    readonly truckFree: Float64Array;
+  };
   /** Resources that can be a bottleneck: stations, crews, lanes, carriers. */
   readonly utilisation: Float64Array;
   /** In the same order: share of the time observed as the sole momentary bottleneck, and as a shifting one; null where it was not followed. */
@@ -96,10 +119,24 @@ export interface Observation {
   /** When it is due; Infinity where it is not; empty where nothing is due. */
   readonly dueAt: Float64Array;
   /** By station: failures, repairs ended, their minutes by the clock in all and at most. */
-  readonly failures: { readonly count: Float64Array; readonly repairs: Float64Array; readonly minutes: Float64Array; readonly longest: Float64Array };
+  readonly failures: {
+    readonly count: Float64Array;
+    readonly repairs: Float64Array;
+    readonly minutes: Float64Array;
+    readonly longest: Float64Array;
+  };
   /** By outage: units open (released and not yet out) when it began and the time when no more were open again, NaN where it did not come so far; open units by day of the watched one. */
-  readonly outages: { readonly openUnits: Float64Array; readonly recoveredAt: Float64Array; readonly openByDay: Float64Array };
+  readonly outages: {
+    readonly openUnits: Float64Array;
+    readonly recoveredAt: Float64Array;
+    readonly openByDay: Float64Array;
+  };
   /** By pulse line: moves with units on it, working minutes between them, moves later than the takt and by how much: by station charged, then for want of room ahead. */
-  readonly pulseLines: readonly { readonly moves: number; readonly minutesBetween: number; readonly late: number; readonly lateMinutes: Float64Array }[];
+  readonly pulseLines: readonly {
+    readonly moves: number;
+    readonly minutesBetween: number;
+    readonly late: number;
+    readonly lateMinutes: Float64Array;
+  }[];
   readonly stuck: readonly Stuck[];
 }

@@ -11,9 +11,12 @@ import { activePeriods, crewBusy, crewsOf, utilisations } from './utilisation.js
 
 /** Reads the accounts of a run that has ended. */
 export function observe(run: Run, replication: number): Observation {
-  const { tally, shop, locations } = run, minutes = run.now - run.observedFrom;
-  const shares = (times: Iterable<number>): Float64Array => Float64Array.from(times, (time) => over(time, minutes));
-  const { buffers, disruptions } = run, people = crewTime(run);
+  const { tally, shop, locations } = run,
+    minutes = run.now - run.observedFrom;
+  const shares = (times: Iterable<number>): Float64Array =>
+    Float64Array.from(times, (time) => over(time, minutes));
+  const { buffers, disruptions } = run,
+    people = crewTime(run);
   return {
     replication,
     outcome: run.outcome === FINISHED ? 'finished' : run.outcome === GRIDLOCK ? 'gridlock' : 'ended',
@@ -23,19 +26,32 @@ export function observe(run: Run, replication: number): Observation {
     shipped: tally.shipped,
     scrapped: tally.scrapped,
     openAtShipping: tally.openAtShipping,
-    due: tally.due, late: tally.late, lateMinutes: tally.lateMinutes,
+    due: tally.due,
+    late: tally.late,
+    lateMinutes: tally.lateMinutes,
     wip: over(locations.totalArea, minutes),
     wipByLocation: shares(locations.area),
     ...leadTimes(tally),
-    stationShares: Float64Array.from(shop.stations.flatMap(({ account, places }) => Array.from(account, (time) => over(time, minutes * places.length)))),
+    stationShares: Float64Array.from(
+      shop.stations.flatMap(({ account, places }) =>
+        Array.from(account, (time) => over(time, minutes * places.length)),
+      ),
+    ),
     stepVisits: Float64Array.from(shop.steps, ({ visits }) => visits),
     bufferMean: shares(buffers.map(({ area }) => area)),
     ...levelShares(run, minutes),
-    room: { shutOut: Uint8Array.from(buffers, ({ everShutOut }) => Number(everShutOut)), most: Float64Array.from(buffers, ({ most }) => most) },
+    room: {
+      shutOut: Uint8Array.from(buffers, ({ everShutOut }) => Number(everShutOut)),
+      most: Float64Array.from(buffers, ({ most }) => most),
+    },
     crewBusy: Float64Array.from(crewsOf(run), (crew) => crewBusy(run, crew, people)),
     crewTime: people,
     crewEngagedIn: tally.engagedIn,
-    overtimeRules: { looked: Float64Array.from(run.overtimeRules, ({ looked }) => looked), worked: Float64Array.from(run.overtimeRules, ({ worked }) => worked), minutesIn: ruledMinutes(run) },
+    overtimeRules: {
+      looked: Float64Array.from(run.overtimeRules, ({ looked }) => looked),
+      worked: Float64Array.from(run.overtimeRules, ({ worked }) => worked),
+      minutesIn: ruledMinutes(run),
+    },
     stockMean: shares(shop.resources.map(({ area }) => area)),
     stockOut: shares(shop.resources.map(({ out }) => out)),
     supplies: {
@@ -52,10 +68,18 @@ export function observe(run: Run, replication: number): Observation {
       ended: Float64Array.from(shop.stays, ({ ended }) => ended),
     },
     inspections: {
-      inspected: tally.inspected, firstVisits: tally.firstVisits, firstPasses: tally.firstPasses,
-      sentBack: tally.sentBack, repaired: tally.repaired, scrapped: tally.scrappedAt, escaped: tally.escaped,
+      inspected: tally.inspected,
+      firstVisits: tally.firstVisits,
+      firstPasses: tally.firstPasses,
+      sentBack: tally.sentBack,
+      repaired: tally.repaired,
+      scrapped: tally.scrappedAt,
+      escaped: tally.escaped,
     },
-    taken: tally.taken, changeovers: tally.changeovers, changeoverMinutes: tally.changeoverMinutes, stays: run.boothLog?.byStation ?? [],
+    taken: tally.taken,
+    changeovers: tally.changeovers,
+    changeoverMinutes: tally.changeoverMinutes,
+    stays: run.boothLog?.byStation ?? [],
     repairMinutes: tally.repairMinutes,
     limitReached: tally.limitReached,
     created: tally.created,
@@ -66,28 +90,48 @@ export function observe(run: Run, replication: number): Observation {
       carried: Float64Array.from(shop.lanes, ({ carried }) => carried),
       waitMinutes: Float64Array.from(shop.lanes, ({ waitMinutes }) => waitMinutes),
       truckBusy: Float64Array.from(shop.lanes, ({ busy, trucks }) => over(busy, minutes * trucks.length)),
-      truckBlocked: Float64Array.from(shop.lanes, ({ blocked, trucks }) => over(blocked, minutes * trucks.length)),
+      truckBlocked: Float64Array.from(shop.lanes, ({ blocked, trucks }) =>
+        over(blocked, minutes * trucks.length),
+      ),
       truckFree: Float64Array.from(shop.lanes, ({ atBase, trucks }) => over(atBase, minutes * trucks.length)),
     },
     utilisation: utilisations(run, people),
     activePeriod: activePeriods(run),
-    startUp: run.startUp === null ? null : run.startUp.unitMinutes.map((unitMinutes) => over(unitMinutes, run.startUp!.partMinutes)),
-    momentary: run.activeWatch === null ? null : { sole: shares(run.activeWatch.sole), shifting: shares(run.activeWatch.shifting) },
+    startUp:
+      run.startUp === null
+        ? null
+        : run.startUp.unitMinutes.map((unitMinutes) => over(unitMinutes, run.startUp!.partMinutes)),
+    momentary:
+      run.activeWatch === null
+        ? null
+        : { sole: shares(run.activeWatch.sole), shifting: shares(run.activeWatch.shifting) },
     enteredIn: tally.enteredIn,
     shippedIn: tally.shippedIn,
     minutesIn: tally.minutesIn,
-    wipIn: tally.unitMinutesIn.map((unitMinutes, i) => over(unitMinutes, tally.minutesIn[i % tally.minutesIn.length])),
+    wipIn: tally.unitMinutesIn.map((unitMinutes, i) =>
+      over(unitMinutes, tally.minutesIn[i % tally.minutesIn.length]),
+    ),
     enteredAt: run.enteredAt,
     shippedAt: run.shippedAt,
     optionsOf: run.optionsOf,
     dueAt: run.dueAt,
-    failures: { count: disruptions.failures, repairs: disruptions.repairs, minutes: disruptions.repairMinutes, longest: disruptions.longestRepair },
+    failures: {
+      count: disruptions.failures,
+      repairs: disruptions.repairs,
+      minutes: disruptions.repairMinutes,
+      longest: disruptions.longestRepair,
+    },
     outages: {
       openUnits: Float64Array.from(disruptions.outages, ({ openUnits }) => openUnits),
       recoveredAt: Float64Array.from(disruptions.outages, ({ recoveredAt }) => recoveredAt),
       openByDay: disruptions.openUnits,
     },
-    pulseLines: shop.pulseLines.map(({ moves, minutesBetween, late, lateMinutes }) => ({ moves, minutesBetween, late, lateMinutes })),
+    pulseLines: shop.pulseLines.map(({ moves, minutesBetween, late, lateMinutes }) => ({
+      moves,
+      minutesBetween,
+      late,
+      lateMinutes,
+    })),
     stuck: run.outcome === GRIDLOCK ? stuckUnits(run) : [],
   };
 }
@@ -95,27 +139,45 @@ export function observe(run: Run, replication: number): Observation {
 const over = (value: number, whole: number): number => (whole > 0 ? value / whole : 0);
 
 /** Levels beyond the highest that occurred are left out: most buffers are small. */
-function levelShares({ buffers }: Run, minutes: number): Pick<Observation, 'bufferLevels' | 'bufferLevelsFrom'> {
-  const used = buffers.map(({ levelTime }) => levelTime.subarray(0, Math.max(1, levelTime.findLastIndex((time) => time > 0) + 1)));
+function levelShares(
+  { buffers }: Run,
+  minutes: number,
+): Pick<Observation, 'bufferLevels' | 'bufferLevelsFrom'> {
+  const used = buffers.map(({ levelTime }) =>
+    levelTime.subarray(0, Math.max(1, levelTime.findLastIndex((time) => time > 0) + 1)),
+  );
   const bufferLevelsFrom = new Int32Array(used.length + 1);
-  used.forEach((each, b) => { bufferLevelsFrom[b + 1] = bufferLevelsFrom[b] + each.length; });
+  used.forEach((each, b) => {
+    bufferLevelsFrom[b + 1] = bufferLevelsFrom[b] + each.length;
+  });
   const bufferLevels = new Float64Array(bufferLevelsFrom[used.length]);
-  used.forEach((each, b) => each.forEach((time, level) => { bufferLevels[bufferLevelsFrom[b] + level] = over(time, minutes); }));
+  used.forEach((each, b) =>
+    each.forEach((time, level) => {
+      bufferLevels[bufferLevelsFrom[b] + level] = over(time, minutes);
+    }),
+  );
   return { bufferLevels, bufferLevelsFrom };
 }
 
-type LeadTimes = Pick<Observation, 'leadMean' | 'leadP50' | 'leadP90' | 'leadP95' | 'leadLeast' | 'leadGreatest' | 'leadFirstBin' | 'leadBins'>;
+type LeadTimes = Pick<
+  Observation,
+  'leadMean' | 'leadP50' | 'leadP90' | 'leadP95' | 'leadLeast' | 'leadGreatest' | 'leadFirstBin' | 'leadBins'
+>;
 
 function leadTimes(tally: Tally): LeadTimes {
   const { leadBins, leadMin, leadMax, shipped } = tally;
-  let first = 0, end = BIN_COUNT;
+  let first = 0,
+    end = BIN_COUNT;
   while (first < end && leadBins[first] === 0) first++;
   while (end > first && leadBins[end - 1] === 0) end--;
   const quantile = (p: number): number => binQuantile(leadBins, p, leadMin, leadMax);
   return {
     leadMean: shipped > 0 ? tally.leadSum / shipped : NaN,
-    leadP50: quantile(0.5), leadP90: quantile(0.9), leadP95: quantile(0.95),
-    leadLeast: leadMin, leadGreatest: leadMax,
+    leadP50: quantile(0.5),
+    leadP90: quantile(0.9),
+    leadP95: quantile(0.95),
+    leadLeast: leadMin,
+    leadGreatest: leadMax,
     leadFirstBin: first,
     leadBins: leadBins.slice(first, end),
   };

@@ -15,7 +15,9 @@ export function binQuantile(bins: ArrayLike<number>, p: number, least: number, g
     const count = bins[bin];
     if (count === 0) continue;
     if (below + count >= rank) {
-      const low = binEdge(bin), high = binEdge(bin + 1), value = low + ((rank - below) / count) * (high - low);
+      const low = binEdge(bin),
+        high = binEdge(bin + 1),
+        value = low + ((rank - below) / count) * (high - low);
       return Math.min(greatest, Math.max(least, value));
     }
     below += count;

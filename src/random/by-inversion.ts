@@ -6,7 +6,12 @@
 
 /** Triangular on [low, high] with its peak at `likely`; low < high. */
 export function toTriangular(
-  out: Float64Array, from: number, to: number, low: number, likely: number, high: number,
+  out: Float64Array,
+  from: number,
+  to: number,
+  low: number,
+  likely: number,
+  high: number,
 ): void {
   const width = high - low;
   const peak = (likely - low) / width;
@@ -30,7 +35,11 @@ export function toWeibull(out: Float64Array, from: number, to: number, power: nu
 
 /** One of `values`, each with the share by which `upTo` rises to it; `upTo` ends at 1. Binary search, O(log n). */
 export function toDiscrete(
-  out: Float64Array, from: number, to: number, values: Float64Array, upTo: Float64Array,
+  out: Float64Array,
+  from: number,
+  to: number,
+  values: Float64Array,
+  upTo: Float64Array,
 ): void {
   for (let k = from; k < to; k++) {
     const u = out[k]!;

@@ -63,7 +63,10 @@ export function checkDistribution(d: Distribution): void {
       }
       d.values.forEach((value, k) => mustBeFinite(`discrete values[${k}]`, value));
       d.weights.forEach((weight, k) => mustNotBeNegative(`discrete weights[${k}]`, weight));
-      return mustBePositive('sum of the discrete weights', d.weights.reduce((sum, weight) => sum + weight, 0));
+      return mustBePositive(
+        'sum of the discrete weights',
+        d.weights.reduce((sum, weight) => sum + weight, 0),
+      );
     case 'empirical':
       if (d.values.length === 0) fail('empirical values', 'one number or more', 'none');
       d.values.forEach((value, k) => mustBeFinite(`empirical values[${k}]`, value));

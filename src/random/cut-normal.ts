@@ -14,8 +14,15 @@ const FLAT_WIDTH = Math.sqrt(2 * Math.PI);
  * be infinite; sd > 0 and low < high.
  */
 export function fillCutNormal(
-  out: Float64Array, from: number, to: number, state: Int32Array, at: number,
-  mean: number, sd: number, low: number, high: number,
+  out: Float64Array,
+  from: number,
+  to: number,
+  state: Int32Array,
+  at: number,
+  mean: number,
+  sd: number,
+  low: number,
+  high: number,
 ): void {
   const mirrored = high < mean;
   // The interval in sd, turned so that it lies about the mean or above it.
@@ -34,7 +41,14 @@ export function fillCutNormal(
 }
 
 /** An interval that holds the mean and is wide keeps at least 49 % of the normals. */
-function nextKept(mean: number, sd: number, low: number, high: number, state: Int32Array, at: number): number {
+function nextKept(
+  mean: number,
+  sd: number,
+  low: number,
+  high: number,
+  state: Int32Array,
+  at: number,
+): number {
   let value;
   do value = mean + sd * nextNormal(state, at);
   while (value < low || value > high);

@@ -12,7 +12,13 @@ export type Distribution =
   | { readonly kind: 'lognormal'; readonly mu: number; readonly sigma: number }
   | { readonly kind: 'weibull'; readonly shape: number; readonly scale: number }
   /** A normal cut to [low, high]; `mean` and `sd` are those before the cut. */
-  | { readonly kind: 'normal'; readonly mean: number; readonly sd: number; readonly low: number; readonly high: number }
+  | {
+      readonly kind: 'normal';
+      readonly mean: number;
+      readonly sd: number;
+      readonly low: number;
+      readonly high: number;
+    }
   | { readonly kind: 'discrete'; readonly values: readonly number[]; readonly weights: readonly number[] }
   /** Observed values, each as likely as the next. */
   | { readonly kind: 'empirical'; readonly values: readonly number[] };

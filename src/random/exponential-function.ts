@@ -23,7 +23,13 @@ const STEP_HIGH = Math.fround(Math.LN2) / STEPS;
 const STEP_LOW = -1.904654299957768e-9 / STEPS;
 
 /** Replaces out[from] to out[to - 1], each z, by exp(shift + factor z), to within 5e-16 of the value. */
-export function toExpOfLine(out: Float64Array, from: number, to: number, shift: number, factor: number): void {
+export function toExpOfLine(
+  out: Float64Array,
+  from: number,
+  to: number,
+  shift: number,
+  factor: number,
+): void {
   // Locals: the compiler then need not look the tables up for every value.
   const steps = STEP;
   const powers = POWER;

@@ -10,7 +10,13 @@ import { fillNormal, nextNormal } from './ziggurat.js';
  * numbers and is overwritten.
  */
 export function fillGamma(
-  out: Float64Array, from: number, to: number, state: Int32Array, at: number, shape: number, scratch: Float64Array,
+  out: Float64Array,
+  from: number,
+  to: number,
+  state: Int32Array,
+  at: number,
+  shape: number,
+  scratch: Float64Array,
 ): void {
   const d = (shape < 1 ? shape + 1 : shape) - 1 / 3;
   const c = 1 / Math.sqrt(9 * d);
@@ -53,8 +59,14 @@ function nextGamma(state: Int32Array, at: number, d: number, c: number): number 
  * twice `to - from` numbers and is overwritten.
  */
 export function fillBeta(
-  out: Float64Array, from: number, to: number, state: Int32Array, at: number,
-  alpha: number, beta: number, scratch: Float64Array,
+  out: Float64Array,
+  from: number,
+  to: number,
+  state: Int32Array,
+  at: number,
+  alpha: number,
+  beta: number,
+  scratch: Float64Array,
 ): void {
   const count = to - from;
   fillGamma(out, from, to, state, at, alpha, scratch);

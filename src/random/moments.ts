@@ -56,7 +56,10 @@ function momentsOf(d: Distribution): Moments {
     case 'triangular': {
       const left = d.likely - d.low;
       const right = d.high - d.likely;
-      return { mean: (d.low + d.likely + d.high) / 3, variance: (left * left + left * right + right * right) / 18 };
+      return {
+        mean: (d.low + d.likely + d.high) / 3,
+        variance: (left * left + left * right + right * right) / 18,
+      };
     }
     case 'pert': {
       // alpha + beta = 6, so the beta variance alpha beta / (36 * 7) times the squared width loses its denominators.
@@ -77,12 +80,16 @@ function momentsOf(d: Distribution): Moments {
       return { mean, variance: mean * mean * Math.expm1(weibullLogSpread(1 / d.shape)) };
     }
     case 'normal':
-      if (d.sd === 0 || d.low === d.high) return { mean: Math.min(Math.max(d.mean, d.low), d.high), variance: 0 };
+      if (d.sd === 0 || d.low === d.high)
+        return { mean: Math.min(Math.max(d.mean, d.low), d.high), variance: 0 };
       return cutNormalMoments(d.mean, d.sd, d.low, d.high);
     case 'discrete':
       return weightedMoments(d.values, d.weights);
     case 'empirical':
-      return weightedMoments(d.values, d.values.map(() => 1));
+      return weightedMoments(
+        d.values,
+        d.values.map(() => 1),
+      );
   }
 }
 

@@ -29,7 +29,13 @@ export interface Recipe {
 const NONE = new Float64Array(0);
 
 const recipe = (way: number, a = 0, b = 0, c = 0, d = 0, values = NONE, upTo = NONE): Recipe => ({
-  way, a, b, c, d, values, upTo,
+  way,
+  a,
+  b,
+  c,
+  d,
+  values,
+  upTo,
 });
 
 /**
@@ -48,7 +54,13 @@ export function recipeOf(d: Distribution): Recipe {
     case 'pert': {
       const width = d.high - d.low;
       if (width === 0) return recipe(CONSTANT, d.low);
-      return recipe(PERT, d.low, width, 1 + (4 * (d.likely - d.low)) / width, 1 + (4 * (d.high - d.likely)) / width);
+      return recipe(
+        PERT,
+        d.low,
+        width,
+        1 + (4 * (d.likely - d.low)) / width,
+        1 + (4 * (d.high - d.likely)) / width,
+      );
     }
     case 'exponential':
       return recipe(EXPONENTIAL, d.mean);

@@ -4,8 +4,19 @@ import type { Distribution } from './distribution.js';
 import { toExpOfLine } from './exponential-function.js';
 import { fillBeta, fillGamma } from './gamma.js';
 import {
-  CONSTANT, CUT_NORMAL, DISCRETE, EMPIRICAL, EXPONENTIAL, GAMMA, LOGNORMAL, PERT, TRIANGULAR, UNIFORM, WEIBULL,
-  type Recipe, recipeOf,
+  CONSTANT,
+  CUT_NORMAL,
+  DISCRETE,
+  EMPIRICAL,
+  EXPONENTIAL,
+  GAMMA,
+  LOGNORMAL,
+  PERT,
+  TRIANGULAR,
+  UNIFORM,
+  WEIBULL,
+  type Recipe,
+  recipeOf,
 } from './recipe.js';
 import { fillUniform, seedStream, STATE_WORDS, streamName } from './streams.js';
 import { fillNormal } from './ziggurat.js';
@@ -38,11 +49,16 @@ export class Sampler {
    * @throws RangeError when two draws share a name (they would repeat each other's values) or when a distribution has
    * no meaning; the message names the draw
    */
-  constructor(draws: readonly Draw[], private readonly seed: string, private replication: number) {
+  constructor(
+    draws: readonly Draw[],
+    private readonly seed: string,
+    private replication: number,
+  ) {
     const count = draws.length;
     const seen = new Set<string>();
     for (const { name } of draws) {
-      if (seen.has(name)) throw new RangeError(`draw names must differ, saw "${name}" twice; rename one of them`);
+      if (seen.has(name))
+        throw new RangeError(`draw names must differ, saw "${name}" twice; rename one of them`);
       seen.add(name);
     }
     this.names = draws.map((draw) => draw.name);
@@ -132,7 +148,8 @@ function namedRecipe(draw: Draw): Recipe {
   try {
     return recipeOf(draw.distribution);
   } catch (error) {
-    if (error instanceof RangeError) throw new RangeError(`draw "${draw.name}": ${error.message}`, { cause: error });
+    if (error instanceof RangeError)
+      throw new RangeError(`draw "${draw.name}": ${error.message}`, { cause: error });
     throw error;
   }
 }

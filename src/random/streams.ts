@@ -47,7 +47,13 @@ export function nextUniform(state: Int32Array, at: number): number {
 }
 
 /** Fills out[from] to out[to - 1] with numbers in (0, 1), the same ones that `nextUniform` would give. */
-export function fillUniform(out: Float64Array, from: number, to: number, state: Int32Array, at: number): void {
+export function fillUniform(
+  out: Float64Array,
+  from: number,
+  to: number,
+  state: Int32Array,
+  at: number,
+): void {
   let a = state[at]!;
   let b = state[at + 1]!;
   let c = state[at + 2]!;

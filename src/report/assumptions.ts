@@ -20,9 +20,15 @@ export function counts(said: readonly { readonly basis: Basis }[]): string {
 export function assumptionTable(said: readonly AssumptionResult[]): PageTable {
   const rank = { guess: 0, estimate: 1, measured: 2 } as const;
   const sorted = [...said].sort((a, b) => rank[a.basis] - rank[b.basis]);
-  const more = sorted.length > MOST_ROWS ? ` The first ${MOST_ROWS} of ${count(sorted.length, 'value')}; all are in results.json.` : '';
+  const more =
+    sorted.length > MOST_ROWS
+      ? ` The first ${MOST_ROWS} of ${count(sorted.length, 'value')}; all are in results.json.`
+      : '';
   return {
-    id: 'assumptions', title: 'Assumptions', note: `Values of which the scenario says where they come from: ${counts(said)}; guesses first.${more}`,
-    head: ['Path', 'Value', 'Basis', 'Note'], rows: sorted.slice(0, MOST_ROWS).map(({ path, value, basis, note }) => [path, value, basis, note ?? '']),
+    id: 'assumptions',
+    title: 'Assumptions',
+    note: `Values of which the scenario says where they come from: ${counts(said)}; guesses first.${more}`,
+    head: ['Path', 'Value', 'Basis', 'Note'],
+    rows: sorted.slice(0, MOST_ROWS).map(({ path, value, basis, note }) => [path, value, basis, note ?? '']),
   };
 }

@@ -29,7 +29,9 @@ function registerFonts(): void {
   for (const [file, family] of FONT_FILES) {
     const path = require.resolve(file);
     if (GlobalFonts.registerFromPath(path, family) === null) {
-      throw new Error(`expected a font in package file ${file}, could not read it: run npm ci to restore the packages`);
+      throw new Error(
+        `expected a font in package file ${file}, could not read it: run npm ci to restore the packages`,
+      );
     }
   }
   registered = true;
@@ -74,11 +76,15 @@ Live.defaults.font.family = FONT_FAMILY;
  * PNG bytes of a chart on white, `PIXEL_RATIO` device pixels per pixel of width and height. It is drawn before this
  * returns and encoded, which takes longer, in another thread, so that the next may be drawn meanwhile.
  */
-export async function renderPng(configuration: ChartConfiguration, width: number, height: number): Promise<Buffer> {
+export async function renderPng(
+  configuration: ChartConfiguration,
+  width: number,
+  height: number,
+): Promise<Buffer> {
   const canvas = newCanvas(width, height);
   const live = new Live(canvas.getContext('2d') as never, {
     ...configuration,
-    plugins: [GROUND, ...configuration.plugins ?? []],
+    plugins: [GROUND, ...(configuration.plugins ?? [])],
     options: { ...configuration.options, devicePixelRatio: PIXEL_RATIO, responsive: false, animation: false },
   });
   try {

@@ -22,14 +22,50 @@ export async function compareFiles(results: CompareResults): Promise<Map<string,
 
 /** One row a what-if and measure. */
 function differencesCsv({ measures, base, whatIfs }: CompareResults): string {
-  const head = ['what_if', 'measure', 'unit', 'better', 'base_mean', 'mean', 'difference', 'difference_low', 'difference_high', 'level', 'pairs', 'pairing_gain', 'verdict'];
-  return csv(head, whatIfs.flatMap(({ name, compared }) => measures.map((measure, m) => {
-    const { value, difference, pairingGain, verdict } = compared[m]!;
-    return [name, measure.name, measure.unit, measure.better, base.values[m]!.value.mean, value.mean, difference.mean, difference.low, difference.high, difference.level, difference.n, pairingGain, verdict];
-  })));
+  const head = [
+    'what_if',
+    'measure',
+    'unit',
+    'better',
+    'base_mean',
+    'mean',
+    'difference',
+    'difference_low',
+    'difference_high',
+    'level',
+    'pairs',
+    'pairing_gain',
+    'verdict',
+  ];
+  return csv(
+    head,
+    whatIfs.flatMap(({ name, compared }) =>
+      measures.map((measure, m) => {
+        const { value, difference, pairingGain, verdict } = compared[m]!;
+        return [
+          name,
+          measure.name,
+          measure.unit,
+          measure.better,
+          base.values[m]!.value.mean,
+          value.mean,
+          difference.mean,
+          difference.low,
+          difference.high,
+          difference.level,
+          difference.n,
+          pairingGain,
+          verdict,
+        ];
+      }),
+    ),
+  );
 }
 
 /** One row a variant and replication, for statistics of the reader's own. */
 function compareRunsCsv({ measures, runs }: CompareResults): string {
-  return csv(['variant', 'replication', 'outcome', ...measures.map(({ name, unit }) => `${name}, ${unit}`)], runs.map(({ variant, replication, outcome, values }) => [variant, replication, outcome, ...values]));
+  return csv(
+    ['variant', 'replication', 'outcome', ...measures.map(({ name, unit }) => `${name}, ${unit}`)],
+    runs.map(({ variant, replication, outcome, values }) => [variant, replication, outcome, ...values]),
+  );
 }

@@ -4,13 +4,17 @@ import { basename, dirname, join, resolve } from 'node:path';
 
 /** What a report folder may hold; anything else in it is somebody's own and is never removed. */
 const REPORT_FILE = /^[A-Za-z0-9_-]+\.(png|html|csv|json)$/;
-const RESULTS_FILE = 'results.json', RESULTS_FORMAT = 'rateproof results';
+const RESULTS_FILE = 'results.json',
+  RESULTS_FORMAT = 'rateproof results';
 const OTHER_NAME = 'choose another name with --out';
 
 /** A folder that may not be written: the user's to solve, unlike a fault of the disk. */
 export class FolderError extends Error {
   /** `remedy` is what to try. */
-  constructor(message: string, readonly remedy: string) {
+  constructor(
+    message: string,
+    readonly remedy: string,
+  ) {
     super(message);
   }
 }
@@ -25,13 +29,22 @@ export interface FolderOptions {
  * renamed. Parent folders are made. An existing `dir` throws a FolderError, unless `replace` is set and it holds a report
  * and nothing else.
  */
-export function writeFolder(dir: string, files: ReadonlyMap<string, string | Buffer>, { replace = false }: FolderOptions = {}): void {
-  const target = resolve(dir), found = checkFolder(dir, { replace });
+export function writeFolder(
+  dir: string,
+  files: ReadonlyMap<string, string | Buffer>,
+  { replace = false }: FolderOptions = {},
+): void {
+  const target = resolve(dir),
+    found = checkFolder(dir, { replace });
   for (const name of files.keys()) {
-    if (!REPORT_FILE.test(name)) throw new RangeError(`expected a plain report file name, got ${JSON.stringify(name)}: use letters, digits, - and _, and .png, .html, .csv or .json`);
+    if (!REPORT_FILE.test(name))
+      throw new RangeError(
+        `expected a plain report file name, got ${JSON.stringify(name)}: use letters, digits, - and _, and .png, .html, .csv or .json`,
+      );
   }
   const mark = randomBytes(6).toString('hex');
-  const fresh = join(dirname(target), `.${basename(target)}.new-${mark}`), old = join(dirname(target), `.${basename(target)}.old-${mark}`);
+  const fresh = join(dirname(target), `.${basename(target)}.new-${mark}`),
+    old = join(dirname(target), `.${basename(target)}.old-${mark}`);
   mkdirSync(dirname(target), { recursive: true });
   try {
     mkdirSync(fresh);
@@ -58,21 +71,44 @@ function swap(fresh: string, target: string, old: string): void {
 
 /** Throws a FolderError now, before a long run, for a folder that `writeFolder` would refuse after it. Tells what is there. */
 export function checkFolder(dir: string, { replace = false }: FolderOptions = {}): 'nothing' | 'report' {
-  const target = resolve(dir), found = lstatSync(target, { throwIfNoEntry: false });
+  const target = resolve(dir),
+    found = lstatSync(target, { throwIfNoEntry: false });
   if (found === undefined) return 'nothing';
-  if (!found.isDirectory()) throw new FolderError(`expected ${dir} to be free for a report folder, but it is a file or a link`, OTHER_NAME);
-  if (!replace) throw new FolderError(`expected ${dir} not to exist yet, but it does`, `${OTHER_NAME}, or put the new report in its place with --replace`);
+  if (!found.isDirectory())
+    throw new FolderError(
+      `expected ${dir} to be free for a report folder, but it is a file or a link`,
+      OTHER_NAME,
+    );
+  if (!replace)
+    throw new FolderError(
+      `expected ${dir} not to exist yet, but it does`,
+      `${OTHER_NAME}, or put the new report in its place with --replace`,
+    );
   const entries = readdirSync(target, { withFileTypes: true });
-  if (!isReport(target)) throw new FolderError(`expected ${dir} to be a report folder of rateproof, but it has no ${RESULTS_FILE} that says so`, `${OTHER_NAME}, or remove it yourself`);
+  if (!isReport(target))
+    throw new FolderError(
+      `expected ${dir} to be a report folder of rateproof, but it has no ${RESULTS_FILE} that says so`,
+      `${OTHER_NAME}, or remove it yourself`,
+    );
   const foreign = entries.find((entry) => !entry.isFile() || !REPORT_FILE.test(entry.name));
-  if (foreign !== undefined) throw new FolderError(`expected ${dir} to hold nothing but a report, but it also holds ${foreign.name}`, `move it away, or ${OTHER_NAME}`);
+  if (foreign !== undefined)
+    throw new FolderError(
+      `expected ${dir} to hold nothing but a report, but it also holds ${foreign.name}`,
+      `move it away, or ${OTHER_NAME}`,
+    );
   return 'report';
 }
 
 function isReport(target: string): boolean {
   try {
-    const file = join(target, RESULTS_FILE), results: unknown = lstatSync(file).isFile() ? JSON.parse(readFileSync(file, 'utf8')) : null;
-    return typeof results === 'object' && results !== null && 'format' in results && results.format === RESULTS_FORMAT;
+    const file = join(target, RESULTS_FILE),
+      results: unknown = lstatSync(file).isFile() ? JSON.parse(readFileSync(file, 'utf8')) : null;
+    return (
+      typeof results === 'object' &&
+      results !== null &&
+      'format' in results &&
+      results.format === RESULTS_FORMAT
+    );
   } catch {
     return false;
   }

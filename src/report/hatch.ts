@@ -7,14 +7,24 @@ const TILE = 8 * PIXEL_RATIO;
 type Pattern = NonNullable<ReturnType<SKRSContext2D['createPattern']>>;
 type Line = readonly [x1: number, y1: number, x2: number, y2: number];
 /** Strokes in a tile of side 1; slanted ones run over the corners so that tiles join without a notch. */
-const RISING: readonly Line[] = [[-0.25, 0.25, 0.25, -0.25], [-0.25, 1.25, 1.25, -0.25], [0.75, 1.25, 1.25, 0.75]];
+const RISING: readonly Line[] = [
+  [-0.25, 0.25, 0.25, -0.25],
+  [-0.25, 1.25, 1.25, -0.25],
+  [0.75, 1.25, 1.25, 0.75],
+];
 const FALLING: readonly Line[] = RISING.map(([x1, y1, x2, y2]) => [1 - x1, y1, 1 - x2, y2]);
 const STROKES: Readonly<Record<Exclude<Hatch, 'plain' | 'dots'>, readonly Line[]>> = {
   rising: RISING,
   falling: FALLING,
   crossed: [...RISING, ...FALLING],
-  upright: [[0.25, 0, 0.25, 1], [0.75, 0, 0.75, 1]],
-  level: [[0, 0.25, 1, 0.25], [0, 0.75, 1, 0.75]],
+  upright: [
+    [0.25, 0, 0.25, 1],
+    [0.75, 0, 0.75, 1],
+  ],
+  level: [
+    [0, 0.25, 1, 0.25],
+    [0, 0.75, 1, 0.75],
+  ],
 };
 
 /** What a chart paints an area with: a plain colour, or a pattern of it. */
@@ -27,7 +37,10 @@ export function paint(fill: Fill): string | Pattern {
   context.fillStyle = context.strokeStyle = fill.hatchColour;
   context.lineWidth = 1.2 * PIXEL_RATIO;
   if (fill.hatch === 'dots') {
-    for (const [x, y] of [[0.25, 0.25], [0.75, 0.75]] as const) {
+    for (const [x, y] of [
+      [0.25, 0.25],
+      [0.75, 0.75],
+    ] as const) {
       context.beginPath();
       context.arc(x * TILE, y * TILE, PIXEL_RATIO, 0, 2 * Math.PI);
       context.fill();
@@ -41,7 +54,8 @@ export function paint(fill: Fill): string | Pattern {
     }
   }
   const pattern = context.createPattern(canvas, 'repeat');
-  if (pattern === null) throw new Error('expected a canvas pattern, got none: run npm ci to restore the canvas package');
+  if (pattern === null)
+    throw new Error('expected a canvas pattern, got none: run npm ci to restore the canvas package');
   pattern.setTransform(devicePixelTransform());
   return pattern;
 }

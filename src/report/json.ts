@@ -13,15 +13,20 @@ export function stableJson(value: unknown): string {
 
 function stable(value: unknown, path: string): unknown {
   if (typeof value === 'number') {
-    if (!Number.isFinite(value)) throw new RangeError(`expected a finite number at ${path || 'the top'}, got ${value}: this is a fault of the program, please report it with the scenario`);
+    if (!Number.isFinite(value))
+      throw new RangeError(
+        `expected a finite number at ${path || 'the top'}, got ${value}: this is a fault of the program, please report it with the scenario`,
+      );
     return Number(value.toPrecision(DIGITS));
   }
   if (Array.isArray(value)) return value.map((each, index) => stable(each, `${path}[${index}]`));
   if (typeof value === 'object' && value !== null) {
-    return Object.fromEntries(Object.entries(value)
-      .filter(([, each]) => each !== undefined)
-      .sort(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1))
-      .map(([key, each]) => [key, stable(each, path === '' ? key : `${path}.${key}`)]));
+    return Object.fromEntries(
+      Object.entries(value)
+        .filter(([, each]) => each !== undefined)
+        .sort(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1))
+        .map(([key, each]) => [key, stable(each, path === '' ? key : `${path}.${key}`)]),
+    );
   }
   return value;
 }

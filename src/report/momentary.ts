@@ -7,4 +7,5 @@ export const momentaryTime = ({ sole, shifting }: BottleneckResult): number => s
 export const isFollowed = ({ sole }: BottleneckResult): boolean => sole.n > 0;
 
 /** What was followed, the largest of the moment first. */
-export const byMoment = ({ bottlenecks }: Pick<Results, 'bottlenecks'>): BottleneckResult[] => bottlenecks.filter(isFollowed).sort((a, b) => momentaryTime(b) - momentaryTime(a));
+export const byMoment = ({ bottlenecks }: Pick<Results, 'bottlenecks'>): BottleneckResult[] =>
+  bottlenecks.filter(isFollowed).sort((a, b) => momentaryTime(b) - momentaryTime(a));

@@ -3,10 +3,20 @@ import type { PageTable } from './page-tables.js';
 import { PAGE_TEMPLATE } from './page-template.js';
 
 /** A drawn chart for the page; width and height are CSS pixels. */
-export interface Picture { readonly name: string; readonly alt: string; readonly width: number; readonly height: number; readonly png: Buffer }
+export interface Picture {
+  readonly name: string;
+  readonly alt: string;
+  readonly width: number;
+  readonly height: number;
+  readonly png: Buffer;
+}
 
 /** One number of the first page. */
-export interface Figure { readonly what: string; readonly value: string; readonly interval: string }
+export interface Figure {
+  readonly what: string;
+  readonly value: string;
+  readonly interval: string;
+}
 
 /** What the page of a study shows: the answer, one to three numbers, one picture, then lists, then all pictures and tables. */
 export interface PageContent {
@@ -26,13 +36,19 @@ export interface PageContent {
 }
 
 /** Stands on every report: the model knows nothing of what may and may not be done in a plant. */
-export const SAFETY_CAUTION = 'This report is about time and numbers only. Paint booths, ovens, lifting, road tests and overtime are governed by local codes '
-  + 'and licensed practice; have every change to them checked by the people who answer for them before it is made.';
+export const SAFETY_CAUTION =
+  'This report is about time and numbers only. Paint booths, ovens, lifting, road tests and overtime are governed by local codes ' +
+  'and licensed practice; have every change to them checked by the people who answer for them before it is made.';
 
 const eta = new Eta({ autoEscape: true });
 
 /** One HTML page that needs no other file. The first picture is the one of the first page. */
 export function renderPage(content: PageContent): string {
-  const pictures = content.pictures.map(({ alt, width, height, png }) => ({ alt, width, height, source: `data:image/png;base64,${png.toString('base64')}` }));
+  const pictures = content.pictures.map(({ alt, width, height, png }) => ({
+    alt,
+    width,
+    height,
+    source: `data:image/png;base64,${png.toString('base64')}`,
+  }));
   return eta.renderString(PAGE_TEMPLATE, { ...content, pictures, caution: SAFETY_CAUTION });
 }

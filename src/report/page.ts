@@ -14,11 +14,17 @@ export function page(results: Results, pictures: readonly Picture[]): string {
     answer: results.answer.sentence,
     headline: headline(results),
     pictures,
-    findings: results.findings.length === 0
-      ? ['Nothing that stops the build was found.']
-      : results.findings.map((finding) => `${sentence(finding.text)} (in ${finding.replications} of ${count(results.replications, 'replication')})`),
+    findings:
+      results.findings.length === 0
+        ? ['Nothing that stops the build was found.']
+        : results.findings.map(
+            (finding) =>
+              `${sentence(finding.text)} (in ${finding.replications} of ${count(results.replications, 'replication')})`,
+          ),
     costsAndDates: [
-      ...results.lastUnit.length === 0 ? ['The programme has no last unit, so there is no date.'] : [...results.lastUnit.map((each) => dateText(each, results.level)), ...dueText(results)],
+      ...(results.lastUnit.length === 0
+        ? ['The programme has no last unit, so there is no date.']
+        : [...results.lastUnit.map((each) => dateText(each, results.level)), ...dueText(results)]),
       costText(results),
     ],
     assumptions: assumptions(results),
@@ -30,14 +36,31 @@ export function page(results: Results, pictures: readonly Picture[]): string {
 
 function headline({ answer, throughput }: Results): Figure[] {
   const { askedPerDay, heldPerDay } = answer;
-  const main = heldPerDay === null
-    ? figure('Shipped, units a working day, whole run', throughput.perDay)
-    : figure('Shipped, units a working day', heldPerDay);
-  return askedPerDay === null ? [main] : [main, { what: 'Asked, units a working day', value: number(askedPerDay), interval: 'the highest rate of the plan' }];
+  const main =
+    heldPerDay === null
+      ? figure('Shipped, units a working day, whole run', throughput.perDay)
+      : figure('Shipped, units a working day', heldPerDay);
+  return askedPerDay === null
+    ? [main]
+    : [
+        main,
+        {
+          what: 'Asked, units a working day',
+          value: number(askedPerDay),
+          interval: 'the highest rate of the plan',
+        },
+      ];
 }
 
 function figure(what: string, estimate: Estimate): Figure {
-  return { what, value: mean(estimate), interval: estimate.low === null ? 'no interval, 1 replication' : `${intervalName(estimate.level)} ${bounds(estimate)}, ${count(estimate.n, 'replication')}` };
+  return {
+    what,
+    value: mean(estimate),
+    interval:
+      estimate.low === null
+        ? 'no interval, 1 replication'
+        : `${intervalName(estimate.level)} ${bounds(estimate)}, ${count(estimate.n, 'replication')}`,
+  };
 }
 
 function dateText({ p, date, low, high, why }: DateQuantile, level: number): string {
@@ -48,7 +71,9 @@ function dateText({ p, date, low, high, why }: DateQuantile, level: number): str
 
 function dueText({ due }: Results): string[] {
   if (due === null || due.late.n === 0) return [];
-  return [`Late against their due dates: ${percentWithInterval(due.late)} of units${due.daysLate.n === 0 ? '' : `, those shipped late by ${withInterval(due.daysLate, 'days')} in the mean`}.`];
+  return [
+    `Late against their due dates: ${percentWithInterval(due.late)} of units${due.daysLate.n === 0 ? '' : `, those shipped late by ${withInterval(due.daysLate, 'days')} in the mean`}.`,
+  ];
 }
 
 function costText({ costs }: Results): string {
@@ -57,14 +82,29 @@ function costText({ costs }: Results): string {
 }
 
 /** What could turn the answer round, as far as the results can know. */
-function assumptions({ scenario, replications, level, programme, assumptions: said, costs }: Results): string[] {
+function assumptions({
+  scenario,
+  replications,
+  level,
+  programme,
+  assumptions: said,
+  costs,
+}: Results): string[] {
   return [
-    ...scenario.note === null ? [] : [`The scenario says of itself: ${scenario.note}`],
+    ...(scenario.note === null ? [] : [`The scenario says of itself: ${scenario.note}`]),
     'Work times and chances of defects are as the scenario gives them. They were not compared with a record of the real plants; if they are wrong, so is the answer.',
-    ...said.length === 0 ? [] : [`Of ${count(said.length, 'value')} the scenario says where they come from: ${counts(said)}. They stand under Assumptions below.`],
+    ...(said.length === 0
+      ? []
+      : [
+          `Of ${count(said.length, 'value')} the scenario says where they come from: ${counts(said)}. They stand under Assumptions below.`,
+        ]),
     `Intervals tell how far chance inside the model moves the means (${replications < 2 ? 'none with 1 replication' : `${intervalName(level)}, ${count(replications, 'replication')}`}). They tell nothing about errors in the inputs, and nothing about the spread of single weeks or units.`,
     'People, trucks and parts follow their rules and calendars without exception: nobody improvises, lends a hand to another crew, or works longer to catch up, unless the scenario says so.',
-    ...costs === null ? [] : ['The cost of a unit has in it what the scenario gives a price, and nothing else: no material of the unit itself, no tax, no interest beyond that. Prices were not compared with any account.'],
+    ...(costs === null
+      ? []
+      : [
+          'The cost of a unit has in it what the scenario gives a price, and nothing else: no material of the unit itself, no tax, no interest beyond that. Prices were not compared with any account.',
+        ]),
     `Left out: ${costs === null ? 'cost, and ' : ''}everything else that the scenario does not name.`,
     programme.kind === 'programme'
       ? `Observed: ${count(Math.round(programme.observedDays), 'day')} from ${programme.start}, the ramp included.`
@@ -74,8 +114,13 @@ function assumptions({ scenario, replications, level, programme, assumptions: sa
 
 function facts({ scenario, seed, program, version, replications, programme }: Results): [string, string][] {
   return [
-    ['Scenario', scenario.name], ['File', scenario.file], ['Digest', scenario.digest], ['Seed', seed],
-    ['Replications', String(replications)], ['Program', `rateproof ${program}, results version ${version}`], ['Time zone', programme.zone],
+    ['Scenario', scenario.name],
+    ['File', scenario.file],
+    ['Digest', scenario.digest],
+    ['Seed', seed],
+    ['Replications', String(replications)],
+    ['Program', `rateproof ${program}, results version ${version}`],
+    ['Time zone', programme.zone],
   ];
 }
 

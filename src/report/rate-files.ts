@@ -15,11 +15,45 @@ const cells = ({ mean, low, high }: Estimate): (number | null)[] => [mean, low, 
 
 /** One row a rate. */
 export function ratesCsv({ points }: RateResults): string {
-  const head = ['per_day', 'verdict', 'why', 'replications', 'asked', 'keep_up_share', 'keep_up_low', 'keep_up_high', ...spread('open_units_growth_per_week'), 'gridlocks',
-    ...spread('shipped_per_day'), ...spread('wip'), ...spread('lead_days'), 'constraint', 'constraint_share', 'constraint_low', 'constraint_high'];
-  return csv(head, points.map((point) => [
-    point.perDay, point.verdict, point.why, point.replications, point.asked, point.keptUp.share, point.keptUp.low, point.keptUp.high, ...cells(point.drift), point.gridlocks,
-    ...cells(point.shippedPerDay), ...cells(point.wip), ...cells(point.leadDays),
-    point.stops[0]?.name ?? null, point.stops[0]?.share.share ?? null, point.stops[0]?.share.low ?? null, point.stops[0]?.share.high ?? null,
-  ]));
+  const head = [
+    'per_day',
+    'verdict',
+    'why',
+    'replications',
+    'asked',
+    'keep_up_share',
+    'keep_up_low',
+    'keep_up_high',
+    ...spread('open_units_growth_per_week'),
+    'gridlocks',
+    ...spread('shipped_per_day'),
+    ...spread('wip'),
+    ...spread('lead_days'),
+    'constraint',
+    'constraint_share',
+    'constraint_low',
+    'constraint_high',
+  ];
+  return csv(
+    head,
+    points.map((point) => [
+      point.perDay,
+      point.verdict,
+      point.why,
+      point.replications,
+      point.asked,
+      point.keptUp.share,
+      point.keptUp.low,
+      point.keptUp.high,
+      ...cells(point.drift),
+      point.gridlocks,
+      ...cells(point.shippedPerDay),
+      ...cells(point.wip),
+      ...cells(point.leadDays),
+      point.stops[0]?.name ?? null,
+      point.stops[0]?.share.share ?? null,
+      point.stops[0]?.share.low ?? null,
+      point.stops[0]?.share.high ?? null,
+    ]),
+  );
 }

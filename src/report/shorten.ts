@@ -10,7 +10,10 @@ export function shorten(text: string, fits: (candidate: string) => boolean): str
   for (let kept = letters.length - 1; kept > 0; kept--) {
     const head = Math.ceil(kept / 2);
     const start = letters.slice(0, head).join('').trimEnd();
-    const end = letters.slice(letters.length - (kept - head)).join('').trimStart();
+    const end = letters
+      .slice(letters.length - (kept - head))
+      .join('')
+      .trimStart();
     const candidate = `${start}…${end}`;
     if (fits(candidate)) return candidate;
   }

@@ -2,12 +2,19 @@ import type { PlaceState } from '../study/results.js';
 
 /** Okabe & Ito (2008), a palette that people with each kind of colour vision can tell apart. */
 export const PALETTE = {
-  black: '#000000', orange: '#E69F00', sky: '#56B4E9', green: '#009E73',
-  yellow: '#F0E442', blue: '#0072B2', vermillion: '#D55E00', purple: '#CC79A7',
+  black: '#000000',
+  orange: '#E69F00',
+  sky: '#56B4E9',
+  green: '#009E73',
+  yellow: '#F0E442',
+  blue: '#0072B2',
+  vermillion: '#D55E00',
+  purple: '#CC79A7',
 } as const;
 
 /** Text: contrast on white 17 and 7 to 1 (WCAG 2.2 asks for 4.5). */
-export const INK = '#1a1a1a', MUTED = '#565656';
+export const INK = '#1a1a1a',
+  MUTED = '#565656';
 /** Lines that help the eye and carry no value. */
 export const GRID = '#e2e2e2';
 /** Edge of the colours that are too pale on white (orange, sky, yellow: below 3 to 1). */
@@ -19,25 +26,40 @@ export const SIZE = { title: 18, text: 13, small: 12 } as const;
 export const WIDTH = 1080;
 
 export type Hatch = 'plain' | 'rising' | 'falling' | 'upright' | 'level' | 'dots' | 'crossed';
-export interface Fill { readonly colour: string; readonly hatch: Hatch; readonly hatchColour: string; readonly edge: string }
+export interface Fill {
+  readonly colour: string;
+  readonly hatch: Hatch;
+  readonly hatchColour: string;
+  readonly edge: string;
+}
 
-const plain = (colour: string, edge: string = colour): Fill => ({ colour, hatch: 'plain', hatchColour: colour, edge });
-const hatched = (colour: string, hatch: Hatch, hatchColour: string, edge: string): Fill => ({ colour, hatch, hatchColour, edge });
+const plain = (colour: string, edge: string = colour): Fill => ({
+  colour,
+  hatch: 'plain',
+  hatchColour: colour,
+  edge,
+});
+const hatched = (colour: string, hatch: Hatch, hatchColour: string, edge: string): Fill => ({
+  colour,
+  hatch,
+  hatchColour,
+  edge,
+});
 
 /**
  * What a place does, in drawing order. Families share an idea: time with progress is blue and plain; the three shortages
  * are warm and dark-hatched; the two flow states are purple, full of it when blocked and nearly empty when starved.
  */
 export const STATE_FILLS: Readonly<Record<PlaceState, Fill>> = {
-  'working': plain(PALETTE.blue),
-  'unattended': plain(PALETTE.sky, DARK_EDGE),
-  'changeover': hatched(PALETTE.green, 'upright', '#ffffff', PALETTE.green),
+  working: plain(PALETTE.blue),
+  unattended: plain(PALETTE.sky, DARK_EDGE),
+  changeover: hatched(PALETTE.green, 'upright', '#ffffff', PALETTE.green),
   'short of crew': hatched(PALETTE.orange, 'rising', DARK_EDGE, DARK_EDGE),
   'short of parts': hatched(PALETTE.yellow, 'dots', DARK_EDGE, DARK_EDGE),
   'short of carrier': hatched(PALETTE.vermillion, 'crossed', '#ffffff', PALETTE.vermillion),
-  'blocked': hatched(PALETTE.purple, 'falling', INK, INK),
-  'starved': hatched('#ffffff', 'level', PALETTE.purple, '#8f5375'),
-  'down': plain(PALETTE.black),
+  blocked: hatched(PALETTE.purple, 'falling', INK, INK),
+  starved: hatched('#ffffff', 'level', PALETTE.purple, '#8f5375'),
+  down: plain(PALETTE.black),
   'off shift': plain('#dedede', '#808080'),
 };
 export const STATE_ORDER = Object.keys(STATE_FILLS) as readonly PlaceState[];
@@ -68,5 +90,10 @@ export const LINES: readonly { readonly colour: string; readonly dash: readonly 
 
 /** A colour of the palette with an opacity, for interval bands. */
 export function faded(colour: string, opacity: number): string {
-  return colour + Math.round(opacity * 255).toString(16).padStart(2, '0');
+  return (
+    colour +
+    Math.round(opacity * 255)
+      .toString(16)
+      .padStart(2, '0')
+  );
 }

@@ -5,7 +5,12 @@ import { shorten } from './shorten.js';
 const PIECE = /\([^()]{1,44}\)\S*|[\d.,]+ %\S*|\S+/g;
 
 /** Breaks text at spaces into lines no wider than `width` CSS pixels; a single longer word loses its middle. */
-export function wrap(text: string, width: number, size: number, weight: 'normal' | '600' = 'normal'): string[] {
+export function wrap(
+  text: string,
+  width: number,
+  size: number,
+  weight: 'normal' | '600' = 'normal',
+): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of text.match(PIECE) ?? []) {

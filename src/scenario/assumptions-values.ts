@@ -2,10 +2,23 @@ import { isRawMap, type RawMap } from './names-outline.js';
 
 /** A number, alone or with a unit or per cent sign, or a sample such as `1 in 5`; no date, no clock time, no name. */
 const QUANTITY = /^-?\d+(?:\.\d+)? *(?:%|[A-Za-z]+(?:\/[A-Za-z]+)?)?$|^1 in \d+$/;
-export const isQuantity = (value: unknown): boolean => typeof value === 'number' || (typeof value === 'string' && QUANTITY.test(value.trim()));
+export const isQuantity = (value: unknown): boolean =>
+  typeof value === 'number' || (typeof value === 'string' && QUANTITY.test(value.trim()));
 
 const PLAIN_FORM = new Set(['low', 'likely', 'high', 'mean', 'cv', 'sd', 'shape']);
-const NAMED_FORMS = new Set(['constant', 'uniform', 'triangular', 'pert', 'exponential', 'erlang', 'gamma', 'lognormal', 'normal', 'discrete', 'weibull']);
+const NAMED_FORMS = new Set([
+  'constant',
+  'uniform',
+  'triangular',
+  'pert',
+  'exponential',
+  'erlang',
+  'gamma',
+  'lognormal',
+  'normal',
+  'discrete',
+  'weibull',
+]);
 
 /** A map that is one time, whatever the number of its keys. */
 export function isTime(map: RawMap): boolean {
@@ -24,7 +37,10 @@ export function textOf(value: unknown): string {
 
 function flow(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(flow).join(', ')}]`;
-  if (isRawMap(value)) return `{ ${Object.entries(value).map(([key, inner]) => `${flow(key)}: ${flow(inner)}`).join(', ')} }`;
+  if (isRawMap(value))
+    return `{ ${Object.entries(value)
+      .map(([key, inner]) => `${flow(key)}: ${flow(inner)}`)
+      .join(', ')} }`;
   const text = String(value);
   return typeof value === 'string' && /[,:[\]{}#"]/.test(text) ? JSON.stringify(text) : text;
 }

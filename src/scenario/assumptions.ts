@@ -32,9 +32,18 @@ export interface Taken {
 }
 
 /** Maps with a `note` of their own, names as `*`, items of a list as the list: there it belongs to the scenario and is left in place. */
-export const OWN_NOTES: readonly string[] = ['', 'calendars.*.shutdowns', 'calendars.*.overtime', 'defects.*', 'outages'];
+export const OWN_NOTES: readonly string[] = [
+  '',
+  'calendars.*.shutdowns',
+  'calendars.*.overtime',
+  'defects.*',
+  'outages',
+];
 
-interface Said { readonly basis: Basis; readonly note: string | undefined }
+interface Said {
+  readonly basis: Basis;
+  readonly note: string | undefined;
+}
 
 /**
  * Takes `basis` and `note` out of the data. They stand beside the keys of a map, or beside `value` where a number, a text
@@ -45,7 +54,8 @@ export function takeAssumptions(raw: unknown): Taken {
   const assumptions: Assumption[] = [];
   const findings: Finding[] = [];
   const wrapped = new Set<string>();
-  const remember = (at: Path, value: unknown, { basis, note }: Said): void => void assumptions.push({ path: sayPath(at), at, value: textOf(value), raw: value, basis, note });
+  const remember = (at: Path, value: unknown, { basis, note }: Said): void =>
+    void assumptions.push({ path: sayPath(at), at, value: textOf(value), raw: value, basis, note });
 
   function walk(value: unknown, at: Path, file: Path, said: Said | undefined): unknown {
     if (Array.isArray(value)) return value.map((item, i) => walk(item, [...at, i], [...file, i], said));
@@ -57,7 +67,12 @@ export function takeAssumptions(raw: unknown): Taken {
     const before = assumptions.length;
     const rest = Object.hasOwn(value, 'value') ? unwrap(value, at, file, own) : inside(value, at, file, own);
     if (Object.hasOwn(value, 'basis') && own !== undefined && assumptions.length === before) {
-      findings.push({ path: [...file, 'basis'], wanted: 'a quantity to speak of: beside it in a map, or { value: 6, basis: guess }', seen: 'none', atKey: true });
+      findings.push({
+        path: [...file, 'basis'],
+        wanted: 'a quantity to speak of: beside it in a map, or { value: 6, basis: guess }',
+        seen: 'none',
+        atKey: true,
+      });
     }
     return rest;
   }
@@ -66,7 +81,12 @@ export function takeAssumptions(raw: unknown): Taken {
     const rest = Object.entries(map).filter(([key]) => key !== 'basis' && (key !== 'note' || hasOwnNote(at)));
     const isOne = isTime(Object.fromEntries(rest));
     const place = assumptions.length;
-    const bare = Object.fromEntries(rest.map(([key, value]) => [key, walk(value, [...at, key], [...file, key], isOne || key === 'note' ? undefined : own)]));
+    const bare = Object.fromEntries(
+      rest.map(([key, value]) => [
+        key,
+        walk(value, [...at, key], [...file, key], isOne || key === 'note' ? undefined : own),
+      ]),
+    );
     if (isOne && own !== undefined) {
       const ofParts = assumptions.splice(place);
       remember(at, bare, own);
@@ -77,15 +97,26 @@ export function takeAssumptions(raw: unknown): Taken {
 
   function unwrap(map: RawMap, at: Path, file: Path, own: Said | undefined): unknown {
     for (const key of Object.keys(map)) {
-      if (!['value', 'basis', 'note'].includes(key)) findings.push({ path: [...file, key], wanted: 'only basis and note beside value; value can be no name', seen: JSON.stringify(key), atKey: true });
+      if (!['value', 'basis', 'note'].includes(key))
+        findings.push({
+          path: [...file, key],
+          wanted: 'only basis and note beside value; value can be no name',
+          seen: JSON.stringify(key),
+          atKey: true,
+        });
     }
     wrapped.add(spotKey(at));
     const value = map['value'];
     if (isRawMap(value) && Object.hasOwn(value, 'value')) {
-      findings.push({ path: [...file, 'value'], wanted: 'a value, without another { value: ... } around it', seen: saySeen(value) });
+      findings.push({
+        path: [...file, 'value'],
+        wanted: 'a value, without another { value: ... } around it',
+        seen: saySeen(value),
+      });
       return undefined;
     }
-    const isOne = !isRawMap(value) && !(Array.isArray(value) && value.some((item) => typeof item === 'object'));
+    const isOne =
+      !isRawMap(value) && !(Array.isArray(value) && value.some((item) => typeof item === 'object'));
     if (isOne && own !== undefined) remember(at, value, own);
     return walk(value, at, [...file, 'value'], isOne ? undefined : own);
   }
@@ -96,11 +127,20 @@ export function takeAssumptions(raw: unknown): Taken {
     const isKnown = (BASES as readonly unknown[]).includes(basis);
     if (Object.hasOwn(map, 'basis') && !isKnown) {
       const suggestion = typeof basis === 'string' ? nearest(basis, BASES) : undefined;
-      findings.push({ path: [...file, 'basis'], wanted: `one of ${BASES.map((word) => `"${word}"`).join(', ')}`, seen: saySeen(basis), suggestion });
+      findings.push({
+        path: [...file, 'basis'],
+        wanted: `one of ${BASES.map((word) => `"${word}"`).join(', ')}`,
+        seen: saySeen(basis),
+        suggestion,
+      });
     }
     const isOwn = hasOwnNote(at);
     if (Object.hasOwn(map, 'note') && !isOwn && (typeof note !== 'string' || isQuantity(note))) {
-      findings.push({ path: [...file, 'note'], wanted: 'a remark in words; note can be no name', seen: saySeen(note) });
+      findings.push({
+        path: [...file, 'note'],
+        wanted: 'a remark in words; note can be no name',
+        seen: saySeen(note),
+      });
     }
     const remark = typeof note === 'string' && !isOwn ? note : undefined;
     if (isKnown) return { basis: basis as Basis, note: remark };
@@ -109,7 +149,11 @@ export function takeAssumptions(raw: unknown): Taken {
 
   const value = walk(raw, [], [], undefined);
   const pathInFile = (path: Path, atKey = false): Path =>
-    path.flatMap((part, i) => (wrapped.has(spotKey(path.slice(0, i + 1))) && !(atKey && i === path.length - 1) ? [part, 'value'] : [part]));
+    path.flatMap((part, i) =>
+      wrapped.has(spotKey(path.slice(0, i + 1))) && !(atKey && i === path.length - 1)
+        ? [part, 'value']
+        : [part],
+    );
   return { value, assumptions, findings, pathInFile };
 }
 

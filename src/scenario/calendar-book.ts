@@ -24,14 +24,18 @@ export class CalendarBook {
   private readonly rosters = new Map<string, RosterWindow[]>();
   private readonly ids = new Map<string, number>();
 
-  constructor(private readonly scenario: Scenario, private readonly span: RunSpan) {}
+  constructor(
+    private readonly scenario: Scenario,
+    private readonly span: RunSpan,
+  ) {}
 
   /** Id of a calendar kept in a zone; `ALWAYS` for undefined. */
   id(name: string | undefined, zone: string): number {
     if (name === undefined) return ALWAYS;
     return this.remembered(JSON.stringify([name, zone]), () => {
       const { horizon } = this.span;
-      if (this.scenario.calendars[name].overtime.length === 0) return calendarColumns(this.workingDays(name, zone), horizon);
+      if (this.scenario.calendars[name].overtime.length === 0)
+        return calendarColumns(this.workingDays(name, zone), horizon);
       return rosterColumns(this.roster(name, zone), horizon, (entry) => this.ruleBit(name, zone, entry));
     });
   }
@@ -41,24 +45,40 @@ export class CalendarBook {
     const key = JSON.stringify([name ?? null, zone]);
     let roster = this.rosters.get(key);
     if (roster === undefined) {
-      const { startDay, endDay, origin, horizon } = this.span, spec = name === undefined ? undefined : this.scenario.calendars[name];
-      roster = rosterWindows(spec, this.workingDays(name, zone), this.clock(zone), startDay - 2, endDay + 2, origin).filter(({ start }) => start < horizon);
+      const { startDay, endDay, origin, horizon } = this.span,
+        spec = name === undefined ? undefined : this.scenario.calendars[name];
+      roster = rosterWindows(
+        spec,
+        this.workingDays(name, zone),
+        this.clock(zone),
+        startDay - 2,
+        endDay + 2,
+        origin,
+      ).filter(({ start }) => start < horizon);
       this.rosters.set(key, roster);
     }
     return roster;
   }
 
   private ruleBit(calendar: string, zone: string, entry: number): number {
-    let rule = this.rules.findIndex((known) => known.calendar === calendar && known.zone === zone && known.entry === entry);
+    let rule = this.rules.findIndex(
+      (known) => known.calendar === calendar && known.zone === zone && known.entry === entry,
+    );
     if (rule < 0) rule = this.rules.push({ calendar, zone, entry }) - 1;
-    if (rule >= MOST_RULES) throw new RangeError(`calendars: expected at most ${MOST_RULES} rules for overtime, one for each zone in which a calendar is kept, saw more; let calendars share them`);
+    if (rule >= MOST_RULES)
+      throw new RangeError(
+        `calendars: expected at most ${MOST_RULES} rules for overtime, one for each zone in which a calendar is kept, saw more; let calendars share them`,
+      );
     return 1 << rule;
   }
 
   /** Id of the time that is in all of the calendars; `ALWAYS` asks for nothing. */
   common(ids: readonly number[]): number {
     const [first = ALWAYS, ...others] = [...new Set(ids)].filter((id) => id !== ALWAYS).sort((a, b) => a - b);
-    return others.reduce((a, b) => this.remembered(`${a}&${b}`, () => intersection(this.columns[a], this.columns[b])), first);
+    return others.reduce(
+      (a, b) => this.remembered(`${a}&${b}`, () => intersection(this.columns[a], this.columns[b])),
+      first,
+    );
   }
 
   /** Working days of a calendar kept in a zone, to the end of the span; every date for undefined. */
@@ -77,7 +97,8 @@ export class CalendarBook {
 
   clock(zone: string): ZoneClock {
     let clock = this.clocks.get(zone);
-    if (clock === undefined) this.clocks.set(zone, clock = new ZoneClock(zone, this.span.startDay - 2, this.span.endDay + 2));
+    if (clock === undefined)
+      this.clocks.set(zone, (clock = new ZoneClock(zone, this.span.startDay - 2, this.span.endDay + 2)));
     return clock;
   }
 

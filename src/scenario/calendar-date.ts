@@ -33,6 +33,7 @@ export function mondayOf(week: string): number | undefined {
   const parts = /^(\d{4})-W(\d{2})$/.exec(week);
   if (parts === null) return undefined;
   // 4 January is always in week 1.
-  const fourth = Math.round(Date.UTC(Number(parts[1]), 0, 4) / MS_PER_DAY), monday = fourth - weekday(fourth) + 1 + 7 * (Number(parts[2]) - 1);
+  const fourth = Math.round(Date.UTC(Number(parts[1]), 0, 4) / MS_PER_DAY),
+    monday = fourth - weekday(fourth) + 1 + 7 * (Number(parts[2]) - 1);
   return isoWeek(monday) === week ? monday : undefined;
 }

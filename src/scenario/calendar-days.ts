@@ -3,9 +3,18 @@ import type { ZoneClock } from './calendar-zone.js';
 import type { CalendarSpec, ClockSpan } from './scenario.js';
 
 /** Working time of one shift between breaks, minutes since the programme's start. `shiftEnd` is the clock end of its shift, `shift` its place among the `hours` of the calendar. */
-export interface Window { readonly start: number; readonly end: number; readonly shiftEnd: number; readonly shift: number }
+export interface Window {
+  readonly start: number;
+  readonly end: number;
+  readonly shiftEnd: number;
+  readonly shift: number;
+}
 /** A date with working time; a night shift belongs to the date on which it begins. */
-export interface WorkingDay { readonly day: number; readonly windows: readonly Window[]; readonly minutes: number }
+export interface WorkingDay {
+  readonly day: number;
+  readonly windows: readonly Window[];
+  readonly minutes: number;
+}
 
 /** Says of a day number whether it is a working day; every day is one where there is no calendar. */
 export function workingDayRule(spec: CalendarSpec | undefined): (day: number) => boolean {
@@ -17,7 +26,9 @@ export function workingDayRule(spec: CalendarSpec | undefined): (day: number) =>
 
 /** Says of a day number whether it is a holiday or in a shutdown. */
 export function dayOffRule(spec: CalendarSpec): (day: number) => boolean {
-  const off = [...spec.holidays, ...spec.shutdowns].map((span) => [dayNumber(span.from), dayNumber(span.to)] as const);
+  const off = [...spec.holidays, ...spec.shutdowns].map(
+    (span) => [dayNumber(span.from), dayNumber(span.to)] as const,
+  );
   return (day) => off.some(([from, to]) => from <= day && day <= to);
 }
 
@@ -27,7 +38,13 @@ export function dayOffRule(spec: CalendarSpec): (day: number) => boolean {
  * Without a calendar each date is one window from midnight to midnight.
  * `origin` is the programme's start as an instant of the clock; working time before it is left out.
  */
-export function workingDays(spec: CalendarSpec | undefined, clock: ZoneClock, fromDay: number, toDay: number, origin: number): WorkingDay[] {
+export function workingDays(
+  spec: CalendarSpec | undefined,
+  clock: ZoneClock,
+  fromDay: number,
+  toDay: number,
+  origin: number,
+): WorkingDay[] {
   const works = workingDayRule(spec);
   const pieces = shiftPieces(spec ?? ROUND_THE_CLOCK);
   const at = (day: number, minute: number): number => clock.instant(day * MINUTES_PER_DAY + minute) - origin;
@@ -50,7 +67,10 @@ export function workingDays(spec: CalendarSpec | undefined, clock: ZoneClock, fr
   return days;
 }
 
-const ROUND_THE_CLOCK: Pick<CalendarSpec, 'hours' | 'breaks'> = { hours: [{ startMin: 0, endMin: MINUTES_PER_DAY }], breaks: [] };
+const ROUND_THE_CLOCK: Pick<CalendarSpec, 'hours' | 'breaks'> = {
+  hours: [{ startMin: 0, endMin: MINUTES_PER_DAY }],
+  breaks: [],
+};
 
 /** Shifts of a day with the breaks cut out, sorted, in minutes after the day's midnight (beyond 1440: the next day). */
 export function shiftPieces(spec: Pick<CalendarSpec, 'hours' | 'breaks'>): Window[] {
@@ -60,14 +80,18 @@ export function shiftPieces(spec: Pick<CalendarSpec, 'hours' | 'breaks'>): Windo
     let rest = [shift];
     for (const pause of breaks) {
       // A break is a clock time: it may lie after the midnight of a night shift, or begin before that of an early one.
-      for (const turn of [-MINUTES_PER_DAY, 0, MINUTES_PER_DAY]) rest = rest.flatMap((span) => without(span, pause.start + turn, pause.end + turn));
+      for (const turn of [-MINUTES_PER_DAY, 0, MINUTES_PER_DAY])
+        rest = rest.flatMap((span) => without(span, pause.start + turn, pause.end + turn));
     }
     for (const span of rest) pieces.push({ ...span, shiftEnd: shift.end, shift: position });
   }
   return pieces.sort((a, b) => a.start - b.start);
 }
 
-export interface Span { readonly start: number; readonly end: number }
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
 
 /** In minutes after midnight; an end at or before the start is on the next day. */
 export function unrolled({ startMin, endMin }: ClockSpan): Span {
@@ -76,5 +100,8 @@ export function unrolled({ startMin, endMin }: ClockSpan): Span {
 
 function without(span: Span, start: number, end: number): Span[] {
   if (end <= span.start || start >= span.end) return [span];
-  return [{ start: span.start, end: start }, { start: end, end: span.end }].filter((part) => part.end > part.start);
+  return [
+    { start: span.start, end: start },
+    { start: end, end: span.end },
+  ].filter((part) => part.end > part.start);
 }

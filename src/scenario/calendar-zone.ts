@@ -13,7 +13,11 @@ export class ZoneClock {
   private readonly offset: number[] = [];
 
   /** `fromDay` and `toDay` are day numbers; the clock is right between them and a few days around. */
-  constructor(readonly zone: string, fromDay: number, toDay: number) {
+  constructor(
+    readonly zone: string,
+    fromDay: number,
+    toDay: number,
+  ) {
     let at = Temporal.PlainDate.from(isoDate(fromDay - 3)).toZonedDateTime(zone);
     this.offset.push(at.offsetNanoseconds / 6e10);
     const last = (toDay + 3) * MINUTES_PER_DAY;

@@ -37,13 +37,18 @@ export function programmeClock(scenario: Scenario): ProgrammeClock {
   const workingDays = shares(days, edges, () => 1);
   const release = releaseDays(scenario, days, span);
   const releasing = shares(release, edges, () => 1);
-  const asked = shares(release, edges, (day) => day.rate).map((units, i) => (releasing[i] > 0 ? units / releasing[i] : null));
+  const asked = shares(release, edges, (day) => day.rate).map((units, i) =>
+    releasing[i] > 0 ? units / releasing[i] : null,
+  );
 
   const local = (minutes: number): number => span.clock.local(span.origin + minutes);
   const dayOf = (minutes: number): number => Math.floor(local(minutes) / MINUTES_PER_DAY);
   const dateTime = (minutes: number): string | null =>
-    Number.isFinite(minutes) ? new Date(Math.round(local(minutes) * 60) * 1000).toISOString().slice(0, 19) : null;
-  const date = (minutes: number): string | null => (Number.isFinite(minutes) ? isoDate(dayOf(minutes)) : null);
+    Number.isFinite(minutes)
+      ? new Date(Math.round(local(minutes) * 60) * 1000).toISOString().slice(0, 19)
+      : null;
+  const date = (minutes: number): string | null =>
+    Number.isFinite(minutes) ? isoDate(dayOf(minutes)) : null;
   const heads = edges.slice(0, -1);
   const isWeeks = span.kind === 'programme';
   return {
@@ -54,7 +59,7 @@ export function programmeClock(scenario: Scenario): ProgrammeClock {
     buckets: {
       unit: isWeeks ? 'week' : 'part',
       labels: heads.map((edge, i) => (isWeeks ? isoWeek(dayOf(edge)) : `part ${i + 1}`)),
-      starts: heads.map((edge) => (isWeeks ? isoDate(dayOf(edge)) : dateTime(edge) ?? '')),
+      starts: heads.map((edge) => (isWeeks ? isoDate(dayOf(edge)) : (dateTime(edge) ?? ''))),
       workingDays,
       asked,
     },
@@ -62,15 +67,21 @@ export function programmeClock(scenario: Scenario): ProgrammeClock {
 }
 
 /** Sum of `value` over days by bucket, each day shared out by its working minutes. */
-function shares<Day extends WorkingDay>(days: readonly Day[], edges: readonly number[], value: (day: Day) => number): number[] {
+function shares<Day extends WorkingDay>(
+  days: readonly Day[],
+  edges: readonly number[],
+  value: (day: Day) => number,
+): number[] {
   const sums = new Array<number>(edges.length - 1).fill(0);
   let first = 0;
   for (const day of days) {
-    const from = day.windows[0].start, to = day.windows[day.windows.length - 1].end;
+    const from = day.windows[0].start,
+      to = day.windows[day.windows.length - 1].end;
     while (first < sums.length && edges[first + 1] <= from) first++;
     for (let i = first; i < sums.length && edges[i] < to; i++) {
       let minutes = 0;
-      for (const { start, end } of day.windows) minutes += Math.max(0, Math.min(end, edges[i + 1]) - Math.max(start, edges[i]));
+      for (const { start, end } of day.windows)
+        minutes += Math.max(0, Math.min(end, edges[i + 1]) - Math.max(start, edges[i]));
       sums[i] += (minutes / day.minutes) * value(day);
     }
   }

@@ -11,7 +11,8 @@ export class Draws {
 
   /** A draw with a stream of its own; none for nothing and for a constant of zero. */
   add(name: string, distribution: Distribution | undefined): number {
-    if (distribution === undefined || (distribution.kind === 'constant' && distribution.value === 0)) return NO_DRAW;
+    if (distribution === undefined || (distribution.kind === 'constant' && distribution.value === 0))
+      return NO_DRAW;
     let stream = name;
     for (let turn = 2; this.taken.has(stream); turn++) stream = `${name} (${turn})`;
     this.taken.add(stream);

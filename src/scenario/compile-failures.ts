@@ -9,14 +9,23 @@ import type { Scenario } from './scenario.js';
 import type { Moment, Outage } from './scenario-failures.js';
 
 /** Ways to fail, by station. All places of a station draw from the same streams, in turn. */
-export function compileFailures(scenario: Scenario, names: Names, book: CalendarBook, draws: Draws): Model['failures'] {
-  const rows = Object.values(scenario.sites).flatMap(({ stations, zone }) => Object.entries(stations).flatMap(([name, { failures }]) => failures.map((failure) => ({
-    station: found(names.station, name, 'station'),
-    byClock: failure.by === 'calendar time',
-    every: draws.add(`${name}/failure`, failure.every),
-    repair: draws.add(`${name}/repair`, failure.repair),
-    repairCalendar: book.id(failure.hours, zone),
-  }))));
+export function compileFailures(
+  scenario: Scenario,
+  names: Names,
+  book: CalendarBook,
+  draws: Draws,
+): Model['failures'] {
+  const rows = Object.values(scenario.sites).flatMap(({ stations, zone }) =>
+    Object.entries(stations).flatMap(([name, { failures }]) =>
+      failures.map((failure) => ({
+        station: found(names.station, name, 'station'),
+        byClock: failure.by === 'calendar time',
+        every: draws.add(`${name}/failure`, failure.every),
+        repair: draws.add(`${name}/repair`, failure.repair),
+        repairCalendar: book.id(failure.hours, zone),
+      })),
+    ),
+  );
   return {
     count: rows.length,
     station: column(rows, (row) => row.station),
@@ -28,17 +37,27 @@ export function compileFailures(scenario: Scenario, names: Names, book: Calendar
 }
 
 /** Days looked at before the watched outage and, at most, after it. */
-const DAYS_BEFORE = 14, DAYS_AFTER = 26 * 7;
+const DAYS_BEFORE = 14,
+  DAYS_AFTER = 26 * 7;
 
 /** Outages by their instants; the longest one that begins in the run is watched, in days of the programme's zone. */
-export function compileOutages(scenario: Scenario, names: Names, book: CalendarBook, span: RunSpan): Model['outages'] {
+export function compileOutages(
+  scenario: Scenario,
+  names: Names,
+  book: CalendarBook,
+  span: RunSpan,
+): Model['outages'] {
   const runEnd = Math.min(span.end, span.horizon);
   const rows = scenario.outages.map((outage) => {
     const clock = book.clock(zoneOf(scenario, names, outage));
-    const instant = ({ day, minute }: Moment, otherwise: number): number => clock.instant(dayNumber(day) * MINUTES_PER_DAY + (minute ?? otherwise)) - span.origin;
-    const stations = outage.site === undefined ? outage.stations : Object.keys(siteOf(scenario, outage.site).stations);
+    const instant = ({ day, minute }: Moment, otherwise: number): number =>
+      clock.instant(dayNumber(day) * MINUTES_PER_DAY + (minute ?? otherwise)) - span.origin;
+    const stations =
+      outage.site === undefined ? outage.stations : Object.keys(siteOf(scenario, outage.site).stations);
     return {
-      name: outage.note ?? [...(outage.site === undefined ? outage.stations : [outage.site]), ...outage.lanes].join(', '),
+      name:
+        outage.note ??
+        [...(outage.site === undefined ? outage.stations : [outage.site]), ...outage.lanes].join(', '),
       stations: stations.map((name) => found(names.station, name, 'station')),
       lanes: outage.lanes.map((name) => found(names.lane, name, 'lane')),
       from: Math.max(0, instant(outage.from, 0)),
@@ -47,7 +66,13 @@ export function compileOutages(scenario: Scenario, names: Names, book: CalendarB
   });
   const longest = Math.max(0, ...rows.filter(({ from }) => from < runEnd).map(({ from, to }) => to - from));
   const watched = rows.findIndex(({ from, to }) => from < runEnd && to - from === longest);
-  const firstDay = watched < 0 ? span.startDay : Math.max(span.startDay, Math.floor(span.clock.local(span.origin + rows[watched].from) / MINUTES_PER_DAY) - DAYS_BEFORE);
+  const firstDay =
+    watched < 0
+      ? span.startDay
+      : Math.max(
+          span.startDay,
+          Math.floor(span.clock.local(span.origin + rows[watched].from) / MINUTES_PER_DAY) - DAYS_BEFORE,
+        );
   const watchFrom = span.clock.instant(firstDay * MINUTES_PER_DAY) - span.origin;
   const watchTo = watched < 0 ? watchFrom : Math.min(runEnd, rows[watched].to + DAYS_AFTER * MINUTES_PER_DAY);
   return {
@@ -56,15 +81,28 @@ export function compileOutages(scenario: Scenario, names: Names, book: CalendarB
     from: Float64Array.from(rows, ({ from }) => from),
     to: Float64Array.from(rows, ({ to }) => to),
     stationStart: starts(rows, ({ stations }) => stations),
-    station: entriesOf(rows, ({ stations }) => stations, (station) => station),
+    station: entriesOf(
+      rows,
+      ({ stations }) => stations,
+      (station) => station,
+    ),
     laneStart: starts(rows, ({ lanes }) => lanes),
-    lane: entriesOf(rows, ({ lanes }) => lanes, (lane) => lane),
-    watched, watchFrom,
+    lane: entriesOf(
+      rows,
+      ({ lanes }) => lanes,
+      (lane) => lane,
+    ),
+    watched,
+    watchFrom,
     watchDays: watched < 0 ? 0 : Math.floor((watchTo - watchFrom) / MINUTES_PER_DAY) + 1,
   };
 }
 
 function zoneOf(scenario: Scenario, names: Names, { stations, site, lanes }: Outage): string {
-  const named = site ?? (stations.length > 0 ? found(names.siteOfStation, stations[0], 'station') : scenario.lanes[lanes[0]].from);
+  const named =
+    site ??
+    (stations.length > 0
+      ? found(names.siteOfStation, stations[0], 'station')
+      : scenario.lanes[lanes[0]].from);
   return siteOf(scenario, named).zone;
 }

@@ -8,14 +8,22 @@ import type { RunSpan } from './compile-span.js';
 import { capacity } from './compile-stations.js';
 import type { Lane, Scenario } from './scenario.js';
 
-const RULE = { 'full': LEAVE_FULL, 'full or wait': LEAVE_FULL_OR_WAIT, 'timetable': LEAVE_TIMETABLE } as const;
+const RULE = { full: LEAVE_FULL, 'full or wait': LEAVE_FULL_OR_WAIT, timetable: LEAVE_TIMETABLE } as const;
 
 /** Lanes: loading keeps the calendar of the site of departure, unloading that of the site of arrival, driving the driving hours. */
-export function compileLanes(scenario: Scenario, names: Names, book: CalendarBook, draws: Draws, span: RunSpan): Model['lanes'] {
+export function compileLanes(
+  scenario: Scenario,
+  names: Names,
+  book: CalendarBook,
+  draws: Draws,
+  span: RunSpan,
+): Model['lanes'] {
   const rows = Object.entries(scenario.lanes).map(([name, lane]) => {
-    const from = siteOf(scenario, lane.from), to = siteOf(scenario, lane.to);
+    const from = siteOf(scenario, lane.from),
+      to = siteOf(scenario, lane.to);
     return {
-      name, lane,
+      name,
+      lane,
       load: draws.add(`${name}/load`, lane.load),
       drive: draws.add(`${name}/drive`, lane.drive),
       unload: draws.add(`${name}/unload`, lane.unload),
@@ -40,7 +48,9 @@ export function compileLanes(scenario: Scenario, names: Names, book: CalendarBoo
     driveCalendar: column(rows, (row) => row.driveCalendar),
     unloadCalendar: column(rows, (row) => row.unloadCalendar),
     rule: column(rows, (row) => RULE[row.lane.leaves.kind]),
-    wait: Float64Array.from(rows, ({ lane: { leaves } }) => (leaves.kind === 'full or wait' ? leaves.longestWaitMin : Infinity)),
+    wait: Float64Array.from(rows, ({ lane: { leaves } }) =>
+      leaves.kind === 'full or wait' ? leaves.longestWaitMin : Infinity,
+    ),
     timetable: rows.map((row) => departures(row.lane, scenario, book, span)),
     bank: column(rows, (row) => capacity(row.lane.bank)),
     docksFrom: column(rows, (row) => capacity(row.lane.docks.from)),
@@ -49,7 +59,12 @@ export function compileLanes(scenario: Scenario, names: Names, book: CalendarBoo
 }
 
 /** Times of departure in the span, sorted: the clock times on each working day of the site of departure. */
-function departures({ from, leaves }: Lane, scenario: Scenario, book: CalendarBook, span: RunSpan): Float64Array {
+function departures(
+  { from, leaves }: Lane,
+  scenario: Scenario,
+  book: CalendarBook,
+  span: RunSpan,
+): Float64Array {
   if (leaves.kind !== 'timetable') return new Float64Array(0);
   const site = siteOf(scenario, from);
   const clock = book.clock(site.zone);
@@ -57,5 +72,7 @@ function departures({ from, leaves }: Lane, scenario: Scenario, book: CalendarBo
   for (const { day } of book.workingDays(site.calendar, site.zone)) {
     for (const minute of leaves.atMin) times.add(clock.instant(day * MINUTES_PER_DAY + minute) - span.origin);
   }
-  return Float64Array.from(times).filter((time) => time >= 0 && time <= span.horizon).sort();
+  return Float64Array.from(times)
+    .filter((time) => time >= 0 && time <= span.horizon)
+    .sort();
 }

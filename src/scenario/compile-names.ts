@@ -25,15 +25,23 @@ export interface Names {
 
 export function names(scenario: Scenario): Names {
   const sites = Object.entries(scenario.sites);
-  const stations = sites.flatMap(([name, site]) => Object.keys(site.stations).map((station) => [station, name] as const));
-  const banks = Object.keys(scenario.lanes).filter((lane) => scenario.lanes[lane].arrivalBank !== undefined).map(bankName);
-  const crews = sites.flatMap(([name, site]) => Object.keys(site.crews).map((crew) => JSON.stringify([name, crew])));
+  const stations = sites.flatMap(([name, site]) =>
+    Object.keys(site.stations).map((station) => [station, name] as const),
+  );
+  const banks = Object.keys(scenario.lanes)
+    .filter((lane) => scenario.lanes[lane].arrivalBank !== undefined)
+    .map(bankName);
+  const crews = sites.flatMap(([name, site]) =>
+    Object.keys(site.crews).map((crew) => JSON.stringify([name, crew])),
+  );
   const stocks = Object.keys(scenario.feeders).filter((feeder) => scenario.feeders[feeder].kind === 'stock');
   const supplies = Object.keys(scenario.supplies);
   const crewIds = numbered(crews);
   const stockIds = numbered(stocks);
   const partIds = numbered([...stocks, ...supplies]);
-  const values = new Map(Object.entries(scenario.programme.options).map(([option, mix]) => [option, numbered(Object.keys(mix))]));
+  const values = new Map(
+    Object.entries(scenario.programme.options).map(([option, mix]) => [option, numbered(Object.keys(mix))]),
+  );
   return {
     site: numbered(sites.map(([name]) => name)),
     station: numbered([...stations.map(([station]) => station), ...banks]),
@@ -51,13 +59,19 @@ export function names(scenario: Scenario): Names {
 /** The reader has checked all names, so a miss is a fault of the program. */
 export function found<T>(map: ReadonlyMap<string, T>, name: string, kind: string): T {
   const value = map.get(name);
-  if (value === undefined) throw new Error(`expected a known ${kind}, saw '${name}'; the scenario must be checked before it is compiled`);
+  if (value === undefined)
+    throw new Error(
+      `expected a known ${kind}, saw '${name}'; the scenario must be checked before it is compiled`,
+    );
   return value;
 }
 
 export function siteOf(scenario: Scenario, name: string): Site {
   const site = scenario.sites[name];
-  if (site === undefined) throw new Error(`expected a known site, saw '${name}'; the scenario must be checked before it is compiled`);
+  if (site === undefined)
+    throw new Error(
+      `expected a known site, saw '${name}'; the scenario must be checked before it is compiled`,
+    );
   return site;
 }
 

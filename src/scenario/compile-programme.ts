@@ -12,10 +12,22 @@ import { orderCounts } from './scenario-orders.js';
 const RELEASE = { rate: RELEASE_TIMES, interval: RELEASE_ARRIVALS, saturated: RELEASE_SATURATED } as const;
 
 /** How units are released and when the run ends. Where the run ends before all are released, `times` is shorter than `quantity`. */
-export function compileProgramme(scenario: Scenario, names: Names, laid: LaidRoutes, book: CalendarBook, draws: Draws, span: RunSpan): Model['programme'] {
+export function compileProgramme(
+  scenario: Scenario,
+  names: Names,
+  laid: LaidRoutes,
+  book: CalendarBook,
+  draws: Draws,
+  span: RunSpan,
+): Model['programme'] {
   const { release, quantity, warmUpMin, orders } = scenario.programme;
-  const site = releaseSite(scenario), days = book.workingDays(site.calendar, site.zone);
-  const byRate = releaseTimes(releaseDays(scenario, days, span), orderCounts(orders.list, quantity).byRate, Math.min(span.end, span.horizon));
+  const site = releaseSite(scenario),
+    days = book.workingDays(site.calendar, site.zone);
+  const byRate = releaseTimes(
+    releaseDays(scenario, days, span),
+    orderCounts(orders.list, quantity).byRate,
+    Math.min(span.end, span.horizon),
+  );
   const { columns, times } = compileOrders(scenario, names, laid, span, days, byRate);
   return {
     release: RELEASE[release.kind],

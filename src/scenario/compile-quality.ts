@@ -10,7 +10,14 @@ import type { StationStep } from './scenario.js';
 /** For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it, those that join these, and so on. Supplies have no route. */
 export function joiningRoutes({ steps, firstStep }: LaidRoutes, names: Names): ReadonlySet<number>[] {
   const direct = Array.from({ length: firstStep.length - 1 }, (_, route) =>
-    steps.slice(firstStep[route], firstStep[route + 1]).flatMap((laid) => (laid.kind === 'step' ? Object.keys(laid.step.parts).flatMap((part) => names.feeder.get(part) ?? []) : [])));
+    steps
+      .slice(firstStep[route], firstStep[route + 1])
+      .flatMap((laid) =>
+        laid.kind === 'step'
+          ? Object.keys(laid.step.parts).flatMap((part) => names.feeder.get(part) ?? [])
+          : [],
+      ),
+  );
   return direct.map((feeders) => {
     const all = new Set(feeders);
     for (const route of all) for (const inner of direct[route]) all.add(inner);
@@ -19,21 +26,48 @@ export function joiningRoutes({ steps, firstStep }: LaidRoutes, names: Names): R
 }
 
 /** Columns of rules 8 to 10. Draws are added after those of the steps. */
-export function compileQuality(laid: LaidRoutes, slots: readonly Slot[], joining: readonly ReadonlySet<number>[], steps: Model['steps'], draws: Draws): QualityColumns {
-  const carried = joining.map((inner, route) => (route === 0 ? [] : slots.flatMap((slot, s) => ((slot.route === route || inner.has(slot.route)) && !isSurelyCleaned(laid, slot) ? [s] : []))));
-  const noteOfTest = new Map(slots.flatMap((slot, s) => (slot.kind === undefined ? [[slot.step, s] as const] : [])));
+export function compileQuality(
+  laid: LaidRoutes,
+  slots: readonly Slot[],
+  joining: readonly ReadonlySet<number>[],
+  steps: Model['steps'],
+  draws: Draws,
+): QualityColumns {
+  const carried = joining.map((inner, route) =>
+    route === 0
+      ? []
+      : slots.flatMap((slot, s) =>
+          (slot.route === route || inner.has(slot.route)) && !isSurelyCleaned(laid, slot) ? [s] : [],
+        ),
+  );
+  const noteOfTest = new Map(
+    slots.flatMap((slot, s) => (slot.kind === undefined ? [[slot.step, s] as const] : [])),
+  );
   const findNote = steps.findSlot.slice();
   laid.steps.forEach((_, step) => {
-    for (let f = steps.findStart[step]; f < steps.findStart[step + 1]; f++) if (findNote[f] < 0) findNote[f] = noteOfTest.get(step) ?? -1;
+    for (let f = steps.findStart[step]; f < steps.findStart[step + 1]; f++)
+      if (findNote[f] < 0) findNote[f] = noteOfTest.get(step) ?? -1;
   });
   return {
     carriedStart: starts(carried, (row) => row),
-    carriedSlot: entriesOf(carried, (row) => row, (slot) => slot),
+    carriedSlot: entriesOf(
+      carried,
+      (row) => row,
+      (slot) => slot,
+    ),
     findNote,
     hold: Uint8Array.from(laid.steps, holdOf),
-    mendDraw: column(laid.steps, (one) => (one.kind === 'step' ? draws.add(`${one.name}/mend`, one.step.hold?.mend) : NO_DRAW)),
-    compareWith: column(laid.steps, (one) => (one.kind === 'step' && one.step.comparesWith !== undefined ? found(laid.stepId, one.step.comparesWith.step, 'step') : -1)),
-    differDraw: column(laid.steps, (one) => (one.kind === 'step' ? draws.add(`${one.name}/differs`, one.step.comparesWith?.differs) : NO_DRAW)),
+    mendDraw: column(laid.steps, (one) =>
+      one.kind === 'step' ? draws.add(`${one.name}/mend`, one.step.hold?.mend) : NO_DRAW,
+    ),
+    compareWith: column(laid.steps, (one) =>
+      one.kind === 'step' && one.step.comparesWith !== undefined
+        ? found(laid.stepId, one.step.comparesWith.step, 'step')
+        : -1,
+    ),
+    differDraw: column(laid.steps, (one) =>
+      one.kind === 'step' ? draws.add(`${one.name}/differs`, one.step.comparesWith?.differs) : NO_DRAW,
+    ),
   };
 }
 
@@ -41,9 +75,19 @@ export function compileQuality(laid: LaidRoutes, slots: readonly Slot[], joining
 function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
   if (kind === undefined) return false;
   return steps.slice(step, firstStep[route + 1]).some((laid) => {
-    if (laid.kind !== 'step' || laid.step.sample !== undefined || laid.step.rework !== 'both' || Object.keys(laid.when).length > 0) return false;
+    if (
+      laid.kind !== 'step' ||
+      laid.step.sample !== undefined ||
+      laid.step.rework !== 'both' ||
+      Object.keys(laid.when).length > 0
+    )
+      return false;
     const find = own(laid.step.finds, kind);
-    return find !== undefined && isAlways(find.chance) && (find.then.kind === 'repair' || find.then.kind === 'scrap');
+    return (
+      find !== undefined &&
+      isAlways(find.chance) &&
+      (find.then.kind === 'repair' || find.then.kind === 'scrap')
+    );
   });
 }
 
@@ -54,5 +98,12 @@ function holdOf(laid: LaidStep): number {
 
 /** Whether there is something to do at a hold for a unit without noted items. */
 function hasOwnTask({ work, passes, process, parts, takesOff, creates, finds, fails }: StationStep): boolean {
-  return work !== undefined || passes !== undefined || process !== undefined || fails !== undefined || takesOff.length > 0 || [parts, creates, finds].some((map) => Object.keys(map).length > 0);
+  return (
+    work !== undefined ||
+    passes !== undefined ||
+    process !== undefined ||
+    fails !== undefined ||
+    takesOff.length > 0 ||
+    [parts, creates, finds].some((map) => Object.keys(map).length > 0)
+  );
 }

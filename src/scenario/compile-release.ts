@@ -19,7 +19,8 @@ export interface ReleaseDay extends WorkingDay {
 
 /** Counts this close to a whole number are that number: ten days at 0.1 are one unit. */
 const ROUNDING = 1e-9;
-const tidy = (count: number): number => (Math.abs(count - Math.round(count)) < ROUNDING ? Math.round(count) : count);
+const tidy = (count: number): number =>
+  Math.abs(count - Math.round(count)) < ROUNDING ? Math.round(count) : count;
 
 /**
  * Days with units to release, from the programme's start to the day on which the last unit is released, or to the end.
@@ -28,14 +29,20 @@ const tidy = (count: number): number => (Math.abs(count - Math.round(count)) < R
 export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], span: RunSpan): ReleaseDay[] {
   const { release, quantity, orders } = scenario.programme;
   if (release.kind !== 'rate') return [];
-  const asked = askedRate(scenario), most = orderCounts(orders.list, quantity).byRate, end = Math.min(span.end, span.horizon);
+  const asked = askedRate(scenario),
+    most = orderCounts(orders.list, quantity).byRate,
+    end = Math.min(span.end, span.horizon);
   const dated = new Map<number, number>();
-  for (const order of orders.list) if (order.release !== undefined) dated.set(dayNumber(order.release), (dated.get(dayNumber(order.release)) ?? 0) + 1);
+  for (const order of orders.list)
+    if (order.release !== undefined)
+      dated.set(dayNumber(order.release), (dated.get(dayNumber(order.release)) ?? 0) + 1);
   const out: ReleaseDay[] = [];
-  let before = 0, byRateBefore = 0;
+  let before = 0,
+    byRateBefore = 0;
   for (const day of days) {
     const isOver = most !== undefined && byRateBefore > most - 1 + ROUNDING;
-    const byRate = day.day < span.startDay || isOver ? 0 : asked.onDay(day.day), rate = byRate + (dated.get(day.day) ?? 0);
+    const byRate = day.day < span.startDay || isOver ? 0 : asked.onDay(day.day),
+      rate = byRate + (dated.get(day.day) ?? 0);
     if (rate <= 0 || day.windows[0].start >= end) continue;
     out.push({ ...day, rate, before, byRate, byRateBefore, usual: byRate > 0 ? asked.usualOn(day.day) : 0 });
     before = tidy(before + rate);
@@ -49,7 +56,11 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
  * count, and unit k goes when the count reaches k - 1: the first at the first working minute. A count reached with the
  * last minute of a day is released at the start of the next.
  */
-export function releaseTimes(days: readonly ReleaseDay[], quantity: number | undefined, end: number): Float64Array {
+export function releaseTimes(
+  days: readonly ReleaseDay[],
+  quantity: number | undefined,
+  end: number,
+): Float64Array {
   const times: number[] = [];
   const most = quantity ?? Infinity;
   for (const day of days) {

@@ -3,8 +3,21 @@ import type { Condition, RouteEntry, Scenario, StationStep } from './scenario.js
 
 /** A step of the model before it has columns; `group`: of a step that is done side by side with others, that of theirs. The wait in the bank after a lane is a step without work. */
 export type LaidStep =
-  | { readonly kind: 'step'; readonly name: string; readonly route: number; readonly when: Condition; readonly step: StationStep; readonly group?: number }
-  | { readonly kind: 'lane' | 'bank'; readonly name: string; readonly route: number; readonly when: Condition; readonly lane: string };
+  | {
+      readonly kind: 'step';
+      readonly name: string;
+      readonly route: number;
+      readonly when: Condition;
+      readonly step: StationStep;
+      readonly group?: number;
+    }
+  | {
+      readonly kind: 'lane' | 'bank';
+      readonly name: string;
+      readonly route: number;
+      readonly when: Condition;
+      readonly lane: string;
+    };
 
 export interface LaidRoutes {
   readonly steps: readonly LaidStep[];
@@ -18,17 +31,31 @@ export interface LaidRoutes {
 export function layRoutes(scenario: Scenario): LaidRoutes {
   const steps: LaidStep[] = [];
   const firstStep: number[] = [];
-  [scenario.route, ...Object.values(scenario.feeders).map((feeder) => feeder.route)].forEach((entries, route) => {
-    firstStep.push(steps.length);
-    for (const entry of entries) steps.push(...laid(entry, route, scenario, steps.length));
-  });
+  [scenario.route, ...Object.values(scenario.feeders).map((feeder) => feeder.route)].forEach(
+    (entries, route) => {
+      firstStep.push(steps.length);
+      for (const entry of entries) steps.push(...laid(entry, route, scenario, steps.length));
+    },
+  );
   firstStep.push(steps.length);
-  return { steps, firstStep, stepId: new Map(steps.flatMap((step, id) => (step.kind === 'step' ? [[step.name, step.group ?? id] as const] : []))) };
+  return {
+    steps,
+    firstStep,
+    stepId: new Map(
+      steps.flatMap((step, id) => (step.kind === 'step' ? [[step.name, step.group ?? id] as const] : [])),
+    ),
+  };
 }
 
 function laid(entry: RouteEntry, route: number, scenario: Scenario, id: number): LaidStep[] {
   if (entry.kind === 'step') {
-    const one = (step: StationStep): LaidStep & { kind: 'step' } => ({ kind: 'step', name: step.name, route, when: step.when, step });
+    const one = (step: StationStep): LaidStep & { kind: 'step' } => ({
+      kind: 'step',
+      name: step.name,
+      route,
+      when: step.when,
+      step,
+    });
     return [one(entry), ...(entry.sideBySide ?? []).map((step) => ({ ...one(step), group: id }))];
   }
   const { lane, when } = entry;

@@ -46,7 +46,10 @@ export function runSpan(scenario: Scenario): RunSpan {
   if (isSteady) days = Math.ceil((warmUpMin + lengthMin) / MINUTES_PER_DAY) + SLACK_DAYS;
   else if (untilDay !== undefined) days = untilDay - startDay;
   else if (quantity !== undefined) days = planned(scenario, quantity, startDay);
-  else throw new RangeError('programme: expected a `quantity`, a date `until` or a `length`, saw none of them; give one');
+  else
+    throw new RangeError(
+      'programme: expected a `quantity`, a date `until` or a `length`, saw none of them; give one',
+    );
 
   const endDay = startDay + days;
   const clock = new ZoneClock(zone, startDay, endDay);
@@ -56,11 +59,15 @@ export function runSpan(scenario: Scenario): RunSpan {
   const stop = untilDay === undefined ? Infinity : at(untilDay);
   if (isSteady) {
     const end = Math.min(warmUpMin + lengthMin, stop);
-    const bucketEdges = Array.from({ length: PARTS + 1 }, (_, i) => warmUpMin + (i * (end - warmUpMin)) / PARTS);
+    const bucketEdges = Array.from(
+      { length: PARTS + 1 },
+      (_, i) => warmUpMin + (i * (end - warmUpMin)) / PARTS,
+    );
     return { kind: 'steady state', ...common, end, bucketEdges };
   }
   const bucketEdges = [0];
-  for (let monday = startDay + 8 - weekday(startDay); monday < endDay; monday += 7) bucketEdges.push(at(monday));
+  for (let monday = startDay + 8 - weekday(startDay); monday < endDay; monday += 7)
+    bucketEdges.push(at(monday));
   bucketEdges.push(common.horizon);
   return { kind: 'programme', ...common, end: stop, bucketEdges };
 }
@@ -69,7 +76,9 @@ export function runSpan(scenario: Scenario): RunSpan {
 function planned(scenario: Scenario, quantity: number, startDay: number): number {
   const days = releaseDays(scenario, quantity, startDay);
   if (!(days <= LONGEST_DAYS)) {
-    throw new RangeError(`programme: expected a plan that releases all ${quantity} units within 200 years, saw none; raise the last rate, open the calendar, or give \`until\``);
+    throw new RangeError(
+      `programme: expected a plan that releases all ${quantity} units within 200 years, saw none; raise the last rate, open the calendar, or give \`until\``,
+    );
   }
   return days + Math.max(YEAR_DAYS, days);
 }
@@ -79,10 +88,16 @@ function releaseDays(scenario: Scenario, quantity: number, startDay: number): nu
   const site = releaseSite(scenario);
   const spec = site.calendar === undefined ? undefined : scenario.calendars[site.calendar];
   if (release.kind === 'interval') return Math.ceil((quantity * meanOf(release.interval)) / MINUTES_PER_DAY);
-  if (release.kind === 'saturated') return Math.ceil((quantity * longestStep(scenario)) / meanDailyMinutes(spec));
+  if (release.kind === 'saturated')
+    return Math.ceil((quantity * longestStep(scenario)) / meanDailyMinutes(spec));
   const works = workingDayRule(spec);
-  const rate = askedRate(scenario), byRate = orderCounts(orders.list, quantity).byRate ?? 0;
-  const lastDated = Math.max(startDay, ...orders.list.map((order) => (order.release === undefined ? startDay : dayNumber(order.release)))) - startDay;
+  const rate = askedRate(scenario),
+    byRate = orderCounts(orders.list, quantity).byRate ?? 0;
+  const lastDated =
+    Math.max(
+      startDay,
+      ...orders.list.map((order) => (order.release === undefined ? startDay : dayNumber(order.release))),
+    ) - startDay;
   let count = 0;
   for (let days = 0; days <= LONGEST_DAYS; days++) {
     if (works(startDay + days)) count += rate.onDay(startDay + days);
@@ -94,12 +109,20 @@ function releaseDays(scenario: Scenario, quantity: number, startDay: number): nu
 
 /** Place minutes of the slowest step of the unit's route, for a guess at how long a saturated line takes. */
 function longestStep(scenario: Scenario): number {
-  const places = new Map(Object.values(scenario.sites).flatMap((site) => Object.entries(site.stations)).map(([name, station]) => [name, station.places]));
+  const places = new Map(
+    Object.values(scenario.sites)
+      .flatMap((site) => Object.entries(site.stations))
+      .map(([name, station]) => [name, station.places]),
+  );
   let longest = 1;
   for (const step of scenario.route) {
     if (step.kind === 'lane') continue;
     const mean = (d: Distribution | undefined): number => (d === undefined ? 0 : meanOf(d));
-    const minutes = (step.sideBySide ?? [step]).map(({ work, passes, process }) => (passes === undefined ? mean(work) : passes.count * (mean(passes.work) + mean(passes.settle))) + mean(process));
+    const minutes = (step.sideBySide ?? [step]).map(
+      ({ work, passes, process }) =>
+        (passes === undefined ? mean(work) : passes.count * (mean(passes.work) + mean(passes.settle))) +
+        mean(process),
+    );
     longest = Math.max(longest, minutes.reduce((a, b) => a + b) / (places.get(step.at) ?? 1));
   }
   return longest;
@@ -108,6 +131,10 @@ function longestStep(scenario: Scenario): number {
 /** Working minutes a week over seven, breaks not taken off: close enough for a guess. */
 function meanDailyMinutes(spec: CalendarSpec | undefined): number {
   if (spec === undefined) return MINUTES_PER_DAY;
-  const day = spec.hours.reduce((sum, { startMin, endMin }) => sum + (endMin > startMin ? endMin - startMin : endMin - startMin + MINUTES_PER_DAY), 0);
+  const day = spec.hours.reduce(
+    (sum, { startMin, endMin }) =>
+      sum + (endMin > startMin ? endMin - startMin : endMin - startMin + MINUTES_PER_DAY),
+    0,
+  );
   return (day * spec.on.length) / 7;
 }

@@ -10,18 +10,29 @@ import type { Scenario, Station } from './scenario.js';
 export const capacity = (limit: number | undefined): number => limit ?? UNLIMITED;
 
 interface StationRow {
-  readonly name: string; readonly site: number; readonly calendar: number; readonly isBank: boolean;
+  readonly name: string;
+  readonly site: number;
+  readonly calendar: number;
+  readonly isBank: boolean;
   readonly station: Pick<Station, 'places' | 'buffer' | 'reworkBuffer' | 'lot'>;
   readonly changeover: ChangeoverRow | undefined;
 }
 
 /** Stations site by site, then the arrival banks of lanes. */
-export function compileStations(scenario: Scenario, names: Names, book: CalendarBook, draws: Draws): Model['stations'] {
+export function compileStations(
+  scenario: Scenario,
+  names: Names,
+  book: CalendarBook,
+  draws: Draws,
+): Model['stations'] {
   const rows: StationRow[] = [];
   for (const [siteName, site] of Object.entries(scenario.sites)) {
     for (const [name, station] of Object.entries(site.stations)) {
       rows.push({
-        name, station, changeover: compileChangeover(scenario, name, station.changeover, names, draws), isBank: false,
+        name,
+        station,
+        changeover: compileChangeover(scenario, name, station.changeover, names, draws),
+        isBank: false,
         site: found(names.site, siteName, 'site'),
         calendar: station.unattended ? ALWAYS : book.id(station.calendar ?? site.calendar, site.zone),
       });
@@ -30,7 +41,14 @@ export function compileStations(scenario: Scenario, names: Names, book: Calendar
   for (const [lane, { to, arrivalBank }] of Object.entries(scenario.lanes)) {
     if (arrivalBank === undefined) continue;
     const station = { places: arrivalBank, buffer: 0, reworkBuffer: undefined, lot: undefined };
-    rows.push({ name: bankName(lane), station, site: found(names.site, to, 'site'), calendar: ALWAYS, isBank: true, changeover: undefined });
+    rows.push({
+      name: bankName(lane),
+      station,
+      site: found(names.site, to, 'site'),
+      calendar: ALWAYS,
+      isBank: true,
+      changeover: undefined,
+    });
   }
   const drawsOf = ({ changeover }: StationRow): readonly number[] => changeover?.draws ?? [];
   return {
@@ -39,7 +57,9 @@ export function compileStations(scenario: Scenario, names: Names, book: Calendar
     site: column(rows, (row) => row.site),
     places: column(rows, (row) => row.station.places),
     buffer: column(rows, (row) => capacity(row.station.buffer)),
-    reworkBuffer: column(rows, ({ station: { reworkBuffer } }) => (reworkBuffer === 'unlimited' ? UNLIMITED : reworkBuffer ?? -1)),
+    reworkBuffer: column(rows, ({ station: { reworkBuffer } }) =>
+      reworkBuffer === 'unlimited' ? UNLIMITED : (reworkBuffer ?? -1),
+    ),
     calendar: column(rows, (row) => row.calendar),
     isBank: Uint8Array.from(rows, (row) => Number(row.isBank)),
     changeoverOption: column(rows, (row) => row.changeover?.option ?? -1),
@@ -54,10 +74,17 @@ export function compileStations(scenario: Scenario, names: Names, book: Calendar
 }
 
 /** Calendars in which work at a station goes on whoever does it: the station's; for an unattended one only that of its people. */
-export function workCalendar(scenario: Scenario, siteName: string, stationName: string, crewCalendars: readonly number[], book: CalendarBook): number {
+export function workCalendar(
+  scenario: Scenario,
+  siteName: string,
+  stationName: string,
+  crewCalendars: readonly number[],
+  book: CalendarBook,
+): number {
   const site = siteOf(scenario, siteName);
   const station = found(new Map(Object.entries(site.stations)), stationName, 'station');
-  if (!station.unattended) return book.common([book.id(station.calendar ?? site.calendar, site.zone), ...crewCalendars]);
+  if (!station.unattended)
+    return book.common([book.id(station.calendar ?? site.calendar, site.zone), ...crewCalendars]);
   if (crewCalendars.length > 0) return book.common(crewCalendars);
   return book.id(site.calendar, site.zone);
 }

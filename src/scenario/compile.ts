@@ -36,16 +36,35 @@ export function compile(scenario: Scenario): Model {
 
   const options = compileOptions(scenario, draws);
   const stations = compileStations(scenario, ids, book, draws);
-  const resources = { ...compileResources(scenario, ids, book), shifts: compileShifts(scenario, book, draws) };
+  const resources = {
+    ...compileResources(scenario, ids, book),
+    shifts: compileShifts(scenario, book, draws),
+  };
   const stays = compileStays(scenario, ids, laid, resources, book, draws);
-  const steps = compileSteps({ scenario, names: ids, book, draws, laid, slots, joining, chances, thens, resources, stays });
+  const steps = compileSteps({
+    scenario,
+    names: ids,
+    book,
+    draws,
+    laid,
+    slots,
+    joining,
+    chances,
+    thens,
+    resources,
+    stays,
+  });
   const quality = compileQuality(laid, slots, joining, steps, draws);
   const lanes = compileLanes(scenario, ids, book, draws, span);
   const programme = compileProgramme(scenario, ids, laid, book, draws, span);
   const failures = compileFailures(scenario, ids, book, draws);
   const supplies = compileSupplies(scenario, ids, book, draws, span);
   // A timetable or a plan of deliveries is known no further than the calendars are; an order that is scrapped every time would be built again for ever.
-  const isBounded = programme.orders.replaceScrapped || book.columns.length > 0 || lanes.timetable.some((times) => times.length > 0) || hasPlan(scenario.supplies);
+  const isBounded =
+    programme.orders.replaceScrapped ||
+    book.columns.length > 0 ||
+    lanes.timetable.some((times) => times.length > 0) ||
+    hasPlan(scenario.supplies);
   return {
     calendars: book.columns,
     horizon: isBounded ? span.horizon : Infinity,

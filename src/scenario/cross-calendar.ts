@@ -5,7 +5,8 @@ export const DAY = 1440;
 export const WEEK = 7 * DAY;
 
 /** Minutes; an end at or before the start is on the next day. */
-export const lengthOf = ({ startMin, endMin }: ClockSpan): number => (endMin > startMin ? endMin - startMin : endMin + DAY - startMin);
+export const lengthOf = ({ startMin, endMin }: ClockSpan): number =>
+  endMin > startMin ? endMin - startMin : endMin + DAY - startMin;
 
 /** Shifts that overlap, breaks outside the shifts, calendars without working time. */
 export function calendarFindings(scenario: Scenario): Finding[] {
@@ -13,12 +14,31 @@ export function calendarFindings(scenario: Scenario): Finding[] {
     const path = ['calendars', name];
     const found: Finding[] = [];
     const overlap = overlapping(calendar);
-    if (overlap !== undefined) found.push({ path: [...path, 'hours'], wanted: 'shifts that do not overlap, also not with the shift of the next day', seen: overlap.map(sayClock).join(' and ') });
+    if (overlap !== undefined)
+      found.push({
+        path: [...path, 'hours'],
+        wanted: 'shifts that do not overlap, also not with the shift of the next day',
+        seen: overlap.map(sayClock).join(' and '),
+      });
     calendar.breaks.forEach((pause, i) => {
-      if (![calendar, ...calendar.overtime].some(({ hours }) => hours.some((shift) => offsetIn(shift, pause) !== undefined))) found.push({ path: [...path, 'breaks', i], wanted: 'a break inside a shift', seen: `"${sayClock(pause)}"` });
+      if (
+        ![calendar, ...calendar.overtime].some(({ hours }) =>
+          hours.some((shift) => offsetIn(shift, pause) !== undefined),
+        )
+      )
+        found.push({
+          path: [...path, 'breaks', i],
+          wanted: 'a break inside a shift',
+          seen: `"${sayClock(pause)}"`,
+        });
     });
     calendar.hours.forEach((shift) => {
-      if (workingMinutes(shift, calendar.breaks) === 0) found.push({ path: [...path, 'breaks'], wanted: 'breaks that leave working time in each shift', seen: `none left in ${sayClock(shift)}` });
+      if (workingMinutes(shift, calendar.breaks) === 0)
+        found.push({
+          path: [...path, 'breaks'],
+          wanted: 'breaks that leave working time in each shift',
+          seen: `none left in ${sayClock(shift)}`,
+        });
     });
     return found;
   });
@@ -41,7 +61,13 @@ function workingMinutes(shift: ClockSpan, breaks: readonly ClockSpan[]): number 
 
 /** The first two shifts of a week that overlap. */
 function overlapping({ hours, on }: CalendarSpec): ClockSpan[] | undefined {
-  const week = on.flatMap((day) => hours.map((shift) => ({ shift, start: (day - 1) * DAY + shift.startMin, end: (day - 1) * DAY + shift.startMin + lengthOf(shift) })));
+  const week = on.flatMap((day) =>
+    hours.map((shift) => ({
+      shift,
+      start: (day - 1) * DAY + shift.startMin,
+      end: (day - 1) * DAY + shift.startMin + lengthOf(shift),
+    })),
+  );
   week.sort((a, b) => a.start - b.start);
   for (const [i, one] of week.entries()) {
     const next = week[i + 1] ?? { ...week[0]!, start: week[0]!.start + WEEK };
@@ -51,6 +77,7 @@ function overlapping({ hours, on }: CalendarSpec): ClockSpan[] | undefined {
 }
 
 function sayClock({ startMin, endMin }: ClockSpan): string {
-  const clock = (min: number): string => `${String(Math.floor(min / 60)).padStart(2, '0')}:${String(min % 60).padStart(2, '0')}`;
+  const clock = (min: number): string =>
+    `${String(Math.floor(min / 60)).padStart(2, '0')}:${String(min % 60).padStart(2, '0')}`;
   return `${clock(startMin)}-${clock(endMin)}`;
 }

@@ -9,11 +9,28 @@ export function changeoverFindings(scenario: Scenario): Finding[] {
       if (changeover === undefined) continue;
       const path = ['sites', site, 'stations', name, 'changeover'];
       for (const [value, times] of Object.entries(changeover.fromTo)) {
-        if (Object.hasOwn(times, value)) found.push({ path: [...path, 'from to', value, value], wanted: 'a pair of two values; between units of one value there is no changeover', seen: `"${value}" to "${value}"`, atKey: true });
+        if (Object.hasOwn(times, value))
+          found.push({
+            path: [...path, 'from to', value, value],
+            wanted: 'a pair of two values; between units of one value there is no changeover',
+            seen: `"${value}" to "${value}"`,
+            atKey: true,
+          });
       }
       if (changeover.batch === undefined) continue;
-      if (lot !== undefined) found.push({ path: [...path, 'batch'], wanted: 'no batch at a station with lots, whose units are taken together', atKey: true });
-      else if (buffer !== undefined && buffer < 2) found.push({ path: [...path, 'batch'], wanted: 'a buffer of at least 2 spaces ahead of the station, so that there is a choice', seen: `buffer: ${buffer}`, atKey: true });
+      if (lot !== undefined)
+        found.push({
+          path: [...path, 'batch'],
+          wanted: 'no batch at a station with lots, whose units are taken together',
+          atKey: true,
+        });
+      else if (buffer !== undefined && buffer < 2)
+        found.push({
+          path: [...path, 'batch'],
+          wanted: 'a buffer of at least 2 spaces ahead of the station, so that there is a choice',
+          seen: `buffer: ${buffer}`,
+          atKey: true,
+        });
     }
   }
   return found;

@@ -13,8 +13,18 @@ function sizes(scenario: Scenario): Finding[] {
     for (const [name, { lot, places }] of Object.entries(stations)) {
       if (lot === undefined) continue;
       const path = ['sites', site, 'stations', name, 'lot'];
-      if (lot.most > places) found.push({ path: [...path, 'most'], wanted: `at most ${places}, the places of the station`, seen: String(lot.most) });
-      if (lot.least > lot.most) found.push({ path: [...path, 'least'], wanted: `at most ${lot.most}, the most of the lot`, seen: String(lot.least) });
+      if (lot.most > places)
+        found.push({
+          path: [...path, 'most'],
+          wanted: `at most ${places}, the places of the station`,
+          seen: String(lot.most),
+        });
+      if (lot.least > lot.most)
+        found.push({
+          path: [...path, 'least'],
+          wanted: `at most ${lot.most}, the most of the lot`,
+          seen: String(lot.least),
+        });
     }
   }
   return found;
@@ -22,11 +32,20 @@ function sizes(scenario: Scenario): Finding[] {
 
 function repairs(scenario: Scenario): Finding[] {
   const siteOf = siteOfStation(scenario);
-  return routesOf(scenario).flatMap((route) => stepsOf(route).flatMap((placed) => {
-    const { at } = placed.step, site = siteOf.get(at);
-    if (site === undefined || own(scenario.sites[site]!.stations, at)?.lot === undefined) return [];
-    return findsOf(placed).filter(({ find }) => find.then.kind === 'repair').map(({ path }): Finding => (
-      { path: [...path, 'repair'], wanted: `no repair at "${at}", which works on lots; give the inspection a station of its own`, atKey: true }
-    ));
-  }));
+  return routesOf(scenario).flatMap((route) =>
+    stepsOf(route).flatMap((placed) => {
+      const { at } = placed.step,
+        site = siteOf.get(at);
+      if (site === undefined || own(scenario.sites[site]!.stations, at)?.lot === undefined) return [];
+      return findsOf(placed)
+        .filter(({ find }) => find.then.kind === 'repair')
+        .map(
+          ({ path }): Finding => ({
+            path: [...path, 'repair'],
+            wanted: `no repair at "${at}", which works on lots; give the inspection a station of its own`,
+            atKey: true,
+          }),
+        );
+    }),
+  );
 }

@@ -9,11 +9,22 @@ export function optionFindings(scenario: Scenario): Finding[] {
 }
 
 function tooManyValues(scenario: Scenario): Finding[] {
-  const asked = new Set(routesOf(scenario).flatMap((route) => [...route.entries, ...stepsOf(route).map(({ step }) => step)].flatMap(({ when }) => Object.keys(when))));
+  const asked = new Set(
+    routesOf(scenario).flatMap((route) =>
+      [...route.entries, ...stepsOf(route).map(({ step }) => step)].flatMap(({ when }) => Object.keys(when)),
+    ),
+  );
   return [...asked].flatMap((option): Finding[] => {
     const count = Object.keys(own(scenario.programme.options, option) ?? {}).length;
     if (count <= MOST_VALUES) return [];
-    return [{ path: ['programme', 'options', option], wanted: `at most ${MOST_VALUES} values where a step has a condition on the option; merge values that are built alike`, seen: String(count), atKey: true }];
+    return [
+      {
+        path: ['programme', 'options', option],
+        wanted: `at most ${MOST_VALUES} values where a step has a condition on the option; merge values that are built alike`,
+        seen: String(count),
+        atKey: true,
+      },
+    ];
   });
 }
 
@@ -23,7 +34,12 @@ function ofStock(scenario: Scenario): Finding[] {
   return routesOf(scenario).flatMap((route) => {
     if (route.kind !== 'stock') return [];
     const found: Finding[] = [];
-    const tell = (path: Path): void => void found.push({ path, wanted: 'nothing by option in a feeder of stock, whose sub-assemblies are not yet of a unit', atKey: true });
+    const tell = (path: Path): void =>
+      void found.push({
+        path,
+        wanted: 'nothing by option in a feeder of stock, whose sub-assemblies are not yet of a unit',
+        atKey: true,
+      });
     const chance = (path: Path, { byOption }: Chance): void => {
       if (byOption.length > 0) tell(path);
     };
@@ -34,7 +50,11 @@ function ofStock(scenario: Scenario): Finding[] {
       for (const { path: at, find } of findsOf(placed)) chance([...at, 'chance'], find.chance);
       const site = siteOf.get(step.at);
       if (site !== undefined && scenario.sites[site]?.stations[step.at]?.changeover !== undefined) {
-        found.push({ path: [...path, 'at'], wanted: 'a station without changeover, since sub-assemblies for stock have no options', seen: `"${step.at}"` });
+        found.push({
+          path: [...path, 'at'],
+          wanted: 'a station without changeover, since sub-assemblies for stock have no options',
+          seen: `"${step.at}"`,
+        });
       }
     }
     return found;

@@ -23,9 +23,24 @@ export function shiftFindings(scenario: Scenario): Finding[] {
       const longest = longestOf(calendars);
       // A single calendar without working time is reported as such.
       if (longest === 0 && calendars.length === 1) return [];
-      if (longest === 0) return [{ path: [...path, 'crew'], wanted: 'a station and crews that are in at the same time in some hour of the week', seen: 'none' }];
+      if (longest === 0)
+        return [
+          {
+            path: [...path, 'crew'],
+            wanted: 'a station and crews that are in at the same time in some hour of the week',
+            seen: 'none',
+          },
+        ];
       const least = step.oneShift ? leastWork(scenario, step) : 0;
-      return least > longest ? [{ path: [...path, 'in one shift'], wanted: `work of at most ${longest} min, the longest shift less its breaks`, seen: `at least ${Math.round(least * 100) / 100} min` }] : [];
+      return least > longest
+        ? [
+            {
+              path: [...path, 'in one shift'],
+              wanted: `work of at most ${longest} min, the longest shift less its breaks`,
+              seen: `at least ${Math.round(least * 100) / 100} min`,
+            },
+          ]
+        : [];
     }),
   );
 }
@@ -45,7 +60,9 @@ function calendarsOf(scenario: Scenario, siteName: string, step: StationStep): s
     return crew === undefined ? [] : [crew.calendar ?? site.calendar];
   });
   if (!station.unattended) names.push(station.calendar ?? site.calendar);
-  return [...new Set(names)].filter((name) => name !== undefined && own(scenario.calendars, name) !== undefined) as string[];
+  return [...new Set(names)].filter(
+    (name) => name !== undefined && own(scenario.calendars, name) !== undefined,
+  ) as string[];
 }
 
 /** Each minute of a week without holidays: 1 working, 0 not. */
@@ -72,7 +89,8 @@ function longestShift({ hours, on }: CalendarSpec, together: Uint8Array): number
   const lengths = on.flatMap((day) =>
     hours.map((shift) => {
       let minutes = 0;
-      for (let i = 0; i < lengthOf(shift); i++) minutes += together[((day - 1) * DAY + shift.startMin + i) % WEEK]!;
+      for (let i = 0; i < lengthOf(shift); i++)
+        minutes += together[((day - 1) * DAY + shift.startMin + i) % WEEK]!;
       return minutes;
     }),
   );
@@ -81,7 +99,12 @@ function longestShift({ hours, on }: CalendarSpec, together: Uint8Array): number
 
 /** Least work time in minutes of the variety that takes longest. */
 function leastWork(scenario: Scenario, step: StationStep): number {
-  const once = step.passes === undefined ? (step.work === undefined ? 0 : leastOf(step.work)) : step.passes.count * leastOf(step.passes.work);
+  const once =
+    step.passes === undefined
+      ? step.work === undefined
+        ? 0
+        : leastOf(step.work)
+      : step.passes.count * leastOf(step.passes.work);
   const factors = Object.entries(step.workFactor).map(([option, factor]) => {
     const values = possibleValues(scenario.programme.options, option, step.when);
     return values.length === 0 ? 1 : Math.max(...values.map((value) => own(factor, value) ?? 1));

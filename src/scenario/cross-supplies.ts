@@ -8,20 +8,39 @@ export function supplyFindings(scenario: Scenario): Finding[] {
 }
 
 function uses(scenario: Scenario): Finding[] {
-  const siteOf = siteOfStation(scenario), used = new Set<string>(), found: Finding[] = [];
+  const siteOf = siteOfStation(scenario),
+    used = new Set<string>(),
+    found: Finding[] = [];
   for (const route of routesOf(scenario)) {
     for (const { path, step } of stepsOf(route)) {
       for (const [name, count] of Object.entries(step.parts)) {
-        const supply = own(scenario.supplies, name), here = siteOf.get(step.at);
+        const supply = own(scenario.supplies, name),
+          here = siteOf.get(step.at);
         if (supply === undefined) continue;
         used.add(name);
-        if (count === 'own') found.push({ path: [...path, 'parts', name], wanted: 'a number, since these parts come from a supply', seen: '"own"' });
-        if (here !== supply.site) found.push({ path: [...path, 'parts', name], wanted: `a step in site ${supply.site}, where this supply comes in`, seen: `"${step.name}", in site ${here}`, atKey: true });
+        if (count === 'own')
+          found.push({
+            path: [...path, 'parts', name],
+            wanted: 'a number, since these parts come from a supply',
+            seen: '"own"',
+          });
+        if (here !== supply.site)
+          found.push({
+            path: [...path, 'parts', name],
+            wanted: `a step in site ${supply.site}, where this supply comes in`,
+            seen: `"${step.name}", in site ${here}`,
+            atKey: true,
+          });
       }
     }
   }
   for (const name of Object.keys(scenario.supplies)) {
-    if (!used.has(name)) found.push({ path: ['supplies', name], wanted: 'a step with this supply in its parts; no step has it', atKey: true });
+    if (!used.has(name))
+      found.push({
+        path: ['supplies', name],
+        wanted: 'a step with this supply in its parts; no step has it',
+        atKey: true,
+      });
   }
   return found;
 }
@@ -29,7 +48,8 @@ function uses(scenario: Scenario): Finding[] {
 function plans({ supplies, programme: { start } }: Scenario): Finding[] {
   const found: Finding[] = [];
   const early = (path: Finding['path'], day: string): void => {
-    if (day < start) found.push({ path, wanted: `a day not before the start of the programme, ${start}`, seen: `"${day}"` });
+    if (day < start)
+      found.push({ path, wanted: `a day not before the start of the programme, ${start}`, seen: `"${day}"` });
   };
   for (const [name, { order }] of Object.entries(supplies)) {
     const path = ['supplies', name, 'deliveries'];
@@ -37,7 +57,12 @@ function plans({ supplies, programme: { start } }: Scenario): Finding[] {
     if (order.kind !== 'rhythm') continue;
     const { from = start, to } = order;
     early([...path, 'from'], from);
-    if (to !== undefined && to < from) found.push({ path: [...path, 'to'], wanted: `a day not before the first delivery, ${from}`, seen: `"${to}"` });
+    if (to !== undefined && to < from)
+      found.push({
+        path: [...path, 'to'],
+        wanted: `a day not before the first delivery, ${from}`,
+        seen: `"${to}"`,
+      });
   }
   return found;
 }

@@ -7,7 +7,10 @@ export type Variety = Readonly<Record<string, string>>;
 /** Where there are more varieties times entries than this, the first varieties stand for all. */
 const MOST_VISITS = 1_000_000;
 
-export const meets = (when: Condition, variety: Variety): boolean => Object.entries(when).every(([option, values]) => variety[option] === undefined || values.includes(variety[option]));
+export const meets = (when: Condition, variety: Variety): boolean =>
+  Object.entries(when).every(
+    ([option, values]) => variety[option] === undefined || values.includes(variety[option]),
+  );
 
 /** Each combination of the options that the conditions of a route ask for. */
 export function varietiesOf(scenario: Scenario, entries: readonly RouteEntry[]): Variety[] {
@@ -16,7 +19,9 @@ export function varietiesOf(scenario: Scenario, entries: readonly RouteEntry[]):
   for (const option of new Set(entries.flatMap(({ when }) => Object.keys(when)))) {
     const values = possibleValues(scenario.programme.options, option, {});
     if (values.length === 0) continue;
-    varieties = varieties.flatMap((variety) => values.map((value) => ({ ...variety, [option]: value }))).slice(0, most);
+    varieties = varieties
+      .flatMap((variety) => values.map((value) => ({ ...variety, [option]: value })))
+      .slice(0, most);
   }
   return varieties;
 }

@@ -14,7 +14,8 @@ export interface Part {
 }
 
 /** How deep files may include each other, and how many they may be. */
-const DEEPEST = 8, MOST = 100;
+const DEEPEST = 8,
+  MOST = 100;
 const WANTED = 'the name of a file, or a list of them, such as [paint.yaml, final-plant.yaml]';
 
 /** All files of a scenario, each once, in the order in which they are named; the scenario itself first. */
@@ -27,7 +28,10 @@ export class IncludeFiles {
   private readonly placed = new Map<string, Part>();
   private readonly folder: string;
 
-  constructor(main: Source, private readonly readFile: (relativePath: string) => string) {
+  constructor(
+    main: Source,
+    private readonly readFile: (relativePath: string) => string,
+  ) {
     this.folder = posix.dirname(main.file);
     this.add(main, posix.basename(main.file), []);
   }
@@ -47,10 +51,13 @@ export class IncludeFiles {
     if (include !== undefined) {
       const names = listOf(include);
       if (names.length === 0) this.wrong(source, ['include'], WANTED, saySeen(include));
-      names.forEach((name, i) => this.open(name, source, Array.isArray(include) ? ['include', i] : ['include'], chain));
+      names.forEach((name, i) =>
+        this.open(name, source, Array.isArray(include) ? ['include', i] : ['include'], chain),
+      );
     }
     this.inRoute(route, source, ['route'], chain);
-    for (const [name, feeder] of Object.entries(mapOf(feeders))) this.inRoute(mapOf(feeder)['route'], source, ['feeders', name, 'route'], chain);
+    for (const [name, feeder] of Object.entries(mapOf(feeders)))
+      this.inRoute(mapOf(feeder)['route'], source, ['feeders', name, 'route'], chain);
     return part;
   }
 
@@ -60,11 +67,19 @@ export class IncludeFiles {
       if (!isRawMap(entry) || !Object.hasOwn(entry, 'include')) return;
       const path = [...at, i, 'include'];
       const other = Object.keys(entry).find((key) => key !== 'include');
-      if (other !== undefined) this.wrong(source, [...at, i, other], 'nothing beside include in an entry of a route', JSON.stringify(other), true);
+      if (other !== undefined)
+        this.wrong(
+          source,
+          [...at, i, other],
+          'nothing beside include in an entry of a route',
+          JSON.stringify(other),
+          true,
+        );
       const part = this.open(entry['include'], source, path, chain);
       if (part === undefined) return;
       if (!Array.isArray(mapOf(part.source.value)['route'])) {
-        if (part.source.value !== undefined) this.wrong(source, path, 'a file with a route', `${saySeen(entry['include'])}, which has none`);
+        if (part.source.value !== undefined)
+          this.wrong(source, path, 'a file with a route', `${saySeen(entry['include'])}, which has none`);
       } else if (part.hasPlacedRoute) {
         this.wrong(source, path, 'the route of a file in one place', `${saySeen(entry['include'])} again`);
       } else {
@@ -78,27 +93,51 @@ export class IncludeFiles {
   private open(name: unknown, source: Source, at: Path, chain: readonly string[]): Part | undefined {
     if (typeof name !== 'string' || name.trim() === '') return this.wrong(source, at, WANTED, saySeen(name));
     const path = pathFrom(posix.dirname(chain.at(-1)!), name);
-    if (chain.includes(path)) return this.wrong(source, at, 'no file that includes itself', [...chain.slice(chain.indexOf(path)), path].join(', which includes '));
+    if (chain.includes(path))
+      return this.wrong(
+        source,
+        at,
+        'no file that includes itself',
+        [...chain.slice(chain.indexOf(path)), path].join(', which includes '),
+      );
     const before = this.byPath.get(path);
     if (before !== undefined) return before;
-    if (chain.length > DEEPEST) return this.wrong(source, at, `files included at most ${DEEPEST} deep`, 'a deeper one');
+    if (chain.length > DEEPEST)
+      return this.wrong(source, at, `files included at most ${DEEPEST} deep`, 'a deeper one');
     if (this.parts.length > MOST) return this.wrong(source, at, `at most ${MOST} files included`, 'more');
     let text: string;
     try {
       text = this.readFile(path);
     } catch (error) {
-      return this.wrong(source, at, `a YAML file that can be read, path relative to the file that names it (${error instanceof Error ? error.message : String(error)})`, saySeen(name));
+      return this.wrong(
+        source,
+        at,
+        `a YAML file that can be read, path relative to the file that names it (${error instanceof Error ? error.message : String(error)})`,
+        saySeen(name),
+      );
     }
     const read = readSource(text, pathFrom(this.folder, path), posix.dirname(path));
     const part = this.add(read, path, chain);
     if (read.value !== undefined && !isRawMap(read.value)) {
       this.isComplete = false;
-      this.problems.push(read.place({ path: [], wanted: 'a map with parts of a scenario, such as sites or route', seen: saySeen(read.value) }));
+      this.problems.push(
+        read.place({
+          path: [],
+          wanted: 'a map with parts of a scenario, such as sites or route',
+          seen: saySeen(read.value),
+        }),
+      );
     }
     return part;
   }
 
-  private wrong(source: Source, path: Path, wanted: string, seen: string | undefined, atKey = false): undefined {
+  private wrong(
+    source: Source,
+    path: Path,
+    wanted: string,
+    seen: string | undefined,
+    atKey = false,
+  ): undefined {
     this.isComplete = false;
     this.problems.push(source.place({ path, wanted, seen, atKey }));
     return undefined;

@@ -3,7 +3,10 @@ import type { Finding, Path, Problem } from './problem.js';
 import type { Source } from './source.js';
 
 /** Where something stands: a file and the path in it. */
-export interface Origin { readonly source: Source; readonly path: Path }
+export interface Origin {
+  readonly source: Source;
+  readonly path: Path;
+}
 
 /** Of what file each part of the whole is; what lies below a path is of the same file, unless said otherwise. */
 export class Origins {
@@ -25,7 +28,8 @@ export class Origins {
   of(path: Path): Origin {
     for (let length = path.length; length > 0; length--) {
       const origin = this.byPath.get(spotKey(path.slice(0, length)));
-      if (origin !== undefined) return { source: origin.source, path: [...origin.path, ...path.slice(length)] };
+      if (origin !== undefined)
+        return { source: origin.source, path: [...origin.path, ...path.slice(length)] };
     }
     return { source: this.main, path };
   }
@@ -45,7 +49,9 @@ export class Origins {
     const problem = source.place({ ...finding, path });
     if (finding.first === undefined) return problem;
     const first = this.lineOf(finding.first);
-    return first.file === problem.file ? problem : { ...problem, seen: `${problem.seen ?? ''} (${first.file}:${first.line})` };
+    return first.file === problem.file
+      ? problem
+      : { ...problem, seen: `${problem.seen ?? ''} (${first.file}:${first.line})` };
   }
 
   /** The line of the key at a path of the whole. */

@@ -24,40 +24,75 @@ const LEVELS: Readonly<Record<string, number>> = { sites: 3 };
  * `readFile` gets paths relative to the folder of the scenario and may throw.
  */
 export function withIncludes(main: Source, readFile: (relativePath: string) => string): Whole {
-  const files = new IncludeFiles(main, readFile), origins = new Origins(main);
+  const files = new IncludeFiles(main, readFile),
+    origins = new Origins(main);
   const value: Record<string, unknown> = {};
   const twice: Problem[] = [];
 
-  function merge(into: Record<string, unknown>, from: RawMap, at: Path, source: Source, levels: number): void {
+  function merge(
+    into: Record<string, unknown>,
+    from: RawMap,
+    at: Path,
+    source: Source,
+    levels: number,
+  ): void {
     for (const [key, inner] of Object.entries(from)) {
-      const path = [...at, key], before = into[key];
+      const path = [...at, key],
+        before = into[key];
       if (before === undefined) {
         into[key] = inner;
         if (source !== main) origins.set(path, { source, path });
       } else if (levels > 0 && isRawMap(before) && isRawMap(inner)) {
-        merge(before as Record<string, unknown>, inner, path, source, (at.length === 0 ? (LEVELS[key] ?? 1) : levels) - 1);
+        merge(
+          before as Record<string, unknown>,
+          inner,
+          path,
+          source,
+          (at.length === 0 ? (LEVELS[key] ?? 1) : levels) - 1,
+        );
       } else {
         const first = origins.lineOf(path);
-        const wanted = at.length === 0 && key === 'route' ? 'one route, with an entry - include: FILE where a part of it stands' : 'each name once over all files';
-        twice.push(source.place({ path, wanted, seen: `${saySeen(key)} again, first at ${first.file}:${first.line}`, atKey: true }));
+        const wanted =
+          at.length === 0 && key === 'route'
+            ? 'one route, with an entry - include: FILE where a part of it stands'
+            : 'each name once over all files';
+        twice.push(
+          source.place({
+            path,
+            wanted,
+            seen: `${saySeen(key)} again, first at ${first.file}:${first.line}`,
+            atKey: true,
+          }),
+        );
       }
     }
   }
   for (const { source, hasPlacedRoute } of files.parts) {
     // The note of a part is a remark for those who keep it.
-    const isOfWhole = (key: string): boolean => key !== 'include' && !(key === 'route' && hasPlacedRoute) && !(key === 'note' && source !== main);
-    merge(value, Object.fromEntries(Object.entries(mapOf(source.value)).filter(([key]) => isOfWhole(key))), [], source, 1);
+    const isOfWhole = (key: string): boolean =>
+      key !== 'include' && !(key === 'route' && hasPlacedRoute) && !(key === 'note' && source !== main);
+    merge(
+      value,
+      Object.fromEntries(Object.entries(mapOf(source.value)).filter(([key]) => isOfWhole(key))),
+      [],
+      source,
+      1,
+    );
   }
   spreadRoute(value, ['route'], files, origins);
-  for (const [name, feeder] of Object.entries(mapOf(value['feeders']))) if (isRawMap(feeder)) spreadRoute(feeder as Record<string, unknown>, ['feeders', name, 'route'], files, origins);
+  for (const [name, feeder] of Object.entries(mapOf(value['feeders'])))
+    if (isRawMap(feeder))
+      spreadRoute(feeder as Record<string, unknown>, ['feeders', name, 'route'], files, origins);
 
   const sources = files.parts.map(({ source }) => source);
   return {
     value: !files.isComplete ? undefined : isRawMap(main.value) ? value : main.value,
-    assumptions: sources.flatMap((source) => source.assumptions.map((said): Assumption => {
-      const at = origins.inWhole(source, said.at);
-      return { ...said, at, path: sayPath(at) };
-    })),
+    assumptions: sources.flatMap((source) =>
+      source.assumptions.map((said): Assumption => {
+        const at = origins.inWhole(source, said.at);
+        return { ...said, at, path: sayPath(at) };
+      }),
+    ),
     faults: sources.flatMap(({ faults }) => faults),
     problems: [...files.problems, ...twice, ...sources.flatMap(({ problems }) => problems)],
     place: (finding) => origins.place(finding),
@@ -71,7 +106,11 @@ function spreadRoute(holder: Record<string, unknown>, at: Path, files: IncludeFi
   const spread = (entry: unknown, origin: Origin): { readonly entry: unknown; readonly origin: Origin }[] => {
     if (!isRawMap(entry) || !Object.hasOwn(entry, 'include')) return [{ entry, origin }];
     const source = files.placedAt(origin.source, origin.path)?.source;
-    return source === undefined ? [] : (mapOf(source.value)['route'] as readonly unknown[]).flatMap((inner, i) => spread(inner, { source, path: ['route', i] }));
+    return source === undefined
+      ? []
+      : (mapOf(source.value)['route'] as readonly unknown[]).flatMap((inner, i) =>
+          spread(inner, { source, path: ['route', i] }),
+        );
   };
   const all = route.flatMap((entry, i) => spread(entry, origins.of([...at, i])));
   holder['route'] = all.map(({ entry }) => entry);

@@ -3,7 +3,11 @@ import type { CST } from 'yaml';
 /** How deep maps and lists may nest: a full scenario needs about ten. */
 export const DEEPEST = 60;
 
-type Node = { readonly items?: readonly { readonly key?: unknown; readonly value?: unknown }[]; readonly value?: unknown; readonly offset?: number };
+type Node = {
+  readonly items?: readonly { readonly key?: unknown; readonly value?: unknown }[];
+  readonly value?: unknown;
+  readonly offset?: number;
+};
 
 /**
  * Offset of the first token that nests deeper than `DEEPEST`, or undefined.
@@ -15,7 +19,8 @@ export function tooDeepAt(token: CST.Token): number | undefined {
     const { node, depth } = next;
     if (depth > DEEPEST) return node.offset ?? 0;
     const add = (child: unknown): void => {
-      if (typeof child === 'object' && child !== null) waiting.push({ node: child as Node, depth: depth + 1 });
+      if (typeof child === 'object' && child !== null)
+        waiting.push({ node: child as Node, depth: depth + 1 });
     };
     add(node.value);
     for (const item of node.items ?? []) {

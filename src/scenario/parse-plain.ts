@@ -3,10 +3,22 @@ import { DEEPEST } from './parse-depth.js';
 import type { Path } from './problem.js';
 
 /** Where a value and its key begin in the text. */
-export interface Spot { readonly key: number | undefined; readonly value: number }
+export interface Spot {
+  readonly key: number | undefined;
+  readonly value: number;
+}
 /** Something that YAML allows and a scenario does not. */
-export interface PlainFault { readonly offset: number; readonly path: Path; readonly wanted: string; readonly seen: string | undefined }
-export interface Plain { readonly value: unknown; readonly spots: ReadonlyMap<string, Spot>; readonly faults: readonly PlainFault[] }
+export interface PlainFault {
+  readonly offset: number;
+  readonly path: Path;
+  readonly wanted: string;
+  readonly seen: string | undefined;
+}
+export interface Plain {
+  readonly value: unknown;
+  readonly spots: ReadonlyMap<string, Spot>;
+  readonly faults: readonly PlainFault[];
+}
 
 /** How many values a scenario may hold once its aliases are written out. */
 export const MOST_VALUES = 100_000;
@@ -22,14 +34,21 @@ export function plainOf(root: unknown): Plain {
   const anchors = new Map<string, unknown>();
   let count = 0;
 
-  const fault = (offset: number, path: Path, wanted: string, seen?: string): void => void faults.push({ offset, path, wanted, seen });
+  const fault = (offset: number, path: Path, wanted: string, seen?: string): void =>
+    void faults.push({ offset, path, wanted, seen });
 
   function convert(node: unknown, path: Path, keyOffset: number | undefined, around: number): unknown {
     const offset = offsetOf(node) ?? around;
     spots.set(spotKey(path), { key: keyOffset, value: offset });
     count += 1;
     if (count > MOST_VALUES || path.length > DEEPEST) {
-      fault(offset, [], count > MOST_VALUES ? `at most ${MOST_VALUES} values, aliases written out` : `maps and lists at most ${DEEPEST} deep, aliases written out`);
+      fault(
+        offset,
+        [],
+        count > MOST_VALUES
+          ? `at most ${MOST_VALUES} values, aliases written out`
+          : `maps and lists at most ${DEEPEST} deep, aliases written out`,
+      );
       throw new TooMuch();
     }
     if (isAlias(node)) {
@@ -39,7 +58,8 @@ export function plainOf(root: unknown): Plain {
       }
       return convert(anchors.get(node.source), path, keyOffset, offset);
     }
-    if ((isMap(node) || isSeq(node) || isScalar(node)) && node.anchor !== undefined) anchors.set(node.anchor, node);
+    if ((isMap(node) || isSeq(node) || isScalar(node)) && node.anchor !== undefined)
+      anchors.set(node.anchor, node);
     if (isSeq(node)) return node.items.map((item, i) => convert(item, [...path, i], undefined, offset));
     if (isMap(node)) return convertMap(node.items, path, offset);
     return isScalar(node) ? node.value : null;
@@ -51,9 +71,17 @@ export function plainOf(root: unknown): Plain {
       if (!isPair(pair)) continue;
       const offset = offsetOf(pair.key) ?? around;
       const key = keyText(pair.key);
-      if (key === undefined) fault(offset, path, 'a text as key', isScalar(pair.key) || pair.key === null ? 'an empty key' : 'a map, a list or an alias as key');
-      else if (key in Object.prototype) fault(offset, path, 'another name, this one is reserved', JSON.stringify(key));
-      else if (Object.hasOwn(map, key)) fault(offset, [...path, key], 'each key once in a map', `${JSON.stringify(key)} again`);
+      if (key === undefined)
+        fault(
+          offset,
+          path,
+          'a text as key',
+          isScalar(pair.key) || pair.key === null ? 'an empty key' : 'a map, a list or an alias as key',
+        );
+      else if (key in Object.prototype)
+        fault(offset, path, 'another name, this one is reserved', JSON.stringify(key));
+      else if (Object.hasOwn(map, key))
+        fault(offset, [...path, key], 'each key once in a map', `${JSON.stringify(key)} again`);
       else map[key] = convert(pair.value, [...path, key], offset, offset);
     }
     return map;

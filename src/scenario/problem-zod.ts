@@ -21,13 +21,29 @@ function ofIssue(issue: Issue, around: Path, root: unknown): Finding[] {
     case 'unrecognized_keys':
       return issue.keys.map((key) => unknownKey([...path, key], issue.message));
     case 'invalid_key':
-      return [{ path, wanted: issue.issues[0]?.message ?? issue.message, seen: JSON.stringify(path.at(-1)), atKey: true }];
+      return [
+        {
+          path,
+          wanted: issue.issues[0]?.message ?? issue.message,
+          seen: JSON.stringify(path.at(-1)),
+          atKey: true,
+        },
+      ];
     case 'invalid_value':
-      return [wanted(path, issue.message, seen, typeof seen === 'string' ? nearest(seen, issue.values.map(String)) : undefined)];
+      return [
+        wanted(
+          path,
+          issue.message,
+          seen,
+          typeof seen === 'string' ? nearest(seen, issue.values.map(String)) : undefined,
+        ),
+      ];
     case 'custom': {
       const { params = {} } = issue as { params?: Params };
       const shown = 'seen' in params || issue.message.startsWith('missing;') ? params.seen : saySeen(seen);
-      return [{ path, wanted: issue.message, seen: shown, suggestion: params.suggestion, source: params.source }];
+      return [
+        { path, wanted: issue.message, seen: shown, suggestion: params.suggestion, source: params.source },
+      ];
     }
     default:
       return [wanted(path, issue.message, seen)];
@@ -35,15 +51,24 @@ function ofIssue(issue: Issue, around: Path, root: unknown): Finding[] {
 }
 
 function wanted(path: Path, text: string, seen: unknown, suggestion?: string): Finding {
-  return seen === undefined ? { path, wanted: `missing; should be ${text}` } : { path, wanted: text, seen: saySeen(seen), suggestion };
+  return seen === undefined
+    ? { path, wanted: `missing; should be ${text}` }
+    : { path, wanted: text, seen: saySeen(seen), suggestion };
 }
 
 function unknownKey(path: Path, text: string): Finding {
   const key = String(path.at(-1));
-  return { path, wanted: text, seen: JSON.stringify(key), suggestion: nearest(key, knownKeys(text)), atKey: true };
+  return {
+    path,
+    wanted: text,
+    seen: JSON.stringify(key),
+    suggestion: nearest(key, knownKeys(text)),
+    atKey: true,
+  };
 }
 
-const knownKeys = (text: string): string[] => (text.startsWith(KNOWN_KEYS) ? text.slice(KNOWN_KEYS.length).split(', ') : []);
+const knownKeys = (text: string): string[] =>
+  text.startsWith(KNOWN_KEYS) ? text.slice(KNOWN_KEYS.length).split(', ') : [];
 
 /** Of the ways to write a value, the one that the planner most likely meant is explained; if none, all are named. */
 function ofUnion(branches: readonly Issue[][], text: string, path: Path, root: unknown): Finding[] {
@@ -51,7 +76,11 @@ function ofUnion(branches: readonly Issue[][], text: string, path: Path, root: u
   const least = Math.min(...scores);
   const seen = valueAt(root, path);
   if (least === Infinity || isEmptyMap(seen)) {
-    const words = branches.flat().flatMap((issue) => (issue.code === 'invalid_value' && issue.path.length === 0 ? issue.values.map(String) : []));
+    const words = branches
+      .flat()
+      .flatMap((issue) =>
+        issue.code === 'invalid_value' && issue.path.length === 0 ? issue.values.map(String) : [],
+      );
     return [wanted(path, text, seen, typeof seen === 'string' ? nearest(seen, words) : undefined)];
   }
   const meant = branches[scores.indexOf(least)]!;
@@ -59,11 +88,15 @@ function ofUnion(branches: readonly Issue[][], text: string, path: Path, root: u
   if (strange.length === 0) return meant.flatMap((issue) => ofIssue(issue, path, root));
 
   // A key that no branch knows may belong to any of them, and what then seems missing is only misspelt.
-  const known = new Set(branches.flat().flatMap((issue) => (issue.path.length === 0 ? knownKeys(issue.message) : [])));
+  const known = new Set(
+    branches.flat().flatMap((issue) => (issue.path.length === 0 ? knownKeys(issue.message) : [])),
+  );
   const allKnown = `${KNOWN_KEYS}${[...known].join(', ')}`;
   return meant.flatMap((issue) => {
     if (issue.code === 'unrecognized_keys' && issue.path.length === 0) {
-      return issue.keys.map((key) => (known.has(key) ? wanted(path, text, seen) : unknownKey([...path, key], allKnown)));
+      return issue.keys.map((key) =>
+        known.has(key) ? wanted(path, text, seen) : unknownKey([...path, key], allKnown),
+      );
     }
     return isMissing(issue, path, root) ? [] : ofIssue(issue, path, root);
   });
@@ -76,9 +109,12 @@ const STRANGE_KEY = 1.5;
 function strangeness(issues: readonly Issue[], path: Path, root: unknown): number {
   let score = 0;
   for (const issue of issues) {
-    if (issue.path.length === 0 && (issue.code === 'invalid_type' || issue.code === 'invalid_value')) return Infinity;
-    if (issue.path.length === 0 && issue.code === 'invalid_union') score += Math.min(...(issue.errors as Issue[][]).map((errors) => strangeness(errors, path, root)));
-    else if (issue.code === 'unrecognized_keys' && issue.path.length === 0) score += STRANGE_KEY * issue.keys.length;
+    if (issue.path.length === 0 && (issue.code === 'invalid_type' || issue.code === 'invalid_value'))
+      return Infinity;
+    if (issue.path.length === 0 && issue.code === 'invalid_union')
+      score += Math.min(...(issue.errors as Issue[][]).map((errors) => strangeness(errors, path, root)));
+    else if (issue.code === 'unrecognized_keys' && issue.path.length === 0)
+      score += STRANGE_KEY * issue.keys.length;
     else score += isMissing(issue, path, root) ? 1 : 0.01;
   }
   return score;
@@ -89,11 +125,16 @@ const isMissing = (issue: Issue, path: Path, root: unknown): boolean =>
 
 /** A key said to be missing is not, if its misspelling is suggested in the same map. */
 function withoutEchoes(findings: readonly Finding[]): Finding[] {
-  const meant = new Set(findings.flatMap(({ atKey, path, suggestion }) => (atKey === true && suggestion !== undefined ? [JSON.stringify([...path.slice(0, -1), suggestion])] : [])));
+  const meant = new Set(
+    findings.flatMap(({ atKey, path, suggestion }) =>
+      atKey === true && suggestion !== undefined ? [JSON.stringify([...path.slice(0, -1), suggestion])] : [],
+    ),
+  );
   return findings.filter(({ path }) => !meant.has(JSON.stringify(path)));
 }
 
-const isEmptyMap = (value: unknown): boolean => typeof value === 'object' && value !== null && !Array.isArray(value) && Object.keys(value).length === 0;
+const isEmptyMap = (value: unknown): boolean =>
+  typeof value === 'object' && value !== null && !Array.isArray(value) && Object.keys(value).length === 0;
 
 export function valueAt(root: unknown, path: Path): unknown {
   let value: unknown = root;

@@ -44,7 +44,9 @@ export function sayProblem(problem: Problem): string {
 
 /** `['route', 3, 'crew']` -> `route[3].crew` */
 export function sayPath(path: Path): string {
-  return path.map((part, i) => (typeof part === 'number' ? `[${part}]` : i === 0 ? part : `.${part}`)).join('');
+  return path
+    .map((part, i) => (typeof part === 'number' ? `[${part}]` : i === 0 ? part : `.${part}`))
+    .join('');
 }
 
 const LONGEST_SEEN = 60;
@@ -53,19 +55,23 @@ const LONGEST_SEEN = 60;
 export function saySeen(value: unknown): string | undefined {
   if (value === undefined) return undefined;
   if (value === null) return 'nothing';
-  if (typeof value === 'string') return JSON.stringify(value.length > LONGEST_SEEN ? `${value.slice(0, LONGEST_SEEN)}...` : value);
+  if (typeof value === 'string')
+    return JSON.stringify(value.length > LONGEST_SEEN ? `${value.slice(0, LONGEST_SEEN)}...` : value);
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
   if (typeof value !== 'object') return String(value);
   const keys = Object.keys(value);
   if (keys.length === 0) return 'an empty map';
   const shown = keys.slice(0, 4).join(', ');
-  return shown.length > LONGEST_SEEN ? `a map of ${keys.length} keys` : `a map of ${shown}${keys.length > 4 ? ' and more' : ''}`;
+  return shown.length > LONGEST_SEEN
+    ? `a map of ${keys.length} keys`
+    : `a map of ${shown}${keys.length > 4 ? ' and more' : ''}`;
 }
 
 /** By file (that of the scenario first), line, column; the same problem at the same spot only once. */
 export function sortProblems(problems: readonly Problem[], file: string): readonly Problem[] {
   const rank = (p: Problem): number => (p.file === file ? 0 : 1);
-  const byFile = (a: Problem, b: Problem): number => rank(a) - rank(b) || (a.file < b.file ? -1 : a.file > b.file ? 1 : 0);
+  const byFile = (a: Problem, b: Problem): number =>
+    rank(a) - rank(b) || (a.file < b.file ? -1 : a.file > b.file ? 1 : 0);
   const sorted = [...problems].sort((a, b) => byFile(a, b) || a.line - b.line || a.column - b.column);
   const said = new Set<string>();
   return sorted.filter((problem) => {

@@ -70,7 +70,9 @@ export function clockOf(text: string): number | undefined {
 export function clockSpanOf(text: string): { startMin: number; endMin: number } | undefined {
   if (!CLOCK_SPAN.test(text.trim())) return undefined;
   const [start, end] = text.split('-').map(clockOf);
-  return start === undefined || end === undefined || start === 1440 ? undefined : { startMin: start, endMin: end };
+  return start === undefined || end === undefined || start === 1440
+    ? undefined
+    : { startMin: start, endMin: end };
 }
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
@@ -82,7 +84,8 @@ export function weekdaysOf(text: string): number[] | undefined {
   for (const part of text.split(',')) {
     const ends = part.split('-').map((word) => WEEKDAYS.indexOf(word.trim()));
     const [first, last = first] = ends;
-    if (first === undefined || last === undefined || first < 0 || last < 0 || ends.length > 2) return undefined;
+    if (first === undefined || last === undefined || first < 0 || last < 0 || ends.length > 2)
+      return undefined;
     for (let day = first; ; day = (day + 1) % 7) {
       days.add(day + 1);
       if (day === last) break;

@@ -7,5 +7,7 @@ import type { Scenario } from './scenario.js';
  * by it: files with the same digest give the same results.
  */
 export function digest(scenario: Scenario): string {
-  return createHash('sha256').update(JSON.stringify({ ...scenario, assumptions: undefined })).digest('hex');
+  return createHash('sha256')
+    .update(JSON.stringify({ ...scenario, assumptions: undefined }))
+    .digest('hex');
 }

@@ -9,19 +9,26 @@ export interface Form {
   readonly keys: Readonly<Record<string, Node>>;
 }
 
-const isNode = (value: unknown): value is Node => typeof value === 'object' && value !== null && !Array.isArray(value);
-const nodesIn = (value: unknown): Node[] => (Array.isArray(value) ? value.filter(isNode) : isNode(value) ? [value] : []);
+const isNode = (value: unknown): value is Node =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+const nodesIn = (value: unknown): Node[] =>
+  Array.isArray(value) ? value.filter(isNode) : isNode(value) ? [value] : [];
 
-export const definitionsOf = (schema: Node): Readonly<Record<string, Node>> => (schema['definitions'] ?? {}) as Readonly<Record<string, Node>>;
+export const definitionsOf = (schema: Node): Readonly<Record<string, Node>> =>
+  (schema['definitions'] ?? {}) as Readonly<Record<string, Node>>;
 /** The name of the definition that a node refers to. */
-export const refOf = (node: Node): string | undefined => (typeof node['$ref'] === 'string' ? node['$ref'].replace('#/definitions/', '') : nodesIn(node['allOf']).map(refOf)[0]);
+export const refOf = (node: Node): string | undefined =>
+  typeof node['$ref'] === 'string'
+    ? node['$ref'].replace('#/definitions/', '')
+    : nodesIn(node['allOf']).map(refOf)[0];
 /** The ways to write a value; one that is a choice itself is spread out. */
 export const waysOf = (node: Node): Node[] => {
   const ways = [...nodesIn(node['anyOf']), ...nodesIn(node['oneOf'])];
   return ways.length === 0 ? [node] : ways.flatMap(waysOf);
 };
 /** What a map holds under names of the planner's. */
-export const namedValueOf = (node: Node): Node | undefined => (isNode(node['additionalProperties']) ? node['additionalProperties'] : undefined);
+export const namedValueOf = (node: Node): Node | undefined =>
+  isNode(node['additionalProperties']) ? node['additionalProperties'] : undefined;
 
 /** Forms of a value itself, not of what its keys hold; like ones once. Definitions are not followed: they are told of for themselves. */
 export function formsOf(node: Node, address: string): Form[] {
@@ -30,15 +37,21 @@ export function formsOf(node: Node, address: string): Form[] {
     const inList = nodesIn(way['items']).flatMap((item) => formsOf(item, address));
     const named = namedValueOf(way);
     const underNames = named === undefined ? [] : formsOf(named, `${address}.*`);
-    const own: Form[] = isNode(way['properties']) ? [{ address, node: way, keys: way['properties'] as Form['keys'] }] : [];
+    const own: Form[] = isNode(way['properties'])
+      ? [{ address, node: way, keys: way['properties'] as Form['keys'] }]
+      : [];
     return [...own, ...inList, ...underNames];
   });
-  const same = (a: Form, b: Form): boolean => a.address === b.address && JSON.stringify(a.keys) === JSON.stringify(b.keys);
+  const same = (a: Form, b: Form): boolean =>
+    a.address === b.address && JSON.stringify(a.keys) === JSON.stringify(b.keys);
   return found.filter((form, i) => found.findIndex((other) => same(form, other)) === i);
 }
 
 /** Forms inside the keys of a form, one level down. */
-export const innerForms = (form: Form): Form[] => Object.entries(form.keys).flatMap(([key, node]) => formsOf(node, form.address === '' ? key : `${form.address}.${key}`));
+export const innerForms = (form: Form): Form[] =>
+  Object.entries(form.keys).flatMap(([key, node]) =>
+    formsOf(node, form.address === '' ? key : `${form.address}.${key}`),
+  );
 
 /** All forms of a schema: the file itself first (its address is empty), then what is inside, then the definitions. */
 export function allForms(schema: Node): Form[] {

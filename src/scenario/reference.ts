@@ -1,4 +1,12 @@
-import { allForms, definitionsOf, formsOf, innerForms, waysOf, type Form, type Node } from './reference-forms.js';
+import {
+  allForms,
+  definitionsOf,
+  formsOf,
+  innerForms,
+  waysOf,
+  type Form,
+  type Node,
+} from './reference-forms.js';
 import { cell, code, kindOf, wordsOf } from './reference-words.js';
 
 /** `<!-- keys: sites.*.stations.* -->`, several addresses with commas; or of several forms at an address one: `<!-- keys: route with step -->`. */
@@ -9,7 +17,11 @@ const REST_MARK = '<!-- other sections -->';
 /** The address of the file itself, whose keys have sections rather than rows. */
 const TOP = '(top)';
 
-interface Mark { readonly line: string; readonly forms: readonly Form[]; readonly section: string }
+interface Mark {
+  readonly line: string;
+  readonly forms: readonly Form[];
+  readonly section: string;
+}
 
 /**
  * docs/scenario.md: the template's prose with a table of keys at each mark, made from the JSON Schema of what planners
@@ -21,7 +33,13 @@ export function reference(schema: Node, template: string): string {
   const forms = allForms(schema);
   const marks = marksOf(lines, forms);
   // Where a form has several tables, the first is linked.
-  const linked = new Map([...marks].reverse().flatMap(({ forms: own, section }) => own.map((form): [string, string] => [form.address, anchor(section)])));
+  const linked = new Map(
+    [...marks]
+      .reverse()
+      .flatMap(({ forms: own, section }) =>
+        own.map((form): [string, string] => [form.address, anchor(section)]),
+      ),
+  );
   const inMarks = marks.flatMap((mark) => mark.forms);
   const table = (own: readonly Form[]): string => tableOf(own, inMarks, linked, schema);
 
@@ -31,16 +49,30 @@ export function reference(schema: Node, template: string): string {
   const marked = new Set(inMarks.map(keyOf));
   const homeless = [...inFile, ...definitions].filter((form) => !marked.has(keyOf(form)));
 
-  const titleOf = ({ address, keys }: Form): string => (lines.includes(`## ${heading(address)}`) ? `${heading(address)}: ${Object.keys(keys)[0] ?? ''}` : heading(address));
+  const titleOf = ({ address, keys }: Form): string =>
+    lines.includes(`## ${heading(address)}`)
+      ? `${heading(address)}: ${Object.keys(keys)[0] ?? ''}`
+      : heading(address);
   const titles = [...new Set(homeless.map(titleOf))];
-  const rest = titles.map((title) => [`## ${title}`, ...homeless.filter((form) => titleOf(form) === title).map((form) => table([form]))].join('\n\n')).join('\n\n');
+  const rest = titles
+    .map((title) =>
+      [
+        `## ${title}`,
+        ...homeless.filter((form) => titleOf(form) === title).map((form) => table([form])),
+      ].join('\n\n'),
+    )
+    .join('\n\n');
   const filled = lines.flatMap((line) => {
     const mark = marks.find((one) => one.line === line);
     if (mark !== undefined) return [table(mark.forms)];
     if (line === VALUES_MARK) return valuesOf(schema);
     return line === REST_MARK ? (rest === '' ? [] : [rest]) : [line];
   });
-  return `${filled.join('\n').replace(CONTENTS_MARK, contents(filled.join('\n'))).replace(/\n{3,}/g, '\n\n').trimEnd()}\n`;
+  return `${filled
+    .join('\n')
+    .replace(CONTENTS_MARK, contents(filled.join('\n')))
+    .replace(/\n{3,}/g, '\n\n')
+    .trimEnd()}\n`;
 }
 
 function marksOf(lines: readonly string[], forms: readonly Form[]): Mark[] {
@@ -50,20 +82,29 @@ function marksOf(lines: readonly string[], forms: readonly Form[]): Mark[] {
     const [, places, key] = KEYS_MARK.exec(line) ?? [];
     if (places === undefined) return [];
     const addresses = places.split(', ').map((place) => (place === TOP ? '' : place));
-    const own = forms.filter(({ address, keys }) => addresses.includes(address) && (key === undefined || Object.hasOwn(keys, key)));
-    if (!addresses.every((address) => own.some((form) => form.address === address))) throw new Error(`the template names keys that the schema does not have: ${line}`);
+    const own = forms.filter(
+      ({ address, keys }) => addresses.includes(address) && (key === undefined || Object.hasOwn(keys, key)),
+    );
+    if (!addresses.every((address) => own.some((form) => form.address === address)))
+      throw new Error(`the template names keys that the schema does not have: ${line}`);
     return [{ line, forms: own, section }];
   });
 }
 
 /** Rows of the forms, and below each key those of the maps that it holds unless they have a table of their own. */
-function tableOf(forms: readonly Form[], marked: readonly Form[], linked: ReadonlyMap<string, string>, schema: Node): string {
+function tableOf(
+  forms: readonly Form[],
+  marked: readonly Form[],
+  linked: ReadonlyMap<string, string>,
+  schema: Node,
+): string {
   const hasTable = new Set(marked.map(keyOf));
   const rows: string[] = [];
   /** Keys said at the outer level of this table: said again of an inner map, they would only lengthen it. */
   const said = new Set<string>();
   const link = (id: string): string => {
-    const at = linked.get(id), words = id.replaceAll('-', ' ');
+    const at = linked.get(id),
+      words = id.replaceAll('-', ' ');
     return at === undefined ? words : `[${words}](#${at})`;
   };
   const add = (form: Form, above: string, alone: boolean): void => {
@@ -76,38 +117,73 @@ function tableOf(forms: readonly Form[], marked: readonly Form[], linked: Readon
       if (above === '') said.add(saidAs);
       const section = inner.map(({ address }) => linked.get(address)).find((at) => at !== undefined);
       const more = section === undefined ? '' : ` Keys: [${section.replaceAll('-', ' ')}](#${section}).`;
-      const example = words.example === undefined ? '' : ` Example: ${words.example.includes('`') ? words.example : code(words.example)}`;
-      const byDefault = alone && required.includes(key) && node['default'] === undefined ? 'required' : (words.byDefault ?? sayDefault(node['default']));
+      const example =
+        words.example === undefined
+          ? ''
+          : ` Example: ${words.example.includes('`') ? words.example : code(words.example)}`;
+      const byDefault =
+        alone && required.includes(key) && node['default'] === undefined
+          ? 'required'
+          : (words.byDefault ?? sayDefault(node['default']));
       const row = `| ${above}${code(key)} | ${kindOf(node, link)} | ${cell(`${words.meaning}${more}${example}`)} | ${cell(byDefault)} |`;
       if (!rows.includes(row)) rows.push(row);
       if (form.address === '') continue;
       const untold = inner.filter((one) => !hasTable.has(keyOf(one)));
-      for (const one of untold) add(one, `${above}${code(key)} › ${one.address.endsWith('*') ? '*name* › ' : ''}`, untold.length === 1);
+      for (const one of untold)
+        add(
+          one,
+          `${above}${code(key)} › ${one.address.endsWith('*') ? '*name* › ' : ''}`,
+          untold.length === 1,
+        );
     }
   };
-  for (const form of forms) add(form, '', forms.every(({ keys }) => Object.keys(keys).join() === Object.keys(form.keys).join()));
+  for (const form of forms)
+    add(
+      form,
+      '',
+      forms.every(({ keys }) => Object.keys(keys).join() === Object.keys(form.keys).join()),
+    );
   return ['| key | written as | meaning | default |', '|---|---|---|---|', ...rows].join('\n');
 }
 
 /** A default that the schema fills in though the text does not name it. */
-const sayDefault = (value: unknown): string => (value === undefined ? '' : typeof value === 'object' ? 'none' : String(value));
+const sayDefault = (value: unknown): string =>
+  value === undefined ? '' : typeof value === 'object' ? 'none' : String(value);
 
 /** What a key says of itself, else the definition that it refers to, else one of the ways to write it. */
 function describe(node: Node, schema: Node): string {
   if (typeof node['description'] === 'string') return node['description'];
-  const target = typeof node['$ref'] === 'string' ? definitionsOf(schema)[node['$ref'].replace('#/definitions/', '')] : undefined;
+  const target =
+    typeof node['$ref'] === 'string'
+      ? definitionsOf(schema)[node['$ref'].replace('#/definitions/', '')]
+      : undefined;
   if (target !== undefined) return describe(target, schema);
   const ways = waysOf(node);
-  return ways.length > 1 ? ways.map((way) => describe(way, schema)).find((text) => text !== '') ?? '' : '';
+  return ways.length > 1 ? (ways.map((way) => describe(way, schema)).find((text) => text !== '') ?? '') : '';
 }
 
 /** Definitions that are no map: how such a value is written. */
 function valuesOf(schema: Node): string[] {
-  const plain = Object.entries(definitionsOf(schema)).filter(([id, node]) => formsOf(node, id).length === 0 && typeof node['description'] === 'string');
-  return plain.map(([id, node]) => `- **${id.replaceAll('-', ' ')}**: ${String(node['description']).replace(/^A [a-z ]+: /, '')}`);
+  const plain = Object.entries(definitionsOf(schema)).filter(
+    ([id, node]) => formsOf(node, id).length === 0 && typeof node['description'] === 'string',
+  );
+  return plain.map(
+    ([id, node]) =>
+      `- **${id.replaceAll('-', ' ')}**: ${String(node['description']).replace(/^A [a-z ]+: /, '')}`,
+  );
 }
 
 const keyOf = ({ address, keys }: Form): string => `${address} ${JSON.stringify(Object.keys(keys))}`;
-const anchor = (title: string): string => title.toLowerCase().replace(/[^\p{L}\p{N} _-]/gu, '').replaceAll(' ', '-');
-const heading = (address: string): string => { const [first = ''] = address.split('.'); return `${first.charAt(0).toUpperCase()}${first.slice(1).replaceAll('-', ' ')}`; };
-const contents = (text: string): string => [...text.replace(/^```.*?^```$/gms, '').matchAll(/^## (.+)$/gm)].map(([, title]) => `[${title!.toLowerCase()}](#${anchor(title!)})`).join(' | ');
+const anchor = (title: string): string =>
+  title
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N} _-]/gu, '')
+    .replaceAll(' ', '-');
+const heading = (address: string): string => {
+  const [first = ''] = address.split('.');
+  return `${first.charAt(0).toUpperCase()}${first.slice(1).replaceAll('-', ' ')}`;
+};
+const contents = (text: string): string =>
+  [...text.replace(/^```.*?^```$/gms, '').matchAll(/^## (.+)$/gm)]
+    .map(([, title]) => `[${title!.toLowerCase()}](#${anchor(title!)})`)
+    .join(' | ');

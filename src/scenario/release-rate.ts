@@ -17,10 +17,18 @@ export interface AskedRate {
 
 /** The rate of a programme; none for other releases. Units of a week are spread over its working days from the phase's first day on. */
 export function askedRate(scenario: Scenario): AskedRate {
-  const { release } = scenario.programme, { calendar } = releaseSite(scenario), spec = calendar === undefined ? undefined : scenario.calendars[calendar];
-  const works = workingDayRule(spec), daysAWeek = spec?.on.length ?? 7;
-  const phases = (release.kind === 'rate' ? release.phases : []).map(({ from, perDay, perWeek }) => (
-    { from, since: dayNumber(from), perDay, perWeek: perWeek ?? 0, usual: perDay ?? (perWeek ?? 0) / daysAWeek }));
+  const { release } = scenario.programme,
+    { calendar } = releaseSite(scenario),
+    spec = calendar === undefined ? undefined : scenario.calendars[calendar];
+  const works = workingDayRule(spec),
+    daysAWeek = spec?.on.length ?? 7;
+  const phases = (release.kind === 'rate' ? release.phases : []).map(({ from, perDay, perWeek }) => ({
+    from,
+    since: dayNumber(from),
+    perDay,
+    perWeek: perWeek ?? 0,
+    usual: perDay ?? (perWeek ?? 0) / daysAWeek,
+  }));
   const phaseOn = (day: number) => phases.findLast(({ since }) => since <= day);
   return {
     onDay(day) {

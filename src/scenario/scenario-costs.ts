@@ -16,4 +16,7 @@ export interface Costs {
   /** A space of a limited buffer or bank, or a place of a station, for a day. */
   readonly spaceDay: number | undefined;
 }
-export interface HourPrice { readonly hour: number; readonly overtimeHour: number }
+export interface HourPrice {
+  readonly hour: number;
+  readonly overtimeHour: number;
+}

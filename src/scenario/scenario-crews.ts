@@ -10,7 +10,11 @@ export interface CrewShifts {
 }
 
 /** Days off, ISO, both ends included. */
-export interface Shutdown { readonly from: string; readonly to: string; readonly note: string | undefined }
+export interface Shutdown {
+  readonly from: string;
+  readonly to: string;
+  readonly note: string | undefined;
+}
 
 /** Extra hours on some days: always, or when a rule asks for them. */
 export interface Overtime {

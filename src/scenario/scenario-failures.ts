@@ -22,4 +22,7 @@ export interface Outage {
   readonly note: string | undefined;
 }
 /** A day, or a clock time on it: minutes after midnight. */
-export interface Moment { readonly day: string; readonly minute: number | undefined }
+export interface Moment {
+  readonly day: string;
+  readonly minute: number | undefined;
+}

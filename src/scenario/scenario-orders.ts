@@ -26,7 +26,11 @@ export interface Orders {
 }
 
 /** Units that stand on the floor at the start, that have a day of release, and that are released by the rate (undefined without a quantity). */
-export function orderCounts(list: readonly Order[], quantity: number | undefined): { opening: number; dated: number; byRate: number | undefined } {
-  const opening = list.filter(({ at }) => at !== undefined).length, dated = list.filter(({ release }) => release !== undefined).length;
+export function orderCounts(
+  list: readonly Order[],
+  quantity: number | undefined,
+): { opening: number; dated: number; byRate: number | undefined } {
+  const opening = list.filter(({ at }) => at !== undefined).length,
+    dated = list.filter(({ release }) => release !== undefined).length;
   return { opening, dated, byRate: quantity === undefined ? undefined : quantity - opening - dated };
 }

@@ -9,7 +9,22 @@ export interface Supply {
   readonly late: { readonly chance: number; readonly by: Distribution } | undefined;
 }
 /** A lot is ordered when stock and orders, less the demand that waits, are at or below level + safety stock. */
-export interface Reorder { readonly kind: 'reorder'; readonly level: number; readonly safetyStock: number; readonly lot: number; readonly leadTime: Distribution }
-export interface DeliveryDates { readonly kind: 'dates'; readonly dates: readonly { readonly on: string; readonly lot: number }[] }
+export interface Reorder {
+  readonly kind: 'reorder';
+  readonly level: number;
+  readonly safetyStock: number;
+  readonly lot: number;
+  readonly leadTime: Distribution;
+}
+export interface DeliveryDates {
+  readonly kind: 'dates';
+  readonly dates: readonly { readonly on: string; readonly lot: number }[];
+}
 /** Every so many days from `from` (default: the programme's start) to `to` (default: the end of the run). */
-export interface DeliveryRhythm { readonly kind: 'rhythm'; readonly lot: number; readonly everyDays: number; readonly from: string | undefined; readonly to: string | undefined }
+export interface DeliveryRhythm {
+  readonly kind: 'rhythm';
+  readonly lot: number;
+  readonly everyDays: number;
+  readonly from: string | undefined;
+  readonly to: string | undefined;
+}

@@ -56,12 +56,24 @@ export interface Programme {
   readonly orders: Orders;
 }
 /** Evenly over the working time of the first station's site, from each date on; no phases where each unit has a day of release of its own. */
-export interface ReleaseByRate { readonly kind: 'rate'; readonly phases: readonly RatePhase[] }
+export interface ReleaseByRate {
+  readonly kind: 'rate';
+  readonly phases: readonly RatePhase[];
+}
 /** Units per working day, or per ISO week over its working days from `from` on. */
-export interface RatePhase { readonly from: string; readonly perDay?: number | undefined; readonly perWeek?: number | undefined }
-export interface ReleaseByInterval { readonly kind: 'interval'; readonly interval: Distribution }
+export interface RatePhase {
+  readonly from: string;
+  readonly perDay?: number | undefined;
+  readonly perWeek?: number | undefined;
+}
+export interface ReleaseByInterval {
+  readonly kind: 'interval';
+  readonly interval: Distribution;
+}
 /** A unit is always ready to enter: the first station never starves. */
-export interface ReleaseSaturated { readonly kind: 'saturated' }
+export interface ReleaseSaturated {
+  readonly kind: 'saturated';
+}
 
 export interface CalendarSpec {
   /** Shifts of a working day, minutes after midnight; an end at or before the start is on the next day. */
@@ -75,7 +87,10 @@ export interface CalendarSpec {
   readonly shutdowns: readonly Shutdown[];
   readonly overtime: readonly Overtime[];
 }
-export interface ClockSpan { readonly startMin: number; readonly endMin: number }
+export interface ClockSpan {
+  readonly startMin: number;
+  readonly endMin: number;
+}
 
 export interface Site {
   readonly zone: string;
@@ -84,7 +99,11 @@ export interface Site {
   readonly crews: Readonly<Record<string, Crew>>;
   readonly stations: Readonly<Record<string, Station>>;
 }
-export interface Crew { /** On the largest shift. */ readonly headcount: number; /** Default: the site's. */ readonly calendar: string | undefined; /** Undefined: all shifts alike. */ readonly shifts?: CrewShifts | undefined }
+export interface Crew {
+  /** On the largest shift. */ readonly headcount: number /** Default: the site's. */;
+  readonly calendar: string | undefined /** Undefined: all shifts alike. */;
+  readonly shifts?: CrewShifts | undefined;
+}
 export interface Station {
   readonly places: number;
   /** Spaces ahead; undefined: unlimited. */
@@ -96,7 +115,9 @@ export interface Station {
   /** Default: the site's. */
   readonly calendar: string | undefined;
   readonly changeover: Changeover | undefined;
-  readonly lot: { readonly least: number; readonly most: number; readonly longestWaitMin: number | undefined } | undefined;
+  readonly lot:
+    | { readonly least: number; readonly most: number; readonly longestWaitMin: number | undefined }
+    | undefined;
   readonly failures: readonly Failure[];
   /** Most people who can work in one place at once; undefined: no limit. */
   readonly people: number | undefined;
@@ -107,7 +128,9 @@ export interface Changeover {
   readonly work: Distribution;
   /** Value before -> value after -> work of this pair instead. */
   readonly fromTo: Readonly<Record<string, Readonly<Record<string, Distribution>>>>;
-  readonly batch: { readonly most: number; /** Undefined: no limit. */ readonly longestWaitMin: number | undefined } | undefined;
+  readonly batch:
+    | { readonly most: number /** Undefined: no limit. */; readonly longestWaitMin: number | undefined }
+    | undefined;
 }
 
 export interface Feeder {
@@ -142,7 +165,11 @@ export interface Lane {
 }
 
 export type RouteEntry = StationStep | LaneStep;
-export interface LaneStep { readonly kind: 'lane'; readonly lane: string; readonly when: Condition }
+export interface LaneStep {
+  readonly kind: 'lane';
+  readonly lane: string;
+  readonly when: Condition;
+}
 export interface StationStep {
   readonly kind: 'step';
   readonly name: string;
@@ -151,7 +178,9 @@ export interface StationStep {
   readonly crew: Readonly<Record<string, number>>;
   readonly work: Distribution | undefined;
   /** `work` is then the work of one pass. */
-  readonly passes: { readonly count: number; readonly work: Distribution; readonly settle: Distribution | undefined } | undefined;
+  readonly passes:
+    | { readonly count: number; readonly work: Distribution; readonly settle: Distribution | undefined }
+    | undefined;
   /** Unattended, after the work. */
   readonly process: Distribution | undefined;
   /** The process ends only while somebody is on shift. */
@@ -194,7 +223,12 @@ export interface Find {
   readonly chance: Chance;
   readonly then:
     | { readonly kind: 'repair'; readonly work: Distribution }
-    | { readonly kind: 'back'; readonly to: string; readonly limit: number; readonly atLimit: 'pass' | 'scrap' }
+    | {
+        readonly kind: 'back';
+        readonly to: string;
+        readonly limit: number;
+        readonly atLimit: 'pass' | 'scrap';
+      }
     | { readonly kind: 'scrap' }
     /** Noted and left open; mended at the next hold. */
     | { readonly kind: 'carry'; readonly work: Distribution };

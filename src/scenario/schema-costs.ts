@@ -12,19 +12,25 @@ const hourPrice = z
       keys(
         {
           hour: money.describe('An hour on shift of one person, whether there is work or not. Example: 46'),
-          'overtime hour': money.optional().describe('An hour of overtime. Default: as any other hour. Example: 69'),
+          'overtime hour': money
+            .optional()
+            .describe('An hour of overtime. Default: as any other hour. Example: 69'),
         },
         'a map with the key hour',
       ).transform((p): HourPrice => ({ hour: p.hour, overtimeHour: p['overtime hour'] ?? p.hour })),
     ],
     { error: 'the price of an hour, such as 46 or { hour: 46, overtime hour: 69 }' },
   )
-  .describe('The price of an hour, or a map with hour and overtime hour. Example: { hour: 46, overtime hour: 69 }');
+  .describe(
+    'The price of an hour, or a map with hour and overtime hour. Example: { hour: 46, overtime hour: 69 }',
+  );
 
 const truck = keys(
   {
     trip: money.default(0).describe('One trip, there and back. Default: 0. Example: 420'),
-    day: money.default(0).describe('One truck for a day of the calendar, whether it drives or not. Default: 0. Example: 250'),
+    day: money
+      .default(0)
+      .describe('One truck for a day of the calendar, whether it drives or not. Default: 0. Example: 250'),
   },
   'prices of a lane: a map with trip or day',
 );
@@ -40,25 +46,61 @@ const perDay = (text: string) => keys({ day: money.describe(text) }, 'a map with
 /** Prices: from them the cost of a unit shipped. */
 export const costsSchema = keys(
   {
-    currency: z.string({ error: 'the name of a currency, such as EUR' }).regex(/^\S{1,8}$/, { error: 'the name of a currency, of 1 to 8 characters, such as EUR' }).describe('The name of the currency, shown with every amount. Example: EUR'),
-    people: named(hourPrice, 'crews with the price of an hour, such as { painters: 46, default: 42 }').default({}).describe('What people cost for all their hours on shift, by crew; crews of one name in several sites cost the same, and `default` stands for those not named. Default: they cost nothing. Example: { painters: { hour: 46, overtime hour: 69 }, default: 42 }'),
-    trucks: named(truck, 'lanes with their prices, such as { ferry: { trip: 420 } }').default({}).describe('What transport costs, by lane. Example: { coachworks to final plant: { trip: 420, day: 250 } }'),
-    unit: perDay('Capital and care for one unit in work, for a day of the calendar. Example: 180').describe('What units in work cost. Example: { day: 180 }'),
-    'send back': money.optional().describe('Each time an inspection sends something back: paper, moves. Hours of people come on top. Default: 0. Example: 250'),
-    scrap: money.optional().describe('Each unit scrapped: its material, less what is got for it. Default: 0. Example: 20000'),
-    changeovers: named(money, 'stations with the price of a changeover, such as { colour booth: 60 }').default({}).describe('The material of one changeover, by station: solvent, masking. Handling solvents is governed by local codes. Example: { colour booth: 60 }'),
-    'buffer place': perDay('One space or place for a day. Example: 12').describe('What floor costs: each space of a limited buffer or bank, and each place of a station. Example: { day: 12 }'),
-    supplies: named(supply, 'supplies with their prices, such as { power packs: { lot: 900 } }').default({}).describe('What bringing in and keeping bought-in parts costs, by supply. Example: { power packs: { lot: 900, stock day: 4 } }'),
+    currency: z
+      .string({ error: 'the name of a currency, such as EUR' })
+      .regex(/^\S{1,8}$/, { error: 'the name of a currency, of 1 to 8 characters, such as EUR' })
+      .describe('The name of the currency, shown with every amount. Example: EUR'),
+    people: named(hourPrice, 'crews with the price of an hour, such as { painters: 46, default: 42 }')
+      .default({})
+      .describe(
+        'What people cost for all their hours on shift, by crew; crews of one name in several sites cost the same, and `default` stands for those not named. Default: they cost nothing. Example: { painters: { hour: 46, overtime hour: 69 }, default: 42 }',
+      ),
+    trucks: named(truck, 'lanes with their prices, such as { ferry: { trip: 420 } }')
+      .default({})
+      .describe(
+        'What transport costs, by lane. Example: { coachworks to final plant: { trip: 420, day: 250 } }',
+      ),
+    unit: perDay('Capital and care for one unit in work, for a day of the calendar. Example: 180').describe(
+      'What units in work cost. Example: { day: 180 }',
+    ),
+    'send back': money
+      .optional()
+      .describe(
+        'Each time an inspection sends something back: paper, moves. Hours of people come on top. Default: 0. Example: 250',
+      ),
+    scrap: money
+      .optional()
+      .describe('Each unit scrapped: its material, less what is got for it. Default: 0. Example: 20000'),
+    changeovers: named(money, 'stations with the price of a changeover, such as { colour booth: 60 }')
+      .default({})
+      .describe(
+        'The material of one changeover, by station: solvent, masking. Handling solvents is governed by local codes. Example: { colour booth: 60 }',
+      ),
+    'buffer place': perDay('One space or place for a day. Example: 12').describe(
+      'What floor costs: each space of a limited buffer or bank, and each place of a station. Example: { day: 12 }',
+    ),
+    supplies: named(supply, 'supplies with their prices, such as { power packs: { lot: 900 } }')
+      .default({})
+      .describe(
+        'What bringing in and keeping bought-in parts costs, by supply. Example: { power packs: { lot: 900, stock day: 4 } }',
+      ),
   },
   'costs: a map with currency and prices',
-).transform((c): Costs => ({
-  currency: c.currency,
-  people: c.people,
-  trucks: c.trucks,
-  unitDay: c.unit?.day,
-  sendBack: c['send back'],
-  scrap: c.scrap,
-  changeovers: c.changeovers,
-  supplies: Object.fromEntries(Object.entries(c.supplies).map(([supply, price]) => [supply, { lot: price.lot, stockDay: price['stock day'] }])),
-  spaceDay: c['buffer place']?.day,
-}));
+).transform(
+  (c): Costs => ({
+    currency: c.currency,
+    people: c.people,
+    trucks: c.trucks,
+    unitDay: c.unit?.day,
+    sendBack: c['send back'],
+    scrap: c.scrap,
+    changeovers: c.changeovers,
+    supplies: Object.fromEntries(
+      Object.entries(c.supplies).map(([supply, price]) => [
+        supply,
+        { lot: price.lot, stockDay: price['stock day'] },
+      ]),
+    ),
+    spaceDay: c['buffer place']?.day,
+  }),
+);

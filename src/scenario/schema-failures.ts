@@ -8,10 +8,20 @@ import type { TimeSchema } from './schema-time.js';
 export function failuresSchema(time: TimeSchema) {
   const failure = keys(
     {
-      every: time.describe('Time from one repair to the next failure. Example: { exponential: { mean: 60 h } }'),
-      by: word('operating time', 'calendar time').default('operating time').describe('How `every` is counted: `operating time`, the minutes in which the place is working, in changeover, settling or in process (default); or `calendar time`, by the clock, in use or not.'),
+      every: time.describe(
+        'Time from one repair to the next failure. Example: { exponential: { mean: 60 h } }',
+      ),
+      by: word('operating time', 'calendar time')
+        .default('operating time')
+        .describe(
+          'How `every` is counted: `operating time`, the minutes in which the place is working, in changeover, settling or in process (default); or `calendar time`, by the clock, in use or not.',
+        ),
       repair: time.describe('Time of one repair. Example: { mean: 4 h, cv: 0.8 }'),
-      hours: name('the name of a calendar').optional().describe('When repairs go on: a calendar; they stop outside it and go on. Default: day and night. Example: days'),
+      hours: name('the name of a calendar')
+        .optional()
+        .describe(
+          'When repairs go on: a calendar; they stop outside it and go on. Default: day and night. Example: days',
+        ),
     },
     'a failure: a map with the keys every and repair',
   ).transform((f): Failure => ({ every: f.every, by: f.by, repair: f.repair, hours: f.hours }));
@@ -37,24 +47,59 @@ function momentOf(text: string): Moment | undefined {
 const names = (what: string) => oneOrMore(name(what), `${what}, or a list of them`);
 
 /** The top-level key `outages`. */
-export const outagesSchema = z
-  .array(
-    keys(
-      {
-        stations: names('the name of a station').optional().describe('Stations of which all places are down; of one site. Example: [colour booth]'),
-        site: name('the name of a site').optional().describe('Instead of `stations`: all stations of this site. Example: coachworks'),
-        lanes: names('the name of a lane').optional().describe('Lanes from which no truck departs in this time; those under way drive on. Example: [coachworks to final plant]'),
-        from: moment.describe('First day, or day and clock time, in the zone of the site (of lanes alone: of the site that the first one leaves). Example: 2027-08-09'),
-        to: moment.describe('Last day, which belongs to the outage, or day and clock time of its end. Example: 2027-08-20'),
-        note: z.string({ error: 'a text' }).optional().describe('What it is, shown on the report. Example: new paint line'),
-      },
-      'an outage: a map with the keys stations (or site, or lanes), from and to',
-    )
-      .superRefine((o, context) => {
-        if (context.issues.length > 0) return; // misspelt keys first
-        if (o.stations !== undefined && o.site !== undefined) context.addIssue({ code: 'custom', path: ['site'], message: 'either stations or a site', params: { seen: 'both' } });
-        if (o.stations === undefined && o.site === undefined && o.lanes === undefined) context.addIssue({ code: 'custom', path: [], message: 'what is down: stations, a site or lanes', params: { seen: 'none of them' } });
-      })
-      .transform((o): Outage => ({ stations: o.stations ?? [], site: o.site, lanes: o.lanes ?? [], from: o.from, to: o.to, note: o.note })),
-    { error: 'a list of outages, such as [{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20 }]' },
-  );
+export const outagesSchema = z.array(
+  keys(
+    {
+      stations: names('the name of a station')
+        .optional()
+        .describe('Stations of which all places are down; of one site. Example: [colour booth]'),
+      site: name('the name of a site')
+        .optional()
+        .describe('Instead of `stations`: all stations of this site. Example: coachworks'),
+      lanes: names('the name of a lane')
+        .optional()
+        .describe(
+          'Lanes from which no truck departs in this time; those under way drive on. Example: [coachworks to final plant]',
+        ),
+      from: moment.describe(
+        'First day, or day and clock time, in the zone of the site (of lanes alone: of the site that the first one leaves). Example: 2027-08-09',
+      ),
+      to: moment.describe(
+        'Last day, which belongs to the outage, or day and clock time of its end. Example: 2027-08-20',
+      ),
+      note: z
+        .string({ error: 'a text' })
+        .optional()
+        .describe('What it is, shown on the report. Example: new paint line'),
+    },
+    'an outage: a map with the keys stations (or site, or lanes), from and to',
+  )
+    .superRefine((o, context) => {
+      if (context.issues.length > 0) return; // misspelt keys first
+      if (o.stations !== undefined && o.site !== undefined)
+        context.addIssue({
+          code: 'custom',
+          path: ['site'],
+          message: 'either stations or a site',
+          params: { seen: 'both' },
+        });
+      if (o.stations === undefined && o.site === undefined && o.lanes === undefined)
+        context.addIssue({
+          code: 'custom',
+          path: [],
+          message: 'what is down: stations, a site or lanes',
+          params: { seen: 'none of them' },
+        });
+    })
+    .transform(
+      (o): Outage => ({
+        stations: o.stations ?? [],
+        site: o.site,
+        lanes: o.lanes ?? [],
+        from: o.from,
+        to: o.to,
+        note: o.note,
+      }),
+    ),
+  { error: 'a list of outages, such as [{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20 }]' },
+);

@@ -7,9 +7,17 @@ import type { TimeSchema } from './schema-time.js';
 export function holdSchema(time: TimeSchema) {
   return z.union(
     [
-      z.literal(true, { error: 'true, or leave the key out' }).transform((): StationStep['hold'] => ({ mend: undefined })),
+      z
+        .literal(true, { error: 'true, or leave the key out' })
+        .transform((): StationStep['hold'] => ({ mend: undefined })),
       keys(
-        { mend: time.optional().describe('The work on a noted item that has no time of its own, that is one passed on at the limit of a loop. Needed where there can be such an item. Example: 45 min') },
+        {
+          mend: time
+            .optional()
+            .describe(
+              'The work on a noted item that has no time of its own, that is one passed on at the limit of a loop. Needed where there can be such an item. Example: 45 min',
+            ),
+        },
         'a map with the key mend',
       ).transform((hold): StationStep['hold'] => ({ mend: hold.mend })),
     ],
@@ -21,11 +29,20 @@ export function holdSchema(time: TimeSchema) {
 export function comparisonSchema(time: TimeSchema) {
   return z.union(
     [
-      name('the name of an earlier inspection').transform((step): StationStep['comparesWith'] => ({ step, differs: undefined })),
+      name('the name of an earlier inspection').transform((step): StationStep['comparesWith'] => ({
+        step,
+        differs: undefined,
+      })),
       keys(
         {
-          step: name('the name of an earlier inspection').describe('The earlier inspection or test of the same route. Example: measure wheels'),
-          'if it differs': time.optional().describe('Extra work of the crew, there and then, where one of the two found something and the other nothing. Default: none. Example: 40 min'),
+          step: name('the name of an earlier inspection').describe(
+            'The earlier inspection or test of the same route. Example: measure wheels',
+          ),
+          'if it differs': time
+            .optional()
+            .describe(
+              'Extra work of the crew, there and then, where one of the two found something and the other nothing. Default: none. Example: 40 min',
+            ),
         },
         'a map with the key step',
       ).transform((c): StationStep['comparesWith'] => ({ step: c.step, differs: c['if it differs'] })),

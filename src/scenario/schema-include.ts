@@ -4,11 +4,18 @@ import { name, oneOrMore } from './schema-quantity.js';
 /** Read and taken out before the schema is asked; it stands in the schema for those who read or write it. */
 export const includeSchema = oneOrMore(name('the name of a file'), 'the name of a file, or a list of them')
   .optional()
-  .describe('Other files with parts of this scenario, paths relative to the file that names them. Default: none. Example: [paint.yaml, final-plant.yaml]');
+  .describe(
+    'Other files with parts of this scenario, paths relative to the file that names them. Default: none. Example: [paint.yaml, final-plant.yaml]',
+  );
 
 const ENTRY: Node = {
   type: 'object',
-  properties: { include: { type: 'string', description: 'The route of this file stands here; all else in it is included too. Example: paint.yaml' } },
+  properties: {
+    include: {
+      type: 'string',
+      description: 'The route of this file stands here; all else in it is included too. Example: paint.yaml',
+    },
+  },
   required: ['include'],
   additionalProperties: false,
 };
@@ -17,7 +24,13 @@ const ENTRY: Node = {
 export function withIncludedRoutes(schema: Node): Node {
   const definitions = schema['definitions'] as Readonly<Record<string, Node>>;
   const items = definitions['route']!['items'] as { readonly anyOf: readonly Node[] };
-  return { ...schema, definitions: { ...definitions, route: { ...definitions['route'], items: { ...items, anyOf: [...items.anyOf, ENTRY] } } } };
+  return {
+    ...schema,
+    definitions: {
+      ...definitions,
+      route: { ...definitions['route'], items: { ...items, anyOf: [...items.anyOf, ENTRY] } },
+    },
+  };
 }
 
 /** A file without a name is a part of a scenario, and one that includes others may have the rest there: then nothing is asked for. */

@@ -21,14 +21,23 @@ const leaves = z.union(
           .array(clock, { error: 'a list of clock times, such as ["08:00", "13:00"]' })
           .min(1, { error: 'at least one clock time' })
           .refine((times) => new Set(times).size === times.length, { error: 'each clock time once' })
-          .describe('A timetable: clock times in the zone of `from`, on the working days of its calendar. Example: ["08:00", "13:00"]'),
+          .describe(
+            'A timetable: clock times in the zone of `from`, on the working days of its calendar. Example: ["08:00", "13:00"]',
+          ),
       },
       'a map with the key at',
     ).transform(({ at }): Lane['leaves'] => ({ kind: 'timetable', atMin: [...at].sort((a, b) => a - b) })),
     keys(
-      { 'when full or after': spell.describe('The longest wait of the first unit aboard; then the truck leaves as it is. Example: 4 h') },
+      {
+        'when full or after': spell.describe(
+          'The longest wait of the first unit aboard; then the truck leaves as it is. Example: 4 h',
+        ),
+      },
       'a map with the key when full or after',
-    ).transform((rule): Lane['leaves'] => ({ kind: 'full or wait', longestWaitMin: rule['when full or after'] })),
+    ).transform((rule): Lane['leaves'] => ({
+      kind: 'full or wait',
+      longestWaitMin: rule['when full or after'],
+    })),
   ],
   { error: 'when full, { at: ["08:00"] } or { when full or after: 4 h }' },
 );
@@ -48,15 +57,33 @@ export function laneSchema(time: TimeSchema) {
       to: name('the name of a site').describe('The site that they reach. Example: final plant'),
       trucks: whole(1).describe('Trucks (or trains, ships) on this lane. Example: 2'),
       capacity: whole(1).describe('Units that one truck carries. Example: 2'),
-      load: time.prefault('0 min').describe('Time to load a truck. Loading and securing follow local codes. Default: 0 min. Example: 30 min'),
+      load: time
+        .prefault('0 min')
+        .describe(
+          'Time to load a truck. Loading and securing follow local codes. Default: 0 min. Example: 30 min',
+        ),
       drive: time.describe('Driving time of one trip. Example: { low: 3 h, likely: 3.5 h, high: 5 h }'),
       unload: time.prefault('0 min').describe('Time to unload a truck. Default: 0 min. Example: 30 min'),
       return: time.prefault('0 min').describe('Time of the way back, empty. Default: 0 min. Example: 3.5 h'),
-      leaves: leaves.prefault('when full').describe('When a truck leaves: `when full` (default), by a timetable { at: ["08:00", "13:00"] }, or { when full or after: 4 h }'),
-      hours: calendarName.optional().describe('Driving hours: a calendar; a drive stops outside them and goes on. Default: any time'),
+      leaves: leaves
+        .prefault('when full')
+        .describe(
+          'When a truck leaves: `when full` (default), by a timetable { at: ["08:00", "13:00"] }, or { when full or after: 4 h }',
+        ),
+      hours: calendarName
+        .optional()
+        .describe('Driving hours: a calendar; a drive stops outside them and goes on. Default: any time'),
       bank: spaces.optional().describe('Waiting spaces ahead of loading. Default: unlimited. Example: 4'),
-      'arrival bank': whole(1).optional().describe('Waiting spaces after unloading. Default: none, a unit goes straight to its next station. Example: 2'),
-      docks: docks.optional().describe('Trucks that can stand at the docks at once. Default: no limit. Example: { from: 1, to: 1 }'),
+      'arrival bank': whole(1)
+        .optional()
+        .describe(
+          'Waiting spaces after unloading. Default: none, a unit goes straight to its next station. Example: 2',
+        ),
+      docks: docks
+        .optional()
+        .describe(
+          'Trucks that can stand at the docks at once. Default: no limit. Example: { from: 1, to: 1 }',
+        ),
     },
     'a lane: a map with the keys from, to, trucks, capacity and drive',
   ).transform(

@@ -11,7 +11,9 @@ const weekday = z
   .refine((text) => weekdaysOf(text) !== undefined, { error: DAYS_WANTED, abort: true })
   .transform((text) => weekdaysOf(text)!);
 /** Weekdays, 1 = Monday, each once and in order. */
-export const weekdays = oneOrMore(weekday, DAYS_WANTED).transform((lists) => [...new Set(lists.flat())].sort((a, b) => a - b));
+export const weekdays = oneOrMore(weekday, DAYS_WANTED).transform((lists) =>
+  [...new Set(lists.flat())].sort((a, b) => a - b),
+);
 
 const spanOf = (text: string): [string, string] => {
   const [from = '', to = from, ...more] = text.split(' to ').map((day) => day.trim());
@@ -45,38 +47,78 @@ const shutdown = z.union(
 export const shutdowns = z
   .array(shutdown, { error: `a list, each entry ${HOLIDAY_WANTED}` })
   .default([])
-  .describe('Planned shutdowns: days off like holidays, but listed on the report. Default: none. Example: [{ from: 2027-07-12, to: 2027-07-30, note: new oven }]');
+  .describe(
+    'Planned shutdowns: days off like holidays, but listed on the report. Default: none. Example: [{ from: 2027-07-12, to: 2027-07-30, note: new oven }]',
+  );
 
 const rule = keys(
   {
     'units behind': whole(1).describe('Worked when at least so many units are due but not out. Example: 3'),
-    'lead time': spell.describe('A unit is due so long after its planned release, by the clock, nights and weekends included. Example: 12 days'),
-    at: name('the name of a step').optional().describe('Out means past this step of the route. Default: shipped (or scrapped). Example: dress up'),
+    'lead time': spell.describe(
+      'A unit is due so long after its planned release, by the clock, nights and weekends included. Example: 12 days',
+    ),
+    at: name('the name of a step')
+      .optional()
+      .describe('Out means past this step of the route. Default: shipped (or scrapped). Example: dress up'),
   },
   'a rule: a map with the keys units behind and lead time, such as { units behind: 3, lead time: 12 days }',
 );
 
 const overtimeEntry = keys(
   {
-    hours: oneOrMore(clockSpan, 'a list of extra hours, such as ["15:00-17:00"]').describe('The extra hours. Those that begin where a shift ends (or end where one begins) belong to that shift; others are a shift of their own. Example: ["15:00-17:00"]'),
-    on: weekdays.optional().describe('Weekdays with these hours; `Sat` for Saturday work. Default: the working days of the calendar. Example: Mon-Thu'),
+    hours: oneOrMore(clockSpan, 'a list of extra hours, such as ["15:00-17:00"]').describe(
+      'The extra hours. Those that begin where a shift ends (or end where one begins) belong to that shift; others are a shift of their own. Example: ["15:00-17:00"]',
+    ),
+    on: weekdays
+      .optional()
+      .describe(
+        'Weekdays with these hours; `Sat` for Saturday work. Default: the working days of the calendar. Example: Mon-Thu',
+      ),
     from: date.optional().describe('First day. Default: the start of the programme. Example: 2027-06-07'),
     to: date.optional().describe('Last day. Default: the end of the programme. Example: 2027-07-02'),
-    when: rule.optional().describe('Worked only when this rule asks for it. Default: worked on all these days. Example: { units behind: 3, lead time: 12 days }'),
-    decided: word('weekly', 'daily').optional().describe('When the rule is looked at: `weekly`, at the start of the first shift of each week (default), or `daily`, of each day.'),
-    note: note.describe('A remark; that of a rule is shown on the report. Example: to catch up after the move'),
+    when: rule
+      .optional()
+      .describe(
+        'Worked only when this rule asks for it. Default: worked on all these days. Example: { units behind: 3, lead time: 12 days }',
+      ),
+    decided: word('weekly', 'daily')
+      .optional()
+      .describe(
+        'When the rule is looked at: `weekly`, at the start of the first shift of each week (default), or `daily`, of each day.',
+      ),
+    note: note.describe(
+      'A remark; that of a rule is shown on the report. Example: to catch up after the move',
+    ),
   },
   'overtime: a map with the key hours, such as { from: 2027-06-07, to: 2027-07-02, hours: ["15:00-17:00"] }',
 )
   .superRefine((o, context) => {
     if (context.issues.length > 0) return; // misspelt keys first
-    if (o.decided !== undefined && o.when === undefined) context.addIssue({ code: 'custom', path: ['decided'], message: 'a rule `when` that is decided; overtime without one is always worked', params: { seen: o.decided } });
-    if (o.from !== undefined && o.to !== undefined && o.from > o.to) context.addIssue({ code: 'custom', path: ['to'], message: `a day not before the first, ${o.from}` });
+    if (o.decided !== undefined && o.when === undefined)
+      context.addIssue({
+        code: 'custom',
+        path: ['decided'],
+        message: 'a rule `when` that is decided; overtime without one is always worked',
+        params: { seen: o.decided },
+      });
+    if (o.from !== undefined && o.to !== undefined && o.from > o.to)
+      context.addIssue({ code: 'custom', path: ['to'], message: `a day not before the first, ${o.from}` });
   })
   .transform(
     (o): Overtime => ({
-      hours: o.hours, on: o.on, from: o.from, to: o.to, note: o.note,
-      when: o.when && ({ behind: o.when['units behind'], leadTimeMin: o.when['lead time'], at: o.when.at, decided: o.decided ?? 'weekly' } satisfies OvertimeRule),
+      hours: o.hours,
+      on: o.on,
+      from: o.from,
+      to: o.to,
+      note: o.note,
+      when:
+        o.when &&
+        ({
+          behind: o.when['units behind'],
+          leadTimeMin: o.when['lead time'],
+          at: o.when.at,
+          decided: o.decided ?? 'weekly',
+        } satisfies OvertimeRule),
     }),
   );
 

@@ -16,10 +16,15 @@ const NO_DATE = '2001-01-01';
 const mix = z.union(
   [
     chance.transform((yes): Record<string, number> => ({ yes, no: 1 - yes })),
-    named(chance, 'values with their shares')
-      .refine((shares) => Math.abs(Object.values(shares).reduce((a, b) => a + b, 0) - 1) <= 1e-6, { error: 'shares that add up to 100 %', when: whenMap }),
+    named(chance, 'values with their shares').refine(
+      (shares) => Math.abs(Object.values(shares).reduce((a, b) => a + b, 0) - 1) <= 1e-6,
+      { error: 'shares that add up to 100 %', when: whenMap },
+    ),
   ],
-  { error: 'values with their shares, such as { red: 70 %, white: 30 % }, or one chance for yes or no, such as 35 %' },
+  {
+    error:
+      'values with their shares, such as { red: 70 %, white: 30 % }, or one chance for yes or no, such as 35 %',
+  },
 );
 /** The sum is asked for only where each share could be read. */
 function whenMap(payload: { value: unknown; issues: unknown[] }): boolean {
@@ -32,46 +37,111 @@ const BY_MSER = 'mser-5';
 export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
   return keys(
     {
-      start: date.optional().describe(`The first day. Needed with \`rate\` and \`until\`; default ${NO_DATE} for steady-state runs and drawn arrivals. Example: 2027-03-01`),
-      zone: zone.optional().describe('The time zone of the dates and weeks of the programme. Default: that of the first site. Example: Europe/Oslo'),
-      quantity: whole(1, 10_000_000).optional().describe('Units in all, those of the opening included; the run ends when the last has been shipped or scrapped. Default: with a build list its units; what it goes beyond the list is drawn. Leave it out for a steady-state run. Example: 420'),
+      start: date
+        .optional()
+        .describe(
+          `The first day. Needed with \`rate\` and \`until\`; default ${NO_DATE} for steady-state runs and drawn arrivals. Example: 2027-03-01`,
+        ),
+      zone: zone
+        .optional()
+        .describe(
+          'The time zone of the dates and weeks of the programme. Default: that of the first site. Example: Europe/Oslo',
+        ),
+      quantity: whole(1, 10_000_000)
+        .optional()
+        .describe(
+          'Units in all, those of the opening included; the run ends when the last has been shipped or scrapped. Default: with a build list its units; what it goes beyond the list is drawn. Leave it out for a steady-state run. Example: 420',
+        ),
       rate: rate.optional(),
       arrivals: z
-        .union([word('saturated'), time], { error: 'the word saturated, or a time between units such as { exponential: { mean: 2 h } }' })
+        .union([word('saturated'), time], {
+          error: 'the word saturated, or a time between units such as { exponential: { mean: 2 h } }',
+        })
         .optional()
-        .describe('Instead of `rate`: the time between units, drawn anew for each; or `saturated`: a unit is always ready to enter. Example: { exponential: { mean: 2 h } }'),
-      until: date.optional().describe('The run ends at the start of this day at the latest, with whatever has been shipped by then. Example: 2028-12-31'),
+        .describe(
+          'Instead of `rate`: the time between units, drawn anew for each; or `saturated`: a unit is always ready to enter. Example: { exponential: { mean: 2 h } }',
+        ),
+      until: date
+        .optional()
+        .describe(
+          'The run ends at the start of this day at the latest, with whatever has been shipped by then. Example: 2028-12-31',
+        ),
       options: named(mix, 'options, such as { colour: { red: 70 %, white: 30 % }, stripe: 35 % }')
         .default({})
-        .describe('What differs between units. Each option has values with shares that add up to 100 %; a single chance makes a yes or no option. Example: { colour: { red: 70 %, white: 20 %, lime: 10 % }, stripe: 35 % }'),
+        .describe(
+          'What differs between units. Each option has values with shares that add up to 100 %; a single chance makes a yes or no option. Example: { colour: { red: 70 %, white: 20 %, lime: 10 % }, stripe: 35 % }',
+        ),
       ...orderKeys,
-      length: spell.optional().describe('For a steady-state run (no quantity): how long to observe after the warm-up. Example: 5000 h'),
+      length: spell
+        .optional()
+        .describe(
+          'For a steady-state run (no quantity): how long to observe after the warm-up. Example: 5000 h',
+        ),
       'warm up': z
         .union([word(BY_MSER), duration], { error: `a time such as 500 h, or the word ${BY_MSER}` })
         .optional()
-        .describe('For a steady-state run: time before observing begins, for the line to fill; `mser-5`: found by the rule of that name from ten replications that are run first. Default: 0 min. Example: 500 h'),
+        .describe(
+          'For a steady-state run: time before observing begins, for the line to fill; `mser-5`: found by the rule of that name from ten replications that are run first. Default: 0 min. Example: 500 h',
+        ),
     },
     'a programme: a map with rate or arrivals, and quantity or length',
   )
     .superRefine((p, context) => {
       if (context.issues.length > 0) return; // misspelt keys first
-      const wrong = (path: string[], message: string, seen?: string): void => context.addIssue({ code: 'custom', path, message, params: { seen } });
+      const wrong = (path: string[], message: string, seen?: string): void =>
+        context.addIssue({ code: 'custom', path, message, params: { seen } });
       const { list, findings } = readOrders(p as typeof p & { options: OptionMix }, readTable);
-      for (const { path, wanted, ...params } of findings) context.addIssue({ code: 'custom', path: path.slice(1) as string[], message: wanted, params });
+      for (const { path, wanted, ...params } of findings)
+        context.addIssue({ code: 'custom', path: path.slice(1) as string[], message: wanted, params });
       if (findings.length > 0) return;
-      const isDated = list.some(({ release }) => release !== undefined), hasList = p['build list'] !== undefined;
-      const needsRate = list.length < (p.quantity ?? (hasList ? 0 : Infinity)) || list.some(({ release, at }) => release === undefined && at === undefined);
-      if (p.rate !== undefined && p.arrivals !== undefined) wrong([], 'exactly one of rate and arrivals', 'both');
-      if (p.rate === undefined && p.arrivals === undefined && needsRate) wrong([], hasList ? 'a rate or arrivals for units that have no day of release' : 'exactly one of rate and arrivals', 'neither');
-      if (isDated && p.arrivals !== undefined) wrong(['arrivals'], 'a rate, or nothing, where units have a day of release', 'arrivals');
-      if (p.quantity !== undefined && p.quantity < list.length) wrong(['quantity'], `at least ${list.length}, the units of the opening and the build list`, String(p.quantity));
-      if (p['due after'] !== undefined && p.arrivals === 'saturated') wrong(['due after'], 'units that are released by a rate or at times; a saturated source has no release to count from', 'arrivals: saturated');
-      if (hasList && p.length !== undefined) wrong(['length'], 'a build list only without a length, since it is a quantity', 'both');
-      if (p.start === undefined && list.some(({ release, due }) => release !== undefined || due !== undefined)) wrong(['start'], 'missing; should be a first day, such as "2027-03-01", where units have dates');
-      if (!hasList && p.quantity === undefined && p.length === undefined && p.until === undefined) wrong([], 'an end of the run: a quantity, a date until, or for a steady-state run a length', 'none of them');
-      if (p.quantity !== undefined && p.length !== undefined) wrong(['length'], 'either a quantity or a length, not both', 'both');
-      if (p['warm up'] !== undefined && p.length === undefined) wrong(['warm up'], 'a warm up only together with a length', 'no length');
-      if (p.start === undefined && p.length === undefined && (p.rate !== undefined || p.until !== undefined)) wrong(['start'], 'missing; should be a first day, such as "2027-03-01", with rate or until');
+      const isDated = list.some(({ release }) => release !== undefined),
+        hasList = p['build list'] !== undefined;
+      const needsRate =
+        list.length < (p.quantity ?? (hasList ? 0 : Infinity)) ||
+        list.some(({ release, at }) => release === undefined && at === undefined);
+      if (p.rate !== undefined && p.arrivals !== undefined)
+        wrong([], 'exactly one of rate and arrivals', 'both');
+      if (p.rate === undefined && p.arrivals === undefined && needsRate)
+        wrong(
+          [],
+          hasList
+            ? 'a rate or arrivals for units that have no day of release'
+            : 'exactly one of rate and arrivals',
+          'neither',
+        );
+      if (isDated && p.arrivals !== undefined)
+        wrong(['arrivals'], 'a rate, or nothing, where units have a day of release', 'arrivals');
+      if (p.quantity !== undefined && p.quantity < list.length)
+        wrong(
+          ['quantity'],
+          `at least ${list.length}, the units of the opening and the build list`,
+          String(p.quantity),
+        );
+      if (p['due after'] !== undefined && p.arrivals === 'saturated')
+        wrong(
+          ['due after'],
+          'units that are released by a rate or at times; a saturated source has no release to count from',
+          'arrivals: saturated',
+        );
+      if (hasList && p.length !== undefined)
+        wrong(['length'], 'a build list only without a length, since it is a quantity', 'both');
+      if (
+        p.start === undefined &&
+        list.some(({ release, due }) => release !== undefined || due !== undefined)
+      )
+        wrong(['start'], 'missing; should be a first day, such as "2027-03-01", where units have dates');
+      if (!hasList && p.quantity === undefined && p.length === undefined && p.until === undefined)
+        wrong(
+          [],
+          'an end of the run: a quantity, a date until, or for a steady-state run a length',
+          'none of them',
+        );
+      if (p.quantity !== undefined && p.length !== undefined)
+        wrong(['length'], 'either a quantity or a length, not both', 'both');
+      if (p['warm up'] !== undefined && p.length === undefined)
+        wrong(['warm up'], 'a warm up only together with a length', 'no length');
+      if (p.start === undefined && p.length === undefined && (p.rate !== undefined || p.until !== undefined))
+        wrong(['start'], 'missing; should be a first day, such as "2027-03-01", with rate or until');
     })
     .transform((p): ProgrammeRead => {
       const start = p.start ?? NO_DATE;
@@ -89,7 +159,7 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
         quantity: p.quantity ?? (p['build list'] === undefined ? undefined : list.length),
         until: p.until,
         lengthMin: p.length,
-        warmUpMin: p['warm up'] === BY_MSER ? 0 : p['warm up'] ?? 0,
+        warmUpMin: p['warm up'] === BY_MSER ? 0 : (p['warm up'] ?? 0),
         ...(p['warm up'] === BY_MSER ? { findsWarmUp: true } : {}),
         orders: { list, dueAfterMin: p['due after'], replaceScrapped: p['replace scrapped'] },
       };

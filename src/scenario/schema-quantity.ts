@@ -1,5 +1,15 @@
 import { z } from 'zod';
-import { CHANCE, chanceOf, CLOCK_SPAN, clockSpanOf, DATE, isDate, minutesOf, TIME, timeAdvice } from './quantity.js';
+import {
+  CHANCE,
+  chanceOf,
+  CLOCK_SPAN,
+  clockSpanOf,
+  DATE,
+  isDate,
+  minutesOf,
+  TIME,
+  timeAdvice,
+} from './quantity.js';
 
 /** Starts the text of a problem with an unknown key; the known keys follow. */
 export const KNOWN_KEYS = 'one of the keys ';
@@ -7,21 +17,30 @@ export const KNOWN_KEYS = 'one of the keys ';
 /** A map with these keys and no others. `what` says what the map is, for a value that is none. */
 export function keys<Shape extends z.ZodRawShape>(shape: Shape, what: string) {
   return z.strictObject(shape, {
-    error: (issue) => (issue.code === 'unrecognized_keys' ? `${KNOWN_KEYS}${Object.keys(shape).join(', ')}` : what),
+    error: (issue) =>
+      issue.code === 'unrecognized_keys' ? `${KNOWN_KEYS}${Object.keys(shape).join(', ')}` : what,
   });
 }
 
 /** A map from names that the planner chooses. */
 export function named<Value extends z.ZodType>(value: Value, what: string) {
-  return z.record(z.string().regex(NAME, { error: 'a name of 1 to 80 characters without spaces at its ends' }), value, { error: what });
+  return z.record(
+    z.string().regex(NAME, { error: 'a name of 1 to 80 characters without spaces at its ends' }),
+    value,
+    { error: what },
+  );
 }
 
 export const NAME = /^\S(?:.{0,78}\S)?$/;
 export const name = (what: string) =>
-  z.string({ error: what }).regex(NAME, { error: `${what}, of 1 to 80 characters without spaces at its ends` });
+  z
+    .string({ error: what })
+    .regex(NAME, { error: `${what}, of 1 to 80 characters without spaces at its ends` });
 
 export const word = <const Words extends readonly [string, ...string[]]>(...words: Words) =>
-  z.enum(words, { error: words.length === 1 ? `the word "${words[0]}"` : `one of ${words.map((w) => `"${w}"`).join(', ')}` });
+  z.enum(words, {
+    error: words.length === 1 ? `the word "${words[0]}"` : `one of ${words.map((w) => `"${w}"`).join(', ')}`,
+  });
 
 export const flag = z.boolean({ error: 'true or false' });
 
@@ -43,7 +62,9 @@ export function positive(most: number) {
 }
 
 /** A number of spaces, or `unlimited`. */
-export const spaces = z.union([whole(0), word('unlimited')], { error: 'a whole number from 0, or unlimited' });
+export const spaces = z.union([whole(0), word('unlimited')], {
+  error: 'a whole number from 0, or unlimited',
+});
 
 const timeError = (issue: { readonly input?: unknown }) => timeAdvice(issue.input);
 
@@ -65,17 +86,19 @@ function chanceAdvice(seen: unknown): string {
 const chanceError = (issue: { readonly input?: unknown }) => chanceAdvice(issue.input);
 
 /** 0..1 */
-export const chance = z.union(
-  [
-    z.number({ error: chanceError }).min(0, { error: chanceError }).max(1, { error: chanceError }),
-    z
-      .string({ error: chanceError })
-      .regex(CHANCE, { error: chanceError, abort: true })
-      .refine((text) => chanceOf(text) !== undefined, { error: 'a chance of at most 100 %', abort: true })
-      .transform((text) => chanceOf(text)!),
-  ],
-  { error: chanceError },
-).meta({ id: 'chance', description: 'A chance: a percentage such as "8 %", or a number from 0 to 1.' });
+export const chance = z
+  .union(
+    [
+      z.number({ error: chanceError }).min(0, { error: chanceError }).max(1, { error: chanceError }),
+      z
+        .string({ error: chanceError })
+        .regex(CHANCE, { error: chanceError, abort: true })
+        .refine((text) => chanceOf(text) !== undefined, { error: 'a chance of at most 100 %', abort: true })
+        .transform((text) => chanceOf(text)!),
+    ],
+    { error: chanceError },
+  )
+  .meta({ id: 'chance', description: 'A chance: a percentage such as "8 %", or a number from 0 to 1.' });
 
 const DATE_WANTED = 'a day of the calendar, such as "2027-03-01"';
 export const date = z
@@ -87,7 +110,10 @@ const SPAN_WANTED = 'clock times, such as "06:00-14:30"';
 export const clockSpan = z
   .string({ error: SPAN_WANTED })
   .regex(CLOCK_SPAN, { error: SPAN_WANTED, abort: true })
-  .refine((text) => clockSpanOf(text) !== undefined, { error: `${SPAN_WANTED}, from 00:00 to 24:00`, abort: true })
+  .refine((text) => clockSpanOf(text) !== undefined, {
+    error: `${SPAN_WANTED}, from 00:00 to 24:00`,
+    abort: true,
+  })
   .transform((text) => clockSpanOf(text)!);
 
 /** A value of an option. `true` and `false` are those who write YAML 1.1 for yes and no; numbers are taken as written. */

@@ -23,7 +23,9 @@ export function readSource(text: string, file: string, folder = '.'): Source {
   const parsed = parseYaml(text, file);
   const { value, assumptions, findings, pathInFile } = takeAssumptions(parsed.value);
   return {
-    file, assumptions, faults: parsed.problems,
+    file,
+    assumptions,
+    faults: parsed.problems,
     value: folder === '.' ? value : withBuildListFrom(withObservedFrom(value, folder), folder),
     problems: findings.map(parsed.place),
     place: (finding) => parsed.place({ ...finding, path: pathInFile(finding.path, finding.atKey) }),
@@ -31,7 +33,8 @@ export function readSource(text: string, file: string, folder = '.'): Source {
 }
 
 /** The path of a file named in a file of this folder, seen from the folder of the scenario. */
-export const pathFrom = (folder: string, name: string): string => (posix.isAbsolute(name) ? name : posix.join(folder, name));
+export const pathFrom = (folder: string, name: string): string =>
+  posix.isAbsolute(name) ? name : posix.join(folder, name);
 
 function withBuildListFrom(value: unknown, folder: string): unknown {
   const programme = isRawMap(value) ? value['programme'] : undefined;
@@ -43,5 +46,10 @@ function withObservedFrom(value: unknown, folder: string): unknown {
   if (Array.isArray(value)) return value.map((item) => withObservedFrom(item, folder));
   if (!isRawMap(value)) return value;
   const isObserved = typeof value['observed'] === 'string' && 'column' in value;
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, isObserved && key === 'observed' ? pathFrom(folder, String(inner)) : withObservedFrom(inner, folder)]));
+  return Object.fromEntries(
+    Object.entries(value).map(([key, inner]) => [
+      key,
+      isObserved && key === 'observed' ? pathFrom(folder, String(inner)) : withObservedFrom(inner, folder),
+    ]),
+  );
 }

@@ -3,16 +3,25 @@ import type { Info } from 'csv-parse/sync';
 import { saySeen, type Finding } from './problem.js';
 
 /** A line of a CSV file below its heading. */
-export interface TableRow { readonly cells: readonly string[]; readonly line: number }
+export interface TableRow {
+  readonly cells: readonly string[];
+  readonly line: number;
+}
 /** A CSV file with a heading line, or what is wrong: with `source` in the file, else with the scenario's own words about it. */
 export type Table =
-  | { readonly headings: readonly string[]; readonly line: number; readonly rows: readonly TableRow[]; readonly fault?: undefined }
+  | {
+      readonly headings: readonly string[];
+      readonly line: number;
+      readonly rows: readonly TableRow[];
+      readonly fault?: undefined;
+    }
   | { readonly fault: Omit<Finding, 'path'> };
 export type ReadTable = (file: string) => Table;
 
 const MOST_ROWS = 1_000_000;
 /** Loaded when the first file is read: most scenarios have none, and a check should start at once. */
-const loadCsvParser = (): typeof import('csv-parse/sync') => createRequire(import.meta.url)('csv-parse/sync') as typeof import('csv-parse/sync');
+const loadCsvParser = (): typeof import('csv-parse/sync') =>
+  createRequire(import.meta.url)('csv-parse/sync') as typeof import('csv-parse/sync');
 type Row = { readonly record: readonly string[]; readonly info: Pick<Info, 'lines'> };
 
 /**
@@ -24,21 +33,42 @@ export function readTable(readFile: (relativePath: string) => string, file: stri
   try {
     text = readFile(file);
   } catch (error) {
-    return { fault: { wanted: `a CSV file that can be read (${error instanceof Error ? error.message : String(error)})`, seen: saySeen(file) } };
+    return {
+      fault: {
+        wanted: `a CSV file that can be read (${error instanceof Error ? error.message : String(error)})`,
+        seen: saySeen(file),
+      },
+    };
   }
-  const at = (line: number, wanted: string, seen: string | undefined): Table => ({ fault: { wanted, seen, source: { file, line, column: 1 } } });
+  const at = (line: number, wanted: string, seen: string | undefined): Table => ({
+    fault: { wanted, seen, source: { file, line, column: 1 } },
+  });
 
   let lines: Row[];
   try {
-    lines = loadCsvParser().parse(text, { bom: true, info: true, trim: true, skip_empty_lines: true, to: MOST_ROWS + 1 }) as unknown as Row[];
+    lines = loadCsvParser().parse(text, {
+      bom: true,
+      info: true,
+      trim: true,
+      skip_empty_lines: true,
+      to: MOST_ROWS + 1,
+    }) as unknown as Row[];
   } catch (error) {
     const line = (error as { lines?: unknown }).lines;
-    return at(typeof line === 'number' ? line : 1, `valid CSV (${error instanceof Error ? error.message.replace(/\.$/, '').toLowerCase() : String(error)})`, undefined);
+    return at(
+      typeof line === 'number' ? line : 1,
+      `valid CSV (${error instanceof Error ? error.message.replace(/\.$/, '').toLowerCase() : String(error)})`,
+      undefined,
+    );
   }
   const [heading, ...body] = lines;
   if (heading === undefined) return at(1, `a heading line and at least one ${rows}`, 'an empty file');
   if (body.length === 0) return at(heading.info.lines, `at least one ${rows} below the heading`, 'none');
-  return { headings: heading.record, line: heading.info.lines, rows: body.map(({ record, info }) => ({ cells: record, line: info.lines })) };
+  return {
+    headings: heading.record,
+    line: heading.info.lines,
+    rows: body.map(({ record, info }) => ({ cells: record, line: info.lines })),
+  };
 }
 
 /** Reads each file once. */

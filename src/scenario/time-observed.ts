@@ -26,19 +26,33 @@ export function observedReader(readFile: (relativePath: string) => string): Read
   };
 }
 
-function readColumn(readFile: (path: string) => string, file: string, column: string, unit: TimeUnit): Observed {
+function readColumn(
+  readFile: (path: string) => string,
+  file: string,
+  column: string,
+  unit: TimeUnit,
+): Observed {
   const table = readTable(readFile, file, 'time');
   if (table.fault !== undefined) return { values: [], fault: table.fault };
-  const at = (line: number, wanted: string, seen: string | undefined, suggestion?: string): Observed =>
-    ({ values: [], fault: { wanted, seen, suggestion, source: { file, line, column: 1 } } });
+  const at = (line: number, wanted: string, seen: string | undefined, suggestion?: string): Observed => ({
+    values: [],
+    fault: { wanted, seen, suggestion, source: { file, line, column: 1 } },
+  });
   const index = table.headings.indexOf(column);
-  if (index < 0) return at(table.line, `a column with the heading "${column}"`, `the headings ${table.headings.join(', ')}`, nearest(column, table.headings));
+  if (index < 0)
+    return at(
+      table.line,
+      `a column with the heading "${column}"`,
+      `the headings ${table.headings.join(', ')}`,
+      nearest(column, table.headings),
+    );
 
   const values: number[] = [];
   for (const { cells, line } of table.rows) {
     const cell = cells[index] ?? '';
     const value = cell === '' ? NaN : toMinutes(Number(cell), unit);
-    if (!(value >= 0 && value <= LONGEST_MIN)) return at(line, `a number in column "${column}", not negative, with a decimal point`, saySeen(cell));
+    if (!(value >= 0 && value <= LONGEST_MIN))
+      return at(line, `a number in column "${column}", not negative, with a decimal point`, saySeen(cell));
     values.push(value);
   }
   return { values, fault: undefined };

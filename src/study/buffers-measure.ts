@@ -19,9 +19,18 @@ export interface RateMeasure {
  * run where there is none; units an hour of a steady-state run. A replication that ends in gridlock counts as nothing shipped.
  * @param observations of the scenario as it is
  */
-export function rateMeasure(scenario: Scenario, model: Model, observations: readonly Observation[], level: number): RateMeasure {
-  const plan = planned(scenario, model), { calendar } = plan;
-  if (calendar.kind === 'steady state') return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) => ratio(60 * shipped, minutes));
+export function rateMeasure(
+  scenario: Scenario,
+  model: Model,
+  observations: readonly Observation[],
+  level: number,
+): RateMeasure {
+  const plan = planned(scenario, model),
+    { calendar } = plan;
+  if (calendar.kind === 'steady state')
+    return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) =>
+      ratio(60 * shipped, minutes),
+    );
   const { window, heldIn } = judgeRate(plan, observations, level);
   if (window !== null) return measure('units a working day', `${window.from} to ${window.to}`, heldIn);
   return measure('units a working day', 'the whole run', shippedPerDay(calendar));

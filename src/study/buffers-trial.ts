@@ -9,12 +9,17 @@ import type { Reading } from './replicator.js';
  * One replication of a layout. With `alike[s]` places or more at spot s it would have gone on just so: nobody was ever shut out
  * there, and no more were ever in it. Infinity: only with the places that it had.
  */
-export interface Trial { readonly rate: number; readonly alike: Float64Array }
+export interface Trial {
+  readonly rate: number;
+  readonly alike: Float64Array;
+}
 
-export const readTrial = (measure: RateMeasure, spots: readonly Spot[]): Reading<Trial> => (observation, { model }) => ({
-  rate: measure.of(observation),
-  alike: Float64Array.from(spots, (spot) => alikeFrom(observation, model, spot)),
-});
+export const readTrial =
+  (measure: RateMeasure, spots: readonly Spot[]): Reading<Trial> =>
+  (observation, { model }) => ({
+    rate: measure.of(observation),
+    alike: Float64Array.from(spots, (spot) => alikeFrom(observation, model, spot)),
+  });
 
 function alikeFrom({ room: { shutOut, most } }: Observation, model: Model, spot: Spot): number {
   const buffer = bufferOf(model, spot);

@@ -53,7 +53,10 @@ const MOST_MORE = 3;
 /** Whether a goal can be asked of these spots; a RangeError says what can be. */
 export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
   const least = spots.reduce((sum, spot) => sum + spot.least, 0);
-  if (goal.kind === 'budget' && goal.places < least) throw new RangeError(`budget: expected at least ${least} places, without which the scenario cannot run, saw ${goal.places}`);
+  if (goal.kind === 'budget' && goal.places < least)
+    throw new RangeError(
+      `budget: expected at least ${least} places, without which the scenario cannot run, saw ${goal.places}`,
+    );
 }
 
 /**
@@ -62,30 +65,94 @@ export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
  * Same scenario, seed and options: same results, to the last bit.
  */
 export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
-  const { scenario, goal, replications, seed, workers, zone = 0.01, level = 0.95, journal, onStage = () => undefined, onReplication, signal } = options;
-  if (!(Number.isInteger(replications) && replications >= 3)) throw new RangeError(`replications: expected a whole number of at least 3, saw ${replications}; give one`);
-  if (!(zone > 0 && zone < 1)) throw new RangeError(`zone: expected a share above 0 and below 1, saw ${zone}; give for example 0.01`);
-  const spots = spotsOf(scenario, options.at), present = spots.map((spot) => spot.present), least = spots.map((spot) => spot.least);
+  const {
+    scenario,
+    goal,
+    replications,
+    seed,
+    workers,
+    zone = 0.01,
+    level = 0.95,
+    journal,
+    onStage = () => undefined,
+    onReplication,
+    signal,
+  } = options;
+  if (!(Number.isInteger(replications) && replications >= 3))
+    throw new RangeError(
+      `replications: expected a whole number of at least 3, saw ${replications}; give one`,
+    );
+  if (!(zone > 0 && zone < 1))
+    throw new RangeError(`zone: expected a share above 0 and below 1, saw ${zone}; give for example 0.01`);
+  const spots = spotsOf(scenario, options.at),
+    present = spots.map((spot) => spot.present),
+    least = spots.map((spot) => spot.least);
   checkGoal(goal, spots);
 
-  const model = compile(scenario), base = await baseRuns(model, replications, { seed, workers, journal, onReplication, signal });
+  const model = compile(scenario),
+    base = await baseRuns(model, replications, { seed, workers, journal, onReplication, signal });
   const measure = rateMeasure(scenario, model, base, level);
 
-  const readOne = readTrial(measure, spots), replicator = new Replicator<Trial>({ seed, workers, read: readOne, journal: journal as Journal<Trial> | undefined, onReplication, signal });
-  const trials = new Trials(replicator, scenario, model, spots, replications), fresh = new Trials(replicator, scenario, model, spots, replications, replications, false);
-  trials.add(present, base.map((observation) => readOne(observation, { key: 'base', model })));
-  const search = new Search(trials, spots, zone / WORTH), start = options.from === 'present' ? present : least;
+  const readOne = readTrial(measure, spots),
+    replicator = new Replicator<Trial>({
+      seed,
+      workers,
+      read: readOne,
+      journal: journal as Journal<Trial> | undefined,
+      onReplication,
+      signal,
+    });
+  const trials = new Trials(replicator, scenario, model, spots, replications),
+    fresh = new Trials(replicator, scenario, model, spots, replications, replications, false);
+  trials.add(
+    present,
+    base.map((observation) => readOne(observation, { key: 'base', model })),
+  );
+  const search = new Search(trials, spots, zone / WORTH),
+    start = options.from === 'present' ? present : least;
   const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
-    const found = trials.ranked().filter((layout) => placesOf(layout) === places).slice(0, CANDIDATES), isPresent = (layout: Layout): boolean => layout.join() === present.join();
+    const found = trials
+        .ranked()
+        .filter((layout) => placesOf(layout) === places)
+        .slice(0, CANDIDATES),
+      isPresent = (layout: Layout): boolean => layout.join() === present.join();
     // What is there already is not given up for something worse, and of equal ones the first is taken.
-    const candidates = goal.kind === 'budget' && placesOf(present) <= places ? [present, ...found.filter((layout) => !isPresent(layout))] : found;
+    const candidates =
+      goal.kind === 'budget' && placesOf(present) <= places
+        ? [present, ...found.filter((layout) => !isPresent(layout))]
+        : found;
     onStage(`selecting among ${candidates.length} layouts with ${places} places`);
-    return { selected: await selectBest(fresh, candidates, zone * trials.mean(found[0]!), level), candidates };
+    return {
+      selected: await selectBest(fresh, candidates, zone * trials.mean(found[0]!), level),
+      candidates,
+    };
   };
-  const finish = async (selected: Selected, candidates: readonly Layout[], ample: Layout | null, reachable: boolean): Promise<BufferResults> => {
+  const finish = async (
+    selected: Selected,
+    candidates: readonly Layout[],
+    ample: Layout | null,
+    reachable: boolean,
+  ): Promise<BufferResults> => {
     const freshReplications = Math.max(replications, selected.rounds);
     await fresh.run([...candidates, selected.layout, present], freshReplications);
-    return bufferResults({ scenario, file: basename(options.file), seed, replications, freshReplications, level, zone, goal, spots, measure, trials, fresh, selected, candidates, ample, reachable });
+    return bufferResults({
+      scenario,
+      file: basename(options.file),
+      seed,
+      replications,
+      freshReplications,
+      level,
+      zone,
+      goal,
+      spots,
+      measure,
+      trials,
+      fresh,
+      selected,
+      candidates,
+      ample,
+      reachable,
+    });
   };
 
   try {
@@ -96,11 +163,17 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       return await finish(selected, candidates, null, true);
     }
 
-    const reaches = (layout: Layout): boolean => trials.mean(layout) >= goal.rate, ample = present.map((places) => Math.max(AMPLE, places));
+    const reaches = (layout: Layout): boolean => trials.mean(layout) >= goal.rate,
+      ample = present.map((places) => Math.max(AMPLE, places));
     await trials.run([ample]);
-    if (!reaches(ample)) return await finish({ layout: ample, settled: true, rounds: 0 }, [ample], ample, false);
+    if (!reaches(ample))
+      return await finish({ layout: ample, settled: true, rounds: 0 }, [ample], ample, false);
     onStage(`looking for the fewest places over ${spots.length} spots`);
-    let layout = await search.walk(start, Infinity, (each) => reaches(each) || placesOf(each) >= placesOf(ample));
+    let layout = await search.walk(
+      start,
+      Infinity,
+      (each) => reaches(each) || placesOf(each) >= placesOf(ample),
+    );
     while (placesOf(layout) > placesOf(least)) {
       const fewer = await search.exchange(await search.walk(layout, placesOf(layout) - 1), reaches);
       if (!reaches(fewer)) break;
@@ -110,7 +183,8 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
     for (let more = 0; ; more++) {
       const { selected, candidates } = await select(placesOf(layout));
       await fresh.run([selected.layout]);
-      if (fresh.mean(selected.layout) >= goal.rate || more === MOST_MORE) return await finish(selected, candidates, ample, true);
+      if (fresh.mean(selected.layout) >= goal.rate || more === MOST_MORE)
+        return await finish(selected, candidates, ample, true);
       layout = await search.exchange(await search.walk(selected.layout, placesOf(layout) + 1));
     }
   } finally {

@@ -7,7 +7,11 @@ import type { Build } from './capacity-mix.js';
  * a limit (these are open too); and the minutes that carried items will take at a hold. All are sums over units, so that streams can be
  * split and joined.
  */
-export interface Columns { readonly slots: number; readonly withNotes: boolean; readonly count: number }
+export interface Columns {
+  readonly slots: number;
+  readonly withNotes: boolean;
+  readonly count: number;
+}
 
 export function columnsOf({ slots, quality }: Model): Columns {
   const withNotes = quality.hold.some((hold) => hold !== HOLD_NONE);
@@ -21,26 +25,49 @@ export const mendMinutes = ({ slots }: Columns): number => 3 * slots;
 export type LeftOf = (route: number, build: Build) => Float64Array;
 
 /** What joins at a step, by expectation. */
-export interface Joining { readonly slots: Int32Array; readonly left: Float64Array; readonly amount: number; readonly replaces: boolean }
+export interface Joining {
+  readonly slots: Int32Array;
+  readonly left: Float64Array;
+  readonly amount: number;
+  readonly replaces: boolean;
+}
 
 /** What joins at a step with something open. Parts of a stock that only this step takes replace those it took before; own parts, and others, come on top of what is there. */
-export function joiningAt({ routes, quality, steps }: Model, step: number, build: Build, stock: Build, leftOf: LeftOf): Joining[] {
-  const broughtBy = (route: number): Int32Array => quality.carriedSlot.subarray(quality.carriedStart[route], quality.carriedStart[route + 1]);
+export function joiningAt(
+  { routes, quality, steps }: Model,
+  step: number,
+  build: Build,
+  stock: Build,
+  leftOf: LeftOf,
+): Joining[] {
+  const broughtBy = (route: number): Int32Array =>
+    quality.carriedSlot.subarray(quality.carriedStart[route], quality.carriedStart[route + 1]);
   const found: Joining[] = [];
   for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
-    const resource = steps.needResource[n], route = routes.stock.indexOf(resource);
+    const resource = steps.needResource[n],
+      route = routes.stock.indexOf(resource);
     if (route < 0 || broughtBy(route).length === 0) continue;
-    found.push({ slots: broughtBy(route), left: leftOf(route, stock), amount: steps.needAmount[n], replaces: steps.needResource.indexOf(resource) === steps.needResource.lastIndexOf(resource) });
+    found.push({
+      slots: broughtBy(route),
+      left: leftOf(route, stock),
+      amount: steps.needAmount[n],
+      replaces: steps.needResource.indexOf(resource) === steps.needResource.lastIndexOf(resource),
+    });
   }
   for (let o = steps.ownStart[step]; o < steps.ownStart[step + 1]; o++) {
     const route = steps.ownRoute[o];
-    if (broughtBy(route).length > 0) found.push({ slots: broughtBy(route), left: leftOf(route, build), amount: 1, replaces: false });
+    if (broughtBy(route).length > 0)
+      found.push({ slots: broughtBy(route), left: leftOf(route, build), amount: 1, replaces: false });
   }
   return found;
 }
 
 /** Of several parts with the same flaw the unit has one item: 1 - (1 - r)^n. An own part counts at every visit of the join, also of a rework that did not take it off. */
-export function join({ units, open }: Stream, columns: Columns, { slots, left, amount, replaces }: Joining): void {
+export function join(
+  { units, open }: Stream,
+  columns: Columns,
+  { slots, left, amount, replaces }: Joining,
+): void {
   const bring = (column: number): void => {
     const chance = 1 - (1 - left[column]) ** amount;
     open[column] = replaces ? units * chance : open[column] + (units - open[column]) * chance;
@@ -57,7 +84,8 @@ export function join({ units, open }: Stream, columns: Columns, { slots, left, a
 /** Chance that a unit of the stream has something noted, slots taken as independent. */
 export function chanceNoted({ units, open }: Stream, columns: Columns): number {
   let none = 1;
-  for (let slot = 0; slot < columns.slots; slot++) none *= 1 - (open[carried(columns, slot)] + open[passedOn(columns, slot)]) / units;
+  for (let slot = 0; slot < columns.slots; slot++)
+    none *= 1 - (open[carried(columns, slot)] + open[passedOn(columns, slot)]) / units;
   return 1 - none;
 }
 

@@ -6,10 +6,12 @@ import { meanOf } from '../random/moments.js';
  * pairs that differ, in order of arrival; with batches the mean time of these changeovers, as often as `inBatches` says.
  */
 export function changeoverMinutes({ stations, draws }: Model, station: number, shares: Float64Array): number {
-  let minutes = 0, differ = 0;
+  let minutes = 0,
+    differ = 0;
   for (let i = 0; i < shares.length; i++) {
     for (let j = 0; j < shares.length; j++) {
-      const draw = stations.changeoverDraw[stations.changeoverStart[station] + i * shares.length + j], chance = shares[i] * shares[j];
+      const draw = stations.changeoverDraw[stations.changeoverStart[station] + i * shares.length + j],
+        chance = shares[i] * shares[j];
       if (draw >= 0) minutes += chance * meanOf(draws[draw].distribution);
       if (i !== j) differ += chance;
     }

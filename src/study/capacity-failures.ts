@@ -10,11 +10,14 @@ import type { DailyMinutes } from './capacity-days.js';
  */
 export function availability({ failures, draws }: Model, station: number, daily: DailyMinutes): number {
   const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
-  let inUse = 1, byClock = 1;
+  let inUse = 1,
+    byClock = 1;
   for (let row = 0; row < failures.count; row++) {
     if (failures.station[row] !== station) continue;
-    const every = mean(failures.everyDraw[row]), repair = mean(failures.repairDraw[row]);
-    if (failures.byClock[row] === 1) byClock *= every / (every + repair * daily.of(-1) / daily.of(failures.repairCalendar[row]));
+    const every = mean(failures.everyDraw[row]),
+      repair = mean(failures.repairDraw[row]);
+    if (failures.byClock[row] === 1)
+      byClock *= every / (every + (repair * daily.of(-1)) / daily.of(failures.repairCalendar[row]));
     else inUse += repair / every;
   }
   return byClock / inUse;

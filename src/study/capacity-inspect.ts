@@ -4,10 +4,19 @@ import { carried, mendMinutes, passedOn, type Columns } from './capacity-carried
 import { meanChance, type Build } from './capacity-mix.js';
 
 /** One thing an inspection may find, for one build. */
-interface Find { readonly slot: number; readonly note: number; readonly chance: number; readonly kind: number; readonly then: number }
+interface Find {
+  readonly slot: number;
+  readonly note: number;
+  readonly chance: number;
+  readonly kind: number;
+  readonly then: number;
+}
 
 /** Units at an inspection and, of them, those with each slot open; see `Columns`. */
-export interface Stream { units: number; readonly open: Float64Array }
+export interface Stream {
+  units: number;
+  readonly open: Float64Array;
+}
 
 /** Units that an inspection `from` sends back to a step `target`: those of the last sweep, and those of the present one. */
 export class BackStream implements Stream {
@@ -16,7 +25,11 @@ export class BackStream implements Stream {
   private unitsNow = 0;
   private readonly openNow: Float64Array;
 
-  constructor(readonly from: number, readonly target: number, columnCount: number) {
+  constructor(
+    readonly from: number,
+    readonly target: number,
+    columnCount: number,
+  ) {
     this.open = new Float64Array(columnCount);
     this.openNow = new Float64Array(columnCount);
   }
@@ -61,11 +74,22 @@ export class Inspection {
   private readonly findOf = new Map<number, number>();
   private readonly limited: ReadonlyMap<number, LimitedLoop>;
 
-  constructor(private readonly model: Model, build: Build, step: number, private readonly columns: Columns) {
+  constructor(
+    private readonly model: Model,
+    build: Build,
+    step: number,
+    private readonly columns: Columns,
+  ) {
     const { findStart, findSlot, findChance, findThen } = model.steps;
     const finds: Find[] = [];
     for (let f = findStart[step]; f < findStart[step + 1]; f++) {
-      finds.push({ slot: findSlot[f], note: model.quality.findNote[f], chance: meanChance(model, build, findChance[f]), then: findThen[f], kind: model.thens.kind[findThen[f]] });
+      finds.push({
+        slot: findSlot[f],
+        note: model.quality.findNote[f],
+        chance: meanChance(model, build, findChance[f]),
+        then: findThen[f],
+        kind: model.thens.kind[findThen[f]],
+      });
     }
     this.finds = finds;
     finds.forEach(({ slot }, find) => this.findOf.set(slot, find));
@@ -88,11 +112,15 @@ export class Inspection {
     const rows = this.finds.map((find) => this.row(find, find.slot < 0 ? 1 : open[find.slot] / units));
     this.chanceOfFind = 1 - rows.reduce((none, row) => none * (1 - row.found), 1);
     for (const [then, loop] of this.limited) {
-      loop.saw(units, 1 - rows.reduce((none, row) => (row.find.then === then ? none * (1 - row.found) : none), 1));
+      loop.saw(
+        units,
+        1 - rows.reduce((none, row) => (row.find.then === then ? none * (1 - row.found) : none), 1),
+      );
     }
     const kept = units * rows.reduce((none, row) => none * (1 - row.scrapped), 1);
     for (const row of rows) {
-      if (row.find.kind === REPAIR) this.repairs.set(row.find.then, (this.repairs.get(row.find.then) ?? 0) + kept * row.found);
+      if (row.find.kind === REPAIR)
+        this.repairs.set(row.find.then, (this.repairs.get(row.find.then) ?? 0) + kept * row.found);
     }
     const rowOf = (slot: number): Row | undefined => {
       const find = this.findOf.get(slot);
@@ -100,21 +128,33 @@ export class Inspection {
     };
     let going = kept;
     for (const back of this.backs) {
-      const none = rows.reduce((chance, row) => (row.target === back.target ? chance * (1 - row.sent) : chance), 1);
+      const none = rows.reduce(
+        (chance, row) => (row.target === back.target ? chance * (1 - row.sent) : chance),
+        1,
+      );
       const sent = going * (1 - none);
       going *= none;
       if (sent <= 0) continue;
       back.send(sent);
       for (let slot = 0; slot < open.length; slot++) {
-        if (open[slot] > 0) back.sendOpen(slot, sent * openAfter(open[slot] / units, rowOf(slot), back.target, none));
+        if (open[slot] > 0)
+          back.sendOpen(slot, sent * openAfter(open[slot] / units, rowOf(slot), back.target, none));
       }
-      if (this.columns.withNotes) for (const row of rows) this.note(row, stream, sent, false, (column, more) => { back.sendOpen(column, more); });
+      if (this.columns.withNotes)
+        for (const row of rows)
+          this.note(row, stream, sent, false, (column, more) => {
+            back.sendOpen(column, more);
+          });
     }
     const before = this.columns.withNotes ? { units, open: open.slice() } : stream;
     for (let slot = 0; slot < open.length; slot++) {
       if (open[slot] > 0) open[slot] = going * openAfter(open[slot] / units, rowOf(slot), Infinity, 0);
     }
-    if (this.columns.withNotes) for (const row of rows) this.note(row, before, going, true, (column, more) => { open[column] += more; });
+    if (this.columns.withNotes)
+      for (const row of rows)
+        this.note(row, before, going, true, (column, more) => {
+          open[column] += more;
+        });
     stream.units = going;
   }
 
@@ -122,41 +162,83 @@ export class Inspection {
    * How a row changes the notes of those of a stream that go one way: `add` takes the change against the same share of the stream as it was.
    * What was passed on before is found again like any other; passed on anew, a unit goes on (`isOn`).
    */
-  private note({ find, found, noted, passes }: Row, { units, open }: Stream, going: number, isOn: boolean, add: (column: number, units: number) => void): void {
+  private note(
+    { find, found, noted, passes }: Row,
+    { units, open }: Stream,
+    going: number,
+    isOn: boolean,
+    add: (column: number, units: number) => void,
+  ): void {
     if (find.note < 0) return;
-    const { columns, model: { thens, draws } } = this, carriedBefore = going * open[carried(columns, find.note)] / units;
+    const {
+        columns,
+        model: { thens, draws },
+      } = this,
+      carriedBefore = (going * open[carried(columns, find.note)]) / units;
     if (find.kind === CARRY) {
-      const more = find.slot < 0 ? (going - carriedBefore) * found : going * found, draw = thens.repairDraw[find.then];
+      const more = find.slot < 0 ? (going - carriedBefore) * found : going * found,
+        draw = thens.repairDraw[find.then];
       add(carried(columns, find.note), more);
       if (draw >= 0) add(mendMinutes(columns), more * meanOf(draws[draw].distribution));
     } else if (find.slot < 0 && isOn) {
       const column = passedOn(columns, find.note);
-      add(column, (going - going * open[column] / units) * noted);
+      add(column, (going - (going * open[column]) / units) * noted);
     }
     if (find.slot < 0) return;
-    const column = passedOn(columns, find.slot), passedBefore = going * open[column] / units;
-    add(column, passedBefore * ((isOn ? (1 - find.chance) / passes : 1 - find.chance) - 1) + (isOn && find.kind !== CARRY ? going * noted : 0));
+    const column = passedOn(columns, find.slot),
+      passedBefore = (going * open[column]) / units;
+    add(
+      column,
+      passedBefore * ((isOn ? (1 - find.chance) / passes : 1 - find.chance) - 1) +
+        (isOn && find.kind !== CARRY ? going * noted : 0),
+    );
   }
 
   private row(find: Find, present: number): Row {
     const found = present * find.chance;
     const missed = present - found;
-    if (find.kind === SCRAP) return { find, found, scrapped: found, sent: 0, stillOpen: found < 1 ? missed / (1 - found) : 0, noted: 0, passes: 1 - found, target: -1 };
-    if (find.kind === REPAIR || find.kind === CARRY) return { find, found, scrapped: 0, sent: 0, stillOpen: missed, noted: 0, passes: 1, target: -1 };
+    if (find.kind === SCRAP)
+      return {
+        find,
+        found,
+        scrapped: found,
+        sent: 0,
+        stillOpen: found < 1 ? missed / (1 - found) : 0,
+        noted: 0,
+        passes: 1 - found,
+        target: -1,
+      };
+    if (find.kind === REPAIR || find.kind === CARRY)
+      return { find, found, scrapped: 0, sent: 0, stillOpen: missed, noted: 0, passes: 1, target: -1 };
     const share = this.limited.get(find.then)?.share ?? 1;
     const atLimit = found * (1 - share);
     const scrapped = this.model.thens.scrapAtLimit[find.then] ? atLimit : 0;
     const passed = missed + (atLimit - scrapped);
-    const rest = 1 - scrapped, notSent = rest - found * share;
-    return { find, found, scrapped, sent: rest > 0 ? (found * share) / rest : 0, stillOpen: rest > 0 ? passed / rest : 0, noted: notSent > 0 ? (atLimit - scrapped) / notSent : 0, passes: notSent, target: this.model.thens.target[find.then] };
+    const rest = 1 - scrapped,
+      notSent = rest - found * share;
+    return {
+      find,
+      found,
+      scrapped,
+      sent: rest > 0 ? (found * share) / rest : 0,
+      stillOpen: rest > 0 ? passed / rest : 0,
+      noted: notSent > 0 ? (atLimit - scrapped) / notSent : 0,
+      passes: notSent,
+      target: this.model.thens.target[find.then],
+    };
   }
 }
 
 /** Chances of one row; `sent` and `stillOpen` (open and not sent back for it) are among units it does not scrap. */
 interface Row {
-  readonly find: Find; readonly found: number; readonly scrapped: number; readonly sent: number; readonly stillOpen: number;
+  readonly find: Find;
+  readonly found: number;
+  readonly scrapped: number;
+  readonly sent: number;
+  readonly stillOpen: number;
   /** Neither scrapped nor sent back by it; of these, passed on at the limit. */
-  readonly passes: number; readonly noted: number;
+  readonly passes: number;
+  readonly noted: number;
   /** Step it sends back to; -1 if it does not. */
   readonly target: number;
 }

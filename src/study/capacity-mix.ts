@@ -8,7 +8,10 @@ const MOST_COMBINATIONS = 256;
  * A build of the unit: the chance of each value of each option. In a full combination these are 0 and 1; an option that
  * plays no part, or all of them where there are too many combinations, keep the mix of the programme.
  */
-export interface Build { readonly weight: number; readonly values: readonly Float64Array[] }
+export interface Build {
+  readonly weight: number;
+  readonly values: readonly Float64Array[];
+}
 
 export interface Mix {
   readonly builds: readonly Build[];
@@ -18,17 +21,36 @@ export interface Mix {
 
 /** The combinations of the options on which conditions, work factors, chances or changeovers depend; weights sum to 1. */
 export function optionMix(model: Model): Mix {
-  const mixes = model.options.map((option) => Float64Array.from(option.cumulative, (sum, i) => sum - (i > 0 ? option.cumulative[i - 1] : 0)));
+  const mixes = model.options.map((option) =>
+    Float64Array.from(option.cumulative, (sum, i) => sum - (i > 0 ? option.cumulative[i - 1] : 0)),
+  );
   const used = usedOptions(model);
   const ordered = orderedBuilds(model, mixes, used);
   const size = [...used].reduce((product, option) => product * mixes[option].length, 1);
-  if (size > MOST_COMBINATIONS) return { builds: [{ weight: 1, values: mixes.map((mix, option) => mix.map((_, value) => ordered.reduce((sum, build) => sum + build.weight * build.values[option][value], 0))) }], isExact: false };
+  if (size > MOST_COMBINATIONS)
+    return {
+      builds: [
+        {
+          weight: 1,
+          values: mixes.map((mix, option) =>
+            mix.map((_, value) =>
+              ordered.reduce((sum, build) => sum + build.weight * build.values[option][value], 0),
+            ),
+          ),
+        },
+      ],
+      isExact: false,
+    };
   let builds = ordered;
   for (const option of used) {
-    builds = builds.flatMap((build) => [...build.values[option]].map((chance, value) => ({
-      weight: build.weight * chance,
-      values: build.values.with(option, oneValue(mixes[option].length, value)),
-    })).filter(({ weight }) => weight > 0));
+    builds = builds.flatMap((build) =>
+      [...build.values[option]]
+        .map((chance, value) => ({
+          weight: build.weight * chance,
+          values: build.values.with(option, oneValue(mixes[option].length, value)),
+        }))
+        .filter(({ weight }) => weight > 0),
+    );
   }
   return { builds: ordered.length === 1 ? builds : merged(builds, used), isExact: true };
 }
@@ -37,7 +59,8 @@ export function optionMix(model: Model): Mix {
 function merged(builds: readonly Build[], used: ReadonlySet<number>): Build[] {
   const byKey = new Map<string, Build>();
   for (const { weight, values } of builds) {
-    const key = [...used].map((option) => values[option].indexOf(1)).join(' '), known = byKey.get(key);
+    const key = [...used].map((option) => values[option].indexOf(1)).join(' '),
+      known = byKey.get(key);
     byKey.set(key, { values, weight: weight + (known?.weight ?? 0) });
   }
   return [...byKey.values()];
@@ -54,7 +77,9 @@ export function chanceToMeet(model: Model, build: Build, step: number): number {
   let chance = 1;
   for (let w = whenStart[step]; w < whenStart[step + 1]; w++) {
     let met = 0;
-    build.values[whenOption[w]].forEach((p, value) => { if ((whenMask[w] & (1 << value)) !== 0) met += p; });
+    build.values[whenOption[w]].forEach((p, value) => {
+      if ((whenMask[w] & (1 << value)) !== 0) met += p;
+    });
     chance *= met;
   }
   return chance;
@@ -65,7 +90,10 @@ export function meanFactor(model: Model, build: Build, step: number): number {
   const { factorStart, factorOption, factorOffset, factorTable } = model.steps;
   let product = 1;
   for (let f = factorStart[step]; f < factorStart[step + 1]; f++) {
-    product *= build.values[factorOption[f]].reduce((sum, p, value) => sum + p * factorTable[factorOffset[f] + value], 0);
+    product *= build.values[factorOption[f]].reduce(
+      (sum, p, value) => sum + p * factorTable[factorOffset[f] + value],
+      0,
+    );
   }
   return product;
 }
@@ -73,7 +101,8 @@ export function meanFactor(model: Model, build: Build, step: number): number {
 /** Mean of a chance by option: the first row that is met counts. */
 export function meanChance(model: Model, build: Build, id: number): number {
   const { base, start, option, value, chance } = model.chances;
-  let sum = 0, left = 1;
+  let sum = 0,
+    left = 1;
   for (let c = start[id]; c < start[id + 1]; c++) {
     const met = build.values[option[c]][value[c]];
     sum += left * met * chance[c];
@@ -86,17 +115,28 @@ export function meanChance(model: Model, build: Build, id: number): number {
 export function routeOptions(model: Model, route: number): number[] {
   const { steps, routes, chances } = model;
   const used = new Set<number>();
-  const from = routes.firstStep[route], to = routes.firstStep[route + 1];
+  const from = routes.firstStep[route],
+    to = routes.firstStep[route + 1];
   for (let w = steps.whenStart[from]; w < steps.whenStart[to]; w++) used.add(steps.whenOption[w]);
-  const ofChance = (id: number): void => { for (let c = chances.start[id]; c < chances.start[id + 1]; c++) used.add(chances.option[c]); };
+  const ofChance = (id: number): void => {
+    for (let c = chances.start[id]; c < chances.start[id + 1]; c++) used.add(chances.option[c]);
+  };
   for (let c = steps.createStart[from]; c < steps.createStart[to]; c++) ofChance(steps.createChance[c]);
   for (let f = steps.findStart[from]; f < steps.findStart[to]; f++) ofChance(steps.findChance[f]);
-  for (let o = steps.ownStart[from]; o < steps.ownStart[to]; o++) for (const option of routeOptions(model, steps.ownRoute[o])) used.add(option);
+  for (let o = steps.ownStart[from]; o < steps.ownStart[to]; o++)
+    for (const option of routeOptions(model, steps.ownRoute[o])) used.add(option);
   return [...used];
 }
 
 function usedOptions(model: Model): Set<number> {
-  return new Set([...model.steps.whenOption, ...model.steps.factorOption, ...model.chances.option, ...model.stations.changeoverOption].filter((option) => option >= 0));
+  return new Set(
+    [
+      ...model.steps.whenOption,
+      ...model.steps.factorOption,
+      ...model.chances.option,
+      ...model.stations.changeoverOption,
+    ].filter((option) => option >= 0),
+  );
 }
 
 function oneValue(count: number, value: number): Float64Array {

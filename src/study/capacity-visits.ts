@@ -1,6 +1,17 @@
 import { HOLD_NONE, HOLD_NOTED, REWORK_BOTH, REWORK_ONLY, REWORK_SKIP, type Model } from '../flow/model.js';
 import { meanOf } from '../random/moments.js';
-import { carried, chanceNoted, columnsOf, join as joinPart, joiningAt, mendAll, moveNotes, type Columns, type Joining, type LeftOf } from './capacity-carried.js';
+import {
+  carried,
+  chanceNoted,
+  columnsOf,
+  join as joinPart,
+  joiningAt,
+  mendAll,
+  moveNotes,
+  type Columns,
+  type Joining,
+  type LeftOf,
+} from './capacity-carried.js';
 import { Inspection, type BackStream, type Stream } from './capacity-inspect.js';
 import { chanceToMeet, meanChance, stockBuild, type Build } from './capacity-mix.js';
 
@@ -29,18 +40,31 @@ const MOST_SWEEPS = 5000;
  * skips, or that only rework visits) and each slot's chance of being open. The approximations are those of `Inspection`.
  * What feeders leave open comes in where their parts join.
  */
-export function expectedVisits(model: Model, route: number, build: Build, leftOf: LeftOf = (inner, of) => expectedVisits(model, inner, of).left): Visits {
-  const columns = columnsOf(model), path = layPath(model, route, build, columns, leftOf);
+export function expectedVisits(
+  model: Model,
+  route: number,
+  build: Build,
+  leftOf: LeftOf = (inner, of) => expectedVisits(model, inner, of).left,
+): Visits {
+  const columns = columnsOf(model),
+    path = layPath(model, route, build, columns, leftOf);
   const backs = path.flatMap((step) => step.inspection?.backs ?? []);
   const pool = new StreamPool(columns.count);
-  const visits = new Float64Array(path.length), passed = new Float64Array(path.length), extra = new Float64Array(path.length);
+  const visits = new Float64Array(path.length),
+    passed = new Float64Array(path.length),
+    extra = new Float64Array(path.length);
   for (let sweep = 0; ; sweep++) {
-    const end = sweepPath(path, columns, pool, visits, passed, extra), out = end.units;
+    const end = sweepPath(path, columns, pool, visits, passed, extra),
+      out = end.units;
     const change = backs.reduce((most, back) => Math.max(most, back.settle()), 0);
     if (change < SETTLED || sweep === MOST_SWEEPS) {
       return {
-        visits, passed, extra, repairs: path.map((step) => step.inspection?.repairs ?? new Map<number, number>()),
-        yield: Math.min(1, out), left: end.open.map((units) => (out > 0 ? units / out : 0)),
+        visits,
+        passed,
+        extra,
+        repairs: path.map((step) => step.inspection?.repairs ?? new Map<number, number>()),
+        yield: Math.min(1, out),
+        left: end.open.map((units) => (out > 0 ? units / out : 0)),
       };
     }
   }
@@ -68,10 +92,16 @@ interface PathStep {
 }
 
 function layPath(model: Model, route: number, build: Build, columns: Columns, leftOf: LeftOf): PathStep[] {
-  const { steps, routes, quality } = model, stock = stockBuild(model);
+  const { steps, routes, quality } = model,
+    stock = stockBuild(model);
   const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(model.draws[draw].distribution));
-  const first = routes.firstStep[route], count = routes.firstStep[route + 1] - first;
-  const inspections = Array.from({ length: count }, (_, i) => (steps.findStart[first + i + 1] > steps.findStart[first + i] ? new Inspection(model, build, first + i, columns) : undefined));
+  const first = routes.firstStep[route],
+    count = routes.firstStep[route + 1] - first;
+  const inspections = Array.from({ length: count }, (_, i) =>
+    steps.findStart[first + i + 1] > steps.findStart[first + i]
+      ? new Inspection(model, build, first + i, columns)
+      : undefined,
+  );
   const backs = inspections.flatMap((inspection) => inspection?.backs ?? []);
   return inspections.map((inspection, i) => {
     const step = first + i;
@@ -79,13 +109,23 @@ function layPath(model: Model, route: number, build: Build, columns: Columns, le
     const created = creations(model, build, step);
     const targetOf = backs.filter((back) => back.target === step);
     return {
-      step, created, inspection, targetOf,
+      step,
+      created,
+      inspection,
+      targetOf,
       joining: joiningAt(model, step, build, stock, leftOf),
-      hold: quality.hold[step], mend: mean(quality.mendDraw[step]),
-      compareWith: quality.compareWith[step] < 0 ? -1 : quality.compareWith[step] - first, differs: mean(quality.differDraw[step]),
+      hold: quality.hold[step],
+      mend: mean(quality.mendDraw[step]),
+      compareWith: quality.compareWith[step] < 0 ? -1 : quality.compareWith[step] - first,
+      differs: mean(quality.differDraw[step]),
       forward: steps.rework[step] === REWORK_ONLY ? 0 : met,
       inRework: steps.rework[step] === REWORK_SKIP ? 0 : met,
-      isPlain: met === 1 && steps.rework[step] === REWORK_BOTH && inspection === undefined && targetOf.length === 0 && quality.hold[step] === HOLD_NONE,
+      isPlain:
+        met === 1 &&
+        steps.rework[step] === REWORK_BOTH &&
+        inspection === undefined &&
+        targetOf.length === 0 &&
+        quality.hold[step] === HOLD_NONE,
     };
   });
 }
@@ -93,7 +133,14 @@ function layPath(model: Model, route: number, build: Build, columns: Columns, le
 const FORWARD = -1;
 
 /** Takes one unit along the path, with what was sent back in the last sweep. Returns what comes out at the end. */
-function sweepPath(path: readonly PathStep[], columns: Columns, pool: StreamPool, visits: Float64Array, passed: Float64Array, extra: Float64Array): Stream {
+function sweepPath(
+  path: readonly PathStep[],
+  columns: Columns,
+  pool: StreamPool,
+  visits: Float64Array,
+  passed: Float64Array,
+  extra: Float64Array,
+): Stream {
   const foundAt = new Float64Array(path.length);
   /** Streams by the inspection to which a rework leads. */
   const streams = new Map<number, Stream>();
@@ -102,7 +149,20 @@ function sweepPath(path: readonly PathStep[], columns: Columns, pool: StreamPool
   pool.startSweep();
   into(streams, FORWARD, pool).units = 1;
   for (let i = 0; i < path.length; i++) {
-    const { step, forward, inRework, created, joining, hold, mend, compareWith, differs, inspection, targetOf, isPlain } = path[i];
+    const {
+      step,
+      forward,
+      inRework,
+      created,
+      joining,
+      hold,
+      mend,
+      compareWith,
+      differs,
+      inspection,
+      targetOf,
+      isPlain,
+    } = path[i];
     if (isPlain) {
       let units = 0;
       for (const going of streams.values()) {
@@ -117,7 +177,10 @@ function sweepPath(path: readonly PathStep[], columns: Columns, pool: StreamPool
     for (const [mode, going] of streams) {
       const share = mode === FORWARD ? forward : inRework;
       if (mode === step || share === 0) continue;
-      if (share === 1) { present.set(mode, going); streams.delete(mode); } else split(going, share, into(present, mode, pool));
+      if (share === 1) {
+        present.set(mode, going);
+        streams.delete(mode);
+      } else split(going, share, into(present, mode, pool));
     }
     const firstTime = present.get(FORWARD)?.units ?? 0;
     if (hold === HOLD_NOTED) {
@@ -128,7 +191,10 @@ function sweepPath(path: readonly PathStep[], columns: Columns, pool: StreamPool
     }
     // The inspection that sent a unit back sees it again, and a unit sent back stands at its target, whatever the conditions.
     const due = streams.get(step);
-    if (due !== undefined) { join(into(present, FORWARD, pool), due); streams.delete(step); }
+    if (due !== undefined) {
+      join(into(present, FORWARD, pool), due);
+      streams.delete(step);
+    }
     for (const back of targetOf) join(into(present, back.from === step ? FORWARD : back.from, pool), back);
 
     visits[i] = passed[i] = extra[i] = 0;
@@ -142,10 +208,16 @@ function sweepPath(path: readonly PathStep[], columns: Columns, pool: StreamPool
       if (mode === FORWARD) foundAt[i] = inspection?.chanceOfFind ?? 0;
       passed[i] += at.units;
       const beside = streams.get(mode);
-      if (beside === undefined) streams.set(mode, at); else join(beside, at);
+      if (beside === undefined) streams.set(mode, at);
+      else join(beside, at);
     }
     // The two outcomes are taken as independent of each other.
-    if (compareWith >= 0) extra[i] += firstTime * path[compareWith].forward * differs * (foundAt[i] * (1 - foundAt[compareWith]) + foundAt[compareWith] * (1 - foundAt[i]));
+    if (compareWith >= 0)
+      extra[i] +=
+        firstTime *
+        path[compareWith].forward *
+        differs *
+        (foundAt[i] * (1 - foundAt[compareWith]) + foundAt[compareWith] * (1 - foundAt[i]));
   }
   const end = pool.empty();
   for (const going of streams.values()) join(end, going);
@@ -160,7 +232,10 @@ function passOver(at: Stream, share: number, beside: Stream, columns: Columns, p
   join(beside, over);
 }
 
-interface Creation { readonly slot: number; readonly chance: number }
+interface Creation {
+  readonly slot: number;
+  readonly chance: number;
+}
 
 function creations(model: Model, build: Build, step: number): Creation[] {
   const { createStart, createSlot, createChance } = model.steps;
@@ -171,7 +246,8 @@ function creations(model: Model, build: Build, step: number): Creation[] {
 }
 
 function create({ units, open }: Stream, columns: Columns, created: readonly Creation[]): void {
-  for (const { slot, chance } of created) open[slot] += (units - open[slot] - (columns.withNotes ? open[carried(columns, slot)] : 0)) * chance;
+  for (const { slot, chance } of created)
+    open[slot] += (units - open[slot] - (columns.withNotes ? open[carried(columns, slot)] : 0)) * chance;
 }
 
 /** Streams used again from sweep to sweep. */
@@ -185,7 +261,9 @@ class StreamPool {
   }
 
   empty(): Stream {
-    const stream = this.streams[this.taken] ?? (this.streams[this.taken] = { units: 0, open: new Float64Array(this.slotCount) });
+    const stream =
+      this.streams[this.taken] ??
+      (this.streams[this.taken] = { units: 0, open: new Float64Array(this.slotCount) });
     this.taken++;
     stream.units = 0;
     stream.open.fill(0);
@@ -195,7 +273,7 @@ class StreamPool {
 
 function into(streams: Map<number, Stream>, mode: number, pool: StreamPool): Stream {
   let stream = streams.get(mode);
-  if (stream === undefined) streams.set(mode, stream = pool.empty());
+  if (stream === undefined) streams.set(mode, (stream = pool.empty()));
   return stream;
 }
 

@@ -56,29 +56,59 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
   const asks = demand(model);
   const daily = dailyMinutes(model, scenario);
   const asked = askedPerDay(scenario, daily);
-  const uses = [...stationUses(model, asks, daily), ...crewUses(model, asks, daily), ...carrierUses(model, asks, daily)];
+  const uses = [
+    ...stationUses(model, asks, daily),
+    ...crewUses(model, asks, daily),
+    ...carrierUses(model, asks, daily),
+  ];
   const rows = [
     ...uses.map((use) => row(use, sum(use.minutes), asked, use.most)),
     ...laneRows(model, asks, daily, asked),
     ...feederRows(model, asks, uses, asked),
-    ...supplyLimits(model, scenario, daily).map(({ name, site, resource, partsPerDay }) => row({ kind: 'supply', name, site, visits: asks.taken[resource], available: 0 }, 0, asked, partsPerDay / asks.taken[resource])),
+    ...supplyLimits(model, scenario, daily).map(({ name, site, resource, partsPerDay }) =>
+      row(
+        { kind: 'supply', name, site, visits: asks.taken[resource], available: 0 },
+        0,
+        asked,
+        partsPerDay / asks.taken[resource],
+      ),
+    ),
   ];
   let bottleneck: CapacityRow | null = null;
   for (const candidate of rows) {
-    if (candidate.capacityPerDay !== null && (bottleneck === null || candidate.capacityPerDay < (bottleneck.capacityPerDay ?? Infinity))) bottleneck = candidate;
+    if (
+      candidate.capacityPerDay !== null &&
+      (bottleneck === null || candidate.capacityPerDay < (bottleneck.capacityPerDay ?? Infinity))
+    )
+      bottleneck = candidate;
   }
-  const notes = asks.isExact ? [] : ['more than 256 combinations of options: each option was averaged by itself, as if steps chose among them independently'];
-  if (Object.values(scenario.calendars).some(({ overtime }) => overtime.length > 0)) notes.push('overtime is left out: it comes on top');
-  if (model.failures.count > 0) notes.push('the mean time for which failures hold a station up is in min/unit');
+  const notes = asks.isExact
+    ? []
+    : [
+        'more than 256 combinations of options: each option was averaged by itself, as if steps chose among them independently',
+      ];
+  if (Object.values(scenario.calendars).some(({ overtime }) => overtime.length > 0))
+    notes.push('overtime is left out: it comes on top');
+  if (model.failures.count > 0)
+    notes.push('the mean time for which failures hold a station up is in min/unit');
   if (model.outages.count > 0) notes.push('dated outages are left out');
   const note = notes.length === 0 ? null : notes.join('; ');
-  return { rows, askedPerDay: asked, highestRatePerDay: bottleneck?.capacityPerDay ?? null, bottleneck, note };
+  return {
+    rows,
+    askedPerDay: asked,
+    highestRatePerDay: bottleneck?.capacityPerDay ?? null,
+    bottleneck,
+    note,
+  };
 }
 
 /** A station, a crew or carriers, and the minutes that each route asks of it. */
 interface Use {
-  readonly kind: 'station' | 'crew' | 'carrier'; readonly name: string; readonly site: string;
-  readonly visits: number; readonly available: number;
+  readonly kind: 'station' | 'crew' | 'carrier';
+  readonly name: string;
+  readonly site: string;
+  readonly visits: number;
+  readonly available: number;
   /** Units a working day that it can pass on, whatever it does with them: a pulse line moves once a takt. */
   readonly most?: number;
   /** By route. */
@@ -90,7 +120,8 @@ function stationUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
   const uses: Use[] = [];
   for (let station = 0; station < stations.count; station++) {
     if (stations.isBank[station]) continue;
-    const minutes = new Float64Array(model.routes.count), fit = availability(model, station, daily);
+    const minutes = new Float64Array(model.routes.count),
+      fit = availability(model, station, daily);
     let visits = 0;
     for (let step = 0; step < steps.count; step++) {
       if (steps.station[step] !== station || model.beside.group[step] >= 0) continue;
@@ -100,13 +131,26 @@ function stationUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
     // A station with lots has one lot at a time; the minutes are then those of the lot, by unit.
     const atOnce = stations.lotMost[station] > 0 ? 1 : stations.places[station];
     const available = atOnce * daily.of(stations.calendar[station]);
-    uses.push({ kind: 'station', name: stations.names[station], site: model.siteNames[stations.site[station]], visits, available, minutes, most: pulses(model, station, daily) });
+    uses.push({
+      kind: 'station',
+      name: stations.names[station],
+      site: model.siteNames[stations.site[station]],
+      visits,
+      available,
+      minutes,
+      most: pulses(model, station, daily),
+    });
   }
   return uses;
 }
 
-function pulses({ pulseLines: { station, stationStart, takt, calendar } }: Model, id: number, daily: DailyMinutes): number {
-  const at = station.indexOf(id), line = stationStart.findLastIndex((start) => start <= at);
+function pulses(
+  { pulseLines: { station, stationStart, takt, calendar } }: Model,
+  id: number,
+  daily: DailyMinutes,
+): number {
+  const at = station.indexOf(id),
+    line = stationStart.findLastIndex((start) => start <= at);
   return at < 0 ? Infinity : daily.of(calendar[line]) / takt[line];
 }
 
@@ -119,7 +163,9 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
       for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
         if (steps.needResource[n] !== crew) continue;
         visits += asks.visits[step];
-        minutes[steps.route[step]] += steps.needAmount[n] * stationMinutes(model, asks, step).crew / availability(model, steps.station[step], daily);
+        minutes[steps.route[step]] +=
+          (steps.needAmount[n] * stationMinutes(model, asks, step).crew) /
+          availability(model, steps.station[step], daily);
       }
     }
     for (const { resource, route, amount, holds, minutes: kept } of stayDemands(model, asks)) {
@@ -128,30 +174,62 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
       minutes[route] += amount * kept;
     }
     const available = daily.ofCrew(crew) ?? resources.amount[crew] * daily.of(resources.calendar[crew]);
-    return { kind: 'crew', name: resources.names[crew], site: model.siteNames[resources.site[crew]], visits, available, minutes };
+    return {
+      kind: 'crew',
+      name: resources.names[crew],
+      site: model.siteNames[resources.site[crew]],
+      visits,
+      available,
+      minutes,
+    };
   });
 }
 
 function carrierUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
   const { resources, siteNames } = model;
-  return stayDemands(model, asks).filter(({ isCarrier }) => isCarrier).map(({ resource, route, holds, minutes }) => {
-    const byRoute = new Float64Array(model.routes.count);
-    byRoute[route] = minutes;
-    return { kind: 'carrier', name: resources.names[resource], site: siteNames[resources.site[resource]], visits: holds, available: resources.amount[resource] * daily.of(-1), minutes: byRoute };
-  });
+  return stayDemands(model, asks)
+    .filter(({ isCarrier }) => isCarrier)
+    .map(({ resource, route, holds, minutes }) => {
+      const byRoute = new Float64Array(model.routes.count);
+      byRoute[route] = minutes;
+      return {
+        kind: 'carrier',
+        name: resources.names[resource],
+        site: siteNames[resources.site[resource]],
+        visits: holds,
+        available: resources.amount[resource] * daily.of(-1),
+        minutes: byRoute,
+      };
+    });
 }
 
 function laneRows(model: Model, asks: Demand, daily: DailyMinutes, asked: number | null): CapacityRow[] {
   const { lanes, steps, draws } = model;
   const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
   return lanes.names.map((name, lane) => {
-    const visits = asks.visits.reduce((total, each, step) => (steps.lane[step] === lane ? total + each : total), 0);
-    const trip = mean(lanes.loadDraw[lane]) + mean(lanes.driveDraw[lane]) + mean(lanes.unloadDraw[lane]) + mean(lanes.returnDraw[lane]);
-    const use = { kind: 'lane' as const, name, site: `${model.siteNames[lanes.from[lane]]} to ${model.siteNames[lanes.to[lane]]}`, visits, available: lanes.trucks[lane] * daily.of(lanes.driveCalendar[lane]) };
+    const visits = asks.visits.reduce(
+      (total, each, step) => (steps.lane[step] === lane ? total + each : total),
+      0,
+    );
+    const trip =
+      mean(lanes.loadDraw[lane]) +
+      mean(lanes.driveDraw[lane]) +
+      mean(lanes.unloadDraw[lane]) +
+      mean(lanes.returnDraw[lane]);
+    const use = {
+      kind: 'lane' as const,
+      name,
+      site: `${model.siteNames[lanes.from[lane]]} to ${model.siteNames[lanes.to[lane]]}`,
+      visits,
+      available: lanes.trucks[lane] * daily.of(lanes.driveCalendar[lane]),
+    };
     const departures = lanes.timetable[lane].filter((time) => time < daily.spanMinutes).length;
     // At each time as many trucks leave as stand ready at a dock.
     const together = Math.min(lanes.trucks[lane], lanes.docksFrom[lane]);
-    const most = lanes.timetable[lane].length > 0 && visits > 0 ? (departures / daily.workingDays) * together * lanes.capacity[lane] / visits : Infinity;
+    const most =
+      lanes.timetable[lane].length > 0 && visits > 0
+        ? ((departures / daily.workingDays) * together * lanes.capacity[lane]) / visits
+        : Infinity;
     return row(use, (visits * trip) / lanes.capacity[lane], asked, most);
   });
 }
@@ -159,21 +237,51 @@ function laneRows(model: Model, asks: Demand, daily: DailyMinutes, asked: number
 function feederRows(model: Model, asks: Demand, uses: readonly Use[], asked: number | null): CapacityRow[] {
   const rows: CapacityRow[] = [];
   for (let route = 1; route < model.routes.count; route++) {
-    const slowest = uses.reduce<Use | undefined>((worst, use) => (worst === undefined || use.minutes[route] * worst.available > worst.minutes[route] * use.available ? use : worst), undefined);
+    const slowest = uses.reduce<Use | undefined>(
+      (worst, use) =>
+        worst === undefined || use.minutes[route] * worst.available > worst.minutes[route] * use.available
+          ? use
+          : worst,
+      undefined,
+    );
     if (slowest === undefined) continue;
-    rows.push(row({ kind: 'feeder', name: model.routes.names[route], site: slowest.site, visits: asks.started[route], available: slowest.available }, slowest.minutes[route], asked));
+    rows.push(
+      row(
+        {
+          kind: 'feeder',
+          name: model.routes.names[route],
+          site: slowest.site,
+          visits: asks.started[route],
+          available: slowest.available,
+        },
+        slowest.minutes[route],
+        asked,
+      ),
+    );
   }
   return rows;
 }
 
 function row(
-  use: { readonly kind: CapacityRow['kind']; readonly name: string; readonly site: string; readonly visits: number; readonly available: number },
-  minutes: number, asked: number | null, most = Infinity,
+  use: {
+    readonly kind: CapacityRow['kind'];
+    readonly name: string;
+    readonly site: string;
+    readonly visits: number;
+    readonly available: number;
+  },
+  minutes: number,
+  asked: number | null,
+  most = Infinity,
 ): CapacityRow {
   const limit = Math.min(most, minutes > 0 ? use.available / minutes : Infinity);
   return {
-    kind: use.kind, name: use.name, site: use.site,
-    visitsPerUnit: use.visits, minutesPerUnit: minutes, availableMinutesPerDay: use.available,
+    kind: use.kind,
+    name: use.name,
+    site: use.site,
+    visitsPerUnit: use.visits,
+    minutesPerUnit: minutes,
+    availableMinutesPerDay: use.available,
     capacityPerDay: limit === Infinity ? null : limit,
     load: asked === null ? null : limit === 0 ? Infinity : asked / limit,
   };
@@ -182,9 +290,12 @@ function row(
 function askedPerDay(scenario: Scenario, daily: DailyMinutes): number | null {
   const { release } = scenario.programme;
   switch (release.kind) {
-    case 'rate': return askedRate(scenario).highest;
-    case 'interval': return daily.of(-1) / meanOf(release.interval);
-    case 'saturated': return null;
+    case 'rate':
+      return askedRate(scenario).highest;
+    case 'interval':
+      return daily.of(-1) / meanOf(release.interval);
+    case 'saturated':
+      return null;
   }
 }
 

@@ -20,12 +20,21 @@ export interface Difference {
  * @param level confidence of this interval; for several comparisons see `familyLevel`
  */
 export function difference(first: readonly number[], second: readonly number[], level: number): Difference {
-  if (first.length !== second.length) throw new RangeError(`difference: expected as many values of both, saw ${first.length} and ${second.length}`);
-  const pairs = first.map((value, r) => [value, second[r]!] as const).filter(([a, b]) => Number.isFinite(a) && Number.isFinite(b));
-  const differences = pairs.map(([a, b]) => b - a), spread = pairs.length < 2 ? 0 : sampleVariance(differences);
+  if (first.length !== second.length)
+    throw new RangeError(
+      `difference: expected as many values of both, saw ${first.length} and ${second.length}`,
+    );
+  const pairs = first
+    .map((value, r) => [value, second[r]!] as const)
+    .filter(([a, b]) => Number.isFinite(a) && Number.isFinite(b));
+  const differences = pairs.map(([a, b]) => b - a),
+    spread = pairs.length < 2 ? 0 : sampleVariance(differences);
   return {
     difference: meanInterval(differences, level),
-    pairingGain: spread > 0 ? (sampleVariance(pairs.map(([a]) => a)) + sampleVariance(pairs.map(([, b]) => b))) / spread : null,
+    pairingGain:
+      spread > 0
+        ? (sampleVariance(pairs.map(([a]) => a)) + sampleVariance(pairs.map(([, b]) => b))) / spread
+        : null,
   };
 }
 

@@ -25,24 +25,43 @@ export interface FixedDesign<Value, Found> {
 }
 
 /** Shard `index`, from 1, of `of`: replications `index`, `index + of`, `index + 2 of` .. of each variant. */
-export interface Shard { readonly index: number; readonly of: number }
+export interface Shard {
+  readonly index: number;
+  readonly of: number;
+}
 export const WHOLE: Shard = { index: 1, of: 1 };
 
 export const shardName = ({ index, of }: Shard): string => `shard ${index} of ${of}`;
 
 /** Replications of a shard out of 1 to `replications`. */
 export function replicationsOf({ index, of }: Shard, replications: number): number[] {
-  return Array.from({ length: Math.max(0, Math.ceil((replications - index + 1) / of)) }, (_, i) => index + i * of);
+  return Array.from(
+    { length: Math.max(0, Math.ceil((replications - index + 1) / of)) },
+    (_, i) => index + i * of,
+  );
 }
 
 type RunOptions<Value> = Omit<ReplicatorOptions<Value>, 'seed' | 'read'>;
 
 /** Runs the replications of a shard and hands over what was read: by variant, in replication order. */
 export async function runDesign<Value>(
-  { variants, replications, seed, read }: Pick<FixedDesign<Value, unknown>, 'variants' | 'replications' | 'seed' | 'read'>, options: RunOptions<Value>, take: Take<Value>, { index, of } = WHOLE,
+  {
+    variants,
+    replications,
+    seed,
+    read,
+  }: Pick<FixedDesign<Value, unknown>, 'variants' | 'replications' | 'seed' | 'read'>,
+  options: RunOptions<Value>,
+  take: Take<Value>,
+  { index, of } = WHOLE,
 ): Promise<void> {
   const jobs = variants.length * replicationsOf({ index, of }, replications).length;
-  const replicator = new Replicator<Value>({ ...options, seed, read, workers: Math.min(options.workers, jobs) });
+  const replicator = new Replicator<Value>({
+    ...options,
+    seed,
+    read,
+    workers: Math.min(options.workers, jobs),
+  });
   try {
     await replicator.each(variants, index, replications, of, take);
   } finally {
@@ -51,7 +70,10 @@ export async function runDesign<Value>(
 }
 
 /** Runs the whole design: the study's results. */
-export async function answerOf<Value, Found>(design: FixedDesign<Value, Found>, options: RunOptions<Value>): Promise<Found> {
+export async function answerOf<Value, Found>(
+  design: FixedDesign<Value, Found>,
+  options: RunOptions<Value>,
+): Promise<Found> {
   const gathering = design.gather();
   await runDesign(design, options, (value, variant) => gathering.take(value, variant));
   return gathering.found();

@@ -1,7 +1,11 @@
 import type { Estimate, Proportion } from './results.js';
 
 /** Anything with a middle and an interval around it. */
-interface Span { readonly middle: number; readonly low: number | null; readonly high: number | null }
+interface Span {
+  readonly middle: number;
+  readonly low: number | null;
+  readonly high: number | null;
+}
 
 /**
  * Decimals to show for a span: as many as make the first digit of the half-width visible, and the second where the first
@@ -60,7 +64,8 @@ export function intervalName(level: number): string {
 /** `3.4 (95 % CI 3.3 to 3.5)`; with one replication `3.4 (no interval, 1 replication)`. `unit` follows the mean. */
 export function withInterval(estimate: Estimate, unit = '', scale = 1): string {
   const middle = mean(estimate, scale) + (unit === '' ? '' : ` ${unit}`);
-  if (estimate.low === null || estimate.high === null) return `${middle} (no interval, ${count(estimate.n, 'replication')})`;
+  if (estimate.low === null || estimate.high === null)
+    return `${middle} (no interval, ${count(estimate.n, 'replication')})`;
   return `${middle} (${intervalName(estimate.level)} ${bounds(estimate, scale)})`;
 }
 
@@ -76,7 +81,13 @@ export function short(estimate: Estimate, scale = 1): string {
 
 /** A proportion seen as an estimate, so that both are written by the same rules. */
 export function asEstimate(proportion: Proportion): Estimate {
-  return { mean: proportion.share, low: proportion.low, high: proportion.high, level: proportion.level, n: proportion.n };
+  return {
+    mean: proportion.share,
+    low: proportion.low,
+    high: proportion.high,
+    level: proportion.level,
+    n: proportion.n,
+  };
 }
 
 /** `1 replication`, `40 replications`. */

@@ -6,7 +6,10 @@ import type { ReplicatorOptions } from './replicator.js';
 import { CLOSELY } from './simulate-design.js';
 import { warmUpOf } from './summary-warm-up.js';
 
-export interface FindWarmUpOptions extends Pick<ReplicatorOptions<Observation>, 'workers' | 'signal'> { readonly scenario: Scenario; readonly seed: string }
+export interface FindWarmUpOptions extends Pick<ReplicatorOptions<Observation>, 'workers' | 'signal'> {
+  readonly scenario: Scenario;
+  readonly seed: string;
+}
 
 /**
  * The warm-up of a steady-state run, minutes: where MSER-5 cuts the mean of the first replications, run without one. 0 where a
@@ -15,14 +18,25 @@ export interface FindWarmUpOptions extends Pick<ReplicatorOptions<Observation>, 
  */
 export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptions): Promise<number> {
   const model = compile(withWarmUp(scenario, 0));
-  const pilot = { variants: [{ key: 'warm-up', model, closely: CLOSELY }], replications: CLOSELY, seed, read: (observation: Observation) => observation };
+  const pilot = {
+    variants: [{ key: 'warm-up', model, closely: CLOSELY }],
+    replications: CLOSELY,
+    seed,
+    read: (observation: Observation) => observation,
+  };
   const observations: Observation[] = [];
   await runDesign(pilot, options, (observation) => void observations.push(observation));
   const found = warmUpOf({ scenario, model }, observations);
   if (found === null) return 0;
-  if (found.cutHours === null) throw new RangeError('programme: expected a length within whose first half MSER-5 ends the start-up, saw one within which it does not; raise the length, or give a warm up');
+  if (found.cutHours === null)
+    throw new RangeError(
+      'programme: expected a length within whose first half MSER-5 ends the start-up, saw one within which it does not; raise the length, or give a warm up',
+    );
   return found.cutHours * 60;
 }
 
 /** The scenario with a warm-up of so many minutes. */
-export const withWarmUp = (scenario: Scenario, warmUpMin: number): Scenario => ({ ...scenario, programme: { ...scenario.programme, warmUpMin } });
+export const withWarmUp = (scenario: Scenario, warmUpMin: number): Scenario => ({
+  ...scenario,
+  programme: { ...scenario.programme, warmUpMin },
+});

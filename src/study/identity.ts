@@ -19,9 +19,22 @@ export interface IdentityParts {
  * are known before the study begins, their number: with more of them the others stay as they are.
  */
 export function identityOf({ study, scenario, seed, level, more = {} }: IdentityParts): Identity {
-  const asked = Object.entries(more).filter(([, value]) => value !== undefined).map(([name, value]) => [name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`), typeof value === 'string' ? value : JSON.stringify(value)]);
-  return { study, scenario: `sha256:${digest(scenario)}`, seed, level: String(level), program: PROGRAM_VERSION, ...Object.fromEntries(asked) as Identity };
+  const asked = Object.entries(more)
+    .filter(([, value]) => value !== undefined)
+    .map(([name, value]) => [
+      name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`),
+      typeof value === 'string' ? value : JSON.stringify(value),
+    ]);
+  return {
+    study,
+    scenario: `sha256:${digest(scenario)}`,
+    seed,
+    level: String(level),
+    program: PROGRAM_VERSION,
+    ...(Object.fromEntries(asked) as Identity),
+  };
 }
 
 /** SHA-256 of what is too long to stand in an identity itself, by its JSON. */
-export const fingerprint = (value: unknown): string => `sha256:${createHash('sha256').update(JSON.stringify(value)).digest('hex')}`;
+export const fingerprint = (value: unknown): string =>
+  `sha256:${createHash('sha256').update(JSON.stringify(value)).digest('hex')}`;

@@ -28,9 +28,16 @@ export const asAmount = (estimate: Estimate): Estimate => within(estimate, Infin
 export const asShare = (estimate: Estimate): Estimate => within(estimate, 1);
 
 /** Mean over replications of what cannot be below 0. */
-export const amount = (values: readonly number[], level: number): Estimate => asAmount(meanInterval(values, level));
+export const amount = (values: readonly number[], level: number): Estimate =>
+  asAmount(meanInterval(values, level));
 
 function within({ mean, low, high, level, n }: Estimate, most: number): Estimate {
   const cut = (value: number): number => Math.min(most, Math.max(0, value));
-  return { mean: cut(mean), low: low === null ? null : cut(low), high: high === null ? null : cut(high), level, n };
+  return {
+    mean: cut(mean),
+    low: low === null ? null : cut(low),
+    high: high === null ? null : cut(high),
+    level,
+    n,
+  };
 }

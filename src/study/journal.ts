@@ -7,15 +7,22 @@ export type Identity = Readonly<Record<string, string>>;
 
 /** The journal of another study: the user's to solve. `changed` names what differs. */
 export class JournalError extends Error {
-  constructor(readonly path: string, readonly changed: readonly string[]) {
+  constructor(
+    readonly path: string,
+    readonly changed: readonly string[],
+  ) {
     super(`expected ${path} to be the journal of this very study, but it is not: ${changed.join('; ')}`);
   }
 }
 
 /** Where a record lies in the file: its first byte, and how many there are. */
-interface Place { readonly at: number; readonly bytes: number }
+interface Place {
+  readonly at: number;
+  readonly bytes: number;
+}
 
-const MARK = Buffer.from('rateproof journal 1\n'), HEAD_BYTES = 4 + 16;
+const MARK = Buffer.from('rateproof journal 1\n'),
+  HEAD_BYTES = 4 + 16;
 
 /**
  * Finished replications, on disk as they end, so that a long study that was cut off goes on from there.
@@ -32,9 +39,14 @@ export class Journal<Value> {
    * Opens or begins the journal at `path`, and checks every record; only `toRead` nothing is written, and there must be one.
    * @throws JournalError if it belongs to something else
    */
-  constructor(readonly path: string, identity: Identity, toRead = false) {
+  constructor(
+    readonly path: string,
+    identity: Identity,
+    toRead = false,
+  ) {
     this.file = openSync(path, toRead ? 'r' : existsSync(path) ? 'r+' : 'wx+');
-    const { size } = fstatSync(this.file), mark = this.bytes(0, Math.min(size, MARK.length), size)!;
+    const { size } = fstatSync(this.file),
+      mark = this.bytes(0, Math.min(size, MARK.length), size)!;
     const isOurs = mark.equals(MARK.subarray(0, mark.length));
     let end = mark.length;
     /** What the record behind the last whole one holds, if that is whole too; then `end` is behind it. */
@@ -43,10 +55,18 @@ export class Journal<Value> {
       end += record?.bytes ?? 0;
       return record?.content;
     };
-    const seen = isOurs ? next() as Identity | undefined : undefined;
-    const changed = !isOurs ? ['it is no journal of this version'] : seen === undefined ? [] : differences(seen, identity);
-    if (changed.length > 0) { this.close(); throw new JournalError(path, changed); }
-    for (let at = end, record = next(); record !== undefined; at = end, record = next()) this.places.set((record as [string, Value])[0], { at, bytes: end - at });
+    const seen = isOurs ? (next() as Identity | undefined) : undefined;
+    const changed = !isOurs
+      ? ['it is no journal of this version']
+      : seen === undefined
+        ? []
+        : differences(seen, identity);
+    if (changed.length > 0) {
+      this.close();
+      throw new JournalError(path, changed);
+    }
+    for (let at = end, record = next(); record !== undefined; at = end, record = next())
+      this.places.set((record as [string, Value])[0], { at, bytes: end - at });
     if (toRead) return;
     if (end < size) ftruncateSync(this.file, end);
     if (seen !== undefined) return;
@@ -81,7 +101,8 @@ export class Journal<Value> {
   }
 
   private append(record: unknown): Place {
-    const body = serialize(record), head = Buffer.alloc(HEAD_BYTES);
+    const body = serialize(record),
+      head = Buffer.alloc(HEAD_BYTES);
     head.writeUInt32LE(body.length);
     digestOf(body).copy(head, 4);
     // Behind what a twin may have added meanwhile.
@@ -90,14 +111,17 @@ export class Journal<Value> {
 
   private write(bytes: Buffer, at: number): Place {
     // A disk that is nearly full takes a part, and says so only of the rest.
-    for (let written = 0; written < bytes.length;) written += writeSync(this.file, bytes, written, bytes.length - written, at + written);
+    for (let written = 0; written < bytes.length; )
+      written += writeSync(this.file, bytes, written, bytes.length - written, at + written);
     return { at, bytes: bytes.length };
   }
 
   /** The record that begins at a byte, if it is whole and ends before `end`. */
   private record(at: number, end: number): { readonly content: unknown; readonly bytes: number } | undefined {
-    const head = this.bytes(at, HEAD_BYTES, end), body = head && this.bytes(at + HEAD_BYTES, head.readUInt32LE(), end);
-    if (head === undefined || body === undefined || !digestOf(body).equals(head.subarray(4))) return undefined;
+    const head = this.bytes(at, HEAD_BYTES, end),
+      body = head && this.bytes(at + HEAD_BYTES, head.readUInt32LE(), end);
+    if (head === undefined || body === undefined || !digestOf(body).equals(head.subarray(4)))
+      return undefined;
     return { content: deserialize(body), bytes: HEAD_BYTES + body.length };
   }
 
@@ -113,5 +137,7 @@ const digestOf = (body: Buffer): Buffer => createHash('sha256').update(body).dig
 /** What of `wanted` is not as it was `seen`, in words. */
 export function differences(seen: Identity, wanted: Identity): string[] {
   const names = [...new Set([...Object.keys(wanted), ...Object.keys(seen)])];
-  return names.filter((name) => seen[name] !== wanted[name]).map((name) => `${name} was ${seen[name] ?? 'not there'}, now it is ${wanted[name] ?? 'not there'}`);
+  return names
+    .filter((name) => seen[name] !== wanted[name])
+    .map((name) => `${name} was ${seen[name] ?? 'not there'}, now it is ${wanted[name] ?? 'not there'}`);
 }

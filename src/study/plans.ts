@@ -15,7 +15,8 @@ export class Plans {
 
   make(key: string, model: Model, closely?: number): Plan {
     tuneFor(model);
-    const plan = prepare(model, closely), [oldest] = this.kept.keys();
+    const plan = prepare(model, closely),
+      [oldest] = this.kept.keys();
     if (this.kept.size === MOST_KEPT) this.kept.delete(oldest!);
     this.kept.set(key, plan);
     return plan;

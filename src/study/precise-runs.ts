@@ -11,12 +11,18 @@ import { replicationsWanted, type Measured, type PrecisionAsked } from './summar
  * @returns how many there are in the end
  */
 export async function runUntilPrecise<Value>(
-  { variants, replications, seed, read }: FixedDesign<Value, unknown>, asked: PrecisionAsked, { take, measured }: { readonly take: Take<Value>; readonly measured: Measured }, options: Omit<ReplicatorOptions<Value>, 'seed' | 'read'>,
+  { variants, replications, seed, read }: FixedDesign<Value, unknown>,
+  asked: PrecisionAsked,
+  { take, measured }: { readonly take: Take<Value>; readonly measured: Measured },
+  options: Omit<ReplicatorOptions<Value>, 'seed' | 'read'>,
 ): Promise<number> {
   const replicator = new Replicator<Value>({ ...options, seed, read });
   let done = 0;
   try {
-    for (let next: number | null = Math.min(asked.most, Math.max(LEAST_FOR_PRECISION, replications)); next !== null;) {
+    for (
+      let next: number | null = Math.min(asked.most, Math.max(LEAST_FOR_PRECISION, replications));
+      next !== null;
+    ) {
       await replicator.each(variants, done + 1, next, 1, take);
       done = next;
       next = replicationsWanted(measured, done, asked);

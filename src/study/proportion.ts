@@ -11,9 +11,20 @@ const AS_NORMAL = 1e9;
  * @param n at least 1
  */
 export function proportion(count: number, n: number, level: number): Proportion {
-  if (!(n >= 1 && count >= 0 && count <= n)) throw new RangeError(`proportion: expected 0 <= count <= n and n of at least 1, saw ${count} of ${n}`);
-  const z = tQuantile((1 + level) / 2, AS_NORMAL), p = count / n, scale = 1 + (z * z) / n;
-  const middle = (p + (z * z) / (2 * n)) / scale, half = (z * Math.sqrt((p * (1 - p)) / n + (z * z) / (4 * n * n))) / scale;
+  if (!(n >= 1 && count >= 0 && count <= n))
+    throw new RangeError(`proportion: expected 0 <= count <= n and n of at least 1, saw ${count} of ${n}`);
+  const z = tQuantile((1 + level) / 2, AS_NORMAL),
+    p = count / n,
+    scale = 1 + (z * z) / n;
+  const middle = (p + (z * z) / (2 * n)) / scale,
+    half = (z * Math.sqrt((p * (1 - p)) / n + (z * z) / (4 * n * n))) / scale;
   // Exactly 0 and 1 at the ends, where rounding may leave a hair.
-  return { share: p, low: count === 0 ? 0 : middle - half, high: count === n ? 1 : middle + half, level, count, n };
+  return {
+    share: p,
+    low: count === 0 ? 0 : middle - half,
+    high: count === n ? 1 : middle + half,
+    level,
+    count,
+    n,
+  };
 }

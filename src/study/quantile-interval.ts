@@ -1,7 +1,11 @@
 import { logGamma1p } from '../random/log-gamma.js';
 
 /** Ranks, 1 for the least of n values. */
-export interface Ranks { readonly low: number; readonly middle: number; readonly high: number }
+export interface Ranks {
+  readonly low: number;
+  readonly middle: number;
+  readonly high: number;
+}
 
 /**
  * Ranks of the order statistics that estimate a quantile and bound it, whatever the distribution: the number of values
@@ -10,7 +14,8 @@ export interface Ranks { readonly low: number; readonly middle: number; readonly
  * distribution, rank ceil(n p). null where n is too small for an equal-tailed interval.
  */
 export function quantileRanks(n: number, p: number, level: number): Ranks | null {
-  const key = `${n} ${p} ${level}`, known = ranksKnown.get(key) ?? reckon(n, p, level);
+  const key = `${n} ${p} ${level}`,
+    known = ranksKnown.get(key) ?? reckon(n, p, level);
   // Asked for each unit of a programme anew.
   ranksKnown.set(key, known);
   return known;
@@ -21,7 +26,9 @@ const ranksKnown = new Map<string, Ranks | null>();
 function reckon(n: number, p: number, level: number): Ranks | null {
   if (n < leastForQuantile(p, level)) return null;
   const tail = (1 - level) / 2;
-  let low = 0, high = 0, atMost = 0;
+  let low = 0,
+    high = 0,
+    atMost = 0;
   for (let k = 0; k < n && high === 0; k++) {
     atMost += binomial(n, k, p);
     // P(B <= k) <= tail: the quantile lies below value k + 1 with no more than that.
@@ -41,5 +48,7 @@ export function leastForQuantile(p: number, level: number): number {
 
 /** P(B = k), by logarithms, as (1 - p)^n is below the least float for a large n. */
 function binomial(n: number, k: number, p: number): number {
-  return Math.exp(logGamma1p(n) - logGamma1p(k) - logGamma1p(n - k) + k * Math.log(p) + (n - k) * Math.log1p(-p));
+  return Math.exp(
+    logGamma1p(n) - logGamma1p(k) - logGamma1p(n - k) + k * Math.log(p) + (n - k) * Math.log1p(-p),
+  );
 }

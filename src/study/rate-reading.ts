@@ -21,9 +21,20 @@ const DAY = 1440;
 
 export function readRate(seen: Observation): RateReading {
   const weeks = seen.shippedIn.length;
-  const total = (week: number): number => { let all = 0; for (let at = week; at < seen.wipIn.length; at += weeks) all += seen.wipIn[at]!; return all; };
+  const total = (week: number): number => {
+    let all = 0;
+    for (let at = week; at < seen.wipIn.length; at += weeks) all += seen.wipIn[at]!;
+    return all;
+  };
   return {
-    outcome: seen.outcome, enteredIn: seen.enteredIn, shippedIn: seen.shippedIn, scrapped: seen.scrapped, wipIn: Float64Array.from({ length: weeks }, (_, week) => total(week)), wip: seen.wip,
-    leadMeanDays: seen.leadMean / DAY, leadP90Days: seen.leadP90 / DAY, busiest: busiest(seen),
+    outcome: seen.outcome,
+    enteredIn: seen.enteredIn,
+    shippedIn: seen.shippedIn,
+    scrapped: seen.scrapped,
+    wipIn: Float64Array.from({ length: weeks }, (_, week) => total(week)),
+    wip: seen.wip,
+    leadMeanDays: seen.leadMean / DAY,
+    leadP90Days: seen.leadP90 / DAY,
+    busiest: busiest(seen),
   };
 }

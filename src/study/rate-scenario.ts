@@ -19,7 +19,8 @@ export interface AtRate {
 /** Why no other rate can be put into a scenario; null: it can. */
 export function noRateReason({ programme: { release } }: Scenario): string | null {
   if (release.kind === 'interval') return 'one with `arrivals`, whose units come by chance';
-  if (release.kind === 'saturated') return 'one with `arrivals: saturated`, in which a unit is always ready to enter';
+  if (release.kind === 'saturated')
+    return 'one with `arrivals: saturated`, in which a unit is always ready to enter';
   return release.phases.length === 0 ? 'one in which each unit has a day of release of its own' : null;
 }
 
@@ -44,23 +45,41 @@ export interface RateAsked {
  * out. Observation begins with the window, a Monday, so that lead times and utilisations are of it alone.
  */
 export function atRate(scenario: Scenario, { perDay, begins, settleWeeks, weeks }: RateAsked): AtRate {
-  const ramp = rampOf(scenario), top = ramp.at(-1)!, since = begins ?? top.from;
+  const ramp = rampOf(scenario),
+    top = ramp.at(-1)!,
+    since = begins ?? top.from;
   const phases = [
-    ...ramp.slice(0, -1).filter(({ from }) => from < since).map((phase) => ({ from: phase.from, perDay: Math.min(phase.perDay, perDay) })),
+    ...ramp
+      .slice(0, -1)
+      .filter(({ from }) => from < since)
+      .map((phase) => ({ from: phase.from, perDay: Math.min(phase.perDay, perDay) })),
     { from: since, perDay },
   ];
-  const settled = dayNumber(since) + 7 * settleWeeks, monday = settled + ((8 - weekday(settled)) % 7), until = monday + 7 * weeks;
+  const settled = dayNumber(since) + 7 * settleWeeks,
+    monday = settled + ((8 - weekday(settled)) % 7),
+    until = monday + 7 * weeks;
   const { programme } = scenario;
   const changed: Scenario = {
     ...scenario,
     programme: {
-      ...programme, release: { kind: 'rate', phases }, quantity: undefined, until: isoDate(until), lengthMin: undefined,
+      ...programme,
+      release: { kind: 'rate', phases },
+      quantity: undefined,
+      until: isoDate(until),
+      lengthMin: undefined,
       orders: { ...programme.orders, list: [], dueAfterMin: undefined },
     },
   };
-  const { bucketEdges: edges } = runSpan(changed), end = edges.length - 1, first = end - weeks;
+  const { bucketEdges: edges } = runSpan(changed),
+    end = edges.length - 1,
+    first = end - weeks;
   return {
     scenario: { ...changed, programme: { ...changed.programme, warmUpMin: edges[first]! } },
-    first, end, fromMin: edges[first]!, toMin: edges[end]!, from: isoDate(monday), to: isoDate(until - 1),
+    first,
+    end,
+    fromMin: edges[first]!,
+    toMin: edges[end]!,
+    from: isoDate(monday),
+    to: isoDate(until - 1),
   };
 }

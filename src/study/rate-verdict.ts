@@ -15,7 +15,13 @@ export interface Watched {
   readonly isBuiltAgain: boolean;
 }
 
-export interface Judged { readonly verdict: RateVerdict; readonly why: string; readonly keptUp: Proportion; readonly drift: Estimate; readonly gridlocks: number }
+export interface Judged {
+  readonly verdict: RateVerdict;
+  readonly why: string;
+  readonly keptUp: Proportion;
+  readonly drift: Estimate;
+  readonly gridlocks: number;
+}
 
 /** Less growth than this over the whole window is no drift: where in its cycle of whole units the window ends makes as much. */
 const DRIFT_UNITS = 1;
@@ -29,18 +35,33 @@ const DRIFT_UNITS = 1;
  *   the whole Student-t interval of the mean slope lies above 0, by a unit or more over the window.
  * - A single gridlock is enough not to hold.
  */
-export function judge(readings: readonly RateReading[], watched: Watched, sure: number, level: number): Judged {
-  const { first, end, released } = watched, asked = released.reduce((sum, units) => sum + units, 0);
-  const keeps = ({ outcome, shippedIn }: RateReading): boolean => outcome !== 'gridlock' && shippedIn.subarray(first, end).reduce((sum, units) => sum + units, 0) >= (1 - SHORTFALL_ALLOWED) * asked - 1e-9;
+export function judge(
+  readings: readonly RateReading[],
+  watched: Watched,
+  sure: number,
+  level: number,
+): Judged {
+  const { first, end, released } = watched,
+    asked = released.reduce((sum, units) => sum + units, 0);
+  const keeps = ({ outcome, shippedIn }: RateReading): boolean =>
+    outcome !== 'gridlock' &&
+    shippedIn.subarray(first, end).reduce((sum, units) => sum + units, 0) >=
+      (1 - SHORTFALL_ALLOWED) * asked - 1e-9;
   const keptUp = proportion(readings.filter(keeps).length, readings.length, level);
-  const running = readings.filter(({ outcome }) => outcome !== 'gridlock'), gridlocks = readings.length - running.length;
-  const drift = meanInterval(running.map((reading) => slope(openByWeek(reading, watched))), level);
+  const running = readings.filter(({ outcome }) => outcome !== 'gridlock'),
+    gridlocks = readings.length - running.length;
+  const drift = meanInterval(
+    running.map((reading) => slope(openByWeek(reading, watched))),
+    level,
+  );
   const drifts = drift.low !== null && drift.low * (end - first) >= DRIFT_UNITS;
   const found = (verdict: RateVerdict, why: string): Judged => ({ verdict, why, keptUp, drift, gridlocks });
   if (gridlocks > 0) return found('does not hold', `gridlock in ${gridlocks} of ${readings.length}`);
-  if (keptUp.high < sure) return found('does not hold', drifts ? 'too few keep up, and open units grow' : 'too few keep up');
+  if (keptUp.high < sure)
+    return found('does not hold', drifts ? 'too few keep up, and open units grow' : 'too few keep up');
   if (drifts) return found('does not hold', 'open units grow');
-  if (keptUp.low < sure || drift.low === null) return found('not settled', 'too few replications to tell how many keep up');
+  if (keptUp.low < sure || drift.low === null)
+    return found('not settled', 'too few replications to tell how many keep up');
   return found('holds', 'enough keep up, and open units do not grow');
 }
 
@@ -48,7 +69,10 @@ export function judge(readings: readonly RateReading[], watched: Watched, sure: 
  * Mean of open units by week, but for those that waited at the first door when the window began: WIP, and units released by plan that
  * wait to be let in, which are not WIP yet. Orders built again are taken out evenly.
  */
-function openByWeek({ wipIn, enteredIn, scrapped }: RateReading, { first, end, released, isBuiltAgain }: Watched): number[] {
+function openByWeek(
+  { wipIn, enteredIn, scrapped }: RateReading,
+  { first, end, released, isBuiltAgain }: Watched,
+): number[] {
   const again = isBuiltAgain ? scrapped / (end - first) : 0;
   let waiting = 0;
   return released.map((units, week) => {
@@ -60,8 +84,10 @@ function openByWeek({ wipIn, enteredIn, scrapped }: RateReading, { first, end, r
 
 /** Least squares slope of values one step apart; 0 of fewer than two. */
 export function slope(values: ArrayLike<number>): number {
-  const n = values.length, middle = (n - 1) / 2;
-  let products = 0, squares = 0;
+  const n = values.length,
+    middle = (n - 1) / 2;
+  let products = 0,
+    squares = 0;
   for (let i = 0; i < n; i++) {
     products += (i - middle) * values[i]!;
     squares += (i - middle) ** 2;

@@ -34,14 +34,27 @@ export interface Reading {
 
 /** Reads the replications of one variant; its costs are those of its own scenario. */
 export function readingOf(scenario: Scenario, model: Model): (observation: Observation) => Reading {
-  const money = moneyOf(model, scenario.costs), buckets = Math.max(0, model.programme.bucketEdges.length - 1);
+  const money = moneyOf(model, scenario.costs),
+    buckets = Math.max(0, model.programme.bucketEdges.length - 1);
   return (seen) => ({
-    replication: seen.replication, outcome: seen.outcome, shipped: seen.shipped, scrapped: seen.scrapped, minutes: seen.minutes, endedAt: seen.endedAt, wip: seen.wip,
-    leadMeanDays: seen.leadMean / DAY, leadP90Days: seen.leadP90 / DAY,
+    replication: seen.replication,
+    outcome: seen.outcome,
+    shipped: seen.shipped,
+    scrapped: seen.scrapped,
+    minutes: seen.minutes,
+    endedAt: seen.endedAt,
+    wip: seen.wip,
+    leadMeanDays: seen.leadMean / DAY,
+    leadP90Days: seen.leadP90 / DAY,
     lastUnitDay: seen.outcome === 'finished' ? lastShipped(seen) / DAY : NaN,
     costPerUnit: money === null ? NaN : ratio(money(seen), seen.shipped),
-    enteredIn: seen.enteredIn, shippedIn: seen.shippedIn,
-    wipIn: Float64Array.from({ length: buckets }, (_, bucket) => { let all = 0; for (let at = bucket; at < seen.wipIn.length; at += buckets) all += seen.wipIn[at]; return all; }),
+    enteredIn: seen.enteredIn,
+    shippedIn: seen.shippedIn,
+    wipIn: Float64Array.from({ length: buckets }, (_, bucket) => {
+      let all = 0;
+      for (let at = bucket; at < seen.wipIn.length; at += buckets) all += seen.wipIn[at];
+      return all;
+    }),
     utilisation: seen.utilisation,
   });
 }

@@ -13,7 +13,8 @@ export interface ReleaseCalendar {
 }
 
 export function releaseCalendar(scenario: Scenario): ReleaseCalendar {
-  const span = runSpan(scenario), site = releaseSite(scenario);
+  const span = runSpan(scenario),
+    site = releaseSite(scenario);
   const workingDays = new CalendarBook(scenario, span).workingDays(site.calendar, site.zone);
   return { kind: span.kind, workingDays, releaseDays: releaseDays(scenario, workingDays, span) };
 }
@@ -25,5 +26,8 @@ export function workingDaysBetween(days: readonly WorkingDay[], from: number, to
 
 /** Working minutes of a day between two times. */
 export function minutesBetween({ windows }: WorkingDay, from: number, to: number): number {
-  return windows.reduce((sum, { start, end }) => sum + Math.max(0, Math.min(end, to) - Math.max(start, from)), 0);
+  return windows.reduce(
+    (sum, { start, end }) => sum + Math.max(0, Math.min(end, to) - Math.max(start, from)),
+    0,
+  );
 }

@@ -6,9 +6,21 @@ import type { Effect } from './results-reliefs.js';
 import type { Estimate } from './results.js';
 
 /** A change against the base, by pairs of replications with the same streams. */
-export function effectOf(base: readonly Compared[], row: readonly Compared[], out: Out | null, level: number): Effect {
-  const first = base.slice(0, row.length), of = (what: keyof Compared) => difference(first.map((each) => each[what]), row.map((each) => each[what]), level);
-  const { difference: gain, pairingGain } = of('throughput'), cost = of('cost').difference;
+export function effectOf(
+  base: readonly Compared[],
+  row: readonly Compared[],
+  out: Out | null,
+  level: number,
+): Effect {
+  const first = base.slice(0, row.length),
+    of = (what: keyof Compared) =>
+      difference(
+        first.map((each) => each[what]),
+        row.map((each) => each[what]),
+        level,
+      );
+  const { difference: gain, pairingGain } = of('throughput'),
+    cost = of('cost').difference;
   return { gain, pairingGain, costPerUnit: cost.n === 0 ? null : cost, replications: row.length, out };
 }
 
@@ -17,9 +29,23 @@ export function effectOf(base: readonly Compared[], row: readonly Compared[], ou
  * (gain - ratio cost) / mean cost about it (Law 2015, sec. 9.5.3, the same as for regenerative cycles; from memory). null unless
  * the unit surely gets dearer, as otherwise a quotient tells nothing.
  */
-export function gainPerCost(base: readonly Compared[], row: readonly Compared[], { gain, costPerUnit: cost }: Effect): Estimate | null {
+export function gainPerCost(
+  base: readonly Compared[],
+  row: readonly Compared[],
+  { gain, costPerUnit: cost }: Effect,
+): Estimate | null {
   if (cost === null || cost.low === null || cost.low <= 0) return null;
-  const quotient = gain.mean / cost.mean, pulls = row.map((each, r) => (each.throughput - base[r]!.throughput - quotient * (each.cost - base[r]!.cost)) / cost.mean);
+  const quotient = gain.mean / cost.mean,
+    pulls = row.map(
+      (each, r) =>
+        (each.throughput - base[r]!.throughput - quotient * (each.cost - base[r]!.cost)) / cost.mean,
+    );
   const { low, high, n } = meanInterval(pulls, gain.level);
-  return { mean: quotient, low: low === null ? null : quotient + low, high: high === null ? null : quotient + high, level: gain.level, n };
+  return {
+    mean: quotient,
+    low: low === null ? null : quotient + low,
+    high: high === null ? null : quotient + high,
+    level: gain.level,
+    n,
+  };
 }

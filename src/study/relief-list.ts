@@ -8,5 +8,7 @@ import type { Relief } from './relief.js';
 
 /** All reliefs of a scenario, in a fixed order. */
 export function reliefsOf(scenario: Scenario): Relief[] {
-  return [morePeople, morePlaces, moreSpaces, moreTransport, betterSteps, moreHours, fewerFailures].flatMap((of) => of(scenario));
+  return [morePeople, morePlaces, moreSpaces, moreTransport, betterSteps, moreHours, fewerFailures].flatMap(
+    (of) => of(scenario),
+  );
 }

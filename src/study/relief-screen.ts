@@ -52,16 +52,28 @@ export class ReliefScreen {
 
   /** Takes in the gains of one more replication or several, by those still in, and rules out. */
   look(rows: readonly (readonly number[])[]): void {
-    if (rows.length !== this.alive.length) throw new RangeError(`screen: expected ${this.alive.length} rows, one of each that is still in, saw ${rows.length}`);
+    if (rows.length !== this.alive.length)
+      throw new RangeError(
+        `screen: expected ${this.alive.length} rows, one of each that is still in, saw ${rows.length}`,
+      );
     this.alive.forEach((i, at) => void this.gains[i]!.push(...rows[at]!));
-    const out = this.alive.map((i): Out | null => (this.hasNoEffect(i) ? 'no effect' : this.isBehind(i) ? 'behind' : null));
-    this.alive.forEach((i, at) => { this.outs[i] = out[at]!; });
+    const out = this.alive.map((i): Out | null =>
+      this.hasNoEffect(i) ? 'no effect' : this.isBehind(i) ? 'behind' : null,
+    );
+    this.alive.forEach((i, at) => {
+      this.outs[i] = out[at]!;
+    });
     this.alive = this.alive.filter((i) => this.outs[i] === null);
   }
 
   private hasNoEffect(i: number): boolean {
-    const { level, zone, keep, looks } = this.options, gains = this.gains[i]!;
-    const { low, high } = difference(gains.map(() => 0), gains, familyLevel((1 + level) / 2, Math.max(1, keep) * looks)).difference;
+    const { level, zone, keep, looks } = this.options,
+      gains = this.gains[i]!;
+    const { low, high } = difference(
+      gains.map(() => 0),
+      gains,
+      familyLevel((1 + level) / 2, Math.max(1, keep) * looks),
+    ).difference;
     return low !== null && high !== null && low > -zone && high < zone;
   }
 
@@ -74,14 +86,24 @@ export class ReliefScreen {
   }
 
   private isAhead(l: number, i: number): boolean {
-    const { zone, count, first } = this.options, mine = this.gains[i]!, its = this.gains[l]!, rounds = mine.length;
+    const { zone, count, first } = this.options,
+      mine = this.gains[i]!,
+      its = this.gains[l]!,
+      rounds = mine.length;
     const lead = (sum(its) - sum(mine)) / rounds;
     if (!(lead > 0)) return false;
     this.variances ??= new Float64Array(count * count).fill(NaN);
     const at = Math.min(i, l) * count + Math.max(i, l);
-    if (Number.isNaN(this.variances[at]!)) this.variances[at] = sampleVariance(Array.from({ length: first }, (_, r) => its[r]! - mine[r]!));
-    return lead > Math.max(0, (zone / (2 * rounds)) * ((this.h2 * this.variances[at]!) / (zone * zone) - rounds));
+    if (Number.isNaN(this.variances[at]!))
+      this.variances[at] = sampleVariance(Array.from({ length: first }, (_, r) => its[r]! - mine[r]!));
+    return (
+      lead > Math.max(0, (zone / (2 * rounds)) * ((this.h2 * this.variances[at]!) / (zone * zone) - rounds))
+    );
   }
 }
 
-const sum = (values: readonly number[]): number => { let all = 0; for (const value of values) all += value; return all; };
+const sum = (values: readonly number[]): number => {
+  let all = 0;
+  for (const value of values) all += value;
+  return all;
+};

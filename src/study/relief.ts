@@ -1,6 +1,17 @@
 import type { Scenario } from '../scenario/scenario.js';
 
-export const RELIEF_KINDS = ['person', 'place', 'space', 'truck', 'departure', 'carrier', 'work', 'defect', 'overtime', 'failure'] as const;
+export const RELIEF_KINDS = [
+  'person',
+  'place',
+  'space',
+  'truck',
+  'departure',
+  'carrier',
+  'work',
+  'defect',
+  'overtime',
+  'failure',
+] as const;
 export type ReliefKind = (typeof RELIEF_KINDS)[number];
 
 /** One small change of a scenario that may help. */
@@ -13,6 +24,12 @@ export interface Relief {
 }
 
 /** A map with one of its entries changed; the order of names stays. */
-export function withEntry<Value>(map: Readonly<Record<string, Value>>, name: string, change: (value: Value) => Value): Readonly<Record<string, Value>> {
-  return Object.fromEntries(Object.entries(map).map(([key, value]) => [key, key === name ? change(value) : value]));
+export function withEntry<Value>(
+  map: Readonly<Record<string, Value>>,
+  name: string,
+  change: (value: Value) => Value,
+): Readonly<Record<string, Value>> {
+  return Object.fromEntries(
+    Object.entries(map).map(([key, value]) => [key, key === name ? change(value) : value]),
+  );
 }

@@ -39,7 +39,10 @@ export interface ReplicatorOptions<Value> {
 }
 
 /** Threads run built code, which lies a folder beside this file's own; from the sources, as in tests, it is that of the last build. */
-const WORKER = new URL(import.meta.url.endsWith('.ts') ? '../../dist/study/worker.js' : '../study/worker.js', import.meta.url);
+const WORKER = new URL(
+  import.meta.url.endsWith('.ts') ? '../../dist/study/worker.js' : '../study/worker.js',
+  import.meta.url,
+);
 
 /** A replication whose thread died is run again so often. */
 const MOST_DEATHS = 3;
@@ -73,14 +76,24 @@ export class Replicator<Value> {
    * Replications `from`, `from + every` .. up to `to` of each variant, handed over one at a time: by variant, in replication order.
    * A lane begins another replication only when its last one was handed over, so no more values wait than there are lanes.
    */
-  async each(variants: readonly Variant[], from: number, to: number, every: number, take: Take<Value>): Promise<void> {
+  async each(
+    variants: readonly Variant[],
+    from: number,
+    to: number,
+    every: number,
+    take: Take<Value>,
+  ): Promise<void> {
     const { workers, signal } = this.options;
     signal?.throwIfAborted();
-    const ofEach = Math.max(0, Math.floor((to - from) / every) + 1), jobs = variants.length * ofEach;
+    const ofEach = Math.max(0, Math.floor((to - from) / every) + 1),
+      jobs = variants.length * ofEach;
     this.planned += jobs;
-    let next = 0, isOver = false, last = Promise.resolve();
+    let next = 0,
+      isOver = false,
+      last = Promise.resolve();
     const handOver = async (job: number, before: Promise<void>): Promise<void> => {
-      const v = Math.floor(job / ofEach), value = await this.one(variants[v]!, from + (job % ofEach) * every);
+      const v = Math.floor(job / ofEach),
+        value = await this.one(variants[v]!, from + (job % ofEach) * every);
       signal?.throwIfAborted();
       if (isOver) return;
       this.options.onReplication?.(++this.done, this.planned);
@@ -114,13 +127,20 @@ export class Replicator<Value> {
   }
 
   private async one(variant: Variant, replication: number): Promise<Value> {
-    const { journal, read } = this.options, key = keyOf(variant, replication), known = journal?.get(key);
+    const { journal, read } = this.options,
+      key = keyOf(variant, replication),
+      known = journal?.get(key);
     if (known !== undefined) {
       // Lets a signal come through, here and below: a journal may be long.
       await setImmediate();
       return known;
     }
-    const value = read(this.options.workers > 1 ? await this.elsewhere(variant, replication) : await this.here(variant, replication), variant);
+    const value = read(
+      this.options.workers > 1
+        ? await this.elsewhere(variant, replication)
+        : await this.here(variant, replication),
+      variant,
+    );
     journal?.add(key, value);
     return value;
   }
@@ -145,9 +165,14 @@ export class Replicator<Value> {
     for (let deaths = 1; ; deaths++) {
       // What was under way after a fault would start threads anew.
       if (this.isClosed) throw new Error('expected to be asked before the end, but all is closed');
-      this.pool ??= new Tinypool({ filename: worker.href, runtime: 'worker_threads', minThreads: workers, maxThreads: workers });
+      this.pool ??= new Tinypool({
+        filename: worker.href,
+        runtime: 'worker_threads',
+        minThreads: workers,
+        maxThreads: workers,
+      });
       try {
-        return await this.pool.run(question, { signal: signal ?? null }) as Answer;
+        return (await this.pool.run(question, { signal: signal ?? null })) as Answer;
       } catch (error) {
         signal?.throwIfAborted();
         // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool replaces.

@@ -18,7 +18,12 @@ export interface BufferResults {
   readonly version: number;
   readonly program: string;
   readonly study: 'buffers';
-  readonly scenario: { readonly name: string; readonly note: string | null; readonly file: string; readonly digest: string };
+  readonly scenario: {
+    readonly name: string;
+    readonly note: string | null;
+    readonly file: string;
+    readonly digest: string;
+  };
   readonly seed: string;
   /** Of each layout in the search. */
   readonly replications: number;
@@ -30,13 +35,21 @@ export interface BufferResults {
   readonly currency: string | null;
   readonly unit: RateUnit;
   readonly over: string;
-  readonly goal: { readonly kind: 'budget'; readonly places: number } | { readonly kind: 'target'; readonly rate: number };
+  readonly goal:
+    | { readonly kind: 'budget'; readonly places: number }
+    | { readonly kind: 'target'; readonly rate: number };
   readonly answer: {
     /** Of a target: reached or not by the whole interval, not settled where it lies across; out of reach where no places would do. */
     readonly verdict: 'found' | 'reached' | 'not settled' | 'not reached' | 'out of reach';
     readonly sentence: string;
   };
-  readonly spots: readonly { readonly name: string; readonly kind: 'buffer' | 'bank' | 'arrival bank'; readonly present: number; readonly chosen: number; readonly least: number }[];
+  readonly spots: readonly {
+    readonly name: string;
+    readonly kind: 'buffer' | 'bank' | 'arrival bank';
+    readonly present: number;
+    readonly chosen: number;
+    readonly least: number;
+  }[];
   readonly chosen: LayoutResult;
   readonly present: LayoutResult;
   /** Chosen minus present, paired. */
@@ -47,7 +60,10 @@ export interface BufferResults {
     readonly settled: boolean;
     readonly rounds: number;
     /** The others, the best first. `behind`: chosen minus this one, all intervals together at `level`. Equal: less than the zone apart by the whole interval; not told apart: it holds 0. */
-    readonly others: readonly (LayoutResult & { readonly behind: Difference; readonly standing: 'equal' | 'not told apart' | 'behind' | 'ahead' })[];
+    readonly others: readonly (LayoutResult & {
+      readonly behind: Difference;
+      readonly standing: 'equal' | 'not told apart' | 'behind' | 'ahead';
+    })[];
   };
   /** Best found by number of places, from the least on the way to the chosen layout; from the search, so a little on the high side. */
   readonly curve: readonly LayoutResult[];

@@ -2,13 +2,21 @@ import type { Estimate } from './results.js';
 
 /** Changeovers at a station, by the option that it is set up for. */
 export interface ChangeoverResult {
-  readonly name: string; readonly site: string; readonly places: number;
-  readonly option: string; readonly values: readonly string[];
+  readonly name: string;
+  readonly site: string;
+  readonly places: number;
+  readonly option: string;
+  readonly values: readonly string[];
   /** Changeovers per 100 units that took a place, and their work in hours per week of the calendar. */
   readonly per100Units: Estimate;
   readonly hoursPerWeek: Estimate;
   /** Pairs of values that occurred: how often, and the mean work of one, minutes. */
-  readonly pairs: readonly { readonly from: string; readonly to: string; readonly per100Units: Estimate; readonly minutes: Estimate }[];
+  readonly pairs: readonly {
+    readonly from: string;
+    readonly to: string;
+    readonly per100Units: Estimate;
+    readonly minutes: Estimate;
+  }[];
   /** null where nothing is known of the first replication. */
   readonly strip: ChangeoverStrip | null;
 }

@@ -4,7 +4,12 @@ import type { Estimate } from './results.js';
 export type MeasureId = 'throughput' | 'lead mean' | 'lead p90' | 'wip' | 'last unit' | 'cost';
 
 /** What the variants are compared by. */
-export interface MeasureResult { readonly id: MeasureId; readonly name: string; readonly unit: string; readonly better: 'more' | 'less' }
+export interface MeasureResult {
+  readonly id: MeasureId;
+  readonly name: string;
+  readonly unit: string;
+  readonly better: 'more' | 'less';
+}
 
 export type ComparedVerdict = 'better' | 'worse' | 'no difference seen' | 'not settled';
 
@@ -42,7 +47,12 @@ export interface CompareResults {
   readonly version: number;
   readonly program: string;
   readonly study: 'compare';
-  readonly scenario: { readonly name: string; readonly note: string | null; readonly file: string; readonly digest: string };
+  readonly scenario: {
+    readonly name: string;
+    readonly note: string | null;
+    readonly file: string;
+    readonly digest: string;
+  };
   readonly whatIfsFile: string;
   readonly seed: string;
   readonly replications: number;
@@ -55,10 +65,22 @@ export interface CompareResults {
   /** Weeks over which the throughput is taken; null: over the whole run. */
   readonly window: { readonly from: string; readonly to: string; readonly workingDays: number } | null;
   readonly measures: readonly MeasureResult[];
-  readonly base: VariantResult & { readonly values: readonly { readonly measure: MeasureId; readonly value: Estimate }[] };
+  readonly base: VariantResult & {
+    readonly values: readonly { readonly measure: MeasureId; readonly value: Estimate }[];
+  };
   readonly whatIfs: readonly (VariantResult & { readonly compared: readonly ComparedMeasure[] })[];
-  readonly series: { readonly unit: 'week' | 'part'; readonly labels: readonly string[]; readonly starts: readonly string[]; readonly workingDays: readonly number[] };
+  readonly series: {
+    readonly unit: 'week' | 'part';
+    readonly labels: readonly string[];
+    readonly starts: readonly string[];
+    readonly workingDays: readonly number[];
+  };
   readonly findings: readonly string[];
   /** Values by replication, in the order of `measures`; null where there is none. The base first, then the what-ifs. */
-  readonly runs: readonly { readonly variant: string; readonly replication: number; readonly outcome: string; readonly values: readonly (number | null)[] }[];
+  readonly runs: readonly {
+    readonly variant: string;
+    readonly replication: number;
+    readonly outcome: string;
+    readonly values: readonly (number | null)[];
+  }[];
 }

@@ -4,7 +4,9 @@ import type { Estimate, Proportion } from './results.js';
 
 /** A station whose equipment fails, or that an outage closed. */
 export interface FailureResult {
-  readonly name: string; readonly site: string; readonly places: number;
+  readonly name: string;
+  readonly site: string;
+  readonly places: number;
   /** Failures in the time observed, over all its places; outages are not failures. */
   readonly failures: Estimate;
   /** From a failure to the end of its repair, by the clock: mean of a replication, and longest of a replication. */
@@ -15,13 +17,21 @@ export interface FailureResult {
 }
 
 /** A duration over replications with its order-statistic interval; null where it is not known, `why` then says so. */
-export interface DaysQuantile { readonly p: number; readonly days: number | null; readonly low: number | null; readonly high: number | null; readonly why: string | null }
+export interface DaysQuantile {
+  readonly p: number;
+  readonly days: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly why: string | null;
+}
 
 export interface OutageResult {
   readonly name: string;
-  readonly stations: readonly string[]; readonly lanes: readonly string[];
+  readonly stations: readonly string[];
+  readonly lanes: readonly string[];
   /** Local date and time in the programme's zone; `to` is where it is over. */
-  readonly from: string; readonly to: string;
+  readonly from: string;
+  readonly to: string;
   readonly days: number;
   /** Units open (released and not yet out) when it began. */
   readonly openUnits: Estimate;
@@ -37,5 +47,7 @@ export interface OutageDays {
   readonly dates: readonly string[];
   readonly days: readonly number[];
   /** Null on a day that no replication came to. */
-  readonly mean: readonly (number | null)[]; readonly p10: readonly (number | null)[]; readonly p90: readonly (number | null)[];
+  readonly mean: readonly (number | null)[];
+  readonly p10: readonly (number | null)[];
+  readonly p90: readonly (number | null)[];
 }

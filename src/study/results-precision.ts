@@ -6,6 +6,10 @@ export interface PrecisionResult {
   /** Greatest relative error asked, 0..1; half-width / |mean| must be at most asked / (1 + asked). */
   readonly asked: number;
   /** Relative half-width null: there is no interval. */
-  readonly measures: readonly { readonly name: PrecisionMeasure; readonly relativeHalfWidth: number | null; readonly reached: boolean }[];
+  readonly measures: readonly {
+    readonly name: PrecisionMeasure;
+    readonly relativeHalfWidth: number | null;
+    readonly reached: boolean;
+  }[];
   readonly replications: number;
 }

@@ -21,13 +21,33 @@ export interface PlanResult {
   /** Null where nothing is due by date. */
   readonly due: readonly number[] | null;
   /** Quantiles over replications of the units shipped (rank ceil(n p) of n replications): the spread of single builds, no interval of a mean. */
-  readonly shipped: { readonly p10: readonly number[]; readonly p50: readonly number[]; readonly p90: readonly number[] };
+  readonly shipped: {
+    readonly p10: readonly number[];
+    readonly p50: readonly number[];
+    readonly p90: readonly number[];
+  };
 }
 
 export const JOURNEY_ACTIVITIES = [
-  'work', 'repair', 'changeover', 'settling', 'process', 'loading', 'driving', 'unloading',
-  'waiting for a place', 'no room ahead', 'short of crew', 'short of parts', 'short of carrier', 'gathering a lot',
-  'waiting for a truck', 'waiting for a dock', 'waiting in the truck', 'down', 'off shift',
+  'work',
+  'repair',
+  'changeover',
+  'settling',
+  'process',
+  'loading',
+  'driving',
+  'unloading',
+  'waiting for a place',
+  'no room ahead',
+  'short of crew',
+  'short of parts',
+  'short of carrier',
+  'gathering a lot',
+  'waiting for a truck',
+  'waiting for a dock',
+  'waiting in the truck',
+  'down',
+  'off shift',
 ] as const;
 export type JourneyActivity = (typeof JOURNEY_ACTIVITIES)[number];
 /** Of these: something is done to the unit, or it is on the road. */
@@ -49,7 +69,12 @@ export interface Journey {
   /** Days by activity, the longest first. */
   readonly totals: readonly { readonly what: JourneyActivity; readonly days: number }[];
   /** By step in the order in which it came to them, all visits together: hours from the wait for it to its end, and those in which something was done to the unit or it was on the road. */
-  readonly steps: readonly { readonly step: string; readonly site: string; readonly hours: number; readonly activeHours: number }[];
+  readonly steps: readonly {
+    readonly step: string;
+    readonly site: string;
+    readonly hours: number;
+    readonly activeHours: number;
+  }[];
 }
 export interface JourneyPart {
   /** Minutes since the programme's start, and local dates and times. */

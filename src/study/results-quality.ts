@@ -35,25 +35,34 @@ export interface DefectResult {
 export interface EscapeResult {
   readonly site: string;
   /** Items for each unit shipped: made in the site; of these found there, found in another, shipped without being found. */
-  readonly madePerUnit: Estimate; readonly foundHerePerUnit: Estimate; readonly foundElsewherePerUnit: Estimate; readonly shippedWithPerUnit: Estimate;
+  readonly madePerUnit: Estimate;
+  readonly foundHerePerUnit: Estimate;
+  readonly foundElsewherePerUnit: Estimate;
+  readonly shippedWithPerUnit: Estimate;
 }
 export interface HoldResult {
-  readonly name: string; readonly site: string;
+  readonly name: string;
+  readonly site: string;
   /** Of the units that came to it. */
   readonly heldShare: Estimate;
   /** Units held or on the way to a place there, mean over time. */
   readonly units: Estimate;
   /** From the end of the step before to the release, units released. */
-  readonly daysMean: Estimate; readonly daysP95: Estimate;
+  readonly daysMean: Estimate;
+  readonly daysP95: Estimate;
   /** Items a replication. */
   readonly mended: Estimate;
 }
 export interface ComparisonResult {
-  readonly first: string; readonly second: string;
+  readonly first: string;
+  readonly second: string;
   /** Units that both have seen, a replication. */
   readonly units: Estimate;
   /** Shares of these, first visits: nothing found (good) or something (bad), at the first and at the second. */
-  readonly goodGood: Estimate; readonly goodBad: Estimate; readonly badGood: Estimate; readonly badBad: Estimate;
+  readonly goodGood: Estimate;
+  readonly goodBad: Estimate;
+  readonly badGood: Estimate;
+  readonly badBad: Estimate;
   /** Share of good-good and bad-bad together. */
   readonly agreement: Estimate;
   /** Extra work where they differ, hours a replication. */

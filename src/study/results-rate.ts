@@ -9,7 +9,12 @@ export interface RateResults {
   readonly version: number;
   readonly program: string;
   readonly study: 'rate';
-  readonly scenario: { readonly name: string; readonly note: string | null; readonly file: string; readonly digest: string };
+  readonly scenario: {
+    readonly name: string;
+    readonly note: string | null;
+    readonly file: string;
+    readonly digest: string;
+  };
   readonly seed: string;
   /** Replications of a rate at first, and at most where it is not settled. */
   readonly replications: number;
@@ -20,7 +25,12 @@ export interface RateResults {
   readonly shortfallAllowed: number;
   readonly grid: { readonly from: number; readonly to: number; readonly step: number };
   /** The weeks in which every rate is watched, and those before for the floor to fill. */
-  readonly window: { readonly from: string; readonly to: string; readonly weeks: number; readonly settleWeeks: number };
+  readonly window: {
+    readonly from: string;
+    readonly to: string;
+    readonly weeks: number;
+    readonly settleWeeks: number;
+  };
   /** The highest rate of the scenario as it is. */
   readonly plannedPerDay: number;
   /** Capacity by arithmetic; null where nothing limits. */
@@ -29,7 +39,12 @@ export interface RateResults {
   /** By rate. */
   readonly points: readonly RatePoint[];
   /** Where what stops it changes as the rate rises. */
-  readonly changes: readonly { readonly fromPerDay: number; readonly toPerDay: number; readonly before: string; readonly after: string }[];
+  readonly changes: readonly {
+    readonly fromPerDay: number;
+    readonly toPerDay: number;
+    readonly before: string;
+    readonly after: string;
+  }[];
   readonly ramp: RampResult;
 }
 
@@ -59,7 +74,12 @@ export interface RatePoint {
   readonly wip: Estimate;
   readonly leadDays: Estimate;
   /** The station, crew, lane or carriers with the highest utilisation, by share of replications, the likeliest first. */
-  readonly stops: readonly { readonly name: string; readonly kind: string; readonly site: string; readonly share: Proportion }[];
+  readonly stops: readonly {
+    readonly name: string;
+    readonly kind: string;
+    readonly site: string;
+    readonly share: Proportion;
+  }[];
 }
 
 /** From which week on the last phase may begin. */
@@ -71,5 +91,13 @@ export interface RampResult {
   readonly begins: string | null;
   readonly week: number | null;
   readonly settleWeeks: number;
-  readonly tried: readonly { readonly week: number; readonly begins: string; readonly verdict: RateVerdict; readonly why: string; readonly replications: number; readonly keptUp: Proportion; readonly drift: Estimate }[];
+  readonly tried: readonly {
+    readonly week: number;
+    readonly begins: string;
+    readonly verdict: RateVerdict;
+    readonly why: string;
+    readonly replications: number;
+    readonly keptUp: Proportion;
+    readonly drift: Estimate;
+  }[];
 }

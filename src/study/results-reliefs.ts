@@ -9,7 +9,12 @@ export interface ReliefsResults {
   readonly version: number;
   readonly program: string;
   readonly study: 'reliefs';
-  readonly scenario: { readonly name: string; readonly note: string | null; readonly file: string; readonly digest: string };
+  readonly scenario: {
+    readonly name: string;
+    readonly note: string | null;
+    readonly file: string;
+    readonly digest: string;
+  };
   readonly seed: string;
   /** Most that one relief was given, and what each was given before the first look. */
   readonly replications: number;
@@ -22,9 +27,19 @@ export interface ReliefsResults {
   /** Reliefs that the screen promises to keep. */
   readonly keep: number;
   /** Where throughput is counted: the weeks in which the rate is judged, or the whole run. */
-  readonly counted: { readonly over: 'judged window' | 'whole run'; readonly from: string | null; readonly to: string | null };
+  readonly counted: {
+    readonly over: 'judged window' | 'whole run';
+    readonly from: string | null;
+    readonly to: string | null;
+  };
   readonly rate: { /** By --rate. */ readonly set: number | null; readonly askedPerDay: number | null };
-  readonly base: { readonly throughput: Estimate; readonly costPerUnit: Estimate | null; readonly currency: string | null; readonly verdict: Verdict; readonly gridlocks: number };
+  readonly base: {
+    readonly throughput: Estimate;
+    readonly costPerUnit: Estimate | null;
+    readonly currency: string | null;
+    readonly verdict: Verdict;
+    readonly gridlocks: number;
+  };
   readonly answer: { readonly sentence: string };
   /** By gain; those compared to the end first. */
   readonly reliefs: readonly ReliefResult[];
@@ -32,7 +47,10 @@ export interface ReliefsResults {
   readonly assumptions: readonly AssumptionResult[];
   /** What could not be changed. */
   readonly skipped: readonly { readonly what: string; readonly why: string }[];
-  readonly runs: { readonly run: number; /** If each had been given all replications. */ readonly withoutScreen: number };
+  readonly runs: {
+    readonly run: number /** If each had been given all replications. */;
+    readonly withoutScreen: number;
+  };
 }
 
 /** A change set against the base, replication by replication. */
@@ -64,4 +82,6 @@ export interface AssumptionResult {
   /** The greater of the two mean effects, without its sign. */
   readonly largest: number;
 }
-export interface VariedResult extends Effect { readonly value: string }
+export interface VariedResult extends Effect {
+  readonly value: string;
+}

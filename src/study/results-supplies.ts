@@ -2,7 +2,8 @@ import type { Estimate } from './results.js';
 
 /** One bought-in part over the time observed. */
 export interface SupplyResult {
-  readonly name: string; readonly site: string;
+  readonly name: string;
+  readonly site: string;
   readonly by: 'reorder' | 'deliveries';
   readonly stock: Estimate;
   /** Share of time without stock. */

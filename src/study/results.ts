@@ -18,18 +18,42 @@ import type { PulseLineResult } from './results-pulse.js';
 export const RESULTS_VERSION = 2;
 
 /** A mean over replications with its Student-t interval. `n` counts the replications that have a value; `low`/`high` are null below two, and of none the mean is 0. */
-export interface Estimate { readonly mean: number; readonly low: number | null; readonly high: number | null; readonly level: number; readonly n: number }
+export interface Estimate {
+  readonly mean: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly level: number;
+  readonly n: number;
+}
 /** A share of replications with its Wilson interval. */
-export interface Proportion { readonly share: number; readonly low: number; readonly high: number; readonly level: number; readonly count: number; readonly n: number }
+export interface Proportion {
+  readonly share: number;
+  readonly low: number;
+  readonly high: number;
+  readonly level: number;
+  readonly count: number;
+  readonly n: number;
+}
 /** A quantile over replications with its order-statistic interval; null where the replications are too few, `why` then says so. */
-export interface DateQuantile { readonly p: number; readonly date: string | null; readonly low: string | null; readonly high: string | null; readonly why: string | null }
+export interface DateQuantile {
+  readonly p: number;
+  readonly date: string | null;
+  readonly low: string | null;
+  readonly high: string | null;
+  readonly why: string | null;
+}
 
 export interface Results extends QualityResults {
   readonly format: 'rateproof results';
   readonly version: number;
   readonly program: string;
   readonly study: 'simulate';
-  readonly scenario: { readonly name: string; readonly note: string | null; readonly file: string; readonly digest: string };
+  readonly scenario: {
+    readonly name: string;
+    readonly note: string | null;
+    readonly file: string;
+    readonly digest: string;
+  };
   readonly seed: string;
   readonly replications: number;
   readonly level: number;
@@ -58,13 +82,21 @@ export interface Results extends QualityResults {
   };
   readonly wip: {
     readonly total: Estimate;
-    readonly places: readonly { readonly name: string; readonly kind: 'site' | 'lane'; readonly mean: Estimate; readonly series: readonly Estimate[] }[];
+    readonly places: readonly {
+      readonly name: string;
+      readonly kind: 'site' | 'lane';
+      readonly mean: Estimate;
+      readonly series: readonly Estimate[];
+    }[];
   };
   readonly leadTime: {
     readonly unit: 'days';
-    readonly mean: Estimate; readonly p50: Estimate; readonly p90: Estimate;
+    readonly mean: Estimate;
+    readonly p50: Estimate;
+    readonly p90: Estimate;
     /** Pooled over replications: counts between edges (edges.length = counts.length + 1). */
-    readonly edges: readonly number[]; readonly counts: readonly number[];
+    readonly edges: readonly number[];
+    readonly counts: readonly number[];
   };
   /** Shipped over the whole time observed, per working day of the first station's site and per hour of the clock. */
   readonly throughput: { readonly perDay: Estimate; readonly perHour: Estimate };
@@ -77,8 +109,21 @@ export interface Results extends QualityResults {
   readonly shutdowns: readonly ShutdownResult[];
   readonly inspections: readonly InspectionResult[];
   readonly rty: Estimate | null;
-  readonly lanes: readonly { readonly name: string; readonly trips: Estimate; readonly fill: Estimate; readonly waitHours: Estimate; readonly truckBusy: Estimate; readonly truckBlocked: Estimate; readonly truckFree: Estimate }[];
-  readonly feeders: readonly { readonly name: string; readonly target: number; readonly stock: Estimate; readonly out: Estimate }[];
+  readonly lanes: readonly {
+    readonly name: string;
+    readonly trips: Estimate;
+    readonly fill: Estimate;
+    readonly waitHours: Estimate;
+    readonly truckBusy: Estimate;
+    readonly truckBlocked: Estimate;
+    readonly truckFree: Estimate;
+  }[];
+  readonly feeders: readonly {
+    readonly name: string;
+    readonly target: number;
+    readonly stock: Estimate;
+    readonly out: Estimate;
+  }[];
   readonly supplies: readonly SupplyResult[];
   /** Stations that fail or that an outage closes, and dated outages. */
   readonly failures: readonly FailureResult[];
@@ -122,7 +167,16 @@ export interface Answer {
 }
 
 export const PLACE_STATES = [
-  'working', 'changeover', 'unattended', 'short of crew', 'short of parts', 'short of carrier', 'blocked', 'starved', 'down', 'off shift',
+  'working',
+  'changeover',
+  'unattended',
+  'short of crew',
+  'short of parts',
+  'short of carrier',
+  'blocked',
+  'starved',
+  'down',
+  'off shift',
 ] as const;
 export type PlaceState = (typeof PLACE_STATES)[number];
 
@@ -131,7 +185,9 @@ export type ShiftState = Exclude<PlaceState, 'off shift'>;
 export const SHIFT_STATES = PLACE_STATES.filter((state): state is ShiftState => state !== 'off shift');
 
 export interface StationResult {
-  readonly name: string; readonly site: string; readonly places: number;
+  readonly name: string;
+  readonly site: string;
+  readonly places: number;
   /** Shares of place time, they add to 1. */
   readonly share: Readonly<Record<PlaceState, Estimate>>;
   /** Shares of the place time that is not off shift, they add to 1. */
@@ -139,7 +195,9 @@ export interface StationResult {
   readonly visitsPerUnit: Estimate;
 }
 export interface BufferResult {
-  readonly name: string; readonly kind: 'buffer' | 'bank'; readonly site: string;
+  readonly name: string;
+  readonly kind: 'buffer' | 'bank';
+  readonly site: string;
   /** null: unlimited. */
   readonly spaces: number | null;
   readonly mean: Estimate;
@@ -149,7 +207,8 @@ export interface BufferResult {
   readonly levels: readonly number[];
 }
 export interface InspectionResult {
-  readonly name: string; readonly site: string;
+  readonly name: string;
+  readonly site: string;
   /** Right first time over inspected, first visits only. */
   readonly ftt: Estimate;
   readonly inspectedPerUnit: Estimate;
@@ -160,7 +219,9 @@ export interface InspectionResult {
   readonly escapedPer100: Estimate;
 }
 export interface BottleneckResult {
-  readonly name: string; readonly kind: 'station' | 'crew' | 'lane' | 'carrier'; readonly site: string;
+  readonly name: string;
+  readonly kind: 'station' | 'crew' | 'lane' | 'carrier';
+  readonly site: string;
   /** Share of replications in which it was the bottleneck: had the highest utilisation. */
   readonly share: Proportion;
   /** Mean uninterrupted active period, hours. */
@@ -180,17 +241,37 @@ export interface UnitResult {
   /** Chance to be shipped after it; null where it is not due. */
   readonly late: Proportion | null;
   /** P50, P80 and P95 of the date of shipping; null where the replications are too few or too many did not ship it. */
-  readonly shipped: readonly { readonly p: number; readonly date: string | null; readonly low: string | null; readonly high: string | null }[];
+  readonly shipped: readonly {
+    readonly p: number;
+    readonly date: string | null;
+    readonly low: string | null;
+    readonly high: string | null;
+  }[];
   /** From entry to shipping, of the replications that shipped it. */
   readonly leadDays: Estimate;
 }
 export interface Finding {
-  readonly kind: 'gridlock' | 'loop limit' | 'not finished' | 'rate not held' | 'calendar end' | 'shipped open' | 'precision' | 'warm-up';
+  readonly kind:
+    | 'gridlock'
+    | 'loop limit'
+    | 'not finished'
+    | 'rate not held'
+    | 'calendar end'
+    | 'shipped open'
+    | 'precision'
+    | 'warm-up';
   readonly text: string;
   readonly replications: number;
 }
 export interface RunRow {
-  readonly replication: number; readonly shipped: number; readonly scrapped: number; readonly heldPerDay: number | null; readonly wip: number;
-  readonly leadMeanDays: number | null; readonly leadP50Days: number | null; readonly leadP90Days: number | null;
-  readonly lastShipped: string | null; readonly bottleneck: string | null;
+  readonly replication: number;
+  readonly shipped: number;
+  readonly scrapped: number;
+  readonly heldPerDay: number | null;
+  readonly wip: number;
+  readonly leadMeanDays: number | null;
+  readonly leadP50Days: number | null;
+  readonly leadP90Days: number | null;
+  readonly lastShipped: string | null;
+  readonly bottleneck: string | null;
 }

@@ -10,12 +10,24 @@ import { releaseCalendar, type ReleaseCalendar } from './release-calendar.js';
 import type { Estimate } from './results.js';
 
 /** What was planned, whatever comes of it. */
-export interface Planned { readonly scenario: Scenario; readonly model: Model; readonly clock: ProgrammeClock; readonly calendar: ReleaseCalendar }
+export interface Planned {
+  readonly scenario: Scenario;
+  readonly model: Model;
+  readonly clock: ProgrammeClock;
+  readonly calendar: ReleaseCalendar;
+}
 
-export const planned = (scenario: Scenario, model: Model): Planned => ({ scenario, model, clock: programmeClock(scenario), calendar: releaseCalendar(scenario) });
+export const planned = (scenario: Scenario, model: Model): Planned => ({
+  scenario,
+  model,
+  clock: programmeClock(scenario),
+  calendar: releaseCalendar(scenario),
+});
 
 /** What is known of the replications that have come. */
-export interface Folded<Known> { readonly value: Known }
+export interface Folded<Known> {
+  readonly value: Known;
+}
 
 /**
  * The replications of one scenario, which come one at a time and are not kept: all that is to be known of them is asked before the
@@ -31,7 +43,10 @@ export class Sample implements Planned {
   private seen = 0;
 
   /** @param level confidence of all intervals */
-  constructor({ scenario, model, clock, calendar }: Planned, readonly level: number) {
+  constructor(
+    { scenario, model, clock, calendar }: Planned,
+    readonly level: number,
+  ) {
     this.scenario = scenario;
     this.model = model;
     this.clock = clock;
@@ -45,7 +60,8 @@ export class Sample implements Planned {
 
   /** The first one, the only one that is kept. */
   get first(): Observation {
-    if (this.begin === undefined) throw new RangeError('replications: expected at least 1 to summarise, saw none; run some');
+    if (this.begin === undefined)
+      throw new RangeError('replications: expected at least 1 to summarise, saw none; run some');
     return this.begin;
   }
 
@@ -59,7 +75,9 @@ export class Sample implements Planned {
   /** Goes over all replications: `step` gives what is known with one more, and may change what was known. */
   fold<Known>(start: Known, step: (known: Known, observation: Observation) => Known): Folded<Known> {
     const folded = { value: start };
-    this.ask((observation) => { folded.value = step(folded.value, observation); });
+    this.ask((observation) => {
+      folded.value = step(folded.value, observation);
+    });
     return folded;
   }
 
@@ -92,7 +110,9 @@ export class Sample implements Planned {
 
   private moments(of: (observation: Observation) => number): Moments {
     const moments = new Moments();
-    this.ask((observation) => { moments.add(of(observation)); });
+    this.ask((observation) => {
+      moments.add(of(observation));
+    });
     return moments;
   }
 

@@ -23,13 +23,19 @@ export class BestSelection {
    * @param firstRounds n0, at least 2; nobody is ruled out before
    * @param zone difference that matters, in the unit of the values, above 0
    */
-  constructor(private readonly count: number, private readonly firstRounds: number, private readonly zone: number, level: number) {
-    if (!(firstRounds >= 2)) throw new RangeError(`selection: expected at least 2 first rounds, saw ${firstRounds}`);
+  constructor(
+    private readonly count: number,
+    private readonly firstRounds: number,
+    private readonly zone: number,
+    level: number,
+  ) {
+    if (!(firstRounds >= 2))
+      throw new RangeError(`selection: expected at least 2 first rounds, saw ${firstRounds}`);
     if (!(zone > 0)) throw new RangeError(`selection: expected an indifference zone above 0, saw ${zone}`);
     this.alive = Array.from({ length: count }, (_, i) => i);
     this.sums = new Float64Array(count);
     this.first = this.alive.map(() => []);
-    const eta = count < 2 ? 0 : ((2 * (1 - level) / (count - 1)) ** (-2 / (firstRounds - 1)) - 1) / 2;
+    const eta = count < 2 ? 0 : (((2 * (1 - level)) / (count - 1)) ** (-2 / (firstRounds - 1)) - 1) / 2;
     this.h2 = 2 * eta * (firstRounds - 1);
   }
 
@@ -50,7 +56,10 @@ export class BestSelection {
 
   /** Takes in the values of one round, in the order of `alive`, and rules out who is clearly behind. */
   add(values: readonly number[]): void {
-    if (values.length !== this.alive.length) throw new RangeError(`selection: expected ${this.alive.length} values, one of each that is still in, saw ${values.length}`);
+    if (values.length !== this.alive.length)
+      throw new RangeError(
+        `selection: expected ${this.alive.length} values, one of each that is still in, saw ${values.length}`,
+      );
     this.rounds++;
     this.alive.forEach((i, at) => {
       this.sums[i]! += values[at]!;
@@ -64,19 +73,34 @@ export class BestSelection {
   private screen(variances: Float64Array): void {
     const { alive, sums, count, zone, h2, rounds } = this;
     // Beyond the largest N_il = floor(h^2 S^2 / zone^2) the best mean is taken.
-    const most = Math.max(0, ...alive.flatMap((i) => alive.map((l) => Math.floor((h2 * variances[i * count + l]!) / (zone * zone)))));
-    if (rounds > most) { this.alive = [this.best]; return; }
-    this.alive = alive.filter((i) => alive.every((l) => {
-      if (l === i) return true;
-      const slack = Math.max(0, (zone / (2 * rounds)) * ((h2 * variances[i * count + l]!) / (zone * zone) - rounds));
-      return sums[i]! / rounds >= sums[l]! / rounds - slack;
-    }));
+    const most = Math.max(
+      0,
+      ...alive.flatMap((i) => alive.map((l) => Math.floor((h2 * variances[i * count + l]!) / (zone * zone)))),
+    );
+    if (rounds > most) {
+      this.alive = [this.best];
+      return;
+    }
+    this.alive = alive.filter((i) =>
+      alive.every((l) => {
+        if (l === i) return true;
+        const slack = Math.max(
+          0,
+          (zone / (2 * rounds)) * ((h2 * variances[i * count + l]!) / (zone * zone) - rounds),
+        );
+        return sums[i]! / rounds >= sums[l]! / rounds - slack;
+      }),
+    );
   }
 
   private differenceVariances(): Float64Array {
-    const { count, first } = this, variances = new Float64Array(count * count);
+    const { count, first } = this,
+      variances = new Float64Array(count * count);
     for (let i = 0; i < count; i++) {
-      for (let l = 0; l < i; l++) variances[i * count + l] = variances[l * count + i] = sampleVariance(first[i]!.map((value, r) => value - first[l]![r]!));
+      for (let l = 0; l < i; l++)
+        variances[i * count + l] = variances[l * count + i] = sampleVariance(
+          first[i]!.map((value, r) => value - first[l]![r]!),
+        );
     }
     return variances;
   }

@@ -5,8 +5,10 @@ import { keyOf } from './replicator.js';
 import { replicationsOf, shardName, type FixedDesign, type Shard } from './fixed-design.js';
 import { differences, Journal, type Identity } from './journal.js';
 
-const FORMAT = 'rateproof shard', VERSION = 1;
-const ABOUT = 'shard.json', VALUES = 'shard.journal';
+const FORMAT = 'rateproof shard',
+  VERSION = 1;
+const ABOUT = 'shard.json',
+  VALUES = 'shard.journal';
 
 /** What a folder with a finished shard says of itself. */
 export interface ShardAbout {
@@ -18,40 +20,68 @@ export interface ShardAbout {
   readonly asked: Readonly<Record<string, unknown>>;
 }
 
-export interface ShardFolder { readonly path: string; readonly about: ShardAbout }
+export interface ShardFolder {
+  readonly path: string;
+  readonly about: ShardAbout;
+}
 
 /** A folder that is not what was expected: the user's to solve. */
 export class ShardError extends Error {}
 
-export const aboutShard = (identity: Identity, asked: object, shard: Shard): ShardAbout =>
-  ({ format: FORMAT, version: VERSION, identity, shard, asked: JSON.parse(JSON.stringify(asked, onlyFinite)) as Record<string, unknown> });
+export const aboutShard = (identity: Identity, asked: object, shard: Shard): ShardAbout => ({
+  format: FORMAT,
+  version: VERSION,
+  identity,
+  shard,
+  asked: JSON.parse(JSON.stringify(asked, onlyFinite)) as Record<string, unknown>,
+});
 
 /** @throws ShardError if there is no shard, and an error of the system if it cannot be read */
 export function readShard(path: string): ShardFolder {
   const about = join(path, ABOUT);
-  if (!existsSync(about)) throw new ShardError(`expected ${path} to be the folder of a finished shard, but it has no ${ABOUT}`);
+  if (!existsSync(about))
+    throw new ShardError(`expected ${path} to be the folder of a finished shard, but it has no ${ABOUT}`);
   let found: Partial<ShardAbout> | null = null;
-  try { found = JSON.parse(readFileSync(about, 'utf8')) as Partial<ShardAbout> | null; } catch (error) { if (!(error instanceof SyntaxError)) throw error; }
-  if (found?.format !== FORMAT || found.version !== VERSION) throw new ShardError(`expected ${about} to be that of a shard of this version, but it is not`);
+  try {
+    found = JSON.parse(readFileSync(about, 'utf8')) as Partial<ShardAbout> | null;
+  } catch (error) {
+    if (!(error instanceof SyntaxError)) throw error;
+  }
+  if (found?.format !== FORMAT || found.version !== VERSION)
+    throw new ShardError(`expected ${about} to be that of a shard of this version, but it is not`);
   return { path, about: found as ShardAbout };
 }
 
 /** What sets two shards apart besides their place in the whole, in words; nothing: they belong together. */
 export function shardDifferences(seen: ShardAbout, wanted: ShardAbout): string[] {
   const text = ({ identity, asked, shard }: ShardAbout): Identity => {
-    const plain = Object.entries(asked).filter(([, value]) => typeof value !== 'object').map(([name, value]) => [name, String(value)]);
-    return { ...Object.fromEntries(plain) as Identity, ...identity, shards: String(shard.of) };
+    const plain = Object.entries(asked)
+      .filter(([, value]) => typeof value !== 'object')
+      .map(([name, value]) => [name, String(value)]);
+    return { ...(Object.fromEntries(plain) as Identity), ...identity, shards: String(shard.of) };
   };
   const found = differences(text(seen), text(wanted));
   if (found.length > 0) return found;
   // With the same digests, what is left are names and remarks. They stand in the results too.
-  const other = Object.keys(wanted.asked).find((name) => JSON.stringify(seen.asked[name]) !== JSON.stringify(wanted.asked[name]));
-  return other === undefined ? [] : [other === 'whatIfs' ? 'names or notes of the what-ifs are others' : `what the ${other} says of where its values come from is another`];
+  const other = Object.keys(wanted.asked).find(
+    (name) => JSON.stringify(seen.asked[name]) !== JSON.stringify(wanted.asked[name]),
+  );
+  return other === undefined
+    ? []
+    : [
+        other === 'whatIfs'
+          ? 'names or notes of the what-ifs are others'
+          : `what the ${other} says of where its values come from is another`,
+      ];
 }
 
 /** The keys under which the values of a shard stand: by variant, in replication order. */
-function* keysOf({ shard }: ShardAbout, { variants, replications }: Pick<FixedDesign<unknown, unknown>, 'variants' | 'replications'>): Generator<string> {
-  for (const variant of variants) for (const replication of replicationsOf(shard, replications)) yield keyOf(variant, replication);
+function* keysOf(
+  { shard }: ShardAbout,
+  { variants, replications }: Pick<FixedDesign<unknown, unknown>, 'variants' | 'replications'>,
+): Generator<string> {
+  for (const variant of variants)
+    for (const replication of replicationsOf(shard, replications)) yield keyOf(variant, replication);
 }
 
 /**
@@ -59,8 +89,14 @@ function* keysOf({ shard }: ShardAbout, { variants, replications }: Pick<FixedDe
  * @param read gives the value of a key, one at a time
  * @throws ShardError if it gives none
  */
-export function writeShard<Value>(path: string, about: ShardAbout, design: FixedDesign<Value, unknown>, read: (key: string) => Value | undefined): void {
-  const target = resolve(path), fresh = join(dirname(target), `.${basename(target)}.new-${randomBytes(6).toString('hex')}`);
+export function writeShard<Value>(
+  path: string,
+  about: ShardAbout,
+  design: FixedDesign<Value, unknown>,
+  read: (key: string) => Value | undefined,
+): void {
+  const target = resolve(path),
+    fresh = join(dirname(target), `.${basename(target)}.new-${randomBytes(6).toString('hex')}`);
   mkdirSync(fresh, { recursive: true });
   try {
     writeFileSync(join(fresh, ABOUT), `${JSON.stringify(about, null, 1)}\n`);
@@ -68,7 +104,10 @@ export function writeShard<Value>(path: string, about: ShardAbout, design: Fixed
     try {
       for (const key of keysOf(about, design)) {
         const value = read(key);
-        if (value === undefined) throw new ShardError(`expected every replication of ${shardName(about.shard)} to stand in its journal as it was written, but one does not`);
+        if (value === undefined)
+          throw new ShardError(
+            `expected every replication of ${shardName(about.shard)} to stand in its journal as it was written, but one does not`,
+          );
         journal.add(key, value);
       }
     } finally {
@@ -92,11 +131,22 @@ export interface ShardValues<Value> {
  * Opens the values of a shard, until they are closed.
  * @throws ShardError if it does not hold all that it should
  */
-export function openShardValues<Value>({ path, about }: ShardFolder, design: FixedDesign<Value, unknown>): ShardValues<Value> {
-  const file = join(path, VALUES), damaged = (): ShardError => new ShardError(`expected ${file} to hold every replication of ${shardName(about.shard)}, but it is damaged`);
+export function openShardValues<Value>(
+  { path, about }: ShardFolder,
+  design: FixedDesign<Value, unknown>,
+): ShardValues<Value> {
+  const file = join(path, VALUES),
+    damaged = (): ShardError =>
+      new ShardError(
+        `expected ${file} to hold every replication of ${shardName(about.shard)}, but it is damaged`,
+      );
   if (!existsSync(file)) throw damaged();
   const journal = new Journal<Value>(file, about.identity, true);
-  for (const key of keysOf(about, design)) if (!journal.has(key)) { journal.close(); throw damaged(); }
+  for (const key of keysOf(about, design))
+    if (!journal.has(key)) {
+      journal.close();
+      throw damaged();
+    }
   return {
     get: (key) => {
       const value = journal.get(key);
@@ -109,6 +159,7 @@ export function openShardValues<Value>({ path, about }: ShardFolder, design: Fix
 
 /** JSON would turn it into null without a word. */
 function onlyFinite(key: string, value: unknown): unknown {
-  if (typeof value === 'number' && !Number.isFinite(value)) throw new RangeError(`expected only finite numbers in what is asked, got ${value} as ${key}`);
+  if (typeof value === 'number' && !Number.isFinite(value))
+    throw new RangeError(`expected only finite numbers in what is asked, got ${value} as ${key}`);
   return value;
 }

@@ -37,17 +37,36 @@ export interface SimulateOptions {
  * Runs a scenario many times over and sums it up. Same scenario, seed and replications: same results, to the last bit.
  * Rejects with a RangeError for options or a programme that cannot be run, and with the signal's reason when it is aborted.
  */
-export async function simulateStudy({ scenario, file, replications, seed, workers, level = LEVEL, journey, precision, journal, onReplication, signal }: SimulateOptions): Promise<Results> {
+export async function simulateStudy({
+  scenario,
+  file,
+  replications,
+  seed,
+  workers,
+  level = LEVEL,
+  journey,
+  precision,
+  journal,
+  onReplication,
+  signal,
+}: SimulateOptions): Promise<Results> {
   wholeNumber('replications', replications);
   wholeNumber('workers', workers);
-  if (!(level > 0 && level < 1)) throw new RangeError(`level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`);
-  const design = simulateDesign({ scenario, file, replications, seed, level }, journey), options = { workers, journal, onReplication, signal };
+  if (!(level > 0 && level < 1))
+    throw new RangeError(
+      `level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`,
+    );
+  const design = simulateDesign({ scenario, file, replications, seed, level }, journey),
+    options = { workers, journal, onReplication, signal };
   if (precision === undefined) return answerOf(design, options);
-  const gathering = design.gather(precision.of), done = await runUntilPrecise(design, precision, gathering, options);
-  const results = gathering.found(), reached = precisionOf(gathering.measured, done, precision);
+  const gathering = design.gather(precision.of),
+    done = await runUntilPrecise(design, precision, gathering, options);
+  const results = gathering.found(),
+    reached = precisionOf(gathering.measured, done, precision);
   return { ...results, precision: reached, findings: [...results.findings, ...precisionFindings(reached)] };
 }
 
 function wholeNumber(what: string, value: number): void {
-  if (!(Number.isInteger(value) && value >= 1)) throw new RangeError(`${what}: expected a whole number of at least 1, saw ${value}; give one`);
+  if (!(Number.isInteger(value) && value >= 1))
+    throw new RangeError(`${what}: expected a whole number of at least 1, saw ${value}; give one`);
 }

@@ -4,10 +4,17 @@ import { SHORTFALL_ALLOWED, type RateJudged } from './summary-rate.js';
 import type { Sample } from './sample.js';
 
 /** The answer, in one sentence that begins with it. */
-export function answer(sample: Sample, judged: RateJudged, throughputPerDay: Estimate, bottlenecks: readonly BottleneckResult[]): Answer {
+export function answer(
+  sample: Sample,
+  judged: RateJudged,
+  throughputPerDay: Estimate,
+  bottlenecks: readonly BottleneckResult[],
+): Answer {
   const { verdict, askedPerDay, heldPerDay, window } = judged;
   return {
-    verdict, askedPerDay, heldPerDay,
+    verdict,
+    askedPerDay,
+    heldPerDay,
     window: window === null ? null : { from: window.from, to: window.to },
     sentence: `${capital(sentence(sample, judged, throughputPerDay, bottlenecks[0]))}.`,
   };
@@ -16,12 +23,21 @@ export function answer(sample: Sample, judged: RateJudged, throughputPerDay: Est
 /** What falls short, without its cause: `four a day is not held: ...`. */
 export function shortfallClause(sample: Sample, { askedPerDay, heldPerDay, gridlocks }: RateJudged): string {
   const figures = heldPerDay === null || askedPerDay === null ? null : shippedWhile(heldPerDay, askedPerDay);
-  const parts = [...gridlocks > 0 ? [standstill(sample, gridlocks)] : [], ...figures === null ? [] : [figures]];
+  const parts = [
+    ...(gridlocks > 0 ? [standstill(sample, gridlocks)] : []),
+    ...(figures === null ? [] : [figures]),
+  ];
   return `${rate(askedPerDay)} is not held: ${parts.join('; ')}`;
 }
 
-function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate, bottleneck: BottleneckResult | undefined): string {
-  const { askedPerDay, heldPerDay, shortfall, window, leadMinutes } = judged, asked = rate(askedPerDay);
+function sentence(
+  sample: Sample,
+  judged: RateJudged,
+  throughputPerDay: Estimate,
+  bottleneck: BottleneckResult | undefined,
+): string {
+  const { askedPerDay, heldPerDay, shortfall, window, leadMinutes } = judged,
+    asked = rate(askedPerDay);
   const known = bottleneck !== undefined && bottleneck.share.count > 0 ? bottleneck : null;
   switch (judged.verdict) {
     case 'no rate asked': {
@@ -35,10 +51,13 @@ function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate
       return `${shortfallClause(sample, judged)}; ${named(known)} stops it (bottleneck in ${share(known)})`;
     }
     case 'holds':
-      return `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ${window!.to}`
-        + (known === null ? '' : `; ${nearest(known)}`);
+      return (
+        `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ${window!.to}` +
+        (known === null ? '' : `; ${nearest(known)}`)
+      );
     case 'not settled': {
-      if (shortfall === null) return `whether ${asked} is held is not settled: ${whyNoWindow(sample, askedPerDay!, leadMinutes)}`;
+      if (shortfall === null)
+        return `whether ${asked} is held is not settled: ${whyNoWindow(sample, askedPerDay!, leadMinutes)}`;
       const missing = `${mean(shortfall, 100)} % of what is asked ${shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`}`;
       return `whether ${asked} is held is not settled: ${shippedWhile(heldPerDay!, askedPerDay!)}; ${missing} where ${number(100 * SHORTFALL_ALLOWED)} % may be, so more replications are needed`;
     }
@@ -47,7 +66,8 @@ function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate
 
 function whyNoWindow(sample: Sample, asked: number, lead: number): string {
   if (Number.isNaN(lead)) return 'no unit was shipped';
-  if (!sample.calendar.releaseDays.some((day) => day.usual === asked)) return 'the programme ends before its plan comes to it';
+  if (!sample.calendar.releaseDays.some((day) => day.usual === asked))
+    return 'the programme ends before its plan comes to it';
   return `it is asked for too short a time, no whole ${sample.clock.buckets.unit} begins one mean lead time (${number(lead / 1440)} days) after it is first asked and ends before it is last asked`;
 }
 
@@ -58,7 +78,8 @@ function shippedWhile(held: Estimate, asked: number): string {
 
 function shippedText(perDay: Estimate): string {
   const text = mean(perDay);
-  if (perDay.low === null) return `${withInterval(perDay, 'a working day')} ${text === '1' ? 'is' : 'are'} shipped`;
+  if (perDay.low === null)
+    return `${withInterval(perDay, 'a working day')} ${text === '1' ? 'is' : 'are'} shipped`;
   return `${text} a working day ${text === '1' ? 'is' : 'are'} shipped (${intervalName(perDay.level)} ${bounds(perDay)}, ${count(perDay.n, 'replication')})`;
 }
 
@@ -67,10 +88,25 @@ function standstill(sample: Sample, gridlocks: number): string {
 }
 
 const named = ({ kind, name }: BottleneckResult): string => `the ${kind} ${name}`;
-const nearest = (bottleneck: BottleneckResult): string => `nearest to its limit is ${named(bottleneck)} (bottleneck in ${share(bottleneck)})`;
+const nearest = (bottleneck: BottleneckResult): string =>
+  `nearest to its limit is ${named(bottleneck)} (bottleneck in ${share(bottleneck)})`;
 const share = ({ share: { share } }: BottleneckResult): string => `${number(100 * share)} % of replications`;
 
-const WORDS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+const WORDS = [
+  'zero',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
 /** `four a day`. */
 const rate = (perDay: number | null): string => `${WORDS[perDay ?? 0] ?? number(perDay ?? 0)} a day`;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -10,7 +10,9 @@ export function carriers(sample: Sample): Pending<CarriersResult[]> {
   return ids(sample, true).map((id) => {
     const resource = stays.resource[id];
     return {
-      name: stays.names[id], site: carrierSite(sample, id), count: resources.amount[resource],
+      name: stays.names[id],
+      site: carrierSite(sample, id),
+      count: resources.amount[resource],
       inUse: sample.amount((each) => each.kept.held[id]),
       comingBack: sample.amount((each) => each.kept.coming[id]),
       free: sample.amount(({ stockMean }) => stockMean[resource]),
@@ -23,20 +25,30 @@ export function carriers(sample: Sample): Pending<CarriersResult[]> {
 export function teams(sample: Sample): Pending<TeamResult[]> {
   const { stays, resources, siteNames } = sample.model;
   return ids(sample, false).map((id) => ({
-    name: stays.names[id], site: siteNames[resources.site[stays.resource[id]]], crew: resources.names[stays.resource[id]], people: stays.amount[id],
+    name: stays.names[id],
+    site: siteNames[resources.site[stays.resource[id]]],
+    crew: resources.names[stays.resource[id]],
+    people: stays.amount[id],
     inUse: sample.amount((each) => each.kept.held[id]),
     holdHours: holdHours(sample, id),
   }));
 }
 
 /** Where carriers are claimed, and where they are given back if that is in another site. */
-export function carrierSite({ model: { stays, steps, stations, siteNames } }: Pick<Sample, 'model'>, id: number): string {
-  const [from, to] = [stays.from[id], stays.to[id]].map((step) => siteNames[stations.site[steps.station[step]]]);
+export function carrierSite(
+  { model: { stays, steps, stations, siteNames } }: Pick<Sample, 'model'>,
+  id: number,
+): string {
+  const [from, to] = [stays.from[id], stays.to[id]].map(
+    (step) => siteNames[stations.site[steps.station[step]]],
+  );
   return from === to ? from : `${from} to ${to}`;
 }
 
 function ids({ model: { stays, resources } }: Sample, areCarriers: boolean): number[] {
-  return Array.from(stays.resource.keys()).filter((id) => (resources.kind[stays.resource[id]] === CARRIER) === areCarriers);
+  return Array.from(stays.resource.keys()).filter(
+    (id) => (resources.kind[stays.resource[id]] === CARRIER) === areCarriers,
+  );
 }
 
 function holdHours(sample: Sample, id: number): Later<Estimate> {

@@ -13,26 +13,42 @@ import type { Folded, Sample } from './sample.js';
 
 /** What stands in the way of the build, the gravest first. */
 export function findings(sample: Sample, judged: Later<RateJudged>): Later<Finding[]> {
-  const kinds = [gridlock(sample), notFinished(sample), notHeld(sample, judged), loopLimits(sample), shippedOpen(sample)];
+  const kinds = [
+    gridlock(sample),
+    notFinished(sample),
+    notHeld(sample, judged),
+    loopLimits(sample),
+    shippedOpen(sample),
+  ];
   return new Later(() => kinds.flatMap(({ value }) => value));
 }
 
 function notHeld(sample: Sample, judged: Later<RateJudged>): Later<Finding[]> {
   return new Later(() => {
     const { value } = judged;
-    return value.verdict === 'falls short' ? [{ kind: 'rate not held', text: shortfallClause(sample, value), replications: value.notHeld }] : [];
+    return value.verdict === 'falls short'
+      ? [{ kind: 'rate not held', text: shortfallClause(sample, value), replications: value.notHeld }]
+      : [];
   });
 }
 
 /** Replications that ended in some way: how many, and the first of them. */
-interface Ended { readonly count: number; readonly first: Pick<Observation, 'replication' | 'endedAt' | 'stuck'> | null }
+interface Ended {
+  readonly count: number;
+  readonly first: Pick<Observation, 'replication' | 'endedAt' | 'stuck'> | null;
+}
 
 function endedSo(sample: Sample, how: Observation['outcome']): Folded<Ended> {
-  return sample.fold<Ended>({ count: 0, first: null }, (known, { outcome, replication, endedAt, stuck }) => (outcome === how ? { count: known.count + 1, first: known.first ?? { replication, endedAt, stuck } } : known));
+  return sample.fold<Ended>({ count: 0, first: null }, (known, { outcome, replication, endedAt, stuck }) =>
+    outcome === how
+      ? { count: known.count + 1, first: known.first ?? { replication, endedAt, stuck } }
+      : known,
+  );
 }
 
 function gridlock(sample: Sample): Later<Finding[]> {
-  const { model, clock } = sample, locked = endedSo(sample, 'gridlock');
+  const { model, clock } = sample,
+    locked = endedSo(sample, 'gridlock');
   return new Later(() => {
     const { first, count: replications } = locked.value;
     if (first === null) return [];
@@ -49,15 +65,34 @@ function stuckName(model: Model, { number, route }: Stuck): string {
 
 /** A run with a quantity that came to the end of the programme, or to where calendars end, before all units were out. */
 function notFinished(sample: Sample): Later<Finding[]> {
-  const { model: { programme, horizon }, scenario, clock } = sample, quantity = scenario.programme.quantity ?? NaN;
-  const late = endedSo(sample, 'ended'), inside = sample.amount(({ outcome, shipped, scrapped }) => (outcome === 'ended' ? quantity - shipped - scrapped : NaN));
+  const {
+      model: { programme, horizon },
+      scenario,
+      clock,
+    } = sample,
+    quantity = scenario.programme.quantity ?? NaN;
+  const late = endedSo(sample, 'ended'),
+    inside = sample.amount(({ outcome, shipped, scrapped }) =>
+      outcome === 'ended' ? quantity - shipped - scrapped : NaN,
+    );
   return new Later(() => {
     const { first, count: replications } = late.value;
     if (first === null || Number.isNaN(quantity)) return [];
-    const rest = `${mean(inside.value)} of ${count(quantity, 'unit')} were not out, mean of ${count(replications, 'replication')}`, day = clock.date(first.endedAt) ?? 'a day not known';
-    return [programme.end <= horizon && programme.end < Infinity
-      ? { kind: 'not finished', text: `the programme ends on ${day} before it is finished: ${rest}`, replications }
-      : { kind: 'calendar end', text: `calendars are known to ${day} only, and the programme is not finished by then: ${rest}; raise the capacity or lower the quantity`, replications }];
+    const rest = `${mean(inside.value)} of ${count(quantity, 'unit')} were not out, mean of ${count(replications, 'replication')}`,
+      day = clock.date(first.endedAt) ?? 'a day not known';
+    return [
+      programme.end <= horizon && programme.end < Infinity
+        ? {
+            kind: 'not finished',
+            text: `the programme ends on ${day} before it is finished: ${rest}`,
+            replications,
+          }
+        : {
+            kind: 'calendar end',
+            text: `calendars are known to ${day} only, and the programme is not finished by then: ${rest}; raise the capacity or lower the quantity`,
+            replications,
+          },
+    ];
   });
 }
 
@@ -65,14 +100,29 @@ function notFinished(sample: Sample): Later<Finding[]> {
 function loopLimits(sample: Sample): Later<Finding[]> {
   const { thens, steps, slots } = sample.model;
   const all = Array.from(thens.limit, (limit, then) => {
-    const row = steps.findThen.indexOf(then), slot = steps.findSlot[row];
-    const step = steps.names[Array.from(steps.station.keys()).findIndex((id) => steps.findStart[id] <= row && row < steps.findStart[id + 1])];
+    const row = steps.findThen.indexOf(then),
+      slot = steps.findSlot[row];
+    const step =
+      steps.names[
+        Array.from(steps.station.keys()).findIndex(
+          (id) => steps.findStart[id] <= row && row < steps.findStart[id + 1],
+        )
+      ];
     const what = slot < 0 ? 'a failure' : slots.kindNames[slots.kind[slot]];
     return {
-      replications: sample.count(({ limitReached }) => limitReached[then] > 0), cases: sample.amount(({ limitReached }) => limitReached[then]),
-      found: `${step} found ${what} on units that it had already sent back ${count(limit, 'time')} for it, the most allowed`, then: thens.scrapAtLimit[then] ? 'scrapped' : 'passed on as they were',
+      replications: sample.count(({ limitReached }) => limitReached[then] > 0),
+      cases: sample.amount(({ limitReached }) => limitReached[then]),
+      found: `${step} found ${what} on units that it had already sent back ${count(limit, 'time')} for it, the most allowed`,
+      then: thens.scrapAtLimit[then] ? 'scrapped' : 'passed on as they were',
     };
   });
-  return new Later(() => all.filter(({ replications }) => replications.value > 0).map(({ replications, found, cases, then }) => (
-    { kind: 'loop limit', replications: replications.value, text: `${found}: ${number(cases.value.mean)} a replication, ${then}` })));
+  return new Later(() =>
+    all
+      .filter(({ replications }) => replications.value > 0)
+      .map(({ replications, found, cases, then }) => ({
+        kind: 'loop limit',
+        replications: replications.value,
+        text: `${found}: ${number(cases.value.mean)} a replication, ${then}`,
+      })),
+  );
 }

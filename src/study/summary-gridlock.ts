@@ -9,16 +9,25 @@ const MOST_NAMED = 4;
  * @param unitRoute name of the unit's own route; sub-assemblies are called by theirs
  * @param nameOf what the planner calls the unit; its number, if left out
  */
-export function whoWaits(stuck: readonly Stuck[], unitRoute: string, nameOf: (each: Stuck) => string = ({ number }) => String(number)): string {
+export function whoWaits(
+  stuck: readonly Stuck[],
+  unitRoute: string,
+  nameOf: (each: Stuck) => string = ({ number }) => String(number),
+): string {
   const ring = ringOf(stuck);
-  if (ring !== null) return `${ring.map((each) => waits(each, unitRoute, nameOf(each))).join(', ')}: each waits for the next, and the last for the first`;
-  const named = stuck.slice(0, MOST_NAMED).map((each) => waits(each, unitRoute, nameOf(each))).join(', ');
+  if (ring !== null)
+    return `${ring.map((each) => waits(each, unitRoute, nameOf(each))).join(', ')}: each waits for the next, and the last for the first`;
+  const named = stuck
+    .slice(0, MOST_NAMED)
+    .map((each) => waits(each, unitRoute, nameOf(each)))
+    .join(', ');
   return stuck.length > MOST_NAMED ? `${named}, and ${stuck.length - MOST_NAMED} more wait` : named;
 }
 
 /** The first ring met on a walk from each in turn to those it waits for; null if there is none. */
 function ringOf(stuck: readonly Stuck[]): Stuck[] | null {
-  const left = new Set<Stuck>(), path: Stuck[] = [];
+  const left = new Set<Stuck>(),
+    path: Stuck[] = [];
   const walk = (at: Stuck): Stuck[] | null => {
     const seen = path.indexOf(at);
     if (seen >= 0) return path.slice(seen);
@@ -42,21 +51,37 @@ function ringOf(stuck: readonly Stuck[]): Stuck[] | null {
 /** Those who stand where it wants to go; of a unit short of parts, its own sub-assemblies; those who keep a carrier or a team that it lacks. */
 function waitedFor({ kind, number, route, waitsFor, lacks = [] }: Stuck, stuck: readonly Stuck[]): Stuck[] {
   switch (kind) {
-    case 'room': case 'truck': case 'pulse': return stuck.filter(({ where }) => where === waitsFor);
-    case 'parts': return stuck.filter((each) => each.number === number && each.route !== route);
-    case 'crew': case 'carrier': return stuck.filter(({ keeps = [] }) => keeps.some((each) => lacks.includes(each)));
-    case 'supply': case 'lot': return [];
+    case 'room':
+    case 'truck':
+    case 'pulse':
+      return stuck.filter(({ where }) => where === waitsFor);
+    case 'parts':
+      return stuck.filter((each) => each.number === number && each.route !== route);
+    case 'crew':
+    case 'carrier':
+      return stuck.filter(({ keeps = [] }) => keeps.some((each) => lacks.includes(each)));
+    case 'supply':
+    case 'lot':
+      return [];
   }
 }
 
 function waits({ route, where, waitsFor, kind }: Stuck, unitRoute: string, name: string): string {
   const who = `${route === unitRoute ? 'unit' : route} ${name}${where === 'outside' ? ' outside' : where.startsWith('ahead of ') ? ` ${where}` : ` at ${where}`}`;
   switch (kind) {
-    case 'room': return `${who} waits for room at ${waitsFor}`;
-    case 'pulse': return `${who} waits for the pulse, held up at ${waitsFor}`;
-    case 'truck': return `${who} waits for a truck of ${waitsFor}`;
-    case 'lot': return `${who} waits for ${waitsFor}`;
-    case 'supply': return `${who} waits for ${waitsFor}, of which no more will come`;
-    case 'crew': case 'carrier': case 'parts': return `${who} waits for ${kind} (${waitsFor})`;
+    case 'room':
+      return `${who} waits for room at ${waitsFor}`;
+    case 'pulse':
+      return `${who} waits for the pulse, held up at ${waitsFor}`;
+    case 'truck':
+      return `${who} waits for a truck of ${waitsFor}`;
+    case 'lot':
+      return `${who} waits for ${waitsFor}`;
+    case 'supply':
+      return `${who} waits for ${waitsFor}, of which no more will come`;
+    case 'crew':
+    case 'carrier':
+    case 'parts':
+      return `${who} waits for ${kind} (${waitsFor})`;
   }
 }

@@ -15,7 +15,9 @@ export const QUANTILES = [0.5, 0.8, 0.95];
  */
 export function lastUnit(sample: Sample): Pending<DateQuantile[]> {
   if (sample.scenario.programme.quantity === undefined) return [];
-  const days = sample.counts((each) => sample.clock.day(each.outcome === 'finished' ? lastShipped(each) : Infinity));
+  const days = sample.counts((each) =>
+    sample.clock.day(each.outcome === 'finished' ? lastShipped(each) : Infinity),
+  );
   return QUANTILES.map((p) => new Later(() => dateQuantile(days.value, p, sample.level)));
 }
 
@@ -26,12 +28,28 @@ export function lastShipped({ shippedAt }: Observation): number {
 
 /** A quantile of local days by number, with the order statistics that bound it; Infinity stands for later than all known. */
 export function dateQuantile(days: Counts, p: number, level: number): DateQuantile {
-  const { n } = days, name = `P${number(p * 100)}`, ranks = quantileRanks(n, p, level);
+  const { n } = days,
+    name = `P${number(p * 100)}`,
+    ranks = quantileRanks(n, p, level);
   const none = { p, date: null, low: null, high: null };
   if (n === 0) return { ...none, why: 'no unit was shipped' };
-  const late = days.of(Infinity), unfinished = `${late} of ${n} replications ${late === 1 ? 'was' : 'were'} not finished`;
-  if (ranks === null) return { ...none, why: `a ${number(level * 100)} % interval for ${name} needs ${leastForQuantile(p, level)} replications, there ${n === 1 ? 'is' : 'are'} ${n}` };
-  const date = (rank: number): string | null => { const day = days.ranked(rank); return day === Infinity ? null : isoDate(day); };
+  const late = days.of(Infinity),
+    unfinished = `${late} of ${n} replications ${late === 1 ? 'was' : 'were'} not finished`;
+  if (ranks === null)
+    return {
+      ...none,
+      why: `a ${number(level * 100)} % interval for ${name} needs ${leastForQuantile(p, level)} replications, there ${n === 1 ? 'is' : 'are'} ${n}`,
+    };
+  const date = (rank: number): string | null => {
+    const day = days.ranked(rank);
+    return day === Infinity ? null : isoDate(day);
+  };
   if (date(ranks.middle) === null) return { ...none, why: `${unfinished}, and ${name} is among those` };
-  return { p, date: date(ranks.middle), low: date(ranks.low), high: date(ranks.high), why: date(ranks.high) === null ? `${unfinished}, so the interval has no end` : null };
+  return {
+    p,
+    date: date(ranks.middle),
+    low: date(ranks.low),
+    high: date(ranks.high),
+    why: date(ranks.high) === null ? `${unfinished}, so the interval has no end` : null,
+  };
 }

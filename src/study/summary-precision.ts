@@ -22,20 +22,28 @@ export interface PrecisionAsked {
 export type Measured = readonly { readonly name: PrecisionMeasure; readonly estimate: Later<Estimate> }[];
 
 const ESTIMATES: Readonly<Record<PrecisionMeasure, (sample: Sample) => Later<Estimate>>> = {
-  'throughput': (sample) => throughput(sample).perDay,
+  throughput: (sample) => throughput(sample).perDay,
   'lead-time': meanLeadDays,
-  'wip': meanWip,
-  'cost': (sample) => {
+  wip: meanWip,
+  cost: (sample) => {
     const cost = costPerUnit(sample);
-    if (cost === null) throw new RangeError('precision: expected a scenario with costs, saw one without; give it prices, or leave cost out');
+    if (cost === null)
+      throw new RangeError(
+        'precision: expected a scenario with costs, saw one without; give it prices, or leave cost out',
+      );
     return cost;
   },
 };
 
-export const measured = (sample: Sample, of: readonly PrecisionMeasure[]): Measured => of.map((name) => ({ name, estimate: ESTIMATES[name](sample) }));
+export const measured = (sample: Sample, of: readonly PrecisionMeasure[]): Measured =>
+  of.map((name) => ({ name, estimate: ESTIMATES[name](sample) }));
 
 /** The number of replications to go on to; null: all is known well enough, or the limit is reached. Batches at most double what there is. */
-export function replicationsWanted(found: Measured, done: number, { asked, most }: PrecisionAsked): number | null {
+export function replicationsWanted(
+  found: Measured,
+  done: number,
+  { asked, most }: PrecisionAsked,
+): number | null {
   const open = found.map(({ estimate }) => estimate.value).filter((estimate) => !isPrecise(estimate, asked));
   if (open.length === 0 || done >= most) return null;
   const wanted = Math.max(...open.map((estimate) => replicationsFor(estimate, asked)));
@@ -43,10 +51,18 @@ export function replicationsWanted(found: Measured, done: number, { asked, most 
 }
 
 /** What came of it. */
-export function precisionOf(found: Measured, replications: number, { asked }: PrecisionAsked): PrecisionResult {
+export function precisionOf(
+  found: Measured,
+  replications: number,
+  { asked }: PrecisionAsked,
+): PrecisionResult {
   const measures = found.map(({ name, estimate: { value } }) => {
     const relative = relativeHalfWidth(value);
-    return { name, relativeHalfWidth: Number.isFinite(relative) ? relative : null, reached: isPrecise(value, asked) };
+    return {
+      name,
+      relativeHalfWidth: Number.isFinite(relative) ? relative : null,
+      reached: isPrecise(value, asked),
+    };
   });
   return { asked, measures, replications };
 }
@@ -55,6 +71,17 @@ export function precisionOf(found: Measured, replications: number, { asked }: Pr
 export function precisionFindings({ asked, measures, replications }: PrecisionResult): Finding[] {
   const open = measures.filter(({ reached }) => !reached);
   if (open.length === 0) return [];
-  const each = open.map(({ name, relativeHalfWidth: half }) => `${name} ${half === null ? 'has no interval' : `is known to ${number(100 * half)} %`}`).join(', ');
-  return [{ kind: 'precision', replications, text: `a precision of ${number(100 * asked)} % is not reached within ${replications} replications: ${each}; raise --most or ask for less` }];
+  const each = open
+    .map(
+      ({ name, relativeHalfWidth: half }) =>
+        `${name} ${half === null ? 'has no interval' : `is known to ${number(100 * half)} %`}`,
+    )
+    .join(', ');
+  return [
+    {
+      kind: 'precision',
+      replications,
+      text: `a precision of ${number(100 * asked)} % is not reached within ${replications} replications: ${each}; raise --most or ask for less`,
+    },
+  ];
 }

@@ -38,18 +38,29 @@ export type ToJudge = Pick<Observation, 'outcome' | 'shipped' | 'leadMean' | 'sh
  * gridlock is a shortfall: a build that can come to a standstill does not hold a rate.
  */
 export function judgeRate(plan: Planned, observations: readonly ToJudge[], level: number): RateJudged {
-  const askedPerDay = askedRate(plan.scenario).highest, leadMinutes = pooledLeadTime(observations);
+  const askedPerDay = askedRate(plan.scenario).highest,
+    leadMinutes = pooledLeadTime(observations);
   const gridlocks = observations.filter(({ outcome }) => outcome === 'gridlock').length;
   const window = askedPerDay === null ? null : judgedWindow(plan, askedPerDay, leadMinutes);
-  const shippedIn = (each: Pick<ToJudge, 'shippedIn'>): number => (window === null ? NaN : each.shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0));
+  const shippedIn = (each: Pick<ToJudge, 'shippedIn'>): number =>
+    window === null
+      ? NaN
+      : each.shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0);
   const missing = (each: ToJudge): number => (window === null ? NaN : 1 - shippedIn(each) / window.asked);
-  const heldIn = (each: Pick<ToJudge, 'shippedIn'>): number => (window === null ? NaN : shippedIn(each) / window.workingDays);
+  const heldIn = (each: Pick<ToJudge, 'shippedIn'>): number =>
+    window === null ? NaN : shippedIn(each) / window.workingDays;
   const shortfall = window === null ? null : meanInterval(observations.map(missing), level);
   return {
     verdict: askedPerDay === null ? 'no rate asked' : gridlocks > 0 ? 'falls short' : verdictOf(shortfall),
-    askedPerDay, window, shortfall, gridlocks, heldIn, leadMinutes,
+    askedPerDay,
+    window,
+    shortfall,
+    gridlocks,
+    heldIn,
+    leadMinutes,
     heldPerDay: window === null ? null : amount(observations.map(heldIn), level),
-    notHeld: observations.filter((each) => each.outcome === 'gridlock' || missing(each) > SHORTFALL_ALLOWED).length,
+    notHeld: observations.filter((each) => each.outcome === 'gridlock' || missing(each) > SHORTFALL_ALLOWED)
+      .length,
   };
 }
 

@@ -17,7 +17,9 @@ export function runs(sample: Sample): Folded<Row[]> {
       shipped: each.shipped,
       scrapped: each.scrapped,
       wip: each.wip,
-      leadMeanDays: known(each.leadMean / DAY), leadP50Days: known(each.leadP50 / DAY), leadP90Days: known(each.leadP90 / DAY),
+      leadMeanDays: known(each.leadMean / DAY),
+      leadP50Days: known(each.leadP50 / DAY),
+      leadP90Days: known(each.leadP90 / DAY),
       lastShipped: sample.clock.date(lastShipped(each)),
       bottleneck: bottleneck(each),
     });
@@ -26,6 +28,7 @@ export function runs(sample: Sample): Folded<Row[]> {
 }
 
 /** @param heldPerDay by row, NaN where no rate is judged */
-export const withHeld = (rows: readonly Row[], heldPerDay: readonly number[]): RunRow[] => rows.map((row, i) => ({ ...row, heldPerDay: known(heldPerDay[i]!) }));
+export const withHeld = (rows: readonly Row[], heldPerDay: readonly number[]): RunRow[] =>
+  rows.map((row, i) => ({ ...row, heldPerDay: known(heldPerDay[i]!) }));
 
 const known = (value: number): number | null => (Number.isFinite(value) ? value : null);

@@ -4,11 +4,15 @@ import type { Estimate, Results } from './results.js';
 import { ratio, type Folded, type Sample } from './sample.js';
 
 /** The first so many buckets, known once all replications have come. */
-export interface Shown { readonly count: Folded<number> }
+export interface Shown {
+  readonly count: Folded<number>;
+}
 
 /** Weeks of a programme or parts of a steady-state run, without those at the end in which nothing was planned or happened. */
 export function series(sample: Sample, shown: Shown): Pending<Results['series']> {
-  const { buckets } = sample.clock, ofShown = <T>(all: readonly T[]): Later<readonly T[]> => new Later(() => all.slice(0, shown.count.value) as Pending<readonly T[]>);
+  const { buckets } = sample.clock,
+    ofShown = <T>(all: readonly T[]): Later<readonly T[]> =>
+      new Later(() => all.slice(0, shown.count.value) as Pending<readonly T[]>);
   return {
     unit: buckets.unit,
     labels: ofShown(buckets.labels),
@@ -24,7 +28,10 @@ export function series(sample: Sample, shown: Shown): Pending<Results['series']>
 /** Work in process: in all, and by site and lane. */
 export function wip(sample: Sample, shown: Shown): Pending<Results['wip']> {
   const { siteNames, lanes } = sample.model;
-  const places = [...siteNames.map((name) => ({ name, kind: 'site' as const })), ...lanes.names.map((name) => ({ name, kind: 'lane' as const }))];
+  const places = [
+    ...siteNames.map((name) => ({ name, kind: 'site' as const })),
+    ...lanes.names.map((name) => ({ name, kind: 'lane' as const })),
+  ];
   return {
     total: meanWip(sample),
     places: places.map((place, id) => ({
@@ -38,14 +45,25 @@ export function wip(sample: Sample, shown: Shown): Pending<Results['wip']> {
 export const meanWip = (sample: Sample): Later<Estimate> => sample.amount((each) => each.wip);
 
 /** Mean over replications of what cannot be below 0, by bucket shown. */
-export function byBucket(sample: Sample, { count }: Shown, of: (observation: Observation, bucket: number) => number): Later<readonly Estimate[]> {
+export function byBucket(
+  sample: Sample,
+  { count }: Shown,
+  of: (observation: Observation, bucket: number) => number,
+): Later<readonly Estimate[]> {
   const all = sample.clock.buckets.labels.map((_, b) => sample.amount((each) => of(each, b)));
   return new Later<readonly Estimate[]>(() => all.slice(0, count.value));
 }
 
 /** Buckets up to the last that has something in it, or of which something is asked. */
 export function shownBuckets(sample: Sample): Shown {
-  const { clock: { buckets: { asked } }, model: { siteNames, lanes } } = sample, buckets = asked.length, locations = siteNames.length + lanes.count;
+  const {
+      clock: {
+        buckets: { asked },
+      },
+      model: { siteNames, lanes },
+    } = sample,
+    buckets = asked.length,
+    locations = siteNames.length + lanes.count;
   const lives = ({ enteredIn, shippedIn, wipIn }: Observation, b: number): boolean => {
     if (enteredIn[b] > 0 || shippedIn[b] > 0) return true;
     for (let id = 0; id < locations; id++) if (wipIn[id * buckets + b] > 0) return true;
@@ -61,9 +79,17 @@ export function shownBuckets(sample: Sample): Shown {
 }
 
 /** Mean units over a bucket: none are left once a run is finished; NaN where a run had stopped with units inside. */
-function wipInBucket({ model, clock }: Sample, { outcome, endedAt, wipIn, minutesIn }: Observation, location: number, bucket: number): number {
-  const { bucketEdges } = model.programme, from = bucketEdges[bucket], to = bucketEdges[bucket + 1];
+function wipInBucket(
+  { model, clock }: Sample,
+  { outcome, endedAt, wipIn, minutesIn }: Observation,
+  location: number,
+  bucket: number,
+): number {
+  const { bucketEdges } = model.programme,
+    from = bucketEdges[bucket],
+    to = bucketEdges[bucket + 1];
   const units = wipIn[location * clock.buckets.labels.length + bucket];
-  if (outcome === 'finished') return to > endedAt ? units * (Math.max(0, endedAt - from) / (to - from)) : units;
+  if (outcome === 'finished')
+    return to > endedAt ? units * (Math.max(0, endedAt - from) / (to - from)) : units;
   return minutesIn[bucket] > 0 ? units : NaN;
 }

@@ -27,22 +27,57 @@ export function warmUp(sample: Sample): Later<WarmUpResult | null> {
 type ToWarmUp = Pick<Observation, 'startUp' | 'outcome'>;
 
 /** The same of replications at hand. */
-export function warmUpOf({ scenario, model }: Pick<Planned, 'scenario' | 'model'>, observations: readonly ToWarmUp[]): WarmUpResult | null {
+export function warmUpOf(
+  { scenario, model }: Pick<Planned, 'scenario' | 'model'>,
+  observations: readonly ToWarmUp[],
+): WarmUpResult | null {
   const inside = observations.flatMap(({ startUp }) => (startUp === null ? [] : [startUp]));
-  if (!isSteady(model) || inside.length === 0 || observations.some(({ outcome }) => outcome !== 'ended')) return null;
-  const { programme: { end, warmUp: givenMin }, horizon } = model, partMin = Math.min(end, horizon) / START_UP_PARTS;
-  const wip = Array.from({ length: START_UP_PARTS }, (_, part) => inside.reduce((sum, each) => sum + each[part], 0) / inside.length);
-  const { cut, isTooShort } = mser5(wip), given = Math.ceil(givenMin / partMin - 1e-9);
-  const off = cut <= given ? null : meanInterval(inside.map((each) => mean(each, given, cut) - mean(each, cut, START_UP_PARTS)), LEVEL);
+  if (!isSteady(model) || inside.length === 0 || observations.some(({ outcome }) => outcome !== 'ended'))
+    return null;
+  const {
+      programme: { end, warmUp: givenMin },
+      horizon,
+    } = model,
+    partMin = Math.min(end, horizon) / START_UP_PARTS;
+  const wip = Array.from(
+    { length: START_UP_PARTS },
+    (_, part) => inside.reduce((sum, each) => sum + each[part], 0) / inside.length,
+  );
+  const { cut, isTooShort } = mser5(wip),
+    given = Math.ceil(givenMin / partMin - 1e-9);
+  const off =
+    cut <= given
+      ? null
+      : meanInterval(
+          inside.map((each) => mean(each, given, cut) - mean(each, cut, START_UP_PARTS)),
+          LEVEL,
+        );
   const differs = off !== null && off.low !== null && off.high !== null && (off.low > 0 || off.high < 0);
-  return { replications: inside.length, partHours: partMin / 60, wip, givenHours: givenMin / 60, isFound: scenario.programme.findsWarmUp === true, cutHours: isTooShort ? null : (cut * partMin) / 60, verdict: differs ? 'too short' : isTooShort ? 'not known' : 'long enough' };
+  return {
+    replications: inside.length,
+    partHours: partMin / 60,
+    wip,
+    givenHours: givenMin / 60,
+    isFound: scenario.programme.findsWarmUp === true,
+    cutHours: isTooShort ? null : (cut * partMin) / 60,
+    verdict: differs ? 'too short' : isTooShort ? 'not known' : 'long enough',
+  };
 }
 
 export function warmUpFindings(seen: WarmUpResult | null): Finding[] {
   if (seen?.verdict !== 'too short') return [];
   const { replications, givenHours, cutHours } = seen;
-  const remedy = cutHours === null ? 'the run is too short to say for how long; raise the length and the warm up' : `MSER-5 ends the start-up after ${number(cutHours)} h; raise the warm up to that at least, or leave it to \`mser-5\``;
-  return [{ kind: 'warm-up', replications, text: `the line still fills after the warm-up of ${number(givenHours)} h: ${remedy}` }];
+  const remedy =
+    cutHours === null
+      ? 'the run is too short to say for how long; raise the length and the warm up'
+      : `MSER-5 ends the start-up after ${number(cutHours)} h; raise the warm up to that at least, or leave it to \`mser-5\``;
+  return [
+    {
+      kind: 'warm-up',
+      replications,
+      text: `the line still fills after the warm-up of ${number(givenHours)} h: ${remedy}`,
+    },
+  ];
 }
 
 function mean(values: Float64Array, from: number, to: number): number {

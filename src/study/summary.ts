@@ -41,16 +41,39 @@ export interface Origin {
 
 /** All that `simulate` tells of a scenario's replications. The same replications give the same results to the last bit. */
 export function summary(sample: Sample, { file, seed }: Origin): Later<Results> {
-  const { scenario, model, calendar, level } = sample, { start, zone, quantity } = scenario.programme;
-  const toJudge = sample.fold<ToJudge[]>([], (known, { outcome, shipped, leadMean, shippedIn }) => { known.push({ outcome, shipped, leadMean, shippedIn }); return known; });
-  const judged = new Later(() => judgeRate(sample, toJudge.value, level)), startUp = warmUp(sample), likeliest = bottlenecks(sample), shipping = throughput(sample);
-  const shown = shownBuckets(sample), rows = runs(sample), days = sample.amount(({ minutes }) => minutes / 1440), inTheWay = findings(sample, judged);
+  const { scenario, model, calendar, level } = sample,
+    { start, zone, quantity } = scenario.programme;
+  const toJudge = sample.fold<ToJudge[]>([], (known, { outcome, shipped, leadMean, shippedIn }) => {
+    known.push({ outcome, shipped, leadMean, shippedIn });
+    return known;
+  });
+  const judged = new Later(() => judgeRate(sample, toJudge.value, level)),
+    startUp = warmUp(sample),
+    likeliest = bottlenecks(sample),
+    shipping = throughput(sample);
+  const shown = shownBuckets(sample),
+    rows = runs(sample),
+    days = sample.amount(({ minutes }) => minutes / 1440),
+    inTheWay = findings(sample, judged);
   const results: Pending<Results> = {
-    format: 'rateproof results', version: RESULTS_VERSION, program: PROGRAM_VERSION, study: 'simulate',
-    scenario: { name: scenario.name, note: scenario.note ?? null, file, digest: `sha256:${digest(scenario)}` },
-    seed, replications: new Later(() => sample.replications), level,
+    format: 'rateproof results',
+    version: RESULTS_VERSION,
+    program: PROGRAM_VERSION,
+    study: 'simulate',
+    scenario: {
+      name: scenario.name,
+      note: scenario.note ?? null,
+      file,
+      digest: `sha256:${digest(scenario)}`,
+    },
+    seed,
+    replications: new Later(() => sample.replications),
+    level,
     programme: {
-      kind: calendar.kind, start, zone, quantity: quantity ?? null,
+      kind: calendar.kind,
+      start,
+      zone,
+      quantity: quantity ?? null,
       phases: askedRate(scenario).phases,
       observedDays: new Later(() => days.value.mean),
     },

@@ -5,7 +5,13 @@ import type { Observation } from '../measure/observation.js';
 import { Plans } from './plans.js';
 
 /** One replication asked of a thread. The model comes along only if the thread has said that it does not know the variant. */
-export interface Question { readonly key: string; readonly seed: string; readonly replication: number; readonly model?: Model; readonly closely?: number | undefined }
+export interface Question {
+  readonly key: string;
+  readonly seed: string;
+  readonly replication: number;
+  readonly model?: Model;
+  readonly closely?: number | undefined;
+}
 export type Answer =
   | { readonly kind: 'observation'; readonly observation: Observation }
   | { readonly kind: 'unknown' }
@@ -18,8 +24,13 @@ const plans = new Plans();
 export default function replicate({ key, seed, replication, model, closely }: Question): Answer {
   try {
     const plan = plans.get(key) ?? (model === undefined ? undefined : plans.make(key, model, closely));
-    return plan === undefined ? { kind: 'unknown' } : { kind: 'observation', observation: observe(simulate(plan, seed, replication), replication) };
+    return plan === undefined
+      ? { kind: 'unknown' }
+      : { kind: 'observation', observation: observe(simulate(plan, seed, replication), replication) };
   } catch (error) {
-    return { kind: 'fault', message: error instanceof Error ? error.stack ?? error.message : String(error) };
+    return {
+      kind: 'fault',
+      message: error instanceof Error ? (error.stack ?? error.message) : String(error),
+    };
   }
 }

@@ -10,18 +10,31 @@ describe('rateproof check', { timeout: 30_000 }, () => {
   it('says the bottleneck and the highest rate first, on stdout: 480 min a day over 120 min a unit is 4 a day', async () => {
     const { code, stdout, stderr } = await rateproof(folder, 'check', 'tight.yaml');
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    expect(stdout.split('\n')[0]).toBe('bottleneck by arithmetic: bench (station), at most 4 units a working day, 6 asked');
+    expect(stdout.split('\n')[0]).toBe(
+      'bottleneck by arithmetic: bench (station), at most 4 units a working day, 6 asked',
+    );
     expect(stdout).toMatch(/^bench +station +works +1 +120 +480 +4 +150 %$/m);
   });
 
   it('prints JSON alone with --json', async () => {
     const { code, stdout, stderr } = await rateproof(folder, 'check', 'slack.yaml', '--json');
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    expect(JSON.parse(stdout)).toMatchObject({ format: 'rateproof capacity', version: 1, askedPerDay: 2, highestRatePerDay: 4, bottleneck: { name: 'bench', load: 0.5 } });
+    expect(JSON.parse(stdout)).toMatchObject({
+      format: 'rateproof capacity',
+      version: 1,
+      askedPerDay: 2,
+      highestRatePerDay: 4,
+      bottleneck: { name: 'bench', load: 0.5 },
+    });
   });
 
   it('finds observed times beside the scenario, wherever it is called from', async () => {
-    const { code, stdout } = await rateproof(dirname(MAIN), 'check', resolve(folder, 'observed.yaml'), '--json');
+    const { code, stdout } = await rateproof(
+      dirname(MAIN),
+      'check',
+      resolve(folder, 'observed.yaml'),
+      '--json',
+    );
     expect(code).toBe(0);
     // The mean of 110 and 130.
     expect(JSON.parse(stdout)).toMatchObject({ bottleneck: { name: 'bench', minutesPerUnit: 120 } });
@@ -50,15 +63,28 @@ describe('rateproof check', { timeout: 30_000 }, () => {
 
   it('loads neither pictures, pages, workers nor the progress bar, so that it starts at once', () => {
     const scripts = scriptsOf('check', 'slack.yaml');
-    for (const heavy of ['chart.js', '@napi-rs', 'tinypool', 'eta', 'cli-progress']) expect(scripts.filter((url) => url.includes(`/node_modules/${heavy}/`))).toEqual([]);
+    for (const heavy of ['chart.js', '@napi-rs', 'tinypool', 'eta', 'cli-progress'])
+      expect(scripts.filter((url) => url.includes(`/node_modules/${heavy}/`))).toEqual([]);
     expect(scripts.some((url) => url.endsWith('/dist/cli/main.js'))).toBe(true);
-    expect(scriptsOf('simulate', 'slack.yaml', '--replications', '2', '--workers', '2').some((url) => url.includes('/node_modules/tinypool/'))).toBe(true);
+    expect(
+      scriptsOf('simulate', 'slack.yaml', '--replications', '2', '--workers', '2').some((url) =>
+        url.includes('/node_modules/tinypool/'),
+      ),
+    ).toBe(true);
   });
 });
 
 /** Every script that a run of the program loaded: Node writes them down with its coverage. */
 function scriptsOf(...args: string[]): string[] {
   const coverage = mkdtempSync(join(folder, 'coverage-'));
-  execFileSync(process.execPath, [MAIN, ...args], { cwd: folder, stdio: 'ignore', env: { ...process.env, NODE_V8_COVERAGE: coverage } });
-  return readdirSync(coverage).flatMap((file) => (JSON.parse(readFileSync(join(coverage, file), 'utf8')) as { result: { url: string }[] }).result.map(({ url }) => url));
+  execFileSync(process.execPath, [MAIN, ...args], {
+    cwd: folder,
+    stdio: 'ignore',
+    env: { ...process.env, NODE_V8_COVERAGE: coverage },
+  });
+  return readdirSync(coverage).flatMap((file) =>
+    (JSON.parse(readFileSync(join(coverage, file), 'utf8')) as { result: { url: string }[] }).result.map(
+      ({ url }) => url,
+    ),
+  );
 }

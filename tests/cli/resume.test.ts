@@ -6,11 +6,14 @@ import { contents, killedAt, rateproof, scenarioFolder } from './run-cli.js';
 const folder = scenarioFolder();
 // Long enough that a run of many is surely not at its end when it is killed.
 const LONG = ['simulate', 'long.yaml', '--workers', '1', '--json', '--finding-ok'];
-writeFileSync(join(folder, 'long.yaml'), `scenario: Long bench
+writeFileSync(
+  join(folder, 'long.yaml'),
+  `scenario: Long bench
 programme: { arrivals: { exponential: { mean: 2 h } }, length: 20000 h, warm up: 500 h }
 sites: { works: { stations: { bench: { buffer: unlimited } } } }
 route: [{ step: build, at: bench, work: { exponential: { mean: 90 min } } }]
-`);
+`,
+);
 
 const journal = (name: string): string => join(folder, `${name}.journal`);
 
@@ -22,7 +25,11 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
     await killedAt(folder, 'cut.journal', 4, ...run, '--out', 'cut');
     expect(existsSync(join(folder, 'cut'))).toBe(false);
     const again = await rateproof(folder, ...run, '--out', 'cut');
-    const found = Number(/^found (\d+) finished replications? of an earlier run in cut\.journal, going on from there$/m.exec(again.stderr)?.[1]);
+    const found = Number(
+      /^found (\d+) finished replications? of an earlier run in cut\.journal, going on from there$/m.exec(
+        again.stderr,
+      )?.[1],
+    );
     expect(found).toBeGreaterThan(0);
     expect(found).toBeLessThan(60);
     expect(again.stdout).toBe(whole.stdout);
@@ -36,10 +43,30 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
     const kept = readFileSync(journal('mixed'));
     const seed = await rateproof(folder, ...LONG, '--replications', '60', '--out', 'mixed', '--seed', '2');
     expect(seed).toMatchObject({ code: 2, stdout: '' });
-    expect(seed.stderr).toBe('running 60 replications of long.yaml, seed 2\nerror: expected mixed.journal to be the journal of this very study, but it is not: seed was 1, now it is 2\nhint: to begin anew delete mixed.journal, or choose another name with --out\n');
-    writeFileSync(join(folder, 'longer.yaml'), readFileSync(join(folder, 'long.yaml'), 'utf8').replace('90 min', '91 min'));
-    const scenario = await rateproof(folder, 'simulate', 'longer.yaml', ...LONG.slice(2), '--replications', '60', '--out', 'mixed');
-    expect(scenario).toMatchObject({ code: 2, stdout: '', stderr: expect.stringMatching(/it is not: scenario was sha256:[0-9a-f]{64}, now it is sha256:[0-9a-f]{64}\n/) as string });
+    expect(seed.stderr).toBe(
+      'running 60 replications of long.yaml, seed 2\nerror: expected mixed.journal to be the journal of this very study, but it is not: seed was 1, now it is 2\nhint: to begin anew delete mixed.journal, or choose another name with --out\n',
+    );
+    writeFileSync(
+      join(folder, 'longer.yaml'),
+      readFileSync(join(folder, 'long.yaml'), 'utf8').replace('90 min', '91 min'),
+    );
+    const scenario = await rateproof(
+      folder,
+      'simulate',
+      'longer.yaml',
+      ...LONG.slice(2),
+      '--replications',
+      '60',
+      '--out',
+      'mixed',
+    );
+    expect(scenario).toMatchObject({
+      code: 2,
+      stdout: '',
+      stderr: expect.stringMatching(
+        /it is not: scenario was sha256:[0-9a-f]{64}, now it is sha256:[0-9a-f]{64}\n/,
+      ) as string,
+    });
     expect(readFileSync(journal('mixed'))).toEqual(kept);
 
     const more = await rateproof(folder, ...LONG, '--workers', '2', '--replications', '62', '--out', 'mixed');
@@ -51,7 +78,9 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
     writeFileSync(journal('notes'), 'my notes');
     const { code, stderr } = await rateproof(folder, 'simulate', 'slack.yaml', '--out', 'notes/');
     expect(code).toBe(2);
-    expect(stderr).toContain('expected notes.journal to be the journal of this very study, but it is not: it is no journal of this version');
+    expect(stderr).toContain(
+      'expected notes.journal to be the journal of this very study, but it is not: it is no journal of this version',
+    );
     expect(readFileSync(journal('notes'), 'utf8')).toBe('my notes');
   });
 

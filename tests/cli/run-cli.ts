@@ -10,15 +10,28 @@ import { afterAll } from 'vitest';
 /** The program as built; `npm test` builds first. */
 export const MAIN = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
 
-export interface Outcome { readonly code: number | null; readonly stdout: string; readonly stderr: string }
-export interface Running { readonly outcome: Promise<Outcome>; interrupt(): void; /** Resolves when stderr holds the text. */ told(text: string): Promise<void> }
+export interface Outcome {
+  readonly code: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+export interface Running {
+  readonly outcome: Promise<Outcome>;
+  interrupt(): void /** Resolves when stderr holds the text. */;
+  told(text: string): Promise<void>;
+}
 
 /** Starts the program in `cwd` with pipes, so neither stream is a terminal. */
 export function start(cwd: string, ...args: string[]): Running {
   const child = spawn(process.execPath, [MAIN, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
-  let stdout = '', stderr = '';
-  child.stdout.setEncoding('utf8').on('data', (text: string) => { stdout += text; });
-  child.stderr.setEncoding('utf8').on('data', (text: string) => { stderr += text; });
+  let stdout = '',
+    stderr = '';
+  child.stdout.setEncoding('utf8').on('data', (text: string) => {
+    stdout += text;
+  });
+  child.stderr.setEncoding('utf8').on('data', (text: string) => {
+    stderr += text;
+  });
   const outcome = new Promise<Outcome>((resolve, reject) => {
     child.on('error', reject);
     // As a shell tells it: 128 and the number of the signal that ended the process.
@@ -26,28 +39,41 @@ export function start(cwd: string, ...args: string[]): Running {
   });
   return {
     outcome,
-    interrupt: () => { child.kill('SIGINT'); },
-    told: (text) => new Promise((resolve, reject) => {
-      const look = (): void => { if (stderr.includes(text)) resolve(); };
-      child.stderr.on('data', look);
-      child.on('close', () => reject(new Error(`expected "${text}" on stderr, the program ended with: ${stderr}`)));
-      look();
-    }),
+    interrupt: () => {
+      child.kill('SIGINT');
+    },
+    told: (text) =>
+      new Promise((resolve, reject) => {
+        const look = (): void => {
+          if (stderr.includes(text)) resolve();
+        };
+        child.stderr.on('data', look);
+        child.on('close', () =>
+          reject(new Error(`expected "${text}" on stderr, the program ended with: ${stderr}`)),
+        );
+        look();
+      }),
   };
 }
 
 export const rateproof = (cwd: string, ...args: string[]): Promise<Outcome> => start(cwd, ...args).outcome;
 
 /** Starts the program and kills it, which it cannot notice, as soon as its journal holds so many replications. Rejects where it was not in time. */
-export async function killedAt(cwd: string, journal: string, replications: number, ...args: string[]): Promise<void> {
+export async function killedAt(
+  cwd: string,
+  journal: string,
+  replications: number,
+  ...args: string[]
+): Promise<void> {
   const child = spawn(process.execPath, [MAIN, ...args], { cwd, stdio: 'ignore' });
   const ended = new Promise<string | null>((resolve) => child.on('close', (_, signal) => resolve(signal)));
   while (finished(join(cwd, journal)) < replications) {
-    if (child.exitCode !== null) throw new Error(`expected to be in time, the program ended with ${child.exitCode}`);
+    if (child.exitCode !== null)
+      throw new Error(`expected to be in time, the program ended with ${child.exitCode}`);
     await setTimeout(5);
   }
   child.kill('SIGKILL');
-  if (await ended !== 'SIGKILL') throw new Error('expected the program to be killed, it ended before');
+  if ((await ended) !== 'SIGKILL') throw new Error('expected the program to be killed, it ended before');
 }
 
 /** Replications in a journal; see `study/journal.ts`. */
@@ -64,7 +90,15 @@ function finished(path: string): number {
 }
 
 /** Names of the files of a folder, with the digests of their bytes. */
-export const contents = (folder: string): string[] => readdirSync(folder).sort().map((file) => `${file} ${createHash('sha256').update(readFileSync(join(folder, file))).digest('hex')}`);
+export const contents = (folder: string): string[] =>
+  readdirSync(folder)
+    .sort()
+    .map(
+      (file) =>
+        `${file} ${createHash('sha256')
+          .update(readFileSync(join(folder, file)))
+          .digest('hex')}`,
+    );
 
 /** A folder that is removed when the test file has ended, with small scenarios in it. All numbers are invented. */
 export function scenarioFolder(): string {
@@ -93,8 +127,14 @@ programme: { arrivals: { exponential: { mean: 2 h } }, length: 800000 h, warm up
 sites: { works: { stations: { bench: { buffer: unlimited } } } }
 route: [{ step: build, at: bench, work: { exponential: { mean: 90 min } } }]
 `,
-  'observed.yaml': oneBench(2).replace('work: 2 h', 'work: { observed: times.csv, column: minutes, unit: min }'),
-  'no-times.yaml': oneBench(2).replace('work: 2 h', 'work: { observed: nowhere.csv, column: minutes, unit: min }'),
+  'observed.yaml': oneBench(2).replace(
+    'work: 2 h',
+    'work: { observed: times.csv, column: minutes, unit: min }',
+  ),
+  'no-times.yaml': oneBench(2).replace(
+    'work: 2 h',
+    'work: { observed: nowhere.csv, column: minutes, unit: min }',
+  ),
   'times.csv': 'unit,minutes\n1,110\n2,130\n',
   'wrong.yaml': oneBench(2).replace('at: trim bench', 'at: trim bnech').replace('work: 2 h', 'work: 120'),
   'never.yaml': oneBench(2).replace('per day: 2', 'per day: 0'),

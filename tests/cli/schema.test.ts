@@ -12,8 +12,15 @@ describe('rateproof schema', { timeout: 30_000 }, () => {
   });
 
   it('writes the same to a file, also over an older schema', async () => {
-    writeFileSync(join(folder, 'old.schema.json'), '{ "$schema": "http://json-schema.org/draft-07/schema#" }');
-    expect(await rateproof(folder, 'schema', '--out', 'old.schema.json')).toEqual({ code: 0, stdout: '', stderr: '' });
+    writeFileSync(
+      join(folder, 'old.schema.json'),
+      '{ "$schema": "http://json-schema.org/draft-07/schema#" }',
+    );
+    expect(await rateproof(folder, 'schema', '--out', 'old.schema.json')).toEqual({
+      code: 0,
+      stdout: '',
+      stderr: '',
+    });
     const { stdout } = await rateproof(folder, 'schema');
     expect(readFileSync(join(folder, 'old.schema.json'), 'utf8')).toBe(stdout);
   });

@@ -27,15 +27,34 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
   it('prints what results.json holds with --json, and writes a whole folder, which it replaces only if asked to', async () => {
     const first = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--json', '--out', 'new/report');
     expect(first.code).toBe(0);
-    expect(first.stderr).toBe('running 2 replications of slack.yaml, seed 1\ndrawing the report\nreport: new/report\n');
-    expect(JSON.parse(first.stdout)).toMatchObject({ format: 'rateproof results', replications: 2, seed: '1', scenario: { file: 'slack.yaml' } });
+    expect(first.stderr).toBe(
+      'running 2 replications of slack.yaml, seed 1\ndrawing the report\nreport: new/report\n',
+    );
+    expect(JSON.parse(first.stdout)).toMatchObject({
+      format: 'rateproof results',
+      replications: 2,
+      seed: '1',
+      scenario: { file: 'slack.yaml' },
+    });
     expect(readFileSync(join(folder, 'new/report/results.json'), 'utf8')).toBe(first.stdout);
     expect(readdirSync(join(folder, 'new'))).toEqual(['report']);
     expect(readdirSync(join(folder, 'new/report'))).toContain('report.html');
 
     const again = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--out', 'new/report');
     expect(again).toMatchObject({ code: 2, stdout: '' });
-    const replaced = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--seed', 'spring', '--json', '--quiet', '--out', 'new/report', '--replace');
+    const replaced = await rateproof(
+      folder,
+      'simulate',
+      'slack.yaml',
+      ...FEW,
+      '--seed',
+      'spring',
+      '--json',
+      '--quiet',
+      '--out',
+      'new/report',
+      '--replace',
+    );
     expect(replaced).toMatchObject({ code: 0, stderr: '' });
     expect(readFileSync(join(folder, 'new/report/results.json'), 'utf8')).toBe(replaced.stdout);
   });
@@ -47,14 +66,23 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     expect(told.stdout).toMatch(/^ {2}work +0\.125 +replication 1$/m);
     const none = await rateproof(folder, 'simulate', 'slack.yaml', '--journey', '61');
     expect(none).toMatchObject({ code: 2, stdout: '' });
-    expect(none.stderr).toBe('error: --journey: expected a build number of the 60 units, got "61"\nhint: units without a build number of their own are called 1, 2, .. in the order of release\n');
+    expect(none.stderr).toBe(
+      'error: --journey: expected a build number of the 60 units, got "61"\nhint: units without a build number of their own are called 1, 2, .. in the order of release\n',
+    );
   });
 
   it('refuses a report folder with something else in it before the run, not after it', async () => {
     mkdirSync(join(folder, 'mixed'));
     writeFileSync(join(folder, 'mixed/results.json'), '{ "format": "rateproof results" }');
     writeFileSync(join(folder, 'mixed/letter.doc'), 'mine');
-    const { code, stdout, stderr } = await rateproof(folder, 'simulate', 'endless.yaml', '--out', 'mixed', '--replace');
+    const { code, stdout, stderr } = await rateproof(
+      folder,
+      'simulate',
+      'endless.yaml',
+      '--out',
+      'mixed',
+      '--replace',
+    );
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toContain('it also holds letter.doc');
     expect(stderr).not.toContain('running');
@@ -66,7 +94,11 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     await running.told('running');
     const since = performance.now();
     running.interrupt();
-    expect(await running.outcome).toMatchObject({ code: 130, stdout: '', stderr: expect.stringMatching(/interrupted; no report was written\n$/) as string });
+    expect(await running.outcome).toMatchObject({
+      code: 130,
+      stdout: '',
+      stderr: expect.stringMatching(/interrupted; no report was written\n$/) as string,
+    });
     // Far less than the run, even on a busy machine.
     expect(performance.now() - since).toBeLessThan(5000);
     expect(readdirSync(folder)).toEqual(before);
@@ -87,9 +119,20 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
   });
 
   it('is quiet, and keeps its exit code, when the reader of its output has seen enough', async () => {
-    const child = spawn('sh', ['-c', '{ "$0" "$1" simulate tight.yaml --replications 2 --quiet --json; echo "code $?" >&2; } | head -c 1', process.execPath, MAIN], { cwd: folder });
+    const child = spawn(
+      'sh',
+      [
+        '-c',
+        '{ "$0" "$1" simulate tight.yaml --replications 2 --quiet --json; echo "code $?" >&2; } | head -c 1',
+        process.execPath,
+        MAIN,
+      ],
+      { cwd: folder },
+    );
     let stderr = '';
-    child.stderr.setEncoding('utf8').on('data', (text: string) => { stderr += text; });
+    child.stderr.setEncoding('utf8').on('data', (text: string) => {
+      stderr += text;
+    });
     await new Promise((resolve) => child.on('close', resolve));
     expect(stderr).toBe('code 3\n');
   });

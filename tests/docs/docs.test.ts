@@ -11,32 +11,62 @@ import { keySchema } from '../../src/scenario/schema.js';
 import { CHARTS } from '../../src/report/charts/index.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const pages = ['README.md', 'DEVELOPERS.md', 'CHANGELOG.md', ...readdirSync(join(root, 'docs')).filter((name) => name.endsWith('.md')).map((name) => `docs/${name}`)];
+const pages = [
+  'README.md',
+  'DEVELOPERS.md',
+  'CHANGELOG.md',
+  ...readdirSync(join(root, 'docs'))
+    .filter((name) => name.endsWith('.md'))
+    .map((name) => `docs/${name}`),
+];
 const textOf = (page: string): string => readFileSync(join(root, page), 'utf8');
 const scenarioPage = textOf('docs/scenario.md');
 
-interface Fence { readonly info: string; readonly body: string }
+interface Fence {
+  readonly info: string;
+  readonly body: string;
+}
 
 /** Fenced blocks, with the words behind the fence. */
-const fencesOf = (text: string): Fence[] => [...text.matchAll(/^```([^\n]*)\n(.*?)^```$/gms)].map(([, info, body]) => ({ info: info!.trim(), body: body! }));
-const fencesWith = (info: string): string[] => fencesOf(scenarioPage).filter((fence) => fence.info === info).map(({ body }) => body);
+const fencesOf = (text: string): Fence[] =>
+  [...text.matchAll(/^```([^\n]*)\n(.*?)^```$/gms)].map(([, info, body]) => ({
+    info: info!.trim(),
+    body: body!,
+  }));
+const fencesWith = (info: string): string[] =>
+  fencesOf(scenarioPage)
+    .filter((fence) => fence.info === info)
+    .map(({ body }) => body);
 const prose = (text: string): string => text.replace(/^```.*?^```$/gms, '');
 
 /** Anchors of the headings, as a page of Markdown on the web has them. */
 const anchorsOf = (text: string): string[] =>
-  [...prose(text).matchAll(/^#+ (.+)$/gm)].map(([, heading]) => heading!.toLowerCase().replace(/[^\p{L}\p{N} _-]/gu, '').replaceAll(' ', '-'));
+  [...prose(text).matchAll(/^#+ (.+)$/gm)].map(([, heading]) =>
+    heading!
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N} _-]/gu, '')
+      .replaceAll(' ', '-'),
+  );
 
 function problemsOf(yaml: string): string[] {
-  const { problems } = readScenario(yaml, 'page.yaml', (path) => { throw new Error(`no file ${path}`); });
+  const { problems } = readScenario(yaml, 'page.yaml', (path) => {
+    throw new Error(`no file ${path}`);
+  });
   return (problems ?? []).map(sayProblem);
 }
 
 describe('the links of the pages', () => {
   it.each(pages)('in %s lead to a file, and to a heading where one is named', (page) => {
-    const links = [...prose(textOf(page)).matchAll(/\]\(([^)\s]+)\)/g)].map(([, link]) => link!).filter((link) => !/^[a-z]+:/.test(link));
+    const links = [...prose(textOf(page)).matchAll(/\]\(([^)\s]+)\)/g)]
+      .map(([, link]) => link!)
+      .filter((link) => !/^[a-z]+:/.test(link));
     const broken = links.filter((link) => {
-      const [path = '', anchor] = link.split('#'), target = path === '' ? page : join(dirname(page), path);
-      return !existsSync(join(root, target)) || (anchor !== undefined && !anchorsOf(textOf(target)).includes(anchor));
+      const [path = '', anchor] = link.split('#'),
+        target = path === '' ? page : join(dirname(page), path);
+      return (
+        !existsSync(join(root, target)) ||
+        (anchor !== undefined && !anchorsOf(textOf(target)).includes(anchor))
+      );
     });
     expect(broken).toEqual([]);
     if (page !== 'docs/measures.md') expect(links.length).toBeGreaterThan(0);
@@ -44,24 +74,36 @@ describe('the links of the pages', () => {
 });
 
 describe('the examples of docs/scenario.md', () => {
-  const whole = fencesWith('yaml scenario'), fragments = fencesWith('yaml');
+  const whole = fencesWith('yaml scenario'),
+    fragments = fencesWith('yaml');
   const times = fencesWith('yaml times').flatMap((body) => body.trim().split('\n'));
 
   it('are of the three kinds looked at here', () => {
     expect(whole.length).toBeGreaterThanOrEqual(6);
     expect(fragments.length).toBeGreaterThanOrEqual(5);
     expect(times.length).toBeGreaterThanOrEqual(18);
-    expect(fencesOf(scenarioPage).filter(({ info }) => !['yaml', 'yaml scenario', 'yaml times', 'text'].includes(info))).toEqual([]);
+    expect(
+      fencesOf(scenarioPage).filter(
+        ({ info }) => !['yaml', 'yaml scenario', 'yaml times', 'text'].includes(info),
+      ),
+    ).toEqual([]);
   });
 
-  it.each(whole.map((body) => [/^scenario: (.+)$/m.exec(body)?.[1], body]))('read without a problem: %s', (_, body) => {
-    expect(problemsOf(body!)).toEqual([]);
-  });
+  it.each(whole.map((body) => [/^scenario: (.+)$/m.exec(body)?.[1], body]))(
+    'read without a problem: %s',
+    (_, body) => {
+      expect(problemsOf(body!)).toEqual([]);
+    },
+  );
 
   it.each(times)('name a time that is understood: %s', (line) => {
     const time = line.replace(/^- /, '').replace(/\s+#.*$/, '');
     const step = `{ step: one, at: bench, work: ${time} }`;
-    expect(problemsOf(`scenario: times\nprogramme: { arrivals: saturated, length: 100 h }\nsites: { hall: { stations: { bench: {} } } }\nroute: [${step}]\n`)).toEqual([]);
+    expect(
+      problemsOf(
+        `scenario: times\nprogramme: { arrivals: saturated, length: 100 h }\nsites: { hall: { stations: { bench: {} } } }\nroute: [${step}]\n`,
+      ),
+    ).toEqual([]);
   });
 
   it.each(fragments)('are YAML: %s', (body) => {
@@ -74,7 +116,8 @@ describe('the reference of scenario keys', () => {
   function keysOf(node: unknown, found = new Set<string>()): Set<string> {
     if (typeof node !== 'object' || node === null) return found;
     const { properties } = node as { properties?: Record<string, unknown> };
-    if (typeof properties === 'object' && !Array.isArray(node)) for (const key of Object.keys(properties)) found.add(key);
+    if (typeof properties === 'object' && !Array.isArray(node))
+      for (const key of Object.keys(properties)) found.add(key);
     for (const child of Object.values(node)) keysOf(child, found);
     return found;
   }
@@ -82,18 +125,27 @@ describe('the reference of scenario keys', () => {
   it('has a row for every key of the schema', () => {
     const keys = [...keysOf(keySchema())];
     expect(keys.length).toBeGreaterThan(70);
-    const rows = new Set([...scenarioPage.matchAll(/^\|(?: [^|]* ›)? `([^`|]+)` \|/gm)].map(([, key]) => key!));
+    const rows = new Set(
+      [...scenarioPage.matchAll(/^\|(?: [^|]* ›)? `([^`|]+)` \|/gm)].map(([, key]) => key!),
+    );
     expect(keys.filter((key) => !rows.has(key))).toEqual([]);
   });
 });
 
 describe('the commands shown', () => {
   /** Lines of shell blocks that run the program, by its name or by its built file. */
-  const lines = pages.flatMap((page) => fencesOf(textOf(page)).filter(({ info }) => info === 'sh').flatMap(({ body }) => body.split('\n')))
+  const lines = pages
+    .flatMap((page) =>
+      fencesOf(textOf(page))
+        .filter(({ info }) => info === 'sh')
+        .flatMap(({ body }) => body.split('\n')),
+    )
     .flatMap((line) => /^(?:rateproof|node dist\/cli\/main\.js) ([^#]+)/.exec(line)?.[1]?.trim() ?? []);
 
   it.each([...new Set(lines)])('rateproof %s is understood', (line) => {
-    expect(readArguments((line.match(/"[^"]*"|\S+/g) ?? []).map((word) => word.replaceAll('"', ''))).command).toBe(line.split(' ')[0]);
+    expect(
+      readArguments((line.match(/"[^"]*"|\S+/g) ?? []).map((word) => word.replaceAll('"', ''))).command,
+    ).toBe(line.split(' ')[0]);
   });
 
   it('are several, and a misspelt one would be told', () => {
@@ -102,13 +154,19 @@ describe('the commands shown', () => {
   });
 
   it('in text name commands that exist', () => {
-    const named = pages.flatMap((page) => [...prose(textOf(page)).matchAll(/`rateproof ([a-z]+)[^`]*`/g)].map(([, command]) => command!));
-    expect(named.filter((command) => ![...COMMANDS as readonly string[], 'results'].includes(command))).toEqual([]);
+    const named = pages.flatMap((page) =>
+      [...prose(textOf(page)).matchAll(/`rateproof ([a-z]+)[^`]*`/g)].map(([, command]) => command!),
+    );
+    expect(
+      named.filter((command) => ![...(COMMANDS as readonly string[]), 'results'].includes(command)),
+    ).toEqual([]);
   });
 
   it('of npm are scripts of the package', () => {
     const { scripts } = JSON.parse(textOf('package.json')) as { scripts: Record<string, string> };
-    const named = pages.flatMap((page) => [...textOf(page).matchAll(/npm run ([a-z:]+)/g)].map(([, script]) => script!));
+    const named = pages.flatMap((page) =>
+      [...textOf(page).matchAll(/npm run ([a-z:]+)/g)].map(([, script]) => script!),
+    );
     expect(named.length).toBeGreaterThan(0);
     expect(named.filter((script) => !(script in scripts))).toEqual([]);
   });
@@ -116,8 +174,17 @@ describe('the commands shown', () => {
   it('of simulate have every option and every picture described', () => {
     const page = textOf('docs/simulate.md');
     const help = readArguments(['simulate', '--help']);
-    const options = help.command === 'text' ? [...help.text.matchAll(/^ {2}(--[a-z-]+)/gm)].map(([, option]) => option!).filter((option) => !['--help', '--version'].includes(option)) : [];
+    const options =
+      help.command === 'text'
+        ? [...help.text.matchAll(/^ {2}(--[a-z-]+)/gm)]
+            .map(([, option]) => option!)
+            .filter((option) => !['--help', '--version'].includes(option))
+        : [];
     expect(options.length).toBeGreaterThanOrEqual(8);
-    expect([...options, ...Object.keys(CHARTS).map((name) => `${name}.png`)].filter((word) => !page.includes(`\`${word}\``))).toEqual([]);
+    expect(
+      [...options, ...Object.keys(CHARTS).map((name) => `${name}.png`)].filter(
+        (word) => !page.includes(`\`${word}\``),
+      ),
+    ).toEqual([]);
   });
 });

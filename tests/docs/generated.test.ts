@@ -11,6 +11,8 @@ describe('generated files are as the schema says now; if not: npm run docs', () 
   });
 
   it('scenarios/scenario.schema.json', async () => {
-    await expect(`${JSON.stringify(jsonSchema(), null, 2)}\n`).toMatchFileSnapshot('../../scenarios/scenario.schema.json');
+    await expect(`${JSON.stringify(jsonSchema(), null, 2)}\n`).toMatchFileSnapshot(
+      '../../scenarios/scenario.schema.json',
+    );
   });
 });

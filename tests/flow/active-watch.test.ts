@@ -23,7 +23,9 @@ function follow(yaml: string, closely = 1): Observation {
 
 /** Index of the station that ships the most when its work is 10 % shorter, by finite differences with common random numbers. */
 function mostEffect(means: readonly number[]): number {
-  const shipped = means.map((_, faster) => follow(line(means.map((mean, i) => (i === faster ? 0.9 * mean : mean))), 0).shipped);
+  const shipped = means.map(
+    (_, faster) => follow(line(means.map((mean, i) => (i === faster ? 0.9 * mean : mean))), 0).shipped,
+  );
   return shipped.indexOf(Math.max(...shipped));
 }
 
@@ -37,11 +39,14 @@ describe('the momentary bottleneck of a run', { timeout: 60_000 }, () => {
     expect(Array.from(momentary!.shifting)).toEqual([0, 0, 0]);
   });
 
-  it.each([[[20, 30, 20, 20]], [[20, 20, 20, 30]], [[24, 20, 30, 22, 20]]])('of %j has the largest sole share where a shorter time ships the most', (means) => {
-    const { momentary } = follow(line(means));
-    expect(largest(momentary!.sole)).toBe(means.indexOf(30));
-    expect(mostEffect(means)).toBe(means.indexOf(30));
-  });
+  it.each([[[20, 30, 20, 20]], [[20, 20, 20, 30]], [[24, 20, 30, 22, 20]]])(
+    'of %j has the largest sole share where a shorter time ships the most',
+    (means) => {
+      const { momentary } = follow(line(means));
+      expect(largest(momentary!.sole)).toBe(means.indexOf(30));
+      expect(mostEffect(means)).toBe(means.indexOf(30));
+    },
+  );
 
   it('is shared by two equal slow stations, far ahead of the third', () => {
     const { sole } = follow(line([30, 15, 30])).momentary!;
@@ -51,8 +56,11 @@ describe('the momentary bottleneck of a run', { timeout: 60_000 }, () => {
   });
 
   it('has one sole bottleneck at a time and two where it shifts, and changes nothing else', () => {
-    const yaml = line([20, 25, 22], { hours: 2000 }), { momentary, startUp, ...seen } = follow(yaml), { momentary: none, startUp: untold, ...same } = follow(yaml, 0);
-    const sole = momentary!.sole.reduce((a, b) => a + b, 0), shifting = momentary!.shifting.reduce((a, b) => a + b, 0);
+    const yaml = line([20, 25, 22], { hours: 2000 }),
+      { momentary, startUp, ...seen } = follow(yaml),
+      { momentary: none, startUp: untold, ...same } = follow(yaml, 0);
+    const sole = momentary!.sole.reduce((a, b) => a + b, 0),
+      shifting = momentary!.shifting.reduce((a, b) => a + b, 0);
     expect(sole + shifting / 2).toBeLessThanOrEqual(1 + 1e-9);
     expect(sole + shifting / 2).toBeGreaterThan(0.95);
     expect([none, untold]).toEqual([null, null]);

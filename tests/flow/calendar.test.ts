@@ -23,8 +23,10 @@ function columns(rows: readonly (readonly [number, number, number])[]): Calendar
 
 // Two days of 06:00-14:30 with a break 12:00-12:30, then a short Wednesday 06:00-09:00: hand arithmetic below.
 const rows = [
-  [360, 720, 870], [750, 870, 870],
-  [1800, 2160, 2310], [2190, 2310, 2310],
+  [360, 720, 870],
+  [750, 870, 870],
+  [1800, 2160, 2310],
+  [2190, 2310, 2310],
   [3240, 3420, 3420],
 ] as const;
 const calendar = new Calendar(columns(rows));
@@ -95,7 +97,12 @@ describe('Calendar', () => {
   });
 
   it('keeps two shifts that touch apart', () => {
-    const touching = new Calendar(columns([[0, 480, 480], [480, 960, 960]]));
+    const touching = new Calendar(
+      columns([
+        [0, 480, 480],
+        [480, 960, 960],
+      ]),
+    );
     expect(touching.advance(400, 100)).toBe(500);
     expect(touching.advance(400, 80)).toBe(480);
     expect(touching.advanceInOneShift(400, 100)).toBe(580);
@@ -103,9 +110,24 @@ describe('Calendar', () => {
   });
 
   it('tells working time, with starts in and ends out', () => {
-    expect([359, 360, 719, 720, 749, 750, 870, 3420].map((t) => calendar.isWorking(t)))
-      .toEqual([false, true, true, false, false, true, false, false]);
-    expect([0, 360, 720, 760, 870, 3420].map((t) => calendar.nextWorking(t))).toEqual([360, 360, 750, 760, 1800, Infinity]);
+    expect([359, 360, 719, 720, 749, 750, 870, 3420].map((t) => calendar.isWorking(t))).toEqual([
+      false,
+      true,
+      true,
+      false,
+      false,
+      true,
+      false,
+      false,
+    ]);
+    expect([0, 360, 720, 760, 870, 3420].map((t) => calendar.nextWorking(t))).toEqual([
+      360,
+      360,
+      750,
+      760,
+      1800,
+      Infinity,
+    ]);
   });
 
   it('has no working time without windows', () => {
@@ -119,12 +141,20 @@ describe('Calendar', () => {
   it('agrees with a walk through the windows, and worked undoes advance, in any order of calls', () => {
     // Tolerance 1e-8 minutes: the calendar's own rounding allowance.
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 3500, noNaN: true }), fc.double({ min: 0, max: 1200, noNaN: true }), (from, minutes) => {
-        const at = calendar.advance(from, minutes);
-        const slow = walk(from, minutes);
-        if (slow === Infinity || at === Infinity) return at === slow || minutes - calendar.worked(from, Infinity) < 1e-7;
-        return Math.abs(calendar.worked(from, at) - minutes) < 1e-7 && (Math.abs(at - slow) < 1e-7 || calendar.worked(at, slow) < 1e-7);
-      }),
+      fc.property(
+        fc.double({ min: 0, max: 3500, noNaN: true }),
+        fc.double({ min: 0, max: 1200, noNaN: true }),
+        (from, minutes) => {
+          const at = calendar.advance(from, minutes);
+          const slow = walk(from, minutes);
+          if (slow === Infinity || at === Infinity)
+            return at === slow || minutes - calendar.worked(from, Infinity) < 1e-7;
+          return (
+            Math.abs(calendar.worked(from, at) - minutes) < 1e-7 &&
+            (Math.abs(at - slow) < 1e-7 || calendar.worked(at, slow) < 1e-7)
+          );
+        },
+      ),
       { seed: 20270301, numRuns: 2000 },
     );
   });

@@ -5,7 +5,9 @@ import { minutesIn, play, shippedAt, type Played } from './run-yaml.js';
 
 /** Minutes of what stays with units: with them, and on the way back; and how often it was given back. */
 const kept = ({ seen }: Played, id = 0): { held: number; coming: number; ended: number } => ({
-  held: Math.round(seen.kept.held[id]! * seen.minutes * 1e6) / 1e6, coming: Math.round(seen.kept.coming[id]! * seen.minutes * 1e6) / 1e6, ended: seen.kept.ended[id]!,
+  held: Math.round(seen.kept.held[id]! * seen.minutes * 1e6) / 1e6,
+  coming: Math.round(seen.kept.coming[id]! * seen.minutes * 1e6) / 1e6,
+  ended: seen.kept.ended[id]!,
 });
 
 /** Rule 7, by hand. All units are ready at 0 and stand outside until the first station has room. */
@@ -102,7 +104,9 @@ route:
       { number: 2, route: 'unit', where: 's', waitsFor: 'a', kind: 'room', keeps: ['dolly'] },
       { number: 3, route: 'unit', where: 'a', waitsFor: 'dolly', kind: 'carrier', lacks: ['dolly'] },
     ]);
-    expect(whoWaits(seen.stuck, 'unit')).toBe('unit 2 at s waits for room at a, unit 3 at a waits for carrier (dolly): each waits for the next, and the last for the first');
+    expect(whoWaits(seen.stuck, 'unit')).toBe(
+      'unit 2 at s waits for room at a, unit 3 at a waits for carrier (dolly): each waits for the next, and the last for the first',
+    );
   });
 
   it('comes back from a unit that is scrapped', () => {

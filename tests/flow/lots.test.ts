@@ -18,7 +18,9 @@ describe('a lot', () => {
   });
 
   it('starts with fewer when its first has waited the longest wait and the least are there', () => {
-    expect(shippedAt(play(oven(20, '{ least: 2, most: 3, longest wait: 30 min }', 5)))).toEqual([90, 90, 150, 150, 150]);
+    expect(shippedAt(play(oven(20, '{ least: 2, most: 3, longest wait: 30 min }', 5)))).toEqual([
+      90, 90, 150, 150, 150,
+    ]);
   });
 
   it('waits for the least beyond the longest wait', () => {
@@ -105,12 +107,15 @@ route: [{ step: prepare, at: bench, crew: { painters: 1 }, work: 30 min }, { ste
 
   it('has one work time, with the factor of its first unit', () => {
     // Drawn: W R, W R, W R, R R, R. Lots of white first take 20 min, of red first 40: 10-30, -50, -70, -110; nothing can come to 9: -150.
-    const played = play(`
+    const played = play(
+      `
 scenario: colours in lots
 programme: { start: 2027-03-01, rate: { per day: 144 }, quantity: 9, options: { colour: { red: 50 %, white: 50 % } } }
 sites: { hall: { stations: { booth: { places: 2, buffer: unlimited, lot: { least: 2, most: 2 } } } } }
 route: [{ step: coat, at: booth, work: 20 min, work factor: { colour: { red: 2 } } }]
-`, 'c');
+`,
+      'c',
+    );
     expect(Array.from(played.seen.optionsOf, (value) => 'RW'[value]).join('')).toBe('WRWRWRRRR');
     expect(shippedAt(played)).toEqual([30, 30, 50, 50, 70, 70, 110, 110, 150]);
   });
@@ -127,6 +132,11 @@ route: [{ step: bake, at: oven, process: 60 min, creates: { bubble: 50 % }, find
     const byLot = Array.from({ length: 100 }, (_, lot) => shipped[2 * lot]! + shipped[2 * lot + 1]!);
     expect(shippedAt(played).filter((time) => time % 60 > 0)).toEqual([]);
     // None, one or both: 25, 50 and 25 of 100 lots expected; four standard deviations are 17 and 20.
-    for (const [count, expected, most] of [[0, 25, 17], [1, 50, 20], [2, 25, 17]] as const) expect(Math.abs(byLot.filter((units) => units === count).length - expected)).toBeLessThanOrEqual(most);
+    for (const [count, expected, most] of [
+      [0, 25, 17],
+      [1, 50, 20],
+      [2, 25, 17],
+    ] as const)
+      expect(Math.abs(byLot.filter((units) => units === count).length - expected)).toBeLessThanOrEqual(most);
   });
 });

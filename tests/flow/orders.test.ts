@@ -4,7 +4,10 @@ import { enteredAt, minutesIn, play, shippedAt, visits } from './run-yaml.js';
 
 /** Chains worked by hand; each run is audited too: units conserved, place-time, Little's identity. */
 describe('units that stand on the floor at the start', () => {
-  const chain = (programme: string, stations = '{ cut: {}, bend: { buffer: 1 }, weld: { buffer: 1 } }'): string => `
+  const chain = (
+    programme: string,
+    stations = '{ cut: {}, bend: { buffer: 1 }, weld: { buffer: 1 } }',
+  ): string => `
 scenario: opening
 programme: ${programme}
 sites: { hall: { stations: ${stations} } }
@@ -16,7 +19,9 @@ route:
 
   it('begin the step where they stand, the farthest first, and come before the released ones', () => {
     // Units 1, 2 at weld: 0-30, 30-60. Unit 3 bends 0-20 and blocks its place until unit 2 leaves the buffer at 30; weld 60-90. Unit 4 by the clock at 100: cut 110, bend 130, weld 160.
-    const played = play(chain('{ arrivals: 100 min, quantity: 4, opening: [{ at: bend }, { at: weld, units: 2 }] }'));
+    const played = play(
+      chain('{ arrivals: 100 min, quantity: 4, opening: [{ at: bend }, { at: weld, units: 2 }] }'),
+    );
     expect(shippedAt(played)).toEqual([30, 60, 90, 160]);
     expect(enteredAt(played)).toEqual([0, 0, 0, 100]);
     expect(minutesIn(played, 'bend', WORKING)).toBe(40);
@@ -84,8 +89,10 @@ sites: { hall: { stations: { bench: { buffer: unlimited } } } }
 route: [{ step: fit, at: bench, work: 1 min }]
 `;
   it('go before the draw and leave the draws of all other units as they are', () => {
-    const drawn = play(yaml('')), given = play(yaml(', opening: [{ at: fit, options: { colour: white } }]'));
-    const colour = (played: typeof drawn, unit: number): number => played.seen.optionsOf[2 * (unit - 1)]!, trim = (played: typeof drawn, unit: number): number => played.seen.optionsOf[2 * (unit - 1) + 1]!;
+    const drawn = play(yaml('')),
+      given = play(yaml(', opening: [{ at: fit, options: { colour: white } }]'));
+    const colour = (played: typeof drawn, unit: number): number => played.seen.optionsOf[2 * (unit - 1)]!,
+      trim = (played: typeof drawn, unit: number): number => played.seen.optionsOf[2 * (unit - 1) + 1]!;
     expect(colour(given, 1)).toBe(1);
     for (let unit = 1; unit <= 200; unit++) {
       expect(trim(given, unit)).toBe(trim(drawn, unit));
@@ -97,14 +104,18 @@ route: [{ step: fit, at: bench, work: 1 min }]
 describe('due dates', () => {
   it('count from the release, also while a unit waits outside', () => {
     // Released at 10, 20, 30; bench of 15 min: out at 25, 40, 55, that is after 15, 20, 25 min.
-    const { seen } = play('scenario: due\nprogramme: { arrivals: 10 min, quantity: 3, due after: 20 min }\nsites: { hall: { stations: { bench: {} } } }\nroute: [{ step: fit, at: bench, work: 15 min }]\n');
+    const { seen } = play(
+      'scenario: due\nprogramme: { arrivals: 10 min, quantity: 3, due after: 20 min }\nsites: { hall: { stations: { bench: {} } } }\nroute: [{ step: fit, at: bench, work: 15 min }]\n',
+    );
     expect(Array.from(seen.dueAt)).toEqual([30, 40, 50]);
     // A unit out at the very end of its time is not late.
     expect([seen.due, seen.late, seen.lateMinutes]).toEqual([3, 1, 5]);
   });
 
   it('are counted in a steady-state run from the end of the warm-up on', () => {
-    const { seen } = play('scenario: steady\nprogramme: { arrivals: 10 min, length: 100 min, warm up: 15 min, due after: 5 min }\nsites: { hall: { stations: { bench: {} } } }\nroute: [{ step: fit, at: bench, work: 6 min }]\n');
+    const { seen } = play(
+      'scenario: steady\nprogramme: { arrivals: 10 min, length: 100 min, warm up: 15 min, due after: 5 min }\nsites: { hall: { stations: { bench: {} } } }\nroute: [{ step: fit, at: bench, work: 6 min }]\n',
+    );
     // Shipped 16, .. 106, each a minute late; see the test of the same run in release.test.ts.
     expect([seen.due, seen.late]).toEqual([10, 10]);
     expect(seen.lateMinutes).toBeCloseTo(10, 9);
@@ -122,7 +133,8 @@ route:
   - { step: test, at: pool, work: 5 min, fails: { chance: 30 %, scrap: true } }
 `;
   it('is built again until it is shipped, with the same number, options and due date', () => {
-    const { seen } = play(yaml(true)), plain = play(yaml(false)).seen;
+    const { seen } = play(yaml(true)),
+      plain = play(yaml(false)).seen;
     expect(plain.shipped + plain.scrapped).toBe(40);
     expect(plain.scrapped).toBeGreaterThan(3);
     expect(seen.outcome).toBe('finished');
@@ -151,7 +163,9 @@ route:
   });
 
   it('does not make a saturated source let in one more than it should', () => {
-    const { seen, run } = play(yaml(true).replace('arrivals: 30 min', 'arrivals: saturated').replace(', due after: 1 h', ''));
+    const { seen, run } = play(
+      yaml(true).replace('arrivals: 30 min', 'arrivals: saturated').replace(', due after: 1 h', ''),
+    );
     expect([seen.shipped, run.shop.routes[0]!.begun]).toEqual([40, 40]);
   });
 });

@@ -53,7 +53,10 @@ programme:
 sites: { hall: { stations: { booth: { places: 2, buffer: unlimited, changeover: { on: colour, work: 15 min } } } } }
 route: [{ step: coat, at: booth, work: 20 min }]
 `);
-    const entered = enteredAt(played), late = shippedAt(played).map((time, i) => time - entered[i]!).slice(96);
+    const entered = enteredAt(played),
+      late = shippedAt(played)
+        .map((time, i) => time - entered[i]!)
+        .slice(96);
     const colours = played.seen.optionsOf.slice(96);
     expect(colours.filter((colour, i) => i > 0 && colour !== colours[i - 1]).length).toBeGreaterThan(5);
     expect(late.filter((minutes) => minutes > 20.001).length).toBeLessThanOrEqual(1);

@@ -88,7 +88,8 @@ route:
 
   it('lets units sent back wait in spaces of their own', () => {
     // As above with one space for the usual and room of its own for rework: unit 3 stays in the mill until 21.
-    const spaces = (wash: string) => play(`
+    const spaces = (wash: string) =>
+      play(`
 scenario: own spaces
 programme: { arrivals: saturated, quantity: 3 }
 defects: { dirt: {} }

@@ -2,9 +2,23 @@ import { describe, expect, it } from 'vitest';
 import { BLOCKED, DOWN, STARVED, WORKING } from '../../src/flow/states.js';
 import { minutesIn, play, shippedAt, type Played } from './run-yaml.js';
 
-interface Line { readonly work: readonly number[]; readonly takt: number; readonly programme?: string; readonly keys?: readonly string[]; readonly after?: string; readonly more?: string }
+interface Line {
+  readonly work: readonly number[];
+  readonly takt: number;
+  readonly programme?: string;
+  readonly keys?: readonly string[];
+  readonly after?: string;
+  readonly more?: string;
+}
 /** A line of stations a, b, c .. of fixed works, minutes. */
-function line({ work, takt, programme = 'arrivals: saturated, quantity: 3', keys = [], after = '', more = '' }: Line): Played {
+function line({
+  work,
+  takt,
+  programme = 'arrivals: saturated, quantity: 3',
+  keys = [],
+  after = '',
+  more = '',
+}: Line): Played {
   const names = work.map((_, i) => 'abcdef'[i]!);
   return play(`
 scenario: pulse
@@ -28,14 +42,24 @@ describe('a pulse line', () => {
     expect(shippedAt(played)).toEqual([40, 60, 80]);
     expect([WORKING, BLOCKED, STARVED].map((state) => minutesIn(played, 'a', state))).toEqual([15, 45, 20]);
     expect([WORKING, BLOCKED, STARVED].map((state) => minutesIn(played, 'b', state))).toEqual([36, 24, 20]);
-    expect(lineOf(played)).toEqual({ moves: 4, minutesBetween: 80, late: 0, lateMinutes: Float64Array.of(0, 0, 0) });
+    expect(lineOf(played)).toEqual({
+      moves: 4,
+      minutesBetween: 80,
+      late: 0,
+      lateMinutes: Float64Array.of(0, 0, 0),
+    });
   });
 
   it('moves late when a unit is not done, and charges the station that was the last', () => {
     // With takt 10 and works 5 and 12: moves at 0, 10, then each 12 while b is taken: 22, 34, 46.
     const played = line({ work: [5, 12], takt: 10 });
     expect(shippedAt(played)).toEqual([22, 34, 46]);
-    expect(lineOf(played)).toEqual({ moves: 4, minutesBetween: 46, late: 3, lateMinutes: Float64Array.of(0, 6, 0) });
+    expect(lineOf(played)).toEqual({
+      moves: 4,
+      minutesBetween: 46,
+      late: 3,
+      lateMinutes: Float64Array.of(0, 6, 0),
+    });
   });
 
   it('moves exactly at the takt where the work is as long', () => {
@@ -53,7 +77,9 @@ describe('a pulse line', () => {
 
   it('makes a unit that comes between two pulses wait for the next', () => {
     // Units at 12, 24, 36, takt 20. Unit 1 in at 12, moves 32, out 52; unit 2 waits from 24 to 32; unit 3 from 36 to 52.
-    expect(shippedAt(line({ work: [5, 5], takt: 20, programme: 'arrivals: 12 min, quantity: 3' }))).toEqual([52, 72, 92]);
+    expect(shippedAt(line({ work: [5, 5], takt: 20, programme: 'arrivals: 12 min, quantity: 3' }))).toEqual([
+      52, 72, 92,
+    ]);
   });
 
   it('waits for room ahead of its last station, and charges that', () => {
@@ -61,22 +87,42 @@ describe('a pulse line', () => {
     const played = line({ work: [5, 5], takt: 10, after: '  - { step: after, at: after, work: 25 min }' });
     expect(shippedAt(played)).toEqual([45, 70, 95]);
     // Moves at 10, 20, 45 (15 late), 70 (15 late).
-    expect(lineOf(played)).toEqual({ moves: 4, minutesBetween: 70, late: 2, lateMinutes: Float64Array.of(0, 0, 30) });
+    expect(lineOf(played)).toEqual({
+      moves: 4,
+      minutesBetween: 70,
+      late: 2,
+      lateMinutes: Float64Array.of(0, 0, 30),
+    });
   });
 
   it('counts the takt in the working time of its stations', () => {
     // An hour a day, 00:00 to 01:00. Takt 40 min: moves at 0, 40, then 20 min later in the next day's hour: 1440 + 20.
-    const played = line({ work: [5, 5], takt: 40, keys: ['calendar: days', 'calendar: days'], programme: 'arrivals: saturated, quantity: 1' });
+    const played = line({
+      work: [5, 5],
+      takt: 40,
+      keys: ['calendar: days', 'calendar: days'],
+      programme: 'arrivals: saturated, quantity: 1',
+    });
     expect(shippedAt(played)).toEqual([1440 + 20]);
     expect(lineOf(played)).toMatchObject({ moves: 2, minutesBetween: 80, late: 0 });
   });
 
   it('waits for a station that is down, also where its unit is done', () => {
     // b is down by the clock 12-40. Unit 1: a 0-5, moves at 10, b 10-12, 40-43; moves at 43 and out.
-    const played = line({ work: [5, 5], takt: 10, programme: 'arrivals: saturated, quantity: 1', keys: ['', 'failures: { every: 12 min, by: calendar time, repair: 28 min }'] });
+    const played = line({
+      work: [5, 5],
+      takt: 10,
+      programme: 'arrivals: saturated, quantity: 1',
+      keys: ['', 'failures: { every: 12 min, by: calendar time, repair: 28 min }'],
+    });
     expect(shippedAt(played)).toEqual([43]);
     expect(minutesIn(played, 'b', DOWN)).toBe(28);
-    const done = line({ work: [5, 1], takt: 10, programme: 'arrivals: saturated, quantity: 1', keys: ['', 'failures: { every: 12 min, by: calendar time, repair: 28 min }'] });
+    const done = line({
+      work: [5, 1],
+      takt: 10,
+      programme: 'arrivals: saturated, quantity: 1',
+      keys: ['', 'failures: { every: 12 min, by: calendar time, repair: 28 min }'],
+    });
     expect(shippedAt(done)).toEqual([40]);
     expect(lineOf(done).lateMinutes).toEqual(Float64Array.of(0, 20, 0));
   });
@@ -102,7 +148,7 @@ route:
     expect(shippedAt(line({ work: [4], takt: 10 }))).toEqual([10, 20, 30]);
   });
 
-  it('moves a scrapped unit\'s hole on', () => {
+  it("moves a scrapped unit's hole on", () => {
     // Unit 1 is scrapped at 5 with nothing else on the line; the takt counts from 0, so unit 2 comes in at 10.
     const played = play(`
 scenario: scrap

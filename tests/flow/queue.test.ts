@@ -2,13 +2,26 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { EventQueue } from '../../src/flow/queue.js';
 
-interface Event { readonly time: number; readonly kind: number; readonly id: number; readonly sequence: number }
+interface Event {
+  readonly time: number;
+  readonly kind: number;
+  readonly id: number;
+  readonly sequence: number;
+}
 /** The order of events: time, then kind, then the order in which they were pushed. */
 const order = (a: Event, b: Event): number => a.time - b.time || a.kind - b.kind || a.sequence - b.sequence;
 
-const KINDS = 5, SOURCES = 8;
+const KINDS = 5,
+  SOURCES = 8;
 /** Few times and kinds, so that ties are common; null takes an event out. */
-const operation = fc.option(fc.record({ time: fc.integer({ min: 0, max: 12 }).map((n) => n / 4), kind: fc.integer({ min: 0, max: KINDS - 1 }), id: fc.integer({ min: 0, max: SOURCES - 1 }) }), { freq: 2 });
+const operation = fc.option(
+  fc.record({
+    time: fc.integer({ min: 0, max: 12 }).map((n) => n / 4),
+    kind: fc.integer({ min: 0, max: KINDS - 1 }),
+    id: fc.integer({ min: 0, max: SOURCES - 1 }),
+  }),
+  { freq: 2 },
+);
 
 describe('EventQueue', () => {
   it('gives events out by time, kind and order of pushing, as a sorted array does, whatever comes between', () => {
@@ -42,13 +55,20 @@ describe('EventQueue', () => {
   it('refuses to take out what is not in it', () => {
     const queue = new EventQueue([2]);
     queue.push(1, 0, 0);
-    expect(() => queue.remove(0, 1)).toThrow('an event to be taken out must be in the queue; got source 1 of kind 0');
+    expect(() => queue.remove(0, 1)).toThrow(
+      'an event to be taken out must be in the queue; got source 1 of kind 0',
+    );
   });
 
   it('holds an event of every source at once', () => {
-    const count = 10_000, queue = new EventQueue([count]), times: number[] = [];
+    const count = 10_000,
+      queue = new EventQueue([count]),
+      times: number[] = [];
     for (let i = 0; i < count; i++) queue.push((i * 7919) % count, 0, i);
-    while (queue.ready()) { times.push(queue.times[0]!); queue.pop(); }
+    while (queue.ready()) {
+      times.push(queue.times[0]!);
+      queue.pop();
+    }
     expect(times).toEqual(Array.from({ length: count }, (_, i) => i));
   });
 });

@@ -20,23 +20,41 @@ describe('release by rate', () => {
 
   it('follows a ramp, and leaves out the weekend', () => {
     // Friday 5 March at 1 a day, from Monday 8 March at 2 a day.
-    const entered = enteredAt(play(programme('rate: [{ from: 2027-03-05, per day: 1 }, { from: 2027-03-08, per day: 2 }], quantity: 3')));
+    const entered = enteredAt(
+      play(
+        programme('rate: [{ from: 2027-03-05, per day: 1 }, { from: 2027-03-08, per day: 2 }], quantity: 3'),
+      ),
+    );
     expect(entered).toEqual([4 * DAY + 480, 7 * DAY + 480, 7 * DAY + 480 + 225]);
   });
 
   it('at less than one a day skips days', () => {
-    expect(enteredAt(play(programme('rate: { per day: 0.5 }, quantity: 3')))).toEqual([480, 2 * DAY + 480, 4 * DAY + 480]);
+    expect(enteredAt(play(programme('rate: { per day: 0.5 }, quantity: 3')))).toEqual([
+      480,
+      2 * DAY + 480,
+      4 * DAY + 480,
+    ]);
   });
 });
 
 describe('the end of a run', () => {
   it('is the moment the last unit of the quantity is out', () => {
-    expect(play(programme('rate: { per day: 3 }, quantity: 3')).seen).toMatchObject({ outcome: 'finished', endedAt: 811, shipped: 3, entered: 3 });
+    expect(play(programme('rate: { per day: 3 }, quantity: 3')).seen).toMatchObject({
+      outcome: 'finished',
+      endedAt: 811,
+      shipped: 3,
+      entered: 3,
+    });
   });
 
   it('is the date given, with whatever has been shipped by then', () => {
     // 8 h of work: Monday's units are out on Tuesday at 08:30, 11:00 and 14:00, Tuesday's are not.
-    expect(play(programme('rate: { per day: 3 }, until: 2027-03-03', '8 h')).seen).toMatchObject({ outcome: 'ended', endedAt: 2 * DAY, entered: 6, shipped: 3 });
+    expect(play(programme('rate: { per day: 3 }, until: 2027-03-03', '8 h')).seen).toMatchObject({
+      outcome: 'ended',
+      endedAt: 2 * DAY,
+      entered: 6,
+      shipped: 3,
+    });
   });
 
   it('cuts a steady-state run at its length after the warm-up', () => {
@@ -47,7 +65,14 @@ sites: { hall: { stations: { bench: {} } } }
 route: [{ step: fit, at: bench, work: 6 min }]
 `);
     // Units at 10, 20, .. 110 (115 is the end); shipped 16, .. 106 and not 116: of these from 15 on.
-    expect(seen).toMatchObject({ outcome: 'ended', endedAt: 115, minutes: 100, entered: 10, shipped: 10, leadMean: 6 });
+    expect(seen).toMatchObject({
+      outcome: 'ended',
+      endedAt: 115,
+      minutes: 100,
+      entered: 10,
+      shipped: 10,
+      leadMean: 6,
+    });
     // Work in process: 15-16, 20-26, .. 100-106, 110-115.
     expect(seen.wip).toBeCloseTo((1 + 9 * 6 + 5) / 100, 12);
   });
@@ -67,12 +92,16 @@ route: [{ step: fit, at: bench, work: 10 min }]
 
 describe('a saturated source without end ahead of unlimited room', () => {
   it('is refused when the scenario is read: it would let in units for ever at time 0', () => {
-    const { problems } = readScenario(`
+    const { problems } = readScenario(
+      `
 scenario: flood
 programme: { arrivals: saturated, length: 100 h }
 sites: { hall: { stations: { bench: { buffer: unlimited } } } }
 route: [{ step: fit, at: bench, work: 10 min }]
-`, 'flood.yaml', () => '');
+`,
+      'flood.yaml',
+      () => '',
+    );
     expect(problems?.length ?? 0).toBeGreaterThan(0);
   });
 });

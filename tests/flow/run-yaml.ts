@@ -11,7 +11,10 @@ import { readScenario } from '../../src/scenario/read.js';
 /** The model of a scenario text that must be free of problems. */
 export function modelOf(yaml: string): Model {
   const { scenario, problems } = readScenario(yaml, 'test.yaml', () => '');
-  if (scenario === undefined) throw new Error(`expected a scenario without problems, saw\n${problems.map((problem) => JSON.stringify(problem)).join('\n')}\n${yaml}`);
+  if (scenario === undefined)
+    throw new Error(
+      `expected a scenario without problems, saw\n${problems.map((problem) => JSON.stringify(problem)).join('\n')}\n${yaml}`,
+    );
   return compile(scenario);
 }
 
@@ -49,6 +52,7 @@ export const shippedAt = ({ seen }: Played): number[] => Array.from(seen.shipped
 export const enteredAt = ({ seen }: Played): number[] => Array.from(seen.enteredAt, rounded);
 
 /** Visits of a step. */
-export const visits = ({ model, seen }: Played, step: string): number => seen.stepVisits[at(model.steps.names, step)]!;
+export const visits = ({ model, seen }: Played, step: string): number =>
+  seen.stepVisits[at(model.steps.names, step)]!;
 
 const rounded = (minutes: number): number => Math.round(minutes * 1e6) / 1e6;

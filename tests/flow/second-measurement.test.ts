@@ -11,10 +11,13 @@ sites: { hall: { crews: { surveyors: 1 }, stations: { mill: {}, gate: {}, second
 route:
 ${steps}
 `;
-const compared = (first: number, second: number, { then = 'repair: 3 min', more = '' } = {}) => play(route(`
+const compared = (first: number, second: number, { then = 'repair: 3 min', more = '' } = {}) =>
+  play(
+    route(`
   - { step: make, at: mill, work: 10 min, creates: { camber: 100 % } }
   - { step: measure, at: gate, work: 5 min, finds: { camber: { chance: ${first} %, repair: 1 min } } }
-  - { step: measure again, at: second gate, crew: { surveyors: 1 }, work: 5 min, fails: { chance: ${second} %, ${then} }, compares with: { step: measure, if it differs: 40 min }${more} }`));
+  - { step: measure again, at: second gate, crew: { surveyors: 1 }, work: 5 min, fails: { chance: ${second} %, ${then} }, compares with: { step: measure, if it differs: 40 min }${more} }`),
+  );
 
 describe('a second measurement', () => {
   it('that agrees costs nothing', () => {
@@ -23,7 +26,12 @@ describe('a second measurement', () => {
   });
 
   it('counts good-good, good-bad, bad-good and bad-bad', () => {
-    for (const [first, second, cell] of [[0, 0, 0], [0, 100, 1], [100, 0, 2], [100, 100, 3]] as const) {
+    for (const [first, second, cell] of [
+      [0, 0, 0],
+      [0, 100, 1],
+      [100, 0, 2],
+      [100, 100, 3],
+    ] as const) {
       const expected = [0, 0, 0, 0];
       expected[cell] = 1;
       expect(Array.from(compared(first, second).seen.quality.compared.subarray(4))).toEqual(expected);
@@ -51,10 +59,15 @@ describe('a second measurement', () => {
   });
 
   it('counts only units that both have seen', () => {
-    const played = play(route(`
+    const played = play(
+      route(
+        `
   - { step: make, at: mill, work: 10 min, creates: { camber: 100 % } }
   - { step: measure, at: gate, sample: 1 in 3, work: 1 min, finds: { camber: { chance: 100 %, repair: 1 min } } }
-  - { step: measure again, at: second gate, work: 1 min, finds: { camber: { chance: 100 %, repair: 1 min } }, compares with: measure }`, { quantity: 9 }));
+  - { step: measure again, at: second gate, work: 1 min, finds: { camber: { chance: 100 %, repair: 1 min } }, compares with: measure }`,
+        { quantity: 9 },
+      ),
+    );
     // Units 3, 6 and 9: mended at the first, so nothing is found at the second.
     expect(Array.from(played.seen.quality.compared.subarray(4))).toEqual([0, 0, 3, 0]);
   });

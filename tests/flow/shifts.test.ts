@@ -3,9 +3,13 @@ import { OFF_SHIFT, UNATTENDED, WORKING } from '../../src/flow/states.js';
 import { minutesIn, play, shippedAt } from './run-yaml.js';
 
 /** Rule 3, by hand. 1 March 2027 is a Monday; days of 7.5 h, 08:00-16:00 with a break 12:00-12:30. */
-const DAY = 1440, H = 60;
+const DAY = 1440,
+  H = 60;
 const days = '{ hours: ["08:00-16:00"], on: Mon-Fri, breaks: ["12:00-12:30"] }';
-const oneStep = (step: string, { start = '2027-03-01', calendar = days, zone = 'UTC', perDay = 1, quantity = 1 } = {}): string => `
+const oneStep = (
+  step: string,
+  { start = '2027-03-01', calendar = days, zone = 'UTC', perDay = 1, quantity = 1 } = {},
+): string => `
 scenario: shifts
 programme: { start: ${start}, rate: { per day: ${perDay} }, quantity: ${quantity} }
 calendars: { days: ${calendar} }
@@ -36,13 +40,17 @@ describe('work', () => {
   it('counts an hour less to a Monday morning after the clocks go forward', () => {
     // Oslo, Sunday 28 March 2027, 02:00 becomes 03:00. Friday 8 h, Monday 2 h from 08:00 local.
     const calendar = '{ hours: ["08:00-16:00"], on: Mon-Fri }';
-    expect(shippedAt(play(oneStep('work: 10 h', { start: '2027-03-26', calendar, zone: 'Europe/Oslo' })))).toEqual([3 * DAY + 10 * H - H]);
+    expect(
+      shippedAt(play(oneStep('work: 10 h', { start: '2027-03-26', calendar, zone: 'Europe/Oslo' }))),
+    ).toEqual([3 * DAY + 10 * H - H]);
   });
 
   it('has seven hours in a night shift of that night', () => {
     // Saturday 22:00 to Sunday 06:00 are 7 h, ending at 1740; the next shift begins 16 h later, at 2700; 3 h of it are left to do.
     const calendar = '{ hours: ["22:00-06:00"], on: every day }';
-    expect(shippedAt(play(oneStep('work: 10 h', { start: '2027-03-27', calendar, zone: 'Europe/Oslo' })))).toEqual([2700 + 3 * H]);
+    expect(
+      shippedAt(play(oneStep('work: 10 h', { start: '2027-03-27', calendar, zone: 'Europe/Oslo' }))),
+    ).toEqual([2700 + 3 * H]);
   });
 
   it('in one shift starts only where it can end in it', () => {

@@ -10,7 +10,14 @@ const station = fc.record({
   places: fc.integer({ min: 1, max: 3 }),
   buffer: fc.constantFrom(0, 0, 1, 2, 'unlimited'),
   // Whole minutes make ties common.
-  work: fc.constantFrom('10 min', '15 min', '5 min', '{ exponential: { mean: 10 min } }', '{ low: 5 min, high: 15 min }', '{ discrete: { 5 min: 50 %, 20 min: 50 % } }'),
+  work: fc.constantFrom(
+    '10 min',
+    '15 min',
+    '5 min',
+    '{ exponential: { mean: 10 min } }',
+    '{ low: 5 min, high: 15 min }',
+    '{ discrete: { 5 min: 50 %, 20 min: 50 % } }',
+  ),
   same: fc.boolean(),
   calendar: fc.constantFrom('', '', ', calendar: days'),
   changeover: fc.constantFrom('', '', '', ', changeover: { on: kind, work: 5 min }'),
@@ -44,7 +51,8 @@ describe('the short way of plain steps', () => {
   it('gives the same bits as the long way, with buffers, places, blocking, ties and shifts', () => {
     fc.assert(
       fc.property(line, fc.integer({ min: 1, max: 1000 }), (drawn, replication) => {
-        const short = play(yaml(drawn, ''), 'ways', replication), long = play(yaml(drawn, ', when: { kind: [a, b] }'), 'ways', replication);
+        const short = play(yaml(drawn, ''), 'ways', replication),
+          long = play(yaml(drawn, ', when: { kind: [a, b] }'), 'ways', replication);
         expect(long.model.steps.whenOption.length).toBe(short.model.steps.count);
         expect(short.seen.shipped).toBeGreaterThan(0);
         expect(JSON.stringify(short.seen)).toBe(JSON.stringify(long.seen));

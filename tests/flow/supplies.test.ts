@@ -15,14 +15,21 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
   it('goes down and up like the teeth of a saw', () => {
     // Units ask at 10, 20 .. 60. Stock 4, level 2, lot 3, lead time 15 min: at 20 the position comes to 2, so 3 are ordered for
     // 35 (position 5); at 50 it comes to 2 again: 3 for 65, which no longer come, since the last unit is out at 64.
-    const played = play(bolts('at start: 4, reorder: { level: 2, lot: 3, lead time: 15 min }')), { supplies } = played.seen;
+    const played = play(bolts('at start: 4, reorder: { level: 2, lot: 3, lead time: 15 min }')),
+      { supplies } = played.seen;
     expect(shippedAt(played)).toEqual([14, 24, 34, 44, 54, 64]);
     // Stock: 4 to 10, 3 to 20, 2 to 30, 1 to 35, 4 to 40, 3 to 50, 2 to 60, 1 to 64.
     expect(played.seen.stockMean[0]! * 64).toBeCloseTo(40 + 30 + 20 + 5 + 20 + 30 + 20 + 4, 9);
     expect(played.seen.stockOut[0]).toBe(0);
     // On order: 3 from 20 to 35, 3 from 50 to 64.
     expect(supplies.onOrder[0]! * 64).toBeCloseTo(3 * 15 + 3 * 14, 9);
-    expect(supplies).toMatchObject({ least: Float64Array.of(1), lots: Float64Array.of(1), lateLots: Float64Array.of(0), waits: Float64Array.of(0), waitMinutes: Float64Array.of(0) });
+    expect(supplies).toMatchObject({
+      least: Float64Array.of(1),
+      lots: Float64Array.of(1),
+      lateLots: Float64Array.of(0),
+      waits: Float64Array.of(0),
+      waitMinutes: Float64Array.of(0),
+    });
   });
 
   it('keeps the line waiting when it was ordered too late, and demand that waits counts against the orders', () => {
@@ -31,11 +38,17 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
     // unit orders one as it asks, and has one that was ordered by the unit before.
     // Unit 4 asks at 54: order for 84, gets that of 74, out at 78; unit 5 asks at 78, gets that of 84, out at 88; unit 6 asks
     // at 88, gets the one that unit 5 ordered at 78 for 108, out at 112.
-    const played = play(bolts('at start: 1, reorder: { level: 0, lot: 1, lead time: 30 min }')), { supplies } = played.seen;
+    const played = play(bolts('at start: 1, reorder: { level: 0, lot: 1, lead time: 30 min }')),
+      { supplies } = played.seen;
     expect(shippedAt(played)).toEqual([14, 44, 54, 78, 88, 112]);
     // Waits 20-40, 44-50, 54-74, 78-84, 88-108.
     expect(minutesIn(played, 'line', SHORT_PARTS)).toBe(72);
-    expect(supplies).toMatchObject({ least: Float64Array.of(0), lots: Float64Array.of(5), waits: Float64Array.of(5), waitMinutes: Float64Array.of(72) });
+    expect(supplies).toMatchObject({
+      least: Float64Array.of(0),
+      lots: Float64Array.of(5),
+      waits: Float64Array.of(5),
+      waitMinutes: Float64Array.of(72),
+    });
   });
 
   it('is ordered at the start if the stock is at the level, as many lots as it takes', () => {
@@ -46,7 +59,9 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
   });
 
   it('is ordered earlier by its safety stock', () => {
-    const least = (safety: number): number => play(bolts(`at start: 4, reorder: { level: 0, lot: 3, lead time: 15 min }, safety stock: ${safety}`)).seen.supplies.least[0]!;
+    const least = (safety: number): number =>
+      play(bolts(`at start: 4, reorder: { level: 0, lot: 3, lead time: 15 min }, safety stock: ${safety}`))
+        .seen.supplies.least[0]!;
     // As with a level of 2 in the first test; without, the stock runs out.
     expect([least(2), least(0)]).toEqual([1, 0]);
   });
@@ -54,7 +69,9 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
   it('may have a lot overtake another', () => {
     // Lead times 60 and 5 min, drawn: some of 200 replications have a lot that was ordered later come earlier, so more than
     // one unit waits less than 60 min for a lot ordered before. The audit checks the books of each.
-    const yaml = bolts('at start: 2, reorder: { level: 1, lot: 1, lead time: { discrete: { 60 min: 50 %, 5 min: 50 % } } }');
+    const yaml = bolts(
+      'at start: 2, reorder: { level: 1, lot: 1, lead time: { discrete: { 60 min: 50 %, 5 min: 50 % } } }',
+    );
     const lots = Array.from({ length: 50 }, (_, r) => play(yaml, 'crossing', r + 1).seen);
     // Unit 1 orders at 10, unit 2 at 20; where the first takes 60 and the second 5, unit 3 goes on with the second at 30.
     expect(lots.some((seen) => seen.shippedAt[2] === 34 && seen.shippedAt[5]! > 64)).toBe(true);
@@ -63,7 +80,11 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
 
   it('is late by its chance', () => {
     // Every lot is 20 min late: as with a lead time of 35 in the first test. Ordered at 20, there at 55: stock 2 to 30, 1 to 40, none to 55.
-    const played = play(bolts('at start: 4, reorder: { level: 2, lot: 3, lead time: 15 min }, late: { chance: 100 %, by: 20 min }'));
+    const played = play(
+      bolts(
+        'at start: 4, reorder: { level: 2, lot: 3, lead time: 15 min }, late: { chance: 100 %, by: 20 min }',
+      ),
+    );
     expect(played.seen.supplies).toMatchObject({ lots: Float64Array.of(1), lateLots: Float64Array.of(1) });
     // Unit 5 asks at 50 and waits for 5 min, unit 6 begins at 60.
     expect(shippedAt(played)).toEqual([14, 24, 34, 44, 59, 64]);
@@ -95,23 +116,41 @@ sites: { hall: { calendar: days, stations: { line: { buffer: unlimited } } } }
 supplies: { bolts: { site: hall, at start: 2, deliveries: ${deliveries}${more} } }
 route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 60 min }]
 `;
-  const day = 1440, six = 360, h = 60;
+  const day = 1440,
+    six = 360,
+    h = 60;
 
   it('comes with the first working minute on or after its date', () => {
     // Units at 06:00 on Mon 1 to Fri 5 and Mon 8 March. Two bolts at start: units 1 and 2 go on Monday and Tuesday. The lot of
     // Thursday lets unit 3 (Wednesday) and unit 4 go, one after the other at the one place; the one of Saturday is there on Monday.
     const played = play(plan('[{ on: 2027-03-04, lot: 2 }, { on: 2027-03-06, lot: 3 }]'));
-    expect(shippedAt(played)).toEqual([six + h, day + six + h, 3 * day + six + h, 3 * day + six + 2 * h, 7 * day + six + h, 7 * day + six + 2 * h]);
+    expect(shippedAt(played)).toEqual([
+      six + h,
+      day + six + h,
+      3 * day + six + h,
+      3 * day + six + 2 * h,
+      7 * day + six + h,
+      7 * day + six + 2 * h,
+    ]);
     const { supplies } = played.seen;
     // Unit 3 lacks it from Wednesday to Thursday 06:00, unit 5 from Friday (unit 4 is out on Thursday) to Monday 06:00.
-    expect(supplies).toMatchObject({ lots: Float64Array.of(2), lateLots: Float64Array.of(0), waits: Float64Array.of(2), waitMinutes: Float64Array.of(day + 3 * day), least: Float64Array.of(0) });
+    expect(supplies).toMatchObject({
+      lots: Float64Array.of(2),
+      lateLots: Float64Array.of(0),
+      waits: Float64Array.of(2),
+      waitMinutes: Float64Array.of(day + 3 * day),
+      least: Float64Array.of(0),
+    });
     // Of the 8 h shift of Wednesday all of it, of Friday too.
     expect(minutesIn(played, 'line', SHORT_PARTS)).toBe(2 * 8 * h);
   });
 
   it('has lots that are late, and later lots that overtake them', () => {
     // Every lot is late by 1 day or by 6: over some replications the second (due Friday) comes before the first (due Thursday).
-    const yaml = plan('[{ on: 2027-03-04, lot: 2 }, { on: 2027-03-05, lot: 3 }]', ', late: { chance: 100 %, by: { discrete: { 1 days: 50 %, 6 days: 50 % } } }');
+    const yaml = plan(
+      '[{ on: 2027-03-04, lot: 2 }, { on: 2027-03-05, lot: 3 }]',
+      ', late: { chance: 100 %, by: { discrete: { 1 days: 50 %, 6 days: 50 % } } }',
+    );
     const runs = Array.from({ length: 40 }, (_, r) => play(yaml, 'late', r + 1));
     const thirdOut = new Set(runs.map((played) => shippedAt(played)[2]));
     // On time + 1 day: Friday; both late by 6: Wednesday 10th; the second by 1, the first by 6: Saturday 06:00, work on Monday.
@@ -131,7 +170,13 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 60 min }]
     const { seen } = play(plan('{ lot: 1, every: 7 days, from: 2027-03-08, to: 2027-03-10 }'));
     // Bolts for 3 of 6 units; the fourth stands at the line on Monday 8 March at 07:00, when the third is out.
     expect(seen).toMatchObject({ outcome: 'gridlock', shipped: 3, endedAt: 7 * day + six + h });
-    expect(seen.stuck[0]).toEqual({ number: 4, route: 'unit', where: 'line', waitsFor: 'bolts', kind: 'supply' });
+    expect(seen.stuck[0]).toEqual({
+      number: 4,
+      route: 'unit',
+      where: 'line',
+      waitsFor: 'bolts',
+      kind: 'supply',
+    });
   });
 
   it('does not keep a truck or a lot of units waiting for more, when only deliveries are ahead', () => {

@@ -6,13 +6,18 @@ import { randomScenario, toYaml } from './random-scenario.js';
 
 describe('any small scenario', () => {
   it('keeps the stays of its first replication in order on each place, one for each unit that took it', () => {
-    let batches = 0, changes = 0;
+    let batches = 0,
+      changes = 0;
     fc.assert(
       fc.property(randomScenario, fc.integer({ min: 1, max: 1_000_000 }), (drawn, seed) => {
-        const played = play(toYaml(drawn), `stays ${seed}`), { model, seen } = played;
+        const played = play(toYaml(drawn), `stays ${seed}`),
+          { model, seen } = played;
         model.stations.names.forEach((station, s) => {
           const stays = seen.stays[s]!;
-          if (model.stations.changeoverOption[s]! < 0) { expect(stays).toEqual([]); return; }
+          if (model.stations.changeoverOption[s]! < 0) {
+            expect(stays).toEqual([]);
+            return;
+          }
           batches += Number(model.stations.batchMost[s]! > 0);
           expect(stays.length).toBe(seen.taken[s]);
           for (const place of new Set(stays.map((stay) => stay.place))) {
@@ -24,13 +29,22 @@ describe('any small scenario', () => {
               if (changedFrom < 0) return;
               changes++;
               expect([changedFrom, changedFrom === value]).toEqual([before!.value, false]);
-              expect([from, changeFrom, changeTo, to].filter((time) => !Number.isNaN(time))).toEqual([from, changeFrom, changeTo, to].filter((time) => !Number.isNaN(time)).sort((a, b) => a - b));
+              expect([from, changeFrom, changeTo, to].filter((time) => !Number.isNaN(time))).toEqual(
+                [from, changeFrom, changeTo, to].filter((time) => !Number.isNaN(time)).sort((a, b) => a - b),
+              );
             });
           }
-          const first = model.stations.changeoverStart[s]!, end = model.stations.changeoverStart[s + 1]!;
-          expect(stays.filter(({ changedFrom }) => changedFrom >= 0).length).toBe(seen.changeovers.subarray(first, end).reduce((a, b) => a + b, 0));
+          const first = model.stations.changeoverStart[s]!,
+            end = model.stations.changeoverStart[s + 1]!;
+          expect(stays.filter(({ changedFrom }) => changedFrom >= 0).length).toBe(
+            seen.changeovers.subarray(first, end).reduce((a, b) => a + b, 0),
+          );
           // Nothing is half done at the end.
-          if (seen.outcome === 'finished') expect(minutesIn(played, station, CHANGEOVER)).toBeCloseTo(seen.changeoverMinutes.subarray(first, end).reduce((a, b) => a + b, 0), 4);
+          if (seen.outcome === 'finished')
+            expect(minutesIn(played, station, CHANGEOVER)).toBeCloseTo(
+              seen.changeoverMinutes.subarray(first, end).reduce((a, b) => a + b, 0),
+              4,
+            );
         });
       }),
       { seed: 20270304, numRuns: 100 },

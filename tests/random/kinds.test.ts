@@ -10,8 +10,15 @@ import { expectMoments, expectQuantiles, expectShare, sampleOf } from './sampled
 const COUNT = 100_000;
 
 /** 1 - Φ at whole and half numbers, as in any table of the normal law; the digits are from memory. */
-const UPPER = { '-1': 0.8413447460685429, '0': 0.5, '0.5': 0.3085375387259869, '1': 0.15865525393145707,
-  '2': 0.02275013194817921, '2.5': 0.006209665325776132, '3': 0.0013498980316300933 };
+const UPPER = {
+  '-1': 0.8413447460685429,
+  '0': 0.5,
+  '0.5': 0.3085375387259869,
+  '1': 0.15865525393145707,
+  '2': 0.02275013194817921,
+  '2.5': 0.006209665325776132,
+  '3': 0.0013498980316300933,
+};
 
 /** p-quantile of the standard normal cut to where the upper tail goes from `atLow` down to `atHigh`. */
 const cutQuantile = (atLow: number, atHigh: number) => (p: number) =>
@@ -23,47 +30,136 @@ const triangularQuantile = (low: number, likely: number, high: number) => (p: nu
     : high - Math.sqrt((1 - p) * (high - low) * (high - likely));
 
 /** Mean and variance are the textbook's, written out here; quantiles are @stdlib's or the plain inverse. */
-const cases: { title: string; of: Distribution; mean?: number; variance?: number; quantile: (p: number) => number }[] = [
-  { title: 'uniform 2 to 5', of: { kind: 'uniform', low: 2, high: 5 }, mean: 3.5, variance: 0.75, quantile: (p) => 2 + 3 * p },
-  { title: 'triangular 35, 42, 60', of: { kind: 'triangular', low: 35, likely: 42, high: 60 },
-    mean: 137 / 3, variance: (35 ** 2 + 42 ** 2 + 60 ** 2 - 35 * 42 - 35 * 60 - 42 * 60) / 18,
-    quantile: triangularQuantile(35, 42, 60) },
-  { title: 'triangular with its peak at the low end', of: { kind: 'triangular', low: 1, likely: 1, high: 3 },
-    mean: 5 / 3, variance: 4 / 18, quantile: triangularQuantile(1, 1, 3) },
-  { title: 'PERT 35, 42, 60', of: { kind: 'pert', low: 35, likely: 42, high: 60 },
-    mean: (35 + 4 * 42 + 60) / 6, variance: (25 ** 2 * (2.12 * 3.88)) / (36 * 7),
-    quantile: (p) => 35 + 25 * betaQuantile(p, 2.12, 3.88) },
-  { title: 'PERT with its peak at the high end', of: { kind: 'pert', low: 0, likely: 1, high: 1 },
-    mean: 5 / 6, variance: 5 / 252, quantile: (p) => betaQuantile(p, 5, 1) },
-  { title: 'exponential of mean 7', of: { kind: 'exponential', mean: 7 }, mean: 7, variance: 49,
-    quantile: (p) => -7 * Math.log1p(-p) },
-  { title: 'gamma of shape 0.4', of: { kind: 'gamma', shape: 0.4, scale: 3 }, mean: 1.2, variance: 3.6,
-    quantile: (p) => 3 * gammaQuantile(p, 0.4, 1) },
-  { title: 'Erlang of 3 phases', of: { kind: 'gamma', shape: 3, scale: 2 }, mean: 6, variance: 12,
-    quantile: (p) => 2 * gammaQuantile(p, 3, 1) },
-  { title: 'gamma of shape 11.1', of: { kind: 'gamma', shape: 11.1, scale: 0.5 }, mean: 5.55, variance: 2.775,
-    quantile: (p) => 0.5 * gammaQuantile(p, 11.1, 1) },
-  { title: 'lognormal of sigma 0.3', of: { kind: 'lognormal', mu: 1, sigma: 0.3 },
-    mean: Math.exp(1.045), variance: Math.exp(2.09) * (Math.exp(0.09) - 1), quantile: (p) => Math.exp(normalQuantile(p, 1, 0.3)) },
-  { title: 'Weibull of shape 2, the Rayleigh', of: { kind: 'weibull', shape: 2, scale: 3 },
-    mean: (3 * Math.sqrt(Math.PI)) / 2, variance: 9 * (1 - Math.PI / 4), quantile: (p) => weibullQuantile(p, 2, 3) },
-  { title: 'Weibull of shape 0.5', of: { kind: 'weibull', shape: 0.5, scale: 1 }, mean: 2, variance: 20,
-    quantile: (p) => weibullQuantile(p, 0.5, 1) },
-  { title: 'normal cut far out, hardly at all', of: { kind: 'normal', mean: 10, sd: 2, low: -30, high: Infinity },
-    mean: 10, variance: 4, quantile: (p) => normalQuantile(p, 10, 2) },
-  { title: 'normal cut to -1 and 2 sd', of: { kind: 'normal', mean: 0, sd: 1, low: -1, high: 2 },
-    quantile: cutQuantile(UPPER['-1'], UPPER['2']) },
-  { title: 'normal cut to 0 and 0.5 sd', of: { kind: 'normal', mean: 0, sd: 1, low: 0, high: 0.5 },
-    quantile: cutQuantile(UPPER['0'], UPPER['0.5']) },
-  { title: 'normal cut to -1 and 1 sd', of: { kind: 'normal', mean: 0, sd: 1, low: -1, high: 1 },
-    mean: 0, variance: 1 - (2 * Math.exp(-0.5)) / Math.sqrt(2 * Math.PI) / 0.6826894921370859,
-    quantile: cutQuantile(UPPER['-1'], UPPER['1']) },
-  { title: 'normal cut to 2 and 2.5 sd', of: { kind: 'normal', mean: 0, sd: 1, low: 2, high: 2.5 },
-    quantile: cutQuantile(UPPER['2'], UPPER['2.5']) },
-  { title: 'normal cut to beyond 3 sd', of: { kind: 'normal', mean: 0, sd: 1, low: 3, high: Infinity },
-    quantile: cutQuantile(UPPER['3'], 0) },
-  { title: 'normal cut to below -3 sd', of: { kind: 'normal', mean: 10, sd: 2, low: -Infinity, high: 4 },
-    quantile: (p) => 10 - 2 * cutQuantile(UPPER['3'], 0)(1 - p) },
+const cases: {
+  title: string;
+  of: Distribution;
+  mean?: number;
+  variance?: number;
+  quantile: (p: number) => number;
+}[] = [
+  {
+    title: 'uniform 2 to 5',
+    of: { kind: 'uniform', low: 2, high: 5 },
+    mean: 3.5,
+    variance: 0.75,
+    quantile: (p) => 2 + 3 * p,
+  },
+  {
+    title: 'triangular 35, 42, 60',
+    of: { kind: 'triangular', low: 35, likely: 42, high: 60 },
+    mean: 137 / 3,
+    variance: (35 ** 2 + 42 ** 2 + 60 ** 2 - 35 * 42 - 35 * 60 - 42 * 60) / 18,
+    quantile: triangularQuantile(35, 42, 60),
+  },
+  {
+    title: 'triangular with its peak at the low end',
+    of: { kind: 'triangular', low: 1, likely: 1, high: 3 },
+    mean: 5 / 3,
+    variance: 4 / 18,
+    quantile: triangularQuantile(1, 1, 3),
+  },
+  {
+    title: 'PERT 35, 42, 60',
+    of: { kind: 'pert', low: 35, likely: 42, high: 60 },
+    mean: (35 + 4 * 42 + 60) / 6,
+    variance: (25 ** 2 * (2.12 * 3.88)) / (36 * 7),
+    quantile: (p) => 35 + 25 * betaQuantile(p, 2.12, 3.88),
+  },
+  {
+    title: 'PERT with its peak at the high end',
+    of: { kind: 'pert', low: 0, likely: 1, high: 1 },
+    mean: 5 / 6,
+    variance: 5 / 252,
+    quantile: (p) => betaQuantile(p, 5, 1),
+  },
+  {
+    title: 'exponential of mean 7',
+    of: { kind: 'exponential', mean: 7 },
+    mean: 7,
+    variance: 49,
+    quantile: (p) => -7 * Math.log1p(-p),
+  },
+  {
+    title: 'gamma of shape 0.4',
+    of: { kind: 'gamma', shape: 0.4, scale: 3 },
+    mean: 1.2,
+    variance: 3.6,
+    quantile: (p) => 3 * gammaQuantile(p, 0.4, 1),
+  },
+  {
+    title: 'Erlang of 3 phases',
+    of: { kind: 'gamma', shape: 3, scale: 2 },
+    mean: 6,
+    variance: 12,
+    quantile: (p) => 2 * gammaQuantile(p, 3, 1),
+  },
+  {
+    title: 'gamma of shape 11.1',
+    of: { kind: 'gamma', shape: 11.1, scale: 0.5 },
+    mean: 5.55,
+    variance: 2.775,
+    quantile: (p) => 0.5 * gammaQuantile(p, 11.1, 1),
+  },
+  {
+    title: 'lognormal of sigma 0.3',
+    of: { kind: 'lognormal', mu: 1, sigma: 0.3 },
+    mean: Math.exp(1.045),
+    variance: Math.exp(2.09) * (Math.exp(0.09) - 1),
+    quantile: (p) => Math.exp(normalQuantile(p, 1, 0.3)),
+  },
+  {
+    title: 'Weibull of shape 2, the Rayleigh',
+    of: { kind: 'weibull', shape: 2, scale: 3 },
+    mean: (3 * Math.sqrt(Math.PI)) / 2,
+    variance: 9 * (1 - Math.PI / 4),
+    quantile: (p) => weibullQuantile(p, 2, 3),
+  },
+  {
+    title: 'Weibull of shape 0.5',
+    of: { kind: 'weibull', shape: 0.5, scale: 1 },
+    mean: 2,
+    variance: 20,
+    quantile: (p) => weibullQuantile(p, 0.5, 1),
+  },
+  {
+    title: 'normal cut far out, hardly at all',
+    of: { kind: 'normal', mean: 10, sd: 2, low: -30, high: Infinity },
+    mean: 10,
+    variance: 4,
+    quantile: (p) => normalQuantile(p, 10, 2),
+  },
+  {
+    title: 'normal cut to -1 and 2 sd',
+    of: { kind: 'normal', mean: 0, sd: 1, low: -1, high: 2 },
+    quantile: cutQuantile(UPPER['-1'], UPPER['2']),
+  },
+  {
+    title: 'normal cut to 0 and 0.5 sd',
+    of: { kind: 'normal', mean: 0, sd: 1, low: 0, high: 0.5 },
+    quantile: cutQuantile(UPPER['0'], UPPER['0.5']),
+  },
+  {
+    title: 'normal cut to -1 and 1 sd',
+    of: { kind: 'normal', mean: 0, sd: 1, low: -1, high: 1 },
+    mean: 0,
+    variance: 1 - (2 * Math.exp(-0.5)) / Math.sqrt(2 * Math.PI) / 0.6826894921370859,
+    quantile: cutQuantile(UPPER['-1'], UPPER['1']),
+  },
+  {
+    title: 'normal cut to 2 and 2.5 sd',
+    of: { kind: 'normal', mean: 0, sd: 1, low: 2, high: 2.5 },
+    quantile: cutQuantile(UPPER['2'], UPPER['2.5']),
+  },
+  {
+    title: 'normal cut to beyond 3 sd',
+    of: { kind: 'normal', mean: 0, sd: 1, low: 3, high: Infinity },
+    quantile: cutQuantile(UPPER['3'], 0),
+  },
+  {
+    title: 'normal cut to below -3 sd',
+    of: { kind: 'normal', mean: 10, sd: 2, low: -Infinity, high: 4 },
+    quantile: (p) => 10 - 2 * cutQuantile(UPPER['3'], 0)(1 - p),
+  },
 ];
 
 describe.each(cases)('the values of a $title', ({ of, mean, variance, quantile, title }) => {
@@ -119,12 +215,18 @@ describe('a cut normal', () => {
   it.each([
     ['a million sd away', { kind: 'normal', mean: 0, sd: 1, low: 1e6, high: Infinity }],
     ['on the far side, and thin', { kind: 'normal', mean: 0, sd: 1, low: -1e9 - 1, high: -1e9 }],
-    ['about the mean, and a billionth wide', { kind: 'normal', mean: 5, sd: 1, low: 5 - 1e-9, high: 5 + 1e-9 }],
+    [
+      'about the mean, and a billionth wide',
+      { kind: 'normal', mean: 5, sd: 1, low: 5 - 1e-9, high: 5 + 1e-9 },
+    ],
     ['with an sd close to nothing', { kind: 'normal', mean: 5, sd: 1e-300, low: 6, high: 7 }],
-  ] as [string, Distribution & { low: number; high: number }][])('ends and stays inside an interval %s', (_, d) => {
-    for (const value of sampleOf(d, 2000)) {
-      expect(value).toBeGreaterThanOrEqual(d.low);
-      expect(value).toBeLessThanOrEqual(d.high);
-    }
-  });
+  ] as [string, Distribution & { low: number; high: number }][])(
+    'ends and stays inside an interval %s',
+    (_, d) => {
+      for (const value of sampleOf(d, 2000)) {
+        expect(value).toBeGreaterThanOrEqual(d.low);
+        expect(value).toBeLessThanOrEqual(d.high);
+      }
+    },
+  );
 });

@@ -26,7 +26,9 @@ describe('meanOf', () => {
 
   it('of a lognormal is exp(mu + sigma^2 / 2), so mean 42 and cv 0.3 come back', () => {
     const sigma2 = Math.log(1 + 0.3 ** 2);
-    expect(meanOf({ kind: 'lognormal', mu: Math.log(42) - sigma2 / 2, sigma: Math.sqrt(sigma2) })).toBeCloseTo(42, 10);
+    expect(
+      meanOf({ kind: 'lognormal', mu: Math.log(42) - sigma2 / 2, sigma: Math.sqrt(sigma2) }),
+    ).toBeCloseTo(42, 10);
   });
 
   it('of a Weibull with shape 2 is scale * sqrt(pi) / 2, and with shape 1 the scale', () => {
@@ -37,8 +39,12 @@ describe('meanOf', () => {
 
   it('agrees with the integral of quantiles of @stdlib', () => {
     // The midpoint rule misses a little of the unbounded tail: 1e-3 of the mean covers it.
-    expect(meanOf({ kind: 'weibull', shape: 1.7, scale: 10 }) / meanOfQuantile((p) => weibullQuantile(p, 1.7, 10))).toBeCloseTo(1, 3);
-    expect(meanOf({ kind: 'gamma', shape: 1.7, scale: 10 }) / meanOfQuantile((p) => gammaQuantile(p, 1.7, 0.1))).toBeCloseTo(1, 3);
+    expect(
+      meanOf({ kind: 'weibull', shape: 1.7, scale: 10 }) / meanOfQuantile((p) => weibullQuantile(p, 1.7, 10)),
+    ).toBeCloseTo(1, 3);
+    expect(
+      meanOf({ kind: 'gamma', shape: 1.7, scale: 10 }) / meanOfQuantile((p) => gammaQuantile(p, 1.7, 0.1)),
+    ).toBeCloseTo(1, 3);
   });
 
   it('of a cut normal agrees with the integral of the quantile between the cuts', () => {

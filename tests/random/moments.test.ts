@@ -28,7 +28,13 @@ describe('mean and variance', () => {
 });
 
 describe('a cut normal', () => {
-  const cut = (low: number, high: number, mean = 0, sd = 1): Distribution => ({ kind: 'normal', mean, sd, low, high });
+  const cut = (low: number, high: number, mean = 0, sd = 1): Distribution => ({
+    kind: 'normal',
+    mean,
+    sd,
+    low,
+    high,
+  });
   const phi = (x: number) => Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
 
   it('cut at its mean is the half-normal: √(2/π), 1 - 2/π', () => {
@@ -93,12 +99,27 @@ describe('a distribution without a meaning', () => {
     [{ kind: 'weibull', shape: 1, scale: -1 }, 'weibull scale must be above 0 and finite, saw -1'],
     [{ kind: 'lognormal', mu: 0, sigma: -1 }, 'lognormal sigma must be 0 or more and finite, saw -1'],
     [{ kind: 'normal', mean: 0, sd: 1, low: 2, high: 1 }, 'normal high must be at least low (2), saw 1'],
-    [{ kind: 'normal', mean: 0, sd: 1, low: Infinity, high: Infinity }, 'normal low must be a number or -Infinity, saw Infinity'],
-    [{ kind: 'discrete', values: [1, 2], weights: [1] }, 'discrete weights must be as many as the values (2), saw 1'],
-    [{ kind: 'discrete', values: [1, 2], weights: [0, 0] }, 'sum of the discrete weights must be above 0 and finite, saw 0'],
-    [{ kind: 'discrete', values: [1, 2], weights: [2, -1] }, 'discrete weights[1] must be 0 or more and finite, saw -1'],
+    [
+      { kind: 'normal', mean: 0, sd: 1, low: Infinity, high: Infinity },
+      'normal low must be a number or -Infinity, saw Infinity',
+    ],
+    [
+      { kind: 'discrete', values: [1, 2], weights: [1] },
+      'discrete weights must be as many as the values (2), saw 1',
+    ],
+    [
+      { kind: 'discrete', values: [1, 2], weights: [0, 0] },
+      'sum of the discrete weights must be above 0 and finite, saw 0',
+    ],
+    [
+      { kind: 'discrete', values: [1, 2], weights: [2, -1] },
+      'discrete weights[1] must be 0 or more and finite, saw -1',
+    ],
     [{ kind: 'empirical', values: [] }, 'empirical values must be one number or more, saw none'],
-    [{ kind: 'empirical', values: [1, Infinity] }, 'empirical values[1] must be a finite number, saw Infinity'],
+    [
+      { kind: 'empirical', values: [1, Infinity] },
+      'empirical values[1] must be a finite number, saw Infinity',
+    ],
   ] as [Distribution, string][])('%j is refused by name', (d, message) => {
     expect(() => meanOf(d)).toThrow(new RangeError(message));
     expect(() => leastOf(d)).toThrow(new RangeError(message));

@@ -9,7 +9,12 @@ import { Sampler } from '../../src/random/sampler.js';
 const ERRORS_ALLOWED = 4;
 
 /** The first `count` values of a draw named `name`. */
-export function sampleOf(distribution: Distribution, count: number, name = 'station/work', seed = 'tests'): Float64Array {
+export function sampleOf(
+  distribution: Distribution,
+  count: number,
+  name = 'station/work',
+  seed = 'tests',
+): Float64Array {
   const sampler = new Sampler([{ name, distribution }], seed, 1);
   return Float64Array.from({ length: count }, () => sampler.next(0));
 }
@@ -45,6 +50,10 @@ export function expectMoments(values: Float64Array, mean: number, variance: numb
 export function expectQuantiles(values: Float64Array, quantile: (p: number) => number): void {
   for (const p of [0.01, 0.1, 0.5, 0.9, 0.99]) {
     const q = quantile(p);
-    expectShare(values.reduce((below, value) => below + (value < q ? 1 : 0), 0) / values.length, p, values.length);
+    expectShare(
+      values.reduce((below, value) => below + (value < q ? 1 : 0), 0) / values.length,
+      p,
+      values.length,
+    );
   }
 }

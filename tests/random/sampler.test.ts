@@ -7,7 +7,8 @@ const trim: Draw = { name: 'trim/work', distribution: { kind: 'gamma', shape: 0.
 const test: Draw = { name: 'road test/fail', distribution: { kind: 'uniform', low: 0, high: 1 } };
 
 /** More than two blocks, so that refills are met. */
-const take = (sampler: Sampler, i: number, count = 150) => Array.from({ length: count }, () => sampler.next(i));
+const take = (sampler: Sampler, i: number, count = 150) =>
+  Array.from({ length: count }, () => sampler.next(i));
 
 describe('the values of a draw', () => {
   const alone = take(new Sampler([paint], 'seed', 4), 0);

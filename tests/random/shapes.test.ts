@@ -19,7 +19,9 @@ describe.each(Object.entries(builders))('%s', (name, build) => {
     const kind = name.slice(0, -2);
     expect(() => build(0, 0.3)).toThrow(new RangeError(`${kind} mean must be above 0 and finite, saw 0`));
     expect(() => build(NaN, 0.3)).toThrow(new RangeError(`${kind} mean must be above 0 and finite, saw NaN`));
-    expect(() => build(42, -0.1)).toThrow(new RangeError(`${kind} cv must be 0 or more and finite, saw -0.1`));
+    expect(() => build(42, -0.1)).toThrow(
+      new RangeError(`${kind} cv must be 0 or more and finite, saw -0.1`),
+    );
   });
 });
 
@@ -37,7 +39,11 @@ describe('weibullOf', () => {
 
 describe('lognormalOf', () => {
   it('gives the parameters of the yardstick model: mean 1, cv 0.3 has sigma² = ln 1.09', () => {
-    expect(lognormalOf(1, 0.3)).toEqual({ kind: 'lognormal', mu: -Math.log1p(0.3 * 0.3) / 2, sigma: Math.sqrt(Math.log1p(0.3 * 0.3)) });
+    expect(lognormalOf(1, 0.3)).toEqual({
+      kind: 'lognormal',
+      mu: -Math.log1p(0.3 * 0.3) / 2,
+      sigma: Math.sqrt(Math.log1p(0.3 * 0.3)),
+    });
   });
 });
 
@@ -49,7 +55,9 @@ describe('erlangOf', () => {
 
   it('refuses a part of a phase', () => {
     expect(() => erlangOf(12, 2.5)).toThrow(
-      new RangeError('erlang phases must be a whole number of at least 1, saw 2.5; for other spreads use gamma'),
+      new RangeError(
+        'erlang phases must be a whole number of at least 1, saw 2.5; for other spreads use gamma',
+      ),
     );
   });
 });

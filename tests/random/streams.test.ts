@@ -55,7 +55,8 @@ describe('uniforms', () => {
   it('fill a 16 by 16 board of successive pairs evenly', () => {
     const values = uniforms('tests/pairs', 400_000);
     const cells = new Float64Array(256);
-    for (let k = 0; k < values.length; k += 2) cells[Math.floor(values[k]! * 16) * 16 + Math.floor(values[k + 1]! * 16)]!++;
+    for (let k = 0; k < values.length; k += 2)
+      cells[Math.floor(values[k]! * 16) * 16 + Math.floor(values[k + 1]! * 16)]!++;
     const wanted = 200_000 / 256;
     const chi = cells.reduce((sum, seen) => sum + (seen - wanted) ** 2 / wanted, 0);
     expect(Math.abs(chi - 255)).toBeLessThan(4 * Math.sqrt(510));
@@ -82,27 +83,44 @@ describe('uniforms', () => {
 });
 
 describe('streams of like names', () => {
-  const names = ['1/1/a/work', '1/1/b/work', '1/2/a/work', '2/1/a/work', '1/1/a/fail', '1/11/a/work', '1/1/aa/work'];
+  const names = [
+    '1/1/a/work',
+    '1/1/b/work',
+    '1/2/a/work',
+    '2/1/a/work',
+    '1/1/a/fail',
+    '1/11/a/work',
+    '1/1/aa/work',
+  ];
 
   it('are uncorrelated with one another, also shifted by one', () => {
     const count = 20_000;
     const values = names.map((name) => uniforms(name, count + 1));
     for (let i = 0; i < names.length; i++) {
       for (let j = 0; j < i; j++) {
-        expect(Math.abs(correlation(values[i]!.subarray(0, count), values[j]!.subarray(0, count)))).toBeLessThan(4 / Math.sqrt(count));
-        expect(Math.abs(correlation(values[i]!.subarray(1), values[j]!.subarray(0, count)))).toBeLessThan(4 / Math.sqrt(count));
+        expect(
+          Math.abs(correlation(values[i]!.subarray(0, count), values[j]!.subarray(0, count))),
+        ).toBeLessThan(4 / Math.sqrt(count));
+        expect(Math.abs(correlation(values[i]!.subarray(1), values[j]!.subarray(0, count)))).toBeLessThan(
+          4 / Math.sqrt(count),
+        );
       }
     }
   });
 
   it('begin evenly: the first values of 20,000 replications pass a chi-square test and are uncorrelated in turn', () => {
     const count = 20_000;
-    const first = Float64Array.from({ length: count }, (_, k) => uniforms(streamName('1', k, 'a/work'), 1)[0]!);
+    const first = Float64Array.from(
+      { length: count },
+      (_, k) => uniforms(streamName('1', k, 'a/work'), 1)[0]!,
+    );
     const cells = new Float64Array(64);
     for (const u of first) cells[Math.floor(u * 64)]!++;
     const chi = cells.reduce((sum, seen) => sum + (seen - count / 64) ** 2 / (count / 64), 0);
     expect(Math.abs(chi - 63)).toBeLessThan(4 * Math.sqrt(126));
-    expect(Math.abs(correlation(first.subarray(1), first.subarray(0, count - 1)))).toBeLessThan(4 / Math.sqrt(count));
+    expect(Math.abs(correlation(first.subarray(1), first.subarray(0, count - 1)))).toBeLessThan(
+      4 / Math.sqrt(count),
+    );
   });
 
   it('never begin in the same state, over 20,000 names', () => {

@@ -9,7 +9,12 @@ describe('fonts of the pictures', () => {
     const names = FONT_FAMILY.split(', ').map((name) => name.replaceAll('"', ''));
     expect(names).toHaveLength(2);
     for (const name of names) {
-      expect(GlobalFonts.families.find(({ family }) => family === name)?.styles.map(({ weight }) => weight).sort()).toHaveLength(2);
+      expect(
+        GlobalFonts.families
+          .find(({ family }) => family === name)
+          ?.styles.map(({ weight }) => weight)
+          .sort(),
+      ).toHaveLength(2);
     }
   });
 
@@ -21,7 +26,8 @@ describe('fonts of the pictures', () => {
   });
 
   it('draw a letter that only the second font has', () => {
-    const canvas = newCanvas(60, 60), context = canvas.getContext('2d');
+    const canvas = newCanvas(60, 60),
+      context = canvas.getContext('2d');
     const inkOf = (text: string): string => {
       context.fillStyle = '#fff';
       context.fillRect(0, 0, 60, 60);
@@ -38,7 +44,16 @@ describe('fonts of the pictures', () => {
 
 describe('every text of a picture', () => {
   const labels = (font: object) => ({ legend: { labels: { font: { size: 12, ...font } } } });
-  const picture = (plugins: object): Promise<Buffer> => renderPng({ type: 'bar', data: { labels: ['a'], datasets: [{ label: 'does not hold', data: [1] }] }, options: { plugins } }, 300, 200);
+  const picture = (plugins: object): Promise<Buffer> =>
+    renderPng(
+      {
+        type: 'bar',
+        data: { labels: ['a'], datasets: [{ label: 'does not hold', data: [1] }] },
+        options: { plugins },
+      },
+      300,
+      200,
+    );
 
   it('is in the fonts of the report, also a legend that names none', async () => {
     const plain = await picture(labels({}));
@@ -58,7 +73,9 @@ describe('text that must fit', () => {
   });
 
   it('keeps an interval on one line', () => {
-    expect(wrap(title, 500, 18, '600').some((line) => line.includes('(95 % CI 3.29 to 3.47, 40 replications)'))).toBe(true);
+    expect(
+      wrap(title, 500, 18, '600').some((line) => line.includes('(95 % CI 3.29 to 3.47, 40 replications)')),
+    ).toBe(true);
   });
 
   it('is shortened in the middle', () => {

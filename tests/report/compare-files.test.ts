@@ -21,14 +21,34 @@ slower trim: { changes: { route.trim.work: 61 min } }
 `;
 
 describe('the report of a comparison', async () => {
-  const { scenario } = readScenario(YAML, 'line.yaml', () => ''), { whatIfs } = readWhatIfs(WHAT_IFS, 'what-ifs.yaml', { text: YAML, file: 'line.yaml' }, () => '');
-  const design = compareDesign({ scenario: scenario!, file: 'line.yaml', whatIfs: whatIfs!, whatIfsFile: 'what-ifs.yaml', replications: 6, seed: '1', level: 0.95 });
+  const { scenario } = readScenario(YAML, 'line.yaml', () => ''),
+    { whatIfs } = readWhatIfs(WHAT_IFS, 'what-ifs.yaml', { text: YAML, file: 'line.yaml' }, () => '');
+  const design = compareDesign({
+    scenario: scenario!,
+    file: 'line.yaml',
+    whatIfs: whatIfs!,
+    whatIfsFile: 'what-ifs.yaml',
+    replications: 6,
+    seed: '1',
+    level: 0.95,
+  });
   const results = await answerOf(design, { workers: 1 });
-  const files = await compareFiles(results), page = String(files.get('report.html'));
+  const files = await compareFiles(results),
+    page = String(files.get('report.html'));
 
   it('has pictures, a page, data and two tables', () => {
-    expect([...files.keys()].sort()).toEqual(['01-differences.png', '02-throughput-by-week.png', '03-wip-by-week.png', 'differences.csv', 'report.html', 'results.json', 'runs.csv']);
-    for (const [name, content] of files) if (name.endsWith('.png')) expect(page.includes((content as Buffer).toString('base64')), name).toBe(true);
+    expect([...files.keys()].sort()).toEqual([
+      '01-differences.png',
+      '02-throughput-by-week.png',
+      '03-wip-by-week.png',
+      'differences.csv',
+      'report.html',
+      'results.json',
+      'runs.csv',
+    ]);
+    for (const [name, content] of files)
+      if (name.endsWith('.png'))
+        expect(page.includes((content as Buffer).toString('base64')), name).toBe(true);
   });
 
   it('has a row for each what-if and measure, and one for each variant and replication', () => {

@@ -4,20 +4,28 @@ import { pageTables } from '../../src/report/page-tables.js';
 import { resultsTable } from '../../src/report/terminal.js';
 import { sampleResults } from './sample-results.js';
 
-const results = sampleResults(), costs = results.costs!;
+const results = sampleResults(),
+  costs = results.costs!;
 
 describe('the picture of costs', () => {
   const chart = CHARTS['13-cost-per-unit']!(results)!;
   const { labels, datasets } = chart.configuration.data;
 
   it('has the cost of a unit and its greatest part for a title', () => {
-    expect(chart.finding).toBe('A unit shipped costs 12340 EUR (95 % CI 12180 to 12500), 61 % of it for people; rework costs 830 (95 % CI 730 to 930) of it');
+    expect(chart.finding).toBe(
+      'A unit shipped costs 12340 EUR (95 % CI 12180 to 12500), 61 % of it for people; rework costs 830 (95 % CI 730 to 930) of it',
+    );
   });
 
   it('shows all parts, the greatest first, and rework apart from them', () => {
     const sorted = [...costs.parts].sort((a, b) => b.perUnit.mean - a.perUnit.mean);
     expect(labels).toEqual(['parts', ...sorted.map(({ name }) => name), 'within these parts', 'rework']);
-    expect(datasets[0]!.data).toEqual([null, ...sorted.map(({ perUnit }) => perUnit.mean), null, costs.rework.costPerUnit.mean]);
+    expect(datasets[0]!.data).toEqual([
+      null,
+      ...sorted.map(({ perUnit }) => perUnit.mean),
+      null,
+      costs.rework.costPerUnit.mean,
+    ]);
     expect(datasets[1]!.data.at(-1)).toEqual([costs.rework.costPerUnit.low, costs.rework.costPerUnit.high]);
   });
 
@@ -34,6 +42,8 @@ it('the page has a table of parts, their sum, and rework beside it', () => {
 });
 
 it('the terminal has one line for the cost of a unit and one for rework, none without prices', () => {
-  expect(resultsTable(results)).toMatch(/cost of a unit shipped, EUR +12340 +12180 to 12500\n +of it for rework +830 +730 to 930/);
+  expect(resultsTable(results)).toMatch(
+    /cost of a unit shipped, EUR +12340 +12180 to 12500\n +of it for rework +830 +730 to 930/,
+  );
   expect(resultsTable({ ...results, costs: null })).not.toContain('cost of a unit');
 });

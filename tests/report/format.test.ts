@@ -1,7 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { asEstimate, bounds, count, mean, number, percentWithInterval, withInterval } from '../../src/report/format.js';
+import {
+  asEstimate,
+  bounds,
+  count,
+  mean,
+  number,
+  percentWithInterval,
+  withInterval,
+} from '../../src/report/format.js';
 
-const estimate = (middle: number, low: number | null, high: number | null) => ({ mean: middle, low, high, level: 0.95, n: low === null ? 1 : 40 });
+const estimate = (middle: number, low: number | null, high: number | null) => ({
+  mean: middle,
+  low,
+  high,
+  level: 0.95,
+  n: low === null ? 1 : 40,
+});
 
 describe('numbers with their intervals', () => {
   it('shows the digits that the interval deserves, the same for mean and bounds', () => {
@@ -35,7 +49,13 @@ describe('numbers with their intervals', () => {
   });
 
   it('reads a proportion as an estimate of its share', () => {
-    expect(asEstimate({ share: 0.5, low: 0.35, high: 0.65, level: 0.9, count: 20, n: 40 })).toEqual({ mean: 0.5, low: 0.35, high: 0.65, level: 0.9, n: 40 });
+    expect(asEstimate({ share: 0.5, low: 0.35, high: 0.65, level: 0.9, count: 20, n: 40 })).toEqual({
+      mean: 0.5,
+      low: 0.35,
+      high: 0.65,
+      level: 0.9,
+      n: 40,
+    });
   });
 
   it('counts one thing in the singular', () => {

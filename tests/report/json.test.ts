@@ -8,20 +8,32 @@ describe('stable JSON', () => {
   });
 
   it('puts format and version first and the rest by name, two spaces deep', () => {
-    expect(stableJson({ alpha: 1, version: 1, format: 'x' })).toBe('{\n  "format": "x",\n  "version": 1,\n  "alpha": 1\n}\n');
+    expect(stableJson({ alpha: 1, version: 1, format: 'x' })).toBe(
+      '{\n  "format": "x",\n  "version": 1,\n  "alpha": 1\n}\n',
+    );
   });
 
   it('rounds to 10 significant digits', () => {
-    expect(JSON.parse(stableJson([1 / 3, 123456789.123456, 1e-20 / 3, 7]))).toEqual([0.3333333333, 123456789.1, 3.333333333e-21, 7]);
+    expect(JSON.parse(stableJson([1 / 3, 123456789.123456, 1e-20 / 3, 7]))).toEqual([
+      0.3333333333, 123456789.1, 3.333333333e-21, 7,
+    ]);
   });
 
   it('names the place of a number that JSON cannot hold', () => {
-    expect(() => stableJson({ series: [{ mean: NaN }] })).toThrow('expected a finite number at series[0].mean, got NaN');
+    expect(() => stableJson({ series: [{ mean: NaN }] })).toThrow(
+      'expected a finite number at series[0].mean, got NaN',
+    );
   });
 
   it('loses nothing of the results but digits', () => {
     const results = sampleResults({ stations: 3 });
     const back: unknown = JSON.parse(stableJson(results));
-    expect(back).toEqual(JSON.parse(JSON.stringify(results, (_, value: unknown) => typeof value === 'number' ? Number(value.toPrecision(10)) : value)));
+    expect(back).toEqual(
+      JSON.parse(
+        JSON.stringify(results, (_, value: unknown) =>
+          typeof value === 'number' ? Number(value.toPrecision(10)) : value,
+        ),
+      ),
+    );
   });
 });

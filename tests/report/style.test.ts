@@ -5,8 +5,9 @@ import { DARK_EDGE, INK, LINES, MUTED, PALETTE, STATE_FILLS, STATE_ORDER } from 
 
 /** Contrast with white, WCAG 2.2 definitions of relative luminance and contrast ratio. */
 function contrastOnWhite(colour: string): number {
-  const [red = 0, green = 0, blue = 0] = [1, 3, 5].map((at) => parseInt(colour.slice(at, at + 2), 16) / 255)
-    .map((value) => value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4);
+  const [red = 0, green = 0, blue = 0] = [1, 3, 5]
+    .map((at) => parseInt(colour.slice(at, at + 2), 16) / 255)
+    .map((value) => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4));
   return 1.05 / (0.2126 * red + 0.7152 * green + 0.0722 * blue + 0.05);
 }
 
@@ -23,11 +24,14 @@ describe('style', () => {
 
   it('draws every line and the edge of every state with a contrast of 3 at least', () => {
     for (const { colour } of LINES) expect(contrastOnWhite(colour), colour).toBeGreaterThanOrEqual(3);
-    for (const state of STATE_ORDER) expect(contrastOnWhite(STATE_FILLS[state].edge), state).toBeGreaterThanOrEqual(3);
+    for (const state of STATE_ORDER)
+      expect(contrastOnWhite(STATE_FILLS[state].edge), state).toBeGreaterThanOrEqual(3);
   });
 
   it('gives orange, sky and yellow, which are too pale on white, a dark edge', () => {
-    const pale = Object.values(STATE_FILLS).filter(({ colour }) => [PALETTE.orange, PALETTE.sky, PALETTE.yellow].includes(colour as never));
+    const pale = Object.values(STATE_FILLS).filter(({ colour }) =>
+      [PALETTE.orange, PALETTE.sky, PALETTE.yellow].includes(colour as never),
+    );
     expect(pale).toHaveLength(3);
     for (const { edge } of pale) expect(edge).toBe(DARK_EDGE);
   });

@@ -47,17 +47,34 @@ describe('results in the terminal', () => {
 
   it('count what the scenario says of its values, where it says something', () => {
     const one = { path: 'programme.quantity', value: '420', note: null };
-    const results = { ...sampleResults({ stations: 3 }), assumptions: [{ ...one, basis: 'measured' as const }, { ...one, basis: 'guess' as const }] };
+    const results = {
+      ...sampleResults({ stations: 3 }),
+      assumptions: [
+        { ...one, basis: 'measured' as const },
+        { ...one, basis: 'guess' as const },
+      ],
+    };
     expect(resultsTable(results)).toContain('seed spring\nassumptions: 1 measured, 0 estimated, 1 guessed\n');
     expect(resultsTable(sampleResults({ stations: 3 }))).not.toContain('assumptions');
   });
 
   it('are at most 100 columns wide, whatever the names', () => {
-    const names = (index: number): string => `final assembly station for the rear body, left side and roof module number ${index + 1}`;
+    const names = (index: number): string =>
+      `final assembly station for the rear body, left side and roof module number ${index + 1}`;
     const results = sampleResults({ stations: 60, names });
-    const wordy = { ...results, answer: { ...results.answer, sentence: `${'No. '.repeat(60)}${'x'.repeat(150)}` },
-      findings: [{ kind: 'gridlock' as const, text: `${names(1)} waits for ${names(2)} and ${names(3)}`, replications: 3 }] };
-    for (const line of resultsTable(wordy).split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
+    const wordy = {
+      ...results,
+      answer: { ...results.answer, sentence: `${'No. '.repeat(60)}${'x'.repeat(150)}` },
+      findings: [
+        {
+          kind: 'gridlock' as const,
+          text: `${names(1)} waits for ${names(2)} and ${names(3)}`,
+          replications: 3,
+        },
+      ],
+    };
+    for (const line of resultsTable(wordy).split('\n'))
+      expect([...line].length, line).toBeLessThanOrEqual(100);
   });
 
   it('say that there is no interval with one replication', () => {
@@ -69,7 +86,15 @@ describe('results in the terminal', () => {
 
   it('leave out what the results do not have', () => {
     const results = sampleResults({ stations: 3 });
-    const text = resultsTable({ ...results, inspections: [], rty: null, bottlenecks: [], lastUnit: [], findings: [], answer: { ...results.answer, askedPerDay: null, heldPerDay: null } });
+    const text = resultsTable({
+      ...results,
+      inspections: [],
+      rty: null,
+      bottlenecks: [],
+      lastUnit: [],
+      findings: [],
+      answer: { ...results.answer, askedPerDay: null, heldPerDay: null },
+    });
     expect(text).not.toMatch(/first-time|RTY|bottleneck|last unit|finding|asked/);
     expect(text).toMatch(/shipped over the whole run, units a working day +2\.96 {2}2\.91 to 3\.01/);
   });

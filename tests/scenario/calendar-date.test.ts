@@ -5,7 +5,14 @@ import { dayNumber, isoDate, isoWeek, weekday } from '../../src/scenario/calenda
 describe('dates as day numbers', () => {
   it('names ISO 8601 weeks as the standard does at the turn of a year', () => {
     // Cases of the usual table of ISO 8601 week dates at new year (from memory; the next test asks Temporal).
-    const cases = { '2005-01-01': '2004-W53', '2007-01-01': '2007-W01', '2008-12-29': '2009-W01', '2009-12-31': '2009-W53', '2010-01-03': '2009-W53', '2027-06-07': '2027-W23' };
+    const cases = {
+      '2005-01-01': '2004-W53',
+      '2007-01-01': '2007-W01',
+      '2008-12-29': '2009-W01',
+      '2009-12-31': '2009-W53',
+      '2010-01-03': '2009-W53',
+      '2027-06-07': '2027-W23',
+    };
     for (const [date, week] of Object.entries(cases)) expect(isoWeek(dayNumber(date))).toBe(week);
   });
 

@@ -4,14 +4,22 @@ import type { Programme } from '../../src/scenario/scenario.js';
 import { dayShift, programme, scenario, site, station, step } from './compile-scenario.js';
 
 function clock(more: Partial<Programme>, holidays = dayShift.holidays) {
-  return programmeClock(scenario({
-    calendars: { days: { ...dayShift, holidays } },
-    sites: { yard: site({ bay: station() }, { calendar: 'days' }) },
-    route: [step('fit', 'bay')],
-    programme: programme(more),
-  }));
+  return programmeClock(
+    scenario({
+      calendars: { days: { ...dayShift, holidays } },
+      sites: { yard: site({ bay: station() }, { calendar: 'days' }) },
+      route: [step('fit', 'bay')],
+      programme: programme(more),
+    }),
+  );
 }
-const ramp: Programme['release'] = { kind: 'rate', phases: [{ from: '2027-06-02', perDay: 2 }, { from: '2027-06-10', perDay: 4 }] };
+const ramp: Programme['release'] = {
+  kind: 'rate',
+  phases: [
+    { from: '2027-06-02', perDay: 2 },
+    { from: '2027-06-10', perDay: 4 },
+  ],
+};
 
 describe('programmeClock', () => {
   it('tells local dates and times on both sides of the change of the clock', () => {
@@ -34,7 +42,10 @@ describe('programmeClock', () => {
   });
 
   it('counts working days and the asked rate by week, holidays out', () => {
-    const { buckets } = clock({ start: '2027-06-02', until: '2027-06-21', quantity: undefined, release: ramp }, [{ from: '2027-06-09', to: '2027-06-09' }]);
+    const { buckets } = clock(
+      { start: '2027-06-02', until: '2027-06-21', quantity: undefined, release: ramp },
+      [{ from: '2027-06-09', to: '2027-06-09' }],
+    );
     expect(buckets.workingDays).toEqual([3, 4, 5]);
     // Second week: Monday and Tuesday at 2, Thursday and Friday at 4.
     expect(buckets.asked).toEqual([2, 3, 4]);

@@ -6,14 +6,18 @@ import { dayShift, minutes, programme, scenario, site, station, step } from './c
 
 /** One station in Oslo, on day shift (06:00-14:30 less a break 12:00-12:30: 480 min) or always open. */
 function released(more: Partial<Programme>, isOpen = false) {
-  return compile(scenario({
-    calendars: { days: dayShift },
-    sites: { yard: site({ bay: station() }, { calendar: isOpen ? undefined : 'days' }) },
-    route: [step('fit', 'bay', { work: minutes(30) })],
-    programme: programme(more),
-  })).programme;
+  return compile(
+    scenario({
+      calendars: { days: dayShift },
+      sites: { yard: site({ bay: station() }, { calendar: isOpen ? undefined : 'days' }) },
+      route: [step('fit', 'bay', { work: minutes(30) })],
+      programme: programme(more),
+    }),
+  ).programme;
 }
-const rate = (...phases: [string, number][]): Pick<Programme, 'release'> => ({ release: { kind: 'rate', phases: phases.map(([from, perDay]) => ({ from, perDay })) } });
+const rate = (...phases: [string, number][]): Pick<Programme, 'release'> => ({
+  release: { kind: 'rate', phases: phases.map(([from, perDay]) => ({ from, perDay })) },
+});
 
 describe('release by rate', () => {
   it('puts two a day at the start of the shift and half its working time later', () => {
@@ -22,7 +26,9 @@ describe('release by rate', () => {
 
   it('spreads over working minutes, with the break left out', () => {
     // Four a day: every 120 working minutes; the fourth at 360, which is the noon break, so at 12:30.
-    expect([...released({ quantity: 5, ...rate(['2027-03-01', 4]) }).times]).toEqual([360, 480, 600, 750, 1800]);
+    expect([...released({ quantity: 5, ...rate(['2027-03-01', 4]) }).times]).toEqual([
+      360, 480, 600, 750, 1800,
+    ]);
   });
 
   it('carries a part of a unit over to the next day', () => {
@@ -34,7 +40,10 @@ describe('release by rate', () => {
 
   it('makes ten days at a tenth one unit exactly', () => {
     // Unit 2 goes at the first minute of the eleventh working day, Monday 2027-03-15.
-    expect([...released({ quantity: 2, ...rate(['2027-03-01', 0.1]) }).times]).toEqual([360, 14 * 1440 + 360]);
+    expect([...released({ quantity: 2, ...rate(['2027-03-01', 0.1]) }).times]).toEqual([
+      360,
+      14 * 1440 + 360,
+    ]);
   });
 
   it('follows the ramp by date and waits where no rate is asked', () => {
@@ -60,13 +69,22 @@ describe('release by rate', () => {
   });
 
   it('refuses a plan that never releases the last unit', () => {
-    expect(() => released({ quantity: 10, ...rate(['2027-03-01', 1], ['2027-03-03', 0]) })).toThrow(/saw none; raise the last rate/);
+    expect(() => released({ quantity: 10, ...rate(['2027-03-01', 1], ['2027-03-03', 0]) })).toThrow(
+      /saw none; raise the last rate/,
+    );
   });
 });
 
 describe('the span of a run', () => {
   it('ends calendars a year after the planned release of a short programme', () => {
-    const model = compile(scenario({ calendars: { days: dayShift }, sites: { yard: site({ bay: station() }, { calendar: 'days' }) }, route: [step('fit', 'bay')], programme: programme({ quantity: 10 }) }));
+    const model = compile(
+      scenario({
+        calendars: { days: dayShift },
+        sites: { yard: site({ bay: station() }, { calendar: 'days' }) },
+        route: [step('fit', 'bay')],
+        programme: programme({ quantity: 10 }),
+      }),
+    );
     expect(model.horizon).toBeGreaterThan(370 * 1440);
     expect(model.horizon).toBeLessThan(380 * 1440);
     expect(model.programme.end).toBe(Infinity);
@@ -74,17 +92,28 @@ describe('the span of a run', () => {
   });
 
   it('leaves a saturated line twice the time its slowest step needs, or a year', () => {
-    const build = (quantity: number) => compile(scenario({
-      calendars: { days: dayShift }, sites: { yard: site({ bay: station() }, { calendar: 'days' }) }, route: [step('fit', 'bay', { work: minutes(480) })],
-      programme: programme({ quantity, release: { kind: 'saturated' } }),
-    })).horizon;
+    const build = (quantity: number) =>
+      compile(
+        scenario({
+          calendars: { days: dayShift },
+          sites: { yard: site({ bay: station() }, { calendar: 'days' }) },
+          route: [step('fit', 'bay', { work: minutes(480) })],
+          programme: programme({ quantity, release: { kind: 'saturated' } }),
+        }),
+      ).horizon;
     // One a working day, 700 of them are 140 weeks.
     expect(build(700)).toBeGreaterThan(1.8 * 140 * 7 * 1440);
     expect(build(5)).toBeGreaterThan(365 * 1440);
   });
 
   it('has no horizon where no calendar is used', () => {
-    const model = compile(scenario({ calendars: { days: dayShift }, sites: { yard: site({ bay: station() }) }, route: [step('fit', 'bay')] }));
+    const model = compile(
+      scenario({
+        calendars: { days: dayShift },
+        sites: { yard: site({ bay: station() }) },
+        route: [step('fit', 'bay')],
+      }),
+    );
     expect(model.horizon).toBe(Infinity);
     expect(model.calendars).toHaveLength(0);
   });
@@ -96,12 +125,21 @@ describe('the span of a run', () => {
   });
 
   it('begins weeks on Mondays where the programme begins midweek', () => {
-    const { bucketEdges } = released({ start: '2027-03-03', until: '2027-03-17', ...rate(['2027-03-03', 2]) });
+    const { bucketEdges } = released({
+      start: '2027-03-03',
+      until: '2027-03-17',
+      ...rate(['2027-03-03', 2]),
+    });
     expect([...bucketEdges]).toEqual([0, 5 * 1440, 12 * 1440, 14 * 1440]);
   });
 
   it('parts the observed time of a steady-state run in sixty', () => {
-    const { bucketEdges, end, quantity, warmUp } = released({ quantity: undefined, lengthMin: 6000, warmUpMin: 500, release: { kind: 'saturated' } });
+    const { bucketEdges, end, quantity, warmUp } = released({
+      quantity: undefined,
+      lengthMin: 6000,
+      warmUpMin: 500,
+      release: { kind: 'saturated' },
+    });
     expect(bucketEdges).toHaveLength(61);
     expect([bucketEdges[0], bucketEdges[1], bucketEdges[60]]).toEqual([500, 600, 6500]);
     expect([end, quantity, warmUp]).toEqual([6500, UNLIMITED, 500]);

@@ -1,5 +1,17 @@
 import type { Distribution } from '../../src/random/distribution.js';
-import type { CalendarSpec, Chance, Feeder, Find, Lane, Programme, RouteEntry, Scenario, Site, Station, StationStep } from '../../src/scenario/scenario.js';
+import type {
+  CalendarSpec,
+  Chance,
+  Feeder,
+  Find,
+  Lane,
+  Programme,
+  RouteEntry,
+  Scenario,
+  Site,
+  Station,
+  StationStep,
+} from '../../src/scenario/scenario.js';
 
 /** Scenarios by hand, with the reader's defaults, for tests of what comes after the reader. All data is invented. */
 export const minutes = (value: number): Distribution => ({ kind: 'constant', value });
@@ -15,14 +27,45 @@ export const dayShift: CalendarSpec = {
 };
 
 export function station(more: Partial<Station> = {}): Station {
-  return { places: 1, buffer: 0, reworkBuffer: undefined, unattended: false, calendar: undefined, changeover: undefined, lot: undefined, failures: [], people: undefined, ...more };
+  return {
+    places: 1,
+    buffer: 0,
+    reworkBuffer: undefined,
+    unattended: false,
+    calendar: undefined,
+    changeover: undefined,
+    lot: undefined,
+    failures: [],
+    people: undefined,
+    ...more,
+  };
 }
 
 export function step(name: string, at: string, more: Partial<StationStep> = {}): StationStep {
   return {
-    kind: 'step', name, at, when: {}, crew: {}, work: undefined, passes: undefined, process: undefined, attendedEnd: false, oneShift: false, workFactor: {}, learning: undefined,
-    rework: 'both', sample: undefined, parts: {}, takesOff: [], creates: {}, finds: {}, fails: undefined,
-    hold: undefined, comparesWith: undefined, sideBySide: undefined, ...more,
+    kind: 'step',
+    name,
+    at,
+    when: {},
+    crew: {},
+    work: undefined,
+    passes: undefined,
+    process: undefined,
+    attendedEnd: false,
+    oneShift: false,
+    workFactor: {},
+    learning: undefined,
+    rework: 'both',
+    sample: undefined,
+    parts: {},
+    takesOff: [],
+    creates: {},
+    finds: {},
+    fails: undefined,
+    hold: undefined,
+    comparesWith: undefined,
+    sideBySide: undefined,
+    ...more,
   };
 }
 
@@ -32,8 +75,20 @@ export function site(stations: Record<string, Station>, more: Partial<Site> = {}
 
 export function lane(from: string, to: string, more: Partial<Lane> = {}): Lane {
   return {
-    from, to, trucks: 1, capacity: 1, load: minutes(0), drive: minutes(0), unload: minutes(0), return: minutes(0),
-    leaves: { kind: 'full' }, hours: undefined, bank: undefined, arrivalBank: undefined, docks: { from: undefined, to: undefined }, ...more,
+    from,
+    to,
+    trucks: 1,
+    capacity: 1,
+    load: minutes(0),
+    drive: minutes(0),
+    unload: minutes(0),
+    return: minutes(0),
+    leaves: { kind: 'full' },
+    hours: undefined,
+    bank: undefined,
+    arrivalBank: undefined,
+    docks: { from: undefined, to: undefined },
+    ...more,
   };
 }
 
@@ -41,16 +96,33 @@ export function feeder(route: RouteEntry[], more: Partial<Feeder> = {}): Feeder 
   return { kind: 'stock', target: 1, atStart: 0, route, ...more };
 }
 
-export const back = (p: number, to: string, more: { limit?: number; atLimit?: 'pass' | 'scrap' } = {}): Find =>
-  ({ chance: chance(p), then: { kind: 'back', to, limit: 5, atLimit: 'pass', ...more } });
-export const repair = (p: number, work: Distribution): Find => ({ chance: chance(p), then: { kind: 'repair', work } });
-export const carry = (p: number, work: Distribution): Find => ({ chance: chance(p), then: { kind: 'carry', work } });
+export const back = (
+  p: number,
+  to: string,
+  more: { limit?: number; atLimit?: 'pass' | 'scrap' } = {},
+): Find => ({ chance: chance(p), then: { kind: 'back', to, limit: 5, atLimit: 'pass', ...more } });
+export const repair = (p: number, work: Distribution): Find => ({
+  chance: chance(p),
+  then: { kind: 'repair', work },
+});
+export const carry = (p: number, work: Distribution): Find => ({
+  chance: chance(p),
+  then: { kind: 'carry', work },
+});
 export const scrap = (p: number): Find => ({ chance: chance(p), then: { kind: 'scrap' } });
 
 export function programme(more: Partial<Programme> = {}): Programme {
   return {
-    start: '2027-03-01', zone: 'Europe/Oslo', options: {}, release: { kind: 'rate', phases: [{ from: '2027-03-01', perDay: 2 }] },
-    quantity: 10, until: undefined, lengthMin: undefined, warmUpMin: 0, orders: { list: [], dueAfterMin: undefined, replaceScrapped: false }, ...more,
+    start: '2027-03-01',
+    zone: 'Europe/Oslo',
+    options: {},
+    release: { kind: 'rate', phases: [{ from: '2027-03-01', perDay: 2 }] },
+    quantity: 10,
+    until: undefined,
+    lengthMin: undefined,
+    warmUpMin: 0,
+    orders: { list: [], dueAfterMin: undefined, replaceScrapped: false },
+    ...more,
   };
 }
 

@@ -14,7 +14,8 @@ route: [${route}]
 `;
   return (readText(text).problems ?? []).map((problem) => sayProblem(problem).replace(/^small\.yaml:/, ''));
 }
-const step = (name: string, at: string, more = ''): string => `{ step: ${name}, at: ${at}, work: 10 min${more} }`;
+const step = (name: string, at: string, more = ''): string =>
+  `{ step: ${name}, at: ${at}, work: 10 min${more} }`;
 
 describe('a saturated source', () => {
   const endless = 'arrivals: saturated, length: 100 h';
@@ -23,7 +24,9 @@ describe('a saturated source', () => {
 
   it('without a quantity may not meet unlimited room, at a station or ahead of a lane', () => {
     expect(saidOf(endless, step('fit', 'store'))).toEqual([flood('"store"')]);
-    expect(saidOf('start: 2027-03-01, until: 2027-04-01, arrivals: saturated', step('fit', 'store'))).toHaveLength(1);
+    expect(
+      saidOf('start: 2027-03-01, until: 2027-04-01, arrivals: saturated', step('fit', 'store')),
+    ).toHaveLength(1);
     expect(saidOf(endless, `{ lane: ferry }, ${step('fit', 'quay')}`)).toEqual([flood('"ferry"')]);
   });
 
@@ -34,9 +37,15 @@ describe('a saturated source', () => {
   });
 
   it('is held back by the one limited room where others have none', () => {
-    expect(saidOf(endless, `${step('stripe', 'store', ', when: stripe')}, ${step('fit', 'bench')}`)).toEqual([]);
-    expect(saidOf(endless, `${step('look', 'store', ', sample: 1 in 2')}, ${step('fit', 'bench')}`)).toEqual([]);
-    expect(saidOf(endless, `${step('stripe', 'store', ', when: stripe')}, ${step('fit', 'yard')}`)).toEqual([flood('"store" and "yard"')]);
+    expect(saidOf(endless, `${step('stripe', 'store', ', when: stripe')}, ${step('fit', 'bench')}`)).toEqual(
+      [],
+    );
+    expect(saidOf(endless, `${step('look', 'store', ', sample: 1 in 2')}, ${step('fit', 'bench')}`)).toEqual(
+      [],
+    );
+    expect(saidOf(endless, `${step('stripe', 'store', ', when: stripe')}, ${step('fit', 'yard')}`)).toEqual([
+      flood('"store" and "yard"'),
+    ]);
   });
 });
 
@@ -45,12 +54,26 @@ describe('a route', () => {
   const wanted = 'at least one step for every unit, without sample and without rework: only';
 
   it('has a step for every unit', () => {
-    expect(saidOf(rest, step('stripe', 'bench', ', when: stripe'))).toEqual([`7:8 route: ${wanted}; got none for a unit with stripe: no`]);
-    expect(saidOf(rest, `${step('stripe', 'bench', ', when: stripe')}, ${step('red', 'bench', ', when: { colour: red }')}`)).toEqual([`7:8 route: ${wanted}; got none for a unit with stripe: no, colour: white`]);
-    expect(saidOf(rest, step('look', 'bench', ', sample: 1 in 2'))).toEqual([`7:8 route: ${wanted}; got none`]);
+    expect(saidOf(rest, step('stripe', 'bench', ', when: stripe'))).toEqual([
+      `7:8 route: ${wanted}; got none for a unit with stripe: no`,
+    ]);
+    expect(
+      saidOf(
+        rest,
+        `${step('stripe', 'bench', ', when: stripe')}, ${step('red', 'bench', ', when: { colour: red }')}`,
+      ),
+    ).toEqual([`7:8 route: ${wanted}; got none for a unit with stripe: no, colour: white`]);
+    expect(saidOf(rest, step('look', 'bench', ', sample: 1 in 2'))).toEqual([
+      `7:8 route: ${wanted}; got none`,
+    ]);
   });
 
   it('may have conditions on all its steps, if together they leave out no unit', () => {
-    expect(saidOf(rest, `${step('red', 'bench', ', when: { colour: red }')}, ${step('white', 'bench', ', when: { colour: white }')}`)).toEqual([]);
+    expect(
+      saidOf(
+        rest,
+        `${step('red', 'bench', ', when: { colour: red }')}, ${step('white', 'bench', ', when: { colour: white }')}`,
+      ),
+    ).toEqual([]);
   });
 });

@@ -12,10 +12,11 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   ],
   [
     'a condition that no unit meets',
-    [['red: 70 %, white: 30 %', 'red: 100 %, white: 0 %'], ['when: stripe', 'when: { colour: white }']],
     [
-      '43:35 route[3].when: a condition that some unit can meet; got colour: white, with a share of 0 %',
+      ['red: 70 %, white: 30 %', 'red: 100 %, white: 0 %'],
+      ['when: stripe', 'when: { colour: white }'],
     ],
+    ['43:35 route[3].when: a condition that some unit can meet; got colour: white, with a share of 0 %'],
   ],
   [
     'a step for rework that no loop passes',
@@ -34,13 +35,14 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a feeder that nothing uses',
     [['parts: { axles: 2, doors: own }', 'parts: { doors: own }']],
-    [
-      '25:3 feeders.axles: a step with this feeder in its parts; no step has it',
-    ],
+    ['25:3 feeders.axles: a step with this feeder in its parts; no step has it'],
   ],
   [
     'own parts that nothing takes off',
-    [[', takes off: doors', ''], ['axles: 2, doors: own', 'axles: 2']],
+    [
+      [', takes off: doors', ''],
+      ['axles: 2, doors: own', 'axles: 2'],
+    ],
     [
       '26:3 feeders.doors: a step that takes these parts off and a later one with them in parts; no step does',
     ],
@@ -48,65 +50,60 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'more people than the crew has',
     [['crew: { painters: 2 }', 'crew: { painters: 7 }']],
-    [
-      '33:23 route[0].crew.painters: at most 6, the headcount of painters in site coachworks; got 7',
-    ],
+    ['33:23 route[0].crew.painters: at most 6, the headcount of painters in site coachworks; got 7'],
   ],
   [
     'more parts than the stock may hold',
     [['axles: 2', 'axles: 3']],
-    [
-      '50:21 route[6].parts.axles: at most 2, the target stock of the feeder; got 3',
-    ],
+    ['50:21 route[6].parts.axles: at most 2, the target stock of the feeder; got 3'],
   ],
   [
     'a lot larger than its station',
     [['most: 4', 'most: 5']],
-    [
-      '17:67 sites.coachworks.stations.oven.lot.most: at most 4, the places of the station; got 5',
-    ],
+    ['17:67 sites.coachworks.stations.oven.lot.most: at most 4, the places of the station; got 5'],
   ],
   [
     'a lot whose least is above its most',
     [['least: 2', 'least: 5']],
-    [
-      '17:58 sites.coachworks.stations.oven.lot.least: at most 4, the most of the lot; got 5',
-    ],
+    ['17:58 sites.coachworks.stations.oven.lot.least: at most 4, the most of the lot; got 5'],
   ],
   [
     'a test that always fails',
-    [['chance: 4 %, back', 'chance: 100 %, back'], ['sample: 1 in 5, ', '']],
+    [
+      ['chance: 4 %, back', 'chance: 100 %, back'],
+      ['sample: 1 in 5, ', ''],
+    ],
     [
       '51:62 route[7].fails.chance: a chance below 100 %: every unit would fail and go back until the limit; got 100 %',
     ],
   ],
   [
     'a defect that is always made and always found',
-    [['runs: 4 %', 'runs: 1'], ['chance: 90 %', 'chance: 1']],
+    [
+      ['runs: 4 %', 'runs: 1'],
+      ['chance: 90 %', 'chance: 1'],
+    ],
     [
       '41:23 route[2].finds.runs.chance: a chance below 100 %: the defect is always made again, so every unit would go back until the limit; got 100 %',
     ],
   ],
   [
     'a test that scraps every unit',
-    [['fails: { chance: 4 %, back to: doors on }', 'fails: { chance: 1, scrap: true }'], ['sample: 1 in 5, ', '']],
     [
-      '51:62 route[7].fails.chance: a chance below 100 %: every unit would be scrapped; got 100 %',
+      ['fails: { chance: 4 %, back to: doors on }', 'fails: { chance: 1, scrap: true }'],
+      ['sample: 1 in 5, ', ''],
     ],
+    ['51:62 route[7].fails.chance: a chance below 100 %: every unit would be scrapped; got 100 %'],
   ],
   [
     'a defect that nothing finds',
     [['      runs: { chance: 90 %, back to: prime, limit: 3 }\n', '']],
-    [
-      '35:16 route[0].creates.runs: a defect that this or a later step finds; no step does',
-    ],
+    ['35:16 route[0].creates.runs: a defect that this or a later step finds; no step does'],
   ],
   [
     'an inspection of a defect that nothing makes',
     [['creates: { runs: 4 %, ', 'creates: { ']],
-    [
-      '41:7 route[2].finds.runs: a defect that this or an earlier step creates; no step does',
-    ],
+    ['41:7 route[2].finds.runs: a defect that this or an earlier step creates; no step does'],
   ],
   [
     'a step that fits in no shift',
@@ -132,44 +129,32 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a second rate without a date',
     [['from: 2027-06-07, ', '']],
-    [
-      '5:26 programme.rate[1].from: missing; should be the first day of this rate',
-    ],
+    ['5:26 programme.rate[1].from: missing; should be the first day of this rate'],
   ],
   [
     'two rates from the same day',
     [['from: 2027-06-07', 'from: 2027-03-01']],
-    [
-      '5:34 programme.rate[1].from: a day after that of the rate before, 2027-03-01; got "2027-03-01"',
-    ],
+    ['5:34 programme.rate[1].from: a day after that of the rate before, 2027-03-01; got "2027-03-01"'],
   ],
   [
     'a last rate of nothing',
     [['per day: 4', 'per day: 0']],
-    [
-      '5:9 programme.rate: a rate above 0 per day at last, so that the run ends; got 0',
-    ],
+    ['5:9 programme.rate: a rate above 0 per day at last, so that the run ends; got 0'],
   ],
   [
     'an end before the start',
     [['quantity: 40', 'until: 2027-02-01']],
-    [
-      '4:10 programme.until: a day after the start, 2027-03-01; got "2027-02-01"',
-    ],
+    ['4:10 programme.until: a day after the start, 2027-03-01; got "2027-02-01"'],
   ],
   [
     'a number of own parts',
     [['doors: own }\n', 'doors: 1 }\n']],
-    [
-      '50:31 route[6].parts.doors: the word own, since these parts come off the unit itself; got 1',
-    ],
+    ['50:31 route[6].parts.doors: the word own, since these parts come off the unit itself; got 1'],
   ],
   [
     'own parts from a stock',
     [['axles: 2,', 'axles: own,']],
-    [
-      '50:21 route[6].parts.axles: a number, since these parts come from a stock; got "own"',
-    ],
+    ['50:21 route[6].parts.axles: a number, since these parts come from a stock; got "own"'],
   ],
   [
     'stock that is taken off',
@@ -182,9 +167,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'own parts that never rejoin',
     [[', doors: own }', ' }']],
-    [
-      '44:58 route[4].takes off: a later step with parts { doors: own }; no step has it; got "doors"',
-    ],
+    ['44:58 route[4].takes off: a later step with parts { doors: own }; no step has it; got "doors"'],
   ],
   [
     'own parts that rejoin only some units',
@@ -220,9 +203,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a break outside the shifts',
     [['12:00-12:30', '15:00-15:30']],
-    [
-      '8:44 calendars.days.breaks[0]: a break inside a shift; got "15:00-15:30"',
-    ],
+    ['8:44 calendars.days.breaks[0]: a break inside a shift; got "15:00-15:30"'],
   ],
   [
     'shifts that overlap',
@@ -248,30 +229,22 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'own parts that rejoin twice',
     [['sample: 1 in 5,', 'parts: { doors: own },']],
-    [
-      '51:43 route[7].parts.doors: one step at which doors rejoin; got a second one',
-    ],
+    ['51:43 route[7].parts.doors: one step at which doors rejoin; got a second one'],
   ],
   [
     'own parts taken off in a feeder',
     [['step: trim doors, at: bay,', 'step: trim doors, at: bay, takes off: doors,']],
-    [
-      '26:71 feeders.doors.route[0].takes off: own parts only on the route of the unit; got "doors"',
-    ],
+    ['26:71 feeders.doors.route[0].takes off: own parts only on the route of the unit; got "doors"'],
   ],
   [
     'own parts that rejoin at a sampled step',
     [['step: doors on', 'step: doors on\n    sample: 1 in 2']],
-    [
-      '51:24 route[6].parts.doors: a step that every unit visits; got "doors on", with a sample',
-    ],
+    ['51:24 route[6].parts.doors: a step that every unit visits; got "doors on", with a sample'],
   ],
   [
     'a feeder that needs its own parts',
     [['at: line, work: 1 h }]', 'at: line, parts: { axles: 1 }, work: 1 h }]']],
-    [
-      '25:82 feeders.axles.route[0].parts.axles: parts of another feeder than the one this step belongs to',
-    ],
+    ['25:82 feeders.axles.route[0].parts.axles: parts of another feeder than the one this step belongs to'],
   ],
   [
     'a factor by option in a feeder of stock',
@@ -303,14 +276,24 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   ],
   [
     'a batch where no two units wait',
-    [['cell: { changeover: { on: colour, work: 15 min }', 'cell: { buffer: 1, changeover: { on: colour, work: 15 min, batch: { most: 5 } }']],
+    [
+      [
+        'cell: { changeover: { on: colour, work: 15 min }',
+        'cell: { buffer: 1, changeover: { on: colour, work: 15 min, batch: { most: 5 } }',
+      ],
+    ],
     [
       '23:66 sites.final plant.stations.cell.changeover.batch: a buffer of at least 2 spaces ahead of the station, so that there is a choice; got buffer: 1',
     ],
   ],
   [
     'a batch at a station that works on lots',
-    [['oven: { places: 4,', 'oven: { changeover: { on: colour, work: 15 min, batch: { most: 5 } }, buffer: 4, places: 4,']],
+    [
+      [
+        'oven: { places: 4,',
+        'oven: { changeover: { on: colour, work: 15 min, batch: { most: 5 } }, buffer: 4, places: 4,',
+      ],
+    ],
     [
       '17:55 sites.coachworks.stations.oven.changeover.batch: no batch at a station with lots, whose units are taken together',
     ],
@@ -331,7 +314,13 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   ],
   [
     'a condition on an option with more values than can be told apart',
-    [['colour: { red: 70 %, white: 30 % }', `colour: { red: 69 %, white: 0 %, ${Array.from({ length: 31 }, (_, i) => `shade ${i}: 1 %`).join(', ')} }`], ['when: stripe', 'when: { colour: red }']],
+    [
+      [
+        'colour: { red: 70 %, white: 30 % }',
+        `colour: { red: 69 %, white: 0 %, ${Array.from({ length: 31 }, (_, i) => `shade ${i}: 1 %`).join(', ')} }`,
+      ],
+      ['when: stripe', 'when: { colour: red }'],
+    ],
     [
       '6:14 programme.options.colour: at most 32 values where a step has a condition on the option; merge values that are built alike; got 33',
     ],

@@ -6,9 +6,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'an option in a chance',
     [['colour: { red: 7 %', 'color: { red: 7 %']],
-    [
-      '35:47 route[0].creates.dirt.color: no option of this name; got "color"; did you mean "colour"?',
-    ],
+    ['35:47 route[0].creates.dirt.color: no option of this name; got "color"; did you mean "colour"?'],
   ],
   [
     'a value in a chance',
@@ -20,9 +18,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a station',
     [['at: booth', 'at: both']],
-    [
-      '32:9 route[0].at: no station of this name; got "both"; did you mean "booth"?',
-    ],
+    ['32:9 route[0].at: no station of this name; got "both"; did you mean "booth"?'],
   ],
   [
     'a crew',
@@ -34,37 +30,27 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a crew of another site',
     [['crew: { painters: 2 }', 'crew: { fitters: 2 }']],
-    [
-      '33:13 route[0].crew.fitters: no crew of this name in site coachworks; got "fitters"',
-    ],
+    ['33:13 route[0].crew.fitters: no crew of this name in site coachworks; got "fitters"'],
   ],
   [
     'a calendar of a site',
     [['calendar: days\n    crews', 'calendar: day\n    crews']],
-    [
-      '13:15 sites.coachworks.calendar: no calendar of this name; got "day"; did you mean "days"?',
-    ],
+    ['13:15 sites.coachworks.calendar: no calendar of this name; got "day"; did you mean "days"?'],
   ],
   [
     'a lane',
     [['- lane: ferry', '- lane: fery']],
-    [
-      '45:11 route[5].lane: no lane of this name; got "fery"; did you mean "ferry"?',
-    ],
+    ['45:11 route[5].lane: no lane of this name; got "fery"; did you mean "ferry"?'],
   ],
   [
     'a site of a lane, without a storm about the way',
     [['to: final plant', 'to: finalplant']],
-    [
-      '28:34 lanes.ferry.to: no site of this name; got "finalplant"; did you mean "final plant"?',
-    ],
+    ['28:34 lanes.ferry.to: no site of this name; got "finalplant"; did you mean "final plant"?'],
   ],
   [
     'a feeder',
     [['axles: 2,', 'axle: 2,']],
-    [
-      '50:14 route[6].parts.axle: no feeder or supply of this name; got "axle"; did you mean "axles"?',
-    ],
+    ['50:14 route[6].parts.axle: no feeder or supply of this name; got "axle"; did you mean "axles"?'],
   ],
   [
     'a kind of defect',
@@ -83,23 +69,17 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a step ahead to go back to',
     [['back to: prime', 'back to: bands']],
-    [
-      '41:38 route[2].finds.runs.back to: the same or an earlier step; got "bands", which comes later',
-    ],
+    ['41:38 route[2].finds.runs.back to: the same or an earlier step; got "bands", which comes later'],
   ],
   [
     'a step of another route to go back to',
     [['back to: prime', 'back to: build axle']],
-    [
-      '41:38 route[2].finds.runs.back to: a step of the same route; got "build axle", which is in another',
-    ],
+    ['41:38 route[2].finds.runs.back to: a step of the same route; got "build axle", which is in another'],
   ],
   [
     'a step name that is given twice',
     [['step: bands', 'step: bake']],
-    [
-      '43:13 route[3].step: each step name once over all routes; got "bake" again, first at route[1]',
-    ],
+    ['43:13 route[3].step: each step name once over all routes; got "bake" again, first at route[1]'],
   ],
   [
     'a station name that is given twice',
@@ -111,9 +91,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'an option in a condition',
     [['when: stripe', 'when: strip']],
-    [
-      '43:35 route[3].when: no option of this name; got "strip"; did you mean "stripe"?',
-    ],
+    ['43:35 route[3].when: no option of this name; got "strip"; did you mean "stripe"?'],
   ],
   [
     'a condition of yes for an option without yes',
@@ -124,7 +102,10 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   ],
   [
     'a name beside a fault of another kind',
-    [['at: booth', 'at: both'], ['process: 50 min', 'process: 50']],
+    [
+      ['at: booth', 'at: both'],
+      ['process: 50 min', 'process: 50'],
+    ],
     [
       '32:9 route[0].at: no station of this name; got "both"; did you mean "booth"?',
       '36:38 route[1].process: a time with its unit (s, min, h, days), such as "50 min"; got 50',
@@ -133,16 +114,12 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a feeder in a list',
     [['takes off: doors', 'takes off: [doors, door]']],
-    [
-      '44:66 route[4].takes off[1]: no feeder of this name; got "door"; did you mean "doors"?',
-    ],
+    ['44:66 route[4].takes off[1]: no feeder of this name; got "door"; did you mean "doors"?'],
   ],
   [
     'a value in a work factor',
     [['work: 20 min', 'work: 20 min\n    work factor: { colour: { pink: 1.2 } }']],
-    [
-      '40:30 route[2].work factor.colour.pink: no value of this name in option colour; got "pink"',
-    ],
+    ['40:30 route[2].work factor.colour.pink: no value of this name in option colour; got "pink"'],
   ],
   [
     'an option of a changeover',
@@ -168,9 +145,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'driving hours',
     [['hours: days }', 'hours: dais }']],
-    [
-      '28:90 lanes.ferry.hours: no calendar of this name; got "dais"; did you mean "days"?',
-    ],
+    ['28:90 lanes.ferry.hours: no calendar of this name; got "dais"; did you mean "days"?'],
   ],
   [
     'an option named like the usual chance',

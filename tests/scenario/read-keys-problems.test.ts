@@ -6,9 +6,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a station without places',
     [['booth: { buffer: 2 }', 'booth: { places: 0 }']],
-    [
-      '16:24 sites.coachworks.stations.booth.places: a whole number from 1 to 1000000; got 0',
-    ],
+    ['16:24 sites.coachworks.stations.booth.places: a whole number from 1 to 1000000; got 0'],
   ],
   [
     'a misspelt key',
@@ -48,44 +46,32 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a misspelt section, without a storm of unknown names',
     [['calendars:', 'calenders:']],
-    [
-      `7:1 calenders: one of the keys ${SECTIONS}; got "calenders"; did you mean "calendars"?`,
-    ],
+    [`7:1 calenders: one of the keys ${SECTIONS}; got "calenders"; did you mean "calendars"?`],
   ],
   [
     'a time without unit',
     [['process: 50 min', 'process: 50']],
-    [
-      '36:38 route[1].process: a time with its unit (s, min, h, days), such as "50 min"; got 50',
-    ],
+    ['36:38 route[1].process: a time with its unit (s, min, h, days), such as "50 min"; got 50'],
   ],
   [
     'a time without unit in quotes',
     [['process: 50 min', 'process: "50"']],
-    [
-      '36:38 route[1].process: a time with its unit (s, min, h, days), such as "50 min"; got "50"',
-    ],
+    ['36:38 route[1].process: a time with its unit (s, min, h, days), such as "50 min"; got "50"'],
   ],
   [
     'a unit that is spelt out',
     [['process: 50 min', 'process: 50 minutes']],
-    [
-      '36:38 route[1].process: a time with its unit (s, min, h, days), such as "50 min"; got "50 minutes"',
-    ],
+    ['36:38 route[1].process: a time with its unit (s, min, h, days), such as "50 min"; got "50 minutes"'],
   ],
   [
     'a bare number among three points',
     [['low: 35 min', 'low: 35']],
-    [
-      '34:18 route[0].work.low: a time with its unit (s, min, h, days), such as "35 min"; got 35',
-    ],
+    ['34:18 route[0].work.low: a time with its unit (s, min, h, days), such as "35 min"; got 35'],
   ],
   [
     'a negative time',
     [['process: 50 min', 'process: -5 min']],
-    [
-      '36:38 route[1].process: a time that is not negative; got "-5 min"',
-    ],
+    ['36:38 route[1].process: a time that is not negative; got "-5 min"'],
   ],
   [
     'a list where a time belongs',
@@ -104,9 +90,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a time of geological length',
     [['process: 50 min', 'process: 99999999 days']],
-    [
-      '36:38 route[1].process: a time of at most 100 years; got "99999999 days"',
-    ],
+    ['36:38 route[1].process: a time of at most 100 years; got "99999999 days"'],
   ],
   [
     'a misspelt key of a time',
@@ -125,16 +109,12 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a bare number inside a named form',
     [['process: 50 min', 'process: { gamma: { mean: 3, cv: 1 } }']],
-    [
-      '36:55 route[1].process.gamma.mean: a time with its unit (s, min, h, days), such as "3 min"; got 3',
-    ],
+    ['36:55 route[1].process.gamma.mean: a time with its unit (s, min, h, days), such as "3 min"; got 3'],
   ],
   [
     'a span of times without its end',
     [['low: 35 min, likely: 42 min, high: 60 min', 'low: 35 min']],
-    [
-      '34:5 route[0].work.high: missing; should be a time, such as "20 min"; units are s, min, h, days',
-    ],
+    ['34:5 route[0].work.high: missing; should be a time, such as "20 min"; units are s, min, h, days'],
   ],
   [
     'three points out of order',
@@ -160,9 +140,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'discrete times whose chances do not add up',
     [['process: 50 min', 'process: { discrete: { 10 min: 20 %, 30 min: 70 % } }']],
-    [
-      '36:50 route[1].process.discrete: chances that add up to 100 %; got a map of 10 min, 30 min',
-    ],
+    ['36:50 route[1].process.discrete: chances that add up to 100 %; got a map of 10 min, 30 min'],
   ],
   [
     'a discrete time without unit',
@@ -174,16 +152,12 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'half a phase',
     [['process: 50 min', 'process: { erlang: { mean: 3 min, phases: 1.5 } }']],
-    [
-      '36:71 route[1].process.erlang.phases: a whole number from 1 to 1000; got 1.5',
-    ],
+    ['36:71 route[1].process.erlang.phases: a whole number from 1 to 1000; got 1.5'],
   ],
   [
     'a CSV file that is not there',
     [['process: 50 min', 'process: { observed: none.csv, column: minutes, unit: min }']],
-    [
-      '36:50 route[1].process.observed: a CSV file that can be read (no such file); got "none.csv"',
-    ],
+    ['36:50 route[1].process.observed: a CSV file that can be read (no such file); got "none.csv"'],
   ],
   [
     'a column that the CSV file lacks',
@@ -209,37 +183,27 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'an empty CSV file',
     [['process: 50 min', 'process: { observed: empty.csv, column: minutes, unit: min }']],
-    [
-      'empty.csv:1:1 route[1].process: a heading line and at least one time; got an empty file',
-    ],
+    ['empty.csv:1:1 route[1].process: a heading line and at least one time; got an empty file'],
   ],
   [
     'a unit of observed times that is none',
     [['process: 50 min', 'process: { observed: bad.csv, column: minutes, unit: minutes }']],
-    [
-      '36:82 route[1].process.unit: one of "s", "min", "h", "days"; got "minutes"',
-    ],
+    ['36:82 route[1].process.unit: one of "s", "min", "h", "days"; got "minutes"'],
   ],
   [
     'a percentage without its sign',
     [['runs: 4 %', 'runs: 4']],
-    [
-      '35:22 route[0].creates.runs: a chance, such as "4 %", or a number from 0 to 1; got 4',
-    ],
+    ['35:22 route[0].creates.runs: a chance, such as "4 %", or a number from 0 to 1; got 4'],
   ],
   [
     'a chance above one',
     [['runs: 4 %', 'runs: 140 %']],
-    [
-      '35:22 route[0].creates.runs: a chance of at most 100 %; got "140 %"',
-    ],
+    ['35:22 route[0].creates.runs: a chance of at most 100 %; got "140 %"'],
   ],
   [
     'a word where a chance belongs',
     [['runs: 4 %', 'runs: often']],
-    [
-      '35:22 route[0].creates.runs: a chance, such as "8 %", or a number from 0 to 1; got "often"',
-    ],
+    ['35:22 route[0].creates.runs: a chance, such as "8 %", or a number from 0 to 1; got "often"'],
   ],
   [
     'a chance by option without the usual one',
@@ -251,30 +215,22 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'shares that do not add up',
     [['red: 70 %, white: 30 %', 'red: 70 %, white: 20 %']],
-    [
-      '6:22 programme.options.colour: shares that add up to 100 %; got a map of red, white',
-    ],
+    ['6:22 programme.options.colour: shares that add up to 100 %; got a map of red, white'],
   ],
   [
     'a share that is a word',
     [['red: 70 %, white: 30 %', 'red: 70 %, white: lots']],
-    [
-      '6:42 programme.options.colour.white: a chance, such as "8 %", or a number from 0 to 1; got "lots"',
-    ],
+    ['6:42 programme.options.colour.white: a chance, such as "8 %", or a number from 0 to 1; got "lots"'],
   ],
   [
     'a key given twice',
     [['at: booth', 'at: booth\n    at: bay']],
-    [
-      '33:5 route[0].at: each key once in a map; got "at" again',
-    ],
+    ['33:5 route[0].at: each key once in a map; got "at" again'],
   ],
   [
     'a lane without trucks',
     [['trucks: 1', 'trucks: 0']],
-    [
-      '28:55 lanes.ferry.trucks: a whole number from 1 to 1000000; got 0',
-    ],
+    ['28:55 lanes.ferry.trucks: a whole number from 1 to 1000000; got 0'],
   ],
   [
     'a run without end',
@@ -286,23 +242,17 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a quantity together with a length',
     [['  quantity: 40\n', '  quantity: 40\n  length: 50 h\n']],
-    [
-      '5:11 programme.length: either a quantity or a length, not both; got both',
-    ],
+    ['5:11 programme.length: either a quantity or a length, not both; got both'],
   ],
   [
     'a programme without rate and arrivals',
     [['  rate: [{ per day: 2 }, { from: 2027-06-07, per day: 4 }]\n', '']],
-    [
-      '3:3 programme: exactly one of rate and arrivals; got neither',
-    ],
+    ['3:3 programme: exactly one of rate and arrivals; got neither'],
   ],
   [
     'a rate without first day',
     [['  start: 2027-03-01\n', '']],
-    [
-      '2:1 programme.start: missing; should be a first day, such as "2027-03-01", with rate or until',
-    ],
+    ['2:1 programme.start: missing; should be a first day, such as "2027-03-01", with rate or until'],
   ],
   [
     'a day that does not exist',
@@ -314,30 +264,22 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a day in words',
     [['start: 2027-03-01', 'start: 1 March 2027']],
-    [
-      '3:10 programme.start: a day of the calendar, such as "2027-03-01"; got "1 March 2027"',
-    ],
+    ['3:10 programme.start: a day of the calendar, such as "2027-03-01"; got "1 March 2027"'],
   ],
   [
     'a warm-up of a run that is not steady',
     [['quantity: 40', 'quantity: 40\n  warm up: 3 h']],
-    [
-      '5:12 programme.warm up: a warm up only together with a length; got no length',
-    ],
+    ['5:12 programme.warm up: a warm up only together with a length; got no length'],
   ],
   [
     'shifts that are no clock times',
     [['"06:00-14:30"', '"6-14"']],
-    [
-      '8:19 calendars.days.hours[0]: clock times, such as "06:00-14:30"; got "6-14"',
-    ],
+    ['8:19 calendars.days.hours[0]: clock times, such as "06:00-14:30"; got "6-14"'],
   ],
   [
     'weekdays in other words',
     [['days: {', 'days: { on: Mo-Fr,']],
-    [
-      '8:15 calendars.days.on: weekdays, such as "Mon-Fri", "Mon-Thu, Sat" or "every day"; got "Mo-Fr"',
-    ],
+    ['8:15 calendars.days.on: weekdays, such as "Mon-Fri", "Mon-Thu, Sat" or "every day"; got "Mo-Fr"'],
   ],
   [
     'a holiday that ends before it starts',
@@ -363,37 +305,27 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a find without consequence',
     [[', repair: 25 min', '']],
-    [
-      '42:13 route[2].finds.dirt: exactly one of repair, back to, carry and scrap: true; got none of them',
-    ],
+    ['42:13 route[2].finds.dirt: exactly one of repair, back to, carry and scrap: true; got none of them'],
   ],
   [
     'a limit of a repair',
     [[', repair: 25 min', ', repair: 25 min, limit: 3']],
-    [
-      '42:52 route[2].finds.dirt.limit: limit only together with back to; got 3',
-    ],
+    ['42:52 route[2].finds.dirt.limit: limit only together with back to; got 3'],
   ],
   [
     'work beside passes',
     [['work: 20 min', 'work: 20 min\n    passes: { count: 1, work: 3 min }']],
-    [
-      '40:13 route[2].passes: either work or passes; the work of a pass stands inside passes; got both',
-    ],
+    ['40:13 route[2].passes: either work or passes; the work of a pass stands inside passes; got both'],
   ],
   [
     'a sample in other words',
     [['1 in 5', 'every 5']],
-    [
-      '51:42 route[7].sample: a sample, such as 1 in 5; got "every 5"',
-    ],
+    ['51:42 route[7].sample: a sample, such as 1 in 5; got "every 5"'],
   ],
   [
     'a misspelt word',
     [['step: bands, at: bay,', 'step: bands, at: bay, rework: onyl,']],
-    [
-      '43:37 route[3].rework: one of "both", "skip", "only"; got "onyl"; did you mean "only"?',
-    ],
+    ['43:37 route[3].rework: one of "both", "skip", "only"; got "onyl"; did you mean "only"?'],
   ],
   [
     'an empty entry of a route',
@@ -419,24 +351,14 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a step without station',
     [['    at: booth\n', '']],
-    [
-      '31:5 route[0].at: missing; should be the name of a station',
-    ],
+    ['31:5 route[0].at: missing; should be the name of a station'],
   ],
   [
     'an alias of nothing, once',
     [['at: booth', 'at: *booth']],
-    [
-      '32:9 route[0].at: an alias of an anchor that stands earlier in the file; got *booth',
-    ],
+    ['32:9 route[0].at: an alias of an anchor that stands earlier in the file; got *booth'],
   ],
-  [
-    'a YAML tag',
-    [['at: booth', 'at: !here booth']],
-    [
-      '32:9 valid YAML: unresolved tag: !here',
-    ],
-  ],
+  ['a YAML tag', [['at: booth', 'at: !here booth']], ['32:9 valid YAML: unresolved tag: !here']],
   [
     'YAML that does not close a list',
     [['zone: Europe/Oslo', 'zone: [Europe/Oslo']],
@@ -462,23 +384,17 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a name that is reserved',
     [['runs: {}, dirt: {}', 'runs: {}, dirt: {}, constructor: {}']],
-    [
-      '29:32 defects: another name, this one is reserved; got "constructor"',
-    ],
+    ['29:32 defects: another name, this one is reserved; got "constructor"'],
   ],
   [
     'a feeder of own parts and stock',
     [['own: true', 'own: true, stock: 2']],
-    [
-      '26:10 feeders.doors: exactly one of stock and own: true; got both',
-    ],
+    ['26:10 feeders.doors: exactly one of stock and own: true; got both'],
   ],
   [
     'more parts at the start than the stock holds',
     [['at start: 1', 'at start: 3']],
-    [
-      '25:32 feeders.axles.at start: at most the target stock, 2',
-    ],
+    ['25:32 feeders.axles.at start: at most the target stock, 2'],
   ],
   [
     'a misspelt key of two words',
@@ -508,13 +424,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
       '15:5 sites.coachworks.statons: one of the keys zone, calendar, crews, stations; got "statons"; did you mean "stations"?',
     ],
   ],
-  [
-    'a second document',
-    [['defects:', '---\ndefects:']],
-    [
-      '29:1 one document in a file; got a second one',
-    ],
-  ],
+  ['a second document', [['defects:', '---\ndefects:']], ['29:1 one document in a file; got a second one']],
   [
     'an empty map for a time',
     [['process: 50 min', 'process: {}']],
@@ -534,9 +444,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a shape that is not among those of the form',
     [['high: 60 min }', 'high: 60 min, shape: triangle }']],
-    [
-      '34:63 route[0].work.shape: one of "pert", "triangular"; got "triangle"',
-    ],
+    ['34:63 route[0].work.shape: one of "pert", "triangular"; got "triangle"'],
   ],
   [
     'a misspelt key once, not its echoes',
@@ -555,16 +463,12 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a section with nothing in it',
     [['defects: { runs: {}, dirt: {} }', 'defects:']],
-    [
-      '29:9 defects: kinds of defect by name, such as { runs: {} }; got nothing',
-    ],
+    ['29:9 defects: kinds of defect by name, such as { runs: {} }; got nothing'],
   ],
   [
     'a departure that is no clock time',
     [['hours: days }', 'hours: days, leaves: { at: ["8"] } }']],
-    [
-      '28:111 lanes.ferry.leaves.at[0]: a clock time, such as "08:00"; got "8"',
-    ],
+    ['28:111 lanes.ferry.leaves.at[0]: a clock time, such as "08:00"; got "8"'],
   ],
   [
     'a misspelt departure rule',
@@ -576,9 +480,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a number for a name',
     [['scenario: Two plants', 'scenario: 42']],
-    [
-      '1:11 scenario: the name of the scenario; got 42',
-    ],
+    ['1:11 scenario: the name of the scenario; got 42'],
   ],
 ];
 

@@ -4,21 +4,32 @@ import { jsonSchema } from '../../src/scenario/schema.js';
 import { fixture } from './read-small.js';
 
 type Node = Readonly<Record<string, unknown>>;
-const isNode = (value: unknown): value is Node => typeof value === 'object' && value !== null && !Array.isArray(value);
+const isNode = (value: unknown): value is Node =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 const schema = jsonSchema() as Node;
 const definitions = schema['definitions'] as Readonly<Record<string, Node>>;
 
 /** The schemas that may describe a value: references followed, alternatives spread out. */
 function alternatives(node: unknown): Node[] {
   if (!isNode(node)) return [];
-  const inner = ['anyOf', 'oneOf', 'allOf'].flatMap((key) => (Array.isArray(node[key]) ? (node[key] as unknown[]) : []));
-  const target = typeof node['$ref'] === 'string' ? definitions[node['$ref'].replace('#/definitions/', '')] : undefined;
+  const inner = ['anyOf', 'oneOf', 'allOf'].flatMap((key) =>
+    Array.isArray(node[key]) ? (node[key] as unknown[]) : [],
+  );
+  const target =
+    typeof node['$ref'] === 'string' ? definitions[node['$ref'].replace('#/definitions/', '')] : undefined;
   return [node, ...alternatives(target), ...inner.flatMap(alternatives)];
 }
 
 /** Is each key of a value known to the schema, all the way down? */
 function unknownKeys(value: unknown, nodes: readonly Node[], path: string): string[] {
-  if (Array.isArray(value)) return value.flatMap((item) => unknownKeys(item, nodes.flatMap((node) => alternatives(node['items'])), `${path}[]`));
+  if (Array.isArray(value))
+    return value.flatMap((item) =>
+      unknownKeys(
+        item,
+        nodes.flatMap((node) => alternatives(node['items'])),
+        `${path}[]`,
+      ),
+    );
   if (!isNode(value)) return [];
   return Object.entries(value).flatMap(([key, inner]) => {
     const next = nodes.flatMap((node) => [
@@ -38,7 +49,12 @@ function* nodesOf(value: unknown): Generator<Node> {
 
 describe('the JSON schema for editors', () => {
   it('is draft 7, whose keys are closed', () => {
-    expect(schema).toMatchObject({ $schema: 'http://json-schema.org/draft-07/schema#', type: 'object', additionalProperties: false, then: { required: ['scenario', 'programme', 'sites', 'route'] } });
+    expect(schema).toMatchObject({
+      $schema: 'http://json-schema.org/draft-07/schema#',
+      type: 'object',
+      additionalProperties: false,
+      then: { required: ['scenario', 'programme', 'sites', 'route'] },
+    });
   });
 
   it.each(['full.yaml', 'small.yaml', 'steady.yaml'])('knows every key of %s', (name) => {
@@ -54,14 +70,21 @@ describe('the JSON schema for editors', () => {
     for (const node of nodesOf(schema)) {
       if (!isNode(node['properties'])) continue;
       for (const [key, value] of Object.entries(node['properties'])) {
-        if (!alternatives(value).some(({ description }) => typeof description === 'string' && description.length > 10)) silent.push(key);
+        if (
+          !alternatives(value).some(
+            ({ description }) => typeof description === 'string' && description.length > 10,
+          )
+        )
+          silent.push(key);
       }
     }
     expect(silent).toEqual([]);
   });
 
   it('points only at definitions that it has', () => {
-    const targets = [...nodesOf(schema)].flatMap(({ $ref }) => (typeof $ref === 'string' ? [$ref.replace('#/definitions/', '')] : []));
+    const targets = [...nodesOf(schema)].flatMap(({ $ref }) =>
+      typeof $ref === 'string' ? [$ref.replace('#/definitions/', '')] : [],
+    );
     expect(targets.length).toBeGreaterThan(10);
     expect(targets.filter((name) => !(name in definitions) || !/^[a-z-]+$/.test(name))).toEqual([]);
   });

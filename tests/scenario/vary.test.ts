@@ -4,9 +4,24 @@ import { varied, varyAssumptions } from '../../src/scenario/vary.js';
 describe('a value varied by a tenth', () => {
   it.each([
     ['a time', '20 min', '18 min', '22 min'],
-    ['a time between bounds', { low: '30 min', likely: '40 min', high: '1 h' }, { low: '27 min', likely: '36 min', high: '0.9 h' }, { low: '33 min', likely: '44 min', high: '1.1 h' }],
-    ['a mean, whose spread stays its share of it', { mean: '10 min', cv: 0.3 }, { mean: '9 min', cv: 0.3 }, { mean: '11 min', cv: 0.3 }],
-    ['a named form', { exponential: { mean: '50 h' } }, { exponential: { mean: '45 h' } }, { exponential: { mean: '55 h' } }],
+    [
+      'a time between bounds',
+      { low: '30 min', likely: '40 min', high: '1 h' },
+      { low: '27 min', likely: '36 min', high: '0.9 h' },
+      { low: '33 min', likely: '44 min', high: '1.1 h' },
+    ],
+    [
+      'a mean, whose spread stays its share of it',
+      { mean: '10 min', cv: 0.3 },
+      { mean: '9 min', cv: 0.3 },
+      { mean: '11 min', cv: 0.3 },
+    ],
+    [
+      'a named form',
+      { exponential: { mean: '50 h' } },
+      { exponential: { mean: '45 h' } },
+      { exponential: { mean: '55 h' } },
+    ],
     ['a chance', '8 %', '7.2 %', '8.8 %'],
     ['a chance up to 100 % at most', '95 %', '85.5 %', '100 %'],
     ['a whole number by 1 at least', 3, 2, 4],
@@ -18,7 +33,11 @@ describe('a value varied by a tenth', () => {
     expect([varied(raw, 0.9), varied(raw, 1.1)]).toEqual([low, high]);
   });
 
-  it.each([['a word', 'hall'], ['observed times', { observed: 'times.csv', column: 'min' }], ['times with chances', { discrete: { '10 min': '100 %' } }]])('is not there for %s', (_, raw) => {
+  it.each([
+    ['a word', 'hall'],
+    ['observed times', { observed: 'times.csv', column: 'min' }],
+    ['times with chances', { discrete: { '10 min': '100 %' } }],
+  ])('is not there for %s', (_, raw) => {
     expect(varied(raw, 1.1)).toBeUndefined();
   });
 });

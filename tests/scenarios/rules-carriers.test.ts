@@ -3,15 +3,18 @@ import { describe, expect, it } from 'vitest';
 import { SHORT_CARRIER, SHORT_CREW } from '../../src/flow/states.js';
 import { minutesIn, play, shippedAt } from '../flow/run-yaml.js';
 
-const example = (name: string): string => readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8');
+const example = (name: string): string =>
+  readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8');
 
 /** Best case of Hopp & Spearman, Factory Physics, ch. 7 (from memory): with w dollies and no chance, min(w / T0, rb). */
 describe('07-carriers.yaml, Penny Fab One', () => {
   it.each([1, 2, 3, 4, 5, 6])('makes min(w / 8 h, 0.5 an hour) with w = %i dollies', (w) => {
-    const text = example('07-carriers'), { seen } = play(text.replace('count: 3', `count: ${w}`));
+    const text = example('07-carriers'),
+      { seen } = play(text.replace('count: 3', `count: ${w}`));
     expect(text).toContain('count: 3');
     // Between the first unit out, after 8 h, and the last of 60; over whole rounds of w units.
-    const rounds = Math.floor(59 / w) * w, hours = (seen.shippedAt[rounds]! - seen.shippedAt[0]!) / 60;
+    const rounds = Math.floor(59 / w) * w,
+      hours = (seen.shippedAt[rounds]! - seen.shippedAt[0]!) / 60;
     expect(seen.shippedAt[0]).toBe(480);
     expect(rounds / hours).toBeCloseTo(Math.min(w / 8, 0.5), 12);
   });
@@ -24,7 +27,8 @@ describe('07-carriers.yaml, Penny Fab One', () => {
 
 describe('02-side-by-side.yaml', () => {
   it('takes 150 min a unit with room for five people, and 100 min with room for seven', () => {
-    const text = example('02-side-by-side'), ends = (minutes: number): number[] => Array.from({ length: 10 }, (_, i) => minutes * (i + 1));
+    const text = example('02-side-by-side'),
+      ends = (minutes: number): number[] => Array.from({ length: 10 }, (_, i) => minutes * (i + 1));
     expect(shippedAt(play(text))).toEqual(ends(150));
     expect(shippedAt(play(text.replace('people: 5', 'people: 7')))).toEqual(ends(100));
   });
@@ -32,12 +36,15 @@ describe('02-side-by-side.yaml', () => {
 
 describe('02-teams.yaml', () => {
   it('hands over a unit in 4 h, and in 2 h with five technicians', () => {
-    const text = example('02-teams'), played = play(text);
+    const text = example('02-teams'),
+      played = play(text);
     expect(shippedAt(played)).toEqual(Array.from({ length: 20 }, (_, i) => 240 * (i + 1)));
     // Every unit but the first stands in the battery bay from the end of the one before it for 2 h.
     expect(minutesIn(played, 'battery bay', SHORT_CREW)).toBe(19 * 120);
     // 2 people for 4 h and 1 for 1.5 h of 3 for 4 h.
     expect(played.seen.crewBusy[0]).toBeCloseTo(9.5 / 12, 12);
-    expect(shippedAt(play(text.replace('technicians: 3', 'technicians: 5')))).toEqual(Array.from({ length: 20 }, (_, i) => 240 + 120 * i));
+    expect(shippedAt(play(text.replace('technicians: 3', 'technicians: 5')))).toEqual(
+      Array.from({ length: 20 }, (_, i) => 240 + 120 * i),
+    );
   });
 });

@@ -4,8 +4,10 @@ import { OFF_SHIFT, SHORT_CREW, WORKING } from '../../src/flow/states.js';
 import { minutesIn, play, shippedAt, type Played } from '../flow/run-yaml.js';
 
 /** What the first lines of the scenarios of rule 3 promise, by hand. 1 March 2027 is a Monday, 00:00 is time 0. */
-const H = 60, DAY = 1440;
-const rule = (name: string, edit: (text: string) => string = (text) => text): Played => play(edit(readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8')));
+const H = 60,
+  DAY = 1440;
+const rule = (name: string, edit: (text: string) => string = (text) => text): Played =>
+  play(edit(readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8')));
 
 describe('scenarios/rules/03-shifts.yaml', () => {
   it('has units fitted on Monday at 16:00 and on Tuesday at 07:20 and 16:00', () => {
@@ -19,7 +21,8 @@ describe('scenarios/rules/03-shifts.yaml', () => {
     const { seen } = rule('03-shifts');
     expect(seen.shipped).toBe(60);
     // Testers: two on each of two shifts of 8 h, less those who are missing.
-    const [testers] = [...seen.crewTime.usual].slice(1), most = 2 * 16 * H * 21;
+    const [testers] = [...seen.crewTime.usual].slice(1),
+      most = 2 * 16 * H * 21;
     expect(testers).toBeLessThan(most);
     expect(testers).toBeGreaterThan(0.8 * 2 * 16 * H * 19);
   });
@@ -27,8 +30,12 @@ describe('scenarios/rules/03-shifts.yaml', () => {
 
 describe('scenarios/rules/03-overtime.yaml', () => {
   it('ships five, four and five units in its first weeks, and nothing while it is shut', () => {
-    const played = rule('03-overtime'), out = shippedAt(played), week = 7 * DAY;
-    expect([0, 1, 2, 3].map((w) => out.filter((time) => time >= w * week && time < (w + 1) * week).length)).toEqual([5, 4, 5, 0]);
+    const played = rule('03-overtime'),
+      out = shippedAt(played),
+      week = 7 * DAY;
+    expect(
+      [0, 1, 2, 3].map((w) => out.filter((time) => time >= w * week && time < (w + 1) * week).length),
+    ).toEqual([5, 4, 5, 0]);
     expect(out.slice(0, 5)).toEqual([0, 1, 2, 3, 4].map((day) => day * DAY + 17 * H));
     // Oslo has put its clocks forward on 28 March.
     expect(out[14]).toBe(4 * week + 13 * H - H);

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { BLOCKED, DOWN, STARVED, WORKING } from '../../src/flow/states.js';
 import { minutesIn, play, shippedAt, type Played } from '../flow/run-yaml.js';
 
-const played = (name: string): Played => play(readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8'));
+const played = (name: string): Played =>
+  play(readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8'));
 
 /** The examples of rules 1, 13 and 16, by hand. Minutes since midnight before the first day. */
 describe('scenarios/rules', () => {
@@ -18,7 +19,12 @@ describe('scenarios/rules', () => {
     const run = played('01-pulse-line');
     // Unit 1 enters at 0 by the clock, with nobody on shift before 06:00 (360): the move at 420 is 60 working minutes later.
     expect(shippedAt(run)).toEqual([360 + 200, 360 + 270, 360 + 330]);
-    expect(run.seen.pulseLines[0]).toEqual({ moves: 5, minutesBetween: 330, late: 3, lateMinutes: Float64Array.of(0, 30, 0, 0) });
+    expect(run.seen.pulseLines[0]).toEqual({
+      moves: 5,
+      minutesBetween: 330,
+      late: 3,
+      lateMinutes: Float64Array.of(0, 30, 0, 0),
+    });
   });
 
   it('13-failures: the booth is broken off at 08:30, 11:30 and 14:30, the press stands from 09:00 to 10:00', () => {
@@ -27,23 +33,33 @@ describe('scenarios/rules', () => {
     expect(shippedAt(run)).toEqual([440, 500, 620, 650, 710, 800, 860, 950]);
     expect([WORKING, DOWN].map((state) => minutesIn(run, 'booth', state))).toEqual([480, 90]);
     expect([WORKING, DOWN].map((state) => minutesIn(run, 'press', state))).toEqual([160, 60]);
-    expect([Array.from(run.seen.failures.count), Array.from(run.seen.failures.minutes)]).toEqual([[3, 1], [90, 60]]);
+    expect([Array.from(run.seen.failures.count), Array.from(run.seen.failures.minutes)]).toEqual([
+      [3, 1],
+      [90, 60],
+    ]);
   });
 
   it('13-outage: ten working days of four units pile up, and are worked off in some ten weeks', () => {
     // By fluid arithmetic 40 units at 0.8 a day: 50 working days, 70 days. Two standard deviations of a sum of 290 times of cv 0.3 are 3.5 % of 4.8 a day: 0.63 to 0.97.
-    const { seen, model: { outages } } = played('13-outage'), { openByDay, openUnits, recoveredAt } = seen.outages;
+    const {
+        seen,
+        model: { outages },
+      } = played('13-outage'),
+      { openByDay, openUnits, recoveredAt } = seen.outages;
     expect(openByDay[14]).toBe(openUnits[0]);
     expect(openByDay[14 + 12]! - openUnits[0]!).toBeGreaterThan(35);
     expect(openByDay[14 + 12]! - openUnits[0]!).toBeLessThanOrEqual(40);
-    expect((recoveredAt[0]! - outages.to[0]!) / 1440).toBeGreaterThan(38 / 0.97 / 5 * 7 - 7);
-    expect((recoveredAt[0]! - outages.to[0]!) / 1440).toBeLessThan(42 / 0.63 / 5 * 7 + 7);
+    expect((recoveredAt[0]! - outages.to[0]!) / 1440).toBeGreaterThan((38 / 0.97 / 5) * 7 - 7);
+    expect((recoveredAt[0]! - outages.to[0]!) / 1440).toBeLessThan((42 / 0.63 / 5) * 7 + 7);
     expect(seen.outcome).toBe('finished');
   });
 
-  it('16-gridlock: ends at 20 with two units in each other\'s way', () => {
+  it("16-gridlock: ends at 20 with two units in each other's way", () => {
     const { seen } = played('16-gridlock');
     expect(seen).toMatchObject({ outcome: 'gridlock', endedAt: 20, shipped: 0 });
-    expect(seen.stuck.slice(0, 2).map(({ where, waitsFor }) => [where, waitsFor])).toEqual([['mill', 'lathe'], ['lathe', 'mill']]);
+    expect(seen.stuck.slice(0, 2).map(({ where, waitsFor }) => [where, waitsFor])).toEqual([
+      ['mill', 'lathe'],
+      ['lathe', 'mill'],
+    ]);
   });
 });

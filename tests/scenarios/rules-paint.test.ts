@@ -5,7 +5,8 @@ import { readScenario } from '../../src/scenario/read.js';
 import { capacity, type CapacityTable } from '../../src/study/capacity.js';
 import { at, play, shippedAt, visits } from '../flow/run-yaml.js';
 
-const text = (name: string): string => readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8');
+const text = (name: string): string =>
+  readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8');
 const tableOf = (yaml: string): CapacityTable => {
   const { scenario } = readScenario(yaml, 'rule.yaml', () => '');
   return capacity(compile(scenario!), scenario!);
@@ -13,26 +14,48 @@ const tableOf = (yaml: string): CapacityTable => {
 const sum = (values: Iterable<number>): number => [...values].reduce((a, b) => a + b, 0);
 
 describe('scenarios/rules/04-paint.yaml', () => {
-  const yaml = text('04-paint'), played = play(yaml), stays = played.seen.stays[at(played.model.stations.names, 'colour booth')]!;
+  const yaml = text('04-paint'),
+    played = play(yaml),
+    stays = played.seen.stays[at(played.model.stations.names, 'colour booth')]!;
   const colours = ['red', 'white', 'yellow'];
 
   it('keeps the booth 70 min for a coat, of which 50 are work, and 20 % and 15 min longer for yellow', () => {
-    const minutes = (colour: string): Set<number> => new Set(stays.filter(({ value }) => colours[value] === colour).map(({ from, to, changeFrom, changeTo }) => Math.round(1e6 * (to - from - (Number.isNaN(changeFrom) ? 0 : changeTo - changeFrom))) / 1e6));
+    const minutes = (colour: string): Set<number> =>
+      new Set(
+        stays
+          .filter(({ value }) => colours[value] === colour)
+          .map(
+            ({ from, to, changeFrom, changeTo }) =>
+              Math.round(1e6 * (to - from - (Number.isNaN(changeFrom) ? 0 : changeTo - changeFrom))) / 1e6,
+          ),
+      );
     expect(minutes('red')).toEqual(new Set([70]));
     expect(minutes('white')).toEqual(new Set([70]));
     expect(minutes('yellow')).toEqual(new Set([95]));
-    expect(visits(played, 'extra coat')).toBe(stays.filter(({ value }) => colours[value] === 'yellow').length);
+    expect(visits(played, 'extra coat')).toBe(
+      stays.filter(({ value }) => colours[value] === 'yellow').length,
+    );
   });
 
   it('cleans the booth out by the pair of colours, not at all from yellow to white', () => {
     const changed: Record<string, Set<number>> = {};
     stays.forEach(({ value, changedFrom, changeFrom, changeTo }, i) => {
       const before = stays[i - 1];
-      if (before === undefined || before.value === value) { expect(changedFrom).toBe(-1); return; }
-      (changed[`${colours[before.value]} to ${colours[value]}`] ??= new Set()).add(changedFrom < 0 ? 0 : Math.round(1e6 * (changeTo - changeFrom)) / 1e6);
+      if (before === undefined || before.value === value) {
+        expect(changedFrom).toBe(-1);
+        return;
+      }
+      (changed[`${colours[before.value]} to ${colours[value]}`] ??= new Set()).add(
+        changedFrom < 0 ? 0 : Math.round(1e6 * (changeTo - changeFrom)) / 1e6,
+      );
     });
     expect(changed).toEqual({
-      'red to white': new Set([45]), 'white to red': new Set([15]), 'red to yellow': new Set([20]), 'yellow to red': new Set([20]), 'white to yellow': new Set([20]), 'yellow to white': new Set([0]),
+      'red to white': new Set([45]),
+      'white to red': new Set([15]),
+      'red to yellow': new Set([20]),
+      'yellow to red': new Set([20]),
+      'white to yellow': new Set([20]),
+      'yellow to white': new Set([0]),
     });
   });
 
@@ -44,7 +67,8 @@ describe('scenarios/rules/04-paint.yaml', () => {
   });
 
   it('has fewer clean-outs than without batches, and carries the 16 a day that it otherwise would not', () => {
-    const without = yaml.replace(/^ +batch: .*\n/m, ''), inOrder = play(without);
+    const without = yaml.replace(/^ +batch: .*\n/m, ''),
+      inOrder = play(without);
     const ratio = sum(played.seen.changeovers) / sum(inOrder.seen.changeovers);
     expect(ratio).toBeGreaterThan(0.5);
     expect(ratio).toBeLessThan(0.85);
@@ -61,7 +85,10 @@ describe('scenarios/rules/04-strip-loop.yaml', () => {
     const one = yaml.replace('quantity: 300', 'quantity: 1').replace('blister: 20 %', 'blister: 75 %');
     let lost = 0;
     for (let replication = 1; replication <= 20; replication++) {
-      const played = play(one, 'strip', replication), coats = visits(played, 'coat'), strips = visits(played, 'strip'), scrapped = played.seen.inspections.scrapped[0]!;
+      const played = play(one, 'strip', replication),
+        coats = visits(played, 'coat'),
+        strips = visits(played, 'strip'),
+        scrapped = played.seen.inspections.scrapped[0]!;
       expect(coats).toBe(1 + strips + scrapped);
       // A panel is scrapped at its third bad bake, so after two strips.
       expect(strips).toBeGreaterThanOrEqual(2 * scrapped);
@@ -73,7 +100,9 @@ describe('scenarios/rules/04-strip-loop.yaml', () => {
   });
 
   it('is reckoned by the sums of a truncated geometric row', () => {
-    const q = 0.2, panels = 1 / (1 - q ** 3), visitsAt = (name: string): number => tableOf(yaml).rows.find((row) => row.name === name)!.visitsPerUnit;
+    const q = 0.2,
+      panels = 1 / (1 - q ** 3),
+      visitsAt = (name: string): number => tableOf(yaml).rows.find((row) => row.name === name)!.visitsPerUnit;
     expect(visitsAt('panel booth')).toBeCloseTo(panels * (1 + q + q * q), 6);
     expect(visitsAt('panel booth')).toBeCloseTo(1.25, 6);
     expect(visitsAt('strip tank')).toBeCloseTo(panels * (q + q * q), 6);

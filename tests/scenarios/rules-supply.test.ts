@@ -7,21 +7,29 @@ import { readScenario } from '../../src/scenario/read.js';
 import { capacity, type CapacityRow } from '../../src/study/capacity.js';
 import { at, minutesIn, play, shippedAt, visits } from '../flow/run-yaml.js';
 
-const textOf = (name: string): string => readFileSync(fileURLToPath(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url)), 'utf8');
+const textOf = (name: string): string =>
+  readFileSync(fileURLToPath(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url)), 'utf8');
 function capacityRow(name: string, kind: CapacityRow['kind'], row: string): CapacityRow {
   const { scenario } = readScenario(textOf(name), name, () => '');
-  return capacity(compile(scenario!), scenario!).rows.find((each) => each.kind === kind && each.name === row)!;
+  return capacity(compile(scenario!), scenario!).rows.find(
+    (each) => each.kind === kind && each.name === row,
+  )!;
 }
 
 /** The examples of scenarios/rules do what their first lines say, by hand. */
 describe('12-supply.yaml', () => {
-  const played = play(textOf('12-supply')), day = 1440, six = 360;
+  const played = play(textOf('12-supply')),
+    day = 1440,
+    six = 360;
 
   it('lets units wait for heaters, not for power packs', () => {
     // Mon, Tue, Wed; the fourth and the fifth on Monday 8th with its two heaters, one after the other; the sixth, released that
     // Monday, with the lot of the 15th.
-    expect(shippedAt(played)).toEqual([0, 1, 2, 7].map((d) => d * day + six + 120).concat([7 * day + six + 240, 14 * day + six + 120]));
-    const { seen, model } = played, out = (name: string): number => seen.stockOut[at(model.resources.names, name)]!;
+    expect(shippedAt(played)).toEqual(
+      [0, 1, 2, 7].map((d) => d * day + six + 120).concat([7 * day + six + 240, 14 * day + six + 120]),
+    );
+    const { seen, model } = played,
+      out = (name: string): number => seen.stockOut[at(model.resources.names, name)]!;
     // None from Wednesday 06:00, when the third is taken, to Thursday 06:00, when the lot ordered on Tuesday is there; and so
     // on: ordered with the lot's last but one, taken a day before the next comes. Nobody waits for one.
     expect(out('power packs')).toBeGreaterThan(0);
@@ -41,7 +49,8 @@ describe('06-kits.yaml', () => {
     expect(capacityRow('06-kits', 'feeder', 'looms').visitsPerUnit).toBeCloseTo(1.25, 6);
     expect(capacityRow('06-kits', 'supply', 'gauges').visitsPerUnit).toBeCloseTo(2.5, 6);
     expect(capacityRow('06-kits', 'station', 'kit bench').capacityPerDay).toBeCloseTo(3.84, 6);
-    const played = play(textOf('06-kits')), kits = visits(played, 'fit dashboard');
+    const played = play(textOf('06-kits')),
+      kits = visits(played, 'fit dashboard');
     expect(kits).toBe(200);
     // Geometric: mean 1.25, variance 0.3125 a kit, so 200 kits are within 4 x 0.04 of it.
     expect(Math.abs(visits(played, 'wire dashboard') / kits - 1.25)).toBeLessThan(0.16);
@@ -50,7 +59,8 @@ describe('06-kits.yaml', () => {
 
 describe('06-own-parts.yaml', () => {
   it('lets only red cabs wait for their doors', () => {
-    const played = play(textOf('06-own-parts'), 'own'), RED = 0;
+    const played = play(textOf('06-own-parts'), 'own'),
+      RED = 0;
     const isRed = Array.from(played.seen.optionsOf, (value) => value === RED);
     expect(new Set(isRed).size).toBe(2);
     // Entered at 60, 120, 180: white out after 60 min, red after 110.
@@ -70,7 +80,9 @@ describe('11-lanes.yaml', () => {
 describe('14-learning.yaml', () => {
   it('follows both curves', () => {
     // Factors of the 80 % unit curve n^log2(0.8), as in the usual textbook table.
-    const played = play(textOf('14-learning')), factors = [1, 0.8, 0.7021, 0.64, 0.5956, 0.5617, 0.55, 0.55], b = Math.log2(0.9);
+    const played = play(textOf('14-learning')),
+      factors = [1, 0.8, 0.7021, 0.64, 0.5956, 0.5617, 0.55, 0.55],
+      b = Math.log2(0.9);
     expect(minutesIn(played, 'frame', WORKING)).toBeCloseTo(100 * factors.reduce((sum, f) => sum + f, 0), 1);
     expect(minutesIn(played, 'trim', WORKING)).toBeCloseTo(50 * (12 * 12 ** b - 4 * 4 ** b), 5);
   });

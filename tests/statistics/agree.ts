@@ -17,7 +17,10 @@ const STANDARD_ERRORS = 3.5;
 export const SLOW = { timeout: 600_000 };
 
 /** All replications of one scenario. */
-export function observations(yaml: string, { seed = 'statistics', replications = REPLICATIONS } = {}): readonly Observation[] {
+export function observations(
+  yaml: string,
+  { seed = 'statistics', replications = REPLICATIONS } = {},
+): readonly Observation[] {
   return replicateBuilt(yaml, replications, seed, (observation) => observation);
 }
 
@@ -26,15 +29,24 @@ export function observations(yaml: string, { seed = 'statistics', replications =
  * for that to say something: its half-width is at most `halfWidth` of the expected value.
  */
 export function expectAgreement(values: readonly number[], expected: number, halfWidth = 0.005): void {
-  const n = values.length, mean = values.reduce((a, b) => a + b, 0) / n;
+  const n = values.length,
+    mean = values.reduce((a, b) => a + b, 0) / n;
   const standardError = Math.sqrt(values.reduce((a, b) => a + (b - mean) ** 2, 0) / (n - 1) / n);
   const half = tQuantile(0.975, n - 1) * standardError;
   // For a record of what was measured: AGREEMENT=file npx vitest run tests/statistics
-  const record = process.env['AGREEMENT'], { currentTestName, testPath } = expect.getState();
-  if (record !== undefined) appendFileSync(record, `${[basename(testPath ?? ''), currentTestName, expected, mean, half / Math.abs(expected), halfWidth, (mean - expected) / standardError].join('\t')}\n`);
+  const record = process.env['AGREEMENT'],
+    { currentTestName, testPath } = expect.getState();
+  if (record !== undefined)
+    appendFileSync(
+      record,
+      `${[basename(testPath ?? ''), currentTestName, expected, mean, half / Math.abs(expected), halfWidth, (mean - expected) / standardError].join('\t')}\n`,
+    );
   expect(n, 'replications').toBeGreaterThanOrEqual(REPLICATIONS);
   expect(half / Math.abs(expected), `half-width ${half} over ${expected}`).toBeLessThanOrEqual(halfWidth);
-  expect(Math.abs(mean - expected), `mean ${mean}, expected ${expected}, standard error ${standardError}`).toBeLessThanOrEqual(STANDARD_ERRORS * standardError);
+  expect(
+    Math.abs(mean - expected),
+    `mean ${mean}, expected ${expected}, standard error ${standardError}`,
+  ).toBeLessThanOrEqual(STANDARD_ERRORS * standardError);
 }
 
 /**
@@ -43,11 +55,21 @@ export function expectAgreement(values: readonly number[], expected: number, hal
  * half for waits (Lavenberg & Welch 1981, A perspective on the use of control variables, Management Science 27(3), 322-335; from memory).
  * The control has to agree with its own mean too.
  */
-export function controlled(values: readonly number[], control: readonly number[], expected: number): number[] {
+export function controlled(
+  values: readonly number[],
+  control: readonly number[],
+  expected: number,
+): number[] {
   expectAgreement(control, expected, 0.01);
-  const average = (of: readonly number[]): number => of.reduce((a, b) => a + b, 0) / of.length, value = average(values), level = average(control);
-  let along = 0, spread = 0;
-  for (const [i, each] of control.entries()) { along += (each - level) * (values[i]! - value); spread += (each - level) ** 2; }
+  const average = (of: readonly number[]): number => of.reduce((a, b) => a + b, 0) / of.length,
+    value = average(values),
+    level = average(control);
+  let along = 0,
+    spread = 0;
+  for (const [i, each] of control.entries()) {
+    along += (each - level) * (values[i]! - value);
+    spread += (each - level) ** 2;
+  }
   return values.map((each, i) => each - (along / spread) * (control[i]! - expected));
 }
 

@@ -16,13 +16,20 @@ route:
 
 describe('two exponential works side by side', SLOW, () => {
   // E max(X, Y) = 1/a + 1/b - 1/(a + b) for rates a and b: the sum less the mean of the shorter.
-  it.each([[1, 1], [1, 0.25]])('of %d h and %d h keep the place for the longer of them', (a, b) => {
+  it.each([
+    [1, 1],
+    [1, 0.25],
+  ])('of %d h and %d h keep the place for the longer of them', (a, b) => {
     expectAgreement(observations(station(a, b, '')).map(perHour), 1 / (a + b - 1 / (1 / a + 1 / b)), 0.01);
   });
 
   it('keep it for their sum where there is room for one person', () => {
     const seen = observations(station(1, 0.25, ' people: 1 '));
     expectAgreement(seen.map(perHour), 1 / 1.25, 0.01);
-    expectAgreement(seen.map(({ stationShares }) => stationShares[WORKING]!), 1, 0.01);
+    expectAgreement(
+      seen.map(({ stationShares }) => stationShares[WORKING]!),
+      1,
+      0.01,
+    );
   });
 });

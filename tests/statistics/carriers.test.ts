@@ -15,25 +15,47 @@ describe('carriers, against closed networks (Gordon & Newell 1967; Reiser & Lave
   it('have rates on which the two formulas and the known values agree', () => {
     expect(meanValueAnalysis(threeStations)).toBeCloseTo(0.874676, 6);
     expect(meanValueAnalysis(pennyFab)).toBeCloseTo(2 / 7, 12);
-    for (const network of [threeStations, pennyFab, withWayBack]) expect(productForm(network)).toBeCloseTo(meanValueAnalysis(network), 12);
+    for (const network of [threeStations, pennyFab, withWayBack])
+      expect(productForm(network)).toBeCloseTo(meanValueAnalysis(network), 12);
   });
 
-  it.each([['five carts and three stations', threeStations], ['Penny Fab One with four carts', pennyFab], ['a way back of 3 h in the mean', withWayBack]])('%s', (_, network) => {
-    const rate = meanValueAnalysis(network), seen = observations(carrierYaml(network, exponential, 9_000));
+  it.each([
+    ['five carts and three stations', threeStations],
+    ['Penny Fab One with four carts', pennyFab],
+    ['a way back of 3 h in the mean', withWayBack],
+  ])('%s', (_, network) => {
+    const rate = meanValueAnalysis(network),
+      seen = observations(carrierYaml(network, exponential, 9_000));
     expectAgreement(seen.map(perHour), rate, 0.01);
     // The first station is always taken; what it is not short of a cart, it works, for its rate x its time.
-    expectAgreement(seen.map(({ stationShares }) => 1 - stationShares[SHORT_CARRIER]!), rate * network.hours[0]!, 0.01);
+    expectAgreement(
+      seen.map(({ stationShares }) => 1 - stationShares[SHORT_CARRIER]!),
+      rate * network.hours[0]!,
+      0.01,
+    );
     // Little's law: carts on the way back.
     const { delay } = network;
-    if (delay !== undefined) expectAgreement(seen.map(({ kept }) => kept.coming[0]!), rate * delay, 0.01);
+    if (delay !== undefined)
+      expectAgreement(
+        seen.map(({ kept }) => kept.coming[0]!),
+        rate * delay,
+        0.01,
+      );
   });
 });
 
 describe('teams of two, against Erlang C (Erlang 1917)', SLOW, () => {
-  it.each([{ teams: 2, load: 1, delayed: 1 / 3, replications: 20 }, { teams: 3, load: 2, delayed: 4 / 9, replications: 24 }])(
-    '$teams teams of one crew at load $load let $delayed of the units wait, with a second step in their hold', ({ teams, load, delayed, replications }) => {
-      const places = 40, rho = load / teams, busy = ({ crewBusy }: Observation): number => crewBusy[0]!;
-      const seen = observations(`
+  it.each([
+    { teams: 2, load: 1, delayed: 1 / 3, replications: 20 },
+    { teams: 3, load: 2, delayed: 4 / 9, replications: 24 },
+  ])(
+    '$teams teams of one crew at load $load let $delayed of the units wait, with a second step in their hold',
+    ({ teams, load, delayed, replications }) => {
+      const places = 40,
+        rho = load / teams,
+        busy = ({ crewBusy }: Observation): number => crewBusy[0]!;
+      const seen = observations(
+        `
 scenario: teams
 programme: { arrivals: ${exponential(1 / load)}, length: ${150_000 / load} h, warm up: 1000 h }
 sites:
@@ -42,9 +64,24 @@ teams: { pair: { crew: fitters, people: 2, from: fit, to: hand over } }
 route:
   - { step: fit, at: floor, work: ${exponential(1)} }
   - { step: hand over, at: gate }
-`, { replications });
-      expectAgreement(controlled(seen.map(({ stationShares }) => stationShares[SHORT_CREW]! * places), seen.map(busy), rho), (delayed * rho) / (1 - rho), 0.01);
+`,
+        { replications },
+      );
+      expectAgreement(
+        controlled(
+          seen.map(({ stationShares }) => stationShares[SHORT_CREW]! * places),
+          seen.map(busy),
+          rho,
+        ),
+        (delayed * rho) / (1 - rho),
+        0.01,
+      );
       expectAgreement(seen.map(busy), rho, 0.01);
-      expectAgreement(seen.map(({ kept, minutes }) => (kept.held[0]! * minutes) / kept.ended[0]! / 60), 1, 0.01);
-    });
+      expectAgreement(
+        seen.map(({ kept, minutes }) => (kept.held[0]! * minutes) / kept.ended[0]! / 60),
+        1,
+        0.01,
+      );
+    },
+  );
 });

@@ -1,9 +1,14 @@
 /** Stations with one exponential server each, and one without waiting (the way back of a carrier), with a fixed number of carriers. */
-export interface ClosedNetwork { readonly hours: readonly number[]; readonly delay?: number; readonly carriers: number }
+export interface ClosedNetwork {
+  readonly hours: readonly number[];
+  readonly delay?: number;
+  readonly carriers: number;
+}
 
 /** Units an hour by exact mean-value analysis (Reiser & Lavenberg 1980): a carrier that comes finds what one carrier fewer would leave. */
 export function meanValueAnalysis({ hours, delay = 0, carriers }: ClosedNetwork): number {
-  let queues = hours.map(() => 0), rate = 0;
+  let queues = hours.map(() => 0),
+    rate = 0;
   for (let n = 1; n <= carriers; n++) {
     const stays = hours.map((time, i) => time * (1 + queues[i]!));
     rate = n / (delay + stays.reduce((a, b) => a + b, 0));
@@ -31,7 +36,11 @@ export function productForm({ hours, delay = 0, carriers }: ClosedNetwork): numb
 }
 
 /** A line whose units each need a carrier from the first station to the last; every unit that has one has room. */
-export function carrierYaml({ hours, delay = 0, carriers }: ClosedNetwork, work: (hours: number) => string, length: number): string {
+export function carrierYaml(
+  { hours, delay = 0, carriers }: ClosedNetwork,
+  work: (hours: number) => string,
+  length: number,
+): string {
   const last = hours.length - 1;
   return `
 scenario: closed network

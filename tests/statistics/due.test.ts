@@ -19,29 +19,50 @@ route: [{ step: fit, at: bench, work: ${exponential(1)} }]
 
   it('are exp(-1.5) of those at load 0.5 in a steady state, late by 2 h in the mean, as the rest is exponential again', () => {
     const seen = observations(yaml('length: 100000 h, warm up: 200 h'), { replications: 40 });
-    expectAgreement(seen.map(({ late, due }) => late / due), share, 0.01);
-    expectAgreement(seen.map(({ late, lateMinutes }) => lateMinutes / late / 60), 2, 0.01);
+    expectAgreement(
+      seen.map(({ late, due }) => late / due),
+      share,
+      0.01,
+    );
+    expectAgreement(
+      seen.map(({ late, lateMinutes }) => lateMinutes / late / 60),
+      2,
+      0.01,
+    );
   });
 
   it('are so by the dates of single units too, but for the start from an empty floor', () => {
     const seen = observations(yaml('quantity: 40000'), { replications: 40 });
-    const late = seen.map(({ dueAt, shippedAt }) => shippedAt.reduce((sum, time, i) => sum + (time > dueAt[i]! ? 1 : 0), 0));
+    const late = seen.map(({ dueAt, shippedAt }) =>
+      shippedAt.reduce((sum, time, i) => sum + (time > dueAt[i]! ? 1 : 0), 0),
+    );
     expect(late).toEqual(seen.map((each) => each.late));
-    expectAgreement(late.map((units) => units / 40_000), share, 0.01);
+    expectAgreement(
+      late.map((units) => units / 40_000),
+      share,
+      0.01,
+    );
   });
 });
 
 describe('orders built again', SLOW, () => {
   it('are built 1 / (1 - p) times in the mean: of 4000 orders with p = 1/5, 5000 units (geometric distribution)', () => {
-    const seen = observations(`
+    const seen = observations(
+      `
 scenario: again
 programme: { arrivals: saturated, quantity: 4000, replace scrapped: true }
 sites: { hall: { stations: { bench: {}, pool: {} } } }
 route:
   - { step: fit, at: bench, work: ${exponential(1)} }
   - { step: test, at: pool, work: ${exponential(0.5)}, fails: { chance: 20 %, scrap: true } }
-`, { replications: 30 });
+`,
+      { replications: 30 },
+    );
     expect(seen.every(({ shipped, outcome }) => shipped === 4000 && outcome === 'finished')).toBe(true);
-    expectAgreement(seen.map(({ entered }) => entered), 5000, 0.005);
+    expectAgreement(
+      seen.map(({ entered }) => entered),
+      5000,
+      0.005,
+    );
   });
 });

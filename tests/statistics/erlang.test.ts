@@ -27,25 +27,75 @@ describe('several places or people, against Erlang C (Erlang 1917)', SLOW, () =>
     expect(erlangC(10, 8)).toBeCloseTo(0.40918, 5);
   });
 
-  it.each(cases)('$servers places at load $load let as many units wait as he says', ({ servers, load, units, replications }) => {
-    const seen = observations(lineYaml({ work: [exponential(1)], between: [], arrivals: exponential(1 / load), places: servers, hours: units / load }), { replications });
-    const rho = load / servers, delayed = erlangC(servers, load), busy = seen.map(({ stationShares }) => stationShares[0]!);
-    expectAgreement(controlled(seen.map((o) => o.bufferMean[0]!), busy, rho), (delayed * rho) / (1 - rho), 0.01);
-    // By arrivals that see time averages (Wolff 1982), the share of time with somebody waiting is the chance of delay times rho.
-    expectAgreement(controlled(seen.map(({ bufferLevels }) => 1 - bufferLevels[0]!), busy, rho), delayed * rho, 0.01);
-  });
+  it.each(cases)(
+    '$servers places at load $load let as many units wait as he says',
+    ({ servers, load, units, replications }) => {
+      const seen = observations(
+        lineYaml({
+          work: [exponential(1)],
+          between: [],
+          arrivals: exponential(1 / load),
+          places: servers,
+          hours: units / load,
+        }),
+        { replications },
+      );
+      const rho = load / servers,
+        delayed = erlangC(servers, load),
+        busy = seen.map(({ stationShares }) => stationShares[0]!);
+      expectAgreement(
+        controlled(
+          seen.map((o) => o.bufferMean[0]!),
+          busy,
+          rho,
+        ),
+        (delayed * rho) / (1 - rho),
+        0.01,
+      );
+      // By arrivals that see time averages (Wolff 1982), the share of time with somebody waiting is the chance of delay times rho.
+      expectAgreement(
+        controlled(
+          seen.map(({ bufferLevels }) => 1 - bufferLevels[0]!),
+          busy,
+          rho,
+        ),
+        delayed * rho,
+        0.01,
+      );
+    },
+  );
 
-  it.each(cases.slice(0, 3))('a crew of $servers at load $load does so too, at a station where everyone has a place', ({ servers, load, units, replications }) => {
-    const places = 80, rho = load / servers, delayed = erlangC(servers, load);
-    const seen = observations(`
+  it.each(cases.slice(0, 3))(
+    'a crew of $servers at load $load does so too, at a station where everyone has a place',
+    ({ servers, load, units, replications }) => {
+      const places = 80,
+        rho = load / servers,
+        delayed = erlangC(servers, load);
+      const seen = observations(
+        `
 scenario: crew
 programme: { arrivals: ${exponential(1 / load)}, length: ${(0.75 * units) / load} h, warm up: 1000 h }
 sites:
   hall: { crews: { fitters: ${servers} }, stations: { floor: { places: ${places} } } }
 route:
   - { step: fit, at: floor, crew: { fitters: 1 }, work: ${exponential(1)} }
-`, { replications });
-    expectAgreement(controlled(seen.map(({ stationShares }) => stationShares[SHORT_CREW]! * places), seen.map(({ crewBusy }) => crewBusy[0]!), rho), (delayed * rho) / (1 - rho), 0.01);
-    expectAgreement(seen.map(({ crewBusy }) => crewBusy[0]!), rho, 0.01);
-  });
+`,
+        { replications },
+      );
+      expectAgreement(
+        controlled(
+          seen.map(({ stationShares }) => stationShares[SHORT_CREW]! * places),
+          seen.map(({ crewBusy }) => crewBusy[0]!),
+          rho,
+        ),
+        (delayed * rho) / (1 - rho),
+        0.01,
+      );
+      expectAgreement(
+        seen.map(({ crewBusy }) => crewBusy[0]!),
+        rho,
+        0.01,
+      );
+    },
+  );
 });

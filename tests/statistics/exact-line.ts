@@ -5,7 +5,9 @@
  * @param between spaces between the stations
  */
 export function exactThroughput(rates: readonly number[], between: readonly number[]): number {
-  const last = rates.length - 1, index = new Map<string, number>(), states: number[][] = [];
+  const last = rates.length - 1,
+    index = new Map<string, number>(),
+    states: number[][] = [];
   const stateOf = (n: number[]): number => {
     const key = n.join();
     const known = index.get(key);
@@ -16,7 +18,8 @@ export function exactThroughput(rates: readonly number[], between: readonly numb
   stateOf(new Array<number>(last).fill(0));
   const moves: { from: number; to: number; rate: number }[] = [];
   for (let s = 0; s < states.length; s++) {
-    const n = states[s]!, works = working(n, between);
+    const n = states[s]!,
+      works = working(n, between);
     for (const [i, isWorking] of works.entries()) {
       if (!isWorking) continue;
       const next = n.slice();
@@ -37,10 +40,17 @@ function working(n: readonly number[], between: readonly number[]): boolean[] {
 }
 
 /** Shares of time by state: sweeps in which each takes what flows in, over what flows out (Gauss-Seidel). */
-export function stationary(count: number, moves: readonly { from: number; to: number; rate: number }[]): Float64Array {
-  const share = new Float64Array(count).fill(1 / count), outflow = new Float64Array(count);
+export function stationary(
+  count: number,
+  moves: readonly { from: number; to: number; rate: number }[],
+): Float64Array {
+  const share = new Float64Array(count).fill(1 / count),
+    outflow = new Float64Array(count);
   const into: { from: number; rate: number }[][] = Array.from({ length: count }, () => []);
-  for (const { from, to, rate } of moves) { outflow[from] = outflow[from]! + rate; into[to]!.push({ from, rate }); }
+  for (const { from, to, rate } of moves) {
+    outflow[from] = outflow[from]! + rate;
+    into[to]!.push({ from, rate });
+  }
   for (let sweep = 0, change = 1; change > 1e-14 && sweep < 100_000; sweep++) {
     change = 0;
     for (let s = 0; s < count; s++) {

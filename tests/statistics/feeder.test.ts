@@ -17,7 +17,8 @@ describe('a feeder as a made-to-stock M/M/1 line', SLOW, () => {
     { target: 2, rho: 0.7, replications: 34 },
     { target: 4, rho: 0.7, replications: 60 },
   ])('with a target of $target at load $rho', ({ target, rho, replications }) => {
-    const seen = observations(`
+    const seen = observations(
+      `
 scenario: feeder
 programme: { arrivals: ${exponential(1 / rho)}, length: 200000 h, warm up: 1000 h }
 sites:
@@ -26,10 +27,28 @@ feeders:
   axles: { stock: ${target}, at start: ${target}, route: [{ step: build, at: bench, work: ${exponential(1)} }] }
 route:
   - { step: fit, at: floor, parts: { axles: 1 } }
-`, { replications });
-    expectAgreement(seen.map(({ stockOut }) => stockOut[0]!), rho ** target, 0.01);
-    expectAgreement(seen.map(({ stockMean }) => stockMean[0]!), target - (rho * (1 - rho ** target)) / (1 - rho), 0.01);
+`,
+      { replications },
+    );
+    expectAgreement(
+      seen.map(({ stockOut }) => stockOut[0]!),
+      rho ** target,
+      0.01,
+    );
+    expectAgreement(
+      seen.map(({ stockMean }) => stockMean[0]!),
+      target - (rho * (1 - rho ** target)) / (1 - rho),
+      0.01,
+    );
     const wait = rho ** (target + 1) / (1 - rho);
-    expectAgreement(controlled(seen.map(({ stationShares }) => stationShares[STATE_COUNT + SHORT_PARTS]! * places), seen.map(({ stationShares }) => stationShares[0]!), rho), wait, 0.01);
+    expectAgreement(
+      controlled(
+        seen.map(({ stationShares }) => stationShares[STATE_COUNT + SHORT_PARTS]! * places),
+        seen.map(({ stationShares }) => stationShares[0]!),
+        rho,
+      ),
+      wait,
+      0.01,
+    );
   });
 });

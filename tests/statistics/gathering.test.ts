@@ -19,23 +19,44 @@ route:
 describe('units that come at random, two an hour', SLOW, () => {
   it('wait (B - 1)/(2 lambda) = 1 h for a truck of five to fill', () => {
     const seen = observations(lane('when full', 5));
-    expectAgreement(seen.map(({ lanes }) => lanes.waitMinutes[0]! / lanes.carried[0]! / 60), 1, 0.01);
-    expectAgreement(seen.map(({ leadMean }) => leadMean / 60), 2, 0.01);
+    expectAgreement(
+      seen.map(({ lanes }) => lanes.waitMinutes[0]! / lanes.carried[0]! / 60),
+      1,
+      0.01,
+    );
+    expectAgreement(
+      seen.map(({ leadMean }) => leadMean / 60),
+      2,
+      0.01,
+    );
     expect(seen.every(({ lanes }) => lanes.carried[0] === 5 * lanes.trips[0]!)).toBe(true);
   });
 
   it('wait half of a regular headway of 3 h, Welding (1957), Operational Research Quarterly 8(3), 133-142', () => {
     const every3h = '{ at: ["00:00", "03:00", "06:00", "09:00", "12:00", "15:00", "18:00", "21:00"] }';
     const seen = observations(lane(every3h, 100));
-    expectAgreement(seen.map(({ lanes }) => lanes.waitMinutes[0]! / lanes.carried[0]! / 60), 1.5, 0.01);
+    expectAgreement(
+      seen.map(({ lanes }) => lanes.waitMinutes[0]! / lanes.carried[0]! / 60),
+      1.5,
+      0.01,
+    );
   });
 
   it('wait (1 - e^-m)/m of the longest wait, in the mean, for a truck that goes full or after it', () => {
     // A truck of two goes when the second comes or 1 h after the first: the second waits 0, the first min(Exp(2/h), 1 h), mean
     // (1 - e^-2)/2 h; a trip carries 2 with chance 1 - e^-2, else 1. Own arithmetic.
-    const filled = 1 - Math.exp(-2), seen = observations(lane('{ when full or after: 1 h }', 2));
-    expectAgreement(seen.map(({ lanes }) => lanes.carried[0]! / lanes.trips[0]!), 1 + filled, 0.005);
-    expectAgreement(seen.map(({ lanes }) => lanes.waitMinutes[0]! / lanes.carried[0]! / 60), filled / 2 / (1 + filled), 0.01);
+    const filled = 1 - Math.exp(-2),
+      seen = observations(lane('{ when full or after: 1 h }', 2));
+    expectAgreement(
+      seen.map(({ lanes }) => lanes.carried[0]! / lanes.trips[0]!),
+      1 + filled,
+      0.005,
+    );
+    expectAgreement(
+      seen.map(({ lanes }) => lanes.waitMinutes[0]! / lanes.carried[0]! / 60),
+      filled / 2 / (1 + filled),
+      0.01,
+    );
   });
 
   it('wait (B - 1)/(2 lambda) for an oven that takes four at a time', () => {
@@ -48,7 +69,11 @@ sites:
 route:
   - { step: bake, at: oven, process: 1 s }
 `);
-    expectAgreement(seen.map(({ leadMean }) => leadMean / 60), 0.75 + 1 / 3600, 0.005);
+    expectAgreement(
+      seen.map(({ leadMean }) => leadMean / 60),
+      0.75 + 1 / 3600,
+      0.005,
+    );
   });
 });
 
@@ -67,8 +92,16 @@ route:
   - { lane: road }
   - { step: take over, at: yard, work: ${exponential(1)} }
 `);
-    expectAgreement(seen.map(({ lanes }) => lanes.truckBusy[0]!), 2 / 3, 0.005);
-    expectAgreement(seen.map(({ lanes }) => lanes.truckBlocked[0]!), 1 / 3, 0.01);
+    expectAgreement(
+      seen.map(({ lanes }) => lanes.truckBusy[0]!),
+      2 / 3,
+      0.005,
+    );
+    expectAgreement(
+      seen.map(({ lanes }) => lanes.truckBlocked[0]!),
+      1 / 3,
+      0.01,
+    );
     expect(seen.every(({ lanes }) => lanes.truckFree[0] === 0)).toBe(true);
   });
 });
@@ -86,7 +119,11 @@ route:
 
   it('at random tests a quarter of the units, in runs of geometric length', () => {
     const seen = observations(sampled('{ 1 in: 4, by: random }'), { replications: 60 });
-    expectAgreement(seen.map((o) => o.stepVisits[1]! / o.shipped), 0.25, 0.01);
+    expectAgreement(
+      seen.map((o) => o.stepVisits[1]! / o.shipped),
+      0.25,
+      0.01,
+    );
     // Both of two neighbours tested: 1/16; a tested unit is out an hour after it came in.
     const both = seen.map((o) => {
       const tested = Array.from(o.shippedAt, (shippedAt, i) => Number(shippedAt - o.enteredAt[i]! > 45));

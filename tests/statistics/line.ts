@@ -12,7 +12,8 @@ export interface Line {
 
 export const exponential = (hours: number): string => `{ exponential: { mean: ${hours} h } }`;
 /** Buffers of a line without room between its stations. */
-export const noRoom = (stations: number, spaces = 0): number[] => new Array<number>(stations - 1).fill(spaces);
+export const noRoom = (stations: number, spaces = 0): number[] =>
+  new Array<number>(stations - 1).fill(spaces);
 
 /** Scenario of a line in one site, always open. With arrivals the first station has unlimited room ahead, otherwise none. */
 export function lineYaml({ work, between, hours, arrivals, places = 1 }: Line): string {

@@ -4,8 +4,12 @@ import { exponential } from './line.js';
 
 /** P(N >= n) of a Poisson number N. */
 function poissonTail(mean: number, n: number): number {
-  let term = Math.exp(-mean), below = 0;
-  for (let k = 0; k < n; k++) { below += term; term *= mean / (k + 1); }
+  let term = Math.exp(-mean),
+    below = 0;
+  for (let k = 0; k < n; k++) {
+    below += term;
+    term *= mean / (k + 1);
+  }
   return 1 - below;
 }
 
@@ -17,7 +21,8 @@ sites: { hall: { stations: { floor: { places: 100 } } } }
 supplies: { packs: { site: hall, ${supply} } }
 route: [{ step: fit, at: floor, parts: { packs: 1 } }]
 `;
-const PLACES = 100, SHORT_PARTS = 4;
+const PLACES = 100,
+  SHORT_PARTS = 4;
 
 /**
  * One for one: whenever a part is asked for, one is ordered, S in stock and on order less what waits. Orders outstanding are
@@ -31,14 +36,33 @@ describe("a base stock S with any lead time, against Palm's theorem", SLOW, () =
     { S: 4, mean: 4, lead: exponential(4), replications: 50 },
     { S: 5, mean: 6, lead: '{ discrete: { 1 h: 50 %, 11 h: 50 % } }', replications: 35 },
   ])('S = $S, lead time $lead: no stock with P(Poisson($mean) >= S)', ({ S, mean, lead, replications }) => {
-    const seen = observations(scenario(`at start: ${S}, reorder: { level: ${S - 1}, lot: 1, lead time: ${lead} }`), { replications });
-    expectAgreement(seen.map(({ stockOut }) => stockOut[0]!), poissonTail(mean, S), 0.01);
-    expectAgreement(seen.map(({ supplies }) => supplies.onOrder[0]!), mean, 0.01);
+    const seen = observations(
+      scenario(`at start: ${S}, reorder: { level: ${S - 1}, lot: 1, lead time: ${lead} }`),
+      { replications },
+    );
+    expectAgreement(
+      seen.map(({ stockOut }) => stockOut[0]!),
+      poissonTail(mean, S),
+      0.01,
+    );
+    expectAgreement(
+      seen.map(({ supplies }) => supplies.onOrder[0]!),
+      mean,
+      0.01,
+    );
     // Backorders: the mean of (N - S)+ is the sum of P(N > n) for n >= S.
     let backorders = 0;
     for (let n = S; n < 100; n++) backorders += poissonTail(mean, n + 1);
-    expectAgreement(seen.map(({ stationShares }) => stationShares[SHORT_PARTS]! * PLACES), backorders, 0.01);
-    expectAgreement(seen.map(({ supplies, minutes }) => supplies.waitMinutes[0]! / minutes), backorders, 0.01);
+    expectAgreement(
+      seen.map(({ stationShares }) => stationShares[SHORT_PARTS]! * PLACES),
+      backorders,
+      0.01,
+    );
+    expectAgreement(
+      seen.map(({ supplies, minutes }) => supplies.waitMinutes[0]! / minutes),
+      backorders,
+      0.01,
+    );
   });
 });
 
@@ -53,14 +77,35 @@ describe('a reorder level r and lots of Q, against Hadley & Whitin', SLOW, () =>
     { r: 4, Q: 6, L: 5, replications: 24 },
     { r: 2, Q: 10, L: 8, replications: 24 },
   ])('r = $r, Q = $Q, lead time $L h', ({ r, Q, L, replications }) => {
-    const seen = observations(scenario(`at start: ${r + Q}, reorder: { level: ${r}, lot: ${Q}, lead time: ${L} h }`), { replications });
-    const positions = Array.from({ length: Q }, (_, i) => r + 1 + i), out = positions.reduce((sum, y) => sum + poissonTail(L, y), 0) / Q;
-    expectAgreement(seen.map(({ stockOut }) => stockOut[0]!), out, 0.01);
+    const seen = observations(
+      scenario(`at start: ${r + Q}, reorder: { level: ${r}, lot: ${Q}, lead time: ${L} h }`),
+      { replications },
+    );
+    const positions = Array.from({ length: Q }, (_, i) => r + 1 + i),
+      out = positions.reduce((sum, y) => sum + poissonTail(L, y), 0) / Q;
+    expectAgreement(
+      seen.map(({ stockOut }) => stockOut[0]!),
+      out,
+      0.01,
+    );
     // Fill rate: units that did not have to wait.
-    expectAgreement(seen.map(({ supplies, entered }) => 1 - supplies.waits[0]! / entered), 1 - out, 0.01);
+    expectAgreement(
+      seen.map(({ supplies, entered }) => 1 - supplies.waits[0]! / entered),
+      1 - out,
+      0.01,
+    );
     // On hand, the mean of (y - N)+: the sum of P(N <= n) for n < y.
-    const stock = positions.reduce((sum, y) => sum + Array.from({ length: y }, (_, n) => 1 - poissonTail(L, n + 1)).reduce((a, b) => a + b, 0), 0) / Q;
-    expectAgreement(seen.map(({ stockMean }) => stockMean[0]!), stock, 0.01);
+    const stock =
+      positions.reduce(
+        (sum, y) =>
+          sum + Array.from({ length: y }, (_, n) => 1 - poissonTail(L, n + 1)).reduce((a, b) => a + b, 0),
+        0,
+      ) / Q;
+    expectAgreement(
+      seen.map(({ stockMean }) => stockMean[0]!),
+      stock,
+      0.01,
+    );
   });
 });
 
@@ -69,7 +114,10 @@ describe('a reorder level r and lots of Q, against Hadley & Whitin', SLOW, () =>
  * mean 1 / (1 - p) (any textbook of probability). With a limit of L replacements the mean is (1 - p^(L + 1)) / (1 - p).
  */
 describe('components used up by a test that replaces them', SLOW, () => {
-  it.each([{ p: 0.3, limit: 1000 }, { p: 0.5, limit: 2 }])('p = $p, at most $limit replacements', ({ p, limit }) => {
+  it.each([
+    { p: 0.3, limit: 1000 },
+    { p: 0.5, limit: 2 },
+  ])('p = $p, at most $limit replacements', ({ p, limit }) => {
     const seen = observations(`
 scenario: kits
 programme: { arrivals: saturated, length: 4000 h, warm up: 100 h }
@@ -84,7 +132,15 @@ feeders:
 route: [{ step: fit, at: line, parts: { kits: 1 }, work: ${exponential(1)} }]
 `);
     // Steps: fit, make loom, wire, test. A loom is used at each wiring, a kit at each fit.
-    expectAgreement(seen.map(({ stepVisits }) => stepVisits[2]! / stepVisits[0]!), (1 - p ** (limit + 1)) / (1 - p), 0.01);
-    expectAgreement(seen.map(({ stepVisits }) => stepVisits[1]! / stepVisits[0]!), (1 - p ** (limit + 1)) / (1 - p), 0.01);
+    expectAgreement(
+      seen.map(({ stepVisits }) => stepVisits[2]! / stepVisits[0]!),
+      (1 - p ** (limit + 1)) / (1 - p),
+      0.01,
+    );
+    expectAgreement(
+      seen.map(({ stepVisits }) => stepVisits[1]! / stepVisits[0]!),
+      (1 - p ** (limit + 1)) / (1 - p),
+      0.01,
+    );
   });
 });

@@ -10,8 +10,12 @@ const HOURS = 200_000;
 
 describe('one station with random arrivals at load 0.8', SLOW, () => {
   it('keeps an M/M/1 wait of 4 h, a lead time of 5 h and its exponential law', () => {
-    const seen = observations(lineYaml({ work: [exponential(1)], between: [], arrivals: exponential(1.25), hours: HOURS }), { replications: 30 });
-    const busy = seen.map(({ stationShares }) => stationShares[0]!), less = (values: readonly number[]): number[] => controlled(values, busy, 0.8);
+    const seen = observations(
+      lineYaml({ work: [exponential(1)], between: [], arrivals: exponential(1.25), hours: HOURS }),
+      { replications: 30 },
+    );
+    const busy = seen.map(({ stationShares }) => stationShares[0]!),
+      less = (values: readonly number[]): number[] => controlled(values, busy, 0.8);
     // Lq = rho^2 / (1 - rho) = 3.2; W = 3.2 / 0.8 = 4.
     expectAgreement(less(seen.map((o) => o.bufferMean[0]! / 0.8)), 4, 0.01);
     expectAgreement(less(seen.map(({ leadMean }) => leadMean / 60)), 5, 0.01);
@@ -20,12 +24,27 @@ describe('one station with random arrivals at load 0.8', SLOW, () => {
     expectAgreement(less(seen.map(({ leadP50 }) => leadP50 / 60)), 5 * Math.log(2), 0.01);
     expectAgreement(less(seen.map(({ leadP95 }) => leadP95 / 60)), 5 * Math.log(20), 0.01);
     // Share of time with an empty buffer: none or one in the system, 1 - rho^2.
-    expectAgreement(seen.map(({ bufferLevels }) => bufferLevels[0]!), 0.36, 0.01);
+    expectAgreement(
+      seen.map(({ bufferLevels }) => bufferLevels[0]!),
+      0.36,
+      0.01,
+    );
   });
 
   it('keeps an M/D/1 wait of 2 h (Pollaczek 1930, Khinchine 1932)', () => {
-    const seen = observations(lineYaml({ work: ['1 h'], between: [], arrivals: exponential(1.25), hours: HOURS }), { replications: 20 });
-    expectAgreement(controlled(seen.map((o) => o.bufferMean[0]! / 0.8), seen.map(({ stationShares }) => stationShares[0]!), 0.8), 2, 0.01);
+    const seen = observations(
+      lineYaml({ work: ['1 h'], between: [], arrivals: exponential(1.25), hours: HOURS }),
+      { replications: 20 },
+    );
+    expectAgreement(
+      controlled(
+        seen.map((o) => o.bufferMean[0]! / 0.8),
+        seen.map(({ stationShares }) => stationShares[0]!),
+        0.8,
+      ),
+      2,
+      0.01,
+    );
   });
 });
 
@@ -34,18 +53,43 @@ describe('one station with random arrivals at load 0.7 and work of squared cv 2.
   it.each([
     { shape: 'lognormal', replications: 55 },
     { shape: 'gamma', replications: 30 },
-  ])('keeps an M/G/1 wait of 4.0833 h with $shape work, where the formula of Kingman (1961) is exact', ({ shape, replications }) => {
-    const work = `{ ${shape}: { mean: 1 h, cv: ${Math.sqrt(2.5)} } }`;
-    const seen = observations(lineYaml({ work: [work], between: [], arrivals: exponential(1 / 0.7), hours: HOURS }), { replications });
-    expectAgreement(controlled(seen.map((o) => o.bufferMean[0]! / 0.7), seen.map(({ stationShares }) => stationShares[0]!), 0.7), 4.083333, 0.01);
-  });
+  ])(
+    'keeps an M/G/1 wait of 4.0833 h with $shape work, where the formula of Kingman (1961) is exact',
+    ({ shape, replications }) => {
+      const work = `{ ${shape}: { mean: 1 h, cv: ${Math.sqrt(2.5)} } }`;
+      const seen = observations(
+        lineYaml({ work: [work], between: [], arrivals: exponential(1 / 0.7), hours: HOURS }),
+        { replications },
+      );
+      expectAgreement(
+        controlled(
+          seen.map((o) => o.bufferMean[0]! / 0.7),
+          seen.map(({ stationShares }) => stationShares[0]!),
+          0.7,
+        ),
+        4.083333,
+        0.01,
+      );
+    },
+  );
 });
 
 describe('stations one after another', SLOW, () => {
   it('are each as if alone, Jackson (1957), Operations Research 5(4), 518-521', () => {
-    const seen = observations(lineYaml({ work: [exponential(1), exponential(0.5)], between: ['unlimited'], arrivals: exponential(1 / 0.7), hours: HOURS / 2 }));
+    const seen = observations(
+      lineYaml({
+        work: [exponential(1), exponential(0.5)],
+        between: ['unlimited'],
+        arrivals: exponential(1 / 0.7),
+        hours: HOURS / 2,
+      }),
+    );
     // L = rho / (1 - rho) of each: 7/3 and 0.35/0.65.
-    expectAgreement(seen.map(({ wip }) => wip), 7 / 3 + 0.35 / 0.65, 0.01);
+    expectAgreement(
+      seen.map(({ wip }) => wip),
+      7 / 3 + 0.35 / 0.65,
+      0.01,
+    );
     expectAgreement(seen.map(perHour), 0.7, 0.005);
   });
 });

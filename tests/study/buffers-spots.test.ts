@@ -4,7 +4,9 @@ import type { Scenario } from '../../src/scenario/scenario.js';
 import { checkGoal } from '../../src/study/buffers.js';
 import { spotsOf, withLayout } from '../../src/study/buffers-spots.js';
 
-const read = (arrivals: string): Scenario => readScenario(`
+const read = (arrivals: string): Scenario =>
+  readScenario(
+    `
 scenario: two plants
 programme: { arrivals: ${arrivals}, length: 100 h }
 sites:
@@ -22,12 +24,21 @@ route:
   - { step: fit, at: line, work: 1 h, parts: { axles: 1 } }
   - { lane: return road }
   - { step: top coat, at: booth, work: 1 h }
-`, 'two.yaml', () => '').scenario!;
+`,
+    'two.yaml',
+    () => '',
+  ).scenario!;
 const drawn = read('{ exponential: { mean: 2 h } }');
 
 describe('spots among which waiting places are shared out', () => {
   it('are the limited buffers and banks of the unit, once each: no unlimited one, no arrival bank where there is none, nothing of a feeder', () => {
-    expect(spotsOf(drawn).map(({ name, present, least }) => [name, present, least])).toEqual([['booth', 2, 0], ['oven', 1, 0], ['ferry: bank', 3, 0], ['ferry: arrival bank', 1, 0], ['line', 0, 0]]);
+    expect(spotsOf(drawn).map(({ name, present, least }) => [name, present, least])).toEqual([
+      ['booth', 2, 0],
+      ['oven', 1, 0],
+      ['ferry: bank', 3, 0],
+      ['ferry: arrival bank', 1, 0],
+      ['line', 0, 0],
+    ]);
   });
 
   it('leave out the buffer ahead of a saturated source unless it is named', () => {
@@ -36,8 +47,14 @@ describe('spots among which waiting places are shared out', () => {
   });
 
   it('are named by station, by lane for all its banks, or bank by bank, in the order of the route', () => {
-    expect(spotsOf(drawn, ['line', 'ferry']).map(({ name }) => name)).toEqual(['ferry: bank', 'ferry: arrival bank', 'line']);
-    expect(spotsOf(drawn, ['return road: arrival bank']).map(({ name, present }) => [name, present])).toEqual([['return road: arrival bank', 0]]);
+    expect(spotsOf(drawn, ['line', 'ferry']).map(({ name }) => name)).toEqual([
+      'ferry: bank',
+      'ferry: arrival bank',
+      'line',
+    ]);
+    expect(spotsOf(drawn, ['return road: arrival bank']).map(({ name, present }) => [name, present])).toEqual(
+      [['return road: arrival bank', 0]],
+    );
   });
 
   it.each([
@@ -50,7 +67,9 @@ describe('spots among which waiting places are shared out', () => {
   });
 
   it('change only their own places, in a copy; an arrival bank without a place is none', () => {
-    const before = JSON.stringify(drawn), spots = spotsOf(drawn), changed = withLayout(drawn, spots, [0, 4, 1, 0, 2]);
+    const before = JSON.stringify(drawn),
+      spots = spotsOf(drawn),
+      changed = withLayout(drawn, spots, [0, 4, 1, 0, 2]);
     expect(changed.sites['works']!.stations['booth']!.buffer).toBe(0);
     expect(changed.sites['works']!.stations['oven']!.buffer).toBe(4);
     expect(changed.sites['works']!.stations['bay']!.buffer).toBeUndefined();
@@ -63,7 +82,9 @@ describe('spots among which waiting places are shared out', () => {
 
   it('cannot be given fewer places than they need', () => {
     const spots = spotsOf(drawn).map((spot) => ({ ...spot, least: 1 }));
-    expect(() => checkGoal({ kind: 'budget', places: 4 }, spots)).toThrow('budget: expected at least 5 places, without which the scenario cannot run, saw 4');
+    expect(() => checkGoal({ kind: 'budget', places: 4 }, spots)).toThrow(
+      'budget: expected at least 5 places, without which the scenario cannot run, saw 4',
+    );
     expect(() => checkGoal({ kind: 'budget', places: 5 }, spots)).not.toThrow();
   });
 });

@@ -7,7 +7,9 @@ import { Trials } from '../../src/study/buffers-trials.js';
 import { Replicator } from '../../src/study/replicator.js';
 
 /** Drops come now and then; little of the room is used. The rework goes to the buffer of the first station. */
-const line = (length: string) => readScenario(`
+const line = (length: string) =>
+  readScenario(
+    `
 scenario: seldom full
 programme: { arrivals: { exponential: { mean: 90 min } }, ${length} }
 sites:
@@ -20,25 +22,50 @@ route:
   - { step: c, at: third, work: { exponential: { mean: 30 min } }, fails: { chance: 10 %, back to: a } }
   - { lane: road }
   - { step: d, at: last, work: { exponential: { mean: 40 min } } }
-`, 'x.yaml', () => '').scenario!;
+`,
+    'x.yaml',
+    () => '',
+  ).scenario!;
 
 describe('trials of layouts', { timeout: 60_000 }, () => {
-  it.each(['length: 60 h, warm up: 20 h', 'quantity: 40'])('run no replication that would go as one that was run, and have the value that it would give (%s)', async (length) => {
-    const scenario = line(length), spots = spotsOf(scenario), model = compile(scenario), seed = 'alike', replications = 12;
-    const read = readTrial({ unit: 'units an hour', over: '', of: ({ shipped, endedAt, leadMean, minutes }) => shipped + leadMean + endedAt + minutes }, spots);
-    const replicator = new Replicator<Trial>({ seed, workers: 1, read }), trials = new Trials(replicator, scenario, model, spots, replications);
-    const present = spots.map((spot) => spot.present), layouts: Layout[] = [present];
-    for (const by of [1, -1, 3]) for (const [s] of spots.entries()) layouts.push(present.map((places, i) => Math.max(1, i === s ? places + by : places)));
-    for (const layout of layouts) await trials.run([layout]);
-    const all = layouts.length * replications;
-    expect(trials.spared).toBeGreaterThan(all / 5);
-    expect(trials.spared).toBeLessThan(all);
-    for (const layout of layouts) {
-      const direct = new Replicator<Trial>({ seed, workers: 1, read });
-      const [row] = await direct.run([{ key: 'alone', model: compile(withLayout(scenario, spots, layout)) }], 1, replications);
-      expect(trials.values(layout), layout.join()).toEqual(row!.map(({ rate }) => rate));
-    }
-  });
+  it.each(['length: 60 h, warm up: 20 h', 'quantity: 40'])(
+    'run no replication that would go as one that was run, and have the value that it would give (%s)',
+    async (length) => {
+      const scenario = line(length),
+        spots = spotsOf(scenario),
+        model = compile(scenario),
+        seed = 'alike',
+        replications = 12;
+      const read = readTrial(
+        {
+          unit: 'units an hour',
+          over: '',
+          of: ({ shipped, endedAt, leadMean, minutes }) => shipped + leadMean + endedAt + minutes,
+        },
+        spots,
+      );
+      const replicator = new Replicator<Trial>({ seed, workers: 1, read }),
+        trials = new Trials(replicator, scenario, model, spots, replications);
+      const present = spots.map((spot) => spot.present),
+        layouts: Layout[] = [present];
+      for (const by of [1, -1, 3])
+        for (const [s] of spots.entries())
+          layouts.push(present.map((places, i) => Math.max(1, i === s ? places + by : places)));
+      for (const layout of layouts) await trials.run([layout]);
+      const all = layouts.length * replications;
+      expect(trials.spared).toBeGreaterThan(all / 5);
+      expect(trials.spared).toBeLessThan(all);
+      for (const layout of layouts) {
+        const direct = new Replicator<Trial>({ seed, workers: 1, read });
+        const [row] = await direct.run(
+          [{ key: 'alone', model: compile(withLayout(scenario, spots, layout)) }],
+          1,
+          replications,
+        );
+        expect(trials.values(layout), layout.join()).toEqual(row!.map(({ rate }) => rate));
+      }
+    },
+  );
 
   it('know that a spot which shut somebody out is another with one place more, and one that did not is not', () => {
     const trial: Trial = { rate: 1, alike: Float64Array.of(Infinity, 2) };

@@ -5,15 +5,30 @@ import { buffersStudy, type BufferOptions } from '../../src/study/buffers.js';
 import { threeStations } from './buffers-line.js';
 import { observation, shipping, twoPlants } from './made-observation.js';
 
-const study = (options: Partial<BufferOptions>) => buffersStudy({ scenario: threeStations('{ exponential: { mean: 1 h } }'), file: 'x/three.yaml', goal: { kind: 'budget', places: 2 }, replications: 4, seed: 'a', workers: 1, ...options });
+const study = (options: Partial<BufferOptions>) =>
+  buffersStudy({
+    scenario: threeStations('{ exponential: { mean: 1 h } }'),
+    file: 'x/three.yaml',
+    goal: { kind: 'budget', places: 2 },
+    replications: 4,
+    seed: 'a',
+    workers: 1,
+    ...options,
+  });
 // Two hours at each station without chance: half a unit an hour, with and without places.
 const even = threeStations('2 h');
 
 describe('waiting places shared out', { timeout: 30_000 }, () => {
   it('are the same for any number of threads, and from one run to the next', async () => {
-    const one = await study({}), two = await study({ workers: 2 });
+    const one = await study({}),
+      two = await study({ workers: 2 });
     expect(two).toEqual(one);
-    expect(one).toMatchObject({ study: 'buffers', unit: 'units an hour', chosen: { total: 2, costPerDay: 24 }, scenario: { file: 'three.yaml' } });
+    expect(one).toMatchObject({
+      study: 'buffers',
+      unit: 'units an hour',
+      chosen: { total: 2, costPerDay: 24 },
+      scenario: { file: 'three.yaml' },
+    });
     expect(one.spots.map(({ name }) => name)).toEqual(['second', 'third']);
   });
 
@@ -22,7 +37,12 @@ describe('waiting places shared out', { timeout: 30_000 }, () => {
     expect(none.answer.verdict).toBe('reached');
     expect(none.chosen).toMatchObject({ places: [0, 0], total: 0, rate: { mean: 0.5, low: 0.5, high: 0.5 } });
     const more = await study({ scenario: even, goal: { kind: 'target', rate: 0.51 } });
-    expect(more.answer).toMatchObject({ verdict: 'out of reach', sentence: expect.stringMatching(/^0\.51 units an hour are out of reach of waiting places: 64 or more in each of 2 spots give 0\.5 /) });
+    expect(more.answer).toMatchObject({
+      verdict: 'out of reach',
+      sentence: expect.stringMatching(
+        /^0\.51 units an hour are out of reach of waiting places: 64 or more in each of 2 spots give 0\.5 /,
+      ),
+    });
     expect(more.ample).toMatchObject({ placesEach: 64, rate: { mean: 0.5 } });
   });
 
@@ -32,7 +52,9 @@ describe('waiting places shared out', { timeout: 30_000 }, () => {
     // Two places are there, one at each: as good as any.
     expect(found.chosen.places).toEqual([1, 1]);
     expect(found.answer.sentence).toContain('none at all comes within 1 % of it');
-    expect(found.selection.others.map(({ standing }) => standing)).toEqual(found.selection.others.map(() => 'equal'));
+    expect(found.selection.others.map(({ standing }) => standing)).toEqual(
+      found.selection.others.map(() => 'equal'),
+    );
     expect(found.selection.settled).toBe(true);
   });
 
@@ -49,20 +71,26 @@ describe('waiting places shared out', { timeout: 30_000 }, () => {
   });
 
   it('can be taken away from the layout as it is', async () => {
-    const found = await study({ scenario: threeStations('{ exponential: { mean: 1 h } }', [3, 3]), from: 'present' });
+    const found = await study({
+      scenario: threeStations('{ exponential: { mean: 1 h } }', [3, 3]),
+      from: 'present',
+    });
     expect(found.chosen.total).toBe(2);
     expect(found.present.total).toBe(6);
     expect(found.curve.map(({ total }) => total)).toEqual([2]);
   });
 
   it('are refused with too few replications or a zone that is none', async () => {
-    await expect(study({ replications: 2 })).rejects.toThrow('replications: expected a whole number of at least 3, saw 2');
+    await expect(study({ replications: 2 })).rejects.toThrow(
+      'replications: expected a whole number of at least 3, saw 2',
+    );
     await expect(study({ zone: 0 })).rejects.toThrow('zone: expected a share above 0 and below 1, saw 0');
   });
 });
 
 describe('the throughput that layouts are compared by', () => {
-  const model = compile(twoPlants), weeks = shipping([10, 20, 19, 20, 20, 1]);
+  const model = compile(twoPlants),
+    weeks = shipping([10, 20, 19, 20, 20, 1]);
 
   it('is that of the judged weeks of the base for a programme, and nothing after a gridlock', () => {
     const { unit, of, over } = rateMeasure(twoPlants, model, [weeks(1), weeks(2)], 0.95);

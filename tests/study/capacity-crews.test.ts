@@ -18,23 +18,35 @@ const fitters = ({ rows }: CapacityTable): CapacityRow => rows.find(({ name }) =
 
 describe('capacity of a crew', () => {
   it('is the sum over its shifts of people times minutes: (6 + 3) x 480 min a day for 600 person-minutes a unit', () => {
-    expect(fitters(table('fitters: { headcount: [6, 3] }'))).toMatchObject({ availableMinutesPerDay: 9 * 480, minutesPerUnit: 600 });
+    expect(fitters(table('fitters: { headcount: [6, 3] }'))).toMatchObject({
+      availableMinutesPerDay: 9 * 480,
+      minutesPerUnit: 600,
+    });
     expect(fitters(table('fitters: { headcount: [6, 3] }')).capacityPerDay).toBeCloseTo(7.2, 10);
     expect(fitters(table('fitters: 6')).availableMinutesPerDay).toBe(12 * 480);
   });
 
   it('is less by those who are missing', () => {
-    expect(fitters(table('fitters: { headcount: [6, 3], absence: 10 % }')).availableMinutesPerDay).toBeCloseTo(0.9 * 9 * 480, 8);
+    expect(
+      fitters(table('fitters: { headcount: [6, 3], absence: 10 % }')).availableMinutesPerDay,
+    ).toBeCloseTo(0.9 * 9 * 480, 8);
   });
 
   it('leaves overtime out and says so, and takes shutdowns off the working days', () => {
-    const overtime = ', overtime: [{ on: Sat, hours: ["06:00-12:00"] }, { hours: ["22:00-23:00"], when: { units behind: 2, lead time: 5 days } }]';
+    const overtime =
+      ', overtime: [{ on: Sat, hours: ["06:00-12:00"] }, { hours: ["22:00-23:00"], when: { units behind: 2, lead time: 5 days } }]';
     for (const crews of ['fitters: { headcount: [6, 3] }', 'fitters: 6']) {
-      expect(fitters(table(crews, overtime)).availableMinutesPerDay).toBeCloseTo(fitters(table(crews)).availableMinutesPerDay, 8);
+      expect(fitters(table(crews, overtime)).availableMinutesPerDay).toBeCloseTo(
+        fitters(table(crews)).availableMinutesPerDay,
+        8,
+      );
       expect(table(crews, overtime).note).toBe('overtime is left out: it comes on top');
       expect(table(crews).note).toBeNull();
     }
-    const shut = table('fitters: { headcount: [6, 3] }', ', shutdowns: [{ from: 2027-03-08, to: 2027-03-12 }]');
+    const shut = table(
+      'fitters: { headcount: [6, 3] }',
+      ', shutdowns: [{ from: 2027-03-08, to: 2027-03-12 }]',
+    );
     expect(fitters(shut).availableMinutesPerDay).toBeCloseTo(9 * 480, 8);
   });
 });

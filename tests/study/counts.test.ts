@@ -8,7 +8,8 @@ const countsOf = (values: readonly number[]): Counts => {
 };
 
 describe('counts of numbers', () => {
-  const values = Array.from({ length: 200 }, (_, i) => (i * 7919) % 23).concat(Infinity, -4, Infinity), sorted = [...values].sort((a, b) => a - b);
+  const values = Array.from({ length: 200 }, (_, i) => (i * 7919) % 23).concat(Infinity, -4, Infinity),
+    sorted = [...values].sort((a, b) => a - b);
 
   it('have every order statistic of the values themselves', () => {
     const counts = countsOf(values);
@@ -34,7 +35,8 @@ describe('counts of numbers', () => {
   });
 
   it('go on apart from their copy', () => {
-    const counts = countsOf([1, 1]), copy = counts.copy();
+    const counts = countsOf([1, 1]),
+      copy = counts.copy();
     counts.add(0);
     expect([copy.n, copy.ranked(1), counts.ranked(1)]).toEqual([2, 1, 0]);
   });

@@ -5,7 +5,8 @@ describe('paired differences', () => {
   it('give the interval of the textbook paired t test', () => {
     // Sleep data of Student (1908, Biometrika 6, 1-25), hours gained with two drugs on ten patients, as in R's `sleep`; from memory.
     // R: t.test(extra ~ group, paired = TRUE): mean of differences 1.58, 95 % interval 0.7001142 to 2.4598858.
-    const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0], second = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4];
+    const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0],
+      second = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4];
     const { difference: d } = difference(first, second, 0.95);
     expect(d.mean).toBeCloseTo(1.58, 10);
     expect(d.low).toBeCloseTo(0.7001142, 7);
@@ -23,11 +24,16 @@ describe('paired differences', () => {
   });
 
   it('know no gain where all differences are equal', () => {
-    expect(difference([1, 2], [2, 3], 0.95)).toMatchObject({ pairingGain: null, difference: { mean: 1, low: 1, high: 1 } });
+    expect(difference([1, 2], [2, 3], 0.95)).toMatchObject({
+      pairingGain: null,
+      difference: { mean: 1, low: 1, high: 1 },
+    });
   });
 
   it('refuse series of unequal length', () => {
-    expect(() => difference([1], [1, 2], 0.95)).toThrow('difference: expected as many values of both, saw 1 and 2');
+    expect(() => difference([1], [1, 2], 0.95)).toThrow(
+      'difference: expected as many values of both, saw 1 and 2',
+    );
   });
 
   it('share the risk among several comparisons', () => {

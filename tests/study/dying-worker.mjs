@@ -8,6 +8,8 @@ export default function (question) {
   if (question.replication !== 3 || !existsSync(file)) return replicate(question);
   if (!file.endsWith('-always')) rmSync(file);
   // Not an error of the task: it takes the thread down.
-  setImmediate(() => { throw new Error('thread died'); });
+  setImmediate(() => {
+    throw new Error('thread died');
+  });
   return new Promise(() => undefined);
 }

@@ -27,43 +27,100 @@ function read(yaml: string): Scenario {
   if (scenario === undefined) throw new Error(JSON.stringify(problems));
   return scenario;
 }
-const scenario = read(YAML), file = 'two.yaml', seed = 's';
-const { whatIfs } = readWhatIfs('room: { changes: { sites.hall.stations.trim bench.buffer: 5 } }', 'what-ifs.yaml', { text: YAML, file }, () => '');
+const scenario = read(YAML),
+  file = 'two.yaml',
+  seed = 's';
+const { whatIfs } = readWhatIfs(
+  'room: { changes: { sites.hall.stations.trim bench.buffer: 5 } }',
+  'what-ifs.yaml',
+  { text: YAML, file },
+  () => '',
+);
 
 /** Each study with a journal: what it found, as it is written. */
 const STUDIES: Readonly<Record<string, (journal: Journal<never> | undefined) => Promise<unknown>>> = {
-  compare: (journal) => answerOf(compareDesign({ scenario, file, whatIfs: whatIfs!, whatIfsFile: 'what-ifs.yaml', replications: 4, seed, level: 0.95 }), { workers: 1, journal }),
+  compare: (journal) =>
+    answerOf(
+      compareDesign({
+        scenario,
+        file,
+        whatIfs: whatIfs!,
+        whatIfsFile: 'what-ifs.yaml',
+        replications: 4,
+        seed,
+        level: 0.95,
+      }),
+      { workers: 1, journal },
+    ),
   // The pilot run by which the floor fills is in it, and the weeks of the ramp.
-  rate: (journal) => rateStudy({ scenario, file, from: 3, to: 5, step: 0.5, weeks: 8, sure: 0.5, replications: 3, seed, workers: 1, journal }),
-  reliefs: (journal) => reliefsStudy({ scenario, varied: varyAssumptions(YAML, file, () => ''), file, replications: 12, seed, workers: 1, journal }),
-  buffers: (journal) => buffersStudy({ scenario, file, goal: { kind: 'target', rate: 3.5 }, replications: 4, seed, workers: 1, journal }),
+  rate: (journal) =>
+    rateStudy({
+      scenario,
+      file,
+      from: 3,
+      to: 5,
+      step: 0.5,
+      weeks: 8,
+      sure: 0.5,
+      replications: 3,
+      seed,
+      workers: 1,
+      journal,
+    }),
+  reliefs: (journal) =>
+    reliefsStudy({
+      scenario,
+      varied: varyAssumptions(YAML, file, () => ''),
+      file,
+      replications: 12,
+      seed,
+      workers: 1,
+      journal,
+    }),
+  buffers: (journal) =>
+    buffersStudy({
+      scenario,
+      file,
+      goal: { kind: 'target', rate: 3.5 },
+      replications: 4,
+      seed,
+      workers: 1,
+      journal,
+    }),
 };
 
 describe('a study with a journal', { timeout: 60_000 }, () => {
-  it.each(Object.entries(STUDIES))('%s finds the same when it was cut off, and runs nothing where all is known', async (_, study) => {
-    const path = join(mkdtempSync(join(tmpdir(), 'journal-studies-')), 'study.journal'), cut = `${path}.cut`;
-    const run = async (from: string): Promise<{ found: unknown; known: number; added: number }> => {
-      const journal = new Journal<never>(from, { study: 'made' }), known = journal.size, found = await study(journal);
-      journal.close();
-      return { found, known, added: journal.size - known };
-    };
-    const whole = await run(path), size = statSync(path).size;
-    expect(whole.known).toBe(0);
-    expect(await study(undefined)).toEqual(whole.found);
-    for (const share of [0.3, 0.7]) {
-      copyFileSync(path, cut);
-      truncateSync(cut, Math.floor(share * size));
-      const rest = await run(cut);
-      expect(rest.found).toEqual(whole.found);
-      expect(rest.known).toBeGreaterThan(0);
-      expect(rest.added).toBeGreaterThan(0);
-      expect(rest.added).toBeLessThan(whole.added);
-    }
-    // The same way is walked again.
-    const again = await run(path);
-    expect(again.found).toEqual(whole.found);
-    expect(again.added).toBe(0);
-  });
+  it.each(Object.entries(STUDIES))(
+    '%s finds the same when it was cut off, and runs nothing where all is known',
+    async (_, study) => {
+      const path = join(mkdtempSync(join(tmpdir(), 'journal-studies-')), 'study.journal'),
+        cut = `${path}.cut`;
+      const run = async (from: string): Promise<{ found: unknown; known: number; added: number }> => {
+        const journal = new Journal<never>(from, { study: 'made' }),
+          known = journal.size,
+          found = await study(journal);
+        journal.close();
+        return { found, known, added: journal.size - known };
+      };
+      const whole = await run(path),
+        size = statSync(path).size;
+      expect(whole.known).toBe(0);
+      expect(await study(undefined)).toEqual(whole.found);
+      for (const share of [0.3, 0.7]) {
+        copyFileSync(path, cut);
+        truncateSync(cut, Math.floor(share * size));
+        const rest = await run(cut);
+        expect(rest.found).toEqual(whole.found);
+        expect(rest.known).toBeGreaterThan(0);
+        expect(rest.added).toBeGreaterThan(0);
+        expect(rest.added).toBeLessThan(whole.added);
+      }
+      // The same way is walked again.
+      const again = await run(path);
+      expect(again.found).toEqual(whole.found);
+      expect(again.added).toBe(0);
+    },
+  );
 });
 
 describe('the key of a variant', () => {
@@ -76,8 +133,17 @@ sites: { hall: { stations: { line: {}, axle bench: {} } } }
 feeders: { axles: { stock: 5, route: [{ step: build, at: axle bench, work: 1 h }] } }
 route: [{ step: build (axles), at: line, parts: { axles: 1 }, work: 10 h }]
 `);
-    const { reliefs } = await reliefsStudy({ scenario: named, varied: [], file, replications: 2, seed, workers: 1 });
-    const gains = reliefs.filter(({ text }) => text === '10 % off the work of build (axles)').map(({ gain }) => gain.mean);
+    const { reliefs } = await reliefsStudy({
+      scenario: named,
+      varied: [],
+      file,
+      replications: 2,
+      seed,
+      workers: 1,
+    });
+    const gains = reliefs
+      .filter(({ text }) => text === '10 % off the work of build (axles)')
+      .map(({ gain }) => gain.mean);
     expect(gains).toHaveLength(2);
     // 2.4 a day become 2.67.
     expect(gains[0]).toBeGreaterThan(0.2);

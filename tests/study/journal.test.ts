@@ -8,14 +8,16 @@ const identity = { scenario: 'sha256:aa', seed: '1', version: '0.2.0' };
 const fresh = (): string => join(mkdtempSync(join(tmpdir(), 'journal-')), 'study.journal');
 
 function filled(count: number): string {
-  const path = fresh(), journal = new Journal<{ values: Float64Array }>(path, identity);
+  const path = fresh(),
+    journal = new Journal<{ values: Float64Array }>(path, identity);
   for (let r = 1; r <= count; r++) journal.add(`base ${r}`, { values: Float64Array.of(r, Number.NaN, -0) });
   journal.close();
   return path;
 }
 
 /** Every byte of a value. */
-const bytesOf = (value: { values: Float64Array } | undefined): string => Buffer.from(value!.values.buffer, value!.values.byteOffset, value!.values.byteLength).toString('hex');
+const bytesOf = (value: { values: Float64Array } | undefined): string =>
+  Buffer.from(value!.values.buffer, value!.values.byteOffset, value!.values.byteLength).toString('hex');
 
 describe('a journal of replications', () => {
   it('gives back to the bit what was written, typed arrays and NaN too', () => {
@@ -30,8 +32,12 @@ describe('a journal of replications', () => {
   });
 
   it('gives back what was added, in any order, the same bytes after it was opened again', () => {
-    const path = fresh(), many = 400, key = (r: number): string => `base ${r}`;
-    const made = (r: number) => ({ values: Float64Array.from({ length: 2000 + 3 * r }, (_, i) => Math.sin(r * i)) });
+    const path = fresh(),
+      many = 400,
+      key = (r: number): string => `base ${r}`;
+    const made = (r: number) => ({
+      values: Float64Array.from({ length: 2000 + 3 * r }, (_, i) => Math.sin(r * i)),
+    });
     const order = Array.from({ length: many }, (_, i) => (i * 149) % many);
     const journal = new Journal<{ values: Float64Array }>(path, identity);
     for (const r of order) journal.add(key(r), made(r));
@@ -47,7 +53,8 @@ describe('a journal of replications', () => {
   });
 
   it('keeps the later of two records of one key, and counts them once', () => {
-    const path = filled(2), journal = new Journal<{ values: Float64Array }>(path, identity);
+    const path = filled(2),
+      journal = new Journal<{ values: Float64Array }>(path, identity);
     journal.add('base 1', { values: Float64Array.of(11) });
     expect([journal.size, journal.get('base 1')!.values[0]]).toEqual([2, 11]);
     journal.close();
@@ -57,33 +64,59 @@ describe('a journal of replications', () => {
   });
 
   it('holds what two processes have added in turn', () => {
-    const path = filled(1), [one, two] = [new Journal<{ values: Float64Array }>(path, identity), new Journal<{ values: Float64Array }>(path, identity)];
-    for (let r = 2; r <= 9; r++) (r % 3 === 0 ? one : two).add(`base ${r}`, { values: Float64Array.of(r, r) });
+    const path = filled(1),
+      [one, two] = [
+        new Journal<{ values: Float64Array }>(path, identity),
+        new Journal<{ values: Float64Array }>(path, identity),
+      ];
+    for (let r = 2; r <= 9; r++)
+      (r % 3 === 0 ? one : two).add(`base ${r}`, { values: Float64Array.of(r, r) });
     const third = new Journal<{ values: Float64Array }>(path, identity);
     expect(third.size).toBe(9);
-    expect([one.get('base 3'), one.get('base 9'), two.get('base 8'), third.get('base 3')].map((value) => value!.values[0])).toEqual([3, 9, 8, 3]);
+    expect(
+      [one.get('base 3'), one.get('base 9'), two.get('base 8'), third.get('base 3')].map(
+        (value) => value!.values[0],
+      ),
+    ).toEqual([3, 9, 8, 3]);
     for (const journal of [one, two, third]) journal.close();
   });
 
   it('gives no value that is no longer as it was written', () => {
-    const path = filled(3), journal = new Journal<{ values: Float64Array }>(path, identity), bytes = readFileSync(path);
-    const at = bytes.indexOf('base 2'), other = Buffer.from(bytes);
+    const path = filled(3),
+      journal = new Journal<{ values: Float64Array }>(path, identity),
+      bytes = readFileSync(path);
+    const at = bytes.indexOf('base 2'),
+      other = Buffer.from(bytes);
     other[at + 30]! ^= 1;
     writeFileSync(path, other);
-    expect(['base 1', 'base 2', 'base 3'].map((key) => journal.get(key)?.values[0])).toEqual([1, undefined, 3]);
+    expect(['base 1', 'base 2', 'base 3'].map((key) => journal.get(key)?.values[0])).toEqual([
+      1,
+      undefined,
+      3,
+    ]);
     // Whole records, but others: as after another process.
-    const twin = filled(1), two = new Journal<{ values: Float64Array }>(twin, identity);
+    const twin = filled(1),
+      two = new Journal<{ values: Float64Array }>(twin, identity);
     two.add('base 7', { values: Float64Array.of(7, Number.NaN, -0) });
     two.close();
     writeFileSync(path, readFileSync(twin));
-    expect(['base 1', 'base 2', 'base 3'].map((key) => journal.get(key)?.values[0])).toEqual([1, undefined, undefined]);
+    expect(['base 1', 'base 2', 'base 3'].map((key) => journal.get(key)?.values[0])).toEqual([
+      1,
+      undefined,
+      undefined,
+    ]);
     writeFileSync(path, bytes.subarray(0, at + 20));
-    expect(['base 1', 'base 2', 'base 3'].map((key) => journal.get(key)?.values[0])).toEqual([1, undefined, undefined]);
+    expect(['base 1', 'base 2', 'base 3'].map((key) => journal.get(key)?.values[0])).toEqual([
+      1,
+      undefined,
+      undefined,
+    ]);
     journal.close();
   });
 
   it('loses only the record that was being written when the process was killed, wherever it was cut', () => {
-    const whole = readFileSync(filled(3)).length, two = readFileSync(filled(2)).length;
+    const whole = readFileSync(filled(3)).length,
+      two = readFileSync(filled(2)).length;
     for (let length = two; length < whole; length++) {
       const path = filled(3);
       truncateSync(path, length);
@@ -121,7 +154,8 @@ describe('a journal of replications', () => {
   });
 
   it('refuses a file that is no journal', () => {
-    const path = fresh(), body = JSON.stringify({ my: 'notes' });
+    const path = fresh(),
+      body = JSON.stringify({ my: 'notes' });
     writeFileSync(path, body);
     // Nothing of it is whole as a record: it would be overwritten. It must not be.
     expect(() => new Journal(path, identity)).toThrow('it is no journal of this version');

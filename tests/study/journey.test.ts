@@ -19,36 +19,74 @@ route:
   - { lane: road }
   - { step: check, at: quay, work: { low: 30 min, high: 4 h } }
 `);
-const ran = (build: string | undefined) => simulateStudy({ scenario, file: 'way.yaml', replications: 3, seed: 'way', workers: 1, journey: { build } });
+const ran = (build: string | undefined) =>
+  simulateStudy({ scenario, file: 'way.yaml', replications: 3, seed: 'way', workers: 1, journey: { build } });
 
 describe('the journey of a unit', () => {
   it('adds up to its lead time: parts without a gap, sums by activity and by step', async () => {
     for (let unit = 1; unit <= 9; unit++) {
-      const build = unit === 1 ? 'RT-7' : String(unit), { journey } = await ran(build);
-      const { parts, totals, steps, leadDays } = journey!, minutes = parts.at(-1)!.toMin - parts[0]!.fromMin;
+      const build = unit === 1 ? 'RT-7' : String(unit),
+        { journey } = await ran(build);
+      const { parts, totals, steps, leadDays } = journey!,
+        minutes = parts.at(-1)!.toMin - parts[0]!.fromMin;
       expect(journey).toMatchObject({ build, number: unit, chosen: 'by name', replication: 1 });
       expect(leadDays).toBe(minutes / 1440);
-      parts.slice(1).forEach((part, i) => { expect(part.fromMin).toBe(parts[i]!.toMin); });
+      parts.slice(1).forEach((part, i) => {
+        expect(part.fromMin).toBe(parts[i]!.toMin);
+      });
       expect(totals.reduce((sum, { days }) => sum + days, 0)).toBeCloseTo(leadDays, 10);
       expect(steps.reduce((sum, { hours }) => sum + hours, 0)).toBeCloseTo(leadDays * 24, 8);
-      expect(steps.map(({ step }) => step)).toEqual(['paint', 'trim', 'road', ...steps.some(({ step }) => step.includes('bank')) ? ['road: arrival bank'] : [], 'check']);
-      expect(parts.filter(({ what }) => what === 'loading' || what === 'driving').every(({ at, site }) => at === 'road' && site === null)).toBe(true);
-      expect(parts.every(({ at }) => ['booth', 'bench', 'road', 'quay', 'road: arrival bank'].includes(at))).toBe(true);
+      expect(steps.map(({ step }) => step)).toEqual([
+        'paint',
+        'trim',
+        'road',
+        ...(steps.some(({ step }) => step.includes('bank')) ? ['road: arrival bank'] : []),
+        'check',
+      ]);
+      expect(
+        parts
+          .filter(({ what }) => what === 'loading' || what === 'driving')
+          .every(({ at, site }) => at === 'road' && site === null),
+      ).toBe(true);
+      expect(
+        parts.every(({ at }) => ['booth', 'bench', 'road', 'quay', 'road: arrival bank'].includes(at)),
+      ).toBe(true);
     }
   });
 
   it('is that of the unit with the median lead time of the first replication where none is named, and the same results otherwise', async () => {
-    const { journey, ...rest } = await ran(undefined), { journey: other, ...same } = await ran('3');
+    const { journey, ...rest } = await ran(undefined),
+      { journey: other, ...same } = await ran('3');
     expect(rest).toEqual(same);
     expect(other!.number).toBe(3);
-    const leads = await Promise.all(Array.from({ length: 9 }, async (_, i) => (await ran(i === 0 ? 'RT-7' : String(i + 1))).journey!.leadDays));
+    const leads = await Promise.all(
+      Array.from(
+        { length: 9 },
+        async (_, i) => (await ran(i === 0 ? 'RT-7' : String(i + 1))).journey!.leadDays,
+      ),
+    );
     expect(journey!.chosen).toBe('median lead time');
     expect(journey!.leadDays).toBe(leads.toSorted((a, b) => a - b)[4]);
   });
 
   it('is none where the programme has no quantity, and none where nobody asks', async () => {
-    const steady = read('scenario: s\nprogramme: { arrivals: 1 h, length: 10 h }\nsites: { a: { stations: { b: {} } } }\nroute: [{ step: c, at: b, work: 10 min }]\n');
-    expect((await simulateStudy({ scenario: steady, file: 's.yaml', replications: 1, seed: '1', workers: 1, journey: { build: undefined } })).journey).toBeNull();
-    expect((await simulateStudy({ scenario, file: 'way.yaml', replications: 1, seed: '1', workers: 1 })).journey).toBeNull();
+    const steady = read(
+      'scenario: s\nprogramme: { arrivals: 1 h, length: 10 h }\nsites: { a: { stations: { b: {} } } }\nroute: [{ step: c, at: b, work: 10 min }]\n',
+    );
+    expect(
+      (
+        await simulateStudy({
+          scenario: steady,
+          file: 's.yaml',
+          replications: 1,
+          seed: '1',
+          workers: 1,
+          journey: { build: undefined },
+        })
+      ).journey,
+    ).toBeNull();
+    expect(
+      (await simulateStudy({ scenario, file: 'way.yaml', replications: 1, seed: '1', workers: 1 })).journey,
+    ).toBeNull();
   });
 });

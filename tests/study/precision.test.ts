@@ -2,7 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { meanInterval } from '../../src/study/interval.js';
 import { isPrecise, relativeHalfWidth, replicationsFor } from '../../src/study/precision.js';
 
-const estimate = (mean: number, half: number, n: number) => ({ mean, low: mean - half, high: mean + half, level: 0.95, n });
+const estimate = (mean: number, half: number, n: number) => ({
+  mean,
+  low: mean - half,
+  high: mean + half,
+  level: 0.95,
+  n,
+});
 
 describe('precision', () => {
   it('is reached when half-width over mean is at most g / (1 + g)', () => {

@@ -13,7 +13,8 @@ ${costs}
 route: [{ step: build, at: bench, work: 2 h }]
 `;
 const read = (costs = '') => {
-  const { scenario } = readScenario(YAML(costs), 'four.yaml', () => ''), model = compile(scenario!);
+  const { scenario } = readScenario(YAML(costs), 'four.yaml', () => ''),
+    model = compile(scenario!);
   return readingOf(scenario!, model)(playModel(model, 'reading', 1).seen);
 };
 

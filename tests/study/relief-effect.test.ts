@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { effectOf, gainPerCost } from '../../src/study/relief-effect.js';
 import type { Compared } from '../../src/study/relief-runs.js';
 
-const rows = (throughput: readonly number[], cost: readonly number[]): Compared[] => throughput.map((each, r) => ({ throughput: each, cost: cost[r]! }));
+const rows = (throughput: readonly number[], cost: readonly number[]): Compared[] =>
+  throughput.map((each, r) => ({ throughput: each, cost: cost[r]! }));
 const base = rows([4, 4, 4], [10, 10, 10]);
-const quotient = (row: readonly Compared[]): ReturnType<typeof gainPerCost> => gainPerCost(base, row, effectOf(base, row, null, 0.95));
+const quotient = (row: readonly Compared[]): ReturnType<typeof gainPerCost> =>
+  gainPerCost(base, row, effectOf(base, row, null, 0.95));
 
 describe('the gain for each unit of cost', () => {
   it('is the mean gain over the mean rise in cost, with the interval of a ratio', () => {

@@ -9,8 +9,14 @@ const sampleOf = (): Sample => new Sample(planned(twoPlants, compile(twoPlants))
 
 describe('a sample', () => {
   it('tells at any time of the replications that have come', () => {
-    const sample = sampleOf(), wip = sample.amount((each) => each.wip), busy = sample.share(({ wip: value }) => value / 10), high = sample.count((each) => each.wip > 4), last = sample.fold(0, (_, each) => each.replication);
-    [4, 6, NaN].forEach((value, i) => { sample.take(observation(twoPlants, i + 1, { wip: value })); });
+    const sample = sampleOf(),
+      wip = sample.amount((each) => each.wip),
+      busy = sample.share(({ wip: value }) => value / 10),
+      high = sample.count((each) => each.wip > 4),
+      last = sample.fold(0, (_, each) => each.replication);
+    [4, 6, NaN].forEach((value, i) => {
+      sample.take(observation(twoPlants, i + 1, { wip: value }));
+    });
     expect(wip.value).toEqual(amount([4, 6], 0.95));
     expect(busy.value).toMatchObject({ mean: 0.5, n: 2, high: 1 });
     expect([high.value, last.value, sample.replications, sample.first.replication]).toEqual([1, 3, 3, 1]);
@@ -30,10 +36,21 @@ describe('a sample', () => {
 describe('what is known later', () => {
   it('is told with all its parts, as plain data', () => {
     let rate = 3;
-    const kept = new Date(0), pending: Pending<{ rate: number; rows: { name: string; at: Date | null }[] }> = {
-      rate: new Later(() => rate), rows: new Later<{ name: string; at: Date | null }[]>(() => [{ name: 'a', at: kept }, { name: new Later(() => `b ${rate}`), at: null }]),
-    };
+    const kept = new Date(0),
+      pending: Pending<{ rate: number; rows: { name: string; at: Date | null }[] }> = {
+        rate: new Later(() => rate),
+        rows: new Later<{ name: string; at: Date | null }[]>(() => [
+          { name: 'a', at: kept },
+          { name: new Later(() => `b ${rate}`), at: null },
+        ]),
+      };
     rate = 4;
-    expect(told(pending)).toEqual({ rate: 4, rows: [{ name: 'a', at: kept }, { name: 'b 4', at: null }] });
+    expect(told(pending)).toEqual({
+      rate: 4,
+      rows: [
+        { name: 'a', at: kept },
+        { name: 'b 4', at: null },
+      ],
+    });
   });
 });

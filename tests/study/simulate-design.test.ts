@@ -9,7 +9,13 @@ setFlagsFromString('--expose-gc');
 const collectGarbage = runInNewContext('gc') as () => void;
 
 it('keeps of its replications only the first, however many come', async () => {
-  const { take, found } = simulateDesign({ scenario: twoPlants, file: 'two-plants.yaml', replications: 30, seed: '1', level: 0.95 }).gather();
+  const { take, found } = simulateDesign({
+    scenario: twoPlants,
+    file: 'two-plants.yaml',
+    replications: 30,
+    seed: '1',
+    level: 0.95,
+  }).gather();
   const seen = Array.from({ length: 30 }, (_, i) => {
     const made = observation(twoPlants, i + 1);
     take(made, 0);

@@ -7,23 +7,30 @@ import type { Scenario } from '../../src/scenario/scenario.js';
 import { simulateStudy, type SimulateOptions } from '../../src/study/simulate.js';
 
 function read(programme: string, work = '{ exponential: { mean: 1 h } }'): Scenario {
-  const { scenario, problems } = readScenario(`
+  const { scenario, problems } = readScenario(
+    `
 scenario: queue
 programme: { ${programme} }
 sites: { hall: { stations: { bench: { buffer: unlimited } } } }
 route: [{ step: fit, at: bench, work: ${work} }]
-`, 'queue.yaml', () => '');
+`,
+    'queue.yaml',
+    () => '',
+  );
   if (scenario === undefined) throw new Error(JSON.stringify(problems));
   return scenario;
 }
 
 const HALF_LOAD = 'arrivals: { exponential: { mean: 2 h } }, length: 500 h, warm up: 100 h';
-const study = (scenario: Scenario, more: Partial<SimulateOptions> = {}) => simulateStudy({ scenario, file: 'queue.yaml', replications: 10, seed: 'precise', workers: 1, ...more });
+const study = (scenario: Scenario, more: Partial<SimulateOptions> = {}) =>
+  simulateStudy({ scenario, file: 'queue.yaml', replications: 10, seed: 'precise', workers: 1, ...more });
 
 describe('a precision asked for', { timeout: 30_000 }, () => {
   it('is reached by adding replications, the same with one thread or two', async () => {
     const precision = { asked: 0.05, of: ['throughput', 'wip'] as const, most: 1000 };
-    const [one, two] = await Promise.all([1, 2].map((workers) => study(read(HALF_LOAD), { precision, workers })));
+    const [one, two] = await Promise.all(
+      [1, 2].map((workers) => study(read(HALF_LOAD), { precision, workers })),
+    );
     expect(stableJson(one!)).toBe(stableJson(two!));
     expect(one!.replications).toBeGreaterThan(20);
     expect(one!.precision!.replications).toBe(one!.replications);
@@ -40,12 +47,17 @@ describe('a precision asked for', { timeout: 30_000 }, () => {
     expect(results.replications).toBe(15);
     expect(results.precision!.measures[0]).toMatchObject({ name: 'wip', reached: false });
     expect(results.findings.map(({ kind }) => kind)).toEqual(['precision']);
-    expect(resultsTable(results)).toContain('finding: a precision of 0.1 % is not reached within 15 replications: wip is known to ');
+    expect(resultsTable(results)).toContain(
+      'finding: a precision of 0.1 % is not reached within 15 replications: wip is known to ',
+    );
   });
 
   it('stops at ten where nothing varies, and is null where none is asked', async () => {
     const still = read('arrivals: 2 h, length: 500 h, warm up: 100 h', '1 h');
-    expect((await study(still, { replications: 2, precision: { asked: 0.01, of: ['throughput'], most: 100 } })).replications).toBe(10);
+    expect(
+      (await study(still, { replications: 2, precision: { asked: 0.01, of: ['throughput'], most: 100 } }))
+        .replications,
+    ).toBe(10);
     expect((await study(still, { replications: 2 })).precision).toBeNull();
   });
 });
@@ -53,8 +65,15 @@ describe('a precision asked for', { timeout: 30_000 }, () => {
 describe('the warm-up given', { timeout: 30_000 }, () => {
   it('is too short where a long queue builds up after it', async () => {
     // At load 0.97 the queue takes some 1 / (1 - sqrt(0.97))^2 = 4,400 h to build up (Cohen 1982; from memory).
-    const results = await study(read('arrivals: { exponential: { mean: 1 h } }, length: 3000 h', '{ mean: 0.97 h, cv: 1 }'));
-    expect(results.warmUp).toMatchObject({ givenHours: 0, partHours: 10, replications: 10, verdict: 'too short' });
+    const results = await study(
+      read('arrivals: { exponential: { mean: 1 h } }, length: 3000 h', '{ mean: 0.97 h, cv: 1 }'),
+    );
+    expect(results.warmUp).toMatchObject({
+      givenHours: 0,
+      partHours: 10,
+      replications: 10,
+      verdict: 'too short',
+    });
     expect(results.findings.map(({ kind }) => kind)).toEqual(['warm-up']);
     expect(results.findings[0]!.text).toMatch(/^the line still fills after the warm-up of 0 h: /);
     expect(warmUpChart(results)!.alt).toContain('The line still fills');
@@ -69,7 +88,9 @@ describe('the warm-up given', { timeout: 30_000 }, () => {
   });
 
   it('is not looked at in a programme, which really starts empty', async () => {
-    const results = await study(read('start: 2027-03-01, quantity: 20, rate: [{ per day: 4 }]'), { replications: 2 });
+    const results = await study(read('start: 2027-03-01, quantity: 20, rate: [{ per day: 4 }]'), {
+      replications: 2,
+    });
     expect(results.warmUp).toBeNull();
     expect(warmUpChart(results)).toBeNull();
   });

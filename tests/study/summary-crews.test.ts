@@ -6,8 +6,16 @@ import { modelOf, playModel } from '../flow/run-yaml.js';
 
 /** Two replications of a scenario without chance, so that every number is by hand. */
 function resultsOf(yaml: string): Results {
-  const model = modelOf(yaml), { scenario } = readScenario(yaml, 'crews.yaml', () => '');
-  return summarise({ scenario: scenario!, model, observations: [1, 2].map((replication) => playModel(model, 'crews', replication).seen), file: 'crews.yaml', seed: 'crews', level: 0.95 });
+  const model = modelOf(yaml),
+    { scenario } = readScenario(yaml, 'crews.yaml', () => '');
+  return summarise({
+    scenario: scenario!,
+    model,
+    observations: [1, 2].map((replication) => playModel(model, 'crews', replication).seen),
+    file: 'crews.yaml',
+    seed: 'crews',
+    level: 0.95,
+  });
 }
 
 describe('crews in results', () => {
@@ -43,7 +51,14 @@ route: [{ step: fit, at: bench, crew: { fitters: 1 }, work: 10 h }]
 
   it('stand beside the overtime rules and the shutdowns', () => {
     // Monday to Friday of the second week: looked at five times, worked on Tuesday to Friday; of Friday's hours the run has none.
-    expect(found.overtime).toMatchObject([{ name: 'days in UTC, 1 unit behind (to catch up)', looked: { mean: 5 }, worked: { mean: 0.8 }, hours: [{ mean: 0 }, { mean: 6 }] }]);
+    expect(found.overtime).toMatchObject([
+      {
+        name: 'days in UTC, 1 unit behind (to catch up)',
+        looked: { mean: 5 },
+        worked: { mean: 0.8 },
+        hours: [{ mean: 0 }, { mean: 6 }],
+      },
+    ]);
     expect(found.shutdowns).toEqual([{ calendar: 'days', from: '2027-12-27', to: '2027-12-31', note: null }]);
   });
 });

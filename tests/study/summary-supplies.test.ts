@@ -9,22 +9,55 @@ import { observation } from './made-observation.js';
 describe('supplies in the results', () => {
   const packs = scenario({
     sites: { yard: site({ line: station() }) },
-    supplies: { packs: { site: 'yard', atStart: 2, order: { kind: 'reorder', level: 1, safetyStock: 0, lot: 4, leadTime: minutes(60) }, late: undefined } },
+    supplies: {
+      packs: {
+        site: 'yard',
+        atStart: 2,
+        order: { kind: 'reorder', level: 1, safetyStock: 0, lot: 4, leadTime: minutes(60) },
+        late: undefined,
+      },
+    },
     route: [step('fit', 'line', { work: minutes(10), parts: { packs: 1 } })],
   });
-  const seen = (stock: number, waits: number, waitMinutes: number) => (replication: number) => observation(packs, replication, {
-    stockMean: Float64Array.of(stock), stockOut: Float64Array.of(0.25),
-    supplies: { onOrder: Float64Array.of(3), least: Float64Array.of(1), lots: Float64Array.of(20), lateLots: Float64Array.of(2), waits: Float64Array.of(waits), waitMinutes: Float64Array.of(waitMinutes) },
+  const seen = (stock: number, waits: number, waitMinutes: number) => (replication: number) =>
+    observation(packs, replication, {
+      stockMean: Float64Array.of(stock),
+      stockOut: Float64Array.of(0.25),
+      supplies: {
+        onOrder: Float64Array.of(3),
+        least: Float64Array.of(1),
+        lots: Float64Array.of(20),
+        lateLots: Float64Array.of(2),
+        waits: Float64Array.of(waits),
+        waitMinutes: Float64Array.of(waitMinutes),
+      },
+    });
+  const results = summarise({
+    scenario: packs,
+    model: compile(packs),
+    observations: [seen(2, 3, 720)(1), seen(4, 0, 0)(2)],
+    file: 'packs.yaml',
+    seed: 'hand',
+    level: 0.95,
   });
-  const results = summarise({ scenario: packs, model: compile(packs), observations: [seen(2, 3, 720)(1), seen(4, 0, 0)(2)], file: 'packs.yaml', seed: 'hand', level: 0.95 });
 
   it('are means over replications; the wait is that of those who waited', () => {
-    expect(results.supplies).toMatchObject([{
-      name: 'packs', site: 'yard', by: 'reorder', stock: { mean: 3, n: 2 }, out: { mean: 0.25 }, least: { mean: 1 }, onOrder: { mean: 3 },
-      lots: { mean: 20 }, lateLots: { mean: 2 }, waits: { mean: 1.5 },
-      // 720 min over 3 waits; the replication in which nobody waited has no mean.
-      waitHours: { mean: 4, n: 1 },
-    }]);
+    expect(results.supplies).toMatchObject([
+      {
+        name: 'packs',
+        site: 'yard',
+        by: 'reorder',
+        stock: { mean: 3, n: 2 },
+        out: { mean: 0.25 },
+        least: { mean: 1 },
+        onOrder: { mean: 3 },
+        lots: { mean: 20 },
+        lateLots: { mean: 2 },
+        waits: { mean: 1.5 },
+        // 720 min over 3 waits; the replication in which nobody waited has no mean.
+        waitHours: { mean: 4, n: 1 },
+      },
+    ]);
   });
 
   it('have a table on the page', () => {

@@ -19,7 +19,9 @@ export interface Chart {
 /** Makes a picture, or null where the results have nothing for it (no inspection, no buffer). */
 export type DrawChart = (results: Results) => Chart | null;
 
-const TITLE_LINE = SIZE.title * 1.25, HOW_LINE = SIZE.small * 1.35, PADDING = 16;
+const TITLE_LINE = SIZE.title * 1.25,
+  HOW_LINE = SIZE.small * 1.35,
+  PADDING = 16;
 
 /** What every chart is made from: finding, how it is drawn, height of the body below the titles, and the chart itself. */
 export interface Parts {
@@ -38,7 +40,9 @@ export interface Parts {
 export function chart(parts: Parts): Chart {
   const title = wrap(parts.finding, WIDTH - 2 * PADDING, SIZE.title, '600');
   const how = wrap(parts.how, WIDTH - 2 * PADDING, SIZE.small);
-  const height = Math.ceil(2 * PADDING + title.length * TITLE_LINE + how.length * HOW_LINE + 18 + parts.bodyHeight);
+  const height = Math.ceil(
+    2 * PADDING + title.length * TITLE_LINE + how.length * HOW_LINE + 18 + parts.bodyHeight,
+  );
   return {
     finding: parts.finding,
     alt: `${parts.finding}. Drawn: ${parts.how}`,
@@ -47,7 +51,7 @@ export function chart(parts: Parts): Chart {
     configuration: {
       type: parts.type,
       data: parts.data,
-      plugins: [...parts.plugins ?? []],
+      plugins: [...(parts.plugins ?? [])],
       options: {
         ...parts.options,
         font: { family: FONT_FAMILY, size: SIZE.text },
@@ -55,8 +59,22 @@ export function chart(parts: Parts): Chart {
         layout: { padding: PADDING },
         scales: parts.scales,
         plugins: {
-          title: { display: true, text: title, align: 'start', color: INK, padding: { top: 0, bottom: 5 }, font: { family: FONT_FAMILY, size: SIZE.title, weight: 600, lineHeight: 1.25 } },
-          subtitle: { display: true, text: how, align: 'start', color: MUTED, padding: { top: 0, bottom: 13 }, font: { family: FONT_FAMILY, size: SIZE.small, weight: 'normal', lineHeight: 1.35 } },
+          title: {
+            display: true,
+            text: title,
+            align: 'start',
+            color: INK,
+            padding: { top: 0, bottom: 5 },
+            font: { family: FONT_FAMILY, size: SIZE.title, weight: 600, lineHeight: 1.25 },
+          },
+          subtitle: {
+            display: true,
+            text: how,
+            align: 'start',
+            color: MUTED,
+            padding: { top: 0, bottom: 13 },
+            font: { family: FONT_FAMILY, size: SIZE.small, weight: 'normal', lineHeight: 1.35 },
+          },
           legend: parts.legend ?? { display: false },
           tooltip: { enabled: false },
         },
@@ -70,9 +88,11 @@ type Scale = NonNullable<NonNullable<ChartOptions['scales']>[string]>;
 /** An axis of values from zero, its title with the unit. */
 export function valueAxis(title: string, rest: Partial<Record<string, unknown>> = {}): Scale {
   return {
-    type: 'linear', beginAtZero: true,
+    type: 'linear',
+    beginAtZero: true,
     title: { display: true, text: title, color: MUTED, font: { size: SIZE.small } },
-    grid: { color: GRID, drawTicks: false }, border: { display: false },
+    grid: { color: GRID, drawTicks: false },
+    border: { display: false },
     ticks: { color: MUTED, padding: 6, font: { size: SIZE.small } },
     ...rest,
   } as Scale;
@@ -81,8 +101,15 @@ export function valueAxis(title: string, rest: Partial<Record<string, unknown>> 
 /** An axis that shows nothing but keeps `width` CSS pixels free at the right of the plot, for text. */
 export function roomAtRight(width: number): Scale {
   return {
-    type: 'linear', axis: 'y', position: 'right', grid: { display: false }, border: { display: false }, ticks: { display: false },
-    afterFit: (scale: { width: number }) => { scale.width = width; },
+    type: 'linear',
+    axis: 'y',
+    position: 'right',
+    grid: { display: false },
+    border: { display: false },
+    ticks: { display: false },
+    afterFit: (scale: { width: number }) => {
+      scale.width = width;
+    },
   } as Scale;
 }
 

@@ -1,7 +1,9 @@
 import type { ChartOptions } from 'chart.js';
 import { GRID, MUTED, SIZE } from '../style.js';
 
-const MS_PER_DAY = 86_400_000, MOST_TICKS = 10, HOUR = 1 / 24;
+const MS_PER_DAY = 86_400_000,
+  MOST_TICKS = 10,
+  HOUR = 1 / 24;
 
 /** Day number of an ISO date, with its fraction where it has a clock time. */
 export function momentOf(dateTime: string): number {
@@ -9,17 +11,38 @@ export function momentOf(dateTime: string): number {
 }
 
 /** An axis of day numbers with their dates: days or Mondays as far as there is room, hours for a short time where `least` allows. */
-export function dayAxis(from: number, to: number, least: number, rest: Partial<Record<string, unknown>> = {}): NonNullable<ChartOptions['scales']>[string] {
-  const step = [HOUR / 4, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, 1, 2, 7, 14, 28, 56, 112, 364].find((days) => days >= least && (to - from) / days <= MOST_TICKS) ?? 728;
+export function dayAxis(
+  from: number,
+  to: number,
+  least: number,
+  rest: Partial<Record<string, unknown>> = {},
+): NonNullable<ChartOptions['scales']>[string] {
+  const step =
+    [HOUR / 4, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, 1, 2, 7, 14, 28, 56, 112, 364].find(
+      (days) => days >= least && (to - from) / days <= MOST_TICKS,
+    ) ?? 728;
   // Day 4 was a Monday. The last tick leaves room for its text.
-  const first = step < 7 ? Math.ceil(from / step - 1e-6) * step : Math.ceil((from - 4) / 7) * 7 + 4, last = to - 0.03 * (to - from);
+  const first = step < 7 ? Math.ceil(from / step - 1e-6) * step : Math.ceil((from - 4) / 7) * 7 + 4,
+    last = to - 0.03 * (to - from);
   return {
-    type: 'linear', min: from, max: to,
-    grid: { color: GRID, drawTicks: false }, border: { display: false },
+    type: 'linear',
+    min: from,
+    max: to,
+    grid: { color: GRID, drawTicks: false },
+    border: { display: false },
     afterBuildTicks: (axis: { ticks: { value: number }[] }) => {
-      axis.ticks = Array.from({ length: Math.max(0, Math.floor((last - first) / step) + 1) }, (_, i) => ({ value: first + i * step }));
+      axis.ticks = Array.from({ length: Math.max(0, Math.floor((last - first) / step) + 1) }, (_, i) => ({
+        value: first + i * step,
+      }));
     },
-    ticks: { color: MUTED, padding: 6, maxRotation: 0, autoSkip: false, font: { size: SIZE.small }, callback: (value: number | string) => tickText(Number(value)) },
+    ticks: {
+      color: MUTED,
+      padding: 6,
+      maxRotation: 0,
+      autoSkip: false,
+      font: { size: SIZE.small },
+      callback: (value: number | string) => tickText(Number(value)),
+    },
     ...rest,
   } as NonNullable<ChartOptions['scales']>[string];
 }

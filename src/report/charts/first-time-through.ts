@@ -18,8 +18,9 @@ export function firstTimeThrough(results: Results): Chart | null {
     column(['sent back', `per 100 ${head}`], rows, (item) => short(item.sentBackPer100)),
     column(['repaired', `per 100 ${head}`], rows, (item) => short(item.repairedPer100)),
   ];
-  const lowest = inspections.reduce((least, item) => item.ftt.mean < least.ftt.mean ? item : least, first);
-  const yieldText = results.rty === null ? '' : `; over the whole route (RTY) ${percentWithInterval(results.rty)}`;
+  const lowest = inspections.reduce((least, item) => (item.ftt.mean < least.ftt.mean ? item : least), first);
+  const yieldText =
+    results.rty === null ? '' : `; over the whole route (RTY) ${percentWithInterval(results.rty)}`;
   return chart({
     finding: `Fewest right first time: ${lowest.name}, ${percentWithInterval(lowest.ftt)}${yieldText}`,
     how: `First-time-through by inspection: right first time over inspected, first visits only. Bars with ${intervalNote(results)}; send-backs and repairs per 100 inspections.`,
@@ -28,12 +29,28 @@ export function firstTimeThrough(results: Results): Chart | null {
     data: {
       labels: rows.map((row) => row.label),
       datasets: [
-        { label: 'first-time-through, %', data: perRow(rows, (item) => item.ftt.mean * 100), backgroundColor: PALETTE.blue, grouped: false, barPercentage: 0.7, categoryPercentage: 1 },
-        { label: ci, data: perRow(rows, (item) => span(item.ftt)), backgroundColor: 'transparent', grouped: false },
+        {
+          label: 'first-time-through, %',
+          data: perRow(rows, (item) => item.ftt.mean * 100),
+          backgroundColor: PALETTE.blue,
+          grouped: false,
+          barPercentage: 0.7,
+          categoryPercentage: 1,
+        },
+        {
+          label: ci,
+          data: perRow(rows, (item) => span(item.ftt)),
+          backgroundColor: 'transparent',
+          grouped: false,
+        },
       ],
     },
     options: { indexAxis: 'y' },
-    scales: { x: valueAxis('first-time-through, %', { position: 'top', max: 100 }), y: nameAxis(rows), room: roomAtRight(columnsRoom(columns)) },
+    scales: {
+      x: valueAxis('first-time-through, %', { position: 'top', max: 100 }),
+      y: nameAxis(rows),
+      room: roomAtRight(columnsRoom(columns)),
+    },
     plugins: [whiskers(1), textColumns(columns)],
   });
 }

@@ -13,16 +13,24 @@ export function whiskers(dataset: number): Plugin {
       chart.getDatasetMeta(dataset).data.forEach((element, index) => {
         const span = chart.data.datasets[dataset]?.data[index];
         if (!Array.isArray(span)) return;
-        const from = scale.getPixelForValue(span[0]), to = scale.getPixelForValue(span[1]), y = element.y;
-        for (const [colour, width] of [['#ffffff', 4.5], [INK, 1.6]] as const) {
+        const from = scale.getPixelForValue(span[0]),
+          to = scale.getPixelForValue(span[1]),
+          y = element.y;
+        for (const [colour, width] of [
+          ['#ffffff', 4.5],
+          [INK, 1.6],
+        ] as const) {
           ctx.save();
           ctx.strokeStyle = colour;
           ctx.lineWidth = width;
           ctx.lineCap = 'square';
           ctx.beginPath();
-          ctx.moveTo(from, y); ctx.lineTo(to, y);
-          ctx.moveTo(from, y - 4); ctx.lineTo(from, y + 4);
-          ctx.moveTo(to, y - 4); ctx.lineTo(to, y + 4);
+          ctx.moveTo(from, y);
+          ctx.lineTo(to, y);
+          ctx.moveTo(from, y - 4);
+          ctx.lineTo(from, y + 4);
+          ctx.moveTo(to, y - 4);
+          ctx.lineTo(to, y + 4);
           ctx.stroke();
           ctx.restore();
         }
@@ -32,7 +40,13 @@ export function whiskers(dataset: number): Plugin {
 }
 
 /** Text on a white ground, so that neither grid nor hatching runs through it, in the font of the context; `x` is its left end, `y` its middle. */
-export function onWhite(context: SKRSContext2D, text: string, x: number, y: number, colour: string = INK): void {
+export function onWhite(
+  context: SKRSContext2D,
+  text: string,
+  x: number,
+  y: number,
+  colour: string = INK,
+): void {
   context.fillStyle = '#ffffff';
   context.fillRect(x - 3, y - 8, context.measureText(text).width + 6, 16);
   context.fillStyle = colour;

@@ -5,11 +5,18 @@ import { fit } from '../text.js';
 import { drawing } from './marks.js';
 
 /** A row of a chart with horizontal bars: a thing with its name, or the heading of a site (`item` null). */
-export interface Row<Item> { readonly label: string; readonly item: Item | null }
+export interface Row<Item> {
+  readonly label: string;
+  readonly item: Item | null;
+}
 /** Text at the right of the bars, one cell a row (empty for headings); the head has at most two lines. */
-export interface TextColumn { readonly head: readonly string[]; readonly cells: readonly string[] }
+export interface TextColumn {
+  readonly head: readonly string[];
+  readonly cells: readonly string[];
+}
 
-const NAME_ROOM = 330, COLUMN_GAP = 22;
+const NAME_ROOM = 330,
+  COLUMN_GAP = 22;
 
 /** A name as it stands beside its bars: shortened if it is very long. */
 export function rowLabel(name: string, weight: 'normal' | '600' = 'normal'): string {
@@ -17,7 +24,9 @@ export function rowLabel(name: string, weight: 'normal' | '600' = 'normal'): str
 }
 
 /** Rows under a heading for each site, sites and rows in the order in which they come. */
-export function rowsBySite<Item extends { readonly name: string; readonly site: string }>(items: readonly Item[]): Row<Item>[] {
+export function rowsBySite<Item extends { readonly name: string; readonly site: string }>(
+  items: readonly Item[],
+): Row<Item>[] {
   const sites = [...new Set(items.map((item) => item.site))];
   return sites.flatMap((site) => [
     { label: rowLabel(site, '600'), item: null },
@@ -26,13 +35,20 @@ export function rowsBySite<Item extends { readonly name: string; readonly site: 
 }
 
 /** One value a row, null at headings. */
-export function perRow<Item, Value>(rows: readonly Row<Item>[], value: (item: Item) => Value): (Value | null)[] {
-  return rows.map((row) => row.item === null ? null : value(row.item));
+export function perRow<Item, Value>(
+  rows: readonly Row<Item>[],
+  value: (item: Item) => Value,
+): (Value | null)[] {
+  return rows.map((row) => (row.item === null ? null : value(row.item)));
 }
 
 /** One text a row, empty at headings. */
-export function column<Item>(head: readonly string[], rows: readonly Row<Item>[], cell: (item: Item) => string): TextColumn {
-  return { head, cells: rows.map((row) => row.item === null ? '' : cell(row.item)) };
+export function column<Item>(
+  head: readonly string[],
+  rows: readonly Row<Item>[],
+  cell: (item: Item) => string,
+): TextColumn {
+  return { head, cells: rows.map((row) => (row.item === null ? '' : cell(row.item))) };
 }
 
 /** Height of one row, CSS pixels: closer when there are many. */
@@ -41,15 +57,31 @@ export function rowHeight(rows: number): number {
 }
 
 /** The axis of names at the left, as wide as the names need; `stacked` for bars that stand on one another. */
-export function nameAxis(rows: readonly Row<unknown>[], { stacked = false } = {}): NonNullable<ChartOptions['scales']>[string] {
-  const room = Math.max(...rows.map((row) => textWidth(row.label, SIZE.text, row.item === null ? '600' : 'normal'))) + 14;
+export function nameAxis(
+  rows: readonly Row<unknown>[],
+  { stacked = false } = {},
+): NonNullable<ChartOptions['scales']>[string] {
+  const room =
+    Math.max(...rows.map((row) => textWidth(row.label, SIZE.text, row.item === null ? '600' : 'normal'))) +
+    14;
   return {
-    type: 'category', stacked, grid: { display: false }, border: { display: false },
+    type: 'category',
+    stacked,
+    grid: { display: false },
+    border: { display: false },
     ticks: {
-      autoSkip: false, crossAlign: 'far', color: INK, padding: 8,
-      font: (context: { index: number }) => ({ size: SIZE.text, weight: rows[context.index]?.item === null ? 600 : 'normal' }),
+      autoSkip: false,
+      crossAlign: 'far',
+      color: INK,
+      padding: 8,
+      font: (context: { index: number }) => ({
+        size: SIZE.text,
+        weight: rows[context.index]?.item === null ? 600 : 'normal',
+      }),
     },
-    afterFit: (scale: { width: number }) => { scale.width = room; },
+    afterFit: (scale: { width: number }) => {
+      scale.width = room;
+    },
   } as NonNullable<ChartOptions['scales']>[string];
 }
 
@@ -68,9 +100,13 @@ export function textColumns(columns: readonly TextColumn[]): Plugin {
     for (const each of columns) {
       context.fillStyle = MUTED;
       context.font = font(SIZE.small);
-      each.head.forEach((line, index) => { context.fillText(line, x, chart.chartArea.top - 14 - 15 * (each.head.length - 1 - index)); });
+      each.head.forEach((line, index) => {
+        context.fillText(line, x, chart.chartArea.top - 14 - 15 * (each.head.length - 1 - index));
+      });
       context.fillStyle = INK;
-      each.cells.forEach((cell, row) => { context.fillText(cell, x, names.getPixelForValue(row)); });
+      each.cells.forEach((cell, row) => {
+        context.fillText(cell, x, names.getPixelForValue(row));
+      });
       x += columnWidth(each) + COLUMN_GAP;
     }
   });

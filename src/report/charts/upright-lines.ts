@@ -4,10 +4,17 @@ import { SIZE } from '../style.js';
 import { drawing, onWhite } from './marks.js';
 
 /** A line from the top of the plot down to the axis, with its name at the head. `at` is a value of the axis x. */
-export interface UprightLine { readonly name: string; readonly at: number; readonly colour: string; readonly dash: readonly number[] }
+export interface UprightLine {
+  readonly name: string;
+  readonly at: number;
+  readonly colour: string;
+  readonly dash: readonly number[];
+}
 
 /** Height of the row of a name, its distance from a line, what the axis below a plot takes at most. CSS pixels. */
-const ROW = 20, GAP = 7, AXIS = 60;
+const ROW = 20,
+  GAP = 7,
+  AXIS = 60;
 
 /** How high the axis of values has to go for the names of so many lines to stand above the highest value, in a chart of that `bodyHeight`. */
 export function topWithNames(highest: number, lines: number, bodyHeight: number): number {
@@ -19,12 +26,17 @@ export function uprightLines(unsorted: readonly UprightLine[]): Plugin {
   const lines = [...unsorted].sort((a, b) => a.at - b.at);
   return drawing('upright lines', (context, { scales: { x }, chartArea: { left, right, top, bottom } }) => {
     if (x === undefined) return;
-    const marks = lines.map(({ name, at }) => ({ at: Math.max(left, Math.min(right, x.getPixelForValue(at))), width: textWidth(name, SIZE.small, '600') }));
+    const marks = lines.map(({ name, at }) => ({
+      at: Math.max(left, Math.min(right, x.getPixelForValue(at))),
+      width: textWidth(name, SIZE.small, '600'),
+    }));
     const spots = nameSpots(marks, left, right);
     context.font = font(SIZE.small, '600');
     context.textBaseline = 'middle';
     lines.forEach(({ name, colour, dash }, i) => {
-      const { at } = marks[i]!, { x: from, row } = spots[i]!, head = top + ROW * row;
+      const { at } = marks[i]!,
+        { x: from, row } = spots[i]!,
+        head = top + ROW * row;
       context.strokeStyle = colour;
       context.lineWidth = 1.6;
       context.setLineDash([...dash]);
@@ -37,19 +49,34 @@ export function uprightLines(unsorted: readonly UprightLine[]): Plugin {
   });
 }
 
-interface NamedPlace { readonly at: number; readonly width: number }
+interface NamedPlace {
+  readonly at: number;
+  readonly width: number;
+}
 
 /**
  * Where the names of upright lines stand: left end and row, counted from the top. A line begins at the row of its name, so
  * a name may pass over lines that begin below it: over the earlier ones where later lines are higher, else over the later ones.
  * @param marks in the order of `at`, all within [left, right]
  */
-export function nameSpots(marks: readonly NamedPlace[], left: number, right: number): { readonly x: number; readonly row: number }[] {
-  const under = (laterHigher: boolean) => marks.map(({ at, width }, i) => {
-    const room = width + 2 * GAP, from = laterHigher ? left : marks[i - 1]?.at ?? left, to = laterHigher ? marks[i + 1]?.at ?? right : right;
-    const atRight = at + room <= to, atLeft = at - room >= from;
-    return { x: atRight || !atLeft ? Math.max(left, Math.min(at + GAP, right - width)) : at - GAP - width, row: laterHigher ? marks.length - 1 - i : i, isFree: atRight || atLeft };
-  });
+export function nameSpots(
+  marks: readonly NamedPlace[],
+  left: number,
+  right: number,
+): { readonly x: number; readonly row: number }[] {
+  const under = (laterHigher: boolean) =>
+    marks.map(({ at, width }, i) => {
+      const room = width + 2 * GAP,
+        from = laterHigher ? left : (marks[i - 1]?.at ?? left),
+        to = laterHigher ? (marks[i + 1]?.at ?? right) : right;
+      const atRight = at + room <= to,
+        atLeft = at - room >= from;
+      return {
+        x: atRight || !atLeft ? Math.max(left, Math.min(at + GAP, right - width)) : at - GAP - width,
+        row: laterHigher ? marks.length - 1 - i : i,
+        isFree: atRight || atLeft,
+      };
+    });
   const spots = [under(true), under(false)];
   return spots.find((each) => each.every(({ isFree }) => isFree)) ?? spots[0]!;
 }
