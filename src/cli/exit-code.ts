@@ -1,4 +1,4 @@
-import type { Results } from '../study/results.js';
+import type { Results } from '../study/simulate/results.js';
 
 /** Every exit code of the program. */
 export const EXIT = { done: 0, fault: 1, usage: 2, finding: 3, interrupted: 130 } as const;

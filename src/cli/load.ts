@@ -1,13 +1,13 @@
 import { basename, dirname, resolve } from 'node:path';
-import type { Model } from '../flow/model.js';
+import type { Model } from '../flow/model/model.js';
 import { compile } from '../scenario/compile.js';
-import { sayProblem, type Problem } from '../scenario/problem.js';
+import { sayProblem, type Problem } from '../scenario/file/problem.js';
 import { readScenario } from '../scenario/read.js';
-import type { Scenario } from '../scenario/scenario.js';
-import { readText } from './file.js';
+import type { Scenario } from '../scenario/types/scenario.js';
+import { readText } from './files.js';
 import type { Interrupt } from './interrupt.js';
 import { say } from './output.js';
-import type { RunRequest } from './request.js';
+import type { RunRequest } from './arguments/request.js';
 import { UsageError } from './usage-error.js';
 
 export interface Loaded {
@@ -43,7 +43,7 @@ export async function loadToRun(
     { scenario, file } = loaded;
   if (scenario.programme.findsWarmUp === undefined) return { ...loaded, warmed: (each) => each };
   // Loads the engine and the threads, which `check` does not need.
-  const { findWarmUp, withWarmUp } = await import('../study/found-warm-up.js');
+  const { findWarmUp, withWarmUp } = await import('../study/simulate/found-warm-up.js');
   if (!quiet) say(`looking for the warm-up of ${file} by MSER-5, seed ${seed}`);
   const minutes = await interrupt.orStop(
     plannedRun(path, () => findWarmUp({ scenario, seed, workers, signal: interrupt.signal })),

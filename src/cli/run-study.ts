@@ -1,12 +1,12 @@
 import { stableJson } from '../report/json.js';
-import type { Identity, Journal } from '../study/journal.js';
+import type { Identity, Journal } from '../study/run/journal.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import type { Interrupt } from './interrupt.js';
-import { checkOut, writeReport } from './out-folder.js';
+import { checkOut, writeReport } from './report-folder.js';
 import { print, say } from './output.js';
 import { progressOf } from './progress.js';
-import type { AnswerRequest } from './request.js';
-import { withJournal } from './study-journal.js';
+import type { AnswerRequest } from './arguments/request.js';
+import { withJournal } from './journal.js';
 
 /** A study as its command runs it. */
 export interface StudyCommand<Found, Value = unknown> {

@@ -1,4 +1,4 @@
-import { readArguments } from './arguments.js';
+import { readArguments } from './arguments/parse.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { Interrupted } from './interrupt.js';
 import { allowClosedPipes, print, say, sayError } from './output.js';
@@ -22,20 +22,20 @@ async function obey(args: readonly string[]): Promise<ExitCode> {
       print(request.text);
       return EXIT.done;
     case 'check':
-      return (await import('./check.js')).check(request);
+      return (await import('./commands/check.js')).check(request);
     case 'simulate':
-      return (await import('./simulate.js')).simulate(request);
+      return (await import('./commands/simulate.js')).simulate(request);
     case 'merge':
-      return (await import('./merge.js')).merge(request);
+      return (await import('./commands/merge.js')).merge(request);
     case 'rate':
-      return (await import('./rate.js')).rate(request);
+      return (await import('./commands/rate.js')).rate(request);
     case 'reliefs':
-      return (await import('./reliefs.js')).reliefs(request);
+      return (await import('./commands/reliefs.js')).reliefs(request);
     case 'compare':
-      return (await import('./compare.js')).compare(request);
+      return (await import('./commands/compare.js')).compare(request);
     case 'buffers':
-      return (await import('./buffers.js')).buffers(request);
+      return (await import('./commands/buffers.js')).buffers(request);
     case 'schema':
-      return (await import('./schema.js')).schema(request);
+      return (await import('./commands/schema.js')).schema(request);
   }
 }

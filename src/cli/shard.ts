@@ -1,5 +1,5 @@
 import { lstatSync } from 'node:fs';
-import { runDesign, shardName, type FixedDesign, type Shard } from '../study/fixed-design.js';
+import { runDesign, shardName, type FixedDesign, type Shard } from '../study/run/fixed-design.js';
 import {
   aboutShard,
   readShard,
@@ -7,12 +7,12 @@ import {
   ShardError,
   writeShard,
   type ShardAbout,
-} from '../study/shard-folder.js';
+} from '../study/run/shards.js';
 import { EXIT, type ExitCode } from './exit-code.js';
-import { writing } from './file.js';
+import { writing } from './files.js';
 import type { Interrupt } from './interrupt.js';
 import { progressOf } from './progress.js';
-import { withJournal } from './study-journal.js';
+import { withJournal } from './journal.js';
 import { UsageError } from './usage-error.js';
 
 export interface ShardRun<Value> {

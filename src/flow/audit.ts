@@ -1,10 +1,11 @@
-import { auditStays, heldBy } from './audit-claims.js';
-import { auditLane } from './audit-lanes.js';
-import { CLEAN, FOUND, NOTED, type Unit } from './unit.js';
+import type { Resource } from './claims/resource.js';
+import type { Supply } from './claims/supply.js';
+import { AT_BASE, DOWN, EMPTYING, WAIT_DOCK, WAIT_NEEDS } from './floor/states.js';
+import type { Station } from './floor/station.js';
+import { CLEAN, FOUND, NOTED } from './floor/unit.js';
+import type { Unit } from './floor/unit.js';
 import type { Run } from './run.js';
-import { DOWN, WAIT_NEEDS } from './states.js';
-import type { Supply } from './supply.js';
-import type { Station } from './station.js';
+import type { Lane } from './traffic/lane.js';
 
 /** Relative room for rounding in sums of many floats. */
 const ROUNDING = 1e-9;
@@ -145,4 +146,48 @@ function auditSupply(supply: Supply): void {
       if (need.resource.supply === supply && place.phase === WAIT_NEEDS) wanted += need.amount;
   }
   expectEqual(`stock and orders of ${name} less the demand that waits`, position, free + onOrder - wanted);
+}
+
+/** People of a crew that places and, as teams, units hold. */
+export function heldBy({ places, shop }: Run, crew: Resource): number {
+  let held = 0;
+  for (const { holdsCrew, unit } of places)
+    if (holdsCrew) for (const { resource, amount } of unit!.step.needs) if (resource === crew) held += amount;
+  for (const { resource, amount, held: teams } of shop.stays) if (resource === crew) held += amount * teams;
+  return held;
+}
+
+/**
+ * Carriers and teams are counted as the units have them; carriers free, with units and on the way back are all there are.
+ * @throws Error naming the carriers or the crew, and both sums
+ */
+export function auditStays({ shop, units }: Run): void {
+  for (const {
+    bit,
+    resource: { name, isCrew, amount, free },
+    held,
+    coming,
+  } of shop.stays) {
+    const kept = units.all.filter(({ alive, stays }) => alive && (stays & bit) !== 0).length;
+    if (kept !== held) throw new Error(`audit: units that keep ${name} must be ${held}; got ${kept}`);
+    if (!isCrew && free + kept + coming !== amount)
+      throw new Error(
+        `audit: ${name} free, kept and on the way back must be ${amount}; got ${free}, ${kept} and ${coming}`,
+      );
+  }
+}
+
+/** The counts of a lane are those of its trucks; what it says of each is in one sentence: what, seen, wanted. */
+export function auditLane(
+  { name, trucks, ready, blockedNow }: Lane,
+  expectEqual: (what: string, seen: number, wanted: number) => void,
+): void {
+  const inPhase = (phase: number): number => trucks.filter((truck) => truck.phase === phase).length,
+    withoutRoom = inPhase(EMPTYING);
+  expectEqual(`trucks of ${name} at base`, ready, inPhase(AT_BASE));
+  expectEqual(
+    `trucks of ${name} that wait for room`,
+    blockedNow,
+    withoutRoom + Math.min(withoutRoom, inPhase(WAIT_DOCK)),
+  );
 }

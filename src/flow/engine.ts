@@ -1,22 +1,22 @@
 import { audit } from './audit.js';
-import { carrierBack } from './carriers.js';
-import { beginShifts, shiftIsOver } from './hand-over.js';
-import { beginRules, decide } from './overtime.js';
-import { match } from './claims.js';
-import { complete } from './complete.js';
-import { beginDisruptions, disrupt, noteRecovery } from './failures.js';
-import { feed } from './feeders.js';
-import { laneTimer, leaveIncomplete, serve, truckEvent } from './lanes.js';
-import { lotTimer, startIncompleteLot, startLot } from './lots.js';
-import { PLACE_SHIFT } from './memory.js';
-import { fill } from './move.js';
-import { cross, enterBuckets, finishObservation, nextBoundary } from './observation.js';
-import { placeOpening } from './opening.js';
+import { carrierBack } from './claims/carriers.js';
+import { beginShifts, shiftIsOver } from './claims/crews.js';
+import { beginRules, decide } from './claims/overtime.js';
+import { match } from './claims/claims.js';
+import { complete } from './work/complete.js';
+import { beginDisruptions, disrupt, noteRecovery } from './work/failures.js';
+import { feed } from './traffic/feeders.js';
+import { laneTimer, leaveIncomplete, serve, truckEvent } from './traffic/lanes.js';
+import { lotTimer, startIncompleteLot, startLot } from './work/lots.js';
+import { PLACE_SHIFT } from './floor/memory.js';
+import { fill } from './traffic/move.js';
+import { cross, enterBuckets, finishObservation, nextBoundary } from './accounts/observed-time.js';
+import { placeOpening } from './traffic/floor-at-start.js';
 import type { Plan } from './plan.js';
-import { pulse, pulseTimer } from './pulse.js';
-import { beginRelease, refillSource, release } from './release.js';
+import { pulse, pulseTimer } from './traffic/pulse-lines.js';
+import { beginRelease, refillSource, release } from './traffic/release.js';
 import { Run } from './run.js';
-import { goShortWay } from './short-way.js';
+import { goShortWay } from './traffic/short-way.js';
 import {
   CARRIER_BACK,
   DISRUPTION,
@@ -27,11 +27,11 @@ import {
   SHIFT_CHANGE,
   SUPPLY_LOT,
   TRUCK,
-} from './states.js';
-import { isStill } from './still.js';
-import { beginSupplies, supplyEvent } from './supplies.js';
-import type { Place } from './place.js';
-import { beginStep, nextPhase, startTask } from './tasks.js';
+} from './floor/states.js';
+import { isStill } from './gridlock.js';
+import { beginSupplies, supplyEvent } from './claims/supplies.js';
+import type { Place } from './floor/place.js';
+import { beginStep, nextPhase, startTask } from './work/tasks.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */
 export const FINISHED = 0,

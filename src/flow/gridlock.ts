@@ -1,8 +1,21 @@
-import { lacking } from './claims.js';
+import { lackedOf } from './claims/carrier.js';
+import { lacking } from './claims/claims.js';
+import { mayGoOn } from './claims/crews.js';
+import { mayArrive } from './claims/supplies.js';
+import { SHORT_CARRIER, SHORT_PARTS } from './floor/states.js';
+import type { Unit } from './floor/unit.js';
 import type { Run } from './run.js';
-import { SHORT_CARRIER, SHORT_PARTS } from './states.js';
-import { lackedOf } from './stay.js';
-import type { Unit } from './unit.js';
+import { mayComeUp } from './work/failures.js';
+
+/** Whether nothing moves any more: only lots of supplies, changes of shift, looks at overtime rules, failures and repairs are ahead, and nobody waits for one of them. */
+export function isStill(run: Run): boolean {
+  return (
+    run.queue.size === run.lotsAhead + run.idleEvents + run.disruptions.scheduled &&
+    !mayArrive(run) &&
+    !mayGoOn(run) &&
+    !mayComeUp(run)
+  );
+}
 
 /** One unit or sub-assembly that cannot go on: where it stands and what it waits for. */
 export interface Stuck {

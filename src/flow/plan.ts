@@ -1,5 +1,5 @@
-import { Calendar } from './calendar.js';
-import type { Model } from './model.js';
+import { Calendar } from './floor/calendar.js';
+import type { Model } from './model/model.js';
 
 /** A model made ready once for all its replications. */
 export interface Plan {

@@ -1,27 +1,27 @@
 import { Sampler } from '../random/sampler.js';
-import { ActiveWatch } from './active-watch.js';
-import { Memory } from './memory.js';
+import { ActiveWatch } from './accounts/bottleneck-watch.js';
+import { Memory } from './floor/memory.js';
 import { buildShop, type Shop } from './shop.js';
-import { Locations } from './locations.js';
-import { RELEASE_TIMES, UNLIMITED, type Model } from './model.js';
-import { hasDueDates } from './model-orders.js';
-import { Disruptions } from './disruptions.js';
-import type { Buffer } from './buffer.js';
+import { Locations } from './accounts/locations.js';
+import { RELEASE_TIMES, UNLIMITED, type Model } from './model/model.js';
+import { hasDueDates } from './model/orders.js';
+import { Disruptions } from './work/disruptions.js';
+import type { Buffer } from './floor/buffer.js';
 import type { Plan } from './plan.js';
-import type { Pool } from './resource.js';
-import type { Lane } from './lane.js';
-import type { Place } from './place.js';
-import type { SidePlace } from './side-place.js';
-import type { Station } from './station.js';
-import type { PulseLine } from './pulse-line.js';
-import type { Route } from './step.js';
-import { CrewShifts } from './crew-shifts.js';
-import { OvertimeRule, ruledCalendars, type RuledCalendar } from './overtime-rules.js';
+import type { Pool } from './claims/resource.js';
+import type { Lane } from './traffic/lane.js';
+import type { Place } from './floor/place.js';
+import type { SidePlace } from './floor/side-place.js';
+import type { Station } from './floor/station.js';
+import type { PulseLine } from './traffic/pulse-line.js';
+import type { Route } from './floor/step.js';
+import { CrewShifts } from './claims/crew.js';
+import { OvertimeRule, ruledCalendars, type RuledCalendar } from './claims/overtime-rule.js';
 import { EventQueue } from './queue.js';
-import { BoothLog } from './booth-log.js';
-import { isSteady, StartUp } from './start-up.js';
-import { Tally } from './tally.js';
-import { Units } from './unit.js';
+import { BoothLog } from './accounts/changeover-log.js';
+import { isSteady, StartUp } from './accounts/start-up.js';
+import { Tally } from './accounts/tally.js';
+import { Units } from './floor/unit.js';
 
 /** Everything one replication changes. The rooms beside this file each hold one rule that works on it. */
 export class Run {

@@ -1,22 +1,22 @@
-import { Buffer } from './buffer.js';
-import { furnishEquipment } from './disruptions.js';
-import type { Equipment } from './equipment.js';
-import type { Calendar } from './calendar.js';
-import { Lane, Truck } from './lane.js';
-import type { Memory } from './memory.js';
-import { CarriedItems } from './carried.js';
-import { REWORK_BOTH, type Model } from './model.js';
-import { HOLD_NONE } from './model-quality.js';
+import { Buffer } from './floor/buffer.js';
+import { furnishEquipment } from './work/disruptions.js';
+import type { Equipment } from './work/equipment.js';
+import type { Calendar } from './floor/calendar.js';
+import { Lane, Truck } from './traffic/lane.js';
+import type { Memory } from './floor/memory.js';
+import { CarriedItems } from './claims/joins.js';
+import { REWORK_BOTH, type Model } from './model/model.js';
+import { HOLD_NONE } from './model/quality.js';
 import type { Plan } from './plan.js';
-import { plainFlags } from './short-way.js';
-import { buildPulseLines, type PulseLine } from './pulse-line.js';
-import { Pool, Resource } from './resource.js';
-import type { Place } from './place.js';
-import { SidePlace } from './side-place.js';
-import { Station } from './station.js';
-import { Stay } from './stay.js';
-import { Supply } from './supply.js';
-import type { Units } from './unit.js';
+import { plainFlags } from './traffic/short-way.js';
+import { buildPulseLines, type PulseLine } from './traffic/pulse-line.js';
+import { Pool, Resource } from './claims/resource.js';
+import type { Place } from './floor/place.js';
+import { SidePlace } from './floor/side-place.js';
+import { Station } from './floor/station.js';
+import { Stay } from './claims/carrier.js';
+import { Supply } from './claims/supply.js';
+import type { Units } from './floor/unit.js';
 import {
   AT_LOT,
   ATTENDED_END,
@@ -41,7 +41,7 @@ import {
   Route,
   Step,
   type Need,
-} from './step.js';
+} from './floor/step.js';
 
 /** The shop floor of one replication as objects that point at each other, empty, in the order of the model's ids. */
 export interface Shop {

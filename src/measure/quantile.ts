@@ -1,4 +1,4 @@
-import { BIN_COUNT, binEdge } from '../flow/bins.js';
+import { BIN_COUNT, binEdge } from '../flow/accounts/bins.js';
 
 /**
  * Quantile of durations counted in bins, minutes: linear within the bin, clamped to the least and greatest seen.

@@ -4,9 +4,9 @@
  * Balakrishnan, Continuous Univariate Distributions, 1994-95, from memory; PERT: D. G. Malcolm et al. 1959.
  */
 import { checkDistribution } from './check.js';
-import { cutNormalMoments, type Moments } from './cut-normal-moments.js';
+import { cutNormalMoments, type Moments } from './kinds/normal.js';
 import type { Distribution } from './distribution.js';
-import { weibullLogSpread, weibullUnitMean } from './weibull-shape.js';
+import { weibullLogSpread, weibullUnitMean } from './kinds/weibull.js';
 
 /** @throws RangeError when the distribution has no meaning */
 export function meanOf(distribution: Distribution): number {

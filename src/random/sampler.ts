@@ -1,8 +1,8 @@
 import { toDiscrete, toEmpirical, toExponential, toTriangular, toWeibull } from './by-inversion.js';
-import { fillCutNormal } from './cut-normal.js';
+import { fillCutNormal } from './kinds/normal.js';
 import type { Distribution } from './distribution.js';
 import { toExpOfLine } from './exponential-function.js';
-import { fillBeta, fillGamma } from './gamma.js';
+import { fillBeta, fillGamma } from './kinds/gamma.js';
 import {
   CONSTANT,
   CUT_NORMAL,

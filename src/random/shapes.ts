@@ -4,7 +4,7 @@
  */
 import { mustBePositive, mustNotBeNegative } from './check.js';
 import type { Distribution } from './distribution.js';
-import { weibullPowerOf, weibullUnitMean } from './weibull-shape.js';
+import { weibullPowerOf, weibullUnitMean } from './kinds/weibull.js';
 
 /**
  * Lognormal: sigma² = ln(1 + cv²), mu = ln(mean) - sigma²/2.

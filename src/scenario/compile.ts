@@ -1,23 +1,23 @@
-import type { Model } from '../flow/model.js';
-import { CalendarBook } from './calendar-book.js';
-import { compileBeside } from './compile-beside.js';
-import { compileStays } from './compile-carriers.js';
-import { Chances, layOutSlots, slotColumns, Thens } from './compile-defects.js';
-import { Draws } from './compile-draws.js';
-import { compileFailures, compileOutages } from './compile-failures.js';
-import { compileLanes } from './compile-lanes.js';
-import { names } from './compile-names.js';
-import { compileOvertime, compileShifts } from './compile-crews.js';
-import { compilePulseLines } from './compile-pulse.js';
-import { compileOptions, compileProgramme } from './compile-programme.js';
-import { compileQuality, joiningRoutes } from './compile-quality.js';
-import { compileResources, compileRoutes } from './compile-resources.js';
-import { layRoutes } from './compile-route.js';
-import { runSpan } from './compile-span.js';
-import { compileStations } from './compile-stations.js';
-import { compileSteps } from './compile-steps.js';
-import { compileSupplies, hasPlan } from './compile-supplies.js';
-import type { Scenario } from './scenario.js';
+import type { Model } from '../flow/model/model.js';
+import { CalendarBook } from './calendar/book.js';
+import { compileBeside } from './work/side-by-side.js';
+import { compileStays } from './plant/carriers.js';
+import { Chances, layOutSlots, slotColumns, Thens } from './work/defects.js';
+import { Draws } from './whole/draws.js';
+import { compileFailures, compileOutages } from './plant/failures.js';
+import { compileLanes } from './plant/lanes.js';
+import { names } from './whole/ids.js';
+import { compileOvertime, compileShifts } from './plant/crews.js';
+import { compilePulseLines } from './plant/pulse-lines.js';
+import { compileOptions, compileProgramme } from './programme/programme.js';
+import { compileQuality, joiningRoutes } from './work/quality.js';
+import { compileResources, compileRoutes } from './plant/resources.js';
+import { layRoutes } from './work/route.js';
+import { runSpan } from './programme/span.js';
+import { compileStations } from './plant/stations.js';
+import { compileSteps } from './work/steps-compiled.js';
+import { compileSupplies, hasPlan } from './plant/supplies.js';
+import type { Scenario } from './types/scenario.js';
 
 /**
  * The model of a scenario as read and checked. The first `options.length` draws are those of the options, in order.

@@ -1,13 +1,15 @@
-import { crossFindings } from './cross.js';
-import { withIncludes } from './include.js';
-import { nameFindings } from './names.js';
-import { findingsOf } from './problem-zod.js';
-import { sortProblems, type Finding, type Problem } from './problem.js';
-import type { Scenario } from './scenario.js';
+import { createHash } from 'node:crypto';
+import { crossFindings } from './checks.js';
+import { tableReader } from './file/csv.js';
+import { withIncludes } from './file/include.js';
+import { findingsOf } from './file/issues.js';
+import { sortProblems } from './file/problem.js';
+import type { Finding, Problem } from './file/problem.js';
+import { readSource } from './file/source.js';
 import { scenarioSchema } from './schema.js';
-import { readSource } from './source.js';
-import { tableReader } from './table.js';
-import { observedReader } from './time-observed.js';
+import type { Scenario } from './types/scenario.js';
+import { observedReader } from './values/observed.js';
+import { nameFindings } from './whole/names.js';
 
 export type ReadResult =
   | { readonly scenario: Scenario; readonly problems?: undefined }
@@ -52,4 +54,15 @@ export function checked(
   const names = nameFindings(value, shape);
   const cross = result.success ? crossFindings(result.data, names.length === 0) : [];
   return { scenario: result.success ? result.data : undefined, findings: [...shape, ...names, ...cross] };
+}
+
+/**
+ * SHA-256, in hex, of a scenario's canonical JSON: as read, so defaults are written out, units are minutes, keys stand in
+ * a fixed order and remarks in the file (not notes) are gone, as is what is said of where values come from. Names keep the planner's order, since ties and draws may go
+ * by it: files with the same digest give the same results.
+ */
+export function digest(scenario: Scenario): string {
+  return createHash('sha256')
+    .update(JSON.stringify({ ...scenario, assumptions: undefined }))
+    .digest('hex');
 }

@@ -1,22 +1,22 @@
 import { z } from 'zod';
-import type { Scenario } from './scenario.js';
-import { calendarSchema } from './schema-calendar.js';
-import { carriersSchema, teamSchema } from './schema-carriers.js';
-import { costsSchema } from './schema-costs.js';
-import { defectSchema } from './schema-defect.js';
-import { includeSchema, requiredInWhole, withIncludedRoutes } from './schema-include.js';
-import { outagesSchema } from './schema-failures.js';
-import { laneSchema } from './schema-lane.js';
-import { programmeSchema } from './schema-programme.js';
-import { pulseLineSchema } from './schema-pulse.js';
-import { keys, name, named } from './schema-quantity.js';
-import { feederSchema, routeSchema } from './schema-route.js';
-import { withAssumptions } from './schema-assumptions.js';
-import { siteSchema } from './schema-site.js';
-import { supplySchema } from './schema-supplies.js';
-import { timeSchema } from './schema-time.js';
-import type { ReadTable } from './table.js';
-import type { ReadObserved } from './time-observed.js';
+import type { Scenario } from './types/scenario.js';
+import { calendarSchema } from './calendar/calendars.js';
+import { carriersSchema, teamSchema } from './plant/carriers.js';
+import { costsSchema } from './plant/costs.js';
+import { defectSchema } from './work/finds.js';
+import { includeSchema, requiredInWhole, withIncludedRoutes } from './file/include-schema.js';
+import { outagesSchema } from './plant/failures.js';
+import { laneSchema } from './plant/lanes.js';
+import { programmeSchema } from './programme/programme.js';
+import { pulseLineSchema } from './plant/pulse-lines.js';
+import { keys, name, named } from './values/keys.js';
+import { feederSchema, routeSchema } from './work/steps.js';
+import { withAssumptions } from './json-schema.js';
+import { siteSchema } from './plant/sites.js';
+import { supplySchema } from './plant/supplies.js';
+import { timeSchema } from './values/time.js';
+import type { ReadTable } from './file/csv.js';
+import type { ReadObserved } from './values/observed.js';
 
 /** The schema of a scenario file. Observed times and build lists are read by `readObserved` and `readTable` while parsing. */
 export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable) {

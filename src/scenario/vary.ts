@@ -1,11 +1,11 @@
-import { isTime, textOf } from './assumptions-values.js';
-import type { Assumption } from './assumptions.js';
-import { edited } from './edit-path.js';
-import { withIncludes } from './include.js';
-import { isRawMap } from './names-outline.js';
+import { isTime, textOf } from './values/written.js';
+import type { Assumption } from './file/assumptions.js';
+import { edited } from './file/edit-path.js';
+import { withIncludes } from './file/include.js';
+import { isRawMap } from './whole/outline.js';
 import { checked } from './read.js';
-import type { Scenario } from './scenario.js';
-import { readSource } from './source.js';
+import type { Scenario } from './types/scenario.js';
+import { readSource } from './file/source.js';
 
 /** How far a value is varied to either side, as a share of it, by where it comes from. Our own convention; a measured value is not varied. */
 export const VARIED_BY = { guess: 0.2, estimate: 0.1 } as const;

@@ -1,15 +1,15 @@
-import { textOf } from './assumptions-values.js';
-import { edited, findPath } from './edit-path.js';
-import { withIncludes } from './include.js';
-import { nearest } from './names-nearest.js';
-import { isRawMap, listOf, mapOf } from './names-outline.js';
-import { parseYaml } from './parse-yaml.js';
-import { sayPath, saySeen, sortProblems, type Finding, type Path, type Problem } from './problem.js';
+import { textOf } from './values/written.js';
+import { edited, findPath } from './file/edit-path.js';
+import { withIncludes } from './file/include.js';
+import { nearest } from './values/nearest.js';
+import { isRawMap, listOf, mapOf } from './whole/outline.js';
+import { parseYaml } from './file/yaml.js';
+import { sayPath, saySeen, sortProblems, type Finding, type Path, type Problem } from './file/problem.js';
 import { checked } from './read.js';
-import { digest } from './read-digest.js';
-import type { Scenario } from './scenario.js';
-import { readSource } from './source.js';
-import { valueAt } from './problem-zod.js';
+import { digest } from './read.js';
+import type { Scenario } from './types/scenario.js';
+import { readSource } from './file/source.js';
+import { valueAt } from './file/issues.js';
 
 /** What a what-if changes: the path, and the values on one line; null where there is none. */
 export interface Change {

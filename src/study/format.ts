@@ -1,4 +1,4 @@
-import type { Estimate, Proportion } from './results.js';
+import type { Estimate, Proportion } from './simulate/results.js';
 
 /** Anything with a middle and an interval around it. */
 interface Span {

@@ -1,8 +1,8 @@
 import { simulate } from '../flow/engine.js';
-import type { Model } from '../flow/model.js';
+import type { Model } from '../flow/model/model.js';
 import { observe } from '../measure/observe.js';
-import type { Observation } from '../measure/observation.js';
-import { Plans } from './plans.js';
+import type { Observation } from '../measure/observe.js';
+import { Plans } from './run/plans.js';
 
 /** One replication asked of a thread. The model comes along only if the thread has said that it does not know the variant. */
 export interface Question {

@@ -3,12 +3,12 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { parseDocument } from 'yaml';
-import { COMMANDS } from '../../src/cli/wrong-words.js';
-import { readArguments } from '../../src/cli/arguments.js';
-import { sayProblem } from '../../src/scenario/problem.js';
+import { COMMANDS } from '../../src/cli/arguments/wrong-words.js';
+import { readArguments } from '../../src/cli/arguments/parse.js';
+import { sayProblem } from '../../src/scenario/file/problem.js';
 import { readScenario } from '../../src/scenario/read.js';
 import { keySchema } from '../../src/scenario/schema.js';
-import { CHARTS } from '../../src/report/charts/index.js';
+import { CHARTS } from '../../src/report/files/simulate.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const pages = [

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { reference } from '../../src/scenario/reference.js';
+import { reference } from '../../tools/docs/reference.js';
 import { jsonSchema, keySchema } from '../../src/scenario/schema.js';
 
 // `npm run docs` runs this file with --update, which writes both.

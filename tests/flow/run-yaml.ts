@@ -1,9 +1,9 @@
 import { simulate } from '../../src/flow/engine.js';
-import type { Model } from '../../src/flow/model.js';
+import type { Model } from '../../src/flow/model/model.js';
 import { prepare } from '../../src/flow/plan.js';
 import type { Run } from '../../src/flow/run.js';
-import { STATE_COUNT } from '../../src/flow/states.js';
-import type { Observation } from '../../src/measure/observation.js';
+import { STATE_COUNT } from '../../src/flow/floor/states.js';
+import type { Observation } from '../../src/measure/observe.js';
 import { observe } from '../../src/measure/observe.js';
 import { compile } from '../../src/scenario/compile.js';
 import { readScenario } from '../../src/scenario/read.js';

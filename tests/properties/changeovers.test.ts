@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { CHANGEOVER } from '../../src/flow/states.js';
+import { CHANGEOVER } from '../../src/flow/floor/states.js';
 import { minutesIn, play } from '../flow/run-yaml.js';
 import { randomScenario, toYaml } from './random-scenario.js';
 

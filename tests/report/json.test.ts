@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { stableJson } from '../../src/report/json.js';
-import { sampleResults } from './sample-results.js';
+import { sampleResults } from './samples/results.js';
 
 describe('stable JSON', () => {
   it('gives the same text for any order of keys', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { PLACE_STATES } from '../../src/study/results.js';
+import { PLACE_STATES } from '../../src/study/simulate/results.js';
 import { paint } from '../../src/report/hatch.js';
 import { DARK_EDGE, INK, LINES, MUTED, PALETTE, STATE_FILLS, STATE_ORDER } from '../../src/report/style.js';
 

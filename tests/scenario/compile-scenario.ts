@@ -11,7 +11,7 @@ import type {
   Site,
   Station,
   StationStep,
-} from '../../src/scenario/scenario.js';
+} from '../../src/scenario/types/scenario.js';
 
 /** Scenarios by hand, with the reader's defaults, for tests of what comes after the reader. All data is invented. */
 export const minutes = (value: number): Distribution => ({ kind: 'constant', value });

@@ -10,7 +10,7 @@ import {
   SEND_BACK,
   UNLIMITED,
   type Model,
-} from '../../src/flow/model.js';
+} from '../../src/flow/model/model.js';
 import { compile } from '../../src/scenario/compile.js';
 import {
   back,

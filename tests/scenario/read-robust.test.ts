@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
-import { sayProblem } from '../../src/scenario/problem.js';
+import { sayProblem } from '../../src/scenario/file/problem.js';
 import { fixture, readText } from './read-small.js';
 
 const first = (text: string): string => sayProblem(readText(text).problems![0]!);

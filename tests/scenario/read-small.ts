@@ -1,6 +1,6 @@
 import { keySchema } from '../../src/scenario/schema.js';
 import { readFileSync } from 'node:fs';
-import { sayProblem } from '../../src/scenario/problem.js';
+import { sayProblem } from '../../src/scenario/file/problem.js';
 import { readScenario, type ReadResult } from '../../src/scenario/read.js';
 
 const folder = new URL('./fixtures/', import.meta.url);

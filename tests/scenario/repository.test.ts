@@ -1,15 +1,15 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { simulate } from '../../src/flow/engine.js';
-import type { Model } from '../../src/flow/model.js';
+import type { Model } from '../../src/flow/model/model.js';
 import { prepare } from '../../src/flow/plan.js';
 import { observe } from '../../src/measure/observe.js';
 import { compile } from '../../src/scenario/compile.js';
-import { sayProblem } from '../../src/scenario/problem.js';
+import { sayProblem } from '../../src/scenario/file/problem.js';
 import { readScenario } from '../../src/scenario/read.js';
 import { readWhatIfs } from '../../src/scenario/what-ifs.js';
-import type { Scenario, Station, StationStep } from '../../src/scenario/scenario.js';
-import { capacity } from '../../src/study/capacity.js';
+import type { Scenario, Station, StationStep } from '../../src/scenario/types/scenario.js';
+import { capacity } from '../../src/study/capacity/capacity.js';
 
 const folder = new URL('../../scenarios/', import.meta.url);
 const files = readdirSync(folder).filter((name) => name.endsWith('.yaml'));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sayProblem } from '../../src/scenario/problem.js';
+import { sayProblem } from '../../src/scenario/file/problem.js';
 import { readWhatIfs } from '../../src/scenario/what-ifs.js';
 import { fixture } from './read-small.js';
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { SHORT_CARRIER, SHORT_CREW } from '../../src/flow/states.js';
+import { SHORT_CARRIER, SHORT_CREW } from '../../src/flow/floor/states.js';
 import { minutesIn, play, shippedAt } from '../flow/run-yaml.js';
 
 const example = (name: string): string =>

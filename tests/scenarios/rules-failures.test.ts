@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { BLOCKED, DOWN, STARVED, WORKING } from '../../src/flow/states.js';
+import { BLOCKED, DOWN, STARVED, WORKING } from '../../src/flow/floor/states.js';
 import { minutesIn, play, shippedAt, type Played } from '../flow/run-yaml.js';
 
 const played = (name: string): Played =>

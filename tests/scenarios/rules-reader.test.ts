@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { simulate } from '../../src/flow/engine.js';
 import { prepare } from '../../src/flow/plan.js';
 import { observe } from '../../src/measure/observe.js';
-import { assumptionLine } from '../../src/report/assumptions.js';
+import { assumptionLine } from '../../src/report/tables/assumptions.js';
 import { compile } from '../../src/scenario/compile.js';
-import { sayProblem } from '../../src/scenario/problem.js';
+import { sayProblem } from '../../src/scenario/file/problem.js';
 import { readScenario } from '../../src/scenario/read.js';
 
 const folder = new URL('../../scenarios/rules/', import.meta.url);

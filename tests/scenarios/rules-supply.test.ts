@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { SHORT_PARTS, WORKING } from '../../src/flow/states.js';
+import { SHORT_PARTS, WORKING } from '../../src/flow/floor/states.js';
 import { compile } from '../../src/scenario/compile.js';
 import { readScenario } from '../../src/scenario/read.js';
-import { capacity, type CapacityRow } from '../../src/study/capacity.js';
+import { capacity, type CapacityRow } from '../../src/study/capacity/capacity.js';
 import { at, minutesIn, play, shippedAt, visits } from '../flow/run-yaml.js';
 
 const textOf = (name: string): string =>

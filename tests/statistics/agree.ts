@@ -2,7 +2,7 @@ import { appendFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { expect } from 'vitest';
-import type { Observation } from '../../src/measure/observation.js';
+import type { Observation } from '../../src/measure/observe.js';
 import { replicateBuilt } from './built.js';
 
 /** Replications of a check, at least: enough for a normal mean. Checks of what varies much ask for more. */

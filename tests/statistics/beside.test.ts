@@ -1,5 +1,5 @@
 import { describe, it } from 'vitest';
-import { WORKING } from '../../src/flow/states.js';
+import { WORKING } from '../../src/flow/floor/states.js';
 import { expectAgreement, observations, perHour, SLOW } from './agree.js';
 import { exponential } from './line.js';
 

@@ -1,8 +1,8 @@
 import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Observation } from '../../src/measure/observation.js';
-import type { ComparedMeasure } from '../../src/study/results-compare.js';
+import type { Observation } from '../../src/measure/observe.js';
+import type { ComparedMeasure } from '../../src/study/compare/results.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url)),
   BUILT = 'dist/study/library.js';
@@ -21,7 +21,7 @@ export const built = (await import(
 function expectFresh(): void {
   const builtAt = statSync(join(root, BUILT), { throwIfNoEntry: false })?.mtimeMs ?? 0;
   for (const layer of LAYERS) {
-    for (const file of readdirSync(join(root, 'src', layer)).filter(
+    for (const file of readdirSync(join(root, 'src', layer), { recursive: true, encoding: 'utf8' }).filter(
       (name) => name.endsWith('.ts') && !name.endsWith('.d.ts'),
     )) {
       const source = join('src', layer, file);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Observation } from '../../src/measure/observation.js';
-import { SHORT_CARRIER, SHORT_CREW } from '../../src/flow/states.js';
+import type { Observation } from '../../src/measure/observe.js';
+import { SHORT_CARRIER, SHORT_CREW } from '../../src/flow/floor/states.js';
 import { controlled, expectAgreement, observations, perHour, SLOW } from './agree.js';
 import { carrierYaml, meanValueAnalysis, productForm, type ClosedNetwork } from './closed-network.js';
 import { exponential } from './line.js';

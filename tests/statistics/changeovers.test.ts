@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Observation } from '../../src/measure/observation.js';
+import type { Observation } from '../../src/measure/observe.js';
 import { expectAgreement, observations, SLOW } from './agree.js';
 
 /** A booth with a drawn row of colours; nothing else takes time by chance. */

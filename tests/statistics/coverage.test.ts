@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { amount } from '../../src/study/interval.js';
+import { amount } from '../../src/study/statistics/interval.js';
 import { replicateBuilt } from './built.js';
 import { SLOW } from './agree.js';
 import { exponential, lineYaml } from './line.js';

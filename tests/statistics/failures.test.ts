@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { DOWN } from '../../src/flow/states.js';
-import type { Observation } from '../../src/measure/observation.js';
+import { DOWN } from '../../src/flow/floor/states.js';
+import type { Observation } from '../../src/measure/observe.js';
 import { expectAgreement, observations, perHour, SLOW } from './agree.js';
 import { exactUnreliable, type Unreliable } from './unreliable-line.js';
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { fillUniform, seedStream, STATE_WORDS, streamName } from '../../src/random/streams.js';
-import { asAmount, intervalOf } from '../../src/study/interval.js';
-import { Later } from '../../src/study/later.js';
-import { Moments } from '../../src/study/moments.js';
-import type { Estimate } from '../../src/study/results.js';
-import { replicationsWanted } from '../../src/study/summary-precision.js';
+import { asAmount, intervalOf } from '../../src/study/statistics/interval.js';
+import { Later } from '../../src/study/sample/deferred.js';
+import { Moments } from '../../src/study/statistics/interval.js';
+import type { Estimate } from '../../src/study/simulate/results.js';
+import { replicationsWanted } from '../../src/study/answer/precision.js';
 import { SLOW } from './agree.js';
 
 const STUDIES = 1000,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../src/scenario/read.js';
-import { rateStudy } from '../../src/study/rate.js';
+import { rateStudy } from '../../src/study/rate/rate.js';
 import { SLOW } from './agree.js';
 
 /** 22/39 an hour: Hunt (1956), Operations Research 4(6), 674-683. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ReliefsResults } from '../../src/study/results-reliefs.js';
+import type { ReliefsResults } from '../../src/study/reliefs/results.js';
 import { expectAgreement, observations, SLOW } from './agree.js';
 import { built, scenarioBuilt } from './built.js';
 import { exactThroughput } from './exact-line.js';

@@ -1,11 +1,11 @@
-import { UNLIMITED } from '../../src/flow/model.js';
-import { HOLD_NONE } from '../../src/flow/model-quality.js';
-import { Tally } from '../../src/flow/tally.js';
-import type { Observation } from '../../src/measure/observation.js';
-import { observeQuality } from '../../src/measure/observe-quality.js';
+import { UNLIMITED } from '../../src/flow/model/model.js';
+import { HOLD_NONE } from '../../src/flow/model/quality.js';
+import { Tally } from '../../src/flow/accounts/tally.js';
+import type { Observation } from '../../src/measure/observe.js';
+import { observeQuality } from '../../src/measure/quality.js';
 import { compile } from '../../src/scenario/compile.js';
-import type { Scenario } from '../../src/scenario/scenario.js';
-import { PLACE_STATES, type Results } from '../../src/study/results.js';
+import type { Scenario } from '../../src/scenario/types/scenario.js';
+import { PLACE_STATES, type Results } from '../../src/study/simulate/results.js';
 import { summarise } from './summarise.js';
 import {
   back,

@@ -1,9 +1,9 @@
-import type { Model } from '../../src/flow/model.js';
-import type { Observation } from '../../src/measure/observation.js';
-import type { Scenario } from '../../src/scenario/scenario.js';
-import type { Results } from '../../src/study/results.js';
-import { planned, Sample } from '../../src/study/sample.js';
-import { summary, type Origin } from '../../src/study/summary.js';
+import type { Model } from '../../src/flow/model/model.js';
+import type { Observation } from '../../src/measure/observe.js';
+import type { Scenario } from '../../src/scenario/types/scenario.js';
+import type { Results } from '../../src/study/simulate/results.js';
+import { planned, Sample } from '../../src/study/sample/sample.js';
+import { summary, type Origin } from '../../src/study/simulate/summary.js';
 
 interface ToSummarise extends Origin {
   readonly scenario: Scenario;

@@ -1,5 +1,5 @@
 import type { ChartConfiguration, ChartOptions, Plugin } from 'chart.js';
-import type { Results } from '../../study/results.js';
+import type { Results } from '../../study/simulate/results.js';
 import { FONT_FAMILY } from '../canvas.js';
 import { count, intervalName } from '../format.js';
 import { GRID, INK, MUTED, SIZE, WIDTH } from '../style.js';

@@ -1,5 +1,5 @@
 import type { ChartConfiguration, ChartOptions, Plugin } from 'chart.js';
-import type { Estimate, Results } from '../../study/results.js';
+import type { Estimate, Results } from '../../study/simulate/results.js';
 import { font, textWidth } from '../canvas.js';
 import { intervalName } from '../format.js';
 import { faded, INK, MUTED, SIZE } from '../style.js';

@@ -1,0 +1,62 @@
+import { mkdirSync, rmSync } from 'node:fs';
+import { dirname, isAbsolute, relative, resolve } from 'node:path';
+import { Journal, JournalError, type Identity } from '../study/run/journal.js';
+import { writing } from './files.js';
+import { say } from './output.js';
+import type { Progress } from './progress.js';
+import { systemReason, UsageError } from './usage-error.js';
+
+/** Where finished replications are kept until `out` is written: beside it. */
+export function journalPath(out: string): string {
+  const path = `${resolve(out)}.journal`;
+  return isAbsolute(out) ? path : relative('', path);
+}
+
+/**
+ * Does work that keeps its finished replications in a journal beside `out`, and removes it when all is done. Whatever ends the work
+ * before, the journal stays and the next run goes on from it. A UsageError for that of another study.
+ */
+export async function withJournal<Value, Found>(
+  out: string,
+  identity: Identity,
+  { stage }: Progress,
+  work: (journal: Journal<Value>) => Promise<Found>,
+): Promise<Found> {
+  const path = journalPath(out),
+    journal = open<Value>(path, identity);
+  if (journal.size > 0)
+    stage(`found ${replications(journal.size)} of an earlier run in ${path}, going on from there`);
+  let found: Found;
+  try {
+    found = await work(journal);
+  } catch (error) {
+    // It stays open: threads that were given up may still write to it.
+    if (journal.size === 0) rmSync(path, { force: true });
+    else say(`${replications(journal.size)} kept in ${path}; the same command goes on from there`);
+    const reason = systemReason(error);
+    throw reason !== undefined && (error as NodeJS.ErrnoException).syscall === 'write'
+      ? new UsageError(
+          `expected to be able to write ${path}, got ${reason}`,
+          'make room, then give the same command again',
+        )
+      : error;
+  }
+  journal.close();
+  rmSync(path, { force: true });
+  return found;
+}
+
+const replications = (count: number): string => `${count} finished replication${count === 1 ? '' : 's'}`;
+
+function open<Value>(path: string, identity: Identity): Journal<Value> {
+  try {
+    return writing(path, () => {
+      mkdirSync(dirname(path), { recursive: true });
+      return new Journal<Value>(path, identity);
+    });
+  } catch (error) {
+    throw error instanceof JournalError
+      ? new UsageError(error.message, `to begin anew delete ${path}, or choose another name with --out`)
+      : error;
+  }
+}

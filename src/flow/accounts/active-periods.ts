@@ -1,0 +1,71 @@
+import type { ActiveWatch } from './bottleneck-watch.js';
+import type { Calendar } from '../floor/calendar.js';
+
+/**
+ * Active periods of a resource: the time for which it is at work without waiting, from one wait to the next
+ * (Roser, Nakano & Tanaka 2001, A practical bottleneck detection method, Winter Simulation Conference).
+ * A station is active while all its places are; a crew while nobody of it is free; a lane while no truck stands ready or waits for room ahead.
+ * Periods are counted in working minutes of the resource's calendar, so that a night does not lengthen one.
+ */
+export interface Active {
+  /** Finished periods and their minutes. */
+  readonly activePeriods: number;
+  readonly activeMinutes: number;
+  /** Ends a period that goes on. */
+  finishActive(now: number): void;
+  /** A period goes on. */
+  readonly isActive: boolean;
+  /** Minutes of its calendar. */
+  activeMinutesBetween(begin: number, now: number): number;
+  /** Starts observation afresh at `now`; a period that goes on is cut there. */
+  clearActive(now: number): void;
+}
+
+/** Active periods of a crew or a lane. */
+export class ActivePeriods implements Active {
+  activePeriods = 0;
+  activeMinutes = 0;
+  private activeSince = 0;
+  private activeOpen = false;
+  private watch: ActiveWatch | null = null;
+  private watchedAs = -1;
+
+  constructor(private readonly activeCalendar: Calendar | null) {}
+
+  beginActive(now: number): void {
+    this.activeSince = now;
+    this.activeOpen = true;
+    if (this.watch !== null) this.watch.begin(this.watchedAs);
+  }
+
+  /** From now on its periods are told, under this number. */
+  watchActive(watch: ActiveWatch, as: number): void {
+    this.watch = watch;
+    this.watchedAs = as;
+  }
+
+  /** A period goes on. */
+  get isActive(): boolean {
+    return this.activeOpen;
+  }
+
+  activeMinutesBetween(begin: number, now: number): number {
+    return this.activeCalendar === null ? now - begin : this.activeCalendar.worked(begin, now);
+  }
+
+  finishActive(now: number): void {
+    if (!this.activeOpen) return;
+    this.activeOpen = false;
+    if (this.watch !== null) this.watch.end(this.watchedAs);
+    const minutes = this.activeMinutesBetween(this.activeSince, now);
+    if (minutes <= 0) return;
+    this.activePeriods++;
+    this.activeMinutes += minutes;
+  }
+
+  clearActive(now: number): void {
+    this.activePeriods = 0;
+    this.activeMinutes = 0;
+    this.activeSince = now;
+  }
+}

@@ -1,0 +1,65 @@
+import type { Active } from './active-periods.js';
+import { CARRIER } from '../model/model.js';
+import { MomentaryBottleneck } from './momentary-bottleneck.js';
+import type { Run } from '../run.js';
+
+/**
+ * Hands active periods to the momentary bottleneck as they begin and end. Resources are numbered as everywhere for
+ * bottlenecks: stations, crews, lanes, carriers. Arrival banks have no equipment and are passed over.
+ */
+export class ActiveWatch {
+  private momentary: MomentaryBottleneck;
+  private readonly resources: readonly Active[];
+  private readonly isBank: ArrayLike<number>;
+
+  constructor(private readonly run: Run) {
+    const { model, memory, shop } = run,
+      { stations, resources, lanes } = shop;
+    const beside = [
+      ...resources.filter(({ isCrew }) => isCrew),
+      ...lanes,
+      ...resources.filter(({ kind }) => kind === CARRIER),
+    ];
+    this.resources = [...stations, ...beside];
+    this.isBank = model.stations.isBank;
+    memory.watch = this;
+    beside.forEach((each, i) => each.watchActive(this, stations.length + i));
+    this.momentary = this.afresh();
+  }
+
+  begin(resource: number): void {
+    if (this.isBank[resource] !== 1) this.momentary.begin(resource, this.run.memory.now);
+  }
+
+  end(resource: number): void {
+    this.momentary.end(resource, this.run.memory.now);
+  }
+
+  /** Observation begins now: periods that go on are cut here, as `clearActive` cuts them. */
+  startAfresh(): void {
+    this.momentary = this.afresh();
+    this.resources.forEach((each, id) => {
+      if (each.isActive) this.begin(id);
+    });
+  }
+
+  /** The run is over. */
+  finish(): void {
+    this.momentary.finish(this.run.memory.now);
+  }
+
+  /** By resource, minutes of the clock. */
+  get sole(): Float64Array {
+    return this.momentary.sole;
+  }
+  get shifting(): Float64Array {
+    return this.momentary.shifting;
+  }
+
+  private afresh(): MomentaryBottleneck {
+    const { memory } = this.run;
+    return new MomentaryBottleneck(this.resources.length, memory.now, (resource, begin) =>
+      this.resources[resource].activeMinutesBetween(begin, memory.now),
+    );
+  }
+}

@@ -1,0 +1,107 @@
+import type { Resource } from './resource.js';
+import { SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from '../floor/states.js';
+import type { Step } from '../floor/step.js';
+import type { Unit } from '../floor/unit.js';
+
+/** What stays with a unit from one step to another: a carrier, or a team, which is some people of a crew. Counted in holds. */
+export class Stay {
+  /** Kept by units now, and carriers on the way back. */
+  held = 0;
+  coming = 0;
+  /** Holds that ended, minutes of all holds, and of ways back. */
+  ended = 0;
+  heldMinutes = Number.NaN;
+  comingMinutes = Number.NaN;
+  /** Event sources of those not on the way back. */
+  readonly sources: number[] = [];
+  private since = Number.NaN;
+
+  /** @param bit that stands for it on a unit */
+  constructor(
+    readonly bit: number,
+    readonly resource: Resource,
+    readonly amount: number,
+    readonly from: number,
+    readonly to: number,
+    readonly returnDraw: number,
+    readonly returnCalendar: number,
+  ) {
+    this.since = 0;
+    this.clear();
+  }
+
+  change(held: number, coming: number, now: number): void {
+    this.settle(now);
+    this.held += held;
+    this.coming += coming;
+    if (held < 0) this.ended++;
+  }
+
+  settle(now: number): void {
+    this.heldMinutes += this.held * (now - this.since);
+    this.comingMinutes += this.coming * (now - this.since);
+    this.since = now;
+  }
+
+  clear(): void {
+    this.ended = 0;
+    this.heldMinutes = 0;
+    this.comingMinutes = 0;
+  }
+}
+
+/** Nothing has to be claimed at the step: what is to stay with the unit is with it already. */
+export const hasAll = ({ stays: kept, ownOff }: Unit, { needs, ownParts, stays }: Step): boolean =>
+  needs.length === 0 && (ownParts & ownOff) === 0 && stays.every(({ bit }) => (kept & bit) !== 0);
+
+/** As `lacking` of `claims.ts`, for what is to stay with the unit; `short` is the state of shortage in its other needs. */
+export function lackingStays(unit: Unit, step: Step, scan: number, marking: boolean, short: number): number {
+  let state = short;
+  for (const { bit, resource } of step.stays) {
+    if (
+      (unit.stays & bit) !== 0 ||
+      (isThere(unit, step, resource) && !(marking && resource.scarceAt === scan))
+    )
+      continue;
+    if (marking) resource.scarceAt = scan;
+    if (!resource.isCrew && state !== SHORT_PARTS) state = SHORT_CARRIER;
+    else if (state < 0) state = SHORT_CREW;
+  }
+  return state;
+}
+
+export function takeStays(unit: Unit, { stays }: Step, now: number): void {
+  for (const stay of stays) {
+    if ((unit.stays & stay.bit) !== 0) continue;
+    unit.stays |= stay.bit;
+    stay.resource.change(-stay.amount, now);
+    stay.change(1, 0, now);
+  }
+}
+
+/** Carriers, and crews of teams, that the unit waits for at its step. */
+export const lackedOf = (unit: Unit, step: Step): Resource[] =>
+  step.stays
+    .filter(({ bit, resource }) => (unit.stays & bit) === 0 && !isThere(unit, step, resource))
+    .map(({ resource }) => resource);
+
+/** What is still to be claimed to stay with the unit. */
+export const stayResources = (unit: Unit, { stays }: Step): Resource[] =>
+  stays.filter(({ bit }) => (unit.stays & bit) === 0).map(({ resource }) => resource);
+
+/** Whether what is to stay with the unit would be there if everybody of the largest shift were. */
+export const mayKeepAll = (unit: Unit, { stays }: Step): boolean =>
+  stays.every(
+    ({ bit, amount, resource }) =>
+      (unit.stays & bit) !== 0 ||
+      (resource.isCrew ? resource.amount - resource.engagedNow : resource.free) >= amount,
+  );
+
+/** A crew may be asked for people of the step and for teams at once. */
+function isThere(unit: Unit, { needs, stays }: Step, wanted: Resource): boolean {
+  let sum = 0;
+  for (const { resource, amount } of needs) if (resource === wanted) sum += amount;
+  for (const { bit, resource, amount } of stays)
+    if (resource === wanted && (unit.stays & bit) === 0) sum += amount;
+  return wanted.free >= sum;
+}

@@ -1,0 +1,147 @@
+import { takeOwnParts, takeParts } from './joins.js';
+import type { Resource, Pool } from './resource.js';
+import type { Run } from '../run.js';
+import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
+import type { Place } from '../floor/place.js';
+import { hasAll, lackingStays, takeStays } from './carrier.js';
+import { askSupplies, endLack, noteLack } from './supply-claims.js';
+import type { Unit } from '../floor/unit.js';
+
+/**
+ * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests wait in the
+ * order of rule 1 (units in rework, then first come, then build number). One that cannot be met lets later ones pass
+ * only if they want none of what it lacks. Once a step has begun (any phase but WAIT_NEEDS) only its crew is asked for.
+ */
+
+/** Asks for the needs of the step at `place`; true if they are granted at once, otherwise the place waits and is short. */
+export function request(run: Run, place: Place): boolean {
+  const unit = place.unit!,
+    { step } = unit;
+  if (step.stays.length > 0 && hasAll(unit, step)) return true;
+  if (step.supplies.length > 0) askSupplies(run, place, step);
+  place.askedAt = run.now;
+  return ask(run, place);
+}
+
+/** As `request`, with the time of an earlier asking: work that was begun goes ahead of what came later. */
+export function ask(run: Run, place: Place): boolean {
+  const pool = place.unit!.step.pool!;
+  const short = lacking(run, place, false);
+  if (pool.waiting === 0 && short < 0) {
+    take(run, place);
+    return true;
+  }
+  place.idle(short < 0 ? SHORT_CREW : short);
+  insert(pool, place);
+  run.listMatch(pool);
+  return false;
+}
+
+/** Goes through the waiting requests of a pool in order; places whose needs are met are put on `run.granted`. Those that are down are passed over. */
+export function match(run: Run, pool: Pool): void {
+  pool.listed = false;
+  run.scan++;
+  let before: Place | null = null,
+    place = pool.head;
+  while (place !== null) {
+    const next: Place | null = place.nextWaiting,
+      short = place.isDown ? DOWN : lacking(run, place, true);
+    if (short < 0) {
+      if (before === null) pool.head = next;
+      else before.nextWaiting = next;
+      pool.waiting--;
+      take(run, place);
+      run.granted.push(place);
+    } else {
+      if (place.unit!.step.supplies.length > 0) noteLack(run, place);
+      place.idle(short);
+      before = place;
+    }
+    place = next;
+  }
+}
+
+/** Gives the crew of the step at `place` back, if it is there. */
+export function releaseCrew(run: Run, place: Place): void {
+  if (!place.holdsCrew) return;
+  place.holdsCrew = false;
+  for (const { resource, amount } of place.unit!.step.needs) if (resource.isCrew) give(run, resource, amount);
+}
+
+/** People, or sub-assemblies, become free. */
+export function give(run: Run, resource: Resource, amount: number): void {
+  resource.change(amount, run.now);
+  if (resource.pool.waiting > 0) run.listMatch(resource.pool);
+}
+
+/** An own part of the unit is back: if the unit waits for it, its request is looked at again. */
+export function ownPartBack(run: Run, unit: Unit): void {
+  const { pool } = unit.step;
+  if (pool !== null && pool.waiting > 0) run.listMatch(pool);
+}
+
+/**
+ * The state of shortage in which the request of a place stands; -1 if it can be met. With `marking`, it is part of a scan:
+ * what an earlier request lacks is not for it, and what it lacks is not for later ones.
+ */
+export function lacking(run: Run, place: Place, marking: boolean): number {
+  const unit = place.unit!,
+    { needs, ownParts, stays } = unit.step,
+    crewOnly = place.phase !== WAIT_NEEDS;
+  let short = -1;
+  for (const { resource, amount } of needs) {
+    if (crewOnly && !resource.isCrew) continue;
+    if (resource.free >= amount && !(marking && resource.scarceAt === run.scan)) continue;
+    // Who wants more people than this shift has waits for another one, and holds nobody up.
+    if (marking && !(resource.isCrew && amount > resource.onHand)) resource.scarceAt = run.scan;
+    short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
+  }
+  if (stays.length > 0 && !crewOnly) short = lackingStays(unit, unit.step, run.scan, marking, short);
+  return !crewOnly && (unit.ownOff & ownParts) !== 0 ? SHORT_PARTS : short;
+}
+
+/** Takes what the place asks for, which must be there. */
+export function take(run: Run, place: Place): void {
+  const unit = place.unit!,
+    { step } = unit,
+    crewOnly = place.phase !== WAIT_NEEDS;
+  for (const { resource, amount } of step.needs) {
+    if (resource.isCrew) {
+      resource.change(-amount, run.now);
+      place.holdsCrew = true;
+    } else if (!crewOnly) {
+      resource.change(-amount, run.now);
+      if (resource.feeder !== null) run.listFeed(resource.feeder);
+      else resource.supply?.use(amount);
+      if (resource.carried !== null) takeParts(run, unit.real, step, resource.carried, amount);
+    }
+  }
+  if (step.stays.length > 0 && !crewOnly) takeStays(unit, step, run.now);
+  if (place.lacks !== 0) endLack(run, place);
+  if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, step);
+}
+
+function insert(pool: Pool, place: Place): void {
+  let before: Place | null = null,
+    after = pool.head;
+  while (after !== null && goesBefore(after, place)) {
+    before = after;
+    after = after.nextWaiting;
+  }
+  place.nextWaiting = after;
+  if (before === null) pool.head = place;
+  else before.nextWaiting = place;
+  pool.waiting++;
+}
+
+/** The order of requests. */
+export function goesBefore(a: Place, b: Place): boolean {
+  const unitA = a.unit!,
+    unitB = b.unit!,
+    reworkA = unitA.rework !== null,
+    reworkB = unitB.rework !== null;
+  if (reworkA !== reworkB) return reworkA;
+  if (a.askedAt !== b.askedAt) return a.askedAt < b.askedAt;
+  if (unitA.number !== unitB.number) return unitA.number < unitB.number;
+  return a.id < b.id;
+}

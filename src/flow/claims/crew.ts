@@ -1,0 +1,64 @@
+import type { Sampler } from '../../random/sampler.js';
+import type { Calendar } from '../floor/calendar.js';
+import type { CrewShiftColumns } from '../model/crews.js';
+import type { Place } from '../floor/place.js';
+import type { Resource } from './resource.js';
+
+/** The shifts of a crew in one replication: which one is on or comes next, and who is there. */
+export class CrewShifts {
+  /** The present shift or, off shift, the next one; the last one after the end. */
+  current = 0;
+  /** Its end is in the event queue. */
+  isTimed = false;
+  /** Work that waits for its own shift, by position of that shift. */
+  waiting: { readonly place: Place; readonly position: number }[] = [];
+  private readonly present: Int32Array;
+  private drawn = 0;
+  private over = 0;
+
+  constructor(
+    readonly id: number,
+    readonly crew: Resource,
+    readonly columns: CrewShiftColumns,
+    private readonly calendar: Calendar,
+    private readonly sampler: Sampler,
+  ) {
+    this.present = columns.people.slice();
+  }
+
+  get position(): number {
+    return this.columns.position[this.current];
+  }
+
+  /** When shift k is over; -Infinity if it is overtime that is not worked. */
+  endOf(k: number): number {
+    const { firstWindow } = this.columns,
+      { start, end } = this.calendar;
+    for (let w = firstWindow[k + 1] - 1; w >= firstWindow[k]; w--) if (end[w] > start[w]) return end[w];
+    return -Infinity;
+  }
+
+  /** The first shift that ends after `now`; the last one if there is none. */
+  at(now: number): number {
+    const { firstWindow, people } = this.columns,
+      { start } = this.calendar;
+    // Once the next has begun, a shift is over for good; until then overtime that was left out may still be called.
+    while (this.over + 1 < people.length && start[firstWindow[this.over + 1]] <= now) this.over++;
+    let k = this.over;
+    while (k < people.length - 1 && this.endOf(k) <= now) k++;
+    return k;
+  }
+
+  /** People there in shift k. Each shift has as many draws as people, in order of time, whether it is worked or not. */
+  presentIn(k: number): number {
+    const { absence, absenceDraw, people } = this.columns;
+    if (absenceDraw < 0) return people[k];
+    for (; this.drawn <= k; this.drawn++) {
+      let there = 0;
+      for (let person = 0; person < people[this.drawn]; person++)
+        if (this.sampler.next(absenceDraw) >= absence) there++;
+      this.present[this.drawn] = there;
+    }
+    return this.present[k];
+  }
+}

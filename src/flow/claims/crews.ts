@@ -1,0 +1,166 @@
+import { ask, goesBefore, lacking, releaseCrew, take } from './claims.js';
+import type { CrewShifts } from './crew.js';
+import { OWN_SHIFT } from '../model/crews.js';
+import type { Place } from '../floor/place.js';
+import type { Resource } from './resource.js';
+import type { Run } from '../run.js';
+import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
+import { lackedOf, mayKeepAll, stayResources } from './carrier.js';
+import { AT_LOT } from '../floor/step.js';
+import { isAttended, isUnderWay, suspend } from '../work/interruptions.js';
+import { mirror, takeUp } from '../work/tasks.js';
+
+/**
+ * Rule 3, shifts of a crew. At the end of a shift the people of the next one take over. If these are fewer than are
+ * engaged, work is broken off, the last in the order of requests first; it asks for its crew again. With OWN_SHIFT all
+ * work waits for the next shift in its own position.
+ */
+
+/** Minutes of work that count as none: rounding of times. */
+const NOTHING = 1e-6;
+
+/** The first shift of each crew that has shifts of its own. */
+export function beginShifts(run: Run): void {
+  for (const shifts of run.crewShifts) changeShift(run, shifts);
+}
+
+/** The event: a shift is over. */
+export function shiftIsOver(run: Run, shifts: CrewShifts): void {
+  shifts.isTimed = false;
+  run.idleEvents--;
+  changeShift(run, shifts);
+}
+
+/** The ends of shifts may have moved. */
+export function reviseShift(run: Run, shifts: CrewShifts): void {
+  if (shifts.isTimed) {
+    run.queue.remove(SHIFT_CHANGE, shifts.id);
+    shifts.isTimed = false;
+    run.idleEvents--;
+  }
+  changeShift(run, shifts);
+}
+
+/** Sets who is there from now on, and when that ends. */
+function changeShift(run: Run, shifts: CrewShifts): void {
+  const { crew } = shifts,
+    before = shifts.position;
+  shifts.current = shifts.at(run.now);
+  const people = shifts.presentIn(shifts.current);
+  if (shifts.columns.handOver === OWN_SHIFT && shifts.position !== before)
+    for (const place of engaged(run, crew)) park(run, shifts, place, before);
+  const places = engaged(run, crew),
+    stopped: Place[] = [];
+  for (let last = places.length - 1; last >= 0 && crew.engagedNow > people; last--)
+    if (leave(run, places[last])) stopped.push(places[last]);
+  crew.staff(people, run.now);
+  takeBack(run, shifts);
+  for (const place of stopped.reverse()) askOrTakeUp(run, place);
+  if (crew.pool.waiting > 0) run.listMatch(crew.pool);
+  const end = shifts.endOf(shifts.current);
+  if (end <= run.now) return;
+  shifts.isTimed = true;
+  run.idleEvents++;
+  run.queue.push(end, SHIFT_CHANGE, shifts.id);
+}
+
+/** Places that hold people of a crew, in the order of requests. */
+function engaged(run: Run, crew: Resource): Place[] {
+  return run.places
+    .filter((place) => place.holdsCrew && place.unit!.step.needs.some(({ resource }) => resource === crew))
+    .sort((a, b) => (goesBefore(a, b) ? -1 : 1));
+}
+
+/** The people leave: true if what they did is broken off. Settling goes on, and asks for them when it is over. */
+function leave(run: Run, place: Place): boolean {
+  const isAtWork = isUnderWay(place) && isAttended(place.phase);
+  if (isAtWork) suspend(run, place);
+  releaseCrew(run, place);
+  return isAtWork;
+}
+
+/** The people leave, and the work waits for them. What they have claimed but not begun (the station was shut) the next shift begins. */
+function park(run: Run, shifts: CrewShifts, place: Place, position: number): void {
+  if (!leave(run, place)) return;
+  if (place.minutesLeft > place.minutes - NOTHING) {
+    take(run, place);
+    takeUp(run, place);
+    return;
+  }
+  place.enter(OFF_SHIFT, -1);
+  show(place);
+  shifts.waiting.push({ place, position });
+}
+
+/** Work that waited for this shift goes on before new requests are met, as far as there are people. */
+function takeBack(run: Run, shifts: CrewShifts): void {
+  const mine = shifts.waiting.filter(({ position }) => position === shifts.position);
+  if (mine.length === 0) return;
+  shifts.waiting = shifts.waiting.filter(({ position }) => position !== shifts.position);
+  for (const { place } of mine) {
+    if (place.isDown) {
+      place.isBroken = true;
+      continue;
+    }
+    if (lacking(run, place, false) >= 0) {
+      askOrTakeUp(run, place);
+      continue;
+    }
+    take(run, place);
+    takeUp(run, place);
+  }
+}
+
+function askOrTakeUp(run: Run, place: Place): void {
+  if (ask(run, place)) takeUp(run, place);
+  else show(place);
+}
+
+function show(place: Place): void {
+  if ((place.unit!.step.flags & AT_LOT) !== 0) mirror(place);
+}
+
+/**
+ * Whether a change of shift can still set something going when nothing else can: some place would have what it lacks if
+ * everybody on the largest shift were there.
+ */
+export function mayGoOn(run: Run): boolean {
+  if (run.crewShifts.some(({ waiting }) => waiting.length > 0)) return true;
+  run.scan++;
+  for (const { pool } of run.shop.resources) {
+    for (let place = pool.head; place !== null; place = place.nextWaiting) {
+      if (wouldDo(place) && !wanted(place).some(({ scarceAt }) => scarceAt === run.scan)) return true;
+      keepFromLater(run, place);
+    }
+  }
+  return false;
+}
+
+const wanted = ({ unit }: Place): Resource[] => [
+  ...unit!.step.needs.map(({ resource }) => resource),
+  ...stayResources(unit!, unit!.step),
+];
+
+/** What a request lacks is not for later ones; of crews whose people change, another shift may tell. */
+function keepFromLater(run: Run, { unit }: Place): void {
+  const short = [
+    ...unit!.step.needs
+      .filter(({ resource, amount }) => resource.free < amount)
+      .map(({ resource }) => resource),
+    ...lackedOf(unit!, unit!.step),
+  ];
+  for (const resource of short)
+    if (!run.crewShifts.some(({ crew }) => crew === resource)) resource.scarceAt = run.scan;
+}
+
+function wouldDo({ phase, unit }: Place): boolean {
+  const { step, ownOff } = unit!,
+    { needs, ownParts } = step,
+    crewOnly = phase !== WAIT_NEEDS;
+  return (
+    (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step))) &&
+    needs.every(({ resource, amount }) =>
+      resource.isCrew ? resource.amount - resource.engagedNow >= amount : crewOnly || resource.free >= amount,
+    )
+  );
+}

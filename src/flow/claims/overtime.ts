@@ -1,0 +1,134 @@
+import { reviseShift } from './crews.js';
+import type { Truck } from '../traffic/lane.js';
+import type { Model } from '../model/model.js';
+import type { OvertimeRule } from './overtime-rule.js';
+import type { Place } from '../floor/place.js';
+import type { Run } from '../run.js';
+import {
+  DRIVING,
+  LOADING,
+  OFF_SHIFT,
+  RETURNING,
+  SHIFT_CHANGE,
+  TASK,
+  TRUCK,
+  UNLOADING,
+  WAIT_END,
+  WAIT_SHIFT,
+} from '../floor/states.js';
+import type { Step } from '../floor/step.js';
+import { isAttended, isUnderWay, resume, suspend } from '../work/interruptions.js';
+import type { Unit } from '../floor/unit.js';
+
+/**
+ * Overtime by rule. A run has calendars of its own in which such hours have no length until a rule, at the start of its
+ * week or day, finds enough units behind; then all that is under way in these calendars is timed anew.
+ */
+
+export function beginRules(run: Run): void {
+  for (const rule of run.overtimeRules) schedule(run, rule);
+}
+
+/** A unit is past the end of a step that some rule counts. */
+export function countPast(run: Run, unit: Unit, step: Step): void {
+  for (const rule of run.overtimeRules) if (rule.columns.step === step.id) rule.count(unit.number);
+}
+
+/** The event: the rule is looked at. */
+export function decide(run: Run, rule: OvertimeRule): void {
+  const { behind, periods, step } = rule.columns,
+    from = periods[rule.next],
+    to = periods[rule.next + 1];
+  run.idleEvents--;
+  rule.next++;
+  const concerned = run.ruledCalendars.filter((each) => each.concerns(rule.id, from, to));
+  if (concerned.length > 0) {
+    const isBehind = dueBy(rule.columns.due, run.now) - (step < 0 ? run.gone : rule.out) >= behind;
+    rule.looked++;
+    if (isBehind) {
+      rule.worked++;
+      timeAnew(run, new Set(concerned.map(({ id }) => id)), () => {
+        for (const each of concerned) each.open(rule.id, from, to);
+      });
+    }
+  }
+  schedule(run, rule);
+}
+
+function schedule(run: Run, { id, next, columns: { periods } }: OvertimeRule): void {
+  if (next + 1 >= periods.length) return;
+  run.idleEvents++;
+  run.queue.push(Math.max(periods[next], run.now), SHIFT_CHANGE, run.crewShifts.length + id);
+}
+
+/** How many of the sorted times are not after `now`. */
+function dueBy(due: Float64Array, now: number): number {
+  let low = 0,
+    high = due.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (due[middle] <= now) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Makes a change to calendars; what was to end by them ends when what is left of it has passed in the changed ones. */
+function timeAnew(run: Run, calendars: ReadonlySet<number>, change: () => void): void {
+  const {
+    queue,
+    memory,
+    model: { lanes },
+  } = run;
+  const isTouched = (place: Place): boolean =>
+    place.unit !== null && calendars.has(place.unit.step.workCalendar);
+  const works = run.places.filter(
+    (place) => isTouched(place) && isUnderWay(place) && isAttended(place.phase),
+  );
+  const waits = run.places.filter(
+    (place) =>
+      isTouched(place) &&
+      place.state === OFF_SHIFT &&
+      (place.phase === WAIT_SHIFT || place.phase === WAIT_END),
+  );
+  const trips = run.shop.trucks
+    .map((truck) => ({ truck, calendar: calendarOf(truck, lanes) }))
+    .filter(({ calendar }) => calendars.has(calendar));
+  for (const place of works) suspend(run, place);
+  for (const place of waits) queue.remove(TASK, place.id);
+  const left = trips.map(({ truck, calendar }) =>
+    memory.calendars[calendar].worked(memory.now, queue.remove(TRUCK, truck.id)),
+  );
+  change();
+  for (const place of works) resume(run, place);
+  for (const place of waits) {
+    const calendar = memory.calendars[place.unit!.step.workCalendar];
+    queue.push(
+      place.phase === WAIT_END
+        ? calendar.nextAttended(run.now)
+        : calendar.startInOneShift(run.now, place.minutes),
+      TASK,
+      place.id,
+    );
+  }
+  trips.forEach(({ truck, calendar }, i) => queue.push(memory.after(calendar, left[i]), TRUCK, truck.id));
+  for (const shifts of run.crewShifts) reviseShift(run, shifts);
+}
+
+/** Calendar in which a truck does what it does; -1 for none, or where it waits. */
+function calendarOf(
+  { phase, lane: { id } }: Truck,
+  { loadCalendar, driveCalendar, unloadCalendar }: Model['lanes'],
+): number {
+  switch (phase) {
+    case LOADING:
+      return loadCalendar[id];
+    case DRIVING:
+    case RETURNING:
+      return driveCalendar[id];
+    case UNLOADING:
+      return unloadCalendar[id];
+    default:
+      return -1;
+  }
+}

@@ -1,0 +1,106 @@
+import { ActivePeriods } from '../accounts/active-periods.js';
+import type { Calendar } from '../floor/calendar.js';
+import { CARRIER, CREW } from '../model/model.js';
+import type { CarriedItems } from './joins.js';
+import type { Place } from '../floor/place.js';
+import type { Route } from '../floor/step.js';
+import type { Supply } from './supply.js';
+
+/** Resources that steps want together, and the places that wait for any of them, in order. */
+export class Pool {
+  head: Place | null = null;
+  waiting = 0;
+  listed = false;
+}
+
+/** A crew, the stock of a feeder or of a supply, or carriers: an amount of which steps claim some. `kind` is one of `model.ts`. */
+export class Resource extends ActivePeriods {
+  readonly isCrew: boolean;
+  free: number;
+  /** People of the present shift or, off shift, of the next; of what is no crew, the amount at the start. */
+  onHand: number;
+  pool: Pool;
+  /** Of the stock of a supply: the supply. */
+  supply: Supply | null = null;
+  /** Stocks: the open items of each sub-assembly in it; null if they can have none. */
+  carried: CarriedItems | null = null;
+  /** Crews: person-minutes of work done again and of repairs, counted when it begins. */
+  rework = Number.NaN;
+  /** Scan number at which an earlier request lacked it. */
+  scarceAt = 0;
+  /** Crews: person-minutes engaged while on shift. Stocks and carriers: minutes without a free one, and minutes of the free ones. */
+  engaged = Number.NaN;
+  out = Number.NaN;
+  area = Number.NaN;
+  private since = Number.NaN;
+
+  constructor(
+    readonly name: string,
+    readonly kind: number,
+    readonly amount: number,
+    readonly calendar: Calendar | null,
+    readonly feeder: Route | null,
+  ) {
+    super(calendar);
+    this.isCrew = kind === CREW;
+    this.free = amount;
+    this.onHand = amount;
+    this.pool = new Pool();
+    this.since = 0;
+    this.clear();
+  }
+
+  /** Some are given back (more than 0) or taken. */
+  change(amount: number, now: number): void {
+    this.settle(now);
+    const before = this.free;
+    this.free += amount;
+    if (!this.isCrew && this.kind !== CARRIER) return;
+    if (before > 0 && this.free === 0) this.beginActive(now);
+    else if (before === 0 && this.free > 0) this.finishActive(now);
+  }
+
+  /** People engaged at present. */
+  get engagedNow(): number {
+    return this.onHand - this.free;
+  }
+
+  /** Another shift: so many people are there. No more than these may be engaged. */
+  staff(people: number, now: number): void {
+    this.settle(now);
+    const wasActive = this.free === 0 && this.onHand > 0;
+    this.free += people - this.onHand;
+    this.onHand = people;
+    const isActive = this.free === 0 && people > 0;
+    if (isActive && !wasActive) this.beginActive(now);
+    else if (wasActive && !isActive) this.finishActive(now);
+  }
+
+  /** Person-minutes engaged up to now, without closing the account. */
+  engagedUpTo(now: number): number {
+    return (
+      this.engaged +
+      this.engagedNow * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now))
+    );
+  }
+
+  settle(now: number): void {
+    if (this.isCrew) {
+      const engaged = this.engagedNow;
+      if (engaged > 0)
+        this.engaged +=
+          engaged * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now));
+    } else {
+      this.area += this.free * (now - this.since);
+      if (this.free === 0) this.out += now - this.since;
+    }
+    this.since = now;
+  }
+
+  clear(): void {
+    this.engaged = 0;
+    this.out = 0;
+    this.area = 0;
+    this.rework = 0;
+  }
+}

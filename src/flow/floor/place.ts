@@ -1,0 +1,154 @@
+import type { Equipment } from '../work/equipment.js';
+import { enterState, settlePlace } from './ledger.js';
+import {
+  NOWHERE,
+  P_BUFFER,
+  P_CALENDAR,
+  P_HOLDS_CREW,
+  P_NEXT_FREE,
+  P_PASS,
+  P_PHASE,
+  P_STATE,
+  P_UNIT,
+  PF_ASKED_AT,
+  PF_MINUTES,
+  PF_SHIFT,
+  PLACE_SHIFT,
+  type Memory,
+} from './memory.js';
+import { BLOCKED } from './states.js';
+import type { SidePlace } from './side-place.js';
+import type { Station } from './station.js';
+import type { Step } from './step.js';
+import type { Unit, Units } from './unit.js';
+
+/** A spot in which one unit stands: a view on its record. */
+export class Place {
+  readonly at: number;
+  /** Behind it among those that wait for the same needs. */
+  nextWaiting: Place | null = null;
+  /** Value of the station's changeover option last worked on; -1 none yet. */
+  lastValue = -1;
+  /** Units of that value in a row, counted anew after the most of a batch. */
+  inRow = 0;
+  /** How many times the step had been begun with this one, for learning. */
+  attempt = 0;
+  /** What was going on is broken off, and how much of it is left, see `suspend.ts`. */
+  isSuspended = false;
+  minutesLeft = Number.NaN;
+  /** What of it can fail; null: nothing. */
+  equipment: Equipment | null = null;
+  /** While it is down: the state that it would be in; -1 while it is up. */
+  stateIfUp = -1;
+  /** Its task was broken off as it went down, and is to be taken up when it is up. */
+  isBroken = false;
+  /** When what it waited for would have come, had it not gone down. */
+  wokenAt = Number.NaN;
+  /** Supplies that its request lacks, a bit for each of the step's. */
+  lacks = 0;
+  /** Where steps side by side are done; as many as the largest group of the station has. */
+  readonly sides: SidePlace[] = [];
+  /** What the inspection decided, see `quality.ts`, and where the unit is sent back to after the repair. */
+  outcome = 0;
+  sendTo: Step | null = null;
+
+  constructor(
+    readonly id: number,
+    readonly station: Station,
+    private readonly memory: Memory,
+    private readonly units: Units,
+  ) {
+    const at = (this.at = memory.places + (id << PLACE_SHIFT)),
+      { ints } = memory;
+    ints[at + P_UNIT] = NOWHERE;
+    ints[at + P_BUFFER] = station.buffer.at;
+    ints[at + P_CALENDAR] = station.calendar;
+    ints[at + P_NEXT_FREE] = NOWHERE;
+  }
+
+  get unit(): Unit | null {
+    const unit = this.memory.ints[this.at + P_UNIT];
+    return unit === NOWHERE ? null : this.units.at(unit);
+  }
+  set unit(unit: Unit | null) {
+    this.memory.ints[this.at + P_UNIT] = unit === null ? NOWHERE : unit.at;
+  }
+
+  get phase(): number {
+    return this.memory.ints[this.at + P_PHASE];
+  }
+  set phase(phase: number) {
+    this.memory.ints[this.at + P_PHASE] = phase;
+  }
+
+  /** Passes done of the present step. */
+  get pass(): number {
+    return this.memory.ints[this.at + P_PASS];
+  }
+  set pass(pass: number) {
+    this.memory.ints[this.at + P_PASS] = pass;
+  }
+
+  get holdsCrew(): boolean {
+    return this.memory.ints[this.at + P_HOLDS_CREW] === 1;
+  }
+  set holdsCrew(holds: boolean) {
+    this.memory.ints[this.at + P_HOLDS_CREW] = holds ? 1 : 0;
+  }
+
+  get nextFree(): Place | null {
+    const place = this.memory.ints[this.at + P_NEXT_FREE];
+    return place === NOWHERE ? null : this.units.placeAt(place);
+  }
+  set nextFree(place: Place | null) {
+    this.memory.ints[this.at + P_NEXT_FREE] = place === null ? NOWHERE : place.at;
+  }
+
+  /** Work of the present or coming phase. */
+  get minutes(): number {
+    return this.memory.floats[(this.id << PF_SHIFT) + PF_MINUTES];
+  }
+  set minutes(minutes: number) {
+    this.memory.floats[(this.id << PF_SHIFT) + PF_MINUTES] = minutes;
+  }
+
+  /** When it asked for the needs that it waits for. */
+  get askedAt(): number {
+    return this.memory.floats[(this.id << PF_SHIFT) + PF_ASKED_AT];
+  }
+  set askedAt(time: number) {
+    this.memory.floats[(this.id << PF_SHIFT) + PF_ASKED_AT] = time;
+  }
+
+  get state(): number {
+    return this.memory.ints[this.at + P_STATE];
+  }
+
+  get isDown(): boolean {
+    return this.stateIfUp >= 0;
+  }
+
+  /** Its unit has no room ahead, whether the place is up or down. */
+  get isDone(): boolean {
+    return (this.isDown ? this.stateIfUp : this.state) === BLOCKED;
+  }
+
+  /** Goes into a state governed by a calendar, -1 always. */
+  enter(state: number, calendar: number): void {
+    enterState(this.memory, this.at, state, calendar);
+  }
+
+  /** A state without people of a step: the station's calendar governs it. */
+  idle(state: number): void {
+    enterState(this.memory, this.at, state, this.station.calendar);
+  }
+
+  /** The same state as another place. */
+  mirror(lead: Place): void {
+    enterState(this.memory, this.at, lead.state, this.memory.ints[lead.at + P_CALENDAR]);
+  }
+
+  settle(): void {
+    settlePlace(this.memory, this.at);
+  }
+}

@@ -1,0 +1,125 @@
+import type { Active } from '../accounts/active-periods.js';
+import type { Buffer } from './buffer.js';
+import { finishActive } from './ledger.js';
+import {
+  ACCOUNT_SHIFT,
+  ACTIVE_MINUTES,
+  ACTIVE_PERIODS,
+  ACTIVE_SINCE,
+  B_CALENDAR,
+  B_FREE_PLACE,
+  B_LONG_WAY,
+  B_PLACES,
+  BUFFER_SHIFT,
+  NOWHERE,
+  type Memory,
+} from './memory.js';
+import type { PulseLine } from '../traffic/pulse-line.js';
+import type { Equipment } from '../work/equipment.js';
+import { UNLIMITED } from '../model/model.js';
+import { Place } from './place.js';
+import { STATE_COUNT } from './states.js';
+import type { Step } from './step.js';
+import type { Units } from './unit.js';
+
+/** A station: places, the buffer ahead, and what a lot needs. */
+export class Station implements Active {
+  readonly places: Place[] = [];
+
+  // Lots: whether one gathers (it does not while one is inside), its units, its step, its first place, when it is due.
+  lotGathered = 0;
+  lotOpen = true;
+  lotInside = 0;
+  lotStep: Step | null = null;
+  lotLead: Place | null = null;
+  lotDue = Number.NaN;
+  /** A timer of it is in the event queue; when it comes, the next is set. */
+  lotTimerSet = false;
+  lotListed = false;
+  /** What can fail, in the order of the places; empty: nothing. A station with lots has one piece. */
+  equipment: readonly Equipment[] = [];
+  /** The pulse line that it is part of. */
+  line: PulseLine | null = null;
+  /** Most people in one place. */
+  people = UNLIMITED;
+
+  /** @param calendar id, -1 always */
+  constructor(
+    readonly id: number,
+    readonly name: string,
+    readonly buffer: Buffer,
+    readonly calendar: number,
+    readonly changeoverOption: number,
+    readonly lotLeast: number,
+    readonly lotMost: number,
+    readonly lotWait: number,
+    private readonly memory: Memory,
+    private readonly units: Units,
+  ) {}
+
+  /** The places, made once; all free, the first one on top. */
+  furnish(firstId: number, count: number): readonly Place[] {
+    for (let p = 0; p < count; p++) this.places.push(new Place(firstId + p, this, this.memory, this.units));
+    const { ints } = this.memory,
+      { at } = this.buffer;
+    ints[at + B_PLACES] = count;
+    ints[at + B_CALENDAR] = this.calendar;
+    ints[at + B_LONG_WAY] = Number(this.goesLongWay);
+    return this.places;
+  }
+
+  /** A unit that was blocked in one of its places leaves it the long way. */
+  leaveTheLongWay(): void {
+    this.memory.ints[this.buffer.at + B_LONG_WAY] = 1;
+  }
+
+  /** Its places are given away the long way: to a lot, or by the value of an option. */
+  get goesLongWay(): boolean {
+    return this.lotMost > 0 || this.changeoverOption >= 0 || this.line !== null;
+  }
+
+  get freePlace(): Place | null {
+    const place = this.memory.ints[this.buffer.at + B_FREE_PLACE];
+    return place === NOWHERE ? null : this.units.placeAt(place);
+  }
+  set freePlace(place: Place | null) {
+    this.memory.ints[this.buffer.at + B_FREE_PLACE] = place === null ? NOWHERE : place.at;
+  }
+
+  /** Minutes by state, over all places. */
+  get account(): Float64Array {
+    return this.memory.floats.subarray(this.accountAt, this.accountAt + STATE_COUNT);
+  }
+
+  get activePeriods(): number {
+    return this.memory.floats[this.accountAt + ACTIVE_PERIODS];
+  }
+
+  get activeMinutes(): number {
+    return this.memory.floats[this.accountAt + ACTIVE_MINUTES];
+  }
+
+  get isActive(): boolean {
+    return this.memory.floats[this.accountAt + ACTIVE_SINCE] >= 0;
+  }
+
+  activeMinutesBetween(begin: number, now: number): number {
+    return this.calendar < 0 ? now - begin : this.memory.calendars[this.calendar].worked(begin, now);
+  }
+
+  finishActive(): void {
+    finishActive(this.memory, this.buffer.at);
+  }
+
+  clearActive(): void {
+    const { floats, now } = this.memory,
+      at = this.accountAt;
+    floats[at + ACTIVE_PERIODS] = 0;
+    floats[at + ACTIVE_MINUTES] = 0;
+    if (floats[at + ACTIVE_SINCE] >= 0) floats[at + ACTIVE_SINCE] = now;
+  }
+
+  private get accountAt(): number {
+    return this.memory.accounts + ((this.buffer.at - this.memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
+  }
+}

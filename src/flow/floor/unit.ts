@@ -1,0 +1,238 @@
+import type { CarriedItems } from '../claims/joins.js';
+import type { Truck } from '../traffic/lane.js';
+import {
+  NOWHERE,
+  PLACE_SHIFT,
+  STEP_SHIFT,
+  U_FIRST,
+  U_LOCATION,
+  U_NUMBER,
+  U_PLACE,
+  U_REWORK,
+  U_STEP,
+  UNIT_SHIFT,
+  type Memory,
+} from './memory.js';
+import type { Place } from './place.js';
+import type { Step } from './step.js';
+
+/**
+ * State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends it; found and left
+ * for the next hold; passed on at the limit of a loop, noted too, but later inspections may find it again.
+ */
+export const CLEAN = 0,
+  OPEN = 1,
+  FOUND = 2,
+  NOTED = 3,
+  PASSED = 4;
+
+/** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
+export class Unit {
+  readonly at: number;
+  alive = false;
+  truck: Truck | null = null;
+  /** When it joined the bank, or the buffer of a station with batches, it is in. */
+  queuedAt = Number.NaN;
+  /** Entry into the first buffer or place. */
+  born = Number.NaN;
+  parent: Unit | null = null;
+  /** Late if shipped after it; Infinity: not due. */
+  dueAt = Number.NaN;
+  /** Own parts that are off the unit, a bit a feeder. */
+  ownOff = 0;
+  /** Bits of what stays with it: carriers, teams. */
+  stays = 0;
+  /** Slots not clean, and those of them found. */
+  notClean = 0;
+  found = 0;
+  /** Items found and left open. */
+  noted = 0;
+  /** Id of the last step that it does again when it comes to it: the furthest one that sent it back; -1. */
+  againTo = -1;
+  /** The hold at which it is, or to which it is on its way, and since when; NaN. */
+  heldAt: Step | null = null;
+  heldSince = Number.NaN;
+  /** By route: what own parts that are back bring along; null if none did. */
+  brought: (CarriedItems | null)[] | null = null;
+  /** The unit that a shadow stands for; itself. */
+  real: Unit = this;
+  readonly options: Uint8Array;
+  readonly slots: Uint8Array;
+  /** Id of the step that mends a found slot; of an open one, that at which it came with a part. */
+  readonly slotTarget: Int32Array;
+  /** By slot: 1 + the find by which it was noted; 0: not noted. */
+  readonly notes: Uint16Array;
+  /** Times sent back by each `then` row. */
+  readonly loops: Uint16Array;
+  /** By inspection: 0 not seen yet; at its first visit 1 nothing was found, 2 something was. */
+  readonly seen: Uint8Array;
+
+  constructor(
+    id: number,
+    private readonly units: Units,
+    size: UnitSize,
+  ) {
+    this.at = units.memory.units + (id << UNIT_SHIFT);
+    this.options = new Uint8Array(size.options);
+    this.slots = new Uint8Array(size.slots);
+    this.slotTarget = new Int32Array(size.slots);
+    this.notes = new Uint16Array(size.slots);
+    this.loops = new Uint16Array(size.thens);
+    this.seen = new Uint8Array(size.inspections);
+  }
+
+  /** Build number from 1; of a sub-assembly its running number, of own parts that of their unit. */
+  get number(): number {
+    return this.units.memory.ints[this.at + U_NUMBER];
+  }
+
+  get step(): Step {
+    return this.units.stepAt(this.units.memory.ints[this.at + U_STEP]);
+  }
+  set step(step: Step) {
+    this.units.memory.ints[this.at + U_STEP] = step.at;
+  }
+
+  /** Where it stands; null in a buffer, in a truck, or outside. */
+  get place(): Place | null {
+    const place = this.units.memory.ints[this.at + U_PLACE];
+    return place === NOWHERE ? null : this.units.placeAt(place);
+  }
+  set place(place: Place | null) {
+    this.units.memory.ints[this.at + U_PLACE] = place === null ? NOWHERE : place.at;
+  }
+
+  /** Goes first in buffers: from a send-back until it stands at the step it was sent to. */
+  set first(first: boolean) {
+    this.units.memory.ints[this.at + U_FIRST] = first ? 1 : 0;
+  }
+
+  /** The inspection that sent it back and that it has not reached again. */
+  get rework(): Step | null {
+    const step = this.units.memory.ints[this.at + U_REWORK];
+    return step === NOWHERE ? null : this.units.stepAt(step);
+  }
+  set rework(step: Step | null) {
+    this.units.memory.ints[this.at + U_REWORK] = step === null ? NOWHERE : step.at;
+  }
+
+  /** Location for work in process; -1 outside. */
+  get location(): number {
+    return this.units.memory.ints[this.at + U_LOCATION];
+  }
+  set location(location: number) {
+    this.units.memory.ints[this.at + U_LOCATION] = location;
+  }
+
+  /** A shadow takes on what matters of the unit to one of several steps side by side. */
+  follow(unit: Unit, step: Step, place: Place): void {
+    const { ints } = this.units.memory,
+      { at } = this;
+    ints[at + U_NUMBER] = unit.number;
+    ints[at + U_STEP] = step.at;
+    ints[at + U_PLACE] = place.at;
+    ints[at + U_FIRST] = 0;
+    ints[at + U_REWORK] = ints[unit.at + U_REWORK];
+    this.options.set(unit.options);
+    this.againTo = unit.againTo;
+    this.real = unit;
+  }
+
+  reset(number: number, step: Step): void {
+    const { ints } = this.units.memory,
+      { at } = this;
+    ints[at + U_NUMBER] = number;
+    ints[at + U_STEP] = step.at;
+    ints[at + U_PLACE] = NOWHERE;
+    ints[at + U_FIRST] = 0;
+    ints[at + U_REWORK] = NOWHERE;
+    ints[at + U_LOCATION] = -1;
+    this.alive = true;
+    this.truck = null;
+    this.parent = null;
+    this.dueAt = Infinity;
+    this.ownOff = 0;
+    this.stays = 0;
+    this.notClean = 0;
+    this.found = 0;
+    this.againTo = -1;
+    this.heldAt = null;
+    this.heldSince = Number.NaN;
+    this.brought = null;
+    if (this.noted > 0) clear(this.notes);
+    this.noted = 0;
+    clear(this.slots);
+    clear(this.loops);
+    clear(this.seen);
+  }
+}
+
+/** Short columns: a loop is quicker than the built-in fill. */
+function clear(column: Uint8Array | Uint16Array): void {
+  for (let i = 0; i < column.length; i++) column[i] = 0;
+}
+
+export interface UnitSize {
+  readonly options: number;
+  readonly slots: number;
+  readonly thens: number;
+  readonly inspections: number;
+}
+
+/** All units of a run. Memory follows the number alive at once. */
+export class Units {
+  /** Every unit object, alive or not. */
+  readonly all: Unit[] = [];
+  alive = 0;
+  private readonly unused: Unit[] = [];
+  private steps: readonly Step[] = [];
+  private places: readonly Place[] = [];
+  private size: UnitSize = { options: 0, slots: 0, thens: 0, inspections: 0 };
+
+  constructor(readonly memory: Memory) {}
+
+  /** Tells it of the shop floor, which is built after it. */
+  furnish(steps: readonly Step[], places: readonly Place[], size: UnitSize): void {
+    this.steps = steps;
+    this.places = places;
+    this.size = size;
+  }
+
+  create(number: number, step: Step): Unit {
+    let unit = this.unused.pop();
+    if (unit === undefined) {
+      this.memory.reserveUnit(this.all.length);
+      this.all.push((unit = new Unit(this.all.length, this, this.size)));
+    }
+    unit.reset(number, step);
+    this.alive++;
+    return unit;
+  }
+
+  /** Stands for a unit at one of several steps side by side; never alive, so that nobody counts it. */
+  shadow(): Unit {
+    this.memory.reserveUnit(this.all.length);
+    const shadow = new Unit(this.all.length, this, this.size);
+    this.all.push(shadow);
+    return shadow;
+  }
+
+  /** Takes a unit out: shipped, scrapped, or joined to another. */
+  remove(unit: Unit): void {
+    unit.alive = false;
+    this.alive--;
+    this.unused.push(unit);
+  }
+
+  at(address: number): Unit {
+    return this.all[(address - this.memory.units) >> UNIT_SHIFT];
+  }
+
+  stepAt(address: number): Step {
+    return this.steps[address >> STEP_SHIFT];
+  }
+
+  placeAt(address: number): Place {
+    return this.places[(address - this.memory.places) >> PLACE_SHIFT];
+  }
+}

@@ -1,0 +1,35 @@
+import { countShippedOpen } from '../work/holds.js';
+import { buildAgain } from './orders.js';
+import type { Run } from '../run.js';
+import type { Unit } from '../floor/unit.js';
+
+/** A unit leaves the system: shipped. Items still open are counted. */
+export function shipped(run: Run, unit: Unit): void {
+  const { tally } = run,
+    index = unit.number - 1;
+  tally.shipped++;
+  tally.openAtShipping += unit.notClean;
+  if (unit.notClean > 0) countShippedOpen(run, unit);
+  tally.lead(run.now - unit.born);
+  if (unit.dueAt < Infinity) tally.dueShipped(run.now - unit.dueAt);
+  if (run.bucket >= 0 && run.bucket < tally.shippedIn.length) tally.shippedIn[run.bucket]++;
+  if (index < run.shippedAt.length) run.shippedAt[index] = run.now;
+  run.gone++;
+  goOut(run, unit);
+}
+
+/** A unit leaves the system: scrapped. Its order may be built again. */
+export function scrapped(run: Run, unit: Unit): void {
+  run.tally.scrapped++;
+  // An order that is built again is still to come.
+  if (run.model.programme.orders.replaceScrapped) buildAgain(run, unit);
+  else run.gone++;
+  goOut(run, unit);
+}
+
+function goOut(run: Run, unit: Unit): void {
+  run.tally.unitMinutes += run.now - (unit.born > run.observedFrom ? unit.born : run.observedFrom);
+  run.locations.move(unit.location, -1, run.now);
+  run.units.remove(unit);
+  run.pending = true;
+}

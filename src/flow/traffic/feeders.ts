@@ -1,0 +1,84 @@
+import { bringBack, takeAlong } from '../claims/joins.js';
+import { letGo } from '../claims/carriers.js';
+import { give, ownPartBack } from '../claims/claims.js';
+import { shipped } from './entry-and-exit.js';
+import { goIn, stepFrom } from './move.js';
+import type { Run } from '../run.js';
+import type { Route, Step } from '../floor/step.js';
+import type { Unit } from '../floor/unit.js';
+
+/** Rule 6: sub-assemblies for a stock by a pull loop, and own parts that leave a unit and rejoin it. */
+
+/** Begins as many sub-assemblies as the pull loop of a feeder lacks: stock and making together are the target. */
+export function feed(run: Run, route: Route): void {
+  route.listed = false;
+  if (route.stock === null) return;
+  while (route.stock.free + route.making < route.target) begin(run, route, ++route.begun, null);
+}
+
+/** Own parts leave the unit at the end of a step; those that are off already stay where they are. */
+export function takeOff(run: Run, unit: Unit, step: Step): void {
+  const { offStart, offRoute } = run.model.steps;
+  for (let o = offStart[step.id]; o < offStart[step.id + 1]; o++) {
+    const route = run.shop.routes[offRoute[o]];
+    if ((unit.ownOff & route.ownBit) !== 0) continue;
+    unit.ownOff |= route.ownBit;
+    beginOwnPart(run, route, unit);
+  }
+}
+
+/** Parts that are off a unit begin their feeder. */
+export function beginOwnPart(run: Run, route: Route, unit: Unit): void {
+  begin(run, route, unit.number, unit);
+}
+
+/** A sub-assembly is scrapped: another is begun in its stead, for the stock or for the same unit. */
+export function replace(run: Run, part: Unit): void {
+  const { route } = part.step,
+    { parent } = part;
+  run.units.remove(part);
+  route.making--;
+  if (parent !== null) begin(run, route, parent.number, parent);
+  else run.listFeed(route);
+}
+
+/** The route of a unit or a sub-assembly is over. */
+export function finishRoute(run: Run, unit: Unit, route: Route): void {
+  if (unit.stays !== 0) letGo(run, unit, Infinity);
+  if (route.isMain) shipped(run, unit);
+  else deliver(run, unit, route);
+}
+
+/** The unit is gone: its own parts under way belong to nobody and are put aside at the end of their feeder. */
+export function disownParts(run: Run, unit: Unit): void {
+  for (const part of run.units.all) if (part.alive && part.parent === unit) part.parent = null;
+}
+
+/** A sub-assembly goes into the stock, or back to its unit. */
+function deliver(run: Run, part: Unit, route: Route): void {
+  const { parent } = part;
+  run.units.remove(part);
+  route.making--;
+  if (route.stock !== null) {
+    route.stock.carried?.put(part);
+    give(run, route.stock, 1);
+  } else if (parent !== null) {
+    bringBack(run, part, parent);
+    parent.ownOff &= ~route.ownBit;
+    ownPartBack(run, parent);
+  }
+}
+
+function begin(run: Run, route: Route, number: number, parent: Unit | null): void {
+  const part = run.units.create(number, route.first!);
+  part.parent = parent;
+  if (parent === null) part.options.fill(0);
+  else {
+    part.options.set(parent.options);
+    takeAlong(run, parent, part);
+  }
+  route.making++;
+  const step = stepFrom(run, part, route.first);
+  if (step === null) deliver(run, part, route);
+  else goIn(run, part, step);
+}

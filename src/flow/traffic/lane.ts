@@ -1,0 +1,107 @@
+import { ActivePeriods } from '../accounts/active-periods.js';
+import type { Buffer } from '../floor/buffer.js';
+import type { Calendar } from '../floor/calendar.js';
+import { AT_BASE } from '../floor/states.js';
+import type { Unit } from '../floor/unit.js';
+
+export class Truck {
+  phase = AT_BASE;
+  /** Units loaded, in order; and how many are on board still: at the end of a trip those without room stay. */
+  units: Unit[] = [];
+  load = 0;
+  askedDockAt = Number.NaN;
+  constructor(
+    readonly id: number,
+    readonly lane: Lane,
+  ) {}
+}
+
+/** Trucks between two sites, and the bank ahead of them. Its fixed columns are read from the model by `id`. */
+export class Lane extends ActivePeriods {
+  readonly trucks: Truck[] = [];
+  ready: number;
+  docksUsedFrom = 0;
+  docksUsedTo = 0;
+  /** A timer of it is in the event queue; when it comes, the next is set. */
+  timerSet = false;
+  /** A departure of the timetable is due now. */
+  due = false;
+  listed = false;
+  /** Outages that keep trucks from departing. */
+  closed = 0;
+  /** Trucks at the other end: at the gate, and those at a dock whose units wait for room. */
+  private atGate = 0;
+  private withoutRoom = 0;
+  /** Truck-minutes: away and not blocked; blocked, that is away and waiting for room ahead; at base. */
+  busy = Number.NaN;
+  blocked = Number.NaN;
+  atBase = Number.NaN;
+  private since = Number.NaN;
+  trips = 0;
+  carried = 0;
+  waitMinutes = Number.NaN;
+
+  constructor(
+    readonly id: number,
+    readonly name: string,
+    readonly bank: Buffer,
+    truckCount: number,
+    calendar: Calendar | null,
+    /** Work-in-process location of units in its trucks. */ readonly location: number,
+  ) {
+    super(calendar);
+    this.ready = truckCount;
+    this.since = 0;
+    this.clear();
+  }
+
+  changeReady(change: number, now: number): void {
+    this.settle(now);
+    const before = this.waiting;
+    this.ready += change;
+    this.tellActive(before, now);
+  }
+
+  /** Trucks come to the gate or leave it, begin or end to wait for room at a dock. */
+  changeAhead(atGate: number, withoutRoom: number, now: number): void {
+    this.settle(now);
+    const before = this.waiting;
+    this.atGate += atGate;
+    this.withoutRoom += withoutRoom;
+    this.tellActive(before, now);
+  }
+
+  /** Trucks that wait for room ahead: those at a dock, and as many at the gate as would have these docks. */
+  get blockedNow(): number {
+    return this.withoutRoom + Math.min(this.atGate, this.withoutRoom);
+  }
+
+  settle(now: number): void {
+    const elapsed = now - this.since,
+      blocked = this.blockedNow;
+    this.busy += (this.trucks.length - this.ready - blocked) * elapsed;
+    this.blocked += blocked * elapsed;
+    this.atBase += this.ready * elapsed;
+    this.since = now;
+  }
+
+  /** Trucks that wait, for a load or for room: while there is none the lane is active. */
+  private get waiting(): number {
+    return this.ready + this.blockedNow;
+  }
+
+  private tellActive(waitingBefore: number, now: number): void {
+    const { waiting } = this;
+    if (waiting === 0 && waitingBefore > 0) this.beginActive(now);
+    else if (waiting > 0 && waitingBefore === 0) this.finishActive(now);
+  }
+
+  clear(): void {
+    this.busy = 0;
+    this.blocked = 0;
+    this.atBase = 0;
+    this.trips = 0;
+    this.carried = 0;
+    this.waitMinutes = 0;
+  }
+}

@@ -1,0 +1,174 @@
+import { finishRoute } from './feeders.js';
+import type { Lane, Truck } from './lane.js';
+import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/model.js';
+import { goIn, stepFrom } from './move.js';
+import type { Run } from '../run.js';
+import {
+  AT_BASE,
+  DRIVING,
+  EMPTYING,
+  LANE_TIMER,
+  LOADING,
+  RETURNING,
+  TRUCK,
+  UNLOADING,
+  WAIT_DOCK,
+} from '../floor/states.js';
+
+/**
+ * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule, drives,
+ * waits for a dock, unloads, and returns when the last unit has found room at its next station; until then it is blocked.
+ */
+
+/** Does what the lane can do now: trucks emptied leave, trucks at the gate get a dock, trucks ready load. */
+export function serve(run: Run, lane: Lane): void {
+  const { docksFrom, docksTo, unloadCalendar, unloadDraw } = run.model.lanes,
+    { id } = lane;
+  lane.listed = false;
+  for (const truck of lane.trucks) if (truck.phase === EMPTYING && truck.load === 0) sendHome(run, truck);
+  for (
+    let truck = firstAtGate(lane);
+    truck !== null && lane.docksUsedTo < docksTo[id];
+    truck = firstAtGate(lane)
+  ) {
+    lane.docksUsedTo++;
+    lane.changeAhead(-1, 0, run.now);
+    go(run, truck, UNLOADING, unloadCalendar[id], unloadDraw[id]);
+  }
+  while (lane.closed === 0 && lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane))
+    load(run, lane);
+  scheduleTimer(run, lane);
+}
+
+/** What the truck was doing is over. */
+export function truckEvent(run: Run, truck: Truck): void {
+  const { lane } = truck,
+    { driveCalendar, driveDraw } = run.model.lanes;
+  switch (truck.phase) {
+    case LOADING:
+      lane.docksUsedFrom--;
+      go(run, truck, DRIVING, driveCalendar[lane.id], driveDraw[lane.id]);
+      break;
+    case DRIVING:
+      truck.phase = WAIT_DOCK;
+      truck.askedDockAt = run.now;
+      lane.changeAhead(1, 0, run.now);
+      break;
+    case UNLOADING:
+      truck.phase = EMPTYING;
+      unload(run, truck);
+      break;
+    default:
+      truck.phase = AT_BASE;
+      lane.changeReady(1, run.now);
+  }
+  run.listServe(lane);
+}
+
+/** A wait or a timetable has come to its time; a departure without a truck or without a load is missed. */
+export function laneTimer(run: Run, lane: Lane): void {
+  lane.timerSet = false;
+  lane.due = true;
+  serve(run, lane);
+  lane.due = false;
+}
+
+/** Nothing more can come: a ready truck leaves with what waits. True if there was one. */
+export function leaveIncomplete(run: Run, lane: Lane): boolean {
+  if (
+    lane.closed > 0 ||
+    lane.ready === 0 ||
+    lane.docksUsedFrom >= run.model.lanes.docksFrom[lane.id] ||
+    lane.bank.waiting === 0
+  )
+    return false;
+  load(run, lane);
+  return true;
+}
+
+function mayLoad(run: Run, { id, bank, due }: Lane): boolean {
+  const { rule, capacity, wait } = run.model.lanes;
+  if (rule[id] === LEAVE_TIMETABLE) return due && bank.waiting > 0;
+  if (bank.waiting >= capacity[id]) return true;
+  return rule[id] !== LEAVE_FULL && bank.waiting > 0 && run.now >= bank.oldest() + wait[id];
+}
+
+/** Makes sure that the lane is looked at when a wait ends or the timetable says so. */
+function scheduleTimer(run: Run, lane: Lane): void {
+  const { rule, wait, timetable } = run.model.lanes,
+    { id, bank } = lane;
+  if (rule[id] === LEAVE_FULL || bank.waiting === 0 || lane.timerSet) return;
+  const time = rule[id] === LEAVE_TIMETABLE ? nextInstant(timetable[id], run.now) : bank.oldest() + wait[id];
+  if (time <= run.now || time === Infinity) return;
+  lane.timerSet = true;
+  run.queue.push(time, LANE_TIMER, id);
+}
+
+/** The first instant after `now`; Infinity after the last. */
+function nextInstant(instants: Float64Array, now: number): number {
+  let low = 0,
+    high = instants.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (instants[middle] > now) high = middle;
+    else low = middle + 1;
+  }
+  return low < instants.length ? instants[low] : Infinity;
+}
+
+function load(run: Run, lane: Lane): void {
+  const { capacity, loadCalendar, loadDraw } = run.model.lanes,
+    { bank, id } = lane;
+  const truck = lane.trucks.find(({ phase }) => phase === AT_BASE)!;
+  while (truck.load < capacity[id] && bank.waiting > 0) {
+    const unit = bank.take();
+    lane.waitMinutes += run.now - unit.queuedAt;
+    unit.truck = truck;
+    truck.units.push(unit);
+    truck.load++;
+    if (unit.location < 0) continue;
+    run.locations.move(unit.location, lane.location, run.now);
+    unit.location = lane.location;
+  }
+  lane.trips++;
+  lane.carried += truck.load;
+  lane.docksUsedFrom++;
+  lane.changeReady(-1, run.now);
+  run.listFill(bank);
+  go(run, truck, LOADING, loadCalendar[id], loadDraw[id]);
+}
+
+/** Every unit on board goes to its next step; one without room stays in the truck, which keeps the dock. */
+function unload(run: Run, truck: Truck): void {
+  const { units } = truck;
+  truck.units = [];
+  for (const unit of units) {
+    const { route } = unit.step,
+      step = stepFrom(run, unit, unit.step.next);
+    if (step !== null && !goIn(run, unit, step)) continue;
+    truck.load--;
+    unit.truck = null;
+    if (step === null) finishRoute(run, unit, route);
+  }
+  if (truck.load > 0) truck.lane.changeAhead(0, 1, run.now);
+}
+
+function sendHome(run: Run, truck: Truck): void {
+  const { returnDraw, driveCalendar } = run.model.lanes,
+    { lane } = truck;
+  lane.docksUsedTo--;
+  go(run, truck, RETURNING, driveCalendar[lane.id], returnDraw[lane.id]);
+}
+
+/** The order of the gate: first come, then lower number. */
+function firstAtGate(lane: Lane): Truck | null {
+  let first: Truck | null = null;
+  for (const truck of lane.trucks)
+    if (truck.phase === WAIT_DOCK && (first === null || truck.askedDockAt < first.askedDockAt)) first = truck;
+  return first;
+}
+
+function go(run: Run, truck: Truck, phase: number, calendar: number, draw: number): void {
+  truck.phase = phase;
+  run.queue.push(run.memory.after(calendar, draw < 0 ? 0 : run.sampler.next(draw)), TRUCK, truck.id);
+}

@@ -1,0 +1,258 @@
+import { nextOfBatch } from '../work/changeovers.js';
+import type { Buffer } from '../floor/buffer.js';
+import { letGo } from '../claims/carriers.js';
+import { take } from '../work/changeovers.js';
+import { comesToHold } from '../work/holds.js';
+import { meetsConditions } from './routes.js';
+import { REWORK_ONLY, REWORK_SKIP } from '../model/model.js';
+import type { Run } from '../run.js';
+import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
+import type { Place } from '../floor/place.js';
+import type { Station } from '../floor/station.js';
+import { HAS_PATH, AT_LOT, HOLDS, type Step } from '../floor/step.js';
+import { beginStep } from '../work/tasks.js';
+import type { Unit } from '../floor/unit.js';
+
+/**
+ * Rule 1. A unit takes a place at its next station or a space in the buffer ahead of it; if neither is free it stays
+ * where it is and blocks that place. Room that comes free goes to the buffer's first, then to the first without room.
+ */
+
+/** The first step for this unit at or after `from` on its route; null if there is none. Draws for sampling are made here. */
+export function stepFrom(run: Run, unit: Unit, from: Step | null): Step | null {
+  for (let step = from; step !== null; step = step.next) {
+    if ((step.flags & HAS_PATH) === 0) {
+      if (unit.rework === step) unit.rework = null;
+      return step;
+    }
+    if (applies(run, unit, step)) return step;
+  }
+  return null;
+}
+
+function applies(run: Run, unit: Unit, step: Step): boolean {
+  // The inspection that sent a unit back sees it again, whatever its sample says.
+  if (unit.rework === step) {
+    unit.rework = null;
+    if ((step.flags & HOLDS) !== 0) comesToHold(run, unit, step);
+    return true;
+  }
+  const { steps } = run.model,
+    t = step.id;
+  if (steps.rework[t] === (unit.rework !== null ? REWORK_SKIP : REWORK_ONLY)) return false;
+  if (!meetsConditions(run, unit, step)) return false;
+  if ((step.flags & HOLDS) !== 0) return comesToHold(run, unit, step);
+  const n = steps.sampleN[t];
+  if (n === 0) return true;
+  if (steps.sampleDraw[t] >= 0) return run.sampler.next(steps.sampleDraw[t]) < 1 / n;
+  return ++step.sampled % n === 0;
+}
+
+/** The unit at `place` goes on to `step`: true if it has left the place; otherwise it begins at once where it stands, or blocks the place. */
+export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
+  unit.step = step;
+  if (step.station === place.station && (step.flags & AT_LOT) === 0) {
+    unit.first = false;
+    if (unit.stays !== 0) letGo(run, unit, step.id);
+    beginStep(run, place);
+    return false;
+  }
+  if (enter(run, unit, step)) return true;
+  step.buffer.joinShut(unit);
+  place.idle(BLOCKED);
+  if (place.station.line !== null) place.station.line.lastDone = place.station;
+  tellLine(run, place.station);
+  tellLine(run, step.station);
+  return false;
+}
+
+/** A unit that holds no place goes to a step, from outside or from a truck; false if there is no room and it waits. */
+export function goIn(run: Run, unit: Unit, step: Step): boolean {
+  unit.step = step;
+  if (enter(run, unit, step)) return true;
+  step.buffer.joinShut(unit);
+  tellLine(run, step.station);
+  return false;
+}
+
+/** A pulse line may have waited for this. */
+export function tellLine(run: Run, station: Station | null): void {
+  if (station !== null && station.line !== null) run.listPulse(station.line);
+}
+
+/** The place is empty and is offered to others. The caller has moved the unit. */
+export function freePlace(run: Run, place: Place): void {
+  const { station } = place;
+  if (run.boothLog !== null && station.changeoverOption >= 0) run.boothLog.end(place, run.now);
+  place.unit = null;
+  if (place.isDown) place.stateIfUp = STARVED;
+  else {
+    place.nextFree = station.freePlace;
+    station.freePlace = place;
+  }
+  if (station.lotMost > 0 && --station.lotInside === 0) station.lotOpen = true;
+  run.listFill(station.buffer);
+  tellLine(run, station);
+}
+
+/** Gives free room away, in order; places still free are starved. */
+export function fill(run: Run, buffer: Buffer): void {
+  const { station } = buffer;
+  buffer.listed = false;
+  for (;;) {
+    if (station !== null && hasPlace(station)) {
+      const unit =
+        station.lotGathered > 0
+          ? callForLot(run, buffer, station)
+          : station.changeoverOption >= 0
+            ? callByValue(run, buffer, station)
+            : callFirst(run, buffer);
+      if (unit === null) break;
+      occupy(run, unit, station);
+      continue;
+    }
+    const unit = buffer.takeShutThatFits();
+    if (unit === null) break;
+    leave(run, unit);
+    join(run, unit, buffer);
+  }
+  if (station === null) return;
+  // Places left free since the last look; those further down the list are starved already.
+  for (let place = station.freePlace; place !== null && place.state !== STARVED; place = place.nextFree)
+    place.idle(STARVED);
+}
+
+function callFirst(run: Run, buffer: Buffer): Unit | null {
+  if (buffer.waiting > 0) return buffer.take();
+  if (buffer.shutOut === 0) return null;
+  const unit = buffer.takeShut();
+  leave(run, unit);
+  return unit;
+}
+
+function callByValue(run: Run, buffer: Buffer, station: Station): Unit | null {
+  return buffer.waiting > 0 && run.model.stations.batchMost[station.id] > 0
+    ? nextOfBatch(run, buffer, station.freePlace!)
+    : callFirst(run, buffer);
+}
+
+/** Into a lot that gathers only units of its step may come. */
+function callForLot(run: Run, buffer: Buffer, station: Station): Unit | null {
+  const step = station.lotStep!,
+    waiting = buffer.takeAt(step);
+  if (waiting !== null) return waiting;
+  const unit = buffer.takeShutAt(step);
+  if (unit !== null) leave(run, unit);
+  return unit;
+}
+
+/** Takes a place or a space; false if there is none. */
+function enter(run: Run, unit: Unit, step: Step): boolean {
+  const { buffer, station } = step;
+  if (station !== null && hasPlace(station) && mayPass(unit, station, buffer)) {
+    if (unit.location !== buffer.location) arrive(run, unit, buffer);
+    occupy(run, unit, station);
+    return true;
+  }
+  if (!buffer.takesIn(unit)) return false;
+  if (unit.location !== buffer.location) arrive(run, unit, buffer);
+  join(run, unit, buffer);
+  return true;
+}
+
+function hasPlace(station: Station): boolean {
+  if (station.freePlace === null || (station.line !== null && !station.line.isMoving)) return false;
+  return station.lotMost === 0 || (station.lotOpen && station.lotGathered < station.lotMost);
+}
+
+/** Whoever waits goes ahead of one that comes later; only those of the step of a lot that gathers pass others. */
+function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
+  if (station.lotGathered > 0) return station.lotStep === unit.step;
+  return buffer.waiting === 0 && buffer.shutOut === 0;
+}
+
+function join(run: Run, unit: Unit, buffer: Buffer): void {
+  if (unit.stays !== 0) letGo(run, unit, unit.step.id);
+  unit.place = null;
+  buffer.join(unit);
+  const { lane, station } = buffer;
+  // Asked of banks, and of buffers whose units are called by their value.
+  if (station === null || station.changeoverOption >= 0) unit.queuedAt = run.now;
+  if (lane !== null) run.listServe(lane);
+  else tellLine(run, station);
+}
+
+/** A unit without room is called: it leaves the place, the truck or the outside where it waited. */
+function leave(run: Run, unit: Unit): void {
+  const { place, truck, step } = unit;
+  if (unit.location !== step.buffer.location) arrive(run, unit, step.buffer);
+  if (place !== null) freePlace(run, place);
+  else if (truck !== null) {
+    unit.truck = null;
+    if (--truck.load > 0) return;
+    truck.lane.changeAhead(0, -1, run.now);
+    run.listServe(truck.lane);
+  }
+}
+
+/** Work in process is counted by the location that a unit has come to; from outside it enters the system. Sub-assemblies are not counted. */
+function arrive(run: Run, unit: Unit, buffer: Buffer): void {
+  if (!unit.step.route.isMain) return;
+  if (unit.location < 0) enterSystem(run, unit);
+  run.locations.move(unit.location, buffer.location, run.now);
+  unit.location = buffer.location;
+}
+
+function enterSystem(run: Run, unit: Unit): void {
+  const { tally } = run,
+    index = unit.number - 1;
+  unit.born = run.now;
+  tally.entered++;
+  if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket]++;
+  if (index < run.enteredAt.length) run.enteredAt[index] = run.now;
+  run.sourceEntered = true;
+  run.pending = true;
+}
+
+function occupy(run: Run, unit: Unit, station: Station): void {
+  const place = station.changeoverOption >= 0 ? takePlaceFor(unit, station) : takePlace(station);
+  place.unit = unit;
+  unit.place = place;
+  unit.first = false;
+  if (unit.stays !== 0) letGo(run, unit, unit.step.id);
+  if (station.changeoverOption >= 0) take(run, place, unit);
+  if (station.lotMost === 0) {
+    beginStep(run, place);
+    return;
+  }
+  if (station.lotGathered++ === 0) {
+    station.lotStep = unit.step;
+    station.lotLead = place;
+    station.lotDue = run.now + station.lotWait;
+  }
+  place.phase = WAIT_NEEDS;
+  place.idle(STARVED);
+  run.listLot(station);
+}
+
+function takePlace(station: Station): Place {
+  const place = station.freePlace!;
+  station.freePlace = place.nextFree;
+  return place;
+}
+
+/** Of several free places, one last set up for this unit's value, if there is one. */
+function takePlaceFor(unit: Unit, station: Station): Place {
+  const value = unit.options[station.changeoverOption];
+  for (
+    let before: Place | null = null, place = station.freePlace;
+    place !== null;
+    before = place, place = place.nextFree
+  ) {
+    if (place.lastValue !== value) continue;
+    if (before === null) break;
+    before.nextFree = place.nextFree;
+    return place;
+  }
+  return takePlace(station);
+}

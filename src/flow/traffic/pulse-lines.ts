@@ -1,0 +1,90 @@
+import { finishRoute } from './feeders.js';
+import { fill, freePlace, goOn } from './move.js';
+import type { Run } from '../run.js';
+import type { PulseLine } from './pulse-line.js';
+import { BLOCKED, PULSE } from '../floor/states.js';
+import type { Place } from '../floor/place.js';
+import type { Step } from '../floor/step.js';
+
+/**
+ * The pulse line of rule 1: its units move on together, when the takt has passed since the last move, all of them are
+ * done, no place is down, and the last one has room ahead. One that waits ahead of the line enters with them.
+ */
+
+/** The unit at the last station is done with the line and waits for the pulse to go to `next`; null: its route is over. */
+export function holdForPulse(run: Run, place: Place, line: PulseLine, next: Step | null): void {
+  line.leaving = next;
+  if (next !== null) place.unit!.step = next;
+  line.lastDone = place.station;
+  place.idle(BLOCKED);
+  run.listPulse(line);
+}
+
+/** Moves the line if it can move now; if only the takt is wanted, sees to it that it is looked at again then. */
+export function pulse(run: Run, line: PulseLine): void {
+  line.listed = false;
+  const {
+    stations: [{ buffer }],
+    last: {
+      places: [end],
+    },
+  } = line;
+  if (line.holdingUp !== null || (line.waitsForRoom && end.unit !== null)) return;
+  const isLoaded = line.waitsForRoom || line.stations.some(({ places: [place] }) => place.unit !== null);
+  if (!isLoaded && buffer.waiting + buffer.shutOut === 0) return;
+  if (run.now < line.due) {
+    wait(run, line);
+    return;
+  }
+  if (end.unit !== null && !letGo(run, line, end)) {
+    line.waitsForRoom = true;
+    return;
+  }
+  if (isLoaded) account(run, line);
+  move(run, line);
+}
+
+/** The takt has passed. */
+export function pulseTimer(run: Run, line: PulseLine): void {
+  line.timerSet = false;
+  pulse(run, line);
+}
+
+function wait(run: Run, line: PulseLine): void {
+  if (line.timerSet) return;
+  line.timerSet = true;
+  run.queue.push(line.due, PULSE, line.id);
+}
+
+/** The unit at the end leaves the line; false if it has no room, and waits in its turn for some. */
+function letGo(run: Run, { leaving }: PulseLine, end: Place): boolean {
+  const unit = end.unit!;
+  if (leaving === null) finishRoute(run, unit, unit.step.route);
+  if (leaving !== null && !goOn(run, end, unit, leaving)) return false;
+  freePlace(run, end);
+  return true;
+}
+
+/** From the end, so that each finds the place ahead empty. */
+function move(run: Run, line: PulseLine): void {
+  line.waitsForRoom = false;
+  line.movedAt = run.now;
+  line.due = run.memory.after(line.calendar, line.takt);
+  line.isMoving = true;
+  for (const { buffer } of line.stations.toReversed()) fill(run, buffer);
+  line.isMoving = false;
+}
+
+function account({ memory }: Run, line: PulseLine): void {
+  const { calendar, movedAt, due, stations, lastDone, waitsForRoom } = line,
+    { now } = memory;
+  if (Number.isNaN(movedAt)) return;
+  const worked = (from: number): number =>
+      calendar < 0 ? now - from : memory.calendars[calendar].worked(from, now),
+    late = worked(due);
+  line.moves++;
+  line.minutesBetween += worked(movedAt);
+  if (late <= 0) return;
+  line.late++;
+  line.lateMinutes[waitsForRoom ? stations.length : stations.indexOf(lastDone)] += late;
+}

@@ -1,0 +1,187 @@
+import {
+  B_CALENDAR,
+  B_FREE_PLACE,
+  B_LOCATION,
+  B_LONG_WAY,
+  B_REWORK_SPACES,
+  B_SHUT_OUT,
+  B_WAITING,
+  BUFFER_SHIFT,
+  NOWHERE,
+  P_BUFFER,
+  P_NEXT_FREE,
+  P_PASS,
+  P_PHASE,
+  P_UNIT,
+  PLACE_SHIFT,
+  S_BUFFER,
+  S_CALENDAR,
+  S_FLAGS,
+  S_NEXT,
+  S_VISITS,
+  S_WORK_DRAW,
+  U_FIRST,
+  U_LOCATION,
+  U_PLACE,
+  U_REWORK,
+  U_STEP,
+} from '../floor/memory.js';
+import { enterState } from '../floor/ledger.js';
+import { freePlace } from './move.js';
+import type { Run } from '../run.js';
+import { BLOCKED, IN_WORK, STARVED, TASK, WORKING } from '../floor/states.js';
+import {
+  AT_LOT,
+  BEGINS_PLAIN,
+  CAN_FAIL,
+  ENDS_PLAIN,
+  HAS_CHANGEOVER,
+  HAS_FACTOR,
+  HAS_NEEDS,
+  HAS_OFF,
+  HAS_PASSES,
+  HAS_PATH,
+  HAS_PROCESS,
+  HAS_QUALITY,
+  HOLDS,
+  IS_COUNTED,
+  LEARNS,
+  ONE_SHIFT,
+  PULSED,
+  type Step,
+} from '../floor/step.js';
+import {
+  firstInSpaces,
+  firstShut,
+  joinShut,
+  joinSpaces,
+  takeFromSpaces,
+  takesIn,
+  takeShut,
+} from '../floor/waiting-lines.js';
+
+/**
+ * The commonest events in one piece and on bare records: the work of a plain step ends, its unit goes on or blocks its
+ * place, the next in the buffer takes the place, and who stood without room moves up. It does what `complete`, `goOn`,
+ * `fill` and `beginStep` would do, in the same order, so the bits are the same; whatever is not plain goes their way.
+ */
+
+/** Flags of steps that do not begin, or not end, by the short way. */
+const BEGINS_LONG =
+    HAS_NEEDS | AT_LOT | HAS_CHANGEOVER | HAS_FACTOR | LEARNS | ONE_SHIFT | HOLDS | CAN_FAIL | PULSED,
+  ENDS_LONG =
+    HAS_NEEDS |
+    HAS_QUALITY |
+    HAS_OFF |
+    HAS_PASSES |
+    HAS_PROCESS |
+    AT_LOT |
+    HAS_CHANGEOVER |
+    IS_COUNTED |
+    CAN_FAIL |
+    PULSED;
+
+/** The flags that say which steps may: those that begin with nothing but work, and those that end with nothing but a move in one site. */
+export function plainFlags({ flags, workDraw, next, station, buffer }: Step): number {
+  const begins = workDraw >= 0 && (flags & BEGINS_LONG) === 0;
+  const ends =
+    (flags & ENDS_LONG) === 0 &&
+    next !== null &&
+    next.station !== null &&
+    next.station !== station &&
+    next.buffer.location === buffer.location &&
+    (next.flags & (HAS_PATH | AT_LOT | HAS_CHANGEOVER | PULSED)) === 0;
+  return (begins ? BEGINS_PLAIN : 0) | (ends ? ENDS_PLAIN : 0);
+}
+
+/** The phase at a place is over. False: nothing was done, the long way is to be gone. */
+export function goShortWay(run: Run, place: number): boolean {
+  const { memory } = run,
+    { ints } = memory,
+    unit = ints[place + P_UNIT],
+    step = ints[unit + U_STEP],
+    next = ints[step + S_NEXT];
+  if ((ints[step + S_FLAGS] & ENDS_PLAIN) === 0 || ints[unit + U_REWORK] === next) return false;
+  const ahead = ints[next + S_BUFFER],
+    free = ints[ahead + B_FREE_PLACE];
+  if (free !== NOWHERE) {
+    // A place free while others wait for it is about to be filled.
+    if (ints[ahead + B_WAITING] + ints[ahead + B_SHUT_OUT] > 0 || (ints[next + S_FLAGS] & BEGINS_PLAIN) === 0)
+      return false;
+    ints[ahead + B_FREE_PLACE] = ints[free + P_NEXT_FREE];
+    ints[unit + U_STEP] = next;
+    begin(run, free, unit, next);
+  } else {
+    ints[unit + U_STEP] = next;
+    if (!takesIn(memory, ahead, unit)) {
+      joinShut(memory, ahead, unit);
+      enterState(memory, place, BLOCKED, ints[ints[place + P_BUFFER] + B_CALENDAR]);
+      return true;
+    }
+    ints[unit + U_PLACE] = NOWHERE;
+    joinSpaces(memory, ahead, unit);
+  }
+  refill(run, place);
+  return true;
+}
+
+/** A place (not of a lot) is empty: the next in the buffer takes it, the first without room takes the space, and so on upstream. */
+export function refill(run: Run, empty: number): void {
+  const { memory } = run,
+    { ints } = memory;
+  for (let place = empty; ; ) {
+    const buffer = ints[place + P_BUFFER],
+      unit = firstInSpaces(memory, buffer);
+    if (unit === NOWHERE && ints[buffer + B_SHUT_OUT] === 0) {
+      starve(run, place, buffer);
+      return;
+    }
+    if (unit === NOWHERE || (ints[ints[unit + U_STEP] + S_FLAGS] & BEGINS_PLAIN) === 0) {
+      freePlace(run, run.places[(place - memory.places) >> PLACE_SHIFT]);
+      return;
+    }
+    takeFromSpaces(memory, buffer);
+    begin(run, place, unit, ints[unit + U_STEP]);
+    if (ints[buffer + B_SHUT_OUT] === 0) return;
+    const shut = firstShut(memory, buffer),
+      freed = ints[shut + U_PLACE];
+    if (
+      freed === NOWHERE ||
+      ints[buffer + B_REWORK_SPACES] >= 0 ||
+      ints[shut + U_LOCATION] !== ints[buffer + B_LOCATION] ||
+      ints[ints[freed + P_BUFFER] + B_LONG_WAY] > 0
+    ) {
+      run.listFill(run.buffers[(buffer - memory.buffers) >> BUFFER_SHIFT]);
+      return;
+    }
+    takeShut(memory, buffer);
+    ints[shut + U_PLACE] = NOWHERE;
+    joinSpaces(memory, buffer, shut);
+    place = freed;
+  }
+}
+
+/** Nobody comes: the place is free. */
+function starve({ memory }: Run, place: number, buffer: number): void {
+  const { ints } = memory;
+  ints[place + P_UNIT] = NOWHERE;
+  ints[place + P_NEXT_FREE] = ints[buffer + B_FREE_PLACE];
+  ints[buffer + B_FREE_PLACE] = place;
+  enterState(memory, place, STARVED, ints[buffer + B_CALENDAR]);
+}
+
+function begin(run: Run, place: number, unit: number, step: number): void {
+  const { memory } = run,
+    { ints } = memory,
+    calendar = ints[step + S_CALENDAR],
+    id = (place - memory.places) >> PLACE_SHIFT,
+    minutes = run.sampler.next(ints[step + S_WORK_DRAW]);
+  ints[place + P_UNIT] = unit;
+  ints[unit + U_PLACE] = place;
+  ints[unit + U_FIRST] = 0;
+  ints[step + S_VISITS]++;
+  ints[place + P_PASS] = 0;
+  ints[place + P_PHASE] = IN_WORK;
+  enterState(memory, place, WORKING, calendar);
+  run.queue.push(calendar < 0 ? memory.now + minutes : memory.after(calendar, minutes), TASK, id);
+}

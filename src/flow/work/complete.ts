@@ -1,0 +1,120 @@
+import { finishSide } from './side-by-side.js';
+import { letGo } from '../claims/carriers.js';
+import { releaseCrew } from '../claims/claims.js';
+import { scrapped } from '../traffic/entry-and-exit.js';
+import { disownParts, finishRoute, replace, takeOff } from '../traffic/feeders.js';
+import { freePlace, goOn, stepFrom } from '../traffic/move.js';
+import { refill } from '../traffic/short-way.js';
+import { countPast } from '../claims/overtime.js';
+import { holdForPulse } from '../traffic/pulse-lines.js';
+import { BACK, judge, PASS, SCRAPPED, type Verdict } from './inspections.js';
+import type { Run } from '../run.js';
+import type { SidePlace } from '../floor/side-place.js';
+import { IN_REPAIR, SIDE_BY_SIDE } from '../floor/states.js';
+import type { Place } from '../floor/place.js';
+import {
+  AT_LOT,
+  HAS_NEEDS,
+  HAS_OFF,
+  HAS_QUALITY,
+  IS_BESIDE,
+  IS_COUNTED,
+  PULSED,
+  type Step,
+} from '../floor/step.js';
+import { beginRepair } from './tasks.js';
+import type { Unit } from '../floor/unit.js';
+
+/** What follows the work of a step: repairs, send-back, scrap, own parts taken off, the next step or the end of the route. */
+
+const verdict: Verdict = { outcome: PASS, repairMinutes: 0, target: null };
+
+/** The work of the step at `place` has ended; `endedIn` is the phase it ended in. */
+export function complete(run: Run, place: Place, endedIn: number): void {
+  const unit = place.unit!,
+    { step } = unit;
+  if ((step.flags & (HAS_QUALITY | AT_LOT | IS_BESIDE)) === 0) {
+    if ((step.flags & HAS_NEEDS) !== 0) releaseCrew(run, place);
+    moveOn(run, place, unit, step);
+    return;
+  }
+  if ((step.flags & IS_BESIDE) !== 0) {
+    const lead = finishSide(run, place as SidePlace);
+    if (lead !== null) complete(run, lead, SIDE_BY_SIDE);
+    return;
+  }
+  if ((step.flags & AT_LOT) !== 0) {
+    completeLot(run, place);
+    return;
+  }
+  if (endedIn === IN_REPAIR) {
+    // The verdict was given before the repair; what is left of it is where the unit goes.
+    verdict.target = place.sendTo;
+    verdict.outcome = place.outcome;
+  } else {
+    judge(run, unit, step, verdict);
+    if (verdict.repairMinutes > 0) {
+      place.outcome = verdict.outcome;
+      place.sendTo = verdict.target;
+      place.minutes = verdict.repairMinutes;
+      beginRepair(run, place);
+      return;
+    }
+  }
+  releaseCrew(run, place);
+  follow(run, place, unit, step);
+}
+
+/** The units of a lot go on one by one; repairs are not made in a lot. */
+function completeLot(run: Run, lead: Place): void {
+  releaseCrew(run, lead);
+  for (const place of lead.station.places) {
+    const { unit } = place;
+    if (unit === null) continue;
+    judge(run, unit, unit.step, verdict);
+    follow(run, place, unit, unit.step);
+  }
+}
+
+/** The unit goes where the verdict says. */
+function follow(run: Run, place: Place, unit: Unit, step: Step): void {
+  if (verdict.outcome === SCRAPPED) {
+    if (unit.stays !== 0) letGo(run, unit, Infinity);
+    if (!step.route.isMain) replace(run, unit);
+    else {
+      disownParts(run, unit);
+      scrapped(run, unit);
+    }
+    vacate(run, place);
+  } else if (verdict.outcome === BACK) {
+    // Done over at the same step, a unit is not in rework on its way.
+    unit.rework = verdict.target === step ? null : step;
+    unit.first = true;
+    if (step.id > unit.againTo) unit.againTo = step.id;
+    if (goOn(run, place, unit, verdict.target!)) vacate(run, place);
+  } else {
+    moveOn(run, place, unit, step);
+  }
+}
+
+function moveOn(run: Run, place: Place, unit: Unit, step: Step): void {
+  if ((step.flags & IS_COUNTED) !== 0) countPast(run, unit, step);
+  if ((step.flags & HAS_OFF) !== 0) takeOff(run, unit, step);
+  const next = stepFrom(run, unit, step.next);
+  if (
+    (step.flags & PULSED) !== 0 &&
+    place.station === place.station.line!.last &&
+    next?.station !== place.station
+  ) {
+    holdForPulse(run, place, place.station.line!, next);
+    return;
+  }
+  if (next === null) finishRoute(run, unit, step.route);
+  if (next === null || goOn(run, place, unit, next)) vacate(run, place);
+}
+
+/** The unit has left: the place is given to the next. */
+function vacate(run: Run, place: Place): void {
+  if (place.station.goesLongWay) freePlace(run, place);
+  else refill(run, place.at);
+}

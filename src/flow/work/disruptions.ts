@@ -1,0 +1,109 @@
+import { Equipment, FailureMode } from './equipment.js';
+import { B_LONG_WAY, type Memory } from '../floor/memory.js';
+import type { Model } from '../model/model.js';
+import type { Run } from '../run.js';
+import { DISRUPTION } from '../floor/states.js';
+import type { Station } from '../floor/station.js';
+
+/** An outage as it goes: not begun, on, over. */
+export class Outage {
+  isOn = false;
+  /** Units released and not yet out when it began. NaN: it has not begun. */
+  openUnits = Number.NaN;
+  recovering = false;
+  recoveredAt = Number.NaN;
+
+  constructor(
+    readonly id: number,
+    readonly source: number,
+    readonly equipment: readonly Equipment[],
+  ) {}
+}
+
+/** Rule 13: all that can go down in a run. Sources of DISRUPTION events are ways to fail, then outages, then the daily sample. */
+export class Disruptions {
+  readonly modes: readonly FailureMode[];
+  readonly outages: readonly Outage[];
+  /** Its events in the queue: of themselves they bring no unit further. */
+  scheduled = 0;
+  /** Outages that are over and whose open units are still above what they were. */
+  recovering = 0;
+  /** By day of the watched outage; NaN where the run did not come so far. */
+  readonly openUnits: Float64Array;
+  sampled = 0;
+  /** By station: failures, repairs ended, their minutes by the clock in all and at most. */
+  readonly failures: Float64Array;
+  readonly repairs: Float64Array;
+  readonly repairMinutes: Float64Array;
+  readonly longestRepair: Float64Array;
+
+  constructor(
+    { failures, outages, stations: { count } }: Model,
+    readonly equipment: readonly Equipment[],
+  ) {
+    const modes: FailureMode[] = [];
+    for (const piece of equipment) {
+      for (let row = 0; row < failures.count; row++) {
+        if (failures.station[row] !== piece.station.id) continue;
+        const mode = new FailureMode(modes.length, row, piece, failures.byClock[row] === 1);
+        modes.push(mode);
+        piece.modes.push(mode);
+      }
+    }
+    this.modes = modes;
+    this.outages = Array.from({ length: outages.count }, (_, id) => {
+      const stations = outages.station.subarray(outages.stationStart[id], outages.stationStart[id + 1]);
+      return new Outage(
+        id,
+        modes.length + id,
+        equipment.filter(({ station }) => stations.includes(station.id)),
+      );
+    });
+    this.openUnits = new Float64Array(outages.watchDays).fill(NaN);
+    this.failures = new Float64Array(count);
+    this.repairs = new Float64Array(count);
+    this.repairMinutes = new Float64Array(count);
+    this.longestRepair = new Float64Array(count);
+  }
+
+  /** Sources of events: also the daily sample, where an outage is watched. */
+  get sources(): number {
+    return this.modes.length + this.outages.length + (this.openUnits.length > 0 ? 1 : 0);
+  }
+
+  /** Observation starts afresh. */
+  clear(): void {
+    for (const counts of [this.failures, this.repairs, this.repairMinutes, this.longestRepair])
+      counts.fill(0);
+  }
+}
+
+/** Gives stations that may go down their equipment: one piece a place, one for all places where units are taken in lots. */
+export function furnishEquipment(
+  { failures, outages }: Model,
+  stations: readonly Station[],
+  { ints }: Memory,
+): Equipment[] {
+  return stations
+    .filter(({ id }) => failures.station.includes(id) || outages.station.includes(id))
+    .flatMap((station) => {
+      station.equipment =
+        station.lotMost > 0
+          ? [new Equipment(station, station.places)]
+          : station.places.map((place) => new Equipment(station, [place]));
+      for (const piece of station.equipment) for (const place of piece.places) place.equipment = piece;
+      // As where units are taken in lots, a place that comes free is not filled by the short way: it may be down.
+      ints[station.buffer.at + B_LONG_WAY] = 1;
+      return station.equipment;
+    });
+}
+
+export function schedule(run: Run, source: number, time: number): void {
+  run.disruptions.scheduled++;
+  run.queue.push(time, DISRUPTION, source);
+}
+
+export function unschedule(run: Run, source: number): void {
+  run.disruptions.scheduled--;
+  run.queue.remove(DISRUPTION, source);
+}

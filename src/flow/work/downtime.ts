@@ -1,0 +1,103 @@
+import { ask } from '../claims/claims.js';
+import type { Equipment } from './equipment.js';
+import type { Run } from '../run.js';
+import {
+  BLOCKED,
+  DOWN,
+  OFF_SHIFT,
+  SIDE_BY_SIDE,
+  STARVED,
+  TASK,
+  WAIT_END,
+  WAIT_SHIFT,
+} from '../floor/states.js';
+import type { Place } from '../floor/place.js';
+import { isAttended, isUnderWay, suspend } from './interruptions.js';
+import { lacksCrew, takeUp } from './tasks.js';
+
+/**
+ * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was left when it
+ * is up again; crew stays with it, steps side by side each for itself. A unit that is done may leave.
+ */
+
+/** One more cause holds the equipment down. */
+export function goDown(run: Run, equipment: Equipment): void {
+  if (equipment.causes++ === 0) for (const place of equipment.places) takeDown(run, place);
+}
+
+/** One cause fewer; the last one brings it up. */
+export function comeUp(run: Run, equipment: Equipment): void {
+  if (--equipment.causes > 0) return;
+  const { station, places } = equipment;
+  // The first of several free places is on top again.
+  for (const place of places.toReversed()) bringUp(run, place);
+  if (station.lotMost === 0) return;
+  if (station.lotGathered > 0) run.listLot(station);
+  else
+    for (const place of places)
+      if (place.unit !== null && place.state !== BLOCKED && place !== station.lotLead)
+        place.mirror(station.lotLead!);
+}
+
+function takeDown(run: Run, place: Place): void {
+  const { state } = place;
+  if (place.unit === null) closePlace(place);
+  else if (place.phase === SIDE_BY_SIDE && state !== BLOCKED) {
+    for (const side of place.sides) if (side.isGoing) takeDown(run, side);
+  } else if (state !== BLOCKED) {
+    if (isUnderWay(place)) {
+      suspend(run, place);
+      place.isBroken = true;
+    } else if (waitsForTime(place.phase, state)) place.wokenAt = run.queue.remove(TASK, place.id);
+  }
+  place.stateIfUp = state;
+  place.idle(DOWN);
+}
+
+function bringUp(run: Run, place: Place): void {
+  const { station, unit, stateIfUp } = place;
+  place.stateIfUp = -1;
+  if (unit !== null && place.phase === SIDE_BY_SIDE && stateIfUp !== BLOCKED) {
+    for (const side of place.sides) if (side.isGoing) bringUp(run, side);
+    return;
+  }
+  if (station.line !== null) {
+    station.line.lastDone = station;
+    run.listPulse(station.line);
+  }
+  if (unit === null) {
+    place.nextFree = station.freePlace;
+    station.freePlace = place;
+    place.idle(STARVED);
+    run.listFill(station.buffer);
+  } else if (stateIfUp === BLOCKED) place.idle(BLOCKED);
+  else if (place.isBroken) {
+    place.isBroken = false;
+    // Its people may have left meanwhile, at the end of their shift.
+    if (!isAttended(place.phase) || !lacksCrew(place, unit.step) || ask(run, place)) takeUp(run, place);
+  } else if (waitsForTime(place.phase, stateIfUp)) {
+    place.enter(OFF_SHIFT, -1);
+    run.queue.push(Math.max(run.now, place.wokenAt), TASK, place.id);
+  } else {
+    // It waits for its needs, for the shift of its people, or as one of a lot.
+    if (stateIfUp === OFF_SHIFT) place.enter(OFF_SHIFT, -1);
+    else place.idle(stateIfUp);
+    if (unit.step.pool !== null) run.listMatch(unit.step.pool);
+  }
+}
+
+/** It waits for a shift with time enough, or for somebody to end a process, with an event of its own. */
+const waitsForTime = (phase: number, state: number): boolean =>
+  (phase === WAIT_SHIFT || phase === WAIT_END) && state === OFF_SHIFT;
+
+/** Out of the free places of its station. */
+function closePlace(place: Place): void {
+  const { station } = place;
+  if (station.freePlace?.id === place.id) {
+    station.freePlace = place.nextFree;
+    return;
+  }
+  let before = station.freePlace!;
+  while (before.nextFree?.id !== place.id) before = before.nextFree!;
+  before.nextFree = place.nextFree;
+}

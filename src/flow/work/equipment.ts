@@ -1,0 +1,42 @@
+import type { Place } from '../floor/place.js';
+import type { Station } from '../floor/station.js';
+
+/** What can fail: the equipment of one place, or of a station with lots. It is up when no cause holds it down. */
+export class Equipment {
+  /** Causes for which it is down: ways to fail that wait for their repair, and outages. */
+  causes = 0;
+  readonly modes: FailureMode[] = [];
+  // Of the task under way: operating minutes charged in advance, since when, in which calendar, and the failure that will break it off.
+  charged = 0;
+  since = Number.NaN;
+  calendar = -1;
+  next: FailureMode | null = null;
+
+  constructor(
+    readonly station: Station,
+    readonly places: readonly Place[],
+  ) {}
+
+  get isDown(): boolean {
+    return this.causes > 0;
+  }
+}
+
+/** One way in which a piece of equipment fails. */
+export class FailureMode {
+  /** Operating minutes left to the next failure; not for those by the clock. */
+  left = Number.NaN;
+  isDown = false;
+  failedAt = Number.NaN;
+
+  /**
+   * @param source number among the disruptions
+   * @param row of `model.failures`
+   */
+  constructor(
+    readonly source: number,
+    readonly row: number,
+    readonly equipment: Equipment,
+    readonly byClock: boolean,
+  ) {}
+}

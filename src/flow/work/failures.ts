@@ -1,0 +1,129 @@
+import { schedule, type Outage } from './disruptions.js';
+import { comeUp, goDown } from './downtime.js';
+import type { Equipment, FailureMode } from './equipment.js';
+import type { Run } from '../run.js';
+
+/**
+ * Rule 13. Equipment fails by operating time or by the clock and is repaired; dated outages close stations and lanes.
+ * After an outage the shop has recovered when no more units are open (released and not yet out) than when it began.
+ */
+
+const DAY = 1440;
+
+export function beginDisruptions(run: Run): void {
+  const {
+    disruptions: { modes, outages, openUnits: days },
+    model,
+  } = run;
+  for (const mode of modes) wait(run, mode);
+  for (const { id, source } of outages) schedule(run, source, model.outages.from[id]);
+  if (days.length > 0) schedule(run, modes.length + outages.length, model.outages.watchFrom);
+}
+
+/** The event of a source. */
+export function disrupt(run: Run, source: number): void {
+  const { disruptions } = run,
+    { modes, outages } = disruptions;
+  disruptions.scheduled--;
+  if (source < modes.length) {
+    if (modes[source].isDown) mend(run, modes[source]);
+    else fail(run, modes[source]);
+  } else if (source < modes.length + outages.length) {
+    if (outages[source - modes.length].isOn) endOutage(run, outages[source - modes.length]);
+    else beginOutage(run, outages[source - modes.length]);
+  } else sample(run, source);
+}
+
+/** Units released and not yet out: work in process and those that wait outside. */
+export const openUnits = (run: Run): number => run.shop.routes[0].begun - run.gone;
+
+/** Everything that follows from an event has been done: whether outages that are over are made good. */
+export function noteRecovery(run: Run): void {
+  if (run.disruptions.recovering === 0) return;
+  for (const outage of run.disruptions.outages) {
+    if (!outage.recovering || openUnits(run) > outage.openUnits) continue;
+    outage.recovering = false;
+    outage.recoveredAt = run.now;
+    run.disruptions.recovering--;
+  }
+}
+
+/** Whether the end of a repair or an outage can still set something going when nothing else can. */
+export function mayComeUp({ disruptions, shop }: Run): boolean {
+  return (
+    disruptions.equipment.some((piece) => piece.isDown && isWaitedFor(piece)) ||
+    shop.lanes.some(({ closed, bank }) => closed > 0 && bank.waiting > 0)
+  );
+}
+
+/** Room or a pulse is wanted there, or a unit stands there that is not done; it may be no help, and then that is seen when it is up. */
+function isWaitedFor({ station: { buffer, line }, places }: Equipment): boolean {
+  return (
+    line !== null ||
+    buffer.waiting + buffer.shutOut > 0 ||
+    places.some(({ unit, isDone }) => unit !== null && !isDone)
+  );
+}
+
+/** The time to the next failure begins. */
+function wait(run: Run, mode: FailureMode): void {
+  const every = run.sampler.next(run.model.failures.everyDraw[mode.row]);
+  if (mode.byClock) schedule(run, mode.source, run.now + every);
+  else mode.left = every;
+}
+
+function fail(run: Run, mode: FailureMode): void {
+  const { repairDraw, repairCalendar } = run.model.failures,
+    { row, equipment, source } = mode;
+  if (equipment.next === mode) equipment.next = null;
+  mode.isDown = true;
+  mode.failedAt = run.now;
+  run.disruptions.failures[equipment.station.id]++;
+  goDown(run, equipment);
+  schedule(
+    run,
+    source,
+    run.memory.after(repairCalendar[row], repairDraw[row] < 0 ? 0 : run.sampler.next(repairDraw[row])),
+  );
+}
+
+function mend(run: Run, mode: FailureMode): void {
+  const { repairs, repairMinutes, longestRepair } = run.disruptions,
+    { id } = mode.equipment.station,
+    minutes = run.now - mode.failedAt;
+  repairs[id]++;
+  repairMinutes[id] += minutes;
+  if (minutes > longestRepair[id]) longestRepair[id] = minutes;
+  mode.isDown = false;
+  wait(run, mode);
+  comeUp(run, mode.equipment);
+}
+
+function beginOutage(run: Run, outage: Outage): void {
+  outage.isOn = true;
+  outage.openUnits = openUnits(run);
+  for (const piece of outage.equipment) goDown(run, piece);
+  for (const lane of lanesOf(run, outage)) run.shop.lanes[lane].closed++;
+  schedule(run, outage.source, run.model.outages.to[outage.id]);
+}
+
+function endOutage(run: Run, outage: Outage): void {
+  outage.isOn = false;
+  outage.recovering = true;
+  run.disruptions.recovering++;
+  // The first of several free places of a station is on top again.
+  for (const piece of outage.equipment.toReversed()) comeUp(run, piece);
+  for (const lane of lanesOf(run, outage))
+    if (--run.shop.lanes[lane].closed === 0) run.listServe(run.shop.lanes[lane]);
+  noteRecovery(run);
+}
+
+const lanesOf = ({ model: { outages } }: Run, { id }: Outage): Int32Array =>
+  outages.lane.subarray(outages.laneStart[id], outages.laneStart[id + 1]);
+
+/** Open units at this time, day by day around the watched outage. */
+function sample(run: Run, source: number): void {
+  const { disruptions } = run;
+  disruptions.openUnits[disruptions.sampled++] = openUnits(run);
+  if (disruptions.sampled < disruptions.openUnits.length) schedule(run, source, run.now + DAY);
+}

@@ -1,0 +1,85 @@
+import { closeItem } from './defects.js';
+import { CARRY } from '../model/model.js';
+import { HOLD_ALL } from '../model/quality.js';
+import type { Run } from '../run.js';
+import type { Step } from '../floor/step.js';
+import { CLEAN, type Unit } from '../floor/unit.js';
+
+/** Rule 10: a unit with noted items takes a place at the hold, where they are mended one after another; others pass it over, unless the step has something to do for all. */
+
+/** The unit has come to the hold; true if it stops there. */
+export function comesToHold(run: Run, unit: Unit, step: Step): boolean {
+  run.tally.quality.cameToHold[step.hold]++;
+  if (unit.noted > 0) {
+    hold(run, unit, step);
+    return true;
+  }
+  return run.model.quality.hold[step.id] === HOLD_ALL;
+}
+
+/** The work on all that is noted, minutes; the items are closed. */
+export function mendNoted(run: Run, unit: Unit, step: Step): number {
+  if (unit.noted === 0) return 0;
+  const {
+    sampler,
+    tally: { quality },
+    model: {
+      thens,
+      steps: { findThen },
+      quality: { mendDraw },
+    },
+  } = run;
+  // Sent straight to this step, it did not come along the route.
+  if (Number.isNaN(unit.heldSince)) {
+    quality.cameToHold[step.hold]++;
+    hold(run, unit, step);
+  }
+  let sum = 0;
+  for (let slot = 0; slot < unit.notes.length; slot++) {
+    if (unit.notes[slot] === 0) continue;
+    const find = unit.notes[slot] - 1,
+      then = findThen[find],
+      draw = thens.kind[then] === CARRY ? thens.repairDraw[then] : mendDraw[step.id];
+    const minutes = draw < 0 ? 0 : sampler.next(draw);
+    quality.repairMinutes[find] += minutes;
+    quality.mended[step.hold]++;
+    sum += minutes;
+    closeItem(unit, slot);
+  }
+  return sum;
+}
+
+/** The hold step is over: the unit may go on. */
+export function endHold(run: Run, unit: Unit, step: Step): void {
+  if (Number.isNaN(unit.heldSince)) return;
+  run.tally.quality.released(
+    step.hold,
+    run.now - unit.heldSince,
+    run.now - Math.max(unit.heldSince, run.observedFrom),
+  );
+  unit.heldSince = Number.NaN;
+  unit.heldAt = null;
+}
+
+/** At the end of the run: the time of those who are still held. */
+export function settleHolds(run: Run): void {
+  for (const { alive, heldAt, heldSince } of run.units.all) {
+    if (alive && heldAt !== null)
+      run.tally.quality.heldMinutes[heldAt.hold] += run.now - Math.max(heldSince, run.observedFrom);
+  }
+}
+
+/** Noted items on a unit that is shipped are counted apart from those that nobody found. */
+export function countShippedOpen(run: Run, unit: Unit): void {
+  const { quality } = run.tally;
+  for (let slot = 0; slot < unit.slots.length; slot++) {
+    if (unit.slots[slot] !== CLEAN)
+      (unit.notes[slot] === 0 ? quality.shippedUnfound : quality.shippedNoted)[slot]++;
+  }
+}
+
+function hold(run: Run, unit: Unit, step: Step): void {
+  unit.heldSince = run.now;
+  unit.heldAt = step;
+  run.tally.quality.held[step.hold]++;
+}

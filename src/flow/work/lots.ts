@@ -1,0 +1,41 @@
+import type { Run } from '../run.js';
+import { LOT_TIMER } from '../floor/states.js';
+import type { Station } from '../floor/station.js';
+import { beginStep } from './tasks.js';
+
+/**
+ * Rule 5. Units of one step gather in the places of a station; the lot starts when it has the most it may have, or the
+ * least once its first unit has waited the longest wait. While it runs nobody comes in; the next lot gathers when all are out.
+ */
+export function startLot(run: Run, station: Station): void {
+  station.lotListed = false;
+  const { lotGathered: gathered, lotDue: due } = station;
+  if (!station.lotOpen || gathered === 0 || station.equipment[0]?.isDown === true) return;
+  if (gathered === station.lotMost || (gathered >= station.lotLeast && run.now >= due)) begin(run, station);
+  else if (due < Infinity && run.now < due && !station.lotTimerSet) {
+    station.lotTimerSet = true;
+    run.queue.push(due, LOT_TIMER, station.id);
+  }
+}
+
+/** The longest wait of a lot may be over; a lot that began later has its own timer set. */
+export function lotTimer(run: Run, station: Station): void {
+  station.lotTimerSet = false;
+  startLot(run, station);
+}
+
+/** Nothing more can come: the lot starts with what it has. True if there was one. */
+export function startIncompleteLot(run: Run, station: Station): boolean {
+  if (!station.lotOpen || station.lotGathered === 0 || station.equipment[0]?.isDown === true) return false;
+  begin(run, station);
+  return true;
+}
+
+function begin(run: Run, station: Station): void {
+  const lead = station.lotLead!;
+  station.lotOpen = false;
+  station.lotInside = station.lotGathered;
+  station.lotGathered = 0;
+  lead.unit!.step.visits += station.lotInside - 1;
+  beginStep(run, lead);
+}

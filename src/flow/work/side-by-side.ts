@@ -1,0 +1,62 @@
+import { releaseCrew } from '../claims/claims.js';
+import { meetsConditions } from '../traffic/routes.js';
+import type { Place } from '../floor/place.js';
+import type { Run } from '../run.js';
+import { showSides, type SidePlace } from '../floor/side-place.js';
+import { SIDE_BY_SIDE } from '../floor/states.js';
+import type { Step } from '../floor/step.js';
+
+/**
+ * Rule 2, steps side by side on one unit in one place. Each goes its own way through needs, work and process, on a side of
+ * the place. All begin at once, but one that would bring in more people than may work there waits until others are over;
+ * those listed earlier are looked at first.
+ */
+
+/** The unit at `place` has come to a group. False: it has none of its steps to do. */
+export function beginBeside(run: Run, place: Place): boolean {
+  const unit = place.unit!,
+    { beside } = unit.step;
+  let any = false;
+  place.sides.forEach((side, i) => {
+    side.isDue = i < beside.length && meetsConditions(run, unit, beside[i]);
+    any ||= side.isDue;
+  });
+  if (!any) return false;
+  place.phase = SIDE_BY_SIDE;
+  admit(run, place);
+  return true;
+}
+
+/** The step at a side is over: the place, if it was the last one; null while others go on. */
+export function finishSide(run: Run, side: SidePlace): Place | null {
+  const { lead } = side;
+  releaseCrew(run, side);
+  side.finish();
+  admit(run, lead);
+  if (!lead.sides.some(({ isGoing }) => isGoing)) return lead;
+  showSides(lead);
+  return null;
+}
+
+function admit(run: Run, { unit, station, sides }: Place): void {
+  const { beside } = unit!.step;
+  let room = station.people - peopleOfTeams(run, unit!.stays);
+  sides.forEach(({ isGoing }, i) => {
+    if (isGoing) room -= peopleOf(beside[i]);
+  });
+  sides.forEach((side, i) => {
+    if (!side.isDue || peopleOf(beside[i]) > room) return;
+    room -= peopleOf(beside[i]);
+    side.begin(unit!, beside[i]);
+    run.toBegin.push(side);
+    run.pending = true;
+  });
+}
+
+const peopleOf = ({ needs }: Step): number =>
+  needs.reduce((sum, { resource, amount }) => (resource.isCrew ? sum + amount : sum), 0);
+const peopleOfTeams = (run: Run, stays: number): number =>
+  run.shop.stays.reduce(
+    (sum, { bit, resource, amount }) => ((stays & bit) !== 0 && resource.isCrew ? sum + amount : sum),
+    0,
+  );

@@ -1,0 +1,90 @@
+import type { Results } from '../../../study/simulate/results.js';
+import { asEstimate, count, intervalName, number, percentWithInterval, short } from '../../format.js';
+import { byMoment, isFollowed } from '../../tables/bottlenecks.js';
+import { PALETTE, SIZE } from '../../style.js';
+import { chart, intervalHead, roomAtRight, valueAxis, type Chart } from '../chart.js';
+import { whiskers } from '../marks.js';
+import {
+  column,
+  columnsRoom,
+  nameAxis,
+  perRow,
+  rowHeight,
+  rowLabel,
+  textColumns,
+  type Row,
+} from '../rows.js';
+import { fit } from '../../text.js';
+
+const MOST_ROWS = 15;
+/** So many are shown even if some of them never were the bottleneck. */
+const LEAST_ROWS = 5;
+/** The largest momentary ones are shown beside them. */
+const MOMENTARY_ROWS = 3;
+/** A smaller share of time is shown as none. */
+const LEAST_TOLD = 0.0005;
+/** Room for kind and site, CSS pixels. */
+const SITE_ROOM = 150;
+
+/** The likeliest bottlenecks, each with its share of the replications and the Wilson interval of that share. */
+export function bottlenecks(results: Results): Chart | null {
+  const first = results.bottlenecks[0];
+  if (first === undefined) return null;
+  const momentary = byMoment(results).slice(0, MOMENTARY_ROWS);
+  const shown = results.bottlenecks
+    .filter((item, index) => index < LEAST_ROWS || item.share.count > 0 || momentary.includes(item))
+    .slice(0, MOST_ROWS);
+  const left = results.bottlenecks.length - shown.length;
+  const rows: Row<(typeof shown)[number]>[] = shown.map((item) => ({ label: rowLabel(item.name), item }));
+  const ci = intervalName(results.level),
+    followed =
+      first.sole.n > 0 && first.sole.n < results.replications
+        ? `, over ${first.sole.n} of the replications`
+        : '';
+  const columns = [
+    column(['share, %', `(${ci})`], rows, (item) => short(asEstimate(item.share), 100)),
+    column(['utilisation, %', intervalHead(results)], rows, (item) => short(item.active, 100)),
+    column(['sole, % of time', intervalHead(results)], rows, (item) =>
+      !isFollowed(item) ? '' : item.sole.mean < LEAST_TOLD ? '0' : short(item.sole, 100),
+    ),
+    column(['shifting,', '% of time'], rows, (item) =>
+      !isFollowed(item) ? '' : item.shifting.mean < LEAST_TOLD ? '0' : number(100 * item.shifting.mean),
+    ),
+    column(['active', 'period, h'], rows, (item) => number(item.activePeriodHours.mean)),
+    column(['kind, site'], rows, (item) => fit(`${item.kind}, ${item.site}`, SITE_ROOM, SIZE.small)),
+  ];
+  return chart({
+    finding: `Most often the bottleneck: ${first.name}, in ${percentWithInterval(asEstimate(first.share))} of ${count(results.replications, 'replication')}`,
+    how:
+      `Share of replications in which each was the bottleneck: the one with the highest utilisation, active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7). Bars with ${ci} (Wilson). Sole, shifting: share of time as the momentary bottleneck, the longest active period going on (Roser et al. 2002)${followed}. Active period: mean (Roser et al. 2001). Momentary bottleneck the most: ${momentary[0]?.name ?? 'not followed'}. By arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.` +
+      (left > 0 ? ` ${left} more, less likely, are in results.json.` : ''),
+    bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
+    type: 'bar',
+    data: {
+      labels: rows.map((row) => row.label),
+      datasets: [
+        {
+          label: 'share of replications, %',
+          data: perRow(rows, (item) => item.share.share * 100),
+          backgroundColor: PALETTE.blue,
+          grouped: false,
+          barPercentage: 0.7,
+          categoryPercentage: 1,
+        },
+        {
+          label: ci,
+          data: perRow(rows, (item) => [item.share.low * 100, item.share.high * 100] as [number, number]),
+          backgroundColor: 'transparent',
+          grouped: false,
+        },
+      ],
+    },
+    options: { indexAxis: 'y' },
+    scales: {
+      x: valueAxis(`share of ${number(results.replications)} replications, %`, { position: 'top', max: 100 }),
+      y: nameAxis(rows),
+      room: roomAtRight(columnsRoom(columns)),
+    },
+    plugins: [whiskers(1), textColumns(columns)],
+  });
+}

@@ -1,0 +1,147 @@
+import type { Results } from '../../../study/simulate/results.js';
+import type { Journey, JourneyActivity } from '../../../study/programme/activities.js';
+import { FONT_FAMILY } from '../../canvas.js';
+import { number } from '../../format.js';
+import { paint } from '../../hatch.js';
+import { DARK_EDGE, INK, MUTED, PALETTE, SIZE, STATE_FILLS, type Fill } from '../../style.js';
+import { chart, roomAtRight, type Chart } from '../chart.js';
+import { dayAxis, momentOf } from '../days.js';
+import { drawing } from '../marks.js';
+import { column, columnsRoom, nameAxis, rowHeight, rowLabel, rowsBySite, textColumns } from '../rows.js';
+
+/** What is told apart in the picture, in the order of its key. */
+const KINDS: readonly {
+  readonly name: string;
+  readonly fill: Fill;
+  readonly of: readonly JourneyActivity[];
+}[] = [
+  { name: 'work', fill: STATE_FILLS['working'], of: ['work'] },
+  {
+    name: 'repair',
+    fill: { colour: PALETTE.blue, hatch: 'crossed', hatchColour: '#ffffff', edge: PALETTE.blue },
+    of: ['repair'],
+  },
+  { name: 'changeover', fill: STATE_FILLS['changeover'], of: ['changeover'] },
+  { name: 'unattended', fill: STATE_FILLS['unattended'], of: ['settling', 'process'] },
+  {
+    name: 'loading, driving, unloading',
+    fill: { colour: '#007a59', hatch: 'plain', hatchColour: '#007a59', edge: '#007a59' },
+    of: ['loading', 'driving', 'unloading'],
+  },
+  {
+    name: 'waiting for a place',
+    fill: { colour: '#ffffff', hatch: 'rising', hatchColour: '#8a8a8a', edge: MUTED },
+    of: ['waiting for a place'],
+  },
+  { name: 'no room ahead', fill: STATE_FILLS['blocked'], of: ['no room ahead'] },
+  { name: 'short of crew', fill: STATE_FILLS['short of crew'], of: ['short of crew'] },
+  { name: 'short of parts', fill: STATE_FILLS['short of parts'], of: ['short of parts'] },
+  { name: 'short of carrier', fill: STATE_FILLS['short of carrier'], of: ['short of carrier'] },
+  {
+    name: 'gathering a lot',
+    fill: { colour: '#ffffff', hatch: 'dots', hatchColour: DARK_EDGE, edge: DARK_EDGE },
+    of: ['gathering a lot'],
+  },
+  {
+    name: 'waiting for truck or dock',
+    fill: { colour: '#ffffff', hatch: 'upright', hatchColour: '#007a59', edge: '#007a59' },
+    of: ['waiting for a truck', 'waiting for a dock', 'waiting in the truck'],
+  },
+  { name: 'down', fill: STATE_FILLS['down'], of: ['down'] },
+  { name: 'off shift', fill: STATE_FILLS['off shift'], of: ['off shift'] },
+];
+
+/** One unit's way in one replication, from its entry to its shipping: a strip for the whole of it, and one a step. */
+export function journey(results: Results): Chart | null {
+  const { journey: told } = results;
+  if (told === null) return null;
+  const rows = [
+    { label: rowLabel('whole way', '600'), item: null },
+    ...rowsBySite(told.steps.map((step) => ({ ...step, name: step.step }))),
+  ];
+  const rowOf = new Map(rows.map(({ item }, row) => [item?.step, row]));
+  const seen = KINDS.filter(({ of }) => told.parts.some(({ what }) => of.includes(what)));
+  const columns = [
+    column(['hours'], rows, ({ hours }) => hours.toFixed(1)),
+    column(['active'], rows, ({ activeHours }) => activeHours.toFixed(1)),
+  ];
+  const from = momentOf(told.entered),
+    to = momentOf(told.parts.at(-1)?.to ?? told.entered);
+  return chart({
+    finding: finding(told),
+    how:
+      `Unit ${told.build} in replication ${told.replication} of ${results.replications}, from ${spoken(told.entered)} to ${spoken(told.parts.at(-1)?.to ?? '')}${told.chosen === 'by name' ? '' : ', in which it has the median lead time'}: one build of chance, no mean.` +
+      ' Steps in the order in which it came to them, with the wait for each; a step done again stays in its row. Hours in all, and those active: work, changeover, process, transport. Local time of the programme.',
+    bodyHeight: 110 + rows.length * rowHeight(rows.length),
+    type: 'bar',
+    data: {
+      labels: rows.map(({ label }) => label),
+      datasets: seen.map(({ name, fill }) => ({
+        label: name,
+        data: [],
+        backgroundColor: paint(fill),
+        borderColor: fill.edge,
+        borderWidth: 0.6,
+      })),
+    },
+    options: { indexAxis: 'y' },
+    scales: {
+      x: dayAxis(from, to, 0, { position: 'top' }),
+      y: nameAxis(rows),
+      room: roomAtRight(columnsRoom(columns)),
+    },
+    legend: {
+      display: true,
+      position: 'top',
+      align: 'start',
+      onClick: () => undefined,
+      labels: {
+        color: INK,
+        boxWidth: 26,
+        boxHeight: 13,
+        padding: 12,
+        font: { family: FONT_FAMILY, size: SIZE.small },
+      },
+    },
+    plugins: [strips(told, seen, rowOf, rowHeight(rows.length) - 7), textColumns(columns)],
+  });
+}
+
+/** Every part at its time in the row of its step and in that of the whole way; at least a hair wide, so that none is lost. */
+function strips(
+  told: Journey,
+  seen: typeof KINDS,
+  rowOf: ReadonlyMap<string | undefined, number>,
+  height: number,
+) {
+  return drawing('strips', (context, live) => {
+    const x = live.scales['x'],
+      y = live.scales['y'];
+    if (x === undefined || y === undefined) return;
+    const paints = seen.map(({ fill }) => paint(fill));
+    context.lineWidth = 0.6;
+    for (const { step, what, from, to } of told.parts) {
+      const kind = seen.findIndex(({ of }) => of.includes(what)),
+        left = x.getPixelForValue(momentOf(from)),
+        width = Math.max(0.8, x.getPixelForValue(momentOf(to)) - left);
+      context.fillStyle = paints[kind] ?? INK;
+      context.strokeStyle = seen[kind]?.fill.edge ?? INK;
+      for (const row of [0, rowOf.get(step) ?? 0]) {
+        const top = y.getPixelForValue(row) - height / 2;
+        context.fillRect(left, top, width, height);
+        if (width > 2) context.strokeRect(left, top, width, height);
+      }
+    }
+  });
+}
+
+/** `2027-03-01 06:00`. */
+const spoken = (dateTime: string): string => dateTime.slice(0, 16).replace('T', ' ');
+
+function finding({ build, leadDays, shipped, totals }: Journey): string {
+  const [scale, unit] = leadDays < 2 ? [24, 'hours'] : [1, 'days'],
+    said = (days: number): string => number(days * scale);
+  const longest = totals.filter(({ what }) => what !== 'work').slice(0, 2),
+    work = totals.find(({ what }) => what === 'work')?.days ?? 0;
+  return `Unit ${build} ${shipped === null ? 'is inside for' : 'takes'} ${said(leadDays)} ${unit}: ${[...longest.map(({ what, days }) => `${said(days)} ${what}`), `${said(work)} work`].join(', ')}`;
+}

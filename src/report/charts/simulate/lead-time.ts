@@ -1,0 +1,129 @@
+import type { Estimate, Results } from '../../../study/simulate/results.js';
+import { font, textWidth } from '../../canvas.js';
+import { count, number, withInterval } from '../../format.js';
+import { faded, INK, PALETTE, SIZE } from '../../style.js';
+import { chart, intervalNote, valueAxis, type Chart } from '../chart.js';
+import { drawing, onWhite } from '../marks.js';
+
+/** How lead times spread, with the medians and the ninetieth percentiles of the replications. */
+export function leadTime(results: Results): Chart | null {
+  const { counts, edges, p50, p90 } = results.leadTime;
+  const units = counts.reduce((sum, each) => sum + each, 0);
+  if (units === 0) return null;
+  const ruler = evenEdges(edges)
+    ? {
+        title: `units in each class of ${number(widthOf(edges, 0))} ${widthOf(edges, 0) === 1 ? 'day' : 'days'}`,
+        heights: counts,
+      }
+    : {
+        title: 'units per day of class width',
+        heights: counts.map((each, index) => each / widthOf(edges, index)),
+      };
+  const top = Math.max(...ruler.heights);
+  // Labels stand at the right of their lines, or both at the left where P90 is late; the one that passes over the other's line is higher.
+  const side = isLate(p90, edges) ? 'left' : 'right';
+  const marks = [
+    mark('P50', p50, top * (side === 'left' ? 1.09 : 1.19)),
+    mark('P90', p90, top * (side === 'left' ? 1.19 : 1.09)),
+  ];
+  return chart({
+    finding: `Half of the units take at most ${withInterval(p50, 'days')}, nine in ten at most ${withInterval(p90, 'days')}`,
+    how: `Lead time of ${count(units, 'unit')} from all replications together (spread of units, not an interval). Lines: P50 and P90, means over replications; shaded: their ${intervalNote(results)}.`,
+    bodyHeight: 430,
+    type: 'line',
+    data: {
+      datasets: [
+        {
+          label: ruler.title,
+          data: edges.map((edge, index) => ({ x: edge, y: ruler.heights[index] ?? 0 })),
+          stepped: 'before',
+          fill: 'origin',
+          pointRadius: 0,
+          borderColor: PALETTE.blue,
+          borderWidth: 1.5,
+          backgroundColor: faded(PALETTE.blue, 0.35),
+        },
+        ...marks.map(({ label, estimate, height }) => ({
+          label,
+          data: [
+            { x: estimate.mean, y: 0 },
+            { x: estimate.mean, y: height },
+          ],
+          pointRadius: 0,
+          borderColor: INK,
+          borderWidth: 2,
+          borderDash: label.startsWith('P90') ? [7, 4] : [],
+        })),
+      ],
+    },
+    scales: {
+      x: valueAxis('lead time, days', { beginAtZero: false, min: edges[0], max: edges.at(-1) }),
+      y: valueAxis(ruler.title, { suggestedMax: top * 1.22 }),
+    },
+    plugins: [intervalBands(marks), markLabels(marks, side)],
+  });
+}
+
+/** A line at an estimate, as high as the axis value `height`. */
+interface Mark {
+  readonly label: string;
+  readonly estimate: Estimate;
+  readonly height: number;
+}
+function mark(name: string, estimate: Estimate, height: number): Mark {
+  return { label: `${name} ${withInterval(estimate, 'days')}`, estimate, height };
+}
+
+function intervalBands(marks: readonly Mark[]) {
+  return drawing('interval bands', (context, chart) => {
+    const x = chart.scales['x'],
+      y = chart.scales['y'];
+    if (x === undefined || y === undefined) return;
+    context.fillStyle = faded(PALETTE.black, 0.14);
+    for (const {
+      estimate: { low, high },
+      height,
+    } of marks) {
+      if (low === null || high === null) continue;
+      const from = x.getPixelForValue(low);
+      const top = y.getPixelForValue(height);
+      context.fillRect(from, top, x.getPixelForValue(high) - from, chart.chartArea.bottom - top);
+    }
+  });
+}
+
+/** Labels beside the tops of their lines, kept inside the plot. */
+function markLabels(marks: readonly Mark[], side: 'left' | 'right') {
+  return drawing('mark labels', (context, chart) => {
+    const x = chart.scales['x'],
+      y = chart.scales['y'];
+    if (x === undefined || y === undefined) return;
+    context.font = font(SIZE.text, '600');
+    context.textBaseline = 'middle';
+    marks.forEach(({ label, estimate, height }) => {
+      const width = textWidth(label, SIZE.text, '600');
+      const left = x.getPixelForValue(estimate.low ?? estimate.mean) - 8 - width,
+        right = x.getPixelForValue(estimate.high ?? estimate.mean) + 8;
+      const leftFits = left >= chart.chartArea.left,
+        rightFits = right + width <= chart.chartArea.right;
+      const at = (side === 'left' && leftFits) || !rightFits ? left : right;
+      onWhite(context, label, at, y.getPixelForValue(height) + 9);
+    });
+  });
+}
+
+/** Whether the label of an estimate would run out of the plot at the right, where labels take a quarter of it. */
+function isLate(estimate: Estimate, edges: readonly number[]): boolean {
+  const from = edges[0] ?? 0,
+    to = edges.at(-1) ?? 1;
+  return (estimate.high ?? estimate.mean) - from > 0.7 * (to - from);
+}
+
+function evenEdges(edges: readonly number[]): boolean {
+  const first = widthOf(edges, 0);
+  return edges.slice(1).every((_, index) => Math.abs(widthOf(edges, index) - first) <= 1e-6 * first);
+}
+
+function widthOf(edges: readonly number[], index: number): number {
+  return (edges[index + 1] ?? NaN) - (edges[index] ?? NaN);
+}

@@ -1,0 +1,160 @@
+import type { Plugin } from 'chart.js';
+import type { Estimate, Results } from '../../../study/simulate/results.js';
+import type { DaysQuantile, OutageDays, OutageResult } from '../../../study/sections/failures.js';
+import { bounds, count, intervalName, mean, number } from '../../format.js';
+import { datesOf } from '../../tables/failures.js';
+import { faded, INK, MUTED, PALETTE, SIZE } from '../../style.js';
+import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
+import { lineDatasets, lineNames, nameRoom, type TimeLine } from '../time.js';
+import { topWithNames, uprightLines, type UprightLine } from '../upright-lines.js';
+
+const BODY_HEIGHT = 440;
+
+/** Open units day by day around the longest outage: what piles up, and when it is worked off. */
+export function outageRecovery(results: Results): Chart | null {
+  const outage = results.outages.find(({ byDay }) => byDay !== null),
+    byDay = outage?.byDay ?? null;
+  if (outage === undefined || byDay === null) return null;
+  const lines: TimeLine[] = [
+    {
+      name: 'units open',
+      note: results.replications < 2 ? '1 replication' : 'mean; band: P10 to P90',
+      values: byDay.mean,
+      colour: PALETTE.blue,
+      dash: [],
+      width: 2.5,
+    },
+    {
+      name: `${mean(outage.openUnits)} open`,
+      note: 'when the outage began',
+      values: byDay.mean.map(() => outage.openUnits.mean),
+      colour: PALETTE.vermillion,
+      dash: [8, 4],
+      width: 2,
+    },
+  ];
+  const marks = recoveryMarks(outage, byDay);
+  const unseen = { pointRadius: 0, borderWidth: 0, borderColor: 'transparent' };
+  return chart({
+    finding: finding(outage, results.level),
+    how:
+      `Units open (released and not yet out) at the start of each day: mean, and band from P10 to P90 of ${count(results.replications, 'replication')} (their spread, not an interval). ` +
+      'Hatched: the outage. Dashed: mean of the units open when it began. Recovered: no more are open than when it began, each replication by its own level. Days are of 24 h.',
+    bodyHeight: BODY_HEIGHT,
+    type: 'line',
+    data: {
+      labels: [...byDay.dates],
+      datasets: [
+        { ...unseen, label: 'P10', data: [...byDay.p10] },
+        {
+          ...unseen,
+          label: 'P90',
+          data: [...byDay.p90],
+          fill: '-1',
+          backgroundColor: faded(PALETTE.blue, 0.2),
+        },
+        ...lineDatasets(lines, results.level),
+      ],
+    },
+    scales: {
+      x: {
+        type: 'category',
+        grid: { display: false },
+        title: { display: true, text: 'start of the day', color: MUTED, font: { size: SIZE.small } },
+        ticks: {
+          autoSkip: true,
+          autoSkipPadding: 22,
+          maxRotation: 0,
+          color: MUTED,
+          font: { size: SIZE.small },
+        },
+      },
+      y: valueAxis('units open', {
+        suggestedMax: topWithNames(
+          Math.max(...[...byDay.p90, ...byDay.mean].map((units) => units ?? 0), outage.openUnits.mean),
+          marks.length,
+          BODY_HEIGHT,
+        ),
+      }),
+      room: roomAtRight(nameRoom(lines)),
+    },
+    plugins: [shade(outage, byDay), uprightLines(marks), lineNames(lines)],
+  });
+}
+
+function finding(outage: OutageResult, level: number): string {
+  const [half, most] = outage.recoveryDays,
+    head = `Outage (${datesOf(outage)}):`;
+  if (half === undefined || half.days === null)
+    return `${head} time to recover not known; ${half?.why ?? 'not asked'}`;
+  return (
+    `${head} half of the builds are back to the ${mean(outage.openUnits)} units open before it within ${within(half, level, ' days')} of its end` +
+    (most === undefined || most.days === null ? '' : `, eight in ten within ${within(most, level, '')}`)
+  );
+}
+
+function within(quantile: DaysQuantile, level: number, unit: string): string {
+  const { low, high, why } = quantile;
+  return `${daysOf(quantile)}${unit} (${low === null || high === null ? (why ?? 'no interval') : `${intervalName(level)} ${bounds(asSpan(quantile))}`})`;
+}
+
+const asSpan = ({ days, low, high }: DaysQuantile): Estimate => ({
+  mean: days ?? 0,
+  low,
+  high,
+  level: 0,
+  n: 0,
+});
+/** Days with the digits that their interval deserves. */
+const daysOf = (quantile: DaysQuantile): string => mean(asSpan(quantile));
+
+/** Place on the axis, in days from its first. */
+const placeOf = ({ days }: OutageDays, sinceOutage: number): number => sinceOutage - (days[0] ?? 0);
+
+/** Behind everything: the time of the outage. */
+function shade(outage: OutageResult, byDay: OutageDays): Plugin {
+  return {
+    id: 'outage',
+    beforeDatasetsDraw({ ctx, scales: { x }, chartArea: { left, right, top, bottom } }) {
+      if (x === undefined) return;
+      const from = Math.max(left, x.getPixelForValue(placeOf(byDay, 0))),
+        to = Math.min(right, x.getPixelForValue(placeOf(byDay, outage.days)));
+      ctx.save();
+      ctx.beginPath();
+      ctx.rect(from, top, Math.max(2, to - from), bottom - top);
+      ctx.fillStyle = faded(PALETTE.black, 0.07);
+      ctx.fill();
+      ctx.clip();
+      ctx.strokeStyle = faded(PALETTE.black, 0.22);
+      ctx.beginPath();
+      for (let at = from - (bottom - top); at < to; at += 12) {
+        ctx.moveTo(at, bottom);
+        ctx.lineTo(at + bottom - top, top);
+      }
+      ctx.stroke();
+      ctx.restore();
+    },
+  };
+}
+
+/** The end of the outage, and where it is made good. */
+function recoveryMarks(outage: OutageResult, byDay: OutageDays): UprightLine[] {
+  return [
+    { name: 'outage over', at: placeOf(byDay, outage.days), colour: INK, dash: [] },
+    ...outage.recoveryDays.flatMap((quantile) => {
+      if (quantile.days === null) return [];
+      const at = placeOf(byDay, outage.days + quantile.days),
+        date = byDay.dates[Math.floor(at)];
+      return date === undefined
+        ? []
+        : [
+            {
+              name: `recovered, P${number(quantile.p * 100)}: ${daysOf(quantile)} days later, ${date}`,
+              at,
+              colour: INK,
+              dash: quantile.p > 0.5 ? [7, 4] : [],
+            },
+          ];
+    }),
+  ];
+}

@@ -1,0 +1,158 @@
+import type { DateQuantile, Results } from '../../../study/simulate/results.js';
+import { font, textWidth } from '../../canvas.js';
+import { count, intervalName, number, percentWithInterval } from '../../format.js';
+import { faded, INK, PALETTE, SIZE } from '../../style.js';
+import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
+import { dayAxis, momentOf } from '../days.js';
+import { drawing, onWhite } from '../marks.js';
+import { lineNames, nameRoom, type TimeLine } from '../time.js';
+
+/** Units shipped over the programme, added up, beside those released by plan and those due, with the dates of the last one. */
+export function shippedAgainstPlan(results: Results): Chart | null {
+  const { plan } = results;
+  if (plan === null) return null;
+  const start = momentOf(plan.starts[0] ?? ''),
+    ends = plan.ends.map(momentOf),
+    line = (values: readonly number[]): { x: number; y: number }[] => [
+      { x: start, y: 0 },
+      ...values.map((y, i) => ({ x: ends[i] ?? NaN, y })),
+    ];
+  const spread = `P10 to P90 of ${count(results.replications, 'replication')}`;
+  const lines: TimeLine[] = [
+    {
+      name: 'shipped',
+      note: results.replications < 2 ? '1 replication' : `P50; band: ${spread}`,
+      colour: PALETTE.blue,
+      dash: [],
+      width: 2.5,
+      values: plan.shipped.p50,
+    },
+    ...(plan.released === null
+      ? []
+      : [
+          {
+            name: 'released',
+            note: 'plan',
+            colour: '#6b6b6b',
+            dash: [3, 3],
+            width: 1.6,
+            values: plan.released,
+          },
+        ]),
+    ...(plan.due === null
+      ? []
+      : [
+          {
+            name: 'due',
+            note: 'by date',
+            colour: PALETTE.vermillion,
+            dash: [8, 3],
+            width: 2,
+            values: plan.due,
+          },
+        ]),
+  ];
+  const unseen = { pointRadius: 0, borderWidth: 0, borderColor: 'transparent' };
+  const marks = results.lastUnit.filter(({ p, date }) => p < 0.9 && date !== null);
+  const to = Math.max(
+    ends.at(-1) ?? start,
+    ...marks.map(({ date, high }) => momentOf(high ?? date ?? '') + 1),
+  );
+  return chart({
+    finding: finding(results),
+    how:
+      `Units added up to the end of each ${plan.unit}.${results.replications < 2 ? '' : ` Band: ${spread}, the spread of single builds, no interval of a mean.`}` +
+      (marks.length === 0
+        ? ''
+        : ` Upright lines: day on which the last unit is out, ${marks.map((mark) => dateText(mark, results.level)).join(', ')}.`),
+    bodyHeight: 460,
+    type: 'line',
+    data: {
+      datasets: [
+        { ...unseen, label: 'shipped, P10', data: line(plan.shipped.p10) },
+        {
+          ...unseen,
+          label: 'shipped, P90',
+          data: line(plan.shipped.p90),
+          fill: '-1',
+          backgroundColor: faded(PALETTE.blue, 0.22),
+        },
+        ...lines.map(({ name, values, colour, dash, width }) => ({
+          label: name,
+          data: line(values as readonly number[]),
+          borderColor: colour,
+          borderDash: [...dash],
+          borderWidth: width ?? 2,
+          pointRadius: 0,
+        })),
+      ],
+    },
+    scales: {
+      x: dayAxis(start, to, 1),
+      y: valueAxis('units, added up', { grace: '4%' }),
+      room: roomAtRight(nameRoom(lines)),
+    },
+    plugins: [lastUnitMarks(marks), lineNames(lines)],
+  });
+}
+
+function finding({ lastUnit, due, plan, replications }: Results): string {
+  const [half, most] = [lastUnit.find(({ p }) => p === 0.5), lastUnit.find(({ p }) => p === 0.8)];
+  const late =
+    due === null || due.late.n === 0
+      ? ''
+      : `; late against due dates: ${percentWithInterval(due.late)} of units`;
+  if (half?.date == null)
+    return `Shipped by the end: ${plan?.shipped.p50.at(-1) ?? 0} units, P50 of ${count(replications, 'replication')}; no date of the last unit for P50${late}`;
+  const inMost =
+    most?.date == null
+      ? ''
+      : most.date === half.date
+        ? ' and in four of five'
+        : `, by ${most.date} in four of five`;
+  return `The last unit is out by ${half.date} in half of the builds${inMost}${late}`;
+}
+
+const dateText = ({ p, date, low, high }: DateQuantile, level: number): string =>
+  `P${number(p * 100)} ${date ?? ''} (${low === null || high === null ? 'no interval' : `${intervalName(level)} ${low} to ${high}`})`;
+
+/** An upright line in the middle of the day for each date, and at its foot its name and its interval. */
+function lastUnitMarks(marks: readonly DateQuantile[]) {
+  return drawing('last unit', (context, live) => {
+    const x = live.scales['x'],
+      { top, bottom, left } = live.chartArea;
+    if (x === undefined) return;
+    const at = (date: string | null): number => x.getPixelForValue(momentOf(date ?? '') + 0.5);
+    const first = Math.min(...marks.map(({ date, low }) => at(low ?? date)));
+    context.font = font(SIZE.text, '600');
+    context.textBaseline = 'middle';
+    marks.forEach(({ p, date, low, high }, i) => {
+      const row = bottom - 18 - 22 * (marks.length - 1 - i),
+        label = `last unit P${number(p * 100)}`,
+        width = textWidth(label, SIZE.text, '600'),
+        from = Math.max(left + 4, first - 14 - width);
+      context.strokeStyle = context.fillStyle = INK;
+      context.lineWidth = 1.6;
+      context.setLineDash(i === 0 ? [] : [7, 4]);
+      context.beginPath();
+      context.moveTo(at(date), top);
+      context.lineTo(at(date), bottom);
+      context.stroke();
+      context.setLineDash([]);
+      if (low !== null && high !== null) {
+        context.beginPath();
+        context.moveTo(at(low), row);
+        context.lineTo(at(high), row);
+        for (const end of [at(low), at(high)]) {
+          context.moveTo(end, row - 4);
+          context.lineTo(end, row + 4);
+        }
+        context.stroke();
+      }
+      context.beginPath();
+      context.arc(at(date), row, 4, 0, 2 * Math.PI);
+      context.fill();
+      onWhite(context, label, from, row);
+    });
+  });
+}

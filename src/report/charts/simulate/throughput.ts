@@ -1,0 +1,118 @@
+import type { Results } from '../../../study/simulate/results.js';
+import { intervalName, number, mean, bounds, count } from '../../format.js';
+import { font, textWidth } from '../../canvas.js';
+import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
+import { chart, intervalNote, type Chart } from '../chart.js';
+import { drawing } from '../marks.js';
+import { lineDatasets, lineNames, timeScales, type TimeLine } from '../time.js';
+
+/** Units shipped per working day, week by week, beside the rate asked and the units released. */
+export function throughputByWeek(results: Results): Chart | null {
+  const { series } = results;
+  if (series.labels.length === 0) return null;
+  const works = series.workingDays.map((days) => days > 0);
+  const short = shortBuckets(series.workingDays);
+  const lines: TimeLine[] = [
+    {
+      name: 'shipped',
+      note: 'mean',
+      colour: PALETTE.blue,
+      dash: [],
+      width: 2.5,
+      hollow: short,
+      values: series.shippedPerDay.map((value, index) => (works[index] === true ? value : null)),
+    },
+    {
+      name: 'released',
+      note: 'mean',
+      colour: '#6b6b6b',
+      dash: [3, 3],
+      width: 1.5,
+      stepped: true,
+      values: series.released.map((value, index) =>
+        works[index] === true ? value.mean / (series.workingDays[index] ?? 1) : null,
+      ),
+    },
+  ];
+  if (series.asked.some((asked) => asked !== null)) {
+    lines.push({
+      name: 'asked',
+      note: 'plan',
+      colour: PALETTE.black,
+      dash: [],
+      width: 1.6,
+      stepped: true,
+      values: series.asked,
+    });
+  }
+  return chart({
+    finding: finding(results),
+    how:
+      `Units per working day by ${series.unit}; band: ${intervalNote(results)}.` +
+      ' Working days are those of the first site.' +
+      (works.includes(false) ? ' Gaps: no working day.' : '') +
+      (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : ''),
+    bodyHeight: 440,
+    type: 'line',
+    data: { labels: [...series.labels], datasets: lineDatasets(lines, results.level) },
+    scales: timeScales(
+      results,
+      'units per working day',
+      lines,
+      results.answer.window === null ? '6%' : '16%',
+    ),
+    plugins: [judgedWindow(results), lineNames(lines)],
+  });
+}
+
+/** Buckets with less than half of the usual working days: their rate rests on little, so they are marked. */
+export function shortBuckets(workingDays: readonly number[]): boolean[] {
+  const usual = Math.max(...workingDays);
+  return workingDays.map((days) => days > 0 && days < usual / 2);
+}
+
+function finding(results: Results): string {
+  const { askedPerDay, heldPerDay } = results.answer;
+  const rate = heldPerDay ?? results.throughput.perDay;
+  const interval = rate.low === null ? 'no interval' : `${intervalName(rate.level)} ${bounds(rate)}`;
+  const against = askedPerDay === null ? '' : ` against ${number(askedPerDay)} asked`;
+  return `Ships ${mean(rate)} a day${against} (${interval}, ${count(results.replications, 'replication')})`;
+}
+
+/** A bracket over the weeks on which the answer rests. */
+function judgedWindow(results: Results) {
+  const { window } = results.answer;
+  const { starts, unit } = results.series;
+  return drawing('judged window', (context, chart) => {
+    const x = chart.scales['x'];
+    if (window === null || unit !== 'week' || x === undefined) return;
+    const inside = starts
+      .map((start, index) => (start >= window.from && start <= window.to ? index : -1))
+      .filter((index) => index >= 0);
+    const first = inside[0],
+      last = inside.at(-1);
+    if (first === undefined || last === undefined || last === first) return;
+    const from = x.getPixelForValue(first),
+      to = x.getPixelForValue(last),
+      y = chart.chartArea.top + 26;
+    context.strokeStyle = INK;
+    context.lineWidth = 1;
+    context.beginPath();
+    context.moveTo(from, y + 6);
+    context.lineTo(from, y);
+    context.lineTo(to, y);
+    context.lineTo(to, y + 6);
+    context.stroke();
+    context.font = font(SIZE.small);
+    context.fillStyle = MUTED;
+    context.textBaseline = 'bottom';
+    context.textAlign = 'center';
+    const note = 'the rate in the title is from these weeks',
+      half = textWidth(note, SIZE.small) / 2;
+    const middle = Math.max(
+      chart.chartArea.left + half,
+      Math.min(chart.chartArea.right - half, (from + to) / 2),
+    );
+    context.fillText(note, middle, y - 3);
+  });
+}

@@ -1,0 +1,60 @@
+import type { Results } from '../../../study/simulate/results.js';
+import { count, number } from '../../format.js';
+import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
+import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
+import { topWithNames, uprightLines } from '../upright-lines.js';
+
+const BODY_HEIGHT = 420;
+
+/** Units inside from the empty start of a steady-state run, with the warm-up given and the cut of MSER-5; null for a programme. */
+export function warmUp({ warmUp: seen }: Results): Chart | null {
+  if (seen === null) return null;
+  const { wip, partHours, givenHours, isFound, cutHours, verdict, replications } = seen,
+    hours = partHours * wip.length;
+  const cut =
+    cutHours === null
+      ? 'MSER-5 would cut more than half, which is not trusted'
+      : `MSER-5 cuts at ${number(cutHours)} h`;
+  const lines = [
+    ...(givenHours > 0
+      ? [{ at: givenHours, name: isFound ? 'warm-up found' : 'warm-up given', colour: INK, dash: [] }]
+      : []),
+    ...(cutHours !== null && cutHours > 0
+      ? [{ at: cutHours, name: 'MSER-5', colour: PALETTE.vermillion, dash: [6, 4] }]
+      : []),
+  ];
+  return chart({
+    finding: {
+      'long enough': `The warm-up of ${number(givenHours)} h${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
+      'too short': `The line still fills after the warm-up of ${number(givenHours)} h`,
+      'not known': `The run is too short to show whether the warm-up of ${number(givenHours)} h is long enough`,
+    }[verdict],
+    how: `Mean units inside by part of ${number(partHours)} h, over ${count(replications, 'replication')}, from the empty start; ${cut} (White 1997). The warm-up is called too short only if the units inside between it and the cut differ from those after it in a 99 % interval.`,
+    bodyHeight: BODY_HEIGHT,
+    type: 'line',
+    data: {
+      datasets: [
+        {
+          label: 'units inside',
+          data: wip.map((units, part) => ({ x: (part + 0.5) * partHours, y: units })),
+          borderColor: PALETTE.blue,
+          borderWidth: 2,
+          pointRadius: 0,
+        },
+      ],
+    },
+    scales: {
+      x: valueAxis('hours since the start', {
+        min: 0,
+        max: hours,
+        grid: { display: false },
+        ticks: { color: MUTED, maxTicksLimit: 12, includeBounds: false, font: { size: SIZE.small } },
+      }),
+      y: valueAxis('units inside', {
+        suggestedMax: topWithNames(Math.max(...wip), lines.length, BODY_HEIGHT),
+      }),
+      room: roomAtRight(24),
+    },
+    plugins: [uprightLines(lines)],
+  });
+}

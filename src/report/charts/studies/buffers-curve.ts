@@ -1,0 +1,71 @@
+import type { BufferResults } from '../../../study/buffers/results.js';
+import { count, intervalName, number, withInterval } from '../../format.js';
+import { faded, MUTED, PALETTE, SIZE } from '../../style.js';
+import { chart, valueAxis, type Chart } from '../chart.js';
+
+/** Throughput against waiting places: the best layout found for each number of them; null with fewer than two points. */
+export function placesCurve({
+  curve,
+  chosen,
+  unit,
+  level,
+  replications,
+  enough,
+  zone,
+  goal,
+}: BufferResults): Chart | null {
+  if (curve.length < 2) return null;
+  const line = { pointRadius: 0, borderWidth: 0, borderColor: 'transparent' };
+  const point = (value: (each: BufferResults['curve'][number]) => number | null) =>
+    curve.map((each) => ({ x: each.total, y: value(each)! }));
+  return chart({
+    finding:
+      enough === null
+        ? `${count(chosen.total, 'place')} give ${withInterval(chosen.rate, unit)}`
+        : `${enough === 0 ? 'No place at all comes' : `${enough} of ${count(chosen.total, 'place')} already come`} within ${number(100 * zone)} % of what ${chosen.total} give`,
+    how: `Best layout found for each number of waiting places, ${unit}; band: ${intervalName(level)} over ${count(replications, 'replication')} of the search. The values of the search are a little high, since its luckiest layouts are taken.${goal.kind === 'target' ? ' Dashed: the target.' : ''}`,
+    bodyHeight: 420,
+    type: 'line',
+    data: {
+      datasets: [
+        { ...line, label: 'low', data: point(({ rate }) => rate.low) },
+        {
+          ...line,
+          label: 'high',
+          data: point(({ rate }) => rate.high),
+          fill: '-1',
+          backgroundColor: faded(PALETTE.blue, 0.2),
+        },
+        {
+          label: 'best found',
+          data: point(({ rate }) => rate.mean),
+          borderColor: PALETTE.blue,
+          borderWidth: 2.5,
+          pointRadius: 3.5,
+          pointBackgroundColor: PALETTE.blue,
+        },
+        ...(goal.kind === 'target'
+          ? [
+              {
+                label: 'target',
+                data: point(() => goal.rate),
+                borderColor: PALETTE.vermillion,
+                borderWidth: 2,
+                borderDash: [8, 3],
+                pointRadius: 0,
+              },
+            ]
+          : []),
+      ],
+    },
+    scales: {
+      x: {
+        type: 'linear',
+        title: { display: true, text: 'waiting places in all', color: MUTED, font: { size: SIZE.small } },
+        grid: { display: false },
+        ticks: { precision: 0, color: MUTED, font: { size: SIZE.small } },
+      },
+      y: valueAxis(unit, { grace: '5%' }),
+    },
+  });
+}

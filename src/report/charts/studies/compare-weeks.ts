@@ -1,0 +1,69 @@
+import type { Estimate } from '../../../study/simulate/results.js';
+import type { CompareResults, VariantResult } from '../../../study/compare/results.js';
+import { short } from '../../format.js';
+import { LINES } from '../../style.js';
+import { chart, intervalNote, type Chart } from '../chart.js';
+import { lineDatasets, lineNames, timeScales, type TimeLine } from '../time.js';
+
+/** Units shipped a working day, week by week, of the base and the what-ifs. */
+export function compareThroughput(results: CompareResults): Chart | null {
+  const works = results.series.workingDays.map((days) => days > 0);
+  return weeks(results, 'throughput', 'Throughput', 'units per working day', ({ shippedPerDay }) =>
+    shippedPerDay.map((each, b) => (works[b] === true ? each : null)),
+  );
+}
+
+/** Work in process, week by week, of the base and the what-ifs. */
+export function compareWip(results: CompareResults): Chart | null {
+  return weeks(results, 'wip', 'WIP', 'units', ({ wip }) => wip);
+}
+
+function weeks(
+  results: CompareResults,
+  id: 'throughput' | 'wip',
+  what: string,
+  unit: string,
+  series: (variant: VariantResult) => (Estimate | null)[] | readonly Estimate[],
+): Chart | null {
+  if (results.series.labels.length === 0) return null;
+  const of = (values: readonly { readonly measure: string; readonly value: Estimate }[]): string =>
+    values
+      .filter(({ measure }) => measure === id)
+      .map(({ value }) => `mean ${short(value)}`)
+      .join('');
+  const all = [
+    { variant: results.base as VariantResult, note: of(results.base.values) },
+    ...results.whatIfs.map((each) => ({ variant: each as VariantResult, note: of(each.compared) })),
+  ];
+  const lines = all.slice(0, LINES.length).map(
+    ({ variant, note }, i): TimeLine => ({
+      name: variant.name,
+      note,
+      colour: LINES[i]?.colour ?? '',
+      dash: LINES[i]?.dash ?? [],
+      width: i === 0 ? 2.8 : 1.8,
+      values: series(variant).map((each) => (each === null || each.n === 0 ? null : each)),
+    }),
+  );
+  const left = all.length - lines.length;
+  const window =
+    id === 'throughput' && results.window !== null
+      ? ` Means at the right: from ${results.window.from} to ${results.window.to}.`
+      : '';
+  const [best] = results.whatIfs
+    .flatMap(({ name, compared }) =>
+      compared
+        .filter(({ measure, verdict }) => measure === id && verdict === 'better')
+        .map(({ relative }) => ({ name, size: Math.abs(relative?.mean ?? 0) })),
+    )
+    .sort((a, b) => b.size - a.size);
+  return chart({
+    finding: `${what} by ${results.series.unit}: ${best === undefined ? 'no what-if is seen to be better than the base' : `best against the base is ${best.name}`}`,
+    how: `${id === 'wip' ? 'Units inside' : 'Units shipped per working day of the base'} by ${results.series.unit}, each variant as it is without pairing; bands: ${intervalNote(results)}.${window}${left > 0 ? ` ${left} more what-ifs are in results.json.` : ''}`,
+    bodyHeight: Math.max(440, 60 + 56 * lines.length),
+    type: 'line',
+    data: { labels: [...results.series.labels], datasets: lineDatasets(lines, results.level) },
+    scales: timeScales(results, unit, lines, '6%'),
+    plugins: [lineNames(lines)],
+  });
+}

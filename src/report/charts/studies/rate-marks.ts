@@ -1,0 +1,115 @@
+import type { ChartDataset, ChartOptions, Plugin } from 'chart.js';
+import type { Estimate } from '../../../study/simulate/results.js';
+import type { RateResults, RateVerdict } from '../../../study/rate/results.js';
+import { INK, PALETTE, SIZE } from '../../style.js';
+import { valueAxis } from '../chart.js';
+import { drawing } from '../marks.js';
+
+/** Verdicts by colour and by shape: a full disc, a cross, an open triangle. */
+export const VERDICT_MARKS: Readonly<
+  Record<
+    RateVerdict,
+    { readonly colour: string; readonly fill: string; readonly shape: 'circle' | 'crossRot' | 'triangle' }
+  >
+> = {
+  holds: { colour: PALETTE.blue, fill: PALETTE.blue, shape: 'circle' },
+  'does not hold': { colour: PALETTE.vermillion, fill: PALETTE.vermillion, shape: 'crossRot' },
+  'not settled': { colour: INK, fill: '#ffffff', shape: 'triangle' },
+};
+const VERDICTS = Object.keys(VERDICT_MARKS) as RateVerdict[];
+
+/** The means of a figure by rate as points, one dataset a verdict, with a thin line through all of them. */
+export function pointsByRate(
+  { points }: RateResults,
+  axis: string,
+  of: (point: RateResults['points'][number]) => Estimate,
+): ChartDataset<'scatter'>[] {
+  const at = (point: RateResults['points'][number]) => ({ x: point.perDay, y: of(point).mean });
+  return [
+    ...VERDICTS.map((verdict) => {
+      const { colour, fill, shape } = VERDICT_MARKS[verdict];
+      return {
+        type: 'scatter' as const,
+        yAxisID: axis,
+        label: verdict,
+        data: points.filter((point) => point.verdict === verdict).map(at),
+        pointStyle: shape,
+        pointRadius: 6,
+        borderWidth: 2,
+        borderColor: colour,
+        backgroundColor: fill,
+        pointBorderColor: colour,
+        pointBackgroundColor: fill,
+      };
+    }),
+    {
+      type: 'scatter' as const,
+      yAxisID: axis,
+      label: '',
+      data: points.map(at),
+      showLine: true,
+      pointRadius: 0,
+      borderColor: '#8a8a8a',
+      borderWidth: 1,
+    },
+  ];
+}
+
+/** Intervals of the same figure as upright bars behind the points. */
+export function intervalsByRate(
+  { points }: RateResults,
+  axis: string,
+  of: (point: RateResults['points'][number]) => Estimate,
+): Plugin {
+  return drawing(`intervals ${axis}`, (context, { scales }) => {
+    const x = scales['x'],
+      y = scales[axis];
+    if (x === undefined || y === undefined) return;
+    context.strokeStyle = INK;
+    context.lineWidth = 1.4;
+    for (const point of points) {
+      const { low, high } = of(point),
+        at = x.getPixelForValue(point.perDay);
+      if (low === null || high === null) continue;
+      context.beginPath();
+      context.moveTo(at, y.getPixelForValue(low));
+      context.lineTo(at, y.getPixelForValue(high));
+      for (const end of [low, high]) {
+        context.moveTo(at - 4, y.getPixelForValue(end));
+        context.lineTo(at + 4, y.getPixelForValue(end));
+      }
+      context.stroke();
+    }
+  });
+}
+
+/** The axis of rates, a little wider than what was looked at, and `more` where something else stands on it. */
+export function rateAxis(
+  { grid }: RateResults,
+  more: number | null = null,
+): NonNullable<ChartOptions['scales']>[string] {
+  const high = Math.max(grid.to, more === null || more > 1.5 * grid.to ? 0 : more),
+    room = 0.05 * (high - grid.from) || 0.5;
+  return valueAxis('rate asked, units a working day', {
+    min: Math.max(0, grid.from - room),
+    max: high + room,
+    beginAtZero: false,
+    ticks: { includeBounds: false, padding: 6 },
+  });
+}
+
+/** The verdicts with their marks, about as large as in the plot. */
+export const LEGEND = {
+  display: true,
+  position: 'top',
+  align: 'start',
+  onClick: () => undefined,
+  labels: {
+    color: INK,
+    usePointStyle: true,
+    boxHeight: 8,
+    padding: 14,
+    font: { size: SIZE.small },
+    filter: ({ text }: { text: string }) => text !== '',
+  },
+} as const;

@@ -1,0 +1,42 @@
+import type { RateResults } from '../../../study/rate/results.js';
+import { count, intervalName, withInterval } from '../../format.js';
+import { chart, valueAxis, type Chart } from '../chart.js';
+import { intervalsByRate, LEGEND, pointsByRate, rateAxis } from './rate-marks.js';
+
+/** WIP above, lead time below, over the same axis of rates. */
+export function rateWipLead(results: RateResults): Chart {
+  const { points, level, replications, mostReplications, window } = results,
+    last = points.findLast(({ verdict }) => verdict === 'holds') ?? points[0]!;
+  const wip = (point: RateResults['points'][number]) => point.wip,
+    lead = (point: RateResults['points'][number]) => point.leadDays;
+  return chart({
+    finding: `At ${last.perDay} a day a unit takes ${withInterval(last.leadDays, 'days')} and ${withInterval(last.wip, 'units')} are on the way`,
+    how: `Above: mean WIP. Below: mean lead time of units shipped. Both against the rate asked, with ${intervalName(level)} over ${replications} to ${mostReplications} replications, ${count(window.weeks, 'week')} from ${window.from}. Where a rate does not hold they would grow on with a longer window.`,
+    bodyHeight: 560,
+    type: 'scatter',
+    data: {
+      datasets: [
+        ...pointsByRate(results, 'wip', wip),
+        ...pointsByRate(results, 'lead', lead).map((dataset) => ({ ...dataset, label: '' })),
+      ],
+    },
+    scales: {
+      x: rateAxis(results),
+      // The first of a stack stands lowest.
+      lead: valueAxis('lead time, days', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
+      gap: {
+        type: 'linear',
+        axis: 'y',
+        stack: 'panels',
+        stackWeight: 0.12,
+        display: true,
+        grid: { display: false },
+        border: { display: false },
+        ticks: { display: false },
+      } as never,
+      wip: valueAxis('WIP, units', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
+    },
+    legend: LEGEND,
+    plugins: [intervalsByRate(results, 'wip', wip), intervalsByRate(results, 'lead', lead)],
+  });
+}

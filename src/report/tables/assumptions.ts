@@ -1,0 +1,34 @@
+import type { Basis } from '../../scenario/file/assumptions.js';
+import type { AssumptionResult } from '../../study/answer/assumptions.js';
+import type { PageTable } from './overall.js';
+import { count } from '../format.js';
+
+/** Rows on the page; the rest is in results.json. */
+export const MOST_ROWS = 200;
+
+/** `assumptions: 2 measured, 14 estimated, 3 guessed`; nothing where the scenario says nothing. */
+export function assumptionLine(said: readonly { readonly basis: Basis }[]): string[] {
+  return said.length === 0 ? [] : [`assumptions: ${counts(said)}`];
+}
+
+export function counts(said: readonly { readonly basis: Basis }[]): string {
+  const of = (basis: Basis): number => said.filter((each) => each.basis === basis).length;
+  return `${of('measured')} measured, ${of('estimate')} estimated, ${of('guess')} guessed`;
+}
+
+/** Guesses first, since they are to be looked at first; else as in the file. */
+export function assumptionTable(said: readonly AssumptionResult[]): PageTable {
+  const rank = { guess: 0, estimate: 1, measured: 2 } as const;
+  const sorted = [...said].sort((a, b) => rank[a.basis] - rank[b.basis]);
+  const more =
+    sorted.length > MOST_ROWS
+      ? ` The first ${MOST_ROWS} of ${count(sorted.length, 'value')}; all are in results.json.`
+      : '';
+  return {
+    id: 'assumptions',
+    title: 'Assumptions',
+    note: `Values of which the scenario says where they come from: ${counts(said)}; guesses first.${more}`,
+    head: ['Path', 'Value', 'Basis', 'Note'],
+    rows: sorted.slice(0, MOST_ROWS).map(({ path, value, basis, note }) => [path, value, basis, note ?? '']),
+  };
+}

@@ -1,0 +1,179 @@
+import type { DateQuantile, Estimate, Results } from '../../study/simulate/results.js';
+import { assumptionLine } from '../tables/assumptions.js';
+import { asEstimate, bounds, count, intervalName, mean, number } from '../format.js';
+import { fitColumns } from '../shorten.js';
+import { table, type Column } from './table.js';
+
+/** Greatest width of the text, characters. */
+const WIDTH = 100;
+const TOP_BOTTLENECKS = 3,
+  MOST_ACTIVITIES = 8;
+type Row = [what: string, value: string, interval: string];
+
+/**
+ * The results in short, as aligned plain text of at most 100 columns without a line end at the end: the answer, then one
+ * figure a line with its interval, then the findings.
+ */
+export function resultsTable(results: Results): string {
+  const columns: Column[] = [
+    { head: 'measure', most: 52 },
+    { head: 'mean', align: 'right', most: 20 },
+    { head: results.replications < 2 ? 'interval' : intervalName(results.level), most: 24 },
+  ];
+  const rows: Row[] = [
+    ...rate(results),
+    ['WIP, units, all sites and lanes', mean(results.wip.total), bounds(results.wip.total)],
+    ...results.wip.places.map((place) =>
+      indented(row(place.kind === 'lane' ? `${place.name} (lane)` : place.name, place.mean)),
+    ),
+    row('lead time P50, days', results.leadTime.p50),
+    row('lead time P90, days', results.leadTime.p90),
+    ...under(
+      'first-time-through of inspections, %',
+      results.inspections.map((each) => row(each.name, each.ftt, 100)),
+    ),
+    ...(results.rty === null ? [] : [row('rolled throughput yield (RTY), %', results.rty, 100)]),
+    ...under(
+      'bottleneck, % of replications',
+      results.bottlenecks
+        .slice(0, TOP_BOTTLENECKS)
+        .map((each) => row(each.name, asEstimate(each.share), 100)),
+    ),
+    ...cost(results),
+    ...results.lastUnit.map(lastUnit),
+    ...dueRows(results),
+    ...warmUpRows(results),
+    ...precisionRows(results),
+    ...journeyRows(results),
+  ];
+  return [
+    ...lines(results.answer.sentence, ''),
+    `${count(results.replications, 'replication')}, seed ${results.seed}`,
+    ...assumptionLine(results.assumptions),
+    '',
+    table(rows, columns),
+    ...notes(results.lastUnit),
+    ...(results.findings.length === 0
+      ? []
+      : [
+          '',
+          ...results.findings.flatMap((finding) =>
+            lines(
+              `finding: ${finding.text} (${finding.replications} of ${count(results.replications, 'replication')})`,
+              '  ',
+            ),
+          ),
+        ]),
+  ]
+    .map((line) =>
+      line
+        .split('\n')
+        .map((each) => fitColumns(each, WIDTH))
+        .join('\n'),
+    )
+    .join('\n');
+}
+
+function rate({ answer, throughput }: Results): Row[] {
+  const asked: Row[] =
+    answer.askedPerDay === null
+      ? []
+      : [['rate asked, units a working day', number(answer.askedPerDay), 'plan']];
+  const held: Row[] =
+    answer.heldPerDay === null ? [] : [row('rate held, units a working day', answer.heldPerDay)];
+  return [...asked, ...held, row('shipped over the whole run, units a working day', throughput.perDay)];
+}
+
+function warmUpRows({ warmUp }: Results): Row[] {
+  return warmUp?.isFound === true
+    ? [['warm-up found by MSER-5, hours', number(warmUp.givenHours), `over ${warmUp.replications} runs`]]
+    : [];
+}
+
+function precisionRows({ precision }: Results): Row[] {
+  if (precision === null) return [];
+  return under(
+    `precision, % of the mean, ${number(100 * precision.asked)} asked`,
+    precision.measures.map(({ name, relativeHalfWidth, reached }) => [
+      name,
+      relativeHalfWidth === null ? 'unknown' : number(100 * relativeHalfWidth),
+      reached ? 'reached' : 'not reached',
+    ]),
+  );
+}
+
+function row(what: string, estimate: Estimate, scale = 1): Row {
+  return [what, mean(estimate, scale), bounds(estimate, scale)];
+}
+
+/** Rows under a heading of their own; nothing where there are none. */
+function under(heading: string, rows: readonly Row[]): Row[] {
+  return rows.length === 0 ? [] : [[heading, '', ''], ...rows.map(indented)];
+}
+
+function indented([what, value, interval]: Row): Row {
+  return [`  ${what}`, value, interval];
+}
+
+function cost({ costs }: Results): Row[] {
+  if (costs === null) return [];
+  return [
+    row(`cost of a unit shipped, ${costs.currency}`, costs.perUnit),
+    indented(row('of it for rework', costs.rework.costPerUnit)),
+  ];
+}
+
+function lastUnit({ p, date, low, high }: DateQuantile): Row {
+  return [
+    `last unit out, P${number(p * 100)}`,
+    date ?? 'not known',
+    low === null || high === null ? 'no interval' : `${low} to ${high}`,
+  ];
+}
+
+function dueRows({ due }: Results): Row[] {
+  if (due === null) return [];
+  return [
+    row('units late, % of those due', due.late, 100),
+    ...(due.daysLate.n === 0 ? [] : [row('days late, mean of those shipped late', due.daysLate)]),
+  ];
+}
+
+/** Only of a unit that was asked for; the page and the JSON tell the other. */
+function journeyRows({ journey }: Results): Row[] {
+  if (journey === null || journey.chosen !== 'by name') return [];
+  const place = `replication ${journey.replication}`,
+    rest = Math.max(0, journey.totals.length - MOST_ACTIVITIES);
+  return [
+    [
+      `unit ${journey.build}, days from entry to ${journey.shipped === null ? 'the end of the run' : 'shipping'}`,
+      number(journey.leadDays),
+      place,
+    ],
+    ...journey.totals
+      .slice(0, MOST_ACTIVITIES)
+      .map(({ what, days }) => indented([what, number(days), place])),
+    ...(rest === 0 ? [] : [indented([`and ${rest} more, with --json or --out`, '', ''])]),
+  ];
+}
+
+function notes(quantiles: readonly DateQuantile[]): string[] {
+  return quantiles
+    .filter((each) => each.why !== null)
+    .flatMap((each) => lines(`last unit P${number(each.p * 100)}: ${each.why ?? ''}`, '  '));
+}
+
+/** Text broken at spaces into lines of at most the width, later ones indented. */
+export function lines(text: string, indent: string): string[] {
+  const broken: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/)) {
+    if (line !== '' && line.length + 1 + word.length > WIDTH) {
+      broken.push(line);
+      line = indent + word;
+    } else {
+      line = line === '' ? word : `${line} ${word}`;
+    }
+  }
+  return [...broken, line];
+}

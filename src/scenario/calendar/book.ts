@@ -1,0 +1,115 @@
+import type { CalendarColumns } from '../../flow/model/model.js';
+import { workingDays, type WorkingDay } from './days.js';
+import { rosterWindows, type RosterWindow } from './roster.js';
+import { calendarColumns, intersection, rosterColumns, sameColumns } from './windows.js';
+import { ZoneClock } from './zone.js';
+import type { RunSpan } from '../programme/span.js';
+import type { Scenario } from '../types/scenario.js';
+
+/** Calendar id of what is never off shift. */
+export const ALWAYS = -1;
+/** Bits of a 32-bit integer without its sign. */
+const MOST_RULES = 31;
+
+/**
+ * The calendars of a model. Each calendar is expanded once a zone, each intersection made once,
+ * and calendars with the same windows share one id.
+ */
+export class CalendarBook {
+  readonly columns: CalendarColumns[] = [];
+  /** Overtime rules in the order of their bits: an entry of `overtime` of a calendar as kept in a zone. */
+  readonly rules: { readonly calendar: string; readonly zone: string; readonly entry: number }[] = [];
+  private readonly clocks = new Map<string, ZoneClock>();
+  private readonly days = new Map<string, WorkingDay[]>();
+  private readonly rosters = new Map<string, RosterWindow[]>();
+  private readonly ids = new Map<string, number>();
+
+  constructor(
+    private readonly scenario: Scenario,
+    private readonly span: RunSpan,
+  ) {}
+
+  /** Id of a calendar kept in a zone; `ALWAYS` for undefined. */
+  id(name: string | undefined, zone: string): number {
+    if (name === undefined) return ALWAYS;
+    return this.remembered(JSON.stringify([name, zone]), () => {
+      const { horizon } = this.span;
+      if (this.scenario.calendars[name].overtime.length === 0)
+        return calendarColumns(this.workingDays(name, zone), horizon);
+      return rosterColumns(this.roster(name, zone), horizon, (entry) => this.ruleBit(name, zone, entry));
+    });
+  }
+
+  /** Windows of a calendar with its overtime, up to the horizon; one window a date for undefined. */
+  roster(name: string | undefined, zone: string): readonly RosterWindow[] {
+    const key = JSON.stringify([name ?? null, zone]);
+    let roster = this.rosters.get(key);
+    if (roster === undefined) {
+      const { startDay, endDay, origin, horizon } = this.span,
+        spec = name === undefined ? undefined : this.scenario.calendars[name];
+      roster = rosterWindows(
+        spec,
+        this.workingDays(name, zone),
+        this.clock(zone),
+        startDay - 2,
+        endDay + 2,
+        origin,
+      ).filter(({ start }) => start < horizon);
+      this.rosters.set(key, roster);
+    }
+    return roster;
+  }
+
+  private ruleBit(calendar: string, zone: string, entry: number): number {
+    let rule = this.rules.findIndex(
+      (known) => known.calendar === calendar && known.zone === zone && known.entry === entry,
+    );
+    if (rule < 0) rule = this.rules.push({ calendar, zone, entry }) - 1;
+    if (rule >= MOST_RULES)
+      throw new RangeError(
+        `calendars: expected at most ${MOST_RULES} rules for overtime, one for each zone in which a calendar is kept, saw more; let calendars share them`,
+      );
+    return 1 << rule;
+  }
+
+  /** Id of the time that is in all of the calendars; `ALWAYS` asks for nothing. */
+  common(ids: readonly number[]): number {
+    const [first = ALWAYS, ...others] = [...new Set(ids)].filter((id) => id !== ALWAYS).sort((a, b) => a - b);
+    return others.reduce(
+      (a, b) => this.remembered(`${a}&${b}`, () => intersection(this.columns[a], this.columns[b])),
+      first,
+    );
+  }
+
+  /** Working days of a calendar kept in a zone, to the end of the span; every date for undefined. */
+  workingDays(name: string | undefined, zone: string): readonly WorkingDay[] {
+    const key = JSON.stringify([name ?? null, zone]);
+    let days = this.days.get(key);
+    if (days === undefined) {
+      const { startDay, endDay, origin } = this.span;
+      const spec = name === undefined ? undefined : this.scenario.calendars[name];
+      // A night shift may have begun on the eve, and zones differ by up to a day.
+      days = workingDays(spec, this.clock(zone), startDay - 2, endDay + 2, origin);
+      this.days.set(key, days);
+    }
+    return days;
+  }
+
+  clock(zone: string): ZoneClock {
+    let clock = this.clocks.get(zone);
+    if (clock === undefined)
+      this.clocks.set(zone, (clock = new ZoneClock(zone, this.span.startDay - 2, this.span.endDay + 2)));
+    return clock;
+  }
+
+  private remembered(key: string, make: () => CalendarColumns): number {
+    let id = this.ids.get(key);
+    if (id === undefined) {
+      const made = make();
+      id = this.columns.findIndex((known) => sameColumns(known, made));
+      if (id < 0) id = this.columns.push(made) - 1;
+      this.ids.set(key, id);
+    }
+    return id;
+  }
+}

@@ -1,0 +1,107 @@
+import { dayNumber, MINUTES_PER_DAY, weekday } from './date.js';
+import type { ZoneClock } from './zone.js';
+import type { CalendarSpec, ClockSpan } from '../types/scenario.js';
+
+/** Working time of one shift between breaks, minutes since the programme's start. `shiftEnd` is the clock end of its shift, `shift` its place among the `hours` of the calendar. */
+export interface Window {
+  readonly start: number;
+  readonly end: number;
+  readonly shiftEnd: number;
+  readonly shift: number;
+}
+/** A date with working time; a night shift belongs to the date on which it begins. */
+export interface WorkingDay {
+  readonly day: number;
+  readonly windows: readonly Window[];
+  readonly minutes: number;
+}
+
+/** Says of a day number whether it is a working day; every day is one where there is no calendar. */
+export function workingDayRule(spec: CalendarSpec | undefined): (day: number) => boolean {
+  if (spec === undefined) return () => true;
+  const on = new Set(spec.on);
+  const isOff = dayOffRule(spec);
+  return (day) => on.has(weekday(day)) && !isOff(day);
+}
+
+/** Says of a day number whether it is a holiday or in a shutdown. */
+export function dayOffRule(spec: CalendarSpec): (day: number) => boolean {
+  const off = [...spec.holidays, ...spec.shutdowns].map(
+    (span) => [dayNumber(span.from), dayNumber(span.to)] as const,
+  );
+  return (day) => off.some(([from, to]) => from <= day && day <= to);
+}
+
+/**
+ * The working days of a calendar in a zone, from day number `fromDay` up to but without `toDay`, in order.
+ * Windows are sorted and disjoint over all days: where shifts overlap, the later one begins at the end of the earlier.
+ * Without a calendar each date is one window from midnight to midnight.
+ * `origin` is the programme's start as an instant of the clock; working time before it is left out.
+ */
+export function workingDays(
+  spec: CalendarSpec | undefined,
+  clock: ZoneClock,
+  fromDay: number,
+  toDay: number,
+  origin: number,
+): WorkingDay[] {
+  const works = workingDayRule(spec);
+  const pieces = shiftPieces(spec ?? ROUND_THE_CLOCK);
+  const at = (day: number, minute: number): number => clock.instant(day * MINUTES_PER_DAY + minute) - origin;
+  const days: WorkingDay[] = [];
+  let free = 0;
+  for (let day = fromDay; day < toDay; day++) {
+    if (!works(day)) continue;
+    const windows: Window[] = [];
+    let minutes = 0;
+    for (const piece of pieces) {
+      const start = Math.max(at(day, piece.start), free);
+      const end = at(day, piece.end);
+      if (end <= start) continue;
+      windows.push({ start, end, shiftEnd: at(day, piece.shiftEnd), shift: piece.shift });
+      minutes += end - start;
+      free = end;
+    }
+    if (minutes > 0) days.push({ day, windows, minutes });
+  }
+  return days;
+}
+
+const ROUND_THE_CLOCK: Pick<CalendarSpec, 'hours' | 'breaks'> = {
+  hours: [{ startMin: 0, endMin: MINUTES_PER_DAY }],
+  breaks: [],
+};
+
+/** Shifts of a day with the breaks cut out, sorted, in minutes after the day's midnight (beyond 1440: the next day). */
+export function shiftPieces(spec: Pick<CalendarSpec, 'hours' | 'breaks'>): Window[] {
+  const breaks = spec.breaks.map(unrolled);
+  const pieces: Window[] = [];
+  for (const [position, shift] of spec.hours.map(unrolled).entries()) {
+    let rest = [shift];
+    for (const pause of breaks) {
+      // A break is a clock time: it may lie after the midnight of a night shift, or begin before that of an early one.
+      for (const turn of [-MINUTES_PER_DAY, 0, MINUTES_PER_DAY])
+        rest = rest.flatMap((span) => without(span, pause.start + turn, pause.end + turn));
+    }
+    for (const span of rest) pieces.push({ ...span, shiftEnd: shift.end, shift: position });
+  }
+  return pieces.sort((a, b) => a.start - b.start);
+}
+
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** In minutes after midnight; an end at or before the start is on the next day. */
+export function unrolled({ startMin, endMin }: ClockSpan): Span {
+  return { start: startMin, end: endMin > startMin ? endMin : endMin + MINUTES_PER_DAY };
+}
+
+function without(span: Span, start: number, end: number): Span[] {
+  if (end <= span.start || start >= span.end) return [span];
+  return [
+    { start: span.start, end: start },
+    { start: end, end: span.end },
+  ].filter((part) => part.end > part.start);
+}

@@ -1,0 +1,68 @@
+import { Temporal } from 'temporal-polyfill';
+import { z } from 'zod';
+import { nearest } from '../values/nearest.js';
+import { MINUTES_PER_DAY, isoDate } from './date.js';
+
+/** True for an IANA zone (`Europe/Oslo`) or UTC. */
+export function isZone(zone: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone });
+    return /^[A-Za-z]/.test(zone);
+  } catch {
+    return false;
+  }
+}
+
+const ZONE_WANTED = 'a time zone of the IANA list, such as "Europe/Oslo", or UTC';
+
+/** A name of the IANA time zone database. */
+export const zone = z.string({ error: ZONE_WANTED }).superRefine((text, context) => {
+  if (isZone(text)) return;
+  const suggestion = nearest(text, Intl.supportedValuesOf('timeZone'));
+  context.addIssue({ code: 'custom', message: ZONE_WANTED, params: { suggestion } });
+});
+
+/**
+ * Clock of one time zone over a span of days. The changes of its offset are asked of Temporal once, all else is addition.
+ *
+ * An instant is minutes since 1970-01-01T00:00Z; a local minute is minutes since 1970-01-01T00:00 on the zone's wall clock,
+ * that is day number * 1440 + minutes after midnight.
+ */
+export class ZoneClock {
+  /** Instants from which `offset` (local - instant, minutes) holds; the first is -Infinity. */
+  private readonly since: number[] = [-Infinity];
+  private readonly offset: number[] = [];
+
+  /** `fromDay` and `toDay` are day numbers; the clock is right between them and a few days around. */
+  constructor(
+    readonly zone: string,
+    fromDay: number,
+    toDay: number,
+  ) {
+    let at = Temporal.PlainDate.from(isoDate(fromDay - 3)).toZonedDateTime(zone);
+    this.offset.push(at.offsetNanoseconds / 6e10);
+    const last = (toDay + 3) * MINUTES_PER_DAY;
+    for (;;) {
+      const next = at.getTimeZoneTransition('next');
+      if (next === null || next.epochMilliseconds / 60_000 > last) return;
+      at = next;
+      this.since.push(at.epochMilliseconds / 60_000);
+      this.offset.push(at.offsetNanoseconds / 6e10);
+    }
+  }
+
+  /** Instant of a local minute. A clock time that occurs twice is its first; one that does not exist moves on by the gap (Temporal's 'compatible'). */
+  instant(localMinute: number): number {
+    let i = 0;
+    while (i + 1 < this.since.length && localMinute - this.offset[i] >= this.since[i + 1]) i++;
+    const instant = localMinute - this.offset[i];
+    return instant < this.since[i] ? localMinute - this.offset[i - 1] : instant;
+  }
+
+  /** Local minute of an instant. */
+  local(instant: number): number {
+    let i = this.since.length - 1;
+    while (instant < this.since[i]) i--;
+    return instant + this.offset[i];
+  }
+}

@@ -1,0 +1,166 @@
+import { nearest } from '../values/nearest.js';
+import { isRawMap, type RawMap } from '../whole/outline.js';
+import { isQuantity, isTime, textOf } from '../values/written.js';
+import { spotKey } from './plain.js';
+import { saySeen, sayPath, type Finding, type Path } from './problem.js';
+
+export const BASES = ['measured', 'estimate', 'guess'] as const;
+export type Basis = (typeof BASES)[number];
+
+/** A value of the scenario of which the planner says where it comes from. */
+export interface Assumption {
+  /** As a planner reads it: `route[3].work`; `at` is the same in pieces. */
+  readonly path: string;
+  readonly at: Path;
+  /** The value as written, on one line. */
+  readonly value: string;
+  /** The same as data: of a time its map, so that its low and high can be told apart. */
+  readonly raw: unknown;
+  readonly basis: Basis;
+  readonly note: string | undefined;
+}
+
+export interface Taken {
+  /** The data as the schema knows it: without what was said about its values. */
+  readonly value: unknown;
+  /** In the order of the file. */
+  readonly assumptions: readonly Assumption[];
+  /** With paths as in the file. */
+  readonly findings: readonly Finding[];
+  /** Where in the file stands what has this path in `value`. `atKey`: its key is meant. */
+  readonly pathInFile: (path: Path, atKey?: boolean) => Path;
+}
+
+/** Maps with a `note` of their own, names as `*`, items of a list as the list: there it belongs to the scenario and is left in place. */
+export const OWN_NOTES: readonly string[] = [
+  '',
+  'calendars.*.shutdowns',
+  'calendars.*.overtime',
+  'defects.*',
+  'outages',
+];
+
+interface Said {
+  readonly basis: Basis;
+  readonly note: string | undefined;
+}
+
+/**
+ * Takes `basis` and `note` out of the data. They stand beside the keys of a map, or beside `value` where a number, a text
+ * or a list is spoken of: `headcount: { value: 6, basis: guess }`. What is said of a map that is no time holds for every
+ * quantity inside that does not speak for itself.
+ */
+export function takeAssumptions(raw: unknown): Taken {
+  const assumptions: Assumption[] = [];
+  const findings: Finding[] = [];
+  const wrapped = new Set<string>();
+  const remember = (at: Path, value: unknown, { basis, note }: Said): void =>
+    void assumptions.push({ path: sayPath(at), at, value: textOf(value), raw: value, basis, note });
+
+  function walk(value: unknown, at: Path, file: Path, said: Said | undefined): unknown {
+    if (Array.isArray(value)) return value.map((item, i) => walk(item, [...at, i], [...file, i], said));
+    if (!isRawMap(value)) {
+      if (said !== undefined && isQuantity(value)) remember(at, value, said);
+      return value;
+    }
+    const own = saidOf(value, at, file, said);
+    const before = assumptions.length;
+    const rest = Object.hasOwn(value, 'value') ? unwrap(value, at, file, own) : inside(value, at, file, own);
+    if (Object.hasOwn(value, 'basis') && own !== undefined && assumptions.length === before) {
+      findings.push({
+        path: [...file, 'basis'],
+        wanted: 'a quantity to speak of: beside it in a map, or { value: 6, basis: guess }',
+        seen: 'none',
+        atKey: true,
+      });
+    }
+    return rest;
+  }
+
+  function inside(map: RawMap, at: Path, file: Path, own: Said | undefined): unknown {
+    const rest = Object.entries(map).filter(([key]) => key !== 'basis' && (key !== 'note' || hasOwnNote(at)));
+    const isOne = isTime(Object.fromEntries(rest));
+    const place = assumptions.length;
+    const bare = Object.fromEntries(
+      rest.map(([key, value]) => [
+        key,
+        walk(value, [...at, key], [...file, key], isOne || key === 'note' ? undefined : own),
+      ]),
+    );
+    if (isOne && own !== undefined) {
+      const ofParts = assumptions.splice(place);
+      remember(at, bare, own);
+      assumptions.push(...ofParts);
+    }
+    return bare;
+  }
+
+  function unwrap(map: RawMap, at: Path, file: Path, own: Said | undefined): unknown {
+    for (const key of Object.keys(map)) {
+      if (!['value', 'basis', 'note'].includes(key))
+        findings.push({
+          path: [...file, key],
+          wanted: 'only basis and note beside value; value can be no name',
+          seen: JSON.stringify(key),
+          atKey: true,
+        });
+    }
+    wrapped.add(spotKey(at));
+    const value = map['value'];
+    if (isRawMap(value) && Object.hasOwn(value, 'value')) {
+      findings.push({
+        path: [...file, 'value'],
+        wanted: 'a value, without another { value: ... } around it',
+        seen: saySeen(value),
+      });
+      return undefined;
+    }
+    const isOne =
+      !isRawMap(value) && !(Array.isArray(value) && value.some((item) => typeof item === 'object'));
+    if (isOne && own !== undefined) remember(at, value, own);
+    return walk(value, at, [...file, 'value'], isOne ? undefined : own);
+  }
+
+  /** What a map says of what is in it, else what was said around it. */
+  function saidOf(map: RawMap, at: Path, file: Path, around: Said | undefined): Said | undefined {
+    const { basis, note } = map;
+    const isKnown = (BASES as readonly unknown[]).includes(basis);
+    if (Object.hasOwn(map, 'basis') && !isKnown) {
+      const suggestion = typeof basis === 'string' ? nearest(basis, BASES) : undefined;
+      findings.push({
+        path: [...file, 'basis'],
+        wanted: `one of ${BASES.map((word) => `"${word}"`).join(', ')}`,
+        seen: saySeen(basis),
+        suggestion,
+      });
+    }
+    const isOwn = hasOwnNote(at);
+    if (Object.hasOwn(map, 'note') && !isOwn && (typeof note !== 'string' || isQuantity(note))) {
+      findings.push({
+        path: [...file, 'note'],
+        wanted: 'a remark in words; note can be no name',
+        seen: saySeen(note),
+      });
+    }
+    const remark = typeof note === 'string' && !isOwn ? note : undefined;
+    if (isKnown) return { basis: basis as Basis, note: remark };
+    return around === undefined ? undefined : { basis: around.basis, note: remark ?? around.note };
+  }
+
+  const value = walk(raw, [], [], undefined);
+  const pathInFile = (path: Path, atKey = false): Path =>
+    path.flatMap((part, i) =>
+      wrapped.has(spotKey(path.slice(0, i + 1))) && !(atKey && i === path.length - 1)
+        ? [part, 'value']
+        : [part],
+    );
+  return { value, assumptions, findings, pathInFile };
+}
+
+function hasOwnNote(place: Path): boolean {
+  const at = place.filter((part) => typeof part !== 'number');
+  return OWN_NOTES.some((address) => {
+    const parts = address === '' ? [] : address.split('.');
+    return parts.length === at.length && parts.every((part, i) => part === '*' || part === at[i]);
+  });
+}

@@ -1,0 +1,55 @@
+import { posix } from 'node:path';
+import { takeAssumptions, type Assumption } from './assumptions.js';
+import { isRawMap } from '../whole/outline.js';
+import { parseYaml } from './yaml.js';
+import type { Finding, Problem } from './problem.js';
+
+/** One YAML file as data. */
+export interface Source {
+  readonly file: string;
+  /** Undefined if the text could not be parsed to the end. */
+  readonly value: unknown;
+  readonly assumptions: readonly Assumption[];
+  /** What YAML itself finds wrong; then nothing else is said of the same spot. */
+  readonly faults: readonly Problem[];
+  /** What is wrong with what is said of values. */
+  readonly problems: readonly Problem[];
+  /** Adds file and line to what was found wrong in `value` later. */
+  readonly place: (finding: Finding) => Problem;
+}
+
+/** `folder` is where the file lies, seen from the folder of the scenario; files of observed times and build lists are named from there. */
+export function readSource(text: string, file: string, folder = '.'): Source {
+  const parsed = parseYaml(text, file);
+  const { value, assumptions, findings, pathInFile } = takeAssumptions(parsed.value);
+  return {
+    file,
+    assumptions,
+    faults: parsed.problems,
+    value: folder === '.' ? value : withBuildListFrom(withObservedFrom(value, folder), folder),
+    problems: findings.map(parsed.place),
+    place: (finding) => parsed.place({ ...finding, path: pathInFile(finding.path, finding.atKey) }),
+  };
+}
+
+/** The path of a file named in a file of this folder, seen from the folder of the scenario. */
+export const pathFrom = (folder: string, name: string): string =>
+  posix.isAbsolute(name) ? name : posix.join(folder, name);
+
+function withBuildListFrom(value: unknown, folder: string): unknown {
+  const programme = isRawMap(value) ? value['programme'] : undefined;
+  if (!isRawMap(value) || !isRawMap(programme) || typeof programme['build list'] !== 'string') return value;
+  return { ...value, programme: { ...programme, 'build list': pathFrom(folder, programme['build list']) } };
+}
+
+function withObservedFrom(value: unknown, folder: string): unknown {
+  if (Array.isArray(value)) return value.map((item) => withObservedFrom(item, folder));
+  if (!isRawMap(value)) return value;
+  const isObserved = typeof value['observed'] === 'string' && 'column' in value;
+  return Object.fromEntries(
+    Object.entries(value).map(([key, inner]) => [
+      key,
+      isObserved && key === 'observed' ? pathFrom(folder, String(inner)) : withObservedFrom(inner, folder),
+    ]),
+  );
+}

@@ -1,0 +1,102 @@
+import { Composer, LineCounter, Parser, type CST } from 'yaml';
+import { DEEPEST, tooDeepAt } from './plain.js';
+import { plainOf, spotKey } from './plain.js';
+import { sayPath, type Finding, type Path, type Problem } from './problem.js';
+
+export interface Parsed {
+  /** Undefined if the text could not be parsed to the end. */
+  readonly value: unknown;
+  /** What YAML itself finds wrong. */
+  readonly problems: readonly Problem[];
+  /** Adds file and line to what was found wrong later. */
+  readonly place: (finding: Finding) => Problem;
+}
+
+/** Characters; a large scenario has some tens of thousands. */
+export const LONGEST_TEXT = 1_000_000;
+/** One slip makes YAML report many lines; the first ones say it. */
+const MOST_SYNTAX_PROBLEMS = 20;
+
+/** Reads YAML 1.2 (and so JSON) to plain data. Never throws: whatever is wrong is in `problems`. */
+export function parseYaml(text: string, file: string): Parsed {
+  const lines = new LineCounter();
+  const at = (offset: number, path: Path, wanted: string, seen?: string): Problem => {
+    const { line, col } = lines.linePos(Math.max(0, offset));
+    return {
+      file,
+      line: Math.max(1, line),
+      column: Math.max(1, col),
+      path: sayPath(path),
+      wanted,
+      seen,
+      suggestion: undefined,
+    };
+  };
+  const stop = (...problems: Problem[]): Parsed => ({
+    value: undefined,
+    problems,
+    place: (finding) => at(0, finding.path, finding.wanted, finding.seen),
+  });
+
+  if (text.length > LONGEST_TEXT)
+    return stop(at(0, [], `a text of at most ${LONGEST_TEXT} characters`, `${text.length}`));
+  const bad = Math.max(text.indexOf('\uFFFD'), text.indexOf('\0'));
+  const tokens: CST.Token[] = [];
+  for (const token of new Parser(lines.addNewLine).parse(text)) tokens.push(token);
+  if (bad >= 0) return stop(at(bad, [], 'UTF-8 text; save the file as UTF-8', 'a character that is not'));
+  for (const token of tokens) {
+    const deep = tooDeepAt(token);
+    if (deep !== undefined)
+      return stop(at(deep, [], `maps and lists at most ${DEEPEST} deep`, 'a deeper one'));
+  }
+
+  const composer = new Composer({
+    version: '1.2',
+    schema: 'core',
+    uniqueKeys: false,
+    prettyErrors: false,
+    logLevel: 'silent',
+    resolveKnownTags: false,
+  });
+  const documents = [...composer.compose(tokens, true, text.length)];
+  const [document, second] = documents;
+  const faults = documents.slice(0, 1).flatMap((d) => [...d.errors, ...d.warnings]);
+  const syntax = faults
+    .slice(0, MOST_SYNTAX_PROBLEMS)
+    .map((e) => at(e.pos[0], [], `valid YAML: ${plainWords(e.message)}`));
+  if (second !== undefined) syntax.push(at(second.range[0], [], 'one document in a file', 'a second one'));
+  if (document === undefined || document.contents === null)
+    syntax.push(at(0, [], 'a scenario', 'an empty file'));
+  if (syntax.length > 0 || document === undefined) return stop(...syntax);
+
+  const plain = plainOf(document.contents);
+  const place = (finding: Finding): Problem => {
+    const { path, wanted, seen, suggestion, source } = finding;
+    const spot = spotOf(path, plain.spots);
+    const problem = at(finding.atKey === true ? (spot.key ?? spot.value) : spot.value, path, wanted, seen);
+    return { ...problem, suggestion, ...source };
+  };
+  return {
+    value: plain.value,
+    problems: plain.faults.map((f) => at(f.offset, f.path, f.wanted, f.seen)),
+    place,
+  };
+}
+
+/** Of the path itself, or of what is nearest around it. */
+function spotOf(
+  path: Path,
+  spots: ReturnType<typeof plainOf>['spots'],
+): { key: number | undefined; value: number } {
+  for (let length = path.length; length >= 0; length--) {
+    const spot = spots.get(spotKey(path.slice(0, length)));
+    if (spot !== undefined)
+      return length < path.length && spot.key !== undefined ? { key: spot.key, value: spot.key } : spot;
+  }
+  return { key: 0, value: 0 };
+}
+
+function plainWords(message: string): string {
+  const line = message.split('\n')[0] ?? message;
+  return (line.charAt(0).toLowerCase() + line.slice(1)).replace(/\.$/, '');
+}

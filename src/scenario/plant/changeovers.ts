@@ -1,0 +1,137 @@
+import type { Finding, Path } from '../file/problem.js';
+import type { Changeover, Scenario } from '../types/scenario.js';
+import { keys, name, named, spell, whole } from '../values/keys.js';
+import type { TimeSchema } from '../values/time.js';
+import { NO_DRAW } from '../whole/draws.js';
+import type { Draws } from '../whole/draws.js';
+import { found } from '../whole/ids.js';
+import type { Names } from '../whole/ids.js';
+import type { Look } from '../whole/names.js';
+import { mapOf } from '../whole/outline.js';
+import type { Outline, RawMap } from '../whole/outline.js';
+import { own } from '../whole/placed.js';
+
+const batch = keys(
+  {
+    most: whole(1).describe(
+      'Most units of one value that a place takes in a row while a unit of another value waits. Example: 5',
+    ),
+    'longest wait': spell
+      .optional()
+      .describe(
+        'A unit that is first in order and has waited so long in the buffer, by the clock, goes next whatever its value. Default: no limit. Example: 16 h',
+      ),
+  },
+  'a batch: a map with the key most, such as { most: 5, longest wait: 16 h }',
+);
+
+/** Work between units that differ in an option, and the order in which units of one value are taken. */
+export function changeoverSchema(time: TimeSchema) {
+  const fromTo = named(
+    named(time, 'times by the value that comes next, such as { white: 45 min }'),
+    'times by the value before and the value after, such as { red: { white: 45 min } }',
+  );
+  return keys(
+    {
+      on: name('the name of an option').describe(
+        'The option whose change from one unit to the next on a place costs work. Example: colour',
+      ),
+      work: time.describe('The time of one changeover. Example: 15 min'),
+      'from to': fromTo
+        .default({})
+        .describe(
+          'Times that depend on the value before and the value after; other pairs take `work`. 0 min: no changeover. Default: `work` for every pair. Example: { red: { white: 45 min }, white: { red: 15 min, yellow: 0 min } }',
+        ),
+      batch: batch
+        .optional()
+        .describe(
+          'Units of one value are taken from the buffer in a row, to save changeovers. Default: in order of arrival. Example: { most: 5, longest wait: 16 h }',
+        ),
+    },
+    'a changeover: a map with the keys on and work',
+  ).transform(
+    (c): Changeover => ({
+      option: c.on,
+      work: c.work,
+      fromTo: c['from to'],
+      batch: c.batch && { most: c.batch.most, longestWaitMin: c.batch['longest wait'] },
+    }),
+  );
+}
+
+/** Values of the option in the times from one to another. */
+export function changeoverValues(path: Path, changeover: RawMap, outline: Outline, look: Look): void {
+  const option = changeover['on'];
+  if (typeof option !== 'string') return;
+  const value = (at: Path, name: string): void =>
+    look([...at, name], name, outline.options?.get(option), `value of this name in option ${option}`, true);
+  for (const [from, times] of Object.entries(mapOf(changeover['from to']))) {
+    value([...path, 'from to'], from);
+    for (const to of Object.keys(mapOf(times))) value([...path, 'from to', from], to);
+  }
+}
+
+/** Changeovers from a value to itself, and batches where there is nothing to choose from. */
+export function changeoverFindings(scenario: Scenario): Finding[] {
+  const found: Finding[] = [];
+  for (const [site, { stations }] of Object.entries(scenario.sites)) {
+    for (const [name, { changeover, buffer, lot }] of Object.entries(stations)) {
+      if (changeover === undefined) continue;
+      const path = ['sites', site, 'stations', name, 'changeover'];
+      for (const [value, times] of Object.entries(changeover.fromTo)) {
+        if (Object.hasOwn(times, value))
+          found.push({
+            path: [...path, 'from to', value, value],
+            wanted: 'a pair of two values; between units of one value there is no changeover',
+            seen: `"${value}" to "${value}"`,
+            atKey: true,
+          });
+      }
+      if (changeover.batch === undefined) continue;
+      if (lot !== undefined)
+        found.push({
+          path: [...path, 'batch'],
+          wanted: 'no batch at a station with lots, whose units are taken together',
+          atKey: true,
+        });
+      else if (buffer !== undefined && buffer < 2)
+        found.push({
+          path: [...path, 'batch'],
+          wanted: 'a buffer of at least 2 spaces ahead of the station, so that there is a choice',
+          seen: `buffer: ${buffer}`,
+          atKey: true,
+        });
+    }
+  }
+  return found;
+}
+
+export interface ChangeoverRow {
+  readonly option: number;
+  /** By value before * values + value after. */
+  readonly draws: readonly number[];
+  readonly batch: Changeover['batch'];
+}
+
+/** One draw for all pairs of values that take the usual time, and one for each pair with a time of its own; nothing for what neither takes time nor chooses. */
+export function compileChangeover(
+  scenario: Scenario,
+  station: string,
+  changeover: Changeover | undefined,
+  names: Names,
+  draws: Draws,
+): ChangeoverRow | undefined {
+  if (changeover === undefined) return undefined;
+  const { option, work, fromTo, batch } = changeover;
+  const usual = draws.add(`${station}/changeover`, work);
+  const values = Object.keys(scenario.programme.options[option]);
+  const byPair = values.flatMap((from) =>
+    values.map((to) => {
+      if (from === to) return NO_DRAW;
+      const time = own(own(fromTo, from) ?? {}, to);
+      return time === undefined ? usual : draws.add(`${station}/changeover ${from} to ${to}`, time);
+    }),
+  );
+  if (batch === undefined && byPair.every((draw) => draw === NO_DRAW)) return undefined;
+  return { option: found(names.option, option, 'option'), draws: byPair, batch };
+}

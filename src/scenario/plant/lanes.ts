@@ -1,0 +1,185 @@
+import { z } from 'zod';
+import { LEAVE_FULL, LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import type { CalendarBook } from '../calendar/book.js';
+import { MINUTES_PER_DAY } from '../calendar/date.js';
+import type { RunSpan } from '../programme/span.js';
+import type { Lane, Scenario } from '../types/scenario.js';
+import { keys, name, spaces, spell, whole, word } from '../values/keys.js';
+import { CLOCK, clockOf } from '../values/quantity.js';
+import type { TimeSchema } from '../values/time.js';
+import { column } from '../whole/columns.js';
+import type { Draws } from '../whole/draws.js';
+import { found, siteOf } from '../whole/ids.js';
+import type { Names } from '../whole/ids.js';
+import { calendarName } from './crews.js';
+import { capacity } from './stations.js';
+
+const CLOCK_WANTED = 'a clock time, such as "08:00"';
+const clock = z
+  .string({ error: CLOCK_WANTED })
+  .regex(CLOCK, { error: CLOCK_WANTED, abort: true })
+  .refine((text) => (clockOf(text) ?? 1440) < 1440, { error: `${CLOCK_WANTED}, before 24:00`, abort: true })
+  .transform((text) => clockOf(text)!);
+
+const leaves = z.union(
+  [
+    word('when full').transform((): Lane['leaves'] => ({ kind: 'full' })),
+    keys(
+      {
+        at: z
+          .array(clock, { error: 'a list of clock times, such as ["08:00", "13:00"]' })
+          .min(1, { error: 'at least one clock time' })
+          .refine((times) => new Set(times).size === times.length, { error: 'each clock time once' })
+          .describe(
+            'A timetable: clock times in the zone of `from`, on the working days of its calendar. Example: ["08:00", "13:00"]',
+          ),
+      },
+      'a map with the key at',
+    ).transform(({ at }): Lane['leaves'] => ({ kind: 'timetable', atMin: [...at].sort((a, b) => a - b) })),
+    keys(
+      {
+        'when full or after': spell.describe(
+          'The longest wait of the first unit aboard; then the truck leaves as it is. Example: 4 h',
+        ),
+      },
+      'a map with the key when full or after',
+    ).transform((rule): Lane['leaves'] => ({
+      kind: 'full or wait',
+      longestWaitMin: rule['when full or after'],
+    })),
+  ],
+  { error: 'when full, { at: ["08:00"] } or { when full or after: 4 h }' },
+);
+
+const docks = keys(
+  {
+    from: whole(1).optional().describe('Trucks that can be loaded at once. Default: no limit'),
+    to: whole(1).optional().describe('Trucks that can be unloaded at once. Default: no limit'),
+  },
+  'docks: a map with the keys from and to',
+);
+
+export function laneSchema(time: TimeSchema) {
+  return keys(
+    {
+      from: name('the name of a site').describe('The site that units leave. Example: coachworks'),
+      to: name('the name of a site').describe('The site that they reach. Example: final plant'),
+      trucks: whole(1).describe('Trucks (or trains, ships) on this lane. Example: 2'),
+      capacity: whole(1).describe('Units that one truck carries. Example: 2'),
+      load: time
+        .prefault('0 min')
+        .describe(
+          'Time to load a truck. Loading and securing follow local codes. Default: 0 min. Example: 30 min',
+        ),
+      drive: time.describe('Driving time of one trip. Example: { low: 3 h, likely: 3.5 h, high: 5 h }'),
+      unload: time.prefault('0 min').describe('Time to unload a truck. Default: 0 min. Example: 30 min'),
+      return: time.prefault('0 min').describe('Time of the way back, empty. Default: 0 min. Example: 3.5 h'),
+      leaves: leaves
+        .prefault('when full')
+        .describe(
+          'When a truck leaves: `when full` (default), by a timetable { at: ["08:00", "13:00"] }, or { when full or after: 4 h }',
+        ),
+      hours: calendarName
+        .optional()
+        .describe('Driving hours: a calendar; a drive stops outside them and goes on. Default: any time'),
+      bank: spaces.optional().describe('Waiting spaces ahead of loading. Default: unlimited. Example: 4'),
+      'arrival bank': whole(1)
+        .optional()
+        .describe(
+          'Waiting spaces after unloading. Default: none, a unit goes straight to its next station. Example: 2',
+        ),
+      docks: docks
+        .optional()
+        .describe(
+          'Trucks that can stand at the docks at once. Default: no limit. Example: { from: 1, to: 1 }',
+        ),
+    },
+    'a lane: a map with the keys from, to, trucks, capacity and drive',
+  ).transform(
+    (l): Lane => ({
+      from: l.from,
+      to: l.to,
+      trucks: l.trucks,
+      capacity: l.capacity,
+      load: l.load,
+      drive: l.drive,
+      unload: l.unload,
+      return: l.return,
+      leaves: l.leaves,
+      hours: l.hours,
+      bank: l.bank === 'unlimited' ? undefined : l.bank,
+      arrivalBank: l['arrival bank'],
+      docks: { from: l.docks?.from, to: l.docks?.to },
+    }),
+  );
+}
+
+const RULE = { full: LEAVE_FULL, 'full or wait': LEAVE_FULL_OR_WAIT, timetable: LEAVE_TIMETABLE } as const;
+
+/** Lanes: loading keeps the calendar of the site of departure, unloading that of the site of arrival, driving the driving hours. */
+export function compileLanes(
+  scenario: Scenario,
+  names: Names,
+  book: CalendarBook,
+  draws: Draws,
+  span: RunSpan,
+): Model['lanes'] {
+  const rows = Object.entries(scenario.lanes).map(([name, lane]) => {
+    const from = siteOf(scenario, lane.from),
+      to = siteOf(scenario, lane.to);
+    return {
+      name,
+      lane,
+      load: draws.add(`${name}/load`, lane.load),
+      drive: draws.add(`${name}/drive`, lane.drive),
+      unload: draws.add(`${name}/unload`, lane.unload),
+      return: draws.add(`${name}/return`, lane.return),
+      loadCalendar: book.id(from.calendar, from.zone),
+      driveCalendar: book.id(lane.hours, from.zone),
+      unloadCalendar: book.id(to.calendar, to.zone),
+    };
+  });
+  return {
+    count: rows.length,
+    names: rows.map((row) => row.name),
+    from: column(rows, (row) => found(names.site, row.lane.from, 'site')),
+    to: column(rows, (row) => found(names.site, row.lane.to, 'site')),
+    trucks: column(rows, (row) => row.lane.trucks),
+    capacity: column(rows, (row) => row.lane.capacity),
+    loadDraw: column(rows, (row) => row.load),
+    driveDraw: column(rows, (row) => row.drive),
+    unloadDraw: column(rows, (row) => row.unload),
+    returnDraw: column(rows, (row) => row.return),
+    loadCalendar: column(rows, (row) => row.loadCalendar),
+    driveCalendar: column(rows, (row) => row.driveCalendar),
+    unloadCalendar: column(rows, (row) => row.unloadCalendar),
+    rule: column(rows, (row) => RULE[row.lane.leaves.kind]),
+    wait: Float64Array.from(rows, ({ lane: { leaves } }) =>
+      leaves.kind === 'full or wait' ? leaves.longestWaitMin : Infinity,
+    ),
+    timetable: rows.map((row) => departures(row.lane, scenario, book, span)),
+    bank: column(rows, (row) => capacity(row.lane.bank)),
+    docksFrom: column(rows, (row) => capacity(row.lane.docks.from)),
+    docksTo: column(rows, (row) => capacity(row.lane.docks.to)),
+  };
+}
+
+/** Times of departure in the span, sorted: the clock times on each working day of the site of departure. */
+function departures(
+  { from, leaves }: Lane,
+  scenario: Scenario,
+  book: CalendarBook,
+  span: RunSpan,
+): Float64Array {
+  if (leaves.kind !== 'timetable') return new Float64Array(0);
+  const site = siteOf(scenario, from);
+  const clock = book.clock(site.zone);
+  const times = new Set<number>();
+  for (const { day } of book.workingDays(site.calendar, site.zone)) {
+    for (const minute of leaves.atMin) times.add(clock.instant(day * MINUTES_PER_DAY + minute) - span.origin);
+  }
+  return Float64Array.from(times)
+    .filter((time) => time >= 0 && time <= span.horizon)
+    .sort();
+}

@@ -1,0 +1,107 @@
+import type { Model } from '../../flow/model/model.js';
+import { dayNumber, MINUTES_PER_DAY } from '../calendar/date.js';
+import type { WorkingDay } from '../calendar/days.js';
+import type { Names } from '../whole/ids.js';
+import { timesOnDay } from './release.js';
+import type { LaidRoutes } from '../work/route.js';
+import type { RunSpan } from './span.js';
+import type { Scenario } from '../types/scenario.js';
+import type { Order } from '../types/orders.js';
+
+export interface OrdersInTime {
+  readonly columns: Model['programme']['orders'];
+  /** Release times of all units, sorted: 0 for those of the opening, then those with a day of their own and those by rate. */
+  readonly times: Float64Array;
+}
+
+interface Slot {
+  readonly time: number;
+  readonly order: Order | undefined;
+}
+
+/**
+ * Numbers the units: those of the opening, the farthest along the route first; then all others by time of release, at one
+ * time those of the list in its order. Listed units without a day of release take the times by rate in their order, and
+ * what is left of these is drawn. Units that the run ends before come last.
+ */
+export function compileOrders(
+  scenario: Scenario,
+  names: Names,
+  laid: LaidRoutes,
+  span: RunSpan,
+  days: readonly WorkingDay[],
+  byRate: Float64Array,
+): OrdersInTime {
+  const {
+      orders: { list, dueAfterMin, replaceScrapped },
+      quantity,
+    } = scenario.programme,
+    end = Math.min(span.end, span.horizon);
+  const stepOf = ({ at }: Order): number =>
+    laid.steps.findIndex((step) => step.route === 0 && step.name === at && step.kind !== 'bank');
+  const standing = list
+    .filter(({ at }) => at !== undefined)
+    .map((order) => ({ order, step: stepOf(order) }))
+    .sort((a, b) => b.step - a.step);
+  const inTurn = list.filter(({ at, release }) => at === undefined && release === undefined);
+  const slots: Slot[] = [
+    ...dated(list, days),
+    ...Array.from(byRate, (time, i) => ({ time, order: inTurn[i] })),
+  ].filter(({ time }) => time < end);
+  const places = new Map(list.map((order, i) => [order, i])),
+    rank = ({ order }: Slot): number => (order === undefined ? Infinity : places.get(order)!);
+  slots.sort((a, b) => a.time - b.time || (rank(a) < rank(b) ? -1 : rank(a) > rank(b) ? 1 : 0));
+  const released = new Set(slots.map(({ order }) => order));
+  const known: (Order | undefined)[] = [
+    ...standing.map(({ order }) => order),
+    ...slots.map(({ order }) => order),
+    ...list.filter((order) => order.at === undefined && !released.has(order)),
+  ];
+  const rows = known.slice(0, known.findLastIndex((order) => order !== undefined) + 1),
+    options = Object.keys(scenario.programme.options);
+  const valueOf = (order: Order | undefined, option: string): number =>
+    order === undefined || !Object.hasOwn(order.options, option)
+      ? -1
+      : names.value(option, order.options[option]);
+  return {
+    columns: {
+      count: rows.length,
+      names: buildNames(rows, quantity ?? rows.length),
+      values: Int16Array.from(rows.flatMap((order) => options.map((option) => valueOf(order, option)))),
+      dueAt: Float64Array.from(rows, (order) =>
+        order?.due === undefined
+          ? Infinity
+          : span.clock.instant((dayNumber(order.due) + 1) * MINUTES_PER_DAY) - span.origin,
+      ),
+      dueAfter: dueAfterMin ?? Infinity,
+      openingStep: Int32Array.from(standing, ({ step }) => step),
+      replaceScrapped,
+    },
+    times: Float64Array.from([...standing.map(() => 0), ...slots.map(({ time }) => time)]),
+  };
+}
+
+/** Units with a day of release, spread over its working time. */
+function dated(list: readonly Order[], days: readonly WorkingDay[]): Slot[] {
+  const byDay = new Map<number, Order[]>();
+  for (const order of list) {
+    if (order.release === undefined) continue;
+    const day = dayNumber(order.release);
+    byDay.set(day, [...(byDay.get(day) ?? []), order]);
+  }
+  return days.flatMap((day) => {
+    const orders = byDay.get(day.day) ?? [];
+    return timesOnDay(day, orders.length).map((time, i) => ({ time, order: orders[i] }));
+  });
+}
+
+/** A unit without a build number is called by its running number, unless the planner calls another one so. */
+function buildNames(rows: readonly (Order | undefined)[], units: number): (string | undefined)[] {
+  const names = rows.map((order) => order?.build);
+  for (const name of names.slice()) {
+    const number = /^[1-9]\d{0,7}$/.test(name ?? '') ? Number(name) : 0;
+    if (number > 0 && number <= units && names[number - 1] === undefined)
+      names[number - 1] = `unit ${number}`;
+  }
+  return names;
+}

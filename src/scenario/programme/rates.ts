@@ -1,0 +1,153 @@
+import { z } from 'zod';
+import { dayNumber, isoDate, isoWeek, mondayOf, weekday } from '../calendar/date.js';
+import { workingDayRule } from '../calendar/days.js';
+import type { RatePhase, Scenario, Site } from '../types/scenario.js';
+import { date, keys, number } from '../values/keys.js';
+
+const perDay = number(0, 100_000)
+  .optional()
+  .describe(
+    "Units released per working day, spread evenly over the working time of the first station's site; may be a fraction; 0 is a pause. Example: 4",
+  );
+const perWeek = number(0, 500_000)
+  .optional()
+  .describe(
+    'Units released per ISO week instead, spread evenly over its working days from `from` on; a week without a working day releases none. Example: 10',
+  );
+const from = date
+  .optional()
+  .describe(
+    'The first day of this rate. Default: the start; only the first rate may leave it out. Example: 2027-06-07',
+  );
+const phase = keys(
+  { from, 'per day': perDay, 'per week': perWeek },
+  'a map with the keys from, and per day or per week',
+).superRefine((map, context) => {
+  if (context.issues.length > 0) return; // misspelt keys first
+  const given = [map['per day'], map['per week']].filter((each) => each !== undefined).length;
+  if (given === 0)
+    context.addIssue({
+      code: 'custom',
+      path: ['per day'],
+      message: 'missing; should be a number from 0 to 100000, or per week',
+    });
+  if (given === 2)
+    context.addIssue({
+      code: 'custom',
+      path: ['per week'],
+      message: 'either per day or per week, not both',
+      params: { seen: 'both' },
+    });
+});
+type Phase = z.output<typeof phase>;
+
+const WEEK = 'an ISO week, such as 2027-W23';
+const weeks = keys(
+  {
+    weeks: z
+      .record(
+        z.string().refine((text) => mondayOf(text) !== undefined, { error: WEEK }),
+        number(0, 500_000),
+        { error: 'a map from ISO weeks to units, such as { 2027-W23: 8, 2027-W24: 10 }' },
+      )
+      .superRefine((map, context) => {
+        const names = Object.keys(map);
+        if (names.length === 0) context.addIssue({ code: 'custom', message: 'at least one week' });
+        names.forEach((week, i) => {
+          if (i > 0 && week <= names[i - 1]!)
+            context.addIssue({
+              code: 'custom',
+              path: [week],
+              message: `a week after the one before, ${names[i - 1]!}`,
+              params: { seen: `"${week}"` },
+            });
+        });
+      })
+      .describe(
+        'Units released in each ISO week, as from its Monday `per week`; each goes on until the next week named. Example: { 2027-W23: 8, 2027-W24: 10 }',
+      ),
+  },
+  'a map with the key weeks',
+);
+
+// Exclusive, since a plain union would explain a wrong week by the form that lacks nothing else.
+const rateForms = z.xor(
+  [phase.transform((one) => [one]), z.array(phase).min(1, { error: 'at least one rate' }), weeks],
+  { error: 'a rate, such as { per day: 4 }, a list of them with dates, or { weeks: { 2027-W23: 8 } }' },
+);
+
+/** How fast units are released. */
+export const rate = rateForms.describe(
+  'How fast units are released: one rate; a ramp as a list of rates with dates; or a ramp by ISO weeks, `{ weeks: { 2027-W23: 8, 2027-W24: 10 } }`. Example: [{ from: 2027-03-01, per day: 2 }, { from: 2027-06-07, per day: 4 }]',
+);
+
+/** The phases of a rate; the first begins with the programme where it says no date or a Monday in the week of the start. */
+export function phasesOf(read: z.output<typeof rateForms>, start: string): RatePhase[] {
+  if (!('weeks' in read))
+    return read.map((one: Phase, i) => ({
+      from: one.from ?? (i === 0 ? start : ''),
+      perDay: one['per day'],
+      perWeek: one['per week'],
+    }));
+  return Object.entries(read.weeks).map(([week, units], i) => {
+    const monday = mondayOf(week)!;
+    return { from: i === 0 && week === isoWeek(dayNumber(start)) ? start : isoDate(monday), perWeek: units };
+  });
+}
+
+/** How many units a rate asks for. Days are day numbers. */
+export interface AskedRate {
+  /** Units asked for on a working day; 0 before the first phase. */
+  onDay(day: number): number;
+  /** Rate of the day's phase, units per working day of a usual week: the same on all days of a phase. */
+  usualOn(day: number): number;
+  /** The highest usual rate of all phases; null without one. */
+  readonly highest: number | null;
+  /** Phase by phase: its first day, ISO, and its usual rate. */
+  readonly phases: readonly { readonly from: string; readonly perDay: number }[];
+}
+
+/** The rate of a programme; none for other releases. Units of a week are spread over its working days from the phase's first day on. */
+export function askedRate(scenario: Scenario): AskedRate {
+  const { release } = scenario.programme,
+    { calendar } = releaseSite(scenario),
+    spec = calendar === undefined ? undefined : scenario.calendars[calendar];
+  const works = workingDayRule(spec),
+    daysAWeek = spec?.on.length ?? 7;
+  const phases = (release.kind === 'rate' ? release.phases : []).map(({ from, perDay, perWeek }) => ({
+    from,
+    since: dayNumber(from),
+    perDay,
+    perWeek: perWeek ?? 0,
+    usual: perDay ?? (perWeek ?? 0) / daysAWeek,
+  }));
+  const phaseOn = (day: number) => phases.findLast(({ since }) => since <= day);
+  return {
+    onDay(day) {
+      const phase = phaseOn(day);
+      if (phase === undefined || phase.perDay !== undefined) return phase?.perDay ?? 0;
+      const monday = day - weekday(day) + 1;
+      let days = 0;
+      for (let each = Math.max(monday, phase.since); each < monday + 7; each++) if (works(each)) days++;
+      return days === 0 ? 0 : phase.perWeek / days;
+    },
+    usualOn: (day) => phaseOn(day)?.usual ?? 0,
+    highest: phases.length === 0 ? null : Math.max(...phases.map(({ usual }) => usual)),
+    phases: phases.map(({ from, usual }) => ({ from, perDay: usual })),
+  };
+}
+
+/** The site whose working days the programme is counted in: that of the first station of the unit's route. */
+export function releaseSite(scenario: Scenario): Site {
+  const first = scenario.route[0];
+  const sites = Object.values(scenario.sites);
+  const found =
+    first === undefined
+      ? undefined
+      : first.kind === 'lane'
+        ? scenario.sites[scenario.lanes[first.lane].from]
+        : sites.find((site) => Object.hasOwn(site.stations, first.at));
+  const site = found ?? sites[0];
+  if (site === undefined) throw new RangeError('sites: expected at least one site, saw none; add one');
+  return site;
+}

@@ -1,0 +1,90 @@
+import { dayNumber } from '../calendar/date.js';
+import type { WorkingDay } from '../calendar/days.js';
+import type { RunSpan } from './span.js';
+import { askedRate } from './rates.js';
+import type { Scenario } from '../types/scenario.js';
+import { orderCounts } from '../types/orders.js';
+
+/** A working day with units to release on it. */
+export interface ReleaseDay extends WorkingDay {
+  /** Units asked for on this day, by the rate and with a day of release of their own. */
+  readonly rate: number;
+  /** Units asked for on all days before it. */
+  readonly before: number;
+  /** The same by the rate alone, and the rate of its phase in a usual week; 0 where no rate is asked. */
+  readonly byRate: number;
+  readonly byRateBefore: number;
+  readonly usual: number;
+}
+
+/** Counts this close to a whole number are that number: ten days at 0.1 are one unit. */
+const ROUNDING = 1e-9;
+const tidy = (count: number): number =>
+  Math.abs(count - Math.round(count)) < ROUNDING ? Math.round(count) : count;
+
+/**
+ * Days with units to release, from the programme's start to the day on which the last unit is released, or to the end.
+ * `days` are the working days of the first station's site. Empty for releases that are not planned by day.
+ */
+export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], span: RunSpan): ReleaseDay[] {
+  const { release, quantity, orders } = scenario.programme;
+  if (release.kind !== 'rate') return [];
+  const asked = askedRate(scenario),
+    most = orderCounts(orders.list, quantity).byRate,
+    end = Math.min(span.end, span.horizon);
+  const dated = new Map<number, number>();
+  for (const order of orders.list)
+    if (order.release !== undefined)
+      dated.set(dayNumber(order.release), (dated.get(dayNumber(order.release)) ?? 0) + 1);
+  const out: ReleaseDay[] = [];
+  let before = 0,
+    byRateBefore = 0;
+  for (const day of days) {
+    const isOver = most !== undefined && byRateBefore > most - 1 + ROUNDING;
+    const byRate = day.day < span.startDay || isOver ? 0 : asked.onDay(day.day),
+      rate = byRate + (dated.get(day.day) ?? 0);
+    if (rate <= 0 || day.windows[0].start >= end) continue;
+    out.push({ ...day, rate, before, byRate, byRateBefore, usual: byRate > 0 ? asked.usualOn(day.day) : 0 });
+    before = tidy(before + rate);
+    byRateBefore = tidy(byRateBefore + byRate);
+  }
+  return out;
+}
+
+/**
+ * Release times by rate, sorted, minutes. Each working minute of a day adds rate / (working minutes of the day) to a
+ * count, and unit k goes when the count reaches k - 1: the first at the first working minute. A count reached with the
+ * last minute of a day is released at the start of the next.
+ */
+export function releaseTimes(
+  days: readonly ReleaseDay[],
+  quantity: number | undefined,
+  end: number,
+): Float64Array {
+  const times: number[] = [];
+  const most = quantity ?? Infinity;
+  for (const day of days) {
+    const stop = day.byRateBefore + day.byRate - ROUNDING;
+    for (let count = times.length; count < stop && times.length < most; count++) {
+      const at = timeInDay(day, Math.max(0, ((count - day.byRateBefore) / day.byRate) * day.minutes));
+      if (at >= end) return Float64Array.from(times);
+      times.push(at);
+    }
+  }
+  return Float64Array.from(times);
+}
+
+/** Times of `count` units that are released on one day, spread over its working time from its first minute on. */
+export function timesOnDay(day: WorkingDay, count: number): number[] {
+  return Array.from({ length: count }, (_, i) => timeInDay(day, (i / count) * day.minutes));
+}
+
+/** When `minutes` of the day's working time have passed; at the end of a window the start of the next. */
+function timeInDay(day: WorkingDay, minutes: number): number {
+  let rest = minutes;
+  for (const { start, end } of day.windows) {
+    if (rest < end - start) return start + rest;
+    rest -= end - start;
+  }
+  return day.windows[day.windows.length - 1].end;
+}

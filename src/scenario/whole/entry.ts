@@ -1,0 +1,64 @@
+import { own } from './placed.js';
+import { meets, varietiesOf, type Variety } from '../work/conditions.js';
+import type { Finding } from '../file/problem.js';
+import type { RouteEntry, Scenario } from '../types/scenario.js';
+
+/** How units get onto their route: each has a step there, and a source that never ends meets a room that does. */
+export function entryFindings(scenario: Scenario): Finding[] {
+  const varieties = varietiesOf(scenario, scenario.route);
+  return [...withoutStep(scenario, varieties), ...flood(scenario, varieties)];
+}
+
+function withoutStep({ route }: Scenario, varieties: readonly Variety[]): Finding[] {
+  const none = varieties.find(
+    (variety) => !route.some((entry) => isSure(entry) && meets(entry.when, variety)),
+  );
+  if (none === undefined) return [];
+  const build = Object.entries(none)
+    .map(([option, value]) => `${option}: ${value}`)
+    .join(', ');
+  return [
+    {
+      path: ['route'],
+      wanted: 'at least one step for every unit, without sample and without rework: only',
+      seen: build === '' ? 'none' : `none for a unit with ${build}`,
+    },
+  ];
+}
+
+/** A saturated source lets units in for as long as there is room. */
+function flood(scenario: Scenario, varieties: readonly Variety[]): Finding[] {
+  const { release, quantity } = scenario.programme;
+  if (release.kind !== 'saturated' || quantity !== undefined) return [];
+  const first = new Set(varieties.flatMap((variety) => firstEntries(scenario.route, variety)));
+  if (first.size === 0 || ![...first].every((entry) => isUnlimited(scenario, entry))) return [];
+  const rooms = [...first].map((entry) => `"${entry.kind === 'lane' ? entry.lane : entry.at}"`).join(' and ');
+  return [
+    {
+      path: ['programme', 'arrivals'],
+      wanted: `a quantity, or a limit to the waiting spaces ahead of ${rooms}, where units enter: into unlimited room they would come in for ever at once`,
+      seen: '"saturated"',
+    },
+  ];
+}
+
+/** Entries at which units of a variety may begin: up to the first that none of them passes by. */
+function firstEntries(route: readonly RouteEntry[], variety: Variety): RouteEntry[] {
+  const met = route.filter(
+    (entry) => meets(entry.when, variety) && !(entry.kind === 'step' && entry.rework === 'only'),
+  );
+  const sure = met.findIndex(isSure);
+  return sure < 0 ? met : met.slice(0, sure + 1);
+}
+
+/** Every new unit that meets its condition visits it. */
+const isSure = (entry: RouteEntry): boolean =>
+  entry.kind === 'lane' || (entry.sample === undefined && entry.rework !== 'only');
+
+function isUnlimited({ lanes, sites }: Scenario, entry: RouteEntry): boolean {
+  if (entry.kind === 'lane') return own(lanes, entry.lane)?.bank === undefined;
+  const station = Object.values(sites)
+    .map(({ stations }) => own(stations, entry.at))
+    .find((found) => found !== undefined);
+  return station !== undefined && station.buffer === undefined;
+}

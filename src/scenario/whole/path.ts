@@ -1,0 +1,88 @@
+import type { Finding, Path } from '../file/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import { own, routesOf, sendBacksOf, siteOfStation, stepsOf, type PlacedRoute } from './placed.js';
+import { meets, varietiesOf, type Variety } from '../work/conditions.js';
+
+/** A unit cannot jump from site to site: between steps in different sites there must be a lane, and it must start where the unit is. */
+export function pathFindings(scenario: Scenario): Finding[] {
+  const siteOf = siteOfStation(scenario);
+  return routesOf(scenario).flatMap((route) => {
+    const found = new Map<string, Finding>();
+    const tell = (finding: Finding): void => void found.set(JSON.stringify(finding), finding);
+    const ends = endsOf(scenario, route, siteOf);
+    for (const variety of varietiesOf(scenario, route.entries))
+      walk(scenario, route, variety, siteOf, ends, tell);
+    for (const { path, from, to } of sendBacksOf(route)) {
+      const [finder, target] = [route.entries[from], route.entries[to]];
+      if (finder?.kind !== 'step' || target?.kind !== 'step') continue;
+      const [here, there] = [siteOf.get(finder.at), siteOf.get(target.at)];
+      if (here !== undefined && there !== undefined && here !== there)
+        tell({
+          path,
+          wanted: `a step in site ${here}, where the unit is; no lane leads back`,
+          seen: `"${target.name}", in site ${there}`,
+        });
+    }
+    return [...found.values()];
+  });
+}
+
+interface Ends {
+  readonly start: string | undefined;
+  readonly end: string | undefined;
+}
+
+/** Own parts start where they come off and must end where they rejoin. */
+function endsOf(scenario: Scenario, route: PlacedRoute, siteOf: Map<string, string>): Ends {
+  const { feeder, kind } = route;
+  if (feeder === undefined || kind !== 'own') return { start: undefined, end: undefined };
+  const main = stepsOf(routesOf(scenario)[0]!).map(({ step }) => step);
+  const site = (station: string | undefined): string | undefined =>
+    station === undefined ? undefined : siteOf.get(station);
+  return {
+    start: site(main.find((step) => step.takesOff.includes(feeder))?.at),
+    end: site(main.find((step) => own(step.parts, feeder) === 'own')?.at),
+  };
+}
+
+function walk(
+  scenario: Scenario,
+  route: PlacedRoute,
+  variety: Variety,
+  siteOf: Map<string, string>,
+  ends: Ends,
+  tell: (finding: Finding) => void,
+): void {
+  const whose = route.kind === 'unit' ? 'the unit is' : 'the part is';
+  let here = ends.start;
+  let last: Path = route.path;
+  route.entries.forEach((entry, i) => {
+    if (!meets(entry.when, variety)) return;
+    last = [...route.path, i];
+    if (entry.kind === 'lane') {
+      const lane = own(scenario.lanes, entry.lane);
+      if (here !== undefined && lane !== undefined && lane.from !== here)
+        tell({
+          path: [...last, 'lane'],
+          wanted: `a lane that starts in site ${here}, where ${whose}`,
+          seen: `"${entry.lane}", from ${lane.from}`,
+        });
+      here = lane?.to;
+    } else {
+      const site = siteOf.get(entry.at);
+      if (here !== undefined && site !== undefined && site !== here)
+        tell({
+          path: [...last, 'at'],
+          wanted: `a station in site ${here}, where ${whose}, or a lane to site ${site} before this step`,
+          seen: `"${entry.at}"`,
+        });
+      here = site;
+    }
+  });
+  if (here !== undefined && ends.end !== undefined && here !== ends.end)
+    tell({
+      path: last,
+      wanted: `an end in site ${ends.end}, where the part rejoins its unit; add a lane`,
+      seen: `site ${here}`,
+    });
+}

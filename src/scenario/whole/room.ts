@@ -1,0 +1,37 @@
+import type { Model } from '../../flow/model/model.js';
+import { bankName } from './ids.js';
+
+/** Where units wait: ahead of a station, ahead of loading a lane, after its unloading. */
+export interface Room {
+  readonly kind: 'buffer' | 'bank' | 'arrival bank';
+  readonly of: string;
+}
+
+/** Its number among the buffers of a model, stations then lanes; an arrival bank is a station. -1: the model has none. */
+export function bufferOf({ stations, lanes }: Model, { kind, of }: Room): number {
+  if (kind !== 'bank') return stations.names.indexOf(kind === 'buffer' ? of : bankName(of));
+  const lane = lanes.names.indexOf(of);
+  return lane < 0 ? -1 : stations.count + lane;
+}
+
+/**
+ * The model of the same scenario with other waiting places, the same as if it were compiled anew; null where that
+ * takes compiling: an arrival bank that comes or goes is a step more or fewer.
+ */
+export function withRoom(model: Model, rooms: readonly Room[], places: readonly number[]): Model | null {
+  const buffer = model.stations.buffer.slice(),
+    banks = model.stations.places.slice(),
+    bank = model.lanes.bank.slice();
+  for (const [i, room] of rooms.entries()) {
+    const at = bufferOf(model, room);
+    if (room.kind === 'bank') bank[at - model.stations.count] = places[i];
+    else if (room.kind === 'buffer') buffer[at] = places[i];
+    else if (at >= 0 !== places[i] > 0) return null;
+    else if (at >= 0) banks[at] = places[i];
+  }
+  return {
+    ...model,
+    stations: { ...model.stations, buffer, places: banks },
+    lanes: { ...model.lanes, bank },
+  };
+}

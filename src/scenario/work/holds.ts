@@ -1,0 +1,143 @@
+import { z } from 'zod';
+import { sayPath } from '../file/problem.js';
+import type { Finding } from '../file/problem.js';
+import type { Scenario, StationStep } from '../types/scenario.js';
+import { keys, name } from '../values/keys.js';
+import type { TimeSchema } from '../values/time.js';
+import { findsOf, joinIndex, own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
+import type { PlacedRoute, PlacedStep } from '../whole/placed.js';
+import { furthestBack } from './defects.js';
+import { makesNote } from './finds.js';
+
+/** A step that units with noted items may not pass. */
+export function holdSchema(time: TimeSchema) {
+  return z.union(
+    [
+      z
+        .literal(true, { error: 'true, or leave the key out' })
+        .transform((): StationStep['hold'] => ({ mend: undefined })),
+      keys(
+        {
+          mend: time
+            .optional()
+            .describe(
+              'The work on a noted item that has no time of its own, that is one passed on at the limit of a loop. Needed where there can be such an item. Example: 45 min',
+            ),
+        },
+        'a map with the key mend',
+      ).transform((hold): StationStep['hold'] => ({ mend: hold.mend })),
+    ],
+    { error: 'true, or what noted items take, such as { mend: 45 min }' },
+  );
+}
+
+/** An inspection that measures again what an earlier one has measured. */
+export function comparisonSchema(time: TimeSchema) {
+  return z.union(
+    [
+      name('the name of an earlier inspection').transform((step): StationStep['comparesWith'] => ({
+        step,
+        differs: undefined,
+      })),
+      keys(
+        {
+          step: name('the name of an earlier inspection').describe(
+            'The earlier inspection or test of the same route. Example: measure wheels',
+          ),
+          'if it differs': time
+            .optional()
+            .describe(
+              'Extra work of the crew, there and then, where one of the two found something and the other nothing. Default: none. Example: 40 min',
+            ),
+        },
+        'a map with the key step',
+      ).transform((c): StationStep['comparesWith'] => ({ step: c.step, differs: c['if it differs'] })),
+    ],
+    { error: 'the name of an earlier inspection, or { step: ..., if it differs: 40 min }' },
+  );
+}
+
+/** Holds that nothing comes to, that do not know how long to mend, or that some units would slip by; comparisons with what is no inspection. */
+export function holdFindings(scenario: Scenario): Finding[] {
+  const routes = routesOf(scenario),
+    siteOf = siteOfStation(scenario);
+  const worksOnLots = ({ step: { at } }: PlacedStep): boolean =>
+    own(scenario.sites[siteOf.get(at) ?? '']?.stations ?? {}, at)?.lot !== undefined;
+  return routes.flatMap((route) => {
+    const furthest = furthestBack(route);
+    return stepsOf(route).flatMap((placed) => [
+      ...(placed.step.hold === undefined ? [] : holdOf(routes, route, furthest, placed, worksOnLots(placed))),
+      ...(placed.step.comparesWith === undefined ? [] : comparisonOf(route, placed, worksOnLots(placed))),
+    ]);
+  });
+}
+
+function holdOf(
+  routes: readonly PlacedRoute[],
+  route: PlacedRoute,
+  furthest: readonly number[],
+  placed: PlacedStep,
+  worksOnLots: boolean,
+): Finding[] {
+  const path = [...placed.path, 'hold'],
+    found: Finding[] = [];
+  if (worksOnLots)
+    found.push({
+      path,
+      wanted: `no hold at "${placed.step.at}", which works on lots; give the hold a station of its own`,
+      atKey: true,
+    });
+  if (placed.step.sample !== undefined)
+    found.push({
+      path: [...placed.path, 'sample'],
+      wanted: 'no sample at a hold, which no unit with noted items may pass',
+      atKey: true,
+    });
+  const latest = Math.max(placed.index, furthest[placed.index]!);
+  const notes = routes.flatMap((other) => {
+    const join = other === route ? undefined : joinIndex(routes, other, route);
+    if (other !== route && (join === undefined || join > latest)) return [];
+    return stepsOf(other)
+      .filter(({ index }) => other !== route || index <= latest)
+      .flatMap(findsOf)
+      .filter(({ find }) => makesNote(find));
+  });
+  if (notes.length === 0)
+    found.push({
+      path,
+      wanted:
+        'an earlier find with carry, or with a back to that passes units on at its limit; without one nothing is ever held here',
+      atKey: true,
+    });
+  const untimed = notes.find(({ find }) => find.then.kind === 'back');
+  if (untimed !== undefined && placed.step.hold!.mend === undefined) {
+    found.push({
+      path,
+      wanted: `{ mend: ... }, the work on items that come without a time, such as those passed on at the limit of ${sayPath(untimed.path)}`,
+      seen: 'none',
+    });
+  }
+  return found;
+}
+
+function comparisonOf(route: PlacedRoute, placed: PlacedStep, worksOnLots: boolean): Finding[] {
+  const path = [...placed.path, 'compares with'],
+    { step, differs } = placed.step.comparesWith!;
+  const earlier = stepsOf(route).find((other) => other.step.name === step);
+  const found: Finding[] = [];
+  if (findsOf(placed).length === 0)
+    found.push({
+      path,
+      wanted: 'a step that finds something or may fail; this one is no inspection',
+      atKey: true,
+    });
+  if (earlier !== undefined && findsOf(earlier).length === 0)
+    found.push({ path, wanted: 'an inspection or test', seen: `"${step}", which finds nothing` });
+  if (differs !== undefined && worksOnLots)
+    found.push({
+      path: [...path, 'if it differs'],
+      wanted: `no extra work at "${placed.step.at}", which works on lots; give the inspection a station of its own`,
+      atKey: true,
+    });
+  return found;
+}

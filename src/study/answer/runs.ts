@@ -1,0 +1,34 @@
+import type { RunRow } from '../simulate/results.js';
+import type { Folded, Sample } from '../sample/sample.js';
+import { bottleneckOf } from '../sections/bottlenecks.js';
+import { lastShipped } from '../programme/dates.js';
+
+const DAY = 1440;
+
+/** A row, but for what was held, which is known only when all replications have come. */
+type Row = Omit<RunRow, 'heldPerDay'>;
+
+/** One row a replication. */
+export function runs(sample: Sample): Folded<Row[]> {
+  const bottleneck = bottleneckOf(sample.model);
+  return sample.fold<Row[]>([], (rows, each) => {
+    rows.push({
+      replication: each.replication,
+      shipped: each.shipped,
+      scrapped: each.scrapped,
+      wip: each.wip,
+      leadMeanDays: known(each.leadMean / DAY),
+      leadP50Days: known(each.leadP50 / DAY),
+      leadP90Days: known(each.leadP90 / DAY),
+      lastShipped: sample.clock.date(lastShipped(each)),
+      bottleneck: bottleneck(each),
+    });
+    return rows;
+  });
+}
+
+/** @param heldPerDay by row, NaN where no rate is judged */
+export const withHeld = (rows: readonly Row[], heldPerDay: readonly number[]): RunRow[] =>
+  rows.map((row, i) => ({ ...row, heldPerDay: known(heldPerDay[i]!) }));
+
+const known = (value: number): number | null => (Number.isFinite(value) ? value : null);

@@ -1,0 +1,193 @@
+import { basename } from 'node:path';
+import type { Observation } from '../../measure/observe.js';
+import { compile } from '../../scenario/compile.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { baseRuns } from '../run/base-runs.js';
+import { rateMeasure } from './trial.js';
+import { bufferResults } from './summary.js';
+import { Search } from './search.js';
+import { selectBest, type Selected } from './select.js';
+import { placesOf, spotsOf, type Layout, type Spot } from './spots.js';
+import { readTrial, type Trial } from './trial.js';
+import { Trials } from './trials.js';
+import type { Journal } from '../run/journal.js';
+import { Replicator } from '../run/replicator.js';
+import type { BufferResults } from './results.js';
+
+export type BufferGoal = BufferResults['goal'];
+
+export interface BufferOptions {
+  readonly scenario: Scenario;
+  /** Name of the scenario's file; folders are left out of the results. */
+  readonly file: string;
+  readonly goal: BufferGoal;
+  /** Stations and lanes whose places are shared out; none: all limited ones on the route of the units. */
+  readonly at?: readonly string[] | undefined;
+  /** Where the search begins: with the least places that can be, or with the layout as it is. */
+  readonly from?: 'least' | 'present' | undefined;
+  /** Of each layout in the search, at least 3. */
+  readonly replications: number;
+  readonly seed: string;
+  /** Worker threads; 1 runs all in this thread. Results do not depend on it. */
+  readonly workers: number;
+  /** Relative difference that does not matter, default 0.01. */
+  readonly zone?: number | undefined;
+  /** Confidence of the intervals and of the selection, default 0.95. */
+  readonly level?: number | undefined;
+  /** Finished replications of an earlier run with the same options, and where new ones are written. */
+  readonly journal?: Journal<Observation | Trial> | undefined;
+  readonly onStage?: ((text: string) => void) | undefined;
+  readonly onReplication?: ((done: number, of: number) => void) | undefined;
+  readonly signal?: AbortSignal | undefined;
+}
+
+/** So many layouts come into the final selection. */
+const CANDIDATES = 5;
+/** Places in every spot, at least, that stand for as many as one likes. */
+const AMPLE = 64;
+/** A place is moved only for a gain of at least a tenth of the zone. */
+const WORTH = 10;
+/** Where fresh replications fall short of the target, places are added so often. */
+const MOST_MORE = 3;
+
+/** Whether a goal can be asked of these spots; a RangeError says what can be. */
+export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
+  const least = spots.reduce((sum, spot) => sum + spot.least, 0);
+  if (goal.kind === 'budget' && goal.places < least)
+    throw new RangeError(
+      `budget: expected at least ${least} places, without which the scenario cannot run, saw ${goal.places}`,
+    );
+}
+
+/**
+ * Shares waiting places out over the buffers and banks of a route: most throughput for a budget of places, or, by the dual
+ * of it, the fewest places for a rate (Gershwin & Schor 2000). Places cost the same everywhere, so the fewest are the cheapest.
+ * Same scenario, seed and options: same results, to the last bit.
+ */
+export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
+  const {
+    scenario,
+    goal,
+    replications,
+    seed,
+    workers,
+    zone = 0.01,
+    level = 0.95,
+    journal,
+    onStage = () => undefined,
+    onReplication,
+    signal,
+  } = options;
+  if (!(Number.isInteger(replications) && replications >= 3))
+    throw new RangeError(
+      `replications: expected a whole number of at least 3, saw ${replications}; give one`,
+    );
+  if (!(zone > 0 && zone < 1))
+    throw new RangeError(`zone: expected a share above 0 and below 1, saw ${zone}; give for example 0.01`);
+  const spots = spotsOf(scenario, options.at),
+    present = spots.map((spot) => spot.present),
+    least = spots.map((spot) => spot.least);
+  checkGoal(goal, spots);
+
+  const model = compile(scenario),
+    base = await baseRuns(model, replications, { seed, workers, journal, onReplication, signal });
+  const measure = rateMeasure(scenario, model, base, level);
+
+  const readOne = readTrial(measure, spots),
+    replicator = new Replicator<Trial>({
+      seed,
+      workers,
+      read: readOne,
+      journal: journal as Journal<Trial> | undefined,
+      onReplication,
+      signal,
+    });
+  const trials = new Trials(replicator, scenario, model, spots, replications),
+    fresh = new Trials(replicator, scenario, model, spots, replications, replications, false);
+  trials.add(
+    present,
+    base.map((observation) => readOne(observation, { key: 'base', model })),
+  );
+  const search = new Search(trials, spots, zone / WORTH),
+    start = options.from === 'present' ? present : least;
+  const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
+    const found = trials
+        .ranked()
+        .filter((layout) => placesOf(layout) === places)
+        .slice(0, CANDIDATES),
+      isPresent = (layout: Layout): boolean => layout.join() === present.join();
+    // What is there already is not given up for something worse, and of equal ones the first is taken.
+    const candidates =
+      goal.kind === 'budget' && placesOf(present) <= places
+        ? [present, ...found.filter((layout) => !isPresent(layout))]
+        : found;
+    onStage(`selecting among ${candidates.length} layouts with ${places} places`);
+    return {
+      selected: await selectBest(fresh, candidates, zone * trials.mean(found[0]!), level),
+      candidates,
+    };
+  };
+  const finish = async (
+    selected: Selected,
+    candidates: readonly Layout[],
+    ample: Layout | null,
+    reachable: boolean,
+  ): Promise<BufferResults> => {
+    const freshReplications = Math.max(replications, selected.rounds);
+    await fresh.run([...candidates, selected.layout, present], freshReplications);
+    return bufferResults({
+      scenario,
+      file: basename(options.file),
+      seed,
+      replications,
+      freshReplications,
+      level,
+      zone,
+      goal,
+      spots,
+      measure,
+      trials,
+      fresh,
+      selected,
+      candidates,
+      ample,
+      reachable,
+    });
+  };
+
+  try {
+    if (goal.kind === 'budget') {
+      onStage(`sharing out ${goal.places} places over ${spots.length} spots`);
+      await search.exchange(await search.walk(start, goal.places));
+      const { selected, candidates } = await select(goal.places);
+      return await finish(selected, candidates, null, true);
+    }
+
+    const reaches = (layout: Layout): boolean => trials.mean(layout) >= goal.rate,
+      ample = present.map((places) => Math.max(AMPLE, places));
+    await trials.run([ample]);
+    if (!reaches(ample))
+      return await finish({ layout: ample, settled: true, rounds: 0 }, [ample], ample, false);
+    onStage(`looking for the fewest places over ${spots.length} spots`);
+    let layout = await search.walk(
+      start,
+      Infinity,
+      (each) => reaches(each) || placesOf(each) >= placesOf(ample),
+    );
+    while (placesOf(layout) > placesOf(least)) {
+      const fewer = await search.exchange(await search.walk(layout, placesOf(layout) - 1), reaches);
+      if (!reaches(fewer)) break;
+      layout = fewer;
+    }
+    await search.exchange(layout);
+    for (let more = 0; ; more++) {
+      const { selected, candidates } = await select(placesOf(layout));
+      await fresh.run([selected.layout]);
+      if (fresh.mean(selected.layout) >= goal.rate || more === MOST_MORE)
+        return await finish(selected, candidates, ample, true);
+      layout = await search.exchange(await search.walk(selected.layout, placesOf(layout) + 1));
+    }
+  } finally {
+    await replicator.close();
+  }
+}

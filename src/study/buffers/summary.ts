@@ -1,0 +1,188 @@
+import { digest } from '../../scenario/read.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { RateMeasure } from './trial.js';
+import type { Selected } from './select.js';
+import { placesOf, type Layout, type Spot } from './spots.js';
+import type { Trials } from './trials.js';
+import { difference, familyLevel } from '../statistics/difference.js';
+import { bounds, count, intervalName, mean, number } from '../format.js';
+import { amount } from '../statistics/interval.js';
+import { RESULTS_VERSION, type Estimate } from '../simulate/results.js';
+import type { BufferResults, LayoutResult } from './results.js';
+import { PROGRAM_VERSION } from '../version.js';
+
+export interface BufferFindings {
+  readonly scenario: Scenario;
+  readonly file: string;
+  readonly seed: string;
+  readonly replications: number;
+  readonly freshReplications: number;
+  readonly level: number;
+  readonly zone: number;
+  readonly goal: BufferResults['goal'];
+  readonly spots: readonly Spot[];
+  readonly measure: RateMeasure;
+  readonly trials: Trials;
+  readonly fresh: Trials;
+  readonly selected: Selected;
+  readonly candidates: readonly Layout[];
+  readonly ample: Layout | null;
+  /** Whether ample places reach the target in the search. */
+  readonly reachable: boolean;
+}
+
+/** What was found, as results. */
+export function bufferResults(found: BufferFindings): BufferResults {
+  const {
+    scenario,
+    file,
+    seed,
+    replications,
+    freshReplications,
+    level,
+    zone,
+    goal,
+    spots,
+    measure,
+    trials,
+    fresh,
+    selected,
+    candidates,
+    ample,
+  } = found;
+  const spaceDay = scenario.costs?.spaceDay,
+    present = spots.map((spot) => spot.present);
+  const valuesOf = (layout: Layout): readonly number[] => fresh.values(layout).slice(0, freshReplications);
+  const result = (layout: Layout, rate: Estimate): LayoutResult => ({
+    places: layout,
+    total: placesOf(layout),
+    rate,
+    costPerDay: spaceDay === undefined ? null : spaceDay * placesOf(layout),
+  });
+  const told = (layout: Layout): LayoutResult => result(layout, amount(valuesOf(layout), level));
+  const others = candidates.filter((layout) => layout !== selected.layout),
+    together = familyLevel(level, others.length),
+    matters = zone * mean0(valuesOf(selected.layout));
+  const chosen = told(selected.layout);
+  const curve = curveOf(trials, placesOf(selected.layout)).map((layout) =>
+    result(layout, amount(trials.values(layout).slice(0, replications), level)),
+  );
+  const last = curve.at(-1),
+    near =
+      last === undefined ? undefined : curve.find(({ rate }) => rate.mean >= (1 - zone) * last.rate.mean);
+  const results: Omit<BufferResults, 'answer'> = {
+    format: 'rateproof results',
+    version: RESULTS_VERSION,
+    program: PROGRAM_VERSION,
+    study: 'buffers',
+    scenario: {
+      name: scenario.name,
+      note: scenario.note ?? null,
+      file,
+      digest: `sha256:${digest(scenario)}`,
+    },
+    seed,
+    replications,
+    freshReplications,
+    level,
+    zone,
+    currency: scenario.costs?.currency ?? null,
+    unit: measure.unit,
+    over: measure.over,
+    goal,
+    spots: spots.map(({ name, kind, least, present: places }, s) => ({
+      name,
+      kind,
+      least,
+      present: places,
+      chosen: selected.layout[s]!,
+    })),
+    chosen,
+    present: told(present),
+    gain: difference(valuesOf(present), valuesOf(selected.layout), level),
+    selection: {
+      settled: selected.settled,
+      rounds: selected.rounds,
+      others: others
+        .map((layout) => {
+          const behind = difference(valuesOf(layout), valuesOf(selected.layout), together);
+          return { ...told(layout), behind, standing: standing(behind.difference, matters) };
+        })
+        .sort((a, b) => b.rate.mean - a.rate.mean),
+    },
+    curve,
+    enough: near === undefined || near === last ? null : near.total,
+    ample:
+      ample === null
+        ? null
+        : {
+            placesEach: Math.min(...ample),
+            rate: amount(trials.values(ample).slice(0, replications), level),
+          },
+    layoutsTried: trials.tried,
+  };
+  const verdict = verdictOf(goal, chosen.rate, found.reachable);
+  return { ...results, answer: { verdict, sentence: sentence(results, verdict) } };
+}
+
+const mean0 = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+function standing(
+  { low, high }: Estimate,
+  matters: number,
+): BufferResults['selection']['others'][number]['standing'] {
+  if (low === null || high === null) return 'not told apart';
+  if (low > -matters && high < matters) return 'equal';
+  return low > 0 ? 'behind' : high < 0 ? 'ahead' : 'not told apart';
+}
+
+/** The best layout tried for each number of places up to `most`, in the search. */
+function curveOf(trials: Trials, most: number): Layout[] {
+  const best = new Map<number, Layout>();
+  for (const layout of trials.ranked())
+    if (placesOf(layout) <= most && !best.has(placesOf(layout))) best.set(placesOf(layout), layout);
+  return [...best.values()].sort((a, b) => placesOf(a) - placesOf(b));
+}
+
+function verdictOf(
+  goal: BufferResults['goal'],
+  rate: Estimate,
+  reachable: boolean,
+): BufferResults['answer']['verdict'] {
+  if (goal.kind === 'budget') return 'found';
+  if (!reachable) return 'out of reach';
+  if (rate.low === null || rate.high === null) return 'not settled';
+  return rate.low >= goal.rate ? 'reached' : rate.high < goal.rate ? 'not reached' : 'not settled';
+}
+
+/** The answer, in one sentence that begins with it. */
+function sentence(
+  results: Omit<BufferResults, 'answer'>,
+  verdict: BufferResults['answer']['verdict'],
+): string {
+  const { goal, chosen, present, gain, unit, zone, enough, ample, level, spots } = results;
+  const rate = `${mean(chosen.rate)} ${unit} (${intervalName(level)} ${bounds(chosen.rate)}, ${count(chosen.rate.n, 'replication')})`;
+  const against =
+    chosen.places.join() === present.places.join()
+      ? 'which is the layout as it is'
+      : `${gain.difference.mean > 0 ? '+' : ''}${mean(gain.difference)} (${bounds(gain.difference)}) against the ${present.total} of the layout as it is`;
+  if (goal.kind === 'budget') {
+    const slack =
+      enough === null
+        ? ''
+        : `; ${enough === 0 ? 'none at all comes' : `${enough} already come`} within ${number(100 * zone)} % of it`;
+    return `${count(chosen.total, 'place')}, well shared out, give ${rate}, ${against}${slack}.`;
+  }
+  const asked = `${number(goal.rate)} ${unit}`;
+  switch (verdict) {
+    case 'out of reach':
+      return `${asked} are out of reach of waiting places: ${ample!.placesEach} or more in each of ${count(spots.length, 'spot')} give ${rate}.`;
+    case 'reached':
+      return `${asked} take ${count(chosen.total, 'place')}: they give ${rate}, ${against}.`;
+    case 'not reached':
+      return `${asked} are not reached with the ${count(chosen.total, 'place')} found: they give ${rate}, ${against}.`;
+    default:
+      return `Whether ${count(chosen.total, 'place')} are enough for ${asked} is not settled: they give ${rate}, ${against}; more replications are needed.`;
+  }
+}

@@ -1,0 +1,73 @@
+import type { Model } from '../../flow/model/model.js';
+import type { Observation } from '../../measure/observe.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { bufferOf } from '../../scenario/whole/room.js';
+import { judgeRate } from '../programme/rate-held.js';
+import { shippedPerDay } from '../programme/series.js';
+import type { Reading } from '../run/replicator.js';
+import { planned, ratio } from '../sample/sample.js';
+import type { RateUnit } from './results.js';
+import type { Layout, Spot } from './spots.js';
+
+/** Throughput of one replication, and what it is. */
+export interface RateMeasure {
+  readonly unit: RateUnit;
+  /** Over which time, in words. */
+  readonly over: string;
+  readonly of: (observation: Observation) => number;
+}
+
+/**
+ * Throughput of every layout, over the same time: units a working day in the time in which the base is judged; over the whole
+ * run where there is none; units an hour of a steady-state run. A replication that ends in gridlock counts as nothing shipped.
+ * @param observations of the scenario as it is
+ */
+export function rateMeasure(
+  scenario: Scenario,
+  model: Model,
+  observations: readonly Observation[],
+  level: number,
+): RateMeasure {
+  const plan = planned(scenario, model),
+    { calendar } = plan;
+  if (calendar.kind === 'steady state')
+    return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) =>
+      ratio(60 * shipped, minutes),
+    );
+  const { window, heldIn } = judgeRate(plan, observations, level);
+  if (window !== null) return measure('units a working day', `${window.from} to ${window.to}`, heldIn);
+  return measure('units a working day', 'the whole run', shippedPerDay(calendar));
+}
+
+function measure(unit: RateUnit, over: string, of: (observation: Observation) => number): RateMeasure {
+  return { unit, over, of: (seen) => (seen.outcome === 'gridlock' ? 0 : of(seen) || 0) };
+}
+
+/**
+ * One replication of a layout. With `alike[s]` places or more at spot s it would have gone on just so: nobody was ever shut out
+ * there, and no more were ever in it. Infinity: only with the places that it had.
+ */
+export interface Trial {
+  readonly rate: number;
+  readonly alike: Float64Array;
+}
+
+export const readTrial =
+  (measure: RateMeasure, spots: readonly Spot[]): Reading<Trial> =>
+  (observation, { model }) => ({
+    rate: measure.of(observation),
+    alike: Float64Array.from(spots, (spot) => alikeFrom(observation, model, spot)),
+  });
+
+function alikeFrom({ room: { shutOut, most } }: Observation, model: Model, spot: Spot): number {
+  const buffer = bufferOf(model, spot);
+  if (buffer < 0 || shutOut[buffer] === 1) return Infinity;
+  // Units in an arrival bank stand in its places, where their most is not counted.
+  return spot.kind === 'arrival bank' ? model.stations.places[buffer]! : most[buffer]!;
+}
+
+/** Whether a replication of `layout` goes just as `trial` went with the places `had`. */
+export function isAlike({ alike }: Trial, had: Layout, layout: Layout): boolean {
+  for (let s = 0; s < had.length; s++) if (layout[s] !== had[s] && layout[s]! < alike[s]!) return false;
+  return true;
+}

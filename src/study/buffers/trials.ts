@@ -1,0 +1,157 @@
+import type { Model } from '../../flow/model/model.js';
+import { compile } from '../../scenario/compile.js';
+import { withRoom } from '../../scenario/whole/room.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { withLayout, type Layout, type Spot } from './spots.js';
+import { isAlike, type Trial } from './trial.js';
+import type { Replicator, Variant } from '../run/replicator.js';
+
+const average = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+/** Layouts under way at a time, so that threads have something to do while the last replication of one goes on. */
+const AT_ONCE = 2;
+
+interface Known {
+  readonly layout: Layout;
+  readonly trials: Trial[];
+  readonly values: number[];
+}
+
+/**
+ * Throughput of layouts by replication. All layouts have the same replications, so that they are compared under common random
+ * numbers. Each replication of a layout is run once, and not at all where it would go just as one that was run: a place that
+ * nobody misses or uses changes nothing.
+ */
+export class Trials {
+  private readonly known = new Map<string, Known>();
+  private skipped = 0;
+
+  /**
+   * @param model of the scenario
+   * @param before replications passed over: the first here is number `before` + 1
+   * @param infers whether replications that would go alike are left out; two things at one instant might come in another order then
+   */
+  constructor(
+    private readonly replicator: Replicator<Trial>,
+    private readonly scenario: Scenario,
+    private readonly model: Model,
+    private readonly spots: readonly Spot[],
+    readonly most: number,
+    private readonly before = 0,
+    private readonly infers = true,
+  ) {}
+
+  /** Runs what is missing of the first `to` replications of each layout. */
+  async run(layouts: readonly Layout[], to = this.most): Promise<void> {
+    const missing = [...new Map(layouts.map((each) => [each.join(), each])).values()].filter(
+      (layout) => this.values(layout).length < to,
+    );
+    const found = missing.map((layout) => this.alike(layout, to));
+    let next = 0;
+    const work = async (): Promise<void> => {
+      while (next < missing.length) {
+        const i = next++;
+        await this.fill(missing[i]!, found[i]!, to);
+      }
+    };
+    await Promise.all(Array.from({ length: AT_ONCE }, work));
+    // In this order, whichever was over first.
+    missing.forEach((layout, i) => this.add(layout, found[i]! as Trial[]));
+  }
+
+  add(layout: Layout, trials: readonly Trial[]): void {
+    const key = layout.join(),
+      known = this.known.get(key) ?? { layout, trials: [], values: [] };
+    this.known.set(key, known);
+    known.trials.push(...trials);
+    known.values.push(...trials.map(({ rate }) => rate));
+  }
+
+  values(layout: Layout): readonly number[] {
+    return this.known.get(layout.join())?.values ?? [];
+  }
+
+  mean(layout: Layout, over = this.most): number {
+    return average(this.values(layout).slice(0, over));
+  }
+
+  /** Layouts with all replications, the best first; the first tried of equal ones. */
+  ranked(): Layout[] {
+    return [...this.known.values()]
+      .filter(({ values }) => values.length >= this.most)
+      .map(({ layout }) => layout)
+      .sort((a, b) => this.mean(b) - this.mean(a));
+  }
+
+  /** Layouts tried, with few or all replications. */
+  get tried(): number {
+    return this.known.size;
+  }
+
+  /** Replications that were known without being run. */
+  get spared(): number {
+    return this.skipped;
+  }
+
+  /**
+   * The best `count` of the layouts by their means, the first of equal ones: all get a quarter of the replications, and the
+   * better quarter of them, three at the least, the rest.
+   */
+  async best(layouts: readonly Layout[], count: number): Promise<Layout[]> {
+    const leading = await this.leading(layouts, Math.max(3, count, Math.ceil(layouts.length / 4)));
+    await this.run(leading);
+    return byMean(leading, (each) => this.mean(each)).slice(0, count);
+  }
+
+  /** The `count` that a quarter of the replications, three at the least, puts first. */
+  async leading(layouts: readonly Layout[], count: number): Promise<Layout[]> {
+    const few = Math.min(this.most, Math.max(3, Math.ceil(this.most / 4)));
+    await this.run(layouts, few);
+    return byMean(layouts, (each) => this.mean(each, few)).slice(0, count);
+  }
+
+  /** What is known of the next replications of a layout, up to `to`, from others; undefined where it has to be run. */
+  private alike(layout: Layout, to: number): (Trial | undefined)[] {
+    const from = this.values(layout).length,
+      found = new Array<Trial | undefined>(to - from).fill(undefined);
+    let open = this.infers ? found.length : 0;
+    // The latest layouts are the nearest.
+    for (const { layout: had, trials } of open === 0 ? [] : [...this.known.values()].reverse()) {
+      for (let r = from; r < Math.min(to, trials.length) && open > 0; r++) {
+        if (found[r - from] !== undefined || !isAlike(trials[r]!, had, layout)) continue;
+        found[r - from] = trials[r]!;
+        open--;
+        this.skipped++;
+      }
+    }
+    return found;
+  }
+
+  /** Runs those of the replications up to `to` that are undefined. */
+  private async fill(layout: Layout, trials: (Trial | undefined)[], to: number): Promise<void> {
+    const first = this.before + to - trials.length + 1,
+      variant = trials.includes(undefined) ? this.variant(layout) : undefined;
+    for (let start = trials.indexOf(undefined); start >= 0; start = trials.indexOf(undefined)) {
+      let end = start;
+      while (end + 1 < trials.length && trials[end + 1] === undefined) end++;
+      const [row] = await this.replicator.run([variant!], first + start, first + end);
+      trials.splice(start, end + 1 - start, ...row!);
+    }
+  }
+
+  private variant(layout: Layout): Variant {
+    return {
+      key: layout.join(),
+      model:
+        withRoom(this.model, this.spots, layout) ?? compile(withLayout(this.scenario, this.spots, layout)),
+    };
+  }
+}
+
+/** Sorted by what cannot be ordered otherwise than by its value; the order in which they come decides between equal ones. */
+function byMean(layouts: readonly Layout[], mean: (layout: Layout) => number): Layout[] {
+  return layouts
+    .map((layout) => ({ layout, value: mean(layout) }))
+    .sort((a, b) => b.value - a.value)
+    .map(({ layout }) => layout);
+}

@@ -1,0 +1,110 @@
+import { HOLD_NONE, type Model } from '../../flow/model/model.js';
+import type { Stream } from './inspection.js';
+import type { Build } from './mix.js';
+
+/**
+ * Columns of a stream: units with each slot open; in a model with holds then units with each slot carried; with each slot passed on at
+ * a limit (these are open too); and the minutes that carried items will take at a hold. All are sums over units, so that streams can be
+ * split and joined.
+ */
+export interface Columns {
+  readonly slots: number;
+  readonly withNotes: boolean;
+  readonly count: number;
+}
+
+export function columnsOf({ slots, quality }: Model): Columns {
+  const withNotes = quality.hold.some((hold) => hold !== HOLD_NONE);
+  return { slots: slots.count, withNotes, count: withNotes ? 3 * slots.count + 1 : slots.count };
+}
+export const carried = ({ slots }: Columns, slot: number): number => slots + slot;
+export const passedOn = ({ slots }: Columns, slot: number): number => 2 * slots + slot;
+export const mendMinutes = ({ slots }: Columns): number => 3 * slots;
+
+/** Columns of one sub-assembly at the end of a feeder. */
+export type LeftOf = (route: number, build: Build) => Float64Array;
+
+/** What joins at a step, by expectation. */
+export interface Joining {
+  readonly slots: Int32Array;
+  readonly left: Float64Array;
+  readonly amount: number;
+  readonly replaces: boolean;
+}
+
+/** What joins at a step with something open. Parts of a stock that only this step takes replace those it took before; own parts, and others, come on top of what is there. */
+export function joiningAt(
+  { routes, quality, steps }: Model,
+  step: number,
+  build: Build,
+  stock: Build,
+  leftOf: LeftOf,
+): Joining[] {
+  const broughtBy = (route: number): Int32Array =>
+    quality.carriedSlot.subarray(quality.carriedStart[route], quality.carriedStart[route + 1]);
+  const found: Joining[] = [];
+  for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+    const resource = steps.needResource[n],
+      route = routes.stock.indexOf(resource);
+    if (route < 0 || broughtBy(route).length === 0) continue;
+    found.push({
+      slots: broughtBy(route),
+      left: leftOf(route, stock),
+      amount: steps.needAmount[n],
+      replaces: steps.needResource.indexOf(resource) === steps.needResource.lastIndexOf(resource),
+    });
+  }
+  for (let o = steps.ownStart[step]; o < steps.ownStart[step + 1]; o++) {
+    const route = steps.ownRoute[o];
+    if (broughtBy(route).length > 0)
+      found.push({ slots: broughtBy(route), left: leftOf(route, build), amount: 1, replaces: false });
+  }
+  return found;
+}
+
+/** Of several parts with the same flaw the unit has one item: 1 - (1 - r)^n. An own part counts at every visit of the join, also of a rework that did not take it off. */
+export function join(
+  { units, open }: Stream,
+  columns: Columns,
+  { slots, left, amount, replaces }: Joining,
+): void {
+  const bring = (column: number): void => {
+    const chance = 1 - (1 - left[column]) ** amount;
+    open[column] = replaces ? units * chance : open[column] + (units - open[column]) * chance;
+  };
+  for (const slot of slots) {
+    bring(slot);
+    if (!columns.withNotes) continue;
+    bring(carried(columns, slot));
+    bring(passedOn(columns, slot));
+  }
+  if (columns.withNotes) open[mendMinutes(columns)] += units * amount * left[mendMinutes(columns)];
+}
+
+/** Chance that a unit of the stream has something noted, slots taken as independent. */
+export function chanceNoted({ units, open }: Stream, columns: Columns): number {
+  let none = 1;
+  for (let slot = 0; slot < columns.slots; slot++)
+    none *= 1 - (open[carried(columns, slot)] + open[passedOn(columns, slot)]) / units;
+  return 1 - none;
+}
+
+/** All that is noted goes over to another stream. */
+export function moveNotes(from: Stream, to: Stream, columns: Columns): void {
+  for (let column = columns.slots; column < columns.count; column++) {
+    to.open[column] += from.open[column];
+    from.open[column] = 0;
+  }
+}
+
+/** All that is noted is mended; minutes over all units. `each`: mean work on an item without a time of its own. */
+export function mendAll({ open }: Stream, columns: Columns, each: number): number {
+  let minutes = open[mendMinutes(columns)];
+  for (let slot = 0; slot < columns.slots; slot++) {
+    const passed = open[passedOn(columns, slot)];
+    minutes += passed * each;
+    open[slot] = Math.max(0, open[slot] - passed);
+  }
+  open.fill(0, columns.slots);
+  return minutes;
+}

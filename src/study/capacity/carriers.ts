@@ -1,0 +1,72 @@
+import { CARRIER, REWORK_ONLY, type Model } from '../../flow/model/model.js';
+import { meanOf } from '../../random/moments.js';
+import type { Demand } from './demand.js';
+import { chanceToMeet, optionMix, stockBuild } from './mix.js';
+import { stationMinutes } from './station.js';
+
+/** What a carrier or a team is asked for, per unit released. */
+export interface StayDemand {
+  readonly isCarrier: boolean;
+  readonly resource: number;
+  readonly route: number;
+  /** Of the resource, for one hold: 1 carrier, the people of a team. */
+  readonly amount: number;
+  /** Times that it is claimed. */
+  readonly holds: number;
+  /**
+   * Minutes for which it is kept, of the clock for a carrier, of work for a team's people: a lower bound. Step times, trips and
+   * the way back are in it, waiting, nights and blocking are not, nor is what runs unattended while a team stands by.
+   */
+  readonly minutes: number;
+}
+
+/** By carriers and teams. */
+export function stayDemands(model: Model, asks: Demand): StayDemand[] {
+  const { stays, steps, resources, lanes, draws } = model,
+    mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
+  return stays.names.map((_, id) => {
+    const resource = stays.resource[id],
+      isCarrier = resources.kind[resource] === CARRIER,
+      holds = holdsOf(model, asks, id);
+    let minutes = holds * mean(stays.returnDraw[id]);
+    for (let step = stays.from[id]; step <= stays.to[id]; step++) {
+      const lane = steps.lane[step],
+        { place, crew } = stationMinutes(model, asks, step);
+      minutes += isCarrier ? place : crew;
+      if (lane >= 0)
+        minutes +=
+          asks.visits[step] *
+          (mean(lanes.loadDraw[lane]) + mean(lanes.driveDraw[lane]) + mean(lanes.unloadDraw[lane]));
+    }
+    return {
+      isCarrier,
+      resource,
+      route: steps.route[stays.from[id]],
+      amount: stays.amount[id],
+      holds,
+      minutes,
+    };
+  });
+}
+
+/** One for each unit that does a step of the stretch; those who come back to it after they have left it are not counted again. */
+function holdsOf(model: Model, asks: Demand, id: number): number {
+  const { stays, steps, routes } = model,
+    route = steps.route[stays.from[id]],
+    stretch = Array.from({ length: stays.to[id] - stays.from[id] + 1 }, (_, i) => stays.from[id] + i);
+  const builds = routes.stock[route] >= 0 ? [stockBuild(model)] : optionMix(model).builds;
+  const share = builds.reduce(
+    (sum, build) =>
+      sum +
+      build.weight *
+        Math.max(
+          ...stretch.map((step) =>
+            steps.rework[step] === REWORK_ONLY
+              ? 0
+              : chanceToMeet(model, build, step) / Math.max(1, steps.sampleN[step]),
+          ),
+        ),
+    0,
+  );
+  return Math.min(share * asks.started[route], Math.max(...stretch.map((step) => asks.visits[step])));
+}

@@ -1,0 +1,79 @@
+import { Calendar } from '../../flow/floor/calendar.js';
+import type { CalendarColumns, CrewShiftColumns, Model } from '../../flow/model/model.js';
+import { CalendarBook } from '../../scenario/calendar/book.js';
+import { releaseSite, runSpan } from '../../scenario/programme/span.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+
+const DAY = 1440;
+const WEEK = 7 * DAY;
+
+/**
+ * Mean minutes of each calendar for a working day of the release calendar (that of the first station's site), over the
+ * whole weeks of the run's span. With a release calendar of five days a week, what is never off shift has 1440 * 7 / 5
+ * minutes a working day, and a station that also works on Saturdays has the more for it. Overtime is left out.
+ */
+export interface DailyMinutes {
+  /** Mean minutes a working day; calendar -1 is always. */
+  of(calendar: number): number;
+  /** Person-minutes a working day of a crew whose number changes from shift to shift; null for the others. */
+  ofCrew(crew: number): number | null;
+  /** Working days of the release calendar in the span looked at, and its length in minutes. */
+  readonly workingDays: number;
+  readonly spanMinutes: number;
+}
+
+export function dailyMinutes(model: Model, scenario: Scenario): DailyMinutes {
+  const span = runSpan(scenario);
+  const end = Math.min(span.end, span.horizon);
+  const spanMinutes = end >= WEEK ? Math.floor(end / WEEK) * WEEK : end;
+  const site = releaseSite(scenario);
+  // Always open: a day of 24 h, whatever the clock does in spring and autumn.
+  let workingDays = site.calendar === undefined ? spanMinutes / DAY : 0;
+  if (site.calendar !== undefined) {
+    for (const day of new CalendarBook(scenario, span).workingDays(site.calendar, site.zone)) {
+      for (const { start, end: to } of day.windows)
+        workingDays += Math.max(0, Math.min(to, spanMinutes) - start) / day.minutes;
+    }
+  }
+  if (!(workingDays > 0))
+    throw new RangeError(
+      "programme: expected a working day of the first station's site in the span of the run, saw none; open its calendar or lengthen the run",
+    );
+  const minutes = model.calendars.map(
+    (columns) => new Calendar(usualHours(columns)).worked(0, spanMinutes) / workingDays,
+  );
+  const people = model.resources.shifts.map((shifts, crew) =>
+    shifts === null
+      ? null
+      : personMinutes(model.calendars[model.resources.calendar[crew]], shifts, spanMinutes) / workingDays,
+  );
+  return {
+    ofCrew: (crew) => people[crew],
+    of: (calendar) => (calendar < 0 ? spanMinutes / workingDays : minutes[calendar]),
+    workingDays,
+    spanMinutes,
+  };
+}
+
+/** The calendar without its overtime: such windows have no length. */
+function usualHours({ start, end, overtime, ...rest }: CalendarColumns): CalendarColumns {
+  if (!overtime.includes(1)) return { start, end, overtime, ...rest };
+  const ends = end.map((to, w) => (overtime[w] === 1 ? start[w] : to)),
+    before = new Float64Array(start.length);
+  for (let w = 1; w < start.length; w++) before[w] = before[w - 1] + (ends[w - 1] - start[w - 1]);
+  return { ...rest, start, end: ends, before, overtime };
+}
+
+/** Sum over the shifts of people times minutes, less those who are missing on average. */
+function personMinutes(
+  { start, end, overtime }: CalendarColumns,
+  { firstWindow, people, absence }: CrewShiftColumns,
+  until: number,
+): number {
+  let sum = 0;
+  people.forEach((count, shift) => {
+    for (let w = firstWindow[shift]; w < firstWindow[shift + 1]; w++)
+      if (overtime[w] === 0) sum += count * Math.max(0, Math.min(end[w], until) - start[w]);
+  });
+  return sum * (1 - absence);
+}

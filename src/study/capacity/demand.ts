@@ -1,0 +1,110 @@
+import type { Model } from '../../flow/model/model.js';
+import { meanOf } from '../../random/moments.js';
+import { meanFactor, optionMix, routeOptions, stockBuild, type Build } from './mix.js';
+import { meanLearning } from './means.js';
+import { expectedVisits, type Visits } from './visits.js';
+
+/** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
+export interface Demand {
+  readonly visits: Float64Array;
+  /** Minutes with people: work with its factors, settling between passes, repairs. Of a lot, a unit's part of it is not taken here. */
+  readonly attended: Float64Array;
+  /** Minutes on the place without people: the last settling and the process. */
+  readonly unattended: Float64Array;
+  /** Sub-assemblies begun, by route; 1 for the unit's own route. */
+  readonly started: Float64Array;
+  /** Sub-assemblies and parts taken from stocks, by resource. */
+  readonly taken: Float64Array;
+  /** Visits by step and value of the station's changeover option; empty where there is none. */
+  readonly byValue: readonly Float64Array[];
+  /** Whether every combination of options was reckoned by itself. */
+  readonly isExact: boolean;
+}
+
+/**
+ * Walks every build through its route and, from there, through the feeders it draws on. A scrapped sub-assembly is made
+ * again, so a feeder begins 1 / yield for each that is needed. A visit in rework takes parts off or asks for parts again.
+ */
+export function demand(model: Model): Demand {
+  const { steps, stations, routes, resources } = model;
+  const visits = new Float64Array(steps.count),
+    attended = new Float64Array(steps.count),
+    unattended = new Float64Array(steps.count);
+  const started = new Float64Array(routes.count),
+    taken = new Float64Array(resources.count);
+  const byValue = Array.from({ length: steps.count }, (_, s) => {
+    const option = steps.station[s] < 0 ? -1 : stations.changeoverOption[steps.station[s]];
+    return new Float64Array(option < 0 ? 0 : model.options[option].values.length);
+  });
+  const mean = (draw: number): number => (draw < 0 ? 0 : means[draw]);
+  const means = model.draws.map((draw) => meanOf(draw.distribution));
+  const learned = Array.from({ length: steps.count }, (_, step) => meanLearning(model, step));
+  const known = new Map<string, Visits>();
+  const deciding = Array.from(routes.names, (_, route) => routeOptions(model, route));
+  /** Builds that go the same way share what is reckoned for it. */
+  function pathOf(route: number, build: Build): Visits {
+    const key = `${route}: ${deciding[route].map((option) => build.values[option].join(' ')).join(', ')}`;
+    let visits = known.get(key);
+    if (visits === undefined)
+      known.set(key, (visits = expectedVisits(model, route, build, (inner, of) => pathOf(inner, of).left)));
+    return visits;
+  }
+  const ofStock = stockBuild(model);
+  const routeOfStock = new Map(
+    [...routes.stock].flatMap((resource, route) => (resource >= 0 ? [[resource, route] as const] : [])),
+  );
+
+  function walk(route: number, units: number, build: Build, depth: number): void {
+    if (units <= 0) return;
+    if (depth > routes.count)
+      throw new RangeError(
+        `feeders: expected none that needs itself, saw '${routes.names[route]}'; take it off its own route`,
+      );
+    started[route] += units;
+    const path = pathOf(route, build);
+    const first = routes.firstStep[route];
+    path.visits.forEach((each, i) => {
+      const step = first + i,
+        times = units * each;
+      if (times <= 0) return;
+      visits[step] += times;
+      if (steps.station[step] < 0) return;
+      const passes = steps.passes[step],
+        settle = mean(steps.settleDraw[step]);
+      const isLot = stations.lotMost[steps.station[step]] > 0;
+      attended[step] +=
+        times *
+        (passes * mean(steps.workDraw[step]) * meanFactor(model, build, step) * learned[step] +
+          (passes - 1) * settle);
+      // A lot has no repairs of its own.
+      if (!isLot)
+        for (const [then, found] of path.repairs[i])
+          attended[step] += units * found * mean(model.thens.repairDraw[then]);
+      attended[step] += units * path.extra[i];
+      unattended[step] += times * (settle + mean(steps.processDraw[step]));
+      const option = stations.changeoverOption[steps.station[step]];
+      if (option >= 0)
+        build.values[option].forEach((p, value) => {
+          byValue[step][value] += times * p;
+        });
+      for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+        const resource = steps.needResource[n],
+          feeder = routeOfStock.get(resource);
+        if (resource >= resources.crews) taken[resource] += times * steps.needAmount[n];
+        if (feeder !== undefined) feed(feeder, times * steps.needAmount[n], ofStock, depth);
+      }
+      for (let o = steps.offStart[step]; o < steps.offStart[step + 1]; o++)
+        feed(steps.offRoute[o], units * path.passed[i], build, depth);
+    });
+  }
+
+  function feed(route: number, needed: number, build: Build, depth: number): void {
+    walk(route, needed / pathOf(route, build).yield, build, depth + 1);
+  }
+
+  const { builds, isExact } = optionMix(model);
+  // Of orders built again until one is shipped, 1 / yield units are begun.
+  for (const build of builds)
+    walk(0, build.weight / (model.programme.orders.replaceScrapped ? pathOf(0, build).yield : 1), build, 0);
+  return { visits, attended, unattended, started, taken, byValue, isExact };
+}

@@ -1,0 +1,135 @@
+import type { Model } from '../../flow/model/model.js';
+import { CREW } from '../../flow/model/model.js';
+import { meanOf } from '../../random/moments.js';
+import type { DailyMinutes } from './days.js';
+import type { Demand } from './demand.js';
+
+/** Minutes that a step asks for, per unit released: of a place, and of each person of its crew. */
+export interface StepMinutes {
+  readonly place: number;
+  readonly crew: number;
+}
+
+/**
+ * A crew is held from the changeover to the end of the last work and for repairs, not for the last settling or the
+ * process. Steps side by side need their place together: that is counted at their group. A lot is worked on once for all
+ * of it: its minutes are shared by the most units it can have.
+ */
+export function stationMinutes(model: Model, asks: Demand, step: number): StepMinutes {
+  const station = model.steps.station[step];
+  if (station < 0) return { place: 0, crew: 0 };
+  if (model.beside.group[step] >= 0) return { place: 0, crew: asks.attended[step] };
+  if (model.beside.group[step + 1] === step) {
+    const { place, attended } = groupMinutes(model, asks, step),
+      change = changeover(model, asks, step);
+    return { place: place + change, crew: attended + change };
+  }
+  const lot = Math.min(model.stations.lotMost[station], model.stations.places[station]);
+  const share = lot > 0 ? 1 / lot : 1;
+  const crew = (asks.attended[step] + changeover(model, asks, step)) * share;
+  return { place: crew + asks.unattended[step] * share, crew };
+}
+
+/**
+ * Expected changeover minutes of a step: two units that follow each other on a place are independent draws from the mix of
+ * values among the station's visits; see `changeoverMinutes`. With several places, of which a unit takes one
+ * last set up for its value, this is an upper bound. A unit that only goes on to its next step in its place causes none.
+ */
+function changeover(model: Model, asks: Demand, step: number): number {
+  const { steps, stations } = model;
+  const station = steps.station[step];
+  if (stations.changeoverOption[station] < 0) return 0;
+  const stays =
+    step > 0 &&
+    stations.lotMost[station] === 0 &&
+    steps.route[step - 1] === steps.route[step] &&
+    steps.station[step - 1] === station;
+  if (stays) return 0;
+  const byValue = new Float64Array(model.options[stations.changeoverOption[station]].values.length);
+  for (let s = 0; s < steps.count; s++)
+    if (steps.station[s] === station && model.beside.group[s] < 0)
+      asks.byValue[s].forEach((visits, value) => {
+        byValue[value] += visits;
+      });
+  const total = byValue.reduce((sum, visits) => sum + visits, 0);
+  return total > 0
+    ? asks.visits[step] *
+        changeoverMinutes(
+          model,
+          station,
+          byValue.map((visits) => visits / total),
+        )
+    : 0;
+}
+
+/**
+ * Minutes that steps side by side keep their place, per unit released, and those with people: a lower bound. It is the mean
+ * of the longest of them (the mean of the longest time is more, by chance), or what the people who may be there at once need.
+ */
+export function groupMinutes(
+  { steps, beside, resources }: Model,
+  asks: Demand,
+  group: number,
+): { readonly place: number; readonly attended: number } {
+  let place = 0,
+    attended = 0,
+    peopleMinutes = 0;
+  for (let step = group + 1; step < steps.count && beside.group[step] === group; step++) {
+    const minutes = asks.attended[step] + asks.unattended[step];
+    place = Math.max(place, minutes);
+    attended = Math.max(attended, asks.attended[step]);
+    for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++)
+      if (resources.kind[steps.needResource[n]] === CREW) peopleMinutes += steps.needAmount[n] * minutes;
+  }
+  return { place: Math.max(place, peopleMinutes / beside.people[steps.station[group]]), attended };
+}
+
+/**
+ * Expected changeover minutes of a unit that takes a place, from the shares p of the values: the sum of p_i p_j t_ij over
+ * pairs that differ, in order of arrival; with batches the mean time of these changeovers, as often as `inBatches` says.
+ */
+export function changeoverMinutes({ stations, draws }: Model, station: number, shares: Float64Array): number {
+  let minutes = 0,
+    differ = 0;
+  for (let i = 0; i < shares.length; i++) {
+    for (let j = 0; j < shares.length; j++) {
+      const draw = stations.changeoverDraw[stations.changeoverStart[station] + i * shares.length + j],
+        chance = shares[i] * shares[j];
+      if (draw >= 0) minutes += chance * meanOf(draws[draw].distribution);
+      if (i !== j) differ += chance;
+    }
+  }
+  const most = stations.batchMost[station];
+  return most === 0 || differ === 0 ? minutes : (minutes / differ) * inBatches(most, Math.max(...shares));
+}
+
+/**
+ * Changeovers a unit, at least, with batches of at most k, where p is the share of the commonest value and many units wait
+ * (own arithmetic). Batches of k of it come 1 to k / p units; after each there is a changeover and one back, unless none of
+ * the other units that came meanwhile waits, a chance of p^k at most. And no value has longer batches than k while the
+ * commonest waits: 1 / k in all where p is below a half, else twice the batches of the others.
+ */
+function inBatches(k: number, p: number): number {
+  return Math.max(2 * p * (1 - p ** k), Math.min(1, 2 * (1 - p))) / k;
+}
+
+/**
+ * Share of its time for which a station is fit for its task, in the long run. By operating time 1 / (1 + sum of mean
+ * repair / mean time between), by the clock mean time between / (mean time between + mean repair) for each way to fail
+ * (Hopp & Spearman, Factory Physics, ch. 8: effective time te = t0 / A; quoted from memory). Repairs that keep hours last
+ * longer by the clock; repairs of what fails in use are taken to cost their full time on shift. Outages are left out.
+ */
+export function availability({ failures, draws }: Model, station: number, daily: DailyMinutes): number {
+  const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
+  let inUse = 1,
+    byClock = 1;
+  for (let row = 0; row < failures.count; row++) {
+    if (failures.station[row] !== station) continue;
+    const every = mean(failures.everyDraw[row]),
+      repair = mean(failures.repairDraw[row]);
+    if (failures.byClock[row] === 1)
+      byClock *= every / (every + (repair * daily.of(-1)) / daily.of(failures.repairCalendar[row]));
+    else inUse += repair / every;
+  }
+  return byClock / inUse;
+}

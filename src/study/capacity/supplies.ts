@@ -1,0 +1,71 @@
+import type { Model } from '../../flow/model/model.js';
+import { meanOf } from '../../random/moments.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { DailyMinutes } from './days.js';
+
+const DAY = 1440;
+
+/** What a supply carries: parts a working day, `Infinity` without a limit. */
+export interface SupplyLimit {
+  readonly name: string;
+  readonly site: string;
+  readonly resource: number;
+  readonly partsPerDay: number;
+}
+
+/**
+ * - A rhythm brings its lot every so many days; a list of dates the lots but the last from the first date to the last, as
+ *   each has to last until the next. What is in stock at the start is used up once and is no rate.
+ * - Ordered by a level: orders are at most level + safety stock + lot + what can stand and wait for it at one time, and they
+ *   come after the mean lead time, lateness included (Little 1961). Without a lead time there is no limit.
+ */
+export function supplyLimits(model: Model, scenario: Scenario, daily: DailyMinutes): SupplyLimit[] {
+  const { supplies, resources, siteNames, draws } = model,
+    dayMinutes = daily.of(-1);
+  const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
+  return Object.entries(scenario.supplies).map(([name, { order }], id) => {
+    const resource = supplies.resource[id],
+      partsPer = (parts: number, minutes: number): number =>
+        minutes > 0 ? (parts / minutes) * dayMinutes : Infinity;
+    const lead = mean(supplies.leadDraw[id]) + supplies.lateChance[id] * mean(supplies.lateByDraw[id]);
+    return {
+      name,
+      resource,
+      site: siteNames[resources.site[resource]],
+      partsPerDay:
+        order.kind === 'rhythm'
+          ? partsPer(order.lot, order.everyDays * DAY)
+          : order.kind === 'reorder'
+            ? partsPer(supplies.level[id] + order.lot + mostWaiting(model, resource), lead)
+            : listedRate(supplies.planTimes[id], supplies.planLots[id], partsPer),
+    };
+  });
+}
+
+function listedRate(
+  times: Float64Array,
+  lots: Int32Array,
+  partsPer: (parts: number, minutes: number) => number,
+): number {
+  const last = times.length - 1;
+  return last < 1
+    ? Infinity
+    : partsPer(
+        lots.subarray(0, last).reduce((sum, lot) => sum + lot, 0),
+        times[last] - times[0],
+      );
+}
+
+/** Parts that requests can want at one time: one request a place, or a lot. */
+function mostWaiting({ steps, stations }: Model, resource: number): number {
+  const most = new Map<number, number>();
+  for (let step = 0; step < steps.count; step++) {
+    for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+      if (steps.needResource[n] !== resource) continue;
+      const station = steps.station[step],
+        requests = stations.lotMost[station] > 0 ? 1 : stations.places[station];
+      most.set(station, Math.max(most.get(station) ?? 0, requests * steps.needAmount[n]));
+    }
+  }
+  return [...most.values()].reduce((sum, parts) => sum + parts, 0);
+}

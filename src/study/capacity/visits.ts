@@ -1,0 +1,300 @@
+import {
+  HOLD_NONE,
+  HOLD_NOTED,
+  REWORK_BOTH,
+  REWORK_ONLY,
+  REWORK_SKIP,
+  type Model,
+} from '../../flow/model/model.js';
+import { meanOf } from '../../random/moments.js';
+import {
+  carried,
+  chanceNoted,
+  columnsOf,
+  join as joinPart,
+  joiningAt,
+  mendAll,
+  moveNotes,
+  type Columns,
+  type Joining,
+  type LeftOf,
+} from './carried.js';
+import { Inspection, type BackStream, type Stream } from './inspection.js';
+import { chanceToMeet, meanChance, stockBuild, type Build } from './mix.js';
+
+/** What one unit of a build does on a route, by expectation. Arrays run over the steps of the route, from its first. */
+export interface Visits {
+  readonly visits: Float64Array;
+  /** Visits after which the unit goes on, neither sent back nor scrapped. */
+  readonly passed: Float64Array;
+  /** Repairs found at each step, by row of `thens`. */
+  readonly repairs: readonly ReadonlyMap<number, number>[];
+  /** Minutes of work at each step beside: mending at a hold, and what a measurement that differs takes. */
+  readonly extra: Float64Array;
+  /** Share not scrapped. */
+  readonly yield: number;
+  /** What is left open and noted on one that comes out, in the columns of a stream. */
+  readonly left: Float64Array;
+}
+
+const SETTLED = 1e-9;
+const MOST_SWEEPS = 5000;
+
+/**
+ * Expected visits from the flow equations of the route: what enters a step is what leaves the one before and what
+ * inspections send back to it (Jackson 1957: visits 1 / (1 - p) for one loop of chance p). They are solved by sweeps
+ * along the route until what is sent back has settled. Carried along: in which rework a unit is (for steps that rework
+ * skips, or that only rework visits) and each slot's chance of being open. The approximations are those of `Inspection`.
+ * What feeders leave open comes in where their parts join.
+ */
+export function expectedVisits(
+  model: Model,
+  route: number,
+  build: Build,
+  leftOf: LeftOf = (inner, of) => expectedVisits(model, inner, of).left,
+): Visits {
+  const columns = columnsOf(model),
+    path = layPath(model, route, build, columns, leftOf);
+  const backs = path.flatMap((step) => step.inspection?.backs ?? []);
+  const pool = new StreamPool(columns.count);
+  const visits = new Float64Array(path.length),
+    passed = new Float64Array(path.length),
+    extra = new Float64Array(path.length);
+  for (let sweep = 0; ; sweep++) {
+    const end = sweepPath(path, columns, pool, visits, passed, extra),
+      out = end.units;
+    const change = backs.reduce((most, back) => Math.max(most, back.settle()), 0);
+    if (change < SETTLED || sweep === MOST_SWEEPS) {
+      return {
+        visits,
+        passed,
+        extra,
+        repairs: path.map((step) => step.inspection?.repairs ?? new Map<number, number>()),
+        yield: Math.min(1, out),
+        left: end.open.map((units) => (out > 0 ? units / out : 0)),
+      };
+    }
+  }
+}
+
+/** A step for one build. */
+interface PathStep {
+  readonly step: number;
+  /** Share of units going forward, and of units in rework, that visit it. */
+  readonly forward: number;
+  readonly inRework: number;
+  readonly created: readonly Creation[];
+  readonly joining: readonly Joining[];
+  /** HOLD_NONE or another, and the mean work on a noted item without a time of its own. */
+  readonly hold: number;
+  readonly mend: number;
+  /** Place in the path of the inspection it is compared with, -1 none, and the mean extra work. */
+  readonly compareWith: number;
+  readonly differs: number;
+  readonly inspection: Inspection | undefined;
+  /** Send-backs that lead here. */
+  readonly targetOf: readonly BackStream[];
+  /** Every unit visits it and goes on; nothing is found there and nobody is sent to it. */
+  readonly isPlain: boolean;
+}
+
+function layPath(model: Model, route: number, build: Build, columns: Columns, leftOf: LeftOf): PathStep[] {
+  const { steps, routes, quality } = model,
+    stock = stockBuild(model);
+  const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(model.draws[draw].distribution));
+  const first = routes.firstStep[route],
+    count = routes.firstStep[route + 1] - first;
+  const inspections = Array.from({ length: count }, (_, i) =>
+    steps.findStart[first + i + 1] > steps.findStart[first + i]
+      ? new Inspection(model, build, first + i, columns)
+      : undefined,
+  );
+  const backs = inspections.flatMap((inspection) => inspection?.backs ?? []);
+  return inspections.map((inspection, i) => {
+    const step = first + i;
+    const met = chanceToMeet(model, build, step) / Math.max(1, steps.sampleN[step]);
+    const created = creations(model, build, step);
+    const targetOf = backs.filter((back) => back.target === step);
+    return {
+      step,
+      created,
+      inspection,
+      targetOf,
+      joining: joiningAt(model, step, build, stock, leftOf),
+      hold: quality.hold[step],
+      mend: mean(quality.mendDraw[step]),
+      compareWith: quality.compareWith[step] < 0 ? -1 : quality.compareWith[step] - first,
+      differs: mean(quality.differDraw[step]),
+      forward: steps.rework[step] === REWORK_ONLY ? 0 : met,
+      inRework: steps.rework[step] === REWORK_SKIP ? 0 : met,
+      isPlain:
+        met === 1 &&
+        steps.rework[step] === REWORK_BOTH &&
+        inspection === undefined &&
+        targetOf.length === 0 &&
+        quality.hold[step] === HOLD_NONE,
+    };
+  });
+}
+
+const FORWARD = -1;
+
+/** Takes one unit along the path, with what was sent back in the last sweep. Returns what comes out at the end. */
+function sweepPath(
+  path: readonly PathStep[],
+  columns: Columns,
+  pool: StreamPool,
+  visits: Float64Array,
+  passed: Float64Array,
+  extra: Float64Array,
+): Stream {
+  const foundAt = new Float64Array(path.length);
+  /** Streams by the inspection to which a rework leads. */
+  const streams = new Map<number, Stream>();
+  /** Those of them at a step. */
+  const present = new Map<number, Stream>();
+  pool.startSweep();
+  into(streams, FORWARD, pool).units = 1;
+  for (let i = 0; i < path.length; i++) {
+    const {
+      step,
+      forward,
+      inRework,
+      created,
+      joining,
+      hold,
+      mend,
+      compareWith,
+      differs,
+      inspection,
+      targetOf,
+      isPlain,
+    } = path[i];
+    if (isPlain) {
+      let units = 0;
+      for (const going of streams.values()) {
+        units += going.units;
+        for (const part of joining) joinPart(going, columns, part);
+        create(going, columns, created);
+      }
+      visits[i] = passed[i] = units;
+      continue;
+    }
+    present.clear();
+    for (const [mode, going] of streams) {
+      const share = mode === FORWARD ? forward : inRework;
+      if (mode === step || share === 0) continue;
+      if (share === 1) {
+        present.set(mode, going);
+        streams.delete(mode);
+      } else split(going, share, into(present, mode, pool));
+    }
+    const firstTime = present.get(FORWARD)?.units ?? 0;
+    if (hold === HOLD_NOTED) {
+      for (const [mode, at] of present) {
+        const beside = into(streams, mode, pool);
+        if (at.units > 0) passOver(at, 1 - chanceNoted(at, columns), beside, columns, pool);
+      }
+    }
+    // The inspection that sent a unit back sees it again, and a unit sent back stands at its target, whatever the conditions.
+    const due = streams.get(step);
+    if (due !== undefined) {
+      join(into(present, FORWARD, pool), due);
+      streams.delete(step);
+    }
+    for (const back of targetOf) join(into(present, back.from === step ? FORWARD : back.from, pool), back);
+
+    visits[i] = passed[i] = extra[i] = 0;
+    inspection?.startSweep();
+    for (const [mode, at] of present) {
+      visits[i] += at.units;
+      if (hold !== HOLD_NONE) extra[i] += mendAll(at, columns, mend);
+      for (const part of joining) joinPart(at, columns, part);
+      create(at, columns, created);
+      inspection?.pass(at);
+      if (mode === FORWARD) foundAt[i] = inspection?.chanceOfFind ?? 0;
+      passed[i] += at.units;
+      const beside = streams.get(mode);
+      if (beside === undefined) streams.set(mode, at);
+      else join(beside, at);
+    }
+    // The two outcomes are taken as independent of each other.
+    if (compareWith >= 0)
+      extra[i] +=
+        firstTime *
+        path[compareWith].forward *
+        differs *
+        (foundAt[i] * (1 - foundAt[compareWith]) + foundAt[compareWith] * (1 - foundAt[i]));
+  }
+  const end = pool.empty();
+  for (const going of streams.values()) join(end, going);
+  return end;
+}
+
+/** A share of a stream has nothing noted and goes beside the hold. */
+function passOver(at: Stream, share: number, beside: Stream, columns: Columns, pool: StreamPool): void {
+  const over = pool.empty();
+  split(at, share, over);
+  moveNotes(over, at, columns);
+  join(beside, over);
+}
+
+interface Creation {
+  readonly slot: number;
+  readonly chance: number;
+}
+
+function creations(model: Model, build: Build, step: number): Creation[] {
+  const { createStart, createSlot, createChance } = model.steps;
+  return Array.from({ length: createStart[step + 1] - createStart[step] }, (_, i) => {
+    const c = createStart[step] + i;
+    return { slot: createSlot[c], chance: meanChance(model, build, createChance[c]) };
+  });
+}
+
+function create({ units, open }: Stream, columns: Columns, created: readonly Creation[]): void {
+  for (const { slot, chance } of created)
+    open[slot] += (units - open[slot] - (columns.withNotes ? open[carried(columns, slot)] : 0)) * chance;
+}
+
+/** Streams used again from sweep to sweep. */
+class StreamPool {
+  private readonly streams: Stream[] = [];
+  private taken = 0;
+  constructor(private readonly slotCount: number) {}
+
+  startSweep(): void {
+    this.taken = 0;
+  }
+
+  empty(): Stream {
+    const stream =
+      this.streams[this.taken] ??
+      (this.streams[this.taken] = { units: 0, open: new Float64Array(this.slotCount) });
+    this.taken++;
+    stream.units = 0;
+    stream.open.fill(0);
+    return stream;
+  }
+}
+
+function into(streams: Map<number, Stream>, mode: number, pool: StreamPool): Stream {
+  let stream = streams.get(mode);
+  if (stream === undefined) streams.set(mode, (stream = pool.empty()));
+  return stream;
+}
+
+function join(to: Stream, from: Stream): void {
+  to.units += from.units;
+  for (let s = 0; s < to.open.length; s++) to.open[s] += from.open[s];
+}
+
+/** Moves a share of a stream over. */
+function split(from: Stream, share: number, to: Stream): void {
+  to.units += from.units * share;
+  from.units *= 1 - share;
+  for (let s = 0; s < to.open.length; s++) {
+    to.open[s] += from.open[s] * share;
+    from.open[s] *= 1 - share;
+  }
+}

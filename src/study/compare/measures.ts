@@ -1,0 +1,94 @@
+import { programmeClock } from '../../scenario/programme/clock.js';
+import { askedRate } from '../../scenario/programme/rates.js';
+import type { ComparedVariant } from './design.js';
+import type { Reading } from './reading.js';
+import { releaseCalendar } from '../sample/planned.js';
+import type { MeasureResult } from './results.js';
+import { shippedPerDay } from '../programme/series.js';
+import { judgedWindow, type Window } from '../programme/judged-window.js';
+
+const DAY = 1440;
+
+export interface Measure extends MeasureResult {
+  /** The value of each variant, in their order, in a replication; NaN where there is none. */
+  readonly of: readonly ((reading: Reading) => number)[];
+}
+
+/** The weeks in which the base is judged; null where no rate is asked or no week fits. */
+export function baseWindow(
+  { scenario, model }: ComparedVariant,
+  readings: readonly Reading[],
+): Window | null {
+  const { highest } = askedRate(scenario),
+    shipped = readings.reduce((sum, each) => sum + each.shipped, 0);
+  if (highest === null) return null;
+  const lead =
+    readings.reduce((sum, each) => sum + (each.shipped > 0 ? each.leadMeanDays * DAY * each.shipped : 0), 0) /
+    shipped;
+  return judgedWindow(
+    { scenario, model, clock: programmeClock(scenario), calendar: releaseCalendar(scenario) },
+    highest,
+    lead,
+  );
+}
+
+/** What all variants are compared by. The throughput is taken over `window` with the base's working days, without one over each variant's whole run. */
+export function measuresOf(variants: readonly ComparedVariant[], window: Window | null): Measure[] {
+  const each = (value: (reading: Reading) => number) => variants.map(() => rounded(value));
+  const { quantity } = variants[0]!.scenario.programme,
+    currency = variants[0]!.scenario.costs?.currency;
+  const perDay =
+    window !== null
+      ? each(
+          ({ shippedIn }) =>
+            shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0) /
+            window.workingDays,
+        )
+      : variants.map(({ scenario }) => rounded(shippedPerDay(releaseCalendar(scenario))));
+  return [
+    { id: 'throughput', name: 'throughput', unit: 'units a working day', better: 'more', of: perDay },
+    {
+      id: 'lead mean',
+      name: 'lead time, mean',
+      unit: 'days',
+      better: 'less',
+      of: each(({ leadMeanDays }) => leadMeanDays),
+    },
+    {
+      id: 'lead p90',
+      name: 'lead time, P90',
+      unit: 'days',
+      better: 'less',
+      of: each(({ leadP90Days }) => leadP90Days),
+    },
+    { id: 'wip', name: 'WIP', unit: 'units', better: 'less', of: each(({ wip }) => wip) },
+    ...(quantity === undefined
+      ? []
+      : [
+          {
+            id: 'last unit',
+            name: 'last unit out after the start',
+            unit: 'days',
+            better: 'less',
+            of: each(({ lastUnitDay }) => lastUnitDay),
+          } as const,
+        ]),
+    ...(currency === undefined
+      ? []
+      : [
+          {
+            id: 'cost',
+            name: 'cost of a unit',
+            unit: currency,
+            better: 'less',
+            of: each(({ costPerUnit }) => costPerUnit),
+          } as const,
+        ]),
+  ];
+}
+
+/** To the ten digits of results.json, so that the last bits of a sum make no difference between variants. */
+const rounded =
+  (value: (reading: Reading) => number) =>
+  (reading: Reading): number =>
+    Number(value(reading).toPrecision(10));

@@ -1,0 +1,60 @@
+import type { Model } from '../../flow/model/model.js';
+import type { Observation } from '../../measure/observe.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { ratio } from '../sample/sample.js';
+import { moneyOf } from '../sections/costs.js';
+import { lastShipped } from '../programme/dates.js';
+
+const DAY = 1440;
+
+/** What studies keep of a replication: some two kilobytes, however long the run. Times are days, NaN where there is none. */
+export interface Reading {
+  readonly replication: number;
+  readonly outcome: Observation['outcome'];
+  readonly shipped: number;
+  readonly scrapped: number;
+  /** Length observed, and when it ended, minutes since the programme's start. */
+  readonly minutes: number;
+  readonly endedAt: number;
+  /** Mean work in process, units. */
+  readonly wip: number;
+  readonly leadMeanDays: number;
+  readonly leadP90Days: number;
+  /** When the last unit was shipped, days since the start; NaN unless the programme was finished. */
+  readonly lastUnitDay: number;
+  /** Money a unit shipped; NaN without prices. */
+  readonly costPerUnit: number;
+  /** Units entered and shipped by bucket of the time series, and mean work in process there. */
+  readonly enteredIn: Int32Array;
+  readonly shippedIn: Int32Array;
+  readonly wipIn: Float64Array;
+  /** By resource, in the order of `utilisations`. */
+  readonly utilisation: Float64Array;
+}
+
+/** Reads the replications of one variant; its costs are those of its own scenario. */
+export function readingOf(scenario: Scenario, model: Model): (observation: Observation) => Reading {
+  const money = moneyOf(model, scenario.costs),
+    buckets = Math.max(0, model.programme.bucketEdges.length - 1);
+  return (seen) => ({
+    replication: seen.replication,
+    outcome: seen.outcome,
+    shipped: seen.shipped,
+    scrapped: seen.scrapped,
+    minutes: seen.minutes,
+    endedAt: seen.endedAt,
+    wip: seen.wip,
+    leadMeanDays: seen.leadMean / DAY,
+    leadP90Days: seen.leadP90 / DAY,
+    lastUnitDay: seen.outcome === 'finished' ? lastShipped(seen) / DAY : NaN,
+    costPerUnit: money === null ? NaN : ratio(money(seen), seen.shipped),
+    enteredIn: seen.enteredIn,
+    shippedIn: seen.shippedIn,
+    wipIn: Float64Array.from({ length: buckets }, (_, bucket) => {
+      let all = 0;
+      for (let at = bucket; at < seen.wipIn.length; at += buckets) all += seen.wipIn[at];
+      return all;
+    }),
+    utilisation: seen.utilisation,
+  });
+}

@@ -1,0 +1,86 @@
+import type { Change } from '../../scenario/what-ifs.js';
+import type { Estimate } from '../simulate/results.js';
+
+export type MeasureId = 'throughput' | 'lead mean' | 'lead p90' | 'wip' | 'last unit' | 'cost';
+
+/** What the variants are compared by. */
+export interface MeasureResult {
+  readonly id: MeasureId;
+  readonly name: string;
+  readonly unit: string;
+  readonly better: 'more' | 'less';
+}
+
+export type ComparedVerdict = 'better' | 'worse' | 'no difference seen' | 'not settled';
+
+/** A what-if against the base in one measure. */
+export interface ComparedMeasure {
+  readonly measure: MeasureId;
+  readonly value: Estimate;
+  /** What-if minus base, paired by replication, at the level of `differenceLevel`. */
+  readonly difference: Estimate;
+  /** The same over the base's mean, 0.1 for ten per cent; null where that is 0. */
+  readonly relative: Estimate | null;
+  /** So many times as many replications would be needed without common random numbers; null where that cannot be told. */
+  readonly pairingGain: number | null;
+  readonly verdict: ComparedVerdict;
+  /** The verdict as it is shown: `no difference seen larger than 0.2 days`. */
+  readonly words: string;
+}
+
+export interface VariantResult {
+  readonly name: string;
+  readonly note: string | null;
+  readonly changes: readonly Change[];
+  readonly digest: string;
+  /** Replications that ended in gridlock, and those of a programme that were not finished. */
+  readonly gridlocks: number;
+  readonly unfinished: number;
+  /** By week or part, as `series.labels`; n is 0 where nothing was observed. */
+  readonly shippedPerDay: readonly Estimate[];
+  readonly wip: readonly Estimate[];
+}
+
+/** `results.json` of `rateproof compare`. */
+export interface CompareResults {
+  readonly format: 'rateproof results';
+  readonly version: number;
+  readonly program: string;
+  readonly study: 'compare';
+  readonly scenario: {
+    readonly name: string;
+    readonly note: string | null;
+    readonly file: string;
+    readonly digest: string;
+  };
+  readonly whatIfsFile: string;
+  readonly seed: string;
+  readonly replications: number;
+  /** Level of the values of each variant. */
+  readonly level: number;
+  /** Level of each difference, so that all what-ifs together hold with `level` in each measure (Bonferroni). */
+  readonly differenceLevel: number;
+  /** The answer in a sentence or two. */
+  readonly answer: string;
+  /** Weeks over which the throughput is taken; null: over the whole run. */
+  readonly window: { readonly from: string; readonly to: string; readonly workingDays: number } | null;
+  readonly measures: readonly MeasureResult[];
+  readonly base: VariantResult & {
+    readonly values: readonly { readonly measure: MeasureId; readonly value: Estimate }[];
+  };
+  readonly whatIfs: readonly (VariantResult & { readonly compared: readonly ComparedMeasure[] })[];
+  readonly series: {
+    readonly unit: 'week' | 'part';
+    readonly labels: readonly string[];
+    readonly starts: readonly string[];
+    readonly workingDays: readonly number[];
+  };
+  readonly findings: readonly string[];
+  /** Values by replication, in the order of `measures`; null where there is none. The base first, then the what-ifs. */
+  readonly runs: readonly {
+    readonly variant: string;
+    readonly replication: number;
+    readonly outcome: string;
+    readonly values: readonly (number | null)[];
+  }[];
+}

@@ -1,0 +1,99 @@
+import { buildName } from '../../flow/model/orders.js';
+import type { Observation } from '../../measure/observe.js';
+import { isoDate } from '../../scenario/calendar/date.js';
+import { number } from '../format.js';
+import { Later } from '../sample/deferred.js';
+import type { Pending } from '../sample/deferred.js';
+import type { Sample } from '../sample/sample.js';
+import type { DateQuantile, UnitResult } from '../simulate/results.js';
+import type { Counts } from '../statistics/counts.js';
+import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval.js';
+import { chanceLate } from './due-dates.js';
+
+export const QUANTILES = [0.5, 0.8, 0.95];
+
+/**
+ * Quantiles over replications of the date on which the last unit was shipped. A replication that was not finished comes
+ * after all that were: its date is not known, only that it is later. None without a quantity.
+ */
+export function lastUnit(sample: Sample): Pending<DateQuantile[]> {
+  if (sample.scenario.programme.quantity === undefined) return [];
+  const days = sample.counts((each) =>
+    sample.clock.day(each.outcome === 'finished' ? lastShipped(each) : Infinity),
+  );
+  return QUANTILES.map((p) => new Later(() => dateQuantile(days.value, p, sample.level)));
+}
+
+/** When the last unit was shipped, minutes; NaN if none was, or if it was not kept. */
+export function lastShipped({ shippedAt }: Observation): number {
+  return shippedAt.reduce((last, time) => (time > last || Number.isNaN(last) ? time : last), NaN);
+}
+
+/** A quantile of local days by number, with the order statistics that bound it; Infinity stands for later than all known. */
+export function dateQuantile(days: Counts, p: number, level: number): DateQuantile {
+  const { n } = days,
+    name = `P${number(p * 100)}`,
+    ranks = quantileRanks(n, p, level);
+  const none = { p, date: null, low: null, high: null };
+  if (n === 0) return { ...none, why: 'no unit was shipped' };
+  const late = days.of(Infinity),
+    unfinished = `${late} of ${n} replications ${late === 1 ? 'was' : 'were'} not finished`;
+  if (ranks === null)
+    return {
+      ...none,
+      why: `a ${number(level * 100)} % interval for ${name} needs ${leastForQuantile(p, level)} replications, there ${n === 1 ? 'is' : 'are'} ${n}`,
+    };
+  const date = (rank: number): string | null => {
+    const day = days.ranked(rank);
+    return day === Infinity ? null : isoDate(day);
+  };
+  if (date(ranks.middle) === null) return { ...none, why: `${unfinished}, and ${name} is among those` };
+  return {
+    p,
+    date: date(ranks.middle),
+    low: date(ranks.low),
+    high: date(ranks.high),
+    why: date(ranks.high) === null ? `${unfinished}, so the interval has no end` : null,
+  };
+}
+
+const MINUTES_PER_DAY = 1440;
+
+/** When each unit is shipped and due, by build number. Where a replication did not ship it, it comes after all that did. */
+export function units(sample: Sample): Pending<UnitResult[]> {
+  const {
+    scenario: {
+      programme: { quantity },
+    },
+    clock,
+    level,
+  } = sample;
+  return Array.from({ length: quantity ?? 0 }, (_, index): Pending<UnitResult> => {
+    const days = sample.counts(({ shippedAt }) =>
+      Number.isNaN(shippedAt[index]) ? Infinity : clock.day(shippedAt[index]),
+    );
+    return {
+      number: index + 1,
+      build: buildName(sample.model, index + 1),
+      due: dueDay(sample, index),
+      late: chanceLate(sample, index),
+      shipped: QUANTILES.map(
+        (p) =>
+          new Later(() => {
+            const { date, low, high } = dateQuantile(days.value, p, level);
+            return { p, date, low, high };
+          }),
+      ),
+      leadDays: sample.amount(
+        ({ enteredAt, shippedAt }) => (shippedAt[index] - enteredAt[index]) / MINUTES_PER_DAY,
+      ),
+    };
+  });
+}
+
+/** The end of a due day is midnight, the first instant of the next day; a moment earlier is the day meant. */
+function dueDay(sample: Sample, index: number): Later<string | null> {
+  const due = ({ dueAt }: Pick<Observation, 'dueAt'>): number => dueAt[index] ?? Infinity,
+    others = sample.count((each) => due(each) !== due(sample.first));
+  return new Later(() => (others.value > 0 ? null : sample.clock.date(due(sample.first) - 0.001)));
+}

@@ -1,0 +1,54 @@
+import { hasDueDates } from '../../flow/model/orders.js';
+import type { Observation } from '../../measure/observe.js';
+import { Later, type Pending } from '../sample/deferred.js';
+import { proportion } from '../statistics/proportion.js';
+import type { Proportion } from '../simulate/results.js';
+import type { DueResult } from './activities.js';
+import { ratio, type Sample } from '../sample/sample.js';
+
+const DAY = 1440;
+
+/** How well due dates were kept; null where nothing is due. */
+export function dueDates(sample: Sample): Pending<DueResult | null> {
+  if (!hasDueDates(sample.model)) return null;
+  return {
+    units: sample.amount((each) => count(each).due),
+    late: sample.share((each) => {
+      const { late, due } = count(each);
+      return ratio(late, due);
+    }),
+    daysLate: sample.amount(({ lateMinutes, late }) => ratio(lateMinutes, late * DAY)),
+  };
+}
+
+/** The chance of a unit to be late, by the replications in which it is known; null where it is not due or not known in any. */
+export function chanceLate(sample: Sample, index: number): Later<Proportion | null> {
+  const known = sample.count((each) => isLate(each, index) !== null),
+    late = sample.count((each) => isLate(each, index) === true);
+  return new Later(() => (known.value === 0 ? null : proportion(late.value, known.value, sample.level)));
+}
+
+/** Null: it is not due, or the run was cut off before. */
+function isLate({ dueAt, shippedAt, endedAt, outcome }: Observation, index: number): boolean | null {
+  const due = dueAt[index] ?? Infinity,
+    shipped = shippedAt[index];
+  if (due === Infinity) return null;
+  if (shipped >= 0) return shipped > due;
+  return outcome !== 'ended' || endedAt > due ? true : null;
+}
+
+interface Count {
+  due: number;
+  late: number;
+}
+/** Without a quantity single units are not kept, and those that are shipped count. */
+function count(each: Observation): Count {
+  if (each.dueAt.length === 0) return each;
+  const counted: Count = { due: 0, late: 0 };
+  for (let index = 0; index < each.dueAt.length; index++) {
+    const late = isLate(each, index);
+    if (late !== null) counted.due++;
+    if (late === true) counted.late++;
+  }
+  return counted;
+}

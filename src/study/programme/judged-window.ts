@@ -1,0 +1,81 @@
+import type { WorkingDay } from '../../scenario/calendar/days.js';
+import type { ReleaseDay } from '../../scenario/programme/release.js';
+import { minutesBetween } from '../sample/planned.js';
+import type { Planned } from '../sample/sample.js';
+
+/** Buckets `first` to `last` over which a rate is judged; dates of their first and last day. */
+export interface Window {
+  readonly first: number;
+  readonly last: number;
+  readonly from: string;
+  readonly to: string;
+  readonly workingDays: number;
+  readonly asked: number;
+}
+
+/**
+ * The whole weeks (or parts) in which a rate is asked on every working day, from the first that starts at least one mean
+ * lead time after the rate was first asked: before, the shop still fills and ships what entered at another rate. It ends
+ * with the last whole week before releases at the rate end. Where the plan comes to the rate more than once, the longest
+ * such time counts, the first of equal ones. null: there is no such week.
+ * @param lead mean lead time, minutes; NaN if nothing was shipped
+ */
+export function judgedWindow(plan: Planned, perDay: number, lead: number): Window | null {
+  const {
+    model: { programme, horizon },
+    clock: { buckets, date },
+  } = plan;
+  if (Number.isNaN(lead)) return null;
+  const days = markedDays(plan, perDay),
+    { bucketEdges: edges } = programme,
+    end = Math.min(programme.end, horizon);
+  const fits = buckets.labels.map((_, b): boolean | null => {
+    const inside = days.filter((day) => minutesBetween(day, edges[b], edges[b + 1]) > 0);
+    if (inside.length === 0) return null;
+    return (
+      inside.every(({ since }) => since + lead <= edges[b]) &&
+      edges[b] >= programme.warmUp &&
+      edges[b + 1] <= end
+    );
+  });
+  let best: Window | null = null;
+  for (let first = 0; first < fits.length; first++) {
+    if (fits[first] !== true) continue;
+    let last = first,
+      next = first + 1;
+    // A week of holidays does not end the time.
+    for (; next < fits.length && fits[next] !== false; next++) if (fits[next] === true) last = next;
+    const inside = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+    const workingDays = inside.reduce((sum, b) => sum + buckets.workingDays[b], 0);
+    const asked = inside.reduce((sum, b) => sum + (buckets.asked[b] ?? 0) * buckets.workingDays[b], 0);
+    if (best === null || workingDays > best.workingDays)
+      best = {
+        first,
+        last,
+        workingDays,
+        asked,
+        from: date(edges[first]) ?? '',
+        to: date(edges[last + 1] - 1) ?? '',
+      };
+    first = last;
+  }
+  return best;
+}
+
+/** Working days with the time since which the rate has been asked without a break; Infinity on days on which it is not. */
+function markedDays(
+  { calendar: { workingDays, releaseDays }, scenario: { programme } }: Planned,
+  perDay: number,
+): (WorkingDay & { since: number })[] {
+  const releases = new Map(releaseDays.map((day) => [day.day, day]));
+  // On the last day of a programme the rest of its quantity may be less than the rate.
+  const isWhole = (day: ReleaseDay | undefined): boolean =>
+    day !== undefined &&
+    day.usual === perDay &&
+    day.before + day.rate <= (programme.quantity ?? Infinity) + 1e-6;
+  let since = Infinity;
+  return workingDays.map((day) => {
+    since = isWhole(releases.get(day.day)) ? Math.min(since, day.windows[0].start) : Infinity;
+    return { ...day, since };
+  });
+}

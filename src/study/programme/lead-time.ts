@@ -1,0 +1,101 @@
+import { binEdge } from '../../flow/accounts/bins.js';
+import type { Observation } from '../../measure/observe.js';
+import { Later, type Pending } from '../sample/deferred.js';
+import type { Estimate, Results } from '../simulate/results.js';
+import type { Sample } from '../sample/sample.js';
+
+const DAY = 1440;
+/** About so many classes; at least two bins of the tally go into one. */
+const CLASSES = 40;
+
+export function leadTime(sample: Sample): Pending<Results['leadTime']> {
+  const classes = histogram(sample);
+  return {
+    unit: 'days',
+    mean: meanLeadDays(sample),
+    p50: sample.amount(({ leadP50 }) => leadP50 / DAY),
+    p90: sample.amount(({ leadP90 }) => leadP90 / DAY),
+    edges: new Later(() => classes.value.edges),
+    counts: new Later(() => classes.value.counts),
+  };
+}
+
+export const meanLeadDays = (sample: Sample): Later<Estimate> =>
+  sample.amount(({ leadMean }) => leadMean / DAY);
+
+/** Lead time over all units shipped in all replications, minutes; NaN if there is none. */
+export function pooledLeadTime(observations: readonly Pick<Observation, 'shipped' | 'leadMean'>[]): number {
+  const shipping = observations.filter(({ shipped }) => shipped > 0);
+  return (
+    shipping.reduce((sum, { leadMean, shipped }) => sum + leadMean * shipped, 0) /
+    shipping.reduce((sum, { shipped }) => sum + shipped, 0)
+  );
+}
+
+/** Lead times of all units shipped: how many by bin of the tally, the least and the greatest, minutes. */
+interface Pooled {
+  readonly bins: Map<number, number>;
+  least: number;
+  greatest: number;
+}
+
+/**
+ * Units of all replications in classes of one width, a round number of days. Within a bin of the tally (0.27 % wide)
+ * units count as spread evenly, so a class may be off by a part of the bins at its edges; the total is exact.
+ */
+function histogram(sample: Sample): Later<Pick<Results['leadTime'], 'edges' | 'counts'>> {
+  const pooled = sample.fold<Pooled>(
+    { bins: new Map(), least: Infinity, greatest: -Infinity },
+    (known, { shipped, leadFirstBin, leadBins, leadLeast, leadGreatest }) => {
+      if (shipped === 0) return known;
+      leadBins.forEach((units, i) => {
+        if (units > 0) known.bins.set(leadFirstBin + i, (known.bins.get(leadFirstBin + i) ?? 0) + units);
+      });
+      known.least = Math.min(known.least, leadLeast);
+      known.greatest = Math.max(known.greatest, leadGreatest);
+      return known;
+    },
+  );
+  return new Later(() => (pooled.value.bins.size === 0 ? { edges: [], counts: [] } : classes(pooled.value)));
+}
+
+function classes({ bins, least, greatest }: Pooled): { edges: number[]; counts: number[] } {
+  const last = Math.max(...bins.keys());
+  const width = roundWidth(
+    Math.max((greatest - least) / CLASSES, 2 * (binEdge(last + 1) - binEdge(last))) / DAY,
+  );
+  const first = Math.floor(least / DAY / width),
+    end = Math.max(first + 1, Math.ceil(greatest / DAY / width));
+  const edges = Array.from({ length: end - first + 1 }, (_, i) => tidy((first + i) * width));
+
+  const below = (days: number): number => {
+    let units = 0;
+    for (const [bin, count] of bins) {
+      // No unit lies beyond the least and the greatest seen.
+      const from = Math.max(binEdge(bin), least),
+        to = Math.min(binEdge(bin + 1), greatest),
+        minutes = days * DAY;
+      units += minutes >= to ? count : minutes <= from ? 0 : (count * (minutes - from)) / (to - from);
+    }
+    return Math.round(units);
+  };
+  return {
+    edges,
+    counts: edges
+      .slice(1)
+      .map(
+        (edge, i) =>
+          (i === end - first - 1 ? below(Infinity) : below(edge)) - (i === 0 ? 0 : below(edges[i])),
+      ),
+  };
+}
+
+/** The least of 1, 2, 2.5, 5 times a power of ten that is no less. */
+function roundWidth(width: number): number {
+  const power = 10 ** Math.floor(Math.log10(width));
+  const factor = [1, 2, 2.5, 5].find((each) => each * power >= width * (1 - 1e-9)) ?? 10;
+  return tidy(factor * power);
+}
+
+/** Without the last digits of a float, so that 3 * 0.1 is 0.3. */
+const tidy = (value: number): number => Number(value.toPrecision(12));

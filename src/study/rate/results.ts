@@ -1,0 +1,103 @@
+import type { Estimate, Proportion } from '../simulate/results.js';
+
+/** What became of a rate: see docs/rate.md. */
+export type RateVerdict = 'holds' | 'does not hold' | 'not settled';
+
+/** The shape of `results.json` of `rateproof rate`. Rates are units released a working day of the first station's site. */
+export interface RateResults {
+  readonly format: 'rateproof results';
+  readonly version: number;
+  readonly program: string;
+  readonly study: 'rate';
+  readonly scenario: {
+    readonly name: string;
+    readonly note: string | null;
+    readonly file: string;
+    readonly digest: string;
+  };
+  readonly seed: string;
+  /** Replications of a rate at first, and at most where it is not settled. */
+  readonly replications: number;
+  readonly mostReplications: number;
+  readonly level: number;
+  /** Share of replications that has to keep up, and what may be missing of the units of the window in one. */
+  readonly sure: number;
+  readonly shortfallAllowed: number;
+  readonly grid: { readonly from: number; readonly to: number; readonly step: number };
+  /** The weeks in which every rate is watched, and those before for the floor to fill. */
+  readonly window: {
+    readonly from: string;
+    readonly to: string;
+    readonly weeks: number;
+    readonly settleWeeks: number;
+  };
+  /** The highest rate of the scenario as it is. */
+  readonly plannedPerDay: number;
+  /** Capacity by arithmetic; null where nothing limits. */
+  readonly arithmetic: { readonly perDay: number; readonly name: string; readonly kind: string } | null;
+  readonly answer: RateAnswer;
+  /** By rate. */
+  readonly points: readonly RatePoint[];
+  /** Where what stops it changes as the rate rises. */
+  readonly changes: readonly {
+    readonly fromPerDay: number;
+    readonly toPerDay: number;
+    readonly before: string;
+    readonly after: string;
+  }[];
+  readonly ramp: RampResult;
+}
+
+export interface RateAnswer {
+  readonly sentence: string;
+  /** Up to here all rates looked at hold; null: not even the lowest of the grid. */
+  readonly highestPerDay: number | null;
+  /** The lowest rate looked at that was not seen to hold; null: all hold. */
+  readonly abovePerDay: number | null;
+  /** Rates above that one that hold none the less: a line that is monotone has none. */
+  readonly contradictions: readonly number[];
+}
+
+export interface RatePoint {
+  readonly perDay: number;
+  readonly verdict: RateVerdict;
+  /** In words, what the verdict rests on. */
+  readonly why: string;
+  readonly replications: number;
+  /** Units released by plan in the window. */
+  readonly asked: number;
+  readonly keptUp: Proportion;
+  /** Growth of units released and not yet out, a week. */
+  readonly drift: Estimate;
+  readonly gridlocks: number;
+  readonly shippedPerDay: Estimate;
+  readonly wip: Estimate;
+  readonly leadDays: Estimate;
+  /** The station, crew, lane or carriers with the highest utilisation, by share of replications, the likeliest first. */
+  readonly stops: readonly {
+    readonly name: string;
+    readonly kind: string;
+    readonly site: string;
+    readonly share: Proportion;
+  }[];
+}
+
+/** From which week on the last phase may begin. */
+export interface RampResult {
+  readonly outcome: 'from the start' | 'from a week on' | 'not within a year' | 'no ramp' | 'no rate';
+  readonly sentence: string;
+  readonly perDay: number | null;
+  /** First day of the last phase, and whole weeks from the start of the programme to it; null where there is none. */
+  readonly begins: string | null;
+  readonly week: number | null;
+  readonly settleWeeks: number;
+  readonly tried: readonly {
+    readonly week: number;
+    readonly begins: string;
+    readonly verdict: RateVerdict;
+    readonly why: string;
+    readonly replications: number;
+    readonly keptUp: Proportion;
+    readonly drift: Estimate;
+  }[];
+}

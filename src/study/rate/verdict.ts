@@ -1,0 +1,135 @@
+import type { Observation } from '../../measure/observe.js';
+import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import { busiest } from '../sections/bottlenecks.js';
+import type { Estimate, Proportion } from '../simulate/results.js';
+import { meanInterval } from '../statistics/interval.js';
+import { proportion } from '../statistics/proportion.js';
+import type { RateVerdict } from './results.js';
+
+/** What the search for a rate keeps of a replication. */
+export interface RateReading {
+  readonly outcome: Observation['outcome'];
+  readonly enteredIn: Int32Array;
+  readonly shippedIn: Int32Array;
+  /** In the time observed. */
+  readonly scrapped: number;
+  /** Mean work in process by week, and over the time observed. */
+  readonly wipIn: Float64Array;
+  readonly wip: number;
+  readonly leadMeanDays: number;
+  readonly leadP90Days: number;
+  /** Of the highest utilisation, in the order of `Observation.utilisation`; -1: none was active. */
+  readonly busiest: number;
+}
+
+const DAY = 1440;
+
+export function readRate(seen: Observation): RateReading {
+  const weeks = seen.shippedIn.length;
+  const total = (week: number): number => {
+    let all = 0;
+    for (let at = week; at < seen.wipIn.length; at += weeks) all += seen.wipIn[at]!;
+    return all;
+  };
+  return {
+    outcome: seen.outcome,
+    enteredIn: seen.enteredIn,
+    shippedIn: seen.shippedIn,
+    scrapped: seen.scrapped,
+    wipIn: Float64Array.from({ length: weeks }, (_, week) => total(week)),
+    wip: seen.wip,
+    leadMeanDays: seen.leadMean / DAY,
+    leadP90Days: seen.leadP90 / DAY,
+    busiest: busiest(seen),
+  };
+}
+
+/** The weeks watched and what is asked in them. */
+export interface Watched {
+  readonly first: number;
+  readonly end: number;
+  /** Units released by plan, week by week from `first` on. */
+  readonly released: readonly number[];
+  /** Orders of scrapped units are built again, beyond the plan. */
+  readonly isBuiltAgain: boolean;
+}
+
+export interface Judged {
+  readonly verdict: RateVerdict;
+  readonly why: string;
+  readonly keptUp: Proportion;
+  readonly drift: Estimate;
+  readonly gridlocks: number;
+}
+
+/** Less growth than this over the whole window is no drift: where in its cycle of whole units the window ends makes as much. */
+const DRIFT_UNITS = 1;
+
+/**
+ * A rate holds where enough replications keep up and open units, released and not yet out, do not become more.
+ *
+ * - A replication keeps up when at least 98 % of the units released by plan in the window are shipped in it. The lower end of the
+ *   Wilson interval of their share is to be at least `sure`; where the upper end is below, the rate does not hold.
+ * - The growth of open units is the slope of the least squares line through their weekly means, in each replication. They grow where
+ *   the whole Student-t interval of the mean slope lies above 0, by a unit or more over the window.
+ * - A single gridlock is enough not to hold.
+ */
+export function judge(
+  readings: readonly RateReading[],
+  watched: Watched,
+  sure: number,
+  level: number,
+): Judged {
+  const { first, end, released } = watched,
+    asked = released.reduce((sum, units) => sum + units, 0);
+  const keeps = ({ outcome, shippedIn }: RateReading): boolean =>
+    outcome !== 'gridlock' &&
+    shippedIn.subarray(first, end).reduce((sum, units) => sum + units, 0) >=
+      (1 - SHORTFALL_ALLOWED) * asked - 1e-9;
+  const keptUp = proportion(readings.filter(keeps).length, readings.length, level);
+  const running = readings.filter(({ outcome }) => outcome !== 'gridlock'),
+    gridlocks = readings.length - running.length;
+  const drift = meanInterval(
+    running.map((reading) => slope(openByWeek(reading, watched))),
+    level,
+  );
+  const drifts = drift.low !== null && drift.low * (end - first) >= DRIFT_UNITS;
+  const found = (verdict: RateVerdict, why: string): Judged => ({ verdict, why, keptUp, drift, gridlocks });
+  if (gridlocks > 0) return found('does not hold', `gridlock in ${gridlocks} of ${readings.length}`);
+  if (keptUp.high < sure)
+    return found('does not hold', drifts ? 'too few keep up, and open units grow' : 'too few keep up');
+  if (drifts) return found('does not hold', 'open units grow');
+  if (keptUp.low < sure || drift.low === null)
+    return found('not settled', 'too few replications to tell how many keep up');
+  return found('holds', 'enough keep up, and open units do not grow');
+}
+
+/**
+ * Mean of open units by week, but for those that waited at the first door when the window began: WIP, and units released by plan that
+ * wait to be let in, which are not WIP yet. Orders built again are taken out evenly.
+ */
+function openByWeek(
+  { wipIn, enteredIn, scrapped }: RateReading,
+  { first, end, released, isBuiltAgain }: Watched,
+): number[] {
+  const again = isBuiltAgain ? scrapped / (end - first) : 0;
+  let waiting = 0;
+  return released.map((units, week) => {
+    const before = waiting;
+    waiting += units + again - enteredIn[first + week]!;
+    return wipIn[first + week]! + (before + waiting) / 2;
+  });
+}
+
+/** Least squares slope of values one step apart; 0 of fewer than two. */
+export function slope(values: ArrayLike<number>): number {
+  const n = values.length,
+    middle = (n - 1) / 2;
+  let products = 0,
+    squares = 0;
+  for (let i = 0; i < n; i++) {
+    products += (i - middle) * values[i]!;
+    squares += (i - middle) ** 2;
+  }
+  return squares === 0 ? 0 : products / squares;
+}

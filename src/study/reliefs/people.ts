@@ -1,0 +1,97 @@
+import type { CalendarSpec, ClockSpan, Scenario } from '../../scenario/types/scenario.js';
+import { atStation, stationsOf } from './places.js';
+import { scaled, withEntry } from './relief.js';
+import type { Relief } from './relief.js';
+import { clock } from './transport.js';
+
+/** One person more in each crew, on every shift. */
+export function morePeople(scenario: Scenario): Relief[] {
+  return Object.entries(scenario.sites).flatMap(([site, { crews }]) =>
+    Object.keys(crews).map(
+      (crew): Relief => ({
+        kind: 'person',
+        text: `one person more in ${crew} (${site})`,
+        change: (from) => ({
+          ...from,
+          sites: withEntry(from.sites, site, (its) => ({
+            ...its,
+            crews: withEntry(its.crews, crew, (people) => ({
+              ...people,
+              headcount: people.headcount + 1,
+              ...(people.shifts !== undefined && {
+                shifts: { ...people.shifts, headcounts: people.shifts.headcounts?.map((each) => each + 1) },
+              }),
+            })),
+          })),
+        }),
+      }),
+    ),
+  );
+}
+
+const DAY = 1440,
+  EXTRA_MIN = 60;
+
+/** One hour of overtime on each working day of each calendar that has a free hour behind or ahead of a shift. */
+export function moreHours(scenario: Scenario): Relief[] {
+  return Object.entries(scenario.calendars).flatMap(([name, spec]): Relief[] => {
+    const hour = freeHour(spec);
+    return hour === undefined
+      ? []
+      : [
+          {
+            kind: 'overtime',
+            text: `one hour of overtime a day in ${name}, ${clock(hour.startMin)} to ${clock(hour.endMin)}`,
+            change: (from) => ({
+              ...from,
+              calendars: withEntry(from.calendars, name, (its) => ({
+                ...its,
+                overtime: [
+                  ...its.overtime,
+                  {
+                    hours: [hour],
+                    on: undefined,
+                    from: undefined,
+                    to: undefined,
+                    note: undefined,
+                    when: undefined,
+                  },
+                ],
+              })),
+            }),
+          },
+        ];
+  });
+}
+
+/** Equipment of each station fails half as often: twice as long between failures. */
+export function fewerFailures(scenario: Scenario): Relief[] {
+  return stationsOf(scenario)
+    .filter(({ station }) => station.failures.length > 0)
+    .map(({ site, name }) =>
+      atStation('failure', `failures of ${name} half as often`, site, name, (station) => ({
+        ...station,
+        failures: station.failures.map((each) => ({ ...each, every: scaled(each.every, 2) })),
+      })),
+    );
+}
+
+/** The hour behind the last shift, else behind another, else ahead of one, that no shift and no overtime of the calendar holds. */
+function freeHour({ hours, overtime }: CalendarSpec): ClockSpan | undefined {
+  const shifts = [...hours].reverse(),
+    taken = [...hours, ...overtime.flatMap((each) => each.hours)];
+  const starts = [
+    ...shifts.map(({ endMin }) => endMin),
+    ...shifts.map(({ startMin }) => startMin - EXTRA_MIN),
+  ].map((start) => (start + DAY) % DAY);
+  const start = starts.find((each) => taken.every((span) => !overlap(each, span)));
+  return start === undefined
+    ? undefined
+    : { startMin: start, endMin: start + EXTRA_MIN > DAY ? start + EXTRA_MIN - DAY : start + EXTRA_MIN };
+}
+
+/** Whether the hour from `start` on shares time of the day with a span. */
+function overlap(start: number, { startMin, endMin }: ClockSpan): boolean {
+  const length = (endMin - startMin + DAY) % DAY || DAY;
+  return (start - startMin + DAY) % DAY < length || (startMin - start + DAY) % DAY < EXTRA_MIN;
+}

@@ -1,0 +1,84 @@
+import type { Scenario, Station } from '../../scenario/types/scenario.js';
+import { withEntry, type Relief, type ReliefKind } from './relief.js';
+
+/** One place more at each station; not in a pulse line, where a place is a part of the takt. */
+export function morePlaces(scenario: Scenario): Relief[] {
+  const pulsed = new Set(Object.values(scenario.pulseLines).flatMap(({ stations }) => stations));
+  return stationsOf(scenario)
+    .filter(({ name }) => !pulsed.has(name))
+    .map(({ site, name }) =>
+      atStation('place', `one place more at ${name}`, site, name, (station) => ({
+        ...station,
+        places: station.places + 1,
+      })),
+    );
+}
+
+/** One space more in each buffer and rework buffer that is limited, and in each bank of a lane. */
+export function moreSpaces(scenario: Scenario): Relief[] {
+  const buffers = stationsOf(scenario).flatMap(
+    ({ site, name, station: { buffer, reworkBuffer } }): Relief[] => [
+      ...(buffer === undefined
+        ? []
+        : [
+            atStation('space', `one space more ahead of ${name}`, site, name, (station) => ({
+              ...station,
+              buffer: buffer + 1,
+            })),
+          ]),
+      ...(typeof reworkBuffer === 'number'
+        ? [
+            atStation('space', `one space more for rework ahead of ${name}`, site, name, (station) => ({
+              ...station,
+              reworkBuffer: reworkBuffer + 1,
+            })),
+          ]
+        : []),
+    ],
+  );
+  const banks = Object.entries(scenario.lanes).flatMap(([lane, { bank, arrivalBank }]): Relief[] => [
+    ...(bank === undefined ? [] : [inBank(`one space more ahead of lane ${lane}`, lane, { bank: bank + 1 })]),
+    ...(arrivalBank === undefined
+      ? []
+      : [inBank(`one space more behind lane ${lane}`, lane, { arrivalBank: arrivalBank + 1 })]),
+  ]);
+  return [...buffers, ...banks];
+}
+
+export function stationsOf(
+  scenario: Scenario,
+): { readonly site: string; readonly name: string; readonly station: Station }[] {
+  return Object.entries(scenario.sites).flatMap(([site, { stations }]) =>
+    Object.entries(stations).map(([name, station]) => ({ site, name, station })),
+  );
+}
+
+export function atStation(
+  kind: ReliefKind,
+  text: string,
+  site: string,
+  name: string,
+  change: (station: Station) => Station,
+): Relief {
+  return {
+    kind,
+    text,
+    change: (from) => ({
+      ...from,
+      sites: withEntry(from.sites, site, (its) => ({
+        ...its,
+        stations: withEntry(its.stations, name, change),
+      })),
+    }),
+  };
+}
+
+const inBank = (
+  text: string,
+  lane: string,
+  spaces: { readonly bank: number } | { readonly arrivalBank: number },
+): Relief => ({
+  kind: 'space',
+  text,
+  change: (from) => ({ ...from, lanes: withEntry(from.lanes, lane, (its) => ({ ...its, ...spaces })) }),
+});

@@ -1,0 +1,87 @@
+import type { Basis } from '../../scenario/file/assumptions.js';
+import type { Out } from './screen.js';
+import type { ReliefKind } from './relief.js';
+import type { Estimate, Verdict } from '../simulate/results.js';
+
+/** The answer of `reliefs`, and the shape of its `results.json`. Throughput and gains are units a working day. */
+export interface ReliefsResults {
+  readonly format: 'rateproof results';
+  readonly version: number;
+  readonly program: string;
+  readonly study: 'reliefs';
+  readonly scenario: {
+    readonly name: string;
+    readonly note: string | null;
+    readonly file: string;
+    readonly digest: string;
+  };
+  readonly seed: string;
+  /** Most that one relief was given, and what each was given before the first look. */
+  readonly replications: number;
+  readonly firstReplications: number;
+  /** Confidence that all intervals of a table hold together, and that of each of them (Bonferroni over those compared to the end). */
+  readonly level: number;
+  readonly eachLevel: { readonly reliefs: number; readonly assumptions: number };
+  /** Gain that does not matter. */
+  readonly zone: number;
+  /** Reliefs that the screen promises to keep. */
+  readonly keep: number;
+  /** Where throughput is counted: the weeks in which the rate is judged, or the whole run. */
+  readonly counted: {
+    readonly over: 'judged window' | 'whole run';
+    readonly from: string | null;
+    readonly to: string | null;
+  };
+  readonly rate: { /** By --rate. */ readonly set: number | null; readonly askedPerDay: number | null };
+  readonly base: {
+    readonly throughput: Estimate;
+    readonly costPerUnit: Estimate | null;
+    readonly currency: string | null;
+    readonly verdict: Verdict;
+    readonly gridlocks: number;
+  };
+  readonly answer: { readonly sentence: string };
+  /** By gain; those compared to the end first. */
+  readonly reliefs: readonly ReliefResult[];
+  /** By the greater effect of the two ends. */
+  readonly assumptions: readonly AssumptionResult[];
+  /** What could not be changed. */
+  readonly skipped: readonly { readonly what: string; readonly why: string }[];
+  readonly runs: {
+    readonly run: number /** If each had been given all replications. */;
+    readonly withoutScreen: number;
+  };
+}
+
+/** A change set against the base, replication by replication. */
+export interface Effect {
+  readonly gain: Estimate;
+  /** Change of the cost of a unit; null without prices. */
+  readonly costPerUnit: Estimate | null;
+  readonly pairingGain: number | null;
+  readonly replications: number;
+  /** Why it was given no more replications; null: it was compared to the end. */
+  readonly out: Out | null;
+}
+export interface ReliefResult extends Effect {
+  readonly rank: number;
+  readonly kind: ReliefKind;
+  readonly text: string;
+  /** Gain over the change of the cost of a unit; null unless that surely rises. */
+  readonly gainPerCost: Estimate | null;
+  /** Among those that surely gain and do not surely lose by cost: first those whose unit gets no dearer, then by gain per cost. */
+  readonly rankPerCost: number | null;
+}
+export interface AssumptionResult {
+  readonly path: string;
+  readonly basis: Basis;
+  readonly note: string | null;
+  readonly value: string;
+  readonly low: VariedResult | null;
+  readonly high: VariedResult | null;
+  /** The greater of the two mean effects, without its sign. */
+  readonly largest: number;
+}
+export interface VariedResult extends Effect {
+  readonly value: string;
+}

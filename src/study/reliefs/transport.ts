@@ -1,0 +1,71 @@
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { withEntry, type Relief } from './relief.js';
+
+const DAY = 1440;
+/** A second departure is so long before an only one (behind it where that would be on the eve), minutes. */
+const APART_MIN = 240;
+
+/** One truck more on each lane, one departure more where they go by a timetable, one more of each kind of carrier. */
+export function moreTransport(scenario: Scenario): Relief[] {
+  const lanes = Object.entries(scenario.lanes);
+  return [
+    ...lanes.map(
+      ([lane]): Relief => ({
+        kind: 'truck',
+        text: `one truck more on ${lane}`,
+        change: (from) => ({
+          ...from,
+          lanes: withEntry(from.lanes, lane, (its) => ({ ...its, trucks: its.trucks + 1 })),
+        }),
+      }),
+    ),
+    ...lanes.flatMap(([lane, { leaves }]): Relief[] => {
+      const extra = leaves.kind === 'timetable' ? oneMore(leaves.atMin) : undefined;
+      return extra === undefined
+        ? []
+        : [
+            {
+              kind: 'departure',
+              text: `one departure more on ${lane}, at ${clock(extra)}`,
+              change: (from) => ({
+                ...from,
+                lanes: withEntry(from.lanes, lane, (its) =>
+                  its.leaves.kind !== 'timetable'
+                    ? its
+                    : {
+                        ...its,
+                        leaves: { ...its.leaves, atMin: [...its.leaves.atMin, extra].sort((a, b) => a - b) },
+                      },
+                ),
+              }),
+            },
+          ];
+    }),
+    ...Object.keys(scenario.carriers).map(
+      (name): Relief => ({
+        kind: 'carrier',
+        text: `one more of ${name}`,
+        change: (from) => ({
+          ...from,
+          carriers: withEntry(from.carriers, name, (its) => ({ ...its, count: its.count + 1 })),
+        }),
+      }),
+    ),
+  ];
+}
+
+/** The middle of the widest gap between two departures of a day; undefined where there is none. */
+function oneMore(atMin: readonly number[]): number | undefined {
+  const times = [...new Set(atMin)].sort((a, b) => a - b),
+    [only] = times;
+  if (only === undefined) return undefined;
+  if (times.length === 1) return only >= APART_MIN ? only - APART_MIN : only + APART_MIN;
+  const gaps = times
+    .slice(1)
+    .map((time, i) => ({ width: time - times[i]!, middle: Math.floor((time + times[i]!) / 2) }))
+    .filter(({ width }) => width >= 2);
+  return gaps.sort((a, b) => b.width - a.width || a.middle - b.middle)[0]?.middle;
+}
+
+export const clock = (min: number): string =>
+  [Math.floor((min % DAY) / 60), min % 60].map((part) => String(part).padStart(2, '0')).join(':');

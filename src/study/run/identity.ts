@@ -1,0 +1,40 @@
+import { createHash } from 'node:crypto';
+import { digest } from '../../scenario/read.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Identity } from './journal.js';
+import { PROGRAM_VERSION } from '../version.js';
+
+/** What replications of a study hang on. */
+export interface IdentityParts {
+  readonly study: string;
+  readonly scenario: Scenario;
+  readonly seed: string;
+  readonly level: number;
+  /** Whatever else may change a number, or which replications are run; `rampTo` is told as `ramp to`, undefined not at all. */
+  readonly more?: Readonly<Record<string, unknown>>;
+}
+
+/**
+ * The identity of a study's replications, for its journal and its shards. Never the number of workers; nor, where all replications
+ * are known before the study begins, their number: with more of them the others stay as they are.
+ */
+export function identityOf({ study, scenario, seed, level, more = {} }: IdentityParts): Identity {
+  const asked = Object.entries(more)
+    .filter(([, value]) => value !== undefined)
+    .map(([name, value]) => [
+      name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`),
+      typeof value === 'string' ? value : JSON.stringify(value),
+    ]);
+  return {
+    study,
+    scenario: `sha256:${digest(scenario)}`,
+    seed,
+    level: String(level),
+    program: PROGRAM_VERSION,
+    ...(Object.fromEntries(asked) as Identity),
+  };
+}
+
+/** SHA-256 of what is too long to stand in an identity itself, by its JSON. */
+export const fingerprint = (value: unknown): string =>
+  `sha256:${createHash('sha256').update(JSON.stringify(value)).digest('hex')}`;

@@ -1,0 +1,33 @@
+import { CalendarBook } from '../../scenario/calendar/book.js';
+import type { WorkingDay } from '../../scenario/calendar/days.js';
+import { releaseDays, type ReleaseDay } from '../../scenario/programme/release.js';
+import { releaseSite, runSpan } from '../../scenario/programme/span.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+
+/** The working days in which a programme is counted, those of the first station's site, and the planned releases on them. */
+export interface ReleaseCalendar {
+  readonly kind: 'programme' | 'steady state';
+  readonly workingDays: readonly WorkingDay[];
+  /** Days on which units are released by plan; empty for other releases. */
+  readonly releaseDays: readonly ReleaseDay[];
+}
+
+export function releaseCalendar(scenario: Scenario): ReleaseCalendar {
+  const span = runSpan(scenario),
+    site = releaseSite(scenario);
+  const workingDays = new CalendarBook(scenario, span).workingDays(site.calendar, site.zone);
+  return { kind: span.kind, workingDays, releaseDays: releaseDays(scenario, workingDays, span) };
+}
+
+/** Working days between two times, minutes: each day counts by the share of its working minutes that lies there. */
+export function workingDaysBetween(days: readonly WorkingDay[], from: number, to: number): number {
+  return days.reduce((sum, day) => sum + minutesBetween(day, from, to) / day.minutes, 0);
+}
+
+/** Working minutes of a day between two times. */
+export function minutesBetween({ windows }: WorkingDay, from: number, to: number): number {
+  return windows.reduce(
+    (sum, { start, end }) => sum + Math.max(0, Math.min(end, to) - Math.max(start, from)),
+    0,
+  );
+}

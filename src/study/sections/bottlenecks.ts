@@ -1,0 +1,79 @@
+import { CARRIER, type Model } from '../../flow/model/model.js';
+import type { Observation } from '../../measure/observe.js';
+import { Later, told, type Pending } from '../sample/deferred.js';
+import { proportion } from '../statistics/proportion.js';
+import type { BottleneckResult } from '../simulate/results.js';
+import type { Sample } from '../sample/sample.js';
+import { carrierSite } from './carriers.js';
+
+/**
+ * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane or kind of carrier with the
+ * highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7); the first in this order of those that are
+ * level. The mean active period (Roser, Nakano & Tanaka 2001) stands beside it, for replications in which there was one.
+ */
+export function bottlenecks(sample: Sample): Later<BottleneckResult[]> {
+  const times = sample.counts(busiest);
+  const all = resources(sample).map(
+    ({ id, ...resource }): Pending<BottleneckResult> => ({
+      ...resource,
+      share: new Later(() => proportion(times.value.of(id), sample.replications, sample.level)),
+      activePeriodHours: sample.amount(({ activePeriod }) =>
+        activePeriod[id] > 0 ? activePeriod[id] / 60 : NaN,
+      ),
+      active: sample.share(({ utilisation }) => utilisation[id]),
+      sole: sample.share(({ momentary }) => momentary?.sole[id] ?? NaN),
+      shifting: sample.share(({ momentary }) => momentary?.shifting[id] ?? NaN),
+    }),
+  );
+  return new Later(() =>
+    told<BottleneckResult[]>(all).sort(
+      (a, b) => b.share.count - a.share.count || b.active.mean - a.active.mean,
+    ),
+  );
+}
+
+/** Name of the bottleneck of a replication; null if nothing was active. */
+export function bottleneckOf(model: Model): (observation: Observation) => string | null {
+  const names = new Map(resources({ model }).map(({ id, name }) => [id, name]));
+  return (observation) => names.get(busiest(observation)) ?? null;
+}
+
+/** Index of the highest utilisation; -1 if all are 0. */
+export function busiest({ utilisation }: Pick<Observation, 'utilisation'>): number {
+  return utilisation.reduce((best, each, id) => (each > (best < 0 ? 0 : utilisation[best]) ? id : best), -1);
+}
+
+export interface Resource {
+  readonly id: number;
+  readonly name: string;
+  readonly kind: BottleneckResult['kind'];
+  readonly site: string;
+}
+
+/** In the order of `Observation.utilisation`: stations, crews, lanes, carriers. Arrival banks have no equipment. */
+export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
+  const { stations, resources, lanes, siteNames, stays } = model;
+  const all = [
+    ...Array.from(stations.names, (name, i) => ({
+      name,
+      kind: 'station' as const,
+      site: siteNames[stations.site[i]],
+      isBank: stations.isBank[i] === 1,
+    })),
+    ...resources.names
+      .slice(0, resources.crews)
+      .map((name, i) => ({ name, kind: 'crew' as const, site: siteNames[resources.site[i]], isBank: false })),
+    ...lanes.names.map((name, i) => ({
+      name,
+      kind: 'lane' as const,
+      site: `${siteNames[lanes.from[i]]} to ${siteNames[lanes.to[i]]}`,
+      isBank: false,
+    })),
+    ...stays.names.flatMap((name, i) =>
+      resources.kind[stays.resource[i]] === CARRIER
+        ? [{ name, kind: 'carrier' as const, site: carrierSite({ model }, i), isBank: false }]
+        : [],
+    ),
+  ];
+  return all.flatMap(({ isBank, ...resource }, id) => (isBank ? [] : [{ ...resource, id }]));
+}

@@ -1,0 +1,177 @@
+import type { Model } from '../../flow/model/model.js';
+import { UNLIMITED } from '../../flow/model/model.js';
+import type { Observation } from '../../measure/observe.js';
+import type { Costs, HourPrice } from '../../scenario/types/costs.js';
+import { own } from '../../scenario/whole/placed.js';
+import { Later } from '../sample/deferred.js';
+import type { Pending } from '../sample/deferred.js';
+import { ratio } from '../sample/sample.js';
+import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../simulate/results.js';
+
+/** Money per unit shipped and in all, over the time observed. */
+export interface CostResult {
+  readonly currency: string;
+  readonly perUnit: Estimate;
+  readonly total: Estimate;
+  /** What has a price, in a fixed order; they add to the whole. */
+  readonly parts: readonly CostPart[];
+  /** What rework costs, within the above: people's time in it, send-backs and scrap. */
+  readonly rework: ReworkCost;
+}
+export interface CostPart {
+  readonly name: string;
+  readonly perUnit: Estimate;
+  /** Share of the mean cost of a unit. */
+  readonly share: number;
+}
+export interface ReworkCost {
+  /** Person-hours of work done again and of repairs, per unit shipped. */
+  readonly hoursPerUnit: Estimate;
+  readonly costPerUnit: Estimate;
+}
+
+const NOTHING: HourPrice = { hour: 0, overtimeHour: 0 };
+
+/** Money of one replication that goes to one part. */
+interface Part {
+  readonly name: string;
+  readonly of: (observation: Observation) => number;
+}
+
+/** Cost of a unit shipped: what has a price, over the time observed, by what was shipped in it. null where nothing has. */
+export function costs(sample: Sample): Pending<CostResult | null> {
+  const {
+    scenario: { costs },
+    model,
+  } = sample;
+  if (costs === undefined) return null;
+  const prices = pricesOf(model, costs),
+    parts = pricedParts(model, costs, prices),
+    total = totalOf(parts);
+  const perUnit = (of: (observation: Observation) => number) =>
+      sample.amount((each) => ratio(of(each), each.shipped)),
+    whole = perUnit(total);
+  return {
+    currency: costs.currency,
+    perUnit: whole,
+    total: sample.amount(total),
+    parts: parts.map(({ name, of }) => {
+      const part = perUnit(of);
+      return { name, perUnit: part, share: new Later(() => ratio(part.value.mean, whole.value.mean) || 0) };
+    }),
+    rework: {
+      hoursPerUnit: perUnit(({ reworkMinutes }) =>
+        reworkMinutes.reduce((hours, minutes) => hours + minutes / 60, 0),
+      ),
+      costPerUnit: perUnit(
+        (each) =>
+          paidAt(each.reworkMinutes, prices, ({ hour }) => hour) +
+          sendBacks(each) * (costs.sendBack ?? 0) +
+          each.scrapped * (costs.scrap ?? 0),
+      ),
+    },
+  };
+}
+
+/** Of all of them only what a unit costs; null where nothing has a price. */
+export function costPerUnit(sample: Sample): Later<Estimate> | null {
+  const money = moneyOf(sample.model, sample.scenario.costs);
+  return money === null ? null : sample.amount((each) => ratio(money(each), each.shipped));
+}
+
+/** Money spent in a replication; null where nothing has a price. */
+export function moneyOf(
+  model: Model,
+  costs: Costs | undefined,
+): ((observation: Observation) => number) | null {
+  return costs === undefined ? null : totalOf(pricedParts(model, costs, pricesOf(model, costs)));
+}
+
+const pricesOf = (model: Model, costs: Costs): HourPrice[] =>
+  model.resources.names.slice(0, model.resources.crews).map((crew) => priceOf(costs, crew));
+const totalOf =
+  (parts: readonly Part[]) =>
+  (observation: Observation): number =>
+    parts.reduce((money, { of }) => money + of(observation), 0);
+
+function pricedParts(model: Model, costs: Costs, prices: readonly HourPrice[]): Part[] {
+  const { lanes, resources, stations, supplies } = model,
+    floor = spaces(model),
+    parts: Part[] = [];
+  const add = (isPriced: boolean, name: string, of: Part['of']): void => {
+    if (isPriced) parts.push({ name, of });
+  };
+  const hasPeople = Object.keys(costs.people).length > 0;
+  add(hasPeople, 'people', ({ crewTime }) => paidAt(crewTime.usual, prices, ({ hour }) => hour));
+  add(hasPeople, 'overtime', ({ crewTime }) =>
+    paidAt(crewTime.overtime, prices, ({ overtimeHour }) => overtimeHour),
+  );
+  add(Object.keys(costs.trucks).length > 0, 'trucks', (each) =>
+    lanes.names.reduce((money, name, lane) => {
+      const { trip = 0, day = 0 } = own(costs.trucks, name) ?? {};
+      return money + each.lanes.trips[lane] * trip + lanes.trucks[lane] * days(each) * day;
+    }, 0),
+  );
+  add(costs.unitDay !== undefined, 'units in work', (each) => each.wip * days(each) * costs.unitDay!);
+  add(costs.spaceDay !== undefined, 'floor', (each) => floor * days(each) * costs.spaceDay!);
+  add(Object.keys(costs.supplies).length > 0, 'supplies', (each) =>
+    Array.from(supplies.resource).reduce((money, resource, id) => {
+      const { lot = 0, stockDay = 0 } = own(costs.supplies, resources.names[resource]) ?? {};
+      return money + each.supplies.lots[id] * lot + each.stockMean[resource] * days(each) * stockDay;
+    }, 0),
+  );
+  const changes = Object.entries(costs.changeovers).map(([name, price]) => ({
+    price,
+    count: changeoversAt(model, stations.names.indexOf(name)),
+  }));
+  add(changes.length > 0, 'changeovers', (each) =>
+    changes.reduce((money, { price, count }) => money + count(each) * price, 0),
+  );
+  add(costs.sendBack !== undefined, 'send-backs', (each) => sendBacks(each) * costs.sendBack!);
+  add(costs.scrap !== undefined, 'scrap', (each) => each.scrapped * costs.scrap!);
+  return parts;
+}
+
+/** Person-minutes by crew at the price of an hour. */
+function paidAt(
+  minutes: Float64Array,
+  prices: readonly HourPrice[],
+  price: (of: HourPrice) => number,
+): number {
+  return minutes.reduce((money, each, crew) => money + (each / 60) * price(prices[crew]), 0);
+}
+
+const priceOf = ({ people }: Costs, crew: string): HourPrice =>
+  own(people, crew) ?? own(people, 'default') ?? NOTHING;
+
+const DAY = 1440;
+const sum = (values: Iterable<number>): number => {
+  let total = 0;
+  for (const value of values) total += value;
+  return total;
+};
+
+/** Changeovers made at a station. */
+export function changeoversAt(
+  { stations, options }: Model,
+  station: number,
+): (observation: Observation) => number {
+  const first = stations.changeoverStart[station],
+    option = stations.changeoverOption[station];
+  const pairs = option < 0 ? 0 : options[option].values.length ** 2;
+  return ({ changeovers }) => sum(changeovers.subarray(first, first + pairs));
+}
+
+export const days = ({ minutes }: Observation): number => minutes / DAY;
+
+export const sendBacks = ({ inspections }: Observation): number => sum(inspections.sentBack);
+
+/** Spaces of limited buffers and banks, and places of stations: floor that is kept free for units. */
+export function spaces({ stations, lanes }: Model): number {
+  const limited = (counts: Int32Array): number =>
+    sum(counts.filter((count) => count >= 0 && count < UNLIMITED));
+  return (
+    sum(stations.places) + limited(stations.buffer) + limited(stations.reworkBuffer) + limited(lanes.bank)
+  );
+}

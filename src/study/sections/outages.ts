@@ -1,0 +1,129 @@
+import type { Observation } from '../../measure/observe.js';
+import { Counts } from '../statistics/counts.js';
+import { number } from '../format.js';
+import { Later, type Pending } from '../sample/deferred.js';
+import { proportion } from '../statistics/proportion.js';
+import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval.js';
+import type { DaysQuantile, OutageDays, OutageResult } from './failures.js';
+import type { Folded, Sample } from '../sample/sample.js';
+
+const DAY = 1440;
+/** A daily sample may be an hour off midnight where the clocks have changed. */
+const CHANGE_OF_CLOCK = 120;
+/** Days shown after the shop has recovered. */
+const DAYS_AFTER = 7;
+
+/** Dated outages, and how long the shop took to work off what they left. */
+export function outages(sample: Sample): Pending<OutageResult[]> {
+  const { model, clock, level } = sample,
+    { outages: columns, stations, lanes } = model;
+  return columns.names.map((name, id): Pending<OutageResult> => {
+    const hasBegun = ({ outages: { openUnits } }: Observation): boolean => Number.isFinite(openUnits[id]);
+    // One that has not recovered comes after all that have.
+    const recovery = sample.fold<number[]>([], (known, each) => {
+      const {
+        outages: { recoveredAt },
+      } = each;
+      if (hasBegun(each))
+        known.push(Number.isNaN(recoveredAt[id]) ? Infinity : recoveredAt[id] - columns.to[id]);
+      return known;
+    });
+    const sorted = (): number[] => [...recovery.value].sort((a, b) => a - b);
+    const days = (p: number): DaysQuantile => daysQuantile(sorted(), p, level),
+      open = id === columns.watched ? openByDay(sample, hasBegun) : null;
+    return {
+      name,
+      stations: Array.from(
+        columns.station.subarray(columns.stationStart[id], columns.stationStart[id + 1]),
+        (station) => stations.names[station],
+      ),
+      lanes: Array.from(
+        columns.lane.subarray(columns.laneStart[id], columns.laneStart[id + 1]),
+        (lane) => lanes.names[lane],
+      ),
+      from: clock.dateTime(columns.from[id]) ?? '',
+      to: clock.dateTime(columns.to[id]) ?? '',
+      days: (columns.to[id] - columns.from[id]) / DAY,
+      openUnits: sample.amount(({ outages: { openUnits } }) => openUnits[id]),
+      recovered: new Later(() =>
+        recovery.value.length === 0
+          ? null
+          : proportion(recovery.value.filter((each) => each < Infinity).length, recovery.value.length, level),
+      ),
+      recoveryDays: new Later(() => [days(0.5), days(0.8)]),
+      byDay: new Later(() =>
+        open === null || recovery.value.length === 0
+          ? null
+          : byDay(sample, open.value, columns.to[id] + lastOf(sorted(), days(0.8)) + DAYS_AFTER * DAY),
+      ),
+    };
+  });
+}
+
+/** Minutes after the outage at which its picture may end: P80 of the recovery, or where that is not known the slowest; not recovered: never. */
+const lastOf = (sorted: readonly number[], { days }: DaysQuantile): number =>
+  days === null ? (sorted.at(-1) ?? Infinity) : days * DAY;
+
+/** Open units by day of the watched outage, of the replications in which it began. */
+function openByDay(sample: Sample, hasBegun: (each: Observation) => boolean): Folded<Counts[]> {
+  return sample.fold<Counts[]>([], (known, each) => {
+    if (hasBegun(each))
+      each.outages.openByDay.forEach((units, day) => {
+        const counts = (known[day] ??= new Counts());
+        // When a run is finished nothing is open any more; of one that ended otherwise the rest is not known.
+        if (!Number.isNaN(units)) counts.add(units);
+        else if (each.outcome === 'finished') counts.add(0);
+      });
+    return known;
+  });
+}
+
+function byDay(
+  {
+    model: {
+      outages: { from, watched, watchFrom },
+    },
+    clock,
+  }: Sample,
+  open: readonly Counts[],
+  until: number,
+): OutageDays {
+  const rows = open
+    .map((counts, day) => ({ counts, time: watchFrom + day * DAY }))
+    .filter(({ time }) => time <= until);
+  const each = <T>(of: (counts: Counts) => T): (T | null)[] =>
+    rows.map(({ counts }) => (counts.n === 0 ? null : of(counts)));
+  return {
+    dates: rows.map(({ time }) => clock.date(time + CHANGE_OF_CLOCK) ?? ''),
+    days: rows.map(({ time }) => (time - from[watched]) / DAY),
+    mean: each((counts) => counts.mean),
+    p10: each((counts) => counts.quantile(0.1)),
+    p90: each((counts) => counts.quantile(0.9)),
+  };
+}
+
+/** A quantile of minutes, shortest first, with the order statistics that bound it; Infinity stands for longer than all known. */
+function daysQuantile(sorted: readonly number[], p: number, level: number): DaysQuantile {
+  const n = sorted.length,
+    ranks = quantileRanks(n, p, level),
+    none = { p, days: null, low: null, high: null };
+  if (n === 0) return { ...none, why: 'the outage began in no replication' };
+  if (ranks === null)
+    return {
+      ...none,
+      why: `a ${number(level * 100)} % interval for P${number(p * 100)} needs ${leastForQuantile(p, level)} replications, there ${n === 1 ? 'is' : 'are'} ${n}`,
+    };
+  const late = sorted.filter((time) => time === Infinity).length,
+    notYet = `${late} of ${n} replications had not recovered when the run ended`;
+  const days = (rank: number): number | null =>
+    sorted[rank - 1] === Infinity ? null : sorted[rank - 1] / DAY;
+  if (days(ranks.middle) === null)
+    return { ...none, why: `${notYet}, and P${number(p * 100)} is among those` };
+  return {
+    p,
+    days: days(ranks.middle),
+    low: days(ranks.low),
+    high: days(ranks.high),
+    why: days(ranks.high) === null ? `${notYet}, so the interval has no end` : null,
+  };
+}

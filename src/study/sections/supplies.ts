@@ -1,0 +1,40 @@
+import type { Pending } from '../sample/deferred.js';
+import { ratio } from '../sample/sample.js';
+import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../simulate/results.js';
+
+/** One bought-in part over the time observed. */
+export interface SupplyResult {
+  readonly name: string;
+  readonly site: string;
+  readonly by: 'reorder' | 'deliveries';
+  readonly stock: Estimate;
+  /** Share of time without stock. */
+  readonly out: Estimate;
+  /** Least stock. */
+  readonly least: Estimate;
+  readonly lots: Estimate;
+  readonly lateLots: Estimate;
+  /** Mean units on order; of a plan of deliveries, overdue. */
+  readonly onOrder: Estimate;
+  /** Times that a unit or sub-assembly had to wait for it, and the mean length of these waits by the clock. */
+  readonly waits: Estimate;
+  readonly waitHours: Estimate;
+}
+
+export function supplies(sample: Sample): Pending<SupplyResult[]> {
+  const { supplies, resources, siteNames } = sample.model;
+  return Array.from(supplies.resource, (resource, id) => ({
+    name: resources.names[resource],
+    site: siteNames[resources.site[resource]],
+    by: supplies.level[id] < 0 ? 'deliveries' : 'reorder',
+    stock: sample.amount(({ stockMean }) => stockMean[resource]),
+    out: sample.share(({ stockOut }) => stockOut[resource]),
+    least: sample.amount((each) => each.supplies.least[id]),
+    lots: sample.amount((each) => each.supplies.lots[id]),
+    lateLots: sample.amount((each) => each.supplies.lateLots[id]),
+    onOrder: sample.amount((each) => each.supplies.onOrder[id]),
+    waits: sample.amount((each) => each.supplies.waits[id]),
+    waitHours: sample.amount((each) => ratio(each.supplies.waitMinutes[id] / 60, each.supplies.waits[id])),
+  }));
+}

@@ -1,0 +1,63 @@
+import { basename } from 'node:path';
+import type { Observation } from '../../measure/observe.js';
+import { compile } from '../../scenario/compile.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { FixedDesign, Gathering } from '../run/fixed-design.js';
+import { identityOf } from '../run/identity.js';
+import { journey as journeyOf, type JourneyAsked } from '../programme/journey.js';
+import type { Results } from './results.js';
+import type { PrecisionMeasure } from '../answer/precision.js';
+import { planned, Sample } from '../sample/sample.js';
+import { summary } from './summary.js';
+import { measured, type Measured } from '../answer/precision.js';
+
+/** What `simulate` is asked, as plain JSON. */
+export interface SimulateAsked {
+  readonly scenario: Scenario;
+  readonly file: string;
+  readonly replications: number;
+  readonly seed: string;
+  readonly level: number;
+}
+
+/** The first so many replications are watched closely, which makes them up to a third slower. */
+export const CLOSELY = 10;
+
+/** What is asked to be precise is known, as far as it is, at any time. */
+export interface SimulateDesign extends FixedDesign<Observation, Results> {
+  readonly gather: (
+    of?: readonly PrecisionMeasure[],
+  ) => Gathering<Observation, Results> & { readonly measured: Measured };
+}
+
+/** A scenario, many times over. The journey is told when it is summed up, and needs one replication once more. */
+export function simulateDesign(
+  { scenario, file, replications, seed, level }: SimulateAsked,
+  journey?: JourneyAsked,
+): SimulateDesign {
+  const model = compile(scenario);
+  return {
+    identity: identityOf({ study: 'simulate', scenario, seed, level }),
+    variants: [{ key: 'base', model, closely: CLOSELY }],
+    replications,
+    seed,
+    read: (observation) => observation,
+    gather: (of = []) => {
+      const plan = planned(scenario, model),
+        sample = new Sample(plan, level),
+        results = summary(sample, { file: basename(file), seed });
+      return {
+        take: (observation) => {
+          sample.take(observation);
+        },
+        measured: measured(sample, of),
+        found: () => ({
+          ...results.value,
+          ...(journey === undefined
+            ? {}
+            : { journey: journeyOf(model, plan.clock, seed, sample.first, journey) }),
+        }),
+      };
+    },
+  };
+}

@@ -1,0 +1,110 @@
+import type { Observation } from '../../measure/observe.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import {
+  LEAST_FOR_PRECISION,
+  precisionFindings,
+  precisionOf,
+  replicationsWanted,
+} from '../answer/precision.js';
+import type { Measured, PrecisionAsked } from '../answer/precision.js';
+import type { JourneyAsked } from '../programme/journey.js';
+import { answerOf } from '../run/fixed-design.js';
+import type { FixedDesign } from '../run/fixed-design.js';
+import type { Journal } from '../run/journal.js';
+import { Replicator } from '../run/replicator.js';
+import type { ReplicatorOptions, Take } from '../run/replicator.js';
+import { simulateDesign } from './design.js';
+import type { Results } from './results.js';
+
+/** Confidence of the intervals, if no other is asked for. */
+export const LEVEL = 0.95;
+
+export interface SimulateOptions {
+  readonly scenario: Scenario;
+  /** Name of the scenario's file; folders are left out of the results. */
+  readonly file: string;
+  /** At least 1; intervals need 2. */
+  readonly replications: number;
+  readonly seed: string;
+  /** Worker threads; 1 runs all in this thread. Results do not depend on it. */
+  readonly workers: number;
+  /** Confidence of the intervals, default 0.95. */
+  readonly level?: number | undefined;
+  /** The unit whose way is told, which takes one replication more; none where left out. */
+  readonly journey?: JourneyAsked | undefined;
+  /** Replications are added until the measures are known so well; none where left out. */
+  readonly precision?: PrecisionAsked | undefined;
+  /** Finished replications of an earlier run, and where new ones are written. */
+  readonly journal?: Journal<Observation> | undefined;
+  /** Called after each replication. */
+  readonly onReplication?: ((done: number, of: number) => void) | undefined;
+  readonly signal?: AbortSignal | undefined;
+}
+
+/**
+ * Runs a scenario many times over and sums it up. Same scenario, seed and replications: same results, to the last bit.
+ * Rejects with a RangeError for options or a programme that cannot be run, and with the signal's reason when it is aborted.
+ */
+export async function simulateStudy({
+  scenario,
+  file,
+  replications,
+  seed,
+  workers,
+  level = LEVEL,
+  journey,
+  precision,
+  journal,
+  onReplication,
+  signal,
+}: SimulateOptions): Promise<Results> {
+  wholeNumber('replications', replications);
+  wholeNumber('workers', workers);
+  if (!(level > 0 && level < 1))
+    throw new RangeError(
+      `level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`,
+    );
+  const design = simulateDesign({ scenario, file, replications, seed, level }, journey),
+    options = { workers, journal, onReplication, signal };
+  if (precision === undefined) return answerOf(design, options);
+  const gathering = design.gather(precision.of),
+    done = await runUntilPrecise(design, precision, gathering, options);
+  const results = gathering.found(),
+    reached = precisionOf(gathering.measured, done, precision);
+  return { ...results, precision: reached, findings: [...results.findings, ...precisionFindings(reached)] };
+}
+
+function wholeNumber(what: string, value: number): void {
+  if (!(Number.isInteger(value) && value >= 1))
+    throw new RangeError(`${what}: expected a whole number of at least 1, saw ${value}; give one`);
+}
+
+/**
+ * Adds replications of the design's single variant until the measures are known so well or the limit is reached (Law 2015, sec. 9.4.1;
+ * from memory). How many there are hangs on the results alone, so it is the same for any number of threads.
+ * @param design its replications are those to begin with
+ * @param gathering is given each one, in replication order, and tells of those that it has
+ * @returns how many there are in the end
+ */
+export async function runUntilPrecise<Value>(
+  { variants, replications, seed, read }: FixedDesign<Value, unknown>,
+  asked: PrecisionAsked,
+  { take, measured }: { readonly take: Take<Value>; readonly measured: Measured },
+  options: Omit<ReplicatorOptions<Value>, 'seed' | 'read'>,
+): Promise<number> {
+  const replicator = new Replicator<Value>({ ...options, seed, read });
+  let done = 0;
+  try {
+    for (
+      let next: number | null = Math.min(asked.most, Math.max(LEAST_FOR_PRECISION, replications));
+      next !== null;
+    ) {
+      await replicator.each(variants, done + 1, next, 1, take);
+      done = next;
+      next = replicationsWanted(measured, done, asked);
+    }
+    return done;
+  } finally {
+    await replicator.close();
+  }
+}

@@ -1,0 +1,44 @@
+import { sampleVariance } from 'simple-statistics';
+import { meanInterval } from './interval.js';
+import type { Estimate } from '../simulate/results.js';
+
+/** Two variants of a scenario under common random numbers: replication r of the one is set against replication r of the other. */
+export interface Difference {
+  /** Mean of second minus first over the replications, with its paired Student-t interval at the level asked. */
+  readonly difference: Estimate;
+  /**
+   * (variance of first + variance of second) / variance of the differences: so many times as many replications would be
+   * needed for the same interval without common random numbers. null below two pairs, and where all differences are equal.
+   */
+  readonly pairingGain: number | null;
+}
+
+/**
+ * Paired comparison (Law 2015, Simulation Modeling and Analysis, sec. 10.2.1 and 11.2: common random numbers; from memory).
+ * Pairs in which either value is not a number are left out.
+ * @param first @param second values by replication, of equal length
+ * @param level confidence of this interval; for several comparisons see `familyLevel`
+ */
+export function difference(first: readonly number[], second: readonly number[], level: number): Difference {
+  if (first.length !== second.length)
+    throw new RangeError(
+      `difference: expected as many values of both, saw ${first.length} and ${second.length}`,
+    );
+  const pairs = first
+    .map((value, r) => [value, second[r]!] as const)
+    .filter(([a, b]) => Number.isFinite(a) && Number.isFinite(b));
+  const differences = pairs.map(([a, b]) => b - a),
+    spread = pairs.length < 2 ? 0 : sampleVariance(differences);
+  return {
+    difference: meanInterval(differences, level),
+    pairingGain:
+      spread > 0
+        ? (sampleVariance(pairs.map(([a]) => a)) + sampleVariance(pairs.map(([, b]) => b))) / spread
+        : null,
+  };
+}
+
+/** Level of each of several intervals so that all hold together with at least `level` (Bonferroni's inequality): 1 - (1 - level) / count. */
+export function familyLevel(level: number, count: number): number {
+  return 1 - (1 - level) / Math.max(1, count);
+}

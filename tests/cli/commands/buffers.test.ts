@@ -1,0 +1,92 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { rateproof, scenarioFolder } from '../run-cli.js';
+
+const folder = scenarioFolder();
+writeFileSync(
+  join(folder, 'line.yaml'),
+  `scenario: line
+programme: { arrivals: saturated, length: 300 h }
+sites: { hall: { stations: { first: {}, second: { buffer: 1 }, third: {} } } }
+route: [{ step: a, at: first, work: { exponential: { mean: 1 h } } }, { step: b, at: second, work: { exponential: { mean: 1 h } } }, { step: c, at: third, work: { exponential: { mean: 1 h } } }]
+`,
+);
+const FEW = ['--replications', '3', '--workers', '1'];
+
+describe('rateproof buffers', { timeout: 30_000 }, () => {
+  it('prints the answer, tells its stages, and writes a folder with what --json prints', async () => {
+    const { code, stdout, stderr } = await rateproof(
+      folder,
+      'buffers',
+      'line.yaml',
+      '--budget',
+      '2',
+      ...FEW,
+      '--json',
+      '--out',
+      'places',
+    );
+    expect(code).toBe(0);
+    expect(stderr).toMatch(
+      /^running 3 replications of line\.yaml as it is, seed 1\nsharing out 2 places over 2 spots\nselecting among \d layouts with 2 places\ndrawing the report\nreport: places\n$/,
+    );
+    expect(JSON.parse(stdout)).toMatchObject({ study: 'buffers', chosen: { total: 2 } });
+    expect(readFileSync(join(folder, 'places/results.json'), 'utf8')).toBe(stdout);
+    expect(readdirSync(join(folder, 'places'))).toContain('layouts.csv');
+  });
+
+  it('takes several --at, and exits with 3 where no number of places is enough', async () => {
+    const both = await rateproof(
+      folder,
+      'buffers',
+      'line.yaml',
+      '--budget',
+      '1',
+      '--at',
+      'second',
+      '--at=third',
+      ...FEW,
+      '--json',
+      '--quiet',
+    );
+    expect((JSON.parse(both.stdout) as { spots: { name: string }[] }).spots.map(({ name }) => name)).toEqual([
+      'second',
+      'third',
+    ]);
+    const short = await rateproof(folder, 'buffers', 'line.yaml', '--target', '2', ...FEW, '--quiet');
+    expect(short.code).toBe(3);
+    expect(short.stdout).toMatch(/^2 units an hour are out of reach of waiting places/);
+  });
+
+  it.each<[string, string[], string]>([
+    ['no goal', [], 'expected either --budget or --target, got none'],
+    ['two goals', ['--budget', '3', '--target', '1'], 'expected either --budget or --target, got both'],
+    [
+      'a target in words',
+      ['--target', 'four'],
+      '--target: expected a number above 0 and at most 100000, got "four"',
+    ],
+    ['half a place', ['--budget', '1.5'], '--budget: expected a whole number from 0 to 100000, got "1.5"'],
+    [
+      'a zone without its sign',
+      ['--budget', '3', '--zone', '1'],
+      '--zone: expected per cent above 0 and below 100, got "1"',
+    ],
+    [
+      'another beginning',
+      ['--budget', '3', '--from', 'zero'],
+      '--from: expected least or present, got "zero"',
+    ],
+    [
+      'a station that there is not',
+      ['--budget', '3', '--at', 'thrid'],
+      '--at: expected a station or lane of the route, saw "thrid"',
+    ],
+  ])('refuses %s before the run', async (_, args, error) => {
+    const { code, stdout, stderr } = await rateproof(folder, 'buffers', 'line.yaml', ...args);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toContain(`error: ${error}`);
+    expect(stderr).not.toContain('running');
+  });
+});

@@ -1,0 +1,90 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { MAIN, rateproof, scenarioFolder } from '../run-cli.js';
+
+const folder = scenarioFolder();
+
+describe('rateproof check', { timeout: 30_000 }, () => {
+  it('says the bottleneck and the highest rate first, on stdout: 480 min a day over 120 min a unit is 4 a day', async () => {
+    const { code, stdout, stderr } = await rateproof(folder, 'check', 'tight.yaml');
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout.split('\n')[0]).toBe(
+      'bottleneck by arithmetic: bench (station), at most 4 units a working day, 6 asked',
+    );
+    expect(stdout).toMatch(/^bench +station +works +1 +120 +480 +4 +150 %$/m);
+  });
+
+  it('prints JSON alone with --json', async () => {
+    const { code, stdout, stderr } = await rateproof(folder, 'check', 'slack.yaml', '--json');
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(JSON.parse(stdout)).toMatchObject({
+      format: 'rateproof capacity',
+      version: 1,
+      askedPerDay: 2,
+      highestRatePerDay: 4,
+      bottleneck: { name: 'bench', load: 0.5 },
+    });
+  });
+
+  it('finds observed times beside the scenario, wherever it is called from', async () => {
+    const { code, stdout } = await rateproof(
+      dirname(MAIN),
+      'check',
+      resolve(folder, 'observed.yaml'),
+      '--json',
+    );
+    expect(code).toBe(0);
+    // The mean of 110 and 130.
+    expect(JSON.parse(stdout)).toMatchObject({ bottleneck: { name: 'bench', minutesPerUnit: 120 } });
+  });
+
+  it('tells a missing file of observed times as a problem of the scenario', async () => {
+    const { code, stdout, stderr } = await rateproof(folder, 'check', 'no-times.yaml');
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toMatch(/^no-times\.yaml:\d+:\d+ route\[0\]\.work.*no such file or folder.*nowhere\.csv/);
+  });
+
+  it('lists every problem of a scenario with its line on stderr, and exits with 2', async () => {
+    const { code, stdout, stderr } = await rateproof(folder, 'check', 'wrong.yaml');
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toMatch(/^wrong\.yaml:7:\d+ route\[0\]\.work: /m);
+    expect(stderr).toMatch(/^wrong\.yaml:8:\d+ route\[1\]\.at: .*did you mean "trim bench"\?$/m);
+    expect(stderr).toMatch(/^error: 2 problems in wrong\.yaml; nothing was run$/m);
+  });
+
+  it('takes a programme that never ends for wrong input, not for a fault', async () => {
+    const { code, stderr } = await rateproof(folder, 'check', 'never.yaml');
+    expect(code).toBe(2);
+    expect(stderr).toContain('error:');
+    expect(stderr).not.toContain('fault of rateproof');
+  });
+
+  it('loads neither pictures, pages, workers nor the progress bar, so that it starts at once', () => {
+    const scripts = scriptsOf('check', 'slack.yaml');
+    for (const heavy of ['chart.js', '@napi-rs', 'tinypool', 'eta', 'cli-progress'])
+      expect(scripts.filter((url) => url.includes(`/node_modules/${heavy}/`))).toEqual([]);
+    expect(scripts.some((url) => url.endsWith('/dist/cli/main.js'))).toBe(true);
+    expect(
+      scriptsOf('simulate', 'slack.yaml', '--replications', '2', '--workers', '2').some((url) =>
+        url.includes('/node_modules/tinypool/'),
+      ),
+    ).toBe(true);
+  });
+});
+
+/** Every script that a run of the program loaded: Node writes them down with its coverage. */
+function scriptsOf(...args: string[]): string[] {
+  const coverage = mkdtempSync(join(folder, 'coverage-'));
+  execFileSync(process.execPath, [MAIN, ...args], {
+    cwd: folder,
+    stdio: 'ignore',
+    env: { ...process.env, NODE_V8_COVERAGE: coverage },
+  });
+  return readdirSync(coverage).flatMap((file) =>
+    (JSON.parse(readFileSync(join(coverage, file), 'utf8')) as { result: { url: string }[] }).result.map(
+      ({ url }) => url,
+    ),
+  );
+}

@@ -1,0 +1,89 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { rateproof, scenarioFolder } from '../run-cli.js';
+
+const folder = scenarioFolder();
+writeFileSync(
+  join(folder, 'what-ifs.yaml'),
+  'two benches: { changes: { sites.works.stations.bench.places: 2 } }\nlonger: { changes: { route.build.work: 170 min } }\n',
+);
+writeFileSync(
+  join(folder, 'wrong-ifs.yaml'),
+  'two benches:\n  changes:\n    - sites.works.stations.bnech.places: 2\n',
+);
+writeFileSync(join(folder, 'never.yaml'), 'never:\n  changes:\n    - programme.rate.per day: 0\n');
+const FEW = ['--replications', '2', '--workers', '1'];
+
+describe('rateproof compare', { timeout: 30_000 }, () => {
+  it('prints the answer, writes a whole folder, and what it prints as JSON is what the folder holds', async () => {
+    const plain = await rateproof(folder, 'compare', 'slack.yaml', 'what-ifs.yaml', ...FEW);
+    expect(plain.code).toBe(0);
+    expect(plain.stdout).toMatch(/^The base ships .*[^]*^2 replications of each, seed 1/m);
+    expect(plain.stderr).toMatch(
+      /^running 2 replications each of slack\.yaml and 2 what-ifs, seed 1\nhint: --out DIR .*\n$/,
+    );
+
+    const whole = await rateproof(
+      folder,
+      'compare',
+      'slack.yaml',
+      'what-ifs.yaml',
+      ...FEW,
+      '--json',
+      '--quiet',
+      '--out',
+      'out',
+    );
+    expect(whole).toMatchObject({ code: 0, stderr: '' });
+    expect(JSON.parse(whole.stdout)).toMatchObject({
+      format: 'rateproof results',
+      study: 'compare',
+      replications: 2,
+      scenario: { file: 'slack.yaml' },
+      whatIfsFile: 'what-ifs.yaml',
+    });
+    expect(readFileSync(join(folder, 'out/results.json'), 'utf8')).toBe(whole.stdout);
+    expect(readdirSync(join(folder, 'out'))).toContain('01-differences.png');
+  });
+
+  it('tells what is wrong in the file of what-ifs at its line, and runs nothing', async () => {
+    const { code, stdout, stderr } = await rateproof(
+      folder,
+      'compare',
+      'slack.yaml',
+      'wrong-ifs.yaml',
+      ...FEW,
+    );
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toBe(
+      'wrong-ifs.yaml:3:7 two benches: sites.works.stations.bnech.places: a key or name in sites.works.stations; got "bnech"; did you mean "bench"?\n' +
+        'error: 1 problem in wrong-ifs.yaml; nothing was run\nhint: docs/compare.md shows how changes are written\n',
+    );
+  });
+
+  it('asks for both files, for two replications, and for what-ifs that end', async () => {
+    const missing = await rateproof(folder, 'compare', 'slack.yaml');
+    expect(missing).toMatchObject({
+      code: 2,
+      stderr: expect.stringContaining(
+        'expected a file of WHATIFS behind the scenario FILE, got none',
+      ) as string,
+    });
+    const nowhere = await rateproof(folder, 'compare', 'slack.yaml', 'nowhere.yaml');
+    expect(nowhere).toMatchObject({
+      code: 2,
+      stderr: expect.stringContaining(
+        'expected a file of what-ifs that can be read, got no such file or folder: nowhere.yaml',
+      ) as string,
+    });
+    const one = await rateproof(folder, 'compare', 'slack.yaml', 'what-ifs.yaml', '--replications', '1');
+    expect(one).toMatchObject({
+      code: 2,
+      stderr: expect.stringContaining('--replications: expected a whole number from 2') as string,
+    });
+    const never = await rateproof(folder, 'compare', 'slack.yaml', 'never.yaml', ...FEW);
+    expect(never).toMatchObject({ code: 2, stdout: '' });
+    expect(never.stderr).toContain('never.yaml:3:7 never: programme.rate: a rate above 0 per day at last');
+  });
+});

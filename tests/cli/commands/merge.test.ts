@@ -1,0 +1,202 @@
+import {
+  cpSync,
+  existsSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { contents as contentsOf, rateproof, scenarioFolder } from '../run-cli.js';
+
+const folder = scenarioFolder(),
+  at = (name: string): string => join(folder, name);
+// Random, with orders of one's own and prices: whatever a scenario holds has to come through the shards.
+const SCENARIO = `scenario: Two benches
+programme: { start: 2027-03-01, quantity: 40, rate: { per day: 3 }, options: { stripe: 40 % } }
+calendars: { days: { hours: ["06:00-14:00"], on: Mon-Fri } }
+sites:
+  works:
+    zone: Europe/Oslo
+    calendar: days
+    crews: { fitters: 2 }
+    stations: { bench: { buffer: 2 }, trim bench: { buffer: unlimited } }
+route:
+  - { step: build, at: bench, crew: { fitters: 1 }, work: { low: 100 min, likely: { value: 120 min, basis: guess }, high: 170 min } }
+  - { step: trim, at: trim bench, crew: { fitters: 1 }, work: { mean: 60 min, cv: 0.4 } }
+`;
+writeFileSync(at('two.yaml'), SCENARIO);
+const RUN = ['simulate', 'two.yaml', '--replications', '10', '--seed', 'spring', '--workers', '1'];
+const shard = (index: number, out = `s${index}`, ...more: string[]) =>
+  rateproof(folder, ...RUN, '--shard', `${index}/4`, '--out', out, ...more);
+const contents = (name: string): string[] => contentsOf(at(name));
+
+describe('shards', { timeout: 120_000 }, () => {
+  let answer = '';
+  beforeAll(async () => {
+    answer = (await rateproof(folder, ...RUN, '--out', 'one', '--quiet', '--finding-ok')).stdout;
+    for (const index of [4, 1, 3, 2])
+      expect(await shard(index)).toMatchObject({
+        code: 0,
+        stdout: '',
+        stderr: `running 10 replications of two.yaml, seed spring, shard ${index} of 4\nshard ${index} of 4: s${index}\n`,
+      });
+  }, 120_000);
+
+  it('hold what they are, and every n-th replication; nothing is left beside them', () => {
+    expect(readdirSync(at('s2')).sort()).toEqual(['shard.journal', 'shard.json']);
+    expect(JSON.parse(readFileSync(at('s2/shard.json'), 'utf8'))).toMatchObject({
+      format: 'rateproof shard',
+      version: 1,
+      shard: { index: 2, of: 4 },
+      identity: { study: 'simulate', seed: 'spring', level: '0.95' },
+      asked: { file: 'two.yaml', replications: 10, scenario: { name: 'Two benches' } },
+    });
+    expect(readdirSync(folder).filter((name) => /journal|\.new/.test(name))).toEqual([]);
+  });
+
+  it('merged in any order, one of them twice, give the files and the answer of one run, byte for byte', async () => {
+    cpSync(at('s3'), at('s3-again'), { recursive: true });
+    const merged = await rateproof(
+      folder,
+      'merge',
+      's3',
+      's1',
+      's4',
+      's3-again',
+      's2',
+      '--out',
+      'merged',
+      '--finding-ok',
+    );
+    expect(merged).toMatchObject({ code: 0, stdout: answer });
+    expect(merged.stderr).toBe(
+      '1 folder holds a shard that another holds too, which changes nothing\nmerging 4 shards of two.yaml, 10 replications, seed spring\ndrawing the report\nreport: merged\n',
+    );
+    expect(contents('merged')).toEqual(contents('one'));
+    expect(contents('one').join()).toContain('report.html ');
+  });
+
+  it('tell the way of a unit when they are merged, as one run does', async () => {
+    const way = ['--journey', '7', '--json', '--quiet', '--finding-ok'],
+      merged = await rateproof(folder, 'merge', 's1', 's2', 's3', 's4', ...way);
+    expect(merged.stdout).toBe((await rateproof(folder, ...RUN, ...way)).stdout);
+    expect((await rateproof(folder, 'merge', 's1', 's2', 's3', 's4', '--journey', '41')).stderr).toContain(
+      '--journey: expected a build number of the 40 units, got "41"',
+    );
+  });
+
+  it('are named where they are missing', async () => {
+    expect(await rateproof(folder, 'merge', 's1', 's2', 's4', '--out', 'three', '--quiet')).toEqual({
+      code: 2,
+      stdout: '',
+      stderr:
+        'shard 3 of 4 is missing: replications 3, 7\nerror: expected all 4 shards of 10 replications, got 3\nhint: run them, or name their folders too\n',
+    });
+    expect((await rateproof(folder, 'merge', 's4', '--quiet')).stderr).toContain(
+      'shard 1 of 4 is missing: replications 1, 5, 9\nshard 2 of 4 is missing: replications 2, 6, 10\nshard 3',
+    );
+    expect(existsSync(at('three'))).toBe(false);
+  });
+
+  it('run twice are not run again', async () => {
+    const before = contents('s1');
+    expect(await shard(1)).toMatchObject({
+      code: 0,
+      stderr: 's1 is shard 1 of 4 of this very study already; nothing is run\n',
+    });
+    expect(contents('s1')).toEqual(before);
+    expect((await shard(1, 's1', '--seed', 'autumn')).stderr).toBe(
+      'error: expected s1 to be free or this very shard, but it is another: seed was spring, now it is autumn\nhint: remove it, or choose another name with --out\n',
+    );
+    expect((await shard(2, 's1')).stderr).toContain('it is another: shard was 1, now it is 2');
+    expect((await shard(1, 'one')).stderr).toContain(
+      'expected one to be the folder of a finished shard, but it has no shard.json',
+    );
+  });
+
+  it('cut off and run again go on from their journal to the same shard', async () => {
+    // As a kill leaves it: the journal beside the folder that is not there, its last record not whole.
+    cpSync(at('s2/shard.journal'), at('cut.journal'));
+    truncateSync(at('cut.journal'), readFileSync(at('cut.journal')).length - 1);
+    expect((await rateproof(folder, 'merge', 's1', 'cut', 's3', 's4')).stderr).toBe(
+      'error: expected cut to be the folder of a finished shard, but it was cut off\nhint: give its command again, it goes on from there\n',
+    );
+    expect((await rateproof(folder, 'merge', 's1', 'cut.journal')).stderr).toContain(
+      'the journal of one that was cut off',
+    );
+    // Replications 2, 6, 10: two are whole.
+    expect((await shard(2, 'cut')).stderr).toContain(
+      'found 2 finished replications of an earlier run in cut.journal',
+    );
+    expect(existsSync(at('cut.journal'))).toBe(false);
+    const json = ['--json', '--quiet', '--finding-ok'],
+      [cut, whole] = [
+        await rateproof(folder, 'merge', 's1', 'cut', 's3', 's4', ...json),
+        await rateproof(folder, ...RUN, ...json),
+      ];
+    expect(cut).toEqual(whole);
+  });
+
+  it('of another study, or of another number of parts, are not mixed in', async () => {
+    await rateproof(
+      folder,
+      'simulate',
+      'two.yaml',
+      '--replications',
+      '10',
+      '--seed',
+      'autumn',
+      '--shard',
+      '2/4',
+      '--out',
+      'foreign',
+      '--quiet',
+    );
+    expect(await rateproof(folder, 'merge', 's1', 'foreign', 's3', 's4')).toMatchObject({
+      code: 2,
+      stderr:
+        'error: expected all shards to be of one study, but foreign is not of that of s1: seed was spring, now it is autumn\nhint: leave it out, or run the shard again into another folder\n',
+    });
+    await rateproof(folder, ...RUN, '--shard', '2/3', '--out', 'third', '--quiet');
+    expect((await rateproof(folder, 'merge', 's1', 'third')).stderr).toContain('shards was 4, now it is 3');
+    // The same numbers, but the results tell where they come from.
+    writeFileSync(at('told.yaml'), SCENARIO.replace('basis: guess', 'basis: measured'));
+    renameSync(at('told.yaml'), at('two.yaml'));
+    await rateproof(folder, ...RUN, '--shard', '2/4', '--out', 'told', '--quiet');
+    writeFileSync(at('two.yaml'), SCENARIO);
+    expect((await rateproof(folder, 'merge', 's1', 'told')).stderr).toContain(
+      'what the scenario says of where its values come from is another',
+    );
+  });
+
+  it('that are damaged, or no shards, are named', async () => {
+    cpSync(at('s2'), at('damaged'), { recursive: true });
+    const file = at('damaged/shard.journal'),
+      bytes = readFileSync(file);
+    bytes[bytes.length - 9]! ^= 1;
+    writeFileSync(file, bytes);
+    expect((await rateproof(folder, 'merge', 's1', 'damaged', 's3', 's4', '--quiet')).stderr).toContain(
+      'error: expected damaged/shard.journal to hold every replication of shard 2 of 4, but it is damaged',
+    );
+    rmSync(file);
+    expect((await rateproof(folder, 'merge', 's1', 'damaged', 's3', 's4', '--quiet')).stderr).toContain(
+      'but it is damaged',
+    );
+    expect((await rateproof(folder, 'merge', 'one')).stderr).toContain(
+      'expected one to be the folder of a finished shard, but it has no shard.json',
+    );
+    expect((await rateproof(folder, 'merge', 'nowhere')).stderr).toContain('got no such folder: nowhere');
+    cpSync(at('s2'), at('later'), { recursive: true });
+    writeFileSync(
+      at('later/shard.json'),
+      readFileSync(at('s2/shard.json'), 'utf8').replace('"version": 1', '"version": 2'),
+    );
+    expect((await rateproof(folder, 'merge', 'later')).stderr).toContain(
+      'expected later/shard.json to be that of a shard of this version, but it is not',
+    );
+  });
+});

@@ -1,0 +1,127 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
+import { rateproof, scenarioFolder } from '../run-cli.js';
+
+const folder = scenarioFolder();
+// Invented. One bench of 2 h work in 8 h days can do 4 a day; 5 are asked. A second bench or overtime helps, a space does not.
+writeFileSync(
+  join(folder, 'short.yaml'),
+  `scenario: short of a bench
+programme: { start: 2027-03-01, quantity: 120, rate: { per day: 5 } }
+calendars: { days: { hours: ["06:00-14:00"], on: Mon-Fri } }
+sites:
+  hall:
+    zone: Europe/Berlin
+    calendar: days
+    stations: { bench: { places: 1, buffer: unlimited }, look: { places: 1, buffer: 2 } }
+costs: { currency: EUR, buffer place: { day: 10 } }
+route:
+  - { step: build, at: bench, work: { mean: 2 h, cv: 0.1, basis: guess } }
+  - { step: see, at: look, work: { value: 10 min, basis: estimate } }
+`,
+);
+
+describe('rateproof reliefs', { timeout: 60_000 }, () => {
+  it('ranks what helps, says which number to measure next, and writes all of it into a folder', async () => {
+    const { code, stdout } = await rateproof(
+      folder,
+      'reliefs',
+      'short.yaml',
+      '--replications',
+      '12',
+      '--quiet',
+      '--json',
+      '--out',
+      'report',
+    );
+    expect(code).toBe(0);
+    const results = JSON.parse(stdout) as ReliefsResults,
+      [best, ...others] = results.reliefs;
+    expect(best!.text).toBe('one place more at bench');
+    // 4 a day become 5.
+    expect(best!.gain.mean).toBeGreaterThan(0.8);
+    expect(best!.gain.mean).toBeLessThan(1.2);
+    expect(others.find(({ text }) => text === 'one space more ahead of look')!.gain.mean).toBe(0);
+    expect(results.assumptions[0]).toMatchObject({
+      path: 'route[0].work',
+      basis: 'guess',
+      low: { value: '{ mean: 1.6 h, cv: 0.1 }' },
+      high: { value: '{ mean: 2.4 h, cv: 0.1 }' },
+    });
+    expect(results.assumptions[0]!.low!.gain.mean).toBeGreaterThan(0.5);
+    expect(results.assumptions[0]!.high!.gain.mean).toBeLessThan(-0.4);
+    expect(results.answer.sentence).toMatch(
+      /^The best single relief is one place more at bench: .* Measure next: route\[0\]\.work \(guess/,
+    );
+    expect(results.runs.run).toBeLessThan(results.runs.withoutScreen);
+    expect(readdirSync(join(folder, 'report')).sort()).toEqual([
+      '01-reliefs.png',
+      '02-measure-next.png',
+      'assumptions.csv',
+      'reliefs.csv',
+      'report.html',
+      'results.json',
+    ]);
+    expect(readFileSync(join(folder, 'report/results.json'), 'utf8')).toBe(stdout);
+    expect(readFileSync(join(folder, 'report/reliefs.csv'), 'utf8').split('\n')[1]).toMatch(
+      /^1,place,one place more at bench,/,
+    );
+  });
+
+  it('gives the same to the last byte for any number of workers', async () => {
+    const [one, three] = await Promise.all(
+      ['1', '3'].map((workers) =>
+        rateproof(
+          folder,
+          'reliefs',
+          'short.yaml',
+          '--replications',
+          '4',
+          '--quiet',
+          '--json',
+          '--workers',
+          workers,
+        ),
+      ),
+    );
+    expect(one!.code).toBe(0);
+    expect(three!.stdout).toBe(one!.stdout);
+  });
+
+  it('puts --rate in the place of the highest rate, and says so where it is held anyway', async () => {
+    const { code, stdout } = await rateproof(
+      folder,
+      'reliefs',
+      'short.yaml',
+      '--replications',
+      '4',
+      '--quiet',
+      '--rate',
+      '2',
+    );
+    expect(code).toBe(0);
+    expect(stdout.replaceAll('\n', ' ')).toContain(
+      'The scenario holds the 2 a day it asks for, so little can be gained; --rate asks for more.',
+    );
+  });
+
+  it('refuses a rate that is none, or that has no place in the scenario', async () => {
+    const zero = await rateproof(folder, 'reliefs', 'short.yaml', '--rate', '0');
+    expect(zero).toMatchObject({ code: 2, stdout: '' });
+    expect(zero.stderr).toContain('--rate: expected a number above 0 and at most 100000, got "0"');
+    writeFileSync(
+      join(folder, 'pulled.yaml'),
+      readFileSync(join(folder, 'short.yaml'), 'utf8').replace(
+        'start: 2027-03-01, quantity: 120, rate: { per day: 5 }',
+        'start: 2027-03-01, arrivals: 2 h, quantity: 20',
+      ),
+    );
+    const pulled = await rateproof(folder, 'reliefs', 'pulled.yaml', '--rate', '3');
+    expect(pulled).toMatchObject({ code: 2, stdout: '' });
+    expect(pulled.stderr).toContain(
+      '--rate: expected a scenario with a rate, got one with `arrivals`, whose units come by chance',
+    );
+  });
+});

@@ -1,0 +1,187 @@
+import { describe, expect, it } from 'vitest';
+import { play, shippedAt, visits } from '../run-yaml.js';
+
+/** Rules 8 and 9, by hand. Chances are 100 %, or so near it that none of a handful of units escapes. */
+const NEARLY = '99.9999999 %';
+const route = (steps: string, { quantity = 1, more = '' } = {}): string => `
+scenario: quality
+programme: { arrivals: saturated, quantity: ${quantity}${more} }
+defects: { dirt: {}, runs: {} }
+sites: { hall: { stations: { mill: { rework buffer: unlimited }, wash: {}, sanding: {}, gate: {}, second gate: {} } } }
+route:
+${steps}
+`;
+
+describe('a found defect', () => {
+  it('is repaired on the spot', () => {
+    const played = play(
+      route(`
+  - { step: make, at: mill, work: 10 min, creates: { dirt: 100 %, runs: 100 % } }
+  - { step: look, at: gate, work: 7 min, finds: { dirt: { chance: 100 %, repair: 25 min }, runs: { chance: 100 %, repair: 3 min } } }`),
+    );
+    expect(shippedAt(played)).toEqual([10 + 7 + 28]);
+    expect(played.seen).toMatchObject({ openAtShipping: 0, repairMinutes: 28 });
+    expect(played.seen.inspections).toMatchObject({
+      inspected: Float64Array.of(1),
+      repaired: Float64Array.of(1),
+      firstPasses: Float64Array.of(0),
+    });
+  });
+
+  it('sends the unit back, and is mended by the step it was sent to; steps of rework only are visited then, and others skipped', () => {
+    // 1 + 10 + 5 (mask) + 9, then 10 + 7 (sand) + 9.
+    const played = play(
+      route(`
+  - { step: make, at: mill, work: 1 min, creates: { dirt: 100 % } }
+  - { step: clean, at: wash, work: 10 min }
+  - { step: mask, at: wash, rework: skip, work: 5 min }
+  - { step: sand, at: sanding, rework: only, work: 7 min }
+  - { step: look, at: gate, work: 9 min, finds: { dirt: { chance: 100 %, back to: clean } } }`),
+    );
+    expect(shippedAt(played)).toEqual([25 + 26]);
+    expect(['make', 'clean', 'mask', 'sand', 'look'].map((step) => visits(played, step))).toEqual([
+      1, 2, 1, 1, 2,
+    ]);
+    expect(played.seen.inspections).toMatchObject({
+      sentBack: Float64Array.of(1),
+      inspected: Float64Array.of(2),
+      firstVisits: Float64Array.of(1),
+    });
+    expect(played.seen.openAtShipping).toBe(0);
+  });
+
+  it('sends the unit back to the earliest of the steps that two finds name, and each step mends its own', () => {
+    // 1 + 10 + 7 + 9, then 10 + 7 + 9 once.
+    const played = play(
+      route(`
+  - { step: make, at: mill, work: 1 min, creates: { dirt: 100 %, runs: 100 % } }
+  - { step: clean, at: wash, work: 10 min }
+  - { step: sand, at: sanding, work: 7 min }
+  - { step: look, at: gate, work: 9 min, finds: { runs: { chance: 100 %, back to: sand }, dirt: { chance: 100 %, back to: clean } } }`),
+    );
+    expect(shippedAt(played)).toEqual([27 + 26]);
+    expect(played.seen.inspections.sentBack[0]).toBe(1);
+  });
+
+  it('scraps the unit, which leaves at once', () => {
+    const played = play(
+      route(
+        `
+  - { step: make, at: mill, work: 10 min, creates: { dirt: 100 % } }
+  - { step: look, at: gate, work: 7 min, finds: { dirt: { chance: 100 %, scrap: true } } }
+  - { step: pack, at: second gate, work: 100 min }`,
+        { quantity: 3 },
+      ),
+    );
+    expect(played.seen).toMatchObject({
+      outcome: 'finished',
+      entered: 3,
+      shipped: 0,
+      scrapped: 3,
+      endedAt: 37,
+    });
+    expect(shippedAt(played)).toEqual([NaN, NaN, NaN]);
+    expect(visits(played, 'pack')).toBe(0);
+  });
+});
+
+describe('a missed defect', () => {
+  it('escapes to the next inspection, which may find it', () => {
+    const played = play(
+      route(
+        `
+  - { step: make, at: mill, work: 10 min, creates: { dirt: 100 % } }
+  - { step: look, at: gate, work: 7 min, finds: { dirt: { chance: 0 %, repair: 50 min } } }
+  - { step: look again, at: second gate, work: 5 min, finds: { dirt: { chance: 100 %, repair: 3 min } } }`,
+        { quantity: 2 },
+      ),
+    );
+    expect(shippedAt(played)[0]).toBe(10 + 7 + 5 + 3);
+    expect(Array.from(played.seen.inspections.escaped)).toEqual([2, 0]);
+    expect(Array.from(played.seen.inspections.firstPasses)).toEqual([2, 0]);
+  });
+
+  it('that nobody finds is open at shipping', () => {
+    const played = play(
+      route(
+        `
+  - { step: make, at: mill, work: 10 min, creates: { dirt: 100 % } }
+  - { step: look, at: gate, work: 7 min, finds: { dirt: { chance: 0 %, repair: 50 min } } }`,
+        { quantity: 2 },
+      ),
+    );
+    expect(played.seen.openAtShipping).toBe(2);
+  });
+});
+
+describe('the limit of a loop', () => {
+  const loop = (atLimit: string) =>
+    play(
+      route(
+        `
+  - { step: make, at: mill, work: 1 min, creates: { dirt: 100 % } }
+  - { step: look, at: gate, work: 1 min, finds: { dirt: { chance: ${NEARLY}, back to: make, limit: 3, at limit: ${atLimit} } } }`,
+        { quantity: 5 },
+      ),
+    );
+
+  it('lets the unit pass with the item open, and is reported', () => {
+    const played = loop('pass');
+    expect(visits(played, 'look')).toBe(20);
+    expect(played.seen).toMatchObject({
+      shipped: 5,
+      scrapped: 0,
+      openAtShipping: 5,
+      limitReached: Float64Array.of(5),
+    });
+  });
+
+  it('scraps the unit where that is said, and is reported', () => {
+    const played = loop('scrap');
+    expect(visits(played, 'make')).toBe(20);
+    expect(played.seen).toMatchObject({ shipped: 0, scrapped: 5, limitReached: Float64Array.of(5) });
+  });
+});
+
+describe('a test', () => {
+  it('of every third unit tests units 3, 6 and 9', () => {
+    const played = play(
+      route(
+        `
+  - { step: make, at: mill, work: 10 min }
+  - { step: test, at: gate, sample: 1 in 3, work: 5 min }`,
+        { quantity: 10 },
+      ),
+    );
+    expect(shippedAt(played).map((time, i) => time - 10 * (i + 1))).toEqual([0, 0, 5, 0, 0, 5, 0, 0, 5, 0]);
+  });
+
+  it('that fails sends back, and the unit is tested again whatever the sample says', () => {
+    // Unit 2 is tested, fails twice (limit 2) and passes at the third test.
+    const played = play(
+      route(
+        `
+  - { step: make, at: mill, work: 10 min }
+  - { step: test, at: gate, sample: 1 in 2, work: 5 min, fails: { chance: ${NEARLY}, back to: make, limit: 2 } }`,
+        { quantity: 2 },
+      ),
+    );
+    expect(visits(played, 'test')).toBe(3);
+    expect(shippedAt(played)).toEqual([10, 20 + 5 + 15 + 15]);
+  });
+
+  it('by option is for the units that have it', () => {
+    const played = play(
+      route(
+        `
+  - { step: make, at: mill, work: 10 min }
+  - { step: test, at: gate, when: stripe, work: 5 min }`,
+        { quantity: 40, more: ', options: { stripe: 35 % }' },
+      ),
+    );
+    const tested = shippedAt(played).map((time, i) => time - 10 * (i + 1) > 2);
+    const { values } = played.model.options[0]!;
+    expect(tested).toEqual(Array.from(played.seen.optionsOf, (value) => values[value] === 'yes'));
+    expect(new Set(tested).size).toBe(2);
+  });
+});

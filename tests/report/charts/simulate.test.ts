@@ -1,0 +1,362 @@
+import { describe, expect, it } from 'vitest';
+import type { StripStay } from '../../../src/study/sections/changeovers.js';
+import type { Results } from '../../../src/study/simulate/results.js';
+import { renderPng } from '../../../src/report/canvas.js';
+import { level95 } from '../../../src/report/charts/simulate/buffers.js';
+import { runsOf } from '../../../src/report/charts/simulate/changeovers.js';
+import { CHARTS, type Chart } from '../../../src/report/files/simulate.js';
+import { shortBuckets } from '../../../src/report/charts/simulate/throughput.js';
+import { spread } from '../../../src/report/charts/time.js';
+import { readPng } from '../samples/png.js';
+import { sampleResults } from '../samples/results.js';
+
+const results = sampleResults({ stations: 45 });
+const draw = (name: string, from: Results = results): Chart => {
+  const chart = CHARTS[name]?.(from);
+  if (chart === null || chart === undefined)
+    throw new Error(`expected chart ${name} to have something to draw`);
+  return chart;
+};
+const datasets = (chart: Chart): { label?: string; data: unknown[] }[] =>
+  chart.configuration.data.datasets as never;
+const axisTitle = (chart: Chart, axis: string): string =>
+  (chart.configuration.options?.scales?.[axis] as { title?: { text?: string } } | undefined)?.title?.text ??
+  '';
+const titleOf = (chart: Chart): string =>
+  [chart.configuration.options?.plugins?.title?.text].flat().join(' ');
+
+describe('findings in the titles', () => {
+  it.each([
+    ['01-throughput-by-week', 'Ships 3.38 a day against 4 asked (95 % CI 3.29 to 3.47, 40 replications)'],
+    [
+      '02-wip-by-site',
+      'WIP averages 61.4 units (95 % CI 59.5 to 63.3); most of it in paint and finishing works, 26.1 (95 % CI 25.1 to 27.1)',
+    ],
+    [
+      '04-bottlenecks',
+      'Most often the bottleneck: top coat booth 6, in 58 % (95 % CI 42 to 71) of 40 replications',
+    ],
+    [
+      '10-changeovers',
+      'weld cab floor and tunnel 1: 38.0 changeovers (95 % CI 36.8 to 39.2) in 100 units, 12.4 h (95 % CI 12.1 to 12.7) a week',
+    ],
+    [
+      '05-lead-time',
+      'Half of the units take at most 30.2 days (95 % CI 29.7 to 30.7), nine in ten at most 46.8 days (95 % CI 45.4 to 48.2)',
+    ],
+  ])('%s says: %s', (name, title) => {
+    expect(titleOf(draw(name))).toBe(title);
+  });
+
+  it('03-place-time names the busiest station and the largest loss, with their intervals', () => {
+    const busiest = results.bottlenecks
+      .filter(({ kind }) => kind === 'station')
+      .reduce((a, b) => (b.active.mean > a.active.mean ? b : a));
+    expect(titleOf(draw('03-place-time')).replaceAll('\u00a0', ' ')).toMatch(
+      new RegExp(
+        `^Busiest: ${busiest.name}, active [\\d.]+ % \\(95 % CI [\\d.]+ to [\\d.]+\\) of its time on shift; largest loss: .+ at .+ % \\(95 % CI`,
+      ),
+    );
+  });
+
+  it('06-buffers names the buffer that is full most often', () => {
+    const fullest = results.buffers.reduce((a, b) => ((b.full?.mean ?? 0) > (a.full?.mean ?? 0) ? b : a));
+    expect(titleOf(draw('06-buffers'))).toContain(`Full most often: ${fullest.name}, `);
+  });
+
+  it('07-first-time-through names the lowest inspection and the rolled yield', () => {
+    const lowest = results.inspections.reduce((a, b) => (b.ftt.mean < a.ftt.mean ? b : a));
+    expect(titleOf(draw('07-first-time-through'))).toMatch(
+      new RegExp(`^Fewest right first time: ${lowest.name}, .* CI .*\\(RTY\\) .* CI`),
+    );
+  });
+
+  it('say that there is no interval with one replication', () => {
+    const one = sampleResults({ stations: 3, weeks: 12, replications: 1 });
+    expect(titleOf(draw('01-throughput-by-week', one))).toBe(
+      'Ships 3.38 a day against 4 asked (no interval, 1 replication)',
+    );
+    expect(draw('07-first-time-through', one).alt).toContain('no interval, as there is only 1 replication');
+  });
+
+  it('fall back on the throughput of the whole run where no rate was asked', () => {
+    const steady: Results = {
+      ...results,
+      answer: { ...results.answer, askedPerDay: null, heldPerDay: null, window: null },
+      series: { ...results.series, unit: 'part', asked: results.series.asked.map(() => null) },
+    };
+    const chart = draw('01-throughput-by-week', steady);
+    expect(titleOf(chart)).toBe('Ships 2.96 a day (95 % CI 2.91 to 3.01, 40 replications)');
+    expect(datasets(chart).map(({ label }) => label)).not.toContain('asked');
+    expect(axisTitle(chart, 'x')).toBe('part of the run');
+  });
+});
+
+describe('axes', () => {
+  it.each([
+    ['01-throughput-by-week', 'y', 'units per working day'],
+    ['02-wip-by-site', 'y', 'units'],
+    ['03-place-time', 'x', 'share of place time on shift, %'],
+    ['04-bottlenecks', 'x', 'share of 40 replications, %'],
+    ['05-lead-time', 'x', 'lead time, days'],
+    ['05-lead-time', 'y', 'units in each class of 2 days'],
+    ['06-buffers', 'x', 'units'],
+    ['07-first-time-through', 'x', 'first-time-through, %'],
+  ])('%s has its unit on axis %s', (name, axis, title) => {
+    expect(axisTitle(draw(name), axis)).toBe(title);
+  });
+
+  it.each(['03-place-time', '04-bottlenecks', '06-buffers', '07-first-time-through'])(
+    '%s has bars from zero',
+    (name) => {
+      expect((draw(name).configuration.options?.scales?.['x'] as { beginAtZero?: boolean }).beginAtZero).toBe(
+        true,
+      );
+    },
+  );
+});
+
+describe('intervals', () => {
+  it.each([
+    '01-throughput-by-week',
+    '02-wip-by-site',
+    '04-bottlenecks',
+    '06-buffers',
+    '07-first-time-through',
+  ])('%s draws them and names them 95 %% CI', (name) => {
+    const spans = datasets(draw(name)).filter(({ label }) => label?.includes('95 % CI'));
+    expect(spans.length).toBeGreaterThan(0);
+    expect(spans.flatMap(({ data }) => data).some((value) => value !== null)).toBe(true);
+  });
+
+  it('of first-time-through are the ones in the results', () => {
+    const spans = datasets(draw('07-first-time-through'))
+      .find(({ label }) => label === '95 % CI')
+      ?.data.filter((span) => span !== null);
+    expect(spans).toEqual(
+      [...results.inspections]
+        .sort((a, b) => siteRank(a.site) - siteRank(b.site))
+        .map(({ ftt }) => [(ftt.low ?? NaN) * 100, (ftt.high ?? NaN) * 100]),
+    );
+  });
+
+  it('stand in the labels of P50 and P90', () => {
+    expect(datasets(draw('05-lead-time')).map(({ label }) => label)).toEqual(
+      expect.arrayContaining([
+        'P50 30.2 days (95 % CI 29.7 to 30.7)',
+        'P90 46.8 days (95 % CI 45.4 to 48.2)',
+      ]),
+    );
+  });
+});
+
+describe('throughput by week', () => {
+  it('leaves a gap in weeks without a working day and marks short weeks', () => {
+    const shipped = datasets(draw('01-throughput-by-week')).find(({ label }) => label === 'shipped') as {
+      data: unknown[];
+      pointRadius?: number[];
+    };
+    results.series.workingDays.forEach((days, week) => {
+      expect(shipped.data[week] === null, `week ${week}`).toBe(days === 0);
+      expect((shipped.pointRadius?.[week] ?? 0) > 0, `week ${week}`).toBe(days === 1);
+    });
+  });
+
+  it('marks a value that stands alone between gaps, as no line shows it', () => {
+    const single = draw('01-throughput-by-week', sampleResults({ stations: 3, weeks: 1 }));
+    const shipped = datasets(single).find(({ label }) => label === 'shipped') as { pointRadius?: number[] };
+    expect(shipped.pointRadius?.[0]).toBeGreaterThan(0);
+  });
+
+  it('counts a week as short below half of the usual days, not at half', () => {
+    expect(shortBuckets([5, 4, 2.5, 2, 0])).toEqual([false, false, false, true, false]);
+  });
+
+  it('draws the rate asked as steps', () => {
+    expect(datasets(draw('01-throughput-by-week')).find(({ label }) => label === 'asked')).toMatchObject({
+      stepped: 'middle',
+      data: results.series.asked,
+    });
+  });
+});
+
+describe('place time', () => {
+  it('adds to 100 % of the time on shift for every station, sites in route order, nine states', () => {
+    const { labels, datasets: states } = draw('03-place-time').configuration.data;
+    expect(states).toHaveLength(9);
+    const sums = (labels ?? []).map((_, row) =>
+      states.reduce((sum, state) => sum + ((state.data[row] as number | null) ?? 0), 0),
+    );
+    expect(sums.filter((sum) => sum === 0)).toHaveLength(3); // headings of the sites
+    for (const sum of sums) if (sum !== 0) expect(sum).toBeCloseTo(100, 9);
+    expect([labels?.[0], labels?.[16], labels?.[32]]).toEqual([
+      'coachworks north',
+      'paint and finishing works',
+      'final plant',
+    ]);
+  });
+
+  it('grows with the stations', () => {
+    const heights = [3, 45, 60].map((stations) => draw('03-place-time', sampleResults({ stations })).height);
+    expect(heights).toEqual([...heights].sort((a, b) => a - b));
+    expect(heights[2]).toBeGreaterThan(60 * 20);
+  });
+});
+
+describe('changeovers', () => {
+  const stay = (value: number): StripStay => ({
+    place: 1,
+    value,
+    from: 0,
+    to: 1,
+    changedFrom: null,
+    changeFrom: null,
+    changeTo: null,
+  });
+  it('count the units of one value in a row', () => {
+    expect(runsOf([0, 0, 1, 0, 2, 2, 2].map(stay)).map((run) => [run[0]!.value, run.length])).toEqual([
+      [0, 2],
+      [1, 1],
+      [0, 1],
+      [2, 3],
+    ]);
+    expect(runsOf([])).toEqual([]);
+  });
+
+  it('are drawn only for stations with a week to show', () => {
+    expect(
+      CHARTS['10-changeovers']!({
+        ...results,
+        changeovers: results.changeovers.map((each) => ({ ...each, strip: null })),
+      }),
+    ).toBeNull();
+  });
+});
+
+describe('outage recovery', () => {
+  it('says how long after its end the outage is made good, and draws mean and band by day', () => {
+    const chart = draw('12-outage-recovery');
+    expect(titleOf(chart)).toBe(
+      'Outage (new paint line, 2027-08-09 to 2027-08-20): half of the builds are back to the 21.5 units open before it within 18.2 days (95 % CI 17.1 to 19.6) of its end, eight in ten within 21 (95 % CI 20 to 24)',
+    );
+    expect(axisTitle(chart, 'y')).toBe('units open');
+    const { byDay } = results.outages[0]!;
+    expect(chart.configuration.data.labels).toEqual(byDay!.dates);
+    expect(datasets(chart).map(({ label, data }) => [label, data])).toEqual([
+      ['P10', byDay!.p10],
+      ['P90', byDay!.p90],
+      ['units open', byDay!.mean],
+      ['21.5 open', byDay!.mean.map(() => 21.5)],
+    ]);
+  });
+
+  it('says why the time is not known', () => {
+    expect(
+      titleOf(draw('12-outage-recovery', sampleResults({ stations: 3, weeks: 12, replications: 1 }))),
+    ).toBe('Outage (new paint line, 2027-08-09 to 2027-08-20): time to recover not known; there are 1');
+  });
+
+  it('is left out where no outage was watched', () => {
+    expect(
+      CHARTS['12-outage-recovery']!({
+        ...results,
+        outages: results.outages.map((outage) => ({ ...outage, byDay: null })),
+      }),
+    ).toBeNull();
+  });
+});
+
+describe('buffers', () => {
+  const buffer = (levels: number[]) => ({ ...results.buffers[0]!, levels });
+  it('read the level not passed 95 % of the time from the shares', () => {
+    expect(level95(buffer([0.5, 0.3, 0.15, 0.05]))).toBe(2);
+    expect(level95(buffer([0.96, 0.04]))).toBe(0);
+    expect(level95(buffer([0.1, 0.1, 0.8]))).toBe(2);
+    expect(level95(buffer([])), 'levels not known').toBeNull();
+  });
+});
+
+describe('names beside lines', () => {
+  it('never cover one another and stay inside', () => {
+    const blocks = [10, 12, 14, 95].map((wanted) => ({ wanted, height: 20 }));
+    const tops = spread(blocks, 0, 100);
+    tops.slice(1).forEach((top, index) => {
+      expect(top - (tops[index] ?? 0)).toBeGreaterThanOrEqual(20);
+    });
+    expect(tops[0]).toBeGreaterThanOrEqual(0);
+    expect((tops.at(-1) ?? 0) + 20).toBeLessThanOrEqual(100);
+  });
+
+  it('stand where they are wanted when there is room', () => {
+    expect(
+      spread(
+        [
+          { wanted: 10, height: 20 },
+          { wanted: 50, height: 20 },
+        ],
+        0,
+        100,
+      ),
+    ).toEqual([10, 50]);
+  });
+});
+
+describe('pictures', () => {
+  it('are left out where there is nothing to show', () => {
+    const bare: Results = {
+      ...results,
+      buffers: [],
+      inspections: [],
+      bottlenecks: [],
+      stations: [],
+      changeovers: [],
+      leadTime: { ...results.leadTime, counts: [0, 0], edges: [0, 1, 2] },
+    };
+    expect(
+      Object.entries(CHARTS)
+        .filter(([, drawChart]) => drawChart(bare) === null)
+        .map(([name]) => name),
+    ).toEqual([
+      '03-place-time',
+      '04-bottlenecks',
+      '05-lead-time',
+      '06-buffers',
+      '07-first-time-through',
+      '10-changeovers',
+    ]);
+  });
+
+  const longNames = (index: number): string =>
+    `final assembly station for the rear body, left side and roof module number ${index + 1}`;
+  it.each([
+    ['3 stations', sampleResults({ stations: 3, weeks: 12 })],
+    ['60 stations with names of 75 letters', sampleResults({ stations: 60, weeks: 110, names: longNames })],
+    ['1 replication', sampleResults({ stations: 5, weeks: 30, replications: 1 })],
+  ])(
+    'have the right size, ink, and a clean margin that nothing is clipped at: %s',
+    async (_, sample) => {
+      for (const [name, drawChart] of Object.entries(CHARTS)) {
+        const chart = drawChart(sample);
+        if (chart === null) throw new Error(`expected ${name} to be drawn`);
+        const png = await renderPng(chart.configuration, chart.width, chart.height);
+        expect([...png.subarray(0, 8)], name).toEqual([137, 80, 78, 71, 13, 10, 26, 10]); // the PNG signature, W3C PNG specification 5.2
+        const pixels = readPng(png);
+        expect([pixels.width, pixels.height], name).toEqual([2 * chart.width, 2 * chart.height]);
+        expect(pixels.ink, name).toBeGreaterThan(0.02);
+        expect(pixels.frameIsWhite(8), `${name}: something touches the margin`).toBe(true);
+      }
+    },
+    120_000,
+  );
+
+  it('carry a text for those who do not see them: the finding and how it is drawn', () => {
+    for (const name of Object.keys(CHARTS)) {
+      const chart = draw(name);
+      expect(chart.alt.startsWith(`${chart.finding}. Drawn: `), name).toBe(true);
+    }
+  });
+});
+
+function siteRank(site: string): number {
+  return [...new Set(results.inspections.map((each) => each.site))].indexOf(site);
+}

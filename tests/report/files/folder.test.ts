@@ -1,0 +1,154 @@
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { FolderError, writeFolder } from '../../../src/report/files/folder.js';
+
+const report = (text: string) =>
+  new Map<string, string | Buffer>([
+    ['results.json', JSON.stringify({ format: 'rateproof results', text })],
+    ['01-chart.png', Buffer.from([137, 80])],
+  ]);
+/** A file that cannot be written: the disk's failure, played by content of a wrong type. */
+const broken = new Map<string, string | Buffer>([
+  ['results.json', '{}'],
+  ['report.html', Symbol('no content') as unknown as string],
+]);
+
+let parent = '',
+  dir = '';
+beforeEach(() => {
+  parent = mkdtempSync(join(tmpdir(), 'folder-test-'));
+  dir = join(parent, 'out');
+});
+afterEach(() => {
+  rmSync(parent, { recursive: true, force: true });
+});
+const textOf = (): unknown =>
+  (JSON.parse(readFileSync(join(dir, 'results.json'), 'utf8')) as { text: unknown }).text;
+
+describe('writing a report folder', () => {
+  it('writes every file and leaves nothing beside it', () => {
+    writeFolder(dir, report('one'));
+    expect(readdirSync(parent)).toEqual(['out']);
+    expect(readdirSync(dir).sort()).toEqual(['01-chart.png', 'results.json']);
+    expect([...readFileSync(join(dir, '01-chart.png'))]).toEqual([137, 80]);
+  });
+
+  it('makes missing parent folders', () => {
+    dir = join(parent, 'a', 'b');
+    writeFolder(dir, report('deep'));
+    expect(textOf()).toBe('deep');
+  });
+
+  it('leaves nothing half-written when a file fails', () => {
+    expect(() => {
+      writeFolder(dir, broken);
+    }).toThrow();
+    expect(readdirSync(parent)).toEqual([]);
+  });
+
+  it('refuses an existing folder and leaves it as it was', () => {
+    writeFolder(dir, report('one'));
+    expect(() => {
+      writeFolder(dir, report('two'));
+    }).toThrow(FolderError);
+    expect(() => {
+      writeFolder(dir, report('two'));
+    }).toThrow('not to exist yet, but it does');
+    expect(textOf()).toBe('one');
+  });
+
+  it('refuses names that would leave the folder', () => {
+    expect(() => {
+      writeFolder(dir, new Map([['../results.json', '']]));
+    }).toThrow('expected a plain report file name, got "../results.json"');
+    expect(readdirSync(parent)).toEqual([]);
+  });
+});
+
+describe('replacing a report folder', () => {
+  it('puts the new report in the place of the old one', () => {
+    writeFolder(dir, new Map([...report('one'), ['old.csv', '']]));
+    writeFolder(dir, report('two'), { replace: true });
+    expect(textOf()).toBe('two');
+    expect(readdirSync(dir).sort()).toEqual(['01-chart.png', 'results.json']);
+    expect(readdirSync(parent)).toEqual(['out']);
+  });
+
+  it('keeps the old report when the new one fails', () => {
+    writeFolder(dir, report('one'));
+    expect(() => {
+      writeFolder(dir, broken, { replace: true });
+    }).toThrow();
+    expect(textOf()).toBe('one');
+    expect(readdirSync(parent)).toEqual(['out']);
+  });
+
+  it.each([
+    [
+      'a folder without results',
+      () => {
+        mkdirSync(dir);
+        writeFileSync(join(dir, 'letter.txt'), 'dear');
+      },
+      'has no results.json that says so',
+    ],
+    [
+      'a folder with the results of something else',
+      () => {
+        mkdirSync(dir);
+        writeFileSync(join(dir, 'results.json'), '{"format":"races"}');
+      },
+      'has no results.json that says so',
+    ],
+    [
+      'a report in which somebody keeps a file',
+      () => {
+        writeFolder(dir, report('one'));
+        writeFileSync(join(dir, 'notes.docx'), 'mine');
+      },
+      'it also holds notes.docx',
+    ],
+    [
+      'a report in which somebody keeps a folder',
+      () => {
+        writeFolder(dir, report('one'));
+        mkdirSync(join(dir, 'photos'));
+      },
+      'it also holds photos',
+    ],
+    [
+      'a file',
+      () => {
+        writeFileSync(dir, 'text');
+      },
+      'it is a file or a link',
+    ],
+    [
+      'a link to a report',
+      () => {
+        writeFolder(join(parent, 'real'), report('one'));
+        symlinkSync(join(parent, 'real'), dir);
+      },
+      'it is a file or a link',
+    ],
+  ])('does not remove %s', (_, prepare, message) => {
+    prepare();
+    const before = readdirSync(parent, { recursive: true }).sort();
+    expect(() => {
+      writeFolder(dir, report('two'), { replace: true });
+    }).toThrow(message);
+    expect(readdirSync(parent, { recursive: true }).sort()).toEqual(before);
+    expect(existsSync(dir)).toBe(true);
+  });
+});

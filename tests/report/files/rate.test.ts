@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { RATE_CHARTS } from '../../../src/report/files/rate.js';
+import { rateFiles, ratesCsv } from '../../../src/report/files/rate.js';
+import { rateTable } from '../../../src/report/terminal/rate.js';
+import { proportion } from '../../../src/study/statistics/proportion.js';
+import type { Estimate } from '../../../src/study/simulate/results.js';
+import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
+
+const around = (mean: number, half: number): Estimate => ({
+  mean,
+  low: mean - half,
+  high: mean + half,
+  level: 0.95,
+  n: 30,
+});
+const stop = (name: string, kind: string, count: number) => ({
+  name,
+  kind,
+  site: 'hall',
+  share: proportion(count, 30, 0.95),
+});
+const point = (perDay: number, verdict: RateVerdict, keep: number, stops: RatePoint['stops']): RatePoint => ({
+  perDay,
+  verdict,
+  why: verdict === 'holds' ? 'enough keep up, and open units do not grow' : 'too few keep up',
+  replications: 30,
+  asked: Math.round(perDay * 130),
+  keptUp: proportion(keep, 30, 0.95),
+  drift: around(verdict === 'holds' ? 0 : 0.4, 0.1),
+  gridlocks: 0,
+  shippedPerDay: around(Math.min(perDay, 3.4), 0.02),
+  wip: around(10 * perDay, 0.5),
+  leadDays: around(4 * perDay, 0.3),
+  stops,
+});
+/** Invented. */
+const SAMPLE: RateResults = {
+  format: 'rateproof results',
+  version: 1,
+  program: '0.0.0',
+  study: 'rate',
+  scenario: { name: 'Sample, three a day', note: 'Invented', file: 'sample.yaml', digest: 'ab'.repeat(32) },
+  seed: '1',
+  replications: 30,
+  mostReplications: 120,
+  level: 0.95,
+  sure: 0.8,
+  shortfallAllowed: 0.02,
+  grid: { from: 3, to: 4, step: 0.1 },
+  window: { from: '2027-05-03', to: '2027-10-31', weeks: 26, settleWeeks: 6 },
+  plannedPerDay: 4,
+  arithmetic: { perDay: 3.9, name: 'booth', kind: 'station' },
+  answer: {
+    sentence: '3.4 a day is the highest rate that holds.',
+    highestPerDay: 3.4,
+    abovePerDay: 3.5,
+    contradictions: [],
+  },
+  points: [
+    point(3, 'holds', 30, [stop('booth', 'station', 30)]),
+    point(3.4, 'holds', 29, [stop('booth', 'station', 30)]),
+    point(3.5, 'not settled', 24, [stop('booth', 'station', 20), stop('ferry', 'lane', 10)]),
+    point(4, 'does not hold', 0, [stop('ferry', 'lane', 30)]),
+  ],
+  changes: [{ fromPerDay: 3.5, toPerDay: 4, before: 'booth', after: 'ferry' }],
+  ramp: {
+    outcome: 'from a week on',
+    sentence: 'Ramp: 3.4 a day may be asked from week 5 of the programme on, 2027-03-29, not before.',
+    perDay: 3.4,
+    begins: '2027-03-29',
+    week: 4,
+    settleWeeks: 2,
+    tried: [
+      {
+        week: 4,
+        begins: '2027-03-29',
+        verdict: 'holds',
+        why: 'enough keep up, and open units do not grow',
+        replications: 30,
+        keptUp: proportion(30, 30, 0.95),
+        drift: around(0, 0.1),
+      },
+    ],
+  },
+};
+
+describe('the report of a rate study', () => {
+  it('prints the answer, the ramp and a row a rate in at most 100 columns', () => {
+    const lines = rateTable(SAMPLE).split('\n');
+    expect(lines.slice(0, 2)).toEqual([
+      '3.4 a day is the highest rate that holds.',
+      'Ramp: 3.4 a day may be asked from week 5 of the programme on, 2027-03-29, not before.',
+    ]);
+    expect(lines.filter((line) => line.length > 100)).toEqual([]);
+    expect(lines).toContainEqual(
+      expect.stringMatching(
+        /^ +3\.5 {2}not settled +24 of 30 +0\.40 ±0\.1 +3\.40 ±0\.02 +14\.0 ±0\.3 +booth, 20 of 30$/,
+      ),
+    );
+  });
+
+  it('has a picture for each of its three questions, whose titles are what was found', () => {
+    const titles = Object.values(RATE_CHARTS).map((draw) => draw(SAMPLE).finding);
+    expect(titles).toEqual([
+      '3.4 a day is the highest rate that holds; arithmetic allows 3.9',
+      'At 3.4 a day a unit takes 13.6 days (95 % CI 13.3 to 13.9) and 34.0 units (95 % CI 33.5 to 34.5) are on the way',
+      'The constraint goes from "booth" to "ferry" between 3.5 and 4 a day',
+    ]);
+  });
+
+  it('gives the shares of the constraints to the bars of each rate, adding to 100 %', () => {
+    const { data } = RATE_CHARTS['03-what-stops-it']!(SAMPLE).configuration,
+      bars = data.datasets.map((each) => each.data as number[]);
+    expect(data.datasets.map(({ label }) => label)).toEqual(['booth', 'ferry']);
+    for (let rate = 0; rate < 4; rate++)
+      expect(bars.reduce((sum, bar) => sum + bar[rate]!, 0)).toBeCloseTo(100, 9);
+  });
+
+  it('writes results, pictures, a page and the rates, which say the same', async () => {
+    const files = await rateFiles(SAMPLE);
+    expect([...files.keys()]).toEqual([
+      'results.json',
+      ...Object.keys(RATE_CHARTS).map((name) => `${name}.png`),
+      'report.html',
+      'rates.csv',
+    ]);
+    const html = files.get('report.html') as string;
+    for (const text of [
+      SAMPLE.answer.sentence,
+      SAMPLE.ramp.sentence,
+      'What stops it',
+      'When the last phase may begin',
+      '29 of 30 replications keep up',
+    ])
+      expect(html).toContain(text);
+    const [head, first] = ratesCsv(SAMPLE).split('\n');
+    expect(first!.split(',')).toHaveLength(head!.split(',').length + 1);
+    expect(ratesCsv(SAMPLE)).toContain('4,does not hold,too few keep up,30,520,0,0,');
+  });
+
+  it('draws a study of a single rate that does not hold, without a constraint', async () => {
+    const single: RateResults = {
+      ...SAMPLE,
+      grid: { from: 4, to: 4, step: 0.1 },
+      arithmetic: null,
+      changes: [],
+      answer: { ...SAMPLE.answer, highestPerDay: null, abovePerDay: 4 },
+      points: [point(4, 'does not hold', 0, [])],
+    };
+    expect((await rateFiles(single)).size).toBe(6);
+    expect(rateTable(single)).toContain('nothing');
+  });
+});

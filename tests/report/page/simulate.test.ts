@@ -1,0 +1,176 @@
+import { describe, expect, it } from 'vitest';
+import { page } from '../../../src/report/page/simulate.js';
+import { SAFETY_CAUTION } from '../../../src/report/page/page.js';
+import { pageTables } from '../../../src/report/tables/overall.js';
+import { sampleResults } from '../samples/results.js';
+
+const picture = (name: string, alt: string) => ({
+  name,
+  alt,
+  width: 1080,
+  height: 500,
+  png: Buffer.from('not really a picture'),
+});
+const results = sampleResults({ stations: 12 });
+const html = page(results, [picture('01-a', 'Ships 3.38 a day'), picture('02-b', 'WIP averages 61.4')]);
+
+describe('the page', () => {
+  it('begins with the answer, its number with interval and replications, and one picture', () => {
+    const order = [
+      results.answer.sentence,
+      '<strong>3.38</strong>95 % CI 3.29 to 3.47, 40 replications',
+      'alt="Ships 3.38 a day"',
+      'Findings',
+      'Cost and date',
+      'What the answer rests on',
+      'alt="WIP averages 61.4"',
+    ].map((text) => html.indexOf(text));
+    expect(order.every((at) => at > 0)).toBe(true);
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+  });
+
+  it('names scenario, digest, seed, version and replications', () => {
+    for (const text of [
+      results.scenario.name,
+      results.scenario.digest,
+      '<dd>spring</dd>',
+      'rateproof 0.1.0, results version 1',
+      '<dd>40</dd>',
+    ])
+      expect(html).toContain(text);
+  });
+
+  it('says what it rests on and defers to local codes and licensed practice', () => {
+    expect(html).toContain('Every number in this scenario is invented.');
+    expect(html).toContain(SAFETY_CAUTION);
+    expect(SAFETY_CAUTION).toMatch(
+      /[Pp]aint booths.*ovens.*lifting.*road tests.*overtime.*local codes.*licensed practice/,
+    );
+  });
+
+  it('needs no other file: pictures are inside, nothing is fetched', () => {
+    const sources = [...html.matchAll(/(?:src|href)="([^"]*)"/g)].map(([, source]) => source ?? '');
+    expect(sources.length).toBeGreaterThan(2);
+    for (const source of sources) expect(source).toMatch(/^(data:image\/png;base64,|#)/);
+    expect(html).not.toMatch(/https?:|@import|<script/);
+  });
+
+  it('is accessible: language, one h1, a text for every image, scopes and captions in every table', () => {
+    expect(html).toContain('<html lang="en">');
+    expect(html.match(/<h1/g)).toHaveLength(1);
+    const images = html.match(/<img [^>]*>/g) ?? [];
+    expect(images).toHaveLength(2);
+    for (const image of images) expect(image).toMatch(/ alt="[^"]{5,}"/);
+    const tables = html.split('<table>').slice(1);
+    expect(tables).toHaveLength(pageTables(results).length);
+    for (const table of tables)
+      expect(table).toMatch(
+        /^\s*<caption>[^<]+<\/caption>\s*<thead><tr><th scope="col">[\s\S]*?<th scope="row">/,
+      );
+    expect(html).toContain('name="viewport"');
+    expect(html).toContain('@media print');
+  });
+
+  it('links to ids that exist, each once', () => {
+    for (const [, id] of html.matchAll(/href="#([^"]+)"/g))
+      expect(html.split(`id="${id ?? ''}"`), id).toHaveLength(2);
+  });
+
+  it('escapes names, so that a name is never run', () => {
+    const evil = '<img src=x onerror=alert(1)>"\'&</td><script>alert(2)</script>';
+    const sample = sampleResults({ stations: 4, names: (index) => `${evil} ${index}` });
+    const text = page(
+      {
+        ...sample,
+        scenario: { ...sample.scenario, name: evil, note: evil, file: evil, digest: evil },
+        seed: evil,
+        answer: { ...sample.answer, sentence: evil },
+        findings: [{ kind: 'gridlock', text: evil, replications: 1 }],
+        crews: [{ ...sample.crews[0]!, name: evil }],
+        lanes: [{ ...sample.lanes[0]!, name: evil }],
+        feeders: [{ ...sample.feeders[0]!, name: evil }],
+      },
+      [picture('01-a', evil)],
+    );
+    expect(text.match(/<img /g)).toHaveLength(1);
+    expect(text).not.toContain('<script');
+    expect(text).not.toContain(evil);
+    expect(text.split('&lt;script&gt;').length).toBeGreaterThan(20);
+  });
+
+  it('says so where there is no date, no finding and no interval', () => {
+    const one = sampleResults({ stations: 3, replications: 1 });
+    const text = page({ ...one, findings: [], lastUnit: [] }, []);
+    for (const each of [
+      'Nothing that stops the build was found.',
+      'The programme has no last unit',
+      'no interval, 1 replication',
+    ])
+      expect(text).toContain(each);
+    expect(text).not.toContain('<img');
+  });
+});
+
+describe('tables of the page', () => {
+  it('have a cell for every head, and a state column for each of the ten states', () => {
+    const tables = pageTables(results);
+    for (const { id, head, rows } of tables)
+      for (const row of rows) expect(row, id).toHaveLength(head.length);
+    expect(tables.find(({ id }) => id === 'stations')?.head).toHaveLength(3 + 10 + 1);
+  });
+
+  it('list assumptions, guesses first, up to a number of rows, and say how many there are', () => {
+    const said = Array.from({ length: 250 }, (_, i) => ({
+      path: `route[${i}].work`,
+      value: '20 min',
+      basis: i === 249 ? ('guess' as const) : ('estimate' as const),
+      note: i === 0 ? 'asked' : null,
+    }));
+    const text = page({ ...results, assumptions: said }, []);
+    const own = pageTables({ ...results, assumptions: said }).find(({ id }) => id === 'assumptions')!;
+    expect(own.rows.slice(0, 2)).toEqual([
+      ['route[249].work', '20 min', 'guess', ''],
+      ['route[0].work', '20 min', 'estimate', 'asked'],
+    ]);
+    expect(own.rows).toHaveLength(200);
+    expect(own.note).toBe(
+      'Values of which the scenario says where they come from: 0 measured, 249 estimated, 1 guessed; guesses first. The first 200 of 250 values; all are in results.json.',
+    );
+    expect(text).toContain(
+      'Of 250 values the scenario says where they come from: 0 measured, 249 estimated, 1 guessed.',
+    );
+    expect(html).not.toContain('Assumptions');
+  });
+
+  it('are left out when empty', () => {
+    expect(
+      pageTables({
+        ...results,
+        feeders: [],
+        supplies: [],
+        costs: null,
+        lanes: [],
+        carriers: [],
+        teams: [],
+        defects: [],
+        escapes: [],
+        holds: [],
+        comparisons: [],
+        rework: [],
+        failures: [],
+        outages: [],
+        pulseLines: [],
+      }).map(({ id }) => id),
+    ).toEqual([
+      'overall',
+      'wip',
+      'bottlenecks',
+      'momentary',
+      'stations',
+      'changeovers',
+      'crews',
+      'inspections',
+      'buffers',
+    ]);
+  });
+});

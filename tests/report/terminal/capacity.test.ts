@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest';
+import { capacityJson, capacityTable } from '../../../src/report/terminal/capacity.js';
+import type { CapacityRow, CapacityTable } from '../../../src/study/capacity/capacity.js';
+
+/** All numbers are invented; the load is the asked rate, 4, over the capacity. */
+function row(name: string, capacityPerDay: number | null, more: Partial<CapacityRow> = {}): CapacityRow {
+  return {
+    kind: 'station',
+    name,
+    site: 'works',
+    visitsPerUnit: 1.06,
+    minutesPerUnit: 120,
+    availableMinutesPerDay: 480,
+    capacityPerDay,
+    load: capacityPerDay === null ? 0 : 4 / capacityPerDay,
+    ...more,
+  };
+}
+function found(
+  rows: readonly CapacityRow[],
+  bottleneck: CapacityRow | null,
+  more: Partial<CapacityTable> = {},
+): CapacityTable {
+  return {
+    rows,
+    bottleneck,
+    askedPerDay: 4,
+    highestRatePerDay: bottleneck?.capacityPerDay ?? null,
+    note: null,
+    ...more,
+  };
+}
+const slow = row('top coat booth', 3.7);
+const table = found(
+  [row('wash bay', 5), row('yard', null), slow, row('painters', 4.5, { kind: 'crew' })],
+  slow,
+);
+const namesIn = (text: string): string[] =>
+  text
+    .split('\n')
+    .filter((line) => / (station|crew|lane|feeder) /.test(line))
+    .map((line) => line.split(/ {2,}/)[0]!);
+
+describe('the capacity table', () => {
+  it('begins with the bottleneck, the highest rate and the rate asked', () => {
+    expect(capacityTable(table, 'invented').split('\n')[0]).toBe(
+      'bottleneck by arithmetic: top coat booth (station), at most 3.7 units a working day, 4 asked',
+    );
+  });
+
+  it('puts the tightest first, of every kind, and what has no limit last', () => {
+    expect(namesIn(capacityTable(table, 'invented'))).toEqual([
+      'top coat booth',
+      'painters',
+      'wash bay',
+      'yard',
+    ]);
+  });
+
+  it('orders by capacity where no rate is asked, and shows no load', () => {
+    const rows = [row('wash bay', 5, { load: null }), row('booth', 3, { load: null })];
+    const text = capacityTable(found(rows, rows[1]!, { askedPerDay: null }), 'invented');
+    expect(namesIn(text)).toEqual(['booth', 'wash bay']);
+    expect(text).toMatch(/^booth .* -$/m);
+    expect(text.split('\n')[0]).not.toContain('asked');
+  });
+
+  it('says so where nothing limits the rate', () => {
+    expect(capacityTable(found([row('yard', null)], null), 'invented').split('\n')[0]).toBe(
+      'bottleneck by arithmetic: none, nothing limits the rate, 4 asked',
+    );
+  });
+
+  it('keeps to 100 columns with the longest names', () => {
+    const long = row('n'.repeat(80), 1234.5, {
+      site: 's'.repeat(80),
+      kind: 'feeder',
+      availableMinutesPerDay: 123456,
+      minutesPerUnit: 12345.6,
+      load: 12.345,
+    });
+    for (const line of capacityTable(found([long], long), 'x'.repeat(200)).split('\n'))
+      expect([...line].length).toBeLessThanOrEqual(100);
+  });
+
+  it('says of carriers that their time is the least it can be', () => {
+    expect(capacityTable(found([slow, row('dollies', 4, { kind: 'carrier' })], slow), 'invented')).toMatch(
+      /^carrier: only step times.*no more than this/m,
+    );
+    expect(capacityTable(table, 'invented')).not.toContain('carrier');
+  });
+
+  it('shows what the arithmetic had to simplify', () => {
+    expect(capacityTable(found([slow], slow, { note: 'more than 256 combinations' }), 'invented')).toMatch(
+      /^more than 256 combinations$/m,
+    );
+  });
+});
+
+describe('capacity as JSON', () => {
+  it('holds every row in the order of the scenario', () => {
+    const json = JSON.parse(capacityJson(table, { name: 'invented', file: 'line.yaml' })) as CapacityTable & {
+      format: string;
+      version: number;
+      scenario: unknown;
+    };
+    expect(json).toMatchObject({
+      format: 'rateproof capacity',
+      version: 1,
+      scenario: { name: 'invented', file: 'line.yaml' },
+      highestRatePerDay: 3.7,
+      bottleneck: { name: 'top coat booth' },
+    });
+    expect(json.rows.map((each) => each.name)).toEqual(['wash bay', 'yard', 'top coat booth', 'painters']);
+  });
+
+  it('writes a load without bound, which JSON cannot hold, as null with a capacity of 0', () => {
+    const none = row('lane without a departure', 0, { load: Infinity });
+    const json = JSON.parse(
+      capacityJson(found([none], none), { name: 'invented', file: 'line.yaml' }),
+    ) as CapacityTable;
+    expect(json.rows[0]).toMatchObject({ capacityPerDay: 0, load: null });
+    expect(json.bottleneck).toMatchObject({ capacityPerDay: 0, load: null });
+    expect(capacityTable(found([none], none), 'invented')).toMatch(/no end$/m);
+  });
+});

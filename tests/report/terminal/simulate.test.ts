@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { resultsTable } from '../../../src/report/terminal/simulate.js';
+import { sampleResults } from '../samples/results.js';
+
+describe('results in the terminal', () => {
+  it('give every figure with its interval, then the findings', () => {
+    expect(resultsTable(sampleResults({ stations: 6, weeks: 20 }))).toMatchInlineSnapshot(`
+      "No: four a day does not hold; from 7 June 2027 the build ships 3.38 a day (95 % CI 3.29 to 3.47, 40
+      replications), and the top coat booth stops it.
+      40 replications, seed spring
+
+      measure                                                mean  95 % CI
+      -----------------------------------------------  ----------  ------------------------
+      rate asked, units a working day                           4  plan
+      rate held, units a working day                         3.38  3.29 to 3.47
+      shipped over the whole run, units a working day        2.96  2.91 to 3.01
+      WIP, units, all sites and lanes                        61.4  59.5 to 63.3
+        coachworks north                                     12.5  12.0 to 13.0
+        paint and finishing works                            26.1  25.1 to 27.1
+        final plant                                          17.2  16.5 to 17.9
+        coachworks to paint (lane)                           3.20  3.07 to 3.33
+        paint to final plant (lane)                          2.40  2.30 to 2.50
+      lead time P50, days                                    30.2  29.7 to 30.7
+      lead time P90, days                                    46.8  45.4 to 48.2
+      first-time-through of inspections, %
+        weld cab floor and tunnel 1 inspection               95.1  94.3 to 95.9
+        weld cab floor and tunnel 1 inspection               91.7  90.9 to 92.5
+        seal seams underbody 2 inspection                    90.5  89.7 to 91.3
+        prime booth 3 inspection                             86.1  85.3 to 86.9
+        bake oven 4 inspection                               81.9  81.1 to 82.7
+        bake oven 4 inspection                               77.9  77.1 to 78.7
+      rolled throughput yield (RTY), %                       43.4  42.2 to 44.6
+      bottleneck, % of replications
+        top coat booth 6                                       58  42 to 71
+        electricians                                           23  12 to 38
+        seal seams underbody 2                                 10  4 to 23
+      cost of a unit shipped, EUR                           12340  12180 to 12500
+        of it for rework                                      830  730 to 930
+      last unit out, P50                               2028-04-14  2028-04-12 to 2028-04-16
+      last unit out, P80                               2028-04-18  2028-04-16 to 2028-04-20
+      last unit out, P95                                not known  no interval
+      last unit P95: a 95 % interval for P95 needs 72 replications, there are 40
+
+      finding: 4 a day is not held: 3.38 a day are shipped while it is asked (40 of 40 replications)"
+    `);
+  });
+
+  it('count what the scenario says of its values, where it says something', () => {
+    const one = { path: 'programme.quantity', value: '420', note: null };
+    const results = {
+      ...sampleResults({ stations: 3 }),
+      assumptions: [
+        { ...one, basis: 'measured' as const },
+        { ...one, basis: 'guess' as const },
+      ],
+    };
+    expect(resultsTable(results)).toContain('seed spring\nassumptions: 1 measured, 0 estimated, 1 guessed\n');
+    expect(resultsTable(sampleResults({ stations: 3 }))).not.toContain('assumptions');
+  });
+
+  it('are at most 100 columns wide, whatever the names', () => {
+    const names = (index: number): string =>
+      `final assembly station for the rear body, left side and roof module number ${index + 1}`;
+    const results = sampleResults({ stations: 60, names });
+    const wordy = {
+      ...results,
+      answer: { ...results.answer, sentence: `${'No. '.repeat(60)}${'x'.repeat(150)}` },
+      findings: [
+        {
+          kind: 'gridlock' as const,
+          text: `${names(1)} waits for ${names(2)} and ${names(3)}`,
+          replications: 3,
+        },
+      ],
+    };
+    for (const line of resultsTable(wordy).split('\n'))
+      expect([...line].length, line).toBeLessThanOrEqual(100);
+  });
+
+  it('say that there is no interval with one replication', () => {
+    const text = resultsTable(sampleResults({ stations: 3, replications: 1 }));
+    expect(text).toContain('1 replication, seed spring');
+    expect(text).toMatch(/rate held, units a working day +3\.38 {2}no interval\n/);
+    expect(text).not.toContain('95 % CI\n');
+  });
+
+  it('leave out what the results do not have', () => {
+    const results = sampleResults({ stations: 3 });
+    const text = resultsTable({
+      ...results,
+      inspections: [],
+      rty: null,
+      bottlenecks: [],
+      lastUnit: [],
+      findings: [],
+      answer: { ...results.answer, askedPerDay: null, heldPerDay: null },
+    });
+    expect(text).not.toMatch(/first-time|RTY|bottleneck|last unit|finding|asked/);
+    expect(text).toMatch(/shipped over the whole run, units a working day +2\.96 {2}2\.91 to 3\.01/);
+  });
+});

@@ -1,0 +1,115 @@
+import { describe, expect, it } from 'vitest';
+import { compile } from '../../../src/scenario/compile.js';
+import { rateMeasure } from '../../../src/study/buffers/trial.js';
+import { buffersStudy, type BufferOptions } from '../../../src/study/buffers/buffers.js';
+import { threeStations } from './buffers-line.js';
+import { observation, shipping, twoPlants } from '../made-observation.js';
+
+const study = (options: Partial<BufferOptions>) =>
+  buffersStudy({
+    scenario: threeStations('{ exponential: { mean: 1 h } }'),
+    file: 'x/three.yaml',
+    goal: { kind: 'budget', places: 2 },
+    replications: 4,
+    seed: 'a',
+    workers: 1,
+    ...options,
+  });
+// Two hours at each station without chance: half a unit an hour, with and without places.
+const even = threeStations('2 h');
+
+describe('waiting places shared out', { timeout: 30_000 }, () => {
+  it('are the same for any number of threads, and from one run to the next', async () => {
+    const one = await study({}),
+      two = await study({ workers: 2 });
+    expect(two).toEqual(one);
+    expect(one).toMatchObject({
+      study: 'buffers',
+      unit: 'units an hour',
+      chosen: { total: 2, costPerDay: 24 },
+      scenario: { file: 'three.yaml' },
+    });
+    expect(one.spots.map(({ name }) => name)).toEqual(['second', 'third']);
+  });
+
+  it('bring nothing to a line without chance: none are needed for its rate, and no number is enough for more', async () => {
+    const none = await study({ scenario: even, goal: { kind: 'target', rate: 0.5 } });
+    expect(none.answer.verdict).toBe('reached');
+    expect(none.chosen).toMatchObject({ places: [0, 0], total: 0, rate: { mean: 0.5, low: 0.5, high: 0.5 } });
+    const more = await study({ scenario: even, goal: { kind: 'target', rate: 0.51 } });
+    expect(more.answer).toMatchObject({
+      verdict: 'out of reach',
+      sentence: expect.stringMatching(
+        /^0\.51 units an hour are out of reach of waiting places: 64 or more in each of 2 spots give 0\.5 /,
+      ),
+    });
+    expect(more.ample).toMatchObject({ placesEach: 64, rate: { mean: 0.5 } });
+  });
+
+  it('say that fewer would do, and which layouts are as good', async () => {
+    const found = await study({ scenario: even });
+    expect(found.enough).toBe(0);
+    // Two places are there, one at each: as good as any.
+    expect(found.chosen.places).toEqual([1, 1]);
+    expect(found.answer.sentence).toContain('none at all comes within 1 % of it');
+    expect(found.selection.others.map(({ standing }) => standing)).toEqual(
+      found.selection.others.map(() => 'equal'),
+    );
+    expect(found.selection.settled).toBe(true);
+  });
+
+  it('are told from replications that the search has not seen, paired with the layout as it is', async () => {
+    const found = await study({ scenario: threeStations('{ exponential: { mean: 1 h } }', [0, 0]) });
+    expect(found.freshReplications).toBeGreaterThanOrEqual(10);
+    expect(found.chosen.rate.n).toBe(found.freshReplications);
+    expect(found.curve.map(({ total }) => total)).toEqual([0, 1, 2]);
+    expect(found.curve[0]!.rate.n).toBe(4);
+    expect(found.present.total).toBe(0);
+    expect(found.gain.difference.mean).toBeCloseTo(found.chosen.rate.mean - found.present.rate.mean, 12);
+    // Two spaces take a line of three from 0.564 towards 0.63 (the exact chain of tests/statistics/exact-line.ts).
+    expect(found.gain.difference.low).toBeGreaterThan(0);
+  });
+
+  it('can be taken away from the layout as it is', async () => {
+    const found = await study({
+      scenario: threeStations('{ exponential: { mean: 1 h } }', [3, 3]),
+      from: 'present',
+    });
+    expect(found.chosen.total).toBe(2);
+    expect(found.present.total).toBe(6);
+    expect(found.curve.map(({ total }) => total)).toEqual([2]);
+  });
+
+  it('are refused with too few replications or a zone that is none', async () => {
+    await expect(study({ replications: 2 })).rejects.toThrow(
+      'replications: expected a whole number of at least 3, saw 2',
+    );
+    await expect(study({ zone: 0 })).rejects.toThrow('zone: expected a share above 0 and below 1, saw 0');
+  });
+});
+
+describe('the throughput that layouts are compared by', () => {
+  const model = compile(twoPlants),
+    weeks = shipping([10, 20, 19, 20, 20, 1]);
+
+  it('is that of the judged weeks of the base for a programme, and nothing after a gridlock', () => {
+    const { unit, of, over } = rateMeasure(twoPlants, model, [weeks(1), weeks(2)], 0.95);
+    expect(unit).toBe('units a working day');
+    expect(over).toMatch(/^2027-03-\d\d to 2027-0\d-\d\d$/);
+    expect(of(weeks(1))).toBeGreaterThan(3.7);
+    expect(of({ ...weeks(1), outcome: 'gridlock' })).toBe(0);
+  });
+
+  it('is that of the whole run where no week can be judged', () => {
+    const { over, of } = rateMeasure(twoPlants, model, [observation(twoPlants, 1)], 0.95);
+    expect(over).toBe('the whole run');
+    // 60 units in six weeks of five working days.
+    expect(of(observation(twoPlants, 1, { shipped: 60 }))).toBeCloseTo(2, 12);
+  });
+
+  it('is units an hour of a steady-state run', () => {
+    const { unit, of } = rateMeasure(even, compile(even), [], 0.95);
+    expect(unit).toBe('units an hour');
+    expect(of(observation(even, 1, { shipped: 30, minutes: 3600 }))).toBe(0.5);
+  });
+});

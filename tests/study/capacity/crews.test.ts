@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { capacity, type CapacityRow, type CapacityTable } from '../../../src/study/capacity/capacity.js';
+import { modelOf } from '../../flow/run-yaml.js';
+import { readScenario } from '../../../src/scenario/read.js';
+
+/** Capacity of crews by hand: two shifts of 8 h, five days, 13 whole weeks or more without a holiday. */
+function table(crews: string, more = ''): CapacityTable {
+  const yaml = `
+scenario: capacity of crews
+programme: { start: 2027-03-01, rate: { per day: 2 }, quantity: 100 }
+calendars: { two: { hours: ["06:00-14:00", "14:00-22:00"]${more} } }
+sites: { hall: { calendar: two, crews: { ${crews} }, stations: { floor: { places: 9 } } } }
+route: [{ step: fit, at: floor, crew: { fitters: 2 }, work: 5 h }]
+`;
+  return capacity(modelOf(yaml), readScenario(yaml, 'capacity.yaml', () => '').scenario!);
+}
+const fitters = ({ rows }: CapacityTable): CapacityRow => rows.find(({ name }) => name === 'fitters')!;
+
+describe('capacity of a crew', () => {
+  it('is the sum over its shifts of people times minutes: (6 + 3) x 480 min a day for 600 person-minutes a unit', () => {
+    expect(fitters(table('fitters: { headcount: [6, 3] }'))).toMatchObject({
+      availableMinutesPerDay: 9 * 480,
+      minutesPerUnit: 600,
+    });
+    expect(fitters(table('fitters: { headcount: [6, 3] }')).capacityPerDay).toBeCloseTo(7.2, 10);
+    expect(fitters(table('fitters: 6')).availableMinutesPerDay).toBe(12 * 480);
+  });
+
+  it('is less by those who are missing', () => {
+    expect(
+      fitters(table('fitters: { headcount: [6, 3], absence: 10 % }')).availableMinutesPerDay,
+    ).toBeCloseTo(0.9 * 9 * 480, 8);
+  });
+
+  it('leaves overtime out and says so, and takes shutdowns off the working days', () => {
+    const overtime =
+      ', overtime: [{ on: Sat, hours: ["06:00-12:00"] }, { hours: ["22:00-23:00"], when: { units behind: 2, lead time: 5 days } }]';
+    for (const crews of ['fitters: { headcount: [6, 3] }', 'fitters: 6']) {
+      expect(fitters(table(crews, overtime)).availableMinutesPerDay).toBeCloseTo(
+        fitters(table(crews)).availableMinutesPerDay,
+        8,
+      );
+      expect(table(crews, overtime).note).toBe('overtime is left out: it comes on top');
+      expect(table(crews).note).toBeNull();
+    }
+    const shut = table(
+      'fitters: { headcount: [6, 3] }',
+      ', shutdowns: [{ from: 2027-03-08, to: 2027-03-12 }]',
+    );
+    expect(fitters(shut).availableMinutesPerDay).toBeCloseTo(9 * 480, 8);
+  });
+});

@@ -1,0 +1,154 @@
+import { describe, expect, it } from 'vitest';
+import { programme, type scenario } from '../../scenario/compile-scenario.js';
+import { resultsOf, shipping, twoPlants } from '../made-observation.js';
+
+const allShipped = shipping([8, 14, 20, 20, 20, 8]);
+const withProgramme = (more: Parameters<typeof programme>[0]): ReturnType<typeof scenario> => ({
+  ...twoPlants,
+  programme: programme(more),
+});
+
+describe('the window over which a rate is judged', () => {
+  it('goes from the first whole week that begins a mean lead time after the rate is asked to the last whole week of it', () => {
+    // Asked from Monday 8 March 06:00, lead time 3 days: first week from 15 March. 20 working days at 4 end on 2 April.
+    expect(resultsOf([allShipped]).answer.window).toEqual({ from: '2027-03-15', to: '2027-04-04' });
+  });
+
+  it('leaves out a week in which the last of the quantity is less than the rate', () => {
+    const shorter = withProgramme({ quantity: 89, release: twoPlants.programme.release });
+    expect(resultsOf([allShipped], shorter).answer.window).toEqual({ from: '2027-03-15', to: '2027-03-28' });
+  });
+
+  it('leaves out the weeks in which the rate changes', () => {
+    const steps = withProgramme({
+      quantity: 200,
+      release: {
+        kind: 'rate',
+        phases: [
+          { from: '2027-03-01', perDay: 2 },
+          { from: '2027-03-10', perDay: 4 },
+          { from: '2027-04-07', perDay: 3 },
+        ],
+      },
+    });
+    expect(resultsOf([allShipped], steps).answer.window).toEqual({ from: '2027-03-15', to: '2027-04-04' });
+  });
+
+  it('spans a week without a working day', () => {
+    const closed = {
+      ...withProgramme({ quantity: 90, release: twoPlants.programme.release }),
+      calendars: {
+        days: { ...twoPlants.calendars['days']!, holidays: [{ from: '2027-03-22', to: '2027-03-28' }] },
+      },
+    };
+    const { answer } = resultsOf([shipping([8, 14, 20, 0, 20, 20, 8])], closed);
+    expect(answer.window).toEqual({ from: '2027-03-15', to: '2027-04-11' });
+    expect(answer.heldPerDay!.mean).toBeCloseTo(4, 12);
+  });
+
+  it('is not there for a programme shorter than the lead time, and the answer says so', () => {
+    const late = resultsOf([shipping([0, 0, 0, 0, 20, 70], { leadMean: 30 * 1440 })]);
+    expect(late.answer).toMatchObject({
+      verdict: 'not settled',
+      window: null,
+      heldPerDay: null,
+      askedPerDay: 4,
+    });
+    expect(late.answer.sentence).toBe(
+      'Whether four a day is held is not settled: it is asked for too short a time, no whole week begins one mean lead time (30 days) after it is first asked and ends before it is last asked.',
+    );
+    expect(late.runs[0]!.heldPerDay).toBeNull();
+  });
+});
+
+describe('the verdict', () => {
+  // 60 units are asked in the 15 working days of the window.
+  it('holds when all that is asked is shipped', () => {
+    const { answer, findings } = resultsOf([allShipped, allShipped]);
+    expect(answer).toMatchObject({
+      verdict: 'holds',
+      askedPerDay: 4,
+      heldPerDay: { mean: 4, low: 4, high: 4, n: 2 },
+    });
+    expect(answer.sentence).toBe(
+      'Four a day is held: 4 a working day are shipped (95 % CI 4 to 4, 2 replications) while 4 are asked, from 2027-03-15 to 2027-04-04.',
+    );
+    expect(findings).toEqual([]);
+  });
+
+  it('holds with 59 of 60 (1.7 % missing) and falls short with 58 (3.3 %)', () => {
+    expect(resultsOf([1, 2, 3].map(() => shipping([8, 14, 20, 20, 19, 9]))).answer.verdict).toBe('holds');
+    const { answer, findings } = resultsOf(
+      [1, 2, 3].map(() =>
+        shipping([8, 14, 20, 19, 19, 10], { utilisation: Float64Array.of(0.9, 0.5, 0, 0, 0, 0.2, 0.3) }),
+      ),
+    );
+    expect(answer.verdict).toBe('falls short');
+    // 58 / 15 = 3.8667
+    expect(answer.sentence).toBe(
+      'Four a day is not held: 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 3 replications) while 4 are asked; the station booth stops it (bottleneck in 100 % of replications).',
+    );
+    expect(findings).toEqual([
+      {
+        kind: 'rate not held',
+        text: 'four a day is not held: 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 3 replications) while 4 are asked',
+        replications: 3,
+      },
+    ]);
+  });
+
+  it('is not settled where the interval has the limit inside', () => {
+    // 60 and 54 of 60: 0 and 10 % missing, 5 % +- 12.706 * 5 %.
+    const { answer, runs } = resultsOf([allShipped, shipping([8, 14, 18, 18, 18, 14])]);
+    expect(answer.verdict).toBe('not settled');
+    expect(answer.heldPerDay!.mean).toBeCloseTo(3.8, 12);
+    expect(runs.map((run) => run.heldPerDay)).toEqual([4, 3.6]);
+    expect(answer.sentence).toContain('where 2 % may be, so more replications are needed');
+  });
+
+  it('is not settled by a single replication', () => {
+    expect(resultsOf([allShipped]).answer).toMatchObject({
+      verdict: 'not settled',
+      heldPerDay: { low: null, high: null },
+    });
+    expect(resultsOf([allShipped]).answer.sentence).toContain('(no interval, 1 replication)');
+  });
+
+  it('falls short with one gridlock, whatever the others ship', () => {
+    const stuck = [
+      { number: 7, route: 'route', where: 'booth', waitsFor: 'bay', kind: 'room' as const },
+      { number: 5, route: 'route', where: 'bay', waitsFor: 'booth', kind: 'room' as const },
+    ];
+    const { answer, findings } = resultsOf([
+      allShipped,
+      allShipped,
+      shipping([8, 14, 20, 20, 20], { outcome: 'gridlock', stuck }),
+    ]);
+    expect(answer.verdict).toBe('falls short');
+    expect(answer.sentence).toMatch(
+      /^Four a day is not held: the build comes to a standstill in 1 of 3 replications \(gridlock\)/,
+    );
+    expect(findings.map(({ kind, replications }) => [kind, replications])).toEqual([
+      ['gridlock', 1],
+      ['rate not held', 1],
+    ]);
+    expect(findings[0]!.text).toContain('in replication 3: ');
+    expect(findings[0]!.text).toContain('7 at booth waits for room at bay, ');
+  });
+
+  it('is none without a rate', () => {
+    const drawn = withProgramme({
+      quantity: 90,
+      release: { kind: 'interval', interval: { kind: 'exponential', mean: 60 } },
+    });
+    const { answer, series } = resultsOf([allShipped, allShipped], drawn);
+    expect(answer).toMatchObject({
+      verdict: 'no rate asked',
+      askedPerDay: null,
+      heldPerDay: null,
+      window: null,
+    });
+    expect(answer.sentence).toMatch(/^No rate is asked: 3 a working day are shipped/); // 90 units in 30 working days
+    expect(series.asked.every((asked) => asked === null)).toBe(true);
+  });
+});
