@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../model/time.js';
 import { schedule, type Outage } from './disruptions.js';
 import { comeUp, goDown } from './downtime.js';
 import type { Equipment, FailureMode } from './equipment.js';
@@ -7,8 +8,6 @@ import type { Run } from '../run.js';
  * Rule 13. Equipment fails by operating time or by the clock and is repaired; dated outages close stations and lanes.
  * After an outage the shop has recovered when no more units are open (released and not yet out) than when it began.
  */
-
-const DAY = 1440;
 
 export function beginDisruptions(run: Run): void {
   const {
@@ -125,5 +124,5 @@ const lanesOf = ({ model: { outages } }: Run, { id }: Outage): Int32Array =>
 function sample(run: Run, source: number): void {
   const { disruptions } = run;
   disruptions.openUnits[disruptions.sampled++] = openUnits(run);
-  if (disruptions.sampled < disruptions.openUnits.length) schedule(run, source, run.now + DAY);
+  if (disruptions.sampled < disruptions.openUnits.length) schedule(run, source, run.now + MINUTES_PER_DAY);
 }

@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
 import type { Finding } from '../file/problem.js';
 import type { CalendarSpec, ClockSpan, Scenario } from '../types/scenario.js';
@@ -35,12 +36,11 @@ export const calendarSchema = keys(
   'a calendar: a map with the key hours',
 ).transform((calendar): CalendarSpec => calendar);
 
-export const DAY = 1440;
-export const WEEK = 7 * DAY;
+export const WEEK = 7 * MINUTES_PER_DAY;
 
 /** Minutes; an end at or before the start is on the next day. */
 export const lengthOf = ({ startMin, endMin }: ClockSpan): number =>
-  endMin > startMin ? endMin - startMin : endMin + DAY - startMin;
+  endMin > startMin ? endMin - startMin : endMin + MINUTES_PER_DAY - startMin;
 
 /** Shifts that overlap, breaks outside the shifts, calendars without working time. */
 export function calendarFindings(scenario: Scenario): Finding[] {
@@ -80,7 +80,7 @@ export function calendarFindings(scenario: Scenario): Finding[] {
 
 /** Minutes from the start of the shift to the break, if the break lies inside. */
 export function offsetIn(shift: ClockSpan, pause: ClockSpan): number | undefined {
-  const offset = (pause.startMin - shift.startMin + DAY) % DAY;
+  const offset = (pause.startMin - shift.startMin + MINUTES_PER_DAY) % MINUTES_PER_DAY;
   return offset + lengthOf(pause) <= lengthOf(shift) ? offset : undefined;
 }
 
@@ -98,8 +98,8 @@ function overlapping({ hours, on }: CalendarSpec): ClockSpan[] | undefined {
   const week = on.flatMap((day) =>
     hours.map((shift) => ({
       shift,
-      start: (day - 1) * DAY + shift.startMin,
-      end: (day - 1) * DAY + shift.startMin + lengthOf(shift),
+      start: (day - 1) * MINUTES_PER_DAY + shift.startMin,
+      end: (day - 1) * MINUTES_PER_DAY + shift.startMin + lengthOf(shift),
     })),
   );
   week.sort((a, b) => a.start - b.start);

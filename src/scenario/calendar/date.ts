@@ -1,7 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
 
-/** Dates as whole days since 1970-01-01: cheap to count with, no zone. */
-export const MINUTES_PER_DAY = 1440;
 const MS_PER_DAY = 86_400_000;
 
 /** Day number of an ISO date (`2027-03-01`); a RangeError of Temporal's if there is no such date. */

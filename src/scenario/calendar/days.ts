@@ -1,4 +1,5 @@
-import { dayNumber, MINUTES_PER_DAY, weekday } from './date.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { dayNumber, weekday } from './date.js';
 import type { ZoneClock } from './zone.js';
 import type { CalendarSpec, ClockSpan } from '../types/scenario.js';
 

@@ -1,7 +1,8 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { Temporal } from 'temporal-polyfill';
 import { z } from 'zod';
 import { nearest } from '../values/nearest.js';
-import { MINUTES_PER_DAY, isoDate } from './date.js';
+import { isoDate } from './date.js';
 
 /** True for an IANA zone (`Europe/Oslo`) or UTC. */
 export function isZone(zone: string): boolean {

@@ -1,8 +1,9 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
 import { NEXT_SHIFT, OWN_SHIFT } from '../../flow/model/model.js';
 import type { CrewShiftColumns, Model, OvertimeColumns } from '../../flow/model/model.js';
 import type { CalendarBook } from '../calendar/book.js';
-import { DAY, WEEK, lengthOf } from '../calendar/calendars.js';
+import { WEEK, lengthOf } from '../calendar/calendars.js';
 import { isoWeek } from '../calendar/date.js';
 import type { Finding, Path } from '../file/problem.js';
 import type { Overtime } from '../types/crews.js';
@@ -142,7 +143,8 @@ function minutesOf(on: readonly number[], hours: readonly ClockSpan[]): Uint8Arr
   const week = new Uint8Array(WEEK);
   for (const day of on)
     for (const span of hours)
-      for (let i = 0; i < lengthOf(span); i++) week[((day - 1) * DAY + span.startMin + i) % WEEK] = 1;
+      for (let i = 0; i < lengthOf(span); i++)
+        week[((day - 1) * MINUTES_PER_DAY + span.startMin + i) % WEEK] = 1;
   return week;
 }
 

@@ -1,8 +1,9 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
 import { LEAVE_FULL, LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE } from '../../flow/model/model.js';
 import type { Model } from '../../flow/model/model.js';
 import type { CalendarBook } from '../calendar/book.js';
-import { MINUTES_PER_DAY } from '../calendar/date.js';
+
 import type { RunSpan } from '../programme/span.js';
 import type { Lane, Scenario } from '../types/scenario.js';
 import { keys, name, spaces, spell, whole, word } from '../values/keys.js';
@@ -19,7 +20,10 @@ const CLOCK_WANTED = 'a clock time, such as "08:00"';
 const clock = z
   .string({ error: CLOCK_WANTED })
   .regex(CLOCK, { error: CLOCK_WANTED, abort: true })
-  .refine((text) => (clockOf(text) ?? 1440) < 1440, { error: `${CLOCK_WANTED}, before 24:00`, abort: true })
+  .refine((text) => (clockOf(text) ?? MINUTES_PER_DAY) < MINUTES_PER_DAY, {
+    error: `${CLOCK_WANTED}, before 24:00`,
+    abort: true,
+  })
   .transform((text) => clockOf(text)!);
 
 const leaves = z.union(

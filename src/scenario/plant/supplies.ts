@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
 import type { CalendarBook } from '../calendar/book.js';
@@ -15,7 +16,6 @@ import { siteOf } from '../whole/ids.js';
 import type { Names } from '../whole/ids.js';
 import { own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
 
-const DAY = 1440;
 const DELIVERIES = 'a list such as [{ on: 2027-03-08, lot: 12 }], or { lot: 10, every: 7 days }';
 
 const dated = keys(
@@ -31,7 +31,9 @@ const rhythm = keys(
   {
     lot: whole(1).describe('Parts that come each time. Example: 10'),
     every: spell
-      .refine((minutes) => minutes % DAY === 0, { error: 'a number of whole days, such as 7 days' })
+      .refine((minutes) => minutes % MINUTES_PER_DAY === 0, {
+        error: 'a number of whole days, such as 7 days',
+      })
       .describe('Days from one delivery to the next, weekends counted. Example: 7 days'),
     from: date
       .optional()
@@ -42,7 +44,13 @@ const rhythm = keys(
   },
   DELIVERIES,
 ).transform(
-  (r): DeliveryRhythm => ({ kind: 'rhythm', lot: r.lot, everyDays: r.every / DAY, from: r.from, to: r.to }),
+  (r): DeliveryRhythm => ({
+    kind: 'rhythm',
+    lot: r.lot,
+    everyDays: r.every / MINUTES_PER_DAY,
+    from: r.from,
+    to: r.to,
+  }),
 );
 
 /** A bought-in part: a stock that is filled up in lots from outside. */

@@ -1,5 +1,6 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
-import { dayNumber, MINUTES_PER_DAY } from '../calendar/date.js';
+import { dayNumber } from '../calendar/date.js';
 import type { WorkingDay } from '../calendar/days.js';
 import type { Names } from '../whole/ids.js';
 import { timesOnDay } from './release.js';

@@ -1,5 +1,6 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { CalendarBook } from '../calendar/book.js';
-import { isoDate, isoWeek, MINUTES_PER_DAY } from '../calendar/date.js';
+import { isoDate, isoWeek } from '../calendar/date.js';
 import type { WorkingDay } from '../calendar/days.js';
 import { releaseDays } from './release.js';
 import { releaseSite, runSpan } from './span.js';

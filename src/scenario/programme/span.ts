@@ -1,5 +1,6 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Distribution } from '../../random/distribution.js';
-import { dayNumber, MINUTES_PER_DAY, weekday } from '../calendar/date.js';
+import { dayNumber, weekday } from '../calendar/date.js';
 import { workingDayRule } from '../calendar/days.js';
 import { ZoneClock } from '../calendar/zone.js';
 import { meanOf } from '../../random/moments.js';

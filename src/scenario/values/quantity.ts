@@ -1,10 +1,13 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 /** Times, chances, dates and clock times as planners write them. Each reader answers undefined for what it cannot read. */
 
 export type TimeUnit = 's' | 'min' | 'h' | 'day' | 'days';
 
 /** Minutes in so many of a unit. Seconds are divided, so that 90 s is exactly 1.5 min. */
 export function toMinutes(amount: number, unit: TimeUnit): number {
-  return unit === 's' ? amount / 60 : amount * { min: 1, h: 60, day: 1440, days: 1440 }[unit];
+  return unit === 's'
+    ? amount / 60
+    : amount * { min: 1, h: 60, day: MINUTES_PER_DAY, days: MINUTES_PER_DAY }[unit];
 }
 
 export const TIME = /^(\d+(?:\.\d+)?) *(s|min|h|days?)$/;
@@ -14,7 +17,7 @@ export const CLOCK = /^(\d{1,2}):(\d{2})$/;
 export const CLOCK_SPAN = /^\d{1,2}:\d{2} *- *\d{1,2}:\d{2}$/;
 
 /** A hundred years; longer is a slip. */
-export const LONGEST_MIN = 100 * 366 * 1440;
+export const LONGEST_MIN = 100 * 366 * MINUTES_PER_DAY;
 
 /** `1.5 h` -> 90 minutes. */
 export function minutesOf(text: string): number | undefined {
@@ -63,14 +66,14 @@ export function clockOf(text: string): number | undefined {
   const parts = CLOCK.exec(text.trim());
   if (parts === null) return undefined;
   const minutes = Number(parts[1]) * 60 + Number(parts[2]);
-  return Number(parts[2]) < 60 && minutes <= 1440 ? minutes : undefined;
+  return Number(parts[2]) < 60 && minutes <= MINUTES_PER_DAY ? minutes : undefined;
 }
 
 /** `06:00-14:30`, minutes after midnight; an end at or before the start is on the next day. */
 export function clockSpanOf(text: string): { startMin: number; endMin: number } | undefined {
   if (!CLOCK_SPAN.test(text.trim())) return undefined;
   const [start, end] = text.split('-').map(clockOf);
-  return start === undefined || end === undefined || start === 1440
+  return start === undefined || end === undefined || start === MINUTES_PER_DAY
     ? undefined
     : { startMin: start, endMin: end };
 }

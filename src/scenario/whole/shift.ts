@@ -1,6 +1,7 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { leastOf } from '../../random/moments.js';
 import { teamCrewsAt } from '../plant/stretches.js';
-import { DAY, lengthOf, offsetIn, WEEK } from '../calendar/calendars.js';
+import { lengthOf, offsetIn, WEEK } from '../calendar/calendars.js';
 import { own, possibleValues, routesOf, siteOfStation, stepsOf } from './placed.js';
 import type { Finding } from '../file/problem.js';
 import type { CalendarSpec, Scenario, StationStep } from '../types/scenario.js';
@@ -73,7 +74,7 @@ function weekOf({ hours, breaks, on }: CalendarSpec): Uint8Array {
   };
   for (const day of on) {
     for (const shift of hours) {
-      const start = (day - 1) * DAY + shift.startMin;
+      const start = (day - 1) * MINUTES_PER_DAY + shift.startMin;
       fill(1, start, lengthOf(shift));
       for (const pause of breaks) {
         const offset = offsetIn(shift, pause);
@@ -90,7 +91,7 @@ function longestShift({ hours, on }: CalendarSpec, together: Uint8Array): number
     hours.map((shift) => {
       let minutes = 0;
       for (let i = 0; i < lengthOf(shift); i++)
-        minutes += together[((day - 1) * DAY + shift.startMin + i) % WEEK]!;
+        minutes += together[((day - 1) * MINUTES_PER_DAY + shift.startMin + i) % WEEK]!;
       return minutes;
     }),
   );

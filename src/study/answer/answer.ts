@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, count, intervalName, mean, number, withInterval } from '../format.js';
 import type { Answer, BottleneckResult, Estimate } from '../simulate/results.js';
 import { SHORTFALL_ALLOWED, type RateJudged } from '../programme/rate-held.js';
@@ -68,7 +69,7 @@ function whyNoWindow(sample: Sample, asked: number, lead: number): string {
   if (Number.isNaN(lead)) return 'no unit was shipped';
   if (!sample.calendar.releaseDays.some((day) => day.usual === asked))
     return 'the programme ends before its plan comes to it';
-  return `it is asked for too short a time, no whole ${sample.clock.buckets.unit} begins one mean lead time (${number(lead / 1440)} days) after it is first asked and ends before it is last asked`;
+  return `it is asked for too short a time, no whole ${sample.clock.buckets.unit} begins one mean lead time (${number(lead / MINUTES_PER_DAY)} days) after it is first asked and ends before it is last asked`;
 }
 
 /** `3.46 a day are shipped (95 % CI 3.41 to 3.51, 40 replications) while 4 are asked`. */

@@ -1,9 +1,8 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { RunRow } from '../simulate/results.js';
 import type { Folded, Sample } from '../sample/sample.js';
 import { bottleneckOf } from '../sections/bottlenecks.js';
 import { lastShipped } from '../programme/dates.js';
-
-const DAY = 1440;
 
 /** A row, but for what was held, which is known only when all replications have come. */
 type Row = Omit<RunRow, 'heldPerDay'>;
@@ -17,9 +16,9 @@ export function runs(sample: Sample): Folded<Row[]> {
       shipped: each.shipped,
       scrapped: each.scrapped,
       wip: each.wip,
-      leadMeanDays: known(each.leadMean / DAY),
-      leadP50Days: known(each.leadP50 / DAY),
-      leadP90Days: known(each.leadP90 / DAY),
+      leadMeanDays: known(each.leadMean / MINUTES_PER_DAY),
+      leadP50Days: known(each.leadP50 / MINUTES_PER_DAY),
+      leadP90Days: known(each.leadP90 / MINUTES_PER_DAY),
       lastShipped: sample.clock.date(lastShipped(each)),
       bottleneck: bottleneck(each),
     });

@@ -1,11 +1,11 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { Calendar } from '../../flow/floor/calendar.js';
 import type { CalendarColumns, CrewShiftColumns, Model } from '../../flow/model/model.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
 import { releaseSite, runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 
-const DAY = 1440;
-const WEEK = 7 * DAY;
+const WEEK = 7 * MINUTES_PER_DAY;
 
 /**
  * Mean minutes of each calendar for a working day of the release calendar (that of the first station's site), over the
@@ -28,7 +28,7 @@ export function dailyMinutes(model: Model, scenario: Scenario): DailyMinutes {
   const spanMinutes = end >= WEEK ? Math.floor(end / WEEK) * WEEK : end;
   const site = releaseSite(scenario);
   // Always open: a day of 24 h, whatever the clock does in spring and autumn.
-  let workingDays = site.calendar === undefined ? spanMinutes / DAY : 0;
+  let workingDays = site.calendar === undefined ? spanMinutes / MINUTES_PER_DAY : 0;
   if (site.calendar !== undefined) {
     for (const day of new CalendarBook(scenario, span).workingDays(site.calendar, site.zone)) {
       for (const { start, end: to } of day.windows)

@@ -1,9 +1,8 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { DailyMinutes } from './days.js';
-
-const DAY = 1440;
 
 /** What a supply carries: parts a working day, `Infinity` without a limit. */
 export interface SupplyLimit {
@@ -34,7 +33,7 @@ export function supplyLimits(model: Model, scenario: Scenario, daily: DailyMinut
       site: siteNames[resources.site[resource]],
       partsPerDay:
         order.kind === 'rhythm'
-          ? partsPer(order.lot, order.everyDays * DAY)
+          ? partsPer(order.lot, order.everyDays * MINUTES_PER_DAY)
           : order.kind === 'reorder'
             ? partsPer(supplies.level[id] + order.lot + mostWaiting(model, resource), lead)
             : listedRate(supplies.planTimes[id], supplies.planLots[id], partsPer),

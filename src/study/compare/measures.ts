@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { programmeClock } from '../../scenario/programme/clock.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { ComparedVariant } from './design.js';
@@ -6,8 +7,6 @@ import { releaseCalendar } from '../sample/planned.js';
 import type { MeasureResult } from './results.js';
 import { shippedPerDay } from '../programme/series.js';
 import { judgedWindow, type Window } from '../programme/judged-window.js';
-
-const DAY = 1440;
 
 export interface Measure extends MeasureResult {
   /** The value of each variant, in their order, in a replication; NaN where there is none. */
@@ -23,8 +22,10 @@ export function baseWindow(
     shipped = readings.reduce((sum, each) => sum + each.shipped, 0);
   if (highest === null) return null;
   const lead =
-    readings.reduce((sum, each) => sum + (each.shipped > 0 ? each.leadMeanDays * DAY * each.shipped : 0), 0) /
-    shipped;
+    readings.reduce(
+      (sum, each) => sum + (each.shipped > 0 ? each.leadMeanDays * MINUTES_PER_DAY * each.shipped : 0),
+      0,
+    ) / shipped;
   return judgedWindow(
     { scenario, model, clock: programmeClock(scenario), calendar: releaseCalendar(scenario) },
     highest,

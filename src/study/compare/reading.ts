@@ -1,11 +1,10 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { ratio } from '../sample/sample.js';
 import { moneyOf } from '../sections/costs.js';
 import { lastShipped } from '../programme/dates.js';
-
-const DAY = 1440;
 
 /** What studies keep of a replication: some two kilobytes, however long the run. Times are days, NaN where there is none. */
 export interface Reading {
@@ -44,9 +43,9 @@ export function readingOf(scenario: Scenario, model: Model): (observation: Obser
     minutes: seen.minutes,
     endedAt: seen.endedAt,
     wip: seen.wip,
-    leadMeanDays: seen.leadMean / DAY,
-    leadP90Days: seen.leadP90 / DAY,
-    lastUnitDay: seen.outcome === 'finished' ? lastShipped(seen) / DAY : NaN,
+    leadMeanDays: seen.leadMean / MINUTES_PER_DAY,
+    leadP90Days: seen.leadP90 / MINUTES_PER_DAY,
+    lastUnitDay: seen.outcome === 'finished' ? lastShipped(seen) / MINUTES_PER_DAY : NaN,
     costPerUnit: money === null ? NaN : ratio(money(seen), seen.shipped),
     enteredIn: seen.enteredIn,
     shippedIn: seen.shippedIn,

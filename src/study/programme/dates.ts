@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { buildName } from '../../flow/model/orders.js';
 import type { Observation } from '../../measure/observe.js';
 import { isoDate } from '../../scenario/calendar/date.js';
@@ -56,8 +57,6 @@ export function dateQuantile(days: Counts, p: number, level: number): DateQuanti
     why: date(ranks.high) === null ? `${unfinished}, so the interval has no end` : null,
   };
 }
-
-const MINUTES_PER_DAY = 1440;
 
 /** When each unit is shipped and due, by build number. Where a replication did not ship it, it comes after all that did. */
 export function units(sample: Sample): Pending<UnitResult[]> {

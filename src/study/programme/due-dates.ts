@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { hasDueDates } from '../../flow/model/orders.js';
 import type { Observation } from '../../measure/observe.js';
 import { Later, type Pending } from '../sample/deferred.js';
@@ -5,8 +6,6 @@ import { proportion } from '../statistics/proportion.js';
 import type { Proportion } from '../simulate/results.js';
 import type { DueResult } from './activities.js';
 import { ratio, type Sample } from '../sample/sample.js';
-
-const DAY = 1440;
 
 /** How well due dates were kept; null where nothing is due. */
 export function dueDates(sample: Sample): Pending<DueResult | null> {
@@ -17,7 +16,7 @@ export function dueDates(sample: Sample): Pending<DueResult | null> {
       const { late, due } = count(each);
       return ratio(late, due);
     }),
-    daysLate: sample.amount(({ lateMinutes, late }) => ratio(lateMinutes, late * DAY)),
+    daysLate: sample.amount(({ lateMinutes, late }) => ratio(lateMinutes, late * MINUTES_PER_DAY)),
   };
 }
 

@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { buildName } from '../../flow/model/orders.js';
 import { UNLIMITED, type Model } from '../../flow/model/model.js';
 import { prepare } from '../../flow/plan.js';
@@ -71,7 +72,7 @@ export function journey(
     chosen: build === undefined ? 'median lead time' : 'by name',
     entered: clock.dateTime(from) ?? '',
     shipped: isShipped ? clock.dateTime(to) : null,
-    leadDays: (to - from) / 1440,
+    leadDays: (to - from) / MINUTES_PER_DAY,
     parts,
     totals: totals(parts),
     steps: bySteps(parts),
@@ -151,7 +152,7 @@ function activity({ state, phase }: TracePart): JourneyActivity {
 function totals(parts: readonly JourneyPart[]): Journey['totals'] {
   const days = new Map<JourneyActivity, number>();
   for (const { what, fromMin, toMin } of parts)
-    days.set(what, (days.get(what) ?? 0) + (toMin - fromMin) / 1440);
+    days.set(what, (days.get(what) ?? 0) + (toMin - fromMin) / MINUTES_PER_DAY);
   return [...days].map(([what, sum]) => ({ what, days: sum })).sort((a, b) => b.days - a.days);
 }
 

@@ -1,10 +1,10 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { binEdge } from '../../flow/accounts/bins.js';
 import type { Observation } from '../../measure/observe.js';
 import { Later, type Pending } from '../sample/deferred.js';
 import type { Estimate, Results } from '../simulate/results.js';
 import type { Sample } from '../sample/sample.js';
 
-const DAY = 1440;
 /** About so many classes; at least two bins of the tally go into one. */
 const CLASSES = 40;
 
@@ -13,15 +13,15 @@ export function leadTime(sample: Sample): Pending<Results['leadTime']> {
   return {
     unit: 'days',
     mean: meanLeadDays(sample),
-    p50: sample.amount(({ leadP50 }) => leadP50 / DAY),
-    p90: sample.amount(({ leadP90 }) => leadP90 / DAY),
+    p50: sample.amount(({ leadP50 }) => leadP50 / MINUTES_PER_DAY),
+    p90: sample.amount(({ leadP90 }) => leadP90 / MINUTES_PER_DAY),
     edges: new Later(() => classes.value.edges),
     counts: new Later(() => classes.value.counts),
   };
 }
 
 export const meanLeadDays = (sample: Sample): Later<Estimate> =>
-  sample.amount(({ leadMean }) => leadMean / DAY);
+  sample.amount(({ leadMean }) => leadMean / MINUTES_PER_DAY);
 
 /** Lead time over all units shipped in all replications, minutes; NaN if there is none. */
 export function pooledLeadTime(observations: readonly Pick<Observation, 'shipped' | 'leadMean'>[]): number {
@@ -62,10 +62,10 @@ function histogram(sample: Sample): Later<Pick<Results['leadTime'], 'edges' | 'c
 function classes({ bins, least, greatest }: Pooled): { edges: number[]; counts: number[] } {
   const last = Math.max(...bins.keys());
   const width = roundWidth(
-    Math.max((greatest - least) / CLASSES, 2 * (binEdge(last + 1) - binEdge(last))) / DAY,
+    Math.max((greatest - least) / CLASSES, 2 * (binEdge(last + 1) - binEdge(last))) / MINUTES_PER_DAY,
   );
-  const first = Math.floor(least / DAY / width),
-    end = Math.max(first + 1, Math.ceil(greatest / DAY / width));
+  const first = Math.floor(least / MINUTES_PER_DAY / width),
+    end = Math.max(first + 1, Math.ceil(greatest / MINUTES_PER_DAY / width));
   const edges = Array.from({ length: end - first + 1 }, (_, i) => tidy((first + i) * width));
 
   const below = (days: number): number => {
@@ -74,7 +74,7 @@ function classes({ bins, least, greatest }: Pooled): { edges: number[]; counts: 
       // No unit lies beyond the least and the greatest seen.
       const from = Math.max(binEdge(bin), least),
         to = Math.min(binEdge(bin + 1), greatest),
-        minutes = days * DAY;
+        minutes = days * MINUTES_PER_DAY;
       units += minutes >= to ? count : minutes <= from ? 0 : (count * (minutes - from)) / (to - from);
     }
     return Math.round(units);

@@ -1,5 +1,6 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { RELEASE_TIMES } from '../../flow/model/model.js';
-import { isoDate, MINUTES_PER_DAY, weekday } from '../../scenario/calendar/date.js';
+import { isoDate, weekday } from '../../scenario/calendar/date.js';
 import { runSpan } from '../../scenario/programme/span.js';
 import { Counts } from '../statistics/counts.js';
 import { Later } from '../sample/deferred.js';

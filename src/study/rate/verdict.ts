@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import { busiest } from '../sections/bottlenecks.js';
@@ -22,8 +23,6 @@ export interface RateReading {
   readonly busiest: number;
 }
 
-const DAY = 1440;
-
 export function readRate(seen: Observation): RateReading {
   const weeks = seen.shippedIn.length;
   const total = (week: number): number => {
@@ -38,8 +37,8 @@ export function readRate(seen: Observation): RateReading {
     scrapped: seen.scrapped,
     wipIn: Float64Array.from({ length: weeks }, (_, week) => total(week)),
     wip: seen.wip,
-    leadMeanDays: seen.leadMean / DAY,
-    leadP90Days: seen.leadP90 / DAY,
+    leadMeanDays: seen.leadMean / MINUTES_PER_DAY,
+    leadP90Days: seen.leadP90 / MINUTES_PER_DAY,
     busiest: busiest(seen),
   };
 }

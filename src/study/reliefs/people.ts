@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { CalendarSpec, ClockSpan, Scenario } from '../../scenario/types/scenario.js';
 import { atStation, stationsOf } from './places.js';
 import { scaled, withEntry } from './relief.js';
@@ -29,8 +30,7 @@ export function morePeople(scenario: Scenario): Relief[] {
   );
 }
 
-const DAY = 1440,
-  EXTRA_MIN = 60;
+const EXTRA_MIN = 60;
 
 /** One hour of overtime on each working day of each calendar that has a free hour behind or ahead of a shift. */
 export function moreHours(scenario: Scenario): Relief[] {
@@ -83,15 +83,21 @@ function freeHour({ hours, overtime }: CalendarSpec): ClockSpan | undefined {
   const starts = [
     ...shifts.map(({ endMin }) => endMin),
     ...shifts.map(({ startMin }) => startMin - EXTRA_MIN),
-  ].map((start) => (start + DAY) % DAY);
+  ].map((start) => (start + MINUTES_PER_DAY) % MINUTES_PER_DAY);
   const start = starts.find((each) => taken.every((span) => !overlap(each, span)));
   return start === undefined
     ? undefined
-    : { startMin: start, endMin: start + EXTRA_MIN > DAY ? start + EXTRA_MIN - DAY : start + EXTRA_MIN };
+    : {
+        startMin: start,
+        endMin: start + EXTRA_MIN > MINUTES_PER_DAY ? start + EXTRA_MIN - MINUTES_PER_DAY : start + EXTRA_MIN,
+      };
 }
 
 /** Whether the hour from `start` on shares time of the day with a span. */
 function overlap(start: number, { startMin, endMin }: ClockSpan): boolean {
-  const length = (endMin - startMin + DAY) % DAY || DAY;
-  return (start - startMin + DAY) % DAY < length || (startMin - start + DAY) % DAY < EXTRA_MIN;
+  const length = (endMin - startMin + MINUTES_PER_DAY) % MINUTES_PER_DAY || MINUTES_PER_DAY;
+  return (
+    (start - startMin + MINUTES_PER_DAY) % MINUTES_PER_DAY < length ||
+    (startMin - start + MINUTES_PER_DAY) % MINUTES_PER_DAY < EXTRA_MIN
+  );
 }

@@ -1,7 +1,7 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { withEntry, type Relief } from './relief.js';
 
-const DAY = 1440;
 /** A second departure is so long before an only one (behind it where that would be on the eve), minutes. */
 const APART_MIN = 240;
 
@@ -68,4 +68,4 @@ function oneMore(atMin: readonly number[]): number | undefined {
 }
 
 export const clock = (min: number): string =>
-  [Math.floor((min % DAY) / 60), min % 60].map((part) => String(part).padStart(2, '0')).join(':');
+  [Math.floor((min % MINUTES_PER_DAY) / 60), min % 60].map((part) => String(part).padStart(2, '0')).join(':');

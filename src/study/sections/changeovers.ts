@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { Later } from '../sample/deferred.js';
 import { ratio } from '../sample/sample.js';
@@ -47,8 +48,7 @@ export interface StripStay {
   readonly changeTo: number | null;
 }
 
-const DAY_MIN = 1440,
-  WEEK_MIN = 7 * DAY_MIN;
+const WEEK_MIN = 7 * MINUTES_PER_DAY;
 /** Units on one place in a strip, at most. */
 const MOST_UNITS = 160;
 
@@ -138,12 +138,12 @@ function busiestWeek({ model, clock, first }: Sample, station: number): Window |
   );
   const start = isWeeks ? bucketEdges[week]! : begin + week * WEEK_MIN,
     length = isWeeks ? (bucketEdges[week + 1] ?? first.endedAt) - start : WEEK_MIN;
-  const whole = Math.ceil(length / DAY_MIN),
+  const whole = Math.ceil(length / MINUTES_PER_DAY),
     days = Math.max(
       1,
       Math.min(whole, Math.floor((whole * MOST_UNITS * model.stations.places[station]) / units)),
     );
-  return { start, end: days < whole ? start + days * DAY_MIN : start + length, days };
+  return { start, end: days < whole ? start + days * MINUTES_PER_DAY : start + length, days };
 }
 
 function strip(
@@ -159,7 +159,7 @@ function strip(
     hours: (end - start) / 60,
     days: Array.from(
       { length: days },
-      (_, i) => clock.date(Math.min(end - 1, start + (i + 0.5) * DAY_MIN)) ?? '',
+      (_, i) => clock.date(Math.min(end - 1, start + (i + 0.5) * MINUTES_PER_DAY)) ?? '',
     ),
     stays: (first.stays[station] ?? [])
       .filter(({ from, to }) => from < end && !(to <= start))

@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
 import { UNLIMITED } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
@@ -145,7 +146,6 @@ function paidAt(
 const priceOf = ({ people }: Costs, crew: string): HourPrice =>
   own(people, crew) ?? own(people, 'default') ?? NOTHING;
 
-const DAY = 1440;
 const sum = (values: Iterable<number>): number => {
   let total = 0;
   for (const value of values) total += value;
@@ -163,7 +163,7 @@ export function changeoversAt(
   return ({ changeovers }) => sum(changeovers.subarray(first, first + pairs));
 }
 
-export const days = ({ minutes }: Observation): number => minutes / DAY;
+export const days = ({ minutes }: Observation): number => minutes / MINUTES_PER_DAY;
 
 export const sendBacks = ({ inspections }: Observation): number => sum(inspections.sentBack);
 

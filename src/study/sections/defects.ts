@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { HOLD_NONE, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/model.js';
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
@@ -76,8 +77,6 @@ export interface ComparisonResult {
   /** Extra work where they differ, hours a replication. */
   readonly extraHours: Estimate;
 }
-
-const DAY = 1440;
 
 /** Escapes charged to where they are found, holds, second measurements and work done again. */
 export function quality(sample: Sample): PendingParts<QualityResults> {
@@ -201,8 +200,8 @@ function holds(sample: Sample): Pending<HoldResult[]> {
     site: siteNames[stations.site[steps.station[step]]],
     heldShare: sample.share(({ quality: { held, cameToHold } }) => ratio(held[h], cameToHold[h])),
     units: sample.amount(({ quality: { inHold } }) => inHold[h]),
-    daysMean: sample.amount(({ quality: { holdMean } }) => holdMean[h] / DAY),
-    daysP95: sample.amount(({ quality: { holdP95 } }) => holdP95[h] / DAY),
+    daysMean: sample.amount(({ quality: { holdMean } }) => holdMean[h] / MINUTES_PER_DAY),
+    daysP95: sample.amount(({ quality: { holdP95 } }) => holdP95[h] / MINUTES_PER_DAY),
     mended: sample.amount(({ quality: { mended } }) => mended[h]),
   }));
 }

@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { Counts } from '../statistics/counts.js';
 import { number } from '../format.js';
@@ -7,7 +8,6 @@ import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval
 import type { DaysQuantile, OutageDays, OutageResult } from './failures.js';
 import type { Folded, Sample } from '../sample/sample.js';
 
-const DAY = 1440;
 /** A daily sample may be an hour off midnight where the clocks have changed. */
 const CHANGE_OF_CLOCK = 120;
 /** Days shown after the shop has recovered. */
@@ -43,7 +43,7 @@ export function outages(sample: Sample): Pending<OutageResult[]> {
       ),
       from: clock.dateTime(columns.from[id]) ?? '',
       to: clock.dateTime(columns.to[id]) ?? '',
-      days: (columns.to[id] - columns.from[id]) / DAY,
+      days: (columns.to[id] - columns.from[id]) / MINUTES_PER_DAY,
       openUnits: sample.amount(({ outages: { openUnits } }) => openUnits[id]),
       recovered: new Later(() =>
         recovery.value.length === 0
@@ -54,7 +54,11 @@ export function outages(sample: Sample): Pending<OutageResult[]> {
       byDay: new Later(() =>
         open === null || recovery.value.length === 0
           ? null
-          : byDay(sample, open.value, columns.to[id] + lastOf(sorted(), days(0.8)) + DAYS_AFTER * DAY),
+          : byDay(
+              sample,
+              open.value,
+              columns.to[id] + lastOf(sorted(), days(0.8)) + DAYS_AFTER * MINUTES_PER_DAY,
+            ),
       ),
     };
   });
@@ -62,7 +66,7 @@ export function outages(sample: Sample): Pending<OutageResult[]> {
 
 /** Minutes after the outage at which its picture may end: P80 of the recovery, or where that is not known the slowest; not recovered: never. */
 const lastOf = (sorted: readonly number[], { days }: DaysQuantile): number =>
-  days === null ? (sorted.at(-1) ?? Infinity) : days * DAY;
+  days === null ? (sorted.at(-1) ?? Infinity) : days * MINUTES_PER_DAY;
 
 /** Open units by day of the watched outage, of the replications in which it began. */
 function openByDay(sample: Sample, hasBegun: (each: Observation) => boolean): Folded<Counts[]> {
@@ -89,13 +93,13 @@ function byDay(
   until: number,
 ): OutageDays {
   const rows = open
-    .map((counts, day) => ({ counts, time: watchFrom + day * DAY }))
+    .map((counts, day) => ({ counts, time: watchFrom + day * MINUTES_PER_DAY }))
     .filter(({ time }) => time <= until);
   const each = <T>(of: (counts: Counts) => T): (T | null)[] =>
     rows.map(({ counts }) => (counts.n === 0 ? null : of(counts)));
   return {
     dates: rows.map(({ time }) => clock.date(time + CHANGE_OF_CLOCK) ?? ''),
-    days: rows.map(({ time }) => (time - from[watched]) / DAY),
+    days: rows.map(({ time }) => (time - from[watched]) / MINUTES_PER_DAY),
     mean: each((counts) => counts.mean),
     p10: each((counts) => counts.quantile(0.1)),
     p90: each((counts) => counts.quantile(0.9)),
@@ -116,7 +120,7 @@ function daysQuantile(sorted: readonly number[], p: number, level: number): Days
   const late = sorted.filter((time) => time === Infinity).length,
     notYet = `${late} of ${n} replications had not recovered when the run ended`;
   const days = (rank: number): number | null =>
-    sorted[rank - 1] === Infinity ? null : sorted[rank - 1] / DAY;
+    sorted[rank - 1] === Infinity ? null : sorted[rank - 1] / MINUTES_PER_DAY;
   if (days(ranks.middle) === null)
     return { ...none, why: `${notYet}, and P${number(p * 100)} is among those` };
   return {

@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { digest } from '../../scenario/read.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import { capacity } from '../capacity/capacity.js';
@@ -53,7 +54,7 @@ export function summary(sample: Sample, { file, seed }: Origin): Later<Results> 
     shipping = throughput(sample);
   const shown = shownBuckets(sample),
     rows = runs(sample),
-    days = sample.amount(({ minutes }) => minutes / 1440),
+    days = sample.amount(({ minutes }) => minutes / MINUTES_PER_DAY),
     inTheWay = findings(sample, judged);
   const results: Pending<Results> = {
     format: 'rateproof results',

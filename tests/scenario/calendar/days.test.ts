@@ -1,5 +1,6 @@
+import { MINUTES_PER_DAY } from '../../../src/flow/model/time.js';
 import { describe, expect, it } from 'vitest';
-import { dayNumber, isoDate, MINUTES_PER_DAY } from '../../../src/scenario/calendar/date.js';
+import { dayNumber, isoDate } from '../../../src/scenario/calendar/date.js';
 import { workingDays, type WorkingDay } from '../../../src/scenario/calendar/days.js';
 import { calendarColumns, intersection } from '../../../src/scenario/calendar/windows.js';
 import { ZoneClock } from '../../../src/scenario/calendar/zone.js';

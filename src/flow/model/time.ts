@@ -1,0 +1,2 @@
+/** Minutes of a day of 24 hours. */
+export const MINUTES_PER_DAY = 1440;
