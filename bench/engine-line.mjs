@@ -30,7 +30,10 @@ function planFor(hours, warmUp) {
   return plans.get(key);
 }
 
-/** @returns {{completions: number, throughput: number, wip: number, leadTime: number, leadTimeP95: number, working: number[], blocked: number[], starved: number[], seed: number}} hours and units an hour */
+/**
+ * @returns {{completions: number, throughput: number, wip: number, leadTime: number, leadTimeP95: number,
+ * working: number[], blocked: number[], starved: number[], seed: number}} hours and units an hour
+ */
 export function engineLine(hours, warmUp, seed) {
   const plan = planFor(hours, warmUp),
     run = simulate(plan, String(seed), 0),

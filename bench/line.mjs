@@ -1,5 +1,5 @@
-// The engine against the hand-written loop on the same line, in turn: `npm run bench`.
-// Stops with exit code 1 if either misses the known values or the engine's memory grows with the length of a run.
+// The engine against the hand-written loop on the same line, in turn: `npm run bench`. Stops with exit code 1
+// if either misses the known values or the engine's memory grows with the length of a run.
 import { engineLine } from './engine-line.mjs';
 import { HOURS, ROUNDS, WARM_UP, checkRuns } from './known-values.mjs';
 import { tightLine } from './tight-line.mjs';
@@ -14,8 +14,8 @@ const sides = [
 const failures = [];
 
 /**
- * Memory now held and the most ever held, MB. The first counts garbage not yet collected too; the second also sees
- * what a run took and gave back. Peak resident memory is in kilobytes on every platform of Node.
+ * Memory now held and the most ever held, MB. The first counts garbage not yet collected too; the second also
+ * sees what a run took and gave back. Peak resident memory is in kilobytes on every platform of Node.
  */
 function memory() {
   const { heapUsed, external } = process.memoryUsage(); // external includes typed arrays
@@ -59,7 +59,8 @@ function checkValues({ name, runs }) {
 
 const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
 
-for (const side of sides) checkMemory(side); // also warms both up; the engine first, so that its peak is its own
+// also warms both up; the engine first, so that its peak is its own
+for (const side of sides) checkMemory(side);
 for (let round = 1; round <= ROUNDS; round++) {
   const order = round % 2 === 1 ? sides : sides.toReversed();
   for (const side of order) timeRun(side, round);

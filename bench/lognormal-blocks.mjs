@@ -4,8 +4,8 @@ const LAYERS = 256;
 
 /**
  * Ziggurat tables for exp(-x²/2): `edge[i]` is the right edge of layer i (edge[0] belongs to the base strip,
- * whose area includes the tail), `height[i]` the density at that edge, `inner[i]` the share of layer i that lies
- * wholly under the curve. Marsaglia & Tsang (2000), Journal of Statistical Software 5(8).
+ * whose area includes the tail), `height[i]` the density at that edge, `inner[i]` the share of layer i that
+ * lies wholly under the curve. Marsaglia & Tsang (2000), Journal of Statistical Software 5(8).
  */
 function zigguratTables() {
   const density = (x) => Math.exp(-0.5 * x * x);

@@ -1,7 +1,7 @@
 // The reference line as a hand-written loop: what this language can do at best when nothing is configurable.
-// 22 stations of one place, buffers of 2, lognormal work (mean 1 h, cv 0.3), blocking after service, the first
-// station never starved; 8 % of the inspections after the last station send the unit back to station 18, where
-// rework goes first and its waiting space has no limit. Everything is a local or a typed array.
+// 22 stations of one place, buffers of 2, lognormal work (mean 1 h, cv 0.3), blocking after service, the
+// first station never starved; 8 % of the inspections after the last station send the unit back to station
+// 18, where rework goes first and its waiting space has no limit. Everything is a local or a typed array.
 import { fillLognormal, seedState, uniform } from './lognormal-blocks.mjs';
 
 const STATIONS = 22;

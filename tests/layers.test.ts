@@ -5,8 +5,9 @@ import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 
 /**
- * What each layer may import: imports point down only. `x types` grants types alone, `x/room` that folder alone.
- * eslint.config.js says the same for the editor; this test also sees dynamic imports, cycles and stray folders.
+ * What each layer may import: imports point down only. `x types` grants types alone, `x/room` that folder
+ * alone. eslint.config.js says the same for the editor; this test also sees dynamic imports, cycles and stray
+ * folders.
  */
 const GRANTS: Readonly<Record<string, readonly string[]>> = {
   random: [],
@@ -24,7 +25,9 @@ interface Import {
   readonly typeOnly: boolean;
 }
 
-/** Every module a source text imports, re-exports, loads by `import()` or names in an `import('...')` type. */
+/**
+ * Every module a source text imports, re-exports, loads by `import()` or names in an `import('...')` type.
+ */
 function importsOf(text: string): Import[] {
   const found: Import[] = [];
   const visit = (node: ts.Node): void => {
@@ -83,7 +86,10 @@ function faultsOf(file: string, text: string): string[] {
   });
 }
 
-/** A ring of layers that import one another (types too), first layer repeated at the end; undefined when there is none. */
+/**
+ * A ring of layers that import one another (types too), first layer repeated at the end; undefined when there
+ * is none.
+ */
 function layerRing(files: ReadonlyMap<string, string>): string[] | undefined {
   const edges = new Map<string, Set<string>>();
   for (const [file, text] of files) {

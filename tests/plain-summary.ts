@@ -1,9 +1,9 @@
 import type { Reporter, TestModule } from 'vitest/node';
 
 /**
- * The last line of a test run, alone on its line and without colour: `12 passed, 0 failed` or
- * `12 passed, 0 failed, 1 skipped`. Tests are counted, not files; a file that could not be loaded and an error
- * outside every test count as one failed each, so that a broken run never reads as a clean one.
+ * The last line of a test run, alone on its line and without colour: `12 passed, 0 failed` or `12 passed, 0
+ * failed, 1 skipped`. Tests are counted, not files; a file that could not be loaded and an error outside
+ * every test count as one failed each, so that a broken run never reads as a clean one.
  */
 export function plainSummary(
   modules: readonly Pick<TestModule, 'children' | 'errors'>[],

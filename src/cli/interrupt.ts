@@ -5,9 +5,14 @@ export class Interrupted extends Error {}
 
 export interface Interrupt {
   readonly signal: AbortSignal;
-  /** The outcome of `work`, or Interrupted as soon as there is an interrupt, whether `work` minds it or not. */
+  /**
+   * The outcome of `work`, or Interrupted as soon as there is an interrupt, whether `work` minds it or not.
+   */
   orStop<T>(work: Promise<T>): Promise<T>;
-  /** Work that holds the thread for long and leaves nothing behind: Ctrl-C ends the process in the middle of it. */
+  /**
+   * Work that holds the thread for long and leaves nothing behind: Ctrl-C ends the process in the middle of
+   * it.
+   */
   atOnce<T>(work: () => Promise<T>): Promise<T>;
 }
 

@@ -13,8 +13,9 @@ export function journalPath(out: string): string {
 }
 
 /**
- * Does work that keeps its finished replications in a journal beside `out`, and removes it when all is done. Whatever ends the work
- * before, the journal stays and the next run goes on from it. A UsageError for that of another study.
+ * Does work that keeps its finished replications in a journal beside `out`, and removes it when all is done.
+ * Whatever ends the work before, the journal stays and the next run goes on from it. A UsageError for that of
+ * another study.
  */
 export async function withJournal<Value, Found>(
   out: string,

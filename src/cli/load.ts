@@ -19,7 +19,10 @@ export interface Loaded {
 
 const MOST_PROBLEMS = 50;
 
-/** Reads and compiles a scenario file; files of observed times are looked for beside it. A UsageError tells all its problems. */
+/**
+ * Reads and compiles a scenario file; files of observed times are looked for beside it. A UsageError tells
+ * all its problems.
+ */
 export function loadScenario(path: string): Loaded {
   const text = readInput(path, 'a scenario file');
   const { scenario, problems } = readScenario(text, path, (relative) =>
@@ -34,7 +37,10 @@ export function loadScenario(path: string): Loaded {
   return { scenario, file: basename(path), model: planned(path, () => compile(scenario)) };
 }
 
-/** A scenario to be run. A warm-up that it leaves to be found is found first, and `warmed` gives it to changed scenarios too. */
+/**
+ * A scenario to be run. A warm-up that it leaves to be found is found first, and `warmed` gives it to changed
+ * scenarios too.
+ */
 export async function loadToRun(
   { file: path, seed, workers, quiet }: RunRequest,
   interrupt: Interrupt,
@@ -76,7 +82,10 @@ export function problemsError(path: string, problems: readonly Problem[], hint: 
   );
 }
 
-/** What only planning can tell, such as a programme that never ends, is said as `path: expected ...` in a RangeError. */
+/**
+ * What only planning can tell, such as a programme that never ends, is said as `path: expected ...` in a
+ * RangeError.
+ */
 export function planned<T>(path: string, plan: () => T): T {
   try {
     return plan();

@@ -32,7 +32,8 @@ export function sayError(error: unknown): ExitCode {
     return EXIT.usage;
   }
   say(
-    'error: this is a fault of rateproof, not yours; please report it with the command, the scenario and what stands below',
+    'error: this is a fault of rateproof, not yours; please report it with the command, the ' +
+      'scenario and what stands below',
   );
   say(error instanceof Error ? (error.stack ?? error.message) : `thrown: ${String(error)}`);
   return EXIT.fault;

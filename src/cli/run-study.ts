@@ -12,7 +12,10 @@ import { withJournal } from './journal.js';
 export interface StudyCommand<Found, Value = unknown> {
   /** What is done, for the first line of progress. */
   readonly stage: string;
-  /** What its replications hang on, so that a run that was cut off can go on; left out: nothing is kept of them. */
+  /**
+   * What its replications hang on, so that a run that was cut off can go on; left out: nothing is kept of
+   * them.
+   */
   readonly identity?: Identity | undefined;
   /** `journal`: where finished replications are kept while a report folder is on its way. */
   readonly run: (
@@ -29,7 +32,10 @@ export interface StudyCommand<Found, Value = unknown> {
   readonly stands: (found: Found) => boolean;
 }
 
-/** Runs a study: progress on stderr, the answer on stdout and, if asked for, a report folder, all of it or nothing. */
+/**
+ * Runs a study: progress on stderr, the answer on stdout and, if asked for, a report folder, all of it or
+ * nothing.
+ */
 export async function runStudy<Found, Value = unknown>(
   { out, replace, json, quiet, findingOk }: AnswerRequest,
   interrupt: Interrupt,

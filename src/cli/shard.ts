@@ -27,7 +27,10 @@ export interface ShardRun<Value> {
   readonly stage: string;
 }
 
-/** Runs one shard of a study into a folder of its own, for `merge`. Done already, or by a twin meanwhile, is as good. */
+/**
+ * Runs one shard of a study into a folder of its own, for `merge`. Done already, or by a twin meanwhile, is
+ * as good.
+ */
 export async function runShard<Value>(
   { shard, out, workers, quiet, asked, design, stage }: ShardRun<Value>,
   interrupt: Interrupt,

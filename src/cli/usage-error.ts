@@ -1,7 +1,11 @@
-/** What the user can put right: the command line, a file, the scenario. Anything else that is thrown is a fault of the program. */
+/**
+ * What the user can put right: the command line, a file, the scenario. Anything else that is thrown is a
+ * fault of the program.
+ */
 export class UsageError extends Error {
   /**
-   * `details` are lines to be printed above the message, `hint` is what to try, both without a full stop at the end.
+   * `details` are lines to be printed above the message, `hint` is what to try, both without a full stop at
+   * the end.
    */
   constructor(
     message: string,
@@ -12,7 +16,10 @@ export class UsageError extends Error {
   }
 }
 
-/** Why a file or folder could not be had, in words, for an error of the operating system; undefined for any other error. */
+/**
+ * Why a file or folder could not be had, in words, for an error of the operating system; undefined for any
+ * other error.
+ */
 export function systemReason(error: unknown): string | undefined {
   if (!(error instanceof Error) || !('code' in error) || !('syscall' in error)) return undefined;
   const code = String(error.code);

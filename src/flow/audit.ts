@@ -11,9 +11,10 @@ import type { Lane } from './traffic/lane.js';
 const ROUNDING = 1e-9;
 
 /**
- * Always run at the end of a replication: units in = units out + units inside; each station's accounts add to its
- * place-time, those of each lane to its truck-time; the time integral of work in process equals the sum of the times of the units (Little 1961, as an
- * identity over the observed window); nobody and nothing is claimed twice. A failure is a fault of the engine.
+ * Always run at the end of a replication: units in = units out + units inside; each station's accounts add to
+ * its place-time, those of each lane to its truck-time; the time integral of work in process equals the sum
+ * of the times of the units (Little 1961, as an identity over the observed window); nobody and nothing is
+ * claimed twice. A failure is a fault of the engine.
  * @throws Error naming the account and both sums
  */
 export function audit(run: Run): void {
@@ -122,7 +123,10 @@ function expectEqual(what: string, seen: number, wanted: number): void {
     throw new Error(`audit: ${what} must be ${wanted}; got ${seen}`);
 }
 
-/** Parts come and go as booked; orders, stock and the demand that waits make up the position on which lots are ordered. */
+/**
+ * Parts come and go as booked; orders, stock and the demand that waits make up the position on which lots are
+ * ordered.
+ */
 function auditSupply(supply: Supply): void {
   const {
     stock: { name, free, amount, pool },
@@ -158,7 +162,8 @@ export function heldBy({ places, shop }: Run, crew: Resource): number {
 }
 
 /**
- * Carriers and teams are counted as the units have them; carriers free, with units and on the way back are all there are.
+ * Carriers and teams are counted as the units have them; carriers free, with units and on the way back are
+ * all there are.
  * @throws Error naming the carriers or the crew, and both sums
  */
 export function auditStays({ shop, units }: Run): void {
@@ -177,7 +182,9 @@ export function auditStays({ shop, units }: Run): void {
   }
 }
 
-/** The counts of a lane are those of its trucks; what it says of each is in one sentence: what, seen, wanted. */
+/**
+ * The counts of a lane are those of its trucks; what it says of each is in one sentence: what, seen, wanted.
+ */
 export function auditLane(
   { name, trucks, ready, blockedNow }: Lane,
   expectEqual: (what: string, seen: number, wanted: number) => void,

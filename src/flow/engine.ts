@@ -39,7 +39,8 @@ export const FINISHED = 0,
   GRIDLOCK = 2;
 
 /**
- * Runs one replication of a model to its end and audits it. Same plan, seed and replication: same result bits.
+ * Runs one replication of a model to its end and audits it. Same plan, seed and replication: same result
+ * bits.
  * @param watch called ahead of each event, when all that followed from the one before is done
  */
 export function simulate(plan: Plan, seed: string, replication: number, watch?: (run: Run) => void): Run {
@@ -60,7 +61,9 @@ export function simulate(plan: Plan, seed: string, replication: number, watch?: 
   return run;
 }
 
-/** The loop asks the queue once ahead of each event: whoever watches stands there, and other runs pay nothing. */
+/**
+ * The loop asks the queue once ahead of each event: whoever watches stands there, and other runs pay nothing.
+ */
 function watchEvents(run: Run, watch: (run: Run) => void): void {
   const { queue } = run,
     ready = queue.ready.bind(queue);
@@ -146,7 +149,10 @@ function dispatch(run: Run, kind: number, id: number): void {
   }
 }
 
-/** Follows every consequence of an event that happens at the same time: room first, then pulse lines, tasks, lots, trucks, needs, feeders. */
+/**
+ * Follows every consequence of an event that happens at the same time: room first, then pulse lines, tasks,
+ * lots, trucks, needs, feeders.
+ */
 function drain(run: Run): void {
   const { toFill, toBegin, granted, toStartLot, toServe, toMatch, toFeed, toPulse } = run;
   for (;;) {
@@ -166,7 +172,10 @@ function drain(run: Run): void {
   }
 }
 
-/** When nothing can happen any more, lots and trucks that wait for more go with what they have. True if one did. */
+/**
+ * When nothing can happen any more, lots and trucks that wait for more go with what they have. True if one
+ * did.
+ */
 function leaveIncompletes(run: Run): boolean {
   let left = false;
   for (const lane of run.shop.lanes) left = leaveIncomplete(run, lane) || left;

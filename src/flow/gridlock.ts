@@ -7,7 +7,10 @@ import type { Unit } from './floor/unit.js';
 import type { Run } from './run.js';
 import { mayComeUp } from './work/failures.js';
 
-/** Whether nothing moves any more: only lots of supplies, changes of shift, looks at overtime rules, failures and repairs are ahead, and nobody waits for one of them. */
+/**
+ * Whether nothing moves any more: only lots of supplies, changes of shift, looks at overtime rules, failures
+ * and repairs are ahead, and nobody waits for one of them.
+ */
 export function isStill(run: Run): boolean {
   return (
     run.queue.size === run.lotsAhead + run.idleEvents + run.disruptions.scheduled &&
@@ -24,9 +27,16 @@ export interface Stuck {
   readonly route: string;
   readonly where: string;
   readonly waitsFor: string;
-  /** `room` at a station or lane; `pulse`: the station that holds up the pulse line; `crew` or `parts` of a step; `supply`: parts of which no more will come; `carrier`: these carriers; `lot`, `truck`: more units or a truck. */
+  /**
+   * `room` at a station or lane; `pulse`: the station that holds up the pulse line; `crew` or `parts` of a
+   * step; `supply`: parts of which no more will come; `carrier`: these carriers; `lot`, `truck`: more units
+   * or a truck.
+   */
   readonly kind: 'room' | 'pulse' | 'crew' | 'parts' | 'supply' | 'carrier' | 'lot' | 'truck';
-  /** Carriers, and crews of teams, that stay with it, and those that it waits for; left out where there are none. */
+  /**
+   * Carriers, and crews of teams, that stay with it, and those that it waits for; left out where there are
+   * none.
+   */
   readonly keeps?: readonly string[];
   readonly lacks?: readonly string[];
 }

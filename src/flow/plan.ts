@@ -5,7 +5,10 @@ import type { Model } from './model/model.js';
 export interface Plan {
   readonly model: Model;
   readonly calendars: readonly Calendar[];
-  /** The first so many replications are watched closely, which takes time: their momentary bottleneck, and how the line fills. */
+  /**
+   * The first so many replications are watched closely, which takes time: their momentary bottleneck, and how
+   * the line fills.
+   */
   readonly closely: number;
 }
 

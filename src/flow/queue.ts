@@ -1,10 +1,11 @@
 /**
- * The event queue: a binary heap on flat arrays, ordered by time, then priority, then sequence of scheduling, so that
- * events at one time come out in one order on every machine.
+ * The event queue: a binary heap on flat arrays, ordered by time, then priority, then sequence of scheduling,
+ * so that events at one time come out in one order on every machine.
  *
- * Each source of events (a place, a truck, a timer ..) has at most one event in the queue, so that an event is a time
- * and the number of its source; its priority is the source's kind, a smaller one first. A `pop` leaves a hole at the
- * root, which the next `push` fills without a search, since most events schedule one other.
+ * Each source of events (a place, a truck, a timer ..) has at most one event in the queue, so that an event
+ * is a time and the number of its source; its priority is the source's kind, a smaller one first. A `pop`
+ * leaves a hole at the root, which the next `push` fills without a search, since most events schedule one
+ * other.
  */
 
 /** Room for 2^46 events of each kind; the sum stays an exact float. */
@@ -80,7 +81,8 @@ export class EventQueue {
   }
 
   /**
-   * Takes the event of a source out before it happens; its time. For interruptions, which are rare: O(number of sources).
+   * Takes the event of a source out before it happens; its time. For interruptions, which are rare: O(number
+   * of sources).
    * @throws Error if the source has none in the queue
    */
   remove(kind: number, id: number): number {
@@ -155,7 +157,8 @@ export class EventQueue {
         right = left + 1,
         leftTime = times[left],
         rightTime = times[right];
-      // By arithmetic: a branch on the times would be guessed wrong half the time; the one on equality hardly ever is.
+      // By arithmetic: a branch on the times would be guessed wrong half the time; the one on equality hardly
+      // ever is.
       let child = left + (+(right < count) & +(rightTime < leftTime));
       if (rightTime === leftTime && right < count && orders[sources[right]] < orders[sources[left]])
         child = right;

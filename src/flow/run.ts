@@ -43,7 +43,10 @@ export class Run {
   readonly activeWatch: ActiveWatch | null;
   readonly startUp: StartUp | null;
 
-  /** Start of observation; present bucket of the series, -1 before the first, and its start; units shipped or scrapped since the start of the run. */
+  /**
+   * Start of observation; present bucket of the series, -1 before the first, and its start; units shipped or
+   * scrapped since the start of the run.
+   */
   observedFrom = Number.NaN;
   bucket = -1;
   bucketSince = Number.NaN;
@@ -63,16 +66,23 @@ export class Run {
   /** Number of the present scan of a pool. */
   scan = 0;
 
-  /** By build number - 1: time of entry and of shipping, NaN before; option values. Empty for a run without a quantity. */
+  /**
+   * By build number - 1: time of entry and of shipping, NaN before; option values. Empty for a run without a
+   * quantity.
+   */
   readonly enteredAt: Float64Array;
   readonly shippedAt: Float64Array;
   readonly optionsOf: Uint8Array;
-  /** By build number - 1: when it is due, Infinity where it is not known or there is none; empty where nothing is due. */
+  /**
+   * By build number - 1: when it is due, Infinity where it is not known or there is none; empty where nothing
+   * is due.
+   */
   readonly dueAt: Float64Array;
 
   /** Something is listed below. */
   pending = false;
-  // What has to be looked at before the next event, last in first out; each object carries a mark that it is listed.
+  // What has to be looked at before the next event, last in first out; each object carries a mark that it is
+  // listed.
   readonly toFill: Buffer[] = [];
   readonly toStartLot: Station[] = [];
   readonly toServe: Lane[] = [];

@@ -43,7 +43,10 @@ import {
   type Need,
 } from './floor/step.js';
 
-/** The shop floor of one replication as objects that point at each other, empty, in the order of the model's ids. */
+/**
+ * The shop floor of one replication as objects that point at each other, empty, in the order of the model's
+ * ids.
+ */
 export interface Shop {
   readonly stations: readonly Station[];
   readonly places: readonly Place[];
@@ -303,7 +306,10 @@ function describe(
   step.flags = flags;
 }
 
-/** The step is one of several side by side: it has no place of its own to be set up, and what stays with the unit is claimed by the group. */
+/**
+ * The step is one of several side by side: it has no place of its own to be set up, and what stays with the
+ * unit is claimed by the group.
+ */
 function joinGroup(step: Step, group: Step): void {
   group.beside.push(step);
   group.flags |= IS_GROUP | (step.flags & HAS_QUALITY);
@@ -353,7 +359,10 @@ function furnishCarried({ quality: { carriedStart, carriedSlot } }: Model, route
   }
 }
 
-/** Resources that a step wants together share a pool; a step that waits for own parts alone has one of its own. */
+/**
+ * Resources that a step wants together share a pool; a step that waits for own parts alone has one of its
+ * own.
+ */
 function joinPools(steps: readonly Step[], resources: readonly Resource[]): void {
   const wantedBy = ({ needs, stays }: Step): Resource[] =>
     [...needs, ...stays].map(({ resource }) => resource);

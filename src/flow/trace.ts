@@ -33,10 +33,11 @@ interface Situation {
 }
 
 /**
- * Runs a replication again and writes down the way of one unit from its entry to its shipping, or to the end of the run;
- * of an order built again, that of its last unit. It looks after each event, so the run is the same to the last bit, and
- * the event loop has nothing to ask for it. What falls outside the calendar that governs the state of a place, as in its
- * account, or the truck, is off shift. Empty if the unit did not enter.
+ * Runs a replication again and writes down the way of one unit from its entry to its shipping, or to the end
+ * of the run; of an order built again, that of its last unit. It looks after each event, so the run is the
+ * same to the last bit, and the event loop has nothing to ask for it. What falls outside the calendar that
+ * governs the state of a place, as in its account, or the truck, is off shift. Empty if the unit did not
+ * enter.
  */
 export function traceUnit(plan: Plan, seed: string, replication: number, number: number): TracePart[] {
   let parts: TracePart[] = [],

@@ -1,13 +1,22 @@
 import type { Run } from '../flow/run.js';
 
-/** People's time on shift in one replication, from the start of observation to its end; person-minutes, by crew. */
+/**
+ * People's time on shift in one replication, from the start of observation to its end; person-minutes, by
+ * crew.
+ */
 export interface CrewTime {
   /** Of people who were there, in usual hours and in overtime: what is paid. */
   readonly usual: Float64Array;
   readonly overtime: Float64Array;
-  /** By crew, those of one calendar share it: its minutes on shift by bucket, overtime included; the overtime of them. */
+  /**
+   * By crew, those of one calendar share it: its minutes on shift by bucket, overtime included; the overtime
+   * of them.
+   */
   readonly hours: readonly { readonly onShift: Float64Array; readonly overtime: Float64Array }[];
-  /** By crew, of those whose number changes by shift; null: all are there. Person-minutes by bucket, overtime included; the overtime of them. */
+  /**
+   * By crew, of those whose number changes by shift; null: all are there. Person-minutes by bucket, overtime
+   * included; the overtime of them.
+   */
   readonly people: readonly ({ readonly present: Float64Array; readonly overtime: Float64Array } | null)[];
 }
 

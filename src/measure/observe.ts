@@ -187,8 +187,8 @@ function leadTimes(tally: Tally): LeadTimes {
 }
 
 /**
- * What was observed in one replication. Plain data that can be sent between workers. Times are minutes since the
- * programme's start, shares 0..1 of the observed time, arrays in the order of the model's ids.
+ * What was observed in one replication. Plain data that can be sent between workers. Times are minutes since
+ * the programme's start, shares 0..1 of the observed time, arrays in the order of the model's ids.
  */
 export interface Observation {
   readonly replication: number;
@@ -221,15 +221,24 @@ export interface Observation {
   readonly stationShares: Float64Array;
   /** By step: visits begun. */
   readonly stepVisits: Float64Array;
-  /** By destination (stations, then lanes): mean in the buffer, share of time by level, from `bufferLevelsFrom` on, up to the highest level that occurred. */
+  /**
+   * By destination (stations, then lanes): mean in the buffer, share of time by level, from
+   * `bufferLevelsFrom` on, up to the highest level that occurred.
+   */
   readonly bufferMean: Float64Array;
   readonly bufferLevels: Float64Array;
   readonly bufferLevelsFrom: Int32Array;
-  /** By destination, over the whole run: 1 if a unit ever found no room there; most units in its spaces at a time, Infinity for `LEVELS` - 1 and more. */
+  /**
+   * By destination, over the whole run: 1 if a unit ever found no room there; most units in its spaces at a
+   * time, Infinity for `LEVELS` - 1 and more.
+   */
   readonly room: { readonly shutOut: Uint8Array; readonly most: Float64Array };
   /** By crew: engaged person-time over time on shift. */
   readonly crewBusy: Float64Array;
-  /** By supply: mean on order (of a delivery plan: overdue), least stock, lots received and those of them late, waits for want of it and their minutes. */
+  /**
+   * By supply: mean on order (of a delivery plan: overdue), least stock, lots received and those of them
+   * late, waits for want of it and their minutes.
+   */
   readonly supplies: {
     readonly onOrder: Float64Array;
     readonly least: Float64Array;
@@ -261,7 +270,10 @@ export interface Observation {
     readonly scrapped: Float64Array;
     readonly escaped: Float64Array;
   };
-  /** By station with changeovers: units that took a place. By pair of values, as in the model: changeovers, and their work. */
+  /**
+   * By station with changeovers: units that took a place. By pair of values, as in the model: changeovers,
+   * and their work.
+   */
   readonly taken: Float64Array;
   readonly changeovers: Float64Array;
   readonly changeoverMinutes: Float64Array;
@@ -283,9 +295,15 @@ export interface Observation {
   };
   /** Resources that can be a bottleneck: stations, crews, lanes, carriers. */
   readonly utilisation: Float64Array;
-  /** In the same order: share of the time observed as the sole momentary bottleneck, and as a shifting one; null where it was not followed. */
+  /**
+   * In the same order: share of the time observed as the sole momentary bottleneck, and as a shifting one;
+   * null where it was not followed.
+   */
   readonly momentary: { readonly sole: Float64Array; readonly shifting: Float64Array } | null;
-  /** Mean units inside by equal part of a steady-state run from its empty start; null where that was not followed. */
+  /**
+   * Mean units inside by equal part of a steady-state run from its empty start; null where that was not
+   * followed.
+   */
   readonly startUp: Float64Array | null;
   /** Mean active period, minutes; 0 if there was none. */
   readonly activePeriod: Float64Array;
@@ -308,13 +326,19 @@ export interface Observation {
     readonly minutes: Float64Array;
     readonly longest: Float64Array;
   };
-  /** By outage: units open (released and not yet out) when it began and the time when no more were open again, NaN where it did not come so far; open units by day of the watched one. */
+  /**
+   * By outage: units open (released and not yet out) when it began and the time when no more were open again,
+   * NaN where it did not come so far; open units by day of the watched one.
+   */
   readonly outages: {
     readonly openUnits: Float64Array;
     readonly recoveredAt: Float64Array;
     readonly openByDay: Float64Array;
   };
-  /** By pulse line: moves with units on it, working minutes between them, moves later than the takt and by how much: by station charged, then for want of room ahead. */
+  /**
+   * By pulse line: moves with units on it, working minutes between them, moves later than the takt and by how
+   * much: by station charged, then for want of room ahead.
+   */
   readonly pulseLines: readonly {
     readonly moves: number;
     readonly minutesBetween: number;

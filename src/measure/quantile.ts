@@ -1,8 +1,8 @@
 import { BIN_COUNT, binEdge } from '../flow/accounts/bins.js';
 
 /**
- * Quantile of durations counted in bins, minutes: linear within the bin, clamped to the least and greatest seen.
- * A bin is 0.27 % wide, so is the error. NaN when nothing was counted.
+ * Quantile of durations counted in bins, minutes: linear within the bin, clamped to the least and greatest
+ * seen. A bin is 0.27 % wide, so is the error. NaN when nothing was counted.
  * @param p 0..1
  */
 export function binQuantile(bins: ArrayLike<number>, p: number, least: number, greatest: number): number {

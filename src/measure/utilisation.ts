@@ -5,11 +5,15 @@ import type { CrewTime } from './crew-time.js';
 import { isActive, OFF_SHIFT } from '../flow/floor/states.js';
 
 /**
- * What can be a bottleneck, in this order: stations, crews, lanes, carriers. The bottleneck is the one with the highest
- * utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7; quoted from memory).
+ * What can be a bottleneck, in this order: stations, crews, lanes, carriers. The bottleneck is the one with
+ * the highest utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7;
+ * quoted from memory).
  */
 
-/** Active time over time on shift: places, people; trucks away and not blocked, by the clock; of carriers, those not free. Arrival banks have no equipment and count 0. */
+/**
+ * Active time over time on shift: places, people; trucks away and not blocked, by the clock; of carriers,
+ * those not free. Arrival banks have no equipment and count 0.
+ */
 export function utilisations(run: Run, people: CrewTime): Float64Array {
   const { model, shop } = run,
     minutes = run.now - run.observedFrom;
@@ -24,7 +28,9 @@ export function utilisations(run: Run, people: CrewTime): Float64Array {
   return Float64Array.from([...stations, ...crews, ...lanes, ...carriers]);
 }
 
-/** Mean active period, minutes of the resource's calendar; 0 if there was none (Roser, Nakano & Tanaka 2001). */
+/**
+ * Mean active period, minutes of the resource's calendar; 0 if there was none (Roser, Nakano & Tanaka 2001).
+ */
 export function activePeriods(run: Run): Float64Array {
   const all = [...run.shop.stations, ...crewsOf(run), ...run.shop.lanes, ...carriersOf(run)];
   return Float64Array.from(all, ({ activePeriods: periods, activeMinutes: minutes }) =>

@@ -1,7 +1,7 @@
 /**
- * Turn uniforms in (0, 1), in place, into values of another distribution by its inverse: one uniform a value. The value
- * rises with the uniform throughout, or falls throughout (exponential, Weibull), so two scenarios that differ a little
- * in a parameter see nearly the same luck.
+ * Turn uniforms in (0, 1), in place, into values of another distribution by its inverse: one uniform a value.
+ * The value rises with the uniform throughout, or falls throughout (exponential, Weibull), so two scenarios
+ * that differ a little in a parameter see nearly the same luck.
  */
 
 /** Triangular on [low, high] with its peak at `likely`; low < high. */
@@ -33,7 +33,10 @@ export function toWeibull(out: Float64Array, from: number, to: number, power: nu
   for (let k = from; k < to; k++) out[k] = scale * Math.exp(power * Math.log(-Math.log(out[k]!)));
 }
 
-/** One of `values`, each with the share by which `upTo` rises to it; `upTo` ends at 1. Binary search, O(log n). */
+/**
+ * One of `values`, each with the share by which `upTo` rises to it; `upTo` ends at 1. Binary search, O(log
+ * n).
+ */
 export function toDiscrete(
   out: Float64Array,
   from: number,

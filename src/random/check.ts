@@ -20,8 +20,8 @@ export function mustNotBeNegative(what: string, value: number): void {
 }
 
 /**
- * Throws a RangeError that names kind, parameter and value when a distribution has no meaning: a bound out of order, a
- * shape of zero, no values to choose from.
+ * Throws a RangeError that names kind, parameter and value when a distribution has no meaning: a bound out of
+ * order, a shape of zero, no values to choose from.
  */
 export function checkDistribution(d: Distribution): void {
   switch (d.kind) {

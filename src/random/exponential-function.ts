@@ -1,9 +1,10 @@
 /**
- * The exponential function in plain arithmetic, for the inner loop of lognormal work times: it takes two thirds of the
- * time of Math.exp, and gives the same bits in every JavaScript engine, which Math.exp does not promise.
+ * The exponential function in plain arithmetic, for the inner loop of lognormal work times: it takes two
+ * thirds of the time of Math.exp, and gives the same bits in every JavaScript engine, which Math.exp does not
+ * promise.
  *
- * Tang's table method (P. T. P. Tang, ACM Transactions on Mathematical Software 15(2), 1989): x = (64 m + j) ln 2 / 64
- * + r, so exp(x) = 2^m 2^(j/64) exp(r), with exp(r) by its series.
+ * Tang's table method (P. T. P. Tang, ACM Transactions on Mathematical Software 15(2), 1989): x = (64 m + j)
+ * ln 2 / 64 + r, so exp(x) = 2^m 2^(j/64) exp(r), with exp(r) by its series.
  */
 const STEPS = 64;
 /** 2^(j/64) for the 64 steps, and 2^m for every power in the range of the fast way. */
@@ -16,8 +17,8 @@ const STEPS_PER_UNIT = STEPS / Math.LN2;
 /** Added before a number is cut to an integer, so that it is above zero and cutting is rounding down. */
 const OFFSET = 65536;
 /**
- * ln 2 / 64 in two parts: the first has enough zero bits at its end that its multiples are exact, the second is ln 2
- * (0.693147180559945309417232121458) less the first, to full accuracy.
+ * ln 2 / 64 in two parts: the first has enough zero bits at its end that its multiples are exact, the second
+ * is ln 2 (0.693147180559945309417232121458) less the first, to full accuracy.
  */
 const STEP_HIGH = Math.fround(Math.LN2) / STEPS;
 const STEP_LOW = -1.904654299957768e-9 / STEPS;

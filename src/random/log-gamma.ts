@@ -1,4 +1,7 @@
-/** ζ(k) - 1 for k = 2, 3, .. 26 (the table of Abramowitz & Stegun 1964, chapter 23), reckoned anew by Euler-Maclaurin sums. */
+/**
+ * ζ(k) - 1 for k = 2, 3, .. 26 (the table of Abramowitz & Stegun 1964, chapter 23), reckoned anew by
+ * Euler-Maclaurin sums.
+ */
 const ZETA_LESS_ONE = [
   0.6449340668482264, 0.2020569031595943, 0.08232323371113819, 0.03692775514336993, 0.01734306198444914,
   0.008349277381922827, 0.00407735619794434, 0.002008392826082214, 0.0009945751278180853,
@@ -12,8 +15,9 @@ const EULER = 0.5772156649015329;
 const LARGE = 15;
 
 /**
- * Ln Γ(1 + x) for x >= 0, to about 15 digits, also close to its zeros at 0 and 1. The recurrence Γ(1 + x) = x Γ(x)
- * leads to the series about 1 (Abramowitz & Stegun 1964, 6.1.15 and 6.1.33); a large x to Stirling's (6.1.41).
+ * Ln Γ(1 + x) for x >= 0, to about 15 digits, also close to its zeros at 0 and 1. The recurrence Γ(1 + x) = x
+ * Γ(x) leads to the series about 1 (Abramowitz & Stegun 1964, 6.1.15 and 6.1.33); a large x to Stirling's
+ * (6.1.41).
  */
 export function logGamma1p(x: number): number {
   if (x >= LARGE) return stirling(1 + x);

@@ -1,7 +1,8 @@
 /**
- * Exact mean, variance and least value of each kind of distribution, for capacity arithmetic and cross-checks. The
- * mean and the least value have the unit of the values, the variance its square. Formulas: Johnson, Kotz &
- * Balakrishnan, Continuous Univariate Distributions, 1994-95, from memory; PERT: D. G. Malcolm et al. 1959.
+ * Exact mean, variance and least value of each kind of distribution, for capacity arithmetic and
+ * cross-checks. The mean and the least value have the unit of the values, the variance its square. Formulas:
+ * Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions, 1994-95, from memory; PERT: D. G.
+ * Malcolm et al. 1959.
  */
 import { checkDistribution } from './check.js';
 import { cutNormalMoments, type Moments } from './kinds/normal.js';
@@ -62,7 +63,8 @@ function momentsOf(d: Distribution): Moments {
       };
     }
     case 'pert': {
-      // alpha + beta = 6, so the beta variance alpha beta / (36 * 7) times the squared width loses its denominators.
+      // alpha + beta = 6, so the beta variance alpha beta / (36 * 7) times the squared width loses its
+      // denominators.
       const left = d.high + 4 * d.likely - 5 * d.low;
       const right = 5 * d.high - 4 * d.likely - d.low;
       return { mean: (d.low + 4 * d.likely + d.high) / 6, variance: (left * right) / 252 };

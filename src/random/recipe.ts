@@ -1,7 +1,9 @@
 import { checkDistribution } from './check.js';
 import type { Distribution } from './distribution.js';
 
-/** Ways of drawing, as integers for one quick switch. Degenerate distributions (no spread) become CONSTANT. */
+/**
+ * Ways of drawing, as integers for one quick switch. Degenerate distributions (no spread) become CONSTANT.
+ */
 export const CONSTANT = 0;
 export const UNIFORM = 1;
 export const TRIANGULAR = 2;
@@ -14,7 +16,9 @@ export const CUT_NORMAL = 8;
 export const DISCRETE = 9;
 export const EMPIRICAL = 10;
 
-/** A distribution made ready for drawing: a way, up to four numbers whose meaning it fixes, and its tables. */
+/**
+ * A distribution made ready for drawing: a way, up to four numbers whose meaning it fixes, and its tables.
+ */
 export interface Recipe {
   readonly way: number;
   readonly a: number;

@@ -21,7 +21,9 @@ import {
 import { fillUniform, seedStream, STATE_WORDS, streamName } from './streams.js';
 import { fillNormal } from './ziggurat.js';
 
-/** Values made at a time for one draw. A power of two: a position that is a multiple of it needs a new block. */
+/**
+ * Values made at a time for one draw. A power of two: a position that is a multiple of it needs a new block.
+ */
 const BLOCK = 64;
 const IN_BLOCK = BLOCK - 1;
 
@@ -32,9 +34,9 @@ export interface Draw {
 }
 
 /**
- * Gives the random values of one replication. Every draw has a stream of its own, begun from the seed, the replication
- * and the draw's name alone: its values do not change when other draws are added, taken away, reordered or used more.
- * A draw that is never used costs nothing but its place.
+ * Gives the random values of one replication. Every draw has a stream of its own, begun from the seed, the
+ * replication and the draw's name alone: its values do not change when other draws are added, taken away,
+ * reordered or used more. A draw that is never used costs nothing but its place.
  */
 export class Sampler {
   private readonly names: readonly string[];
@@ -46,7 +48,8 @@ export class Sampler {
   private readonly scratch = new Float64Array(2 * BLOCK);
 
   /**
-   * @throws RangeError when two draws share a name (they would repeat each other's values) or when a distribution has
+   * @throws RangeError when two draws share a name (they would repeat each other's values) or when a
+   * distribution has
    * no meaning; the message names the draw
    */
   constructor(

@@ -1,6 +1,6 @@
 /**
- * Distributions the way planners say them: a mean and a coefficient of variation (cv = standard deviation / mean). The
- * mean's unit is the caller's. A cv of 0 gives a constant.
+ * Distributions the way planners say them: a mean and a coefficient of variation (cv = standard deviation /
+ * mean). The mean's unit is the caller's. A cv of 0 gives a constant.
  */
 import { mustBePositive, mustNotBeNegative } from './check.js';
 import type { Distribution } from './distribution.js';

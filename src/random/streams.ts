@@ -2,8 +2,8 @@
  * Named streams of random 32-bit words.
  *
  * A stream's name is turned into four words by seedrandom's alea (J. Baagøe, 2010); from there it is an sfc32
- * generator (C. Doty-Humphrey, PractRand, 2014), a chaotic generator of 128 bits with a 32-bit counter. The state of
- * many streams lies in one Int32Array, four words each, so that a stream costs no object.
+ * generator (C. Doty-Humphrey, PractRand, 2014), a chaotic generator of 128 bits with a 32-bit counter. The
+ * state of many streams lies in one Int32Array, four words each, so that a stream costs no object.
  */
 import alea from 'seedrandom/lib/alea.js';
 

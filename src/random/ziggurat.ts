@@ -1,9 +1,9 @@
 /**
- * Standard normals by the ziggurat of G. Marsaglia and W. W. Tsang, "The ziggurat method for generating random
- * variables", Journal of Statistical Software 5(8), 2000: 128 layers of equal area under exp(-x²/2).
+ * Standard normals by the ziggurat of G. Marsaglia and W. W. Tsang, "The ziggurat method for generating
+ * random variables", Journal of Statistical Software 5(8), 2000: 128 layers of equal area under exp(-x²/2).
  *
- * The layer comes from a word of its own, not from the bits of the abscissa: J. A. Doornik (2005) showed that sharing
- * them leaves a correlation.
+ * The layer comes from a word of its own, not from the bits of the abscissa: J. A. Doornik (2005) showed that
+ * sharing them leaves a correlation.
  */
 import { nextUniform, nextWord } from './streams.js';
 
@@ -42,8 +42,8 @@ export function nextNormal(state: Int32Array, at: number): number {
 }
 
 /**
- * Fills out[from] to out[to - 1] with standard normals. One word serves the layers of four values, so the values are
- * not those of `nextNormal`; they depend only on the state and on how many are asked for at once.
+ * Fills out[from] to out[to - 1] with standard normals. One word serves the layers of four values, so the
+ * values are not those of `nextNormal`; they depend only on the state and on how many are asked for at once.
  */
 export function fillNormal(out: Float64Array, from: number, to: number, state: Int32Array, at: number): void {
   // The state lives in locals in this loop: half the time of going through the array.
@@ -95,7 +95,10 @@ export function fillNormal(out: Float64Array, from: number, to: number, state: I
   state[at + 3] = d;
 }
 
-/** The value for a point that is not surely under the curve, or NaN when it lies above it and must be tried again. */
+/**
+ * The value for a point that is not surely under the curve, or NaN when it lies above it and must be tried
+ * again.
+ */
 function edgeCase(layer: number, share: number, state: Int32Array, at: number): number {
   if (layer === 0) return tail(share < 0, state, at);
   const outer = EDGE[layer]!;
@@ -106,7 +109,9 @@ function edgeCase(layer: number, share: number, state: Int32Array, at: number): 
   return high + nextUniform(state, at) * (low - high) < 1 ? x : Number.NaN;
 }
 
-/** A value beyond TAIL: G. Marsaglia, "Generating a variable from the tail of the normal distribution", 1964. */
+/**
+ * A value beyond TAIL: G. Marsaglia, "Generating a variable from the tail of the normal distribution", 1964.
+ */
 function tail(negative: boolean, state: Int32Array, at: number): number {
   let beyond;
   let y;

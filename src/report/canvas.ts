@@ -4,8 +4,9 @@ import type { ChartConfiguration, Plugin } from 'chart.js';
 import Live from 'chart.js/auto';
 
 /**
- * Drawing surface: canvas, fonts, PNG bytes. Everything that draws or measures goes through here, so that fonts are
- * registered once and before use. The fonts are files of two packages: a machine without any font gives the same picture.
+ * Drawing surface: canvas, fonts, PNG bytes. Everything that draws or measures goes through here, so that
+ * fonts are registered once and before use. The fonts are files of two packages: a machine without any font
+ * gives the same picture.
  */
 
 const require = createRequire(import.meta.url);
@@ -73,8 +74,9 @@ const GROUND: Plugin = {
 Live.defaults.font.family = FONT_FAMILY;
 
 /**
- * PNG bytes of a chart on white, `PIXEL_RATIO` device pixels per pixel of width and height. It is drawn before this
- * returns and encoded, which takes longer, in another thread, so that the next may be drawn meanwhile.
+ * PNG bytes of a chart on white, `PIXEL_RATIO` device pixels per pixel of width and height. It is drawn
+ * before this returns and encoded, which takes longer, in another thread, so that the next may be drawn
+ * meanwhile.
  */
 export async function renderPng(
   configuration: ChartConfiguration,

@@ -3,9 +3,9 @@ const FIRST = ['format', 'version'];
 const DIGITS = 10;
 
 /**
- * JSON that is the same for the same content: keys sorted (`format` and `version` first), two spaces of indent, numbers
- * rounded to 10 significant digits, a line end at the end. A number that is not finite, which JSON cannot hold, throws
- * with its path.
+ * JSON that is the same for the same content: keys sorted (`format` and `version` first), two spaces of
+ * indent, numbers rounded to 10 significant digits, a line end at the end. A number that is not finite, which
+ * JSON cannot hold, throws with its path.
  */
 export function stableJson(value: unknown): string {
   return JSON.stringify(stable(value, ''), null, 2) + '\n';
@@ -15,7 +15,8 @@ function stable(value: unknown, path: string): unknown {
   if (typeof value === 'number') {
     if (!Number.isFinite(value))
       throw new RangeError(
-        `expected a finite number at ${path || 'the top'}, got ${value}: this is a fault of the program, please report it with the scenario`,
+        `expected a finite number at ${path || 'the top'}, got ${value}: this is a fault of the ` +
+          'program, please report it with the scenario',
       );
     return Number(value.toPrecision(DIGITS));
   }

@@ -1,4 +1,7 @@
-/** Text of at most `columns` characters (code points); the middle is left out, as the ends of names tell them apart. */
+/**
+ * Text of at most `columns` characters (code points); the middle is left out, as the ends of names tell them
+ * apart.
+ */
 export function fitColumns(text: string, columns: number): string {
   return shorten(text, (candidate) => [...candidate].length <= columns);
 }

@@ -47,8 +47,9 @@ const hatched = (colour: string, hatch: Hatch, hatchColour: string, edge: string
 });
 
 /**
- * What a place does, in drawing order. Families share an idea: time with progress is blue and plain; the three shortages
- * are warm and dark-hatched; the two flow states are purple, full of it when blocked and nearly empty when starved.
+ * What a place does, in drawing order. Families share an idea: time with progress is blue and plain; the
+ * three shortages are warm and dark-hatched; the two flow states are purple, full of it when blocked and
+ * nearly empty when starved.
  */
 export const STATE_FILLS: Readonly<Record<PlaceState, Fill>> = {
   working: plain(PALETTE.blue),
@@ -64,7 +65,10 @@ export const STATE_FILLS: Readonly<Record<PlaceState, Fill>> = {
 };
 export const STATE_ORDER = Object.keys(STATE_FILLS) as readonly PlaceState[];
 
-/** Values of an option, in the planner's order: colour and hatch differ together, and none is as dark as a changeover. The last one stands for all further values. */
+/**
+ * Values of an option, in the planner's order: colour and hatch differ together, and none is as dark as a
+ * changeover. The last one stands for all further values.
+ */
 export const VALUE_FILLS: readonly Fill[] = [
   plain(PALETTE.sky, DARK_EDGE),
   hatched('#ffffff', 'rising', PALETTE.vermillion, PALETTE.vermillion),

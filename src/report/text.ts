@@ -1,10 +1,15 @@
 import { textWidth } from './canvas.js';
 import { shorten } from './shorten.js';
 
-/** Words, figures with their per cent sign, and whole short brackets such as an interval, which read badly when broken. */
+/**
+ * Words, figures with their per cent sign, and whole short brackets such as an interval, which read badly
+ * when broken.
+ */
 const PIECE = /\([^()]{1,44}\)\S*|[\d.,]+ %\S*|\S+/g;
 
-/** Breaks text at spaces into lines no wider than `width` CSS pixels; a single longer word loses its middle. */
+/**
+ * Breaks text at spaces into lines no wider than `width` CSS pixels; a single longer word loses its middle.
+ */
 export function wrap(
   text: string,
   width: number,

@@ -53,7 +53,10 @@ const TOGETHER = [
   besideFindings,
 ];
 
-/** What cannot work although each key for itself is right. `namesKnown`: every name in it is defined, and once. */
+/**
+ * What cannot work although each key for itself is right. `namesKnown`: every name in it is defined, and
+ * once.
+ */
 export function crossFindings(scenario: Scenario, namesKnown: boolean): Finding[] {
   return (namesKnown ? [...LOCAL, ...TOGETHER] : LOCAL).flatMap((check) => check(scenario));
 }

@@ -20,8 +20,9 @@ import { compileSupplies, hasPlan } from './plant/supplies.js';
 import type { Scenario } from './types/scenario.js';
 
 /**
- * The model of a scenario as read and checked. The first `options.length` draws are those of the options, in order.
- * A RangeError says what in the programme cannot be planned; any other error means an unchecked scenario.
+ * The model of a scenario as read and checked. The first `options.length` draws are those of the options, in
+ * order. A RangeError says what in the programme cannot be planned; any other error means an unchecked
+ * scenario.
  */
 export function compile(scenario: Scenario): Model {
   const span = runSpan(scenario);
@@ -59,7 +60,8 @@ export function compile(scenario: Scenario): Model {
   const programme = compileProgramme(scenario, ids, laid, book, draws, span);
   const failures = compileFailures(scenario, ids, book, draws);
   const supplies = compileSupplies(scenario, ids, book, draws, span);
-  // A timetable or a plan of deliveries is known no further than the calendars are; an order that is scrapped every time would be built again for ever.
+  // A timetable or a plan of deliveries is known no further than the calendars are; an order that is scrapped
+  // every time would be built again for ever.
   const isBounded =
     programme.orders.replaceScrapped ||
     book.columns.length > 0 ||

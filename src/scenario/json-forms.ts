@@ -3,7 +3,10 @@ export type Node = Readonly<Record<string, unknown>>;
 
 /** A map with fixed keys that a planner may write at `address`. */
 export interface Form {
-  /** Keys from the top, `*` for a name of the planner's; what a list holds has the address of the list: `sites.*.stations.*`. A definition begins anew: `time`. */
+  /**
+   * Keys from the top, `*` for a name of the planner's; what a list holds has the address of the list:
+   * `sites.*.stations.*`. A definition begins anew: `time`.
+   */
   readonly address: string;
   readonly node: Node;
   readonly keys: Readonly<Record<string, Node>>;
@@ -30,7 +33,10 @@ export const waysOf = (node: Node): Node[] => {
 export const namedValueOf = (node: Node): Node | undefined =>
   isNode(node['additionalProperties']) ? node['additionalProperties'] : undefined;
 
-/** Forms of a value itself, not of what its keys hold; like ones once. Definitions are not followed: they are told of for themselves. */
+/**
+ * Forms of a value itself, not of what its keys hold; like ones once. Definitions are not followed: they are
+ * told of for themselves.
+ */
 export function formsOf(node: Node, address: string): Form[] {
   const found = waysOf(node).flatMap((way): Form[] => {
     if (refOf(way) !== undefined) return [];
@@ -53,7 +59,10 @@ export const innerForms = (form: Form): Form[] =>
     formsOf(node, form.address === '' ? key : `${form.address}.${key}`),
   );
 
-/** All forms of a schema: the file itself first (its address is empty), then what is inside, then the definitions. */
+/**
+ * All forms of a schema: the file itself first (its address is empty), then what is inside, then the
+ * definitions.
+ */
 export function allForms(schema: Node): Form[] {
   const withInner = (form: Form): Form[] => [form, ...innerForms(form).flatMap(withInner)];
   const definitions = Object.entries(definitionsOf(schema)).flatMap(([id, node]) => formsOf(node, id));

@@ -6,7 +6,8 @@ const BASIS = { $ref: '#/definitions/basis' },
 const DEFINITIONS: Readonly<Record<string, Node>> = {
   basis: {
     description:
-      'Where the value comes from: `measured`, `estimate` (by somebody who knows the work) or `guess`. On a map it speaks for all quantities inside that do not say their own. Example: estimate',
+      'Where the value comes from: `measured`, `estimate` (by somebody who knows the work) or ' +
+      '`guess`. On a map it speaks for all quantities inside that do not say their own. Example: estimate',
     type: 'string',
     enum: BASES,
   },
@@ -18,7 +19,10 @@ const DEFINITIONS: Readonly<Record<string, Node>> = {
 const isNode = (value: unknown): value is Node =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** The JSON Schema of what planners may write, with `basis` and `note` in every map and `{ value, basis, note }` for every other value. */
+/**
+ * The JSON Schema of what planners may write, with `basis` and `note` in every map and `{ value, basis, note
+ * }` for every other value.
+ */
 export function withAssumptions(schema: Node): Record<string, unknown> {
   const definitions = Object.fromEntries(
     Object.entries(definitionsOf(schema)).map(([id, node]) => [id, spoken(node)]),

@@ -17,8 +17,9 @@ export type ReadResult =
 
 /**
  * Reads a scenario file: a scenario without any problem, or all problems that could be found, sorted by line.
- * `file` is for the messages, which name included files beside it. `readFile` is called for included files and for CSV files
- * of observed times and build lists, with paths relative to the folder of the scenario, and may throw. Never throws itself.
+ * `file` is for the messages, which name included files beside it. `readFile` is called for included files
+ * and for CSV files of observed times and build lists, with paths relative to the folder of the scenario, and
+ * may throw. Never throws itself.
  */
 export function readScenario(
   text: string,
@@ -41,7 +42,10 @@ export function readScenario(
   return { problems: sortProblems(problems, file) };
 }
 
-/** Checks a scenario as data, with all that it includes in it; without a finding the scenario is sound. Its assumptions are none. */
+/**
+ * Checks a scenario as data, with all that it includes in it; without a finding the scenario is sound. Its
+ * assumptions are none.
+ */
 export function checked(
   value: unknown,
   readFile: (relativePath: string) => string,
@@ -57,9 +61,10 @@ export function checked(
 }
 
 /**
- * SHA-256, in hex, of a scenario's canonical JSON: as read, so defaults are written out, units are minutes, keys stand in
- * a fixed order and remarks in the file (not notes) are gone, as is what is said of where values come from. Names keep the planner's order, since ties and draws may go
- * by it: files with the same digest give the same results.
+ * SHA-256, in hex, of a scenario's canonical JSON: as read, so defaults are written out, units are minutes,
+ * keys stand in a fixed order and remarks in the file (not notes) are gone, as is what is said of where
+ * values come from. Names keep the planner's order, since ties and draws may go by it: files with the same
+ * digest give the same results.
  */
 export function digest(scenario: Scenario): string {
   return createHash('sha256')

@@ -18,7 +18,10 @@ import { timeSchema } from './values/time.js';
 import type { ReadTable } from './file/csv.js';
 import type { ReadObserved } from './values/observed.js';
 
-/** The schema of a scenario file. Observed times and build lists are read by `readObserved` and `readTable` while parsing. */
+/**
+ * The schema of a scenario file. Observed times and build lists are read by `readObserved` and `readTable`
+ * while parsing.
+ */
 export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable) {
   const time = timeSchema(readObserved);
   const route = routeSchema(time);
@@ -46,7 +49,9 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       supplies: named(supplySchema(time), 'supplies by name')
         .default({})
         .describe(
-          'Bought-in parts, by name: stocks filled up in lots from outside, which steps take by `parts`. Example: { power packs: { site: final plant, at start: 6, reorder: { level: 4, lot: 8, lead time: 15 days } } }',
+          'Bought-in parts, by name: stocks filled up in lots from outside, which steps take by ' +
+            '`parts`. Example: { power packs: { site: final plant, at start: 6, reorder: { level: 4, ' +
+            'lot: 8, lead time: 15 days } } }',
         ),
       lanes: named(laneSchema(time), 'lanes by name')
         .default({})
@@ -54,12 +59,15 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       carriers: named(carriersSchema(time), 'carriers by name')
         .default({})
         .describe(
-          'Carts, dollies and fixtures, by name: one of them stays with a unit from one step to another, over stations, nights and lanes, and comes back. Example: { body dollies: { count: 12, from: set up frame, to: receive, return: 3 h } }',
+          'Carts, dollies and fixtures, by name: one of them stays with a unit from one step to ' +
+            'another, over stations, nights and lanes, and comes back. Example: { body dollies: { count: ' +
+            '12, from: set up frame, to: receive, return: 3 h } }',
         ),
       teams: named(teamSchema, 'teams by name')
         .default({})
         .describe(
-          'People of a crew who stay with one unit from one step to another of the same site, by name. Example: { power team: { crew: technicians, people: 2, from: fit battery, to: hand over } }',
+          'People of a crew who stay with one unit from one step to another of the same site, by name. ' +
+            'Example: { power team: { crew: technicians, people: 2, from: fit battery, to: hand over } }',
         ),
       defects: named(defectSchema, 'kinds of defect by name, such as { runs: {} }')
         .default({})
@@ -67,17 +75,22 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       costs: costsSchema
         .optional()
         .describe(
-          'Prices, for the cost of a unit shipped. Default: nothing is said of costs. Example: { currency: EUR, people: { default: 42 } }',
+          'Prices, for the cost of a unit shipped. Default: nothing is said of costs. Example: { ' +
+            'currency: EUR, people: { default: 42 } }',
         ),
       outages: outagesSchema
         .default([])
         .describe(
-          'Times, known beforehand, in which stations are down or lanes do not run; the results say how long the shop takes to recover. Planned maintenance outside the working hours needs none: leave those hours out of the calendar. Example: [{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20, note: new paint line }]',
+          'Times, known beforehand, in which stations are down or lanes do not run; the results say ' +
+            'how long the shop takes to recover. Planned maintenance outside the working hours needs ' +
+            'none: leave those hours out of the calendar. Example: [{ stations: [colour booth], from: ' +
+            '2027-08-09, to: 2027-08-20, note: new paint line }]',
         ),
       'pulse lines': named(pulseLineSchema, 'pulse lines by name')
         .default({})
         .describe(
-          'Stations whose units all move on together, once per takt, when all of them are done. Example: { final line: { stations: [trim, marriage, final], takt: 4 h } }',
+          'Stations whose units all move on together, once per takt, when all of them are done. ' +
+            'Example: { final line: { stations: [trim, marriage, final], takt: 4 h } }',
         ),
       route: route.describe('The ordered steps and lanes of a unit.'),
       include: includeSchema,

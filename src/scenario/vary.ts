@@ -7,7 +7,10 @@ import { checked } from './read.js';
 import type { Scenario } from './types/scenario.js';
 import { readSource } from './file/source.js';
 
-/** How far a value is varied to either side, as a share of it, by where it comes from. Our own convention; a measured value is not varied. */
+/**
+ * How far a value is varied to either side, as a share of it, by where it comes from. Our own convention; a
+ * measured value is not varied.
+ */
 export const VARIED_BY = { guess: 0.2, estimate: 0.1 } as const;
 
 /** An end of the range of a value: as a planner would write it, and the scenario with it. */
@@ -15,14 +18,19 @@ export interface VariedEnd {
   readonly value: string;
   readonly scenario: Scenario;
 }
-/** A guess or estimate with its ends; undefined where the value cannot be there (a chance above 100 %, no people). */
+/**
+ * A guess or estimate with its ends; undefined where the value cannot be there (a chance above 100 %, no
+ * people).
+ */
 export interface Varied {
   readonly assumption: Assumption;
   readonly low: VariedEnd | undefined;
   readonly high: VariedEnd | undefined;
 }
 
-/** Every guess and estimate of a sound scenario file, varied one at a time; `readFile` as in `readScenario`. */
+/**
+ * Every guess and estimate of a sound scenario file, varied one at a time; `readFile` as in `readScenario`.
+ */
 export function varyAssumptions(
   text: string,
   file: string,
@@ -51,8 +59,9 @@ const NUMBER = /^(-?\d+(?:\.\d+)?)( *)(%|[A-Za-z]+(?:\/[A-Za-z]+)?)?$/,
   ONE_IN = /^1 in (\d+)$/;
 
 /**
- * A value times a factor: of a time all its times (the spread keeps its share of the mean), a chance to 100 % at most, whole
- * numbers without a unit by 1 at least, each number of a list. undefined for what cannot be varied, such as observed times and words.
+ * A value times a factor: of a time all its times (the spread keeps its share of the mean), a chance to 100 %
+ * at most, whole numbers without a unit by 1 at least, each number of a list. undefined for what cannot be
+ * varied, such as observed times and words.
  */
 export function varied(raw: unknown, factor: number): unknown {
   if (typeof raw === 'number')

@@ -43,9 +43,9 @@ const CHANGES = 'changes: a list of path: new value, such as - sites.hall.statio
 const SAME_TIME = ['start', 'zone', 'lengthMin', 'warmUpMin'] as const;
 
 /**
- * Reads named changes of a scenario that was read without a problem from `base`. Each what-if is checked like a scenario of
- * its own; what is then wrong is said at the line of the change. `readFile` as for `readScenario`: files are named from the
- * folder of the scenario. Never throws itself.
+ * Reads named changes of a scenario that was read without a problem from `base`. Each what-if is checked like
+ * a scenario of its own; what is then wrong is said at the line of the change. `readFile` as for
+ * `readScenario`: files are named from the folder of the scenario. Never throws itself.
  */
 export function readWhatIfs(
   text: string,

@@ -8,9 +8,9 @@ interface Span {
 }
 
 /**
- * Decimals to show for a span: as many as make the first digit of the half-width visible, and the second where the first
- * is a 1, from 0 to 4.
- * Without an interval (or with one of width zero): three significant digits.
+ * Decimals to show for a span: as many as make the first digit of the half-width visible, and the second
+ * where the first is a 1, from 0 to 4. Without an interval (or with one of width zero): three significant
+ * digits.
  */
 function decimalsFor({ middle, low, high }: Span): number {
   const halfWidth = low === null || high === null ? 0 : (high - low) / 2;
@@ -61,7 +61,10 @@ export function intervalName(level: number): string {
   return `${level > 0.995 && level < 1 ? Number((level * 100).toPrecision(4 + Math.floor(-Math.log10(1 - level) - 2))) : number(level * 100)} % CI`;
 }
 
-/** `3.4 (95 % CI 3.3 to 3.5)`; with one replication `3.4 (no interval, 1 replication)`. `unit` follows the mean. */
+/**
+ * `3.4 (95 % CI 3.3 to 3.5)`; with one replication `3.4 (no interval, 1 replication)`. `unit` follows the
+ * mean.
+ */
 export function withInterval(estimate: Estimate, unit = '', scale = 1): string {
   const middle = mean(estimate, scale) + (unit === '' ? '' : ` ${unit}`);
   if (estimate.low === null || estimate.high === null)
@@ -107,7 +110,10 @@ function hasInterval(span: Span): span is { middle: number; low: number; high: n
   return span.low !== null && span.high !== null;
 }
 
-/** A value of the span with the decimals of the span; zeros at the end are kept where an interval makes them tell something. */
+/**
+ * A value of the span with the decimals of the span; zeros at the end are kept where an interval makes them
+ * tell something.
+ */
 function written(span: Span, value: number): string {
   const decimals = decimalsFor(span);
   if (!hasInterval(span) || span.low === span.high) return tidy(value, decimals);

@@ -1,4 +1,7 @@
-/** The reader and the engine as a library, as built into `dist/study/library.js`: for the bench and for checks of what is shipped. */
+/**
+ * The reader and the engine as a library, as built into `dist/study/library.js`: for the bench and for checks
+ * of what is shipped.
+ */
 export { prepare } from '../flow/plan.js';
 export { simulate } from '../flow/engine.js';
 export { observe } from '../measure/observe.js';

@@ -4,7 +4,10 @@ import { observe } from '../measure/observe.js';
 import type { Observation } from '../measure/observe.js';
 import { Plans } from './run/plans.js';
 
-/** One replication asked of a thread. The model comes along only if the thread has said that it does not know the variant. */
+/**
+ * One replication asked of a thread. The model comes along only if the thread has said that it does not know
+ * the variant.
+ */
 export interface Question {
   readonly key: string;
   readonly seed: string;

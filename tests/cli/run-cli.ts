@@ -58,7 +58,10 @@ export function start(cwd: string, ...args: string[]): Running {
 
 export const rateproof = (cwd: string, ...args: string[]): Promise<Outcome> => start(cwd, ...args).outcome;
 
-/** Starts the program and kills it, which it cannot notice, as soon as its journal holds so many replications. Rejects where it was not in time. */
+/**
+ * Starts the program and kills it, which it cannot notice, as soon as its journal holds so many replications.
+ * Rejects where it was not in time.
+ */
 export async function killedAt(
   cwd: string,
   journal: string,
@@ -100,7 +103,10 @@ export const contents = (folder: string): string[] =>
           .digest('hex')}`,
     );
 
-/** A folder that is removed when the test file has ended, with small scenarios in it. All numbers are invented. */
+/**
+ * A folder that is removed when the test file has ended, with small scenarios in it. All numbers are
+ * invented.
+ */
 export function scenarioFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'rateproof-cli-'));
   afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -36,7 +36,8 @@ route:
   });
 
   it('names parts that cannot come, because their bench waits for a unit that waits for them', () => {
-    // The bench builds axles and is also the unit's next place; unit 1 stands on it and waits for the axle that wants it.
+    // The bench builds axles and is also the unit's next place; unit 1 stands on it and waits for the axle
+    // that wants it.
     const { seen } = play(`
 scenario: parts
 programme: { arrivals: saturated, quantity: 1 }

@@ -26,7 +26,8 @@ route:
   - { lane: road }
   - { step: last, at: three, work: 5 min }
 `;
-    // Unit 1: coat 20-45, trim 45-75, bank 75-85 (longest wait), loading to 89, on the road to 119, unloading to 125, last to 130.
+    // Unit 1: coat 20-45, trim 45-75, bank 75-85 (longest wait), loading to 89, on the road to 119, unloading
+    // to 125, last to 130.
     expect(told(yaml, 1)).toEqual([
       [20, 35, 0, WORKING],
       [35, 45, 0, UNATTENDED],
@@ -37,7 +38,8 @@ route:
       [119, 125, 2, ON_UNLOADING],
       [125, 130, 3, WORKING],
     ]);
-    // Unit 2: released at 40, waits to 45, coat to 70, blocked to 75, trim to 105; the truck is back at 125 and its wait is over.
+    // Unit 2: released at 40, waits to 45, coat to 70, blocked to 75, trim to 105; the truck is back at 125
+    // and its wait is over.
     expect(told(yaml, 2)).toEqual([
       [40, 45, 0, IN_BUFFER],
       [45, 60, 0, WORKING],

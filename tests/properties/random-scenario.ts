@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 
 /**
- * Small scenarios drawn at random, every number invented: one to three sites joined by lanes, one to three stations in
- * each, with buffers, places, crews, passes, lots, conditions, samples, defects with all that may follow, feeders,
- * carriers, teams, steps side by side, calendars. They may end in gridlock; that is an answer too.
+ * Small scenarios drawn at random, every number invented: one to three sites joined by lanes, one to three
+ * stations in each, with buffers, places, crews, passes, lots, conditions, samples, defects with all that may
+ * follow, feeders, carriers, teams, steps side by side, calendars. They may end in gridlock; that is an
+ * answer too.
  */
 const station = fc.record({
   places: fc.integer({ min: 1, max: 3 }),
@@ -84,7 +85,8 @@ export const randomScenario = fc.record({
   ),
   flawedParts: fc.boolean(),
   hold: fc.boolean(),
-  // Of a quantity of 7 and more, one or two units stand at the first or the last step of the first site; orders may be built again.
+  // Of a quantity of 7 and more, one or two units stand at the first or the last step of the first site;
+  // orders may be built again.
   standing: fc.constantFrom(
     '',
     '',
@@ -126,7 +128,8 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     team,
     beside,
   } = drawn;
-  // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or is shipped with it.
+  // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or
+  // is shipped with it.
   const flaw = flawedParts ? ', creates: { part flaw: 40 % }' : '',
     seek = flawedParts && (stock > 0 || own) ? ', finds: { part flaw: { chance: 60 %, carry: 6 min } }' : '';
   const lanes = sites

@@ -4,7 +4,10 @@ import weibullQuantile from '@stdlib/stats-base-dists-weibull-quantile';
 import { describe, expect, it } from 'vitest';
 import { meanOf } from '../../src/random/moments.js';
 
-/** Mean as the integral of the quantile function over 0 .. 1 by the midpoint rule: a way that knows no formula of the mean. */
+/**
+ * Mean as the integral of the quantile function over 0 .. 1 by the midpoint rule: a way that knows no formula
+ * of the mean.
+ */
 function meanOfQuantile(quantile: (p: number) => number, low = 0, high = 1): number {
   const n = 200_000;
   let sum = 0;
@@ -48,7 +51,8 @@ describe('meanOf', () => {
   });
 
   it('of a cut normal agrees with the integral of the quantile between the cuts', () => {
-    // mean 10, sd 4, cut at 0 and 12: probabilities 0.00620967 and 0.69146246 (standard normal table at -2.5 and 0.5).
+    // mean 10, sd 4, cut at 0 and 12: probabilities 0.00620967 and 0.69146246 (standard normal table at -2.5
+    // and 0.5).
     const reference = meanOfQuantile((p) => normalQuantile(p, 10, 4), 0.0062096653, 0.6914624613);
     expect(meanOf({ kind: 'normal', mean: 10, sd: 4, low: 0, high: 12 })).toBeCloseTo(reference, 5);
   });

@@ -62,7 +62,8 @@ describe('a cut normal', () => {
   });
 
   it('cut far out is an exponential of rate a, by the series 1/a - 2/a³, 1/a² - 6/a⁴', () => {
-    // Mills's ratio series (Abramowitz & Stegun 1964, 26.2.12); the next terms are 5e-11 of these at a = 1000.
+    // Mills's ratio series (Abramowitz & Stegun 1964, 26.2.12); the next terms are 5e-11 of these at a =
+    // 1000.
     near(meanOf(cut(0, Infinity, -1000)) * 1000, 1 - 2e-6, 9);
     near(varianceOf(cut(1000, Infinity)) * 1e6, 1 - 6e-6, 9);
     near(varianceOf(cut(-Infinity, -1000)) * 1e6, 1 - 6e-6, 9);

@@ -3,8 +3,8 @@ import type { Distribution } from '../../src/random/distribution.js';
 import { Sampler } from '../../src/random/sampler.js';
 
 /**
- * Standard errors allowed: a right sampler fails one check in 16,000 by chance, and the seeds are fixed, so a check
- * that passes once passes always.
+ * Standard errors allowed: a right sampler fails one check in 16,000 by chance, and the seeds are fixed, so a
+ * check that passes once passes always.
  */
 const ERRORS_ALLOWED = 4;
 
@@ -29,7 +29,9 @@ export function expectShare(seen: number, chance: number, count: number): void {
   expect(Math.abs(seen - chance) / error).toBeLessThan(ERRORS_ALLOWED);
 }
 
-/** Sample mean and variance against the given ones; the error of the variance comes from the fourth moment. */
+/**
+ * Sample mean and variance against the given ones; the error of the variance comes from the fourth moment.
+ */
 export function expectMoments(values: Float64Array, mean: number, variance: number): void {
   const count = values.length;
   const average = averageOf(values);

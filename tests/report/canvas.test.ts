@@ -36,7 +36,8 @@ describe('fonts of the pictures', () => {
       context.fillText(text, 5, 45);
       return canvas.toDataURL('image/png');
     };
-    // U+2602 is in DejaVu Sans, not in Inter; U+E000 (private use) is in neither and gives the box for a missing letter.
+    // U+2602 is in DejaVu Sans, not in Inter; U+E000 (private use) is in neither and gives the box for a
+    // missing letter.
     expect(inkOf('\u2602')).not.toBe(inkOf('\ue000'));
     expect(inkOf('\u2602')).not.toBe(inkOf(' '));
   });

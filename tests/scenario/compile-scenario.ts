@@ -13,7 +13,10 @@ import type {
   StationStep,
 } from '../../src/scenario/types/scenario.js';
 
-/** Scenarios by hand, with the reader's defaults, for tests of what comes after the reader. All data is invented. */
+/**
+ * Scenarios by hand, with the reader's defaults, for tests of what comes after the reader. All data is
+ * invented.
+ */
 export const minutes = (value: number): Distribution => ({ kind: 'constant', value });
 export const chance = (usual: number, byOption: Chance['byOption'] = []): Chance => ({ usual, byOption });
 

@@ -22,7 +22,10 @@ function scenarioOf(file: string): Scenario {
   expect((problems ?? []).map(sayProblem)).toEqual([]);
   return scenario!;
 }
-/** Simulating also audits conservation, the ledgers of every place and Little's identity; it throws where they fail. */
+/**
+ * Simulating also audits conservation, the ledgers of every place and Little's identity; it throws where they
+ * fail.
+ */
 const runOf = (model: Model, replication: number) =>
   observe(simulate(prepare(model), 'repository', replication), replication);
 

@@ -6,7 +6,10 @@ import { minutesIn, play, shippedAt } from '../flow/run-yaml.js';
 const example = (name: string): string =>
   readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8');
 
-/** Best case of Hopp & Spearman, Factory Physics, ch. 7 (from memory): with w dollies and no chance, min(w / T0, rb). */
+/**
+ * Best case of Hopp & Spearman, Factory Physics, ch. 7 (from memory): with w dollies and no chance, min(w /
+ * T0, rb).
+ */
 describe('07-carriers.yaml, Penny Fab One', () => {
   it.each([1, 2, 3, 4, 5, 6])('makes min(w / 8 h, 0.5 an hour) with w = %i dollies', (w) => {
     const text = example('07-carriers'),
@@ -20,7 +23,8 @@ describe('07-carriers.yaml, Penny Fab One', () => {
   });
 
   it('is short of dollies for 2 of every 8 h with three of them', () => {
-    // Units 1, 2, 3 begin at 0, 2, 4 h; 4 stands at the head press at 6 h and begins at 8 h, and so on: 19 waits for 60 units.
+    // Units 1, 2, 3 begin at 0, 2, 4 h; 4 stands at the head press at 6 h and begins at 8 h, and so on: 19
+    // waits for 60 units.
     expect(minutesIn(play(example('07-carriers')), 'head press', SHORT_CARRIER)).toBe(19 * 120);
   });
 });

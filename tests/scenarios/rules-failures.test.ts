@@ -17,7 +17,8 @@ describe('scenarios/rules', () => {
 
   it('01-pulse-line: moves each 70 minutes while a unit is at the marriage', () => {
     const run = played('01-pulse-line');
-    // Unit 1 enters at 0 by the clock, with nobody on shift before 06:00 (360): the move at 420 is 60 working minutes later.
+    // Unit 1 enters at 0 by the clock, with nobody on shift before 06:00 (360): the move at 420 is 60 working
+    // minutes later.
     expect(shippedAt(run)).toEqual([360 + 200, 360 + 270, 360 + 330]);
     expect(run.seen.pulseLines[0]).toEqual({
       moves: 5,
@@ -28,7 +29,8 @@ describe('scenarios/rules', () => {
   });
 
   it('13-failures: the booth is broken off at 08:30, 11:30 and 14:30, the press stands from 09:00 to 10:00', () => {
-    // Booth: 360-420, -480, 480-510 and 540-570, -630, -690 (the next failure falls on its end: down to 720), 720-780, -840, 840-870 and 900-930.
+    // Booth: 360-420, -480, 480-510 and 540-570, -630, -690 (the next failure falls on its end: down to 720),
+    // 720-780, -840, 840-870 and 900-930.
     const run = played('13-failures');
     expect(shippedAt(run)).toEqual([440, 500, 620, 650, 710, 800, 860, 950]);
     expect([WORKING, DOWN].map((state) => minutesIn(run, 'booth', state))).toEqual([480, 90]);
@@ -40,7 +42,8 @@ describe('scenarios/rules', () => {
   });
 
   it('13-outage: ten working days of four units pile up, and are worked off in some ten weeks', () => {
-    // By fluid arithmetic 40 units at 0.8 a day: 50 working days, 70 days. Two standard deviations of a sum of 290 times of cv 0.3 are 3.5 % of 4.8 a day: 0.63 to 0.97.
+    // By fluid arithmetic 40 units at 0.8 a day: 50 working days, 70 days. Two standard deviations of a sum
+    // of 290 times of cv 0.3 are 3.5 % of 4.8 a day: 0.63 to 0.97.
     const {
         seen,
         model: { outages },

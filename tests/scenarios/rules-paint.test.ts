@@ -81,7 +81,8 @@ describe('scenarios/rules/04-strip-loop.yaml', () => {
   const yaml = text('04-strip-loop');
 
   it('takes the minutes of every round, for the unit too, which waits for its panel', () => {
-    // One unit: 15 off, rounds of 40 + 60 + 10, 30 for each strip, 20 on. Three bad bakes in four, so that panels are lost.
+    // One unit: 15 off, rounds of 40 + 60 + 10, 30 for each strip, 20 on. Three bad bakes in four, so that
+    // panels are lost.
     const one = yaml.replace('quantity: 300', 'quantity: 1').replace('blister: 20 %', 'blister: 75 %');
     let lost = 0;
     for (let replication = 1; replication <= 20; replication++) {

@@ -42,7 +42,8 @@ describe('15-build-list.yaml', () => {
       '7',
       '8',
     ]);
-    // 6 in the week from Thursday on: three a day, at 07:00, 09:40, 12:20. All white then: the booth takes 3 h, the stand has two places.
+    // 6 in the week from Thursday on: three a day, at 07:00, 09:40, 12:20. All white then: the booth takes 3
+    // h, the stand has two places.
     expect(enteredAt(played)).toEqual([
       0,
       at(1, '07:00'),

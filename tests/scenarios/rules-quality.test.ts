@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { at, play, shippedAt, visits, type Played } from '../flow/run-yaml.js';
 
-/** What the comments of these files promise. Expected counts are reckoned from the chances, and a band of 3.5 standard deviations is allowed. */
+/**
+ * What the comments of these files promise. Expected counts are reckoned from the chances, and a band of 3.5
+ * standard deviations is allowed.
+ */
 const played = (name: string): Played =>
   play(readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8'), 'rules');
 
@@ -57,7 +60,8 @@ describe('the scenario of rule', () => {
       .indexOf(at(seen.model.steps.names, 'load test'));
     expect(loadTests.firstVisits[load]).toBe(cranes);
     expect(visits(seen, 'load test')).toBe(cranes + loadTests.sentBack[load]!);
-    // Pumps taken: one for each module begun (fitted, in stock or in the making), and one for each failed test.
+    // Pumps taken: one for each module begun (fitted, in stock or in the making), and one for each failed
+    // test.
     const module = load + 1,
       modules = seen.run.shop.routes[2]!.begun;
     expect(visits(seen, 'build module')).toBe(modules + seen.seen.inspections.sentBack[module]!);

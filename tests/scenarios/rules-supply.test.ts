@@ -23,18 +23,20 @@ describe('12-supply.yaml', () => {
     six = 360;
 
   it('lets units wait for heaters, not for power packs', () => {
-    // Mon, Tue, Wed; the fourth and the fifth on Monday 8th with its two heaters, one after the other; the sixth, released that
-    // Monday, with the lot of the 15th.
+    // Mon, Tue, Wed; the fourth and the fifth on Monday 8th with its two heaters, one after the other; the
+    // sixth, released that Monday, with the lot of the 15th.
     expect(shippedAt(played)).toEqual(
       [0, 1, 2, 7].map((d) => d * day + six + 120).concat([7 * day + six + 240, 14 * day + six + 120]),
     );
     const { seen, model } = played,
       out = (name: string): number => seen.stockOut[at(model.resources.names, name)]!;
-    // None from Wednesday 06:00, when the third is taken, to Thursday 06:00, when the lot ordered on Tuesday is there; and so
-    // on: ordered with the lot's last but one, taken a day before the next comes. Nobody waits for one.
+    // None from Wednesday 06:00, when the third is taken, to Thursday 06:00, when the lot ordered on Tuesday
+    // is there; and so on: ordered with the lot's last but one, taken a day before the next comes. Nobody
+    // waits for one.
     expect(out('power packs')).toBeGreaterThan(0);
     expect(Array.from(seen.supplies.waits)).toEqual([0, 2, 0]);
-    // No heaters from Wednesday 06:00 on but for two hours of Monday 8th and of Monday 15th, while one of two is not yet taken.
+    // No heaters from Wednesday 06:00 on but for two hours of Monday 8th and of Monday 15th, while one of two
+    // is not yet taken.
     expect(out('heaters') * seen.minutes).toBeCloseTo(14 * day + six + 120 - (2 * day + six) - 2 * 120, 6);
   });
 

@@ -8,8 +8,9 @@ import { replicateBuilt } from './built.js';
 /** Replications of a check, at least: enough for a normal mean. Checks of what varies much ask for more. */
 const REPLICATIONS = 20;
 /**
- * A right engine is further off than this many standard errors in 1 of 400 checks (t at 19 degrees of freedom; rarer with
- * more); the seeds are fixed, so a check that has passed goes on to pass until the engine changes.
+ * A right engine is further off than this many standard errors in 1 of 400 checks (t at 19 degrees of
+ * freedom; rarer with more); the seeds are fixed, so a check that has passed goes on to pass until the engine
+ * changes.
  */
 const STANDARD_ERRORS = 3.5;
 
@@ -25,8 +26,8 @@ export function observations(
 }
 
 /**
- * The mean of `values` (one a replication) agrees with the value of the source, and the 95 % interval is narrow enough
- * for that to say something: its half-width is at most `halfWidth` of the expected value.
+ * The mean of `values` (one a replication) agrees with the value of the source, and the 95 % interval is
+ * narrow enough for that to say something: its half-width is at most `halfWidth` of the expected value.
  */
 export function expectAgreement(values: readonly number[], expected: number, halfWidth = 0.005): void {
   const n = values.length,
@@ -50,10 +51,11 @@ export function expectAgreement(values: readonly number[], expected: number, hal
 }
 
 /**
- * The values without what goes along with a control, whose mean is known: a replication in which the server was busier by
- * chance had more units wait. The slope is fitted by least squares; the mean stays that of the values, the variance falls to about
- * half for waits (Lavenberg & Welch 1981, A perspective on the use of control variables, Management Science 27(3), 322-335; from memory).
- * The control has to agree with its own mean too.
+ * The values without what goes along with a control, whose mean is known: a replication in which the server
+ * was busier by chance had more units wait. The slope is fitted by least squares; the mean stays that of the
+ * values, the variance falls to about half for waits (Lavenberg & Welch 1981, A perspective on the use of
+ * control variables, Management Science 27(3), 322-335; from memory). The control has to agree with its own
+ * mean too.
  */
 export function controlled(
   values: readonly number[],

@@ -5,8 +5,9 @@ import { exactThroughput } from './exact-line.js';
 import { exponential, lineYaml, noRoom } from './line.js';
 
 /**
- * Best allocations to small balanced exponential lines, by the Markov chain over every allocation; their shape, more room in
- * the middle, is that of Hillier, So & Boling (1993), Management Science 39(1), 126-133 (digits computed, not theirs).
+ * Best allocations to small balanced exponential lines, by the Markov chain over every allocation; their
+ * shape, more room in the middle, is that of Hillier, So & Boling (1993), Management Science 39(1), 126-133
+ * (digits computed, not theirs).
  */
 const CASES = [
   { stations: 4, places: 2, best: 0.589703, at: ['1,1,0', '0,1,1'] },

@@ -10,8 +10,8 @@ const LAYERS = ['random', 'flow', 'measure', 'scenario', 'study'];
 
 expectFresh();
 /**
- * The program as built. The test runner leaves it as it is (vitest.config.ts); it wraps every import of a module that it
- * transforms, which makes the inner loop five times slower.
+ * The program as built. The test runner leaves it as it is (vitest.config.ts); it wraps every import of a
+ * module that it transforms, which makes the inner loop five times slower.
  */
 export const built = (await import(
   new URL(`../../${BUILT}`, import.meta.url).href
@@ -56,7 +56,10 @@ export function replicateBuilt<Value>(
   );
 }
 
-/** What comparisons of ten or so replications, each with a seed of its own, say of the mean lead time: by study and what-if. */
+/**
+ * What comparisons of ten or so replications, each with a seed of its own, say of the mean lead time: by
+ * study and what-if.
+ */
 export function comparedBuilt(
   yaml: string,
   whatIfsText: string,

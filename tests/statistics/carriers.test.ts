@@ -5,9 +5,15 @@ import { controlled, expectAgreement, observations, perHour, SLOW } from './agre
 import { carrierYaml, meanValueAnalysis, productForm, type ClosedNetwork } from './closed-network.js';
 import { exponential } from './line.js';
 
-/** 0.874676 of these was found beforehand by mean-value analysis, convolution and the full Markov chain; no printed source. */
+/**
+ * 0.874676 of these was found beforehand by mean-value analysis, convolution and the full Markov chain; no
+ * printed source.
+ */
 const threeStations: ClosedNetwork = { hours: [1, 0.8, 0.5], carriers: 5 };
-/** Penny Fab One of Hopp & Spearman, Factory Physics, ch. 7 (from memory), practical worst case: w / (W0 + w - 1) rb = 4/7 x 0.5. */
+/**
+ * Penny Fab One of Hopp & Spearman, Factory Physics, ch. 7 (from memory), practical worst case: w / (W0 + w -
+ * 1) rb = 4/7 x 0.5.
+ */
 const pennyFab: ClosedNetwork = { hours: [2, 2, 2, 2], carriers: 4 };
 const withWayBack: ClosedNetwork = { hours: [1, 0.8, 0.5], delay: 3, carriers: 5 };
 

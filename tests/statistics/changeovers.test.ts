@@ -18,7 +18,8 @@ describe('changeovers at a booth', SLOW, () => {
   });
 
   it('take the sum of p_i p_j t_ij a unit, with times from value to value', () => {
-    // 0.5 x 0.3 x 45 + 0.3 x 0.5 x 15 + 0.5 x 0.2 x 30 + 0.2 x 0.5 x 10 + 0.3 x 0.2 x 0 + 0.2 x 0.3 x 20 = 6.75 + 2.25 + 3 + 1 + 0 + 1.2
+    // 0.5 x 0.3 x 45 + 0.3 x 0.5 x 15 + 0.5 x 0.2 x 30 + 0.2 x 0.5 x 10 + 0.3 x 0.2 x 0 + 0.2 x 0.3 x 20 =
+    // 6.75 + 2.25 + 3 + 1 + 0 + 1.2
     const times =
       'work: 30 min, from to: { red: { white: 45 min }, white: { red: { exponential: { mean: 15 min } }, lime: 0 min }, lime: { red: 10 min, white: 20 min } }';
     expectAgreement(

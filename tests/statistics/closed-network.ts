@@ -1,11 +1,17 @@
-/** Stations with one exponential server each, and one without waiting (the way back of a carrier), with a fixed number of carriers. */
+/**
+ * Stations with one exponential server each, and one without waiting (the way back of a carrier), with a
+ * fixed number of carriers.
+ */
 export interface ClosedNetwork {
   readonly hours: readonly number[];
   readonly delay?: number;
   readonly carriers: number;
 }
 
-/** Units an hour by exact mean-value analysis (Reiser & Lavenberg 1980): a carrier that comes finds what one carrier fewer would leave. */
+/**
+ * Units an hour by exact mean-value analysis (Reiser & Lavenberg 1980): a carrier that comes finds what one
+ * carrier fewer would leave.
+ */
 export function meanValueAnalysis({ hours, delay = 0, carriers }: ClosedNetwork): number {
   let queues = hours.map(() => 0),
     rate = 0;
@@ -18,8 +24,9 @@ export function meanValueAnalysis({ hours, delay = 0, carriers }: ClosedNetwork)
 }
 
 /**
- * The same from the product form (Gordon & Newell 1967), by all states one by one: the weight of (n1, n2, .., m on the way
- * back) is the product of hours_i ^ n_i and delay ^ m / m!. G(N - 1) / G(N) carriers an hour pass.
+ * The same from the product form (Gordon & Newell 1967), by all states one by one: the weight of (n1, n2, ..,
+ * m on the way back) is the product of hours_i ^ n_i and delay ^ m / m!. G(N - 1) / G(N) carriers an hour
+ * pass.
  */
 export function productForm({ hours, delay = 0, carriers }: ClosedNetwork): number {
   const weight = (left: number, station: number): number => {
@@ -35,7 +42,10 @@ export function productForm({ hours, delay = 0, carriers }: ClosedNetwork): numb
   return weight(carriers - 1, 0) / weight(carriers, 0);
 }
 
-/** A line whose units each need a carrier from the first station to the last; every unit that has one has room. */
+/**
+ * A line whose units each need a carrier from the first station to the last; every unit that has one has
+ * room.
+ */
 export function carrierYaml(
   { hours, delay = 0, carriers }: ClosedNetwork,
   work: (hours: number) => string,

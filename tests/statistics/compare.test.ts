@@ -2,7 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { comparedBuilt } from './built.js';
 import { SLOW } from './agree.js';
 
-/** A single server with Poisson arrivals, one an hour, and exponential work of 37.5 minutes in the mean: mu = 1.6 an hour. */
+/**
+ * A single server with Poisson arrivals, one an hour, and exponential work of 37.5 minutes in the mean: mu =
+ * 1.6 an hour.
+ */
 const QUEUE = `
 scenario: one server
 programme: { arrivals: { exponential: { mean: 60 min } }, length: 800 h, warm up: 100 h }
@@ -10,12 +13,15 @@ sites: { hall: { stations: { bench: { buffer: unlimited } } } }
 route: [{ step: serve, at: bench, work: { exponential: { mean: 37.5 min } } }]
 `;
 const STUDIES = 300;
-/** A right program is further off than 3.5 standard deviations of the binomial count in 1 of 2000 such checks. */
+/**
+ * A right program is further off than 3.5 standard deviations of the binomial count in 1 of 2000 such checks.
+ */
 const slack = (share: number): number => 3.5 * Math.sqrt((share * (1 - share)) / STUDIES);
 
 describe('a comparison of two service rates, against the M/M/1 queue', SLOW, () => {
   it('has the difference of mean times in the system, 1 / (mu2 - lambda) - 1 / (mu1 - lambda), in its interval in 95 % of studies', () => {
-    // Erlang (1909); Gross et al. (2008), Fundamentals of Queueing Theory, sec. 2.2 (from memory): W = 1 / (mu - lambda), here 1 / 0.6 h and 1 / 1 h.
+    // Erlang (1909); Gross et al. (2008), Fundamentals of Queueing Theory, sec. 2.2 (from memory): W = 1 /
+    // (mu - lambda), here 1 / 0.6 h and 1 / 1 h.
     const expected = (1 / (2 - 1) - 1 / (1.6 - 1)) / 24;
     const found = comparedBuilt(
       QUEUE,

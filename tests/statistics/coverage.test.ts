@@ -41,8 +41,8 @@ function expectNominal(seen: readonly number[][], measure: number, truth: number
   expect(count).toBeLessThanOrEqual(970);
 }
 
-// From an empty line the start-up dies away with 1 / (mu (1 - sqrt(rho))^2) = 4.9 h at rho = 0.3 (Cohen 1982; from memory):
-// after 100 h it is gone.
+// From an empty line the start-up dies away with 1 / (mu (1 - sqrt(rho))^2) = 4.9 h at rho = 0.3 (Cohen 1982;
+// from memory): after 100 h it is gone.
 describe('95 % intervals hold the truth in 93 to 97 % of 1,000 studies of ten replications', SLOW, () => {
   const RHO = 0.3,
     arrivals = exponential(1 / RHO);

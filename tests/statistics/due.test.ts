@@ -3,9 +3,9 @@ import { expectAgreement, observations, SLOW } from './agree.js';
 import { exponential } from './line.js';
 
 /**
- * Units late against closed forms. In an M/M/1 queue served first come, first served the time in the system is exponential
- * with rate mu - lambda, so a unit is later than t with exp(-(mu - lambda) t) (Kleinrock 1975, Queueing Systems, vol. 1,
- * sec. 5.8; quoted from memory).
+ * Units late against closed forms. In an M/M/1 queue served first come, first served the time in the system
+ * is exponential with rate mu - lambda, so a unit is later than t with exp(-(mu - lambda) t) (Kleinrock 1975,
+ * Queueing Systems, vol. 1, sec. 5.8; quoted from memory).
  */
 describe('units later than their due time', SLOW, () => {
   const yaml = (end: string): string => `

@@ -52,7 +52,8 @@ describe('several places or people, against Erlang C (Erlang 1917)', SLOW, () =>
         (delayed * rho) / (1 - rho),
         0.01,
       );
-      // By arrivals that see time averages (Wolff 1982), the share of time with somebody waiting is the chance of delay times rho.
+      // By arrivals that see time averages (Wolff 1982), the share of time with somebody waiting is the
+      // chance of delay times rho.
       expectAgreement(
         controlled(
           seen.map(({ bufferLevels }) => 1 - bufferLevels[0]!),

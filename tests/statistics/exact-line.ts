@@ -1,6 +1,7 @@
 /**
- * Throughput of a saturated line of single exponential stations, blocking after service, by its Markov chain: a second
- * way to the number, without chance. n[i] counts the units that station i has finished and station i + 1 has not.
+ * Throughput of a saturated line of single exponential stations, blocking after service, by its Markov chain:
+ * a second way to the number, without chance. n[i] counts the units that station i has finished and station i
+ * + 1 has not.
  * @param rates units an hour of each station
  * @param between spaces between the stations
  */

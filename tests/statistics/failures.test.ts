@@ -9,10 +9,11 @@ const failing = (up: number, repair: number, more = ''): string =>
   `failures: { every: ${exponential(up)}, repair: ${exponential(repair)}${more} }`;
 
 /**
- * Hopp & Spearman, Factory Physics (1996; 3rd ed. 2008), ch. 8: two machines of 15 min with c0^2 = 0.05 and exponential
- * stops, long and rare or short and frequent. Both are up 0.75 of the time, both take 20 min on average; the squared
- * coefficient of variation of the effective time is 6.25 or 1. Numbers from memory; with t0 = 15, A = 0.75, mr the mean
- * repair: t0^2 c0^2 / A^2 + 2 mr^2 (1 - A) t0 / (A mr), over te^2, gives them exactly.
+ * Hopp & Spearman, Factory Physics (1996; 3rd ed. 2008), ch. 8: two machines of 15 min with c0^2 = 0.05 and
+ * exponential stops, long and rare or short and frequent. Both are up 0.75 of the time, both take 20 min on
+ * average; the squared coefficient of variation of the effective time is 6.25 or 1. Numbers from memory; with
+ * t0 = 15, A = 0.75, mr the mean repair: t0^2 c0^2 / A^2 + 2 mr^2 (1 - A) t0 / (A mr), over te^2, gives them
+ * exactly.
  */
 describe('effective process times of a station that fails, against Hopp & Spearman ch. 8', SLOW, () => {
   const units = 40_000,
@@ -67,8 +68,9 @@ ${work.map((time, i) => `  - { step: step ${i + 1}, at: station ${i + 1}, work: 
 
 describe('two stations that fail while they work', SLOW, () => {
   it('without a buffer and with equal fixed times share 1 / (1 + sum p/r) (Buzacott 1967)', () => {
-    // International Journal of Production Research 5(3), 183-200: one station stops the other, so their stops add.
-    // p/r = 30/300 and 22.5/150: 1 / 1.25. His line moves in step; ours may wear a part of a cycle during a stop, some 3e-4 of the value.
+    // International Journal of Production Research 5(3), 183-200: one station stops the other, so their stops
+    // add. p/r = 30/300 and 22.5/150: 1 / 1.25. His line moves in step; ours may wear a part of a cycle
+    // during a stop, some 3e-4 of the value.
     const seen = observations(line([failing(300, 30), failing(150, 22.5)], ['1 min', '1 min'], 3500), {
       replications: 24,
     });
@@ -105,7 +107,8 @@ describe('two stations that fail while they work', SLOW, () => {
 
 describe('equipment that fails by the clock', SLOW, () => {
   it('is up for MTTF / (MTTF + MTTR) of the time, however little it is used', () => {
-    // Renewal theory, any text. MTTF 60 h, MTTR 4 h: 0.9375; in two places, of which a unit every 10 h uses little.
+    // Renewal theory, any text. MTTF 60 h, MTTR 4 h: 0.9375; in two places, of which a unit every 10 h uses
+    // little.
     const seen = observations(`
 scenario: clock
 programme: { arrivals: 10 h, length: 60000 h, warm up: 0 min }

@@ -4,14 +4,16 @@ import { SHORT_PARTS, STATE_COUNT } from '../../src/flow/floor/states.js';
 import { exponential } from './line.js';
 
 /**
- * A feeder with one bench that builds to a target stock S while units take one part each, at random: the shortfall below S is
- * an M/M/1 line, so P(no stock) = rho^S, mean stock S - rho (1 - rho^S)/(1 - rho), units that wait rho^(S+1)/(1 - rho)
- * (Buzacott & Shanthikumar 1993, Stochastic Models of Manufacturing Systems, ch. 4; formulas from memory).
+ * A feeder with one bench that builds to a target stock S while units take one part each, at random: the
+ * shortfall below S is an M/M/1 line, so P(no stock) = rho^S, mean stock S - rho (1 - rho^S)/(1 - rho), units
+ * that wait rho^(S+1)/(1 - rho) (Buzacott & Shanthikumar 1993, Stochastic Models of Manufacturing Systems,
+ * ch. 4; formulas from memory).
  */
 describe('a feeder as a made-to-stock M/M/1 line', SLOW, () => {
   const places = 80;
 
-  // Shortfalls beyond the stock are rarer, and come in longer spells, the higher the target: more replications for the same 1 %.
+  // Shortfalls beyond the stock are rarer, and come in longer spells, the higher the target: more
+  // replications for the same 1 %.
   it.each([
     { target: 1, rho: 0.8, replications: 24 },
     { target: 2, rho: 0.7, replications: 34 },

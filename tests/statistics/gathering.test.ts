@@ -43,8 +43,8 @@ describe('units that come at random, two an hour', SLOW, () => {
   });
 
   it('wait (1 - e^-m)/m of the longest wait, in the mean, for a truck that goes full or after it', () => {
-    // A truck of two goes when the second comes or 1 h after the first: the second waits 0, the first min(Exp(2/h), 1 h), mean
-    // (1 - e^-2)/2 h; a trip carries 2 with chance 1 - e^-2, else 1. Own arithmetic.
+    // A truck of two goes when the second comes or 1 h after the first: the second waits 0, the first
+    // min(Exp(2/h), 1 h), mean (1 - e^-2)/2 h; a trip carries 2 with chance 1 - e^-2, else 1. Own arithmetic.
     const filled = 1 - Math.exp(-2),
       seen = observations(lane('{ when full or after: 1 h }', 2));
     expectAgreement(
@@ -60,7 +60,8 @@ describe('units that come at random, two an hour', SLOW, () => {
   });
 
   it('wait (B - 1)/(2 lambda) for an oven that takes four at a time', () => {
-    // The bake of 1 s keeps the next lot waiting too rarely (chance below 0.001 a lot) and too shortly to be seen.
+    // The bake of 1 s keeps the next lot waiting too rarely (chance below 0.001 a lot) and too shortly to be
+    // seen.
     const seen = observations(`
 scenario: oven
 programme: { arrivals: ${exponential(0.5)}, length: 10000 h, warm up: 500 h }
@@ -79,7 +80,8 @@ route:
 
 describe('a truck ahead of a station as slow as itself, both exponential, nothing between', SLOW, () => {
   it('works 2/3 of the time and is blocked for 1/3, Hunt (1956), Operations Research 4(6), 674-683', () => {
-    // The truck is the first station of a line of two without room between: 2/3 of what one alone would do (quoted from memory).
+    // The truck is the first station of a line of two without room between: 2/3 of what one alone would do
+    // (quoted from memory).
     const seen = observations(`
 scenario: shuttle
 programme: { arrivals: saturated, length: 20000 h, warm up: 500 h }

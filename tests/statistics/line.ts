@@ -15,7 +15,10 @@ export const exponential = (hours: number): string => `{ exponential: { mean: ${
 export const noRoom = (stations: number, spaces = 0): number[] =>
   new Array<number>(stations - 1).fill(spaces);
 
-/** Scenario of a line in one site, always open. With arrivals the first station has unlimited room ahead, otherwise none. */
+/**
+ * Scenario of a line in one site, always open. With arrivals the first station has unlimited room ahead,
+ * otherwise none.
+ */
 export function lineYaml({ work, between, hours, arrivals, places = 1 }: Line): string {
   const ahead = [arrivals === undefined ? 0 : 'unlimited', ...between];
   return `

@@ -11,7 +11,10 @@ const STUDIES = 1000,
   TO_BEGIN = 10,
   MOST = 10_000,
   LEVEL = 0.95;
-/** Right intervals hold the truth in 950 of 1,000 studies, with a standard deviation of 6.9: 3.5 of them to either side. */
+/**
+ * Right intervals hold the truth in 950 of 1,000 studies, with a standard deviation of 6.9: 3.5 of them to
+ * either side.
+ */
 const FEWEST = 926,
   MOST_HELD = 974;
 
@@ -38,7 +41,10 @@ function stoppedWith(draw: (count: number) => number[], asked: number): Estimate
   return estimate.value;
 }
 
-/** Of 1,000 studies that stop by themselves: how many have an interval that holds the truth, and replications that they take in the mean. */
+/**
+ * Of 1,000 studies that stop by themselves: how many have an interval that holds the truth, and replications
+ * that they take in the mean.
+ */
 function stopped(
   asked: number,
   truth: number,

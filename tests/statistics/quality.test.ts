@@ -3,8 +3,9 @@ import { expectAgreement, observations, SLOW } from './agree.js';
 import { exponential } from './line.js';
 
 describe('items that parts bring', SLOW, () => {
-  // An axle: made 0.5, gauge finds 0.6: r = 0.2. A kit takes one and its look finds 0.5: 0.1. A unit takes two kits: 1 - 0.9^2 = 0.19;
-  // the first look finds 0.7 (0.133), the second 0.6 of the rest (0.0342), 0.0228 are shipped: products of chances, any text on probability.
+  // An axle: made 0.5, gauge finds 0.6: r = 0.2. A kit takes one and its look finds 0.5: 0.1. A unit takes
+  // two kits: 1 - 0.9^2 = 0.19; the first look finds 0.7 (0.133), the second 0.6 of the rest (0.0342), 0.0228
+  // are shipped: products of chances, any text on probability.
   const seen = observations(
     `
 scenario: through a kit
@@ -51,8 +52,9 @@ route:
 });
 
 describe('a part that is replaced where its test fails', SLOW, () => {
-  // A pump has the flaw with 0.3, the test finds it with 0.8; another pump is taken each time, at most twice: found at a visit r = 0.24,
-  // visits 1 + r + r^2 (geometric, cut off). Shipped with it: missed after k replacements, 0.06 (1 + r + r^2), or found at the limit, r^3.
+  // A pump has the flaw with 0.3, the test finds it with 0.8; another pump is taken each time, at most twice:
+  // found at a visit r = 0.24, visits 1 + r + r^2 (geometric, cut off). Shipped with it: missed after k
+  // replacements, 0.06 (1 + r + r^2), or found at the limit, r^3.
   it('visits the test 1 + r + r^2 times, and ships 0.06 (1 + r + r^2) + r^3', () => {
     const seen = observations(
         `
@@ -87,9 +89,10 @@ route:
 });
 
 describe('a hold', SLOW, () => {
-  // Units come by a Poisson stream of 1 an hour; half of them have the item and are held: a Poisson stream of 0.5 an hour (splitting) before one
-  // mender whose work is of a gamma law with mean 1.2 h and cv 0.5: M/G/1 with load 0.6. Wait by Pollaczek and Khinchine, in Hopp & Spearman,
-  // Factory Physics, ch. 8 (from memory): (1 + cv^2) / 2 x load / (1 - load) x 1.2 h = 1.125 h; time in hold 2.325 h; mean held 0.5 x 2.325.
+  // Units come by a Poisson stream of 1 an hour; half of them have the item and are held: a Poisson stream of
+  // 0.5 an hour (splitting) before one mender whose work is of a gamma law with mean 1.2 h and cv 0.5: M/G/1
+  // with load 0.6. Wait by Pollaczek and Khinchine, in Hopp & Spearman, Factory Physics, ch. 8 (from memory):
+  // (1 + cv^2) / 2 x load / (1 - load) x 1.2 h = 1.125 h; time in hold 2.325 h; mean held 0.5 x 2.325.
   const seen = observations(
     `
 scenario: held
@@ -162,7 +165,8 @@ route:
         0.015,
       );
     });
-    // Kappa = (agreed - by chance) / (1 - by chance) with the margins; compared on its own scale of agreement, which is above 0.
+    // Kappa = (agreed - by chance) / (1 - by chance) with the margins; compared on its own scale of
+    // agreement, which is above 0.
     expectAgreement(
       seen.map(({ quality: { compared } }) => {
         const [gg, gb, bg, bb] = Array.from(compared.subarray(4)).map((units) => units / 20_000),
@@ -203,7 +207,8 @@ route:
 
 describe('rolled throughput yield', SLOW, () => {
   it('of four independent tests is the product of their yields, and the share of units without any find is the same', () => {
-    // 0.95 x 0.9 x 0.98 x 0.85 = 0.712215, Hopp & Spearman's and any quality text's rolled yield (from memory).
+    // 0.95 x 0.9 x 0.98 x 0.85 = 0.712215, Hopp & Spearman's and any quality text's rolled yield (from
+    // memory).
     const chances = [5, 10, 2, 15],
       expected = chances.reduce((product, percent) => product * (1 - percent / 100), 1);
     const seen = observations(

@@ -11,7 +11,10 @@ const RATES = [1, 0.8, 1.1],
 const yaml = (hours: number): string =>
   lineYaml({ work: RATES.map((rate) => exponential(1 / rate)), between: noRoom(3), hours });
 
-/** Exact throughput of the line with each relief, units an hour, by its Markov chain. A space ahead of the first of a saturated line changes nothing. */
+/**
+ * Exact throughput of the line with each relief, units an hour, by its Markov chain. A space ahead of the
+ * first of a saturated line changes nothing.
+ */
 const base = exactThroughput(RATES, [0, 0]);
 const EXACT: Readonly<Record<string, number>> = {
   ...Object.fromEntries(
@@ -84,14 +87,16 @@ describe('reliefs of a line whose Markov chain is known', SLOW, () => {
         Array.from({ length: 25 }, (_, i) => `small ${i}`),
       ),
       kept = all.filter((results) => known(results).find(({ text }) => text === best)!.out === null).length;
-    // The promise is 95 %; so few studies are below 22 in 1 of 30 cases if it is just kept. `tests/study/relief-screen.test.ts` has more.
+    // The promise is 95 %; so few studies are below 22 in 1 of 30 cases if it is just kept.
+    // `tests/study/relief-screen.test.ts` has more.
     expect(kept).toBeGreaterThanOrEqual(22);
   });
 });
 
 /**
- * Lines whose throughput with each relief is arithmetic: what is slowest sets the pace where there is room without limit
- * between. The hours that one unit takes of each station, and of a crew of one where there is one.
+ * Lines whose throughput with each relief is arithmetic: what is slowest sets the pace where there is room
+ * without limit between. The hours that one unit takes of each station, and of a crew of one where there is
+ * one.
  */
 const open = (hours: readonly number[], crew: boolean): string => `
 scenario: open line
@@ -156,7 +161,8 @@ describe('small whole studies of lines whose best relief is known', SLOW, () => 
       Array.from({ length: 20 }, (_, i) => `first ${i}`),
     )) {
       expect(reliefs[0]!.text, seed).toBe(best);
-      // Nothing else that the study looked at could be better: a space more changes nothing, or there is none to change.
+      // Nothing else that the study looked at could be better: a space more changes nothing, or there is none
+      // to change.
       for (const { text } of reliefs)
         expect(exact.has(text) || text.startsWith('one space more'), text).toBe(true);
       // Noise of 20 short runs; not the check itself.

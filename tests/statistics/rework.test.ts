@@ -49,8 +49,8 @@ route:
 });
 
 describe('tries for five good with chance 0.8', SLOW, () => {
-  // Five steps of one hour each, done over until good, everybody with a place: the lead time is the number of tries, which has the
-  // negative binomial law of any text on probability.
+  // Five steps of one hour each, done over until good, everybody with a place: the lead time is the number of
+  // tries, which has the negative binomial law of any text on probability.
   const steps = [1, 2, 3, 4, 5];
   const seen = observations(`
 scenario: tries
@@ -96,7 +96,8 @@ ${steps.map((i) => `  - { step: try ${i}, at: bench ${i}, work: 1 h, fails: { ch
 
 describe('escapes', SLOW, () => {
   it('reach the customer as often as two inspections in a row miss them', () => {
-    // 0.3 made, 0.4 and 0.5 of them missed: 0.06 open items a unit shipped; of units first seen at the second, 0.12 x 0.5 fail.
+    // 0.3 made, 0.4 and 0.5 of them missed: 0.06 open items a unit shipped; of units first seen at the
+    // second, 0.12 x 0.5 fail.
     const seen = observations(
       `
 scenario: escapes

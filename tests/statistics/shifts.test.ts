@@ -31,7 +31,8 @@ describe('a crew of three shifts round the clock', SLOW, () => {
   });
 
   it('with five, three and two, of whom 8 % are missing, is busy for load over people there', () => {
-    // Arrivals 1.8 an hour of 1 h; people there 10 x 8 x 0.92 = 73.6 person-hours a day for 43.2 h of work. What is not done in a shift waits for more people.
+    // Arrivals 1.8 an hour of 1 h; people there 10 x 8 x 0.92 = 73.6 person-hours a day for 43.2 h of work.
+    // What is not done in a shift waits for more people.
     const seen = observations(hall(shifts, '{ headcount: [5, 3, 2], absence: 8 % }', 1 / 1.8, 20_000));
     expectAgreement(
       seen.map(({ crewBusy }) => crewBusy[0]!),
@@ -48,7 +49,8 @@ describe('a crew of three shifts round the clock', SLOW, () => {
 
 describe('overtime by date', SLOW, () => {
   it('adds its hours to those of the week: load over the sum of both', () => {
-    // 5 days x 8 h by two and 6 h of Saturday by two: 92 person-hours a week; 0.3 an hour of 1 h, day and night, make 50.4.
+    // 5 days x 8 h by two and 6 h of Saturday by two: 92 person-hours a week; 0.3 an hour of 1 h, day and
+    // night, make 50.4.
     const seen = observations(
       hall(
         '{ hours: ["06:00-14:00"], overtime: [{ on: Sat, hours: ["06:00-12:00"] }] }',

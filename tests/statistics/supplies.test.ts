@@ -13,7 +13,10 @@ function poissonTail(mean: number, n: number): number {
   return 1 - below;
 }
 
-/** Units come at random, one an hour, and take a part each; everyone has a place to wait in, so demand is backordered. */
+/**
+ * Units come at random, one an hour, and take a part each; everyone has a place to wait in, so demand is
+ * backordered.
+ */
 const scenario = (supply: string): string => `
 scenario: supply
 programme: { start: 2001-01-01, arrivals: ${exponential(1)}, length: 25000 h, warm up: 1000 h }
@@ -25,10 +28,11 @@ const PLACES = 100,
   SHORT_PARTS = 4;
 
 /**
- * One for one: whenever a part is asked for, one is ordered, S in stock and on order less what waits. Orders outstanding are
- * the customers of an M/G/infinity queue, Poisson with mean lambda L whatever the form of the lead time (Palm 1938, Analysis
- * of the Erlang traffic formulae for busy-signal arrangements, Ericsson Technics 6; Feeney & Sherbrooke 1966, The (s-1, s)
- * inventory policy under compound Poisson demand, Management Science 12(5), 391-411; both from memory).
+ * One for one: whenever a part is asked for, one is ordered, S in stock and on order less what waits. Orders
+ * outstanding are the customers of an M/G/infinity queue, Poisson with mean lambda L whatever the form of the
+ * lead time (Palm 1938, Analysis of the Erlang traffic formulae for busy-signal arrangements, Ericsson
+ * Technics 6; Feeney & Sherbrooke 1966, The (s-1, s) inventory policy under compound Poisson demand,
+ * Management Science 12(5), 391-411; both from memory).
  */
 describe("a base stock S with any lead time, against Palm's theorem", SLOW, () => {
   it.each([
@@ -67,10 +71,11 @@ describe("a base stock S with any lead time, against Palm's theorem", SLOW, () =
 });
 
 /**
- * (r, Q) with a lead time that does not vary: the position is uniform on r + 1 .. r + Q and independent of what is asked for in
- * the lead time that follows, so P(no stock) = mean over these positions y of P(Poisson(lambda L) >= y); the fill rate is the
- * rest, since arrivals at random see time averages (Hadley & Whitin 1963, Analysis of Inventory Systems, ch. 4; Wolff 1982,
- * Operations Research 30(2), 223-231; both from memory).
+ * (r, Q) with a lead time that does not vary: the position is uniform on r + 1 .. r + Q and independent of
+ * what is asked for in the lead time that follows, so P(no stock) = mean over these positions y of
+ * P(Poisson(lambda L) >= y); the fill rate is the rest, since arrivals at random see time averages (Hadley &
+ * Whitin 1963, Analysis of Inventory Systems, ch. 4; Wolff 1982, Operations Research 30(2), 223-231; both
+ * from memory).
  */
 describe('a reorder level r and lots of Q, against Hadley & Whitin', SLOW, () => {
   it.each([
@@ -110,8 +115,9 @@ describe('a reorder level r and lots of Q, against Hadley & Whitin', SLOW, () =>
 });
 
 /**
- * A component that fails its test with chance p is replaced and tested again: the number used for each kit is geometric with
- * mean 1 / (1 - p) (any textbook of probability). With a limit of L replacements the mean is (1 - p^(L + 1)) / (1 - p).
+ * A component that fails its test with chance p is replaced and tested again: the number used for each kit is
+ * geometric with mean 1 / (1 - p) (any textbook of probability). With a limit of L replacements the mean is
+ * (1 - p^(L + 1)) / (1 - p).
  */
 describe('components used up by a test that replaces them', SLOW, () => {
   it.each([

@@ -1,6 +1,9 @@
 import { stationary } from './exact-line.js';
 
-/** A station with exponential work that fails, while it works, after exponential times: rates an hour of work, failure, repair. */
+/**
+ * A station with exponential work that fails, while it works, after exponential times: rates an hour of work,
+ * failure, repair.
+ */
 export interface Unreliable {
   readonly rate: number;
   readonly fails: number;
@@ -8,9 +11,10 @@ export interface Unreliable {
 }
 
 /**
- * Throughput of two such stations, the first saturated, with a buffer between and blocking after service, by its Markov
- * chain: the model of Gershwin & Berman (1981), AIIE Transactions 13(1), 2-11, with our rule of blocking. A state is the
- * number of units that the first has finished and the second has not, and which of the two are up.
+ * Throughput of two such stations, the first saturated, with a buffer between and blocking after service, by
+ * its Markov chain: the model of Gershwin & Berman (1981), AIIE Transactions 13(1), 2-11, with our rule of
+ * blocking. A state is the number of units that the first has finished and the second has not, and which of
+ * the two are up.
  */
 export function exactUnreliable(first: Unreliable, second: Unreliable, spaces: number): number {
   const most = spaces + 2,

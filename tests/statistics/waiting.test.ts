@@ -3,8 +3,9 @@ import { controlled, expectAgreement, observations, perHour, SLOW } from './agre
 import { exponential, lineYaml } from './line.js';
 
 /**
- * Waiting lines in hours of mean work 1. Long runs, since what waits in a busy line is correlated over a long time, and as
- * many of them as bring the half-width below 1 %. Waits come from the mean content of the buffer, by Little (1961).
+ * Waiting lines in hours of mean work 1. Long runs, since what waits in a busy line is correlated over a long
+ * time, and as many of them as bring the half-width below 1 %. Waits come from the mean content of the
+ * buffer, by Little (1961).
  */
 const HOURS = 200_000;
 
@@ -20,7 +21,8 @@ describe('one station with random arrivals at load 0.8', SLOW, () => {
     expectAgreement(less(seen.map((o) => o.bufferMean[0]! / 0.8)), 4, 0.01);
     expectAgreement(less(seen.map(({ leadMean }) => leadMean / 60)), 5, 0.01);
     expectAgreement(busy, 0.8, 0.005);
-    // The time in an M/M/1 system is exponential with rate 1 - 0.8; a bin of the quantile is 0.27 % wide, well below the half-width asked for.
+    // The time in an M/M/1 system is exponential with rate 1 - 0.8; a bin of the quantile is 0.27 % wide,
+    // well below the half-width asked for.
     expectAgreement(less(seen.map(({ leadP50 }) => leadP50 / 60)), 5 * Math.log(2), 0.01);
     expectAgreement(less(seen.map(({ leadP95 }) => leadP95 / 60)), 5 * Math.log(20), 0.01);
     // Share of time with an empty buffer: none or one in the system, 1 - rho^2.

@@ -25,9 +25,9 @@ import {
 export const LEVELS = 64;
 
 /**
- * An invented scenario on which results can be reckoned by hand: 2 a day in the week of Monday 2027-03-01, then 4 a day
- * for 80 units, that is in the four weeks from 2027-03-08. Two stations with buffers, a crew, a lane with banks, an axle
- * stock, an inspection (of the unit's route) and a gauge (of the feeder's).
+ * An invented scenario on which results can be reckoned by hand: 2 a day in the week of Monday 2027-03-01,
+ * then 4 a day for 80 units, that is in the four weeks from 2027-03-08. Two stations with buffers, a crew, a
+ * lane with banks, an axle stock, an inspection (of the unit's route) and a gauge (of the feeder's).
  */
 export const twoPlants = scenario({
   calendars: { days: dayShift },
@@ -68,7 +68,10 @@ export const twoPlants = scenario({
   }),
 });
 
-/** Numbers of `twoPlants`. Stations: booth, bay, line, bench, ferry's arrival bank. Resources of utilisation: these, painters, ferry. */
+/**
+ * Numbers of `twoPlants`. Stations: booth, bay, line, bench, ferry's arrival bank. Resources of utilisation:
+ * these, painters, ferry.
+ */
 export const BOOTH = 0,
   BAY = 1,
   ARRIVAL_BANK = 4,

@@ -23,7 +23,10 @@ const MOST_WORKERS = 256,
   MOST_PLACES = 100_000,
   LONGEST_SEED = 200;
 
-/** Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a UsageError. */
+/**
+ * Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a
+ * UsageError.
+ */
 export function readArguments(args: readonly string[]): Request {
   let request: Request | undefined,
     text = '';
@@ -87,7 +90,8 @@ export function readArguments(args: readonly string[]): Request {
     .demandCommand(1, 'expected a command, got none')
     .version(PROGRAM_VERSION)
     .help()
-    // Throwing stops yargs at the first thing that is wrong. Without a message it is an error of ours that comes back.
+    // Throwing stops yargs at the first thing that is wrong. Without a message it is an error of ours that
+    // comes back.
     .fail((message: string | null, error: unknown) => {
       throw message === null ? error : wrongWords(message, args);
     });
@@ -196,14 +200,16 @@ function buffersOptions(parser: Argv) {
       type: 'string',
       requiresArg: true,
       describe:
-        'a station or lane whose places are shared out, as often as wanted; default all limited buffers and banks of the route',
+        'a station or lane whose places are shared out, as often as wanted; default all limited ' +
+        'buffers and banks of the route',
     })
     .option('from', {
       type: 'string',
       requiresArg: true,
       default: 'least',
       describe:
-        'where the search begins: least (no places) or present (the layout as it is, sooner done), default least',
+        'where the search begins: least (no places) or present (the layout as it is, sooner done), ' +
+        'default least',
     })
     .option('replications', {
       type: 'string',
@@ -316,7 +322,10 @@ function buffersRequest(argv: BuffersArguments, at: readonly string[]): Request 
   };
 }
 
-/** Every value of an option that may be given several times: the parser keeps the last. It has been through the parser, so it is well-formed. */
+/**
+ * Every value of an option that may be given several times: the parser keeps the last. It has been through
+ * the parser, so it is well-formed.
+ */
 function allOf(option: string, args: readonly string[]): string[] {
   const flag = `--${option}`;
   return args.flatMap((arg, i) =>

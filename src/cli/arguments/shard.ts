@@ -24,7 +24,8 @@ export function noShardOf(command = ''): UsageError | undefined {
 function noPart(option: string, beside: string, remedy: string): UsageError {
   return new UsageError(
     `--${option}: expected no such option with ${beside}, got it`,
-    `which replications it runs next shows as they are run, so no part of them can be run apart: ${remedy}, see docs/shards.md`,
+    'which replications it runs next shows as they are run, so no part of them can be run apart: ' +
+      `${remedy}, see docs/shards.md`,
   );
 }
 

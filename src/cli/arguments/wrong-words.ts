@@ -53,7 +53,10 @@ export const MESSAGES = {
 };
 const SEE_HELP = '`rateproof --help` shows what there is, with examples';
 
-/** The UsageError for a message of yargs; `args` is the command line, in which the first unknown word is looked up. */
+/**
+ * The UsageError for a message of yargs; `args` is the command line, in which the first unknown word is
+ * looked up.
+ */
 export function wrongWords(message: string, args: readonly string[]): UsageError {
   // yargs puts its counts behind the message.
   if (message.startsWith(NO_FILE) && message.endsWith(' 1 2'))

@@ -14,7 +14,9 @@ import { runStudy } from '../run-study.js';
 import { UsageError } from '../usage-error.js';
 import type { BuffersRequest } from '../arguments/request.js';
 
-/** `rateproof buffers`: waiting places shared out, the answer on stdout and, if asked for, a report folder. */
+/**
+ * `rateproof buffers`: waiting places shared out, the answer on stdout and, if asked for, a report folder.
+ */
 export async function buffers(request: BuffersRequest): Promise<ExitCode> {
   const { goal, at, from, replications, seed, workers, zone } = request;
   const interrupt = listenForInterrupt();

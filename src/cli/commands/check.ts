@@ -7,7 +7,8 @@ import type { ExitCode } from '../exit-code.js';
 import { loadScenario, planned } from '../load.js';
 import { print } from '../output.js';
 
-// V8 is not to optimise what runs for a fraction of a second: an eighth off the time of `check`. Not for studies.
+// V8 is not to optimise what runs for a fraction of a second: an eighth off the time of `check`. Not for
+// studies.
 setFlagsFromString('--interrupt-budget=1000000');
 
 /** `rateproof check`: capacity by arithmetic. */

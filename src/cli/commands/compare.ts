@@ -53,7 +53,8 @@ export const COMPARE: Pick<StudyCommand<CompareResults>, 'text' | 'drawing' | 's
 
 /** What is run, in words. */
 export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked): string =>
-  `${replications} replications each of ${file} and ${whatIfs.length === 1 ? '1 what-if' : `${whatIfs.length} what-ifs`}, seed ${seed}`;
+  `${replications} replications each of ${file} and ` +
+  `${whatIfs.length === 1 ? '1 what-if' : `${whatIfs.length} what-ifs`}, seed ${seed}`;
 
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */
 export function loadWhatIfs(path: string, scenarioPath: string): readonly WhatIf[] {

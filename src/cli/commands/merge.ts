@@ -68,7 +68,8 @@ export async function merge(request: MergeRequest): Promise<ExitCode> {
       twice = folders.length - indices.size;
     if (twice > 0 && !request.quiet)
       say(
-        `${twice} ${twice === 1 ? 'folder holds a shard' : 'folders hold shards'} that another holds too, which changes nothing`,
+        `${twice} ${twice === 1 ? 'folder holds a shard' : 'folders hold shards'} that another holds ` +
+          'too, which changes nothing',
       );
     return await answer(
       request,

@@ -25,7 +25,9 @@ export async function rate(request: RateRequest): Promise<ExitCode> {
   const { from, to, step, replications, weeks, settleWeeks, sure, rampTo, seed, workers } = request;
   const asked = { from, to, step, replications, weeks, settleWeeks, sure, rampTo };
   return runStudy<RateResults, RateReading>(request, interrupt, {
-    stage: `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ${replications} replications a rate, seed ${seed}`,
+    stage:
+      `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ` +
+      `${replications} replications a rate, seed ${seed}`,
     identity: identityOf({ study: 'rate', scenario, seed, level: LEVEL, more: asked }),
     run: (signal, onReplication, journal) =>
       plannedRun(request.file, () =>

@@ -3,9 +3,10 @@ import type { Calendar } from '../floor/calendar.js';
 
 /**
  * Active periods of a resource: the time for which it is at work without waiting, from one wait to the next
- * (Roser, Nakano & Tanaka 2001, A practical bottleneck detection method, Winter Simulation Conference).
- * A station is active while all its places are; a crew while nobody of it is free; a lane while no truck stands ready or waits for room ahead.
- * Periods are counted in working minutes of the resource's calendar, so that a night does not lengthen one.
+ * (Roser, Nakano & Tanaka 2001, A practical bottleneck detection method, Winter Simulation Conference). A
+ * station is active while all its places are; a crew while nobody of it is free; a lane while no truck stands
+ * ready or waits for room ahead. Periods are counted in working minutes of the resource's calendar, so that a
+ * night does not lengthen one.
  */
 export interface Active {
   /** Finished periods and their minutes. */

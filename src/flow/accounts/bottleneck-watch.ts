@@ -4,8 +4,9 @@ import { MomentaryBottleneck } from './momentary-bottleneck.js';
 import type { Run } from '../run.js';
 
 /**
- * Hands active periods to the momentary bottleneck as they begin and end. Resources are numbered as everywhere for
- * bottlenecks: stations, crews, lanes, carriers. Arrival banks have no equipment and are passed over.
+ * Hands active periods to the momentary bottleneck as they begin and end. Resources are numbered as
+ * everywhere for bottlenecks: stations, crews, lanes, carriers. Arrival banks have no equipment and are
+ * passed over.
  */
 export class ActiveWatch {
   private momentary: MomentaryBottleneck;

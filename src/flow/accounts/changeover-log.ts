@@ -17,7 +17,10 @@ export interface BoothStay {
   changeTo: number;
 }
 
-/** Who stood when at the stations with changeovers: the first stays observed, for the picture of one replication. */
+/**
+ * Who stood when at the stations with changeovers: the first stays observed, for the picture of one
+ * replication.
+ */
 export class BoothLog {
   /** By station, empty for those without changeovers. */
   readonly byStation: BoothStay[][];

@@ -1,4 +1,7 @@
-/** Work in process by location (sites, then lanes) and in all: counts and their time integrals. Units only, not sub-assemblies. */
+/**
+ * Work in process by location (sites, then lanes) and in all: counts and their time integrals. Units only,
+ * not sub-assemblies.
+ */
 export class Locations {
   private readonly inside: Int32Array;
   /** Unit-minutes since the last clearing, by location. */

@@ -1,14 +1,17 @@
 /**
- * Which resource is the bottleneck at each moment: the one with the longest uninterrupted active period at that time
- * (Roser, Nakano & Tanaka 2002, Shifting bottleneck detection, Winter Simulation Conference; quoted from memory). When its
- * period ends, the longest of the periods active then takes over; while the two overlap the bottleneck shifts, at other
- * times the resource is the sole one.
+ * Which resource is the bottleneck at each moment: the one with the longest uninterrupted active period at
+ * that time (Roser, Nakano & Tanaka 2002, Shifting bottleneck detection, Winter Simulation Conference; quoted
+ * from memory). When its period ends, the longest of the periods active then takes over; while the two
+ * overlap the bottleneck shifts, at other times the resource is the sole one.
  *
- * Periods are told as they begin and end. Which of those active at a handover is the longest shows later, so periods are
- * kept until then and no longer: memory does not grow with the run.
+ * Periods are told as they begin and end. Which of those active at a handover is the longest shows later, so
+ * periods are kept until then and no longer: memory does not grow with the run.
  */
 export class MomentaryBottleneck {
-  /** By resource: minutes of the clock as the sole bottleneck, and minutes in which it takes over or hands over. */
+  /**
+   * By resource: minutes of the clock as the sole bottleneck, and minutes in which it takes over or hands
+   * over.
+   */
   readonly sole: Float64Array;
   readonly shifting: Float64Array;
   /** By resource: its period that goes on; null. */
@@ -19,7 +22,10 @@ export class MomentaryBottleneck {
   /** All before is accounted for. */
   private from: number;
 
-  /** @param minutesSince working minutes of a resource's calendar from a time to now; periods are compared by them */
+  /**
+   * @param minutesSince working minutes of a resource's calendar from a time to now; periods are compared by
+   * them
+   */
   constructor(
     resources: number,
     now: number,
@@ -48,7 +54,8 @@ export class MomentaryBottleneck {
     // While the bottleneck is at work nothing else matters.
     if (present !== null && present.end === Infinity) return;
     this.ended.push(period);
-    // A handover is settled by the end of one of the periods of its time; the others are looked at when they are many.
+    // A handover is settled by the end of one of the periods of its time; the others are looked at when they
+    // are many.
     if (present === null || period === present || period.begin <= present.end || this.ended.length >= MANY)
       this.settle(now);
   }

@@ -2,9 +2,15 @@ import type { Run } from '../run.js';
 import { settleHolds } from '../work/holds.js';
 import { Tally } from './tally.js';
 
-/** The time observed: it begins at the end of warm-up, is cut into buckets for the series, and ends with the run. */
+/**
+ * The time observed: it begins at the end of warm-up, is cut into buckets for the series, and ends with the
+ * run.
+ */
 
-/** The next time at which the engine has to stop for observation: a bucket's edge, the end of warm-up, the end of the run. */
+/**
+ * The next time at which the engine has to stop for observation: a bucket's edge, the end of warm-up, the end
+ * of the run.
+ */
 export function nextBoundary(run: Run, end: number): number {
   const { bucketEdges, warmUp } = run.model.programme;
   let next = end;

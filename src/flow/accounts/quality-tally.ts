@@ -3,16 +3,25 @@ import { BIN_COUNT, binOf } from './bins.js';
 
 /** Counts of rules 8 to 10, in one replication. */
 export class QualityTally {
-  /** By slot: items made; gone because the unit had the same from another part; gone with a part that was replaced; shipped open, never found and noted. */
+  /**
+   * By slot: items made; gone because the unit had the same from another part; gone with a part that was
+   * replaced; shipped open, never found and noted.
+   */
   readonly made: Float64Array;
   readonly merged: Float64Array;
   readonly replaced: Float64Array;
   readonly shippedUnfound: Float64Array;
   readonly shippedNoted: Float64Array;
-  /** By find: items found for the first time (of tests: failures), and the repair work that followed, at a hold too. */
+  /**
+   * By find: items found for the first time (of tests: failures), and the repair work that followed, at a
+   * hold too.
+   */
   readonly found: Float64Array;
   readonly repairMinutes: Float64Array;
-  /** By hold: units that came, that were held, noted items mended; units released and the time from coming to release; unit-minutes held in the time observed. */
+  /**
+   * By hold: units that came, that were held, noted items mended; units released and the time from coming to
+   * release; unit-minutes held in the time observed.
+   */
   readonly cameToHold: Float64Array;
   readonly held: Float64Array;
   readonly mended: Float64Array;
@@ -21,7 +30,10 @@ export class QualityTally {
   readonly releasedMost: Float64Array;
   readonly releasedBins: readonly Int32Array[];
   readonly heldMinutes: Float64Array;
-  /** By inspection * 4: first visits compared with an earlier inspection: nothing found at both, here only, there only, something at both. */
+  /**
+   * By inspection * 4: first visits compared with an earlier inspection: nothing found at both, here only,
+   * there only, something at both.
+   */
   readonly compared: Float64Array;
   /** By inspection: extra work where the two differed. */
   readonly differMinutes: Float64Array;

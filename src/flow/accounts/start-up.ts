@@ -8,7 +8,10 @@ export const START_UP_PARTS = 300;
 export const isSteady = ({ programme: { quantity, end } }: Model): boolean =>
   quantity >= UNLIMITED && end < Infinity;
 
-/** Units inside a steady-state run from its empty start on, by equal part of warm-up and length. It reads accounts and changes none. */
+/**
+ * Units inside a steady-state run from its empty start on, by equal part of warm-up and length. It reads
+ * accounts and changes none.
+ */
 export class StartUp {
   /** Unit-minutes by part. */
   readonly unitMinutes = new Float64Array(START_UP_PARTS);

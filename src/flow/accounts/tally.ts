@@ -2,12 +2,18 @@ import { BIN_COUNT, binOf } from './bins.js';
 import type { Model } from '../model/model.js';
 import { QualityTally } from './quality-tally.js';
 
-/** Counts and sums of one replication that are not accounts of time in a state. All start afresh at the end of warm-up. */
+/**
+ * Counts and sums of one replication that are not accounts of time in a state. All start afresh at the end of
+ * warm-up.
+ */
 export class Tally {
   entered = 0;
   shipped = 0;
   scrapped = 0;
-  /** Sum of time in the system over units inside at any time of the observation, minutes, for Little's identity. */
+  /**
+   * Sum of time in the system over units inside at any time of the observation, minutes, for Little's
+   * identity.
+   */
   unitMinutes = 0;
   leadSum = 0;
   /** Units shipped that had a due date, those of them shipped after it, and by how many minutes in all. */
@@ -34,7 +40,10 @@ export class Tally {
   /** By defect slot: created. */
   readonly created: Float64Array;
 
-  /** By station with changeovers: units that took a place. By pair of values, as `changeoverDraw`: changeovers begun, and their work. */
+  /**
+   * By station with changeovers: units that took a place. By pair of values, as `changeoverDraw`: changeovers
+   * begun, and their work.
+   */
   readonly taken: Float64Array;
   readonly changeovers: Float64Array;
   readonly changeoverMinutes: Float64Array;

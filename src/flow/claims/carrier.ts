@@ -3,7 +3,10 @@ import { SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 
-/** What stays with a unit from one step to another: a carrier, or a team, which is some people of a crew. Counted in holds. */
+/**
+ * What stays with a unit from one step to another: a carrier, or a team, which is some people of a crew.
+ * Counted in holds.
+ */
 export class Stay {
   /** Kept by units now, and carriers on the way back. */
   held = 0;
@@ -54,7 +57,10 @@ export class Stay {
 export const hasAll = ({ stays: kept, ownOff }: Unit, { needs, ownParts, stays }: Step): boolean =>
   needs.length === 0 && (ownParts & ownOff) === 0 && stays.every(({ bit }) => (kept & bit) !== 0);
 
-/** As `lacking` of `claims.ts`, for what is to stay with the unit; `short` is the state of shortage in its other needs. */
+/**
+ * As `lacking` of `claims.ts`, for what is to stay with the unit; `short` is the state of shortage in its
+ * other needs.
+ */
 export function lackingStays(unit: Unit, step: Step, scan: number, marking: boolean, short: number): number {
   let state = short;
   for (const { bit, resource } of step.stays) {

@@ -5,7 +5,10 @@ import type { Unit } from '../floor/unit.js';
 
 /** Rule 7: what stayed with a unit leaves it. People are free at once, a carrier when it is back. */
 
-/** The unit has come to step `beyond`: what was to stay only up to an earlier one is given back; `Infinity`: it leaves its route. */
+/**
+ * The unit has come to step `beyond`: what was to stay only up to an earlier one is given back; `Infinity`:
+ * it leaves its route.
+ */
 export function letGo(run: Run, unit: Unit, beyond: number): void {
   for (const stay of run.shop.stays) {
     if ((unit.stays & stay.bit) === 0 || stay.to >= beyond) continue;

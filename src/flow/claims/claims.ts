@@ -8,12 +8,16 @@ import { askSupplies, endLack, noteLack } from './supply-claims.js';
 import type { Unit } from '../floor/unit.js';
 
 /**
- * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests wait in the
- * order of rule 1 (units in rework, then first come, then build number). One that cannot be met lets later ones pass
- * only if they want none of what it lacks. Once a step has begun (any phase but WAIT_NEEDS) only its crew is asked for.
+ * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests
+ * wait in the order of rule 1 (units in rework, then first come, then build number). One that cannot be met
+ * lets later ones pass only if they want none of what it lacks. Once a step has begun (any phase but
+ * WAIT_NEEDS) only its crew is asked for.
  */
 
-/** Asks for the needs of the step at `place`; true if they are granted at once, otherwise the place waits and is short. */
+/**
+ * Asks for the needs of the step at `place`; true if they are granted at once, otherwise the place waits and
+ * is short.
+ */
 export function request(run: Run, place: Place): boolean {
   const unit = place.unit!,
     { step } = unit;
@@ -37,7 +41,10 @@ export function ask(run: Run, place: Place): boolean {
   return false;
 }
 
-/** Goes through the waiting requests of a pool in order; places whose needs are met are put on `run.granted`. Those that are down are passed over. */
+/**
+ * Goes through the waiting requests of a pool in order; places whose needs are met are put on `run.granted`.
+ * Those that are down are passed over.
+ */
 export function match(run: Run, pool: Pool): void {
   pool.listed = false;
   run.scan++;
@@ -81,8 +88,8 @@ export function ownPartBack(run: Run, unit: Unit): void {
 }
 
 /**
- * The state of shortage in which the request of a place stands; -1 if it can be met. With `marking`, it is part of a scan:
- * what an earlier request lacks is not for it, and what it lacks is not for later ones.
+ * The state of shortage in which the request of a place stands; -1 if it can be met. With `marking`, it is
+ * part of a scan: what an earlier request lacks is not for it, and what it lacks is not for later ones.
  */
 export function lacking(run: Run, place: Place, marking: boolean): number {
   const unit = place.unit!,

@@ -42,14 +42,18 @@ export class CrewShifts {
   at(now: number): number {
     const { firstWindow, people } = this.columns,
       { start } = this.calendar;
-    // Once the next has begun, a shift is over for good; until then overtime that was left out may still be called.
+    // Once the next has begun, a shift is over for good; until then overtime that was left out may still be
+    // called.
     while (this.over + 1 < people.length && start[firstWindow[this.over + 1]] <= now) this.over++;
     let k = this.over;
     while (k < people.length - 1 && this.endOf(k) <= now) k++;
     return k;
   }
 
-  /** People there in shift k. Each shift has as many draws as people, in order of time, whether it is worked or not. */
+  /**
+   * People there in shift k. Each shift has as many draws as people, in order of time, whether it is worked
+   * or not.
+   */
   presentIn(k: number): number {
     const { absence, absenceDraw, people } = this.columns;
     if (absenceDraw < 0) return people[k];

@@ -11,9 +11,9 @@ import { isAttended, isUnderWay, suspend } from '../work/interruptions.js';
 import { mirror, takeUp } from '../work/tasks.js';
 
 /**
- * Rule 3, shifts of a crew. At the end of a shift the people of the next one take over. If these are fewer than are
- * engaged, work is broken off, the last in the order of requests first; it asks for its crew again. With OWN_SHIFT all
- * work waits for the next shift in its own position.
+ * Rule 3, shifts of a crew. At the end of a shift the people of the next one take over. If these are fewer
+ * than are engaged, work is broken off, the last in the order of requests first; it asks for its crew again.
+ * With OWN_SHIFT all work waits for the next shift in its own position.
  */
 
 /** Minutes of work that count as none: rounding of times. */
@@ -71,7 +71,9 @@ function engaged(run: Run, crew: Resource): Place[] {
     .sort((a, b) => (goesBefore(a, b) ? -1 : 1));
 }
 
-/** The people leave: true if what they did is broken off. Settling goes on, and asks for them when it is over. */
+/**
+ * The people leave: true if what they did is broken off. Settling goes on, and asks for them when it is over.
+ */
 function leave(run: Run, place: Place): boolean {
   const isAtWork = isUnderWay(place) && isAttended(place.phase);
   if (isAtWork) suspend(run, place);
@@ -79,7 +81,10 @@ function leave(run: Run, place: Place): boolean {
   return isAtWork;
 }
 
-/** The people leave, and the work waits for them. What they have claimed but not begun (the station was shut) the next shift begins. */
+/**
+ * The people leave, and the work waits for them. What they have claimed but not begun (the station was shut)
+ * the next shift begins.
+ */
 function park(run: Run, shifts: CrewShifts, place: Place, position: number): void {
   if (!leave(run, place)) return;
   if (place.minutesLeft > place.minutes - NOTHING) {
@@ -121,8 +126,8 @@ function show(place: Place): void {
 }
 
 /**
- * Whether a change of shift can still set something going when nothing else can: some place would have what it lacks if
- * everybody on the largest shift were there.
+ * Whether a change of shift can still set something going when nothing else can: some place would have what
+ * it lacks if everybody on the largest shift were there.
  */
 export function mayGoOn(run: Run): boolean {
   if (run.crewShifts.some(({ waiting }) => waiting.length > 0)) return true;

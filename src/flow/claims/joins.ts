@@ -4,8 +4,8 @@ import { bringItem, closeItem, openItem } from '../work/defects.js';
 import { CLEAN, OPEN, type Unit } from '../floor/unit.js';
 
 /**
- * Rule 8 at a join: items that nobody mended in a feeder go on with the sub-assembly. Each one in a stock has its own, first
- * in first out; own parts keep theirs until their unit takes them up.
+ * Rule 8 at a join: items that nobody mended in a feeder go on with the sub-assembly. Each one in a stock has
+ * its own, first in first out; own parts keep theirs until their unit takes them up.
  */
 export class CarriedItems {
   private readonly states: Uint8Array;
@@ -52,7 +52,10 @@ export class CarriedItems {
   }
 }
 
-/** Parts of a stock are claimed at a step. Those that the unit had from this step before are replaced, and their items go with them. */
+/**
+ * Parts of a stock are claimed at a step. Those that the unit had from this step before are replaced, and
+ * their items go with them.
+ */
 export function takeParts(run: Run, unit: Unit, step: Step, stock: CarriedItems, amount: number): void {
   for (const slot of stock.slots) {
     if (unit.slots[slot] === CLEAN || unit.slotTarget[slot] !== step.id) continue;

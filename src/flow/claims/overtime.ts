@@ -21,8 +21,9 @@ import { isAttended, isUnderWay, resume, suspend } from '../work/interruptions.j
 import type { Unit } from '../floor/unit.js';
 
 /**
- * Overtime by rule. A run has calendars of its own in which such hours have no length until a rule, at the start of its
- * week or day, finds enough units behind; then all that is under way in these calendars is timed anew.
+ * Overtime by rule. A run has calendars of its own in which such hours have no length until a rule, at the
+ * start of its week or day, finds enough units behind; then all that is under way in these calendars is timed
+ * anew.
  */
 
 export function beginRules(run: Run): void {
@@ -73,7 +74,10 @@ function dueBy(due: Float64Array, now: number): number {
   return low;
 }
 
-/** Makes a change to calendars; what was to end by them ends when what is left of it has passed in the changed ones. */
+/**
+ * Makes a change to calendars; what was to end by them ends when what is left of it has passed in the changed
+ * ones.
+ */
 function timeAnew(run: Run, calendars: ReadonlySet<number>, change: () => void): void {
   const {
     queue,

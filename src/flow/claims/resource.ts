@@ -13,7 +13,10 @@ export class Pool {
   listed = false;
 }
 
-/** A crew, the stock of a feeder or of a supply, or carriers: an amount of which steps claim some. `kind` is one of `model.ts`. */
+/**
+ * A crew, the stock of a feeder or of a supply, or carriers: an amount of which steps claim some. `kind` is
+ * one of `model.ts`.
+ */
 export class Resource extends ActivePeriods {
   readonly isCrew: boolean;
   free: number;
@@ -28,7 +31,10 @@ export class Resource extends ActivePeriods {
   rework = Number.NaN;
   /** Scan number at which an earlier request lacked it. */
   scarceAt = 0;
-  /** Crews: person-minutes engaged while on shift. Stocks and carriers: minutes without a free one, and minutes of the free ones. */
+  /**
+   * Crews: person-minutes engaged while on shift. Stocks and carriers: minutes without a free one, and
+   * minutes of the free ones.
+   */
   engaged = Number.NaN;
   out = Number.NaN;
   area = Number.NaN;

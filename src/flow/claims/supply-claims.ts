@@ -4,7 +4,10 @@ import { WAIT_NEEDS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { replenish } from './supply-orders.js';
 
-/** What a claim does to the supplies it wants: it is demand for which lots are ordered, and it may have to wait for them. */
+/**
+ * What a claim does to the supplies it wants: it is demand for which lots are ordered, and it may have to
+ * wait for them.
+ */
 
 /** A request for the supplies of a step: they are wanted from now on. What has begun takes none. */
 export function askSupplies(run: Run, place: Place, { supplies }: Step): void {

@@ -2,7 +2,10 @@ import type { Run } from '../run.js';
 import { SUPPLY_LOT } from '../floor/states.js';
 import type { Lot, Supply } from './supply.js';
 
-/** Lots on their way, rule 12. Each supply has two sources of events: the next lot to come, and the next date of its plan. */
+/**
+ * Lots on their way, rule 12. Each supply has two sources of events: the next lot to come, and the next date
+ * of its plan.
+ */
 
 /** As many lots are ordered as bring stock and orders, less the demand that waits, above the level. */
 export function replenish(run: Run, supply: Supply): void {

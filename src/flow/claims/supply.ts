@@ -13,7 +13,10 @@ export class Supply {
   readonly lot: number;
   /** Stock and orders less the demand that waits; kept for supplies that are ordered. */
   position: number;
-  /** Lots on their way, the next to come last. Lead times may cross. Of a delivery plan: those that are overdue. */
+  /**
+   * Lots on their way, the next to come last. Lead times may cross. Of a delivery plan: those that are
+   * overdue.
+   */
   readonly coming: Lot[] = [];
   /** Next delivery of the plan. */
   planned = 0;

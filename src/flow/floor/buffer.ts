@@ -176,14 +176,20 @@ export class Buffer {
     return this.memory.floats.subarray(first, first + LEVELS);
   }
 
-  /** Whether a unit has ever found no room here; the last of a line stays noted in it when the line is empty again. */
+  /**
+   * Whether a unit has ever found no room here; the last of a line stays noted in it when the line is empty
+   * again.
+   */
   get everShutOut(): boolean {
     return (
       this.memory.ints[this.at + SHUT + TAIL] !== 0 || this.memory.ints[this.at + SHUT_SENT_BACK + TAIL] !== 0
     );
   }
 
-  /** Most units that were in the spaces for any time, since the start of the run; Infinity for `LEVELS` - 1 and more. */
+  /**
+   * Most units that were in the spaces for any time, since the start of the run; Infinity for `LEVELS` - 1
+   * and more.
+   */
   get most(): number {
     const most = Math.max(
       this.mostBefore,

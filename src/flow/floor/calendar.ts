@@ -1,15 +1,16 @@
 import type { CalendarColumns } from '../model/model.js';
 
 /**
- * Rounding allowance, minutes (about half a microsecond): work that ends this little after a window's end ends at it.
- * Times run to some 1e6 minutes, where a double's step is 1e-10, so sums of a few terms stay well inside.
+ * Rounding allowance, minutes (about half a microsecond): work that ends this little after a window's end
+ * ends at it. Times run to some 1e6 minutes, where a double's step is 1e-10, so sums of a few terms stay well
+ * inside.
  */
 const ROUNDING = 1e-8;
 
 /**
- * Answers questions about working time, O(log n) in the number of windows, without allocation.
- * Windows are half open: a window's start is working time, its end is not. Windows of no length are overtime that is not worked.
- * All times are minutes since the programme's start; answers beyond the last window are `Infinity`.
+ * Answers questions about working time, O(log n) in the number of windows, without allocation. Windows are
+ * half open: a window's start is working time, its end is not. Windows of no length are overtime that is not
+ * worked. All times are minutes since the programme's start; answers beyond the last window are `Infinity`.
  */
 export class Calendar {
   readonly start: Float64Array;
@@ -72,8 +73,9 @@ export class Calendar {
   }
 
   /**
-   * The earliest time at which `minutes` of working time have passed since `from`; `from` itself for 0 minutes.
-   * Work that ends exactly with a window ends there, not at the next start. `Infinity` beyond the last window.
+   * The earliest time at which `minutes` of working time have passed since `from`; `from` itself for 0
+   * minutes. Work that ends exactly with a window ends there, not at the next start. `Infinity` beyond the
+   * last window.
    */
   advance(from: number, minutes: number): number {
     if (minutes <= 0) return from;
@@ -89,8 +91,8 @@ export class Calendar {
   }
 
   /**
-   * The earliest time from `from` at which `minutes` of work can begin so that they end in the shift they begin in
-   * (windows with the same `shiftEnd` are one shift); `Infinity` if no later shift is long enough.
+   * The earliest time from `from` at which `minutes` of work can begin so that they end in the shift they
+   * begin in (windows with the same `shiftEnd` are one shift); `Infinity` if no later shift is long enough.
    * Shifts that are too short are passed over one by one.
    */
   startInOneShift(from: number, minutes: number): number {
@@ -110,7 +112,10 @@ export class Calendar {
     return Infinity;
   }
 
-  /** As `advance`, but the work begins only in a shift in which it can end; `Infinity` if no later shift is long enough. */
+  /**
+   * As `advance`, but the work begins only in a shift in which it can end; `Infinity` if no later shift is
+   * long enough.
+   */
   advanceInOneShift(from: number, minutes: number): number {
     const start = this.startInOneShift(from, minutes);
     return start === Infinity ? Infinity : this.advance(start, minutes);

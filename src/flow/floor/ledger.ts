@@ -18,8 +18,8 @@ import {
 import { DOWN, OFF_SHIFT, UNATTENDED } from './states.js';
 
 /**
- * The ledger of places: each minute of a place is booked in its station's account, under the state it was in; what falls
- * outside the calendar that governs the state is off shift.
+ * The ledger of places: each minute of a place is booked in its station's account, under the state it was in;
+ * what falls outside the calendar that governs the state is off shift.
  */
 
 /** The place goes into a state, governed by a calendar (-1: always). */
@@ -65,7 +65,9 @@ function countActive(memory: Memory, buffer: number, more: boolean): void {
   } else if (!more && before === places) finishActive(memory, buffer);
 }
 
-/** Ends the active period of a station, if there is one; it is counted in minutes of the station's calendar. */
+/**
+ * Ends the active period of a station, if there is one; it is counted in minutes of the station's calendar.
+ */
 export function finishActive(memory: Memory, buffer: number): void {
   const { floats, now } = memory,
     account = memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),

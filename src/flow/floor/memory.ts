@@ -4,20 +4,26 @@ import type { Model } from '../model/model.js';
 import { STARVED } from './states.js';
 
 /**
- * What the inner loop reads and writes, as records in one Int32Array and one Float64Array: a record lies in one or two
- * cache lines, and a function loads the base of an array once. Against the hand-written loop of the bench, objects that
- * point at each other reached 0.36, a column for each field 0.26, records 0.5. An address is the index of a record's
- * first field; NOWHERE stands for none. The classes Step, Place, Buffer and Unit are views on these records for
- * everything that is not the inner loop.
+ * What the inner loop reads and writes, as records in one Int32Array and one Float64Array: a record lies in
+ * one or two cache lines, and a function loads the base of an array once. Against the hand-written loop of
+ * the bench, objects that point at each other reached 0.36, a column for each field 0.26, records 0.5. An
+ * address is the index of a record's first field; NOWHERE stands for none. The classes Step, Place, Buffer
+ * and Unit are views on these records for everything that is not the inner loop.
  */
 export const NOWHERE = -1;
 
-/** Lines of units: in a buffer's spaces and without room, each apart for units sent back. Offsets in a buffer's record. */
+/**
+ * Lines of units: in a buffer's spaces and without room, each apart for units sent back. Offsets in a
+ * buffer's record.
+ */
 export const USUAL = 8,
   SHUT = 12,
   SENT_BACK = 16,
   SHUT_SENT_BACK = 20;
-/** Fields of a line, from its offset: first and last unit, length, and how many at its end joined at the time of the last joining. */
+/**
+ * Fields of a line, from its offset: first and last unit, length, and how many at its end joined at the time
+ * of the last joining.
+ */
 export const HEAD = 0,
   TAIL = 1,
   LENGTH = 2,
@@ -60,16 +66,25 @@ export const BUFFER_SHIFT = 5,
   B_CALENDAR = 24,
   B_LONG_WAY = 25;
 
-/** Floats of a place: start of the present state, work of the present or coming phase, when it asked for its needs. */
+/**
+ * Floats of a place: start of the present state, work of the present or coming phase, when it asked for its
+ * needs.
+ */
 export const PF_SHIFT = 2,
   PF_SINCE = 0,
   PF_MINUTES = 1,
   PF_ASKED_AT = 2;
-/** Floats of a buffer: start of the present level, unit-minutes; then the times of the last joining, at (offset of the line >> 2). */
+/**
+ * Floats of a buffer: start of the present level, unit-minutes; then the times of the last joining, at
+ * (offset of the line >> 2).
+ */
 export const BF_SHIFT = 3,
   BF_SINCE = 0,
   BF_AREA = 1;
-/** Account of a station: minutes by state, then its active periods: start of the present one (-1 none), number and minutes of those that are over. */
+/**
+ * Account of a station: minutes by state, then its active periods: start of the present one (-1 none), number
+ * and minutes of those that are over.
+ */
 export const ACCOUNT_SHIFT = 4,
   ACTIVE_SINCE = 10,
   ACTIVE_PERIODS = 11,
@@ -81,7 +96,10 @@ export const LEVELS_SHIFT = 6,
 const FIRST_UNITS = 64;
 
 export class Memory {
-  /** Minutes since the programme's start. Not a number at first, so that JavaScript keeps the field as a float from the beginning. */
+  /**
+   * Minutes since the programme's start. Not a number at first, so that JavaScript keeps the field as a float
+   * from the beginning.
+   */
   now = Number.NaN;
   /** Told of active periods of stations; null unless the replication is watched closely. */
   watch: ActiveWatch | null = null;
@@ -104,7 +122,8 @@ export class Memory {
     const placeCount = stations.places.reduce((sum, places, s) => sum + places * (1 + beside.most[s]), 0),
       bufferCount = stations.count + lanes.count;
     this.now = 0;
-    // Buffers first among what follows the steps: 32 ints are two whole cache lines where the base is a multiple of 16.
+    // Buffers first among what follows the steps: 32 ints are two whole cache lines where the base is a
+    // multiple of 16.
     this.buffers = Math.ceil((steps.count << STEP_SHIFT) / 16) * 16;
     this.places = this.buffers + (bufferCount << BUFFER_SHIFT);
     this.units = this.places + (placeCount << PLACE_SHIFT);

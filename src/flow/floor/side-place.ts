@@ -6,8 +6,9 @@ import type { Step } from './step.js';
 import type { Unit, Units } from './unit.js';
 
 /**
- * Where one of several steps side by side is done: in a place, by a shadow of the unit that stands there. Its time is in no
- * account; the place shows the state of the side that has most going on, the first listed among equals.
+ * Where one of several steps side by side is done: in a place, by a shadow of the unit that stands there. Its
+ * time is in no account; the place shows the state of the side that has most going on, the first listed among
+ * equals.
  */
 export class SidePlace extends Place {
   /** The step is still to be begun; it has been begun and is not over. */

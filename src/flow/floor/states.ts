@@ -14,7 +14,10 @@ export const STATE_COUNT = 10;
 /** Whether a place is at its own task. */
 export const isActive = (state: number): boolean => state <= UNATTENDED || state === DOWN;
 
-/** Events; a smaller number goes first at one time: ends of tasks, then trucks, then releases, then timers, then what comes to the shop from outside. */
+/**
+ * Events; a smaller number goes first at one time: ends of tasks, then trucks, then releases, then timers,
+ * then what comes to the shop from outside.
+ */
 export const TASK = 0,
   TRUCK = 1,
   RELEASE = 2,

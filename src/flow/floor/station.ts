@@ -26,7 +26,8 @@ import type { Units } from './unit.js';
 export class Station implements Active {
   readonly places: Place[] = [];
 
-  // Lots: whether one gathers (it does not while one is inside), its units, its step, its first place, when it is due.
+  // Lots: whether one gathers (it does not while one is inside), its units, its step, its first place, when
+  // it is due.
   lotGathered = 0;
   lotOpen = true;
   lotInside = 0;

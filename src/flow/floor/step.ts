@@ -47,7 +47,10 @@ export interface Need {
   readonly amount: number;
 }
 
-/** A step of a route, with its station or lane: a view on its record. Rarer things (conditions, defects) are read from the model by `id`. */
+/**
+ * A step of a route, with its station or lane: a view on its record. Rarer things (conditions, defects) are
+ * read from the model by `id`.
+ */
 export class Step {
   readonly at: number;
   needs: readonly Need[] = [];

@@ -17,8 +17,9 @@ import type { Place } from './place.js';
 import type { Step } from './step.js';
 
 /**
- * State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends it; found and left
- * for the next hold; passed on at the limit of a loop, noted too, but later inspections may find it again.
+ * State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends
+ * it; found and left for the next hold; passed on at the limit of a loop, noted too, but later inspections
+ * may find it again.
  */
 export const CLEAN = 0,
   OPEN = 1,

@@ -25,9 +25,9 @@ import {
 } from './memory.js';
 
 /**
- * The room ahead of a station, or the bank of a lane, by address: units in its spaces, and those that found no room and
- * stay where they are (blocking after service). Order of rule 1: units sent back first, then first come first served, and
- * at one instant the lower build number.
+ * The room ahead of a station, or the bank of a lane, by address: units in its spaces, and those that found
+ * no room and stay where they are (blocking after service). Order of rule 1: units sent back first, then
+ * first come first served, and at one instant the lower build number.
  */
 
 /** Whether a unit that comes now may take a space: there is one, and nobody waits for it already. */

@@ -1,6 +1,7 @@
 /**
- * What stays with a unit over several steps of one route: carriers first, then teams. The unit claims it at the first of
- * the steps `from` .. `to` that it does and gives it back when it has gone on to a step beyond `to`.
+ * What stays with a unit over several steps of one route: carriers first, then teams. The unit claims it at
+ * the first of the steps `from` .. `to` that it does and gives it back when it has gone on to a step beyond
+ * `to`.
  */
 export interface StayColumns {
   /** 31 at most: a unit keeps them as bits. */

@@ -2,7 +2,10 @@
 export const NEXT_SHIFT = 0,
   OWN_SHIFT = 1;
 
-/** Shifts of a crew in order of time; the windows of shift k in the calendar of the crew are firstWindow[k] .. firstWindow[k + 1] - 1. */
+/**
+ * Shifts of a crew in order of time; the windows of shift k in the calendar of the crew are firstWindow[k] ..
+ * firstWindow[k + 1] - 1.
+ */
 export interface CrewShiftColumns {
   readonly firstWindow: Int32Array;
   /** Which shift of the calendar's day it is, from 0. */

@@ -1,10 +1,15 @@
 /** Rule 13 in the compiled model, see `model.ts`: how equipment fails, and outages that are dated. */
 
-/** One row a way to fail; a station may have several. Each place has equipment of its own, a station with lots one for all. */
+/**
+ * One row a way to fail; a station may have several. Each place has equipment of its own, a station with lots
+ * one for all.
+ */
 export interface FailureColumns {
   readonly count: number;
   readonly station: Int32Array;
-  /** 1: the time between failures is counted by the clock; 0: in the minutes in which a place is at its task. */
+  /**
+   * 1: the time between failures is counted by the clock; 0: in the minutes in which a place is at its task.
+   */
   readonly byClock: Uint8Array;
   readonly everyDraw: Int32Array;
   /** -1: no time. */
@@ -25,7 +30,10 @@ export interface OutageColumns {
   /** Lanes from which no truck departs. */
   readonly laneStart: Int32Array;
   readonly lane: Int32Array;
-  /** The outage whose recovery is watched day by day; -1 none. Samples are a day apart: time of the first, and how many. */
+  /**
+   * The outage whose recovery is watched day by day; -1 none. Samples are a day apart: time of the first, and
+   * how many.
+   */
   readonly watched: number;
   readonly watchFrom: number;
   readonly watchDays: number;

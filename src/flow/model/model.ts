@@ -18,15 +18,18 @@ import type { PulseLineColumns } from './pulse-lines.js';
  * - Time is minutes since the programme's start instant, a float.
  * - An id is an index into the columns of its kind; -1 says "none".
  * - `UNLIMITED` stands for a capacity without a limit.
- * - A ragged column `x` of rows is `xStart` (length rows + 1) and flat columns: row r is xStart[r] .. xStart[r + 1] - 1.
- * - A draw id (`...Draw`) is an index into `draws`; each draw has a stream of its own, named for the thing and purpose.
+ * - A ragged column `x` of rows is `xStart` (length rows + 1) and flat columns: row r is xStart[r] ..
+ * xStart[r + 1] - 1.
+ * - A draw id (`...Draw`) is an index into `draws`; each draw has a stream of its own, named for the thing
+ * and purpose.
  */
 export const UNLIMITED = 0x3fffffff;
 
 /**
- * Sorted, disjoint windows of working time; `before[i]` is the working time before window i; `shiftEnd[i]` the end of the
- * shift that window i belongs to, with any overtime of it. `overtime[i]`: 1 for overtime. `rules[i]`: bits of the overtime
- * rules that all have to ask for window i; where it is 0, it is always worked.
+ * Sorted, disjoint windows of working time; `before[i]` is the working time before window i; `shiftEnd[i]`
+ * the end of the shift that window i belongs to, with any overtime of it. `overtime[i]`: 1 for overtime.
+ * `rules[i]`: bits of the overtime rules that all have to ask for window i; where it is 0, it is always
+ * worked.
  */
 export interface CalendarColumns {
   readonly start: Float64Array;
@@ -48,7 +51,9 @@ export const REPAIR = 0,
   SEND_BACK = 1,
   SCRAP = 2,
   CARRY = 3;
-/** Steps and rework loops: a step is visited always, only going forward, only while a unit is being reworked. */
+/**
+ * Steps and rework loops: a step is visited always, only going forward, only while a unit is being reworked.
+ */
 export const REWORK_BOTH = 0,
   REWORK_SKIP = 1,
   REWORK_ONLY = 2;
@@ -56,7 +61,10 @@ export const REWORK_BOTH = 0,
 export const LEAVE_FULL = 0,
   LEAVE_TIMETABLE = 1,
   LEAVE_FULL_OR_WAIT = 2;
-/** What is claimed in numbers: people of a crew; sub-assemblies of a feeder; bought-in parts; carts, dollies and fixtures. */
+/**
+ * What is claimed in numbers: people of a crew; sub-assemblies of a feeder; bought-in parts; carts, dollies
+ * and fixtures.
+ */
 export const CREW = 0,
   STOCK = 1,
   SUPPLY = 2,
@@ -69,7 +77,10 @@ export const RELEASE_TIMES = 0,
 export interface Model {
   /** Working calendars; calendar id -1 is "always". Complete up to `horizon`. */
   readonly calendars: readonly CalendarColumns[];
-  /** The time to which calendars are compiled; a run that gets there stops and says so. `Infinity` where no calendar is used. */
+  /**
+   * The time to which calendars are compiled; a run that gets there stops and says so. `Infinity` where no
+   * calendar is used.
+   */
   readonly horizon: number;
   readonly draws: readonly NamedDraw[];
 
@@ -93,27 +104,41 @@ export interface Model {
     readonly reworkBuffer: Int32Array;
     /** Calendar in which the station is on shift; -1 always. */
     readonly calendar: Int32Array;
-    /** 1: an arrival bank of a lane: places without equipment, in which a unit only waits for its next station. */
+    /**
+     * 1: an arrival bank of a lane: places without equipment, in which a unit only waits for its next
+     * station.
+     */
     readonly isBank: Uint8Array;
     /** Option whose change between consecutive units on a place costs a changeover; -1 none. */
     readonly changeoverOption: Int32Array;
-    /** Draws by value before * values + value after, -1 no changeover; ragged, empty where there is no option. */
+    /**
+     * Draws by value before * values + value after, -1 no changeover; ragged, empty where there is no option.
+     */
     readonly changeoverStart: Int32Array;
     readonly changeoverDraw: Int32Array;
-    /** Batches by value: most units of one value in a row, 0 = in order; longest wait of the first in order, minutes, may be Infinity. */
+    /**
+     * Batches by value: most units of one value in a row, 0 = in order; longest wait of the first in order,
+     * minutes, may be Infinity.
+     */
     readonly batchMost: Int32Array;
     readonly batchWait: Float64Array;
     /** Lots: `lotMost` 0 = units are taken one by one. */
     readonly lotLeast: Int32Array;
     readonly lotMost: Int32Array;
-    /** Longest wait of the first unit of a lot before it starts with fewer than most, minutes; 0: it starts as soon as the least are there. */
+    /**
+     * Longest wait of the first unit of a lot before it starts with fewer than most, minutes; 0: it starts as
+     * soon as the least are there.
+     */
     readonly lotWait: Float64Array;
   };
 
   /** Rules that decide on overtime; rule r has bit 1 << r in the calendars. */
   readonly overtime: readonly OvertimeColumns[];
 
-  /** What is claimed in numbers: crews first, then stocks of interchangeable sub-assemblies, supplies, carriers. */
+  /**
+   * What is claimed in numbers: crews first, then stocks of interchangeable sub-assemblies, supplies,
+   * carriers.
+   */
   readonly resources: {
     readonly count: number;
     /** The first `crews` resources are crews. */
@@ -166,7 +191,10 @@ export interface Model {
     readonly passes: Int32Array;
     readonly settleDraw: Int32Array;
     readonly processDraw: Int32Array;
-    /** Learning: exponent of the curve (0 none, otherwise negative), 1 for Wright's cumulative mean, floor, times done before the run. */
+    /**
+     * Learning: exponent of the curve (0 none, otherwise negative), 1 for Wright's cumulative mean, floor,
+     * times done before the run.
+     */
     readonly learnExponent: Float64Array;
     readonly learnCumulative: Uint8Array;
     readonly learnFloor: Float64Array;
@@ -258,7 +286,9 @@ export interface Model {
     readonly driveDraw: Int32Array;
     readonly unloadDraw: Int32Array;
     readonly returnDraw: Int32Array;
-    /** Calendars of loading (site of departure), driving and return, unloading (site of arrival); -1 always. */
+    /**
+     * Calendars of loading (site of departure), driving and return, unloading (site of arrival); -1 always.
+     */
     readonly loadCalendar: Int32Array;
     readonly driveCalendar: Int32Array;
     readonly unloadCalendar: Int32Array;
@@ -279,12 +309,17 @@ export interface Model {
 
   readonly programme: {
     readonly release: number;
-    /** For RELEASE_TIMES: release time of each unit, sorted; 0 for those of the opening, which come first. Units are numbered from 1 in this order. */
+    /**
+     * For RELEASE_TIMES: release time of each unit, sorted; 0 for those of the opening, which come first.
+     * Units are numbered from 1 in this order.
+     */
     readonly times: Float64Array;
     /** For RELEASE_ARRIVALS: the interval. */
     readonly intervalDraw: number;
     readonly orders: OrderColumns;
-    /** Units in all; UNLIMITED for a steady-state run. The run ends when all have been shipped or scrapped. */
+    /**
+     * Units in all; UNLIMITED for a steady-state run. The run ends when all have been shipped or scrapped.
+     */
     readonly quantity: number;
     /** Hard end of the run, minutes; may be Infinity where quantity is finite. */
     readonly end: number;

@@ -1,12 +1,16 @@
 import type { Model } from './model.js';
 
 /**
- * What is known of single units before the run (rule 15): name, options, due date, where they stand at its start. Columns
- * by build number - 1: first the units of the opening, then the released ones; units after the first `count` are drawn.
+ * What is known of single units before the run (rule 15): name, options, due date, where they stand at its
+ * start. Columns by build number - 1: first the units of the opening, then the released ones; units after the
+ * first `count` are drawn.
  */
 export interface OrderColumns {
   readonly count: number;
-  /** The planner's own build numbers; may go on beyond `count`, with holes. Units without one are called by their number. */
+  /**
+   * The planner's own build numbers; may go on beyond `count`, with holes. Units without one are called by
+   * their number.
+   */
   readonly names: readonly (string | undefined)[];
   /** Option values, row * options + option; -1 drawn. */
   readonly values: Int16Array;

@@ -9,7 +9,9 @@ import type { Unit } from '../floor/unit.js';
 
 /** Rule 6: sub-assemblies for a stock by a pull loop, and own parts that leave a unit and rejoin it. */
 
-/** Begins as many sub-assemblies as the pull loop of a feeder lacks: stock and making together are the target. */
+/**
+ * Begins as many sub-assemblies as the pull loop of a feeder lacks: stock and making together are the target.
+ */
 export function feed(run: Run, route: Route): void {
   route.listed = false;
   if (route.stock === null) return;
@@ -49,7 +51,9 @@ export function finishRoute(run: Run, unit: Unit, route: Route): void {
   else deliver(run, unit, route);
 }
 
-/** The unit is gone: its own parts under way belong to nobody and are put aside at the end of their feeder. */
+/**
+ * The unit is gone: its own parts under way belong to nobody and are put aside at the end of their feeder.
+ */
 export function disownParts(run: Run, unit: Unit): void {
   for (const part of run.units.all) if (part.alive && part.parent === unit) part.parent = null;
 }

@@ -7,9 +7,9 @@ import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 
 /**
- * Rule 15, the floor as it is: at time 0 the units of the opening stand at the step that they are about to begin, in a
- * place or a space of its buffer, in the order of the model (the farthest along the route first). Own parts that are off
- * a unit there begin their feeder.
+ * Rule 15, the floor as it is: at time 0 the units of the opening stand at the step that they are about to
+ * begin, in a place or a space of its buffer, in the order of the model (the farthest along the route first).
+ * Own parts that are off a unit there begin their feeder.
  */
 export function placeOpening(run: Run): void {
   const {
@@ -37,7 +37,9 @@ export function placeOpening(run: Run): void {
       if ((unit.ownOff & route.ownBit) !== 0) beginOwnPart(run, route, unit);
 }
 
-/** Own parts taken off at the steps before `step` that the unit has passed, and not put back at one of them. */
+/**
+ * Own parts taken off at the steps before `step` that the unit has passed, and not put back at one of them.
+ */
 function partsOff(run: Run, unit: Unit, step: Step): number {
   const { offStart, offRoute } = run.model.steps;
   let off = 0;

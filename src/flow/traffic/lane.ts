@@ -6,7 +6,9 @@ import type { Unit } from '../floor/unit.js';
 
 export class Truck {
   phase = AT_BASE;
-  /** Units loaded, in order; and how many are on board still: at the end of a trip those without room stay. */
+  /**
+   * Units loaded, in order; and how many are on board still: at the end of a trip those without room stay.
+   */
   units: Unit[] = [];
   load = 0;
   askedDockAt = Number.NaN;
@@ -16,7 +18,9 @@ export class Truck {
   ) {}
 }
 
-/** Trucks between two sites, and the bank ahead of them. Its fixed columns are read from the model by `id`. */
+/**
+ * Trucks between two sites, and the bank ahead of them. Its fixed columns are read from the model by `id`.
+ */
 export class Lane extends ActivePeriods {
   readonly trucks: Truck[] = [];
   ready: number;

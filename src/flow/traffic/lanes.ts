@@ -16,8 +16,9 @@ import {
 } from '../floor/states.js';
 
 /**
- * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule, drives,
- * waits for a dock, unloads, and returns when the last unit has found room at its next station; until then it is blocked.
+ * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule,
+ * drives, waits for a dock, unloads, and returns when the last unit has found room at its next station; until
+ * then it is blocked.
  */
 
 /** Does what the lane can do now: trucks emptied leave, trucks at the gate get a dock, trucks ready load. */

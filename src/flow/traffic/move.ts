@@ -14,11 +14,15 @@ import { beginStep } from '../work/tasks.js';
 import type { Unit } from '../floor/unit.js';
 
 /**
- * Rule 1. A unit takes a place at its next station or a space in the buffer ahead of it; if neither is free it stays
- * where it is and blocks that place. Room that comes free goes to the buffer's first, then to the first without room.
+ * Rule 1. A unit takes a place at its next station or a space in the buffer ahead of it; if neither is free
+ * it stays where it is and blocks that place. Room that comes free goes to the buffer's first, then to the
+ * first without room.
  */
 
-/** The first step for this unit at or after `from` on its route; null if there is none. Draws for sampling are made here. */
+/**
+ * The first step for this unit at or after `from` on its route; null if there is none. Draws for sampling are
+ * made here.
+ */
 export function stepFrom(run: Run, unit: Unit, from: Step | null): Step | null {
   for (let step = from; step !== null; step = step.next) {
     if ((step.flags & HAS_PATH) === 0) {
@@ -48,7 +52,10 @@ function applies(run: Run, unit: Unit, step: Step): boolean {
   return ++step.sampled % n === 0;
 }
 
-/** The unit at `place` goes on to `step`: true if it has left the place; otherwise it begins at once where it stands, or blocks the place. */
+/**
+ * The unit at `place` goes on to `step`: true if it has left the place; otherwise it begins at once where it
+ * stands, or blocks the place.
+ */
 export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   unit.step = step;
   if (step.station === place.station && (step.flags & AT_LOT) === 0) {
@@ -66,7 +73,10 @@ export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   return false;
 }
 
-/** A unit that holds no place goes to a step, from outside or from a truck; false if there is no room and it waits. */
+/**
+ * A unit that holds no place goes to a step, from outside or from a truck; false if there is no room and it
+ * waits.
+ */
 export function goIn(run: Run, unit: Unit, step: Step): boolean {
   unit.step = step;
   if (enter(run, unit, step)) return true;
@@ -165,7 +175,9 @@ function hasPlace(station: Station): boolean {
   return station.lotMost === 0 || (station.lotOpen && station.lotGathered < station.lotMost);
 }
 
-/** Whoever waits goes ahead of one that comes later; only those of the step of a lot that gathers pass others. */
+/**
+ * Whoever waits goes ahead of one that comes later; only those of the step of a lot that gathers pass others.
+ */
 function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
   if (station.lotGathered > 0) return station.lotStep === unit.step;
   return buffer.waiting === 0 && buffer.shutOut === 0;
@@ -195,7 +207,10 @@ function leave(run: Run, unit: Unit): void {
   }
 }
 
-/** Work in process is counted by the location that a unit has come to; from outside it enters the system. Sub-assemblies are not counted. */
+/**
+ * Work in process is counted by the location that a unit has come to; from outside it enters the system.
+ * Sub-assemblies are not counted.
+ */
 function arrive(run: Run, unit: Unit, buffer: Buffer): void {
   if (!unit.step.route.isMain) return;
   if (unit.location < 0) enterSystem(run, unit);

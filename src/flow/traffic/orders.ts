@@ -2,9 +2,15 @@ import { goIn, stepFrom } from './move.js';
 import type { Run } from '../run.js';
 import type { Unit } from '../floor/unit.js';
 
-/** Rule 15, what is known of single units: options and due dates of their orders, and the order of a scrapped unit built again. */
+/**
+ * Rule 15, what is known of single units: options and due dates of their orders, and the order of a scrapped
+ * unit built again.
+ */
 
-/** A unit is released now: what its order says goes before what was drawn, so that the draws of all others stay as they are. */
+/**
+ * A unit is released now: what its order says goes before what was drawn, so that the draws of all others
+ * stay as they are.
+ */
 export function giveOrder(run: Run, unit: Unit): void {
   const {
       options,
@@ -22,7 +28,10 @@ export function giveOrder(run: Run, unit: Unit): void {
   if (index < run.dueAt.length) run.dueAt[index] = unit.dueAt;
 }
 
-/** A unit in the stead of one that is scrapped: same build number, options and due date, from the start of the route. */
+/**
+ * A unit in the stead of one that is scrapped: same build number, options and due date, from the start of the
+ * route.
+ */
 export function buildAgain(run: Run, scrapped: Unit): void {
   const { first } = scrapped.step.route,
     unit = run.units.create(scrapped.number, first!);

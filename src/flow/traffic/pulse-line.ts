@@ -15,13 +15,19 @@ export class PulseLine {
   /** A PULSE event of it is in the queue. */
   timerSet = false;
   listed = false;
-  /** Where the unit that is done at the last station goes, null: out. Room for it is the last thing that is wanted. */
+  /**
+   * Where the unit that is done at the last station goes, null: out. Room for it is the last thing that is
+   * wanted.
+   */
   leaving: Step | null = null;
   waitsForRoom = false;
   /** The station that was the last to be done, or to be up again. */
   lastDone: Station;
 
-  /** Moves with units on the line, minutes of the calendar between them, how many were late, and by how much in all: by station charged, then for want of room ahead. */
+  /**
+   * Moves with units on the line, minutes of the calendar between them, how many were late, and by how much
+   * in all: by station charged, then for want of room ahead.
+   */
   moves = 0;
   minutesBetween = Number.NaN;
   late = 0;
@@ -43,7 +49,10 @@ export class PulseLine {
     return this.stations[this.stations.length - 1];
   }
 
-  /** The first place that a move would have to wait for: it is down, or its unit is not done; null if there is none. */
+  /**
+   * The first place that a move would have to wait for: it is down, or its unit is not done; null if there is
+   * none.
+   */
   get holdingUp(): Place | null {
     for (const {
       places: [place],

@@ -7,11 +7,15 @@ import type { Place } from '../floor/place.js';
 import type { Step } from '../floor/step.js';
 
 /**
- * The pulse line of rule 1: its units move on together, when the takt has passed since the last move, all of them are
- * done, no place is down, and the last one has room ahead. One that waits ahead of the line enters with them.
+ * The pulse line of rule 1: its units move on together, when the takt has passed since the last move, all of
+ * them are done, no place is down, and the last one has room ahead. One that waits ahead of the line enters
+ * with them.
  */
 
-/** The unit at the last station is done with the line and waits for the pulse to go to `next`; null: its route is over. */
+/**
+ * The unit at the last station is done with the line and waits for the pulse to go to `next`; null: its route
+ * is over.
+ */
 export function holdForPulse(run: Run, place: Place, line: PulseLine, next: Step | null): void {
   line.leaving = next;
   if (next !== null) place.unit!.step = next;
@@ -20,7 +24,9 @@ export function holdForPulse(run: Run, place: Place, line: PulseLine, next: Step
   run.listPulse(line);
 }
 
-/** Moves the line if it can move now; if only the takt is wanted, sees to it that it is looked at again then. */
+/**
+ * Moves the line if it can move now; if only the takt is wanted, sees to it that it is looked at again then.
+ */
 export function pulse(run: Run, line: PulseLine): void {
   line.listed = false;
   const {

@@ -5,7 +5,10 @@ import type { Run } from '../run.js';
 import { RELEASE } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
 
-/** Rule 15: units are released at given times, at drawn intervals, or whenever the line takes one. A unit that finds no room waits outside. */
+/**
+ * Rule 15: units are released at given times, at drawn intervals, or whenever the line takes one. A unit that
+ * finds no room waits outside.
+ */
 
 export function beginRelease(run: Run): void {
   if (run.model.programme.release === RELEASE_SATURATED) run.sourceEntered = run.pending = true;

@@ -61,9 +61,10 @@ import {
 } from '../floor/waiting-lines.js';
 
 /**
- * The commonest events in one piece and on bare records: the work of a plain step ends, its unit goes on or blocks its
- * place, the next in the buffer takes the place, and who stood without room moves up. It does what `complete`, `goOn`,
- * `fill` and `beginStep` would do, in the same order, so the bits are the same; whatever is not plain goes their way.
+ * The commonest events in one piece and on bare records: the work of a plain step ends, its unit goes on or
+ * blocks its place, the next in the buffer takes the place, and who stood without room moves up. It does what
+ * `complete`, `goOn`, `fill` and `beginStep` would do, in the same order, so the bits are the same; whatever
+ * is not plain goes their way.
  */
 
 /** Flags of steps that do not begin, or not end, by the short way. */
@@ -81,7 +82,10 @@ const BEGINS_LONG =
     CAN_FAIL |
     PULSED;
 
-/** The flags that say which steps may: those that begin with nothing but work, and those that end with nothing but a move in one site. */
+/**
+ * The flags that say which steps may: those that begin with nothing but work, and those that end with nothing
+ * but a move in one site.
+ */
 export function plainFlags({ flags, workDraw, next, station, buffer }: Step): number {
   const begins = workDraw >= 0 && (flags & BEGINS_LONG) === 0;
   const ends =
@@ -125,7 +129,10 @@ export function goShortWay(run: Run, place: number): boolean {
   return true;
 }
 
-/** A place (not of a lot) is empty: the next in the buffer takes it, the first without room takes the space, and so on upstream. */
+/**
+ * A place (not of a lot) is empty: the next in the buffer takes it, the first without room takes the space,
+ * and so on upstream.
+ */
 export function refill(run: Run, empty: number): void {
   const { memory } = run,
     { ints } = memory;

@@ -5,9 +5,10 @@ import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 
 /**
- * Rule 4, batches by value: the next unit for a place, out of the spaces of a buffer in which at least one waits. The first
- * in order if it has waited the longest wait; otherwise the first of the value that the place is set up for, and after
- * `most` of that value in a row the first of another one; the first in order if nobody of the wanted kind waits.
+ * Rule 4, batches by value: the next unit for a place, out of the spaces of a buffer in which at least one
+ * waits. The first in order if it has waited the longest wait; otherwise the first of the value that the
+ * place is set up for, and after `most` of that value in a row the first of another one; the first in order
+ * if nobody of the wanted kind waits.
  */
 export function nextOfBatch(run: Run, buffer: Buffer, place: Place): Unit {
   const { stations } = run.model,
@@ -41,7 +42,10 @@ function takeWanted(
 
 /** Rule 4: what it takes to set a place up for the value of its unit, and what is counted of it. */
 
-/** A unit has taken a place of a station with changeovers: it goes on with the run of its value, or begins one. */
+/**
+ * A unit has taken a place of a station with changeovers: it goes on with the run of its value, or begins
+ * one.
+ */
 export function take(run: Run, place: Place, unit: Unit): void {
   const { station } = place,
     value = unit.options[station.changeoverOption];
@@ -54,8 +58,8 @@ export function take(run: Run, place: Place, unit: Unit): void {
 }
 
 /**
- * The place is now set up for its unit; minutes that this takes, drawn by the pair of values, or -1 if there is no
- * changeover: on a place not used yet, between equals, and where the pair takes no time.
+ * The place is now set up for its unit; minutes that this takes, drawn by the pair of values, or -1 if there
+ * is no changeover: on a place not used yet, between equals, and where the pair takes no time.
  */
 export function setUp(run: Run, place: Place): number {
   const { station } = place,

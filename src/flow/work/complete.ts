@@ -25,7 +25,10 @@ import {
 import { beginRepair } from './tasks.js';
 import type { Unit } from '../floor/unit.js';
 
-/** What follows the work of a step: repairs, send-back, scrap, own parts taken off, the next step or the end of the route. */
+/**
+ * What follows the work of a step: repairs, send-back, scrap, own parts taken off, the next step or the end
+ * of the route.
+ */
 
 const verdict: Verdict = { outcome: PASS, repairMinutes: 0, target: null };
 

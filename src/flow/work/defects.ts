@@ -1,6 +1,9 @@
 import { CLEAN, FOUND, NOTED, OPEN, type Unit } from '../floor/unit.js';
 
-/** What may happen to an item: a flaw of one slot on a unit or sub-assembly. All changes of slots are made here, so that the counts of the unit hold. */
+/**
+ * What may happen to an item: a flaw of one slot on a unit or sub-assembly. All changes of slots are made
+ * here, so that the counts of the unit hold.
+ */
 
 /** A new item; false if there is one already: it stays one item. */
 export function openItem(unit: Unit, slot: number): boolean {
@@ -27,7 +30,8 @@ export function sendItem(unit: Unit, slot: number, target: number): void {
 }
 
 /**
- * Found and left open: on the list of the unit until a hold mends it. `state` is NOTED, or PASSED where later inspections may find it again.
+ * Found and left open: on the list of the unit until a hold mends it. `state` is NOTED, or PASSED where later
+ * inspections may find it again.
  * @param find row of the find
  */
 export function noteItem(unit: Unit, slot: number, state: number, find: number): void {
@@ -38,7 +42,10 @@ export function noteItem(unit: Unit, slot: number, state: number, find: number):
   unit.notes[slot] = find + 1;
 }
 
-/** An item comes with a part at a step, open; of two alike one stays, rather the one that is noted. False if there was one. */
+/**
+ * An item comes with a part at a step, open; of two alike one stays, rather the one that is noted. False if
+ * there was one.
+ */
 export function bringItem(unit: Unit, slot: number, state: number, note: number, step: number): boolean {
   const isNew = openItem(unit, slot);
   if (isNew) unit.slotTarget[slot] = step;
@@ -53,5 +60,7 @@ function strike(unit: Unit, slot: number): void {
   unit.noted--;
 }
 
-/** Whether an inspection may find it: it is there, and neither on its way to be mended nor left for the hold. */
+/**
+ * Whether an inspection may find it: it is there, and neither on its way to be mended nor left for the hold.
+ */
 export const isSought = (state: number): boolean => state !== CLEAN && state !== FOUND && state !== NOTED;

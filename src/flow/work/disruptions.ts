@@ -20,7 +20,10 @@ export class Outage {
   ) {}
 }
 
-/** Rule 13: all that can go down in a run. Sources of DISRUPTION events are ways to fail, then outages, then the daily sample. */
+/**
+ * Rule 13: all that can go down in a run. Sources of DISRUPTION events are ways to fail, then outages, then
+ * the daily sample.
+ */
 export class Disruptions {
   readonly modes: readonly FailureMode[];
   readonly outages: readonly Outage[];
@@ -78,7 +81,10 @@ export class Disruptions {
   }
 }
 
-/** Gives stations that may go down their equipment: one piece a place, one for all places where units are taken in lots. */
+/**
+ * Gives stations that may go down their equipment: one piece a place, one for all places where units are
+ * taken in lots.
+ */
 export function furnishEquipment(
   { failures, outages }: Model,
   stations: readonly Station[],
@@ -92,7 +98,8 @@ export function furnishEquipment(
           ? [new Equipment(station, station.places)]
           : station.places.map((place) => new Equipment(station, [place]));
       for (const piece of station.equipment) for (const place of piece.places) place.equipment = piece;
-      // As where units are taken in lots, a place that comes free is not filled by the short way: it may be down.
+      // As where units are taken in lots, a place that comes free is not filled by the short way: it may be
+      // down.
       ints[station.buffer.at + B_LONG_WAY] = 1;
       return station.equipment;
     });

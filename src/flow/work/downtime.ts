@@ -16,8 +16,9 @@ import { isAttended, isUnderWay, suspend } from './interruptions.js';
 import { lacksCrew, takeUp } from './tasks.js';
 
 /**
- * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was left when it
- * is up again; crew stays with it, steps side by side each for itself. A unit that is done may leave.
+ * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was
+ * left when it is up again; crew stays with it, steps side by side each for itself. A unit that is done may
+ * leave.
  */
 
 /** One more cause holds the equipment down. */

@@ -1,12 +1,15 @@
 import type { Place } from '../floor/place.js';
 import type { Station } from '../floor/station.js';
 
-/** What can fail: the equipment of one place, or of a station with lots. It is up when no cause holds it down. */
+/**
+ * What can fail: the equipment of one place, or of a station with lots. It is up when no cause holds it down.
+ */
 export class Equipment {
   /** Causes for which it is down: ways to fail that wait for their repair, and outages. */
   causes = 0;
   readonly modes: FailureMode[] = [];
-  // Of the task under way: operating minutes charged in advance, since when, in which calendar, and the failure that will break it off.
+  // Of the task under way: operating minutes charged in advance, since when, in which calendar, and the
+  // failure that will break it off.
   charged = 0;
   since = Number.NaN;
   calendar = -1;

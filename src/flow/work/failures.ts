@@ -5,8 +5,9 @@ import type { Equipment, FailureMode } from './equipment.js';
 import type { Run } from '../run.js';
 
 /**
- * Rule 13. Equipment fails by operating time or by the clock and is repaired; dated outages close stations and lanes.
- * After an outage the shop has recovered when no more units are open (released and not yet out) than when it began.
+ * Rule 13. Equipment fails by operating time or by the clock and is repaired; dated outages close stations
+ * and lanes. After an outage the shop has recovered when no more units are open (released and not yet out)
+ * than when it began.
  */
 
 export function beginDisruptions(run: Run): void {
@@ -55,7 +56,10 @@ export function mayComeUp({ disruptions, shop }: Run): boolean {
   );
 }
 
-/** Room or a pulse is wanted there, or a unit stands there that is not done; it may be no help, and then that is seen when it is up. */
+/**
+ * Room or a pulse is wanted there, or a unit stands there that is not done; it may be no help, and then that
+ * is seen when it is up.
+ */
 function isWaitedFor({ station: { buffer, line }, places }: Equipment): boolean {
   return (
     line !== null ||

@@ -5,7 +5,10 @@ import type { Run } from '../run.js';
 import type { Step } from '../floor/step.js';
 import { CLEAN, type Unit } from '../floor/unit.js';
 
-/** Rule 10: a unit with noted items takes a place at the hold, where they are mended one after another; others pass it over, unless the step has something to do for all. */
+/**
+ * Rule 10: a unit with noted items takes a place at the hold, where they are mended one after another; others
+ * pass it over, unless the step has something to do for all.
+ */
 
 /** The unit has come to the hold; true if it stops there. */
 export function comesToHold(run: Run, unit: Unit, step: Step): boolean {

@@ -20,8 +20,8 @@ export interface Verdict {
 }
 
 /**
- * Rules 8 and 9, at the end of a step: found items that the step mends are closed, new defects arise, and an inspection
- * or test finds open ones, each with its own chance.
+ * Rules 8 and 9, at the end of a step: found items that the step mends are closed, new defects arise, and an
+ * inspection or test finds open ones, each with its own chance.
  */
 export function judge(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
   verdict.outcome = PASS;
@@ -111,7 +111,10 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
   }
 }
 
-/** Back to the earliest of the steps that the finds of one inspection name; each item is closed by the step that it named. */
+/**
+ * Back to the earliest of the steps that the finds of one inspection name; each item is closed by the step
+ * that it named.
+ */
 function sendBack(run: Run, unit: Unit, find: number, verdict: Verdict): void {
   const {
       thens,
@@ -133,7 +136,10 @@ function sendBack(run: Run, unit: Unit, find: number, verdict: Verdict): void {
   if (verdict.target === null || target.id < verdict.target.id) verdict.target = target;
 }
 
-/** A second measurement beside an earlier one, first visits of both; where they differ, extra work before the verdict is followed. */
+/**
+ * A second measurement beside an earlier one, first visits of both; where they differ, extra work before the
+ * verdict is followed.
+ */
 function compare(run: Run, unit: Unit, { id, inspection }: Step, verdict: Verdict): void {
   const { compareWith, differDraw } = run.model.quality,
     { quality } = run.tally;

@@ -14,7 +14,10 @@ import {
   WORKING,
 } from '../floor/states.js';
 
-/** What is going on at a place can be broken off (equipment fails, people leave) and taken up again with what is left of it. */
+/**
+ * What is going on at a place can be broken off (equipment fails, people leave) and taken up again with what
+ * is left of it.
+ */
 
 const STATE_OF = new Map([
   [IN_CHANGEOVER, CHANGEOVER],
@@ -25,7 +28,10 @@ const STATE_OF = new Map([
   [IN_PROCESS, UNATTENDED],
 ]);
 
-/** Whether a task with an end in the event queue is going on at the place; a unit that is done and blocks it keeps its last phase. */
+/**
+ * Whether a task with an end in the event queue is going on at the place; a unit that is done and blocks it
+ * keeps its last phase.
+ */
 export const isUnderWay = (place: Place): boolean =>
   place.unit !== null && !place.isSuspended && STATE_OF.get(place.phase) === place.state;
 
@@ -33,7 +39,10 @@ export const isUnderWay = (place: Place): boolean =>
 export const isAttended = (phase: number): boolean =>
   phase === IN_CHANGEOVER || phase === IN_WORK || phase === IN_REPAIR || phase === IN_MENDING;
 
-/** Breaks off the task under way: its end is taken out of the queue, and the minutes that are left are kept. The caller says which state the place is in. */
+/**
+ * Breaks off the task under way: its end is taken out of the queue, and the minutes that are left are kept.
+ * The caller says which state the place is in.
+ */
 export function suspend(run: Run, place: Place): void {
   const { memory } = run,
     end = run.queue.remove(TASK, place.id),

@@ -4,8 +4,9 @@ import type { Station } from '../floor/station.js';
 import { beginStep } from './tasks.js';
 
 /**
- * Rule 5. Units of one step gather in the places of a station; the lot starts when it has the most it may have, or the
- * least once its first unit has waited the longest wait. While it runs nobody comes in; the next lot gathers when all are out.
+ * Rule 5. Units of one step gather in the places of a station; the lot starts when it has the most it may
+ * have, or the least once its first unit has waited the longest wait. While it runs nobody comes in; the next
+ * lot gathers when all are out.
  */
 export function startLot(run: Run, station: Station): void {
   station.lotListed = false;

@@ -3,11 +3,15 @@ import type { Equipment, FailureMode } from './equipment.js';
 import type { Run } from '../run.js';
 
 /**
- * Operating time: the minutes in which a place is at its task (changeover, work, settle, process, repair work), each in
- * the calendar that governs it. They are charged when a task begins; what is broken off is given back.
+ * Operating time: the minutes in which a place is at its task (changeover, work, settle, process, repair
+ * work), each in the calendar that governs it. They are charged when a task begins; what is broken off is
+ * given back.
  */
 
-/** A task of so many minutes begins: the failure that comes first in it, if any, is scheduled. One that falls on its end comes with the next task. */
+/**
+ * A task of so many minutes begins: the failure that comes first in it, if any, is scheduled. One that falls
+ * on its end comes with the next task.
+ */
 export function operate(run: Run, equipment: Equipment, calendar: number, minutes: number): void {
   let first: FailureMode | null = null;
   for (const mode of equipment.modes)

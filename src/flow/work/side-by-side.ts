@@ -7,9 +7,9 @@ import { SIDE_BY_SIDE } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 
 /**
- * Rule 2, steps side by side on one unit in one place. Each goes its own way through needs, work and process, on a side of
- * the place. All begin at once, but one that would bring in more people than may work there waits until others are over;
- * those listed earlier are looked at first.
+ * Rule 2, steps side by side on one unit in one place. Each goes its own way through needs, work and process,
+ * on a side of the place. All begin at once, but one that would bring in more people than may work there
+ * waits until others are over; those listed earlier are looked at first.
  */
 
 /** The unit at `place` has come to a group. False: it has none of its steps to do. */

@@ -43,9 +43,10 @@ import { resume } from './interruptions.js';
 import type { Unit } from '../floor/unit.js';
 
 /**
- * What goes on at a place, rules 3 and 4: needs, changeover, passes of work and settle, process, repair.
- * The crew is held from the start to the end of the last work (settling between passes included, a wait for a shift with
- * time enough left out), and through a repair that follows at once; the last settle and the process are unattended.
+ * What goes on at a place, rules 3 and 4: needs, changeover, passes of work and settle, process, repair. The
+ * crew is held from the start to the end of the last work (settling between passes included, a wait for a
+ * shift with time enough left out), and through a repair that follows at once; the last settle and the
+ * process are unattended.
  */
 
 /** The unit at `place` begins its step. */
@@ -81,7 +82,9 @@ export function takeUp(run: Run, place: Place): void {
   if ((place.unit!.step.flags & AT_LOT) !== 0) mirror(place);
 }
 
-/** The phase that was going on at `place` is over. True: the step is done, but for what `complete` sees to. */
+/**
+ * The phase that was going on at `place` is over. True: the step is done, but for what `complete` sees to.
+ */
 export function nextPhase(run: Run, place: Place): boolean {
   const { step } = place.unit!;
   switch (place.phase) {
@@ -109,7 +112,10 @@ export function nextPhase(run: Run, place: Place): boolean {
   }
 }
 
-/** Repair work found at the end of the step, `place.minutes`: at once if the crew is still there, otherwise it is asked for again. */
+/**
+ * Repair work found at the end of the step, `place.minutes`: at once if the crew is still there, otherwise it
+ * is asked for again.
+ */
 export function beginRepair(run: Run, place: Place): void {
   if (lacksCrew(place, place.unit!.step)) {
     place.phase = WAIT_REPAIR;
@@ -170,7 +176,10 @@ function startWork(run: Run, place: Place, step: Step): boolean {
   return goOnWorking(run, place, step);
 }
 
-/** Work of `place.minutes`, once the crew is there and, where it has to end in one shift, there is time enough. */
+/**
+ * Work of `place.minutes`, once the crew is there and, where it has to end in one shift, there is time
+ * enough.
+ */
 function goOnWorking(run: Run, place: Place, step: Step): false {
   if (lacksCrew(place, step)) {
     place.phase = WAIT_CREW;
@@ -183,12 +192,18 @@ function goOnWorking(run: Run, place: Place, step: Step): false {
   return attended(run, place, IN_WORK, WORKING, step);
 }
 
-/** Whether the step needs people who are not there: they left between passes, or while the work waited for a shift. */
+/**
+ * Whether the step needs people who are not there: they left between passes, or while the work waited for a
+ * shift.
+ */
 export function lacksCrew(place: Place, { flags, needs }: Step): boolean {
   return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
 }
 
-/** The crew is set free and the work put off to the first shift in which it can end; false if it can begin now. */
+/**
+ * The crew is set free and the work put off to the first shift in which it can end; false if it can begin
+ * now.
+ */
 function waitForShift(run: Run, place: Place, step: Step): boolean {
   const begin = run.memory.calendars[step.workCalendar].startInOneShift(run.now, place.minutes);
   if (begin <= run.now) return false;

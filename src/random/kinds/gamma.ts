@@ -1,13 +1,14 @@
 /**
- * Gamma values of scale 1 by G. Marsaglia and W. W. Tsang, "A simple method for generating gamma variables", ACM
- * Transactions on Mathematical Software 26(3), 2000; a shape below one by their power of a uniform (section 6).
+ * Gamma values of scale 1 by G. Marsaglia and W. W. Tsang, "A simple method for generating gamma variables",
+ * ACM Transactions on Mathematical Software 26(3), 2000; a shape below one by their power of a uniform
+ * (section 6).
  */
 import { fillUniform, nextUniform } from '../streams.js';
 import { fillNormal, nextNormal } from '../ziggurat.js';
 
 /**
- * Fills out[from] to out[to - 1] with gamma values of the given shape (> 0), scale 1. `scratch` must hold `to - from`
- * numbers and is overwritten.
+ * Fills out[from] to out[to - 1] with gamma values of the given shape (> 0), scale 1. `scratch` must hold `to
+ * - from` numbers and is overwritten.
  */
 export function fillGamma(
   out: Float64Array,
@@ -20,7 +21,8 @@ export function fillGamma(
 ): void {
   const d = (shape < 1 ? shape + 1 : shape) - 1 / 3;
   const c = 1 / Math.sqrt(9 * d);
-  // First tries for the whole block come from the fast loops; the few that fail (at most 5 %) are drawn one by one.
+  // First tries for the whole block come from the fast loops; the few that fail (at most 5 %) are drawn one
+  // by one.
   fillNormal(out, from, to, state, at);
   fillUniform(scratch, 0, to - from, state, at);
   for (let k = from; k < to; k++) {
@@ -55,8 +57,8 @@ function nextGamma(state: Int32Array, at: number, d: number, c: number): number 
 }
 
 /**
- * Fills out[from] to out[to - 1] with beta values in [0, 1], as the share of one gamma in two. `scratch` must hold
- * twice `to - from` numbers and is overwritten.
+ * Fills out[from] to out[to - 1] with beta values in [0, 1], as the share of one gamma in two. `scratch` must
+ * hold twice `to - from` numbers and is overwritten.
  */
 export function fillBeta(
   out: Float64Array,

@@ -2,17 +2,17 @@ import { nextUniform } from '../streams.js';
 import { nextNormal } from '../ziggurat.js';
 
 /**
- * A normal cut to an interval, after C. P. Robert, "Simulation of truncated normal variables", Statistics and Computing
- * 5, 1995. Three proposals cover every interval, and each is accepted at least 49 times in 100 on average, so no
- * choice of bounds can make it loop for long.
+ * A normal cut to an interval, after C. P. Robert, "Simulation of truncated normal variables", Statistics and
+ * Computing 5, 1995. Three proposals cover every interval, and each is accepted at least 49 times in 100 on
+ * average, so no choice of bounds can make it loop for long.
  */
 
 /** Below this width (in sd) an interval about the mean is better served by a flat proposal (Robert 1995). */
 const FLAT_WIDTH = Math.sqrt(2 * Math.PI);
 
 /**
- * Fills out[from] to out[to - 1] with values of the normal (mean, sd before the cut) in [low, high]. Either bound may
- * be infinite; sd > 0 and low < high.
+ * Fills out[from] to out[to - 1] with values of the normal (mean, sd before the cut) in [low, high]. Either
+ * bound may be infinite; sd > 0 and low < high.
  */
 export function fillCutNormal(
   out: Float64Array,
@@ -84,8 +84,9 @@ function nextBeyond(near: number, width: number, state: Int32Array, at: number):
 /**
  * Mean and variance of a normal cut to [low, high], by Simpson's rule on the density.
  *
- * The closed form (Johnson, Kotz & Balakrishnan 1994, section 10.1) loses all its digits in a narrow or far-off
- * interval, where it subtracts nearly equal numbers; this does not. Good to about nine digits everywhere.
+ * The closed form (Johnson, Kotz & Balakrishnan 1994, section 10.1) loses all its digits in a narrow or
+ * far-off interval, where it subtracts nearly equal numbers; this does not. Good to about nine digits
+ * everywhere.
  */
 
 /** Even number of Simpson panels. */

@@ -1,8 +1,9 @@
 import { logGamma1p } from '../log-gamma.js';
 
 /**
- * Ln(1 + cv²) of a Weibull whose shape is 1 / `power`: ln Γ(1 + 2/k) - 2 ln Γ(1 + 1/k). From the moments scale^r
- * Γ(1 + r/k) (N. L. Johnson, S. Kotz, N. Balakrishnan, Continuous Univariate Distributions 1, 1994, chapter 21).
+ * Ln(1 + cv²) of a Weibull whose shape is 1 / `power`: ln Γ(1 + 2/k) - 2 ln Γ(1 + 1/k). From the moments
+ * scale^r Γ(1 + r/k) (N. L. Johnson, S. Kotz, N. Balakrishnan, Continuous Univariate Distributions 1, 1994,
+ * chapter 21).
  */
 export function weibullLogSpread(power: number): number {
   return logGamma1p(2 * power) - 2 * logGamma1p(power);
@@ -13,7 +14,9 @@ export function weibullUnitMean(power: number): number {
   return Math.exp(logGamma1p(power));
 }
 
-/** 1 / shape of the Weibull with the coefficient of variation `cv` > 0. It grows with the spread: bisection. */
+/**
+ * 1 / shape of the Weibull with the coefficient of variation `cv` > 0. It grows with the spread: bisection.
+ */
 export function weibullPowerOf(cv: number): number {
   const wanted = Math.log1p(cv * cv);
   let low = 0;

@@ -23,7 +23,10 @@ const TITLE_LINE = SIZE.title * 1.25,
   HOW_LINE = SIZE.small * 1.35,
   PADDING = 16;
 
-/** What every chart is made from: finding, how it is drawn, height of the body below the titles, and the chart itself. */
+/**
+ * What every chart is made from: finding, how it is drawn, height of the body below the titles, and the chart
+ * itself.
+ */
 export interface Parts {
   readonly finding: string;
   readonly how: string;

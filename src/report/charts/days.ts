@@ -10,7 +10,10 @@ export function momentOf(dateTime: string): number {
   return Date.parse(dateTime.length > 10 ? `${dateTime}Z` : `${dateTime}T00:00:00Z`) / MS_PER_DAY;
 }
 
-/** An axis of day numbers with their dates: days or Mondays as far as there is room, hours for a short time where `least` allows. */
+/**
+ * An axis of day numbers with their dates: days or Mondays as far as there is room, hours for a short time
+ * where `least` allows.
+ */
 export function dayAxis(
   from: number,
   to: number,

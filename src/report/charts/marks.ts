@@ -2,7 +2,9 @@ import type { Chart as LiveChart, Plugin } from 'chart.js';
 import type { SKRSContext2D } from '@napi-rs/canvas';
 import { INK } from '../style.js';
 
-/** Interval bars over the floating bars [low, high] of one horizontal dataset, which itself stays unpainted. */
+/**
+ * Interval bars over the floating bars [low, high] of one horizontal dataset, which itself stays unpainted.
+ */
 export function whiskers(dataset: number): Plugin {
   return {
     id: 'whiskers',
@@ -39,7 +41,10 @@ export function whiskers(dataset: number): Plugin {
   };
 }
 
-/** Text on a white ground, so that neither grid nor hatching runs through it, in the font of the context; `x` is its left end, `y` its middle. */
+/**
+ * Text on a white ground, so that neither grid nor hatching runs through it, in the font of the context; `x`
+ * is its left end, `y` its middle.
+ */
 export function onWhite(
   context: SKRSContext2D,
   text: string,

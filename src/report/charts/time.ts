@@ -7,7 +7,10 @@ import { wrap } from '../text.js';
 import { roomAtRight, valueAxis } from './chart.js';
 import { drawing } from './marks.js';
 
-/** A line over the weeks of a programme (or the parts of a run); null leaves a gap. `note` stands small under its name. */
+/**
+ * A line over the weeks of a programme (or the parts of a run); null leaves a gap. `note` stands small under
+ * its name.
+ */
 export interface TimeLine {
   readonly name: string;
   readonly note: string;
@@ -68,7 +71,10 @@ export function lineDatasets(lines: readonly TimeLine[], level: number): Dataset
   ];
 }
 
-/** Axes of a time chart: weeks or parts below, values from zero at the left, `grace` of empty plot above, room for the names at the right. */
+/**
+ * Axes of a time chart: weeks or parts below, values from zero at the left, `grace` of empty plot above, room
+ * for the names at the right.
+ */
 export function timeScales(
   results: { readonly series: Pick<Results['series'], 'unit'> },
   valueTitle: string,
@@ -157,7 +163,10 @@ export function lineNames(lines: readonly TimeLine[]): Plugin {
   });
 }
 
-/** Tops of blocks in order, as near as may be to where each is wanted, none over another, all within [top, bottom] if they fit. */
+/**
+ * Tops of blocks in order, as near as may be to where each is wanted, none over another, all within [top,
+ * bottom] if they fit.
+ */
 export function spread(
   blocks: readonly { readonly wanted: number; readonly height: number }[],
   top: number,

@@ -3,7 +3,9 @@ import { font, textWidth } from '../canvas.js';
 import { SIZE } from '../style.js';
 import { drawing, onWhite } from './marks.js';
 
-/** A line from the top of the plot down to the axis, with its name at the head. `at` is a value of the axis x. */
+/**
+ * A line from the top of the plot down to the axis, with its name at the head. `at` is a value of the axis x.
+ */
 export interface UprightLine {
   readonly name: string;
   readonly at: number;
@@ -11,12 +13,18 @@ export interface UprightLine {
   readonly dash: readonly number[];
 }
 
-/** Height of the row of a name, its distance from a line, what the axis below a plot takes at most. CSS pixels. */
+/**
+ * Height of the row of a name, its distance from a line, what the axis below a plot takes at most. CSS
+ * pixels.
+ */
 const ROW = 20,
   GAP = 7,
   AXIS = 60;
 
-/** How high the axis of values has to go for the names of so many lines to stand above the highest value, in a chart of that `bodyHeight`. */
+/**
+ * How high the axis of values has to go for the names of so many lines to stand above the highest value, in a
+ * chart of that `bodyHeight`.
+ */
 export function topWithNames(highest: number, lines: number, bodyHeight: number): number {
   return highest / (1 - (ROW * lines) / (bodyHeight - AXIS));
 }
@@ -55,8 +63,9 @@ interface NamedPlace {
 }
 
 /**
- * Where the names of upright lines stand: left end and row, counted from the top. A line begins at the row of its name, so
- * a name may pass over lines that begin below it: over the earlier ones where later lines are higher, else over the later ones.
+ * Where the names of upright lines stand: left end and row, counted from the top. A line begins at the row of
+ * its name, so a name may pass over lines that begin below it: over the earlier ones where later lines are
+ * higher, else over the later ones.
  * @param marks in the order of `at`, all within [left, right]
  */
 export function nameSpots(

@@ -14,7 +14,9 @@ export async function buffersFiles(results: BufferResults): Promise<Map<string, 
   ).set('layouts.csv', layoutsCsv(results));
 }
 
-/** One row a layout: what it is, places in all, throughput with its interval, then the places of every spot. */
+/**
+ * One row a layout: what it is, places in all, throughput with its interval, then the places of every spot.
+ */
 function layoutsCsv({ chosen, present, selection, curve, spots }: BufferResults): string {
   const row = (what: string, { total, rate, places }: LayoutResult) => [
     what,
@@ -86,8 +88,10 @@ function page(results: BufferResults, pictures: readonly Picture[]): string {
     pictures,
     findings: [
       selection.settled
-        ? `Among the best layouts of the search the one chosen is within ${number(100 * zone)} % of the best, with ${number(100 * level)} % confidence.`
-        : `The selection among the best layouts was not settled after ${count(selection.rounds, 'round')}; the best mean was taken.`,
+        ? `Among the best layouts of the search the one chosen is within ${number(100 * zone)} % of ` +
+          `the best, with ${number(100 * level)} % confidence.`
+        : 'The selection among the best layouts was not settled after ' +
+          `${count(selection.rounds, 'round')}; the best mean was taken.`,
       ...selection.others
         .filter(({ standing }) => standing === 'equal')
         .map((other) => `As good: ${spots.map((spot, s) => `${spot.name} ${other.places[s]}`).join(', ')}.`),
@@ -95,13 +99,16 @@ function page(results: BufferResults, pictures: readonly Picture[]): string {
     costsAndDates: [
       chosen.costPerDay === null || present.costPerDay === null
         ? 'Cost: the scenario gives a waiting place no price.'
-        : `Floor for these places: ${number(chosen.costPerDay)} ${currency} a day, ${number(present.costPerDay)} as it is.`,
+        : `Floor for these places: ${number(chosen.costPerDay)} ${currency} a day, ` +
+          `${number(present.costPerDay)} as it is.`,
     ],
     assumptions: [
       ...(scenario.note === null ? [] : [`The scenario says of itself: ${scenario.note}`]),
       `Throughput is counted over ${over}. A replication that ends in gridlock counts as nothing shipped.`,
-      'The search looks at moves of one place: a better layout that no such move leads to would not be seen. The confidence is that of the choice among the best few found.',
-      'Everything but the places stays as the scenario has it. Whether there is room on the floor is not known to it.',
+      'The search looks at moves of one place: a better layout that no such move leads to would ' +
+        'not be seen. The confidence is that of the choice among the best few found.',
+      'Everything but the places stays as the scenario has it. Whether there is room on the floor ' +
+        'is not known to it.',
     ],
     facts: [
       ['Scenario', scenario.name],
@@ -123,7 +130,9 @@ function page(results: BufferResults, pictures: readonly Picture[]): string {
       {
         id: 'layouts',
         title: 'Layouts compared',
-        note: `${unit}, in brackets ${intervalName(level)}, ${count(freshReplications, 'fresh replication')}; places in the order of the table above.`,
+        note:
+          `${unit}, in brackets ${intervalName(level)}, ` +
+          `${count(freshReplications, 'fresh replication')}; places in the order of the table above.`,
         head: ['Layout', 'Places', 'Throughput', 'Places by spot'],
         rows: [
           layoutRow('chosen', chosen),
@@ -134,7 +143,9 @@ function page(results: BufferResults, pictures: readonly Picture[]): string {
       {
         id: 'curve',
         title: 'Throughput by places',
-        note: `Best found for each number of places, ${unit}, in brackets ${intervalName(level)}; ${count(replications, 'replication')} of the search.`,
+        note:
+          `Best found for each number of places, ${unit}, in brackets ${intervalName(level)}; ` +
+          `${count(replications, 'replication')} of the search.`,
         head: ['Places', 'Throughput', 'Places by spot'],
         rows: curve.map((point) => [String(point.total), short(point.rate), point.places.join(' ')]),
       },

@@ -7,7 +7,10 @@ export function csv(head: readonly string[], rows: readonly (readonly Cell[])[])
   return [head, ...rows].map((row) => row.map(field).join(',') + '\n').join('');
 }
 
-/** One row a week (or part): what was asked, released and shipped, and the WIP of every site and lane, with intervals. */
+/**
+ * One row a week (or part): what was asked, released and shipped, and the WIP of every site and lane, with
+ * intervals.
+ */
 export function seriesCsv({ series, wip }: Results): string {
   const head = [
     'label',
@@ -34,7 +37,10 @@ export function seriesCsv({ series, wip }: Results): string {
   );
 }
 
-/** One row a station: the share of its place time in every state, 0 to 1, with intervals, and its visits per unit. */
+/**
+ * One row a station: the share of its place time in every state, 0 to 1, with intervals, and its visits per
+ * unit.
+ */
 export function stationsCsv({ stations }: Results): string {
   const head = [
     'station',
@@ -55,7 +61,10 @@ export function stationsCsv({ stations }: Results): string {
   );
 }
 
-/** One row a unit: number and name, due date, dates of shipping (P50, P80, P95), lead time in days and chance to be late, with intervals. */
+/**
+ * One row a unit: number and name, due date, dates of shipping (P50, P80, P95), lead time in days and chance
+ * to be late, with intervals.
+ */
 export function unitsCsv({ units }: Results): string {
   const dates = (units[0]?.shipped ?? []).flatMap(({ p }) => [
     `shipped_p${p * 100}`,

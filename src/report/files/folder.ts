@@ -20,14 +20,17 @@ export class FolderError extends Error {
 }
 
 export interface FolderOptions {
-  /** Put the new folder in the place of an existing report folder, which is removed once the new one is complete. */
+  /**
+   * Put the new folder in the place of an existing report folder, which is removed once the new one is
+   * complete.
+   */
   readonly replace?: boolean;
 }
 
 /**
- * Writes all files into a new folder `dir`, or none: they go to a folder beside it with a temporary name, which is then
- * renamed. Parent folders are made. An existing `dir` throws a FolderError, unless `replace` is set and it holds a report
- * and nothing else.
+ * Writes all files into a new folder `dir`, or none: they go to a folder beside it with a temporary name,
+ * which is then renamed. Parent folders are made. An existing `dir` throws a FolderError, unless `replace` is
+ * set and it holds a report and nothing else.
  */
 export function writeFolder(
   dir: string,
@@ -39,7 +42,8 @@ export function writeFolder(
   for (const name of files.keys()) {
     if (!REPORT_FILE.test(name))
       throw new RangeError(
-        `expected a plain report file name, got ${JSON.stringify(name)}: use letters, digits, - and _, and .png, .html, .csv or .json`,
+        `expected a plain report file name, got ${JSON.stringify(name)}: use letters, digits, - and ` +
+          '_, and .png, .html, .csv or .json',
       );
   }
   const mark = randomBytes(6).toString('hex');
@@ -58,7 +62,9 @@ export function writeFolder(
   rmSync(old, { recursive: true, force: true });
 }
 
-/** Between the two renames `target` is missing for a moment; if the second fails, the old folder comes back. */
+/**
+ * Between the two renames `target` is missing for a moment; if the second fails, the old folder comes back.
+ */
 function swap(fresh: string, target: string, old: string): void {
   renameSync(target, old);
   try {
@@ -69,7 +75,10 @@ function swap(fresh: string, target: string, old: string): void {
   }
 }
 
-/** Throws a FolderError now, before a long run, for a folder that `writeFolder` would refuse after it. Tells what is there. */
+/**
+ * Throws a FolderError now, before a long run, for a folder that `writeFolder` would refuse after it. Tells
+ * what is there.
+ */
 export function checkFolder(dir: string, { replace = false }: FolderOptions = {}): 'nothing' | 'report' {
   const target = resolve(dir),
     found = lstatSync(target, { throwIfNoEntry: false });

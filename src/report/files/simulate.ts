@@ -19,8 +19,9 @@ import { runsCsv, seriesCsv, stationsCsv, unitsCsv } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /**
- * Every file of a simulate report, by name: `results.json`, the charts that have something to show, `report.html` with
- * the same charts inside, and CSV of the series, the stations, the units and the replications. Ready for `writeFolder`.
+ * Every file of a simulate report, by name: `results.json`, the charts that have something to show,
+ * `report.html` with the same charts inside, and CSV of the series, the stations, the units and the
+ * replications. Ready for `writeFolder`.
  */
 export async function reportFiles(results: Results): Promise<Map<string, string | Buffer>> {
   const files = await studyFiles(results, CHARTS, page);
@@ -33,7 +34,10 @@ export async function reportFiles(results: Results): Promise<Map<string, string 
 
 export type { Chart, DrawChart } from '../charts/chart.js';
 
-/** Every picture of a simulate study. The key is the file name without `.png`; it stays the same where another is left out. */
+/**
+ * Every picture of a simulate study. The key is the file name without `.png`; it stays the same where another
+ * is left out.
+ */
 export const CHARTS: Readonly<Record<string, DrawChart>> = {
   '01-throughput-by-week': throughputByWeek,
   '02-wip-by-site': wipBySite,

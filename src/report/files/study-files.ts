@@ -3,7 +3,10 @@ import type { Chart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
 import type { Picture } from '../page/page.js';
 
-/** The files that the report of every study has, by name: `results.json`, the charts that have something to show, and `report.html` with the same charts inside. */
+/**
+ * The files that the report of every study has, by name: `results.json`, the charts that have something to
+ * show, and `report.html` with the same charts inside.
+ */
 export async function studyFiles<Results>(
   results: Results,
   charts: Readonly<Record<string, (results: Results) => Chart | null>>,

@@ -19,7 +19,10 @@ export function comparePage(results: CompareResults, pictures: readonly Picture[
       ? []
       : whatIfs.map(({ name, compared }) => {
           const { difference, words } = compared[m]!;
-          return `${name}, ${measures[m]!.name}: ${signed(difference)} ${measures[m]!.unit} (${ci} ${bounds(difference)}), ${words}.`;
+          return (
+            `${name}, ${measures[m]!.name}: ${signed(difference)} ${measures[m]!.unit} (${ci} ` +
+            `${bounds(difference)}), ${words}.`
+          );
         });
   return renderPage({
     scenario: `${scenario.name}: base and ${count(whatIfs.length, 'what-if')}`,
@@ -45,12 +48,17 @@ export function comparePage(results: CompareResults, pictures: readonly Picture[
     ],
     assumptions: [
       ...(scenario.note === null ? [] : [`The scenario says of itself: ${scenario.note}`]),
-      'Each what-if is the scenario with the changes named and nothing else: what the changes cost, how long they take and whether they are allowed is not asked.',
-      `Replication r of each variant meets the same chance (common random numbers), so differences are paired. Intervals of differences have level ${ci.replace(' CI', '')}: in each measure all ${count(whatIfs.length, 'what-if')} hold together with ${number(level * 100)} % (Bonferroni). Between measures nothing is corrected.`,
+      'Each what-if is the scenario with the changes named and nothing else: what the changes ' +
+        'cost, how long they take and whether they are allowed is not asked.',
+      'Replication r of each variant meets the same chance (common random numbers), so differences ' +
+        `are paired. Intervals of differences have level ${ci.replace(' CI', '')}: in each measure ` +
+        `all ${count(whatIfs.length, 'what-if')} hold together with ${number(level * 100)} % ` +
+        '(Bonferroni). Between measures nothing is corrected.',
       'No difference seen is no proof that there is none: the number says how large one may still be.',
       window === null
         ? "Throughput is that of the whole run, in working days of the first station's site."
-        : `Throughput is judged from ${window.from} to ${window.to}, the weeks in which the base is at its highest rate, in working days of the base.`,
+        : `Throughput is judged from ${window.from} to ${window.to}, the weeks in which the base is at ` +
+          'its highest rate, in working days of the base.',
     ],
     facts: [
       ['Scenario', scenario.name],
@@ -93,7 +101,10 @@ function measureTable(
   return {
     id: `measure-${id.replaceAll(' ', '-')}`,
     title: `${name}, ${unit}`,
-    note: `${better} is better. Base: ${short(value)}. Values in brackets: ${intervalName(level)}; differences: ${intervalName(differenceLevel)}. Pairing: so many times as many replications would be needed without common random numbers.`,
+    note:
+      `${better} is better. Base: ${short(value)}. Values in brackets: ${intervalName(level)}; ` +
+      `differences: ${intervalName(differenceLevel)}. Pairing: so many times as many replications ` +
+      'would be needed without common random numbers.',
     head: ['what-if', 'value', 'difference to the base', 'pairs', 'verdict', 'pairing'],
     rows: whatIfs.map(({ name: whatIf, compared }) => {
       const { value: own, difference, words, pairingGain } = compared[m]!;

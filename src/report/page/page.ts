@@ -18,7 +18,10 @@ export interface Figure {
   readonly interval: string;
 }
 
-/** What the page of a study shows: the answer, one to three numbers, one picture, then lists, then all pictures and tables. */
+/**
+ * What the page of a study shows: the answer, one to three numbers, one picture, then lists, then all
+ * pictures and tables.
+ */
 export interface PageContent {
   readonly scenario: string;
   readonly answer: string;
@@ -37,8 +40,10 @@ export interface PageContent {
 
 /** Stands on every report: the model knows nothing of what may and may not be done in a plant. */
 export const SAFETY_CAUTION =
-  'This report is about time and numbers only. Paint booths, ovens, lifting, road tests and overtime are governed by local codes ' +
-  'and licensed practice; have every change to them checked by the people who answer for them before it is made.';
+  'This report is about time and numbers only. Paint booths, ovens, lifting, road tests and ' +
+  'overtime are governed by local codes ' +
+  'and licensed practice; have every change to them checked by the people who answer for them ' +
+  'before it is made.';
 
 const eta = new Eta({ autoEscape: true });
 

@@ -33,7 +33,8 @@ export function ratePage(results: RateResults, pictures: readonly Picture[]): st
         interval:
           best === undefined
             ? `none from ${results.grid.from} on`
-            : `${best.keptUp.count} of ${count(best.replications, 'replication')} keep up, ${intervalName(level)} ${bounds(asEstimate(best.keptUp), 100)} %`,
+            : `${best.keptUp.count} of ${count(best.replications, 'replication')} keep up, ` +
+              `${intervalName(level)} ${bounds(asEstimate(best.keptUp), 100)} %`,
       },
       {
         what: 'Ceiling by arithmetic',
@@ -48,7 +49,8 @@ export function ratePage(results: RateResults, pictures: readonly Picture[]): st
         .slice(0, 1)
         .map(
           ({ perDay, why, keptUp, replications: n }) =>
-            `${perDay} a day is not seen to hold: ${keptUp.count} of ${count(n, 'replication')} keep up; ${why}.`,
+            `${perDay} a day is not seen to hold: ${keptUp.count} of ${count(n, 'replication')} keep ` +
+            `up; ${why}.`,
         ),
       ...results.changes.map(
         ({ fromPerDay, toPerDay, before, after }) =>
@@ -62,10 +64,18 @@ export function ratePage(results: RateResults, pictures: readonly Picture[]): st
     costsAndDates: [ramp.sentence],
     assumptions: [
       ...(scenario.note === null ? [] : [`The scenario says of itself: ${scenario.note}`]),
-      `A run keeps up when at least ${number(100 * (1 - shortfallAllowed))} % of the units released in the window are shipped in it; a rate holds when with ${number(100 * level)} % confidence at least ${number(100 * sure)} % of runs keep up, units released and not yet out do not become more, and none locks up.`,
-      `Each rate is watched for ${count(window.weeks, 'week')} from ${window.from}, after ${count(window.settleWeeks, 'week')} to fill an empty floor. Quantity, opening, build list and due dates of the programme are left out; calendars, outages and deliveries are as the scenario gives them.`,
-      'All rates see the same chance. It is taken that a rate below one that holds would hold as well, and this was checked on what was run.',
-      'Intervals tell how far chance inside the model moves the figures. They tell nothing about errors in the inputs.',
+      `A run keeps up when at least ${number(100 * (1 - shortfallAllowed))} % of the units ` +
+        `released in the window are shipped in it; a rate holds when with ${number(100 * level)} % ` +
+        `confidence at least ${number(100 * sure)} % of runs keep up, units released and not yet out ` +
+        'do not become more, and none locks up.',
+      `Each rate is watched for ${count(window.weeks, 'week')} from ${window.from}, after ` +
+        `${count(window.settleWeeks, 'week')} to fill an empty floor. Quantity, opening, build list ` +
+        'and due dates of the programme are left out; calendars, outages and deliveries are as the ' +
+        'scenario gives them.',
+      'All rates see the same chance. It is taken that a rate below one that holds would hold as ' +
+        'well, and this was checked on what was run.',
+      'Intervals tell how far chance inside the model moves the figures. They tell nothing about ' +
+        'errors in the inputs.',
     ],
     facts: [
       ['Scenario', scenario.name],
@@ -85,7 +95,9 @@ function rates({ points, level }: RateResults): PageTable {
   return {
     id: 'rates',
     title: 'Rates',
-    note: `In brackets: ${intervalName(level)}. Growth is that of open units (released and not yet out), in units a week.`,
+    note:
+      `In brackets: ${intervalName(level)}. Growth is that of open units (released and not yet ` +
+      'out), in units a week.',
     head: [
       'a day',
       'verdict',
@@ -113,7 +125,9 @@ function constraints({ points, level }: RateResults): PageTable {
   return {
     id: 'constraints',
     title: 'What stops it',
-    note: `Share of replications in which it has the highest utilisation, %; in brackets: ${intervalName(level)}.`,
+    note:
+      'Share of replications in which it has the highest utilisation, %; in brackets: ' +
+      `${intervalName(level)}.`,
     head: ['a day', 'constraint', 'kind', 'site', '% of replications', 'replications'],
     rows: points.flatMap(({ perDay, stops }) =>
       stops.map(({ name, kind, site, share }) => [

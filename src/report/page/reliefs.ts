@@ -37,20 +37,26 @@ export function reliefsPage(results: ReliefsResults, pictures: readonly Picture[
       base.costPerUnit === null
         ? ['Cost: the scenario has no prices.']
         : [
-            `A unit of the base costs ${withInterval(base.costPerUnit, base.currency ?? '')}. What a relief itself costs to bring about (training, building, buying) is not in it.`,
+            `A unit of the base costs ${withInterval(base.costPerUnit, base.currency ?? '')}. What a ` +
+              'relief itself costs to bring about (training, building, buying) is not in it.',
             ...reliefs
               .filter(({ rankPerCost }) => rankPerCost !== null && rankPerCost <= FINDINGS)
               .sort((a, b) => a.rankPerCost! - b.rankPerCost!)
               .map(
                 (each) =>
-                  `By cost ${each.rankPerCost}. ${each.text}: a unit costs ${each.costPerUnit === null ? '' : short(each.costPerUnit)} more${each.gainPerCost === null ? '' : `, ${short(each.gainPerCost)} units a day for each ${base.currency ?? ''}`}.`,
+                  `By cost ${each.rankPerCost}. ${each.text}: a unit costs ` +
+                  `${each.costPerUnit === null ? '' : short(each.costPerUnit)} ` +
+                  `more${each.gainPerCost === null ? '' : `, ${short(each.gainPerCost)} units a day for each ${base.currency ?? ''}`}.`,
               ),
           ],
     assumptions: [
-      `Gains are differences of two runs with the same chance, counted ${countedIn(results)}. Each relief is tried by itself: two together may gain more or less than their sum.`,
+      `Gains are differences of two runs with the same chance, counted ${countedIn(results)}. Each ` +
+        'relief is tried by itself: two together may gain more or less than their sum.',
       savedText(results) + '.',
-      'Those that were out early have fewer replications and wider intervals; that they were out was decided by the same replications.',
-      'A guess is varied by 20 % to either side, an estimate by 10 %, whole numbers by 1 at least: our own convention.',
+      'Those that were out early have fewer replications and wider intervals; that they were out ' +
+        'was decided by the same replications.',
+      'A guess is varied by 20 % to either side, an estimate by 10 %, whole numbers by 1 at least: ' +
+        'our own convention.',
       ...(skipped.length === 0
         ? []
         : [`${skipped.length} changes could not be made; they stand under Left out below.`]),
@@ -76,7 +82,9 @@ function tables({ reliefs, assumptions, skipped, eachLevel }: ReliefsResults): P
     {
       id: 'reliefs',
       title: 'Reliefs',
-      note: `Gain: units a working day; in brackets: ${intervalName(eachLevel.reliefs)}. Cost: change of the cost of a unit.`,
+      note:
+        `Gain: units a working day; in brackets: ${intervalName(eachLevel.reliefs)}. Cost: change of ` +
+        'the cost of a unit.',
       head: ['Relief', 'Kind', 'Gain', 'Cost', 'Gain per cost', 'Rank by cost', 'Replications', 'Out early'],
       rows: reliefs.map((each) => [
         each.text,

@@ -5,8 +5,8 @@ import { renderPage, type Figure, type Picture } from './page.js';
 import { pageTables } from '../tables/overall.js';
 
 /**
- * One HTML page that needs no other file: first the answer, one number, one picture, findings, dates and assumptions; then
- * every picture and table. The first picture is the one of the first page.
+ * One HTML page that needs no other file: first the answer, one number, one picture, findings, dates and
+ * assumptions; then every picture and table. The first picture is the one of the first page.
  */
 export function page(results: Results, pictures: readonly Picture[]): string {
   return renderPage({
@@ -19,7 +19,8 @@ export function page(results: Results, pictures: readonly Picture[]): string {
         ? ['Nothing that stops the build was found.']
         : results.findings.map(
             (finding) =>
-              `${sentence(finding.text)} (in ${finding.replications} of ${count(results.replications, 'replication')})`,
+              `${sentence(finding.text)} (in ${finding.replications} of ` +
+              `${count(results.replications, 'replication')})`,
           ),
     costsAndDates: [
       ...(results.lastUnit.length === 0
@@ -72,13 +73,17 @@ function dateText({ p, date, low, high, why }: DateQuantile, level: number): str
 function dueText({ due }: Results): string[] {
   if (due === null || due.late.n === 0) return [];
   return [
-    `Late against their due dates: ${percentWithInterval(due.late)} of units${due.daysLate.n === 0 ? '' : `, those shipped late by ${withInterval(due.daysLate, 'days')} in the mean`}.`,
+    `Late against their due dates: ${percentWithInterval(due.late)} of ` +
+      `units${due.daysLate.n === 0 ? '' : `, those shipped late by ${withInterval(due.daysLate, 'days')} in the mean`}.`,
   ];
 }
 
 function costText({ costs }: Results): string {
   if (costs === null) return 'Cost: the scenario has no prices.';
-  return `A unit shipped costs ${withInterval(costs.perUnit, costs.currency)}, of it ${withInterval(costs.rework.costPerUnit, costs.currency)} for rework.`;
+  return (
+    `A unit shipped costs ${withInterval(costs.perUnit, costs.currency)}, of it ` +
+    `${withInterval(costs.rework.costPerUnit, costs.currency)} for rework.`
+  );
 }
 
 /** What could turn the answer round, as far as the results can know. */
@@ -92,22 +97,28 @@ function assumptions({
 }: Results): string[] {
   return [
     ...(scenario.note === null ? [] : [`The scenario says of itself: ${scenario.note}`]),
-    'Work times and chances of defects are as the scenario gives them. They were not compared with a record of the real plants; if they are wrong, so is the answer.',
+    'Work times and chances of defects are as the scenario gives them. They were not compared ' +
+      'with a record of the real plants; if they are wrong, so is the answer.',
     ...(said.length === 0
       ? []
       : [
-          `Of ${count(said.length, 'value')} the scenario says where they come from: ${counts(said)}. They stand under Assumptions below.`,
+          `Of ${count(said.length, 'value')} the scenario says where they come from: ${counts(said)}. ` +
+            'They stand under Assumptions below.',
         ]),
-    `Intervals tell how far chance inside the model moves the means (${replications < 2 ? 'none with 1 replication' : `${intervalName(level)}, ${count(replications, 'replication')}`}). They tell nothing about errors in the inputs, and nothing about the spread of single weeks or units.`,
-    'People, trucks and parts follow their rules and calendars without exception: nobody improvises, lends a hand to another crew, or works longer to catch up, unless the scenario says so.',
+    'Intervals tell how far chance inside the model moves the means ' +
+      `(${replications < 2 ? 'none with 1 replication' : `${intervalName(level)}, ${count(replications, 'replication')}`}). They tell nothing about errors in the inputs, and nothing about the spread of single weeks or units.`,
+    'People, trucks and parts follow their rules and calendars without exception: nobody ' +
+      'improvises, lends a hand to another crew, or works longer to catch up, unless the scenario says so.',
     ...(costs === null
       ? []
       : [
-          'The cost of a unit has in it what the scenario gives a price, and nothing else: no material of the unit itself, no tax, no interest beyond that. Prices were not compared with any account.',
+          'The cost of a unit has in it what the scenario gives a price, and nothing else: no material ' +
+            'of the unit itself, no tax, no interest beyond that. Prices were not compared with any account.',
         ]),
     `Left out: ${costs === null ? 'cost, and ' : ''}everything else that the scenario does not name.`,
     programme.kind === 'programme'
-      ? `Observed: ${count(Math.round(programme.observedDays), 'day')} from ${programme.start}, the ramp included.`
+      ? `Observed: ${count(Math.round(programme.observedDays), 'day')} from ${programme.start}, the ` +
+        'ramp included.'
       : `Observed: ${count(Math.round(programme.observedDays), 'day')} of a steady run, warm-up left out.`,
   ];
 }

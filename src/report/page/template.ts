@@ -1,4 +1,7 @@
-/** The page as an eta template: every `<%=` escapes its value. Kept as text in a module so that a compiled package has it. */
+/**
+ * The page as an eta template: every `<%=` escapes its value. Kept as text in a module so that a compiled
+ * package has it.
+ */
 export const PAGE_TEMPLATE = `<!doctype html>
 <html lang="en">
 <head>

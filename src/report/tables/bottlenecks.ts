@@ -1,6 +1,9 @@
 import type { BottleneckResult, Results } from '../../study/simulate/results.js';
 
-/** Share of the time observed in which something was the bottleneck of the moment, alone or while that moved on. */
+/**
+ * Share of the time observed in which something was the bottleneck of the moment, alone or while that moved
+ * on.
+ */
 export const momentaryTime = ({ sole, shifting }: BottleneckResult): number => sole.mean + shifting.mean;
 
 /** Only the first replications are watched so closely. */

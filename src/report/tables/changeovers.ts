@@ -7,7 +7,9 @@ export function changeoverTable({ changeovers }: Results, interval: string): Pag
   return {
     id: 'changeovers',
     title: 'Changeovers',
-    note: `Per 100 units that took a place of the station; work in hours a week of the calendar; ${interval}.`,
+    note:
+      'Per 100 units that took a place of the station; work in hours a week of the calendar; ' +
+      `${interval}.`,
     head: ['Station', 'From', 'To', 'Changeovers per 100 units', 'Hours a week', 'Minutes each'],
     rows: changeovers.flatMap((each) => [
       [each.name, `any ${each.option}`, 'another', short(each.per100Units), short(each.hoursPerWeek), ''],

@@ -15,7 +15,10 @@ export function costsTable({ costs }: Results, interval: string): PageTable {
     percent = (share: number): string => (share * 100).toFixed(1);
   return {
     ...head,
-    note: `Money for the whole time observed over the units shipped in it; people are paid for all their hours on shift. Rework is no further part: its people, send-backs and scrap are in those above; ${interval}.`,
+    note:
+      'Money for the whole time observed over the units shipped in it; people are paid for all ' +
+      'their hours on shift. Rework is no further part: its people, send-backs and scrap are in ' +
+      `those above; ${interval}.`,
     head: ['Part', `A unit, ${currency}`, 'Share, %'],
     rows: [
       ...parts.map((part) => [part.name, short(part.perUnit), percent(part.share)]),

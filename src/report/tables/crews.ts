@@ -6,7 +6,9 @@ export function crews(results: Results, interval: string): PageTable {
   return {
     id: 'crews',
     title: 'Crews',
-    note: `Busy: engaged person-time over that of the people on shift; hours: of people who were there, over the time observed; ${interval}.`,
+    note:
+      'Busy: engaged person-time over that of the people on shift; hours: of people who were ' +
+      `there, over the time observed; ${interval}.`,
     head: ['Crew', 'Site', 'Headcount', 'Busy, %', 'Usual person-hours', 'Overtime person-hours'],
     rows: results.crews.map((crew) => [
       crew.name,
@@ -23,7 +25,9 @@ export function overtimeTable({ overtime, series }: Results, interval: string): 
   return {
     id: 'overtime',
     title: 'Overtime by rule',
-    note: `How often each rule was looked at, in what share its hours were worked, and how many that made a ${series.unit} on average; ${interval}.`,
+    note:
+      'How often each rule was looked at, in what share its hours were worked, and how many that ' +
+      `made a ${series.unit} on average; ${interval}.`,
     head: ['Rule', 'Looked at', 'Worked, %', `Hours a ${series.unit}`],
     rows: overtime.map(({ name, looked, worked, hours }) => [
       name,

@@ -7,7 +7,10 @@ export function failures(results: Results, interval: string): PageTable {
   return {
     id: 'failures',
     title: 'Failures',
-    note: `Failures in the time observed, over all places; down: from a failure to the end of its repair, by the clock; available: share of place time on shift, failures and outages both taken off; ${interval}.`,
+    note:
+      'Failures in the time observed, over all places; down: from a failure to the end of its ' +
+      'repair, by the clock; available: share of place time on shift, failures and outages both ' +
+      `taken off; ${interval}.`,
     head: ['Station', 'Site', 'Places', 'Failures', 'Mean down, h', 'Longest down, h', 'Available, %'],
     rows: results.failures.map((each) => [
       each.name,
@@ -25,7 +28,10 @@ export function outages(results: Results, interval: string): PageTable {
   return {
     id: 'outages',
     title: 'Outages',
-    note: `Recovered: no more units are open (released and not yet out) than when the outage began; days from its end, with order-statistic intervals; share of replications with its Wilson interval; ${interval}.`,
+    note:
+      'Recovered: no more units are open (released and not yet out) than when the outage began; ' +
+      'days from its end, with order-statistic intervals; share of replications with its Wilson ' +
+      `interval; ${interval}.`,
     head: [
       'Outage',
       'Days',

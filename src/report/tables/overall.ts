@@ -97,7 +97,10 @@ function bottlenecks(results: Results, interval: string): PageTable {
   return {
     id: 'bottlenecks',
     title: 'Bottlenecks',
-    note: `The bottleneck of a replication is what has the highest utilisation, active time over time on shift; share of replications with its Wilson interval; ${interval}. By arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.`,
+    note:
+      'The bottleneck of a replication is what has the highest utilisation, active time over time ' +
+      `on shift; share of replications with its Wilson interval; ${interval}. By arithmetic: ` +
+      `${results.bottleneckByArithmetic ?? 'nothing limits'}.`,
     head: [
       'Name',
       'Kind',
@@ -126,7 +129,10 @@ function momentary(results: Results, interval: string): PageTable {
   return {
     id: 'momentary',
     title: 'Bottleneck of the moment',
-    note: `At each moment, what has the longest active period going on (Roser, Nakano & Tanaka 2002): share of the time observed as the only one, and while it moves on to or from another${over}; ${interval}.`,
+    note:
+      'At each moment, what has the longest active period going on (Roser, Nakano & Tanaka 2002): ' +
+      'share of the time observed as the only one, and while it moves on to or from ' +
+      `another${over}; ${interval}.`,
     head: ['Name', 'Kind', 'Site', 'Sole, % of time', 'Shifting, % of time'],
     rows: found.map((each) => [each.name, each.kind, each.site, percent(each.sole), percent(each.shifting)]),
   };
@@ -180,7 +186,9 @@ function lanes(results: Results, interval: string): PageTable {
   return {
     id: 'lanes',
     title: 'Lanes',
-    note: `Fill: share of truck spaces used; wait: for a truck; busy: away and not blocked; blocked: waiting for room at the other end; free: at base; ${interval}.`,
+    note:
+      'Fill: share of truck spaces used; wait: for a truck; busy: away and not blocked; blocked: ' +
+      `waiting for room at the other end; free: at base; ${interval}.`,
     head: ['Lane', 'Trips', 'Fill, %', 'Wait, h', 'Trucks busy, %', 'Blocked, %', 'Free, %'],
     rows: results.lanes.map((lane) => [
       lane.name,
@@ -198,7 +206,9 @@ function carriers(results: Results, interval: string): PageTable {
   return {
     id: 'carriers',
     title: 'Carriers',
-    note: `Mean numbers with units, on the way back and free; hold: mean time with one unit, the way back not included; ${interval}.`,
+    note:
+      'Mean numbers with units, on the way back and free; hold: mean time with one unit, the way ' +
+      `back not included; ${interval}.`,
     head: [
       'Carriers',
       'Site',
@@ -226,7 +236,9 @@ function teams(results: Results, interval: string): PageTable {
   return {
     id: 'teams',
     title: 'Teams',
-    note: `Mean number of such teams with units; hold: mean time with one unit, nights included; ${interval}.`,
+    note:
+      'Mean number of such teams with units; hold: mean time with one unit, nights included; ' +
+      `${interval}.`,
     head: ['Team', 'Site', 'Crew', 'People', 'In use', 'Hold, h'],
     rows: results.teams.map((each) => [
       each.name,

@@ -6,7 +6,9 @@ export function pulseLines(results: Results, interval: string): PageTable {
   return {
     id: 'pulse-lines',
     title: 'Pulse lines',
-    note: `Working hours of the line; moves are those with units on it; late: beyond the takt, charged to the station that was the last to be ready, or to want of room ahead; ${interval}.`,
+    note:
+      'Working hours of the line; moves are those with units on it; late: beyond the takt, charged ' +
+      `to the station that was the last to be ready, or to want of room ahead; ${interval}.`,
     head: [
       'Line',
       'Takt, h',

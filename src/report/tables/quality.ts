@@ -25,7 +25,9 @@ function defects({ defects: all }: Results, interval: string): PageTable {
   return {
     id: 'defects',
     title: 'Where defects are found',
-    note: `Items made a replication, and where they were found for the first time, in % of those made${left > 0 ? `; the ${TOP_DEFECTS} of which most are made, ${left} more in results.json` : ''}; ${interval}.`,
+    note:
+      'Items made a replication, and where they were found for the first time, in % of those ' +
+      `made${left > 0 ? `; the ${TOP_DEFECTS} of which most are made, ${left} more in results.json` : ''}; ${interval}.`,
     head: [
       'Defect',
       'Made at',
@@ -72,7 +74,9 @@ function holds(results: Results, interval: string): PageTable {
   return {
     id: 'holds',
     title: 'Holds',
-    note: `Units with noted items wait here until these are mended; time from the end of the step before to the release; ${interval}.`,
+    note:
+      'Units with noted items wait here until these are mended; time from the end of the step ' +
+      `before to the release; ${interval}.`,
     head: ['Hold', 'Site', 'Units held, %', 'Mean units held', 'Days, mean', 'Days, P95', 'Items mended'],
     rows: results.holds.map((each) => [
       each.name,
@@ -90,7 +94,9 @@ function comparisons(results: Results, interval: string): PageTable {
   return {
     id: 'comparisons',
     title: 'Second measurements',
-    note: `Units at the first visits of both, in %: nothing found (good) or something (bad) at the first and at the second; ${interval}.`,
+    note:
+      'Units at the first visits of both, in %: nothing found (good) or something (bad) at the ' +
+      `first and at the second; ${interval}.`,
     head: [
       'First',
       'Second',
@@ -120,7 +126,9 @@ function rework(results: Results, interval: string): PageTable {
   return {
     id: 'rework',
     title: 'Work done again',
-    note: `Person-hours a replication of repairs, mending at holds, and steps done again after a send-back, the inspection that sent back included; ${interval}.`,
+    note:
+      'Person-hours a replication of repairs, mending at holds, and steps done again after a ' +
+      `send-back, the inspection that sent back included; ${interval}.`,
     head: ['Crew', 'Site', 'Hours'],
     rows: results.rework
       .filter(({ hours }) => hours.mean > 0)

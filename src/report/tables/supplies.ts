@@ -6,7 +6,10 @@ export function suppliesTable({ supplies }: Results, interval: string): PageTabl
   return {
     id: 'supplies',
     title: 'Supplies',
-    note: `Out: share of time without stock; on order: mean, of a plan of deliveries what is overdue; waits: times that a unit or sub-assembly lacked the part, a replication, and their mean length by the clock; ${interval}.`,
+    note:
+      'Out: share of time without stock; on order: mean, of a plan of deliveries what is overdue; ' +
+      'waits: times that a unit or sub-assembly lacked the part, a replication, and their mean ' +
+      `length by the clock; ${interval}.`,
     head: [
       'Supply',
       'Site',

@@ -4,7 +4,10 @@ import type { PageTable } from './overall.js';
 
 const MOST = 40;
 
-/** Dates of single units, where the planner names them or gives them due dates: the likeliest to be late, else the last in build order. */
+/**
+ * Dates of single units, where the planner names them or gives them due dates: the likeliest to be late, else
+ * the last in build order.
+ */
 export function unitDates({ units, level, due }: Results): PageTable {
   const isNamed = units.some(({ number, build }) => build !== String(number));
   const late = (unit: UnitResult): number => unit.late?.share ?? -1;
@@ -19,7 +22,9 @@ export function unitDates({ units, level, due }: Results): PageTable {
   return {
     id: 'units',
     title: 'Units',
-    note: `${chosen.length} of ${units.length} units, ${which}; all are in units.csv. Dates over replications; ${interval}.`,
+    note:
+      `${chosen.length} of ${units.length} units, ${which}; all are in units.csv. Dates over ` +
+      `replications; ${interval}.`,
     head: [
       'Build',
       ...(due === null ? [] : ['Due', 'Late, % of replications']),

@@ -7,7 +7,10 @@ import { table } from './table.js';
 const WIDTH = 100,
   MOST_POINTS = 12;
 
-/** The results in short, as aligned plain text without a line end at the end: the answer, the layout, the next best, the curve. */
+/**
+ * The results in short, as aligned plain text without a line end at the end: the answer, the layout, the next
+ * best, the curve.
+ */
 export function buffersTable(results: BufferResults): string {
   const {
     spots,
@@ -37,7 +40,8 @@ export function buffersTable(results: BufferResults): string {
   ] as const;
   return [
     ...broken(results.answer.sentence),
-    `${count(replications, 'replication')} of each of ${results.layoutsTried} layouts, ${freshReplications} further ones of the last few, seed ${seed}`,
+    `${count(replications, 'replication')} of each of ${results.layoutsTried} layouts, ` +
+      `${freshReplications} further ones of the last few, seed ${seed}`,
     '',
     table(
       spots.map((spot) => [spot.name, String(spot.present), String(spot.chosen)]),
@@ -88,7 +92,10 @@ export function buffersTable(results: BufferResults): string {
     .join('\n');
 }
 
-/** Where the layout as it is stands, from the chosen one less it: a difference that is less than none says that it ships more. */
+/**
+ * Where the layout as it is stands, from the chosen one less it: a difference that is less than none says
+ * that it ships more.
+ */
 export function againstChosen(gain: Estimate): string {
   const { mean: value, low, high } = gain,
     turned = { ...gain, mean: -value, low: high === null ? null : -high, high: low === null ? null : -low };

@@ -31,8 +31,9 @@ const CARRIER_LEGEND =
   'carrier: only step times, trips and the way back, no waits; no more than this are carried';
 
 /**
- * The capacity table as aligned plain text of at most 100 columns without a line end at the end: first the bottleneck by
- * arithmetic and the highest rate, then every station, crew, lane, feeder and supply, the tightest first.
+ * The capacity table as aligned plain text of at most 100 columns without a line end at the end: first the
+ * bottleneck by arithmetic and the highest rate, then every station, crew, lane, feeder and supply, the
+ * tightest first.
  */
 export function capacityTable(
   found: CapacityTable,
@@ -60,8 +61,8 @@ export function capacityTable(
 }
 
 /**
- * The same as JSON, rows in the order of the scenario. A load without bound (asked of what has no capacity at all) is null,
- * with a capacity of 0.
+ * The same as JSON, rows in the order of the scenario. A load without bound (asked of what has no capacity at
+ * all) is null, with a capacity of 0.
  */
 export function capacityJson(
   found: CapacityTable,
@@ -82,10 +83,15 @@ function verdict({ bottleneck, highestRatePerDay, askedPerDay }: CapacityTable):
   const asked = askedPerDay === null ? '' : `, ${number(askedPerDay)} asked`;
   if (bottleneck === null || highestRatePerDay === null)
     return `bottleneck by arithmetic: none, nothing limits the rate${asked}`;
-  return `bottleneck by arithmetic: ${fitColumns(bottleneck.name, LONGEST_NAME)} (${bottleneck.kind}), at most ${number(highestRatePerDay)} units a working day${asked}`;
+  return (
+    `bottleneck by arithmetic: ${fitColumns(bottleneck.name, LONGEST_NAME)} ` +
+    `(${bottleneck.kind}), at most ${number(highestRatePerDay)} units a working day${asked}`
+  );
 }
 
-/** By load, which where no rate is asked is the same as by capacity; equals stay in the order of the scenario. */
+/**
+ * By load, which where no rate is asked is the same as by capacity; equals stay in the order of the scenario.
+ */
 function tightestFirst(rows: readonly CapacityRow[]): CapacityRow[] {
   const limit = (row: CapacityRow): number => row.capacityPerDay ?? Number.MAX_VALUE;
   return [...rows].sort((a, b) => limit(a) - limit(b));

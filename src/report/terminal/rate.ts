@@ -23,8 +23,10 @@ export function rateTable(results: RateResults): string {
   return [
     ...wrapped(answer.sentence),
     ...wrapped(ramp.sentence),
-    `${count(replications, 'replication')} a rate, up to ${mostReplications} where it is not settled, seed ${seed}; ± half of the ${intervalName(level)}`,
-    `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ${count(window.settleWeeks, 'week')} to fill the floor`,
+    `${count(replications, 'replication')} a rate, up to ${mostReplications} where it is not ` +
+      `settled, seed ${seed}; ± half of the ${intervalName(level)}`,
+    `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, ` +
+      `after ${count(window.settleWeeks, 'week')} to fill the floor`,
     'growth: of units released and not yet out, a week; WIP by rate is in the report',
     '',
     table(rows, [

@@ -8,7 +8,10 @@ const WIDTH = 100,
   TOP = 12,
   TOP_ASSUMPTIONS = 8;
 
-/** The ranking in short, plain text of at most 100 columns: the answer, the best reliefs, the assumptions that move most. */
+/**
+ * The ranking in short, plain text of at most 100 columns: the answer, the best reliefs, the assumptions that
+ * move most.
+ */
 export function reliefsTable(results: ReliefsResults): string {
   const { reliefs, assumptions, base, answer, seed } = results,
     dear = base.costPerUnit !== null;
@@ -45,7 +48,9 @@ export function reliefsTable(results: ReliefsResults): string {
         ]),
     '',
     ...lines(
-      `gain: units a working day more than the base, same chance in both; in brackets ${intervalName(results.eachLevel.reliefs)}, so that all of the ${compared(reliefs)} compared to the end hold together at ${number(results.level * 100)} %`,
+      'gain: units a working day more than the base, same chance in both; in brackets ' +
+        `${intervalName(results.eachLevel.reliefs)}, so that all of the ${compared(reliefs)} ` +
+        `compared to the end hold together at ${number(results.level * 100)} %`,
       '  ',
     ),
     ...lines(savedText(results), '  '),
@@ -102,7 +107,10 @@ export function savedText({
 }: ReliefsResults): string {
   const outs = (why: string): number => reliefs.filter(({ out }) => out === why).length;
   return (
-    `${count(run, 'replication')} run in the place of ${withoutScreen}, ${number(100 * (1 - run / withoutScreen))} % saved: of ${count(reliefs.length, 'relief')} ${outs('no effect')} showed no effect early, ` +
-    `${outs('behind')} were clearly behind the best ${keep} (indifference zone ${number(zone)} a day, ${number(level * 100)} %), ${compared(reliefs)} were given all ${replications}`
+    `${count(run, 'replication')} run in the place of ${withoutScreen}, ` +
+    `${number(100 * (1 - run / withoutScreen))} % saved: of ${count(reliefs.length, 'relief')} ` +
+    `${outs('no effect')} showed no effect early, ` +
+    `${outs('behind')} were clearly behind the best ${keep} (indifference zone ${number(zone)} a ` +
+    `day, ${number(level * 100)} %), ${compared(reliefs)} were given all ${replications}`
   );
 }

@@ -11,8 +11,8 @@ const TOP_BOTTLENECKS = 3,
 type Row = [what: string, value: string, interval: string];
 
 /**
- * The results in short, as aligned plain text of at most 100 columns without a line end at the end: the answer, then one
- * figure a line with its interval, then the findings.
+ * The results in short, as aligned plain text of at most 100 columns without a line end at the end: the
+ * answer, then one figure a line with its interval, then the findings.
  */
 export function resultsTable(results: Results): string {
   const columns: Column[] = [
@@ -59,7 +59,8 @@ export function resultsTable(results: Results): string {
           '',
           ...results.findings.flatMap((finding) =>
             lines(
-              `finding: ${finding.text} (${finding.replications} of ${count(results.replications, 'replication')})`,
+              `finding: ${finding.text} (${finding.replications} of ` +
+                `${count(results.replications, 'replication')})`,
               '  ',
             ),
           ),
@@ -146,7 +147,8 @@ function journeyRows({ journey }: Results): Row[] {
     rest = Math.max(0, journey.totals.length - MOST_ACTIVITIES);
   return [
     [
-      `unit ${journey.build}, days from entry to ${journey.shipped === null ? 'the end of the run' : 'shipping'}`,
+      `unit ${journey.build}, days from entry to ` +
+        `${journey.shipped === null ? 'the end of the run' : 'shipping'}`,
       number(journey.leadDays),
       place,
     ],

@@ -1,6 +1,8 @@
 import { fitColumns } from '../shorten.js';
 
-/** A column of a plain text table; `most` is the greatest width in characters, longer cells lose their middle. */
+/**
+ * A column of a plain text table; `most` is the greatest width in characters, longer cells lose their middle.
+ */
 export interface Column {
   readonly head: string;
   readonly align?: 'left' | 'right';

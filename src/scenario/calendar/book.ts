@@ -67,7 +67,8 @@ export class CalendarBook {
     if (rule < 0) rule = this.rules.push({ calendar, zone, entry }) - 1;
     if (rule >= MOST_RULES)
       throw new RangeError(
-        `calendars: expected at most ${MOST_RULES} rules for overtime, one for each zone in which a calendar is kept, saw more; let calendars share them`,
+        `calendars: expected at most ${MOST_RULES} rules for overtime, one for each zone in which a ` +
+          'calendar is kept, saw more; let calendars share them',
       );
     return 1 << rule;
   }

@@ -3,7 +3,10 @@ import { dayNumber, weekday } from './date.js';
 import type { ZoneClock } from './zone.js';
 import type { CalendarSpec, ClockSpan } from '../types/scenario.js';
 
-/** Working time of one shift between breaks, minutes since the programme's start. `shiftEnd` is the clock end of its shift, `shift` its place among the `hours` of the calendar. */
+/**
+ * Working time of one shift between breaks, minutes since the programme's start. `shiftEnd` is the clock end
+ * of its shift, `shift` its place among the `hours` of the calendar.
+ */
 export interface Window {
   readonly start: number;
   readonly end: number;
@@ -35,9 +38,9 @@ export function dayOffRule(spec: CalendarSpec): (day: number) => boolean {
 
 /**
  * The working days of a calendar in a zone, from day number `fromDay` up to but without `toDay`, in order.
- * Windows are sorted and disjoint over all days: where shifts overlap, the later one begins at the end of the earlier.
- * Without a calendar each date is one window from midnight to midnight.
- * `origin` is the programme's start as an instant of the clock; working time before it is left out.
+ * Windows are sorted and disjoint over all days: where shifts overlap, the later one begins at the end of the
+ * earlier. Without a calendar each date is one window from midnight to midnight. `origin` is the programme's
+ * start as an instant of the clock; working time before it is left out.
  */
 export function workingDays(
   spec: CalendarSpec | undefined,
@@ -73,14 +76,18 @@ const ROUND_THE_CLOCK: Pick<CalendarSpec, 'hours' | 'breaks'> = {
   breaks: [],
 };
 
-/** Shifts of a day with the breaks cut out, sorted, in minutes after the day's midnight (beyond 1440: the next day). */
+/**
+ * Shifts of a day with the breaks cut out, sorted, in minutes after the day's midnight (beyond 1440: the next
+ * day).
+ */
 export function shiftPieces(spec: Pick<CalendarSpec, 'hours' | 'breaks'>): Window[] {
   const breaks = spec.breaks.map(unrolled);
   const pieces: Window[] = [];
   for (const [position, shift] of spec.hours.map(unrolled).entries()) {
     let rest = [shift];
     for (const pause of breaks) {
-      // A break is a clock time: it may lie after the midnight of a night shift, or begin before that of an early one.
+      // A break is a clock time: it may lie after the midnight of a night shift, or begin before that of an
+      // early one.
       for (const turn of [-MINUTES_PER_DAY, 0, MINUTES_PER_DAY])
         rest = rest.flatMap((span) => without(span, pause.start + turn, pause.end + turn));
     }

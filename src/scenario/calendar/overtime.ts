@@ -48,14 +48,16 @@ export const shutdowns = z
   .array(shutdown, { error: `a list, each entry ${HOLIDAY_WANTED}` })
   .default([])
   .describe(
-    'Planned shutdowns: days off like holidays, but listed on the report. Default: none. Example: [{ from: 2027-07-12, to: 2027-07-30, note: new oven }]',
+    'Planned shutdowns: days off like holidays, but listed on the report. Default: none. ' +
+      'Example: [{ from: 2027-07-12, to: 2027-07-30, note: new oven }]',
   );
 
 const rule = keys(
   {
     'units behind': whole(1).describe('Worked when at least so many units are due but not out. Example: 3'),
     'lead time': spell.describe(
-      'A unit is due so long after its planned release, by the clock, nights and weekends included. Example: 12 days',
+      'A unit is due so long after its planned release, by the clock, nights and weekends ' +
+        'included. Example: 12 days',
     ),
     at: name('the name of a step')
       .optional()
@@ -67,24 +69,28 @@ const rule = keys(
 const overtimeEntry = keys(
   {
     hours: oneOrMore(clockSpan, 'a list of extra hours, such as ["15:00-17:00"]').describe(
-      'The extra hours. Those that begin where a shift ends (or end where one begins) belong to that shift; others are a shift of their own. Example: ["15:00-17:00"]',
+      'The extra hours. Those that begin where a shift ends (or end where one begins) belong to ' +
+        'that shift; others are a shift of their own. Example: ["15:00-17:00"]',
     ),
     on: weekdays
       .optional()
       .describe(
-        'Weekdays with these hours; `Sat` for Saturday work. Default: the working days of the calendar. Example: Mon-Thu',
+        'Weekdays with these hours; `Sat` for Saturday work. Default: the working days of the ' +
+          'calendar. Example: Mon-Thu',
       ),
     from: date.optional().describe('First day. Default: the start of the programme. Example: 2027-06-07'),
     to: date.optional().describe('Last day. Default: the end of the programme. Example: 2027-07-02'),
     when: rule
       .optional()
       .describe(
-        'Worked only when this rule asks for it. Default: worked on all these days. Example: { units behind: 3, lead time: 12 days }',
+        'Worked only when this rule asks for it. Default: worked on all these days. Example: { units ' +
+          'behind: 3, lead time: 12 days }',
       ),
     decided: word('weekly', 'daily')
       .optional()
       .describe(
-        'When the rule is looked at: `weekly`, at the start of the first shift of each week (default), or `daily`, of each day.',
+        'When the rule is looked at: `weekly`, at the start of the first shift of each week ' +
+          '(default), or `daily`, of each day.',
       ),
     note: note.describe(
       'A remark; that of a rule is shown on the report. Example: to catch up after the move',
@@ -126,5 +132,9 @@ export const overtime = z
   .array(overtimeEntry, { error: 'a list of extra hours, such as [{ on: Sat, hours: ["06:00-12:00"] }]' })
   .default([])
   .describe(
-    'Hours beyond the usual ones: on given days, or when units are behind. Units are not released in them, and they make no working day of a day off; they are not worked on holidays and in shutdowns. Law, agreements and licensed practice limit overtime. Default: none. Example: [{ from: 2027-06-07, to: 2027-07-02, on: Mon-Thu, hours: ["15:00-17:00"] }, { on: Sat, hours: ["06:00-12:00"], when: { units behind: 3, lead time: 12 days } }]',
+    'Hours beyond the usual ones: on given days, or when units are behind. Units are not ' +
+      'released in them, and they make no working day of a day off; they are not worked on ' +
+      'holidays and in shutdowns. Law, agreements and licensed practice limit overtime. Default: ' +
+      'none. Example: [{ from: 2027-06-07, to: 2027-07-02, on: Mon-Thu, hours: ["15:00-17:00"] }, ' +
+      '{ on: Sat, hours: ["06:00-12:00"], when: { units behind: 3, lead time: 12 days } }]',
   );

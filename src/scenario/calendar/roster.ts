@@ -24,10 +24,11 @@ interface DayShift {
 }
 
 /**
- * Windows of the usual days and of overtime in order, disjoint. Overtime that begins where a shift ends, or ends where one
- * begins, is part of that shift; other overtime is a shift of its own, the first of a date counting as the first of the
- * calendar and so on.
- * @param days usual working days of the same calendar and clock; `fromDay` up to but without `toDay` are looked at
+ * Windows of the usual days and of overtime in order, disjoint. Overtime that begins where a shift ends, or
+ * ends where one begins, is part of that shift; other overtime is a shift of its own, the first of a date
+ * counting as the first of the calendar and so on.
+ * @param days usual working days of the same calendar and clock; `fromDay` up to but without `toDay` are
+ * looked at
  */
 export function rosterWindows(
   spec: CalendarSpec | undefined,

@@ -2,7 +2,10 @@ import type { CalendarColumns } from '../../flow/model/model.js';
 import type { RosterWindow } from './roster.js';
 import type { WorkingDay } from './days.js';
 
-/** Columns of the working days' windows up to `horizon` (minutes since the programme's start). A shift's end may lie beyond it. */
+/**
+ * Columns of the working days' windows up to `horizon` (minutes since the programme's start). A shift's end
+ * may lie beyond it.
+ */
 export function calendarColumns(
   days: readonly Pick<WorkingDay, 'windows'>[],
   horizon: number,
@@ -29,7 +32,10 @@ export function rosterColumns(
   };
 }
 
-/** Time that is in both calendars. A shift of it ends where the first of the two shifts ends; it is worked if the rules of both ask for it. */
+/**
+ * Time that is in both calendars. A shift of it ends where the first of the two shifts ends; it is worked if
+ * the rules of both ask for it.
+ */
 export function intersection(a: CalendarColumns, b: CalendarColumns): CalendarColumns {
   const start: number[] = [],
     end: number[] = [],

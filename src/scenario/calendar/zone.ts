@@ -24,10 +24,11 @@ export const zone = z.string({ error: ZONE_WANTED }).superRefine((text, context)
 });
 
 /**
- * Clock of one time zone over a span of days. The changes of its offset are asked of Temporal once, all else is addition.
+ * Clock of one time zone over a span of days. The changes of its offset are asked of Temporal once, all else
+ * is addition.
  *
- * An instant is minutes since 1970-01-01T00:00Z; a local minute is minutes since 1970-01-01T00:00 on the zone's wall clock,
- * that is day number * 1440 + minutes after midnight.
+ * An instant is minutes since 1970-01-01T00:00Z; a local minute is minutes since 1970-01-01T00:00 on the
+ * zone's wall clock, that is day number * 1440 + minutes after midnight.
  */
 export class ZoneClock {
   /** Instants from which `offset` (local - instant, minutes) holds; the first is -Infinity. */
@@ -52,7 +53,10 @@ export class ZoneClock {
     }
   }
 
-  /** Instant of a local minute. A clock time that occurs twice is its first; one that does not exist moves on by the gap (Temporal's 'compatible'). */
+  /**
+   * Instant of a local minute. A clock time that occurs twice is its first; one that does not exist moves on
+   * by the gap (Temporal's 'compatible').
+   */
   instant(localMinute: number): number {
     let i = 0;
     while (i + 1 < this.since.length && localMinute - this.offset[i] >= this.since[i + 1]) i++;

@@ -31,7 +31,10 @@ export interface Taken {
   readonly pathInFile: (path: Path, atKey?: boolean) => Path;
 }
 
-/** Maps with a `note` of their own, names as `*`, items of a list as the list: there it belongs to the scenario and is left in place. */
+/**
+ * Maps with a `note` of their own, names as `*`, items of a list as the list: there it belongs to the
+ * scenario and is left in place.
+ */
 export const OWN_NOTES: readonly string[] = [
   '',
   'calendars.*.shutdowns',
@@ -46,9 +49,9 @@ interface Said {
 }
 
 /**
- * Takes `basis` and `note` out of the data. They stand beside the keys of a map, or beside `value` where a number, a text
- * or a list is spoken of: `headcount: { value: 6, basis: guess }`. What is said of a map that is no time holds for every
- * quantity inside that does not speak for itself.
+ * Takes `basis` and `note` out of the data. They stand beside the keys of a map, or beside `value` where a
+ * number, a text or a list is spoken of: `headcount: { value: 6, basis: guess }`. What is said of a map that
+ * is no time holds for every quantity inside that does not speak for itself.
  */
 export function takeAssumptions(raw: unknown): Taken {
   const assumptions: Assumption[] = [];

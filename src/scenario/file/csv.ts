@@ -7,7 +7,10 @@ export interface TableRow {
   readonly cells: readonly string[];
   readonly line: number;
 }
-/** A CSV file with a heading line, or what is wrong: with `source` in the file, else with the scenario's own words about it. */
+/**
+ * A CSV file with a heading line, or what is wrong: with `source` in the file, else with the scenario's own
+ * words about it.
+ */
 export type Table =
   | {
       readonly headings: readonly string[];
@@ -25,8 +28,9 @@ const loadCsvParser = (): typeof import('csv-parse/sync') =>
 type Row = { readonly record: readonly string[]; readonly info: Pick<Info, 'lines'> };
 
 /**
- * Reads CSV text with a heading line (RFC 4180; a byte order mark is skipped, cells are trimmed, empty lines left out).
- * `readFile` gets the path as the planner wrote it and may throw. `rows` says what the lines below the heading hold.
+ * Reads CSV text with a heading line (RFC 4180; a byte order mark is skipped, cells are trimmed, empty lines
+ * left out). `readFile` gets the path as the planner wrote it and may throw. `rows` says what the lines below
+ * the heading hold.
  */
 export function readTable(readFile: (relativePath: string) => string, file: string, rows: string): Table {
   let text: string;

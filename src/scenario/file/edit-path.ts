@@ -3,7 +3,9 @@ import { nearest } from '../values/nearest.js';
 import { sayPath, saySeen, type Finding, type Path } from './problem.js';
 
 type Fault = Omit<Finding, 'path'>;
-/** Where a path written by a planner leads in the data of a scenario; `isNew`: its last key is not there yet. */
+/**
+ * Where a path written by a planner leads in the data of a scenario; `isNew`: its last key is not there yet.
+ */
 export type Found =
   | { readonly path: Path; readonly isNew: boolean; readonly fault?: undefined }
   | { readonly fault: Fault };
@@ -13,8 +15,9 @@ const fault = (wanted: string, seen: unknown, suggestion?: string): Found => ({
 });
 
 /**
- * Finds `sites.hall.stations.paint booth.places`, `route[1].work` or, by the name of a step, `route[prime].work` and
- * `route.prime.work`. Names may hold spaces, and dots too: the longest name that fits counts.
+ * Finds `sites.hall.stations.paint booth.places`, `route[1].work` or, by the name of a step,
+ * `route[prime].work` and `route.prime.work`. Names may hold spaces, and dots too: the longest name that fits
+ * counts.
  */
 export function findPath(root: unknown, text: string): Found {
   const path: (string | number)[] = [];
@@ -74,7 +77,10 @@ function placesIn(at: unknown): ReadonlyMap<string, Path> | undefined {
   return places;
 }
 
-/** The data with another value at a path that `findPath` found, or, for undefined, without the key there; nothing else is copied or changed. */
+/**
+ * The data with another value at a path that `findPath` found, or, for undefined, without the key there;
+ * nothing else is copied or changed.
+ */
 export function edited(root: unknown, path: Path, value: unknown): unknown {
   const [part, ...rest] = path;
   if (part === undefined) return value;

@@ -36,7 +36,10 @@ export class IncludeFiles {
     this.add(main, posix.basename(main.file), []);
   }
 
-  /** The file whose route stands in the place of an entry `- include: ...`; undefined if there is something wrong with it. */
+  /**
+   * The file whose route stands in the place of an entry `- include: ...`; undefined if there is something
+   * wrong with it.
+   */
   placedAt(source: Source, path: Path): Part | undefined {
     return this.placed.get(spotKey([source.file, ...path]));
   }
@@ -112,7 +115,8 @@ export class IncludeFiles {
       return this.wrong(
         source,
         at,
-        `a YAML file that can be read, path relative to the file that names it (${error instanceof Error ? error.message : String(error)})`,
+        'a YAML file that can be read, path relative to the file that names it ' +
+          `(${error instanceof Error ? error.message : String(error)})`,
         saySeen(name),
       );
     }

@@ -5,7 +5,8 @@ import { name, oneOrMore } from '../values/keys.js';
 export const includeSchema = oneOrMore(name('the name of a file'), 'the name of a file, or a list of them')
   .optional()
   .describe(
-    'Other files with parts of this scenario, paths relative to the file that names them. Default: none. Example: [paint.yaml, final-plant.yaml]',
+    'Other files with parts of this scenario, paths relative to the file that names them. ' +
+      'Default: none. Example: [paint.yaml, final-plant.yaml]',
   );
 
 const ENTRY: Node = {
@@ -33,7 +34,10 @@ export function withIncludedRoutes(schema: Node): Node {
   };
 }
 
-/** A file without a name is a part of a scenario, and one that includes others may have the rest there: then nothing is asked for. */
+/**
+ * A file without a name is a part of a scenario, and one that includes others may have the rest there: then
+ * nothing is asked for.
+ */
 export function requiredInWhole({ required, ...schema }: Node): Node {
   return { ...schema, if: { required: ['scenario'], not: { required: ['include'] } }, then: { required } };
 }

@@ -13,7 +13,9 @@ export interface Origin {
   readonly path: Path;
 }
 
-/** Of what file each part of the whole is; what lies below a path is of the same file, unless said otherwise. */
+/**
+ * Of what file each part of the whole is; what lies below a path is of the same file, unless said otherwise.
+ */
 export class Origins {
   private readonly byPath = new Map<string, Origin>();
   /** Entries of routes, which do not keep their number: file and path there -> path in the whole. */
@@ -77,12 +79,15 @@ export interface Whole {
   readonly place: (finding: Finding) => Problem;
 }
 
-/** How many levels of maps are put together, name by name; of all other sections one. Deeper, a name may be given only once. */
+/**
+ * How many levels of maps are put together, name by name; of all other sections one. Deeper, a name may be
+ * given only once.
+ */
 const LEVELS: Readonly<Record<string, number>> = { sites: 3 };
 
 /**
- * Reads what the scenario includes and puts it together: what a file says itself first, then its includes in order.
- * `readFile` gets paths relative to the folder of the scenario and may throw.
+ * Reads what the scenario includes and puts it together: what a file says itself first, then its includes in
+ * order. `readFile` gets paths relative to the folder of the scenario and may throw.
  */
 export function withIncludes(main: Source, readFile: (relativePath: string) => string): Whole {
   const files = new IncludeFiles(main, readFile),

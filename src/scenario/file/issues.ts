@@ -70,7 +70,10 @@ function unknownKey(path: Path, text: string): Finding {
 const knownKeys = (text: string): string[] =>
   text.startsWith(KNOWN_KEYS) ? text.slice(KNOWN_KEYS.length).split(', ') : [];
 
-/** Of the ways to write a value, the one that the planner most likely meant is explained; if none, all are named. */
+/**
+ * Of the ways to write a value, the one that the planner most likely meant is explained; if none, all are
+ * named.
+ */
 function ofUnion(branches: readonly Issue[][], text: string, path: Path, root: unknown): Finding[] {
   const scores = branches.map((issues) => strangeness(issues, path, root));
   const least = Math.min(...scores);
@@ -105,7 +108,10 @@ function ofUnion(branches: readonly Issue[][], text: string, path: Path, root: u
 /** A key too many speaks louder than one still missing. */
 const STRANGE_KEY = 1.5;
 
-/** How far a value is from one way of writing it: Infinity for another kind of value, else by keys too many or missing. */
+/**
+ * How far a value is from one way of writing it: Infinity for another kind of value, else by keys too many or
+ * missing.
+ */
 function strangeness(issues: readonly Issue[], path: Path, root: unknown): number {
   let score = 0;
   for (const issue of issues) {

@@ -58,7 +58,10 @@ export const spotKey = (path: Path): string => JSON.stringify(path);
 
 class TooMuch extends Error {}
 
-/** A YAML tree as plain maps, lists, texts, numbers, booleans and null, with the place of each value in the text. */
+/**
+ * A YAML tree as plain maps, lists, texts, numbers, booleans and null, with the place of each value in the
+ * text.
+ */
 export function plainOf(root: unknown): Plain {
   const spots = new Map<string, Spot>();
   const faults: PlainFault[] = [];

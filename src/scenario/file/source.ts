@@ -18,7 +18,10 @@ export interface Source {
   readonly place: (finding: Finding) => Problem;
 }
 
-/** `folder` is where the file lies, seen from the folder of the scenario; files of observed times and build lists are named from there. */
+/**
+ * `folder` is where the file lies, seen from the folder of the scenario; files of observed times and build
+ * lists are named from there.
+ */
 export function readSource(text: string, file: string, folder = '.'): Source {
   const parsed = parseYaml(text, file);
   const { value, assumptions, findings, pathInFile } = takeAssumptions(parsed.value);

@@ -19,7 +19,8 @@ const batch = keys(
     'longest wait': spell
       .optional()
       .describe(
-        'A unit that is first in order and has waited so long in the buffer, by the clock, goes next whatever its value. Default: no limit. Example: 16 h',
+        'A unit that is first in order and has waited so long in the buffer, by the clock, goes next ' +
+          'whatever its value. Default: no limit. Example: 16 h',
       ),
   },
   'a batch: a map with the key most, such as { most: 5, longest wait: 16 h }',
@@ -40,12 +41,15 @@ export function changeoverSchema(time: TimeSchema) {
       'from to': fromTo
         .default({})
         .describe(
-          'Times that depend on the value before and the value after; other pairs take `work`. 0 min: no changeover. Default: `work` for every pair. Example: { red: { white: 45 min }, white: { red: 15 min, yellow: 0 min } }',
+          'Times that depend on the value before and the value after; other pairs take `work`. 0 min: ' +
+            'no changeover. Default: `work` for every pair. Example: { red: { white: 45 min }, white: { ' +
+            'red: 15 min, yellow: 0 min } }',
         ),
       batch: batch
         .optional()
         .describe(
-          'Units of one value are taken from the buffer in a row, to save changeovers. Default: in order of arrival. Example: { most: 5, longest wait: 16 h }',
+          'Units of one value are taken from the buffer in a row, to save changeovers. Default: in ' +
+            'order of arrival. Example: { most: 5, longest wait: 16 h }',
         ),
     },
     'a changeover: a map with the keys on and work',
@@ -113,7 +117,10 @@ export interface ChangeoverRow {
   readonly batch: Changeover['batch'];
 }
 
-/** One draw for all pairs of values that take the usual time, and one for each pair with a time of its own; nothing for what neither takes time nor chooses. */
+/**
+ * One draw for all pairs of values that take the usual time, and one for each pair with a time of its own;
+ * nothing for what neither takes time nor chooses.
+ */
 export function compileChangeover(
   scenario: Scenario,
   station: string,

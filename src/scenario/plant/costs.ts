@@ -59,7 +59,9 @@ export const costsSchema = keys(
     people: named(hourPrice, 'crews with the price of an hour, such as { painters: 46, default: 42 }')
       .default({})
       .describe(
-        'What people cost for all their hours on shift, by crew; crews of one name in several sites cost the same, and `default` stands for those not named. Default: they cost nothing. Example: { painters: { hour: 46, overtime hour: 69 }, default: 42 }',
+        'What people cost for all their hours on shift, by crew; crews of one name in several sites ' +
+          'cost the same, and `default` stands for those not named. Default: they cost nothing. ' +
+          'Example: { painters: { hour: 46, overtime hour: 69 }, default: 42 }',
       ),
     trucks: named(truck, 'lanes with their prices, such as { ferry: { trip: 420 } }')
       .default({})
@@ -72,7 +74,8 @@ export const costsSchema = keys(
     'send back': money
       .optional()
       .describe(
-        'Each time an inspection sends something back: paper, moves. Hours of people come on top. Default: 0. Example: 250',
+        'Each time an inspection sends something back: paper, moves. Hours of people come on top. ' +
+          'Default: 0. Example: 250',
       ),
     scrap: money
       .optional()
@@ -80,15 +83,18 @@ export const costsSchema = keys(
     changeovers: named(money, 'stations with the price of a changeover, such as { colour booth: 60 }')
       .default({})
       .describe(
-        'The material of one changeover, by station: solvent, masking. Handling solvents is governed by local codes. Example: { colour booth: 60 }',
+        'The material of one changeover, by station: solvent, masking. Handling solvents is governed ' +
+          'by local codes. Example: { colour booth: 60 }',
       ),
     'buffer place': perDay('One space or place for a day. Example: 12').describe(
-      'What floor costs: each space of a limited buffer or bank, and each place of a station. Example: { day: 12 }',
+      'What floor costs: each space of a limited buffer or bank, and each place of a station. ' +
+        'Example: { day: 12 }',
     ),
     supplies: named(supply, 'supplies with their prices, such as { power packs: { lot: 900 } }')
       .default({})
       .describe(
-        'What bringing in and keeping bought-in parts costs, by supply. Example: { power packs: { lot: 900, stock day: 4 } }',
+        'What bringing in and keeping bought-in parts costs, by supply. Example: { power packs: { ' +
+          'lot: 900, stock day: 4 } }',
       ),
   },
   'costs: a map with currency and prices',

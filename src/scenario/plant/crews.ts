@@ -34,7 +34,8 @@ export const crewSchema = z
               error: 'a headcount from 1, or a list with one for each shift, such as [6, 3]',
             })
             .describe(
-              'People of this skill: one number for every shift, or a list with one for each entry of the `hours` of its calendar, in that order. Example: [6, 3]',
+              'People of this skill: one number for every shift, or a list with one for each entry of ' +
+                'the `hours` of its calendar, in that order. Example: [6, 3]',
             ),
           calendar: calendarName
             .optional()
@@ -43,12 +44,15 @@ export const crewSchema = z
             .refine((share) => share < 1, { error: 'a chance below 100 %' })
             .default(0)
             .describe(
-              'Each person is missing in each shift with this chance, drawn person by person. Default: 0. Example: 6 %',
+              'Each person is missing in each shift with this chance, drawn person by person. Default: ' +
+                '0. Example: 6 %',
             ),
           'hand over': word('next shift', 'wait')
             .default('next shift')
             .describe(
-              'What happens to work that outlasts its shift: `next shift`, people of the next shift of this crew go on with it, as far as there are enough (default); `wait`, it waits for the next shift of those who began it.',
+              'What happens to work that outlasts its shift: `next shift`, people of the next shift of ' +
+                'this crew go on with it, as far as there are enough (default); `wait`, it waits for the ' +
+                'next shift of those who began it.',
             ),
         },
         'a map with the key headcount',
@@ -68,7 +72,9 @@ export const crewSchema = z
   )
   .describe('A headcount, or a map with headcount and more. Example: { headcount: [6, 3], absence: 6 % }');
 
-/** Headcounts that do not fit the shifts, overtime in the usual hours or twice, rules that know no due date. */
+/**
+ * Headcounts that do not fit the shifts, overtime in the usual hours or twice, rules that know no due date.
+ */
 export function crewFindings(scenario: Scenario): Finding[] {
   return [
     ...shiftsFindings(scenario),
@@ -192,7 +198,10 @@ function shiftsOf(
   };
 }
 
-/** The overtime rules of all calendars in use, in the order of their bits. To be called when all calendars are. */
+/**
+ * The overtime rules of all calendars in use, in the order of their bits. To be called when all calendars
+ * are.
+ */
 export function compileOvertime(
   scenario: Scenario,
   book: CalendarBook,

@@ -30,19 +30,25 @@ export function failuresSchema(time: TimeSchema) {
       by: word('operating time', 'calendar time')
         .default('operating time')
         .describe(
-          'How `every` is counted: `operating time`, the minutes in which the place is working, in changeover, settling or in process (default); or `calendar time`, by the clock, in use or not.',
+          'How `every` is counted: `operating time`, the minutes in which the place is working, in ' +
+            'changeover, settling or in process (default); or `calendar time`, by the clock, in use or not.',
         ),
       repair: time.describe('Time of one repair. Example: { mean: 4 h, cv: 0.8 }'),
       hours: name('the name of a calendar')
         .optional()
         .describe(
-          'When repairs go on: a calendar; they stop outside it and go on. Default: day and night. Example: days',
+          'When repairs go on: a calendar; they stop outside it and go on. Default: day and night. ' +
+            'Example: days',
         ),
     },
     'a failure: a map with the keys every and repair',
   ).transform((f): Failure => ({ every: f.every, by: f.by, repair: f.repair, hours: f.hours }));
   return oneOrMore(failure, 'a failure { every: ..., repair: ... }, or a list of them').describe(
-    'How the equipment fails: each place has its own; that of a station with lots fails as a whole. What goes on is broken off and taken up after the repair with what was left; its crew stays with it. Several ways to fail are a list; a place is up when none of them holds it down. Default: never. Example: { every: { exponential: { mean: 60 h } }, repair: { mean: 4 h, cv: 0.8 } }',
+    'How the equipment fails: each place has its own; that of a station with lots fails as a ' +
+      'whole. What goes on is broken off and taken up after the repair with what was left; its ' +
+      'crew stays with it. Several ways to fail are a list; a place is up when none of them holds ' +
+      'it down. Default: never. Example: { every: { exponential: { mean: 60 h } }, repair: { mean: ' +
+      '4 h, cv: 0.8 } }',
   );
 }
 
@@ -75,10 +81,12 @@ export const outagesSchema = z.array(
       lanes: names('the name of a lane')
         .optional()
         .describe(
-          'Lanes from which no truck departs in this time; those under way drive on. Example: [coachworks to final plant]',
+          'Lanes from which no truck departs in this time; those under way drive on. Example: ' +
+            '[coachworks to final plant]',
         ),
       from: moment.describe(
-        'First day, or day and clock time, in the zone of the site (of lanes alone: of the site that the first one leaves). Example: 2027-08-09',
+        'First day, or day and clock time, in the zone of the site (of lanes alone: of the site that ' +
+          'the first one leaves). Example: 2027-08-09',
       ),
       to: moment.describe(
         'Last day, which belongs to the outage, or day and clock time of its end. Example: 2027-08-20',
@@ -160,7 +168,10 @@ export function failureFindings(scenario: Scenario): Finding[] {
   );
 }
 
-/** Outages that end before they begin, or before the programme does; over several sites, so that their dates have no zone; named twice. */
+/**
+ * Outages that end before they begin, or before the programme does; over several sites, so that their dates
+ * have no zone; named twice.
+ */
 export function outageFindings(scenario: Scenario): Finding[] {
   const siteOf = siteOfStation(scenario),
     { start } = scenario.programme;
@@ -242,7 +253,10 @@ export function compileFailures(
 const DAYS_BEFORE = 14,
   DAYS_AFTER = 26 * 7;
 
-/** Outages by their instants; the longest one that begins in the run is watched, in days of the programme's zone. */
+/**
+ * Outages by their instants; the longest one that begins in the run is watched, in days of the programme's
+ * zone.
+ */
 export function compileOutages(
   scenario: Scenario,
   names: Names,

@@ -36,7 +36,8 @@ const leaves = z.union(
           .min(1, { error: 'at least one clock time' })
           .refine((times) => new Set(times).size === times.length, { error: 'each clock time once' })
           .describe(
-            'A timetable: clock times in the zone of `from`, on the working days of its calendar. Example: ["08:00", "13:00"]',
+            'A timetable: clock times in the zone of `from`, on the working days of its calendar. ' +
+              'Example: ["08:00", "13:00"]',
           ),
       },
       'a map with the key at',
@@ -82,7 +83,8 @@ export function laneSchema(time: TimeSchema) {
       leaves: leaves
         .prefault('when full')
         .describe(
-          'When a truck leaves: `when full` (default), by a timetable { at: ["08:00", "13:00"] }, or { when full or after: 4 h }',
+          'When a truck leaves: `when full` (default), by a timetable { at: ["08:00", "13:00"] }, or { ' +
+            'when full or after: 4 h }',
         ),
       hours: calendarName
         .optional()
@@ -121,7 +123,10 @@ export function laneSchema(time: TimeSchema) {
 
 const RULE = { full: LEAVE_FULL, 'full or wait': LEAVE_FULL_OR_WAIT, timetable: LEAVE_TIMETABLE } as const;
 
-/** Lanes: loading keeps the calendar of the site of departure, unloading that of the site of arrival, driving the driving hours. */
+/**
+ * Lanes: loading keeps the calendar of the site of departure, unloading that of the site of arrival, driving
+ * the driving hours.
+ */
 export function compileLanes(
   scenario: Scenario,
   names: Names,

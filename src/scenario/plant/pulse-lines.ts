@@ -17,7 +17,8 @@ export const pulseLineSchema = keys(
       .array(name('the name of a station'), { error: 'a list of stations in the order of the route' })
       .min(1, { error: 'at least one station' })
       .describe(
-        'Its stations in the order of the route, all of one site and one calendar, with one place each, and no buffer but ahead of the first. Example: [trim, marriage, final]',
+        'Its stations in the order of the route, all of one site and one calendar, with one place ' +
+          'each, and no buffer but ahead of the first. Example: [trim, marriage, final]',
       ),
     takt: duration.describe(
       'Least time from one move to the next, in working time of the stations. Example: 4 h',
@@ -26,7 +27,10 @@ export const pulseLineSchema = keys(
   'a pulse line: a map with the keys stations and takt',
 ).transform((line): PulseLine => ({ stations: line.stations, taktMin: line.takt }));
 
-/** What a pulse line cannot do: hold more than one unit a station, be entered in the midst, be left but at its end. */
+/**
+ * What a pulse line cannot do: hold more than one unit a station, be entered in the midst, be left but at its
+ * end.
+ */
 export function pulseLineFindings(scenario: Scenario): Finding[] {
   const inLine = new Map<string, string>();
   return Object.entries(scenario.pulseLines).flatMap(([name, line]) => {
@@ -95,7 +99,10 @@ function stationFindings(scenario: Scenario, line: PulseLine, path: Path): Findi
   return found;
 }
 
-/** The unit's route goes through all its stations once, in order, without a step elsewhere between; each has a step that every unit visits. */
+/**
+ * The unit's route goes through all its stations once, in order, without a step elsewhere between; each has a
+ * step that every unit visits.
+ */
 function routeFindings(scenario: Scenario, { stations }: PulseLine, path: Path): Finding[] {
   const [main, ...feeders] = routesOf(scenario),
     isHere = ({ step }: PlacedStep): boolean => stations.includes(step.at);
@@ -115,7 +122,8 @@ function routeFindings(scenario: Scenario, { stations }: PulseLine, path: Path):
     found.push({
       path,
       wanted:
-        'the stations in the order in which the route visits them, one after the other with no other step or lane between',
+        'the stations in the order in which the route visits them, one after the other with no other ' +
+        'step or lane between',
       seen:
         visited.length === 0
           ? 'none of them in the route'

@@ -5,7 +5,10 @@ import { found, type Names } from '../whole/ids.js';
 import type { LaidRoutes } from '../work/route.js';
 import type { RouteEntry, Scenario } from '../types/scenario.js';
 
-/** Crews site by site, the stocks of interchangeable sub-assemblies (each at the site where it is made), supplies, carriers (where they are claimed). */
+/**
+ * Crews site by site, the stocks of interchangeable sub-assemblies (each at the site where it is made),
+ * supplies, carriers (where they are claimed).
+ */
 export function compileResources(
   scenario: Scenario,
   names: Names,

@@ -13,7 +13,8 @@ const lot = keys(
     'longest wait': spell
       .optional()
       .describe(
-        'After this wait of its first unit a lot of at least `least` starts without being full. Default: it starts as soon as the least are there. Example: 45 min',
+        'After this wait of its first unit a lot of at least `least` starts without being full. ' +
+          'Default: it starts as soon as the least are there. Example: 45 min',
       ),
   },
   'a lot: a map with the keys least and most',
@@ -32,7 +33,8 @@ function stationSchema(time: TimeSchema) {
       unattended: flag
         .default(false)
         .describe(
-          'True for equipment that is never off shift, such as an oven that bakes through the night. Local codes and licensed practice decide what may run unattended. Default: false',
+          'True for equipment that is never off shift, such as an oven that bakes through the night. ' +
+            'Local codes and licensed practice decide what may run unattended. Default: false',
         ),
       calendar: calendarName
         .optional()
@@ -45,13 +47,15 @@ function stationSchema(time: TimeSchema) {
       lot: lot
         .optional()
         .describe(
-          'Units that are taken together, as by an oven. Default: one by one. Example: { least: 2, most: 4, longest wait: 45 min }',
+          'Units that are taken together, as by an oven. Default: one by one. Example: { least: 2, ' +
+            'most: 4, longest wait: 45 min }',
         ),
       failures: failuresSchema(time).optional(),
       people: whole(1)
         .optional()
         .describe(
-          'Most people who can work in one place at once, teams included; it limits steps side by side. Default: no limit. Example: 4',
+          'Most people who can work in one place at once, teams included; it limits steps side by ' +
+            'side. Default: no limit. Example: 4',
         ),
     },
     'a station: a map, {} for all defaults',
@@ -78,13 +82,15 @@ export function siteSchema(time: TimeSchema) {
       crews: named(crewSchema, 'crews with their headcounts, such as { painters: 6 }')
         .default({})
         .describe(
-          'People by skill. Example: { painters: 6, fitters: { headcount: [14, 8], calendar: two shifts, absence: 5 % } }',
+          'People by skill. Example: { painters: 6, fitters: { headcount: [14, 8], calendar: two ' +
+            'shifts, absence: 5 % } }',
         ),
       stations: named(
         stationSchema(time),
         'stations by name, such as { prime booth: { places: 1 } }',
       ).describe(
-        'The named spots in which units are worked on. Station names are unique over all sites. Example: { prime booth: { places: 1, buffer: 2 } }',
+        'The named spots in which units are worked on. Station names are unique over all sites. ' +
+          'Example: { prime booth: { places: 1, buffer: 2 } }',
       ),
     },
     'a site: a map with the key stations',

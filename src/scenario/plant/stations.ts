@@ -73,7 +73,10 @@ export function compileStations(
   };
 }
 
-/** Calendars in which work at a station goes on whoever does it: the station's; for an unattended one only that of its people. */
+/**
+ * Calendars in which work at a station goes on whoever does it: the station's; for an unattended one only
+ * that of its people.
+ */
 export function workCalendar(
   scenario: Scenario,
   siteName: string,

@@ -6,7 +6,10 @@ import type { Names, Outline, RawMap } from '../whole/outline.js';
 import { own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
 import type { PlacedRoute, PlacedStep } from '../whole/placed.js';
 
-/** Names in carriers and teams. Whether their steps are of one route and in order is asked when all names are known. */
+/**
+ * Names in carriers and teams. Whether their steps are of one route and in order is asked when all names are
+ * known.
+ */
 export function lookAtStretches(
   raw: RawMap,
   outline: Outline,
@@ -41,7 +44,10 @@ function siteOfStep({ routes, stations }: Outline, step: unknown): string | unde
 /** A unit keeps what stays with it as bits of one number. */
 const MOST = 31;
 
-/** Stretches that go backwards or over two routes, claims for a lot, teams that would have to travel, more people than there are. */
+/**
+ * Stretches that go backwards or over two routes, claims for a lot, teams that would have to travel, more
+ * people than there are.
+ */
 export function carrierFindings(scenario: Scenario): Finding[] {
   const siteOf = siteOfStation(scenario);
   const all = [
@@ -166,7 +172,10 @@ function travels(
   return [];
 }
 
-/** The people of all teams of one crew that are with a unit at a step, and those of the step, are there together. */
+/**
+ * The people of all teams of one crew that are with a unit at a step, and those of the step, are there
+ * together.
+ */
 function tooMany(
   scenario: Scenario,
   name: string,
@@ -204,7 +213,9 @@ function tooMany(
     return [
       {
         path: ['teams', name, 'people'],
-        wanted: `at most ${Math.max(0, headcount - beside)}, the headcount of ${crew} in site ${site}${beside > 0 ? ` less the ${beside} that step "${step.name}" wants beside` : ''}`,
+        wanted:
+          `at most ${Math.max(0, headcount - beside)}, the headcount of ${crew} in site ` +
+          `${site}${beside > 0 ? ` less the ${beside} that step "${step.name}" wants beside` : ''}`,
         seen: String(people),
       },
     ];

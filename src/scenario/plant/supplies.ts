@@ -21,7 +21,8 @@ const DELIVERIES = 'a list such as [{ on: 2027-03-08, lot: 12 }], or { lot: 10, 
 const dated = keys(
   {
     on: date.describe(
-      'The day of the delivery: it is there when the working day of the site begins, or that of the next working day. Example: 2027-03-08',
+      'The day of the delivery: it is there when the working day of the site begins, or that of ' +
+        'the next working day. Example: 2027-03-08',
     ),
     lot: whole(1).describe('Parts that come then. Example: 12'),
   },
@@ -58,11 +59,13 @@ export function supplySchema(time: TimeSchema) {
   const reorder = keys(
     {
       level: whole(0).describe(
-        'A lot is ordered when stock and lots on order, less the parts that units wait for, are at this level (plus the safety stock) or below. Example: 4',
+        'A lot is ordered when stock and lots on order, less the parts that units wait for, are at ' +
+          'this level (plus the safety stock) or below. Example: 4',
       ),
       lot: whole(1).describe('Parts in a lot. Example: 8'),
       'lead time': time.describe(
-        'From the order to the arrival of the lot, by the clock, drawn for each lot; a lot may overtake another. Example: { low: 10 days, high: 20 days }',
+        'From the order to the arrival of the lot, by the clock, drawn for each lot; a lot may ' +
+          'overtake another. Example: { low: 10 days, high: 20 days }',
       ),
     },
     'reorder: a map with the keys level, lot and lead time',
@@ -103,7 +106,8 @@ export function supplySchema(time: TimeSchema) {
         )
         .optional()
         .describe(
-          'Instead of `reorder`: lots by a plan, on dates or in a rhythm, whatever is in stock. Example: { lot: 10, every: 7 days, from: 2027-03-08 }',
+          'Instead of `reorder`: lots by a plan, on dates or in a rhythm, whatever is in stock. ' +
+            'Example: { lot: 10, every: 7 days, from: 2027-03-08 }',
         ),
       'safety stock': whole(0)
         .optional()
@@ -111,7 +115,8 @@ export function supplySchema(time: TimeSchema) {
       late: late
         .optional()
         .describe(
-          'Lots that come later than planned. Default: none. Example: { chance: 10 %, by: { low: 2 days, high: 10 days } }',
+          'Lots that come later than planned. Default: none. Example: { chance: 10 %, by: { low: 2 ' +
+            'days, high: 10 days } }',
         ),
     },
     'a supply: a map with site, and reorder or deliveries',
@@ -140,7 +145,10 @@ export function supplySchema(time: TimeSchema) {
     );
 }
 
-/** Supplies that nothing takes, that are taken in another site, or whose deliveries are out of order with the programme. */
+/**
+ * Supplies that nothing takes, that are taken in another site, or whose deliveries are out of order with the
+ * programme.
+ */
 export function supplyFindings(scenario: Scenario): Finding[] {
   return [...uses(scenario), ...plans(scenario)];
 }
@@ -205,7 +213,10 @@ function plans({ supplies, programme: { start } }: Scenario): Finding[] {
   return found;
 }
 
-/** Supplies, called last so that their draws leave those of all else alone: `name/lead time`, `name/late`, `name/late by`. */
+/**
+ * Supplies, called last so that their draws leave those of all else alone: `name/lead time`, `name/late`,
+ * `name/late by`.
+ */
 export function compileSupplies(
   scenario: Scenario,
   names: Names,

@@ -11,7 +11,10 @@ import type { Order } from '../types/orders.js';
 
 export interface OrdersInTime {
   readonly columns: Model['programme']['orders'];
-  /** Release times of all units, sorted: 0 for those of the opening, then those with a day of their own and those by rate. */
+  /**
+   * Release times of all units, sorted: 0 for those of the opening, then those with a day of their own and
+   * those by rate.
+   */
   readonly times: Float64Array;
 }
 
@@ -21,9 +24,9 @@ interface Slot {
 }
 
 /**
- * Numbers the units: those of the opening, the farthest along the route first; then all others by time of release, at one
- * time those of the list in its order. Listed units without a day of release take the times by rate in their order, and
- * what is left of these is drawn. Units that the run ends before come last.
+ * Numbers the units: those of the opening, the farthest along the route first; then all others by time of
+ * release, at one time those of the list in its order. Listed units without a day of release take the times
+ * by rate in their order, and what is left of these is drawn. Units that the run ends before come last.
  */
 export function compileOrders(
   scenario: Scenario,

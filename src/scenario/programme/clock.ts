@@ -21,9 +21,15 @@ export interface ProgrammeClock {
     readonly labels: readonly string[];
     /** Local date (weeks) or date and time (parts) of the start. */
     readonly starts: readonly string[];
-    /** Working days of the first station's site: each day counts by the share of its working minutes that lies in the bucket. */
+    /**
+     * Working days of the first station's site: each day counts by the share of its working minutes that lies
+     * in the bucket.
+     */
     readonly workingDays: readonly number[];
-    /** Units asked for a working day, mean over those of the bucket on which units are released; null if there are none. */
+    /**
+     * Units asked for a working day, mean over those of the bucket on which units are released; null if there
+     * are none.
+     */
     readonly asked: readonly (number | null)[];
   };
 }

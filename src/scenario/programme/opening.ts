@@ -9,7 +9,10 @@ import type { Order } from '../types/orders.js';
 
 const nameOf = (entry: RouteEntry): string => (entry.kind === 'lane' ? entry.lane : entry.name);
 
-/** Orders that cannot be met: released on a day off, standing at a step that they never come to, or where there is no room. */
+/**
+ * Orders that cannot be met: released on a day off, standing at a step that they never come to, or where
+ * there is no room.
+ */
 export function orderFindings(scenario: Scenario): Finding[] {
   return [...dates(scenario), ...opening(scenario)];
 }
@@ -121,7 +124,8 @@ function withoutRoom(scenario: Scenario, standing: readonly { order: Order; inde
     taken.set(where, now);
     const places = station === undefined ? 0 : (station.lot?.most ?? station.places),
       spaces = station === undefined ? lane!.bank : station.buffer;
-    // A lot gathers units of one step; all others wait, and nobody passes those who wait, except into the lot.
+    // A lot gathers units of one step; all others wait, and nobody passes those who wait, except into the
+    // lot.
     const enters =
       now.places < places &&
       (station?.lot === undefined ? now.spaces === 0 : now.step === undefined || now.step === nameOf(entry));

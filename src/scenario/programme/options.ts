@@ -20,7 +20,9 @@ function tooManyValues(scenario: Scenario): Finding[] {
     return [
       {
         path: ['programme', 'options', option],
-        wanted: `at most ${MOST_VALUES} values where a step has a condition on the option; merge values that are built alike`,
+        wanted:
+          `at most ${MOST_VALUES} values where a step has a condition on the option; merge values that ` +
+          'are built alike',
         seen: String(count),
         atKey: true,
       },
@@ -28,7 +30,10 @@ function tooManyValues(scenario: Scenario): Finding[] {
   });
 }
 
-/** Sub-assemblies for stock are built before their unit is known, so nothing on their way can go by its options. */
+/**
+ * Sub-assemblies for stock are built before their unit is known, so nothing on their way can go by its
+ * options.
+ */
 function ofStock(scenario: Scenario): Finding[] {
   const siteOf = siteOfStation(scenario);
   return routesOf(scenario).flatMap((route) => {

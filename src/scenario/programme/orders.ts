@@ -35,23 +35,31 @@ export const orderKeys = {
   'build list': name('the name of a CSV file')
     .optional()
     .describe(
-      'A CSV file with one row a unit, path relative to the folder of the scenario file. Columns: `build` (your own build number, each once); and as you like `release` (the day of its release; without one it is released in its turn by the rate), `due` (the day at the end of which it is due), `stands at` (the step or lane at which it stands when the run starts), and one column for each option (an empty cell, or no column: drawn by chance). Example: builds.csv',
+      'A CSV file with one row a unit, path relative to the folder of the scenario file. Columns: ' +
+        '`build` (your own build number, each once); and as you like `release` (the day of its ' +
+        'release; without one it is released in its turn by the rate), `due` (the day at the end of ' +
+        'which it is due), `stands at` (the step or lane at which it stands when the run starts), ' +
+        'and one column for each option (an empty cell, or no column: drawn by chance). Example: builds.csv',
     ),
   'due after': duration
     .optional()
     .describe(
-      'When a unit is due without a date of its own: so long after its release, by the clock. A unit of the opening counts from the start of the run. Example: 25 days',
+      'When a unit is due without a date of its own: so long after its release, by the clock. A ' +
+        'unit of the opening counts from the start of the run. Example: 25 days',
     ),
   opening: z
     .array(standing, { error: 'a list of units, such as [{ at: inspect primer, units: 2 }]' })
     .default([])
     .describe(
-      'Units that stand on the floor when the run starts, each at the step that it is about to begin. They count in the quantity and come first in build order. Example: [{ at: inspect primer, units: 2 }]',
+      'Units that stand on the floor when the run starts, each at the step that it is about to ' +
+        'begin. They count in the quantity and come first in build order. Example: [{ at: inspect ' +
+        'primer, units: 2 }]',
     ),
   'replace scrapped': flag
     .default(false)
     .describe(
-      'With true the order of a scrapped unit is built again at once: same build number, options and due date; the run ends when all orders are shipped. Default: false. Example: true',
+      'With true the order of a scrapped unit is built again at once: same build number, options ' +
+        'and due date; the run ends when all orders are shipped. Default: false. Example: true',
     ),
 } as const;
 

@@ -36,7 +36,8 @@ const mix = z.union(
   ],
   {
     error:
-      'values with their shares, such as { red: 70 %, white: 30 % }, or one chance for yes or no, such as 35 %',
+      'values with their shares, such as { red: 70 %, white: 30 % }, or one chance for yes or no, ' +
+      'such as 35 %',
   },
 );
 /** The sum is asked for only where each share could be read. */
@@ -53,17 +54,21 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
       start: date
         .optional()
         .describe(
-          `The first day. Needed with \`rate\` and \`until\`; default ${NO_DATE} for steady-state runs and drawn arrivals. Example: 2027-03-01`,
+          `The first day. Needed with \`rate\` and \`until\`; default ${NO_DATE} for steady-state runs ` +
+            'and drawn arrivals. Example: 2027-03-01',
         ),
       zone: zone
         .optional()
         .describe(
-          'The time zone of the dates and weeks of the programme. Default: that of the first site. Example: Europe/Oslo',
+          'The time zone of the dates and weeks of the programme. Default: that of the first site. ' +
+            'Example: Europe/Oslo',
         ),
       quantity: whole(1, 10_000_000)
         .optional()
         .describe(
-          'Units in all, those of the opening included; the run ends when the last has been shipped or scrapped. Default: with a build list its units; what it goes beyond the list is drawn. Leave it out for a steady-state run. Example: 420',
+          'Units in all, those of the opening included; the run ends when the last has been shipped or ' +
+            'scrapped. Default: with a build list its units; what it goes beyond the list is drawn. ' +
+            'Leave it out for a steady-state run. Example: 420',
         ),
       rate: rate.optional(),
       arrivals: z
@@ -72,17 +77,21 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
         })
         .optional()
         .describe(
-          'Instead of `rate`: the time between units, drawn anew for each; or `saturated`: a unit is always ready to enter. Example: { exponential: { mean: 2 h } }',
+          'Instead of `rate`: the time between units, drawn anew for each; or `saturated`: a unit is ' +
+            'always ready to enter. Example: { exponential: { mean: 2 h } }',
         ),
       until: date
         .optional()
         .describe(
-          'The run ends at the start of this day at the latest, with whatever has been shipped by then. Example: 2028-12-31',
+          'The run ends at the start of this day at the latest, with whatever has been shipped by ' +
+            'then. Example: 2028-12-31',
         ),
       options: named(mix, 'options, such as { colour: { red: 70 %, white: 30 % }, stripe: 35 % }')
         .default({})
         .describe(
-          'What differs between units. Each option has values with shares that add up to 100 %; a single chance makes a yes or no option. Example: { colour: { red: 70 %, white: 20 %, lime: 10 % }, stripe: 35 % }',
+          'What differs between units. Each option has values with shares that add up to 100 %; a ' +
+            'single chance makes a yes or no option. Example: { colour: { red: 70 %, white: 20 %, lime: ' +
+            '10 % }, stripe: 35 % }',
         ),
       ...orderKeys,
       length: spell
@@ -94,7 +103,9 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
         .union([word(BY_MSER), duration], { error: `a time such as 500 h, or the word ${BY_MSER}` })
         .optional()
         .describe(
-          'For a steady-state run: time before observing begins, for the line to fill; `mser-5`: found by the rule of that name from ten replications that are run first. Default: 0 min. Example: 500 h',
+          'For a steady-state run: time before observing begins, for the line to fill; `mser-5`: found ' +
+            'by the rule of that name from ten replications that are run first. Default: 0 min. ' +
+            'Example: 500 h',
         ),
     },
     'a programme: a map with rate or arrivals, and quantity or length',
@@ -179,7 +190,9 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
     });
 }
 
-/** Dates of the programme in order, and a release that reaches the end of the run. ISO dates compare as texts. */
+/**
+ * Dates of the programme in order, and a release that reaches the end of the run. ISO dates compare as texts.
+ */
 export function programmeFindings({ programme }: Scenario): Finding[] {
   const { start, until, release, lengthMin } = programme;
   const found: Finding[] = [];
@@ -221,7 +234,10 @@ export function programmeFindings({ programme }: Scenario): Finding[] {
 
 const RELEASE = { rate: RELEASE_TIMES, interval: RELEASE_ARRIVALS, saturated: RELEASE_SATURATED } as const;
 
-/** How units are released and when the run ends. Where the run ends before all are released, `times` is shorter than `quantity`. */
+/**
+ * How units are released and when the run ends. Where the run ends before all are released, `times` is
+ * shorter than `quantity`.
+ */
 export function compileProgramme(
   scenario: Scenario,
   names: Names,

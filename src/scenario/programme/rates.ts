@@ -7,17 +7,20 @@ import { date, keys, number } from '../values/keys.js';
 const perDay = number(0, 100_000)
   .optional()
   .describe(
-    "Units released per working day, spread evenly over the working time of the first station's site; may be a fraction; 0 is a pause. Example: 4",
+    "Units released per working day, spread evenly over the working time of the first station's " +
+      'site; may be a fraction; 0 is a pause. Example: 4',
   );
 const perWeek = number(0, 500_000)
   .optional()
   .describe(
-    'Units released per ISO week instead, spread evenly over its working days from `from` on; a week without a working day releases none. Example: 10',
+    'Units released per ISO week instead, spread evenly over its working days from `from` on; a ' +
+      'week without a working day releases none. Example: 10',
   );
 const from = date
   .optional()
   .describe(
-    'The first day of this rate. Default: the start; only the first rate may leave it out. Example: 2027-06-07',
+    'The first day of this rate. Default: the start; only the first rate may leave it out. ' +
+      'Example: 2027-06-07',
   );
 const phase = keys(
   { from, 'per day': perDay, 'per week': perWeek },
@@ -64,7 +67,8 @@ const weeks = keys(
         });
       })
       .describe(
-        'Units released in each ISO week, as from its Monday `per week`; each goes on until the next week named. Example: { 2027-W23: 8, 2027-W24: 10 }',
+        'Units released in each ISO week, as from its Monday `per week`; each goes on until the next ' +
+          'week named. Example: { 2027-W23: 8, 2027-W24: 10 }',
       ),
   },
   'a map with the key weeks',
@@ -78,10 +82,15 @@ const rateForms = z.xor(
 
 /** How fast units are released. */
 export const rate = rateForms.describe(
-  'How fast units are released: one rate; a ramp as a list of rates with dates; or a ramp by ISO weeks, `{ weeks: { 2027-W23: 8, 2027-W24: 10 } }`. Example: [{ from: 2027-03-01, per day: 2 }, { from: 2027-06-07, per day: 4 }]',
+  'How fast units are released: one rate; a ramp as a list of rates with dates; or a ramp by ' +
+    'ISO weeks, `{ weeks: { 2027-W23: 8, 2027-W24: 10 } }`. Example: [{ from: 2027-03-01, per ' +
+    'day: 2 }, { from: 2027-06-07, per day: 4 }]',
 );
 
-/** The phases of a rate; the first begins with the programme where it says no date or a Monday in the week of the start. */
+/**
+ * The phases of a rate; the first begins with the programme where it says no date or a Monday in the week of
+ * the start.
+ */
 export function phasesOf(read: z.output<typeof rateForms>, start: string): RatePhase[] {
   if (!('weeks' in read))
     return read.map((one: Phase, i) => ({
@@ -107,7 +116,10 @@ export interface AskedRate {
   readonly phases: readonly { readonly from: string; readonly perDay: number }[];
 }
 
-/** The rate of a programme; none for other releases. Units of a week are spread over its working days from the phase's first day on. */
+/**
+ * The rate of a programme; none for other releases. Units of a week are spread over its working days from the
+ * phase's first day on.
+ */
 export function askedRate(scenario: Scenario): AskedRate {
   const { release } = scenario.programme,
     { calendar } = releaseSite(scenario),

@@ -23,8 +23,9 @@ const tidy = (count: number): number =>
   Math.abs(count - Math.round(count)) < ROUNDING ? Math.round(count) : count;
 
 /**
- * Days with units to release, from the programme's start to the day on which the last unit is released, or to the end.
- * `days` are the working days of the first station's site. Empty for releases that are not planned by day.
+ * Days with units to release, from the programme's start to the day on which the last unit is released, or to
+ * the end. `days` are the working days of the first station's site. Empty for releases that are not planned
+ * by day.
  */
 export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], span: RunSpan): ReleaseDay[] {
   const { release, quantity, orders } = scenario.programme;
@@ -52,9 +53,9 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
 }
 
 /**
- * Release times by rate, sorted, minutes. Each working minute of a day adds rate / (working minutes of the day) to a
- * count, and unit k goes when the count reaches k - 1: the first at the first working minute. A count reached with the
- * last minute of a day is released at the start of the next.
+ * Release times by rate, sorted, minutes. Each working minute of a day adds rate / (working minutes of the
+ * day) to a count, and unit k goes when the count reaches k - 1: the first at the first working minute. A
+ * count reached with the last minute of a day is released at the start of the next.
  */
 export function releaseTimes(
   days: readonly ReleaseDay[],
@@ -74,7 +75,9 @@ export function releaseTimes(
   return Float64Array.from(times);
 }
 
-/** Times of `count` units that are released on one day, spread over its working time from its first minute on. */
+/**
+ * Times of `count` units that are released on one day, spread over its working time from its first minute on.
+ */
 export function timesOnDay(day: WorkingDay, count: number): number[] {
   return Array.from({ length: count }, (_, i) => timeInDay(day, (i / count) * day.minutes));
 }

@@ -35,8 +35,8 @@ const PARTS = 60;
 const LONGEST_DAYS = 200 * YEAR_DAYS;
 
 /**
- * The span of a run. A programme's calendars reach to its planned release end plus its planned length again, at least a
- * year; or to `until`. A steady-state run's to its end and some slack.
+ * The span of a run. A programme's calendars reach to its planned release end plus its planned length again,
+ * at least a year; or to `until`. A steady-state run's to its end and some slack.
  */
 export function runSpan(scenario: Scenario): RunSpan {
   const { start, zone, until, quantity, lengthMin, warmUpMin } = scenario.programme;
@@ -78,7 +78,8 @@ function planned(scenario: Scenario, quantity: number, startDay: number): number
   const days = releaseDays(scenario, quantity, startDay);
   if (!(days <= LONGEST_DAYS)) {
     throw new RangeError(
-      `programme: expected a plan that releases all ${quantity} units within 200 years, saw none; raise the last rate, open the calendar, or give \`until\``,
+      `programme: expected a plan that releases all ${quantity} units within 200 years, saw none; ` +
+        'raise the last rate, open the calendar, or give \`until\`',
     );
   }
   return days + Math.max(YEAR_DAYS, days);

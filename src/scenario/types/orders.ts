@@ -10,7 +10,10 @@ export interface Order {
   readonly due: string | undefined;
   /** Option -> value, as far as they are known; the others are drawn. */
   readonly options: Readonly<Record<string, string>>;
-  /** Step or lane of the unit's route at which it stands when the run starts; undefined: it is released in the run. */
+  /**
+   * Step or lane of the unit's route at which it stands when the run starts; undefined: it is released in the
+   * run.
+   */
   readonly at: string | undefined;
   /** Where it was written, for problems found later. */
   readonly written: Pick<Finding, 'path' | 'source'>;
@@ -25,7 +28,10 @@ export interface Orders {
   readonly replaceScrapped: boolean;
 }
 
-/** Units that stand on the floor at the start, that have a day of release, and that are released by the rate (undefined without a quantity). */
+/**
+ * Units that stand on the floor at the start, that have a day of release, and that are released by the rate
+ * (undefined without a quantity).
+ */
 export function orderCounts(
   list: readonly Order[],
   quantity: number | undefined,

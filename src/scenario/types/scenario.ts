@@ -9,9 +9,9 @@ import type { Failure, Outage } from './failures.js';
 import type { PulseLine } from './pulse-lines.js';
 
 /**
- * A scenario as read: defaults filled in, quantities converted, names checked.
- * Times are minutes, chances 0..1, dates plain ISO strings (`2027-03-01`), clock times minutes after midnight.
- * Maps keep the order in which the planner wrote them.
+ * A scenario as read: defaults filled in, quantities converted, names checked. Times are minutes, chances
+ * 0..1, dates plain ISO strings (`2027-03-01`), clock times minutes after midnight. Maps keep the order in
+ * which the planner wrote them.
  */
 export interface Scenario {
   readonly name: string;
@@ -55,7 +55,10 @@ export interface Programme {
   readonly findsWarmUp?: true | undefined;
   readonly orders: Orders;
 }
-/** Evenly over the working time of the first station's site, from each date on; no phases where each unit has a day of release of its own. */
+/**
+ * Evenly over the working time of the first station's site, from each date on; no phases where each unit has
+ * a day of release of its own.
+ */
 export interface ReleaseByRate {
   readonly kind: 'rate';
   readonly phases: readonly RatePhase[];
@@ -157,7 +160,10 @@ export interface Lane {
     | { readonly kind: 'timetable'; readonly atMin: readonly number[] };
   /** Driving hours: name of a calendar; undefined: any time. */
   readonly hours: string | undefined;
-  /** Spaces ahead of loading and after unloading; undefined: unlimited ahead; after unloading none (the unit goes straight to its next station). */
+  /**
+   * Spaces ahead of loading and after unloading; undefined: unlimited ahead; after unloading none (the unit
+   * goes straight to its next station).
+   */
   readonly bank: number | undefined;
   readonly arrivalBank: number | undefined;
   /** Trucks that can load, unload at once; undefined: no limit. */
@@ -198,14 +204,22 @@ export interface StationStep {
   readonly creates: Readonly<Record<string, Chance>>;
   readonly finds: Readonly<Record<string, Find>>;
   readonly fails: Find | undefined;
-  /** Units with noted items stop here and are mended; `mend` is the work on one that has no time of its own. */
+  /**
+   * Units with noted items stop here and are mended; `mend` is the work on one that has no time of its own.
+   */
   readonly hold: { readonly mend: Distribution | undefined } | undefined;
   /** An earlier inspection that measured the same, and the extra work where the two differ. */
   readonly comparesWith: { readonly step: string; readonly differs: Distribution | undefined } | undefined;
-  /** Steps done side by side in one place of `at`; this one then has no work of its own, and a name made of theirs. */
+  /**
+   * Steps done side by side in one place of `at`; this one then has no work of its own, and a name made of
+   * theirs.
+   */
   readonly sideBySide: readonly StationStep[] | undefined;
 }
-/** Work time falls with the number built: each doubling multiplies it by `rate`, down to `floor` of the first unit's. */
+/**
+ * Work time falls with the number built: each doubling multiplies it by `rate`, down to `floor` of the first
+ * unit's.
+ */
 export interface Learning {
   readonly rate: number;
   /** Of the unit's own time (Crawford), or of the mean of all so far (Wright). */

@@ -8,7 +8,9 @@ export interface Supply {
   readonly order: Reorder | DeliveryDates | DeliveryRhythm;
   readonly late: { readonly chance: number; readonly by: Distribution } | undefined;
 }
-/** A lot is ordered when stock and orders, less the demand that waits, are at or below level + safety stock. */
+/**
+ * A lot is ordered when stock and orders, less the demand that waits, are at or below level + safety stock.
+ */
 export interface Reorder {
   readonly kind: 'reorder';
   readonly level: number;

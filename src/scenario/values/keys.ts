@@ -116,7 +116,10 @@ export const clockSpan = z
   })
   .transform((text) => clockSpanOf(text)!);
 
-/** A value of an option. `true` and `false` are those who write YAML 1.1 for yes and no; numbers are taken as written. */
+/**
+ * A value of an option. `true` and `false` are those who write YAML 1.1 for yes and no; numbers are taken as
+ * written.
+ */
 export const optionValue = z
   .union([name('a value of the option'), z.number(), z.boolean()], { error: 'a value of the option' })
   .transform((value) => (value === true ? 'yes' : value === false ? 'no' : String(value)));

@@ -1,8 +1,8 @@
 const LONGEST_WORD = 80;
 
 /**
- * Edits (insert, delete, replace, swap of neighbours) from one word to another: the optimal string alignment distance
- * (Damerau 1964, Levenshtein 1966).
+ * Edits (insert, delete, replace, swap of neighbours) from one word to another: the optimal string alignment
+ * distance (Damerau 1964, Levenshtein 1966).
  */
 export function editDistance(a: string, b: string): number {
   let beforeLast: number[] = [];
@@ -23,8 +23,8 @@ export function editDistance(a: string, b: string): number {
 }
 
 /**
- * The known word nearest to a misspelt one, or undefined if none is near: at most a third of its letters (at least one)
- * may differ; capitals, spaces, hyphens and underscores count for nothing. The first of equals.
+ * The known word nearest to a misspelt one, or undefined if none is near: at most a third of its letters (at
+ * least one) may differ; capitals, spaces, hyphens and underscores count for nothing. The first of equals.
  */
 export function nearest(word: string, known: Iterable<string>): string | undefined {
   if (word.length > LONGEST_WORD) return undefined;

@@ -1,5 +1,8 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-/** Times, chances, dates and clock times as planners write them. Each reader answers undefined for what it cannot read. */
+/**
+ * Times, chances, dates and clock times as planners write them. Each reader answers undefined for what it
+ * cannot read.
+ */
 
 export type TimeUnit = 's' | 'min' | 'h' | 'day' | 'days';
 
@@ -80,7 +83,9 @@ export function clockSpanOf(text: string): { startMin: number; endMin: number } 
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
-/** `Mon-Thu, Sat` or `every day` -> weekdays, 1 = Monday .. 7 = Sunday, sorted. A span may run over Sunday. */
+/**
+ * `Mon-Thu, Sat` or `every day` -> weekdays, 1 = Monday .. 7 = Sunday, sorted. A span may run over Sunday.
+ */
 export function weekdaysOf(text: string): number[] | undefined {
   if (text.trim() === 'every day') return [1, 2, 3, 4, 5, 6, 7];
   const days = new Set<number>();

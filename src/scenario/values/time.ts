@@ -7,7 +7,8 @@ import { chance, duration, keys, name, number, spell, whole, word } from './keys
 import type { ReadObserved } from './observed.js';
 
 const cv = number(0, 10).describe(
-  'Spread: standard deviation divided by the mean. Crews doing hand work often lie between 0.2 and 0.5 (common practice, no source). Example: 0.3',
+  'Spread: standard deviation divided by the mean. Crews doing hand work often lie between 0.2 ' +
+    'and 0.5 (common practice, no source). Example: 0.3',
 );
 const low = duration.describe('The shortest time. Example: 35 min');
 const likely = duration.describe('The most likely time. Example: 42 min');
@@ -163,12 +164,15 @@ const weibull = keys(
   'a map with the key weibull',
 ).transform((map) => map.weibull);
 
-/** The schema of a random time, giving its distribution in minutes; observed times are read by `readObserved`. */
+/**
+ * The schema of a random time, giving its distribution in minutes; observed times are read by `readObserved`.
+ */
 export function timeSchema(readObserved: ReadObserved) {
   const observed = keys(
     {
       observed: name('the name of a CSV file').describe(
-        'A CSV file with a heading line, path relative to the folder of the scenario file; each observed time is as likely as the next. Example: times.csv',
+        'A CSV file with a heading line, path relative to the folder of the scenario file; each ' +
+          'observed time is as likely as the next. Example: times.csv',
       ),
       column: name('the heading of a column').describe(
         'The heading of the column with the times. Example: minutes',
@@ -214,7 +218,8 @@ export function timeSchema(readObserved: ReadObserved) {
     .meta({
       id: 'time',
       description:
-        'A time: fixed, or drawn anew each time. Write "20 min", { low, likely, high }, { low, high }, { mean, cv }, { mean, sd }, or a form by name.',
+        'A time: fixed, or drawn anew each time. Write "20 min", { low, likely, high }, { low, high ' +
+        '}, { mean, cv }, { mean, sd }, or a form by name.',
     });
 }
 export type TimeSchema = ReturnType<typeof timeSchema>;

@@ -1,6 +1,9 @@
 import { isRawMap, type RawMap } from '../whole/outline.js';
 
-/** A number, alone or with a unit or per cent sign, or a sample such as `1 in 5`; no date, no clock time, no name. */
+/**
+ * A number, alone or with a unit or per cent sign, or a sample such as `1 in 5`; no date, no clock time, no
+ * name.
+ */
 const QUANTITY = /^-?\d+(?:\.\d+)? *(?:%|[A-Za-z]+(?:\/[A-Za-z]+)?)?$|^1 in \d+$/;
 export const isQuantity = (value: unknown): boolean =>
   typeof value === 'number' || (typeof value === 'string' && QUANTITY.test(value.trim()));

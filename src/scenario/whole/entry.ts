@@ -3,7 +3,9 @@ import { meets, varietiesOf, type Variety } from '../work/conditions.js';
 import type { Finding } from '../file/problem.js';
 import type { RouteEntry, Scenario } from '../types/scenario.js';
 
-/** How units get onto their route: each has a step there, and a source that never ends meets a room that does. */
+/**
+ * How units get onto their route: each has a step there, and a source that never ends meets a room that does.
+ */
 export function entryFindings(scenario: Scenario): Finding[] {
   const varieties = varietiesOf(scenario, scenario.route);
   return [...withoutStep(scenario, varieties), ...flood(scenario, varieties)];
@@ -36,7 +38,9 @@ function flood(scenario: Scenario, varieties: readonly Variety[]): Finding[] {
   return [
     {
       path: ['programme', 'arrivals'],
-      wanted: `a quantity, or a limit to the waiting spaces ahead of ${rooms}, where units enter: into unlimited room they would come in for ever at once`,
+      wanted:
+        `a quantity, or a limit to the waiting spaces ahead of ${rooms}, where units enter: into ` +
+        'unlimited room they would come in for ever at once',
       seen: '"saturated"',
     },
   ];

@@ -4,8 +4,8 @@ import type { Scenario, Site } from '../types/scenario.js';
 export const bankName = (lane: string): string => `${lane}: arrival bank`;
 
 /**
- * Ids by name, each in the order in which the planner wrote them: stations site by site and then arrival banks,
- * crews site by site, then stock feeders, then supplies. Route 0 is the unit's, feeders follow.
+ * Ids by name, each in the order in which the planner wrote them: stations site by site and then arrival
+ * banks, crews site by site, then stock feeders, then supplies. Route 0 is the unit's, feeders follow.
  */
 export interface Names {
   readonly site: ReadonlyMap<string, number>;

@@ -28,7 +28,10 @@ export type Look = (
 /** Looking for near names takes time; nobody reads so many. */
 const MOST_SUGGESTIONS = 200;
 
-/** Names that nothing defines, and names given twice; asked of the raw data, so also where the schema found problems. */
+/**
+ * Names that nothing defines, and names given twice; asked of the raw data, so also where the schema found
+ * problems.
+ */
 export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[] {
   if (!isRawMap(raw)) return [];
   const outline = outlineOf(raw, shape);
@@ -192,7 +195,10 @@ function checkEntry(
   );
 }
 
-/** An earlier step of the same route, or perhaps this one: to which a unit goes back, with which a measurement is compared. */
+/**
+ * An earlier step of the same route, or perhaps this one: to which a unit goes back, with which a measurement
+ * is compared.
+ */
 function earlierStep(
   path: Path,
   target: unknown,

@@ -33,8 +33,9 @@ export interface RawRoute {
 }
 
 /**
- * The names that a scenario gives to things, taken from the raw data, so that references can be checked in a file that
- * has other problems. Undefined where the names could not be read: then nothing is said about references to them.
+ * The names that a scenario gives to things, taken from the raw data, so that references can be checked in a
+ * file that has other problems. Undefined where the names could not be read: then nothing is said about
+ * references to them.
  */
 export interface Outline {
   readonly calendars: Names | undefined;
@@ -51,7 +52,10 @@ export interface Outline {
   readonly routes: readonly RawRoute[];
 }
 
-/** `shape` is what the schema found wrong: a section with a misspelt heading is not held against those who refer to it. */
+/**
+ * `shape` is what the schema found wrong: a section with a misspelt heading is not held against those who
+ * refer to it.
+ */
 export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
   const sound = (section: string): boolean =>
     !shape.some(({ path, atKey, suggestion, wanted }) => {

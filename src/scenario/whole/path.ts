@@ -3,7 +3,10 @@ import type { Scenario } from '../types/scenario.js';
 import { own, routesOf, sendBacksOf, siteOfStation, stepsOf, type PlacedRoute } from './placed.js';
 import { meets, varietiesOf, type Variety } from '../work/conditions.js';
 
-/** A unit cannot jump from site to site: between steps in different sites there must be a lane, and it must start where the unit is. */
+/**
+ * A unit cannot jump from site to site: between steps in different sites there must be a lane, and it must
+ * start where the unit is.
+ */
 export function pathFindings(scenario: Scenario): Finding[] {
   const siteOf = siteOfStation(scenario);
   return routesOf(scenario).flatMap((route) => {

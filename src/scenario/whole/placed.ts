@@ -112,7 +112,10 @@ export function own<Value>(map: Readonly<Record<string, Value>>, key: string): V
   return Object.hasOwn(map, key) ? map[key] : undefined;
 }
 
-/** Index of the entry of `to` at which what goes along `from` first joins it, by itself or inside another sub-assembly; undefined if it never does. */
+/**
+ * Index of the entry of `to` at which what goes along `from` first joins it, by itself or inside another
+ * sub-assembly; undefined if it never does.
+ */
 export function joinIndex(
   routes: readonly PlacedRoute[],
   from: PlacedRoute,

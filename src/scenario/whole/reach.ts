@@ -77,7 +77,8 @@ function neverSentBack(route: PlacedRoute): Finding[] {
           {
             path: [...path, 'rework'],
             wanted:
-              'a later step that sends units back to or past this one; without it a step with rework: only is never visited',
+              'a later step that sends units back to or past this one; without it a step with rework: ' +
+              'only is never visited',
             seen: '"only"',
           },
         ],

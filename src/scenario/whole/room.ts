@@ -7,7 +7,10 @@ export interface Room {
   readonly of: string;
 }
 
-/** Its number among the buffers of a model, stations then lanes; an arrival bank is a station. -1: the model has none. */
+/**
+ * Its number among the buffers of a model, stations then lanes; an arrival bank is a station. -1: the model
+ * has none.
+ */
 export function bufferOf({ stations, lanes }: Model, { kind, of }: Room): number {
   if (kind !== 'bank') return stations.names.indexOf(kind === 'buffer' ? of : bankName(of));
   const lane = lanes.names.indexOf(of);
@@ -15,8 +18,8 @@ export function bufferOf({ stations, lanes }: Model, { kind, of }: Room): number
 }
 
 /**
- * The model of the same scenario with other waiting places, the same as if it were compiled anew; null where that
- * takes compiling: an arrival bank that comes or goes is a step more or fewer.
+ * The model of the same scenario with other waiting places, the same as if it were compiled anew; null where
+ * that takes compiling: an arrival bank that comes or goes is a step more or fewer.
  */
 export function withRoom(model: Model, rooms: readonly Room[], places: readonly number[]): Model | null {
   const buffer = model.stations.buffer.slice(),

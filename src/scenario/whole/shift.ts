@@ -6,7 +6,10 @@ import { own, possibleValues, routesOf, siteOfStation, stepsOf } from './placed.
 import type { Finding } from '../file/problem.js';
 import type { CalendarSpec, Scenario, StationStep } from '../types/scenario.js';
 
-/** Work that no week has room for: station and crew never in together, or a step in one shift that is longer than any. */
+/**
+ * Work that no week has room for: station and crew never in together, or a step in one shift that is longer
+ * than any.
+ */
 export function shiftFindings(scenario: Scenario): Finding[] {
   const siteOf = siteOfStation(scenario);
   const known = new Map<string, number>();

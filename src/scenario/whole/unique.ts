@@ -1,7 +1,10 @@
 import { mapOf, type Outline, type RawMap } from './outline.js';
 import { saySeen, sayPath, type Finding, type Path } from '../file/problem.js';
 
-/** Steps have a name of their own over all routes, stations over all sites, parts over feeders and supplies; `usual` is no name for an option. */
+/**
+ * Steps have a name of their own over all routes, stations over all sites, parts over feeders and supplies;
+ * `usual` is no name for an option.
+ */
 export function repeatedNames(raw: RawMap, outline: Outline): Finding[] {
   const found: Finding[] = [];
 

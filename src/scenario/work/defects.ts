@@ -35,7 +35,10 @@ function unmatched(scenario: Scenario, routes: readonly PlacedRoute[]): Finding[
   const sought = marks(({ step }) => Object.keys(step.finds));
   const furthest = new Map(routes.map((route) => [route, furthestBack(route)]));
 
-  /** Can an item made at `maker`, or brought by what is made there, be open when `finder` looks? Also by a loop that leads back to a finder before it. */
+  /**
+   * Can an item made at `maker`, or brought by what is made there, be open when `finder` looks? Also by a
+   * loop that leads back to a finder before it.
+   */
   const meets = (maker: Mark, finder: Mark): boolean => {
     if (maker.kind !== finder.kind) return false;
     const looked = finder.placed.index,
@@ -214,7 +217,8 @@ export class Thens {
         const target = this.routes.stepId.get(then.to);
         if (target === undefined)
           throw new Error(
-            `expected a known step to send back to, saw '${then.to}'; the scenario must be checked before it is compiled`,
+            `expected a known step to send back to, saw '${then.to}'; the scenario must be checked ` +
+              'before it is compiled',
           );
         return this.push({
           ...none,

@@ -3,7 +3,10 @@ import type { Scenario } from '../types/scenario.js';
 import { own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
 import type { PlacedRoute } from '../whole/placed.js';
 
-/** Feeders that need each other in a ring: none of their sub-assemblies could ever be finished. Each ring is told once. */
+/**
+ * Feeders that need each other in a ring: none of their sub-assemblies could ever be finished. Each ring is
+ * told once.
+ */
 export function feederFindings(scenario: Scenario): Finding[] {
   const routes = new Map(
     routesOf(scenario).flatMap((route) =>

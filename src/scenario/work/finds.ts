@@ -33,14 +33,16 @@ export const chanceByOption = z
   });
 
 const FIND_WANTED =
-  'what is found and what then, such as { chance: 85 %, repair: 25 min }, { chance: 90 %, back to: prime }, { chance: 80 %, carry: 30 min } or { chance: 100 %, scrap: true }';
+  'what is found and what then, such as { chance: 85 %, repair: 25 min }, { chance: 90 %, back ' +
+  'to: prime }, { chance: 80 %, carry: 30 min } or { chance: 100 %, scrap: true }';
 
 /** What an inspection finds of a defect, or how a test fails, and what follows. */
 export function findSchema(time: TimeSchema) {
   return keys(
     {
       chance: chanceByOption.describe(
-        'The chance that it is found (of a test: that it fails), also by option: { usual: 4 %, colour: { red: 7 % } }. Example: 85 %',
+        'The chance that it is found (of a test: that it fails), also by option: { usual: 4 %, ' +
+          'colour: { red: 7 % } }. Example: 85 %',
       ),
       repair: time
         .optional()
@@ -48,13 +50,15 @@ export function findSchema(time: TimeSchema) {
       'back to': name('the name of a step')
         .optional()
         .describe(
-          'The unit is sent back to this step, the same or an earlier one of its route, and goes forward again from there. Example: prime',
+          'The unit is sent back to this step, the same or an earlier one of its route, and goes ' +
+            'forward again from there. Example: prime',
         ),
       limit: whole(1, 1000).optional().describe('Most times one unit is sent back for this. Default: 5'),
       'at limit': word('pass', 'scrap')
         .optional()
         .describe(
-          'At the limit the unit goes on with the item open (`pass`, default) or is scrapped (`scrap`). An item left open is noted, and mended at the next step with `hold`, if there is one.',
+          'At the limit the unit goes on with the item open (`pass`, default) or is scrapped ' +
+            '(`scrap`). An item left open is noted, and mended at the next step with `hold`, if there is one.',
         ),
       scrap: z
         .literal(true, { error: 'true, or leave the key out' })
@@ -63,7 +67,8 @@ export function findSchema(time: TimeSchema) {
       carry: time
         .optional()
         .describe(
-          'It is noted and the unit goes on with it; it is mended at the next step with `hold`, where it takes this work. Example: 30 min',
+          'It is noted and the unit goes on with it; it is mended at the next step with `hold`, where ' +
+            'it takes this work. Example: 30 min',
         ),
     },
     FIND_WANTED,

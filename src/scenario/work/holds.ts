@@ -21,7 +21,8 @@ export function holdSchema(time: TimeSchema) {
           mend: time
             .optional()
             .describe(
-              'The work on a noted item that has no time of its own, that is one passed on at the limit of a loop. Needed where there can be such an item. Example: 45 min',
+              'The work on a noted item that has no time of its own, that is one passed on at the ' +
+                'limit of a loop. Needed where there can be such an item. Example: 45 min',
             ),
         },
         'a map with the key mend',
@@ -47,7 +48,8 @@ export function comparisonSchema(time: TimeSchema) {
           'if it differs': time
             .optional()
             .describe(
-              'Extra work of the crew, there and then, where one of the two found something and the other nothing. Default: none. Example: 40 min',
+              'Extra work of the crew, there and then, where one of the two found something and the ' +
+                'other nothing. Default: none. Example: 40 min',
             ),
         },
         'a map with the key step',
@@ -57,7 +59,10 @@ export function comparisonSchema(time: TimeSchema) {
   );
 }
 
-/** Holds that nothing comes to, that do not know how long to mend, or that some units would slip by; comparisons with what is no inspection. */
+/**
+ * Holds that nothing comes to, that do not know how long to mend, or that some units would slip by;
+ * comparisons with what is no inspection.
+ */
 export function holdFindings(scenario: Scenario): Finding[] {
   const routes = routesOf(scenario),
     siteOf = siteOfStation(scenario);
@@ -106,14 +111,17 @@ function holdOf(
     found.push({
       path,
       wanted:
-        'an earlier find with carry, or with a back to that passes units on at its limit; without one nothing is ever held here',
+        'an earlier find with carry, or with a back to that passes units on at its limit; without ' +
+        'one nothing is ever held here',
       atKey: true,
     });
   const untimed = notes.find(({ find }) => find.then.kind === 'back');
   if (untimed !== undefined && placed.step.hold!.mend === undefined) {
     found.push({
       path,
-      wanted: `{ mend: ... }, the work on items that come without a time, such as those passed on at the limit of ${sayPath(untimed.path)}`,
+      wanted:
+        '{ mend: ... }, the work on items that come without a time, such as those passed on at the ' +
+        `limit of ${sayPath(untimed.path)}`,
       seen: 'none',
     });
   }

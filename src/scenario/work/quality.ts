@@ -7,7 +7,10 @@ import type { LaidRoutes, LaidStep } from './route.js';
 import { isAlways, own } from '../whole/placed.js';
 import type { StationStep } from '../types/scenario.js';
 
-/** For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it, those that join these, and so on. Supplies have no route. */
+/**
+ * For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it,
+ * those that join these, and so on. Supplies have no route.
+ */
 export function joiningRoutes({ steps, firstStep }: LaidRoutes, names: Names): ReadonlySet<number>[] {
   const direct = Array.from({ length: firstStep.length - 1 }, (_, route) =>
     steps
@@ -71,7 +74,10 @@ export function compileQuality(
   };
 }
 
-/** Whether everything that comes to the end of the route has passed, after the step that makes the flaw, one that always finds it and mends or scraps. */
+/**
+ * Whether everything that comes to the end of the route has passed, after the step that makes the flaw, one
+ * that always finds it and mends or scraps.
+ */
 function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
   if (kind === undefined) return false;
   return steps.slice(step, firstStep[route + 1]).some((laid) => {

@@ -1,7 +1,10 @@
 import { bankName } from '../whole/ids.js';
 import type { Condition, RouteEntry, Scenario, StationStep } from '../types/scenario.js';
 
-/** A step of the model before it has columns; `group`: of a step that is done side by side with others, that of theirs. The wait in the bank after a lane is a step without work. */
+/**
+ * A step of the model before it has columns; `group`: of a step that is done side by side with others, that
+ * of theirs. The wait in the bank after a lane is a step without work.
+ */
 export type LaidStep =
   | {
       readonly kind: 'step';
@@ -23,11 +26,16 @@ export interface LaidRoutes {
   readonly steps: readonly LaidStep[];
   /** First step of each route, and the number of steps. */
   readonly firstStep: readonly number[];
-  /** Id of a station step by name; of a step side by side, that of its group, where the unit is when it does it. */
+  /**
+   * Id of a station step by name; of a step side by side, that of its group, where the unit is when it does
+   * it.
+   */
   readonly stepId: ReadonlyMap<string, number>;
 }
 
-/** Lays all routes one after the other: the unit's, then the feeders'. Ids of steps are positions in the list. */
+/**
+ * Lays all routes one after the other: the unit's, then the feeders'. Ids of steps are positions in the list.
+ */
 export function layRoutes(scenario: Scenario): LaidRoutes {
   const steps: LaidStep[] = [];
   const firstStep: number[] = [];

@@ -10,7 +10,10 @@ import type { PlacedStep } from '../whole/placed.js';
 import type { LaidRoutes } from './route.js';
 import type { stepSchema } from './steps.js';
 
-/** Steps done side by side on one unit in one place: a step of the route without work of its own, and those in it. */
+/**
+ * Steps done side by side on one unit in one place: a step of the route without work of its own, and those in
+ * it.
+ */
 export function besideSchema(step: ReturnType<typeof stepSchema>) {
   const {
     when,
@@ -78,7 +81,10 @@ export function besideSchema(step: ReturnType<typeof stepSchema>) {
         .array(inner, { error: 'a list of steps' })
         .min(2, { error: 'at least two steps' })
         .describe(
-          'The steps, with the keys of a step that are listed here; the unit goes on when all are done. All begin at once; one that would bring in more people than the station lets into a place waits until others are over, the first listed first. Inspect in a step of its own behind them. Example: [{ step: fit dashboard, work: 90 min }, { step: route cables, work: 1 h }]',
+          'The steps, with the keys of a step that are listed here; the unit goes on when all are ' +
+            'done. All begin at once; one that would bring in more people than the station lets into a ' +
+            'place waits until others are over, the first listed first. Inspect in a step of its own ' +
+            'behind them. Example: [{ step: fit dashboard, work: 90 min }, { step: route cables, work: 1 h }]',
         ),
       when,
     },
@@ -131,7 +137,8 @@ function wrongGroup(
         {
           path: [...path, 'at'],
           wanted:
-            'a station that fails by calendar time or not at all; operating time is not counted for steps side by side',
+            'a station that fails by calendar time or not at all; operating time is not counted for ' +
+            'steps side by side',
           seen: `"${step.at}"`,
         },
       ]

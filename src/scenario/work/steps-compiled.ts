@@ -260,7 +260,10 @@ function stationRow(
   };
 }
 
-/** What the step may create and find. A find is one row for each slot of its kind on the same route or brought by what joins it; they share what follows. */
+/**
+ * What the step may create and find. A find is one row for each slot of its kind on the same route or brought
+ * by what joins it; they share what follows.
+ */
 function quality(
   step: StationStep,
   id: number,
@@ -306,7 +309,8 @@ function conditions(when: Condition, names: Names): StepRow['when'] {
       const bit = names.value(option, value);
       if (bit >= MOST_VALUES)
         throw new RangeError(
-          `programme.options.${option}: expected at most ${MOST_VALUES} values where a step has a condition on it, saw more; merge values that are built alike`,
+          `programme.options.${option}: expected at most ${MOST_VALUES} values where a step has a ` +
+            'condition on it, saw more; merge values that are built alike',
         );
       return bits | (1 << bit);
     }, 0);

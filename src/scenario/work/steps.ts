@@ -9,7 +9,8 @@ import type { TimeSchema } from '../values/time.js';
 const when = conditionSchema
   .optional()
   .describe(
-    'Only units that meet this visit the step; all options named must hold. `when: stripe` means { stripe: yes }. Default: every unit. Example: { stripe: yes, colour: [red, lime] }',
+    'Only units that meet this visit the step; all options named must hold. `when: stripe` means ' +
+      '{ stripe: yes }. Default: every unit. Example: { stripe: yes, colour: [red, lime] }',
   );
 
 const sample = z.union(
@@ -39,7 +40,8 @@ const learning = keys(
     curve: word('unit', 'cumulative mean')
       .default('unit')
       .describe(
-        'What the rate is about: `unit`, the time of the n-th unit itself (Crawford; default), or `cumulative mean`, the mean time of the first n (Wright).',
+        'What the rate is about: `unit`, the time of the n-th unit itself (Crawford; default), or ' +
+          '`cumulative mean`, the mean time of the first n (Wright).',
       ),
     floor: chance
       .default(0)
@@ -47,7 +49,8 @@ const learning = keys(
     'built before': whole(0)
       .default(0)
       .describe(
-        'Units already built when the run starts; the work time given is that of the very first. Default: 0. Example: 20',
+        'Units already built when the run starts; the work time given is that of the very first. ' +
+          'Default: 0. Example: 20',
       ),
   },
   'learning: a map with the key rate, such as { rate: 85 %, floor: 60 % }',
@@ -65,7 +68,8 @@ function passesSchema(time: TimeSchema) {
       settle: time
         .optional()
         .describe(
-          'Wait on the place after each pass, without people, also through breaks and nights. Default: none. Example: { low: 6 min, high: 14 min }',
+          'Wait on the place after each pass, without people, also through breaks and nights. Default: ' +
+            'none. Example: { low: 6 min, high: 14 min }',
         ),
     },
     'passes: a map with the keys count and work',
@@ -86,17 +90,20 @@ export function stepSchema(time: TimeSchema) {
       crew: named(whole(1), 'crews with the number of people, such as { painters: 2 }')
         .default({})
         .describe(
-          'People needed, from the crews of the site of the station; claimed all together. Default: none. Example: { painters: 2 }',
+          'People needed, from the crews of the site of the station; claimed all together. Default: ' +
+            'none. Example: { painters: 2 }',
         ),
       work: time
         .optional()
         .describe(
-          'Work by people: it stops at breaks and at the end of a shift and goes on after them. Default: none. Example: 20 min',
+          'Work by people: it stops at breaks and at the end of a shift and goes on after them. ' +
+            'Default: none. Example: 20 min',
         ),
       passes: passesSchema(time)
         .optional()
         .describe(
-          'Instead of `work`: several like passes with a settling wait after each. Paint work follows local codes. Example: { count: 2, work: 40 min, settle: 10 min }',
+          'Instead of `work`: several like passes with a settling wait after each. Paint work follows ' +
+            'local codes. Example: { count: 2, work: 40 min, settle: 10 min }',
         ),
       'work factor': named(
         named(positive(1000), 'values of the option with their factors, such as { red: 1.2 }'),
@@ -104,42 +111,53 @@ export function stepSchema(time: TimeSchema) {
       )
         .default({})
         .describe(
-          'The work time is multiplied by this for units with these values. Default: 1. Example: { colour: { red: 1.2 } }',
+          'The work time is multiplied by this for units with these values. Default: 1. Example: { ' +
+            'colour: { red: 1.2 } }',
         ),
       learning: learning
         .optional()
         .describe(
-          'The work time falls with the number of times the step was done. Default: it stays. Example: { rate: 85 %, floor: 60 %, built before: 20 }',
+          'The work time falls with the number of times the step was done. Default: it stays. Example: ' +
+            '{ rate: 85 %, floor: 60 %, built before: 20 }',
         ),
       process: time
         .optional()
         .describe(
-          'After the work: a process without people that goes on through breaks and nights and keeps the place, such as a bake. Default: none. Example: 50 min',
+          'After the work: a process without people that goes on through breaks and nights and keeps ' +
+            'the place, such as a bake. Default: none. Example: 50 min',
         ),
       'attended end': flag
         .default(false)
         .describe(
-          'True: a process that is over while nobody is on shift is ended with the first working minute of the step (its station and crews), as an oven that has to be opened by somebody. Default: false',
+          'True: a process that is over while nobody is on shift is ended with the first working ' +
+            'minute of the step (its station and crews), as an oven that has to be opened by somebody. ' +
+            'Default: false',
         ),
       'in one shift': flag
         .default(false)
         .describe(
-          'True: the work must not straddle a shift end. It starts only where it can end in the same shift (breaks do not end one); until then its people are free for other work and the place waits. Default: false',
+          'True: the work must not straddle a shift end. It starts only where it can end in the same ' +
+            'shift (breaks do not end one); until then its people are free for other work and the place ' +
+            'waits. Default: false',
         ),
       rework: word('both', 'skip', 'only')
         .default('both')
         .describe(
-          '`both`: also visited by a unit in rework (default); `skip`: not done again; `only`: visited only after a send-back.',
+          '`both`: also visited by a unit in rework (default); `skip`: not done again; `only`: visited ' +
+            'only after a send-back.',
         ),
       sample: sample
         .optional()
         .describe(
-          'Only some units visit the step: `1 in 5` is every fifth; { 1 in: 5, by: random } draws. Default: every unit',
+          'Only some units visit the step: `1 in 5` is every fifth; { 1 in: 5, by: random } draws. ' +
+            'Default: every unit',
         ),
       parts: named(partCount, 'feeders and supplies with how many, such as { axles: 2, cab doors: own }')
         .default({})
         .describe(
-          'Parts that join here: a number from the stock of a feeder or a supply, or `own` for those taken off this very unit. A step of a feeder may take parts too. Example: { axles: 2, power packs: 1, cab doors: own }',
+          'Parts that join here: a number from the stock of a feeder or a supply, or `own` for those ' +
+            'taken off this very unit. A step of a feeder may take parts too. Example: { axles: 2, power ' +
+            'packs: 1, cab doors: own }',
         ),
       'takes off': oneOrMore(
         name('the name of a feeder of own parts'),
@@ -152,27 +170,34 @@ export function stepSchema(time: TimeSchema) {
       creates: named(chanceByOption, 'kinds of defect with their chances, such as { runs: 4 % }')
         .default({})
         .describe(
-          'Defects that the step may make, with their chances. Example: { dirt in primer: 6 %, runs: { usual: 4 %, colour: { red: 7 % } } }',
+          'Defects that the step may make, with their chances. Example: { dirt in primer: 6 %, runs: { ' +
+            'usual: 4 %, colour: { red: 7 % } } }',
         ),
       finds: named(find, 'kinds of defect, each with a chance and what then')
         .default({})
         .describe(
-          'Open defects that the step may find, each with its chance and what follows; those missed may be found later. Example: { runs: { chance: 90 %, back to: prime, limit: 3 } }',
+          'Open defects that the step may find, each with its chance and what follows; those missed ' +
+            'may be found later. Example: { runs: { chance: 90 %, back to: prime, limit: 3 } }',
         ),
       fails: find
         .optional()
         .describe(
-          'A test that may fail, whatever the defects: its chance and what follows. Example: { chance: 4 %, back to: fit doors }',
+          'A test that may fail, whatever the defects: its chance and what follows. Example: { chance: ' +
+            '4 %, back to: fit doors }',
         ),
       hold: holdSchema(time)
         .optional()
         .describe(
-          'Units with noted items (`carry`, or passed on at the limit of a loop) may not pass: each takes a place, and the crew mends its items one after another before the work of the step. A unit without any passes the step over, unless it has work, a process or another task for all. A `process` here is the wait for release. Example: { mend: 45 min }',
+          'Units with noted items (`carry`, or passed on at the limit of a loop) may not pass: each ' +
+            'takes a place, and the crew mends its items one after another before the work of the step. ' +
+            'A unit without any passes the step over, unless it has work, a process or another task for ' +
+            'all. A `process` here is the wait for release. Example: { mend: 45 min }',
         ),
       'compares with': comparisonSchema(time)
         .optional()
         .describe(
-          'A second measurement: how often it agrees with an earlier inspection on whether something is found, first visits of both. Example: { step: measure wheels, if it differs: 40 min }',
+          'A second measurement: how often it agrees with an earlier inspection on whether something ' +
+            'is found, first visits of both. Example: { step: measure wheels, if it differs: 40 min }',
         ),
     },
     'a step: a map with the keys step and at',
@@ -236,7 +261,8 @@ export function routeSchema(time: TimeSchema) {
   const step = stepSchema(time);
   const entry = z.union([step, laneStep, besideSchema(step)], {
     error:
-      'a step { step: ..., at: ... }, a lane { lane: ... } or steps side by side { at: ..., side by side: [...] }',
+      'a step { step: ..., at: ... }, a lane { lane: ... } or steps side by side { at: ..., side ' +
+      'by side: [...] }',
   });
   return z
     .array(entry, { error: 'a list of steps' })
@@ -251,7 +277,8 @@ export function feederSchema(route: ReturnType<typeof routeSchema>) {
       stock: whole(1)
         .optional()
         .describe(
-          'For interchangeable sub-assemblies: the target of a pull loop, those in stock and in the making together. Example: 3',
+          'For interchangeable sub-assemblies: the target of a pull loop, those in stock and in the ' +
+            'making together. Example: 3',
         ),
       'at start': whole(0)
         .optional()

@@ -53,14 +53,20 @@ function sentence(
     }
     case 'holds':
       return (
-        `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ${window!.to}` +
+        `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ` +
+        `${window!.to}` +
         (known === null ? '' : `; ${nearest(known)}`)
       );
     case 'not settled': {
       if (shortfall === null)
         return `whether ${asked} is held is not settled: ${whyNoWindow(sample, askedPerDay!, leadMinutes)}`;
-      const missing = `${mean(shortfall, 100)} % of what is asked ${shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`}`;
-      return `whether ${asked} is held is not settled: ${shippedWhile(heldPerDay!, askedPerDay!)}; ${missing} where ${number(100 * SHORTFALL_ALLOWED)} % may be, so more replications are needed`;
+      const missing =
+        `${mean(shortfall, 100)} % of what is asked ` +
+        `${shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`}`;
+      return (
+        `whether ${asked} is held is not settled: ${shippedWhile(heldPerDay!, askedPerDay!)}; ` +
+        `${missing} where ${number(100 * SHORTFALL_ALLOWED)} % may be, so more replications are needed`
+      );
     }
   }
 }
@@ -69,7 +75,11 @@ function whyNoWindow(sample: Sample, asked: number, lead: number): string {
   if (Number.isNaN(lead)) return 'no unit was shipped';
   if (!sample.calendar.releaseDays.some((day) => day.usual === asked))
     return 'the programme ends before its plan comes to it';
-  return `it is asked for too short a time, no whole ${sample.clock.buckets.unit} begins one mean lead time (${number(lead / MINUTES_PER_DAY)} days) after it is first asked and ends before it is last asked`;
+  return (
+    `it is asked for too short a time, no whole ${sample.clock.buckets.unit} begins one mean ` +
+    `lead time (${number(lead / MINUTES_PER_DAY)} days) after it is first asked and ends before ` +
+    'it is last asked'
+  );
 }
 
 /** `3.46 a day are shipped (95 % CI 3.41 to 3.51, 40 replications) while 4 are asked`. */
@@ -81,11 +91,17 @@ function shippedText(perDay: Estimate): string {
   const text = mean(perDay);
   if (perDay.low === null)
     return `${withInterval(perDay, 'a working day')} ${text === '1' ? 'is' : 'are'} shipped`;
-  return `${text} a working day ${text === '1' ? 'is' : 'are'} shipped (${intervalName(perDay.level)} ${bounds(perDay)}, ${count(perDay.n, 'replication')})`;
+  return (
+    `${text} a working day ${text === '1' ? 'is' : 'are'} shipped (${intervalName(perDay.level)} ` +
+    `${bounds(perDay)}, ${count(perDay.n, 'replication')})`
+  );
 }
 
 function standstill(sample: Sample, gridlocks: number): string {
-  return `the build comes to a standstill in ${gridlocks} of ${count(sample.replications, 'replication')} (gridlock)`;
+  return (
+    `the build comes to a standstill in ${gridlocks} of ` +
+    `${count(sample.replications, 'replication')} (gridlock)`
+  );
 }
 
 const named = ({ kind, name }: BottleneckResult): string => `the ${kind} ${name}`;

@@ -52,7 +52,10 @@ function gridlock(sample: Sample): Later<Finding[]> {
   return new Later(() => {
     const { first, count: replications } = locked.value;
     if (first === null) return [];
-    const text = `gridlock, on ${clock.date(first.endedAt) ?? 'a day not known'} in replication ${first.replication}: ${whoWaits(first.stuck, model.routes.names[0], (each) => stuckName(model, each))}`;
+    const text =
+      `gridlock, on ${clock.date(first.endedAt) ?? 'a day not known'} in replication ` +
+      `${first.replication}: ` +
+      `${whoWaits(first.stuck, model.routes.names[0], (each) => stuckName(model, each))}`;
     return [{ kind: 'gridlock', text, replications }];
   });
 }
@@ -63,7 +66,10 @@ function stuckName(model: Model, { number, route }: Stuck): string {
   return id === 0 || model.routes.own[id] === 1 ? buildName(model, number) : String(number);
 }
 
-/** A run with a quantity that came to the end of the programme, or to where calendars end, before all units were out. */
+/**
+ * A run with a quantity that came to the end of the programme, or to where calendars end, before all units
+ * were out.
+ */
 function notFinished(sample: Sample): Later<Finding[]> {
   const {
       model: { programme, horizon },
@@ -78,7 +84,9 @@ function notFinished(sample: Sample): Later<Finding[]> {
   return new Later(() => {
     const { first, count: replications } = late.value;
     if (first === null || Number.isNaN(quantity)) return [];
-    const rest = `${mean(inside.value)} of ${count(quantity, 'unit')} were not out, mean of ${count(replications, 'replication')}`,
+    const rest =
+        `${mean(inside.value)} of ${count(quantity, 'unit')} were not out, mean of ` +
+        `${count(replications, 'replication')}`,
       day = clock.date(first.endedAt) ?? 'a day not known';
     return [
       programme.end <= horizon && programme.end < Infinity
@@ -89,7 +97,9 @@ function notFinished(sample: Sample): Later<Finding[]> {
           }
         : {
             kind: 'calendar end',
-            text: `calendars are known to ${day} only, and the programme is not finished by then: ${rest}; raise the capacity or lower the quantity`,
+            text:
+              `calendars are known to ${day} only, and the programme is not finished by then: ${rest}; ` +
+              'raise the capacity or lower the quantity',
             replications,
           },
     ];
@@ -112,7 +122,9 @@ function loopLimits(sample: Sample): Later<Finding[]> {
     return {
       replications: sample.count(({ limitReached }) => limitReached[then] > 0),
       cases: sample.amount(({ limitReached }) => limitReached[then]),
-      found: `${step} found ${what} on units that it had already sent back ${count(limit, 'time')} for it, the most allowed`,
+      found:
+        `${step} found ${what} on units that it had already sent back ${count(limit, 'time')} for ` +
+        'it, the most allowed',
       then: thens.scrapAtLimit[then] ? 'scrapped' : 'passed on as they were',
     };
   });

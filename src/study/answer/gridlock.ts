@@ -4,8 +4,8 @@ import type { Stuck } from '../../flow/gridlock.js';
 const MOST_NAMED = 4;
 
 /**
- * Who waits for whom, in one sentence part: the ring in which each waits for the next, where there is one, otherwise the
- * first few by build number.
+ * Who waits for whom, in one sentence part: the ring in which each waits for the next, where there is one,
+ * otherwise the first few by build number.
  * @param unitRoute name of the unit's own route; sub-assemblies are called by theirs
  * @param nameOf what the planner calls the unit; its number, if left out
  */
@@ -16,7 +16,10 @@ export function whoWaits(
 ): string {
   const ring = ringOf(stuck);
   if (ring !== null)
-    return `${ring.map((each) => waits(each, unitRoute, nameOf(each))).join(', ')}: each waits for the next, and the last for the first`;
+    return (
+      `${ring.map((each) => waits(each, unitRoute, nameOf(each))).join(', ')}: each waits for the ` +
+      'next, and the last for the first'
+    );
   const named = stuck
     .slice(0, MOST_NAMED)
     .map((each) => waits(each, unitRoute, nameOf(each)))
@@ -48,7 +51,10 @@ function ringOf(stuck: readonly Stuck[]): Stuck[] | null {
   return null;
 }
 
-/** Those who stand where it wants to go; of a unit short of parts, its own sub-assemblies; those who keep a carrier or a team that it lacks. */
+/**
+ * Those who stand where it wants to go; of a unit short of parts, its own sub-assemblies; those who keep a
+ * carrier or a team that it lacks.
+ */
 function waitedFor({ kind, number, route, waitsFor, lacks = [] }: Stuck, stuck: readonly Stuck[]): Stuck[] {
   switch (kind) {
     case 'room':
@@ -67,7 +73,9 @@ function waitedFor({ kind, number, route, waitsFor, lacks = [] }: Stuck, stuck: 
 }
 
 function waits({ route, where, waitsFor, kind }: Stuck, unitRoute: string, name: string): string {
-  const who = `${route === unitRoute ? 'unit' : route} ${name}${where === 'outside' ? ' outside' : where.startsWith('ahead of ') ? ` ${where}` : ` at ${where}`}`;
+  const who =
+    `${route === unitRoute ? 'unit' : route} ` +
+    `${name}${where === 'outside' ? ' outside' : where.startsWith('ahead of ') ? ` ${where}` : ` at ${where}`}`;
   switch (kind) {
     case 'room':
       return `${who} waits for room at ${waitsFor}`;

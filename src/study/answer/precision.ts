@@ -26,7 +26,8 @@ export interface PrecisionResult {
 export const LEAST_FOR_PRECISION = 10;
 
 /**
- * Relative half-width of an interval; Infinity where there is none, or where the mean is 0 and the interval is not.
+ * Relative half-width of an interval; Infinity where there is none, or where the mean is 0 and the interval
+ * is not.
  */
 export function relativeHalfWidth({ mean, low, high }: Pick<Estimate, 'mean' | 'low' | 'high'>): number {
   if (low === null || high === null) return Infinity;
@@ -35,15 +36,18 @@ export function relativeHalfWidth({ mean, low, high }: Pick<Estimate, 'mean' | '
 }
 
 /**
- * Whether a mean is known to the relative error asked: half-width / |mean| <= g / (1 + g), which makes the error at most g
- * of the true mean (Law 2015, sec. 9.4.1; from memory), and no fewer than ten replications.
+ * Whether a mean is known to the relative error asked: half-width / |mean| <= g / (1 + g), which makes the
+ * error at most g of the true mean (Law 2015, sec. 9.4.1; from memory), and no fewer than ten replications.
  * @param asked g, for example 0.01
  */
 export function isPrecise(estimate: Estimate, asked: number): boolean {
   return estimate.n >= LEAST_FOR_PRECISION && relativeHalfWidth(estimate) <= asked / (1 + asked);
 }
 
-/** Replications that are likely to be needed, as the half-width falls with the root of their number; at least one more than there are. */
+/**
+ * Replications that are likely to be needed, as the half-width falls with the root of their number; at least
+ * one more than there are.
+ */
 export function replicationsFor(estimate: Estimate, asked: number): number {
   const ratio = relativeHalfWidth(estimate) / (asked / (1 + asked));
   const needed = Number.isFinite(ratio) ? Math.ceil(estimate.n * ratio * ratio) : 2 * estimate.n;
@@ -79,7 +83,10 @@ const ESTIMATES: Readonly<Record<PrecisionMeasure, (sample: Sample) => Later<Est
 export const measured = (sample: Sample, of: readonly PrecisionMeasure[]): Measured =>
   of.map((name) => ({ name, estimate: ESTIMATES[name](sample) }));
 
-/** The number of replications to go on to; null: all is known well enough, or the limit is reached. Batches at most double what there is. */
+/**
+ * The number of replications to go on to; null: all is known well enough, or the limit is reached. Batches at
+ * most double what there is.
+ */
 export function replicationsWanted(
   found: Measured,
   done: number,
@@ -122,7 +129,9 @@ export function precisionFindings({ asked, measures, replications }: PrecisionRe
     {
       kind: 'precision',
       replications,
-      text: `a precision of ${number(100 * asked)} % is not reached within ${replications} replications: ${each}; raise --most or ask for less`,
+      text:
+        `a precision of ${number(100 * asked)} % is not reached within ${replications} replications: ` +
+        `${each}; raise --most or ask for less`,
     },
   ];
 }

@@ -18,16 +18,22 @@ export interface WarmUpResult {
   readonly isFound: boolean;
   /** Start-up by MSER-5; null: the run is too short for it to be trusted. */
   readonly cutHours: number | null;
-  /** Too short: the units inside between the warm-up given and the cut differ from those after it, by more than chance; not known: they do not, but there is no cut to be trusted. */
+  /**
+   * Too short: the units inside between the warm-up given and the cut differ from those after it, by more
+   * than chance; not known: they do not, but there is no cut to be trusted.
+   */
   readonly verdict: 'long enough' | 'too short' | 'not known';
 }
 
-/** Confidence with which the stretch between the warm-up given and the cut must differ: the cut was chosen from the same data. */
+/**
+ * Confidence with which the stretch between the warm-up given and the cut must differ: the cut was chosen
+ * from the same data.
+ */
 const LEVEL = 0.99;
 
 /**
- * Where the start-up of a steady-state run ends, by MSER-5 over the mean of the replications watched closely; null for a programme,
- * which really starts empty, and where a run stopped early (gridlock).
+ * Where the start-up of a steady-state run ends, by MSER-5 over the mean of the replications watched closely;
+ * null for a programme, which really starts empty, and where a run stopped early (gridlock).
  */
 export function warmUp(sample: Sample): Later<WarmUpResult | null> {
   // All that can speak: those watched closely, and those that stopped.
@@ -84,7 +90,8 @@ export function warmUpFindings(seen: WarmUpResult | null): Finding[] {
   const remedy =
     cutHours === null
       ? 'the run is too short to say for how long; raise the length and the warm up'
-      : `MSER-5 ends the start-up after ${number(cutHours)} h; raise the warm up to that at least, or leave it to \`mser-5\``;
+      : `MSER-5 ends the start-up after ${number(cutHours)} h; raise the warm up to that at least, ` +
+        'or leave it to \`mser-5\`';
   return [
     {
       kind: 'warm-up',

@@ -60,9 +60,9 @@ export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
 }
 
 /**
- * Shares waiting places out over the buffers and banks of a route: most throughput for a budget of places, or, by the dual
- * of it, the fewest places for a rate (Gershwin & Schor 2000). Places cost the same everywhere, so the fewest are the cheapest.
- * Same scenario, seed and options: same results, to the last bit.
+ * Shares waiting places out over the buffers and banks of a route: most throughput for a budget of places,
+ * or, by the dual of it, the fewest places for a rate (Gershwin & Schor 2000). Places cost the same
+ * everywhere, so the fewest are the cheapest. Same scenario, seed and options: same results, to the last bit.
  */
 export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
   const {

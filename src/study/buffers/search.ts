@@ -1,14 +1,22 @@
 import { placesOf, type Layout, type Spot } from './spots.js';
 import type { Trials } from './trials.js';
 
-/** All moves of one place are tried up to so many spots; with more, those between the spots that lose least and gain most. */
+/**
+ * All moves of one place are tried up to so many spots; with more, those between the spots that lose least
+ * and gain most.
+ */
 const ALL_MOVES = 6,
   MOST_ENDS = 4;
-/** So large a part of what is missing is handed out at once, after one reading of the gains; and of many spots a place at least for so many. */
+/**
+ * So large a part of what is missing is handed out at once, after one reading of the gains; and of many spots
+ * a place at least for so many.
+ */
 const PORTION = 8,
   PORTION_OF_MANY = 4,
   SPOTS_A_PLACE = 12;
-/** With many spots, this part of them is looked at again for the next move, until none of them gains any more. */
+/**
+ * With many spots, this part of them is looked at again for the next move, until none of them gains any more.
+ */
 const NEAR = 4;
 const MOST_MOVES = 50;
 
@@ -30,8 +38,9 @@ const together = (layout: Layout, one: Layout, other: Layout): number[] =>
   layout.map((places, s) => one[s]! + other[s]! - places);
 
 /**
- * Search for good layouts by finite differences (Gershwin & Schor 2000, Annals of Operations Research 93, 117-144; from memory):
- * the gain of a spot is the throughput with one place more there, less that without, under common random numbers.
+ * Search for good layouts by finite differences (Gershwin & Schor 2000, Annals of Operations Research 93,
+ * 117-144; from memory): the gain of a spot is the throughput with one place more there, less that without,
+ * under common random numbers.
  */
 export class Search {
   /** @param worth relative gain below which a place is not moved: it would be chance */
@@ -41,7 +50,10 @@ export class Search {
     private readonly worth: number,
   ) {}
 
-  /** From a layout to one of as many places in all, or until `enough` says so: places go where they gain most, or come from where they lose least. */
+  /**
+   * From a layout to one of as many places in all, or until `enough` says so: places go where they gain most,
+   * or come from where they lose least.
+   */
   async walk(from: Layout, to: number, enough: (layout: Layout) => boolean = () => false): Promise<Layout> {
     let layout = from;
     for (
@@ -54,7 +66,10 @@ export class Search {
     return layout;
   }
 
-  /** Moves one place from one spot to another for as long as that gains: best neighbour first; or until `enough` says so. */
+  /**
+   * Moves one place from one spot to another for as long as that gains: best neighbour first; or until
+   * `enough` says so.
+   */
   async exchange(from: Layout, enough: (layout: Layout) => boolean = () => false): Promise<Layout> {
     const { trials } = this;
     let layout = from,
@@ -112,7 +127,10 @@ export class Search {
     return { takes: await spots(this.takes(layout)), gives: await spots(this.gives(layout)) };
   }
 
-  /** How many places are handed out, or taken away, after one reading: an endless goal is closed in on by parts of what there is already. */
+  /**
+   * How many places are handed out, or taken away, after one reading: an endless goal is closed in on by
+   * parts of what there is already.
+   */
   private portion(layout: Layout, to: number): number {
     const missing = Number.isFinite(to) ? Math.abs(to - placesOf(layout)) : placesOf(layout);
     return Math.max(
@@ -141,7 +159,10 @@ export class Search {
     return best.reduce((sum, one) => together(layout, sum, one), layout);
   }
 
-  /** For several of many spots at once a first look is enough: what is wrong with them is mended by the moves that follow. */
+  /**
+   * For several of many spots at once a first look is enough: what is wrong with them is mended by the moves
+   * that follow.
+   */
   private async first(ends: readonly Layout[], count: number): Promise<Layout[]> {
     return this.hasMany && count > 1 ? this.trials.leading(ends, count) : this.trials.best(ends, count);
   }

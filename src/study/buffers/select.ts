@@ -14,8 +14,8 @@ export interface Selected {
 }
 
 /**
- * The best of a few layouts by Kim & Nelson (2001), see `BestSelection`, on replications that the search has not seen: it
- * would otherwise favour those that were lucky in it.
+ * The best of a few layouts by Kim & Nelson (2001), see `BestSelection`, on replications that the search has
+ * not seen: it would otherwise favour those that were lucky in it.
  * @param zone difference that does not matter, in the unit of the rate
  */
 export async function selectBest(

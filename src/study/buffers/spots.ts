@@ -18,9 +18,10 @@ export type Layout = readonly number[];
 export const placesOf = (layout: Layout): number => layout.reduce((sum, each) => sum + each, 0);
 
 /**
- * The spots among which places are shared out: those named, by station, lane (all its banks) or as `lane: bank` and
- * `lane: arrival bank`; where none is named, all limited ones on the route of the units, except that ahead of a
- * saturated source, where a place brings nothing. A RangeError names what is not known or has no limit.
+ * The spots among which places are shared out: those named, by station, lane (all its banks) or as `lane:
+ * bank` and `lane: arrival bank`; where none is named, all limited ones on the route of the units, except
+ * that ahead of a saturated source, where a place brings nothing. A RangeError names what is not known or has
+ * no limit.
  */
 export function spotsOf(scenario: Scenario, named: readonly string[] = []): Spot[] {
   const all = onRoute(scenario),
@@ -37,17 +38,20 @@ export function spotsOf(scenario: Scenario, named: readonly string[] = []): Spot
   for (const name of named) {
     if (!all.some((spot) => spot.name === name || spot.of === name))
       throw new RangeError(
-        `at: expected a station or lane of the route, saw "${name}"; there are ${all.map((spot) => `"${spot.name}"`).join(', ')}`,
+        `at: expected a station or lane of the route, saw "${name}"; there are ` +
+          `${all.map((spot) => `"${spot.name}"`).join(', ')}`,
       );
   }
   const endless = chosen.find(({ present }) => present === Infinity);
   if (endless !== undefined)
     throw new RangeError(
-      `at: expected a limited buffer or bank, saw "${endless.name}", which is unlimited; give it a number in the scenario, or name the others`,
+      `at: expected a limited buffer or bank, saw "${endless.name}", which is unlimited; give it a ` +
+        'number in the scenario, or name the others',
     );
   if (chosen.length === 0)
     throw new RangeError(
-      'at: expected a limited buffer or bank on the route of the units, saw none; give the stations a buffer, or name them',
+      'at: expected a limited buffer or bank on the route of the units, saw none; give the ' +
+        'stations a buffer, or name them',
     );
   return chosen.map((spot) => ({ ...spot, least: leastOf(scenario, spot) }));
 }

@@ -162,27 +162,40 @@ function sentence(
   verdict: BufferResults['answer']['verdict'],
 ): string {
   const { goal, chosen, present, gain, unit, zone, enough, ample, level, spots } = results;
-  const rate = `${mean(chosen.rate)} ${unit} (${intervalName(level)} ${bounds(chosen.rate)}, ${count(chosen.rate.n, 'replication')})`;
+  const rate =
+    `${mean(chosen.rate)} ${unit} (${intervalName(level)} ${bounds(chosen.rate)}, ` +
+    `${count(chosen.rate.n, 'replication')})`;
   const against =
     chosen.places.join() === present.places.join()
       ? 'which is the layout as it is'
-      : `${gain.difference.mean > 0 ? '+' : ''}${mean(gain.difference)} (${bounds(gain.difference)}) against the ${present.total} of the layout as it is`;
+      : `${gain.difference.mean > 0 ? '+' : ''}${mean(gain.difference)} (${bounds(gain.difference)}) ` +
+        `against the ${present.total} of the layout as it is`;
   if (goal.kind === 'budget') {
     const slack =
       enough === null
         ? ''
-        : `; ${enough === 0 ? 'none at all comes' : `${enough} already come`} within ${number(100 * zone)} % of it`;
+        : `; ${enough === 0 ? 'none at all comes' : `${enough} already come`} within ` +
+          `${number(100 * zone)} % of it`;
     return `${count(chosen.total, 'place')}, well shared out, give ${rate}, ${against}${slack}.`;
   }
   const asked = `${number(goal.rate)} ${unit}`;
   switch (verdict) {
     case 'out of reach':
-      return `${asked} are out of reach of waiting places: ${ample!.placesEach} or more in each of ${count(spots.length, 'spot')} give ${rate}.`;
+      return (
+        `${asked} are out of reach of waiting places: ${ample!.placesEach} or more in each of ` +
+        `${count(spots.length, 'spot')} give ${rate}.`
+      );
     case 'reached':
       return `${asked} take ${count(chosen.total, 'place')}: they give ${rate}, ${against}.`;
     case 'not reached':
-      return `${asked} are not reached with the ${count(chosen.total, 'place')} found: they give ${rate}, ${against}.`;
+      return (
+        `${asked} are not reached with the ${count(chosen.total, 'place')} found: they give ${rate}, ` +
+        `${against}.`
+      );
     default:
-      return `Whether ${count(chosen.total, 'place')} are enough for ${asked} is not settled: they give ${rate}, ${against}; more replications are needed.`;
+      return (
+        `Whether ${count(chosen.total, 'place')} are enough for ${asked} is not settled: they give ` +
+        `${rate}, ${against}; more replications are needed.`
+      );
   }
 }

@@ -18,8 +18,9 @@ export interface RateMeasure {
 }
 
 /**
- * Throughput of every layout, over the same time: units a working day in the time in which the base is judged; over the whole
- * run where there is none; units an hour of a steady-state run. A replication that ends in gridlock counts as nothing shipped.
+ * Throughput of every layout, over the same time: units a working day in the time in which the base is
+ * judged; over the whole run where there is none; units an hour of a steady-state run. A replication that
+ * ends in gridlock counts as nothing shipped.
  * @param observations of the scenario as it is
  */
 export function rateMeasure(
@@ -44,8 +45,8 @@ function measure(unit: RateUnit, over: string, of: (observation: Observation) =>
 }
 
 /**
- * One replication of a layout. With `alike[s]` places or more at spot s it would have gone on just so: nobody was ever shut out
- * there, and no more were ever in it. Infinity: only with the places that it had.
+ * One replication of a layout. With `alike[s]` places or more at spot s it would have gone on just so: nobody
+ * was ever shut out there, and no more were ever in it. Infinity: only with the places that it had.
  */
 export interface Trial {
   readonly rate: number;

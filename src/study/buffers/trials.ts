@@ -8,7 +8,10 @@ import type { Replicator, Variant } from '../run/replicator.js';
 
 const average = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
-/** Layouts under way at a time, so that threads have something to do while the last replication of one goes on. */
+/**
+ * Layouts under way at a time, so that threads have something to do while the last replication of one goes
+ * on.
+ */
 const AT_ONCE = 2;
 
 interface Known {
@@ -18,9 +21,9 @@ interface Known {
 }
 
 /**
- * Throughput of layouts by replication. All layouts have the same replications, so that they are compared under common random
- * numbers. Each replication of a layout is run once, and not at all where it would go just as one that was run: a place that
- * nobody misses or uses changes nothing.
+ * Throughput of layouts by replication. All layouts have the same replications, so that they are compared
+ * under common random numbers. Each replication of a layout is run once, and not at all where it would go
+ * just as one that was run: a place that nobody misses or uses changes nothing.
  */
 export class Trials {
   private readonly known = new Map<string, Known>();
@@ -29,7 +32,8 @@ export class Trials {
   /**
    * @param model of the scenario
    * @param before replications passed over: the first here is number `before` + 1
-   * @param infers whether replications that would go alike are left out; two things at one instant might come in another order then
+   * @param infers whether replications that would go alike are left out; two things at one instant might come
+   * in another order then
    */
   constructor(
     private readonly replicator: Replicator<Trial>,
@@ -94,8 +98,8 @@ export class Trials {
   }
 
   /**
-   * The best `count` of the layouts by their means, the first of equal ones: all get a quarter of the replications, and the
-   * better quarter of them, three at the least, the rest.
+   * The best `count` of the layouts by their means, the first of equal ones: all get a quarter of the
+   * replications, and the better quarter of them, three at the least, the rest.
    */
   async best(layouts: readonly Layout[], count: number): Promise<Layout[]> {
     const leading = await this.leading(layouts, Math.max(3, count, Math.ceil(layouts.length / 4)));
@@ -110,7 +114,10 @@ export class Trials {
     return byMean(layouts, (each) => this.mean(each, few)).slice(0, count);
   }
 
-  /** What is known of the next replications of a layout, up to `to`, from others; undefined where it has to be run. */
+  /**
+   * What is known of the next replications of a layout, up to `to`, from others; undefined where it has to be
+   * run.
+   */
   private alike(layout: Layout, to: number): (Trial | undefined)[] {
     const from = this.values(layout).length,
       found = new Array<Trial | undefined>(to - from).fill(undefined);
@@ -148,7 +155,10 @@ export class Trials {
   }
 }
 
-/** Sorted by what cannot be ordered otherwise than by its value; the order in which they come decides between equal ones. */
+/**
+ * Sorted by what cannot be ordered otherwise than by its value; the order in which they come decides between
+ * equal ones.
+ */
 function byMean(layouts: readonly Layout[], mean: (layout: Layout) => number): Layout[] {
   return layouts
     .map((layout) => ({ layout, value: mean(layout) }))

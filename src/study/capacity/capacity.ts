@@ -9,14 +9,23 @@ import { demand, type Demand } from './demand.js';
 import { stationMinutes } from './station.js';
 import { supplyLimits } from './supplies.js';
 
-/** What one constraint could carry by itself. All rates count units released a working day of the release calendar. */
+/**
+ * What one constraint could carry by itself. All rates count units released a working day of the release
+ * calendar.
+ */
 export interface CapacityRow {
   readonly kind: 'station' | 'crew' | 'carrier' | 'lane' | 'feeder' | 'supply';
   readonly name: string;
   readonly site: string;
-  /** Visits (station, lane), steps that want it (crew), times claimed (carrier, team), sub-assemblies begun (feeder), parts used (supply), for each unit released. */
+  /**
+   * Visits (station, lane), steps that want it (crew), times claimed (carrier, team), sub-assemblies begun
+   * (feeder), parts used (supply), for each unit released.
+   */
   readonly visitsPerUnit: number;
-  /** Minutes of one place, person, carrier or truck for each unit released. For a feeder, those of its slowest station or crew; 0 for a supply. */
+  /**
+   * Minutes of one place, person, carrier or truck for each unit released. For a feeder, those of its slowest
+   * station or crew; 0 for a supply.
+   */
   readonly minutesPerUnit: number;
   /** Minutes of all its places, people, carriers or trucks a working day; 0 for a supply. */
   readonly availableMinutesPerDay: number;
@@ -27,27 +36,39 @@ export interface CapacityRow {
 }
 
 export interface CapacityTable {
-  /** Stations in the order of the scenario (arrival banks left out), crews, carriers, lanes, feeders, supplies. */
+  /**
+   * Stations in the order of the scenario (arrival banks left out), crews, carriers, lanes, feeders,
+   * supplies.
+   */
   readonly rows: readonly CapacityRow[];
   /** Highest rate asked, units a working day; of drawn arrivals the mean; null for a saturated line. */
   readonly askedPerDay: number | null;
   /** The least capacity: no plan can hold more. null: nothing limits. */
   readonly highestRatePerDay: number | null;
   readonly bottleneck: CapacityRow | null;
-  /** What the reader should know about how it was reckoned; one line a note; null: nothing beyond the rules below. */
+  /**
+   * What the reader should know about how it was reckoned; one line a note; null: nothing beyond the rules
+   * below.
+   */
   readonly note: string | null;
 }
 
 /**
- * Capacity by arithmetic, without chance in time and without blocking: mean minutes asked for by a unit against minutes
- * there are. Expected visits include rework, sampling, options, escapes, scrap and feeders (see `expectedVisits`).
+ * Capacity by arithmetic, without chance in time and without blocking: mean minutes asked for by a unit
+ * against minutes there are. Expected visits include rework, sampling, options, escapes, scrap and feeders
+ * (see `expectedVisits`).
  *
  * - Days are working days of the release calendar (see `dailyMinutes`).
- * - Crews have the people of each shift, less those who are missing on average. Overtime is left out, and the note says so.
- * - Unattended minutes (last settling, process) count in full against the shift minutes of a station on a calendar, though
- *   some may run through the night: there the capacity is on the safe side. At an unattended station the day has 24 h.
- * - Minutes at a station that fails are divided by its availability (see `availability`), also those of the crew, which stays.
- * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of the sites.
+ * - Crews have the people of each shift, less those who are missing on average. Overtime is left out, and the
+ * note says so.
+ * - Unattended minutes (last settling, process) count in full against the shift minutes of a station on a
+ * calendar, though
+ *  some may run through the night: there the capacity is on the safe side. At an unattended station the day
+ * has 24 h.
+ * - Minutes at a station that fails are divided by its availability (see `availability`), also those of the
+ * crew, which stays.
+ * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of
+ * the sites.
  * - A carrier's and a team's minutes are a lower bound (see `StayDemand`), so their capacity is an upper one.
  * - A feeder's capacity is that of its slowest station or crew, as if that worked for this feeder alone.
  * - A supply's is what comes in over what a unit takes (see `supplyLimits`).
@@ -85,7 +106,8 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
   const notes = asks.isExact
     ? []
     : [
-        'more than 256 combinations of options: each option was averaged by itself, as if steps chose among them independently',
+        'more than 256 combinations of options: each option was averaged by itself, as if steps ' +
+          'chose among them independently',
       ];
   if (Object.values(scenario.calendars).some(({ overtime }) => overtime.length > 0))
     notes.push('overtime is left out: it comes on top');

@@ -3,9 +3,9 @@ import type { Stream } from './inspection.js';
 import type { Build } from './mix.js';
 
 /**
- * Columns of a stream: units with each slot open; in a model with holds then units with each slot carried; with each slot passed on at
- * a limit (these are open too); and the minutes that carried items will take at a hold. All are sums over units, so that streams can be
- * split and joined.
+ * Columns of a stream: units with each slot open; in a model with holds then units with each slot carried;
+ * with each slot passed on at a limit (these are open too); and the minutes that carried items will take at a
+ * hold. All are sums over units, so that streams can be split and joined.
  */
 export interface Columns {
   readonly slots: number;
@@ -32,7 +32,10 @@ export interface Joining {
   readonly replaces: boolean;
 }
 
-/** What joins at a step with something open. Parts of a stock that only this step takes replace those it took before; own parts, and others, come on top of what is there. */
+/**
+ * What joins at a step with something open. Parts of a stock that only this step takes replace those it took
+ * before; own parts, and others, come on top of what is there.
+ */
 export function joiningAt(
   { routes, quality, steps }: Model,
   step: number,
@@ -62,7 +65,10 @@ export function joiningAt(
   return found;
 }
 
-/** Of several parts with the same flaw the unit has one item: 1 - (1 - r)^n. An own part counts at every visit of the join, also of a rework that did not take it off. */
+/**
+ * Of several parts with the same flaw the unit has one item: 1 - (1 - r)^n. An own part counts at every visit
+ * of the join, also of a rework that did not take it off.
+ */
 export function join(
   { units, open }: Stream,
   columns: Columns,
@@ -97,7 +103,10 @@ export function moveNotes(from: Stream, to: Stream, columns: Columns): void {
   }
 }
 
-/** All that is noted is mended; minutes over all units. `each`: mean work on an item without a time of its own. */
+/**
+ * All that is noted is mended; minutes over all units. `each`: mean work on an item without a time of its
+ * own.
+ */
 export function mendAll({ open }: Stream, columns: Columns, each: number): number {
   let minutes = open[mendMinutes(columns)];
   for (let slot = 0; slot < columns.slots; slot++) {

@@ -14,8 +14,9 @@ export interface StayDemand {
   /** Times that it is claimed. */
   readonly holds: number;
   /**
-   * Minutes for which it is kept, of the clock for a carrier, of work for a team's people: a lower bound. Step times, trips and
-   * the way back are in it, waiting, nights and blocking are not, nor is what runs unattended while a team stands by.
+   * Minutes for which it is kept, of the clock for a carrier, of work for a team's people: a lower bound.
+   * Step times, trips and the way back are in it, waiting, nights and blocking are not, nor is what runs
+   * unattended while a team stands by.
    */
   readonly minutes: number;
 }
@@ -49,7 +50,10 @@ export function stayDemands(model: Model, asks: Demand): StayDemand[] {
   });
 }
 
-/** One for each unit that does a step of the stretch; those who come back to it after they have left it are not counted again. */
+/**
+ * One for each unit that does a step of the stretch; those who come back to it after they have left it are
+ * not counted again.
+ */
 function holdsOf(model: Model, asks: Demand, id: number): number {
   const { stays, steps, routes } = model,
     route = steps.route[stays.from[id]],

@@ -8,9 +8,10 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 const WEEK = 7 * MINUTES_PER_DAY;
 
 /**
- * Mean minutes of each calendar for a working day of the release calendar (that of the first station's site), over the
- * whole weeks of the run's span. With a release calendar of five days a week, what is never off shift has 1440 * 7 / 5
- * minutes a working day, and a station that also works on Saturdays has the more for it. Overtime is left out.
+ * Mean minutes of each calendar for a working day of the release calendar (that of the first station's site),
+ * over the whole weeks of the run's span. With a release calendar of five days a week, what is never off
+ * shift has 1440 * 7 / 5 minutes a working day, and a station that also works on Saturdays has the more for
+ * it. Overtime is left out.
  */
 export interface DailyMinutes {
   /** Mean minutes a working day; calendar -1 is always. */
@@ -37,7 +38,8 @@ export function dailyMinutes(model: Model, scenario: Scenario): DailyMinutes {
   }
   if (!(workingDays > 0))
     throw new RangeError(
-      "programme: expected a working day of the first station's site in the span of the run, saw none; open its calendar or lengthen the run",
+      "programme: expected a working day of the first station's site in the span of the run, saw " +
+        'none; open its calendar or lengthen the run',
     );
   const minutes = model.calendars.map(
     (columns) => new Calendar(usualHours(columns)).worked(0, spanMinutes) / workingDays,

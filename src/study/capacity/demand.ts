@@ -7,7 +7,10 @@ import { expectedVisits, type Visits } from './visits.js';
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
 export interface Demand {
   readonly visits: Float64Array;
-  /** Minutes with people: work with its factors, settling between passes, repairs. Of a lot, a unit's part of it is not taken here. */
+  /**
+   * Minutes with people: work with its factors, settling between passes, repairs. Of a lot, a unit's part of
+   * it is not taken here.
+   */
   readonly attended: Float64Array;
   /** Minutes on the place without people: the last settling and the process. */
   readonly unattended: Float64Array;
@@ -22,8 +25,9 @@ export interface Demand {
 }
 
 /**
- * Walks every build through its route and, from there, through the feeders it draws on. A scrapped sub-assembly is made
- * again, so a feeder begins 1 / yield for each that is needed. A visit in rework takes parts off or asks for parts again.
+ * Walks every build through its route and, from there, through the feeders it draws on. A scrapped
+ * sub-assembly is made again, so a feeder begins 1 / yield for each that is needed. A visit in rework takes
+ * parts off or asks for parts again.
  */
 export function demand(model: Model): Demand {
   const { steps, stations, routes, resources } = model;

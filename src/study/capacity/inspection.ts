@@ -18,7 +18,10 @@ export interface Stream {
   readonly open: Float64Array;
 }
 
-/** Units that an inspection `from` sends back to a step `target`: those of the last sweep, and those of the present one. */
+/**
+ * Units that an inspection `from` sends back to a step `target`: those of the last sweep, and those of the
+ * present one.
+ */
 export class BackStream implements Stream {
   units = 0;
   readonly open: Float64Array;
@@ -57,11 +60,11 @@ export class BackStream implements Stream {
 }
 
 /**
- * What an inspection does to a stream of units, by expectation. Slots are taken as independent of each other, which is
- * exact as long as no loop ties them together.
+ * What an inspection does to a stream of units, by expectation. Slots are taken as independent of each other,
+ * which is exact as long as no loop ties them together.
  *
- * A send-back with limit L: where each visit ends in it with chance r, a unit is sent back r + r^2 + .. + r^L times
- * (geometric, cut off at L), the same as without a limit at the chance r (1 - r^L) / (1 - r^(L + 1)).
+ * A send-back with limit L: where each visit ends in it with chance r, a unit is sent back r + r^2 + .. + r^L
+ * times (geometric, cut off at L), the same as without a limit at the chance r (1 - r^L) / (1 - r^(L + 1)).
  */
 export class Inspection {
   /** Repairs found, by row of `thens`, in the sweep so far. */
@@ -159,8 +162,9 @@ export class Inspection {
   }
 
   /**
-   * How a row changes the notes of those of a stream that go one way: `add` takes the change against the same share of the stream as it was.
-   * What was passed on before is found again like any other; passed on anew, a unit goes on (`isOn`).
+   * How a row changes the notes of those of a stream that go one way: `add` takes the change against the same
+   * share of the stream as it was. What was passed on before is found again like any other; passed on anew, a
+   * unit goes on (`isOn`).
    */
   private note(
     { find, found, noted, passes }: Row,
@@ -229,7 +233,10 @@ export class Inspection {
   }
 }
 
-/** Chances of one row; `sent` and `stillOpen` (open and not sent back for it) are among units it does not scrap. */
+/**
+ * Chances of one row; `sent` and `stillOpen` (open and not sent back for it) are among units it does not
+ * scrap.
+ */
 interface Row {
   readonly find: Find;
   readonly found: number;
@@ -244,8 +251,9 @@ interface Row {
 }
 
 /**
- * Chance that a slot is open on a unit that goes to `target` (`Infinity`: on), where `none` is the chance that no row
- * of that target was found: for a row of an earlier target it is known that it was not, for one of a later target nothing is.
+ * Chance that a slot is open on a unit that goes to `target` (`Infinity`: on), where `none` is the chance
+ * that no row of that target was found: for a row of an earlier target it is known that it was not, for one
+ * of a later target nothing is.
  */
 function openAfter(before: number, row: Row | undefined, target: number, none: number): number {
   if (row === undefined) return before;
@@ -256,7 +264,10 @@ function openAfter(before: number, row: Row | undefined, target: number, none: n
   return (row.stillOpen * (1 - none / notSent)) / (1 - none);
 }
 
-/** Share of the finds of a row that a limit still lets go back; from the chance of a find seen in the last sweep. */
+/**
+ * Share of the finds of a row that a limit still lets go back; from the chance of a find seen in the last
+ * sweep.
+ */
 class LimitedLoop {
   private visits = 0;
   private finds = 0;

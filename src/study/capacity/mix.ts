@@ -5,8 +5,9 @@ import { UNLIMITED } from '../../flow/model/model.js';
 const MOST_COMBINATIONS = 256;
 
 /**
- * A build of the unit: the chance of each value of each option. In a full combination these are 0 and 1; an option that
- * plays no part, or all of them where there are too many combinations, keep the mix of the programme.
+ * A build of the unit: the chance of each value of each option. In a full combination these are 0 and 1; an
+ * option that plays no part, or all of them where there are too many combinations, keep the mix of the
+ * programme.
  */
 export interface Build {
   readonly weight: number;
@@ -15,11 +16,17 @@ export interface Build {
 
 export interface Mix {
   readonly builds: readonly Build[];
-  /** Whether every combination that plays a part has its own build; if not, options count as independent of each other within the route. */
+  /**
+   * Whether every combination that plays a part has its own build; if not, options count as independent of
+   * each other within the route.
+   */
   readonly isExact: boolean;
 }
 
-/** The combinations of the options on which conditions, work factors, chances or changeovers depend; weights sum to 1. */
+/**
+ * The combinations of the options on which conditions, work factors, chances or changeovers depend; weights
+ * sum to 1.
+ */
 export function optionMix(model: Model): Mix {
   const mixes = model.options.map((option) =>
     Float64Array.from(option.cumulative, (sum, i) => sum - (i > 0 ? option.cumulative[i - 1] : 0)),
@@ -111,7 +118,10 @@ export function meanChance(model: Model, build: Build, id: number): number {
   return sum + left * base[id];
 }
 
-/** The options that decide the way along a route: those of its conditions and chances, and those of own parts that rejoin there. */
+/**
+ * The options that decide the way along a route: those of its conditions and chances, and those of own parts
+ * that rejoin there.
+ */
 export function routeOptions(model: Model, route: number): number[] {
   const { steps, routes, chances } = model;
   const used = new Set<number>();
@@ -146,8 +156,8 @@ function oneValue(count: number, value: number): Float64Array {
 }
 
 /**
- * Builds by what the orders of a programme say of some options: one for each combination of values given, weighted by its
- * share of the quantity. Whatever is left open keeps the shares of the options.
+ * Builds by what the orders of a programme say of some options: one for each combination of values given,
+ * weighted by its share of the quantity. Whatever is left open keeps the shares of the options.
  * @param mixes chances of the values of each option, as drawn
  */
 export function orderedBuilds(

@@ -11,9 +11,9 @@ export interface StepMinutes {
 }
 
 /**
- * A crew is held from the changeover to the end of the last work and for repairs, not for the last settling or the
- * process. Steps side by side need their place together: that is counted at their group. A lot is worked on once for all
- * of it: its minutes are shared by the most units it can have.
+ * A crew is held from the changeover to the end of the last work and for repairs, not for the last settling
+ * or the process. Steps side by side need their place together: that is counted at their group. A lot is
+ * worked on once for all of it: its minutes are shared by the most units it can have.
  */
 export function stationMinutes(model: Model, asks: Demand, step: number): StepMinutes {
   const station = model.steps.station[step];
@@ -31,9 +31,10 @@ export function stationMinutes(model: Model, asks: Demand, step: number): StepMi
 }
 
 /**
- * Expected changeover minutes of a step: two units that follow each other on a place are independent draws from the mix of
- * values among the station's visits; see `changeoverMinutes`. With several places, of which a unit takes one
- * last set up for its value, this is an upper bound. A unit that only goes on to its next step in its place causes none.
+ * Expected changeover minutes of a step: two units that follow each other on a place are independent draws
+ * from the mix of values among the station's visits; see `changeoverMinutes`. With several places, of which a
+ * unit takes one last set up for its value, this is an upper bound. A unit that only goes on to its next step
+ * in its place causes none.
  */
 function changeover(model: Model, asks: Demand, step: number): number {
   const { steps, stations } = model;
@@ -63,8 +64,9 @@ function changeover(model: Model, asks: Demand, step: number): number {
 }
 
 /**
- * Minutes that steps side by side keep their place, per unit released, and those with people: a lower bound. It is the mean
- * of the longest of them (the mean of the longest time is more, by chance), or what the people who may be there at once need.
+ * Minutes that steps side by side keep their place, per unit released, and those with people: a lower bound.
+ * It is the mean of the longest of them (the mean of the longest time is more, by chance), or what the people
+ * who may be there at once need.
  */
 export function groupMinutes(
   { steps, beside, resources }: Model,
@@ -85,8 +87,9 @@ export function groupMinutes(
 }
 
 /**
- * Expected changeover minutes of a unit that takes a place, from the shares p of the values: the sum of p_i p_j t_ij over
- * pairs that differ, in order of arrival; with batches the mean time of these changeovers, as often as `inBatches` says.
+ * Expected changeover minutes of a unit that takes a place, from the shares p of the values: the sum of p_i
+ * p_j t_ij over pairs that differ, in order of arrival; with batches the mean time of these changeovers, as
+ * often as `inBatches` says.
  */
 export function changeoverMinutes({ stations, draws }: Model, station: number, shares: Float64Array): number {
   let minutes = 0,
@@ -104,20 +107,22 @@ export function changeoverMinutes({ stations, draws }: Model, station: number, s
 }
 
 /**
- * Changeovers a unit, at least, with batches of at most k, where p is the share of the commonest value and many units wait
- * (own arithmetic). Batches of k of it come 1 to k / p units; after each there is a changeover and one back, unless none of
- * the other units that came meanwhile waits, a chance of p^k at most. And no value has longer batches than k while the
- * commonest waits: 1 / k in all where p is below a half, else twice the batches of the others.
+ * Changeovers a unit, at least, with batches of at most k, where p is the share of the commonest value and
+ * many units wait (own arithmetic). Batches of k of it come 1 to k / p units; after each there is a
+ * changeover and one back, unless none of the other units that came meanwhile waits, a chance of p^k at most.
+ * And no value has longer batches than k while the commonest waits: 1 / k in all where p is below a half,
+ * else twice the batches of the others.
  */
 function inBatches(k: number, p: number): number {
   return Math.max(2 * p * (1 - p ** k), Math.min(1, 2 * (1 - p))) / k;
 }
 
 /**
- * Share of its time for which a station is fit for its task, in the long run. By operating time 1 / (1 + sum of mean
- * repair / mean time between), by the clock mean time between / (mean time between + mean repair) for each way to fail
- * (Hopp & Spearman, Factory Physics, ch. 8: effective time te = t0 / A; quoted from memory). Repairs that keep hours last
- * longer by the clock; repairs of what fails in use are taken to cost their full time on shift. Outages are left out.
+ * Share of its time for which a station is fit for its task, in the long run. By operating time 1 / (1 + sum
+ * of mean repair / mean time between), by the clock mean time between / (mean time between + mean repair) for
+ * each way to fail (Hopp & Spearman, Factory Physics, ch. 8: effective time te = t0 / A; quoted from memory).
+ * Repairs that keep hours last longer by the clock; repairs of what fails in use are taken to cost their full
+ * time on shift. Outages are left out.
  */
 export function availability({ failures, draws }: Model, station: number, daily: DailyMinutes): number {
   const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));

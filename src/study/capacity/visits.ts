@@ -22,7 +22,10 @@ import {
 import { Inspection, type BackStream, type Stream } from './inspection.js';
 import { chanceToMeet, meanChance, stockBuild, type Build } from './mix.js';
 
-/** What one unit of a build does on a route, by expectation. Arrays run over the steps of the route, from its first. */
+/**
+ * What one unit of a build does on a route, by expectation. Arrays run over the steps of the route, from its
+ * first.
+ */
 export interface Visits {
   readonly visits: Float64Array;
   /** Visits after which the unit goes on, neither sent back nor scrapped. */
@@ -41,11 +44,11 @@ const SETTLED = 1e-9;
 const MOST_SWEEPS = 5000;
 
 /**
- * Expected visits from the flow equations of the route: what enters a step is what leaves the one before and what
- * inspections send back to it (Jackson 1957: visits 1 / (1 - p) for one loop of chance p). They are solved by sweeps
- * along the route until what is sent back has settled. Carried along: in which rework a unit is (for steps that rework
- * skips, or that only rework visits) and each slot's chance of being open. The approximations are those of `Inspection`.
- * What feeders leave open comes in where their parts join.
+ * Expected visits from the flow equations of the route: what enters a step is what leaves the one before and
+ * what inspections send back to it (Jackson 1957: visits 1 / (1 - p) for one loop of chance p). They are
+ * solved by sweeps along the route until what is sent back has settled. Carried along: in which rework a unit
+ * is (for steps that rework skips, or that only rework visits) and each slot's chance of being open. The
+ * approximations are those of `Inspection`. What feeders leave open comes in where their parts join.
  */
 export function expectedVisits(
   model: Model,
@@ -139,7 +142,10 @@ function layPath(model: Model, route: number, build: Build, columns: Columns, le
 
 const FORWARD = -1;
 
-/** Takes one unit along the path, with what was sent back in the last sweep. Returns what comes out at the end. */
+/**
+ * Takes one unit along the path, with what was sent back in the last sweep. Returns what comes out at the
+ * end.
+ */
 function sweepPath(
   path: readonly PathStep[],
   columns: Columns,
@@ -196,7 +202,8 @@ function sweepPath(
         if (at.units > 0) passOver(at, 1 - chanceNoted(at, columns), beside, columns, pool);
       }
     }
-    // The inspection that sent a unit back sees it again, and a unit sent back stands at its target, whatever the conditions.
+    // The inspection that sent a unit back sees it again, and a unit sent back stands at its target, whatever
+    // the conditions.
     const due = streams.get(step);
     if (due !== undefined) {
       join(into(present, FORWARD, pool), due);

@@ -39,8 +39,8 @@ export interface CompareDesign extends FixedDesign<Reading, CompareResults> {
 }
 
 /**
- * The scenario and its what-ifs under common random numbers, and how they differ. `planning` is called around the planning of each
- * variant, which throws a RangeError if it cannot be planned.
+ * The scenario and its what-ifs under common random numbers, and how they differ. `planning` is called around
+ * the planning of each variant, which throws a RangeError if it cannot be planned.
  */
 export function compareDesign(
   { scenario, file, whatIfs, whatIfsFile, replications, seed, level }: CompareAsked,

@@ -33,7 +33,10 @@ export function baseWindow(
   );
 }
 
-/** What all variants are compared by. The throughput is taken over `window` with the base's working days, without one over each variant's whole run. */
+/**
+ * What all variants are compared by. The throughput is taken over `window` with the base's working days,
+ * without one over each variant's whole run.
+ */
 export function measuresOf(variants: readonly ComparedVariant[], window: Window | null): Measure[] {
   const each = (value: (reading: Reading) => number) => variants.map(() => rounded(value));
   const { quantity } = variants[0]!.scenario.programme,

@@ -6,7 +6,10 @@ import { ratio } from '../sample/sample.js';
 import { moneyOf } from '../sections/costs.js';
 import { lastShipped } from '../programme/dates.js';
 
-/** What studies keep of a replication: some two kilobytes, however long the run. Times are days, NaN where there is none. */
+/**
+ * What studies keep of a replication: some two kilobytes, however long the run. Times are days, NaN where
+ * there is none.
+ */
 export interface Reading {
   readonly replication: number;
   readonly outcome: Observation['outcome'];

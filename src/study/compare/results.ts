@@ -21,7 +21,10 @@ export interface ComparedMeasure {
   readonly difference: Estimate;
   /** The same over the base's mean, 0.1 for ten per cent; null where that is 0. */
   readonly relative: Estimate | null;
-  /** So many times as many replications would be needed without common random numbers; null where that cannot be told. */
+  /**
+   * So many times as many replications would be needed without common random numbers; null where that cannot
+   * be told.
+   */
   readonly pairingGain: number | null;
   readonly verdict: ComparedVerdict;
   /** The verdict as it is shown: `no difference seen larger than 0.2 days`. */
@@ -58,7 +61,9 @@ export interface CompareResults {
   readonly replications: number;
   /** Level of the values of each variant. */
   readonly level: number;
-  /** Level of each difference, so that all what-ifs together hold with `level` in each measure (Bonferroni). */
+  /**
+   * Level of each difference, so that all what-ifs together hold with `level` in each measure (Bonferroni).
+   */
   readonly differenceLevel: number;
   /** The answer in a sentence or two. */
   readonly answer: string;
@@ -76,7 +81,10 @@ export interface CompareResults {
     readonly workingDays: readonly number[];
   };
   readonly findings: readonly string[];
-  /** Values by replication, in the order of `measures`; null where there is none. The base first, then the what-ifs. */
+  /**
+   * Values by replication, in the order of `measures`; null where there is none. The base first, then the
+   * what-ifs.
+   */
   readonly runs: readonly {
     readonly variant: string;
     readonly replication: number;

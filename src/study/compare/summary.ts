@@ -21,7 +21,10 @@ export interface ComparisonToSummarise {
   readonly level: number;
 }
 
-/** Readings of a base and its what-ifs as results. The same readings give the same results, wherever they were made. */
+/**
+ * Readings of a base and its what-ifs as results. The same readings give the same results, wherever they were
+ * made.
+ */
 export function summariseComparison({
   variants,
   readings,
@@ -222,7 +225,10 @@ function lastBucket(readings: readonly (readonly Reading[])[], buckets: number):
   return shown;
 }
 
-/** Mean units over a bucket: none are left once a run is finished; NaN where a run had stopped with units inside. */
+/**
+ * Mean units over a bucket: none are left once a run is finished; NaN where a run had stopped with units
+ * inside.
+ */
 function wipInBucket({ outcome, endedAt, wipIn }: Reading, edges: ArrayLike<number>, bucket: number): number {
   const from = edges[bucket]!,
     to = edges[bucket + 1]!,

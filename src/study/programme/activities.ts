@@ -1,6 +1,9 @@
 import type { Estimate } from '../simulate/results.js';
 
-/** Due dates kept and missed. A unit not shipped in the run is late if its due date had passed, or if it could not be shipped any more. */
+/**
+ * Due dates kept and missed. A unit not shipped in the run is late if its due date had passed, or if it could
+ * not be shipped any more.
+ */
 export interface DueResult {
   /** Units with a due date of which it is known, a replication. */
   readonly units: Estimate;
@@ -20,7 +23,10 @@ export interface PlanResult {
   readonly released: readonly number[] | null;
   /** Null where nothing is due by date. */
   readonly due: readonly number[] | null;
-  /** Quantiles over replications of the units shipped (rank ceil(n p) of n replications): the spread of single builds, no interval of a mean. */
+  /**
+   * Quantiles over replications of the units shipped (rank ceil(n p) of n replications): the spread of single
+   * builds, no interval of a mean.
+   */
   readonly shipped: {
     readonly p10: readonly number[];
     readonly p50: readonly number[];
@@ -68,7 +74,10 @@ export interface Journey {
   readonly parts: readonly JourneyPart[];
   /** Days by activity, the longest first. */
   readonly totals: readonly { readonly what: JourneyActivity; readonly days: number }[];
-  /** By step in the order in which it came to them, all visits together: hours from the wait for it to its end, and those in which something was done to the unit or it was on the road. */
+  /**
+   * By step in the order in which it came to them, all visits together: hours from the wait for it to its
+   * end, and those in which something was done to the unit or it was on the road.
+   */
   readonly steps: readonly {
     readonly step: string;
     readonly site: string;

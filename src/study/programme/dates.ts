@@ -14,8 +14,8 @@ import { chanceLate } from './due-dates.js';
 export const QUANTILES = [0.5, 0.8, 0.95];
 
 /**
- * Quantiles over replications of the date on which the last unit was shipped. A replication that was not finished comes
- * after all that were: its date is not known, only that it is later. None without a quantity.
+ * Quantiles over replications of the date on which the last unit was shipped. A replication that was not
+ * finished comes after all that were: its date is not known, only that it is later. None without a quantity.
  */
 export function lastUnit(sample: Sample): Pending<DateQuantile[]> {
   if (sample.scenario.programme.quantity === undefined) return [];
@@ -30,7 +30,10 @@ export function lastShipped({ shippedAt }: Observation): number {
   return shippedAt.reduce((last, time) => (time > last || Number.isNaN(last) ? time : last), NaN);
 }
 
-/** A quantile of local days by number, with the order statistics that bound it; Infinity stands for later than all known. */
+/**
+ * A quantile of local days by number, with the order statistics that bound it; Infinity stands for later than
+ * all known.
+ */
 export function dateQuantile(days: Counts, p: number, level: number): DateQuantile {
   const { n } = days,
     name = `P${number(p * 100)}`,
@@ -42,7 +45,9 @@ export function dateQuantile(days: Counts, p: number, level: number): DateQuanti
   if (ranks === null)
     return {
       ...none,
-      why: `a ${number(level * 100)} % interval for ${name} needs ${leastForQuantile(p, level)} replications, there ${n === 1 ? 'is' : 'are'} ${n}`,
+      why:
+        `a ${number(level * 100)} % interval for ${name} needs ${leastForQuantile(p, level)} ` +
+        `replications, there ${n === 1 ? 'is' : 'are'} ${n}`,
     };
   const date = (rank: number): string | null => {
     const day = days.ranked(rank);
@@ -58,7 +63,10 @@ export function dateQuantile(days: Counts, p: number, level: number): DateQuanti
   };
 }
 
-/** When each unit is shipped and due, by build number. Where a replication did not ship it, it comes after all that did. */
+/**
+ * When each unit is shipped and due, by build number. Where a replication did not ship it, it comes after all
+ * that did.
+ */
 export function units(sample: Sample): Pending<UnitResult[]> {
   const {
     scenario: {

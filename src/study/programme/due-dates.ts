@@ -20,7 +20,10 @@ export function dueDates(sample: Sample): Pending<DueResult | null> {
   };
 }
 
-/** The chance of a unit to be late, by the replications in which it is known; null where it is not due or not known in any. */
+/**
+ * The chance of a unit to be late, by the replications in which it is known; null where it is not due or not
+ * known in any.
+ */
 export function chanceLate(sample: Sample, index: number): Later<Proportion | null> {
   const known = sample.count((each) => isLate(each, index) !== null),
     late = sample.count((each) => isLate(each, index) === true);

@@ -49,7 +49,10 @@ export function numberOfBuild(model: Model, build: string): number | undefined {
     : undefined;
 }
 
-/** The way of one unit in the first replication, which is run once more for it; null where there is no such unit, or it did not enter. */
+/**
+ * The way of one unit in the first replication, which is run once more for it; null where there is no such
+ * unit, or it did not enter.
+ */
 export function journey(
   model: Model,
   clock: ProgrammeClock,

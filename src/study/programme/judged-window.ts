@@ -14,10 +14,11 @@ export interface Window {
 }
 
 /**
- * The whole weeks (or parts) in which a rate is asked on every working day, from the first that starts at least one mean
- * lead time after the rate was first asked: before, the shop still fills and ships what entered at another rate. It ends
- * with the last whole week before releases at the rate end. Where the plan comes to the rate more than once, the longest
- * such time counts, the first of equal ones. null: there is no such week.
+ * The whole weeks (or parts) in which a rate is asked on every working day, from the first that starts at
+ * least one mean lead time after the rate was first asked: before, the shop still fills and ships what
+ * entered at another rate. It ends with the last whole week before releases at the rate end. Where the plan
+ * comes to the rate more than once, the longest such time counts, the first of equal ones. null: there is no
+ * such week.
  * @param lead mean lead time, minutes; NaN if nothing was shipped
  */
 export function judgedWindow(plan: Planned, perDay: number, lead: number): Window | null {
@@ -62,7 +63,10 @@ export function judgedWindow(plan: Planned, perDay: number, lead: number): Windo
   return best;
 }
 
-/** Working days with the time since which the rate has been asked without a break; Infinity on days on which it is not. */
+/**
+ * Working days with the time since which the rate has been asked without a break; Infinity on days on which
+ * it is not.
+ */
 function markedDays(
   { calendar: { workingDays, releaseDays }, scenario: { programme } }: Planned,
   perDay: number,

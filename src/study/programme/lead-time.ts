@@ -40,8 +40,9 @@ interface Pooled {
 }
 
 /**
- * Units of all replications in classes of one width, a round number of days. Within a bin of the tally (0.27 % wide)
- * units count as spread evenly, so a class may be off by a part of the bins at its edges; the total is exact.
+ * Units of all replications in classes of one width, a round number of days. Within a bin of the tally (0.27
+ * % wide) units count as spread evenly, so a class may be off by a part of the bins at its edges; the total
+ * is exact.
  */
 function histogram(sample: Sample): Later<Pick<Results['leadTime'], 'edges' | 'counts'>> {
   const pooled = sample.fold<Pooled>(

@@ -52,7 +52,10 @@ export function shippedAgainstPlan(sample: Sample): Later<PlanResult | null> | n
   });
 }
 
-/** Units shipped up to each end of a grid over replications, up to the end behind which nothing was shipped, or `until`. */
+/**
+ * Units shipped up to each end of a grid over replications, up to the end behind which nothing was shipped,
+ * or `until`.
+ */
 function shippedBy(sample: Sample, grid: Grid, until: number): Folded<readonly Counts[]> {
   return sample.fold<Counts[]>([new Counts()], (known, { shippedAt }) => {
     const times = sorted(shippedAt),
@@ -66,7 +69,10 @@ function shippedBy(sample: Sample, grid: Grid, until: number): Folded<readonly C
   });
 }
 
-/** Whether all replications have the due dates of the first: they do not where dates follow from releases by chance. */
+/**
+ * Whether all replications have the due dates of the first: they do not where dates follow from releases by
+ * chance.
+ */
 function sameDueDates(sample: Sample): Folded<boolean> {
   return sample.fold(
     true,
@@ -74,7 +80,10 @@ function sameDueDates(sample: Sample): Folded<boolean> {
   );
 }
 
-/** Day numbers from the programme's start on, and the times at which each but the first begins; one day or week at least. */
+/**
+ * Day numbers from the programme's start on, and the times at which each but the first begins; one day or
+ * week at least.
+ */
 class Grid {
   readonly days: number[];
   readonly ends: number[] = [];

@@ -7,8 +7,9 @@ import { pooledLeadTime } from './lead-time.js';
 import { judgedWindow, type Window } from './judged-window.js';
 
 /**
- * A rate counts as held when no more than this share of the units asked is missing. Our own convention: at 4 a day it is
- * one unit in twelve working days, which a plan makes good within its usual slack; there is no standard for it.
+ * A rate counts as held when no more than this share of the units asked is missing. Our own convention: at 4
+ * a day it is one unit in twelve working days, which a plan makes good within its usual slack; there is no
+ * standard for it.
  */
 export const SHORTFALL_ALLOWED = 0.02;
 
@@ -30,12 +31,15 @@ export interface RateJudged {
   readonly leadMinutes: number;
 }
 
-/** What must be kept of a replication to judge a rate: the time in which it is judged follows from all of them. */
+/**
+ * What must be kept of a replication to judge a rate: the time in which it is judged follows from all of
+ * them.
+ */
 export type ToJudge = Pick<Observation, 'outcome' | 'shipped' | 'leadMean' | 'shippedIn'>;
 
 /**
- * Holds if the whole interval of the mean shortfall is at or below what is allowed, falls short if it is above. A single
- * gridlock is a shortfall: a build that can come to a standstill does not hold a rate.
+ * Holds if the whole interval of the mean shortfall is at or below what is allowed, falls short if it is
+ * above. A single gridlock is a shortfall: a build that can come to a standstill does not hold a rate.
  */
 export function judgeRate(plan: Planned, observations: readonly ToJudge[], level: number): RateJudged {
   const askedPerDay = askedRate(plan.scenario).highest,

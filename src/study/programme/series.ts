@@ -12,7 +12,10 @@ export interface Shown {
   readonly count: Folded<number>;
 }
 
-/** Weeks of a programme or parts of a steady-state run, without those at the end in which nothing was planned or happened. */
+/**
+ * Weeks of a programme or parts of a steady-state run, without those at the end in which nothing was planned
+ * or happened.
+ */
 export function series(sample: Sample, shown: Shown): Pending<Results['series']> {
   const { buckets } = sample.clock,
     ofShown = <T>(all: readonly T[]): Later<readonly T[]> =>
@@ -82,7 +85,10 @@ export function shownBuckets(sample: Sample): Shown {
   };
 }
 
-/** Mean units over a bucket: none are left once a run is finished; NaN where a run had stopped with units inside. */
+/**
+ * Mean units over a bucket: none are left once a run is finished; NaN where a run had stopped with units
+ * inside.
+ */
 function wipInBucket(
   { model, clock }: Sample,
   { outcome, endedAt, wipIn, minutesIn }: Observation,
@@ -98,13 +104,19 @@ function wipInBucket(
   return minutesIn[bucket] > 0 ? units : NaN;
 }
 
-/** Units shipped a working day of the first station's site, over the whole time observed; NaN where there was no such day. */
+/**
+ * Units shipped a working day of the first station's site, over the whole time observed; NaN where there was
+ * no such day.
+ */
 export const shippedPerDay =
   ({ workingDays }: Pick<ReleaseCalendar, 'workingDays'>) =>
   ({ shipped, endedAt, minutes }: Pick<Observation, 'shipped' | 'endedAt' | 'minutes'>): number =>
     ratio(shipped, workingDaysBetween(workingDays, endedAt - minutes, endedAt));
 
-/** Units shipped over the time observed, per working day of the first station's site and per hour of the clock. */
+/**
+ * Units shipped over the time observed, per working day of the first station's site and per hour of the
+ * clock.
+ */
 export function throughput(sample: Sample): {
   readonly perDay: Later<Estimate>;
   readonly perHour: Later<Estimate>;

@@ -32,7 +32,9 @@ export function rampOf(scenario: Scenario): readonly { readonly from: string; re
 
 export interface RateAsked {
   readonly perDay: number;
-  /** First day of the last phase, ISO; undefined: that of the scenario. Phases from this day on are left out. */
+  /**
+   * First day of the last phase, ISO; undefined: that of the scenario. Phases from this day on are left out.
+   */
   readonly begins?: string | undefined;
   /** Weeks from the first day of the last phase to the window at least, and length of the window. */
   readonly settleWeeks: number;
@@ -40,9 +42,10 @@ export interface RateAsked {
 }
 
 /**
- * The scenario at a rate, units a working day: phases of its ramp above it are cut to it, the highest becomes the rate and goes
- * on to the end. The floor is empty at the start and every unit is drawn: quantity, opening, build list and due dates are left
- * out. Observation begins with the window, a Monday, so that lead times and utilisations are of it alone.
+ * The scenario at a rate, units a working day: phases of its ramp above it are cut to it, the highest becomes
+ * the rate and goes on to the end. The floor is empty at the start and every unit is drawn: quantity,
+ * opening, build list and due dates are left out. Observation begins with the window, a Monday, so that lead
+ * times and utilisations are of it alone.
  */
 export function atRate(scenario: Scenario, { perDay, begins, settleWeeks, weeks }: RateAsked): AtRate {
   const ramp = rampOf(scenario),

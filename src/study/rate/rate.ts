@@ -59,8 +59,9 @@ const LONGEST_SETTLE_WEEKS = 52,
 const LEAST_UNITS = 50;
 
 /**
- * The highest rate that holds, and from which week on the last phase of the ramp may begin. All rates see the same chance (common
- * random numbers), so that they differ by the rate alone. Same scenario, options and seed: same results, for any number of threads.
+ * The highest rate that holds, and from which week on the last phase of the ramp may begin. All rates see the
+ * same chance (common random numbers), so that they differ by the rate alone. Same scenario, options and
+ * seed: same results, for any number of threads.
  * @throws RangeError `programme: expected ..` for a scenario that has no rate, or a window too short for it
  */
 export async function rateStudy(options: RateOptions): Promise<RateResults> {
@@ -158,7 +159,10 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
   }
 }
 
-/** Weeks until the floor is full: the longest 90 % lead time of a few replications at the lowest rate, and some for WIP to come to rest. */
+/**
+ * Weeks until the floor is full: the longest 90 % lead time of a few replications at the lowest rate, and
+ * some for WIP to come to rest.
+ */
 async function settling(
   scenario: Scenario,
   perDay: number,
@@ -250,7 +254,8 @@ function watched(base: Scenario, rate: RateAsked) {
   const units = released.reduce((sum, each) => sum + each, 0);
   if (units < LEAST_UNITS)
     throw new RangeError(
-      `programme: expected at least ${LEAST_UNITS} units in a window of ${rate.weeks} weeks at ${rate.perDay} a day, saw ${units}; give more --weeks or a higher rate`,
+      `programme: expected at least ${LEAST_UNITS} units in a window of ${rate.weeks} weeks at ` +
+        `${rate.perDay} a day, saw ${units}; give more --weeks or a higher rate`,
     );
   return { ...at, model, released, units };
 }
@@ -280,7 +285,10 @@ function changesOf(points: readonly RatePoint[]): RateResults['changes'] {
     );
 }
 
-/** Bisection over the weeks of a year from the programme's start: in each the last phase begins on the same weekday as the start. */
+/**
+ * Bisection over the weeks of a year from the programme's start: in each the last phase begins on the same
+ * weekday as the start.
+ */
 async function ramp(
   scenario: Scenario,
   line: Line,
@@ -288,7 +296,8 @@ async function ramp(
   weeks: number,
   settleWeeks: number,
 ): Promise<RampResult> {
-  // After a lead time what comes out has to be what goes in; there is no rest behind it, since learning goes on in it.
+  // After a lead time what comes out has to be what goes in; there is no rest behind it, since learning goes
+  // on in it.
   const leadWeeks = Math.max(1, settleWeeks - REST_WEEKS),
     none = { perDay, begins: null, week: null, settleWeeks: leadWeeks, tried: [] };
   if (perDay === null)

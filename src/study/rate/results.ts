@@ -3,7 +3,10 @@ import type { Estimate, Proportion } from '../simulate/results.js';
 /** What became of a rate: see docs/rate.md. */
 export type RateVerdict = 'holds' | 'does not hold' | 'not settled';
 
-/** The shape of `results.json` of `rateproof rate`. Rates are units released a working day of the first station's site. */
+/**
+ * The shape of `results.json` of `rateproof rate`. Rates are units released a working day of the first
+ * station's site.
+ */
 export interface RateResults {
   readonly format: 'rateproof results';
   readonly version: number;
@@ -73,7 +76,10 @@ export interface RatePoint {
   readonly shippedPerDay: Estimate;
   readonly wip: Estimate;
   readonly leadDays: Estimate;
-  /** The station, crew, lane or carriers with the highest utilisation, by share of replications, the likeliest first. */
+  /**
+   * The station, crew, lane or carriers with the highest utilisation, by share of replications, the likeliest
+   * first.
+   */
   readonly stops: readonly {
     readonly name: string;
     readonly kind: string;
@@ -87,7 +93,10 @@ export interface RampResult {
   readonly outcome: 'from the start' | 'from a week on' | 'not within a year' | 'no ramp' | 'no rate';
   readonly sentence: string;
   readonly perDay: number | null;
-  /** First day of the last phase, and whole weeks from the start of the programme to it; null where there is none. */
+  /**
+   * First day of the last phase, and whole weeks from the start of the programme to it; null where there is
+   * none.
+   */
   readonly begins: string | null;
   readonly week: number | null;
   readonly settleWeeks: number;

@@ -11,8 +11,9 @@ export interface Bracket {
 }
 
 /**
- * Highest of the points 0 .. last that holds, taken to be monotone: evenly spaced points, then bisection between the lowest that
- * does not hold (or is not settled) and the one before it. What was looked at is kept by `look`, so that nothing is run twice.
+ * Highest of the points 0 .. last that holds, taken to be monotone: evenly spaced points, then bisection
+ * between the lowest that does not hold (or is not settled) and the one before it. What was looked at is kept
+ * by `look`, so that nothing is run twice.
  */
 export async function highestThatHolds(
   last: number,
@@ -45,7 +46,10 @@ function bracket(seen: ReadonlyMap<number, boolean>): Bracket {
   };
 }
 
-/** Least of the points 0 .. last that holds, taken to be monotone, by bisection; null if not even the last does. */
+/**
+ * Least of the points 0 .. last that holds, taken to be monotone, by bisection; null if not even the last
+ * does.
+ */
 export async function leastThatHolds(
   last: number,
   look: (point: number) => Promise<RateVerdict>,

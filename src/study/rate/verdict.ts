@@ -61,16 +61,23 @@ export interface Judged {
   readonly gridlocks: number;
 }
 
-/** Less growth than this over the whole window is no drift: where in its cycle of whole units the window ends makes as much. */
+/**
+ * Less growth than this over the whole window is no drift: where in its cycle of whole units the window ends
+ * makes as much.
+ */
 const DRIFT_UNITS = 1;
 
 /**
- * A rate holds where enough replications keep up and open units, released and not yet out, do not become more.
+ * A rate holds where enough replications keep up and open units, released and not yet out, do not become
+ * more.
  *
- * - A replication keeps up when at least 98 % of the units released by plan in the window are shipped in it. The lower end of the
- *   Wilson interval of their share is to be at least `sure`; where the upper end is below, the rate does not hold.
- * - The growth of open units is the slope of the least squares line through their weekly means, in each replication. They grow where
- *   the whole Student-t interval of the mean slope lies above 0, by a unit or more over the window.
+ * - A replication keeps up when at least 98 % of the units released by plan in the window are shipped in it.
+ * The lower end of the
+ *  Wilson interval of their share is to be at least `sure`; where the upper end is below, the rate does not
+ * hold.
+ * - The growth of open units is the slope of the least squares line through their weekly means, in each
+ * replication. They grow where
+ *  the whole Student-t interval of the mean slope lies above 0, by a unit or more over the window.
  * - A single gridlock is enough not to hold.
  */
 export function judge(
@@ -104,8 +111,9 @@ export function judge(
 }
 
 /**
- * Mean of open units by week, but for those that waited at the first door when the window began: WIP, and units released by plan that
- * wait to be let in, which are not WIP yet. Orders built again are taken out evenly.
+ * Mean of open units by week, but for those that waited at the first door when the window began: WIP, and
+ * units released by plan that wait to be let in, which are not WIP yet. Orders built again are taken out
+ * evenly.
  */
 function openByWeek(
   { wipIn, enteredIn, scrapped }: RateReading,

@@ -15,12 +15,15 @@ export function reliefsSentence({
   const first =
     best === undefined
       ? `Of ${count(reliefs.length, 'relief')} none surely ships more than ${from}.`
-      : `The best single relief is ${best.text}: ${withInterval(best.gain)} units a working day more than ${from}; ${count(sure.length, 'relief')} of ${reliefs.length} surely ship${sure.length === 1 ? 's' : ''} more.`;
+      : `The best single relief is ${best.text}: ${withInterval(best.gain)} units a working day more ` +
+        `than ${from}; ${count(sure.length, 'relief')} of ${reliefs.length} surely ` +
+        `ship${sure.length === 1 ? 's' : ''} more.`;
   const held =
     base.verdict !== 'holds'
       ? []
       : [
-          `The scenario holds the ${number(rate.askedPerDay ?? 0)} a day it asks for, so little can be gained; --rate asks for more.`,
+          `The scenario holds the ${number(rate.askedPerDay ?? 0)} a day it asks for, so little can be ` +
+            'gained; --rate asks for more.',
         ];
   const [next] = assumptions;
   const measure =
@@ -29,7 +32,8 @@ export function reliefsSentence({
       : next.largest <= zone
         ? [`No guess or estimate moves it by more than ${number(zone)} within its range.`]
         : [
-            `Measure next: ${next.path} (${next.basis}, ${next.value}), which moves it by up to ${number(next.largest)} within its range.`,
+            `Measure next: ${next.path} (${next.basis}, ${next.value}), which moves it by up to ` +
+              `${number(next.largest)} within its range.`,
           ];
   return [first, ...held, ...measure].join(' ');
 }

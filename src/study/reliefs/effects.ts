@@ -25,9 +25,10 @@ export function effectOf(
 }
 
 /**
- * Ratio of the mean gain to the mean change of cost, with the classical interval of a ratio: the Student interval of the mean of
- * (gain - ratio cost) / mean cost about it (Law 2015, sec. 9.5.3, the same as for regenerative cycles; from memory). null unless
- * the unit surely gets dearer, as otherwise a quotient tells nothing.
+ * Ratio of the mean gain to the mean change of cost, with the classical interval of a ratio: the Student
+ * interval of the mean of (gain - ratio cost) / mean cost about it (Law 2015, sec. 9.5.3, the same as for
+ * regenerative cycles; from memory). null unless the unit surely gets dearer, as otherwise a quotient tells
+ * nothing.
  */
 export function gainPerCost(
   base: readonly Compared[],

@@ -32,7 +32,9 @@ export function morePeople(scenario: Scenario): Relief[] {
 
 const EXTRA_MIN = 60;
 
-/** One hour of overtime on each working day of each calendar that has a free hour behind or ahead of a shift. */
+/**
+ * One hour of overtime on each working day of each calendar that has a free hour behind or ahead of a shift.
+ */
 export function moreHours(scenario: Scenario): Relief[] {
   return Object.entries(scenario.calendars).flatMap(([name, spec]): Relief[] => {
     const hour = freeHour(spec);
@@ -76,7 +78,10 @@ export function fewerFailures(scenario: Scenario): Relief[] {
     );
 }
 
-/** The hour behind the last shift, else behind another, else ahead of one, that no shift and no overtime of the calendar holds. */
+/**
+ * The hour behind the last shift, else behind another, else ahead of one, that no shift and no overtime of
+ * the calendar holds.
+ */
 function freeHour({ hours, overtime }: CalendarSpec): ClockSpan | undefined {
   const shifts = [...hours].reverse(),
     taken = [...hours, ...overtime.flatMap((each) => each.hours)];

@@ -18,7 +18,9 @@ export type ReliefKind = (typeof RELIEF_KINDS)[number];
 /** One small change of a scenario that may help. */
 export interface Relief {
   readonly kind: ReliefKind;
-  /** What is changed, as a planner reads it: `one person more in welders (hall)`; tells it from all others. */
+  /**
+   * What is changed, as a planner reads it: `one person more in welders (hall)`; tells it from all others.
+   */
   readonly text: string;
   /** A changed copy; the scenario itself stays. */
   readonly change: (scenario: Scenario) => Scenario;
@@ -35,7 +37,9 @@ export function withEntry<Value>(
   );
 }
 
-/** The distribution of `factor` (above 0) times the quantity: the form and the coefficient of variation stay. */
+/**
+ * The distribution of `factor` (above 0) times the quantity: the form and the coefficient of variation stay.
+ */
 export function scaled(d: Distribution, factor: number): Distribution {
   const by = (value: number): number => value * factor;
   switch (d.kind) {

@@ -54,10 +54,16 @@ const FIRST = 10,
   BETWEEN = 10;
 /** So many best reliefs the screen promises to keep. */
 const KEEP = 5;
-/** A gain below this share of the base's throughput does not matter: half of what a rate may miss and still count as held. Our own convention. */
+/**
+ * A gain below this share of the base's throughput does not matter: half of what a rate may miss and still
+ * count as held. Our own convention.
+ */
 const ZONE_SHARE = 0.01;
 
-/** Sets every relief and every varied assumption against the scenario as it is. Same scenario, seed and replications: same results, to the last bit. */
+/**
+ * Sets every relief and every varied assumption against the scenario as it is. Same scenario, seed and
+ * replications: same results, to the last bit.
+ */
 export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResults> {
   const { file, rate, replications: most, seed, workers, level = 0.95, journal, signal } = options;
   if (!(Number.isInteger(most) && most >= 2))
@@ -203,7 +209,10 @@ interface Candidate<Of> {
   readonly scenario: () => Scenario | undefined;
 }
 
-/** Models of changes; what cannot be, cannot be planned or is counted in other weeks is left out, with the reason. */
+/**
+ * Models of changes; what cannot be, cannot be planned or is counted in other weeks is left out, with the
+ * reason.
+ */
 function compiled<Of>(
   base: Changed,
   candidates: readonly Candidate<Of>[],

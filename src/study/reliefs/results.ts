@@ -3,7 +3,9 @@ import type { Out } from './screen.js';
 import type { ReliefKind } from './relief.js';
 import type { Estimate, Verdict } from '../simulate/results.js';
 
-/** The answer of `reliefs`, and the shape of its `results.json`. Throughput and gains are units a working day. */
+/**
+ * The answer of `reliefs`, and the shape of its `results.json`. Throughput and gains are units a working day.
+ */
 export interface ReliefsResults {
   readonly format: 'rateproof results';
   readonly version: number;
@@ -19,7 +21,10 @@ export interface ReliefsResults {
   /** Most that one relief was given, and what each was given before the first look. */
   readonly replications: number;
   readonly firstReplications: number;
-  /** Confidence that all intervals of a table hold together, and that of each of them (Bonferroni over those compared to the end). */
+  /**
+   * Confidence that all intervals of a table hold together, and that of each of them (Bonferroni over those
+   * compared to the end).
+   */
   readonly level: number;
   readonly eachLevel: { readonly reliefs: number; readonly assumptions: number };
   /** Gain that does not matter. */
@@ -69,7 +74,10 @@ export interface ReliefResult extends Effect {
   readonly text: string;
   /** Gain over the change of the cost of a unit; null unless that surely rises. */
   readonly gainPerCost: Estimate | null;
-  /** Among those that surely gain and do not surely lose by cost: first those whose unit gets no dearer, then by gain per cost. */
+  /**
+   * Among those that surely gain and do not surely lose by cost: first those whose unit gets no dearer, then
+   * by gain per cost.
+   */
   readonly rankPerCost: number | null;
 }
 export interface AssumptionResult {

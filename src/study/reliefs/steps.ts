@@ -5,7 +5,10 @@ import { scaled } from './relief.js';
 /** What is left of a work time. */
 const WORK_LEFT = 0.9;
 
-/** 10 % off the work of each step, and each chance to create a defect halved. Processes, repairs and mending stay. */
+/**
+ * 10 % off the work of each step, and each chance to create a defect halved. Processes, repairs and mending
+ * stay.
+ */
 export function betterSteps(scenario: Scenario): Relief[] {
   return [
     { feeder: undefined, route: scenario.route },

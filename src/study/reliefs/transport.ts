@@ -5,7 +5,10 @@ import { withEntry, type Relief } from './relief.js';
 /** A second departure is so long before an only one (behind it where that would be on the eve), minutes. */
 const APART_MIN = 240;
 
-/** One truck more on each lane, one departure more where they go by a timetable, one more of each kind of carrier. */
+/**
+ * One truck more on each lane, one departure more where they go by a timetable, one more of each kind of
+ * carrier.
+ */
 export function moreTransport(scenario: Scenario): Relief[] {
   const lanes = Object.entries(scenario.lanes);
   return [

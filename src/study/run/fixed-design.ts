@@ -1,7 +1,10 @@
 import type { Identity } from './journal.js';
 import { Replicator, type Reading, type ReplicatorOptions, type Take, type Variant } from './replicator.js';
 
-/** What a study makes of its replications as they come: one at a time, by variant, in replication order, so that they need not be kept. */
+/**
+ * What a study makes of its replications as they come: one at a time, by variant, in replication order, so
+ * that they need not be kept.
+ */
 export interface Gathering<Value, Found> {
   /** `variant`: index into the design's variants. */
   take(value: Value, variant: number): void;
@@ -10,8 +13,8 @@ export interface Gathering<Value, Found> {
 }
 
 /**
- * A study whose replications are known before it begins: they may be run apart from each other, in shards on other machines, and be
- * summed up later with the same results to the last bit.
+ * A study whose replications are known before it begins: they may be run apart from each other, in shards on
+ * other machines, and be summed up later with the same results to the last bit.
  */
 export interface FixedDesign<Value, Found> {
   readonly identity: Identity;

@@ -10,13 +10,17 @@ export interface IdentityParts {
   readonly scenario: Scenario;
   readonly seed: string;
   readonly level: number;
-  /** Whatever else may change a number, or which replications are run; `rampTo` is told as `ramp to`, undefined not at all. */
+  /**
+   * Whatever else may change a number, or which replications are run; `rampTo` is told as `ramp to`,
+   * undefined not at all.
+   */
   readonly more?: Readonly<Record<string, unknown>>;
 }
 
 /**
- * The identity of a study's replications, for its journal and its shards. Never the number of workers; nor, where all replications
- * are known before the study begins, their number: with more of them the others stay as they are.
+ * The identity of a study's replications, for its journal and its shards. Never the number of workers; nor,
+ * where all replications are known before the study begins, their number: with more of them the others stay
+ * as they are.
  */
 export function identityOf({ study, scenario, seed, level, more = {} }: IdentityParts): Identity {
   const asked = Object.entries(more)

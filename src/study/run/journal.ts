@@ -27,16 +27,18 @@ const MARK = Buffer.from('rateproof journal 1\n'),
 /**
  * Finished replications, on disk as they end, so that a long study that was cut off goes on from there.
  *
- * The file is a line that says what it is, then records: length (4 bytes), the first 16 bytes of the SHA-256 of the body, body
- * (V8's serialisation, which keeps typed arrays and NaN). The first record holds the identity. A record that was cut off, and all
- * behind it, are thrown away. In memory is only where each record lies.
+ * The file is a line that says what it is, then records: length (4 bytes), the first 16 bytes of the SHA-256
+ * of the body, body (V8's serialisation, which keeps typed arrays and NaN). The first record holds the
+ * identity. A record that was cut off, and all behind it, are thrown away. In memory is only where each
+ * record lies.
  */
 export class Journal<Value> {
   private readonly file: number;
   private readonly places = new Map<string, Place>();
 
   /**
-   * Opens or begins the journal at `path`, and checks every record; only `toRead` nothing is written, and there must be one.
+   * Opens or begins the journal at `path`, and checks every record; only `toRead` nothing is written, and
+   * there must be one.
    * @throws JournalError if it belongs to something else
    */
   constructor(

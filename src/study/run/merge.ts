@@ -30,7 +30,8 @@ export function checkTogether(folders: readonly ShardFolder[]): void {
     const changed = shardDifferences(first!.about, other.about);
     if (changed.length > 0)
       throw new ShardError(
-        `expected all shards to be of one study, but ${other.path} is not of that of ${first!.path}: ${changed.join('; ')}`,
+        `expected all shards to be of one study, but ${other.path} is not of that of ${first!.path}: ` +
+          `${changed.join('; ')}`,
       );
   }
 }
@@ -52,7 +53,8 @@ export function mergeShards<Value, Found>(
   const changed = differences(identity, design.identity);
   if (changed.length > 0)
     throw new ShardError(
-      `expected shards of this version with a scenario as they read it, but they are not: ${changed.join('; ')}`,
+      'expected shards of this version with a scenario as they read it, but they are not: ' +
+        `${changed.join('; ')}`,
     );
   const byIndex = new Map(folders.map((folder) => [folder.about.shard.index, folder]));
   const missing = Array.from({ length: of }, (_, i) => ({ index: i + 1, of })).filter(
@@ -64,7 +66,10 @@ export function mergeShards<Value, Found>(
       missing.map((shard) => {
         const numbers = replicationsOf(shard, replications),
           more = numbers.length - MOST_NAMED;
-        return `${shardName(shard)} is missing: replications ${numbers.slice(0, MOST_NAMED).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+        return (
+          `${shardName(shard)} is missing: replications ` +
+          `${numbers.slice(0, MOST_NAMED).join(', ')}${more > 0 ? ` and ${more} more` : ''}`
+        );
       }),
     );
   }

@@ -7,9 +7,10 @@ import type { Plan } from '../../flow/plan.js';
 const WIDE = '--max-inlined-bytecode-size-cumulative=8000';
 
 /**
- * Before the engine runs a model: in a line of plain steps V8 may put all that its event loop calls into one piece of
- * machine code, which makes it a fifth faster (`npm run bench`). Models that are mostly crews, passes and processes gain
- * nothing, and would pay seconds of compiling for it, so they are left alone (measured on the demo). It changes no result.
+ * Before the engine runs a model: in a line of plain steps V8 may put all that its event loop calls into one
+ * piece of machine code, which makes it a fifth faster (`npm run bench`). Models that are mostly crews,
+ * passes and processes gain nothing, and would pay seconds of compiling for it, so they are left alone
+ * (measured on the demo). It changes no result.
  */
 export function tuneFor({ steps }: Model): void {
   let plain = 0;

@@ -38,7 +38,10 @@ export interface ReplicatorOptions<Value> {
   readonly worker?: URL | undefined;
 }
 
-/** Threads run built code, which lies a folder beside this file's own; from the sources, as in tests, it is that of the last build. */
+/**
+ * Threads run built code, which lies a folder beside this file's own; from the sources, as in tests, it is
+ * that of the last build.
+ */
 const WORKER = new URL(
   import.meta.url.endsWith('.ts') ? '../../../dist/study/worker.js' : '../study/worker.js',
   import.meta.url,
@@ -48,8 +51,8 @@ const WORKER = new URL(
 const MOST_DEATHS = 3;
 
 /**
- * Replications under way for each thread, finished ones that wait for those before them among them. So while one takes some four
- * times as long as the others, every thread still has work.
+ * Replications under way for each thread, finished ones that wait for those before them among them. So while
+ * one takes some four times as long as the others, every thread still has work.
  */
 const LANES = 4;
 
@@ -57,8 +60,9 @@ const LANES = 4;
 export type Take<Value> = (value: Value, variant: number) => void;
 
 /**
- * Runs replications of variants on all threads, and hands over what was read of them in the order asked, the same for any number
- * of threads, for any thread that died, and whatever the journal held already. Close it at the end.
+ * Runs replications of variants on all threads, and hands over what was read of them in the order asked, the
+ * same for any number of threads, for any thread that died, and whatever the journal held already. Close it
+ * at the end.
  */
 export class Replicator<Value> {
   private pool: Tinypool | undefined;
@@ -73,8 +77,9 @@ export class Replicator<Value> {
   }
 
   /**
-   * Replications `from`, `from + every` .. up to `to` of each variant, handed over one at a time: by variant, in replication order.
-   * A lane begins another replication only when its last one was handed over, so no more values wait than there are lanes.
+   * Replications `from`, `from + every` .. up to `to` of each variant, handed over one at a time: by variant,
+   * in replication order. A lane begins another replication only when its last one was handed over, so no
+   * more values wait than there are lanes.
    */
   async each(
     variants: readonly Variant[],
@@ -175,7 +180,8 @@ export class Replicator<Value> {
         return (await this.pool.run(question, { signal: signal ?? null })) as Answer;
       } catch (error) {
         signal?.throwIfAborted();
-        // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool replaces.
+        // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool
+        // replaces.
         if (deaths === MOST_DEATHS) throw error;
       }
     }

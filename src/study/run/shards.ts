@@ -16,7 +16,10 @@ export interface ShardAbout {
   readonly version: number;
   readonly identity: Identity;
   readonly shard: Shard;
-  /** What the study's design is made from, scenario and all, as plain JSON; its keys differ from study to study. */
+  /**
+   * What the study's design is made from, scenario and all, as plain JSON; its keys differ from study to
+   * study.
+   */
   readonly asked: Readonly<Record<string, unknown>>;
 }
 
@@ -106,7 +109,8 @@ export function writeShard<Value>(
         const value = read(key);
         if (value === undefined)
           throw new ShardError(
-            `expected every replication of ${shardName(about.shard)} to stand in its journal as it was written, but one does not`,
+            `expected every replication of ${shardName(about.shard)} to stand in its journal as it was ` +
+              'written, but one does not',
           );
         journal.add(key, value);
       }

@@ -1,4 +1,7 @@
-/** What is known only once replications have come: `value` tells it of those that have come so far, anew each time. */
+/**
+ * What is known only once replications have come: `value` tells it of those that have come so far, anew each
+ * time.
+ */
 export class Later<T> {
   constructor(private readonly tell: () => Pending<T>) {}
 

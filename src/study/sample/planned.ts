@@ -4,7 +4,10 @@ import { releaseDays, type ReleaseDay } from '../../scenario/programme/release.j
 import { releaseSite, runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 
-/** The working days in which a programme is counted, those of the first station's site, and the planned releases on them. */
+/**
+ * The working days in which a programme is counted, those of the first station's site, and the planned
+ * releases on them.
+ */
 export interface ReleaseCalendar {
   readonly kind: 'programme' | 'steady state';
   readonly workingDays: readonly WorkingDay[];
@@ -19,7 +22,10 @@ export function releaseCalendar(scenario: Scenario): ReleaseCalendar {
   return { kind: span.kind, workingDays, releaseDays: releaseDays(scenario, workingDays, span) };
 }
 
-/** Working days between two times, minutes: each day counts by the share of its working minutes that lies there. */
+/**
+ * Working days between two times, minutes: each day counts by the share of its working minutes that lies
+ * there.
+ */
 export function workingDaysBetween(days: readonly WorkingDay[], from: number, to: number): number {
   return days.reduce((sum, day) => sum + minutesBetween(day, from, to) / day.minutes, 0);
 }

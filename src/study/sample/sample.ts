@@ -30,8 +30,8 @@ export interface Folded<Known> {
 }
 
 /**
- * The replications of one scenario, which come one at a time and are not kept: all that is to be known of them is asked before the
- * first one comes, and tells at any time of those that have come.
+ * The replications of one scenario, which come one at a time and are not kept: all that is to be known of
+ * them is asked before the first one comes, and tells at any time of those that have come.
  */
 export class Sample implements Planned {
   readonly scenario: Scenario;

@@ -7,9 +7,10 @@ import type { Sample } from '../sample/sample.js';
 import { carrierSite } from './carriers.js';
 
 /**
- * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane or kind of carrier with the
- * highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7); the first in this order of those that are
- * level. The mean active period (Roser, Nakano & Tanaka 2001) stands beside it, for replications in which there was one.
+ * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane
+ * or kind of carrier with the highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7);
+ * the first in this order of those that are level. The mean active period (Roser, Nakano & Tanaka 2001)
+ * stands beside it, for replications in which there was one.
  */
 export function bottlenecks(sample: Sample): Later<BottleneckResult[]> {
   const times = sample.counts(busiest);
@@ -50,7 +51,10 @@ export interface Resource {
   readonly site: string;
 }
 
-/** In the order of `Observation.utilisation`: stations, crews, lanes, carriers. Arrival banks have no equipment. */
+/**
+ * In the order of `Observation.utilisation`: stations, crews, lanes, carriers. Arrival banks have no
+ * equipment.
+ */
 export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
   const { stations, resources, lanes, siteNames, stays } = model;
   const all = [

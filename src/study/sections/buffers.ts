@@ -31,7 +31,10 @@ export function buffers(sample: Sample): Pending<BufferResult[]> {
   return [...ofStations, ...ofLanes].filter((each) => each !== null);
 }
 
-/** Spaces that units sent back have of their own are not counted, the units in them are: a level may go above the spaces. */
+/**
+ * Spaces that units sent back have of their own are not counted, the units in them are: a level may go above
+ * the spaces.
+ */
 function waitingRoom(
   sample: Sample,
   base: Pick<BufferResult, 'name' | 'kind' | 'site'>,

@@ -15,7 +15,9 @@ export interface CarriersResult {
   readonly free: Estimate;
   /** Share of time with none free. */
   readonly noneFree: Estimate;
-  /** Mean time with one unit, the way back not included (Little 1961: time with units over holds that ended). */
+  /**
+   * Mean time with one unit, the way back not included (Little 1961: time with units over holds that ended).
+   */
   readonly holdHours: Estimate;
 }
 export interface TeamResult {

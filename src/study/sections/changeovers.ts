@@ -52,7 +52,10 @@ const WEEK_MIN = 7 * MINUTES_PER_DAY;
 /** Units on one place in a strip, at most. */
 const MOST_UNITS = 160;
 
-/** Stations with changeovers, the one with the highest utilisation first. All strips are of one week: the busiest of the first station. */
+/**
+ * Stations with changeovers, the one with the highest utilisation first. All strips are of one week: the
+ * busiest of the first station.
+ */
 export function changeovers(sample: Sample): Later<ChangeoverResult[]> {
   const {
     model: { stations, siteNames, options },
@@ -117,8 +120,9 @@ interface Window {
 }
 
 /**
- * The week in which most changeovers began at a station, of those kept; the earliest of equals. Weeks are those of the
- * series, or run from the first stay where there are none. A week with more units than can be told apart is cut short.
+ * The week in which most changeovers began at a station, of those kept; the earliest of equals. Weeks are
+ * those of the series, or run from the first stay where there are none. A week with more units than can be
+ * told apart is cut short.
  */
 function busiestWeek({ model, clock, first }: Sample, station: number): Window | null {
   const stays = first.stays[station] ?? [],

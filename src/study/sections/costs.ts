@@ -40,7 +40,10 @@ interface Part {
   readonly of: (observation: Observation) => number;
 }
 
-/** Cost of a unit shipped: what has a price, over the time observed, by what was shipped in it. null where nothing has. */
+/**
+ * Cost of a unit shipped: what has a price, over the time observed, by what was shipped in it. null where
+ * nothing has.
+ */
 export function costs(sample: Sample): Pending<CostResult | null> {
   const {
     scenario: { costs },

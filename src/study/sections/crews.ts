@@ -16,7 +16,10 @@ export interface CrewResult {
   /** Person-hours of people who were there, over the time observed: in usual hours, in overtime. */
   readonly usualHours: Estimate;
   readonly overtimeHours: Estimate;
-  /** By bucket of the series, over the crew's hours in it: people engaged and people there, on average; `n` is 0 where it has none. Then person-hours of overtime. */
+  /**
+   * By bucket of the series, over the crew's hours in it: people engaged and people there, on average; `n` is
+   * 0 where it has none. Then person-hours of overtime.
+   */
   readonly series: {
     readonly engaged: readonly Estimate[];
     readonly present: readonly Estimate[];

@@ -11,7 +11,10 @@ import type { Estimate, Finding } from '../simulate/results.js';
 
 /** Results of rules 8 to 10. */
 export interface QualityResults {
-  /** A row a kind of defect and the step that makes it, in the order of the routes; those that were never made are left out. */
+  /**
+   * A row a kind of defect and the step that makes it, in the order of the routes; those that were never made
+   * are left out.
+   */
   readonly defects: readonly DefectResult[];
   /** A row a site where items are made. */
   readonly escapes: readonly EscapeResult[];
@@ -43,7 +46,10 @@ export interface DefectResult {
 }
 export interface EscapeResult {
   readonly site: string;
-  /** Items for each unit shipped: made in the site; of these found there, found in another, shipped without being found. */
+  /**
+   * Items for each unit shipped: made in the site; of these found there, found in another, shipped without
+   * being found.
+   */
   readonly madePerUnit: Estimate;
   readonly foundHerePerUnit: Estimate;
   readonly foundElsewherePerUnit: Estimate;
@@ -67,7 +73,9 @@ export interface ComparisonResult {
   readonly second: string;
   /** Units that both have seen, a replication. */
   readonly units: Estimate;
-  /** Shares of these, first visits: nothing found (good) or something (bad), at the first and at the second. */
+  /**
+   * Shares of these, first visits: nothing found (good) or something (bad), at the first and at the second.
+   */
   readonly goodGood: Estimate;
   readonly goodBad: Estimate;
   readonly badGood: Estimate;
@@ -112,7 +120,11 @@ export function shippedOpen(sample: Sample): Later<Finding[]> {
           {
             kind: 'shipped open',
             replications: replications.value,
-            text: `units were shipped with items that had been found and left open: ${number(items.value.mean)} a replication (${[...new Set(seenOf(kinds).map(({ name }) => name))].join(', ')}); a step with hold after the find would keep them back`,
+            text:
+              'units were shipped with items that had been found and left open: ' +
+              `${number(items.value.mean)} a replication ` +
+              `(${[...new Set(seenOf(kinds).map(({ name }) => name))].join(', ')}); a step with hold ` +
+              'after the find would keep them back',
           },
         ],
   );

@@ -13,14 +13,20 @@ export interface FailureResult {
   readonly places: number;
   /** Failures in the time observed, over all its places; outages are not failures. */
   readonly failures: Estimate;
-  /** From a failure to the end of its repair, by the clock: mean of a replication, and longest of a replication. */
+  /**
+   * From a failure to the end of its repair, by the clock: mean of a replication, and longest of a
+   * replication.
+   */
   readonly downHours: Estimate;
   readonly longestDownHours: Estimate;
   /** Share of the place time on shift in which the place was not down, be it by a failure or an outage. */
   readonly availability: Estimate;
 }
 
-/** A duration over replications with its order-statistic interval; null where it is not known, `why` then says so. */
+/**
+ * A duration over replications with its order-statistic interval; null where it is not known, `why` then says
+ * so.
+ */
 export interface DaysQuantile {
   readonly p: number;
   readonly days: number | null;
@@ -39,7 +45,10 @@ export interface OutageResult {
   readonly days: number;
   /** Units open (released and not yet out) when it began. */
   readonly openUnits: Estimate;
-  /** Replications in which no more were open again before the run ended, of those in which it began; null if it began in none. */
+  /**
+   * Replications in which no more were open again before the run ended, of those in which it began; null if
+   * it began in none.
+   */
   readonly recovered: Proportion | null;
   /** From its end until no more units were open than when it began; P50 and P80, days of 24 h. */
   readonly recoveryDays: readonly DaysQuantile[];

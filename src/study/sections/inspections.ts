@@ -37,8 +37,8 @@ export function inspections(sample: Sample): Later<InspectionResult[]> {
 }
 
 /**
- * Rolled throughput yield: the product of the first-time-through of all inspections of the unit's route, taken in each
- * replication over those to which a unit came. null without any.
+ * Rolled throughput yield: the product of the first-time-through of all inspections of the unit's route,
+ * taken in each replication over those to which a unit came. null without any.
  */
 export function rolledYield(sample: Sample): Later<Estimate | null> {
   const ofUnits = inspectionsOf(sample).filter(({ step }) => sample.model.steps.route[step] === 0),

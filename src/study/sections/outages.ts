@@ -64,7 +64,10 @@ export function outages(sample: Sample): Pending<OutageResult[]> {
   });
 }
 
-/** Minutes after the outage at which its picture may end: P80 of the recovery, or where that is not known the slowest; not recovered: never. */
+/**
+ * Minutes after the outage at which its picture may end: P80 of the recovery, or where that is not known the
+ * slowest; not recovered: never.
+ */
 const lastOf = (sorted: readonly number[], { days }: DaysQuantile): number =>
   days === null ? (sorted.at(-1) ?? Infinity) : days * MINUTES_PER_DAY;
 
@@ -106,7 +109,10 @@ function byDay(
   };
 }
 
-/** A quantile of minutes, shortest first, with the order statistics that bound it; Infinity stands for longer than all known. */
+/**
+ * A quantile of minutes, shortest first, with the order statistics that bound it; Infinity stands for longer
+ * than all known.
+ */
 function daysQuantile(sorted: readonly number[], p: number, level: number): DaysQuantile {
   const n = sorted.length,
     ranks = quantileRanks(n, p, level),
@@ -115,7 +121,9 @@ function daysQuantile(sorted: readonly number[], p: number, level: number): Days
   if (ranks === null)
     return {
       ...none,
-      why: `a ${number(level * 100)} % interval for P${number(p * 100)} needs ${leastForQuantile(p, level)} replications, there ${n === 1 ? 'is' : 'are'} ${n}`,
+      why:
+        `a ${number(level * 100)} % interval for P${number(p * 100)} needs ` +
+        `${leastForQuantile(p, level)} replications, there ${n === 1 ? 'is' : 'are'} ${n}`,
     };
   const late = sorted.filter((time) => time === Infinity).length,
     notYet = `${late} of ${n} replications had not recovered when the run ended`;

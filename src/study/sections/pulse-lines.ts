@@ -14,7 +14,9 @@ export interface PulseLineResult {
   /** Share of the moves that came later than the takt, and hours by which they were late, in all. */
   readonly late: Estimate;
   readonly lateHours: Estimate;
-  /** The same by what was the last to be ready: each station, then room ahead of the line (`station` null). */
+  /**
+   * The same by what was the last to be ready: each station, then room ahead of the line (`station` null).
+   */
   readonly charged: readonly { readonly station: string | null; readonly lateHours: Estimate }[];
 }
 

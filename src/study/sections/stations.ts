@@ -48,7 +48,10 @@ export function stations(sample: Sample): Pending<StationResult[]> {
     });
 }
 
-/** Trips begun; fill is units carried over truck spaces; wait is that of units carried, for their truck. Truck time is busy, blocked (waiting for room ahead) or free (at base). */
+/**
+ * Trips begun; fill is units carried over truck spaces; wait is that of units carried, for their truck. Truck
+ * time is busy, blocked (waiting for room ahead) or free (at base).
+ */
 export function lanes(sample: Sample): Pending<Results['lanes']> {
   const { lanes } = sample.model;
   return lanes.names.map((name, id) => ({

@@ -17,7 +17,9 @@ export interface SupplyResult {
   readonly lateLots: Estimate;
   /** Mean units on order; of a plan of deliveries, overdue. */
   readonly onOrder: Estimate;
-  /** Times that a unit or sub-assembly had to wait for it, and the mean length of these waits by the clock. */
+  /**
+   * Times that a unit or sub-assembly had to wait for it, and the mean length of these waits by the clock.
+   */
   readonly waits: Estimate;
   readonly waitHours: Estimate;
 }

@@ -30,7 +30,9 @@ export interface SimulateDesign extends FixedDesign<Observation, Results> {
   ) => Gathering<Observation, Results> & { readonly measured: Measured };
 }
 
-/** A scenario, many times over. The journey is told when it is summed up, and needs one replication once more. */
+/**
+ * A scenario, many times over. The journey is told when it is summed up, and needs one replication once more.
+ */
 export function simulateDesign(
   { scenario, file, replications, seed, level }: SimulateAsked,
   journey?: JourneyAsked,

@@ -12,8 +12,8 @@ export interface FindWarmUpOptions extends Pick<ReplicatorOptions<Observation>, 
 }
 
 /**
- * The warm-up of a steady-state run, minutes: where MSER-5 cuts the mean of the first replications, run without one. 0 where a
- * replication stopped early, which the run itself will tell.
+ * The warm-up of a steady-state run, minutes: where MSER-5 cuts the mean of the first replications, run
+ * without one. 0 where a replication stopped early, which the run itself will tell.
  * @throws RangeError `programme: expected ..` for a length within which no cut can be trusted
  */
 export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptions): Promise<number> {
@@ -30,7 +30,8 @@ export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptio
   if (found === null) return 0;
   if (found.cutHours === null)
     throw new RangeError(
-      'programme: expected a length within whose first half MSER-5 ends the start-up, saw one within which it does not; raise the length, or give a warm up',
+      'programme: expected a length within whose first half MSER-5 ends the start-up, saw one ' +
+        'within which it does not; raise the length, or give a warm up',
     );
   return found.cutHours * 60;
 }

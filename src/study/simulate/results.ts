@@ -12,12 +12,16 @@ import type { FailureResult, OutageResult } from '../sections/failures.js';
 import type { PulseLineResult } from '../sections/pulse-lines.js';
 
 /**
- * The shape of `results.json`, version 2 (1: trucks waiting for room counted as busy). Every number shown anywhere (terminal, picture, page) is in here.
- * Durations say their unit in the name; shares are 0..1; dates are ISO strings in the programme's zone.
+ * The shape of `results.json`, version 2 (1: trucks waiting for room counted as busy). Every number shown
+ * anywhere (terminal, picture, page) is in here. Durations say their unit in the name; shares are 0..1; dates
+ * are ISO strings in the programme's zone.
  */
 export const RESULTS_VERSION = 2;
 
-/** A mean over replications with its Student-t interval. `n` counts the replications that have a value; `low`/`high` are null below two, and of none the mean is 0. */
+/**
+ * A mean over replications with its Student-t interval. `n` counts the replications that have a value;
+ * `low`/`high` are null below two, and of none the mean is 0.
+ */
 export interface Estimate {
   readonly mean: number;
   readonly low: number | null;
@@ -34,7 +38,10 @@ export interface Proportion {
   readonly count: number;
   readonly n: number;
 }
-/** A quantile over replications with its order-statistic interval; null where the replications are too few, `why` then says so. */
+/**
+ * A quantile over replications with its order-statistic interval; null where the replications are too few,
+ * `why` then says so.
+ */
 export interface DateQuantile {
   readonly p: number;
   readonly date: string | null;
@@ -65,7 +72,10 @@ export interface Results extends QualityResults {
     readonly phases: readonly { readonly from: string; readonly perDay: number }[];
     readonly observedDays: number;
   };
-  /** Values of which the scenario says where they come from, in the order of the file; empty where it says nothing. */
+  /**
+   * Values of which the scenario says where they come from, in the order of the file; empty where it says
+   * nothing.
+   */
   readonly assumptions: readonly AssumptionResult[];
   readonly answer: Answer;
   /** Buckets of the time series: ISO weeks for a programme, equal parts for a steady-state run. */
@@ -98,7 +108,10 @@ export interface Results extends QualityResults {
     readonly edges: readonly number[];
     readonly counts: readonly number[];
   };
-  /** Shipped over the whole time observed, per working day of the first station's site and per hour of the clock. */
+  /**
+   * Shipped over the whole time observed, per working day of the first station's site and per hour of the
+   * clock.
+   */
   readonly throughput: { readonly perDay: Estimate; readonly perHour: Estimate };
   readonly stations: readonly StationResult[];
   /** Stations with changeovers, the one with the highest utilisation first. */
@@ -160,7 +173,10 @@ export type Verdict = 'holds' | 'falls short' | 'not settled' | 'no rate asked';
 export interface Answer {
   readonly verdict: Verdict;
   readonly sentence: string;
-  /** The rate asked at its highest, units per working day, and what was shipped per working day while it was asked for. */
+  /**
+   * The rate asked at its highest, units per working day, and what was shipped per working day while it was
+   * asked for.
+   */
   readonly askedPerDay: number | null;
   readonly heldPerDay: Estimate | null;
   readonly window: { readonly from: string; readonly to: string } | null;
@@ -201,9 +217,15 @@ export interface BufferResult {
   /** null: unlimited. */
   readonly spaces: number | null;
   readonly mean: Estimate;
-  /** Share of time with no space free; null where unlimited, or where it is not known: more than 63 spaces, an arrival bank of several. */
+  /**
+   * Share of time with no space free; null where unlimited, or where it is not known: more than 63 spaces, an
+   * arrival bank of several.
+   */
   readonly full: Estimate | null;
-  /** Share of time at each level 0, 1, 2 .. (the last one: that and above), mean over replications; empty where it is not known. */
+  /**
+   * Share of time at each level 0, 1, 2 .. (the last one: that and above), mean over replications; empty
+   * where it is not known.
+   */
   readonly levels: readonly number[];
 }
 export interface InspectionResult {
@@ -228,7 +250,10 @@ export interface BottleneckResult {
   readonly activePeriodHours: Estimate;
   /** Utilisation: active time over time on shift. */
   readonly active: Estimate;
-  /** Share of the time observed in which it was the sole momentary bottleneck, and a shifting one; `n` 0 where that was not followed. */
+  /**
+   * Share of the time observed in which it was the sole momentary bottleneck, and a shifting one; `n` 0 where
+   * that was not followed.
+   */
   readonly sole: Estimate;
   readonly shifting: Estimate;
 }
@@ -236,11 +261,16 @@ export interface UnitResult {
   readonly number: number;
   /** What the planner calls it; else its number. */
   readonly build: string;
-  /** Last day on which it is not late; null where it is not due, or not on the same day in all replications. */
+  /**
+   * Last day on which it is not late; null where it is not due, or not on the same day in all replications.
+   */
   readonly due: string | null;
   /** Chance to be shipped after it; null where it is not due. */
   readonly late: Proportion | null;
-  /** P50, P80 and P95 of the date of shipping; null where the replications are too few or too many did not ship it. */
+  /**
+   * P50, P80 and P95 of the date of shipping; null where the replications are too few or too many did not
+   * ship it.
+   */
   readonly shipped: readonly {
     readonly p: number;
     readonly date: string | null;

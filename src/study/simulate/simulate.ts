@@ -42,8 +42,9 @@ export interface SimulateOptions {
 }
 
 /**
- * Runs a scenario many times over and sums it up. Same scenario, seed and replications: same results, to the last bit.
- * Rejects with a RangeError for options or a programme that cannot be run, and with the signal's reason when it is aborted.
+ * Runs a scenario many times over and sums it up. Same scenario, seed and replications: same results, to the
+ * last bit. Rejects with a RangeError for options or a programme that cannot be run, and with the signal's
+ * reason when it is aborted.
  */
 export async function simulateStudy({
   scenario,
@@ -80,8 +81,9 @@ function wholeNumber(what: string, value: number): void {
 }
 
 /**
- * Adds replications of the design's single variant until the measures are known so well or the limit is reached (Law 2015, sec. 9.4.1;
- * from memory). How many there are hangs on the results alone, so it is the same for any number of threads.
+ * Adds replications of the design's single variant until the measures are known so well or the limit is
+ * reached (Law 2015, sec. 9.4.1; from memory). How many there are hangs on the results alone, so it is the
+ * same for any number of threads.
  * @param design its replications are those to begin with
  * @param gathering is given each one, in replication order, and tells of those that it has
  * @returns how many there are in the end

@@ -40,7 +40,10 @@ export interface Origin {
   readonly seed: string;
 }
 
-/** All that `simulate` tells of a scenario's replications. The same replications give the same results to the last bit. */
+/**
+ * All that `simulate` tells of a scenario's replications. The same replications give the same results to the
+ * last bit.
+ */
 export function summary(sample: Sample, { file, seed }: Origin): Later<Results> {
   const { scenario, model, calendar, level } = sample,
     { start, zone, quantity } = scenario.programme;

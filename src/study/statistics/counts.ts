@@ -1,6 +1,9 @@
 import { middleRank } from './quantile-interval.js';
 
-/** How often each of several numbers occurred, Infinity among them. Of whole numbers it stays small however many come, and its order statistics are exact. */
+/**
+ * How often each of several numbers occurred, Infinity among them. Of whole numbers it stays small however
+ * many come, and its order statistics are exact.
+ */
 export class Counts {
   private readonly times = new Map<number, number>();
   private sorted: readonly number[] | null = null;

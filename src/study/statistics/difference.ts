@@ -2,20 +2,26 @@ import { sampleVariance } from 'simple-statistics';
 import { meanInterval } from './interval.js';
 import type { Estimate } from '../simulate/results.js';
 
-/** Two variants of a scenario under common random numbers: replication r of the one is set against replication r of the other. */
+/**
+ * Two variants of a scenario under common random numbers: replication r of the one is set against replication
+ * r of the other.
+ */
 export interface Difference {
-  /** Mean of second minus first over the replications, with its paired Student-t interval at the level asked. */
+  /**
+   * Mean of second minus first over the replications, with its paired Student-t interval at the level asked.
+   */
   readonly difference: Estimate;
   /**
-   * (variance of first + variance of second) / variance of the differences: so many times as many replications would be
-   * needed for the same interval without common random numbers. null below two pairs, and where all differences are equal.
+   * (variance of first + variance of second) / variance of the differences: so many times as many
+   * replications would be needed for the same interval without common random numbers. null below two pairs,
+   * and where all differences are equal.
    */
   readonly pairingGain: number | null;
 }
 
 /**
- * Paired comparison (Law 2015, Simulation Modeling and Analysis, sec. 10.2.1 and 11.2: common random numbers; from memory).
- * Pairs in which either value is not a number are left out.
+ * Paired comparison (Law 2015, Simulation Modeling and Analysis, sec. 10.2.1 and 11.2: common random numbers;
+ * from memory). Pairs in which either value is not a number are left out.
  * @param first @param second values by replication, of equal length
  * @param level confidence of this interval; for several comparisons see `familyLevel`
  */
@@ -38,7 +44,10 @@ export function difference(first: readonly number[], second: readonly number[], 
   };
 }
 
-/** Level of each of several intervals so that all hold together with at least `level` (Bonferroni's inequality): 1 - (1 - level) / count. */
+/**
+ * Level of each of several intervals so that all hold together with at least `level` (Bonferroni's
+ * inequality): 1 - (1 - level) / count.
+ */
 export function familyLevel(level: number, count: number): number {
   return 1 - (1 - level) / Math.max(1, count);
 }

@@ -2,8 +2,8 @@ import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import type { Estimate } from '../simulate/results.js';
 
 /**
- * Number, mean and variance of values that come one at a time and are not kept (Welford 1962, Technometrics 4(3), 419-420). Values
- * that are not finite are left out.
+ * Number, mean and variance of values that come one at a time and are not kept (Welford 1962, Technometrics
+ * 4(3), 419-420). Values that are not finite are left out.
  */
 export class Moments {
   private count = 0;
@@ -35,9 +35,9 @@ export class Moments {
 }
 
 /**
- * Mean over replications with its Student-t interval, mean +- t(n - 1) s / sqrt(n) (Student 1908; Law 2015, ch. 9).
- * Values that are not numbers (nothing was shipped, nobody came) are left out, and `n` counts the others. Below two there
- * is no interval; of none the mean is 0 and `n` is 0.
+ * Mean over replications with its Student-t interval, mean +- t(n - 1) s / sqrt(n) (Student 1908; Law 2015,
+ * ch. 9). Values that are not numbers (nothing was shipped, nobody came) are left out, and `n` counts the
+ * others. Below two there is no interval; of none the mean is 0 and `n` is 0.
  * @param level confidence, above 0 and below 1
  */
 export function intervalOf({ n, mean, variance }: Moments, level: number): Estimate {

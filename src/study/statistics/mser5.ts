@@ -11,9 +11,10 @@ export interface WarmUp {
 const BATCH = 5;
 
 /**
- * Start-up cut MSER-5 (White 1997, Simulation 69(6), 323-334; White, Cobb & Spratt 2000): of means z_1 .. z_m of 5 successive
- * values, the cut d that makes sum_{j > d} (z_j - mean_d)^2 / (m - d)^2 least; a d beyond m / 2 is not accepted, the series
- * is then too short. Values beyond the last whole five are left out. Of equal minima the first counts.
+ * Start-up cut MSER-5 (White 1997, Simulation 69(6), 323-334; White, Cobb & Spratt 2000): of means z_1 .. z_m
+ * of 5 successive values, the cut d that makes sum_{j > d} (z_j - mean_d)^2 / (m - d)^2 least; a d beyond m /
+ * 2 is not accepted, the series is then too short. Values beyond the last whole five are left out. Of equal
+ * minima the first counts.
  * @param values of one series, usually the mean over replications, by equal parts of time
  * @throws RangeError below ten values
  */

@@ -8,10 +8,10 @@ export interface Ranks {
 }
 
 /**
- * Ranks of the order statistics that estimate a quantile and bound it, whatever the distribution: the number of values
- * at or below the quantile is binomial (n, p), and each tail beyond the bounds has at most (1 - level) / 2
- * (David & Nagaraja 2003, Order Statistics, sec. 7.1; quoted from memory). `middle` is the inverse of the empirical
- * distribution, rank ceil(n p). null where n is too small for an equal-tailed interval.
+ * Ranks of the order statistics that estimate a quantile and bound it, whatever the distribution: the number
+ * of values at or below the quantile is binomial (n, p), and each tail beyond the bounds has at most (1 -
+ * level) / 2 (David & Nagaraja 2003, Order Statistics, sec. 7.1; quoted from memory). `middle` is the inverse
+ * of the empirical distribution, rank ceil(n p). null where n is too small for an equal-tailed interval.
  */
 export function quantileRanks(n: number, p: number, level: number): Ranks | null {
   const key = `${n} ${p} ${level}`,
@@ -41,7 +41,10 @@ function reckon(n: number, p: number, level: number): Ranks | null {
 /** Rank ceil(n p) of n values, the inverse of their empirical distribution. */
 export const middleRank = (n: number, p: number): number => Math.max(1, Math.ceil(n * p - 1e-9));
 
-/** The least n with such an interval: both p^n and (1 - p)^n are at most (1 - level) / 2. 17 for P80 and 72 for P95 at 95 %. */
+/**
+ * The least n with such an interval: both p^n and (1 - p)^n are at most (1 - level) / 2. 17 for P80 and 72
+ * for P95 at 95 %.
+ */
 export function leastForQuantile(p: number, level: number): number {
   return Math.ceil(Math.log((1 - level) / 2) / Math.log(Math.max(p, 1 - p)));
 }

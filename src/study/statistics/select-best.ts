@@ -1,13 +1,15 @@
 import { sampleVariance } from 'simple-statistics';
 
 /**
- * Fully sequential selection of the best of k systems with an indifference zone (Kim & Nelson 2001, ACM TOMACS 11(3), 251-273,
- * procedure KN with c = 1; from memory): with at least `level` the one selected is the best, if that is better than all
- * others by `zone` or more; otherwise one within `zone` of the best is. Common random numbers are allowed: values of one
- * round belong together, and only variances of differences are used.
+ * Fully sequential selection of the best of k systems with an indifference zone (Kim & Nelson 2001, ACM
+ * TOMACS 11(3), 251-273, procedure KN with c = 1; from memory): with at least `level` the one selected is the
+ * best, if that is better than all others by `zone` or more; otherwise one within `zone` of the best is.
+ * Common random numbers are allowed: values of one round belong together, and only variances of differences
+ * are used.
  *
- * eta = ((2 alpha / (k - 1))^(-2 / (n0 - 1)) - 1) / 2, h^2 = 2 eta (n0 - 1). After r rounds i is out if for some l still in
- * mean_i < mean_l - max(0, zone / (2 r) (h^2 S_il^2 / zone^2 - r)), S_il^2 the variance of their differences in the first n0 rounds.
+ * eta = ((2 alpha / (k - 1))^(-2 / (n0 - 1)) - 1) / 2, h^2 = 2 eta (n0 - 1). After r rounds i is out if for
+ * some l still in mean_i < mean_l - max(0, zone / (2 r) (h^2 S_il^2 / zone^2 - r)), S_il^2 the variance of
+ * their differences in the first n0 rounds.
  */
 export class BestSelection {
   /** Numbers of those still in, ascending. */

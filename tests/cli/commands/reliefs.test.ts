@@ -5,7 +5,8 @@ import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import { rateproof, scenarioFolder } from '../run-cli.js';
 
 const folder = scenarioFolder();
-// Invented. One bench of 2 h work in 8 h days can do 4 a day; 5 are asked. A second bench or overtime helps, a space does not.
+// Invented. One bench of 2 h work in 8 h days can do 4 a day; 5 are asked. A second bench or overtime helps,
+// a space does not.
 writeFileSync(
   join(folder, 'short.yaml'),
   `scenario: short of a bench

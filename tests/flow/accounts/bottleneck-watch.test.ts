@@ -5,7 +5,9 @@ import { observe } from '../../../src/measure/observe.js';
 import type { Observation } from '../../../src/measure/observe.js';
 import { modelOf } from '../run-yaml.js';
 
-/** A serial line, always fed, with means of exponential work in minutes and two spaces between its stations. */
+/**
+ * A serial line, always fed, with means of exponential work in minutes and two spaces between its stations.
+ */
 const line = (means: readonly number[], { hours = 3000, kind = 'exponential' } = {}): string => `
 scenario: line
 programme: { arrivals: saturated, length: ${hours} h, warm up: 100 h }
@@ -21,7 +23,10 @@ function follow(yaml: string, closely = 1): Observation {
   return observe(simulate(prepare(modelOf(yaml), closely), 'watch', 1), 1);
 }
 
-/** Index of the station that ships the most when its work is 10 % shorter, by finite differences with common random numbers. */
+/**
+ * Index of the station that ships the most when its work is 10 % shorter, by finite differences with common
+ * random numbers.
+ */
 function mostEffect(means: readonly number[]): number {
   const shipped = means.map(
     (_, faster) => follow(line(means.map((mean, i) => (i === faster ? 0.9 * mean : mean))), 0).shipped,
@@ -34,7 +39,8 @@ const largest = (values: Float64Array): number => values.indexOf(Math.max(...val
 describe('the momentary bottleneck of a run', { timeout: 60_000 }, () => {
   it('is the slow station alone where no time varies: it never waits, the others do', () => {
     const { momentary } = follow(line([30, 60, 30], { hours: 1000, kind: 'fixed' }));
-    // s0 is blocked and s2 starved in each cycle, so the period of s1, without an end, is the longest throughout.
+    // s0 is blocked and s2 starved in each cycle, so the period of s1, without an end, is the longest
+    // throughout.
     expect(Array.from(momentary!.sole)).toEqual([0, 1, 0]);
     expect(Array.from(momentary!.shifting)).toEqual([0, 0, 0]);
   });

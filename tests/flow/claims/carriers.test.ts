@@ -13,7 +13,8 @@ const kept = ({ seen }: Played, id = 0): { held: number; coming: number; ended: 
 /** Rule 7, by hand. All units are ready at 0 and stand outside until the first station has room. */
 describe('a carrier', () => {
   it('is claimed at its first step, goes with the unit, and can be claimed again when it is back', () => {
-    // 1: a 0-10, b 10-20; the dolly is back at 25. 2 stands at a from 10, works 25-35, b 35-45, back 50. 3: stands 35, a 50-60, b 60-70.
+    // 1: a 0-10, b 10-20; the dolly is back at 25. 2 stands at a from 10, works 25-35, b 35-45, back 50. 3:
+    // stands 35, a 50-60, b 60-70.
     const played = play(`
 scenario: one dolly
 programme: { arrivals: saturated, quantity: 3 }
@@ -32,7 +33,8 @@ route: [{ step: one, at: a, work: 10 min }, { step: two, at: b, work: 10 min }, 
   });
 
   it('stays under a unit that is blocked behind the last of its steps', () => {
-    // 1: c 20-50. 2: a 20-30, b 30-40, blocked to 50. 3 stands at a from 30 and gets the dolly at 50, not at 40.
+    // 1: c 20-50. 2: a 20-30, b 30-40, blocked to 50. 3 stands at a from 30 and gets the dolly at 50, not at
+    // 40.
     const played = play(`
 scenario: blocked
 programme: { arrivals: saturated, quantity: 3 }
@@ -47,7 +49,8 @@ route: [{ step: one, at: a, work: 10 min }, { step: two, at: b, work: 10 min }, 
   });
 
   it('is given back when the unit moves from where it was blocked to a space', () => {
-    // c 20-65, 65-110, 110-155, 155-200. 2: a 20-30, b 30-40, space. 3: a 40-50, b 50-60, blocked to 65. 4 stands at a from 50, gets the dolly at 65.
+    // c 20-65, 65-110, 110-155, 155-200. 2: a 20-30, b 30-40, space. 3: a 40-50, b 50-60, blocked to 65. 4
+    // stands at a from 50, gets the dolly at 65.
     const played = play(`
 scenario: space
 programme: { arrivals: saturated, quantity: 4 }
@@ -61,8 +64,9 @@ route: [{ step: one, at: a, work: 10 min }, { step: two, at: b, work: 10 min }, 
   });
 
   it('is claimed together with the crew, all or none, and its want is shown before that of the crew', () => {
-    // 1: a 0-10, b 10-20. 2 stands at a from 10 and leaves the fitter alone; at 20 it was first to ask: a 20-30, and 1 waits at c for the fitter, c 30-60.
-    // 2: b 30-40, blocked to 60. 3 stands at a from 30, short of both, a 60-70. 2: c 70-100. 3: b 70-80, blocked to 100, c 100-130.
+    // 1: a 0-10, b 10-20. 2 stands at a from 10 and leaves the fitter alone; at 20 it was first to ask: a
+    // 20-30, and 1 waits at c for the fitter, c 30-60. 2: b 30-40, blocked to 60. 3 stands at a from 30,
+    // short of both, a 60-70. 2: c 70-100. 3: b 70-80, blocked to 100, c 100-130.
     const played = play(`
 scenario: together
 programme: { arrivals: saturated, quantity: 3 }
@@ -89,7 +93,8 @@ route:
 `;
 
   it('is kept by a unit that is sent back to before its first step', () => {
-    // 1: a 5-15, not tested. 2 stands at a from 10: a 15-25, t 25-35, s 35-40, a 40-50, t 50-60, and only then is the dolly free for 3, which stands at a from 15.
+    // 1: a 5-15, not tested. 2 stands at a from 10: a 15-25, t 25-35, s 35-40, a 40-50, t 50-60, and only
+    // then is the dolly free for 3, which stands at a from 15.
     const played = play(sentBack(2));
     expect(shippedAt(played)).toEqual([20, 65, 75]);
     expect(minutesIn(played, 'a', SHORT_CARRIER)).toBe(5 + 45);
@@ -123,7 +128,8 @@ route: [{ step: one, at: a, work: 10 min }, { step: test, at: t, sample: 1 in 2,
   });
 
   it('travels by lane with the unit and is brought back in its hours only', () => {
-    // Monday: a 0-13 h, drive to 13:30, b to 14:00. Back: half an hour to 14:30, the other half from 6:00 on Tuesday: 1830. Then 840 min again.
+    // Monday: a 0-13 h, drive to 13:30, b to 14:00. Back: half an hour to 14:30, the other half from 6:00 on
+    // Tuesday: 1830. Then 840 min again.
     const played = play(`
 scenario: two sites
 programme: { start: 2027-03-01, arrivals: saturated, quantity: 2 }
@@ -151,7 +157,8 @@ route: [{ step: one, at: a, work: 10 min }, { step: bake, at: oven, process: 30 
   });
 
   it('of a feeder stays with its sub-assembly until that goes into the stock', () => {
-    // Two axles at once at the start; one jig: 0-20, 20-40. Then each fit (10 min) asks for another: at 20 and at 40.
+    // Two axles at once at the start; one jig: 0-20, 20-40. Then each fit (10 min) asks for another: at 20
+    // and at 40.
     const played = play(`
 scenario: jig
 programme: { arrivals: saturated, quantity: 3 }
@@ -161,7 +168,8 @@ feeders: { axles: { stock: 2, route: [{ step: build axle, at: bench, work: 20 mi
 route: [{ step: fit, at: line, parts: { axles: 1 }, work: 10 min }]
 `);
     expect(shippedAt(played)).toEqual([30, 50, 70]);
-    // Axle 2 waits 0-20; 3 is begun when 1 is fitted at 20 and waits to 40, 4 at 40 waits to 60, 5 from 60 to the end.
+    // Axle 2 waits 0-20; 3 is begun when 1 is fitted at 20 and waits to 40, 4 at 40 waits to 60, 5 from 60 to
+    // the end.
     expect(minutesIn(played, 'bench', SHORT_CARRIER)).toBe(20 + 20 + 20 + 10);
   });
 });
@@ -182,7 +190,8 @@ route: [{ step: one, at: a, work: 10 h }, { step: two, at: b, work: 1 h }]
   });
 
   it('is people of a crew, beside those that a step asks for', () => {
-    // Three technicians. 1: a 0-10 with two, b 10-20 with all three. 2 stands at a from 10, a 20-30, and so on.
+    // Three technicians. 1: a 0-10 with two, b 10-20 with all three. 2 stands at a from 10, a 20-30, and so
+    // on.
     const played = play(`
 scenario: beside
 programme: { arrivals: saturated, quantity: 3 }
@@ -197,7 +206,8 @@ route: [{ step: one, at: a, work: 10 min }, { step: two, at: b, crew: { technici
   });
 
   it('and the people of its first step are claimed together: two free of three wanted are not enough', () => {
-    // Five technicians, two places. 1 takes three 0-10 and keeps two at b 10-20. 2 wants three: 10-20, b 20-30.
+    // Five technicians, two places. 1 takes three 0-10 and keeps two at b 10-20. 2 wants three: 10-20, b
+    // 20-30.
     const played = play(`
 scenario: sum
 programme: { arrivals: saturated, quantity: 2 }
@@ -211,7 +221,8 @@ route: [{ step: one, at: a, crew: { technicians: 1 }, work: 10 min }, { step: tw
   });
 
   it('mends what it finds without being asked for again', () => {
-    // 1: a 0-10, repair to 15 (the test fails always, sample 1 in 1): the team is there although the place holds no crew of its own.
+    // 1: a 0-10, repair to 15 (the test fails always, sample 1 in 1): the team is there although the place
+    // holds no crew of its own.
     const played = play(`
 scenario: repair
 programme: { arrivals: saturated, quantity: 2 }

@@ -5,8 +5,9 @@ import { minutesIn, play, shippedAt } from '../run-yaml.js';
 /** Rule 2, by hand. */
 describe('needs of a step', () => {
   it('are claimed all or none, and a big request is not starved by later small ones', () => {
-    // Two people. small: 1 at 0-30, 2 at 10-40, 3 asks at 20 and works 30-60. Unit 1 asks for both at 30, before unit 4 asks for one:
-    // at 40 one is free and waits for the other; big 60-70. Then 4 (asked at 30) goes before big of 2: 70-100, 100-110, 110-120, 120-130.
+    // Two people. small: 1 at 0-30, 2 at 10-40, 3 asks at 20 and works 30-60. Unit 1 asks for both at 30,
+    // before unit 4 asks for one: at 40 one is free and waits for the other; big 60-70. Then 4 (asked at 30)
+    // goes before big of 2: 70-100, 100-110, 110-120, 120-130.
     const played = play(`
 scenario: big request
 programme: { start: 2027-03-01, rate: { per day: 144 }, quantity: 4 }

@@ -2,7 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { OFF_SHIFT, SHORT_CREW, UNATTENDED, WORKING } from '../../../src/flow/floor/states.js';
 import { minutesIn, play, shippedAt } from '../run-yaml.js';
 
-/** Rule 3, shifts of a crew, by hand. 1 March 2027 is a Monday. Early 06:00-14:00, late 14:00-22:00, no breaks. */
+/**
+ * Rule 3, shifts of a crew, by hand. 1 March 2027 is a Monday. Early 06:00-14:00, late 14:00-22:00, no
+ * breaks.
+ */
 const H = 60,
   DAY = 1440;
 interface Parts {
@@ -36,8 +39,9 @@ route:
 
 describe('a crew with another headcount on each shift', () => {
   it('hands work over where the next shift has people, and breaks off what asked last', () => {
-    // Units at 06:00, 08:00, 10:00 (16 h over 8 units), each 10 h of one person. Early 3, late 2: at 14:00 unit 3 has had 4 h and is broken off.
-    // Unit 1 ends at 16:00; unit 3 goes on then, 6 h: 22:00. Unit 2: 08:00-18:00.
+    // Units at 06:00, 08:00, 10:00 (16 h over 8 units), each 10 h of one person. Early 3, late 2: at 14:00
+    // unit 3 has had 4 h and is broken off. Unit 1 ends at 16:00; unit 3 goes on then, 6 h: 22:00. Unit 2:
+    // 08:00-18:00.
     const played = play(
       shop({
         crews: 'fitters: { headcount: [3, 2] }',
@@ -60,7 +64,8 @@ describe('a crew with another headcount on each shift', () => {
   });
 
   it('goes on with work begun before newcomers, since that asked first', () => {
-    // One early, none late: unit 1 06:00-14:00 of 10 h, unit 2 asks at 14:00 (2 a day, 8 h apart). Next day unit 1 ends at 08:00, unit 2 goes 08:00-14:00 and 06:00-10:00.
+    // One early, none late: unit 1 06:00-14:00 of 10 h, unit 2 asks at 14:00 (2 a day, 8 h apart). Next day
+    // unit 1 ends at 08:00, unit 2 goes 08:00-14:00 and 06:00-10:00.
     const played = play(
       shop({
         crews: 'fitters: { headcount: [1, 0] }',
@@ -73,8 +78,9 @@ describe('a crew with another headcount on each shift', () => {
   });
 
   it('lets a step that wants more than the shift has wait, and others pass it', () => {
-    // pair wants 2: possible early only. Unit 1: cut 06:00-13:00, pair 13:00-15:00 is broken off at 14:00 with 1 h to go.
-    // Late has one person: unit 2 (released at 14:00) is cut 14:00-21:00; its pair waits. Tuesday: pair of 1 06:00-07:00, pair of 2 07:00-09:00.
+    // pair wants 2: possible early only. Unit 1: cut 06:00-13:00, pair 13:00-15:00 is broken off at 14:00
+    // with 1 h to go. Late has one person: unit 2 (released at 14:00) is cut 14:00-21:00; its pair waits.
+    // Tuesday: pair of 1 06:00-07:00, pair of 2 07:00-09:00.
     const played = play(
       shop({
         crews: 'fitters: { headcount: [2, 1] }',
@@ -89,7 +95,8 @@ describe('a crew with another headcount on each shift', () => {
   });
 
   it('leaves the settling between passes to itself', () => {
-    // Pass 1 06:00-13:00 by two; settle 13:00-16:00; at 14:00 nobody is there (late 0). Pass 2 asks at 16:00 and is done on Tuesday 06:00-13:00, settle to 16:00.
+    // Pass 1 06:00-13:00 by two; settle 13:00-16:00; at 14:00 nobody is there (late 0). Pass 2 asks at 16:00
+    // and is done on Tuesday 06:00-13:00, settle to 16:00.
     const played = play(
       shop({
         crews: 'fitters: { headcount: [2, 0] }',
@@ -105,7 +112,8 @@ describe('a crew with another headcount on each shift', () => {
   });
 
   it('takes up after a night and a clock change what was left', () => {
-    // Oslo, clocks forward on Sunday 28 March 2027. Friday 06:00-14:00 by 1 of early, none late: 20 h = Friday 8, Monday 8, Tuesday 4.
+    // Oslo, clocks forward on Sunday 28 March 2027. Friday 06:00-14:00 by 1 of early, none late: 20 h =
+    // Friday 8, Monday 8, Tuesday 4.
     const played = play(
       shop({
         crews: 'fitters: { headcount: [1, 0] }',
@@ -118,7 +126,8 @@ describe('a crew with another headcount on each shift', () => {
   });
 
   it('breaks off a lot as one', () => {
-    // Lot of two from 08:00 (units 8 h apart would wait; 16 a day: 1 h apart, so 07:00) of 10 h by one; late 0: 7 h to 14:00, 3 h on Tuesday.
+    // Lot of two from 08:00 (units 8 h apart would wait; 16 a day: 1 h apart, so 07:00) of 10 h by one; late
+    // 0: 7 h to 14:00, 3 h on Tuesday.
     const played = play(
       shop({
         crews: 'fitters: { headcount: [1, 0] }',
@@ -163,7 +172,8 @@ describe('a crew with another headcount on each shift', () => {
 
 describe('hand over: wait', () => {
   it('keeps work for the shift that began it, and lets the next one do other work', () => {
-    // Unit 1 (06:00): 8 h of early to 14:00, waits, 2 h of early on Tuesday: 08:00. Unit 2 (14:00): late 14:00-22:00, then Tuesday 14:00-16:00.
+    // Unit 1 (06:00): 8 h of early to 14:00, waits, 2 h of early on Tuesday: 08:00. Unit 2 (14:00): late
+    // 14:00-22:00, then Tuesday 14:00-16:00.
     const played = play(
       shop({
         crews: 'fitters: { headcount: 1, hand over: wait }',
@@ -178,7 +188,8 @@ describe('hand over: wait', () => {
   });
 
   it('takes up its own work before new requests are met', () => {
-    // Unit 1 begins at 06:00 (early), unit 2 at 14:00 (late, 4 h: 18:00), unit 3 asks at Tuesday 06:00 and waits for unit 1, 06:00-08:00.
+    // Unit 1 begins at 06:00 (early), unit 2 at 14:00 (late, 4 h: 18:00), unit 3 asks at Tuesday 06:00 and
+    // waits for unit 1, 06:00-08:00.
     const played = play(
       shop({
         crews: 'fitters: { headcount: 1, hand over: wait }',
@@ -192,7 +203,8 @@ describe('hand over: wait', () => {
   });
 
   it('does not keep for a shift what that has not begun', () => {
-    // The floor is open 06:00-14:00. Unit 2 is free to be fitted at 14:00, when the late shift claims it; the early shift begins it on Tuesday at 06:00.
+    // The floor is open 06:00-14:00. Unit 2 is free to be fitted at 14:00, when the late shift claims it; the
+    // early shift begins it on Tuesday at 06:00.
     const played = play(
       shop({
         crews: 'fitters: { headcount: 1, hand over: wait }',
@@ -221,7 +233,8 @@ describe('hand over: wait', () => {
 
 describe('absence', () => {
   it('of nearly everybody stops the work until somebody comes', () => {
-    // Seeds differ in how many shifts pass: the work of 1 h ends an hour after the start of a shift in which the only person is there.
+    // Seeds differ in how many shifts pass: the work of 1 h ends an hour after the start of a shift in which
+    // the only person is there.
     const ends = Array.from(
       { length: 16 },
       (_, i) =>

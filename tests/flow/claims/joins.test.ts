@@ -155,7 +155,8 @@ describe('an open item of a sub-assembly from a stock', () => {
 
 describe('a part that is taken from the stock again', () => {
   it('replaces the first one, with its items', () => {
-    // Axle 1, cracked, 0-10; fit 10-15; look 15-20 sends back to fit, which takes axle 2 at 20, cracked too; look 25-30 finds it, and scraps at the limit.
+    // Axle 1, cracked, 0-10; fit 10-15; look 15-20 sends back to fit, which takes axle 2 at 20, cracked too;
+    // look 25-30 finds it, and scraps at the limit.
     const played = play(
       shop(
         axles(''),
@@ -181,7 +182,8 @@ describe('a part that is taken from the stock again', () => {
         { quantity: 2 },
       ),
     );
-    // Axles 1 (sound, 10) and 2 (cracked, 21) in stock. Unit 1 takes axle 1: 25 + 10. Unit 2 at 50 takes axle 2, fails at 60, takes axle 3 (sound, made from 25): 70.
+    // Axles 1 (sound, 10) and 2 (cracked, 21) in stock. Unit 1 takes axle 1: 25 + 10. Unit 2 at 50 takes axle
+    // 2, fails at 60, takes axle 3 (sound, made from 25): 70.
     expect(shippedAt(played)).toEqual([35, 70]);
     expect(visits(played, 'fit')).toBe(3);
     expect(played.seen.quality.replaced[0]).toBe(1);
@@ -189,7 +191,8 @@ describe('a part that is taken from the stock again', () => {
   });
 
   it('is what a failed test asks for that sends back to the step which takes it: component replaced and tested again', () => {
-    // A kit takes a pump at 10, 10-13; the test 13-15 fails twice (limit 2): each time another pump. The last passes on.
+    // A kit takes a pump at 10, 10-13; the test 13-15 fails twice (limit 2): each time another pump. The last
+    // passes on.
     const played = play(
       shop(
         `  pumps: { stock: 1, route: [{ step: build pump, at: bench, work: 10 min }] }
@@ -198,7 +201,8 @@ describe('a part that is taken from the stock again', () => {
   - { step: fit, at: line, parts: { kits: 1 }, work: 5 min }`,
       ),
     );
-    // Pumps at 10, 20, 30: kit 10-13, test -15, waits for pump 2 until 20: -23, -25, pump 3 at 30: -33, -35; fit -40.
+    // Pumps at 10, 20, 30: kit 10-13, test -15, waits for pump 2 until 20: -23, -25, pump 3 at 30: -33, -35;
+    // fit -40.
     expect(shippedAt(played)).toEqual([40]);
     // The fourth visit is that of the next kit, begun when the first is taken at 35.
     expect(visits(played, 'build kit')).toBe(4);
@@ -211,7 +215,8 @@ describe('an open item of own parts', () => {
     '  doors: { own: true, route: [{ step: trim, at: bench, work: 20 min, creates: { dent: 100 % } }] }';
 
   it('is on the unit from the step at which they rejoin, not before', () => {
-    // off 0-10; doors 10-30; detour until 40; look 40-45, when the doors are back but not on the unit; fit 45-50; last look 50-55, repair 8.
+    // off 0-10; doors 10-30; detour until 40; look 40-45, when the doors are back but not on the unit; fit
+    // 45-50; last look 50-55, repair 8.
     const played = play(
       shop(
         doors,
@@ -227,7 +232,8 @@ describe('an open item of own parts', () => {
   });
 
   it('goes back to the feeder with them when they come off again', () => {
-    // The crack sends the unit back to where the doors come off; they take their dent along, and another is no second item.
+    // The crack sends the unit back to where the doors come off; they take their dent along, and another is
+    // no second item.
     const played = play(
       shop(
         doors,
@@ -238,7 +244,8 @@ describe('an open item of own parts', () => {
   - { step: last look, at: second gate, work: 5 min, finds: { dent: { chance: 100 %, repair: 8 min } } }`,
       ),
     );
-    // off 0-10, doors 10-30, fit 30-35, look 35-40; off 40-50, doors 50-70, fit 70-75, look -80, last look -85, repair -93.
+    // off 0-10, doors 10-30, fit 30-35, look 35-40; off 40-50, doors 50-70, fit 70-75, look -80, last look
+    // -85, repair -93.
     expect(shippedAt(played)).toEqual([93]);
     // The dents made on the doors: a second one on a door that has one already is none.
     expect(Array.from(played.seen.quality.made)).toEqual([1 + 1, 1]);

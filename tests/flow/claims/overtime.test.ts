@@ -95,7 +95,8 @@ calendars: { two: { hours: ["06:00-10:00", "12:00-16:00"], on: Mon-Fri, overtime
 sites: { hall: { calendar: two, crews: { fitters: { headcount: [2, 1] } }, stations: { floor: { places: 2 } } } }
 route: [{ step: fit, at: floor, crew: { fitters: 1 }, work: 7 h }]
 `;
-    // Unit 1: 06:00-13:00. Unit 2 (06:06): 354 min to 12:00, is broken off (one person), goes on at 13:00 with 66 min.
+    // Unit 1: 06:00-13:00. Unit 2 (06:06): 354 min to 12:00, is broken off (one person), goes on at 13:00
+    // with 66 min.
     const played = play(yaml);
     expect(shippedAt(played)).toEqual([13 * H, 14 * H + 6]);
     expect(minutesIn(played, 'floor', SHORT_CREW)).toBe(60);
@@ -125,7 +126,8 @@ route: [{ step: fit, at: floor, crew: { fitters: 1 }, work: 7 h }]
   });
 
   it('takes its breaks, and knows the clock change', () => {
-    // Oslo: Saturday 27 March 07:00-11:00 with a break 09:00-09:30 is 3.5 h; Monday morning is an hour nearer. 8 + 3.5 + 2 h.
+    // Oslo: Saturday 27 March 07:00-11:00 with a break 09:00-09:30 is 3.5 h; Monday morning is an hour
+    // nearer. 8 + 3.5 + 2 h.
     const played = play(
       shop({
         start: '2027-03-26',
@@ -141,14 +143,16 @@ route: [{ step: fit, at: floor, crew: { fitters: 1 }, work: 7 h }]
 });
 
 describe('overtime by rule', () => {
-  // One unit a day, 10 h of work for one person in days of 8 h: the line falls behind by 2 h a day. Due 10 h after release (07:00 to 17:00).
+  // One unit a day, 10 h of work for one person in days of 8 h: the line falls behind by 2 h a day. Due 10 h
+  // after release (07:00 to 17:00).
   const rule = (behind: number, more = ''): string =>
     `{ hours: ["15:00-17:00"], when: { units behind: ${behind}, lead time: 10 h }${more} }`;
   const tenHours = '{ step: fit, at: bench, crew: { fitters: 1 }, work: 10 h }';
 
   it('is worked in the weeks that begin with enough units behind, and in no other', () => {
     // Week 1 (5 x 8 h = 40 h) ships 4 of 5: one is behind on Monday 8 March, so days have 10 h there.
-    // Without: unit k ends after 10 k working hours: unit 5 at 50 h = Tuesday 9 March 09:00... with overtime: Monday 10 h: unit 5 at 17:00.
+    // Without: unit k ends after 10 k working hours: unit 5 at 50 h = Tuesday 9 March 09:00... with overtime:
+    // Monday 10 h: unit 5 at 17:00.
     const played = play(shop({ overtime: rule(1), route: tenHours, quantity: 10 }));
     const monday = 7 * DAY;
     expect(shippedAt(played).slice(3)).toEqual([
@@ -173,8 +177,9 @@ describe('overtime by rule', () => {
   });
 
   it('decided daily looks each morning, and times anew what is under way', () => {
-    // Unit 1 due Monday 17:00, ends Tuesday 09:00: on Tuesday 07:00 one is behind, so Tuesday has 10 h: unit 2 09:00-17:00 and Wednesday 07:00-09:00.
-    // Wednesday 07:00: units 1 and 2 are due, 1 is out: again 10 h: unit 3 09:00-17:00 and so on.
+    // Unit 1 due Monday 17:00, ends Tuesday 09:00: on Tuesday 07:00 one is behind, so Tuesday has 10 h: unit
+    // 2 09:00-17:00 and Wednesday 07:00-09:00. Wednesday 07:00: units 1 and 2 are due, 1 is out: again 10 h:
+    // unit 3 09:00-17:00 and so on.
     const played = play(shop({ overtime: rule(1, ', decided: daily'), route: tenHours, quantity: 3 }));
     expect(shippedAt(played)).toEqual([DAY + 9 * H, 2 * DAY + 9 * H, 3 * DAY + 9 * H]);
     // Looked at on Monday to Thursday; worked on Tuesday to Thursday.
@@ -245,8 +250,9 @@ describe('in one shift', () => {
   const stations = 'bench: {}, rack: {}, rig: {}';
 
   it('sets its crew free while it waits', () => {
-    // Unit 1 on the bench 07:00-12:00; unit 2 has the fitter at 12:00, but 3 h are too few: it waits for Tuesday, off shift. Other of 1: 13:00-15:00 and
-    // Tuesday 07:00-09:00. Unit 2 asks at 07:00, works 09:00-14:00, dries to 15:00, other on Wednesday 07:00-11:00.
+    // Unit 1 on the bench 07:00-12:00; unit 2 has the fitter at 12:00, but 3 h are too few: it waits for
+    // Tuesday, off shift. Other of 1: 13:00-15:00 and Tuesday 07:00-09:00. Unit 2 asks at 07:00, works
+    // 09:00-14:00, dries to 15:00, other on Wednesday 07:00-11:00.
     const played = play(
       shop({ route: `${crewed('5 h')}${afterwards('4 h')}`, stations, perDay: 2, quantity: 2 }),
     );
@@ -256,7 +262,8 @@ describe('in one shift', () => {
   });
 
   it('waits once more where the crew comes too late', () => {
-    // Other takes 7.5 h: to Tuesday 12:30, when 2.5 h are left. Unit 2: Wednesday 07:00-12:00, dry to 13:00, other to 15:00 and Thursday 07:00-12:30.
+    // Other takes 7.5 h: to Tuesday 12:30, when 2.5 h are left. Unit 2: Wednesday 07:00-12:00, dry to 13:00,
+    // other to 15:00 and Thursday 07:00-12:30.
     const played = play(
       shop({ route: `${crewed('5 h')}${afterwards('7.5 h')}`, stations, perDay: 2, quantity: 2 }),
     );
@@ -265,7 +272,8 @@ describe('in one shift', () => {
   });
 
   it('keeps the changeover that was done', () => {
-    // Unit 1 red 07:00-12:00; unit 2 white: changeover 12:00-13:00, waits, 07:00-12:00 on Tuesday without another.
+    // Unit 1 red 07:00-12:00; unit 2 white: changeover 12:00-13:00, waits, 07:00-12:00 on Tuesday without
+    // another.
     const played = play(
       shop({
         programme: ', options: { kind: { red: 50 %, white: 50 % } }',
@@ -290,7 +298,8 @@ describe('attended end', () => {
   const stations = 'oven: { unattended: true }';
 
   it('of a process that is over at night comes with the first working minute', () => {
-    // In at 07:00, over at 02:00, out at 07:00; off shift from 02:00. The first 7 h are starved: the oven is never off shift.
+    // In at 07:00, over at 02:00, out at 07:00; off shift from 02:00. The first 7 h are starved: the oven is
+    // never off shift.
     const played = play(shop({ route: bake('19 h'), stations }));
     expect(shippedAt(played)).toEqual([DAY + 7 * H]);
     expect(minutesIn(played, 'oven', OFF_SHIFT)).toBe(5 * H);
@@ -312,7 +321,8 @@ describe('attended end', () => {
   });
 
   it('comes in overtime that is called while it waits', () => {
-    // Overtime 05:00-07:00 before the shift, decided daily at 05:00: on Tuesday one unit is behind, so the oven is opened at 05:00.
+    // Overtime 05:00-07:00 before the shift, decided daily at 05:00: on Tuesday one unit is behind, so the
+    // oven is opened at 05:00.
     const played = play(
       shop({
         route: bake('19 h'),

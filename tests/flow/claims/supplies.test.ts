@@ -13,8 +13,9 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
 `;
 
   it('goes down and up like the teeth of a saw', () => {
-    // Units ask at 10, 20 .. 60. Stock 4, level 2, lot 3, lead time 15 min: at 20 the position comes to 2, so 3 are ordered for
-    // 35 (position 5); at 50 it comes to 2 again: 3 for 65, which no longer come, since the last unit is out at 64.
+    // Units ask at 10, 20 .. 60. Stock 4, level 2, lot 3, lead time 15 min: at 20 the position comes to 2, so
+    // 3 are ordered for 35 (position 5); at 50 it comes to 2 again: 3 for 65, which no longer come, since the
+    // last unit is out at 64.
     const played = play(bolts('at start: 4, reorder: { level: 2, lot: 3, lead time: 15 min }')),
       { supplies } = played.seen;
     expect(shippedAt(played)).toEqual([14, 24, 34, 44, 54, 64]);
@@ -33,11 +34,11 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
   });
 
   it('keeps the line waiting when it was ordered too late, and demand that waits counts against the orders', () => {
-    // Stock 1, level 0, lot 1, lead time 30. Unit 1 at 10: position 0, order for 40. Unit 2 asks at 20: position 0, order for
-    // 50. It gets the lot of 40, works 40-44. Unit 3 asks at 44: order for 74, gets the lot of 50, 50-54; and so on: every
-    // unit orders one as it asks, and has one that was ordered by the unit before.
-    // Unit 4 asks at 54: order for 84, gets that of 74, out at 78; unit 5 asks at 78, gets that of 84, out at 88; unit 6 asks
-    // at 88, gets the one that unit 5 ordered at 78 for 108, out at 112.
+    // Stock 1, level 0, lot 1, lead time 30. Unit 1 at 10: position 0, order for 40. Unit 2 asks at 20:
+    // position 0, order for 50. It gets the lot of 40, works 40-44. Unit 3 asks at 44: order for 74, gets the
+    // lot of 50, 50-54; and so on: every unit orders one as it asks, and has one that was ordered by the unit
+    // before. Unit 4 asks at 54: order for 84, gets that of 74, out at 78; unit 5 asks at 78, gets that of
+    // 84, out at 88; unit 6 asks at 88, gets the one that unit 5 ordered at 78 for 108, out at 112.
     const played = play(bolts('at start: 1, reorder: { level: 0, lot: 1, lead time: 30 min }')),
       { supplies } = played.seen;
     expect(shippedAt(played)).toEqual([14, 44, 54, 78, 88, 112]);
@@ -67,19 +68,22 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
   });
 
   it('may have a lot overtake another', () => {
-    // Lead times 60 and 5 min, drawn: some of 200 replications have a lot that was ordered later come earlier, so more than
-    // one unit waits less than 60 min for a lot ordered before. The audit checks the books of each.
+    // Lead times 60 and 5 min, drawn: some of 200 replications have a lot that was ordered later come
+    // earlier, so more than one unit waits less than 60 min for a lot ordered before. The audit checks the
+    // books of each.
     const yaml = bolts(
       'at start: 2, reorder: { level: 1, lot: 1, lead time: { discrete: { 60 min: 50 %, 5 min: 50 % } } }',
     );
     const lots = Array.from({ length: 50 }, (_, r) => play(yaml, 'crossing', r + 1).seen);
-    // Unit 1 orders at 10, unit 2 at 20; where the first takes 60 and the second 5, unit 3 goes on with the second at 30.
+    // Unit 1 orders at 10, unit 2 at 20; where the first takes 60 and the second 5, unit 3 goes on with the
+    // second at 30.
     expect(lots.some((seen) => seen.shippedAt[2] === 34 && seen.shippedAt[5]! > 64)).toBe(true);
     expect(lots.every(({ outcome }) => outcome === 'finished')).toBe(true);
   });
 
   it('is late by its chance', () => {
-    // Every lot is 20 min late: as with a lead time of 35 in the first test. Ordered at 20, there at 55: stock 2 to 30, 1 to 40, none to 55.
+    // Every lot is 20 min late: as with a lead time of 35 in the first test. Ordered at 20, there at 55:
+    // stock 2 to 30, 1 to 40, none to 55.
     const played = play(
       bolts(
         'at start: 4, reorder: { level: 2, lot: 3, lead time: 15 min }, late: { chance: 100 %, by: 20 min }',
@@ -92,7 +96,8 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
   });
 
   it('is claimed together with people: neither is held while the other lacks', () => {
-    // Both units want the smith and a bolt; the bolt is there at 30. Unit 2 wants the smith only, and has him meanwhile.
+    // Both units want the smith and a bolt; the bolt is there at 30. Unit 2 wants the smith only, and has him
+    // meanwhile.
     const played = play(`
 scenario: both
 programme: { start: 2027-03-01, arrivals: saturated, quantity: 2, options: { big: 50 % } }
@@ -121,8 +126,9 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 60 min }]
     h = 60;
 
   it('comes with the first working minute on or after its date', () => {
-    // Units at 06:00 on Mon 1 to Fri 5 and Mon 8 March. Two bolts at start: units 1 and 2 go on Monday and Tuesday. The lot of
-    // Thursday lets unit 3 (Wednesday) and unit 4 go, one after the other at the one place; the one of Saturday is there on Monday.
+    // Units at 06:00 on Mon 1 to Fri 5 and Mon 8 March. Two bolts at start: units 1 and 2 go on Monday and
+    // Tuesday. The lot of Thursday lets unit 3 (Wednesday) and unit 4 go, one after the other at the one
+    // place; the one of Saturday is there on Monday.
     const played = play(plan('[{ on: 2027-03-04, lot: 2 }, { on: 2027-03-06, lot: 3 }]'));
     expect(shippedAt(played)).toEqual([
       six + h,
@@ -133,7 +139,8 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 60 min }]
       7 * day + six + 2 * h,
     ]);
     const { supplies } = played.seen;
-    // Unit 3 lacks it from Wednesday to Thursday 06:00, unit 5 from Friday (unit 4 is out on Thursday) to Monday 06:00.
+    // Unit 3 lacks it from Wednesday to Thursday 06:00, unit 5 from Friday (unit 4 is out on Thursday) to
+    // Monday 06:00.
     expect(supplies).toMatchObject({
       lots: Float64Array.of(2),
       lateLots: Float64Array.of(0),
@@ -146,20 +153,23 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 60 min }]
   });
 
   it('has lots that are late, and later lots that overtake them', () => {
-    // Every lot is late by 1 day or by 6: over some replications the second (due Friday) comes before the first (due Thursday).
+    // Every lot is late by 1 day or by 6: over some replications the second (due Friday) comes before the
+    // first (due Thursday).
     const yaml = plan(
       '[{ on: 2027-03-04, lot: 2 }, { on: 2027-03-05, lot: 3 }]',
       ', late: { chance: 100 %, by: { discrete: { 1 days: 50 %, 6 days: 50 % } } }',
     );
     const runs = Array.from({ length: 40 }, (_, r) => play(yaml, 'late', r + 1));
     const thirdOut = new Set(runs.map((played) => shippedAt(played)[2]));
-    // On time + 1 day: Friday; both late by 6: Wednesday 10th; the second by 1, the first by 6: Saturday 06:00, work on Monday.
+    // On time + 1 day: Friday; both late by 6: Wednesday 10th; the second by 1, the first by 6: Saturday
+    // 06:00, work on Monday.
     expect(thirdOut).toEqual(new Set([4 * day + six + h, 9 * day + six + h, 7 * day + six + h]));
     for (const { seen } of runs) expect(seen.supplies.lateLots[0]).toBe(seen.supplies.lots[0]);
   });
 
   it('comes in a rhythm of days, weekends counted', () => {
-    // 1 bolt a day from the 3rd, but the lots of Saturday and Sunday come on Monday with its own: units 3, 4, 5 each on their day.
+    // 1 bolt a day from the 3rd, but the lots of Saturday and Sunday come on Monday with its own: units 3, 4,
+    // 5 each on their day.
     const played = play(plan('{ lot: 1, every: 1 days, from: 2027-03-03 }'));
     expect(shippedAt(played)).toEqual([0, 1, 2, 3, 4, 7].map((d) => d * day + six + h));
     // Mon 8: three lots come at 06:00, of which the sixth unit takes one.
@@ -168,7 +178,8 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 60 min }]
 
   it('that ends too early is a gridlock that names the parts', () => {
     const { seen } = play(plan('{ lot: 1, every: 7 days, from: 2027-03-08, to: 2027-03-10 }'));
-    // Bolts for 3 of 6 units; the fourth stands at the line on Monday 8 March at 07:00, when the third is out.
+    // Bolts for 3 of 6 units; the fourth stands at the line on Monday 8 March at 07:00, when the third is
+    // out.
     expect(seen).toMatchObject({ outcome: 'gridlock', shipped: 3, endedAt: 7 * day + six + h });
     expect(seen.stuck[0]).toEqual({
       number: 4,
@@ -180,7 +191,8 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 60 min }]
   });
 
   it('does not keep a truck or a lot of units waiting for more, when only deliveries are ahead', () => {
-    // Three units, a truck of two that leaves full: the third goes alone when nothing moves any more, at 82, not after the last delivery.
+    // Three units, a truck of two that leaves full: the third goes alone when nothing moves any more, at 82,
+    // not after the last delivery.
     const played = play(`
 scenario: last truck
 programme: { start: 2027-03-01, arrivals: 10 min, quantity: 3 }
@@ -194,9 +206,9 @@ route: [{ step: fit, at: line, parts: { bolts: 1 } }, { lane: road }, { step: ch
 });
 
 it('a feeder prepares a supply at the line side before use', () => {
-  // A kit is cut to length from one hose in 15 min, two kits ahead. Hoses: 1 at start, 2 on order for 100 at time 0 (level 1, lot 2).
-  // Kit 1 0-15; kit 2 waits for a hose until 100. Unit 1 at 10 waits to 15, out 20; kits for units 2 and 3: hoses of 100,
-  // bench 100-115, 115-130; unit 2 out 120, unit 3 out 135.
+  // A kit is cut to length from one hose in 15 min, two kits ahead. Hoses: 1 at start, 2 on order for 100 at
+  // time 0 (level 1, lot 2). Kit 1 0-15; kit 2 waits for a hose until 100. Unit 1 at 10 waits to 15, out 20;
+  // kits for units 2 and 3: hoses of 100, bench 100-115, 115-130; unit 2 out 120, unit 3 out 135.
   const played = play(`
 scenario: hoses
 programme: { start: 2027-03-01, arrivals: 10 min, quantity: 3 }

@@ -21,7 +21,8 @@ function columns(rows: readonly (readonly [number, number, number])[]): Calendar
   };
 }
 
-// Two days of 06:00-14:30 with a break 12:00-12:30, then a short Wednesday 06:00-09:00: hand arithmetic below.
+// Two days of 06:00-14:30 with a break 12:00-12:30, then a short Wednesday 06:00-09:00: hand arithmetic
+// below.
 const rows = [
   [360, 720, 870],
   [750, 870, 870],

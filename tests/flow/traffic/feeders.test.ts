@@ -45,8 +45,8 @@ route: [{ step: fit, at: line, parts: { axles: ${perUnit} }, work: 10 min }]
 
 describe('a kit of several feeders', () => {
   it('takes parts of other feeders, is short of parts until all are there, and is itself a part', () => {
-    // Looms 20 min, hoses 25 min, both from 0; a kit wants one loom and two hoses, 10 min. Hoses 25, 50, 75, 100, ..; looms 20, 40, ..
-    // Kit 1 50-60, kit 2 100-110, kit 3 150-160; fits of 5 min follow at once.
+    // Looms 20 min, hoses 25 min, both from 0; a kit wants one loom and two hoses, 10 min. Hoses 25, 50, 75,
+    // 100, ..; looms 20, 40, .. Kit 1 50-60, kit 2 100-110, kit 3 150-160; fits of 5 min follow at once.
     const played = play(`
 scenario: kits
 programme: { arrivals: saturated, quantity: 3 }
@@ -64,8 +64,8 @@ route: [{ step: fit, at: line, parts: { kits: 1 }, work: 5 min }]
   });
 
   it('replaces a component that fails its test, and tests again', () => {
-    // Looms are in stock. The test as good as always fails (100 % is refused) until its limit of 2: a kit is wired three times,
-    // each time with another loom.
+    // Looms are in stock. The test as good as always fails (100 % is refused) until its limit of 2: a kit is
+    // wired three times, each time with another loom.
     const played = play(`
 scenario: replaced
 programme: { arrivals: saturated, quantity: 1 }
@@ -80,7 +80,8 @@ feeders:
       - { step: test, at: bench, work: 5 min, finds: { dead pin: { chance: 100 %, back to: wire, limit: 2 } } }
 route: [{ step: fit, at: line, parts: { kits: 1 }, work: 5 min }]
 `);
-    // Three times 15 min, then the fit; the unit took the kit at 45, and the next kit had its first loom then.
+    // Three times 15 min, then the fit; the unit took the kit at 45, and the next kit had its first loom
+    // then.
     expect(shippedAt(played)).toEqual([50]);
     expect(visits(played, 'wire')).toBe(3 + 1);
     // Stock 5 less one at 0, 15, 30, 45.
@@ -107,7 +108,8 @@ route:
   });
 
   it('go through their feeder again where the loop takes them off again', () => {
-    // prepare 0-10; take off 10-20; doors 20-40; fit 40-45; check 45-50; take off 50-60; doors 60-80; fit 80-85; check 85-90.
+    // prepare 0-10; take off 10-20; doors 20-40; fit 40-45; check 45-50; take off 50-60; doors 60-80; fit
+    // 80-85; check 85-90.
     const played = play(`
 scenario: doors off again
 programme: { arrivals: saturated, quantity: 1 }
@@ -125,7 +127,8 @@ route:
   });
 
   it('that are off already are not taken off twice', () => {
-    // take off 0-10; doors 10-110; check 10-15 finds; take off 15-25; check 25-30; fit waits for the one set of doors, 110-115.
+    // take off 0-10; doors 10-110; check 10-15 finds; take off 15-25; check 25-30; fit waits for the one set
+    // of doors, 110-115.
     const played = play(`
 scenario: doors off once
 programme: { arrivals: saturated, quantity: 1 }
@@ -143,8 +146,8 @@ route:
   });
 
   it('rejoin the unit they came off', () => {
-    // take off 0-10, 10-20, 20-30; doors 10-30, 30-50, 50-70. Unit 2 makes a detour 20-120, so its doors wait from 50 on, while unit 3
-    // stands ready from 30 and waits for its own until 70.
+    // take off 0-10, 10-20, 20-30; doors 10-30, 30-50, 50-70. Unit 2 makes a detour 20-120, so its doors wait
+    // from 50 on, while unit 3 stands ready from 30 and waits for its own until 70.
     const played = play(`
 scenario: doors
 programme: { arrivals: saturated, quantity: 3 }

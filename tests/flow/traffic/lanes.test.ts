@@ -55,7 +55,8 @@ describe('a truck that leaves when full', () => {
 
 describe('a truck that leaves when full or after a wait', () => {
   it('goes at the end of the longest wait, and at once when it comes back after it', () => {
-    // Bank at 1, 21, 41, 61. First due at 31 with two: 31-36-96-101, back 161, when unit 3 has waited 120 min.
+    // Bank at 1, 21, 41, 61. First due at 31 with two: 31-36-96-101, back 161, when unit 3 has waited 120
+    // min.
     const played = play(
       road({ lane: `${shuttle}, capacity: 3, leaves: { when full or after: 30 min }`, every: 20 }),
     );
@@ -65,8 +66,9 @@ describe('a truck that leaves when full or after a wait', () => {
 
 describe('a truck that was full before the wait was over', () => {
   it('leaves the wait of the next load as it should be', () => {
-    // Two trucks of two, longest wait 100 min, units at the bank at 1, 11, 21, 31, 41: full at 11 and 31, their waits would be over at 101
-    // and 121; unit 5 waits to 141, and unit 6 from 1441 to 1541 (one a day from then on). Driving 10 min, take-over 1 min.
+    // Two trucks of two, longest wait 100 min, units at the bank at 1, 11, 21, 31, 41: full at 11 and 31,
+    // their waits would be over at 101 and 121; unit 5 waits to 141, and unit 6 from 1441 to 1541 (one a day
+    // from then on). Driving 10 min, take-over 1 min.
     const played = play(
       road({
         lane: 'trucks: 3, capacity: 2, drive: 10 min, leaves: { when full or after: 100 min }',
@@ -86,7 +88,8 @@ describe('a truck that was full before the wait was over', () => {
 
 describe('a truck with a timetable', () => {
   it('leaves at the times given, with as many as it holds, and misses those at which it is away', () => {
-    // 01:00: units 1 and 2; back at 190, so 03:00 is missed; unit 3 goes at 01:00 next day: 1500-1505-1565-1570.
+    // 01:00: units 1 and 2; back at 190, so 03:00 is missed; unit 3 goes at 01:00 next day:
+    // 1500-1505-1565-1570.
     const played = play(
       road({ lane: `${shuttle}, capacity: 2, leaves: { at: ["01:00", "03:00"] }`, quantity: 3 }),
     );
@@ -114,8 +117,8 @@ describe('docks', () => {
   const oneYard = { every: 10, quantity: 3, yard: '{ places: 1 }', take: '100 min' };
 
   it('are kept by a truck whose units find no room', () => {
-    // Yard 16-116 with unit 1. Unit 2 unloads 21-26 and stays aboard to 116. Truck 1, back at 26, brings unit 3 to the gate at 36: no dock
-    // until 116, unloads to 121. Yard 116-216, 216-316.
+    // Yard 16-116 with unit 1. Unit 2 unloads 21-26 and stays aboard to 116. Truck 1, back at 26, brings unit
+    // 3 to the gate at 36: no dock until 116, unloads to 121. Yard 116-216, 216-316.
     const played = play(
       road({
         ...oneYard,
@@ -128,7 +131,8 @@ describe('docks', () => {
   });
 
   it('are left free by an arrival bank', () => {
-    // Unit 2 goes into the bank at 26, truck 2 home at 36; unit 3 unloads 36-41 and stays aboard until the bank is free at 116.
+    // Unit 2 goes into the bank at 26, truck 2 home at 36; unit 3 unloads 36-41 and stays aboard until the
+    // bank is free at 116.
     const played = play(
       road({
         ...oneYard,
@@ -144,8 +148,9 @@ describe('a blocked truck', () => {
   const oneYard = { every: 10, quantity: 3, yard: '{ places: 1 }', take: '100 min' };
 
   it('stands loaded without room, or at the gate behind one that does; it is neither busy nor active', () => {
-    // As in "are kept by a truck whose units find no room". Truck 1: busy 1-36, gate 36-116 behind truck 2, unloads 116-121, no room to 216,
-    // home 226. Truck 2: busy 11-26, no room to 116, home 126. Both at work 11-26 and 116-121.
+    // As in "are kept by a truck whose units find no room". Truck 1: busy 1-36, gate 36-116 behind truck 2,
+    // unloads 116-121, no room to 216, home 226. Truck 2: busy 11-26, no room to 116, home 126. Both at work
+    // 11-26 and 116-121.
     const { seen } = play(
         road({
           ...oneYard,
@@ -179,8 +184,8 @@ describe('a blocked truck', () => {
   });
 
   it('is busy for its trips alone ahead of a slower station, which is the bottleneck', () => {
-    // The yard takes 100 min a unit; a trip is 5 + 10 + 5 + 10 min, with a unit always waiting: one trip every 100 min, in the 2000 h
-    // observed 1200.
+    // The yard takes 100 min a unit; a trip is 5 + 10 + 5 + 10 min, with a unit always waiting: one trip
+    // every 100 min, in the 2000 h observed 1200.
     const { seen } = play(
       road({
         ...oneYard,
@@ -208,7 +213,8 @@ describe('driving hours', () => {
 
 describe('the bank ahead of a lane', () => {
   it('that is full blocks the station before it', () => {
-    // Bank of 1: unit 1 leaves at 1 with the only truck, back at 1 + 130 = 131; unit 2 in the bank at 11, unit 3 stays at the gate 21-131.
+    // Bank of 1: unit 1 leaves at 1 with the only truck, back at 1 + 130 = 131; unit 2 in the bank at 11,
+    // unit 3 stays at the gate 21-131.
     const played = play(road({ lane: `${shuttle}, capacity: 1, bank: 1`, quantity: 3 }));
     expect(shippedAt(played)).toEqual([72, 202, 332]);
     expect(minutesIn(played, 'gate', BLOCKED)).toBe(110);

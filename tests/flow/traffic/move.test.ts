@@ -56,8 +56,8 @@ route:
 
 describe('the order in a buffer', () => {
   it('is first come first served, with units sent back ahead of all', () => {
-    // make 0-1, 1-2, 2-3. clean: 1 (1-11), 2 (11-21), then 1 again (21-31) ahead of 3, 2 again (31-41), 3 (41-51, 60-70).
-    // look: 1 at 11-20 and 31-40, 2 at 21-30 and 41-50, 3 at 51-60 and 70-79.
+    // make 0-1, 1-2, 2-3. clean: 1 (1-11), 2 (11-21), then 1 again (21-31) ahead of 3, 2 again (31-41), 3
+    // (41-51, 60-70). look: 1 at 11-20 and 31-40, 2 at 21-30 and 41-50, 3 at 51-60 and 70-79.
     const played = play(`
 scenario: rework first
 programme: { arrivals: saturated, quantity: 3 }
@@ -73,7 +73,8 @@ route:
   });
 
   it('is the build number for units that come at one instant, whatever event came first', () => {
-    // Every second unit has a detour of 5 min: units 2 (5-15, detour 15-20) and 3 (10-20) join at 20; the end of 3 was planned first.
+    // Every second unit has a detour of 5 min: units 2 (5-15, detour 15-20) and 3 (10-20) join at 20; the end
+    // of 3 was planned first.
     const played = play(`
 scenario: tie
 programme: { start: 2027-03-01, rate: { per day: 288 }, quantity: 3 }
@@ -87,7 +88,8 @@ route:
   });
 
   it('lets units sent back wait in spaces of their own', () => {
-    // As above with one space for the usual and room of its own for rework: unit 3 stays in the mill until 21.
+    // As above with one space for the usual and room of its own for rework: unit 3 stays in the mill until
+    // 21.
     const spaces = (wash: string) =>
       play(`
 scenario: own spaces
@@ -104,7 +106,8 @@ route:
     // Unit 1 finds room at 20; unit 3 is in the one usual space from 11 on.
     expect(shippedAt(own)).toEqual([40, 50, 79]);
     expect(minutesIn(own, 'gate', BLOCKED)).toBe(0);
-    // Without: unit 3 has the space, unit 1 blocks the gate at 20, unit 2 is done at 21 and needs the gate: nothing moves any more.
+    // Without: unit 3 has the space, unit 1 blocks the gate at 20, unit 2 is done at 21 and needs the gate:
+    // nothing moves any more.
     expect(spaces('{ buffer: 1 }').seen.outcome).toBe('gridlock');
   });
 });

@@ -18,7 +18,8 @@ route:
 `;
 
   it('begin the step where they stand, the farthest first, and come before the released ones', () => {
-    // Units 1, 2 at weld: 0-30, 30-60. Unit 3 bends 0-20 and blocks its place until unit 2 leaves the buffer at 30; weld 60-90. Unit 4 by the clock at 100: cut 110, bend 130, weld 160.
+    // Units 1, 2 at weld: 0-30, 30-60. Unit 3 bends 0-20 and blocks its place until unit 2 leaves the buffer
+    // at 30; weld 60-90. Unit 4 by the clock at 100: cut 110, bend 130, weld 160.
     const played = play(
       chain('{ arrivals: 100 min, quantity: 4, opening: [{ at: bend }, { at: weld, units: 2 }] }'),
     );
@@ -33,8 +34,8 @@ route:
   });
 
   it('let a saturated source fill what is left', () => {
-    // Unit 1 bends from 0; unit 2 enters cut at 0 and goes into the buffer of bend at 10, unit 3 is cut 10-20 and blocks until
-    // unit 2 takes the place at 20. Bend: 0-20, 20-40, 40-60; weld: 20-50, 50-80, 80-110.
+    // Unit 1 bends from 0; unit 2 enters cut at 0 and goes into the buffer of bend at 10, unit 3 is cut 10-20
+    // and blocks until unit 2 takes the place at 20. Bend: 0-20, 20-40, 40-60; weld: 20-50, 50-80, 80-110.
     const played = play(chain('{ arrivals: saturated, quantity: 3, opening: [{ at: bend }] }'));
     expect(enteredAt(played)).toEqual([0, 0, 10]);
     expect(shippedAt(played)).toEqual([50, 80, 110]);
@@ -61,7 +62,8 @@ route:
   - { step: doors on, at: stand, work: 5 min, parts: { doors: own } }
   - { step: test, at: pool, work: 8 min }
 `);
-    // Unit 1 at test has its doors back: out at 8. Unit 2 waits for them to 25, then 5 and 8. Unit 3: 310, doors 335, 340, 348.
+    // Unit 1 at test has its doors back: out at 8. Unit 2 waits for them to 25, then 5 and 8. Unit 3: 310,
+    // doors 335, 340, 348.
     expect(shippedAt(played)).toEqual([8, 38, 348]);
     expect(visits(played, 'trim')).toBe(2);
     expect(minutesIn(played, 'stand', SHORT_PARTS)).toBe(25 + 25);
@@ -75,7 +77,8 @@ sites: { a: { zone: UTC, stations: { one: {} } }, b: { zone: UTC, stations: { tw
 lanes: { road: { from: a, to: b, trucks: 1, capacity: 2, drive: 30 min, return: 30 min, leaves: when full } }
 route: [{ step: first, at: one, work: 10 min }, { lane: road }, { step: last, at: two, work: 5 min }]
 `);
-    // Unit 2 comes to the bank at 70: both leave, arrive at 100. Unit 3 is there at 130, alone, when nothing else can come; the truck is back at 130 too.
+    // Unit 2 comes to the bank at 70: both leave, arrive at 100. Unit 3 is there at 130, alone, when nothing
+    // else can come; the truck is back at 130 too.
     expect(shippedAt(played)).toEqual([105, 110, 165]);
     expect(played.seen.lanes.waitMinutes[0]).toBe(70);
   });
@@ -147,7 +150,8 @@ route:
   });
 
   it('is released at the very moment of its scrapping', () => {
-    // One unit that fails by turn: the test is a sample of one in two, so the second build of it is tested and scrapped, the third is not.
+    // One unit that fails by turn: the test is a sample of one in two, so the second build of it is tested
+    // and scrapped, the third is not.
     const played = play(`
 scenario: again
 programme: { arrivals: 30 min, quantity: 2, replace scrapped: true }

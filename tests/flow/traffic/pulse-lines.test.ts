@@ -67,8 +67,9 @@ describe('a pulse line', () => {
   });
 
   it('goes on with a hole where nobody waits, and takes the next one with a pulse only', () => {
-    // Units come at 25, 50, 75. Takt 10: the empty line takes unit 1 at 25, moves at 35 with a hole behind it, and at 45, out.
-    // Unit 2 comes at 50, before the takt since 45 is over: in at 55, 65, out at 75, when unit 3 comes in: 85, 95.
+    // Units come at 25, 50, 75. Takt 10: the empty line takes unit 1 at 25, moves at 35 with a hole behind
+    // it, and at 45, out. Unit 2 comes at 50, before the takt since 45 is over: in at 55, 65, out at 75, when
+    // unit 3 comes in: 85, 95.
     const played = line({ work: [5, 5], takt: 10, programme: 'arrivals: 25 min, quantity: 3' });
     expect(shippedAt(played)).toEqual([45, 75, 95]);
     // Moves with units on the line: two for each.
@@ -76,14 +77,16 @@ describe('a pulse line', () => {
   });
 
   it('makes a unit that comes between two pulses wait for the next', () => {
-    // Units at 12, 24, 36, takt 20. Unit 1 in at 12, moves 32, out 52; unit 2 waits from 24 to 32; unit 3 from 36 to 52.
+    // Units at 12, 24, 36, takt 20. Unit 1 in at 12, moves 32, out 52; unit 2 waits from 24 to 32; unit 3
+    // from 36 to 52.
     expect(shippedAt(line({ work: [5, 5], takt: 20, programme: 'arrivals: 12 min, quantity: 3' }))).toEqual([
       52, 72, 92,
     ]);
   });
 
   it('waits for room ahead of its last station, and charges that', () => {
-    // Takt 10, works 5; a station after of 25 min without a buffer: unit 1 there 20-45, unit 2 wants it at 30, gets it at 45, to 70; unit 3 70-95.
+    // Takt 10, works 5; a station after of 25 min without a buffer: unit 1 there 20-45, unit 2 wants it at
+    // 30, gets it at 45, to 70; unit 3 70-95.
     const played = line({ work: [5, 5], takt: 10, after: '  - { step: after, at: after, work: 25 min }' });
     expect(shippedAt(played)).toEqual([45, 70, 95]);
     // Moves at 10, 20, 45 (15 late), 70 (15 late).
@@ -96,7 +99,8 @@ describe('a pulse line', () => {
   });
 
   it('counts the takt in the working time of its stations', () => {
-    // An hour a day, 00:00 to 01:00. Takt 40 min: moves at 0, 40, then 20 min later in the next day's hour: 1440 + 20.
+    // An hour a day, 00:00 to 01:00. Takt 40 min: moves at 0, 40, then 20 min later in the next day's hour:
+    // 1440 + 20.
     const played = line({
       work: [5, 5],
       takt: 40,
@@ -149,7 +153,8 @@ route:
   });
 
   it("moves a scrapped unit's hole on", () => {
-    // Unit 1 is scrapped at 5 with nothing else on the line; the takt counts from 0, so unit 2 comes in at 10.
+    // Unit 1 is scrapped at 5 with nothing else on the line; the takt counts from 0, so unit 2 comes in at
+    // 10.
     const played = play(`
 scenario: scrap
 programme: { arrivals: saturated, quantity: 2 }
@@ -163,7 +168,8 @@ route:
   });
 
   it('that cannot move is a gridlock, told by who holds it up', () => {
-    // Axles embrace each other at 20, one at the mill, one in the yard. Unit 1 had the one in stock; unit 2 waits for one at b from 20 on.
+    // Axles embrace each other at 20, one at the mill, one in the yard. Unit 1 had the one in stock; unit 2
+    // waits for one at b from 20 on.
     const { seen } = play(`
 scenario: stuck
 programme: { arrivals: saturated, quantity: 5 }

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { play } from '../run-yaml.js';
 
 /**
- * A condition that every unit meets makes a step no longer plain, so its units go the long way. The draws stay as they
- * are, since each has a stream of its own: the two runs must have the same bits.
+ * A condition that every unit meets makes a step no longer plain, so its units go the long way. The draws
+ * stay as they are, since each has a stream of its own: the two runs must have the same bits.
  */
 const station = fc.record({
   places: fc.integer({ min: 1, max: 3 }),

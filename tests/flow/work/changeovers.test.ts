@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { CHANGEOVER } from '../../../src/flow/floor/states.js';
 import { minutesIn, play, shippedAt, type Played } from '../run-yaml.js';
 
-/** Rule 4, by hand. Units are red or white as drawn; each seed stands for the row of colours that it draws. */
+/**
+ * Rule 4, by hand. Units are red or white as drawn; each seed stands for the row of colours that it draws.
+ */
 const SEEDS: Readonly<Record<string, string>> = { WRWRWRRRR: 'c', RRRWRRRRW: 'b' };
 const colours = ({ seen }: Played): string => Array.from(seen.optionsOf, (value) => 'RW'[value]).join('');
 
@@ -102,20 +104,23 @@ describe('a batch', () => {
     `${more}, changeover: { on: colour, work: 30 min, batch: ${rule} }`;
 
   it('goes on with the value of the place up to the most in a row, then takes the first of another', () => {
-    // 1 W 0-20. 2 R, alone, 30 + 20: 70. 4 R 90, before 3 W; two in a row: 3 W 140. 5 W 160; 6 R 210, 7 R 230; only red is left: 8 and 9 in order.
+    // 1 W 0-20. 2 R, alone, 30 + 20: 70. 4 R 90, before 3 W; two in a row: 3 W 140. 5 W 160; 6 R 210, 7 R
+    // 230; only red is left: 8 and 9 in order.
     expect(shippedAt(coat({ row: 'WRWRWRRRR', release: every10, booth: batch('{ most: 2 }') }))).toEqual([
       20, 70, 140, 90, 160, 210, 230, 250, 270,
     ]);
   });
 
   it('lets the first in order go once it has waited the longest wait, and not before', () => {
-    // White 4 came at 30 and is first in order from 60 on. At 120 it is not due with 95 min (125): red 8 goes, then 4 at 140, and white 9.
+    // White 4 came at 30 and is first in order from 60 on. At 120 it is not due with 95 min (125): red 8
+    // goes, then 4 at 140, and white 9.
     expect(
       shippedAt(
         coat({ row: 'RRRWRRRRW', release: every10, booth: batch('{ most: 9, longest wait: 95 min }') }),
       ),
     ).toEqual([20, 40, 60, 190, 80, 100, 120, 140, 210]);
-    // With 90 min it is due at 120 to the minute. At 170 red 8 (70) is due as well, though white 9 waits; and then 9 alone.
+    // With 90 min it is due at 120 to the minute. At 170 red 8 (70) is due as well, though white 9 waits; and
+    // then 9 alone.
     expect(
       shippedAt(
         coat({ row: 'RRRWRRRRW', release: every10, booth: batch('{ most: 9, longest wait: 90 min }') }),
@@ -124,8 +129,8 @@ describe('a batch', () => {
   });
 
   it('is counted by place', () => {
-    // Place 1: W1 0-20, W3 -40, two in a row: R6 changed over, -90, R7 -110, R9 -130 (only red is left). Place 2: R2 5-25, R4 -45, then
-    // W5 changed over, -95; no white waits: R8 changed over, 95-145.
+    // Place 1: W1 0-20, W3 -40, two in a row: R6 changed over, -90, R7 -110, R9 -130 (only red is left).
+    // Place 2: R2 5-25, R4 -45, then W5 changed over, -95; no white waits: R8 changed over, 95-145.
     expect(
       shippedAt(
         coat({
@@ -138,7 +143,8 @@ describe('a batch', () => {
   });
 
   it('chooses among those in the spaces; who stands outside gets the space that comes free', () => {
-    // Spaces of 2. W1 20. {R2 W3}: W3 40. {R2 R4}: R2 90. {R4 W5}: R4 110. {W5 R6}: R6 130, three in a row. {W5 R7}: W5 180. {R7 R8}: R7 230 ..
+    // Spaces of 2. W1 20. {R2 W3}: W3 40. {R2 R4}: R2 90. {R4 W5}: R4 110. {W5 R6}: R6 130, three in a row.
+    // {W5 R7}: W5 180. {R7 R8}: R7 230 ..
     expect(
       shippedAt(coat({ row: 'WRWRWRRRR', release: saturated, booth: batch('{ most: 3 }', 'buffer: 2') })),
     ).toEqual([20, 90, 40, 110, 180, 130, 230, 250, 270]);

@@ -41,7 +41,8 @@ describe('failures by operating time', () => {
   });
 
   it('count only the minutes of the task: waiting wears nothing', () => {
-    // A unit every 20 min, from 20: 10 min each. Units 1 and 2 wear 20, unit 3 works 60-65, down to 72, 72-77.
+    // A unit every 20 min, from 20: 10 min each. Units 1 and 2 wear 20, unit 3 works 60-65, down to 72,
+    // 72-77.
     const played = play(
       shop(
         'lathe: { failures: { every: 25 min, repair: 7 min } }',
@@ -54,7 +55,8 @@ describe('failures by operating time', () => {
   });
 
   it('that fall on the end of a task come with the next one', () => {
-    // Worn out at 10 exactly: unit 1 is done; the next begins at 10 and is broken off with all its work left, 15-25; again at 25.
+    // Worn out at 10 exactly: unit 1 is done; the next begins at 10 and is broken off with all its work left,
+    // 15-25; again at 25.
     const played = play(
       shop('lathe: { failures: { every: 10 min, repair: 5 min } }', 'step: turn, at: lathe, work: 10 min'),
     );
@@ -62,7 +64,8 @@ describe('failures by operating time', () => {
   });
 
   it('count process and settling as well as work, day and night', () => {
-    // Coat 0-10, settle 10-15, coat 15-18, down to 20, coat 20-27, settle 27-32, bake 32-38, down to 40, bake 40-56.
+    // Coat 0-10, settle 10-15, coat 15-18, down to 20, coat 20-27, settle 27-32, bake 32-38, down to 40, bake
+    // 40-56.
     const played = play(
       shop(
         'booth: { failures: { every: 18 min, repair: 2 min } }',
@@ -78,8 +81,8 @@ describe('failures by operating time', () => {
   });
 
   it('wear in working hours only, and are repaired by the clock unless hours are given', () => {
-    // Work 6 h a unit from 08:00 (480) to 16:00. Fails after 7 h: unit 1 480-840, unit 2 840-900, down 900 to 900+120 (17:00).
-    // On Tuesday unit 2 goes on from 08:00 for 5 h: 480+1440+300 = 2220.
+    // Work 6 h a unit from 08:00 (480) to 16:00. Fails after 7 h: unit 1 480-840, unit 2 840-900, down 900 to
+    // 900+120 (17:00). On Tuesday unit 2 goes on from 08:00 for 5 h: 480+1440+300 = 2220.
     const text = (hours: string): string =>
       shop(
         `lathe: { calendar: days, failures: { every: 7 h, repair: 2 h${hours} } }`,
@@ -88,7 +91,8 @@ describe('failures by operating time', () => {
         'arrivals: saturated, quantity: 2',
       );
     expect(shippedAt(play(text('')))).toEqual([840, 2220]);
-    // With repairs in the mornings only, the repair waits for 08:00 on Tuesday, to 10:00, and the work goes on to 15:00: 2340.
+    // With repairs in the mornings only, the repair waits for 08:00 on Tuesday, to 10:00, and the work goes
+    // on to 15:00: 2340.
     const played = play(text(', hours: mornings'));
     expect(shippedAt(played)).toEqual([840, 2340]);
     // Down 15:00-16:00 and 08:00-10:00 on shift; the night is off shift.
@@ -124,7 +128,8 @@ describe('failures by operating time', () => {
   });
 
   it('keep the crew at the place', () => {
-    // Work 0-5, down 5-15, work 15-20 (the next failure falls on its end), bench 20-23; the fitter is engaged throughout.
+    // Work 0-5, down 5-15, work 15-20 (the next failure falls on its end), bench 20-23; the fitter is engaged
+    // throughout.
     const played = play(
       shop(
         'lathe: { failures: { every: 5 min, repair: 10 min } }, bench: {}',
@@ -157,7 +162,8 @@ describe('failures by the clock', () => {
     `failures: { every: ${every} min, by: calendar time, repair: ${repair} min }`;
 
   it('come whether the place is in use or not, and a place that is down takes no unit', () => {
-    // Down 12-20 and 32-40. A unit comes at 15, waits outside to 20, works to 30; the next comes at 30: 2 min, down, 40-48.
+    // Down 12-20 and 32-40. A unit comes at 15, waits outside to 20, works to 30; the next comes at 30: 2
+    // min, down, 40-48.
     const played = play(
       shop(
         `lathe: { ${clock(12, 8)} }`,
@@ -171,8 +177,8 @@ describe('failures by the clock', () => {
   });
 
   it('let a unit that is done leave, and are not seen by its place', () => {
-    // Unit 1: lathe 0-5, mill 5-25. Unit 2: lathe 5-10, blocked; lathe down 12-40; unit 2 leaves at 25 for the mill, to 45.
-    // Unit 3 enters the lathe at 40 only: 40-45, mill 45-65.
+    // Unit 1: lathe 0-5, mill 5-25. Unit 2: lathe 5-10, blocked; lathe down 12-40; unit 2 leaves at 25 for
+    // the mill, to 45. Unit 3 enters the lathe at 40 only: 40-45, mill 45-65.
     const played = play(
       shop(
         `lathe: { ${clock(12, 28)} }, mill: {}`,
@@ -185,8 +191,9 @@ describe('failures by the clock', () => {
   });
 
   it('grant no needs while the place is down, and let later requests have them', () => {
-    // Units come at 4 and 8. Unit 1: lathe 4-9, bench 9-19 with the one fitter; unit 2 asks for him at the lathe from 9 on,
-    // which is down 12-40. At 19 unit 1 at the desk asks later and gets him, to 22. Unit 2: 40-45, 45-55, 55-58.
+    // Units come at 4 and 8. Unit 1: lathe 4-9, bench 9-19 with the one fitter; unit 2 asks for him at the
+    // lathe from 9 on, which is down 12-40. At 19 unit 1 at the desk asks later and gets him, to 22. Unit 2:
+    // 40-45, 45-55, 55-58.
     const played = play(
       shop(
         `lathe: { ${clock(12, 28)} }, bench: {}, desk: {}`,
@@ -200,8 +207,8 @@ describe('failures by the clock', () => {
   });
 
   it('put off work in one shift to the first shift in which it can end', () => {
-    // 5 h of work, from 08:00 to 16:00 (480-960). Unit 1 480-780. Unit 2 waits for Tuesday, 1920. The place is down
-    // 1800-2000 by the clock (every 30 h, repair 200 min): work starts at 2000 and ends at 2300.
+    // 5 h of work, from 08:00 to 16:00 (480-960). Unit 1 480-780. Unit 2 waits for Tuesday, 1920. The place
+    // is down 1800-2000 by the clock (every 30 h, repair 200 min): work starts at 2000 and ends at 2300.
     const played = play(
       shop(
         'lathe: { calendar: days, failures: { every: 30 h, by: calendar time, repair: 200 min } }',
@@ -230,7 +237,8 @@ describe('failures by the clock', () => {
   });
 
   it('do not hide a gridlock', () => {
-    // As in gridlock.test.ts, at 20; the lathe fails for ever and ever, which helps nobody. It is down 12-13 with unit 2 on it.
+    // As in gridlock.test.ts, at 20; the lathe fails for ever and ever, which helps nobody. It is down 12-13
+    // with unit 2 on it.
     const { seen } = play(
       shop(
         `lathe: { ${clock(12, 1)} }, mill: {}`,
@@ -251,8 +259,9 @@ describe('failures by the clock', () => {
 
 describe('a place that is down when its people leave', () => {
   it("asks for the next shift's when it is up, and has none until they are free", () => {
-    // One fitter a shift, 06:00-14:00 and 14:00-22:00 (360, 840, 1320). Unit 1: work from 360, of 10 h. By the clock down 800-900.
-    // At 840 the first shift's fitter leaves; from 840 nobody is engaged; at 900 the second's is asked for and goes on: 440 done, 160 left: 1060.
+    // One fitter a shift, 06:00-14:00 and 14:00-22:00 (360, 840, 1320). Unit 1: work from 360, of 10 h. By
+    // the clock down 800-900. At 840 the first shift's fitter leaves; from 840 nobody is engaged; at 900 the
+    // second's is asked for and goes on: 440 done, 160 left: 1060.
     const text = (headcount: string): string => `
 scenario: shifts
 programme: { start: 2027-03-01, arrivals: saturated, quantity: 1 }
@@ -263,7 +272,8 @@ route: [{ step: turn, at: lathe, crew: { fitters: 1 }, work: 10 h }]
     const played = play(text('headcount: [1, 1]'));
     expect(shippedAt(played)).toEqual([1060]);
     expect([WORKING, DOWN].map((state) => minutesIn(played, 'lathe', state))).toEqual([600, 100]);
-    // With nobody on the second shift it waits, short of crew, for 06:00 on Tuesday: 1800 + 160; the next failure is due at 1700 and lasts to 1800.
+    // With nobody on the second shift it waits, short of crew, for 06:00 on Tuesday: 1800 + 160; the next
+    // failure is due at 1700 and lasts to 1800.
     const waits = play(text('headcount: [1, 0]'));
     expect(shippedAt(waits)).toEqual([1960]);
   });
@@ -273,8 +283,8 @@ describe('outages', () => {
   const outage = (rest: string): string => `outages: [{ ${rest} }]`;
 
   it('include both days and take all places of the stations down', () => {
-    // 6 h a unit at a line always open: 0-360, 360-720, ... From the 2nd to the 3rd of March: minutes 1440 to 4320. Units 4 end at 1440;
-    // unit 5 begins there and is broken off at once.
+    // 6 h a unit at a line always open: 0-360, 360-720, ... From the 2nd to the 3rd of March: minutes 1440 to
+    // 4320. Units 4 end at 1440; unit 5 begins there and is broken off at once.
     const played = play(
       shop(
         'lathe: {}',
@@ -300,7 +310,8 @@ describe('outages', () => {
   });
 
   it('are counted in the zone of the site', () => {
-    // The programme keeps UTC; the site is an hour ahead in winter: the 2nd of March begins there at minute 1380.
+    // The programme keeps UTC; the site is an hour ahead in winter: the 2nd of March begins there at minute
+    // 1380.
     const played = play(
       shop(
         'lathe: {}',
@@ -313,7 +324,8 @@ describe('outages', () => {
   });
 
   it('of lanes let no truck depart; one under way drives on', () => {
-    // Trucks of one unit, an hour each way. Units at 60, 120, 180: the first leaves at 60. Closed 90-200: the others leave at 200 and, with the one truck back.., at 320.
+    // Trucks of one unit, an hour each way. Units at 60, 120, 180: the first leaves at 60. Closed 90-200: the
+    // others leave at 200 and, with the one truck back.., at 320.
     const { seen } = play(`
 scenario: lane
 programme: { start: 2027-03-01, arrivals: 60 min, quantity: 3 }
@@ -339,9 +351,11 @@ route: [{ step: load, at: dock, work: 0 min }, { lane: road }, { step: arrive, a
   });
 
   it('have been made good when no more units are open than at their beginning', () => {
-    // A unit every 60 min from 60, 40 min of work: none waits. Down 150-390 (02:30-06:30) with none open (unit 2 left at 160? it is at work since 120, until 160).
-    // At 150 one is open: unit 2, with 10 min left. Released by 390: units 3-6 (180, 240, 300, 360). After 390: unit 2 out at 400, then 440, 480 (unit 7 came at 420, 8 at 480) ...
-    // Open after each end: 400: 3 4 5 6; 440: 4 5 6 7; 480: 5 6 7 8; 520: 6 7 8; 560: 7 8 9 (540); 600: 8 9 10; 640: 9 10; 680: 10 11; 720: 11 (12 comes at the same time, after).
+    // A unit every 60 min from 60, 40 min of work: none waits. Down 150-390 (02:30-06:30) with none open
+    // (unit 2 left at 160? it is at work since 120, until 160). At 150 one is open: unit 2, with 10 min left.
+    // Released by 390: units 3-6 (180, 240, 300, 360). After 390: unit 2 out at 400, then 440, 480 (unit 7
+    // came at 420, 8 at 480) ... Open after each end: 400: 3 4 5 6; 440: 4 5 6 7; 480: 5 6 7 8; 520: 6 7 8;
+    // 560: 7 8 9 (540); 600: 8 9 10; 640: 9 10; 680: 10 11; 720: 11 (12 comes at the same time, after).
     const { seen } = play(
       shop(
         'lathe: { buffer: unlimited }',
@@ -357,7 +371,8 @@ route: [{ step: load, at: dock, work: 0 min }, { lane: road }, { step: arrive, a
 
 describe('an outage where steps go on side by side', () => {
   it('breaks each of them off, and each goes on with what was left of it', () => {
-    // Begun at 08:00: works of 60 and 90 min on one unit; down 08:30 to 09:30, that is 480 + 30 .. 480 + 90 after midnight: 60 + 60 = 120 and 90 + 60 = 150.
+    // Begun at 08:00: works of 60 and 90 min on one unit; down 08:30 to 09:30, that is 480 + 30 .. 480 + 90
+    // after midnight: 60 + 60 = 120 and 90 + 60 = 150.
     const played = play(`
 scenario: side by side
 programme: { start: 2027-03-01, quantity: 1, rate: { per day: 1 } }

@@ -128,7 +128,8 @@ describe('a hold', () => {
         { quantity: 4 },
       ),
     );
-    // Unit 2: 20 + 5 + 60 + 1; unit 4: ready at 45, waits at the gate for the one place until 85, mended until 145.
+    // Unit 2: 20 + 5 + 60 + 1; unit 4: ready at 45, waits at the gate for the one place until 85, mended
+    // until 145.
     expect(shippedAt(played)).toEqual([11, 86, 31, 146]);
     expect(visits(played, 'hold')).toBe(2);
     expect(played.seen.quality).toMatchObject({ cameToHold: Float64Array.of(4), held: Float64Array.of(2) });
@@ -165,8 +166,9 @@ describe('a hold', () => {
   });
 
   it('mends only while its crew is there, and asks for the crew first', () => {
-    // In the shop from Monday 06:00; make until 06:10, look until 06:15. One mender for two places: unit 1 until 12:15, unit 2 waits for
-    // the mender until then; it has 105 minutes on Monday and 255 on Tuesday: 06:00 + 255.
+    // In the shop from Monday 06:00; make until 06:10, look until 06:15. One mender for two places: unit 1
+    // until 12:15, unit 2 waits for the mender until then; it has 105 minutes on Monday and 255 on Tuesday:
+    // 06:00 + 255.
     const played = play(`
 scenario: hold
 programme: { start: 2027-03-01, arrivals: saturated, quantity: 2 }
@@ -185,7 +187,8 @@ route:
   });
 
   it('may stand in a loop, and may be an inspection itself', () => {
-    // make, look (noted), hold 10 + 3, where dirt is found and sends back to make; then once more all of it: 1 + 1 + 13.
+    // make, look (noted), hold 10 + 3, where dirt is found and sends back to make; then once more all of it:
+    // 1 + 1 + 13.
     const played = play(
       route(`
   - { step: make, at: mill, work: 1 min, creates: { gap: 100 %, dirt: { usual: 100 % } } }

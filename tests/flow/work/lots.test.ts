@@ -33,8 +33,8 @@ describe('a lot', () => {
   });
 
   it('takes units of one step only', () => {
-    // Lot of bake 1 with units 1 and 2, 10-70; unit 3 gathers for bake 1 and is not joined by 1 and 2, who come for bake 2 at 75.
-    // Nothing more can come: 3 goes alone 75-135, 1 and 2 135-195, 3 again 195-255.
+    // Lot of bake 1 with units 1 and 2, 10-70; unit 3 gathers for bake 1 and is not joined by 1 and 2, who
+    // come for bake 2 at 75. Nothing more can come: 3 goes alone 75-135, 1 and 2 135-195, 3 again 195-255.
     const played = play(`
 scenario: two bakes
 programme: { start: 2027-03-01, rate: { per day: 144 }, quantity: 3 }
@@ -48,8 +48,9 @@ route:
   });
 
   it('that fills up before its wait is over leaves the wait of the next lot as it should be', () => {
-    // Units 1 and 2 at 0 and 10, full: 10-20, while the wait of unit 1 would be over at 100. Unit 3 gathers at 20 (due 120), as does
-    // unit 4 at 30: full, 30-40. Unit 5 at 40: due at 140; unit 6 comes only at 1440: nobody else is there, the lot goes at 140.
+    // Units 1 and 2 at 0 and 10, full: 10-20, while the wait of unit 1 would be over at 100. Unit 3 gathers
+    // at 20 (due 120), as does unit 4 at 30: full, 30-40. Unit 5 at 40: due at 140; unit 6 comes only at
+    // 1440: nobody else is there, the lot goes at 140.
     const played = play(`
 scenario: short bakes
 programme: { start: 2027-03-01, rate: [{ from: 2027-03-01, per day: 5 }, { from: 2027-03-02, per day: 1 }], quantity: 6 }
@@ -69,7 +70,8 @@ route:
   });
 
   it('lets units of its step pass those that wait for another', () => {
-    // Bake 1 with 1 and 2, 40-100; 3 (80) gathers at 100. 1 and 2 wait from 105 on for bake 2; 4 comes at 120 and joins 3: -180. Bake 2: -240, -300.
+    // Bake 1 with 1 and 2, 40-100; 3 (80) gathers at 100. 1 and 2 wait from 105 on for bake 2; 4 comes at 120
+    // and joins 3: -180. Bake 2: -240, -300.
     const played = play(`
 scenario: two bakes
 programme: { start: 2027-03-01, rate: { per day: 36 }, quantity: 4 }
@@ -94,7 +96,8 @@ route: [{ step: bake, at: oven, process: 60 min }, { step: fit, at: bay, work: 1
   });
 
   it('has the needs of one unit, and all its places wait for them', () => {
-    // One painter: 1 prepared 0-30, 2 -60; then unit 3, -90, while the lot of 1 and 2 waits: 90-110. Nothing can come to 3: 110-130.
+    // One painter: 1 prepared 0-30, 2 -60; then unit 3, -90, while the lot of 1 and 2 waits: 90-110. Nothing
+    // can come to 3: 110-130.
     const played = play(`
 scenario: one painter
 programme: { start: 2027-03-01, rate: { per day: 144 }, quantity: 3 }
@@ -106,7 +109,8 @@ route: [{ step: prepare, at: bench, crew: { painters: 1 }, work: 30 min }, { ste
   });
 
   it('has one work time, with the factor of its first unit', () => {
-    // Drawn: W R, W R, W R, R R, R. Lots of white first take 20 min, of red first 40: 10-30, -50, -70, -110; nothing can come to 9: -150.
+    // Drawn: W R, W R, W R, R R, R. Lots of white first take 20 min, of red first 40: 10-30, -50, -70, -110;
+    // nothing can come to 9: -150.
     const played = play(
       `
 scenario: colours in lots

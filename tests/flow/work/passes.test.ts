@@ -5,7 +5,8 @@ import { enteredAt, minutesIn, play, shippedAt } from '../run-yaml.js';
 /** Rule 4, by hand. */
 describe('passes', () => {
   it('repeat work and settle, and hold the crew up to the end of the last work', () => {
-    // Unit 1: work 0-10, settle -15, work -25, settle -30; the painter is free at 25: unit 2 25-50, settled at 55.
+    // Unit 1: work 0-10, settle -15, work -25, settle -30; the painter is free at 25: unit 2 25-50, settled
+    // at 55.
     const played = play(`
 scenario: coats
 programme: { start: 2027-03-01, rate: { per day: 1440 }, quantity: 2 }
@@ -41,8 +42,9 @@ route: [{ step: coat, at: booth, work: 20 min, work factor: { colour: { red: 1.5
   });
 
   it('send a unit to the place set up for it, if one of several free ones is', () => {
-    // A busy first day leaves two places set up; then one unit a day, when both are free. If both were left with one colour, the
-    // first unit of the other costs one changeover more; after that each unit finds its place.
+    // A busy first day leaves two places set up; then one unit a day, when both are free. If both were left
+    // with one colour, the first unit of the other costs one changeover more; after that each unit finds its
+    // place.
     const played = play(`
 scenario: two colours, two places
 programme:

@@ -75,7 +75,8 @@ describe('a second measurement', () => {
 
 describe('work done again', () => {
   it('is counted by crew: steps up to the one that sent back, the repeated inspection, and repairs', () => {
-    // Failing twice: fit (2 people, 10) and test (1, 5) twice more; last not. Repairs of 4 by the tester, once for the crack.
+    // Failing twice: fit (2 people, 10) and test (1, 5) twice more; last not. Repairs of 4 by the tester,
+    // once for the crack.
     const played = play(`
 scenario: again
 programme: { arrivals: saturated, quantity: 1 }

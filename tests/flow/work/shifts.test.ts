@@ -46,7 +46,8 @@ describe('work', () => {
   });
 
   it('has seven hours in a night shift of that night', () => {
-    // Saturday 22:00 to Sunday 06:00 are 7 h, ending at 1740; the next shift begins 16 h later, at 2700; 3 h of it are left to do.
+    // Saturday 22:00 to Sunday 06:00 are 7 h, ending at 1740; the next shift begins 16 h later, at 2700; 3 h
+    // of it are left to do.
     const calendar = '{ hours: ["22:00-06:00"], on: every day }';
     expect(
       shippedAt(play(oneStep('work: 10 h', { start: '2027-03-27', calendar, zone: 'Europe/Oslo' }))),

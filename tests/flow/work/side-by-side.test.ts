@@ -38,7 +38,8 @@ describe('steps side by side', () => {
   });
 
   it('claim their crews each for itself, in the order listed, and wait where there is none', () => {
-    // Three fitters: a takes two 0-30; b wants two and finds one; c wants one, asks after b and may not take what b lacks. b 30-70, c 30-40.
+    // Three fitters: a takes two 0-30; b wants two and finds one; c wants one, asks after b and may not take
+    // what b lacks. b 30-70, c 30-40.
     const played = play(
       dressUp(
         '{ step: a, crew: { fitters: 2 }, work: 30 min }, { step: b, crew: { fitters: 2 }, work: 40 min }, { step: c, crew: { fitters: 1 }, work: 10 min }',
@@ -51,7 +52,8 @@ describe('steps side by side', () => {
   });
 
   it('show the place short only while none of them goes on: parts before crew', () => {
-    // a needs an axle, there at 25; b needs the fitter whom the bench has till 20. 0-20 short of parts, b 20-30, a 25-35.
+    // a needs an axle, there at 25; b needs the fitter whom the bench has till 20. 0-20 short of parts, b
+    // 20-30, a 25-35.
     const played = play(
       dressUp(
         '{ step: a, parts: { axles: 1 }, work: 10 min }, { step: b, crew: { fitters: 1 }, work: 10 min }',
@@ -69,7 +71,8 @@ describe('steps side by side', () => {
   });
 
   it('wait outside the place where it would be too full, and the first listed that fits goes in', () => {
-    // Room for four: a (2) and c (2) begin, b (3) waits for both: a 0-30, c 0-20, b 30-70; d (1) would make five at 0, at 20 it fits: 20-25.
+    // Room for four: a (2) and c (2) begin, b (3) waits for both: a 0-30, c 0-20, b 30-70; d (1) would make
+    // five at 0, at 20 it fits: 20-25.
     const played = play(
       dressUp(
         '{ step: a, crew: { fitters: 2 }, work: 30 min }, { step: b, crew: { fitters: 3 }, work: 40 min }, { step: c, crew: { fitters: 2 }, work: 20 min }, { step: d, crew: { fitters: 1 }, work: 5 min }',
@@ -169,7 +172,8 @@ route: [{ at: stall, side by side: [{ step: a, work: 30 min }, { step: b, work: 
   });
 
   it('are all done again by a unit that is sent back to one of them, and mend what it is sent back for', () => {
-    // Both make the flaw for certain. Found at 40: back, mended and made anew, and at 85 the limit passes it on with both items open.
+    // Both make the flaw for certain. Found at 40: back, mended and made anew, and at 85 the limit passes it
+    // on with both items open.
     const played = play(`
 scenario: back
 programme: { arrivals: saturated, quantity: 1 }

@@ -71,7 +71,8 @@ route:
   - { step: test, at: stand, work: 1 min, finds: { flaw: { chance: 100 %, back to: build } } }
 `),
     );
-    // Unit 2 stands at the bench while unit 1 is tested, so unit 1 is done over after it: 100, then unit 2's 80, then unit 1's third time.
+    // Unit 2 stands at the bench while unit 1 is tested, so unit 1 is done over after it: 100, then unit 2's
+    // 80, then unit 1's third time.
     expect(at[0]).toBeCloseTo(0.001 + 100 + 80 + third + 1, 3);
   });
 

@@ -339,7 +339,8 @@ describe('pictures', () => {
         const chart = drawChart(sample);
         if (chart === null) throw new Error(`expected ${name} to be drawn`);
         const png = await renderPng(chart.configuration, chart.width, chart.height);
-        expect([...png.subarray(0, 8)], name).toEqual([137, 80, 78, 71, 13, 10, 26, 10]); // the PNG signature, W3C PNG specification 5.2
+        // the PNG signature, W3C PNG specification 5.2
+        expect([...png.subarray(0, 8)], name).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
         const pixels = readPng(png);
         expect([pixels.width, pixels.height], name).toEqual([2 * chart.width, 2 * chart.height]);
         expect(pixels.ink, name).toBeGreaterThan(0.02);

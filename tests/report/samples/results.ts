@@ -17,8 +17,8 @@ import { sampleJourney, samplePlan } from './programme.js';
 import { sampleChangeovers } from './changeovers.js';
 
 /**
- * Results in the shape of a real study, for looking at reports. Every name and number is invented; none was simulated.
- * The same options always give the same results.
+ * Results in the shape of a real study, for looking at reports. Every name and number is invented; none was
+ * simulated. The same options always give the same results.
  */
 export interface SampleOptions {
   readonly stations?: number;

@@ -88,9 +88,10 @@ describe('workingDays', () => {
     expect(windows(list)).toEqual([[0, 360, 360]]);
   });
 
-  // European summer time begins and ends at 01:00 UTC on the last Sunday of March and of October (Directive 2000/84/EC,
-  // followed by Norway): 2027-03-28 and 2027-10-31. In the United States at 02:00 local on the second Sunday of March and
-  // the first of November (Energy Policy Act of 2005, section 110): 2027-03-14 and 2027-11-07.
+  // European summer time begins and ends at 01:00 UTC on the last Sunday of March and of October (Directive
+  // 2000/84/EC, followed by Norway): 2027-03-28 and 2027-10-31. In the United States at 02:00 local on the
+  // second Sunday of March and the first of November (Energy Policy Act of 2005, section 110): 2027-03-14 and
+  // 2027-11-07.
   it.each([
     ['Europe/Oslo', '2027-03-27', 7 * 60],
     ['Europe/Oslo', '2027-10-30', 9 * 60],

@@ -10,7 +10,8 @@ function reference(day: number, minute: number, zone: string): number {
   return local.toZonedDateTime(zone, { disambiguation: 'compatible' }).epochMilliseconds / 60_000;
 }
 
-// Zones with change in spring and autumn, in the southern half, by half an hour, twice around Ramadan, and never.
+// Zones with change in spring and autumn, in the southern half, by half an hour, twice around Ramadan, and
+// never.
 const zones = [
   'Europe/Oslo',
   'America/Chicago',

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { said, type Edit } from '../read-small.js';
 
-/** What a planner might add to small.yaml, ahead of its defects on line 29, and what is then said; worded by hand, no outside source. */
+/**
+ * What a planner might add to small.yaml, ahead of its defects on line 29, and what is then said; worded by
+ * hand, no outside source.
+ */
 const carriers = (text: string): Edit => ['defects: {', `carriers: { dollies: { ${text} } }\ndefects: {`];
 const teams = (text: string): Edit => ['defects: {', `teams: { pair: { ${text} } }\ndefects: {`];
 

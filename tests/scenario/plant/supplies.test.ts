@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { said, type Edit } from '../read-small.js';
 
-/** small.yaml with a supply of bolts (line 27), which the last step takes; worded by hand, no outside source. */
+/**
+ * small.yaml with a supply of bolts (line 27), which the last step takes; worded by hand, no outside source.
+ */
 const bolts = (text: string): readonly Edit[] => [
   ['lanes:\n', `supplies: { bolts: { ${text} } }\nlanes:\n`],
   ['axles: 2, doors: own', 'axles: 2, doors: own, bolts: 1'],

@@ -5,7 +5,10 @@ import { compile } from '../../../src/scenario/compile.js';
 import { sayProblem } from '../../../src/scenario/file/problem.js';
 import { readScenario } from '../../../src/scenario/read.js';
 
-/** One hall in Oslo, 06:00 to 14:00 less half an hour at noon: 450 min a day. Monday 2027-03-01 is the first day. Worked by hand. */
+/**
+ * One hall in Oslo, 06:00 to 14:00 less half an hour at noon: 450 min a day. Monday 2027-03-01 is the first
+ * day. Worked by hand.
+ */
 const yaml = (programme: string): string => `
 scenario: list
 programme: { start: 2027-03-01, options: { colour: { red: 50 %, white: 50 % }, bands: 20 % }, ${programme} }
@@ -45,8 +48,9 @@ describe('a build list', () => {
       `${RATE}, quantity: 7`,
       'build,release,due,bands,colour\nB1,,,yes,\nB2,2027-03-02,2027-03-05,,white\n"B, 3",2027-03-02,,no,red\n\nB4,,,,\n',
     );
-    // Three go by rate from Monday on, one a day: B1, B4 and drawn ones (units 3 more: 7 - 2 dated = 5 by rate).
-    // Tuesday: B2 at 06:00 (before B4 by the list), the rate's B4 at 06:00, "B, 3" after half of 450 min, at 09:45.
+    // Three go by rate from Monday on, one a day: B1, B4 and drawn ones (units 3 more: 7 - 2 dated = 5 by
+    // rate). Tuesday: B2 at 06:00 (before B4 by the list), the rate's B4 at 06:00, "B, 3" after half of 450
+    // min, at 09:45.
     expect([...columns.times]).toEqual([
       360,
       DAY + 360,

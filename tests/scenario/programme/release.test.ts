@@ -32,7 +32,8 @@ describe('release by rate', () => {
   });
 
   it('carries a part of a unit over to the next day', () => {
-    // 1.5 a day: counts 0 and 1 on Monday (1 at 2/3 of 480 = 320 min), 2 on Tuesday a third into the shift, 3 on Wednesday.
+    // 1.5 a day: counts 0 and 1 on Monday (1 at 2/3 of 480 = 320 min), 2 on Tuesday a third into the shift, 3
+    // on Wednesday.
     const times = released({ quantity: 4, ...rate(['2027-03-01', 1.5]) }).times;
     const expected = [360, 680, 1800 + 160, 3240];
     expected.forEach((time, i) => expect(times[i]).toBeCloseTo(time, 9));

@@ -77,7 +77,8 @@ describe('quantities as planners write them', () => {
 });
 
 describe('near names', () => {
-  // kitten / sitting = 3 is the usual textbook pair; ca / abc = 3 tells optimal string alignment from full Damerau (2). From memory.
+  // kitten / sitting = 3 is the usual textbook pair; ca / abc = 3 tells optimal string alignment from full
+  // Damerau (2). From memory.
   it.each([
     ['kitten', 'sitting', 3],
     ['ca', 'abc', 3],

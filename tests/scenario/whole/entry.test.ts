@@ -2,7 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { sayProblem } from '../../../src/scenario/file/problem.js';
 import { readText } from '../read-small.js';
 
-/** What is said of a hall with a limited bench, a store and a yard without limits; worded by hand, no outside source. */
+/**
+ * What is said of a hall with a limited bench, a store and a yard without limits; worded by hand, no outside
+ * source.
+ */
 function saidOf(programme: string, route: string): string[] {
   const text = `scenario: entry
 programme: { ${programme}, options: { stripe: 30 %, colour: { red: 50 %, white: 50 % } } }

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { said, type Edit } from '../read-small.js';
 
-/** What a planner might write for the step `bands` of small.yaml, line 43, and what is then said; worded by hand, no outside source. */
+/**
+ * What a planner might write for the step `bands` of small.yaml, line 43, and what is then said; worded by
+ * hand, no outside source.
+ */
 const group = (inner: string, at = 'bay'): Edit => [
   '{ step: bands, at: bay, when: stripe, crew: { painters: 1 }, work: 3 h, in one shift: true }',
   `{ at: ${at}, side by side: ${inner} }`,

@@ -66,7 +66,8 @@ describe('waiting places shared out', { timeout: 30_000 }, () => {
     expect(found.curve[0]!.rate.n).toBe(4);
     expect(found.present.total).toBe(0);
     expect(found.gain.difference.mean).toBeCloseTo(found.chosen.rate.mean - found.present.rate.mean, 12);
-    // Two spaces take a line of three from 0.564 towards 0.63 (the exact chain of tests/statistics/exact-line.ts).
+    // Two spaces take a line of three from 0.564 towards 0.63 (the exact chain of
+    // tests/statistics/exact-line.ts).
     expect(found.gain.difference.low).toBeGreaterThan(0);
   });
 

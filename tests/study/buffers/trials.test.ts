@@ -6,7 +6,9 @@ import { isAlike, readTrial, type Trial } from '../../../src/study/buffers/trial
 import { Trials } from '../../../src/study/buffers/trials.js';
 import { Replicator } from '../../../src/study/run/replicator.js';
 
-/** Drops come now and then; little of the room is used. The rework goes to the buffer of the first station. */
+/**
+ * Drops come now and then; little of the room is used. The rework goes to the buffer of the first station.
+ */
 const line = (length: string) =>
   readScenario(
     `

@@ -30,7 +30,9 @@ const ratePerDay = (perDay: number) =>
   programme({ release: { kind: 'rate', phases: [{ from: '2027-03-01', perDay }] }, quantity: 100 });
 
 describe('capacity: kits and supplies', () => {
-  /** Each unit takes 2 packs and a kit; a kit takes a pack and, at a test that fails for one in five, another. */
+  /**
+   * Each unit takes 2 packs and a kit; a kit takes a pack and, at a test that fails for one in five, another.
+   */
   const packs = (
     order: Scenario['supplies'][string]['order'],
     late?: { chance: number; by: ReturnType<typeof minutes> },
@@ -86,7 +88,8 @@ describe('capacity: kits and supplies', () => {
   });
 
   it('ordered by a level: at most level, safety, lot and what waits, once a lead time with its lateness', () => {
-    // Level 4 + 1, lot 8; waiting at most 2 places x 2 and 1 x 1 packs: 18 in 10 days + 20 % of 5 = 11 days, seven days for five.
+    // Level 4 + 1, lot 8; waiting at most 2 places x 2 and 1 x 1 packs: 18 in 10 days + 20 % of 5 = 11 days,
+    // seven days for five.
     const reorder = {
       kind: 'reorder' as const,
       level: 4,
@@ -192,7 +195,8 @@ describe('capacity: stations', () => {
         ],
       }),
     );
-    // Work 2 * 40 * 1.1 = 88; on the place also two settles and the process: 138. The crew stays for one settle: 98 each.
+    // Work 2 * 40 * 1.1 = 88; on the place also two settles and the process: 138. The crew stays for one
+    // settle: 98 each.
     expect(rowOf(found, 'station', 'booth').minutesPerUnit).toBeCloseTo(138, 10);
     expect(rowOf(found, 'crew', 'painters').minutesPerUnit).toBeCloseTo(196, 10);
     expect(rowOf(found, 'crew', 'painters').capacityPerDay).toBeCloseTo((4 * 480) / 196, 10);
@@ -308,7 +312,8 @@ describe('capacity: stations', () => {
   });
 
   it("loads Jackson's rework loop to 5 / 8: arrivals 0.5, back 0.2, rates 1", () => {
-    // Jackson, J. R. (1957), Operations Research 5(4), 518-521. Everything in minutes, always open, arrivals by chance.
+    // Jackson, J. R. (1957), Operations Research 5(4), 518-521. Everything in minutes, always open, arrivals
+    // by chance.
     const found = table(
       scenario({
         programme: programme({
@@ -520,7 +525,8 @@ describe('capacity: carriers and teams', () => {
   });
 
   it('is an upper limit that closed networks do not reach: five carts, three exponential stations', () => {
-    // 5 / 2.3 = 2.17 an hour by the carts alone, 1 by the slowest station; 0.874676 by mean-value analysis (tests/statistics/carriers.test.ts).
+    // 5 / 2.3 = 2.17 an hour by the carts alone, 1 by the slowest station; 0.874676 by mean-value analysis
+    // (tests/statistics/carriers.test.ts).
     const hour = minutes(60),
       network = table(
         scenario({

@@ -45,7 +45,8 @@ const attendedAt = (of: Scenario, name: string): number => {
 
 describe('carried items in the arithmetic', () => {
   it('are what the feeder leaves: of n parts with residual chance r, 1 - (1 - r)^n', () => {
-    // Made 0.3, gauge finds 0.6: r = 0.12. Two axles: 1 - 0.88^2 = 0.2256; found with 0.5, 10 min each: 1.128.
+    // Made 0.3, gauge finds 0.6: r = 0.12. Two axles: 1 - 0.88^2 = 0.2256; found with 0.5, 10 min each:
+    // 1.128.
     const of = roomy({
       feeders: {
         axles: feeder(
@@ -160,7 +161,8 @@ describe('carried items in the arithmetic', () => {
       .map((name, s) => ({ name, visits: seen.stepVisits[s]! / 20_000, expected: expected.visits[s]! }))
       .filter((row) => Math.abs(row.visits - row.expected) > 0.025);
     expect(off).toEqual([]);
-    // Minutes worked a unit at each station; their standard deviation is at most 40, so the mean's is 0.28: 0.9 is 3.2 of them.
+    // Minutes worked a unit at each station; their standard deviation is at most 40, so the mean's is 0.28:
+    // 0.9 is 3.2 of them.
     const worked = model.stations.names.map((name, station) => ({
       name,
       seen: (seen.stationShares[station * 10]! * seen.minutes * model.stations.places[station]!) / 20_000,

@@ -27,7 +27,8 @@ describe('capacity: changeovers', () => {
         'work: 0 min, from to: { red: { white: 45 min }, white: { red: 15 min } }',
       ),
     ).toBeCloseTo(12.6, 9);
-    // The pairs without a time of their own take the usual 10 min: lime with the others, 2 x 0.1 x 0.9 x 10; and 0.6 x 0.3 x 45, none back.
+    // The pairs without a time of their own take the usual 10 min: lime with the others, 2 x 0.1 x 0.9 x 10;
+    // and 0.6 x 0.3 x 45, none back.
     expect(
       boothMinutes(
         'red: 60 %, white: 30 %, lime: 10 %',

@@ -84,7 +84,8 @@ describe('expected visits and repairs', () => {
     const expected = demand(model);
     const run = simulate(prepare(model), 'capacity against engine', 1);
     const seen = Array.from(observe(run, 1).stepVisits, (visits) => visits / 20_000);
-    // A step's visits a unit have a standard deviation below 1; over 20,000 units the mean's is below 0.007, so 0.025 is 3.5 of them.
+    // A step's visits a unit have a standard deviation below 1; over 20,000 units the mean's is below 0.007,
+    // so 0.025 is 3.5 of them.
     const off = seen
       .map((visits, s) => ({ step: model.steps.names[s], visits, expected: expected.visits[s] }))
       .filter((row) => Math.abs(row.visits - row.expected) > 0.025);

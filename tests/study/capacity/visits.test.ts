@@ -71,7 +71,8 @@ describe('expected visits', () => {
   });
 
   it('multiply where loops lie one inside the other (a chain solved by hand)', () => {
-    // From c back to a with 0.3, from b back to a with 0.2: v_b = v_a, v_c = 0.8 v_a, v_a = 1 + 0.2 v_a + 0.3 * 0.8 v_a.
+    // From c back to a with 0.3, from b back to a with 0.2: v_b = v_a, v_c = 0.8 v_a, v_a = 1 + 0.2 v_a + 0.3
+    // * 0.8 v_a.
     const [{ visits }] = visitsOf([
       one('a'),
       one('b', { fails: back(0.2, 'a', { limit: endless }) }),
@@ -82,7 +83,8 @@ describe('expected visits', () => {
   });
 
   it('come from defects made anew by the rework: found 0.9 of 0.4, again of each return', () => {
-    // A return mends the item, and the step makes it anew with 0.4; a miss goes on. Each visit ends in a send-back with 0.36.
+    // A return mends the item, and the step makes it anew with 0.4; a miss goes on. Each visit ends in a
+    // send-back with 0.36.
     const [{ visits, yield: share }] = visitsOf([
       one('coat', { creates: { runs: chance(0.4) } }),
       one('look', { finds: { runs: back(0.9, 'coat', { limit: endless }) } }),
@@ -122,7 +124,8 @@ describe('expected visits', () => {
   });
 
   it('are 1 / n at a sample of one in n, and those sent back are seen again', () => {
-    // 0.2 come to the test; each visit sends 0.5 back to "fit", and a unit sent back is tested again whatever the sample says.
+    // 0.2 come to the test; each visit sends 0.5 back to "fit", and a unit sent back is tested again whatever
+    // the sample says.
     const [{ visits }] = visitsOf([
       one('fit'),
       one('road test', { sample: { oneIn: 5, by: 'turn' }, fails: back(0.5, 'fit', { limit: endless }) }),
@@ -143,7 +146,8 @@ describe('expected visits', () => {
   });
 
   it('go to the earliest of the steps named by what was found', () => {
-    // Independent tests at one inspection: 0.5 back to b, 0.2 back to a. To a: 0.2; to b alone: 0.8 * 0.5 = 0.4.
+    // Independent tests at one inspection: 0.5 back to b, 0.2 back to a. To a: 0.2; to b alone: 0.8 * 0.5 =
+    // 0.4.
     const creates = { left: chance(0.2) };
     const [{ visits }] = visitsOf([
       one('a', { creates }),
@@ -153,8 +157,9 @@ describe('expected visits', () => {
         fails: back(0.5, 'b', { limit: endless }),
       }),
     ]);
-    // First look: to a 0.2, to b 0.4. A unit from b has no item left (it was not found with certainty), so it fails by half only;
-    // one from a is as new. With A, B the visits to "look" of units as new, and after b alone: A = 1 + 0.2 A, B = 0.4 A + 0.5 B.
+    // First look: to a 0.2, to b 0.4. A unit from b has no item left (it was not found with certainty), so it
+    // fails by half only; one from a is as new. With A, B the visits to "look" of units as new, and after b
+    // alone: A = 1 + 0.2 A, B = 0.4 A + 0.5 B.
     const asNew = 1.25,
       afterB = (0.4 * asNew) / 0.5;
     expect(visits[0]).toBeCloseTo(asNew, 6);

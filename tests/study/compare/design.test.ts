@@ -138,7 +138,8 @@ describe('the verdict on paired values', () => {
   const measure = { id: 'lead mean', unit: 'days', better: 'less' } as const;
 
   it('has the paired t interval and says how large a difference may still be', () => {
-    // Differences 1, -1, 2, 0: mean 0.5, variance 5/3, t(3; 0.975) = 3.182446 (tables of Student's t): half-width 3.182446 sqrt(5/12) = 2.054264.
+    // Differences 1, -1, 2, 0: mean 0.5, variance 5/3, t(3; 0.975) = 3.182446 (tables of Student's t):
+    // half-width 3.182446 sqrt(5/12) = 2.054264.
     const { difference, verdict, words } = compared(measure, [10, 12, 11, 13], [11, 11, 13, 13], 0.95, 0.95);
     expect(difference.mean).toBeCloseTo(0.5, 12);
     expect(difference.low).toBeCloseTo(0.5 - 2.054264, 5);

@@ -4,7 +4,10 @@ import { readScenario } from '../../../src/scenario/read.js';
 import { readingOf } from '../../../src/study/compare/reading.js';
 import { playModel } from '../../flow/run-yaml.js';
 
-/** One bench, 2 h a unit at 24 h a day: units leave at 2, 4, 6 and 8 h; 3 units of a day in work cost 240 a day, 10 an hour in work. */
+/**
+ * One bench, 2 h a unit at 24 h a day: units leave at 2, 4, 6 and 8 h; 3 units of a day in work cost 240 a
+ * day, 10 an hour in work.
+ */
 const YAML = (costs: string): string => `
 scenario: four units
 programme: { start: 2027-03-01, arrivals: saturated, quantity: 4 }

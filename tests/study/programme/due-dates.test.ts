@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { Programme } from '../../../src/scenario/types/scenario.js';
 import { observation, resultsOf, twoPlants } from '../made-observation.js';
 
-/** `twoPlants` with four units, of which the planner knows two. Days of 1440 minutes since Monday 2027-03-01. */
+/**
+ * `twoPlants` with four units, of which the planner knows two. Days of 1440 minutes since Monday 2027-03-01.
+ */
 const DAY = 1440;
 const order = (build: string, due: string | undefined): Programme['orders']['list'][number] => ({
   build,

@@ -10,7 +10,8 @@ const withProgramme = (more: Parameters<typeof programme>[0]): ReturnType<typeof
 
 describe('the window over which a rate is judged', () => {
   it('goes from the first whole week that begins a mean lead time after the rate is asked to the last whole week of it', () => {
-    // Asked from Monday 8 March 06:00, lead time 3 days: first week from 15 March. 20 working days at 4 end on 2 April.
+    // Asked from Monday 8 March 06:00, lead time 3 days: first week from 15 March. 20 working days at 4 end
+    // on 2 April.
     expect(resultsOf([allShipped]).answer.window).toEqual({ from: '2027-03-15', to: '2027-04-04' });
   });
 
@@ -148,7 +149,8 @@ describe('the verdict', () => {
       heldPerDay: null,
       window: null,
     });
-    expect(answer.sentence).toMatch(/^No rate is asked: 3 a working day are shipped/); // 90 units in 30 working days
+    // 90 units in 30 working days
+    expect(answer.sentence).toMatch(/^No rate is asked: 3 a working day are shipped/);
     expect(series.asked.every((asked) => asked === null)).toBe(true);
   });
 });

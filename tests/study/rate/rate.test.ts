@@ -102,7 +102,9 @@ describe('the earliest week of the last phase', () => {
     WEEKS = 8,
     LEAD_WEEKS = 1;
 
-  /** The same bench by Lindley's (1952) recursion: unit n begins when it has come and the one before has gone. */
+  /**
+   * The same bench by Lindley's (1952) recursion: unit n begins when it has come and the one before has gone.
+   */
   function keepsUp(week: number): boolean {
     const change = week * WEEK,
       from = change + LEAD_WEEKS * WEEK,

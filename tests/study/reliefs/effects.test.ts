@@ -10,8 +10,9 @@ const quotient = (row: readonly Compared[]): ReturnType<typeof gainPerCost> =>
 
 describe('the gain for each unit of cost', () => {
   it('is the mean gain over the mean rise in cost, with the interval of a ratio', () => {
-    // Gains 1, 2, 3, rises 2, 2, 2: ratio 1; gain less ratio x rise, over the mean rise: -0.5, 0, 0.5, standard deviation 0.5.
-    // Student at 2 degrees of freedom 4.302653 (table): half-width 4.302653 x 0.5 / sqrt 3 = 1.242069.
+    // Gains 1, 2, 3, rises 2, 2, 2: ratio 1; gain less ratio x rise, over the mean rise: -0.5, 0, 0.5,
+    // standard deviation 0.5. Student at 2 degrees of freedom 4.302653 (table): half-width 4.302653 x 0.5 /
+    // sqrt 3 = 1.242069.
     const found = quotient(rows([5, 6, 7], [12, 12, 12]));
     expect(found).toMatchObject({ mean: 1, level: 0.95, n: 3 });
     expect(found!.low).toBeCloseTo(1 - 1.242069, 5);
@@ -25,7 +26,8 @@ describe('the gain for each unit of cost', () => {
   });
 
   it('is the ratio of means, not the mean of ratios', () => {
-    // Gains 1, 1, 4 (mean 2), rises 4, 5, 6 (mean 5, 95 % 2.52 to 7.48): 0.4; the mean of 0.25, 0.2, 0.667 is 0.372.
+    // Gains 1, 1, 4 (mean 2), rises 4, 5, 6 (mean 5, 95 % 2.52 to 7.48): 0.4; the mean of 0.25, 0.2, 0.667 is
+    // 0.372.
     expect(quotient(rows([5, 5, 8], [14, 15, 16]))!.mean).toBeCloseTo(0.4, 12);
   });
 

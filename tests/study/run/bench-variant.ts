@@ -1,7 +1,10 @@
 import type { Variant } from '../../../src/study/run/replicator.js';
 import { modelOf } from '../../flow/run-yaml.js';
 
-/** A bench with so many minutes of exponential work, units every ten minutes on the average: a variant of studies that cost nothing. */
+/**
+ * A bench with so many minutes of exponential work, units every ten minutes on the average: a variant of
+ * studies that cost nothing.
+ */
 export const benchVariant = (mean: number): Variant => ({
   key: `mean ${mean}`,
   model: modelOf(`

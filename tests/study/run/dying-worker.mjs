@@ -1,4 +1,5 @@
-// A thread that dies, once for each file named in the environment that is still there, and otherwise does its work.
+// A thread that dies, once for each file named in the environment that is still there, and otherwise does its
+// work.
 /* global process, setImmediate */
 import { existsSync, rmSync } from 'node:fs';
 import replicate from '../../../dist/study/worker.js';

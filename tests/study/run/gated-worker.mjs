@@ -1,4 +1,5 @@
-// A thread whose replication 1 ends only when the file named in the environment is there, and whose replication 6 is a fault if so asked.
+// A thread whose replication 1 ends only when the file named in the environment is there, and whose
+// replication 6 is a fault if so asked.
 /* global process */
 import { existsSync } from 'node:fs';
 import { setTimeout } from 'node:timers/promises';

@@ -125,7 +125,8 @@ describe('a study with a journal', { timeout: 60_000 }, () => {
 
 describe('the key of a variant', () => {
   it('tells two changes apart that have the same text', async () => {
-    // "10 % off the work of build (axles)": of a step of the route, which is the constraint, and of a step of a feeder, which has time.
+    // "10 % off the work of build (axles)": of a step of the route, which is the constraint, and of a step of
+    // a feeder, which has time.
     const named = read(`
 scenario: names alike
 programme: { start: 2027-03-01, quantity: 60, arrivals: saturated }

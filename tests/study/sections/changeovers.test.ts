@@ -21,7 +21,8 @@ route: [{ step: coat, at: booth, work: 20 min }, { step: polish, at: bench, work
 `;
 
 describe('results on changeovers', () => {
-  // Seed c: W R W R W R R R R. At the booth red to white twice, 45 min each, white to red in no time; all out after 271 min.
+  // Seed c: W R W R W R R R R. At the booth red to white twice, 45 min each, white to red in no time; all out
+  // after 271 min.
   const [first, second] = changeoversOf(booth('start: 2027-03-03, arrivals: saturated, quantity: 9'), 1);
 
   it('have the most used station first, with what was counted of it', () => {

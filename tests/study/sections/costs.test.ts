@@ -39,8 +39,9 @@ function costsOf(yaml: string): CostResult {
 }
 
 describe('the cost of a unit, from a run by hand', () => {
-  // Two units, always ready, on Monday 1 March; a truck for one at a time, without driving hours. Welds 6:00-8:00 and 8:00-10:30
-  // (a break of half an hour); truck 8:00-10:00 and from 10:30, there 9:00 and 11:30; checks 9:00-10:00 and 11:30-12:30.
+  // Two units, always ready, on Monday 1 March; a truck for one at a time, without driving hours. Welds
+  // 6:00-8:00 and 8:00-10:30 (a break of half an hour); truck 8:00-10:00 and from 10:30, there 9:00 and
+  // 11:30; checks 9:00-10:00 and 11:30-12:30.
   const yaml = `
 scenario: two units
 programme: { start: 2027-03-01, arrivals: saturated, quantity: 2 }
@@ -83,12 +84,13 @@ route:
       `${yaml}costs: { currency: EUR, unit: { day: 240 }, buffer place: { day: 24 }, supplies: { packs: { lot: 900, stock day: 24 } } }\n`,
     );
     const { 'units in work': work, floor, supplies } = partsOf(costs);
-    // The first unit enters at 0:00 and stands on the bay to 8:00, is out at 10:00; the second waits in the buffer from 0:00, out at 12:30.
+    // The first unit enters at 0:00 and stands on the bay to 8:00, is out at 10:00; the second waits in the
+    // buffer from 0:00, out at 12:30.
     expect(work).toBeCloseTo(((10 + 12.5) * 10) / 2, 9);
     // Places 1 + 1, arrival bank 2, buffer 1, bank 4.
     expect(floor).toBeCloseTo((9 * END_H) / 2, 9);
-    // Claimed as the units stand in the bay: at 0:00 (stock 4, at the level: a lot of 3 for 1:00) and at 8:00 (position 7 - 1 = 6).
-    // Stock 4 to 1:00, 7 to 8:00, 6 to 12:30.
+    // Claimed as the units stand in the bay: at 0:00 (stock 4, at the level: a lot of 3 for 1:00) and at 8:00
+    // (position 7 - 1 = 6). Stock 4 to 1:00, 7 to 8:00, 6 to 12:30.
     expect(supplies).toBeCloseTo((900 + 4 * 1 + 7 * 7 + 6 * 4.5) / 2, 9);
     expect(costs.perUnit.mean).toBeCloseTo(work! + floor! + supplies!, 9);
   });

@@ -19,7 +19,8 @@ function resultsOf(yaml: string): Results {
 }
 
 describe('crews in results', () => {
-  // One unit a day of 10 h by one; usual 8 h, of two fitters and one painter who has nothing to do; overtime 2 h in the first week.
+  // One unit a day of 10 h by one; usual 8 h, of two fitters and one painter who has nothing to do; overtime
+  // 2 h in the first week.
   const found = resultsOf(`
 scenario: crews
 programme: { start: 2027-03-01, rate: { per day: 1 }, quantity: 9 }
@@ -34,7 +35,8 @@ route: [{ step: fit, at: bench, crew: { fitters: 1 }, work: 10 h }]
   const [fitters, painters] = found.crews;
 
   it('have people engaged and there by week, over the hours of the crew', () => {
-    // Week 1: five units of 10 h in 5 x 10 h. Week 2: unit 6 on Monday 8 h (none is behind at 07:00); from Tuesday on one is: 10 h a day; unit 9 ends on Friday at 09:00.
+    // Week 1: five units of 10 h in 5 x 10 h. Week 2: unit 6 on Monday 8 h (none is behind at 07:00); from
+    // Tuesday on one is: 10 h a day; unit 9 ends on Friday at 09:00.
     expect(fitters!.series.engaged.map(({ mean }) => mean)).toEqual([1, 1]);
     expect(fitters!.series.present.map(({ mean }) => mean)).toEqual([2, 2]);
     expect(fitters!.series.overtimeHours.map(({ mean }) => mean)).toEqual([2 * 5 * 2, 2 * 3 * 2]);
@@ -50,7 +52,8 @@ route: [{ step: fit, at: bench, crew: { fitters: 1 }, work: 10 h }]
   });
 
   it('stand beside the overtime rules and the shutdowns', () => {
-    // Monday to Friday of the second week: looked at five times, worked on Tuesday to Friday; of Friday's hours the run has none.
+    // Monday to Friday of the second week: looked at five times, worked on Tuesday to Friday; of Friday's
+    // hours the run has none.
     expect(found.overtime).toMatchObject([
       {
         name: 'days in UTC, 1 unit behind (to catch up)',

@@ -17,7 +17,10 @@ import {
 } from '../../scenario/compile-scenario.js';
 import { observation, resultsOf, withEntries } from '../made-observation.js';
 
-/** Invented: an axle with a crack from plant one, measured there and again in plant two, with a hold at the end. */
+/**
+ * Invented: an axle with a crack from plant one, measured there and again in plant two, with a hold at the
+ * end.
+ */
 const twoSites = scenario({
   calendars: { days: dayShift },
   sites: {
@@ -80,7 +83,8 @@ const twoSites = scenario({
   programme: programme({ quantity: 90 }),
 });
 
-// Slots: gap, never (fit), crack (weld). Finds in step order: look gap, look crack, look never, look again crack, look again gap, gauge crack.
+// Slots: gap, never (fit), crack (weld). Finds in step order: look gap, look crack, look never, look again
+// crack, look again gap, gauge crack.
 const GAP = 0,
   CRACK = 2;
 const seen =

@@ -7,7 +7,10 @@ import { minutes, programme, scenario, site, station, step } from '../../scenari
 import { observation } from '../made-observation.js';
 
 const DAY = 1440;
-/** Always open, in UTC; the booth down from the 3rd to the 4th of May: from minute 63 * 1440 to 65 * 1440 of a programme that begins on 1 March. */
+/**
+ * Always open, in UTC; the booth down from the 3rd to the 4th of May: from minute 63 * 1440 to 65 * 1440 of a
+ * programme that begins on 1 March.
+ */
 const down = scenario({
   programme: programme({ zone: 'UTC', quantity: 40, until: '2027-06-01' }),
   sites: {
@@ -82,7 +85,8 @@ describe('failures', () => {
 });
 
 describe('time to recover', () => {
-  // 20 replications recover 1, 2, .. 20 days after the end; order statistics for P50 of 20 at 95 %: ranks 6 and 15 (binomial tables); P80: 12 and 20 at most.
+  // 20 replications recover 1, 2, .. 20 days after the end; order statistics for P50 of 20 at 95 %: ranks 6
+  // and 15 (binomial tables); P80: 12 and 20 at most.
   const all = Array.from({ length: 20 }, (_, i) => seen(i + 1, END + (i + 1) * DAY));
 
   it('has P50 and P80 over replications in days from the end of the outage', () => {

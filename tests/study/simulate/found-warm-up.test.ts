@@ -23,8 +23,8 @@ ${names.map((name) => `  - { step: work at ${name}, at: ${name}, work: ${work} }
 }
 
 describe('a warm-up that is left to MSER-5', () => {
-  // Units inside rise by one an hour to the number of benches and stay there. Parts are 1 h, fives of them 5 h: the
-  // statistic is 0, its least, from the first five on in which nothing changes (White 1997).
+  // Units inside rise by one an hour to the number of benches and stay there. Parts are 1 h, fives of them 5
+  // h: the statistic is 0, its least, from the first five on in which nothing changes (White 1997).
   it.each([
     [3, 300, 5],
     [5, 300, 5],

@@ -252,7 +252,8 @@ describe('the last unit', () => {
   });
 
   it('gives the ship date and the lead time of every unit, with the same order statistics', () => {
-    // Unit 1 enters at minute 0 and is shipped at the end of day i in replication i, in 1 of 20 never; the others are never shipped.
+    // Unit 1 enters at minute 0 and is shipped at the end of day i in replication i, in 1 of 20 never; the
+    // others are never shipped.
     const shippedOn =
       (day: number) =>
       (replication: number): Observation => {
@@ -265,7 +266,8 @@ describe('the last unit', () => {
       };
     const { units } = resultsOf(Array.from({ length: 20 }, (_, i) => shippedOn(i + 1)));
     expect(units).toHaveLength(90);
-    // Ranks of 20 values by the binomial tables: 10 (6 to 15) for P50, 16 for P80; day i is March i, 2027. P95 needs 72.
+    // Ranks of 20 values by the binomial tables: 10 (6 to 15) for P50, 16 for P80; day i is March i, 2027.
+    // P95 needs 72.
     expect(units[0]!.shipped.map(({ date, low, high }) => [date, low, high])).toEqual([
       ['2027-03-10', '2027-03-06', '2027-03-15'],
       ['2027-03-16', '2027-03-12', null],

@@ -27,7 +27,8 @@ describe('counts of numbers', () => {
   });
 
   it('have the quantiles of rank ceil(n p), and the mean', () => {
-    // David & Nagaraja 2003: the inverse of the empirical distribution. 1 to 10: P10 is 1, P11 is 2, P90 is 9.
+    // David & Nagaraja 2003: the inverse of the empirical distribution. 1 to 10: P10 is 1, P11 is 2, P90 is
+    // 9.
     const ten = countsOf([10, 9, 8, 7, 6, 5, 4, 3, 2, 1]);
     expect([0.001, 0.1, 0.11, 0.5, 0.9, 1].map((p) => ten.quantile(p))).toEqual([1, 1, 2, 5, 9, 10]);
     expect(ten.mean).toBe(5.5);

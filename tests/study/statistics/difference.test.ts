@@ -3,8 +3,9 @@ import { difference, familyLevel } from '../../../src/study/statistics/differenc
 
 describe('paired differences', () => {
   it('give the interval of the textbook paired t test', () => {
-    // Sleep data of Student (1908, Biometrika 6, 1-25), hours gained with two drugs on ten patients, as in R's `sleep`; from memory.
-    // R: t.test(extra ~ group, paired = TRUE): mean of differences 1.58, 95 % interval 0.7001142 to 2.4598858.
+    // Sleep data of Student (1908, Biometrika 6, 1-25), hours gained with two drugs on ten patients, as in
+    // R's `sleep`; from memory. R: t.test(extra ~ group, paired = TRUE): mean of differences 1.58, 95 %
+    // interval 0.7001142 to 2.4598858.
     const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0],
       second = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4];
     const { difference: d } = difference(first, second, 0.95);

@@ -38,9 +38,11 @@ describe('mean and interval over replications', () => {
     const estimate = meanInterval(values, 0.95),
       half = (estimate.high! - estimate.low!) / 2;
     expect(estimate.mean).toBeCloseTo(mean, 8);
-    // At 1e7 a float has nine decimals, so base +- 0.1 is itself off by 1e-9: 1e-7 of the deviation is what can be asked.
+    // At 1e7 a float has nine decimals, so base +- 0.1 is itself off by 1e-9: 1e-7 of the deviation is what
+    // can be asked.
     expect(sampleStandardDeviation(values) / deviation).toBeCloseTo(1, 7);
-    // The bounds themselves are floats near 1e7, and half is their difference: 1e-6 of a half-width near 0.006.
+    // The bounds themselves are floats near 1e7, and half is their difference: 1e-6 of a half-width near
+    // 0.006.
     expect((half * Math.sqrt(values.length)) / tQuantile(0.975, values.length - 1) / deviation).toBeCloseTo(
       1,
       5,

@@ -3,7 +3,8 @@ import { mser5 } from '../../../src/study/statistics/mser5.js';
 
 describe('start-up cut MSER-5', () => {
   it('cuts the whole of a made-up ramp of 50 before a pattern of mean 0', () => {
-    // The case of the collected check values: 50 are cut. Ramp from 50 down to 1, then a pattern of five that adds to 0.
+    // The case of the collected check values: 50 are cut. Ramp from 50 down to 1, then a pattern of five that
+    // adds to 0.
     const values = [
       ...Array.from({ length: 50 }, (_, i) => 50 - i),
       ...Array.from({ length: 200 }, (_, i) => [2, -1, 0, 1, -2][i % 5]! + (i % 10 < 5 ? 0.1 : -0.1)),

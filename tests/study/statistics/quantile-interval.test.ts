@@ -24,7 +24,8 @@ describe('order statistics around a quantile', () => {
     ]);
   });
 
-  // The table of ranks for the sign test's interval of a median, 95 % (Conover, Practical Nonparametric Statistics), from memory.
+  // The table of ranks for the sign test's interval of a median, 95 % (Conover, Practical Nonparametric
+  // Statistics), from memory.
   it.each([
     [6, 1, 6],
     [9, 2, 8],

@@ -8,7 +8,10 @@ function normals(seed: string): () => number {
   return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
 }
 
-/** Five systems, the best ahead of all others by just the zone (the slippage configuration, the hardest case); `shared` is the part of the noise that all have in common. */
+/**
+ * Five systems, the best ahead of all others by just the zone (the slippage configuration, the hardest case);
+ * `shared` is the part of the noise that all have in common.
+ */
 function play(seed: string, shared: number): { right: boolean; runs: number } {
   const normal = normals(seed),
     zone = 0.5,

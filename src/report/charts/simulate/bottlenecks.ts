@@ -26,7 +26,9 @@ const LEAST_TOLD = 0.0005;
 /** Room for kind and site, CSS pixels. */
 const SITE_ROOM = 150;
 
-/** The likeliest bottlenecks, each with its share of the replications and the Wilson interval of that share. */
+/**
+ * The likeliest bottlenecks, each with its share of the replications and the Wilson interval of that share.
+ */
 export function bottlenecks(results: Results): Chart | null {
   const first = results.bottlenecks[0];
   if (first === undefined) return null;
@@ -54,9 +56,17 @@ export function bottlenecks(results: Results): Chart | null {
     column(['kind, site'], rows, (item) => fit(`${item.kind}, ${item.site}`, SITE_ROOM, SIZE.small)),
   ];
   return chart({
-    finding: `Most often the bottleneck: ${first.name}, in ${percentWithInterval(asEstimate(first.share))} of ${count(results.replications, 'replication')}`,
+    finding:
+      `Most often the bottleneck: ${first.name}, in ` +
+      `${percentWithInterval(asEstimate(first.share))} of ` +
+      `${count(results.replications, 'replication')}`,
     how:
-      `Share of replications in which each was the bottleneck: the one with the highest utilisation, active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7). Bars with ${ci} (Wilson). Sole, shifting: share of time as the momentary bottleneck, the longest active period going on (Roser et al. 2002)${followed}. Active period: mean (Roser et al. 2001). Momentary bottleneck the most: ${momentary[0]?.name ?? 'not followed'}. By arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.` +
+      'Share of replications in which each was the bottleneck: the one with the highest ' +
+      'utilisation, active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7). Bars ' +
+      `with ${ci} (Wilson). Sole, shifting: share of time as the momentary bottleneck, the longest ` +
+      `active period going on (Roser et al. 2002)${followed}. Active period: mean (Roser et al. ` +
+      `2001). Momentary bottleneck the most: ${momentary[0]?.name ?? 'not followed'}. By ` +
+      `arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.` +
       (left > 0 ? ` ${left} more, less likely, are in results.json.` : ''),
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     type: 'bar',

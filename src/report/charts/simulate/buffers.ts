@@ -5,7 +5,9 @@ import { chart, intervalHead, intervalNote, roomAtRight, valueAxis, type Chart }
 import { drawing, whiskers } from '../marks.js';
 import { column, columnsRoom, nameAxis, perRow, rowHeight, rowsBySite, textColumns } from '../rows.js';
 
-/** Units in every buffer and bank: mean, the level held 95 % of the time, spaces, and how often it is full. */
+/**
+ * Units in every buffer and bank: mean, the level held 95 % of the time, spaces, and how often it is full.
+ */
 export function buffers(results: Results): Chart | null {
   if (results.buffers.length === 0) return null;
   const rows = rowsBySite(results.buffers);
@@ -22,7 +24,9 @@ export function buffers(results: Results): Chart | null {
     spaces = perRow(rows, (item) => item.spaces);
   return chart({
     finding: finding(results.buffers),
-    how: `Units in each buffer and bank. Bar: mean, with ${intervalNote(results)}. Diamond: level not passed 95 % of the time (with + where it is the last level counted). Tall tick: spaces.`,
+    how:
+      `Units in each buffer and bank. Bar: mean, with ${intervalNote(results)}. Diamond: level not ` +
+      'passed 95 % of the time (with + where it is the last level counted). Tall tick: spaces.',
     bodyHeight: 64 + rows.length * rowHeight(rows.length),
     type: 'bar',
     data: {

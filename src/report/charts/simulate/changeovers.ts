@@ -23,7 +23,10 @@ const LABEL_ROOM = 64;
 
 type Strip = ChangeoverResult & { readonly strip: NonNullable<ChangeoverResult['strip']> };
 
-/** Stations with changeovers over a week: whose turn it was on each place, the changeovers, and the units of one value in a row. */
+/**
+ * Stations with changeovers over a week: whose turn it was on each place, the changeovers, and the units of
+ * one value in a row.
+ */
 export function changeovers(results: Results): Chart | null {
   const all = results.changeovers.filter((each): each is Strip => each.strip !== null);
   const shown = all.slice(0, MOST_STATIONS),
@@ -38,8 +41,11 @@ export function changeovers(results: Results): Chart | null {
   return chart({
     finding: `${first.name}: ${figuresOf(first)}`,
     how:
-      `Replication ${strip.replication}, ${strip.days[0]} to ${strip.days.at(-1)}: the week with the most changeovers at ${first.name}. Each block is a unit on a place, marked by its ${first.option}; black: changeover. ` +
-      'Above: units of one value in a row; at the edges of the picture they may be more. Figures are of all replications.' +
+      `Replication ${strip.replication}, ${strip.days[0]} to ${strip.days.at(-1)}: the week with ` +
+      `the most changeovers at ${first.name}. Each block is a unit on a place, marked by its ` +
+      `${first.option}; black: changeover. ` +
+      'Above: units of one value in a row; at the edges of the picture they may be more. Figures ' +
+      'are of all replications.' +
       (cut ? ` The first ${MOST_PLACES} places of a station are shown.` : '') +
       (left > 0 ? ` ${left} more, less loaded, in results.json.` : ''),
     bodyHeight: AXIS + shown.reduce((sum, each) => sum + heightOf(each), 0),

@@ -48,8 +48,14 @@ export function costPerUnit(results: Results): Chart | null {
     column(['share, %'], rows, (item) => percent(item.share)),
   ];
   return chart({
-    finding: `A unit shipped costs ${withInterval(perUnit, currency)}, ${number(Math.round(most.share * 100))} % of it for ${most.name}; rework costs ${withInterval(rework.costPerUnit)} of it`,
-    how: `Money for the time observed over units shipped in it, by part. Rework: people's hours in work done again and repairs, send-backs and scrap; they are in the parts above. Bars with ${intervalNote(results)}.`,
+    finding:
+      `A unit shipped costs ${withInterval(perUnit, currency)}, ` +
+      `${number(Math.round(most.share * 100))} % of it for ${most.name}; rework costs ` +
+      `${withInterval(rework.costPerUnit)} of it`,
+    how:
+      `Money for the time observed over units shipped in it, by part. Rework: people's hours in ` +
+      'work done again and repairs, send-backs and scrap; they are in the parts above. Bars with ' +
+      `${intervalNote(results)}.`,
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     type: 'bar',
     data: {

@@ -30,9 +30,13 @@ export function crewLoad(results: Results): Chart | null {
     { unit } = results.series;
   const hasOvertime = shown.some(({ overtimeHours }) => overtimeHours.mean > 0);
   return chart({
-    finding: `Most loaded crew: ${first.name}, engaged ${percentWithInterval(first.busy)} of its people's time on shift; ${busiest(first, results)}`,
+    finding:
+      `Most loaded crew: ${first.name}, engaged ${percentWithInterval(first.busy)} of its people's ` +
+      `time on shift; ${busiest(first, results)}`,
     how:
-      `People by ${unit}, on average over the hours of the crew; each scale ends with its largest shift. Blue: engaged, with ${intervalNote(results)}. Black steps: on shift (the mean of the shifts; people who are missing are taken off).` +
+      `People by ${unit}, on average over the hours of the crew; each scale ends with its largest ` +
+      `shift. Blue: engaged, with ${intervalNote(results)}. Black steps: on shift (the mean of the ` +
+      'shifts; people who are missing are taken off).' +
       (hasOvertime ? ` Orange blocks at the foot: ${unit}s with overtime, the higher the more.` : '') +
       (left > 0 ? ` ${count(left, 'crew')} less loaded: in results.json.` : ''),
     bodyHeight: 62 + PANEL * shown.length,

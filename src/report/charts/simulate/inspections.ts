@@ -23,7 +23,9 @@ export function firstTimeThrough(results: Results): Chart | null {
     results.rty === null ? '' : `; over the whole route (RTY) ${percentWithInterval(results.rty)}`;
   return chart({
     finding: `Fewest right first time: ${lowest.name}, ${percentWithInterval(lowest.ftt)}${yieldText}`,
-    how: `First-time-through by inspection: right first time over inspected, first visits only. Bars with ${intervalNote(results)}; send-backs and repairs per 100 inspections.`,
+    how:
+      'First-time-through by inspection: right first time over inspected, first visits only. Bars ' +
+      `with ${intervalNote(results)}; send-backs and repairs per 100 inspections.`,
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 2),
     type: 'bar',
     data: {

@@ -51,7 +51,10 @@ const KINDS: readonly {
   { name: 'off shift', fill: STATE_FILLS['off shift'], of: ['off shift'] },
 ];
 
-/** One unit's way in one replication, from its entry to its shipping: a strip for the whole of it, and one a step. */
+/**
+ * One unit's way in one replication, from its entry to its shipping: a strip for the whole of it, and one a
+ * step.
+ */
 export function journey(results: Results): Chart | null {
   const { journey: told } = results;
   if (told === null) return null;
@@ -70,8 +73,12 @@ export function journey(results: Results): Chart | null {
   return chart({
     finding: finding(told),
     how:
-      `Unit ${told.build} in replication ${told.replication} of ${results.replications}, from ${spoken(told.entered)} to ${spoken(told.parts.at(-1)?.to ?? '')}${told.chosen === 'by name' ? '' : ', in which it has the median lead time'}: one build of chance, no mean.` +
-      ' Steps in the order in which it came to them, with the wait for each; a step done again stays in its row. Hours in all, and those active: work, changeover, process, transport. Local time of the programme.',
+      `Unit ${told.build} in replication ${told.replication} of ${results.replications}, from ` +
+      `${spoken(told.entered)} to ` +
+      `${spoken(told.parts.at(-1)?.to ?? '')}${told.chosen === 'by name' ? '' : ', in which it has the median lead time'}: one build of chance, no mean.` +
+      ' Steps in the order in which it came to them, with the wait for each; a step done again ' +
+      'stays in its row. Hours in all, and those active: work, changeover, process, transport. ' +
+      'Local time of the programme.',
     bodyHeight: 110 + rows.length * rowHeight(rows.length),
     type: 'bar',
     data: {
@@ -107,7 +114,10 @@ export function journey(results: Results): Chart | null {
   });
 }
 
-/** Every part at its time in the row of its step and in that of the whole way; at least a hair wide, so that none is lost. */
+/**
+ * Every part at its time in the row of its step and in that of the whole way; at least a hair wide, so that
+ * none is lost.
+ */
 function strips(
   told: Journey,
   seen: typeof KINDS,
@@ -143,5 +153,8 @@ function finding({ build, leadDays, shipped, totals }: Journey): string {
     said = (days: number): string => number(days * scale);
   const longest = totals.filter(({ what }) => what !== 'work').slice(0, 2),
     work = totals.find(({ what }) => what === 'work')?.days ?? 0;
-  return `Unit ${build} ${shipped === null ? 'is inside for' : 'takes'} ${said(leadDays)} ${unit}: ${[...longest.map(({ what, days }) => `${said(days)} ${what}`), `${said(work)} work`].join(', ')}`;
+  return (
+    `Unit ${build} ${shipped === null ? 'is inside for' : 'takes'} ${said(leadDays)} ${unit}: ` +
+    `${[...longest.map(({ what, days }) => `${said(days)} ${what}`), `${said(work)} work`].join(', ')}`
+  );
 }

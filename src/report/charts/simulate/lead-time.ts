@@ -12,7 +12,9 @@ export function leadTime(results: Results): Chart | null {
   if (units === 0) return null;
   const ruler = evenEdges(edges)
     ? {
-        title: `units in each class of ${number(widthOf(edges, 0))} ${widthOf(edges, 0) === 1 ? 'day' : 'days'}`,
+        title:
+          `units in each class of ${number(widthOf(edges, 0))} ` +
+          `${widthOf(edges, 0) === 1 ? 'day' : 'days'}`,
         heights: counts,
       }
     : {
@@ -20,15 +22,21 @@ export function leadTime(results: Results): Chart | null {
         heights: counts.map((each, index) => each / widthOf(edges, index)),
       };
   const top = Math.max(...ruler.heights);
-  // Labels stand at the right of their lines, or both at the left where P90 is late; the one that passes over the other's line is higher.
+  // Labels stand at the right of their lines, or both at the left where P90 is late; the one that passes over
+  // the other's line is higher.
   const side = isLate(p90, edges) ? 'left' : 'right';
   const marks = [
     mark('P50', p50, top * (side === 'left' ? 1.09 : 1.19)),
     mark('P90', p90, top * (side === 'left' ? 1.19 : 1.09)),
   ];
   return chart({
-    finding: `Half of the units take at most ${withInterval(p50, 'days')}, nine in ten at most ${withInterval(p90, 'days')}`,
-    how: `Lead time of ${count(units, 'unit')} from all replications together (spread of units, not an interval). Lines: P50 and P90, means over replications; shaded: their ${intervalNote(results)}.`,
+    finding:
+      `Half of the units take at most ${withInterval(p50, 'days')}, nine in ten at most ` +
+      `${withInterval(p90, 'days')}`,
+    how:
+      `Lead time of ${count(units, 'unit')} from all replications together (spread of units, not ` +
+      'an interval). Lines: P50 and P90, means over replications; shaded: their ' +
+      `${intervalNote(results)}.`,
     bodyHeight: 430,
     type: 'line',
     data: {
@@ -112,7 +120,9 @@ function markLabels(marks: readonly Mark[], side: 'left' | 'right') {
   });
 }
 
-/** Whether the label of an estimate would run out of the plot at the right, where labels take a quarter of it. */
+/**
+ * Whether the label of an estimate would run out of the plot at the right, where labels take a quarter of it.
+ */
 function isLate(estimate: Estimate, edges: readonly number[]): boolean {
   const from = edges[0] ?? 0,
     to = edges.at(-1) ?? 1;

@@ -38,8 +38,10 @@ export function outageRecovery(results: Results): Chart | null {
   return chart({
     finding: finding(outage, results.level),
     how:
-      `Units open (released and not yet out) at the start of each day: mean, and band from P10 to P90 of ${count(results.replications, 'replication')} (their spread, not an interval). ` +
-      'Hatched: the outage. Dashed: mean of the units open when it began. Recovered: no more are open than when it began, each replication by its own level. Days are of 24 h.',
+      'Units open (released and not yet out) at the start of each day: mean, and band from P10 to ' +
+      `P90 of ${count(results.replications, 'replication')} (their spread, not an interval). ` +
+      'Hatched: the outage. Dashed: mean of the units open when it began. Recovered: no more are ' +
+      'open than when it began, each replication by its own level. Days are of 24 h.',
     bodyHeight: BODY_HEIGHT,
     type: 'line',
     data: {
@@ -88,14 +90,18 @@ function finding(outage: OutageResult, level: number): string {
   if (half === undefined || half.days === null)
     return `${head} time to recover not known; ${half?.why ?? 'not asked'}`;
   return (
-    `${head} half of the builds are back to the ${mean(outage.openUnits)} units open before it within ${within(half, level, ' days')} of its end` +
+    `${head} half of the builds are back to the ${mean(outage.openUnits)} units open before it ` +
+    `within ${within(half, level, ' days')} of its end` +
     (most === undefined || most.days === null ? '' : `, eight in ten within ${within(most, level, '')}`)
   );
 }
 
 function within(quantile: DaysQuantile, level: number, unit: string): string {
   const { low, high, why } = quantile;
-  return `${daysOf(quantile)}${unit} (${low === null || high === null ? (why ?? 'no interval') : `${intervalName(level)} ${bounds(asSpan(quantile))}`})`;
+  return (
+    `${daysOf(quantile)}${unit} ` +
+    `(${low === null || high === null ? (why ?? 'no interval') : `${intervalName(level)} ${bounds(asSpan(quantile))}`})`
+  );
 }
 
 const asSpan = ({ days, low, high }: DaysQuantile): Estimate => ({

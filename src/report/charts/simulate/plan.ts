@@ -7,7 +7,10 @@ import { dayAxis, momentOf } from '../days.js';
 import { drawing, onWhite } from '../marks.js';
 import { lineNames, nameRoom, type TimeLine } from '../time.js';
 
-/** Units shipped over the programme, added up, beside those released by plan and those due, with the dates of the last one. */
+/**
+ * Units shipped over the programme, added up, beside those released by plan and those due, with the dates of
+ * the last one.
+ */
 export function shippedAgainstPlan(results: Results): Chart | null {
   const { plan } = results;
   if (plan === null) return null;
@@ -61,10 +64,12 @@ export function shippedAgainstPlan(results: Results): Chart | null {
   return chart({
     finding: finding(results),
     how:
-      `Units added up to the end of each ${plan.unit}.${results.replications < 2 ? '' : ` Band: ${spread}, the spread of single builds, no interval of a mean.`}` +
+      'Units added up to the end of each ' +
+      `${plan.unit}.${results.replications < 2 ? '' : ` Band: ${spread}, the spread of single builds, no interval of a mean.`}` +
       (marks.length === 0
         ? ''
-        : ` Upright lines: day on which the last unit is out, ${marks.map((mark) => dateText(mark, results.level)).join(', ')}.`),
+        : ' Upright lines: day on which the last unit is out, ' +
+          `${marks.map((mark) => dateText(mark, results.level)).join(', ')}.`),
     bodyHeight: 460,
     type: 'line',
     data: {
@@ -103,7 +108,10 @@ function finding({ lastUnit, due, plan, replications }: Results): string {
       ? ''
       : `; late against due dates: ${percentWithInterval(due.late)} of units`;
   if (half?.date == null)
-    return `Shipped by the end: ${plan?.shipped.p50.at(-1) ?? 0} units, P50 of ${count(replications, 'replication')}; no date of the last unit for P50${late}`;
+    return (
+      `Shipped by the end: ${plan?.shipped.p50.at(-1) ?? 0} units, P50 of ` +
+      `${count(replications, 'replication')}; no date of the last unit for P50${late}`
+    );
   const inMost =
     most?.date == null
       ? ''
@@ -114,7 +122,8 @@ function finding({ lastUnit, due, plan, replications }: Results): string {
 }
 
 const dateText = ({ p, date, low, high }: DateQuantile, level: number): string =>
-  `P${number(p * 100)} ${date ?? ''} (${low === null || high === null ? 'no interval' : `${intervalName(level)} ${low} to ${high}`})`;
+  `P${number(p * 100)} ${date ?? ''} ` +
+  `(${low === null || high === null ? 'no interval' : `${intervalName(level)} ${low} to ${high}`})`;
 
 /** An upright line in the middle of the day for each date, and at its foot its name and its interval. */
 function lastUnitMarks(marks: readonly DateQuantile[]) {

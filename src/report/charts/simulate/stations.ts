@@ -12,14 +12,20 @@ import { INK, SIZE, STATE_FILLS, STATE_ORDER } from '../../style.js';
 import { chart, intervalHead, intervalNote, roomAtRight, valueAxis, type Chart } from '../chart.js';
 import { column, columnsRoom, nameAxis, perRow, rowHeight, rowsBySite, textColumns } from '../rows.js';
 
-/** In the order of the fills. Off shift is told in a column: as a bar it would hide the rest of a one-shift plant. */
+/**
+ * In the order of the fills. Off shift is told in a column: as a bar it would hide the rest of a one-shift
+ * plant.
+ */
 const STATES = STATE_ORDER.filter((state): state is ShiftState =>
   (SHIFT_STATES as readonly string[]).includes(state),
 );
 /** What a planner can act on here: not progress, and not want of units, which comes from elsewhere. */
 const LOSSES = STATES.filter((state) => !['working', 'unattended', 'starved'].includes(state));
 
-/** What the places of every station do with their time on shift: one bar a station, nine states, adding to 100 %. */
+/**
+ * What the places of every station do with their time on shift: one bar a station, nine states, adding to 100
+ * %.
+ */
 export function placeTime(results: Results): Chart | null {
   const { stations } = results;
   if (stations.length === 0) return null;
@@ -36,7 +42,8 @@ export function placeTime(results: Results): Chart | null {
   return chart({
     finding: finding(results),
     how:
-      'Share of place time on shift by station, stations grouped by site in route order; each bar adds to 100 %. ' +
+      'Share of place time on shift by station, stations grouped by site in route order; each bar ' +
+      'adds to 100 %. ' +
       `Figures at the right: mean, with ${intervalNote(results)}; losses other than being starved.`,
     bodyHeight: 100 + rows.length * rowHeight(rows.length),
     type: 'bar',

@@ -6,7 +6,10 @@ import { topWithNames, uprightLines } from '../upright-lines.js';
 
 const BODY_HEIGHT = 420;
 
-/** Units inside from the empty start of a steady-state run, with the warm-up given and the cut of MSER-5; null for a programme. */
+/**
+ * Units inside from the empty start of a steady-state run, with the warm-up given and the cut of MSER-5; null
+ * for a programme.
+ */
 export function warmUp({ warmUp: seen }: Results): Chart | null {
   if (seen === null) return null;
   const { wip, partHours, givenHours, isFound, cutHours, verdict, replications } = seen,
@@ -25,11 +28,17 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
   ];
   return chart({
     finding: {
-      'long enough': `The warm-up of ${number(givenHours)} h${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
+      'long enough':
+        `The warm-up of ${number(givenHours)} ` +
+        `h${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
       'too short': `The line still fills after the warm-up of ${number(givenHours)} h`,
       'not known': `The run is too short to show whether the warm-up of ${number(givenHours)} h is long enough`,
     }[verdict],
-    how: `Mean units inside by part of ${number(partHours)} h, over ${count(replications, 'replication')}, from the empty start; ${cut} (White 1997). The warm-up is called too short only if the units inside between it and the cut differ from those after it in a 99 % interval.`,
+    how:
+      `Mean units inside by part of ${number(partHours)} h, over ` +
+      `${count(replications, 'replication')}, from the empty start; ${cut} (White 1997). The ` +
+      'warm-up is called too short only if the units inside between it and the cut differ from ' +
+      'those after it in a 99 % interval.',
     bodyHeight: BODY_HEIGHT,
     type: 'line',
     data: {

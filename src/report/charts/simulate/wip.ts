@@ -4,7 +4,10 @@ import { LINES } from '../../style.js';
 import { chart, intervalNote, type Chart } from '../chart.js';
 import { lineDatasets, lineNames, timeScales, type TimeLine } from '../time.js';
 
-/** Units inside each site and on each lane, over time. At most as many lines as can be told apart; the rest is said. */
+/**
+ * Units inside each site and on each lane, over time. At most as many lines as can be told apart; the rest is
+ * said.
+ */
 export function wipBySite(results: Results): Chart | null {
   const places = [...results.wip.places].sort((a, b) => b.mean.mean - a.mean.mean);
   const largest = places[0];
@@ -22,9 +25,12 @@ export function wipBySite(results: Results): Chart | null {
     }),
   );
   return chart({
-    finding: `WIP averages ${withInterval(results.wip.total, 'units')}; most of it in ${largest.name}, ${withInterval(largest.mean)}`,
+    finding:
+      `WIP averages ${withInterval(results.wip.total, 'units')}; most of it in ${largest.name}, ` +
+      `${withInterval(largest.mean)}`,
     how:
-      `Units inside each site and on each lane by ${results.series.unit}; bands and figures in brackets: ${intervalNote(results)}.` +
+      `Units inside each site and on each lane by ${results.series.unit}; bands and figures in ` +
+      `brackets: ${intervalNote(results)}.` +
       (left > 0 ? ` The ${left} smallest are in results.json.` : ''),
     bodyHeight: Math.max(440, 60 + 56 * shown.length),
     type: 'line',

@@ -3,7 +3,10 @@ import { count, intervalName, number, withInterval } from '../../format.js';
 import { faded, MUTED, PALETTE, SIZE } from '../../style.js';
 import { chart, valueAxis, type Chart } from '../chart.js';
 
-/** Throughput against waiting places: the best layout found for each number of them; null with fewer than two points. */
+/**
+ * Throughput against waiting places: the best layout found for each number of them; null with fewer than two
+ * points.
+ */
 export function placesCurve({
   curve,
   chosen,
@@ -23,7 +26,11 @@ export function placesCurve({
       enough === null
         ? `${count(chosen.total, 'place')} give ${withInterval(chosen.rate, unit)}`
         : `${enough === 0 ? 'No place at all comes' : `${enough} of ${count(chosen.total, 'place')} already come`} within ${number(100 * zone)} % of what ${chosen.total} give`,
-    how: `Best layout found for each number of waiting places, ${unit}; band: ${intervalName(level)} over ${count(replications, 'replication')} of the search. The values of the search are a little high, since its luckiest layouts are taken.${goal.kind === 'target' ? ' Dashed: the target.' : ''}`,
+    how:
+      `Best layout found for each number of waiting places, ${unit}; band: ${intervalName(level)} ` +
+      `over ${count(replications, 'replication')} of the search. The values of the search are a ` +
+      'little high, since its luckiest layouts are ' +
+      `taken.${goal.kind === 'target' ? ' Dashed: the target.' : ''}`,
     bodyHeight: 420,
     type: 'line',
     data: {

@@ -25,7 +25,9 @@ const COLOURS = {
   'not settled': '#8a8a8a',
 } as const;
 
-/** What each what-if changes, measure by measure, as dots with intervals on one scale of per cent of the base. */
+/**
+ * What each what-if changes, measure by measure, as dots with intervals on one scale of per cent of the base.
+ */
 export function compareDifferences(results: CompareResults): Chart | null {
   const rows = results.measures.flatMap(({ id, name, unit, better }): Row<Item>[] => [
     { label: rowLabel(`${name}, ${better} is better`, '600'), item: null },
@@ -46,7 +48,11 @@ export function compareDifferences(results: CompareResults): Chart | null {
     value === null || value === undefined ? null : value * 100;
   return chart({
     finding: finding(results),
-    how: `What-if minus base as a share of the base's mean, paired by replication (common random numbers), ${count(results.replications, 'replication')}. Dot: mean; bar: ${ci}, so that all what-ifs hold together with ${number(results.level * 100)} % in each measure. Blue dots: better; red diamonds: worse; grey: no difference seen.`,
+    how:
+      `What-if minus base as a share of the base's mean, paired by replication (common random ` +
+      `numbers), ${count(results.replications, 'replication')}. Dot: mean; bar: ${ci}, so that all ` +
+      `what-ifs hold together with ${number(results.level * 100)} % in each measure. Blue dots: ` +
+      'better; red diamonds: worse; grey: no difference seen.',
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     type: 'bar',
     data: {

@@ -58,8 +58,13 @@ function weeks(
     )
     .sort((a, b) => b.size - a.size);
   return chart({
-    finding: `${what} by ${results.series.unit}: ${best === undefined ? 'no what-if is seen to be better than the base' : `best against the base is ${best.name}`}`,
-    how: `${id === 'wip' ? 'Units inside' : 'Units shipped per working day of the base'} by ${results.series.unit}, each variant as it is without pairing; bands: ${intervalNote(results)}.${window}${left > 0 ? ` ${left} more what-ifs are in results.json.` : ''}`,
+    finding:
+      `${what} by ${results.series.unit}: ` +
+      `${best === undefined ? 'no what-if is seen to be better than the base' : `best against the base is ${best.name}`}`,
+    how:
+      `${id === 'wip' ? 'Units inside' : 'Units shipped per working day of the base'} by ` +
+      `${results.series.unit}, each variant as it is without pairing; bands: ` +
+      `${intervalNote(results)}.${window}${left > 0 ? ` ${left} more what-ifs are in results.json.` : ''}`,
     bodyHeight: Math.max(440, 60 + 56 * lines.length),
     type: 'line',
     data: { labels: [...results.series.labels], datasets: lineDatasets(lines, results.level) },

@@ -83,7 +83,9 @@ export function intervalsByRate(
   });
 }
 
-/** The axis of rates, a little wider than what was looked at, and `more` where something else stands on it. */
+/**
+ * The axis of rates, a little wider than what was looked at, and `more` where something else stands on it.
+ */
 export function rateAxis(
   { grid }: RateResults,
   more: number | null = null,

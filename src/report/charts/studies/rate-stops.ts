@@ -34,8 +34,13 @@ export function rateStops(results: RateResults): Chart {
     finding:
       change === undefined
         ? `At every rate looked at the constraint is ${usual}`
-        : `The constraint goes from "${change.before}" to "${change.after}" between ${change.fromPerDay} and ${change.toPerDay} a day${changes.length > 1 ? `, and changes ${count(changes.length - 1, 'time')} more above` : ''}`,
-    how: `Share of replications in which a station, crew, lane or kind of carrier has the highest utilisation, by rate. Their ${Math.round(100 * results.level)} % intervals are in the table of the page.`,
+        : `The constraint goes from "${change.before}" to "${change.after}" between ` +
+          `${change.fromPerDay} and ${change.toPerDay} a ` +
+          `day${changes.length > 1 ? `, and changes ${count(changes.length - 1, 'time')} more above` : ''}`,
+    how:
+      'Share of replications in which a station, crew, lane or kind of carrier has the highest ' +
+      `utilisation, by rate. Their ${Math.round(100 * results.level)} % intervals are in the table ` +
+      'of the page.',
     bodyHeight: 130 + rows.length * (rowHeight(rows.length) + 4),
     type: 'bar',
     data: {

@@ -6,7 +6,10 @@ import { chart, valueAxis, type Chart } from '../chart.js';
 import { drawing, onWhite } from '../marks.js';
 import { intervalsByRate, LEGEND, pointsByRate, rateAxis } from './rate-marks.js';
 
-/** Units shipped a day against the rate asked: on the diagonal while the line keeps up, below the ceiling of arithmetic. */
+/**
+ * Units shipped a day against the rate asked: on the diagonal while the line keeps up, below the ceiling of
+ * arithmetic.
+ */
 export function rateThroughput(results: RateResults): Chart {
   const {
     arithmetic,
@@ -26,7 +29,11 @@ export function rateThroughput(results: RateResults): Chart {
           ? `${highestPerDay} a day holds, the highest rate looked at`
           : `${highestPerDay} a day is the highest rate that holds`) +
       (ceiling === null ? '' : `; arithmetic allows ${number(ceiling)}`),
-    how: `Units shipped a working day against the rate asked, mean with ${intervalName(level)} over ${replications} to ${mostReplications} replications, ${count(results.window.weeks, 'week')} from ${results.window.from}. Dashed: as many as asked.${ceiling === null ? '' : ' Dotted: the ceiling by arithmetic.'}`,
+    how:
+      `Units shipped a working day against the rate asked, mean with ${intervalName(level)} over ` +
+      `${replications} to ${mostReplications} replications, ${count(results.window.weeks, 'week')} ` +
+      `from ${results.window.from}. Dashed: as many as ` +
+      `asked.${ceiling === null ? '' : ' Dotted: the ceiling by arithmetic.'}`,
     bodyHeight: 440,
     type: 'scatter',
     data: { datasets: pointsByRate(results, 'y', shipped) },

@@ -10,8 +10,14 @@ export function rateWipLead(results: RateResults): Chart {
   const wip = (point: RateResults['points'][number]) => point.wip,
     lead = (point: RateResults['points'][number]) => point.leadDays;
   return chart({
-    finding: `At ${last.perDay} a day a unit takes ${withInterval(last.leadDays, 'days')} and ${withInterval(last.wip, 'units')} are on the way`,
-    how: `Above: mean WIP. Below: mean lead time of units shipped. Both against the rate asked, with ${intervalName(level)} over ${replications} to ${mostReplications} replications, ${count(window.weeks, 'week')} from ${window.from}. Where a rate does not hold they would grow on with a longer window.`,
+    finding:
+      `At ${last.perDay} a day a unit takes ${withInterval(last.leadDays, 'days')} and ` +
+      `${withInterval(last.wip, 'units')} are on the way`,
+    how:
+      'Above: mean WIP. Below: mean lead time of units shipped. Both against the rate asked, with ' +
+      `${intervalName(level)} over ${replications} to ${mostReplications} replications, ` +
+      `${count(window.weeks, 'week')} from ${window.from}. Where a rate does not hold they would ` +
+      'grow on with a longer window.',
     bodyHeight: 560,
     type: 'scatter',
     data: {

@@ -35,8 +35,12 @@ export function reliefGains(results: ReliefsResults): Chart | null {
     finding:
       (best.gain.low ?? 0) > 0
         ? `Best single relief: ${best.text}, ${withInterval(best.gain)} units a working day more`
-        : `No single relief surely ships more than the base, ${withInterval(results.base.throughput)} units a working day`,
-    how: `Units a working day more than the base, ${countedIn(results)}, in pairs of replications with the same chance. Dot: mean; bar: ${ci}, so that those compared to the end hold together. Right of the line at 0: ships more.`,
+        : `No single relief surely ships more than the base, ${withInterval(results.base.throughput)} ` +
+          'units a working day',
+    how:
+      `Units a working day more than the base, ${countedIn(results)}, in pairs of replications ` +
+      `with the same chance. Dot: mean; bar: ${ci}, so that those compared to the end hold ` +
+      'together. Right of the line at 0: ships more.',
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     type: 'bar',
     data: {

@@ -30,8 +30,13 @@ export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart
   ];
   const bars = (side: 'low' | 'high') => perRow(rows, (each) => each[side]?.gain.mean ?? null);
   return chart({
-    finding: `Measure next: ${first.path}, a ${first.basis} that moves throughput by up to ${number(first.largest)} units a working day`,
-    how: 'Units a working day more or less than the base where one guess is 20 % lower or higher, one estimate 10 %, a whole number 1 at least; the others stay. Orange: low end; blue: high end. Intervals stand at the right.',
+    finding:
+      `Measure next: ${first.path}, a ${first.basis} that moves throughput by up to ` +
+      `${number(first.largest)} units a working day`,
+    how:
+      'Units a working day more or less than the base where one guess is 20 % lower or higher, one ' +
+      'estimate 10 %, a whole number 1 at least; the others stay. Orange: low end; blue: high end. ' +
+      'Intervals stand at the right.',
     bodyHeight: 90 + rows.length * (rowHeight(rows.length) + 10),
     type: 'bar',
     data: {
