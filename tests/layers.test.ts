@@ -57,7 +57,7 @@ function importsOf(text: string): Import[] {
   return found;
 }
 
-const layerOf = (file: string): string => file.split('/')[0]!;
+const layerOf = (file: string): string => file.split('/')[0];
 
 function granted(layer: string, target: string, typeOnly: boolean): boolean {
   return (GRANTS[layer] ?? []).some(

@@ -23,7 +23,11 @@ process.stdout.write(ts.formatDiagnosticsWithColorAndContext(problems, ts.create
 process.exitCode = problems.length > 0 ? 1 : 0;
 
 function parsed(file) {
-  const config = ts.getParsedCommandLineOfConfigFile(file, {}, { ...ts.sys, onUnRecoverableConfigFileDiagnostic: fail });
+  const config = ts.getParsedCommandLineOfConfigFile(
+    file,
+    {},
+    { ...ts.sys, onUnRecoverableConfigFileDiagnostic: fail },
+  );
   if (config.errors.length > 0) fail(config.errors[0]);
   return config;
 }
@@ -34,10 +38,15 @@ function problemsOf({ fileNames, options }, isChecked) {
   return [
     ...program.getOptionsDiagnostics(),
     ...program.getGlobalDiagnostics(),
-    ...checked.flatMap((file) => [...program.getSyntacticDiagnostics(file), ...program.getSemanticDiagnostics(file)]),
+    ...checked.flatMap((file) => [
+      ...program.getSyntacticDiagnostics(file),
+      ...program.getSemanticDiagnostics(file),
+    ]),
   ];
 }
 
 function fail({ file, messageText }) {
-  throw new Error(`${file === undefined ? 'tsconfig' : relative('.', file.fileName)}: ${ts.flattenDiagnosticMessageText(messageText, '\n')}`);
+  throw new Error(
+    `${file === undefined ? 'tsconfig' : relative('.', file.fileName)}: ${ts.flattenDiagnosticMessageText(messageText, '\n')}`,
+  );
 }

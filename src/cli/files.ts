@@ -45,5 +45,7 @@ export function writing<T>(path: string, write: () => T): T {
 }
 
 export function writeText(path: string, text: string): void {
-  writing(path, () => writeFileSync(path, text));
+  writing(path, () => {
+    writeFileSync(path, text);
+  });
 }

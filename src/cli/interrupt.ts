@@ -29,7 +29,13 @@ export function listenForInterrupt(): Interrupt {
     signal,
     orStop: (work) =>
       new Promise((resolve, reject) => {
-        signal.addEventListener('abort', () => reject(signal.reason as Interrupted), { once: true });
+        signal.addEventListener(
+          'abort',
+          () => {
+            reject(signal.reason as Interrupted);
+          },
+          { once: true },
+        );
         work.then(resolve, reject);
       }),
     async atOnce(work) {

@@ -36,11 +36,16 @@ export async function progressOf(quiet: boolean): Promise<Progress> {
       say(text);
     },
     replications: (done, of) => {
-      if (!bar.isActive) return bar.start(of, done);
+      if (!bar.isActive) {
+        bar.start(of, done);
+        return;
+      }
       // Some studies choose replications as they go.
       bar.setTotal(of);
       bar.update(done);
     },
-    stop: () => bar.stop(),
+    stop: () => {
+      bar.stop();
+    },
   };
 }

@@ -53,7 +53,9 @@ export async function runShard<Value>(
     );
     await interrupt.orStop(running).finally(progress.stop);
     try {
-      writing(out, () => writeShard(out, about, design, (key) => journal.get(key)));
+      writing(out, () => {
+        writeShard(out, about, design, (key) => journal.get(key));
+      });
     } catch (error) {
       if (isThere(out, about)) return;
       throw error instanceof ShardError

@@ -154,11 +154,11 @@ function levelShares(
     bufferLevelsFrom[b + 1] = bufferLevelsFrom[b] + each.length;
   });
   const bufferLevels = new Float64Array(bufferLevelsFrom[used.length]);
-  used.forEach((each, b) =>
+  used.forEach((each, b) => {
     each.forEach((time, level) => {
       bufferLevels[bufferLevelsFrom[b] + level] = over(time, minutes);
-    }),
-  );
+    });
+  });
   return { bufferLevels, bufferLevelsFrom };
 }
 

@@ -18,19 +18,19 @@ export function toTriangular(
   const rising = width * (likely - low);
   const falling = width * (high - likely);
   for (let k = from; k < to; k++) {
-    const u = out[k]!;
+    const u = out[k];
     out[k] = u < peak ? low + Math.sqrt(u * rising) : high - Math.sqrt((1 - u) * falling);
   }
 }
 
 /** Exponential with the given mean. */
 export function toExponential(out: Float64Array, from: number, to: number, mean: number): void {
-  for (let k = from; k < to; k++) out[k] = -mean * Math.log(out[k]!);
+  for (let k = from; k < to; k++) out[k] = -mean * Math.log(out[k]);
 }
 
 /** Weibull: scale (-ln u)^(1 / shape), where `power` is 1 / shape; exp and log take half the time of `**`. */
 export function toWeibull(out: Float64Array, from: number, to: number, power: number, scale: number): void {
-  for (let k = from; k < to; k++) out[k] = scale * Math.exp(power * Math.log(-Math.log(out[k]!)));
+  for (let k = from; k < to; k++) out[k] = scale * Math.exp(power * Math.log(-Math.log(out[k])));
 }
 
 /**
@@ -45,12 +45,12 @@ export function toDiscrete(
   upTo: Float64Array,
 ): void {
   for (let k = from; k < to; k++) {
-    const u = out[k]!;
+    const u = out[k];
     let first = 0;
     let last = upTo.length - 1;
     while (first < last) {
       const middle = (first + last) >> 1;
-      if (u < upTo[middle]!) last = middle;
+      if (u < upTo[middle]) last = middle;
       else first = middle + 1;
     }
     out[k] = values[first]!;
@@ -60,5 +60,5 @@ export function toDiscrete(
 /** One of `values`, each as likely as the next. */
 export function toEmpirical(out: Float64Array, from: number, to: number, values: Float64Array): void {
   const count = values.length;
-  for (let k = from; k < to; k++) out[k] = values[Math.floor(out[k]! * count)]!;
+  for (let k = from; k < to; k++) out[k] = values[Math.floor(out[k] * count)]!;
 }

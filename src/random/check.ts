@@ -25,8 +25,10 @@ export function mustNotBeNegative(what: string, value: number): void {
  */
 export function checkDistribution(d: Distribution): void {
   switch (d.kind) {
-    case 'constant':
-      return mustBeFinite('constant value', d.value);
+    case 'constant': {
+      mustBeFinite('constant value', d.value);
+      return;
+    }
     case 'uniform':
       mustBeFinite('uniform low', d.low);
       mustBeFinite('uniform high', d.high);
@@ -40,15 +42,23 @@ export function checkDistribution(d: Distribution): void {
       if (d.likely < d.low) fail(`${d.kind} likely`, `at least low (${d.low})`, d.likely);
       if (d.likely > d.high) fail(`${d.kind} likely`, `at most high (${d.high})`, d.likely);
       return;
-    case 'exponential':
-      return mustBePositive('exponential mean', d.mean);
+    case 'exponential': {
+      mustBePositive('exponential mean', d.mean);
+      return;
+    }
     case 'gamma':
     case 'weibull':
       mustBePositive(`${d.kind} shape`, d.shape);
-      return mustBePositive(`${d.kind} scale`, d.scale);
+      {
+        mustBePositive(`${d.kind} scale`, d.scale);
+        return;
+      }
     case 'lognormal':
       mustBeFinite('lognormal mu', d.mu);
-      return mustNotBeNegative('lognormal sigma', d.sigma);
+      {
+        mustNotBeNegative('lognormal sigma', d.sigma);
+        return;
+      }
     case 'normal':
       mustBeFinite('normal mean', d.mean);
       mustNotBeNegative('normal sd', d.sd);
@@ -61,14 +71,23 @@ export function checkDistribution(d: Distribution): void {
       if (d.weights.length !== d.values.length) {
         fail('discrete weights', `as many as the values (${d.values.length})`, d.weights.length);
       }
-      d.values.forEach((value, k) => mustBeFinite(`discrete values[${k}]`, value));
-      d.weights.forEach((weight, k) => mustNotBeNegative(`discrete weights[${k}]`, weight));
-      return mustBePositive(
-        'sum of the discrete weights',
-        d.weights.reduce((sum, weight) => sum + weight, 0),
-      );
+      d.values.forEach((value, k) => {
+        mustBeFinite(`discrete values[${k}]`, value);
+      });
+      d.weights.forEach((weight, k) => {
+        mustNotBeNegative(`discrete weights[${k}]`, weight);
+      });
+      {
+        mustBePositive(
+          'sum of the discrete weights',
+          d.weights.reduce((sum, weight) => sum + weight, 0),
+        );
+        return;
+      }
     case 'empirical':
       if (d.values.length === 0) fail('empirical values', 'one number or more', 'none');
-      d.values.forEach((value, k) => mustBeFinite(`empirical values[${k}]`, value));
+      d.values.forEach((value, k) => {
+        mustBeFinite(`empirical values[${k}]`, value);
+      });
   }
 }

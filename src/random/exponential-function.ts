@@ -35,7 +35,7 @@ export function toExpOfLine(
   const steps = STEP;
   const powers = POWER;
   for (let k = from; k < to; k++) {
-    const x = shift + factor * out[k]!;
+    const x = shift + factor * out[k];
     if (!(x > -LIMIT && x < LIMIT)) {
       out[k] = Math.exp(x);
       continue;
@@ -43,7 +43,7 @@ export function toExpOfLine(
     const n = ((x * STEPS_PER_UNIT + OFFSET + 0.5) | 0) - OFFSET;
     const r = x - n * STEP_HIGH - n * STEP_LOW;
     const series = r * (1 + r * (1 / 2 + r * (1 / 6 + r * (1 / 24 + r * (1 / 120)))));
-    const step = steps[n & (STEPS - 1)]!;
-    out[k] = (step + step * series) * powers[(n >> 6) - LOWEST_POWER]!;
+    const step = steps[n & (STEPS - 1)];
+    out[k] = (step + step * series) * powers[(n >> 6) - LOWEST_POWER];
   }
 }

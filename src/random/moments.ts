@@ -41,7 +41,7 @@ export function leastOf(d: Distribution): number {
     case 'normal':
       return d.sd === 0 ? momentsOf(d).mean : d.low;
     case 'discrete':
-      return least(d.values.filter((_, k) => d.weights[k]! > 0));
+      return least(d.values.filter((_, k) => d.weights[k] > 0));
     case 'empirical':
       return least(d.values);
   }
@@ -99,12 +99,12 @@ function weightedMoments(values: readonly number[], weights: readonly number[]):
   let total = 0;
   let sum = 0;
   values.forEach((value, k) => {
-    total += weights[k]!;
-    sum += weights[k]! * value;
+    total += weights[k];
+    sum += weights[k] * value;
   });
   const mean = sum / total;
   let squares = 0;
-  values.forEach((value, k) => (squares += weights[k]! * (value - mean) ** 2));
+  values.forEach((value, k) => (squares += weights[k] * (value - mean) ** 2));
   return { mean, variance: squares / total };
 }
 

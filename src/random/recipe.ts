@@ -86,7 +86,7 @@ export function recipeOf(d: Distribution): Recipe {
 
 function discreteRecipe(values: readonly number[], weights: readonly number[]): Recipe {
   // A value of no weight is left out, so that no rounding of the running sum can ever pick it.
-  const kept = values.filter((_, k) => weights[k]! > 0);
+  const kept = values.filter((_, k) => weights[k] > 0);
   const keptWeights = weights.filter((weight) => weight > 0);
   const total = keptWeights.reduce((sum, weight) => sum + weight, 0);
   let sum = 0;

@@ -82,24 +82,24 @@ export class Sampler {
 
   /** The next value of draw `i`, counted from 0 in the order of the constructor's list. */
   next(i: number): number {
-    const p = this.position[i]!;
+    const p = this.position[i];
     if ((p & IN_BLOCK) === 0) return this.refill(i);
     // Past the block's last value the position is the next multiple of BLOCK, which asks for a refill.
     this.position[i] = p + 1;
-    return this.values[p]!;
+    return this.values[p];
   }
 
   /** Makes the next block of draw `i` and gives its first value. */
   private refill(i: number): number {
     const at = i * STATE_WORDS;
     if (this.begun[i] === 0) {
-      seedStream(this.state, at, streamName(this.seed, this.replication, this.names[i]!));
+      seedStream(this.state, at, streamName(this.seed, this.replication, this.names[i]));
       this.begun[i] = 1;
     }
     const from = i * BLOCK;
-    this.fill(this.recipes[i]!, from, from + BLOCK, at);
+    this.fill(this.recipes[i], from, from + BLOCK, at);
     this.position[i] = from + 1;
-    return this.values[from]!;
+    return this.values[from];
   }
 
   private fill(recipe: Recipe, from: number, to: number, at: number): void {
@@ -111,36 +111,56 @@ export class Sampler {
         return;
       case UNIFORM:
         fillUniform(out, from, to, state, at);
-        for (let k = from; k < to; k++) out[k] = a + b * out[k]!;
+        for (let k = from; k < to; k++) out[k] = a + b * out[k];
         return;
       case TRIANGULAR:
         fillUniform(out, from, to, state, at);
-        return toTriangular(out, from, to, a, b, c);
+        {
+          toTriangular(out, from, to, a, b, c);
+          return;
+        }
       case PERT:
         fillBeta(out, from, to, state, at, c, d, this.scratch);
-        for (let k = from; k < to; k++) out[k] = a + b * out[k]!;
+        for (let k = from; k < to; k++) out[k] = a + b * out[k];
         return;
       case EXPONENTIAL:
         fillUniform(out, from, to, state, at);
-        return toExponential(out, from, to, a);
+        {
+          toExponential(out, from, to, a);
+          return;
+        }
       case GAMMA:
         fillGamma(out, from, to, state, at, a, this.scratch);
-        for (let k = from; k < to; k++) out[k] = b * out[k]!;
+        for (let k = from; k < to; k++) out[k] = b * out[k];
         return;
       case LOGNORMAL:
         fillNormal(out, from, to, state, at);
-        return toExpOfLine(out, from, to, a, b);
+        {
+          toExpOfLine(out, from, to, a, b);
+          return;
+        }
       case WEIBULL:
         fillUniform(out, from, to, state, at);
-        return toWeibull(out, from, to, a, b);
-      case CUT_NORMAL:
-        return fillCutNormal(out, from, to, state, at, a, b, c, d);
+        {
+          toWeibull(out, from, to, a, b);
+          return;
+        }
+      case CUT_NORMAL: {
+        fillCutNormal(out, from, to, state, at, a, b, c, d);
+        return;
+      }
       case DISCRETE:
         fillUniform(out, from, to, state, at);
-        return toDiscrete(out, from, to, recipe.values, recipe.upTo);
+        {
+          toDiscrete(out, from, to, recipe.values, recipe.upTo);
+          return;
+        }
       case EMPIRICAL:
         fillUniform(out, from, to, state, at);
-        return toEmpirical(out, from, to, recipe.values);
+        {
+          toEmpirical(out, from, to, recipe.values);
+          return;
+        }
       default:
         throw new Error(`way of drawing must be one of recipe.ts, saw ${recipe.way}`);
     }

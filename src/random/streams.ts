@@ -30,10 +30,10 @@ export function seedStream(state: Int32Array, at: number, fullName: string): voi
 
 /** The next signed 32-bit word of the stream whose state begins at `at`. */
 export function nextWord(state: Int32Array, at: number): number {
-  const b = state[at + 1]!;
-  const c = state[at + 2]!;
-  const d = state[at + 3]!;
-  const word = (((state[at]! + b) | 0) + d) | 0;
+  const b = state[at + 1];
+  const c = state[at + 2];
+  const d = state[at + 3];
+  const word = (((state[at] + b) | 0) + d) | 0;
   state[at] = b ^ (b >>> 9);
   state[at + 1] = (c + (c << 3)) | 0;
   state[at + 2] = (((c << 21) | (c >>> 11)) + word) | 0;
@@ -54,10 +54,10 @@ export function fillUniform(
   state: Int32Array,
   at: number,
 ): void {
-  let a = state[at]!;
-  let b = state[at + 1]!;
-  let c = state[at + 2]!;
-  let d = state[at + 3]!;
+  let a = state[at];
+  let b = state[at + 1];
+  let c = state[at + 2];
+  let d = state[at + 3];
   for (let k = from; k < to; k++) {
     const word = (((a + b) | 0) + d) | 0;
     d = (d + 1) | 0;

@@ -21,10 +21,10 @@ const density = (x: number) => Math.exp(-0.5 * x * x);
 EDGE[0] = AREA / density(TAIL);
 EDGE[1] = TAIL;
 for (let i = 2; i < LAYERS; i++) {
-  const inner = EDGE[i - 1]!;
+  const inner = EDGE[i - 1];
   EDGE[i] = Math.sqrt(-2 * Math.log(AREA / inner + density(inner)));
 }
-for (let i = 0; i < LAYERS; i++) SURE[i] = EDGE[i + 1]! / EDGE[i]!;
+for (let i = 0; i < LAYERS; i++) SURE[i] = EDGE[i + 1] / EDGE[i];
 
 /** Turns a signed word w into (w + 1/2) 2^-31, symmetric about 0 and inside (-1, 1). */
 const TO_SIGNED = 2 ** -31;
@@ -36,7 +36,7 @@ export function nextNormal(state: Int32Array, at: number): number {
   for (;;) {
     const layer = nextWord(state, at) & 127;
     const share = (nextWord(state, at) + 0.5) * TO_SIGNED;
-    const z = Math.abs(share) < SURE[layer]! ? share * EDGE[layer]! : edgeCase(layer, share, state, at);
+    const z = Math.abs(share) < SURE[layer] ? share * EDGE[layer] : edgeCase(layer, share, state, at);
     if (z === z) return z;
   }
 }
@@ -47,10 +47,10 @@ export function nextNormal(state: Int32Array, at: number): number {
  */
 export function fillNormal(out: Float64Array, from: number, to: number, state: Int32Array, at: number): void {
   // The state lives in locals in this loop: half the time of going through the array.
-  let a = state[at]!;
-  let b = state[at + 1]!;
-  let c = state[at + 2]!;
-  let d = state[at + 3]!;
+  let a = state[at];
+  let b = state[at + 1];
+  let c = state[at + 2];
+  let d = state[at + 3];
   let layers = 0;
   let layersLeft = 0;
   let k = from;
@@ -74,8 +74,8 @@ export function fillNormal(out: Float64Array, from: number, to: number, state: I
     const share = (word + 0.5) * TO_SIGNED;
     layers >>>= 8;
     layersLeft--;
-    if (Math.abs(share) < SURE[layer]!) {
-      out[k++] = share * EDGE[layer]!;
+    if (Math.abs(share) < SURE[layer]) {
+      out[k++] = share * EDGE[layer];
     } else {
       state[at] = a;
       state[at + 1] = b;
@@ -101,8 +101,8 @@ export function fillNormal(out: Float64Array, from: number, to: number, state: I
  */
 function edgeCase(layer: number, share: number, state: Int32Array, at: number): number {
   if (layer === 0) return tail(share < 0, state, at);
-  const outer = EDGE[layer]!;
-  const inner = EDGE[layer + 1]!;
+  const outer = EDGE[layer];
+  const inner = EDGE[layer + 1];
   const x = share * outer;
   const low = Math.exp(-0.5 * (outer * outer - x * x));
   const high = Math.exp(-0.5 * (inner * inner - x * x));

@@ -84,7 +84,7 @@ export async function renderPng(
   height: number,
 ): Promise<Buffer> {
   const canvas = newCanvas(width, height);
-  const live = new Live(canvas.getContext('2d') as never, {
+  const live = new Live(canvas.getContext('2d'), {
     ...configuration,
     plugins: [GROUND, ...(configuration.plugins ?? [])],
     options: { ...configuration.options, devicePixelRatio: PIXEL_RATIO, responsive: false, animation: false },

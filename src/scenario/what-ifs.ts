@@ -106,28 +106,36 @@ export function readWhatIfs(
     function edit(key: string, given: unknown, at: Path): void {
       const isRemoval = key === 'remove',
         text = isRemoval ? given : key;
-      if (typeof text !== 'string')
-        return wrong(at, name, { wanted: 'the path of a key to take out', seen: saySeen(text) });
+      if (typeof text !== 'string') {
+        wrong(at, name, { wanted: 'the path of a key to take out', seen: saySeen(text) });
+        return;
+      }
       const found = findPath(value, text),
         label = `${name}: ${text}`;
-      if (found.fault !== undefined) return wrong(at, label, { ...found.fault, atKey: !isRemoval });
+      if (found.fault !== undefined) {
+        wrong(at, label, { ...found.fault, atKey: !isRemoval });
+        return;
+      }
       const { path, isNew } = found,
         old = valueAt(value, path);
       if (isRemoval && (isNew || typeof path.at(-1) === 'number')) {
         const parent = valueAt(value, path.slice(0, -1));
-        return wrong(at, label, {
+        wrong(at, label, {
           wanted: isNew
             ? 'a key that is there'
             : 'a key of a map; entries of a list stay, give the whole list anew',
           seen: saySeen(path.at(-1)),
           suggestion: isNew ? nearest(String(path.at(-1)), Object.keys(mapOf(parent))) : undefined,
         });
+        return;
       }
-      if (edits.some((other) => startsWith(path, other.path) || startsWith(other.path, path)))
-        return wrong(at, label, {
+      if (edits.some((other) => startsWith(path, other.path) || startsWith(other.path, path))) {
+        wrong(at, label, {
           wanted: 'each value changed once; another change of this what-if has it, or a part of it, already',
           atKey: true,
         });
+        return;
+      }
       value = edited(value, path, isRemoval ? undefined : (given ?? null));
       edits.push({
         at,

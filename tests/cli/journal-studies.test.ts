@@ -77,7 +77,7 @@ describe('a study with --out that was cut off', { timeout: 60_000 }, () => {
     async ({ study, words, finished, others }) => {
       const ask = (out: string, more: readonly string[] = []): string[] => {
         const [file = '', ...options] =
-          study === 'compare' && more[0]?.endsWith('.yaml') === true
+          study === 'compare' && more[0]?.endsWith('.yaml')
             ? [more[0], ...words.slice(1)]
             : [...words, ...more];
         return [study, 'two.yaml', file, ...options, ...COMMON, '--out', out];

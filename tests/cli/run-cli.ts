@@ -35,7 +35,9 @@ export function start(cwd: string, ...args: string[]): Running {
   const outcome = new Promise<Outcome>((resolve, reject) => {
     child.on('error', reject);
     // As a shell tells it: 128 and the number of the signal that ended the process.
-    child.on('close', (code, signal) => resolve({ code: signal === 'SIGINT' ? 130 : code, stdout, stderr }));
+    child.on('close', (code, signal) => {
+      resolve({ code: signal === 'SIGINT' ? 130 : code, stdout, stderr });
+    });
   });
   return {
     outcome,
@@ -48,9 +50,9 @@ export function start(cwd: string, ...args: string[]): Running {
           if (stderr.includes(text)) resolve();
         };
         child.stderr.on('data', look);
-        child.on('close', () =>
-          reject(new Error(`expected "${text}" on stderr, the program ended with: ${stderr}`)),
-        );
+        child.on('close', () => {
+          reject(new Error(`expected "${text}" on stderr, the program ended with: ${stderr}`));
+        });
         look();
       }),
   };
@@ -69,7 +71,11 @@ export async function killedAt(
   ...args: string[]
 ): Promise<void> {
   const child = spawn(process.execPath, [MAIN, ...args], { cwd, stdio: 'ignore' });
-  const ended = new Promise<string | null>((resolve) => child.on('close', (_, signal) => resolve(signal)));
+  const ended = new Promise<string | null>((resolve) =>
+    child.on('close', (_, signal) => {
+      resolve(signal);
+    }),
+  );
   while (finished(join(cwd, journal)) < replications) {
     if (child.exitCode !== null)
       throw new Error(`expected to be in time, the program ended with ${child.exitCode}`);
@@ -109,7 +115,9 @@ export const contents = (folder: string): string[] =>
  */
 export function scenarioFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'rateproof-cli-'));
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  afterAll(() => {
+    rmSync(folder, { recursive: true, force: true });
+  });
   for (const [name, text] of Object.entries(SCENARIOS)) writeFileSync(join(folder, name), text);
   return folder;
 }

@@ -30,8 +30,8 @@ interface Fence {
 /** Fenced blocks, with the words behind the fence. */
 const fencesOf = (text: string): Fence[] =>
   [...text.matchAll(/^```([^\n]*)\n(.*?)^```$/gms)].map(([, info, body]) => ({
-    info: info!.trim(),
-    body: body!,
+    info: info.trim(),
+    body: body,
   }));
 const fencesWith = (info: string): string[] =>
   fencesOf(scenarioPage)
@@ -42,7 +42,7 @@ const prose = (text: string): string => text.replace(/^```.*?^```$/gms, '');
 /** Anchors of the headings, as a page of Markdown on the web has them. */
 const anchorsOf = (text: string): string[] =>
   [...prose(text).matchAll(/^#+ (.+)$/gm)].map(([, heading]) =>
-    heading!
+    heading
       .toLowerCase()
       .replace(/[^\p{L}\p{N} _-]/gu, '')
       .replaceAll(' ', '-'),
@@ -58,7 +58,7 @@ function problemsOf(yaml: string): string[] {
 describe('the links of the pages', () => {
   it.each(pages)('in %s lead to a file, and to a heading where one is named', (page) => {
     const links = [...prose(textOf(page)).matchAll(/\]\(([^)\s]+)\)/g)]
-      .map(([, link]) => link!)
+      .map(([, link]) => link)
       .filter((link) => !/^[a-z]+:/.test(link));
     const broken = links.filter((link) => {
       const [path = '', anchor] = link.split('#'),
@@ -92,7 +92,7 @@ describe('the examples of docs/scenario.md', () => {
   it.each(whole.map((body) => [/^scenario: (.+)$/m.exec(body)?.[1], body]))(
     'read without a problem: %s',
     (_, body) => {
-      expect(problemsOf(body!)).toEqual([]);
+      expect(problemsOf(body)).toEqual([]);
     },
   );
 
@@ -126,7 +126,7 @@ describe('the reference of scenario keys', () => {
     const keys = [...keysOf(keySchema())];
     expect(keys.length).toBeGreaterThan(70);
     const rows = new Set(
-      [...scenarioPage.matchAll(/^\|(?: [^|]* ›)? `([^`|]+)` \|/gm)].map(([, key]) => key!),
+      [...scenarioPage.matchAll(/^\|(?: [^|]* ›)? `([^`|]+)` \|/gm)].map(([, key]) => key),
     );
     expect(keys.filter((key) => !rows.has(key))).toEqual([]);
   });
@@ -155,7 +155,7 @@ describe('the commands shown', () => {
 
   it('in text name commands that exist', () => {
     const named = pages.flatMap((page) =>
-      [...prose(textOf(page)).matchAll(/`rateproof ([a-z]+)[^`]*`/g)].map(([, command]) => command!),
+      [...prose(textOf(page)).matchAll(/`rateproof ([a-z]+)[^`]*`/g)].map(([, command]) => command),
     );
     expect(
       named.filter((command) => ![...(COMMANDS as readonly string[]), 'results'].includes(command)),
@@ -165,7 +165,7 @@ describe('the commands shown', () => {
   it('of npm are scripts of the package', () => {
     const { scripts } = JSON.parse(textOf('package.json')) as { scripts: Record<string, string> };
     const named = pages.flatMap((page) =>
-      [...textOf(page).matchAll(/npm run ([a-z:]+)/g)].map(([, script]) => script!),
+      [...textOf(page).matchAll(/npm run ([a-z:]+)/g)].map(([, script]) => script),
     );
     expect(named.length).toBeGreaterThan(0);
     expect(named.filter((script) => !(script in scripts))).toEqual([]);
@@ -177,7 +177,7 @@ describe('the commands shown', () => {
     const options =
       help.command === 'text'
         ? [...help.text.matchAll(/^ {2}(--[a-z-]+)/gm)]
-            .map(([, option]) => option!)
+            .map(([, option]) => option)
             .filter((option) => !['--help', '--version'].includes(option))
         : [];
     expect(options.length).toBeGreaterThanOrEqual(8);

@@ -35,7 +35,7 @@ describe('EventQueue', () => {
             // A source has one event at most: a second one takes the first one out.
             const present = sorted.findIndex(({ kind, id }) => kind === push.kind && id === push.id);
             if (present >= 0) {
-              expect(queue.remove(push.kind, push.id)).toBe(sorted[present]!.time);
+              expect(queue.remove(push.kind, push.id)).toBe(sorted[present].time);
               sorted.splice(present, 1);
               return;
             }
@@ -66,7 +66,7 @@ describe('EventQueue', () => {
       times: number[] = [];
     for (let i = 0; i < count; i++) queue.push((i * 7919) % count, 0, i);
     while (queue.ready()) {
-      times.push(queue.times[0]!);
+      times.push(queue.times[0]);
       queue.pop();
     }
     expect(times).toEqual(Array.from({ length: count }, (_, i) => i));

@@ -44,7 +44,7 @@ export function at(names: readonly string[], name: string): number {
 /** Minutes that all places of a station spent in a state of `states.ts`, to a millionth. */
 export function minutesIn({ model, seen }: Played, station: string, state: number): number {
   const s = at(model.stations.names, station);
-  return rounded(seen.stationShares[s * STATE_COUNT + state]! * seen.minutes * model.stations.places[s]!);
+  return rounded(seen.stationShares[s * STATE_COUNT + state] * seen.minutes * model.stations.places[s]);
 }
 
 /** When each unit was shipped, by build number, minutes to a millionth. */
@@ -53,6 +53,6 @@ export const enteredAt = ({ seen }: Played): number[] => Array.from(seen.entered
 
 /** Visits of a step. */
 export const visits = ({ model, seen }: Played, step: string): number =>
-  seen.stepVisits[at(model.steps.names, step)]!;
+  seen.stepVisits[at(model.steps.names, step)];
 
 const rounded = (minutes: number): number => Math.round(minutes * 1e6) / 1e6;

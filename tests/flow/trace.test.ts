@@ -90,10 +90,10 @@ route:
     expect(run.tally.scrapped).toBeGreaterThan(0);
     for (let unit = 1; unit <= 60; unit++) {
       const parts = traceUnit(plan, 'trace', 1, unit);
-      expect(parts[0]!.from).toBe(run.enteredAt[unit - 1]);
+      expect(parts[0].from).toBe(run.enteredAt[unit - 1]);
       expect(parts.at(-1)!.to).toBe(run.shippedAt[unit - 1]);
       parts.slice(1).forEach((part, i) => {
-        expect(part.from).toBe(parts[i]!.to);
+        expect(part.from).toBe(parts[i].to);
       });
       for (const { from, to } of parts) expect(to).toBeGreaterThan(from);
     }

@@ -69,8 +69,8 @@ route:
     expect(slow.optionsOf).toEqual(fast.optionsOf);
     // Work at the first two stations is the same to the rounding of shares of two different lengths.
     for (const station of [0, 1])
-      expect(slow.stationShares[station * 10]! * slow.minutes).toBeCloseTo(
-        fast.stationShares[station * 10]! * fast.minutes,
+      expect(slow.stationShares[station * 10] * slow.minutes).toBeCloseTo(
+        fast.stationShares[station * 10] * fast.minutes,
         6,
       );
     expect(slow.endedAt).toBeGreaterThan(fast.endedAt);

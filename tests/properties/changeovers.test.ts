@@ -13,12 +13,12 @@ describe('any small scenario', () => {
         const played = play(toYaml(drawn), `stays ${seed}`),
           { model, seen } = played;
         model.stations.names.forEach((station, s) => {
-          const stays = seen.stays[s]!;
-          if (model.stations.changeoverOption[s]! < 0) {
+          const stays = seen.stays[s];
+          if (model.stations.changeoverOption[s] < 0) {
             expect(stays).toEqual([]);
             return;
           }
-          batches += Number(model.stations.batchMost[s]! > 0);
+          batches += Number(model.stations.batchMost[s] > 0);
           expect(stays.length).toBe(seen.taken[s]);
           for (const place of new Set(stays.map((stay) => stay.place))) {
             const here = stays.filter((stay) => stay.place === place);
@@ -28,14 +28,14 @@ describe('any small scenario', () => {
               if (before !== undefined) expect(from).toBeGreaterThanOrEqual(before.to);
               if (changedFrom < 0) return;
               changes++;
-              expect([changedFrom, changedFrom === value]).toEqual([before!.value, false]);
+              expect([changedFrom, changedFrom === value]).toEqual([before.value, false]);
               expect([from, changeFrom, changeTo, to].filter((time) => !Number.isNaN(time))).toEqual(
                 [from, changeFrom, changeTo, to].filter((time) => !Number.isNaN(time)).sort((a, b) => a - b),
               );
             });
           }
-          const first = model.stations.changeoverStart[s]!,
-            end = model.stations.changeoverStart[s + 1]!;
+          const first = model.stations.changeoverStart[s],
+            end = model.stations.changeoverStart[s + 1];
           expect(stays.filter(({ changedFrom }) => changedFrom >= 0).length).toBe(
             seen.changeovers.subarray(first, end).reduce((a, b) => a + b, 0),
           );

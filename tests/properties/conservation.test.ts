@@ -58,12 +58,12 @@ function expectSpacesKept({ seen, model }: ReturnType<typeof play>): void {
   const { stations, lanes } = model,
     { bufferLevelsFrom: from } = seen;
   const spaces = [
-    ...Array.from(stations.buffer, (n, s) => n + Math.max(0, stations.reworkBuffer[s]!)),
+    ...Array.from(stations.buffer, (n, s) => n + Math.max(0, stations.reworkBuffer[s])),
     ...lanes.bank,
   ];
   spaces.forEach((most, b) => {
     if (most >= UNLIMITED) return;
-    const over = seen.bufferLevels.subarray(from[b]!, from[b + 1]).subarray(most + 1);
+    const over = seen.bufferLevels.subarray(from[b], from[b + 1]).subarray(most + 1);
     expect(
       over.reduce((a, c) => a + c, 0),
       `buffer ${b} of ${most}`,

@@ -185,7 +185,7 @@ ${feeders.length > 0 ? `feeders:\n${feeders.join('\n')}` : ''}
 ${pulse ? 'pulse lines: { line: { stations: [done 0], takt: 7 min } }' : ''}
 ${outage ? `outages: [{ site: site 0, ${lanes.length > 0 ? 'lanes: lane 0, ' : ''}from: 2027-03-01 07:00, to: 2027-03-01 08:30 }, { stations: station 0-0, from: 2027-03-01 08:00, to: 2027-03-02 }]` : ''}
 ${dollies > 0 ? `carriers: { dollies: { count: ${dollies}, from: begin, to: end ${sites.length - 1}, return: { exponential: { mean: 10 min } } } }` : ''}
-${team && sites[0]!.crew === 3 && (!sites[0]!.calendar || sites[0]!.shifts === '') ? 'teams: { pair: { crew: hands, people: 1, from: begin, to: end 0 } }' : ''}
+${team && sites[0].crew === 3 && (!sites[0].calendar || sites[0].shifts === '') ? 'teams: { pair: { crew: hands, people: 1, from: begin, to: end 0 } }' : ''}
 route:
   - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
 ${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}
@@ -208,7 +208,7 @@ ${sites
 const nameOf = (site: number, i: number): string => `station ${site}-${i}`;
 
 const carries = (stations: readonly Station[]): boolean =>
-  stations[0]!.creates && stations[stations.length - 1]!.then === 'carry';
+  stations[0].creates && stations[stations.length - 1].then === 'carry';
 
 function parts(site: number, stock: number, own: boolean, supply: boolean): string {
   const wanted = [
@@ -240,8 +240,8 @@ function stepTexts(one: Station, s: number, i: number, stations: readonly Statio
         : one.kind === 'lot'
           ? `, process: ${one.work}`
           : `, work: ${one.work}${one.kind === 'work' && one.changeover ? ', in one shift: true' : ''}${one.kind === 'colour' ? ', work factor: { colour: { red: 1.3 } }' : ''}`;
-  const last = stations[stations.length - 1]!,
-    first = stations[0]!;
+  const last = stations[stations.length - 1],
+    first = stations[0];
   const seeks = !['none', 'fails'].includes(last.then) && !(last.kind === 'lot' && last.then === 'repair');
   const makes = isFirst && first.creates && seeks ? `, creates: { flaw ${s}: 50 % }` : '';
   // A unit that comes back has to meet the first step again, so a sample stands only where nobody is sent.

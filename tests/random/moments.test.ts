@@ -3,8 +3,9 @@ import type { Distribution } from '../../src/random/distribution.js';
 import { leastOf, meanOf, varianceOf } from '../../src/random/moments.js';
 
 /** To `digits` significant digits. */
-const near = (seen: number, wanted: number, digits = 10) =>
+const near = (seen: number, wanted: number, digits = 10) => {
   expect(Math.abs(seen - wanted) / Math.abs(wanted)).toBeLessThan(10 ** -digits);
+};
 
 describe('mean and variance', () => {
   it.each([

@@ -11,7 +11,7 @@ function uniforms(name: string, count: number): Float64Array {
 
 function correlation(a: Float64Array, b: Float64Array): number {
   let sum = 0;
-  for (let k = 0; k < a.length; k++) sum += (a[k]! - 0.5) * (b[k]! - 0.5);
+  for (let k = 0; k < a.length; k++) sum += (a[k] - 0.5) * (b[k] - 0.5);
   return (12 * sum) / a.length;
 }
 
@@ -45,7 +45,7 @@ describe('uniforms', () => {
 
   it('fill 256 cells evenly by a chi-square test, 400,000 values', () => {
     const cells = new Float64Array(256);
-    for (const u of uniforms('tests/cells', 400_000)) cells[Math.floor(u * 256)]!++;
+    for (const u of uniforms('tests/cells', 400_000)) cells[Math.floor(u * 256)]++;
     const wanted = 400_000 / 256;
     const chi = cells.reduce((sum, seen) => sum + (seen - wanted) ** 2 / wanted, 0);
     // 255 degrees of freedom: mean 255, standard deviation √510; 4 of them on either side.
@@ -56,7 +56,7 @@ describe('uniforms', () => {
     const values = uniforms('tests/pairs', 400_000);
     const cells = new Float64Array(256);
     for (let k = 0; k < values.length; k += 2)
-      cells[Math.floor(values[k]! * 16) * 16 + Math.floor(values[k + 1]! * 16)]!++;
+      cells[Math.floor(values[k] * 16) * 16 + Math.floor(values[k + 1] * 16)]++;
     const wanted = 200_000 / 256;
     const chi = cells.reduce((sum, seen) => sum + (seen - wanted) ** 2 / wanted, 0);
     expect(Math.abs(chi - 255)).toBeLessThan(4 * Math.sqrt(510));
@@ -76,7 +76,7 @@ describe('uniforms', () => {
     const set = new Float64Array(32);
     for (let k = 0; k < 100_000; k++) {
       const word = nextWord(state, 0);
-      for (let bit = 0; bit < 32; bit++) set[bit]! += (word >>> bit) & 1;
+      for (let bit = 0; bit < 32; bit++) set[bit] += (word >>> bit) & 1;
     }
     for (const count of set) expect(Math.abs(count - 50_000)).toBeLessThan(4 * Math.sqrt(25_000));
   });
@@ -99,9 +99,9 @@ describe('streams of like names', () => {
     for (let i = 0; i < names.length; i++) {
       for (let j = 0; j < i; j++) {
         expect(
-          Math.abs(correlation(values[i]!.subarray(0, count), values[j]!.subarray(0, count))),
+          Math.abs(correlation(values[i].subarray(0, count), values[j].subarray(0, count))),
         ).toBeLessThan(4 / Math.sqrt(count));
-        expect(Math.abs(correlation(values[i]!.subarray(1), values[j]!.subarray(0, count)))).toBeLessThan(
+        expect(Math.abs(correlation(values[i].subarray(1), values[j].subarray(0, count)))).toBeLessThan(
           4 / Math.sqrt(count),
         );
       }
@@ -112,10 +112,10 @@ describe('streams of like names', () => {
     const count = 20_000;
     const first = Float64Array.from(
       { length: count },
-      (_, k) => uniforms(streamName('1', k, 'a/work'), 1)[0]!,
+      (_, k) => uniforms(streamName('1', k, 'a/work'), 1)[0],
     );
     const cells = new Float64Array(64);
-    for (const u of first) cells[Math.floor(u * 64)]!++;
+    for (const u of first) cells[Math.floor(u * 64)]++;
     const chi = cells.reduce((sum, seen) => sum + (seen - count / 64) ** 2 / (count / 64), 0);
     expect(Math.abs(chi - 63)).toBeLessThan(4 * Math.sqrt(126));
     expect(Math.abs(correlation(first.subarray(1), first.subarray(0, count - 1)))).toBeLessThan(

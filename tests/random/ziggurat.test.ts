@@ -50,7 +50,7 @@ describe.each(['block', 'single'] as const)('standard normals, %s', (way) => {
   it('do not depend on the one before: lag 1 correlation of values and of squares', () => {
     const lag = (f: (z: number) => number) => {
       let sum = 0;
-      for (let k = 1; k < COUNT; k++) sum += f(values[k]!) * f(values[k - 1]!);
+      for (let k = 1; k < COUNT; k++) sum += f(values[k]) * f(values[k - 1]);
       return sum / COUNT;
     };
     expect(Math.abs(lag((z) => z))).toBeLessThan(4 / Math.sqrt(COUNT));
@@ -70,8 +70,8 @@ describe('eight million standard normals', () => {
   for (let n = 0; n < count; n += block.length) {
     fillNormal(block, 0, block.length, state, 0);
     for (let k = 0; k < block.length; k++) {
-      const z = block[k]!;
-      cells[Math.min(401, Math.max(0, Math.floor((z + 4) * 50) + 1))]!++;
+      const z = block[k];
+      cells[Math.min(401, Math.max(0, Math.floor((z + 4) * 50) + 1))]++;
       if (Math.abs(z) > 3.5) {
         beyond++;
         excess += Math.abs(z) - 3.5;
@@ -86,7 +86,7 @@ describe('eight million standard normals', () => {
       const low = (k - 1) / 50 - 4;
       // Simpson's rule over the cell: its error, 1e-9 of the count, does not matter.
       const wanted = (count * 0.02 * (density(low) + 4 * density(low + 0.01) + density(low + 0.02))) / 6;
-      chi += (cells[k]! - wanted) ** 2 / wanted;
+      chi += (cells[k] - wanted) ** 2 / wanted;
     }
     // Mean 400, standard deviation √800; 4 of them on either side.
     expect(Math.abs(chi - 400)).toBeLessThan(4 * Math.sqrt(800));

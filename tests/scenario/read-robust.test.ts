@@ -4,7 +4,7 @@ import { parse, stringify } from 'yaml';
 import { sayProblem } from '../../src/scenario/file/problem.js';
 import { fixture, readText } from './read-small.js';
 
-const first = (text: string): string => sayProblem(readText(text).problems![0]!);
+const first = (text: string): string => sayProblem(readText(text).problems![0]);
 
 describe('no text crashes or hangs the reader', () => {
   it.each([
@@ -183,7 +183,7 @@ describe('a valid scenario with up to three random changes', () => {
           const data: unknown = parse(source);
           for (const [which, way, other] of changes) {
             const spots = spotsOf(data);
-            mutate(spots[which % spots.length]!, way, spots[other % spots.length]!);
+            mutate(spots[which % spots.length], way, spots[other % spots.length]);
           }
           const { scenario, problems } = readText(stringify(data, { aliasDuplicateObjects: false }));
           expect((scenario === undefined) !== (problems === undefined)).toBe(true);

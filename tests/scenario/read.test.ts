@@ -48,13 +48,13 @@ describe('a scenario as read', () => {
       overtime: [],
       shutdowns: [],
     });
-    expect(calendars['two shifts']!.on).toEqual([1, 2, 3, 4, 6]);
-    expect(sites['coachworks']!.crews).toEqual({
+    expect(calendars['two shifts'].on).toEqual([1, 2, 3, 4, 6]);
+    expect(sites['coachworks'].crews).toEqual({
       painters: { headcount: 6, calendar: undefined },
       inspectors: { headcount: 2, calendar: undefined },
       fitters: { headcount: 14, calendar: 'days' },
     });
-    expect(sites['coachworks']!.stations['band bay']).toEqual({
+    expect(sites['coachworks'].stations['band bay']).toEqual({
       places: 1,
       buffer: 0,
       reworkBuffer: undefined,
@@ -64,16 +64,16 @@ describe('a scenario as read', () => {
       lot: undefined,
       failures: [],
     });
-    expect(sites['coachworks']!.stations['bake oven']).toMatchObject({
+    expect(sites['coachworks'].stations['bake oven']).toMatchObject({
       places: 4,
       unattended: true,
       lot: { least: 2, most: 4, longestWaitMin: 45 },
     });
-    expect(sites['coachworks']!.stations['base booth']).toMatchObject({
+    expect(sites['coachworks'].stations['base booth']).toMatchObject({
       reworkBuffer: 'unlimited',
       changeover: { option: 'colour', work: { kind: 'constant', value: 15 } },
     });
-    expect(sites['final plant']!.stations['finish line']!.buffer).toBeUndefined();
+    expect(sites['final plant'].stations['finish line'].buffer).toBeUndefined();
     expect(lanes['coachworks to final plant']).toMatchObject({
       drive: { kind: 'pert', low: 180, likely: 210, high: 300 },
       leaves: { kind: 'full' },
@@ -87,7 +87,7 @@ describe('a scenario as read', () => {
       load: { kind: 'constant', value: 0 },
       docks: { from: undefined, to: undefined },
     });
-    expect(lanes['by wait']!.leaves).toEqual({ kind: 'full or wait', longestWaitMin: 240 });
+    expect(lanes['by wait'].leaves).toEqual({ kind: 'full or wait', longestWaitMin: 240 });
     expect(feeders['axles']).toMatchObject({ kind: 'stock', target: 3, atStart: 3 });
     expect(feeders['cab doors']).toMatchObject({ kind: 'own', target: 0, atStart: 0 });
   });

@@ -33,7 +33,7 @@ const runOf = (model: Model, replication: number) =>
 function numberLines(text: string): { line: string; tag: string }[] {
   return text.split('\n').flatMap((line) => {
     const [said, comment = ''] = line.split(/(?:^|\s)#\s*(.*)$/);
-    return /\d/.test(said!) ? [{ line, tag: comment.split(' ')[0]! }] : [];
+    return /\d/.test(said) ? [{ line, tag: comment.split(' ')[0] }] : [];
   });
 }
 
@@ -143,7 +143,7 @@ describe('the rescue tender', () => {
   });
 
   it('says at its top that booths, ovens, lifting, road tests and overtime are for local codes and licensed practice', () => {
-    const top = textOf('rescue-tender.yaml').split('scenario:')[0]!.replace(/\n# ?/g, ' ');
+    const top = textOf('rescue-tender.yaml').split('scenario:')[0].replace(/\n# ?/g, ' ');
     for (const word of [
       'booth',
       'oven',
@@ -166,7 +166,7 @@ describe('the rescue tender', () => {
     const booth = model.stations.names.indexOf('colour booth');
     const { times } = model.programme;
     // At four a day, once the first of those units have had five weeks to come through.
-    const from = times[80]! + 35 * 1440,
+    const from = times[80] + 35 * 1440,
       to = times.at(-1)!;
     const planned = times.filter((time) => time >= from && time < to).length;
     for (const replication of [1, 2, 3]) {

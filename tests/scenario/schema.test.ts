@@ -6,7 +6,7 @@ import { fixture } from './read-small.js';
 type Node = Readonly<Record<string, unknown>>;
 const isNode = (value: unknown): value is Node =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
-const schema = jsonSchema() as Node;
+const schema = jsonSchema();
 const definitions = schema['definitions'] as Readonly<Record<string, Node>>;
 
 /** The schemas that may describe a value: references followed, alternatives spread out. */

@@ -61,13 +61,13 @@ describe('the assumptions of a scenario', () => {
       ['sites.hall.crews.fitters.headcount', '8', '12'],
       ['route[0].work', '{ low: 9 min, high: 18 min }', '{ low: 11 min, high: 22 min }'],
     ]);
-    expect(all[0]!.low!.scenario.sites['hall']!.crews['fitters']!.headcount).toBe(8);
-    expect(all[1]!.high!.scenario.route[0]).toMatchObject({ work: { kind: 'uniform', low: 11, high: 22 } });
+    expect(all[0].low!.scenario.sites['hall'].crews['fitters'].headcount).toBe(8);
+    expect(all[1].high!.scenario.route[0]).toMatchObject({ work: { kind: 'uniform', low: 11, high: 22 } });
   });
 
   it('have no end where the scenario would not be sound', () => {
     // Nobody could do the step.
     const [crew] = varyAssumptions(yaml(1), 'varied.yaml', () => '');
-    expect([crew!.low, crew!.high?.value]).toEqual([undefined, '2']);
+    expect([crew.low, crew.high?.value]).toEqual([undefined, '2']);
   });
 });

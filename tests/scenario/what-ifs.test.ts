@@ -17,7 +17,7 @@ const only = (text: string) => {
   const { whatIfs, problems } = read(text);
   expect(problems).toBeUndefined();
   expect(whatIfs).toHaveLength(1);
-  return whatIfs![0]!;
+  return whatIfs![0];
 };
 
 describe('a what-if', () => {
@@ -30,9 +30,9 @@ describe('a what-if', () => {
       { path: 'sites.coachworks.stations.booth.places', before: null, after: '2' },
       { path: 'sites.coachworks.crews.painters', before: '6', after: '7' },
     ]);
-    const { stations } = scenario.sites['coachworks']!;
+    const { stations } = scenario.sites['coachworks'];
     expect(stations['booth']).toMatchObject({ places: 2, buffer: 2 });
-    expect(stations['oven']!.places).toBe(4);
+    expect(stations['oven'].places).toBe(4);
   });
 
   it.each(['route[0].work', 'route[prime].work', 'route.prime.work'])(
@@ -78,7 +78,7 @@ describe('a what-if', () => {
       { 'ferry.yaml': 'route: [{ step: wait, at: bay, work: 1 h }, { lane: ferry }]' },
     );
     expect(problems).toBeUndefined();
-    expect(whatIfs![0]!.changes.map(({ before, after }) => [before, after])).toEqual([
+    expect(whatIfs![0].changes.map(({ before, after }) => [before, after])).toEqual([
       ['6', '7'],
       ['1 h', '2 h'],
     ]);
@@ -88,8 +88,8 @@ describe('a what-if', () => {
     const { whatIfs } = read(
       'a: { changes: { sites.coachworks.crews.painters: 7 } }\nb: { changes: { sites.coachworks.stations.booth.places: 2 } }',
     );
-    expect(whatIfs![1]!.scenario.sites['coachworks']!.crews['painters']).toEqual(
-      read('c: { changes: { route.prime.work: 1 h } }').whatIfs![0]!.scenario.sites['coachworks']!.crews[
+    expect(whatIfs![1].scenario.sites['coachworks'].crews['painters']).toEqual(
+      read('c: { changes: { route.prime.work: 1 h } }').whatIfs![0].scenario.sites['coachworks'].crews[
         'painters'
       ],
     );

@@ -17,7 +17,7 @@ describe('07-carriers.yaml, Penny Fab One', () => {
     expect(text).toContain('count: 3');
     // Between the first unit out, after 8 h, and the last of 60; over whole rounds of w units.
     const rounds = Math.floor(59 / w) * w,
-      hours = (seen.shippedAt[rounds]! - seen.shippedAt[0]!) / 60;
+      hours = (seen.shippedAt[rounds] - seen.shippedAt[0]) / 60;
     expect(seen.shippedAt[0]).toBe(480);
     expect(rounds / hours).toBeCloseTo(Math.min(w / 8, 0.5), 12);
   });

@@ -50,10 +50,10 @@ describe('scenarios/rules', () => {
       } = played('13-outage'),
       { openByDay, openUnits, recoveredAt } = seen.outages;
     expect(openByDay[14]).toBe(openUnits[0]);
-    expect(openByDay[14 + 12]! - openUnits[0]!).toBeGreaterThan(35);
-    expect(openByDay[14 + 12]! - openUnits[0]!).toBeLessThanOrEqual(40);
-    expect((recoveredAt[0]! - outages.to[0]!) / 1440).toBeGreaterThan((38 / 0.97 / 5) * 7 - 7);
-    expect((recoveredAt[0]! - outages.to[0]!) / 1440).toBeLessThan((42 / 0.63 / 5) * 7 + 7);
+    expect(openByDay[14 + 12] - openUnits[0]).toBeGreaterThan(35);
+    expect(openByDay[14 + 12] - openUnits[0]).toBeLessThanOrEqual(40);
+    expect((recoveredAt[0] - outages.to[0]) / 1440).toBeGreaterThan((38 / 0.97 / 5) * 7 - 7);
+    expect((recoveredAt[0] - outages.to[0]) / 1440).toBeLessThan((42 / 0.63 / 5) * 7 + 7);
     expect(seen.outcome).toBe('finished');
   });
 

@@ -16,7 +16,7 @@ const sum = (values: Iterable<number>): number => [...values].reduce((a, b) => a
 describe('scenarios/rules/04-paint.yaml', () => {
   const yaml = text('04-paint'),
     played = play(yaml),
-    stays = played.seen.stays[at(played.model.stations.names, 'colour booth')]!;
+    stays = played.seen.stays[at(played.model.stations.names, 'colour booth')];
   const colours = ['red', 'white', 'yellow'];
 
   it('keeps the booth 70 min for a coat, of which 50 are work, and 20 % and 15 min longer for yellow', () => {
@@ -62,8 +62,8 @@ describe('scenarios/rules/04-paint.yaml', () => {
   it('sends back for a repaint, and sees every unit again', () => {
     const { sentBack, inspected } = played.seen.inspections;
     expect(sentBack[0]).toBeGreaterThan(3);
-    expect(inspected[0]).toBe(200 + sentBack[0]!);
-    expect(stays).toHaveLength(200 + sentBack[0]!);
+    expect(inspected[0]).toBe(200 + sentBack[0]);
+    expect(stays).toHaveLength(200 + sentBack[0]);
   });
 
   it('has fewer clean-outs than without batches, and carries the 16 a day that it otherwise would not', () => {
@@ -89,7 +89,7 @@ describe('scenarios/rules/04-strip-loop.yaml', () => {
       const played = play(one, 'strip', replication),
         coats = visits(played, 'coat'),
         strips = visits(played, 'strip'),
-        scrapped = played.seen.inspections.scrapped[0]!;
+        scrapped = played.seen.inspections.scrapped[0];
       expect(coats).toBe(1 + strips + scrapped);
       // A panel is scrapped at its third bad bake, so after two strips.
       expect(strips).toBeGreaterThanOrEqual(2 * scrapped);

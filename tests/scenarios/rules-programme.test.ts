@@ -65,7 +65,9 @@ describe('15-build-list.yaml', () => {
       at(4, '12:00'),
       at(4, '15:00'),
     ];
-    shippedAt(played).forEach((time, i) => expect(time, `unit ${i + 1}`).toBeCloseTo(expected[i]!, 5));
+    shippedAt(played).forEach((time, i) => {
+      expect(time, `unit ${i + 1}`).toBeCloseTo(expected[i], 5);
+    });
     // RB-03 was due on Tuesday: 11 h late, by midnight.
     expect([played.seen.due, played.seen.late]).toEqual([8, 1]);
     expect(played.seen.lateMinutes).toBeCloseTo(11 * 60, 5);

@@ -19,7 +19,7 @@ const slotOf = ({ model }: Played, slot: string): number => at(model.slots.names
 const findOf = ({ model: { steps } }: Played, step: string, slot: number): number => {
   const s = at(steps.names, step);
   return Array.from(steps.findSlot.keys()).find(
-    (f) => f >= steps.findStart[s]! && f < steps.findStart[s + 1]! && steps.findSlot[f] === slot,
+    (f) => f >= steps.findStart[s] && f < steps.findStart[s + 1] && steps.findSlot[f] === slot,
   )!;
 };
 
@@ -29,24 +29,24 @@ describe('the scenario of rule', () => {
       { quality, shipped } = seen.seen,
       dirt = slotOf(seen, 'dirt from coat');
     expect(shipped).toBe(400);
-    expectCount(quality.found[findOf(seen, 'inspect', dirt)]!, 400, 0.3 * 0.6);
-    expectCount(quality.found[findOf(seen, 'last inspection', dirt)]!, 400, 0.12 * 0.5);
-    expectCount(quality.shippedUnfound[dirt]!, 400, 0.06);
+    expectCount(quality.found[findOf(seen, 'inspect', dirt)], 400, 0.3 * 0.6);
+    expectCount(quality.found[findOf(seen, 'last inspection', dirt)], 400, 0.12 * 0.5);
+    expectCount(quality.shippedUnfound[dirt], 400, 0.06);
     // Every item made was found first somewhere, or shipped.
     const found = ['inspect', 'last inspection'].reduce(
-      (sum, step) => sum + quality.found[findOf(seen, step, dirt)]!,
+      (sum, step) => sum + quality.found[findOf(seen, step, dirt)],
       0,
     );
-    expect(quality.made[dirt]).toBe(found + quality.shippedUnfound[dirt]!);
+    expect(quality.made[dirt]).toBe(found + quality.shippedUnfound[dirt]);
   });
 
   it('8, carried defect: 1 - (5/6)^2 of the units have it, and 0.9 of these are found on the road', () => {
     const seen = played('08-carried-defect'),
       { quality } = seen.seen,
       flaw = slotOf(seen, 'loose bearing from build axle');
-    const found = quality.found[findOf(seen, 'road test', flaw)]!;
-    expectCount(found + quality.shippedUnfound[flaw]!, 400, 11 / 36);
-    expectCount(quality.shippedUnfound[flaw]!, 400, (11 / 36) * 0.1);
+    const found = quality.found[findOf(seen, 'road test', flaw)];
+    expectCount(found + quality.shippedUnfound[flaw], 400, 11 / 36);
+    expectCount(quality.shippedUnfound[flaw], 400, (11 / 36) * 0.1);
   });
 
   it('9, tests: samples, options, and a module that takes another pump where it failed', () => {
@@ -56,15 +56,15 @@ describe('the scenario of rule', () => {
     expect(visits(seen, 'road test')).toBe(20);
     const loadTests = seen.seen.inspections;
     const load = Array.from(seen.model.steps.names.keys())
-      .filter((s) => seen.model.steps.findStart[s + 1]! > seen.model.steps.findStart[s]!)
+      .filter((s) => seen.model.steps.findStart[s + 1] > seen.model.steps.findStart[s])
       .indexOf(at(seen.model.steps.names, 'load test'));
     expect(loadTests.firstVisits[load]).toBe(cranes);
-    expect(visits(seen, 'load test')).toBe(cranes + loadTests.sentBack[load]!);
+    expect(visits(seen, 'load test')).toBe(cranes + loadTests.sentBack[load]);
     // Pumps taken: one for each module begun (fitted, in stock or in the making), and one for each failed
     // test.
     const module = load + 1,
-      modules = seen.run.shop.routes[2]!.begun;
-    expect(visits(seen, 'build module')).toBe(modules + seen.seen.inspections.sentBack[module]!);
+      modules = seen.run.shop.routes[2].begun;
+    expect(visits(seen, 'build module')).toBe(modules + seen.seen.inspections.sentBack[module]);
     expect(seen.seen.inspections.sentBack[module]).toBeGreaterThan(10);
   });
 
@@ -73,9 +73,9 @@ describe('the scenario of rule', () => {
       cells = Array.from(seen.seen.quality.compared.subarray(4));
     expect(cells.reduce((sum, units) => sum + units, 0)).toBe(1000);
     [0.72, 0.18, 0.08, 0.02].forEach((chance, cell) => {
-      expectCount(cells[cell]!, 1000, chance);
+      expectCount(cells[cell], 1000, chance);
     });
-    expect(seen.seen.quality.differMinutes[1]).toBe(40 * (cells[1]! + cells[2]!));
+    expect(seen.seen.quality.differMinutes[1]).toBe(40 * (cells[1] + cells[2]));
   });
 
   it('10, hold: unit 2 leaves the hold area at 3 h 40, after unit 3', () => {

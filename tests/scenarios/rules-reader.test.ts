@@ -48,7 +48,7 @@ describe('00-assumptions.yaml', () => {
 describe('00-include.yaml', () => {
   it('is one scenario: the stations of both files, the steps of the part between those of the main file', () => {
     const { sites, route, calendars, note } = scenarioOf('00-include.yaml');
-    expect(Object.keys(sites['works']!.stations)).toEqual(['jig', 'fitting bay', 'booth', 'drying bay']);
+    expect(Object.keys(sites['works'].stations)).toEqual(['jig', 'fitting bay', 'booth', 'drying bay']);
     expect(route.map((entry) => (entry.kind === 'step' ? entry.name : entry.lane))).toEqual([
       'build',
       'paint',

@@ -29,7 +29,7 @@ describe('12-supply.yaml', () => {
       [0, 1, 2, 7].map((d) => d * day + six + 120).concat([7 * day + six + 240, 14 * day + six + 120]),
     );
     const { seen, model } = played,
-      out = (name: string): number => seen.stockOut[at(model.resources.names, name)]!;
+      out = (name: string): number => seen.stockOut[at(model.resources.names, name)];
     // None from Wednesday 06:00, when the third is taken, to Thursday 06:00, when the lot ordered on Tuesday
     // is there; and so on: ordered with the lot's last but one, taken a day before the next comes. Nobody
     // waits for one.

@@ -69,10 +69,10 @@ export function controlled(
   let along = 0,
     spread = 0;
   for (const [i, each] of control.entries()) {
-    along += (each - level) * (values[i]! - value);
+    along += (each - level) * (values[i] - value);
     spread += (each - level) ** 2;
   }
-  return values.map((each, i) => each - (along / spread) * (control[i]! - expected));
+  return values.map((each, i) => each - (along / spread) * (control[i] - expected));
 }
 
 /** Units shipped an hour. */

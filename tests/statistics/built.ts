@@ -89,7 +89,7 @@ export function comparedBuilt(
     const gathering = design.gather();
     design.variants.forEach(({ read }, v) => {
       for (let r = 1; r <= replications; r++)
-        gathering.take(read(built.observe(built.simulate(plans[v]!, `study ${s}`, r), r)), v);
+        gathering.take(read(built.observe(built.simulate(plans[v], `study ${s}`, r), r)), v);
     });
     return gathering
       .found()

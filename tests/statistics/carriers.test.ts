@@ -35,15 +35,15 @@ describe('carriers, against closed networks (Gordon & Newell 1967; Reiser & Lave
     expectAgreement(seen.map(perHour), rate, 0.01);
     // The first station is always taken; what it is not short of a cart, it works, for its rate x its time.
     expectAgreement(
-      seen.map(({ stationShares }) => 1 - stationShares[SHORT_CARRIER]!),
-      rate * network.hours[0]!,
+      seen.map(({ stationShares }) => 1 - stationShares[SHORT_CARRIER]),
+      rate * network.hours[0],
       0.01,
     );
     // Little's law: carts on the way back.
     const { delay } = network;
     if (delay !== undefined)
       expectAgreement(
-        seen.map(({ kept }) => kept.coming[0]!),
+        seen.map(({ kept }) => kept.coming[0]),
         rate * delay,
         0.01,
       );
@@ -59,7 +59,7 @@ describe('teams of two, against Erlang C (Erlang 1917)', SLOW, () => {
     ({ teams, load, delayed, replications }) => {
       const places = 40,
         rho = load / teams,
-        busy = ({ crewBusy }: Observation): number => crewBusy[0]!;
+        busy = ({ crewBusy }: Observation): number => crewBusy[0];
       const seen = observations(
         `
 scenario: teams
@@ -75,7 +75,7 @@ route:
       );
       expectAgreement(
         controlled(
-          seen.map(({ stationShares }) => stationShares[SHORT_CREW]! * places),
+          seen.map(({ stationShares }) => stationShares[SHORT_CREW] * places),
           seen.map(busy),
           rho,
         ),
@@ -84,7 +84,7 @@ route:
       );
       expectAgreement(seen.map(busy), rho, 0.01);
       expectAgreement(
-        seen.map(({ kept, minutes }) => (kept.held[0]! * minutes) / kept.ended[0]! / 60),
+        seen.map(({ kept, minutes }) => (kept.held[0] * minutes) / kept.ended[0] / 60),
         1,
         0.01,
       );

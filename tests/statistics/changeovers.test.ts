@@ -10,7 +10,7 @@ sites: { hall: { stations: { booth: { buffer: 60, changeover: { on: colour, ${ch
 route: [{ step: coat, at: booth, work: 20 min }]
 `;
 const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
-const aUnit = ({ changeovers, taken }: Observation): number => sum(changeovers) / taken[0]!;
+const aUnit = ({ changeovers, taken }: Observation): number => sum(changeovers) / taken[0];
 
 describe('changeovers at a booth', SLOW, () => {
   it('are 2pq a unit in order of arrival: runs of Bernoulli trials, Feller, An Introduction to Probability Theory 1 (from memory)', () => {
@@ -24,7 +24,7 @@ describe('changeovers at a booth', SLOW, () => {
       'work: 30 min, from to: { red: { white: 45 min }, white: { red: { exponential: { mean: 15 min } }, lime: 0 min }, lime: { red: 10 min, white: 20 min } }';
     expectAgreement(
       observations(booth('red: 50 %, white: 30 %, lime: 20 %', times)).map(
-        ({ changeoverMinutes, taken }) => sum(changeoverMinutes) / taken[0]!,
+        ({ changeoverMinutes, taken }) => sum(changeoverMinutes) / taken[0],
       ),
       14.2,
       0.005,
@@ -38,9 +38,9 @@ describe('changeovers at a booth', SLOW, () => {
         .replace('buffer: 60', 'buffer: unlimited')
         .replace('quantity: 20000', 'length: 300 h, warm up: 30 h'),
     );
-    expect(seen.every(({ taken }) => taken[0]! > 850)).toBe(true);
+    expect(seen.every(({ taken }) => taken[0] > 850)).toBe(true);
     for (const { changeovers, taken } of seen)
-      expect(Math.abs(sum(changeovers) - taken[0]! / 4)).toBeLessThanOrEqual(1);
+      expect(Math.abs(sum(changeovers) - taken[0] / 4)).toBeLessThanOrEqual(1);
   });
 
   it('are two for each unit of the rarer value where none may follow one of its kind: 2q', () => {

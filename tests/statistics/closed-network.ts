@@ -16,7 +16,7 @@ export function meanValueAnalysis({ hours, delay = 0, carriers }: ClosedNetwork)
   let queues = hours.map(() => 0),
     rate = 0;
   for (let n = 1; n <= carriers; n++) {
-    const stays = hours.map((time, i) => time * (1 + queues[i]!));
+    const stays = hours.map((time, i) => time * (1 + queues[i]));
     rate = n / (delay + stays.reduce((a, b) => a + b, 0));
     queues = stays.map((stay) => rate * stay);
   }
@@ -36,7 +36,7 @@ export function productForm({ hours, delay = 0, carriers }: ClosedNetwork): numb
       return value;
     }
     let sum = 0;
-    for (let n = 0; n <= left; n++) sum += hours[station]! ** n * weight(left - n, station + 1);
+    for (let n = 0; n <= left; n++) sum += hours[station] ** n * weight(left - n, station + 1);
     return sum;
   };
   return weight(carriers - 1, 0) / weight(carriers, 0);

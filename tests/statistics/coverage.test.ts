@@ -27,7 +27,7 @@ function held(seen: readonly number[][], measure: number, truth: number): number
   );
   return studies.filter((study) => {
     const { low, high } = amount(
-      study.map((each) => each[measure]!),
+      study.map((each) => each[measure]),
       0.95,
     );
     return low! <= truth && truth <= high!;

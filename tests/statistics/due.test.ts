@@ -34,7 +34,7 @@ route: [{ step: fit, at: bench, work: ${exponential(1)} }]
   it('are so by the dates of single units too, but for the start from an empty floor', () => {
     const seen = observations(yaml('quantity: 40000'), { replications: 40 });
     const late = seen.map(({ dueAt, shippedAt }) =>
-      shippedAt.reduce((sum, time, i) => sum + (time > dueAt[i]! ? 1 : 0), 0),
+      shippedAt.reduce((sum, time, i) => sum + (time > dueAt[i] ? 1 : 0), 0),
     );
     expect(late).toEqual(seen.map((each) => each.late));
     expectAgreement(

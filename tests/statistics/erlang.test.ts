@@ -42,10 +42,10 @@ describe('several places or people, against Erlang C (Erlang 1917)', SLOW, () =>
       );
       const rho = load / servers,
         delayed = erlangC(servers, load),
-        busy = seen.map(({ stationShares }) => stationShares[0]!);
+        busy = seen.map(({ stationShares }) => stationShares[0]);
       expectAgreement(
         controlled(
-          seen.map((o) => o.bufferMean[0]!),
+          seen.map((o) => o.bufferMean[0]),
           busy,
           rho,
         ),
@@ -56,7 +56,7 @@ describe('several places or people, against Erlang C (Erlang 1917)', SLOW, () =>
       // chance of delay times rho.
       expectAgreement(
         controlled(
-          seen.map(({ bufferLevels }) => 1 - bufferLevels[0]!),
+          seen.map(({ bufferLevels }) => 1 - bufferLevels[0]),
           busy,
           rho,
         ),
@@ -85,15 +85,15 @@ route:
       );
       expectAgreement(
         controlled(
-          seen.map(({ stationShares }) => stationShares[SHORT_CREW]! * places),
-          seen.map(({ crewBusy }) => crewBusy[0]!),
+          seen.map(({ stationShares }) => stationShares[SHORT_CREW] * places),
+          seen.map(({ crewBusy }) => crewBusy[0]),
           rho,
         ),
         (delayed * rho) / (1 - rho),
         0.01,
       );
       expectAgreement(
-        seen.map(({ crewBusy }) => crewBusy[0]!),
+        seen.map(({ crewBusy }) => crewBusy[0]),
         rho,
         0.01,
       );

@@ -19,25 +19,25 @@ export function exactThroughput(rates: readonly number[], between: readonly numb
   stateOf(new Array<number>(last).fill(0));
   const moves: { from: number; to: number; rate: number }[] = [];
   for (let s = 0; s < states.length; s++) {
-    const n = states[s]!,
+    const n = states[s],
       works = working(n, between);
     for (const [i, isWorking] of works.entries()) {
       if (!isWorking) continue;
       const next = n.slice();
-      if (i > 0) next[i - 1]!--;
-      if (i < last) next[i]!++;
-      moves.push({ from: s, to: stateOf(next), rate: rates[i]! });
+      if (i > 0) next[i - 1]--;
+      if (i < last) next[i]++;
+      moves.push({ from: s, to: stateOf(next), rate: rates[i] });
     }
   }
   const share = stationary(states.length, moves);
-  return states.reduce((sum, n, s) => sum + (working(n, between)[last]! ? share[s]! * rates[last]! : 0), 0);
+  return states.reduce((sum, n, s) => sum + (working(n, between)[last] ? share[s] * rates[last] : 0), 0);
 }
 
 /** Which stations work in a state: those with a unit that is not finished, and not blocked. */
 function working(n: readonly number[], between: readonly number[]): boolean[] {
   const blocked = new Array<boolean>(n.length + 1).fill(false);
-  for (let i = n.length - 1; i >= 0; i--) blocked[i] = n[i] === between[i]! + 2 - Number(blocked[i + 1]);
-  return blocked.map((isBlocked, i) => !isBlocked && (i === 0 || n[i - 1]! > 0));
+  for (let i = n.length - 1; i >= 0; i--) blocked[i] = n[i] === between[i] + 2 - Number(blocked[i + 1]);
+  return blocked.map((isBlocked, i) => !isBlocked && (i === 0 || n[i - 1] > 0));
 }
 
 /** Shares of time by state: sweeps in which each takes what flows in, over what flows out (Gauss-Seidel). */
@@ -49,18 +49,18 @@ export function stationary(
     outflow = new Float64Array(count);
   const into: { from: number; rate: number }[][] = Array.from({ length: count }, () => []);
   for (const { from, to, rate } of moves) {
-    outflow[from] = outflow[from]! + rate;
-    into[to]!.push({ from, rate });
+    outflow[from] = outflow[from] + rate;
+    into[to].push({ from, rate });
   }
   for (let sweep = 0, change = 1; change > 1e-14 && sweep < 100_000; sweep++) {
     change = 0;
     for (let s = 0; s < count; s++) {
-      const value = into[s]!.reduce((sum, { from, rate }) => sum + share[from]! * rate, 0) / outflow[s]!;
-      change = Math.max(change, Math.abs(value - share[s]!));
+      const value = into[s].reduce((sum, { from, rate }) => sum + share[from] * rate, 0) / outflow[s];
+      change = Math.max(change, Math.abs(value - share[s]));
       share[s] = value;
     }
     const total = share.reduce((a, b) => a + b, 0);
-    for (let s = 0; s < count; s++) share[s] = share[s]! / total;
+    for (let s = 0; s < count; s++) share[s] = share[s] / total;
   }
   return share;
 }

@@ -34,7 +34,7 @@ route: [{ step: work, at: machine, work: { mean: 15 min, cv: ${Math.sqrt(0.05)},
         { replications },
       );
       const times = seen.map(({ shippedAt }) =>
-        Array.from(shippedAt, (time, i) => time - (i === 0 ? 0 : shippedAt[i - 1]!)),
+        Array.from(shippedAt, (time, i) => time - (i === 0 ? 0 : shippedAt[i - 1])),
       );
       expectAgreement(
         times.map((each) => each.reduce((a, b) => a + b, 0) / units),
@@ -47,7 +47,7 @@ route: [{ step: work, at: machine, work: { mean: 15 min, cv: ${Math.sqrt(0.05)},
         halfWidth,
       );
       expectAgreement(
-        seen.map(({ stationShares }) => 1 - stationShares[DOWN]!),
+        seen.map(({ stationShares }) => 1 - stationShares[DOWN]),
         0.75,
         0.01,
       );
@@ -116,17 +116,17 @@ sites: { hall: { stations: { machine: { places: 2, buffer: unlimited, ${failing(
 route: [{ step: work, at: machine, work: 1 h }]
 `);
     expectAgreement(
-      seen.map(({ stationShares }) => 1 - stationShares[DOWN]!),
+      seen.map(({ stationShares }) => 1 - stationShares[DOWN]),
       60 / 64,
       0.005,
     );
     expectAgreement(
-      seen.map(({ failures: { count } }) => count[0]!),
+      seen.map(({ failures: { count } }) => count[0]),
       (2 * 60_000) / 64,
       0.01,
     );
     expectAgreement(
-      seen.map(({ failures: { minutes, repairs } }: Observation) => minutes[0]! / repairs[0]!),
+      seen.map(({ failures: { minutes, repairs } }: Observation) => minutes[0] / repairs[0]),
       240,
       0.02,
     );

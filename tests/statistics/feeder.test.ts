@@ -33,20 +33,20 @@ route:
       { replications },
     );
     expectAgreement(
-      seen.map(({ stockOut }) => stockOut[0]!),
+      seen.map(({ stockOut }) => stockOut[0]),
       rho ** target,
       0.01,
     );
     expectAgreement(
-      seen.map(({ stockMean }) => stockMean[0]!),
+      seen.map(({ stockMean }) => stockMean[0]),
       target - (rho * (1 - rho ** target)) / (1 - rho),
       0.01,
     );
     const wait = rho ** (target + 1) / (1 - rho);
     expectAgreement(
       controlled(
-        seen.map(({ stationShares }) => stationShares[STATE_COUNT + SHORT_PARTS]! * places),
-        seen.map(({ stationShares }) => stationShares[0]!),
+        seen.map(({ stationShares }) => stationShares[STATE_COUNT + SHORT_PARTS] * places),
+        seen.map(({ stationShares }) => stationShares[0]),
         rho,
       ),
       wait,

@@ -20,7 +20,7 @@ describe('units that come at random, two an hour', SLOW, () => {
   it('wait (B - 1)/(2 lambda) = 1 h for a truck of five to fill', () => {
     const seen = observations(lane('when full', 5));
     expectAgreement(
-      seen.map(({ lanes }) => lanes.waitMinutes[0]! / lanes.carried[0]! / 60),
+      seen.map(({ lanes }) => lanes.waitMinutes[0] / lanes.carried[0] / 60),
       1,
       0.01,
     );
@@ -29,14 +29,14 @@ describe('units that come at random, two an hour', SLOW, () => {
       2,
       0.01,
     );
-    expect(seen.every(({ lanes }) => lanes.carried[0] === 5 * lanes.trips[0]!)).toBe(true);
+    expect(seen.every(({ lanes }) => lanes.carried[0] === 5 * lanes.trips[0])).toBe(true);
   });
 
   it('wait half of a regular headway of 3 h, Welding (1957), Operational Research Quarterly 8(3), 133-142', () => {
     const every3h = '{ at: ["00:00", "03:00", "06:00", "09:00", "12:00", "15:00", "18:00", "21:00"] }';
     const seen = observations(lane(every3h, 100));
     expectAgreement(
-      seen.map(({ lanes }) => lanes.waitMinutes[0]! / lanes.carried[0]! / 60),
+      seen.map(({ lanes }) => lanes.waitMinutes[0] / lanes.carried[0] / 60),
       1.5,
       0.01,
     );
@@ -48,12 +48,12 @@ describe('units that come at random, two an hour', SLOW, () => {
     const filled = 1 - Math.exp(-2),
       seen = observations(lane('{ when full or after: 1 h }', 2));
     expectAgreement(
-      seen.map(({ lanes }) => lanes.carried[0]! / lanes.trips[0]!),
+      seen.map(({ lanes }) => lanes.carried[0] / lanes.trips[0]),
       1 + filled,
       0.005,
     );
     expectAgreement(
-      seen.map(({ lanes }) => lanes.waitMinutes[0]! / lanes.carried[0]! / 60),
+      seen.map(({ lanes }) => lanes.waitMinutes[0] / lanes.carried[0] / 60),
       filled / 2 / (1 + filled),
       0.01,
     );
@@ -95,12 +95,12 @@ route:
   - { step: take over, at: yard, work: ${exponential(1)} }
 `);
     expectAgreement(
-      seen.map(({ lanes }) => lanes.truckBusy[0]!),
+      seen.map(({ lanes }) => lanes.truckBusy[0]),
       2 / 3,
       0.005,
     );
     expectAgreement(
-      seen.map(({ lanes }) => lanes.truckBlocked[0]!),
+      seen.map(({ lanes }) => lanes.truckBlocked[0]),
       1 / 3,
       0.01,
     );
@@ -122,13 +122,13 @@ route:
   it('at random tests a quarter of the units, in runs of geometric length', () => {
     const seen = observations(sampled('{ 1 in: 4, by: random }'), { replications: 60 });
     expectAgreement(
-      seen.map((o) => o.stepVisits[1]! / o.shipped),
+      seen.map((o) => o.stepVisits[1] / o.shipped),
       0.25,
       0.01,
     );
     // Both of two neighbours tested: 1/16; a tested unit is out an hour after it came in.
     const both = seen.map((o) => {
-      const tested = Array.from(o.shippedAt, (shippedAt, i) => Number(shippedAt - o.enteredAt[i]! > 45));
+      const tested = Array.from(o.shippedAt, (shippedAt, i) => Number(shippedAt - o.enteredAt[i] > 45));
       return tested.reduce((sum, t, i) => sum + t * (tested[i + 1] ?? 0), 0) / (tested.length - 1);
     });
     expectAgreement(both, 1 / 16, 0.01);
@@ -136,6 +136,6 @@ route:
 
   it('every fourth tests exactly a quarter', () => {
     const [first] = observations(sampled('1 in 4'));
-    expect(first!.stepVisits[1]).toBe(6000);
+    expect(first.stepVisits[1]).toBe(6000);
   });
 });

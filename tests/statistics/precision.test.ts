@@ -26,7 +26,7 @@ function drawn(study: number, ofShare: (share: number) => number): (count: numbe
   return (count) =>
     Array.from({ length: count }, () => {
       fillUniform(shares, 0, 1, state, 0);
-      return ofShare(shares[0]!);
+      return ofShare(shares[0]);
     });
 }
 

@@ -22,7 +22,7 @@ describe('a saturated pulse line with exponential work', SLOW, () => {
       const mean = Array.from({ length: stations }, (_, i) => 1 / (i + 1)).reduce((a, b) => a + b, 0);
       const seen = observations(pulseLine(stations, 0, 8000));
       expectAgreement(
-        seen.map(({ pulseLines }) => pulseLines[0]!.minutesBetween / 60 / pulseLines[0]!.moves),
+        seen.map(({ pulseLines }) => pulseLines[0].minutesBetween / 60 / pulseLines[0].moves),
         mean,
         0.01,
       );
@@ -33,17 +33,17 @@ describe('a saturated pulse line with exponential work', SLOW, () => {
   it('of one station and takt T moves every E max(T, X) = T + exp(-mu T) / mu, and is late with chance exp(-mu T)', () => {
     const seen = observations(pulseLine(1, 1.5, 12_000));
     expectAgreement(
-      seen.map(({ pulseLines }) => pulseLines[0]!.minutesBetween / 60 / pulseLines[0]!.moves),
+      seen.map(({ pulseLines }) => pulseLines[0].minutesBetween / 60 / pulseLines[0].moves),
       1.5 + Math.exp(-1.5),
       0.01,
     );
     expectAgreement(
-      seen.map(({ pulseLines }) => pulseLines[0]!.late / pulseLines[0]!.moves),
+      seen.map(({ pulseLines }) => pulseLines[0].late / pulseLines[0].moves),
       Math.exp(-1.5),
       0.02,
     );
     expectAgreement(
-      seen.map(({ pulseLines }) => pulseLines[0]!.lateMinutes[0]! / 60 / pulseLines[0]!.late),
+      seen.map(({ pulseLines }) => pulseLines[0].lateMinutes[0] / 60 / pulseLines[0].late),
       1,
       0.02,
     );

@@ -26,17 +26,17 @@ route:
   // Finds in step order: look, look again, gauge, build kit.
   it('are found on the unit and shipped as products of chances say', () => {
     expectAgreement(
-      seen.map(({ quality: { found }, shipped }) => found[0]! / shipped),
+      seen.map(({ quality: { found }, shipped }) => found[0] / shipped),
       0.19 * 0.7,
       0.01,
     );
     expectAgreement(
-      seen.map(({ quality: { found }, shipped }) => found[1]! / shipped),
+      seen.map(({ quality: { found }, shipped }) => found[1] / shipped),
       0.19 * 0.3 * 0.6,
       0.015,
     );
     expectAgreement(
-      seen.map(({ quality: { shippedUnfound }, shipped }) => shippedUnfound[0]! / shipped),
+      seen.map(({ quality: { shippedUnfound }, shipped }) => shippedUnfound[0] / shipped),
       0.19 * 0.3 * 0.4,
       0.02,
     );
@@ -44,7 +44,7 @@ route:
 
   it('become one where two alike meet: 0.1^2 of the units', () => {
     expectAgreement(
-      seen.map(({ quality: { merged }, shipped }) => merged[0]! / shipped),
+      seen.map(({ quality: { merged }, shipped }) => merged[0] / shipped),
       0.01,
       0.03,
     );
@@ -71,7 +71,7 @@ route:
       ),
       r = 0.24;
     expectAgreement(
-      seen.map(({ stepVisits, shipped }) => stepVisits[1]! / shipped),
+      seen.map(({ stepVisits, shipped }) => stepVisits[1] / shipped),
       1 + r + r * r,
       0.003,
     );
@@ -81,7 +81,7 @@ route:
       0.01,
     );
     expectAgreement(
-      seen.map(({ quality: { shippedNoted }, shipped }) => shippedNoted[0]! / shipped),
+      seen.map(({ quality: { shippedNoted }, shipped }) => shippedNoted[0] / shipped),
       r ** 3,
       0.03,
     );
@@ -108,17 +108,17 @@ route:
 
   it('holds half of the units, and each as long as M/G/1 says', () => {
     expectAgreement(
-      seen.map(({ quality: { held, cameToHold } }) => held[0]! / cameToHold[0]!),
+      seen.map(({ quality: { held, cameToHold } }) => held[0] / cameToHold[0]),
       0.5,
       0.005,
     );
     expectAgreement(
-      seen.map(({ quality: { holdMean } }) => holdMean[0]! / 60),
+      seen.map(({ quality: { holdMean } }) => holdMean[0] / 60),
       2.325,
       0.01,
     );
     expectAgreement(
-      seen.map(({ quality: { inHold } }) => inHold[0]!),
+      seen.map(({ quality: { inHold } }) => inHold[0]),
       0.5 * 2.325,
       0.01,
     );
@@ -127,7 +127,7 @@ route:
   it('ships nothing that is noted, and its crew mends all the time that items take', () => {
     expect(seen.every(({ openAtShipping }) => openAtShipping === 0)).toBe(true);
     expectAgreement(
-      seen.map(({ reworkMinutes, minutes }) => reworkMinutes[0]! / minutes),
+      seen.map(({ reworkMinutes, minutes }) => reworkMinutes[0] / minutes),
       0.6,
       0.01,
     );
@@ -160,7 +160,7 @@ route:
     );
     [0.63, 0.27, 0.07, 0.03].forEach((expected, c) => {
       expectAgreement(
-        cell(seen, (cells) => cells[c]!),
+        cell(seen, (cells) => cells[c]),
         expected,
         0.015,
       );
@@ -170,14 +170,14 @@ route:
     expectAgreement(
       seen.map(({ quality: { compared } }) => {
         const [gg, gb, bg, bb] = Array.from(compared.subarray(4)).map((units) => units / 20_000),
-          byChance = (gg! + gb!) * (gg! + bg!) + (bg! + bb!) * (gb! + bb!);
-        return 1 + (gg! + bb! - byChance) / (1 - byChance);
+          byChance = (gg + gb) * (gg + bg) + (bg + bb) * (gb + bb);
+        return 1 + (gg + bb - byChance) / (1 - byChance);
       }),
       1,
       0.005,
     );
     expectAgreement(
-      seen.map(({ quality: { differMinutes } }) => differMinutes[1]! / 20_000),
+      seen.map(({ quality: { differMinutes } }) => differMinutes[1] / 20_000),
       0.34 * 40,
       0.01,
     );
@@ -192,16 +192,16 @@ route:
       { replications: 40 },
     );
     expectAgreement(
-      cell(seen, (cells) => cells[1]!),
+      cell(seen, (cells) => cells[1]),
       0.2 * 0.4 * 0.7,
       0.015,
     );
     expectAgreement(
-      cell(seen, (cells) => cells[2]!),
+      cell(seen, (cells) => cells[2]),
       0.2 * 0.6,
       0.01,
     );
-    expect(cell(seen, (cells) => cells[3]!).every((share) => share === 0)).toBe(true);
+    expect(cell(seen, (cells) => cells[3]).every((share) => share === 0)).toBe(true);
   });
 });
 
@@ -223,7 +223,7 @@ ${chances.map((percent, i) => `  - { step: test ${i}, at: gate ${i}, work: 30 mi
     );
     expectAgreement(
       seen.map(({ inspections: { firstPasses, firstVisits } }) =>
-        Array.from(firstPasses).reduce((product, passes, i) => product * (passes / firstVisits[i]!), 1),
+        Array.from(firstPasses).reduce((product, passes, i) => product * (passes / firstVisits[i]), 1),
       ),
       expected,
       0.003,
@@ -232,10 +232,8 @@ ${chances.map((percent, i) => `  - { step: test ${i}, at: gate ${i}, work: 30 mi
     expectAgreement(
       seen.map(
         ({ shippedAt, enteredAt }) =>
-          Array.from(shippedAt, (time, i) => Number(time - enteredAt[i]! < 120.5)).reduce(
-            (a, b) => a + b,
-            0,
-          ) / 20_000,
+          Array.from(shippedAt, (time, i) => Number(time - enteredAt[i] < 120.5)).reduce((a, b) => a + b, 0) /
+          20_000,
       ),
       expected,
       0.003,

@@ -31,7 +31,7 @@ const EXACT: Readonly<Record<string, number>> = {
   'one space more ahead of station 3': exactThroughput(RATES, [0, 1]),
 };
 /** The same as gains, units a day of 24 hours. */
-const gainOf = (text: string): number => 24 * (EXACT[text]! - base);
+const gainOf = (text: string): number => 24 * (EXACT[text] - base);
 
 async function studies(
   text: string,
@@ -60,7 +60,7 @@ describe('reliefs of a line whose Markov chain is known', SLOW, () => {
 
   it('have the exact gains, in the exact order', async () => {
     const [results] = await studies(yaml(20_000), 40, ['exact']),
-      found = known(results!);
+      found = known(results);
     expect(found).toHaveLength(6);
     // Intervals at the level of the whole table hold together; the seed is fixed.
     for (const { text, gain } of found) {
@@ -72,7 +72,7 @@ describe('reliefs of a line whose Markov chain is known', SLOW, () => {
     const order = [...found].sort((a, b) => b.gain.mean - a.gain.mean).map(({ text }) => text);
     for (const [i, better] of exactly.entries()) {
       for (const worse of exactly.slice(i + 1))
-        if (gainOf(better) - gainOf(worse) > results!.zone)
+        if (gainOf(better) - gainOf(worse) > results.zone)
           expect(order.indexOf(better), `${better} ahead of ${worse}`).toBeLessThan(order.indexOf(worse));
     }
     const work = order.filter((text) => text.startsWith('10 % off'));
@@ -112,7 +112,7 @@ ${hours.map((each, s) => `  - { step: step ${s + 1}, at: station ${s + 1}, work:
 const pace = (hours: readonly number[], crew: boolean, places: readonly number[], people = 1): number =>
   24 *
   Math.min(
-    ...hours.map((each, s) => places[s]! / each),
+    ...hours.map((each, s) => places[s] / each),
     crew ? people / hours.reduce((a, b) => a + b, 0) : Infinity,
   );
 
@@ -160,14 +160,14 @@ describe('small whole studies of lines whose best relief is known', SLOW, () => 
       20,
       Array.from({ length: 20 }, (_, i) => `first ${i}`),
     )) {
-      expect(reliefs[0]!.text, seed).toBe(best);
+      expect(reliefs[0].text, seed).toBe(best);
       // Nothing else that the study looked at could be better: a space more changes nothing, or there is none
       // to change.
       for (const { text } of reliefs)
         expect(exact.has(text) || text.startsWith('one space more'), text).toBe(true);
       // Noise of 20 short runs; not the check itself.
       expect(Math.abs(throughput.mean / base - 1), seed).toBeLessThan(0.05);
-      expect(Math.abs(reliefs[0]!.gain.mean / (most - base) - 1), seed).toBeLessThan(0.15);
+      expect(Math.abs(reliefs[0].gain.mean / (most - base) - 1), seed).toBeLessThan(0.15);
     }
   });
 

@@ -19,7 +19,7 @@ route:
   it('holds (5/8)/(3/8) units at each step with arrivals 0.5, back 0.2, rates 1, Jackson (1957), Operations Research 5(4), 518-521', () => {
     // Units sent back go first; with exponential work that changes who waits, not how many.
     const inBuffer = (o: (typeof seen)[number], station: number): number =>
-      o.bufferMean[station]! + o.stationShares[station * 10]! + o.stationShares[station * 10 + 6]!;
+      o.bufferMean[station] + o.stationShares[station * 10] + o.stationShares[station * 10 + 6];
     expectAgreement(
       seen.map((o) => inBuffer(o, 0)),
       5 / 3,
@@ -40,7 +40,7 @@ route:
   it('visits each step 1/(1 - 0.2) times a unit', () => {
     for (const step of [0, 1])
       expectAgreement(
-        seen.map((o) => o.stepVisits[step]! / o.shipped),
+        seen.map((o) => o.stepVisits[step] / o.shipped),
         1.25,
         0.003,
       );
@@ -60,9 +60,7 @@ sites:
 route:
 ${steps.map((i) => `  - { step: try ${i}, at: bench ${i}, work: 1 h, fails: { chance: 20 %, back to: try ${i}, limit: 1000 } }`).join('\n')}
 `);
-  const hours = seen.map((o) =>
-    Array.from(o.shippedAt, (shippedAt, i) => (shippedAt - o.enteredAt[i]!) / 60),
-  );
+  const hours = seen.map((o) => Array.from(o.shippedAt, (shippedAt, i) => (shippedAt - o.enteredAt[i]) / 60));
 
   it('need 6.25 on average', () => {
     expectAgreement(
@@ -118,12 +116,12 @@ route:
       0.01,
     );
     expectAgreement(
-      seen.map((o) => o.inspections.firstPasses[0]! / o.inspections.firstVisits[0]!),
+      seen.map((o) => o.inspections.firstPasses[0] / o.inspections.firstVisits[0]),
       0.82,
       0.003,
     );
     expectAgreement(
-      seen.map((o) => o.inspections.firstPasses[1]! / o.inspections.firstVisits[1]!),
+      seen.map((o) => o.inspections.firstPasses[1] / o.inspections.firstVisits[1]),
       0.94,
       0.003,
     );

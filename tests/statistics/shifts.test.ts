@@ -19,12 +19,12 @@ describe('a crew of three shifts round the clock', SLOW, () => {
   it('with three people on each waits as Erlang C says (Erlang 1917): load 2, delayed 4/9', () => {
     const seen = observations(hall(shifts, '{ headcount: [3, 3, 3] }', 0.5, 50_000), { replications: 40 });
     expectAgreement(
-      seen.map(({ stationShares }) => stationShares[SHORT_CREW]! * PLACES),
+      seen.map(({ stationShares }) => stationShares[SHORT_CREW] * PLACES),
       ((4 / 9) * (2 / 3)) / (1 - 2 / 3),
       0.01,
     );
     expectAgreement(
-      seen.map(({ crewBusy }) => crewBusy[0]!),
+      seen.map(({ crewBusy }) => crewBusy[0]),
       2 / 3,
       0.01,
     );
@@ -35,12 +35,12 @@ describe('a crew of three shifts round the clock', SLOW, () => {
     // What is not done in a shift waits for more people.
     const seen = observations(hall(shifts, '{ headcount: [5, 3, 2], absence: 8 % }', 1 / 1.8, 20_000));
     expectAgreement(
-      seen.map(({ crewBusy }) => crewBusy[0]!),
+      seen.map(({ crewBusy }) => crewBusy[0]),
       43.2 / 73.6,
       0.01,
     );
     expectAgreement(
-      seen.map(({ crewTime, minutes }) => crewTime.usual[0]! / minutes),
+      seen.map(({ crewTime, minutes }) => crewTime.usual[0] / minutes),
       (10 / 3) * 0.92,
       0.01,
     );
@@ -64,14 +64,14 @@ describe('overtime by date', SLOW, () => {
       crewTime: { usual, overtime },
       minutes,
     } of seen)
-      expect((usual[0]! + overtime[0]!) / minutes).toBeCloseTo(92 / 168, 12);
+      expect((usual[0] + overtime[0]) / minutes).toBeCloseTo(92 / 168, 12);
     expectAgreement(
       seen.map(({ crewEngagedIn, minutes }) => crewEngagedIn.reduce((a, b) => a + b) / minutes),
       0.3,
       0.01,
     );
     expectAgreement(
-      seen.map(({ crewBusy }) => crewBusy[0]!),
+      seen.map(({ crewBusy }) => crewBusy[0]),
       50.4 / 92,
       0.01,
     );

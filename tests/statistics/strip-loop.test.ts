@@ -11,8 +11,8 @@ describe('panels that are stripped after a bad bake, twice at most, scrapped at 
     .replace('quantity: 300', 'quantity: 8000');
   // Steps of the unit's route, then of the feeder: take off, hang, strip, coat, bake, look over.
   const seen = observations(yaml),
-    strips = seen.map(({ stepVisits }) => stepVisits[2]!),
-    coats = seen.map(({ stepVisits }) => stepVisits[3]!);
+    strips = seen.map(({ stepVisits }) => stepVisits[2]),
+    coats = seen.map(({ stepVisits }) => stepVisits[3]);
 
   it('are coated 1 / (1 - q) times a unit, whatever the limit', () => {
     expectAgreement(
@@ -24,7 +24,7 @@ describe('panels that are stripped after a bad bake, twice at most, scrapped at 
 
   it('are coated 1 + q + q^2 times a panel, and stripped q + q^2 times', () => {
     expectAgreement(
-      coats.map((count, i) => count / (count - strips[i]!)),
+      coats.map((count, i) => count / (count - strips[i])),
       1 + q + q * q,
       0.005,
     );
@@ -37,13 +37,13 @@ describe('panels that are stripped after a bad bake, twice at most, scrapped at 
 
   it('are begun 1 / (1 - q^3) times a unit, of which q^3 are scrapped', () => {
     expectAgreement(
-      coats.map((count, i) => (count - strips[i]!) / 8000),
+      coats.map((count, i) => (count - strips[i]) / 8000),
       panels,
       0.005,
     );
     for (const [i, { inspections, shipped }] of seen.entries()) {
       expect(shipped).toBe(8000);
-      expect(8000 + inspections.scrapped[0]!).toBe(coats[i]! - strips[i]!);
+      expect(8000 + inspections.scrapped[0]).toBe(coats[i] - strips[i]);
     }
   });
 });

@@ -45,12 +45,12 @@ describe("a base stock S with any lead time, against Palm's theorem", SLOW, () =
       { replications },
     );
     expectAgreement(
-      seen.map(({ stockOut }) => stockOut[0]!),
+      seen.map(({ stockOut }) => stockOut[0]),
       poissonTail(mean, S),
       0.01,
     );
     expectAgreement(
-      seen.map(({ supplies }) => supplies.onOrder[0]!),
+      seen.map(({ supplies }) => supplies.onOrder[0]),
       mean,
       0.01,
     );
@@ -58,12 +58,12 @@ describe("a base stock S with any lead time, against Palm's theorem", SLOW, () =
     let backorders = 0;
     for (let n = S; n < 100; n++) backorders += poissonTail(mean, n + 1);
     expectAgreement(
-      seen.map(({ stationShares }) => stationShares[SHORT_PARTS]! * PLACES),
+      seen.map(({ stationShares }) => stationShares[SHORT_PARTS] * PLACES),
       backorders,
       0.01,
     );
     expectAgreement(
-      seen.map(({ supplies, minutes }) => supplies.waitMinutes[0]! / minutes),
+      seen.map(({ supplies, minutes }) => supplies.waitMinutes[0] / minutes),
       backorders,
       0.01,
     );
@@ -89,13 +89,13 @@ describe('a reorder level r and lots of Q, against Hadley & Whitin', SLOW, () =>
     const positions = Array.from({ length: Q }, (_, i) => r + 1 + i),
       out = positions.reduce((sum, y) => sum + poissonTail(L, y), 0) / Q;
     expectAgreement(
-      seen.map(({ stockOut }) => stockOut[0]!),
+      seen.map(({ stockOut }) => stockOut[0]),
       out,
       0.01,
     );
     // Fill rate: units that did not have to wait.
     expectAgreement(
-      seen.map(({ supplies, entered }) => 1 - supplies.waits[0]! / entered),
+      seen.map(({ supplies, entered }) => 1 - supplies.waits[0] / entered),
       1 - out,
       0.01,
     );
@@ -107,7 +107,7 @@ describe('a reorder level r and lots of Q, against Hadley & Whitin', SLOW, () =>
         0,
       ) / Q;
     expectAgreement(
-      seen.map(({ stockMean }) => stockMean[0]!),
+      seen.map(({ stockMean }) => stockMean[0]),
       stock,
       0.01,
     );
@@ -139,12 +139,12 @@ route: [{ step: fit, at: line, parts: { kits: 1 }, work: ${exponential(1)} }]
 `);
     // Steps: fit, make loom, wire, test. A loom is used at each wiring, a kit at each fit.
     expectAgreement(
-      seen.map(({ stepVisits }) => stepVisits[2]! / stepVisits[0]!),
+      seen.map(({ stepVisits }) => stepVisits[2] / stepVisits[0]),
       (1 - p ** (limit + 1)) / (1 - p),
       0.01,
     );
     expectAgreement(
-      seen.map(({ stepVisits }) => stepVisits[1]! / stepVisits[0]!),
+      seen.map(({ stepVisits }) => stepVisits[1] / stepVisits[0]),
       (1 - p ** (limit + 1)) / (1 - p),
       0.01,
     );

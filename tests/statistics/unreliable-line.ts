@@ -42,6 +42,6 @@ export function exactUnreliable(first: Unreliable, second: Unreliable, spaces: n
   }
   const share = stationary(4 * (most + 1), moves);
   let rate = 0;
-  for (let n = 1; n <= most; n++) for (const up1 of [0, 1]) rate += second.rate * share[id(n, up1, 1)]!;
+  for (let n = 1; n <= most; n++) for (const up1 of [0, 1]) rate += second.rate * share[id(n, up1, 1)];
   return rate;
 }

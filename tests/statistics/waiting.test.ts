@@ -15,10 +15,10 @@ describe('one station with random arrivals at load 0.8', SLOW, () => {
       lineYaml({ work: [exponential(1)], between: [], arrivals: exponential(1.25), hours: HOURS }),
       { replications: 30 },
     );
-    const busy = seen.map(({ stationShares }) => stationShares[0]!),
+    const busy = seen.map(({ stationShares }) => stationShares[0]),
       less = (values: readonly number[]): number[] => controlled(values, busy, 0.8);
     // Lq = rho^2 / (1 - rho) = 3.2; W = 3.2 / 0.8 = 4.
-    expectAgreement(less(seen.map((o) => o.bufferMean[0]! / 0.8)), 4, 0.01);
+    expectAgreement(less(seen.map((o) => o.bufferMean[0] / 0.8)), 4, 0.01);
     expectAgreement(less(seen.map(({ leadMean }) => leadMean / 60)), 5, 0.01);
     expectAgreement(busy, 0.8, 0.005);
     // The time in an M/M/1 system is exponential with rate 1 - 0.8; a bin of the quantile is 0.27 % wide,
@@ -27,7 +27,7 @@ describe('one station with random arrivals at load 0.8', SLOW, () => {
     expectAgreement(less(seen.map(({ leadP95 }) => leadP95 / 60)), 5 * Math.log(20), 0.01);
     // Share of time with an empty buffer: none or one in the system, 1 - rho^2.
     expectAgreement(
-      seen.map(({ bufferLevels }) => bufferLevels[0]!),
+      seen.map(({ bufferLevels }) => bufferLevels[0]),
       0.36,
       0.01,
     );
@@ -40,8 +40,8 @@ describe('one station with random arrivals at load 0.8', SLOW, () => {
     );
     expectAgreement(
       controlled(
-        seen.map((o) => o.bufferMean[0]! / 0.8),
-        seen.map(({ stationShares }) => stationShares[0]!),
+        seen.map((o) => o.bufferMean[0] / 0.8),
+        seen.map(({ stationShares }) => stationShares[0]),
         0.8,
       ),
       2,
@@ -65,8 +65,8 @@ describe('one station with random arrivals at load 0.7 and work of squared cv 2.
       );
       expectAgreement(
         controlled(
-          seen.map((o) => o.bufferMean[0]! / 0.7),
-          seen.map(({ stationShares }) => stationShares[0]!),
+          seen.map((o) => o.bufferMean[0] / 0.7),
+          seen.map(({ stationShares }) => stationShares[0]),
           0.7,
         ),
         4.083333,

@@ -70,7 +70,7 @@ const MOST_KEYS_SHOWN = 4;
 
 /** `{ count, work, settle }`, or what stands under each name. */
 function kindOfMap(way: Node, link: (definition: string) => string): string {
-  const fixed = Object.keys((way['properties'] ?? {}) as Node);
+  const fixed = Object.keys(way['properties'] ?? {});
   const named = namedValueOf(way);
   if (fixed.length > MOST_KEYS_SHOWN) return 'map';
   if (fixed.length > 0) return code(`{ ${[...fixed, ...(named === undefined ? [] : ['...'])].join(', ')} }`);

@@ -54,39 +54,50 @@ export function readArguments(args: readonly string[]): Request {
     .wrap(null)
     .usage(HELP.main)
     .epilogue(HELP.epilogue)
-    .command('check <FILE>', 'capacity by arithmetic', checkOptions, (argv) =>
-      set({ command: 'check', file: argv.FILE, json: argv.json }),
-    )
-    .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) =>
-      set(simulateRequest(argv)),
-    )
+    .command('check <FILE>', 'capacity by arithmetic', checkOptions, (argv) => {
+      set({ command: 'check', file: argv.FILE, json: argv.json });
+    })
+    .command('simulate <FILE>', 'replications, with intervals', simulateOptions, (argv) => {
+      set(simulateRequest(argv));
+    })
     .command(
       'merge',
       'finished shards DIR.. of simulate or compare, to the answer of one run',
       mergeOptions,
-      (argv) => set(mergeRequest(argv)),
+      (argv) => {
+        set(mergeRequest(argv));
+      },
     )
     .command(
       'rate <FILE>',
       'the highest rate that holds',
       (command) => rateOptions(runOptions(fileOption(command.usage(HELP.rate)))),
-      (argv) => set({ command: 'rate', ...runRequest(argv), ...rateRequest(argv) }),
+      (argv) => {
+        set({ command: 'rate', ...runRequest(argv), ...rateRequest(argv) });
+      },
     )
     .command(
       'reliefs <FILE>',
       'which small change helps most, which number to measure next',
       reliefsOptions,
-      (argv) => set(reliefsRequest(argv)),
+      (argv) => {
+        set(reliefsRequest(argv));
+      },
     )
-    .command('compare <FILE> <WHATIFS>', 'the scenario against named changes of it', compareOptions, (argv) =>
-      set(compareRequest(argv)),
+    .command(
+      'compare <FILE> <WHATIFS>',
+      'the scenario against named changes of it',
+      compareOptions,
+      (argv) => {
+        set(compareRequest(argv));
+      },
     )
-    .command('buffers <FILE>', 'waiting places, shared out', buffersOptions, (argv) =>
-      set(buffersRequest(argv, allOf('at', args))),
-    )
-    .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) =>
-      set({ command: 'schema', out: given('out', argv.out) }),
-    )
+    .command('buffers <FILE>', 'waiting places, shared out', buffersOptions, (argv) => {
+      set(buffersRequest(argv, allOf('at', args)));
+    })
+    .command('schema', 'JSON Schema of scenario files', schemaOptions, (argv) => {
+      set({ command: 'schema', out: given('out', argv.out) });
+    })
     .demandCommand(1, 'expected a command, got none')
     .version(PROGRAM_VERSION)
     .help()

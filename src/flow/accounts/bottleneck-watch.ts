@@ -24,7 +24,9 @@ export class ActiveWatch {
     this.resources = [...stations, ...beside];
     this.isBank = model.stations.isBank;
     memory.watch = this;
-    beside.forEach((each, i) => each.watchActive(this, stations.length + i));
+    beside.forEach((each, i) => {
+      each.watchActive(this, stations.length + i);
+    });
     this.momentary = this.afresh();
   }
 

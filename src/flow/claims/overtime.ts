@@ -115,7 +115,9 @@ function timeAnew(run: Run, calendars: ReadonlySet<number>, change: () => void):
       place.id,
     );
   }
-  trips.forEach(({ truck, calendar }, i) => queue.push(memory.after(calendar, left[i]), TRUCK, truck.id));
+  trips.forEach(({ truck, calendar }, i) => {
+    queue.push(memory.after(calendar, left[i]), TRUCK, truck.id);
+  });
   for (const shifts of run.crewShifts) reviseShift(run, shifts);
 }
 

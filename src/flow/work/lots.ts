@@ -11,7 +11,7 @@ import { beginStep } from './tasks.js';
 export function startLot(run: Run, station: Station): void {
   station.lotListed = false;
   const { lotGathered: gathered, lotDue: due } = station;
-  if (!station.lotOpen || gathered === 0 || station.equipment[0]?.isDown === true) return;
+  if (!station.lotOpen || gathered === 0 || station.equipment[0]?.isDown) return;
   if (gathered === station.lotMost || (gathered >= station.lotLeast && run.now >= due)) begin(run, station);
   else if (due < Infinity && run.now < due && !station.lotTimerSet) {
     station.lotTimerSet = true;
@@ -27,7 +27,7 @@ export function lotTimer(run: Run, station: Station): void {
 
 /** Nothing more can come: the lot starts with what it has. True if there was one. */
 export function startIncompleteLot(run: Run, station: Station): boolean {
-  if (!station.lotOpen || station.lotGathered === 0 || station.equipment[0]?.isDown === true) return false;
+  if (!station.lotOpen || station.lotGathered === 0 || station.equipment[0]?.isDown) return false;
   begin(run, station);
   return true;
 }

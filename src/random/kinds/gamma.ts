@@ -26,18 +26,18 @@ export function fillGamma(
   fillNormal(out, from, to, state, at);
   fillUniform(scratch, 0, to - from, state, at);
   for (let k = from; k < to; k++) {
-    const x = out[k]!;
+    const x = out[k];
     const root = 1 + c * x;
     const v = root * root * root;
     const xx = x * x;
-    const u = scratch[k - from]!;
+    const u = scratch[k - from];
     if (v > 0 && (u < 1 - 0.0331 * xx * xx || isUnder(u, xx, v, d))) out[k] = d * v;
     else out[k] = nextGamma(state, at, d, c);
   }
   if (shape < 1) {
     const power = 1 / shape;
     fillUniform(scratch, 0, to - from, state, at);
-    for (let k = from; k < to; k++) out[k] = out[k]! * Math.exp(power * Math.log(scratch[k - from]!));
+    for (let k = from; k < to; k++) out[k] = out[k] * Math.exp(power * Math.log(scratch[k - from]));
   }
 }
 
@@ -74,7 +74,7 @@ export function fillBeta(
   fillGamma(out, from, to, state, at, alpha, scratch);
   fillGamma(scratch, count, 2 * count, state, at, beta, scratch);
   for (let k = from; k < to; k++) {
-    const first = out[k]!;
-    out[k] = first / (first + scratch[count + k - from]!);
+    const first = out[k];
+    out[k] = first / (first + scratch[count + k - from]);
   }
 }

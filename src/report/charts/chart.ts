@@ -98,7 +98,7 @@ export function valueAxis(title: string, rest: Partial<Record<string, unknown>> 
     border: { display: false },
     ticks: { color: MUTED, padding: 6, font: { size: SIZE.small } },
     ...rest,
-  } as Scale;
+  };
 }
 
 /** An axis that shows nothing but keeps `width` CSS pixels free at the right of the plot, for text. */
@@ -113,7 +113,7 @@ export function roomAtRight(width: number): Scale {
     afterFit: (scale: { width: number }) => {
       scale.width = width;
     },
-  } as Scale;
+  };
 }
 
 /** `95 % CI over 40 replications`, or why there is none. */

@@ -47,7 +47,7 @@ export function dayAxis(
       callback: (value: number | string) => tickText(Number(value)),
     },
     ...rest,
-  } as NonNullable<ChartOptions['scales']>[string];
+  };
 }
 
 /** `2027-03-01` at midnight, `14:00` between. */

@@ -82,7 +82,7 @@ export function nameAxis(
     afterFit: (scale: { width: number }) => {
       scale.width = room;
     },
-  } as NonNullable<ChartOptions['scales']>[string];
+  };
 }
 
 /** Room that the text columns take, CSS pixels. */

@@ -148,7 +148,7 @@ function journeyRows({ journey }: Results): Row[] {
   return [
     [
       `unit ${journey.build}, days from entry to ` +
-        `${journey.shipped === null ? 'the end of the run' : 'shipping'}`,
+        (journey.shipped === null ? 'the end of the run' : 'shipping'),
       number(journey.leadDays),
       place,
     ],

@@ -65,13 +65,14 @@ function placesIn(at: unknown): ReadonlyMap<string, Path> | undefined {
   if (isRawMap(at)) return new Map(Object.keys(at).map((key) => [key, [key]]));
   if (!Array.isArray(at)) return undefined;
   const places = new Map<string, Path>();
-  const steps = (list: readonly unknown[], before: Path): void =>
+  const steps = (list: readonly unknown[], before: Path): void => {
     list.forEach((entry, i) => {
       const { step, 'side by side': beside } = mapOf(entry),
         path = [...before, i];
       if (typeof step === 'string' && !places.has(step)) places.set(step, path);
       if (Array.isArray(beside)) steps(beside, [...path, 'side by side']);
     });
+  };
   steps(at, []);
   at.forEach((_, i) => places.set(String(i), [i]));
   return places;

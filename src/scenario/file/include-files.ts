@@ -94,31 +94,42 @@ export class IncludeFiles {
 
   /** Reads a file that is named at `at`, unless that was done before. */
   private open(name: unknown, source: Source, at: Path, chain: readonly string[]): Part | undefined {
-    if (typeof name !== 'string' || name.trim() === '') return this.wrong(source, at, WANTED, saySeen(name));
+    if (typeof name !== 'string' || name.trim() === '') {
+      this.wrong(source, at, WANTED, saySeen(name));
+      return;
+    }
     const path = pathFrom(posix.dirname(chain.at(-1)!), name);
-    if (chain.includes(path))
-      return this.wrong(
+    if (chain.includes(path)) {
+      this.wrong(
         source,
         at,
         'no file that includes itself',
         [...chain.slice(chain.indexOf(path)), path].join(', which includes '),
       );
+      return;
+    }
     const before = this.byPath.get(path);
     if (before !== undefined) return before;
-    if (chain.length > DEEPEST)
-      return this.wrong(source, at, `files included at most ${DEEPEST} deep`, 'a deeper one');
-    if (this.parts.length > MOST) return this.wrong(source, at, `at most ${MOST} files included`, 'more');
+    if (chain.length > DEEPEST) {
+      this.wrong(source, at, `files included at most ${DEEPEST} deep`, 'a deeper one');
+      return;
+    }
+    if (this.parts.length > MOST) {
+      this.wrong(source, at, `at most ${MOST} files included`, 'more');
+      return;
+    }
     let text: string;
     try {
       text = this.readFile(path);
     } catch (error) {
-      return this.wrong(
+      this.wrong(
         source,
         at,
         'a YAML file that can be read, path relative to the file that names it ' +
           `(${error instanceof Error ? error.message : String(error)})`,
         saySeen(name),
       );
+      return;
     }
     const read = readSource(text, pathFrom(this.folder, path), posix.dirname(path));
     const part = this.add(read, path, chain);

@@ -109,13 +109,7 @@ export function withIncludes(main: Source, readFile: (relativePath: string) => s
         into[key] = inner;
         if (source !== main) origins.set(path, { source, path });
       } else if (levels > 0 && isRawMap(before) && isRawMap(inner)) {
-        merge(
-          before as Record<string, unknown>,
-          inner,
-          path,
-          source,
-          (at.length === 0 ? (LEVELS[key] ?? 1) : levels) - 1,
-        );
+        merge(before, inner, path, source, (at.length === 0 ? (LEVELS[key] ?? 1) : levels) - 1);
       } else {
         const first = origins.lineOf(path);
         const wanted =
@@ -147,8 +141,7 @@ export function withIncludes(main: Source, readFile: (relativePath: string) => s
   }
   spreadRoute(value, ['route'], files, origins);
   for (const [name, feeder] of Object.entries(mapOf(value['feeders'])))
-    if (isRawMap(feeder))
-      spreadRoute(feeder as Record<string, unknown>, ['feeders', name, 'route'], files, origins);
+    if (isRawMap(feeder)) spreadRoute(feeder, ['feeders', name, 'route'], files, origins);
 
   const sources = files.parts.map(({ source }) => source);
   return {
@@ -180,5 +173,7 @@ function spreadRoute(holder: Record<string, unknown>, at: Path, files: IncludeFi
   };
   const all = route.flatMap((entry, i) => spread(entry, origins.of([...at, i])));
   holder['route'] = all.map(({ entry }) => entry);
-  all.forEach(({ origin }, i) => origins.setEntry([...at, i], origin));
+  all.forEach(({ origin }, i) => {
+    origins.setEntry([...at, i], origin);
+  });
 }

@@ -16,13 +16,12 @@ type Node = {
  * Asked before the tree is composed, which recurses and could exhaust the stack.
  */
 export function tooDeepAt(token: CST.Token): number | undefined {
-  const waiting: { node: Node; depth: number }[] = [{ node: token as Node, depth: 0 }];
+  const waiting: { node: Node; depth: number }[] = [{ node: token, depth: 0 }];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
     const { node, depth } = next;
     if (depth > DEEPEST) return node.offset ?? 0;
     const add = (child: unknown): void => {
-      if (typeof child === 'object' && child !== null)
-        waiting.push({ node: child as Node, depth: depth + 1 });
+      if (typeof child === 'object' && child !== null) waiting.push({ node: child, depth: depth + 1 });
     };
     add(node.value);
     for (const item of node.items ?? []) {

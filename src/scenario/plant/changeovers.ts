@@ -67,8 +67,9 @@ export function changeoverSchema(time: TimeSchema) {
 export function changeoverValues(path: Path, changeover: RawMap, outline: Outline, look: Look): void {
   const option = changeover['on'];
   if (typeof option !== 'string') return;
-  const value = (at: Path, name: string): void =>
+  const value = (at: Path, name: string): void => {
     look([...at, name], name, outline.options?.get(option), `value of this name in option ${option}`, true);
+  };
   for (const [from, times] of Object.entries(mapOf(changeover['from to']))) {
     value([...path, 'from to'], from);
     for (const to of Object.keys(mapOf(times))) value([...path, 'from to', from], to);

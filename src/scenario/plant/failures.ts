@@ -134,9 +134,9 @@ export function failureNames(
   failures: unknown,
   calendar: (path: Path, name: unknown) => void,
 ): void {
-  listOf(failures).forEach((failure, i) =>
-    calendar([...path, ...(Array.isArray(failures) ? [i] : []), 'hours'], mapOf(failure)['hours']),
-  );
+  listOf(failures).forEach((failure, i) => {
+    calendar([...path, ...(Array.isArray(failures) ? [i] : []), 'hours'], mapOf(failure)['hours']);
+  });
 }
 
 /** Stations, sites and lanes of outages. */
@@ -144,10 +144,11 @@ export function outageNames(raw: RawMap, outline: Outline, look: Look): void {
   listOf(raw['outages']).forEach((value, i) => {
     const outage = mapOf(value),
       path = ['outages', i];
-    const each = (key: string, known: Parameters<Look>[2], what: string): void =>
-      listOf(outage[key]).forEach((name, n) =>
-        look([...path, key, ...(Array.isArray(outage[key]) ? [n] : [])], name, known, what),
-      );
+    const each = (key: string, known: Parameters<Look>[2], what: string): void => {
+      listOf(outage[key]).forEach((name, n) => {
+        look([...path, key, ...(Array.isArray(outage[key]) ? [n] : [])], name, known, what);
+      });
+    };
     each('stations', outline.stations, 'station of this name');
     each('site', outline.sites, 'site of this name');
     each('lanes', outline.lanes, 'lane of this name');

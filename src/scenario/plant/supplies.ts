@@ -123,8 +123,9 @@ export function supplySchema(time: TimeSchema) {
   )
     .superRefine((s, context) => {
       if (context.issues.length > 0) return; // misspelt keys first
-      const wrong = (path: string[], message: string, seen?: string): void =>
+      const wrong = (path: string[], message: string, seen?: string): void => {
         context.addIssue({ code: 'custom', path, message, params: { seen } });
+      };
       if ((s.reorder === undefined) === (s.deliveries === undefined))
         wrong([], 'exactly one of reorder and deliveries', s.reorder === undefined ? 'neither' : 'both');
       else if (s['safety stock'] !== undefined && s.reorder === undefined)
@@ -199,7 +200,10 @@ function plans({ supplies, programme: { start } }: Scenario): Finding[] {
   };
   for (const [name, { order }] of Object.entries(supplies)) {
     const path = ['supplies', name, 'deliveries'];
-    if (order.kind === 'dates') order.dates.forEach(({ on }, i) => early([...path, i, 'on'], on));
+    if (order.kind === 'dates')
+      order.dates.forEach(({ on }, i) => {
+        early([...path, i, 'on'], on);
+      });
     if (order.kind !== 'rhythm') continue;
     const { from = start, to } = order;
     early([...path, 'from'], from);

@@ -6,7 +6,7 @@ import { zone } from '../calendar/zone.js';
 import type { ReadTable } from '../file/csv.js';
 import type { Finding } from '../file/problem.js';
 import { orderCounts } from '../types/orders.js';
-import type { OptionMix, Programme, RatePhase, Scenario } from '../types/scenario.js';
+import type { Programme, RatePhase, Scenario } from '../types/scenario.js';
 import { chance, date, duration, keys, named, spell, whole, word } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
 import { NO_DRAW } from '../whole/draws.js';
@@ -112,11 +112,12 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
   )
     .superRefine((p, context) => {
       if (context.issues.length > 0) return; // misspelt keys first
-      const wrong = (path: string[], message: string, seen?: string): void =>
+      const wrong = (path: string[], message: string, seen?: string): void => {
         context.addIssue({ code: 'custom', path, message, params: { seen } });
-      const { list, findings } = readOrders(p as typeof p & { options: OptionMix }, readTable);
+      };
+      const { list, findings } = readOrders(p, readTable);
       for (const { path, wanted, ...params } of findings)
-        context.addIssue({ code: 'custom', path: path.slice(1) as string[], message: wanted, params });
+        context.addIssue({ code: 'custom', path: path.slice(1), message: wanted, params });
       if (findings.length > 0) return;
       const isDated = list.some(({ release }) => release !== undefined),
         hasList = p['build list'] !== undefined;
@@ -169,11 +170,11 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
     })
     .transform((p): ProgrammeRead => {
       const start = p.start ?? NO_DATE;
-      const { list } = readOrders(p as typeof p & { options: OptionMix }, readTable);
+      const { list } = readOrders(p, readTable);
       return {
         start,
         zone: p.zone,
-        options: p.options as OptionMix,
+        options: p.options,
         release:
           p.arrivals === 'saturated'
             ? { kind: 'saturated' }

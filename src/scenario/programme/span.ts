@@ -79,7 +79,7 @@ function planned(scenario: Scenario, quantity: number, startDay: number): number
   if (!(days <= LONGEST_DAYS)) {
     throw new RangeError(
       `programme: expected a plan that releases all ${quantity} units within 200 years, saw none; ` +
-        'raise the last rate, open the calendar, or give \`until\`',
+        'raise the last rate, open the calendar, or give `until`',
     );
   }
   return days + Math.max(YEAR_DAYS, days);

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Distribution } from '../../random/distribution.js';
 import { leastOf } from '../../random/moments.js';
 import { erlangOf, gammaOf, lognormalOf, weibullOf } from '../../random/shapes.js';
-import { minutesOf, TIME, timeAdvice, type TimeUnit } from './quantity.js';
+import { minutesOf, TIME, timeAdvice } from './quantity.js';
 import { chance, duration, keys, name, number, spell, whole, word } from './keys.js';
 import type { ReadObserved } from './observed.js';
 
@@ -181,7 +181,7 @@ export function timeSchema(readObserved: ReadObserved) {
     },
     'a map with the keys observed, column and unit',
   ).transform((map, context): Distribution => {
-    const { values, fault } = readObserved(map.observed, map.column, map.unit as TimeUnit);
+    const { values, fault } = readObserved(map.observed, map.column, map.unit);
     if (fault !== undefined)
       context.addIssue({
         code: 'custom',

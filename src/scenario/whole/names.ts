@@ -41,18 +41,19 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
     const suggestion = found.length < MOST_SUGGESTIONS ? nearest(name, known.keys()) : undefined;
     found.push({ path, wanted: `no ${what}`, seen: saySeen(name), suggestion, atKey });
   };
-  const calendar = (path: Path, name: unknown): void =>
+  const calendar = (path: Path, name: unknown): void => {
     look(path, name, outline.calendars, 'calendar of this name');
+  };
 
   for (const [name, value] of Object.entries(mapOf(raw['calendars']))) {
-    listOf(mapOf(value)['overtime']).forEach((entry, i) =>
+    listOf(mapOf(value)['overtime']).forEach((entry, i) => {
       look(
         ['calendars', name, 'overtime', i, 'when', 'at'],
         mapOf(mapOf(entry)['when'])['at'],
         outline.routes[0]!.steps,
         'step of this name in the route of the unit',
-      ),
-    );
+      );
+    });
   }
   for (const [siteName, value] of Object.entries(mapOf(raw['sites']))) {
     const site = mapOf(value);
@@ -88,9 +89,9 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
   costNames(raw, outline, look);
   outageNames(raw, outline, look);
   for (const [name, line] of Object.entries(mapOf(raw['pulse lines']))) {
-    listOf(mapOf(line)['stations']).forEach((station, i) =>
-      look(['pulse lines', name, 'stations', i], station, outline.stations, 'station of this name'),
-    );
+    listOf(mapOf(line)['stations']).forEach((station, i) => {
+      look(['pulse lines', name, 'stations', i], station, outline.stations, 'station of this name');
+    });
   }
   lookAtStretches(raw, outline, look);
   for (const route of outline.routes) {
@@ -157,17 +158,18 @@ function checkEntry(
   for (const part of Object.keys(mapOf(entry['parts'])))
     look([...path, 'parts', part], part, parts, 'feeder or supply of this name', true);
   const off = listOf(entry['takes off']);
-  off.forEach((feeder, i) =>
+  off.forEach((feeder, i) => {
     look(
       [...path, 'takes off', ...(Array.isArray(entry['takes off']) ? [i] : [])],
       feeder,
       outline.feeders,
       'feeder of this name',
-    ),
-  );
+    );
+  });
 
-  const defect = (at: Path, name: string): void =>
+  const defect = (at: Path, name: string): void => {
     look(at, name, outline.defects, 'kind of defect of this name under defects', true);
+  };
   const find = (at: Path, value: unknown): void => {
     chance([...at, 'chance'], mapOf(value)['chance']);
     earlierStep([...at, 'back to'], mapOf(value)['back to'], index, true, route, outline, look, found);

@@ -3,7 +3,7 @@ import { UNLIMITED } from '../../flow/model/model.js';
 import type { Model } from '../../flow/model/model.js';
 import type { Finding } from '../file/problem.js';
 import { teamPeopleAt } from '../plant/stretches.js';
-import type { Condition, Scenario, Station, StationStep } from '../types/scenario.js';
+import type { Scenario, Station, StationStep } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
 import { own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
 import type { PlacedStep } from '../whole/placed.js';
@@ -60,7 +60,7 @@ export function besideSchema(step: ReturnType<typeof stepSchema>) {
       (s): StationStep => ({
         ...plain,
         name: s.step,
-        when: (s.when ?? {}) as Condition,
+        when: s.when ?? {},
         crew: s.crew,
         work: s.work,
         passes: s.passes && { count: s.passes.count, work: s.passes.work, settle: s.passes.settle },
@@ -94,7 +94,7 @@ export function besideSchema(step: ReturnType<typeof stepSchema>) {
       ...plain,
       name: g['side by side'].map((each) => each.name).join(' / '),
       at: g.at,
-      when: (g.when ?? {}) as Condition,
+      when: g.when ?? {},
       sideBySide: g['side by side'].map((each) => ({ ...each, at: g.at })),
     }),
   );

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Condition, Feeder, LaneStep, Learning, RouteEntry, StationStep } from '../types/scenario.js';
+import type { Feeder, LaneStep, Learning, RouteEntry, StationStep } from '../types/scenario.js';
 import { besideSchema } from './side-by-side.js';
 import { chanceByOption, conditionSchema, findSchema } from './finds.js';
 import { comparisonSchema, holdSchema } from './holds.js';
@@ -224,7 +224,7 @@ export function stepSchema(time: TimeSchema) {
         kind: 'step',
         name: s.step,
         at: s.at,
-        when: (s.when ?? {}) as Condition,
+        when: s.when ?? {},
         crew: s.crew,
         work: s.work,
         passes: s.passes && { count: s.passes.count, work: s.passes.work, settle: s.passes.settle },
@@ -255,7 +255,7 @@ const laneStep = keys(
     when,
   },
   'a map with the key lane',
-).transform((l): LaneStep => ({ kind: 'lane', lane: l.lane, when: (l.when ?? {}) as Condition }));
+).transform((l): LaneStep => ({ kind: 'lane', lane: l.lane, when: l.when ?? {} }));
 
 export function routeSchema(time: TimeSchema) {
   const step = stepSchema(time);
@@ -295,8 +295,9 @@ export function feederSchema(route: ReturnType<typeof routeSchema>) {
   )
     .superRefine((f, context) => {
       if (context.issues.length > 0) return; // misspelt keys first
-      const wrong = (path: string[], message: string, seen?: string): void =>
+      const wrong = (path: string[], message: string, seen?: string): void => {
         context.addIssue({ code: 'custom', path, message, params: { seen } });
+      };
       if ((f.stock === undefined) === (f.own === undefined))
         wrong([], 'exactly one of stock and own: true', f.stock === undefined ? 'neither' : 'both');
       if (f['at start'] !== undefined && f.own === true)

@@ -54,7 +54,7 @@ function sentence(
     case 'holds':
       return (
         `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ` +
-        `${window!.to}` +
+        window!.to +
         (known === null ? '' : `; ${nearest(known)}`)
       );
     case 'not settled': {
@@ -62,7 +62,7 @@ function sentence(
         return `whether ${asked} is held is not settled: ${whyNoWindow(sample, askedPerDay!, leadMinutes)}`;
       const missing =
         `${mean(shortfall, 100)} % of what is asked ` +
-        `${shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`}`;
+        (shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`);
       return (
         `whether ${asked} is held is not settled: ${shippedWhile(heldPerDay!, askedPerDay!)}; ` +
         `${missing} where ${number(100 * SHORTFALL_ALLOWED)} % may be, so more replications are needed`

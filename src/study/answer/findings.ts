@@ -55,7 +55,7 @@ function gridlock(sample: Sample): Later<Finding[]> {
     const text =
       `gridlock, on ${clock.date(first.endedAt) ?? 'a day not known'} in replication ` +
       `${first.replication}: ` +
-      `${whoWaits(first.stuck, model.routes.names[0], (each) => stuckName(model, each))}`;
+      whoWaits(first.stuck, model.routes.names[0], (each) => stuckName(model, each));
     return [{ kind: 'gridlock', text, replications }];
   });
 }
@@ -86,7 +86,7 @@ function notFinished(sample: Sample): Later<Finding[]> {
     if (first === null || Number.isNaN(quantity)) return [];
     const rest =
         `${mean(inside.value)} of ${count(quantity, 'unit')} were not out, mean of ` +
-        `${count(replications, 'replication')}`,
+        count(replications, 'replication'),
       day = clock.date(first.endedAt) ?? 'a day not known';
     return [
       programme.end <= horizon && programme.end < Infinity

@@ -28,6 +28,6 @@ export function runs(sample: Sample): Folded<Row[]> {
 
 /** @param heldPerDay by row, NaN where no rate is judged */
 export const withHeld = (rows: readonly Row[], heldPerDay: readonly number[]): RunRow[] =>
-  rows.map((row, i) => ({ ...row, heldPerDay: known(heldPerDay[i]!) }));
+  rows.map((row, i) => ({ ...row, heldPerDay: known(heldPerDay[i]) }));
 
 const known = (value: number): number | null => (Number.isFinite(value) ? value : null);

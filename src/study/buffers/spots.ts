@@ -39,7 +39,7 @@ export function spotsOf(scenario: Scenario, named: readonly string[] = []): Spot
     if (!all.some((spot) => spot.name === name || spot.of === name))
       throw new RangeError(
         `at: expected a station or lane of the route, saw "${name}"; there are ` +
-          `${all.map((spot) => `"${spot.name}"`).join(', ')}`,
+          all.map((spot) => `"${spot.name}"`).join(', '),
       );
   }
   const endless = chosen.find(({ present }) => present === Infinity);

@@ -60,7 +60,9 @@ export class Trials {
     };
     await Promise.all(Array.from({ length: AT_ONCE }, work));
     // In this order, whichever was over first.
-    missing.forEach((layout, i) => this.add(layout, found[i]! as Trial[]));
+    missing.forEach((layout, i) => {
+      this.add(layout, found[i]! as Trial[]);
+    });
   }
 
   add(layout: Layout, trials: readonly Trial[]): void {

@@ -18,8 +18,7 @@ export interface Shown {
  */
 export function series(sample: Sample, shown: Shown): Pending<Results['series']> {
   const { buckets } = sample.clock,
-    ofShown = <T>(all: readonly T[]): Later<readonly T[]> =>
-      new Later(() => all.slice(0, shown.count.value) as Pending<readonly T[]>);
+    ofShown = <T>(all: readonly T[]): Later<readonly T[]> => new Later(() => all.slice(0, shown.count.value));
   return {
     unit: buckets.unit,
     labels: ofShown(buckets.labels),

@@ -19,7 +19,7 @@ export function rateSentence({
   const said = [
     highestPerDay === null
       ? `No rate from ${rate(grid.from)} a day on holds: at ${rate(grid.from)} a day ` +
-        `${because(at(grid.from))}`
+        because(at(grid.from))
       : abovePerDay === null
         ? `${rate(highestPerDay)} a day, the highest rate looked at, holds: ${because(at(highestPerDay))}`
         : `${rate(highestPerDay)} a day is the highest rate that holds: ${because(at(highestPerDay))}; ` +

@@ -78,6 +78,8 @@ export async function answerOf<Value, Found>(
   options: RunOptions<Value>,
 ): Promise<Found> {
   const gathering = design.gather();
-  await runDesign(design, options, (value, variant) => gathering.take(value, variant));
+  await runDesign(design, options, (value, variant) => {
+    gathering.take(value, variant);
+  });
   return gathering.found();
 }

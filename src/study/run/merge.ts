@@ -31,7 +31,7 @@ export function checkTogether(folders: readonly ShardFolder[]): void {
     if (changed.length > 0)
       throw new ShardError(
         `expected all shards to be of one study, but ${other.path} is not of that of ${first!.path}: ` +
-          `${changed.join('; ')}`,
+          changed.join('; '),
       );
   }
 }
@@ -54,7 +54,7 @@ export function mergeShards<Value, Found>(
   if (changed.length > 0)
     throw new ShardError(
       'expected shards of this version with a scenario as they read it, but they are not: ' +
-        `${changed.join('; ')}`,
+        changed.join('; '),
     );
   const byIndex = new Map(folders.map((folder) => [folder.about.shard.index, folder]));
   const missing = Array.from({ length: of }, (_, i) => ({ index: i + 1, of })).filter(

@@ -157,7 +157,9 @@ export function openShardValues<Value>(
       if (value === undefined) throw damaged();
       return value;
     },
-    close: () => journal.close(),
+    close: () => {
+      journal.close();
+    },
   };
 }
 

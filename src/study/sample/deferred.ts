@@ -23,7 +23,7 @@ export type PendingParts<T> = { readonly [Key in keyof T]: Pending<T[Key]> };
 
 /** All of it. Parts are looked for in arrays and plain objects, anything else is taken as it is. */
 export function told<T>(pending: Pending<T>): T {
-  if (pending instanceof Later) return pending.value as T;
+  if (pending instanceof Later) return pending.value;
   if (Array.isArray(pending)) return pending.map((each: Pending<unknown>) => told(each)) as T;
   if (typeof pending !== 'object' || pending === null || Object.getPrototypeOf(pending) !== Object.prototype)
     return pending as T;

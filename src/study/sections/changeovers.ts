@@ -104,7 +104,7 @@ export function changeovers(sample: Sample): Later<ChangeoverResult[]> {
     const sorted = all
       .map((each) => ({ ...each, mean: each.used.value.mean }))
       .sort((a, b) => b.mean - a.mean);
-    const window = sorted.length === 0 ? null : busiestWeek(sample, sorted[0]!.id);
+    const window = sorted.length === 0 ? null : busiestWeek(sample, sorted[0].id);
     return sorted.map(({ id, result }) => ({
       ...result,
       strip: window === null ? null : strip(sample, id, window),
@@ -140,7 +140,7 @@ function busiestWeek({ model, clock, first }: Sample, station: number): Window |
   const [week, { units }] = [...counts].reduce((most, each) =>
     each[1].changes > most[1].changes ? each : most,
   );
-  const start = isWeeks ? bucketEdges[week]! : begin + week * WEEK_MIN,
+  const start = isWeeks ? bucketEdges[week] : begin + week * WEEK_MIN,
     length = isWeeks ? (bucketEdges[week + 1] ?? first.endedAt) - start : WEEK_MIN;
   const whole = Math.ceil(length / MINUTES_PER_DAY),
     days = Math.max(

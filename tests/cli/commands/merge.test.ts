@@ -177,7 +177,7 @@ describe('shards', { timeout: 120_000 }, () => {
     cpSync(at('s2'), at('damaged'), { recursive: true });
     const file = at('damaged/shard.journal'),
       bytes = readFileSync(file);
-    bytes[bytes.length - 9]! ^= 1;
+    bytes[bytes.length - 9] ^= 1;
     writeFileSync(file, bytes);
     expect((await rateproof(folder, 'merge', 's1', 'damaged', 's3', 's4', '--quiet')).stderr).toContain(
       'error: expected damaged/shard.journal to hold every replication of shard 2 of 4, but it is damaged',

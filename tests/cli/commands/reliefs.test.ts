@@ -40,10 +40,10 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
     expect(code).toBe(0);
     const results = JSON.parse(stdout) as ReliefsResults,
       [best, ...others] = results.reliefs;
-    expect(best!.text).toBe('one place more at bench');
+    expect(best.text).toBe('one place more at bench');
     // 4 a day become 5.
-    expect(best!.gain.mean).toBeGreaterThan(0.8);
-    expect(best!.gain.mean).toBeLessThan(1.2);
+    expect(best.gain.mean).toBeGreaterThan(0.8);
+    expect(best.gain.mean).toBeLessThan(1.2);
     expect(others.find(({ text }) => text === 'one space more ahead of look')!.gain.mean).toBe(0);
     expect(results.assumptions[0]).toMatchObject({
       path: 'route[0].work',
@@ -51,8 +51,8 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
       low: { value: '{ mean: 1.6 h, cv: 0.1 }' },
       high: { value: '{ mean: 2.4 h, cv: 0.1 }' },
     });
-    expect(results.assumptions[0]!.low!.gain.mean).toBeGreaterThan(0.5);
-    expect(results.assumptions[0]!.high!.gain.mean).toBeLessThan(-0.4);
+    expect(results.assumptions[0].low!.gain.mean).toBeGreaterThan(0.5);
+    expect(results.assumptions[0].high!.gain.mean).toBeLessThan(-0.4);
     expect(results.answer.sentence).toMatch(
       /^The best single relief is one place more at bench: .* Measure next: route\[0\]\.work \(guess/,
     );
@@ -87,8 +87,8 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
         ),
       ),
     );
-    expect(one!.code).toBe(0);
-    expect(three!.stdout).toBe(one!.stdout);
+    expect(one.code).toBe(0);
+    expect(three.stdout).toBe(one.stdout);
   });
 
   it('puts --rate in the place of the highest rate, and says so where it is held anyway', async () => {

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { rateproof, scenarioFolder } from '../run-cli.js';
 
 const folder = scenarioFolder();
-const write = (name: string, length: string, work: string): void =>
+const write = (name: string, length: string, work: string): void => {
   writeFileSync(
     join(folder, name),
     `
@@ -14,6 +14,7 @@ sites: { hall: { stations: { bench: { buffer: unlimited } } } }
 route: [{ step: fit, at: bench, work: ${work} }]
 `,
   );
+};
 write('fills.yaml', '300 h', '1 h');
 write('grows.yaml', '300 h', '2 h');
 
@@ -84,7 +85,7 @@ route: [{ step: fit, at: bench, work: { value: 1 h, basis: guess } }, { step: lo
       '--quiet',
       '--finding-ok',
     );
-    const hours = /warm-up found by MSER-5, hours +([\d.]+)/.exec(stdout)![1]!;
+    const hours = /warm-up found by MSER-5, hours +([\d.]+)/.exec(stdout)![1];
     expect(Number(hours)).toBeGreaterThan(0);
     writeFileSync(join(folder, 'line.yaml'), line(`${hours} h`));
     expect(await ask('line.yaml')).toEqual({ json: found.json, hours: undefined });

@@ -56,9 +56,9 @@ describe('the momentary bottleneck of a run', { timeout: 60_000 }, () => {
 
   it('is shared by two equal slow stations, far ahead of the third', () => {
     const { sole } = follow(line([30, 15, 30])).momentary!;
-    expect(sole[0]! / sole[2]!).toBeGreaterThan(0.5);
-    expect(sole[0]! / sole[2]!).toBeLessThan(2);
-    expect(sole[1]!).toBeLessThan(0.2 * Math.min(sole[0]!, sole[2]!));
+    expect(sole[0] / sole[2]).toBeGreaterThan(0.5);
+    expect(sole[0] / sole[2]).toBeLessThan(2);
+    expect(sole[1]).toBeLessThan(0.2 * Math.min(sole[0], sole[2]));
   });
 
   it('has one sole bottleneck at a time and two where it shifts, and changes nothing else', () => {

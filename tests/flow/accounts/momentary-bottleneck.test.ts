@@ -55,9 +55,9 @@ function withHindsight(
     }
     const next = longestAt(present.end),
       overlap = next === undefined ? present.end : Math.min(present.end, Math.max(from, next.begin));
-    sole[present.resource]! += overlap - from;
-    shifting[present.resource]! += present.end - overlap;
-    if (next !== undefined) shifting[next.resource]! += present.end - overlap;
+    sole[present.resource] += overlap - from;
+    shifting[present.resource] += present.end - overlap;
+    if (next !== undefined) shifting[next.resource] += present.end - overlap;
     from = present.end;
     present = next;
   }
@@ -97,8 +97,12 @@ describe('the momentary bottleneck', () => {
         });
         const { sole, shifting } = told(periods, rows.length),
           wanted = withHindsight(periods, rows.length);
-        wanted.sole.forEach((minutes, r) => expect(sole[r]).toBeCloseTo(minutes, 6));
-        wanted.shifting.forEach((minutes, r) => expect(shifting[r]).toBeCloseTo(minutes, 6));
+        wanted.sole.forEach((minutes, r) => {
+          expect(sole[r]).toBeCloseTo(minutes, 6);
+        });
+        wanted.shifting.forEach((minutes, r) => {
+          expect(shifting[r]).toBeCloseTo(minutes, 6);
+        });
       }),
       { seed: 20270301, numRuns: 500 },
     );

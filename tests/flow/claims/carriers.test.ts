@@ -5,9 +5,9 @@ import { minutesIn, play, shippedAt, type Played } from '../run-yaml.js';
 
 /** Minutes of what stays with units: with them, and on the way back; and how often it was given back. */
 const kept = ({ seen }: Played, id = 0): { held: number; coming: number; ended: number } => ({
-  held: Math.round(seen.kept.held[id]! * seen.minutes * 1e6) / 1e6,
-  coming: Math.round(seen.kept.coming[id]! * seen.minutes * 1e6) / 1e6,
-  ended: seen.kept.ended[id]!,
+  held: Math.round(seen.kept.held[id] * seen.minutes * 1e6) / 1e6,
+  coming: Math.round(seen.kept.coming[id] * seen.minutes * 1e6) / 1e6,
+  ended: seen.kept.ended[id],
 });
 
 /** Rule 7, by hand. All units are ready at 0 and stand outside until the first station has room. */

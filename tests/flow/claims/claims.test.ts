@@ -53,6 +53,6 @@ route:
 `);
     // pair of 1: 0-5; alone of 1: 5-105; pair of 2 asks at 10: 105-110; alone of 2: 110-210.
     expect(shippedAt(played)).toEqual([105, 210]);
-    expect(played.seen.crewBusy[0]! * 420).toBeCloseTo(5 * 2 + 100 + 5 * 2 + 100, 9);
+    expect(played.seen.crewBusy[0] * 420).toBeCloseTo(5 * 2 + 100 + 5 * 2 + 100, 9);
   });
 });

@@ -13,16 +13,16 @@ sites: { hall: { calendar: two, crews: { fitters: { headcount: ${n}, absence: 20
 route: [{ step: fit, at: floor, crew: { fitters: 1 }, work: 10 min }]
 `);
     const [shifts] = run.crewShifts,
-      count = shifts!.current,
+      count = shifts.current,
       seen = new Float64Array(n + 1),
-      there = Array.from({ length: count }, (_, k) => shifts!.presentIn(k));
-    for (const people of there) seen[people]!++;
+      there = Array.from({ length: count }, (_, k) => shifts.presentIn(k));
+    for (const people of there) seen[people]++;
     // 3333 days and 8 h.
     expect(count).toBe(2 * 3333);
     // Binomial chances: C(4, k) 0.8^k 0.2^(4 - k).
     const chances = [1, 4, 6, 4, 1].map((ways, k) => ways * (1 - p) ** k * p ** (n - k));
     const chiSquare = chances.reduce(
-      (sum, chance, k) => sum + (seen[k]! - count * chance) ** 2 / (count * chance),
+      (sum, chance, k) => sum + (seen[k] - count * chance) ** 2 / (count * chance),
       0,
     );
     // 4 degrees of freedom: 18.47 is passed once in a thousand (chi-square table, from memory).
@@ -30,7 +30,7 @@ route: [{ step: fit, at: floor, crew: { fitters: 1 }, work: 10 min }]
     const mean = n * (1 - p),
       variance = n * p * (1 - p);
     const lagged =
-      there.slice(1).reduce((sum, people, k) => sum + (people - mean) * (there[k]! - mean), 0) /
+      there.slice(1).reduce((sum, people, k) => sum + (people - mean) * (there[k] - mean), 0) /
       (count - 1) /
       variance;
     expect(Math.abs(lagged)).toBeLessThan(3.5 / Math.sqrt(count));

@@ -60,7 +60,7 @@ describe('a crew with another headcount on each shift', () => {
     const same = play(shop({ crews: 'fitters: { headcount: [2, 2] }', perDay: 6, quantity: 60, route }));
     const plain = play(shop({ crews: 'fitters: 2', perDay: 6, quantity: 60, route }));
     expect(shippedAt(same)).toEqual(shippedAt(plain));
-    expect(same.seen.crewBusy[0]).toBeCloseTo(plain.seen.crewBusy[0]!, 12);
+    expect(same.seen.crewBusy[0]).toBeCloseTo(plain.seen.crewBusy[0], 12);
   });
 
   it('goes on with work begun before newcomers, since that asked first', () => {
@@ -247,7 +247,7 @@ describe('absence', () => {
             'absent',
             i + 1,
           ),
-        )[0]!,
+        )[0],
     );
     expect(ends.every((end) => [7 * H, 15 * H].includes(end % DAY))).toBe(true);
     expect(new Set(ends).size).toBeGreaterThan(4);

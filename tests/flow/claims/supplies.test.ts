@@ -20,10 +20,10 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
       { supplies } = played.seen;
     expect(shippedAt(played)).toEqual([14, 24, 34, 44, 54, 64]);
     // Stock: 4 to 10, 3 to 20, 2 to 30, 1 to 35, 4 to 40, 3 to 50, 2 to 60, 1 to 64.
-    expect(played.seen.stockMean[0]! * 64).toBeCloseTo(40 + 30 + 20 + 5 + 20 + 30 + 20 + 4, 9);
+    expect(played.seen.stockMean[0] * 64).toBeCloseTo(40 + 30 + 20 + 5 + 20 + 30 + 20 + 4, 9);
     expect(played.seen.stockOut[0]).toBe(0);
     // On order: 3 from 20 to 35, 3 from 50 to 64.
-    expect(supplies.onOrder[0]! * 64).toBeCloseTo(3 * 15 + 3 * 14, 9);
+    expect(supplies.onOrder[0] * 64).toBeCloseTo(3 * 15 + 3 * 14, 9);
     expect(supplies).toMatchObject({
       least: Float64Array.of(1),
       lots: Float64Array.of(1),
@@ -62,7 +62,7 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
   it('is ordered earlier by its safety stock', () => {
     const least = (safety: number): number =>
       play(bolts(`at start: 4, reorder: { level: 0, lot: 3, lead time: 15 min }, safety stock: ${safety}`))
-        .seen.supplies.least[0]!;
+        .seen.supplies.least[0];
     // As with a level of 2 in the first test; without, the stock runs out.
     expect([least(2), least(0)]).toEqual([1, 0]);
   });
@@ -77,7 +77,7 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 4 min }${more}]
     const lots = Array.from({ length: 50 }, (_, r) => play(yaml, 'crossing', r + 1).seen);
     // Unit 1 orders at 10, unit 2 at 20; where the first takes 60 and the second 5, unit 3 goes on with the
     // second at 30.
-    expect(lots.some((seen) => seen.shippedAt[2] === 34 && seen.shippedAt[5]! > 64)).toBe(true);
+    expect(lots.some((seen) => seen.shippedAt[2] === 34 && seen.shippedAt[5] > 64)).toBe(true);
     expect(lots.every(({ outcome }) => outcome === 'finished')).toBe(true);
   });
 

@@ -85,7 +85,7 @@ route: [{ step: fit, at: line, parts: { kits: 1 }, work: 5 min }]
     expect(shippedAt(played)).toEqual([50]);
     expect(visits(played, 'wire')).toBe(3 + 1);
     // Stock 5 less one at 0, 15, 30, 45.
-    expect(played.seen.stockMean[0]! * 50).toBeCloseTo(4 * 15 + 3 * 15 + 2 * 15 + 1 * 5, 9);
+    expect(played.seen.stockMean[0] * 50).toBeCloseTo(4 * 15 + 3 * 15 + 2 * 15 + 1 * 5, 9);
   });
 });
 
@@ -173,7 +173,7 @@ route:
   - { step: take off, at: strip, work: 10 min, takes off: doors }
   - { step: fit, at: line, parts: { doors: own }, work: 5 min }
 `);
-    const lead = shippedAt(played).map((time, i) => time - played.seen.enteredAt[i]!);
+    const lead = shippedAt(played).map((time, i) => time - played.seen.enteredAt[i]);
     expect(lead).toEqual(Array.from(played.seen.optionsOf, (cab) => (cab === 0 ? 35 : 65)));
     expect(new Set(lead).size).toBe(2);
   });
@@ -189,7 +189,7 @@ route:
   - { step: take off, at: strip, work: 10 min, takes off: doors }
   - { step: fit, at: line, parts: { doors: own }, work: 5 min }
 `);
-    const scrapped = played.seen.inspections.scrapped[0]!;
+    const scrapped = played.seen.inspections.scrapped[0];
     expect(played.seen.shipped).toBe(50);
     expect(scrapped).toBeGreaterThan(20);
     expect(visits(played, 'trim')).toBe(50 + scrapped);
@@ -206,7 +206,7 @@ sites: { hall: { stations: { bench: { buffer: unlimited }, line: {} } } }
 feeders: { axles: { stock: 2, route: [{ step: build, at: bench, work: 9 min, creates: { crack: 40 % } }, { step: gauge, at: bench, work: 1 min, finds: { crack: { chance: 100 %, scrap: true } } }] } }
 route: [{ step: fit, at: line, parts: { axles: 1 }, work: 5 min }]
 `);
-    const scrapped = played.seen.inspections.scrapped[0]!;
+    const scrapped = played.seen.inspections.scrapped[0];
     expect(played.seen.shipped).toBe(50);
     expect(scrapped).toBeGreaterThan(10);
     // Each of the 50, and of those scrapped, took 10 min at the one bench; the last fit 5 min.

@@ -36,15 +36,15 @@ describe('a truck that leaves when full', () => {
       waitMinutes: Float64Array.of(10 + 0 + 120 + 110),
     });
     // Away 11-141 and 141-212.
-    expect(played.seen.lanes.truckBusy[0]! * 212).toBeCloseTo(201, 9);
+    expect(played.seen.lanes.truckBusy[0] * 212).toBeCloseTo(201, 9);
   });
 
   it('has its units in work in process, in neither site', () => {
     const { seen } = play(road({ lane: `${shuttle}, capacity: 2` }));
     // Two units for 70 min each, twice; in the yard 1 min each; here the rest.
-    expect(seen.wipByLocation[2]! * 212).toBeCloseTo(2 * 70 + 2 * 70, 9);
-    expect(seen.wipByLocation[1]! * 212).toBeCloseTo(4, 9);
-    expect(seen.wipByLocation[0]! * 212).toBeCloseTo(4 + 240, 9);
+    expect(seen.wipByLocation[2] * 212).toBeCloseTo(2 * 70 + 2 * 70, 9);
+    expect(seen.wipByLocation[1] * 212).toBeCloseTo(4, 9);
+    expect(seen.wipByLocation[0] * 212).toBeCloseTo(4 + 240, 9);
   });
 
   it('goes with what it has when nothing more can come', () => {
@@ -127,7 +127,7 @@ describe('docks', () => {
     );
     expect(shippedAt(played)).toEqual([116, 216, 316]);
     // On the road: unit 1 1-16, unit 2 11-116, unit 3 26-216.
-    expect(played.seen.wipByLocation[2]! * 316).toBeCloseTo(15 + 105 + 190, 9);
+    expect(played.seen.wipByLocation[2] * 316).toBeCloseTo(15 + 105 + 190, 9);
   });
 
   it('are left free by an arrival bank', () => {
@@ -140,7 +140,7 @@ describe('docks', () => {
       }),
     );
     expect(shippedAt(played)).toEqual([116, 216, 316]);
-    expect(played.seen.wipByLocation[2]! * 316).toBeCloseTo(15 + 15 + 90, 9);
+    expect(played.seen.wipByLocation[2] * 316).toBeCloseTo(15 + 15 + 90, 9);
   });
 });
 
@@ -158,11 +158,11 @@ describe('a blocked truck', () => {
         }),
       ),
       truckMinutes = 2 * 316;
-    expect(seen.lanes.truckBusy[0]! * truckMinutes).toBeCloseTo(35 + 5 + 10 + 15 + 10, 9);
-    expect(seen.lanes.truckBlocked[0]! * truckMinutes).toBeCloseTo(80 + 95 + 90, 9);
-    expect(seen.lanes.truckFree[0]! * truckMinutes).toBeCloseTo(1 + 90 + 11 + 190, 9);
-    expect(seen.utilisation[2]! * truckMinutes).toBeCloseTo(75, 9);
-    expect(seen.activePeriod[2]!).toBeCloseTo((15 + 5) / 2, 9);
+    expect(seen.lanes.truckBusy[0] * truckMinutes).toBeCloseTo(35 + 5 + 10 + 15 + 10, 9);
+    expect(seen.lanes.truckBlocked[0] * truckMinutes).toBeCloseTo(80 + 95 + 90, 9);
+    expect(seen.lanes.truckFree[0] * truckMinutes).toBeCloseTo(1 + 90 + 11 + 190, 9);
+    expect(seen.utilisation[2] * truckMinutes).toBeCloseTo(75, 9);
+    expect(seen.activePeriod[2]).toBeCloseTo((15 + 5) / 2, 9);
   });
 
   it('is not one that waits for a dock at which another unloads', () => {
@@ -170,7 +170,7 @@ describe('a blocked truck', () => {
     const { seen } = play(
       road({ lane: 'trucks: 2, capacity: 1, drive: 10 min, unload: 40 min, docks: { to: 1 }', quantity: 2 }),
     );
-    expect(seen.lanes.truckBusy[0]! * 2 * 92).toBeCloseTo(50 + 80, 9);
+    expect(seen.lanes.truckBusy[0] * 2 * 92).toBeCloseTo(50 + 80, 9);
     expect(seen.lanes.truckBlocked[0]).toBe(0);
   });
 
@@ -179,8 +179,8 @@ describe('a blocked truck', () => {
     const { seen } = play(
       road({ ...oneYard, quantity: 2, lane: 'trucks: 1, capacity: 2, drive: 10 min, return: 10 min' }),
     );
-    expect(seen.lanes.truckBusy[0]! * 221).toBeCloseTo(10 + 10, 9);
-    expect(seen.lanes.truckBlocked[0]! * 221).toBeCloseTo(100, 9);
+    expect(seen.lanes.truckBusy[0] * 221).toBeCloseTo(10 + 10, 9);
+    expect(seen.lanes.truckBlocked[0] * 221).toBeCloseTo(100, 9);
   });
 
   it('is busy for its trips alone ahead of a slower station, which is the bottleneck', () => {

@@ -29,7 +29,7 @@ describe('a unit without room ahead', () => {
     expect(minutesIn(played, 'cut', BLOCKED)).toBe(10);
     expect(shippedAt(played)).toEqual([40, 70, 100]);
     // One unit in the buffer from 20 to 70.
-    expect(played.seen.bufferMean[1]! * 100).toBeCloseTo(50, 9);
+    expect(played.seen.bufferMean[1] * 100).toBeCloseTo(50, 9);
   });
 
   it('takes the first of several places that comes free', () => {

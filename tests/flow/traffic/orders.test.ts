@@ -94,8 +94,8 @@ route: [{ step: fit, at: bench, work: 1 min }]
   it('go before the draw and leave the draws of all other units as they are', () => {
     const drawn = play(yaml('')),
       given = play(yaml(', opening: [{ at: fit, options: { colour: white } }]'));
-    const colour = (played: typeof drawn, unit: number): number => played.seen.optionsOf[2 * (unit - 1)]!,
-      trim = (played: typeof drawn, unit: number): number => played.seen.optionsOf[2 * (unit - 1) + 1]!;
+    const colour = (played: typeof drawn, unit: number): number => played.seen.optionsOf[2 * (unit - 1)],
+      trim = (played: typeof drawn, unit: number): number => played.seen.optionsOf[2 * (unit - 1) + 1];
     expect(colour(given, 1)).toBe(1);
     for (let unit = 1; unit <= 200; unit++) {
       expect(trim(given, unit)).toBe(trim(drawn, unit));
@@ -170,6 +170,6 @@ route:
     const { seen, run } = play(
       yaml(true).replace('arrivals: 30 min', 'arrivals: saturated').replace(', due after: 1 h', ''),
     );
-    expect([seen.shipped, run.shop.routes[0]!.begun]).toEqual([40, 40]);
+    expect([seen.shipped, run.shop.routes[0].begun]).toEqual([40, 40]);
   });
 });

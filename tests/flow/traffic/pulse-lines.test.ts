@@ -19,7 +19,7 @@ function line({
   after = '',
   more = '',
 }: Line): Played {
-  const names = work.map((_, i) => 'abcdef'[i]!);
+  const names = work.map((_, i) => 'abcdef'[i]);
   return play(`
 scenario: pulse
 programme: { start: 2027-03-01, ${programme} }
@@ -32,7 +32,7 @@ ${names.map((name, i) => `  - { step: do ${name}, at: ${name}, work: ${work[i]} 
 ${after}
 `);
 }
-const lineOf = ({ seen }: Played) => seen.pulseLines[0]!;
+const lineOf = ({ seen }: Played) => seen.pulseLines[0];
 
 /** The pulse line, by hand. */
 describe('a pulse line', () => {

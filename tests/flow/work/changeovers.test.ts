@@ -68,7 +68,7 @@ describe('a changeover', () => {
 
   it('stands in the stays of the first replication, and of no other', () => {
     const first = { place: 0, changedFrom: -1, changeFrom: NaN, changeTo: NaN };
-    expect(table.seen.stays[0]!.slice(0, 3)).toEqual([
+    expect(table.seen.stays[0].slice(0, 3)).toEqual([
       { ...first, value: 1, from: 0, to: 20 },
       { ...first, value: 0, from: 20, to: 40 },
       { place: 0, value: 1, from: 40, to: 105, changedFrom: 0, changeFrom: 40, changeTo: 85 },

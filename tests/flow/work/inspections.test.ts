@@ -180,7 +180,7 @@ describe('a test', () => {
       ),
     );
     const tested = shippedAt(played).map((time, i) => time - 10 * (i + 1) > 2);
-    const { values } = played.model.options[0]!;
+    const { values } = played.model.options[0];
     expect(tested).toEqual(Array.from(played.seen.optionsOf, (value) => values[value] === 'yes'));
     expect(new Set(tested).size).toBe(2);
   });

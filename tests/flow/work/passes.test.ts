@@ -36,7 +36,7 @@ route: [{ step: coat, at: booth, work: 20 min, work factor: { colour: { red: 1.5
 
   it('lengthen the work by their factor, and that alone', () => {
     let clock = 0;
-    const expected = colours.map((colour, i) => (clock += 15 * changes[i]! + (colour === 0 ? 30 : 20)));
+    const expected = colours.map((colour, i) => (clock += 15 * changes[i] + (colour === 0 ? 30 : 20)));
     expect(new Set(colours)).toEqual(new Set([0, 1, 2]));
     expect(shippedAt(played)).toEqual(expected);
   });
@@ -57,7 +57,7 @@ route: [{ step: coat, at: booth, work: 20 min }]
 `);
     const entered = enteredAt(played),
       late = shippedAt(played)
-        .map((time, i) => time - entered[i]!)
+        .map((time, i) => time - entered[i])
         .slice(96);
     const colours = played.seen.optionsOf.slice(96);
     expect(colours.filter((colour, i) => i > 0 && colour !== colours[i - 1]).length).toBeGreaterThan(5);

@@ -107,7 +107,7 @@ describe('steps side by side', () => {
       ),
     );
     expect(shippedAt(played)).toEqual([75]);
-    expect(played.seen.kept.held[0]! * 75).toBeCloseTo(70, 9);
+    expect(played.seen.kept.held[0] * 75).toBeCloseTo(70, 9);
   });
 
   it('begin when the carrier that is to stay from one of them on is there', () => {

@@ -13,12 +13,12 @@ route: [{ step: build, at: bench, work: 100 min, learning: ${learning} }]
 `;
 /** What each unit took, minutes. */
 const taken = (yaml: string): number[] =>
-  shippedAt(play(yaml)).map((at, i, all) => at - (i === 0 ? 0 : all[i - 1]!));
+  shippedAt(play(yaml)).map((at, i, all) => at - (i === 0 ? 0 : all[i - 1]));
 
 describe("Crawford's unit curve", () => {
   it('takes 0.477 of the first time for unit 10 at 80 %, and 6.315 for the first ten (usual textbook table of the 80 percent unit curve; digits from memory)', () => {
     const times = taken(line('{ rate: 80 % }'));
-    expect(times[9]! / 100).toBeCloseTo(0.477, 3);
+    expect(times[9] / 100).toBeCloseTo(0.477, 3);
     expect(times.reduce((a, b) => a + b, 0) / 100).toBeCloseTo(6.315, 3);
   });
 
@@ -29,7 +29,9 @@ describe("Crawford's unit curve", () => {
       [2, 80],
       [4, 64],
       [8, 51.2],
-    ].forEach(([unit, minutes]) => expect(times[unit! - 1]).toBeCloseTo(minutes!, 4));
+    ].forEach(([unit, minutes]) => {
+      expect(times[unit - 1]).toBeCloseTo(minutes, 4);
+    });
   });
 
   it('stops at its floor', () => {
@@ -86,7 +88,7 @@ route:
       'start: 2027-03-01, quantity: 10, rate: { per day: 4 }',
     );
     const { scenario } = readScenario(yaml, 'x.yaml', () => '');
-    expect(capacity(modelOf(yaml), scenario!).rows[0]!.minutesPerUnit).toBeCloseTo(63.15, 2);
+    expect(capacity(modelOf(yaml), scenario!).rows[0].minutesPerUnit).toBeCloseTo(63.15, 2);
   });
 
   it('is refused with a rate of 0 %, and says what would be right', () => {
@@ -104,7 +106,9 @@ route:
       };
       const factors = Array.from({ length: 500 }, (_, i) => learningFactor(steps, 0, i + 1));
       expect(factors[0]).toBe(1);
-      factors.slice(1).forEach((factor, i) => expect(factor).toBeLessThanOrEqual(factors[i]!));
+      factors.slice(1).forEach((factor, i) => {
+        expect(factor).toBeLessThanOrEqual(factors[i]);
+      });
       expect(Math.min(...factors)).toBe(0.5);
     }
   });

@@ -13,7 +13,7 @@ describe('the picture of crew load', () => {
       fullest = results.crews.reduce((a, b) => (b.busy.mean > a.busy.mean ? b : a));
     expect(chart.finding.startsWith(`Most loaded crew: ${fullest.name}, engaged `)).toBe(true);
     const week = fullest.series.engaged.reduce(
-      (best, each, w, all) => (each.mean > all[best]!.mean ? w : best),
+      (best, each, w, all) => (each.mean > all[best].mean ? w : best),
       0,
     );
     expect(chart.finding).toContain(`in its busiest week, ${results.series.labels[week]}, `);
@@ -26,7 +26,7 @@ describe('the picture of crew load', () => {
   it('shows eight at most and says how many are left out', () => {
     const many: Results = {
       ...results,
-      crews: Array.from({ length: 11 }, (_, i) => ({ ...results.crews[0]!, name: `crew ${i}` })),
+      crews: Array.from({ length: 11 }, (_, i) => ({ ...results.crews[0], name: `crew ${i}` })),
     };
     const chart = crewLoad(many)!;
     expect(chart.configuration.data.datasets).toHaveLength(4 * 8);
@@ -34,7 +34,7 @@ describe('the picture of crew load', () => {
   });
 
   it('has gaps in weeks without hours, and nothing to draw without crews', () => {
-    const first = results.crews[0]!,
+    const first = results.crews[0],
       holed = {
         ...first,
         series: {
@@ -42,7 +42,7 @@ describe('the picture of crew load', () => {
           present: first.series.present.map((each, w) => (w === 5 ? { ...each, n: 0 } : each)),
         },
       };
-    const drawn = crewLoad({ ...results, crews: [holed] })!.configuration.data.datasets[3]!.data;
+    const drawn = crewLoad({ ...results, crews: [holed] })!.configuration.data.datasets[3].data;
     expect([drawn[4] === null, drawn[5]]).toEqual([false, null]);
     expect(crewLoad({ ...results, crews: [] })).toBeNull();
   });
@@ -63,9 +63,9 @@ describe('tables of crews', () => {
       shutdowns: [{ calendar: 'days', from: '2027-07-12', to: '2027-07-23', note: null }],
     };
     const tables = new Map(pageTables(made).map((table) => [table.id, table.rows]));
-    expect(tables.get('crews')![1]!.slice(0, 3)).toEqual(['painters', 'paint and finishing works', '7, 4']);
+    expect(tables.get('crews')![1].slice(0, 3)).toEqual(['painters', 'paint and finishing works', '7, 4']);
     // 10 h in one of two weeks.
-    expect(tables.get('overtime')![0]!.at(-1)).toBe('5');
+    expect(tables.get('overtime')![0].at(-1)).toBe('5');
     expect(tables.get('shutdowns')).toEqual([['days', '2027-07-12', '2027-07-23', '']]);
     expect(pageTables(results).map(({ id }) => id)).not.toContain('overtime');
   });

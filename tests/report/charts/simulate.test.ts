@@ -214,7 +214,7 @@ describe('changeovers', () => {
     changeTo: null,
   });
   it('count the units of one value in a row', () => {
-    expect(runsOf([0, 0, 1, 0, 2, 2, 2].map(stay)).map((run) => [run[0]!.value, run.length])).toEqual([
+    expect(runsOf([0, 0, 1, 0, 2, 2, 2].map(stay)).map((run) => [run[0].value, run.length])).toEqual([
       [0, 2],
       [1, 1],
       [0, 1],
@@ -225,7 +225,7 @@ describe('changeovers', () => {
 
   it('are drawn only for stations with a week to show', () => {
     expect(
-      CHARTS['10-changeovers']!({
+      CHARTS['10-changeovers']({
         ...results,
         changeovers: results.changeovers.map((each) => ({ ...each, strip: null })),
       }),
@@ -240,7 +240,7 @@ describe('outage recovery', () => {
       'Outage (new paint line, 2027-08-09 to 2027-08-20): half of the builds are back to the 21.5 units open before it within 18.2 days (95 % CI 17.1 to 19.6) of its end, eight in ten within 21 (95 % CI 20 to 24)',
     );
     expect(axisTitle(chart, 'y')).toBe('units open');
-    const { byDay } = results.outages[0]!;
+    const { byDay } = results.outages[0];
     expect(chart.configuration.data.labels).toEqual(byDay!.dates);
     expect(datasets(chart).map(({ label, data }) => [label, data])).toEqual([
       ['P10', byDay!.p10],
@@ -258,7 +258,7 @@ describe('outage recovery', () => {
 
   it('is left out where no outage was watched', () => {
     expect(
-      CHARTS['12-outage-recovery']!({
+      CHARTS['12-outage-recovery']({
         ...results,
         outages: results.outages.map((outage) => ({ ...outage, byDay: null })),
       }),
@@ -267,7 +267,7 @@ describe('outage recovery', () => {
 });
 
 describe('buffers', () => {
-  const buffer = (levels: number[]) => ({ ...results.buffers[0]!, levels });
+  const buffer = (levels: number[]) => ({ ...results.buffers[0], levels });
   it('read the level not passed 95 % of the time from the shares', () => {
     expect(level95(buffer([0.5, 0.3, 0.15, 0.05]))).toBe(2);
     expect(level95(buffer([0.96, 0.04]))).toBe(0);

@@ -13,7 +13,7 @@ function crossed(lines: readonly Line[]): string[] {
   const spots = nameSpots(lines, LEFT, RIGHT);
   return spots.flatMap((name, i) =>
     lines.flatMap(({ at }, j) =>
-      spots[j]!.row <= name.row && at > name.x - 3 && at < name.x + lines[i]!.width + 3
+      spots[j].row <= name.row && at > name.x - 3 && at < name.x + lines[i].width + 3
         ? [`line ${j} through name ${i}`]
         : [],
     ),
@@ -65,7 +65,7 @@ describe('names of upright lines', () => {
     const spots = nameSpots(lines, LEFT, RIGHT);
     spots.forEach(({ x }, i) => {
       expect(x).toBeGreaterThanOrEqual(LEFT);
-      expect(x + lines[i]!.width).toBeLessThanOrEqual(RIGHT);
+      expect(x + lines[i].width).toBeLessThanOrEqual(RIGHT);
     });
     expect(new Set(spots.map(({ row }) => row)).size).toBe(lines.length);
   });

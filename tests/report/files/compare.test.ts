@@ -55,7 +55,7 @@ describe('the report of a comparison', async () => {
     const rows = String(files.get('differences.csv')).trim().split('\n');
     expect(rows).toHaveLength(1 + 2 * 5);
     expect(rows[1]).toMatch(/^two benches,throughput,units a working day,more,/);
-    expect(rows[1]!.split(',')).toHaveLength(rows[0]!.split(',').length);
+    expect(rows[1].split(',')).toHaveLength(rows[0].split(',').length);
     expect(String(files.get('runs.csv')).trim().split('\n')).toHaveLength(1 + 3 * 6);
     expect(results.runs.map(({ variant }) => variant)).toContain('base');
   });
@@ -82,6 +82,6 @@ describe('the report of a comparison', async () => {
     expect(results.window).not.toBeNull();
     expect(results.window!.from >= '2027-03-01').toBe(true);
     // Nobody ships more than the three a day that are released, in the long run.
-    expect(results.whatIfs[0]!.compared[0]!.value.mean).toBeLessThanOrEqual(3.3);
+    expect(results.whatIfs[0].compared[0].value.mean).toBeLessThanOrEqual(3.3);
   });
 });

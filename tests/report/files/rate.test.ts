@@ -109,11 +109,11 @@ describe('the report of a rate study', () => {
   });
 
   it('gives the shares of the constraints to the bars of each rate, adding to 100 %', () => {
-    const { data } = RATE_CHARTS['03-what-stops-it']!(SAMPLE).configuration,
+    const { data } = RATE_CHARTS['03-what-stops-it'](SAMPLE).configuration,
       bars = data.datasets.map((each) => each.data as number[]);
     expect(data.datasets.map(({ label }) => label)).toEqual(['booth', 'ferry']);
     for (let rate = 0; rate < 4; rate++)
-      expect(bars.reduce((sum, bar) => sum + bar[rate]!, 0)).toBeCloseTo(100, 9);
+      expect(bars.reduce((sum, bar) => sum + bar[rate], 0)).toBeCloseTo(100, 9);
   });
 
   it('writes results, pictures, a page and the rates, which say the same', async () => {
@@ -134,7 +134,7 @@ describe('the report of a rate study', () => {
     ])
       expect(html).toContain(text);
     const [head, first] = ratesCsv(SAMPLE).split('\n');
-    expect(first!.split(',')).toHaveLength(head!.split(',').length + 1);
+    expect(first.split(',')).toHaveLength(head.split(',').length + 1);
     expect(ratesCsv(SAMPLE)).toContain('4,does not hold,too few keep up,30,520,0,0,');
   });
 

@@ -86,9 +86,9 @@ describe('the page', () => {
         seed: evil,
         answer: { ...sample.answer, sentence: evil },
         findings: [{ kind: 'gridlock', text: evil, replications: 1 }],
-        crews: [{ ...sample.crews[0]!, name: evil }],
-        lanes: [{ ...sample.lanes[0]!, name: evil }],
-        feeders: [{ ...sample.feeders[0]!, name: evil }],
+        crews: [{ ...sample.crews[0], name: evil }],
+        lanes: [{ ...sample.lanes[0], name: evil }],
+        feeders: [{ ...sample.feeders[0], name: evil }],
       },
       [picture('01-a', evil)],
     );

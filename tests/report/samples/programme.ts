@@ -51,7 +51,7 @@ export function sampleJourney(steps: readonly { readonly name: string; readonly 
     number: 17,
     replication: 1,
     chosen: 'median lead time',
-    entered: parts[0]!.from,
+    entered: parts[0].from,
     shipped: parts.at(-1)!.to,
     leadDays: parts.length / 24,
     parts,

@@ -8,7 +8,7 @@ const results = sampleResults(),
   costs = results.costs!;
 
 describe('the picture of costs', () => {
-  const chart = CHARTS['13-cost-per-unit']!(results)!;
+  const chart = CHARTS['13-cost-per-unit'](results)!;
   const { labels, datasets } = chart.configuration.data;
 
   it('has the cost of a unit and its greatest part for a title', () => {
@@ -20,17 +20,17 @@ describe('the picture of costs', () => {
   it('shows all parts, the greatest first, and rework apart from them', () => {
     const sorted = [...costs.parts].sort((a, b) => b.perUnit.mean - a.perUnit.mean);
     expect(labels).toEqual(['parts', ...sorted.map(({ name }) => name), 'within these parts', 'rework']);
-    expect(datasets[0]!.data).toEqual([
+    expect(datasets[0].data).toEqual([
       null,
       ...sorted.map(({ perUnit }) => perUnit.mean),
       null,
       costs.rework.costPerUnit.mean,
     ]);
-    expect(datasets[1]!.data.at(-1)).toEqual([costs.rework.costPerUnit.low, costs.rework.costPerUnit.high]);
+    expect(datasets[1].data.at(-1)).toEqual([costs.rework.costPerUnit.low, costs.rework.costPerUnit.high]);
   });
 
   it('is left out where nothing has a price', () => {
-    expect(CHARTS['13-cost-per-unit']!({ ...results, costs: null })).toBeNull();
+    expect(CHARTS['13-cost-per-unit']({ ...results, costs: null })).toBeNull();
   });
 });
 

@@ -39,7 +39,7 @@ const namesIn = (text: string): string[] =>
   text
     .split('\n')
     .filter((line) => / (station|crew|lane|feeder) /.test(line))
-    .map((line) => line.split(/ {2,}/)[0]!);
+    .map((line) => line.split(/ {2,}/)[0]);
 
 describe('the capacity table', () => {
   it('begins with the bottleneck, the highest rate and the rate asked', () => {
@@ -59,7 +59,7 @@ describe('the capacity table', () => {
 
   it('orders by capacity where no rate is asked, and shows no load', () => {
     const rows = [row('wash bay', 5, { load: null }), row('booth', 3, { load: null })];
-    const text = capacityTable(found(rows, rows[1]!, { askedPerDay: null }), 'invented');
+    const text = capacityTable(found(rows, rows[1], { askedPerDay: null }), 'invented');
     expect(namesIn(text)).toEqual(['booth', 'wash bay']);
     expect(text).toMatch(/^booth .* -$/m);
     expect(text.split('\n')[0]).not.toContain('asked');

@@ -11,15 +11,15 @@ programme: { start: ${start}, rate: { per day: 1 }, quantity: 1 }
 calendars: { days: ${calendar} }
 sites: { hall: { zone: ${zone}, calendar: days, stations: { bench: {} } } }
 route: [{ step: fit, at: bench, work: 1 h }]
-`).calendars[0]!;
+`).calendars[0];
 const rows = (calendar: string, count: number, ...rest: string[]): number[][] => {
   const { start, end, shiftEnd, overtime, rules } = calendarOf(calendar, ...rest);
   return Array.from({ length: count }, (_, w) => [
-    start[w]! / H,
-    end[w]! / H,
-    shiftEnd[w]! / H,
-    overtime[w]!,
-    rules[w]!,
+    start[w] / H,
+    end[w] / H,
+    shiftEnd[w] / H,
+    overtime[w],
+    rules[w],
   ]);
 };
 

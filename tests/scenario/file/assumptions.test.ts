@@ -40,7 +40,7 @@ describe('what is said of a value', () => {
       ['places: 4', 'places: { value: 4, basis: measured }'],
       ['hours: ["06:00-14:30"]', 'hours: { value: ["06:00-14:30"], basis: guess, note: not agreed yet }'],
     );
-    expect(scenario.sites['coachworks']!.stations['oven']!.places).toBe(4);
+    expect(scenario.sites['coachworks'].stations['oven'].places).toBe(4);
     expect(scenario.assumptions.map(({ path, value, basis }) => [path, value, basis])).toEqual([
       ['calendars.days.hours', '["06:00-14:30"]', 'guess'],
       ['sites.coachworks.stations.oven.places', '4', 'measured'],

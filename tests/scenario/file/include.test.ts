@@ -9,7 +9,7 @@ type Files = Readonly<Record<string, string>>;
 const read = (main: string, files: Files = {}, file = 'dir/main.yaml') =>
   readScenario(main, file, (path) => {
     if (!(path in files)) throw new Error('no such file');
-    return files[path]!;
+    return files[path];
   });
 const saidOf = (main: string, files: Files = {}): string[] =>
   (read(main, files).problems ?? []).map(sayProblem);
@@ -88,7 +88,9 @@ defects: { runs: {} }
   });
 
   it('may include a route in that of a feeder, and parts in parts', () => {
-    const text = `${main.replace('include: [paint.yaml]', 'feeders: { axles: { stock: 2, route: [{ include: axle.yaml }] } }').replace('fitters: 1 }, work', 'fitters: 1 }, parts: { axles: 1 }, work')}`;
+    const text = main
+      .replace('include: [paint.yaml]', 'feeders: { axles: { stock: 2, route: [{ include: axle.yaml }] } }')
+      .replace('fitters: 1 }, work', 'fitters: 1 }, parts: { axles: 1 }, work');
     const scenario = whole(text, {
       'paint.yaml': `${paint}  - include: more.yaml\n`,
       'more.yaml': 'route: [{ step: polish, at: booth, work: 1 min }]',
@@ -102,7 +104,7 @@ defects: { runs: {} }
       'polish',
       'fit',
     ]);
-    expect(scenario.feeders['axles']!.route).toMatchObject([{ name: 'weld' }]);
+    expect(scenario.feeders['axles'].route).toMatchObject([{ name: 'weld' }]);
   });
 
   it('lists what is said of values with the paths of the whole; what a file says at its top holds for that file', () => {

@@ -36,7 +36,9 @@ describe('release by rate', () => {
     // on Wednesday.
     const times = released({ quantity: 4, ...rate(['2027-03-01', 1.5]) }).times;
     const expected = [360, 680, 1800 + 160, 3240];
-    expected.forEach((time, i) => expect(times[i]).toBeCloseTo(time, 9));
+    expected.forEach((time, i) => {
+      expect(times[i]).toBeCloseTo(time, 9);
+    });
   });
 
   it('makes ten days at a tenth one unit exactly', () => {

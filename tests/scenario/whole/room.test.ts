@@ -33,7 +33,7 @@ describe('a model with other waiting places, made of the one as it is', () => {
 
   it('has to be compiled where an arrival bank comes or goes', () => {
     const scenario = read('scenarios/rescue-tender.yaml'),
-      lane = Object.keys(scenario.lanes)[0]!,
+      lane = Object.keys(scenario.lanes)[0],
       bank: Room = { kind: 'arrival bank', of: lane },
       model = compile(scenario);
     expect(withRoom(model, [bank], [0])).toBeNull();

@@ -70,9 +70,9 @@ describe('spots among which waiting places are shared out', () => {
     const before = JSON.stringify(drawn),
       spots = spotsOf(drawn),
       changed = withLayout(drawn, spots, [0, 4, 1, 0, 2]);
-    expect(changed.sites['works']!.stations['booth']!.buffer).toBe(0);
-    expect(changed.sites['works']!.stations['oven']!.buffer).toBe(4);
-    expect(changed.sites['works']!.stations['bay']!.buffer).toBeUndefined();
+    expect(changed.sites['works'].stations['booth'].buffer).toBe(0);
+    expect(changed.sites['works'].stations['oven'].buffer).toBe(4);
+    expect(changed.sites['works'].stations['bay'].buffer).toBeUndefined();
     expect(changed.lanes['ferry']).toMatchObject({ bank: 1, arrivalBank: undefined });
     expect(changed.lanes['return road']).toEqual(drawn.lanes['return road']);
     expect(JSON.stringify(drawn)).toBe(before);
@@ -82,9 +82,11 @@ describe('spots among which waiting places are shared out', () => {
 
   it('cannot be given fewer places than they need', () => {
     const spots = spotsOf(drawn).map((spot) => ({ ...spot, least: 1 }));
-    expect(() => checkGoal({ kind: 'budget', places: 4 }, spots)).toThrow(
-      'budget: expected at least 5 places, without which the scenario cannot run, saw 4',
-    );
-    expect(() => checkGoal({ kind: 'budget', places: 5 }, spots)).not.toThrow();
+    expect(() => {
+      checkGoal({ kind: 'budget', places: 4 }, spots);
+    }).toThrow('budget: expected at least 5 places, without which the scenario cannot run, saw 4');
+    expect(() => {
+      checkGoal({ kind: 'budget', places: 5 }, spots);
+    }).not.toThrow();
   });
 });

@@ -64,7 +64,7 @@ describe('trials of layouts', { timeout: 60_000 }, () => {
           1,
           replications,
         );
-        expect(trials.values(layout), layout.join()).toEqual(row!.map(({ rate }) => rate));
+        expect(trials.values(layout), layout.join()).toEqual(row.map(({ rate }) => rate));
       }
     },
   );

@@ -40,7 +40,7 @@ const roomy = (parts: Pick<Scenario, 'route'> & Partial<Scenario>): Scenario => 
 };
 const attendedAt = (of: Scenario, name: string): number => {
   const model = compile(of);
-  return demand(model).attended[model.steps.names.indexOf(name)]!;
+  return demand(model).attended[model.steps.names.indexOf(name)];
 };
 
 describe('carried items in the arithmetic', () => {
@@ -158,14 +158,14 @@ describe('carried items in the arithmetic', () => {
       run = simulate(prepare(model), 'carried against engine', 1),
       seen = observe(run, 1);
     const off = model.steps.names
-      .map((name, s) => ({ name, visits: seen.stepVisits[s]! / 20_000, expected: expected.visits[s]! }))
+      .map((name, s) => ({ name, visits: seen.stepVisits[s] / 20_000, expected: expected.visits[s] }))
       .filter((row) => Math.abs(row.visits - row.expected) > 0.025);
     expect(off).toEqual([]);
     // Minutes worked a unit at each station; their standard deviation is at most 40, so the mean's is 0.28:
     // 0.9 is 3.2 of them.
     const worked = model.stations.names.map((name, station) => ({
       name,
-      seen: (seen.stationShares[station * 10]! * seen.minutes * model.stations.places[station]!) / 20_000,
+      seen: (seen.stationShares[station * 10] * seen.minutes * model.stations.places[station]) / 20_000,
       expected: expected.attended.reduce(
         (sum, each, s) => (model.steps.station[s] === station ? sum + each : sum),
         0,

@@ -15,7 +15,7 @@ route: [{ step: coat, at: booth, work: 20 min }]
     'booth.yaml',
     () => '',
   );
-  return capacity(compile(scenario!), scenario!).rows[0]!.minutesPerUnit - 20;
+  return capacity(compile(scenario!), scenario!).rows[0].minutesPerUnit - 20;
 }
 
 describe('capacity: changeovers', () => {

@@ -79,7 +79,9 @@ describe('expected visits', () => {
       one('c', { fails: back(0.3, 'a', { limit: endless }) }),
     ]);
     const a = 1 / (1 - 0.2 - 0.24);
-    [a, a, 0.8 * a].forEach((expected, i) => expect(visits[i]).toBeCloseTo(expected, 7));
+    [a, a, 0.8 * a].forEach((expected, i) => {
+      expect(visits[i]).toBeCloseTo(expected, 7);
+    });
   });
 
   it('come from defects made anew by the rework: found 0.9 of 0.4, again of each return', () => {
@@ -100,7 +102,9 @@ describe('expected visits', () => {
       one('polish'),
       one('look', { finds: { runs: back(0.9, 'polish', { limit: endless }) } }),
     ]);
-    [1, 1.36, 1.36].forEach((expected, i) => expect(visits[i]).toBeCloseTo(expected, 8));
+    [1, 1.36, 1.36].forEach((expected, i) => {
+      expect(visits[i]).toBeCloseTo(expected, 8);
+    });
   });
 
   it('let what one inspection misses be found by the next', () => {
@@ -119,7 +123,9 @@ describe('expected visits', () => {
       one('x-ray', { finds: { crack: scrap(0.5) } }),
       one('paint'),
     ]);
-    [1, 1, 0.95].forEach((expected, i) => expect(visits[i]).toBeCloseTo(expected, 10));
+    [1, 1, 0.95].forEach((expected, i) => {
+      expect(visits[i]).toBeCloseTo(expected, 10);
+    });
     expect(share).toBeCloseTo(0.95, 10);
   });
 
@@ -142,7 +148,9 @@ describe('expected visits', () => {
       one('cure', { rework: 'both' }),
       one('look', { fails: back(0.2, 'strip', { limit: endless }) }),
     ]);
-    [0.25, 1, 1.25, 1.25, 1.25].forEach((expected, i) => expect(visits[i]).toBeCloseTo(expected, 8));
+    [0.25, 1, 1.25, 1.25, 1.25].forEach((expected, i) => {
+      expect(visits[i]).toBeCloseTo(expected, 8);
+    });
   });
 
   it('go to the earliest of the steps named by what was found', () => {

@@ -55,7 +55,7 @@ describe('a comparison', () => {
       'last unit',
       'cost',
     ]);
-    const of = (id: string) => quick!.compared.find(({ measure }) => measure === id)!;
+    const of = (id: string) => quick.compared.find(({ measure }) => measure === id)!;
     expect(of('lead mean').difference).toMatchObject({ n: 3, level: differenceLevel });
     expect(of('lead mean').difference.mean).toBeCloseTo(-1 / 24, 9);
     expect(of('last unit').difference.mean).toBeCloseTo(-4 / 24, 9);
@@ -65,7 +65,7 @@ describe('a comparison', () => {
     expect(of('throughput').difference.mean).toBeCloseTo((4 * 24) / 5 - (4 * 24) / 9, 6);
     // WIP: 12 unit hours in 9 h, 8 in 5 h: more.
     expect(of('wip').difference.mean).toBeCloseTo(8 / 5 - 12 / 9, 8);
-    expect(quick!.compared.map(({ verdict }) => verdict)).toEqual([
+    expect(quick.compared.map(({ verdict }) => verdict)).toEqual([
       'better',
       'better',
       'better',
@@ -73,7 +73,7 @@ describe('a comparison', () => {
       'better',
       'better',
     ]);
-    expect(base.values[4]!.value.mean).toBeCloseTo(9 / 24, 9);
+    expect(base.values[4].value.mean).toBeCloseTo(9 / 24, 9);
     expect(of('lead mean').relative!.mean).toBeCloseTo(-1 / 3, 9);
   });
 
@@ -84,7 +84,7 @@ describe('a comparison', () => {
     } = await study(
       'room: { changes: { sites.hall.stations.bench.places: 1, sites.hall.stations.trim bench.buffer: 5 } }',
     );
-    expect(room!.compared[0]).toMatchObject({
+    expect(room.compared[0]).toMatchObject({
       verdict: 'no difference seen',
       words: 'the same in every replication',
       pairingGain: null,
@@ -102,9 +102,11 @@ describe('a comparison', () => {
     expect(two).toEqual(one);
     const design = read(text, yaml),
       gathering = design.gather();
-    design.variants.forEach(({ model, read: of }, v) =>
-      [1, 2, 3].forEach((r) => gathering.take(of(playModel(model, 's', r).seen), v)),
-    );
+    design.variants.forEach(({ model, read: of }, v) => {
+      [1, 2, 3].forEach((r) => {
+        gathering.take(of(playModel(model, 's', r).seen), v);
+      });
+    });
     expect(gathering.found()).toEqual(one);
   });
 
@@ -126,7 +128,7 @@ route:
       'tight: { changes: { sites.hall.stations.bench.buffer: 0, sites.hall.stations.test.buffer: 0 } }',
       yaml,
     );
-    expect(tight!.gridlocks).toBeGreaterThan(0);
+    expect(tight.gridlocks).toBeGreaterThan(0);
     expect(findings[0]).toMatch(
       /^tight: gridlock in \d of 3 replications; its other values speak of the time before it$/,
     );

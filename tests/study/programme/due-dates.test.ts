@@ -59,7 +59,7 @@ describe('units late', () => {
 
   it('are also those never shipped, unless the run was cut off before their date', () => {
     const late = (more: Parameters<typeof observation>[2]) =>
-      resultsOf([shipping(NaN, more)], four).units[0]!.late;
+      resultsOf([shipping(NaN, more)], four).units[0].late;
     expect(late({ outcome: 'gridlock', endedAt: DAY })).toMatchObject({ share: 1, n: 1 });
     expect(late({ outcome: 'finished', endedAt: 2 * DAY, scrapped: 1 })).toMatchObject({ share: 1, n: 1 });
     expect(late({ outcome: 'ended', endedAt: 4 * DAY })).toMatchObject({ share: 1, n: 1 });

@@ -28,11 +28,11 @@ describe('the journey of a unit', () => {
       const build = unit === 1 ? 'RT-7' : String(unit),
         { journey } = await ran(build);
       const { parts, totals, steps, leadDays } = journey!,
-        minutes = parts.at(-1)!.toMin - parts[0]!.fromMin;
+        minutes = parts.at(-1)!.toMin - parts[0].fromMin;
       expect(journey).toMatchObject({ build, number: unit, chosen: 'by name', replication: 1 });
       expect(leadDays).toBe(minutes / 1440);
       parts.slice(1).forEach((part, i) => {
-        expect(part.fromMin).toBe(parts[i]!.toMin);
+        expect(part.fromMin).toBe(parts[i].toMin);
       });
       expect(totals.reduce((sum, { days }) => sum + days, 0)).toBeCloseTo(leadDays, 10);
       expect(steps.reduce((sum, { hours }) => sum + hours, 0)).toBeCloseTo(leadDays * 24, 8);

@@ -39,7 +39,7 @@ describe('the window over which a rate is judged', () => {
     const closed = {
       ...withProgramme({ quantity: 90, release: twoPlants.programme.release }),
       calendars: {
-        days: { ...twoPlants.calendars['days']!, holidays: [{ from: '2027-03-22', to: '2027-03-28' }] },
+        days: { ...twoPlants.calendars['days'], holidays: [{ from: '2027-03-22', to: '2027-03-28' }] },
       },
     };
     const { answer } = resultsOf([shipping([8, 14, 20, 0, 20, 20, 8])], closed);
@@ -58,7 +58,7 @@ describe('the window over which a rate is judged', () => {
     expect(late.answer.sentence).toBe(
       'Whether four a day is held is not settled: it is asked for too short a time, no whole week begins one mean lead time (30 days) after it is first asked and ends before it is last asked.',
     );
-    expect(late.runs[0]!.heldPerDay).toBeNull();
+    expect(late.runs[0].heldPerDay).toBeNull();
   });
 });
 
@@ -133,8 +133,8 @@ describe('the verdict', () => {
       ['gridlock', 1],
       ['rate not held', 1],
     ]);
-    expect(findings[0]!.text).toContain('in replication 3: ');
-    expect(findings[0]!.text).toContain('7 at booth waits for room at bay, ');
+    expect(findings[0].text).toContain('in replication 3: ');
+    expect(findings[0].text).toContain('7 at booth waits for room at bay, ');
   });
 
   it('is none without a rate', () => {

@@ -119,7 +119,7 @@ describe('the earliest week of the last phase', () => {
       free = Math.max(free, release) + FIRST * (n + 1) ** Math.log2(RATE);
       if (free >= from && free < to) shipped++;
       for (let w = 0; w < WEEKS; w++)
-        wip[w]! +=
+        wip[w] +=
           Math.max(0, Math.min(free, from + (w + 1) * WEEK) - Math.max(release, from + w * WEEK)) / WEEK;
     });
     const slope = wip.reduce((sum, units, w) => sum + (w - 3.5) * units, 0) / 42;

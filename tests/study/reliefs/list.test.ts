@@ -74,19 +74,19 @@ describe('the reliefs of a scenario', () => {
   });
 
   it('add one where one more is wanted, on every shift', () => {
-    expect(after('one person more in welders (hall)').sites['hall']!.crews['welders']).toMatchObject({
+    expect(after('one person more in welders (hall)').sites['hall'].crews['welders']).toMatchObject({
       headcount: 4,
       shifts: { headcounts: [4, 3] },
     });
-    expect(after('one place more at jig').sites['hall']!.stations['jig']!.places).toBe(3);
+    expect(after('one place more at jig').sites['hall'].stations['jig'].places).toBe(3);
     expect(
-      after('one space more for rework ahead of check').sites['hall']!.stations['check']!.reworkBuffer,
+      after('one space more for rework ahead of check').sites['hall'].stations['check'].reworkBuffer,
     ).toBe(3);
-    expect(after('one departure more on north, at 15:00').lanes['north']!.leaves).toEqual({
+    expect(after('one departure more on north, at 15:00').lanes['north'].leaves).toEqual({
       kind: 'timetable',
       atMin: [480, 720, 900, 1080],
     });
-    expect(after('one more of frames').carriers['frames']!.count).toBe(6);
+    expect(after('one more of frames').carriers['frames'].count).toBe(6);
   });
 
   it('take a tenth off work, half off chances, and double the time between failures', () => {
@@ -99,9 +99,10 @@ describe('the reliefs of a scenario', () => {
     expect(after('half as much crack from weld').route[0]).toMatchObject({
       creates: { crack: { usual: 0.05 } },
     });
-    expect(after('failures of jig half as often').sites['hall']!.stations['jig']!.failures[0]!.every).toEqual(
-      { kind: 'constant', value: 4800 },
-    );
+    expect(after('failures of jig half as often').sites['hall'].stations['jig'].failures[0].every).toEqual({
+      kind: 'constant',
+      value: 4800,
+    });
   });
 
   it('leave the scenario itself and all else as it was', () => {

@@ -37,7 +37,7 @@ function play(
     screen.look(
       screen.alive.map((i) => {
         runs += rounds.length;
-        return rounds.map((round) => round[i]!);
+        return rounds.map((round) => round[i]);
       }),
     );
     done = end;
@@ -81,9 +81,9 @@ describe('the screen of reliefs', () => {
 
   it('refuses values that do not fit', () => {
     const options = { count: 2, first: 2, looks: 1, keep: 1, zone: 1, level: 0.95 };
-    expect(() => new ReliefScreen(options).look([[1]])).toThrow(
-      'screen: expected 2 rows, one of each that is still in, saw 1',
-    );
+    expect(() => {
+      new ReliefScreen(options).look([[1]]);
+    }).toThrow('screen: expected 2 rows, one of each that is still in, saw 1');
     expect(() => new ReliefScreen({ ...options, first: 1 })).toThrow(
       'screen: expected at least 2 first rounds, saw 1',
     );

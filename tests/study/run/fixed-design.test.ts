@@ -118,7 +118,7 @@ describe('a design of several variants', () => {
     ).toThrow(fault);
     expect(freeHandle()).toBe(before);
     // The second is damaged: the first is closed again.
-    truncateSync(join(shards[1]!.path, 'shard.journal'), 200);
+    truncateSync(join(shards[1].path, 'shard.journal'), 200);
     expect(() => merged(() => undefined)).toThrow(
       'to hold every replication of shard 2 of 2, but it is damaged',
     );
@@ -128,9 +128,10 @@ describe('a design of several variants', () => {
   it('has no shard where a value is missing', async () => {
     const { about } = await shardFolder(1, 1),
       path = join(mkdtempSync(join(folder, 'shard-')), 'none'),
-      missing = keyOf(DESIGN.variants[1]!, 4);
-    const write = (): void =>
+      missing = keyOf(DESIGN.variants[1], 4);
+    const write = (): void => {
       writeShard(path, about, DESIGN, (key) => (key === missing ? undefined : { seen: Float64Array.of(1) }));
+    };
     expect(write).toThrow(ShardError);
     expect(write).toThrow(
       'expected every replication of shard 1 of 1 to stand in its journal as it was written, but one does not',
@@ -164,7 +165,9 @@ describe('a design of several variants', () => {
     chmodSync(file, 0o444);
     // As any user but the superuser would see it: opened to be read only.
     const journal = new Journal(file, about.identity, true);
-    expect(() => journal.add('more', 1)).toThrow('EBADF');
+    expect(() => {
+      journal.add('more', 1);
+    }).toThrow('EBADF');
     journal.close();
     expect(journal.size).toBe(14);
     expect(readFileSync(file)).toEqual(bytes);

@@ -12,7 +12,9 @@ const VARIANTS = [benchVariant(5), benchVariant(8)],
 const worker = new URL('gated-worker.mjs', import.meta.url);
 const folder = mkdtempSync(join(tmpdir(), 'replicator-order-')),
   gate = join(folder, 'gate');
-const open = (): void => writeFileSync(gate, '');
+const open = (): void => {
+  writeFileSync(gate, '');
+};
 /** So that what should not happen had its time to happen. */
 const A_MOMENT = 150;
 
@@ -200,7 +202,10 @@ describe('a fault among replications', { timeout: 60_000 }, () => {
     const replicator = replicatorOf(
       2,
       (count) => {
-        if (count === 7) void setTimeout(A_MOMENT).then(() => controller.abort(reason));
+        if (count === 7)
+          void setTimeout(A_MOMENT).then(() => {
+            controller.abort(reason);
+          });
       },
       { signal: controller.signal },
     );

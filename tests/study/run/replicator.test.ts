@@ -73,8 +73,8 @@ describe('replications of variants', () => {
     const broken: Variant = {
       key: 'broken',
       model: {
-        ...VARIANTS[0]!.model,
-        programme: { ...VARIANTS[0]!.model.programme, release: 9, intervalDraw: 99 },
+        ...VARIANTS[0].model,
+        programme: { ...VARIANTS[0].model.programme, release: 9, intervalDraw: 99 },
       },
     };
     for (const workers of [1, 2]) {
@@ -87,7 +87,13 @@ describe('replications of variants', () => {
   it('stop with the reason of the signal', async () => {
     const controller = new AbortController();
     const running = run(
-      { workers: 2, signal: controller.signal, onReplication: () => controller.abort(new Error('enough')) },
+      {
+        workers: 2,
+        signal: controller.signal,
+        onReplication: () => {
+          controller.abort(new Error('enough'));
+        },
+      },
       50,
     );
     await expect(running).rejects.toThrow('enough');

@@ -92,7 +92,7 @@ route:
     // Claimed as the units stand in the bay: at 0:00 (stock 4, at the level: a lot of 3 for 1:00) and at 8:00
     // (position 7 - 1 = 6). Stock 4 to 1:00, 7 to 8:00, 6 to 12:30.
     expect(supplies).toBeCloseTo((900 + 4 * 1 + 7 * 7 + 6 * 4.5) / 2, 9);
-    expect(costs.perUnit.mean).toBeCloseTo(work! + floor! + supplies!, 9);
+    expect(costs.perUnit.mean).toBeCloseTo(work + floor + supplies, 9);
   });
 
   it('pays send-backs and scrap by the piece, and counts them as rework', () => {
@@ -185,7 +185,7 @@ describe('costs of several replications', () => {
       money = [5, 6, 7].map((wip) => fixed + wip * 42 * 11);
     expect(total).toMatchObject({ mean: money.reduce((a, b) => a + b) / 3, n: 3 });
     // Student-t with 2 degrees of freedom: 4.303 s / sqrt(3).
-    const each = money.map((m, i) => m / [80, 85, 87][i]!),
+    const each = money.map((m, i) => m / [80, 85, 87][i]),
       mean = each.reduce((a, b) => a + b) / 3,
       s = Math.sqrt(each.reduce((sum, x) => sum + (x - mean) ** 2, 0) / 2);
     expect(perUnit.mean).toBeCloseTo(mean, 9);

@@ -37,18 +37,18 @@ route: [{ step: fit, at: bench, crew: { fitters: 1 }, work: 10 h }]
   it('have people engaged and there by week, over the hours of the crew', () => {
     // Week 1: five units of 10 h in 5 x 10 h. Week 2: unit 6 on Monday 8 h (none is behind at 07:00); from
     // Tuesday on one is: 10 h a day; unit 9 ends on Friday at 09:00.
-    expect(fitters!.series.engaged.map(({ mean }) => mean)).toEqual([1, 1]);
-    expect(fitters!.series.present.map(({ mean }) => mean)).toEqual([2, 2]);
-    expect(fitters!.series.overtimeHours.map(({ mean }) => mean)).toEqual([2 * 5 * 2, 2 * 3 * 2]);
-    expect(painters!.series.engaged.map(({ mean }) => mean)).toEqual([0, 0]);
+    expect(fitters.series.engaged.map(({ mean }) => mean)).toEqual([1, 1]);
+    expect(fitters.series.present.map(({ mean }) => mean)).toEqual([2, 2]);
+    expect(fitters.series.overtimeHours.map(({ mean }) => mean)).toEqual([2 * 5 * 2, 2 * 3 * 2]);
+    expect(painters.series.engaged.map(({ mean }) => mean)).toEqual([0, 0]);
   });
 
   it('have their hours in usual time and in overtime', () => {
     // Week 1: 40 h. Week 2: 4 x 8 h and 2 h.
-    expect([fitters!.usualHours.mean, fitters!.overtimeHours.mean]).toEqual([2 * (40 + 34), 2 * (10 + 6)]);
-    expect([painters!.usualHours.mean, painters!.overtimeHours.mean]).toEqual([74, 16]);
-    expect(fitters!.busy.mean).toBeCloseTo(90 / 180, 12);
-    expect([fitters!.headcount, fitters!.headcounts, painters!.headcounts]).toEqual([2, [2], null]);
+    expect([fitters.usualHours.mean, fitters.overtimeHours.mean]).toEqual([2 * (40 + 34), 2 * (10 + 6)]);
+    expect([painters.usualHours.mean, painters.overtimeHours.mean]).toEqual([74, 16]);
+    expect(fitters.busy.mean).toBeCloseTo(90 / 180, 12);
+    expect([fitters.headcount, fitters.headcounts, painters.headcounts]).toEqual([2, [2], null]);
   });
 
   it('stand beside the overtime rules and the shutdowns', () => {

@@ -133,7 +133,7 @@ describe('results of quality', () => {
       repairHours: { mean: 4 },
     });
     expect(
-      gap!.foundAt.map(({ step: name, then, share, repairHours }) => [
+      gap.foundAt.map(({ step: name, then, share, repairHours }) => [
         name,
         then,
         share.mean,
@@ -143,12 +143,12 @@ describe('results of quality', () => {
       ['look', 'sent back', 0.5, 0],
       ['look again', 'carried', 0.4, 4],
     ]);
-    expect(crack!.foundAt.map(({ step: name, share }) => [name, share.mean])).toEqual([
+    expect(crack.foundAt.map(({ step: name, share }) => [name, share.mean])).toEqual([
       ['look', 0.2],
       ['look again', 0.3],
       ['gauge', 0.4],
     ]);
-    expect(crack!.repairHours.mean).toBeCloseTo(102 / 60, 12);
+    expect(crack.repairHours.mean).toBeCloseTo(102 / 60, 12);
   });
 
   it('tell escapes by site, for each unit shipped', () => {
@@ -160,7 +160,7 @@ describe('results of quality', () => {
       foundHerePerUnit,
       foundElsewherePerUnit,
       shippedWithPerUnit,
-    } = results.escapes[0]!;
+    } = results.escapes[0];
     expect([
       name,
       madePerUnit.mean,
@@ -194,12 +194,12 @@ describe('results of quality', () => {
       extraHours: { mean: 4 },
     });
     // 68/80 and 60/80: mean 0.8, t(1) = 12.706 times 0.05; cut to 1.
-    expect([row!.agreement.mean, row!.agreement.low, row!.agreement.high]).toEqual([
+    expect([row.agreement.mean, row.agreement.low, row.agreement.high]).toEqual([
       expect.closeTo(0.8, 12),
       expect.closeTo(0.8 - 12.706 * 0.05, 3),
       1,
     ]);
-    expect(row!.goodBad.mean).toBeCloseTo((5 / 80 + 10 / 80) / 2, 12);
+    expect(row.goodBad.mean).toBeCloseTo((5 / 80 + 10 / 80) / 2, 12);
   });
 
   it('tell work done again in person-hours', () => {

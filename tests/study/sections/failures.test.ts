@@ -80,7 +80,7 @@ describe('failures', () => {
       downHours: { mean: 2 },
       longestDownHours: { mean: 4 },
     });
-    expect(failures[0]!.availability.mean).toBeCloseTo(1 - 0.1 / 0.6, 12);
+    expect(failures[0].availability.mean).toBeCloseTo(1 - 0.1 / 0.6, 12);
   });
 });
 
@@ -101,8 +101,8 @@ describe('time to recover', () => {
       openUnits: { mean: 4 },
       recovered: { share: 1, n: 20 },
     });
-    expect(outage!.recoveryDays[0]).toEqual({ p: 0.5, days: 10, low: 6, high: 15, why: null });
-    expect(outage!.recoveryDays[1]).toMatchObject({ p: 0.8, days: 16, why: null });
+    expect(outage.recoveryDays[0]).toEqual({ p: 0.5, days: 10, low: 6, high: 15, why: null });
+    expect(outage.recoveryDays[1]).toMatchObject({ p: 0.8, days: 16, why: null });
   });
 
   it('counts those that never recovered as later than all others, and says so', () => {
@@ -111,9 +111,9 @@ describe('time to recover', () => {
         i < 5 ? { ...each, outages: { ...each.outages, recoveredAt: Float64Array.of(NaN) } } : each,
       ),
     ).outages;
-    expect(outage!.recovered).toMatchObject({ count: 15, n: 20 });
-    expect(outage!.recoveryDays[0]).toMatchObject({ days: 15, high: 20 });
-    expect(outage!.recoveryDays[1]).toEqual({
+    expect(outage.recovered).toMatchObject({ count: 15, n: 20 });
+    expect(outage.recoveryDays[0]).toMatchObject({ days: 15, high: 20 });
+    expect(outage.recoveryDays[1]).toEqual({
       p: 0.8,
       days: null,
       low: null,
@@ -130,7 +130,7 @@ describe('time to recover', () => {
         openByDay: new Float64Array(watchDays).fill(NaN),
       },
     });
-    expect(resultsOf([seen(1, END), never]).outages[0]!.recovered).toMatchObject({ count: 1, n: 1 });
+    expect(resultsOf([seen(1, END), never]).outages[0].recovered).toMatchObject({ count: 1, n: 1 });
     expect(resultsOf([never]).outages[0]).toMatchObject({
       recovered: null,
       byDay: null,
@@ -151,7 +151,7 @@ describe('time to recover', () => {
             },
           },
     );
-    const { byDay } = resultsOf(finished).outages[0]!;
+    const { byDay } = resultsOf(finished).outages[0];
     // 14 days before, 2 of the outage, 16 + 7 after it, and the last one's end.
     expect(byDay!.days).toEqual(Array.from({ length: 14 + 2 + 16 + 7 + 1 }, (_, i) => i - 14));
     expect([byDay!.dates[0], byDay!.dates.at(-1)]).toEqual(['2027-04-19', '2027-05-28']);

@@ -31,15 +31,15 @@ describe('a precision asked for', { timeout: 30_000 }, () => {
     const [one, two] = await Promise.all(
       [1, 2].map((workers) => study(read(HALF_LOAD), { precision, workers })),
     );
-    expect(stableJson(one!)).toBe(stableJson(two!));
-    expect(one!.replications).toBeGreaterThan(20);
-    expect(one!.precision!.replications).toBe(one!.replications);
-    for (const { relativeHalfWidth, reached } of one!.precision!.measures) {
+    expect(stableJson(one)).toBe(stableJson(two));
+    expect(one.replications).toBeGreaterThan(20);
+    expect(one.precision!.replications).toBe(one.replications);
+    for (const { relativeHalfWidth, reached } of one.precision!.measures) {
       expect(reached).toBe(true);
       // g / (1 + g), Law 9.4.1.
       expect(relativeHalfWidth).toBeLessThanOrEqual(0.05 / 1.05);
     }
-    expect(one!.findings).toEqual([]);
+    expect(one.findings).toEqual([]);
   });
 
   it('is a finding where the limit comes first', async () => {
@@ -76,7 +76,7 @@ describe('the warm-up given', { timeout: 30_000 }, () => {
       verdict: 'too short',
     });
     expect(results.findings.map(({ kind }) => kind)).toEqual(['warm-up']);
-    expect(results.findings[0]!.text).toMatch(/^the line still fills after the warm-up of 0 h: /);
+    expect(results.findings[0].text).toMatch(/^the line still fills after the warm-up of 0 h: /);
     expect(warmUpChart(results)!.alt).toContain('The line still fills');
   });
 

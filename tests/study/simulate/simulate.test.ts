@@ -84,7 +84,7 @@ describe('a study from a scenario as written', PATIENT, () => {
     );
     expect(results.answer.sentence).toMatch(/^(Four a day is|Whether four a day is)/);
     expect(() => stableJson(results)).not.toThrow();
-    expect(resultsTable(results)).toContain(results.runs[0]!.bottleneck!);
+    expect(resultsTable(results)).toContain(results.runs[0].bottleneck!);
   });
 
   it('gives the same bytes with 1, 2 and 3 workers', async () => {

@@ -50,14 +50,14 @@ describe('bottlenecks', () => {
       site: 'coachworks',
       share: { share: 0.5 },
     });
-    expect(results.bottlenecks[0]!.active.mean).toBeCloseTo(0.6, 12);
+    expect(results.bottlenecks[0].active.mean).toBeCloseTo(0.6, 12);
     expect(results.bottlenecks[2]).toMatchObject({ kind: 'lane', site: 'coachworks to final plant' });
   });
 
   it('have a mean active period over the replications that had one', () => {
-    expect(results.bottlenecks[0]!.activePeriodHours).toMatchObject({ mean: 3, n: 2 });
-    expect(results.bottlenecks[1]!.activePeriodHours).toMatchObject({ mean: 10, low: null, n: 1 });
-    expect(results.bottlenecks[3]!.activePeriodHours).toMatchObject({ mean: 0, n: 0 });
+    expect(results.bottlenecks[0].activePeriodHours).toMatchObject({ mean: 3, n: 2 });
+    expect(results.bottlenecks[1].activePeriodHours).toMatchObject({ mean: 10, low: null, n: 1 });
+    expect(results.bottlenecks[3].activePeriodHours).toMatchObject({ mean: 0, n: 0 });
   });
 });
 
@@ -90,14 +90,14 @@ describe('inspections', () => {
       ['gauge', 'final plant'],
     ]);
     const [inspect, test] = results.inspections;
-    expect(inspect!.ftt.mean).toBeCloseTo((30 / 40 + 20 / 40) / 2, 12);
+    expect(inspect.ftt.mean).toBeCloseTo((30 / 40 + 20 / 40) / 2, 12);
     expect(inspect).toMatchObject({
       inspectedPerUnit: { mean: 1.25 },
       sentBackPer100: { mean: 10 },
       scrappedPer100: { mean: 2 },
       escapedPer100: { mean: 4 },
     });
-    expect(test!.ftt).toMatchObject({ mean: 0.8, n: 1 });
+    expect(test.ftt).toMatchObject({ mean: 0.8, n: 1 });
   });
 
   it("multiply to the rolled yield of the unit's route, by replication", () => {
@@ -181,7 +181,7 @@ describe('series and WIP', () => {
       ['ferry', 'lane'],
     ]);
     // Half of the second week at 6, then none: 3; the one in gridlock has 6 for as long as it was seen.
-    expect(wip.places[0]!.series.slice(0, 3).map(({ mean, n }) => [mean, n])).toEqual([
+    expect(wip.places[0].series.slice(0, 3).map(({ mean, n }) => [mean, n])).toEqual([
       [6, 2],
       [4.5, 2],
       [0, 1],
@@ -207,12 +207,12 @@ describe('lead time', () => {
     });
     const made = { leadFirstBin: first, leadBins: bins, leadLeast: 1.5 * 1440, leadGreatest: 4.2 * 1440 };
     const { edges, counts } = resultsOf([shipping(weeks, made), shipping(weeks, made)]).leadTime;
-    expect(edges[1]! - edges[0]!).toBeCloseTo(0.1, 12); // 2.7 days / 40 = 0.0675, rounded up
+    expect(edges[1] - edges[0]).toBeCloseTo(0.1, 12); // 2.7 days / 40 = 0.0675, rounded up
     expect([edges[0], edges.at(-1)]).toEqual([1.5, 4.2]);
     expect(counts.reduce((sum, each) => sum + each, 0)).toBe(8);
     const within = (from: number, to: number): number =>
       counts.reduce(
-        (sum, each, i) => (edges[i]! >= from - 1e-9 && edges[i + 1]! <= to + 1e-9 ? sum + each : sum),
+        (sum, each, i) => (edges[i] >= from - 1e-9 && edges[i + 1] <= to + 1e-9 ? sum + each : sum),
         0,
       );
     expect([within(1.5, 1.6), within(2.4, 2.6), within(4.1, 4.2)]).toEqual([2, 4, 2]);
@@ -240,7 +240,7 @@ describe('the last unit', () => {
       high: '2027-04-15',
       why: null,
     });
-    expect(lastUnit[1]!.date).toBe('2027-04-16');
+    expect(lastUnit[1].date).toBe('2027-04-16');
     expect(lastUnit[2]).toEqual({
       p: 0.95,
       date: null,
@@ -248,7 +248,7 @@ describe('the last unit', () => {
       high: null,
       why: 'a 95 % interval for P95 needs 72 replications, there are 20',
     });
-    expect(runs[0]!.lastShipped).toBe('2027-04-20');
+    expect(runs[0].lastShipped).toBe('2027-04-20');
   });
 
   it('gives the ship date and the lead time of every unit, with the same order statistics', () => {
@@ -268,14 +268,14 @@ describe('the last unit', () => {
     expect(units).toHaveLength(90);
     // Ranks of 20 values by the binomial tables: 10 (6 to 15) for P50, 16 for P80; day i is March i, 2027.
     // P95 needs 72.
-    expect(units[0]!.shipped.map(({ date, low, high }) => [date, low, high])).toEqual([
+    expect(units[0].shipped.map(({ date, low, high }) => [date, low, high])).toEqual([
       ['2027-03-10', '2027-03-06', '2027-03-15'],
       ['2027-03-16', '2027-03-12', null],
       [null, null, null],
     ]);
-    expect(units[0]!.leadDays).toMatchObject({ n: 19 });
-    expect(units[0]!.leadDays.mean).toBeCloseTo(10 - 60 / 1440, 9);
-    expect(units[1]!.shipped[0]).toEqual({ p: 0.5, date: null, low: null, high: null });
+    expect(units[0].leadDays).toMatchObject({ n: 19 });
+    expect(units[0].leadDays.mean).toBeCloseTo(10 - 60 / 1440, 9);
+    expect(units[1].shipped[0]).toEqual({ p: 0.5, date: null, low: null, high: null });
   });
 
   it('is later than any date in a replication that was not finished', () => {

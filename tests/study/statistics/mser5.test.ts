@@ -7,7 +7,7 @@ describe('start-up cut MSER-5', () => {
     // adds to 0.
     const values = [
       ...Array.from({ length: 50 }, (_, i) => 50 - i),
-      ...Array.from({ length: 200 }, (_, i) => [2, -1, 0, 1, -2][i % 5]! + (i % 10 < 5 ? 0.1 : -0.1)),
+      ...Array.from({ length: 200 }, (_, i) => [2, -1, 0, 1, -2][i % 5] + (i % 10 < 5 ? 0.1 : -0.1)),
     ];
     expect(mser5(values)).toMatchObject({ cut: 50, isTooShort: false });
   });
@@ -25,7 +25,9 @@ describe('start-up cut MSER-5', () => {
       return rest.reduce((a, x) => a + (x - middle) ** 2, 0) / rest.length ** 2;
     });
     const { cut, statistic } = mser5(values);
-    brute.forEach((each, d) => expect(statistic[d]).toBeCloseTo(each, 10));
+    brute.forEach((each, d) => {
+      expect(statistic[d]).toBeCloseTo(each, 10);
+    });
     expect(cut).toBe(5 * brute.indexOf(Math.min(...brute)));
     expect(cut).toBeGreaterThan(0);
   });

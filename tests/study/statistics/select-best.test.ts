@@ -23,7 +23,7 @@ function play(seed: string, shared: number): { right: boolean; runs: number } {
       (mean) => mean + Math.sqrt(shared) * common + Math.sqrt(1 - shared) * normal(),
     );
     runs += selection.alive.length;
-    selection.add(selection.alive.map((i) => all[i]!));
+    selection.add(selection.alive.map((i) => all[i]));
   }
   return { right: selection.best === 2, runs };
 }
@@ -57,9 +57,9 @@ describe('selection of the best with an indifference zone', () => {
   });
 
   it('refuses values that do not fit', () => {
-    expect(() => new BestSelection(2, 2, 1, 0.95).add([1])).toThrow(
-      'selection: expected 2 values, one of each that is still in, saw 1',
-    );
+    expect(() => {
+      new BestSelection(2, 2, 1, 0.95).add([1]);
+    }).toThrow('selection: expected 2 values, one of each that is still in, saw 1');
     expect(() => new BestSelection(2, 1, 1, 0.95)).toThrow(
       'selection: expected at least 2 first rounds, saw 1',
     );

@@ -59,7 +59,7 @@ export function bottlenecks(results: Results): Chart | null {
     finding:
       `Most often the bottleneck: ${first.name}, in ` +
       `${percentWithInterval(asEstimate(first.share))} of ` +
-      `${count(results.replications, 'replication')}`,
+      count(results.replications, 'replication'),
     how:
       'Share of replications in which each was the bottleneck: the one with the highest ' +
       'utilisation, active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7). Bars ' +

@@ -106,7 +106,7 @@ function panelAxis(crew: CrewResult): Scale {
       scale.ticks = [{ value: 0 }, { value: crew.headcount }];
     },
     ticks: { color: MUTED, padding: 6, font: { size: SIZE.small } },
-  } as Scale;
+  };
 }
 
 function panelData(crew: CrewResult, yAxisID: string): Dataset[] {

@@ -155,6 +155,6 @@ function finding({ build, leadDays, shipped, totals }: Journey): string {
     work = totals.find(({ what }) => what === 'work')?.days ?? 0;
   return (
     `Unit ${build} ${shipped === null ? 'is inside for' : 'takes'} ${said(leadDays)} ${unit}: ` +
-    `${[...longest.map(({ what, days }) => `${said(days)} ${what}`), `${said(work)} work`].join(', ')}`
+    [...longest.map(({ what, days }) => `${said(days)} ${what}`), `${said(work)} work`].join(', ')
   );
 }

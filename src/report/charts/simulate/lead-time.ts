@@ -13,8 +13,7 @@ export function leadTime(results: Results): Chart | null {
   const ruler = evenEdges(edges)
     ? {
         title:
-          `units in each class of ${number(widthOf(edges, 0))} ` +
-          `${widthOf(edges, 0) === 1 ? 'day' : 'days'}`,
+          `units in each class of ${number(widthOf(edges, 0))} ` + (widthOf(edges, 0) === 1 ? 'day' : 'days'),
         heights: counts,
       }
     : {
@@ -32,7 +31,7 @@ export function leadTime(results: Results): Chart | null {
   return chart({
     finding:
       `Half of the units take at most ${withInterval(p50, 'days')}, nine in ten at most ` +
-      `${withInterval(p90, 'days')}`,
+      withInterval(p90, 'days'),
     how:
       `Lead time of ${count(units, 'unit')} from all replications together (spread of units, not ` +
       'an interval). Lines: P50 and P90, means over replications; shaded: their ' +

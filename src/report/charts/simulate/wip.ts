@@ -27,7 +27,7 @@ export function wipBySite(results: Results): Chart | null {
   return chart({
     finding:
       `WIP averages ${withInterval(results.wip.total, 'units')}; most of it in ${largest.name}, ` +
-      `${withInterval(largest.mean)}`,
+      withInterval(largest.mean),
     how:
       `Units inside each site and on each lane by ${results.series.unit}; bands and figures in ` +
       `brackets: ${intervalNote(results)}.` +

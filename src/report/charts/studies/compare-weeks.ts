@@ -33,7 +33,7 @@ function weeks(
       .join('');
   const all = [
     { variant: results.base as VariantResult, note: of(results.base.values) },
-    ...results.whatIfs.map((each) => ({ variant: each as VariantResult, note: of(each.compared) })),
+    ...results.whatIfs.map((each) => ({ variant: each, note: of(each.compared) })),
   ];
   const lines = all.slice(0, LINES.length).map(
     ({ variant, note }, i): TimeLine => ({
@@ -60,7 +60,9 @@ function weeks(
   return chart({
     finding:
       `${what} by ${results.series.unit}: ` +
-      `${best === undefined ? 'no what-if is seen to be better than the base' : `best against the base is ${best.name}`}`,
+      (best === undefined
+        ? 'no what-if is seen to be better than the base'
+        : `best against the base is ${best.name}`),
     how:
       `${id === 'wip' ? 'Units inside' : 'Units shipped per working day of the base'} by ` +
       `${results.series.unit}, each variant as it is without pairing; bands: ` +

@@ -83,7 +83,7 @@ export function rateStops(results: RateResults): Chart {
       drawing('names in bars', (context, live) => {
         context.font = font(SIZE.small);
         context.textBaseline = 'middle';
-        series.forEach((name, i) =>
+        series.forEach((name, i) => {
           live.getDatasetMeta(i).data.forEach((bar, row) => {
             const { x, base, y } = bar.getProps(['x', 'base', 'y'], true) as unknown as {
                 x: number;
@@ -94,8 +94,8 @@ export function rateStops(results: RateResults): Chart {
             if (room < LEAST_LABEL) return;
             const text = fit(`${name} ${Math.round(shareOf(points[row]!, name))} %`, room, SIZE.small);
             onWhite(context, text, (x + base - textWidth(text, SIZE.small)) / 2, y);
-          }),
-        );
+          });
+        });
       }),
     ],
   });
