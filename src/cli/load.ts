@@ -7,7 +7,7 @@ import type { Scenario } from '../scenario/types/scenario.js';
 import { readText } from './files.js';
 import type { Interrupt } from './interrupt.js';
 import { say } from './output.js';
-import type { RunRequest } from './arguments/request.js';
+import type { RunRequest } from './arguments/options.js';
 import { UsageError } from './usage-error.js';
 
 export interface Loaded {

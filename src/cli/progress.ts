@@ -3,11 +3,11 @@ import { say } from './output.js';
 /** How far a long command has come. */
 export interface Progress {
   /** A new stage begins. */
-  stage(text: string): void;
+  readonly stage: (text: string) => void;
   /** Replications done; only while they run. */
-  replications(done: number, of: number): void;
+  readonly replications: (done: number, of: number) => void;
   /** The replications have ended, or were given up. */
-  stop(): void;
+  readonly stop: () => void;
 }
 
 const SILENT: Progress = { stage: () => undefined, replications: () => undefined, stop: () => undefined };

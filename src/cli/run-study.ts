@@ -5,11 +5,21 @@ import type { Interrupt } from './interrupt.js';
 import { checkOut, writeReport } from './report-folder.js';
 import { print, say } from './output.js';
 import { progressOf } from './progress.js';
-import type { AnswerRequest } from './arguments/request.js';
+import type { AnswerRequest } from './arguments/options.js';
 import { withJournal } from './journal.js';
 
+/** What a study needs to keep its replications, to be stopped and to tell how far it is. */
+export interface How<Value> {
+  readonly signal: AbortSignal;
+  readonly onReplication: (done: number, of: number) => void;
+  /** Where finished replications are kept while a report folder is on its way. */
+  readonly journal: Journal<Value> | undefined;
+  /** A new stage begins, in words. */
+  readonly onStage: (text: string) => void;
+}
+
 /** A study as its command runs it. */
-export interface StudyCommand<Found, Value = unknown> {
+export interface Study<Found, Value = unknown> {
   /** What is done, for the first line of progress. */
   readonly stage: string;
   /**
@@ -17,15 +27,9 @@ export interface StudyCommand<Found, Value = unknown> {
    * them.
    */
   readonly identity?: Identity | undefined;
-  /** `journal`: where finished replications are kept while a report folder is on its way. */
-  readonly run: (
-    signal: AbortSignal,
-    onReplication: (done: number, of: number) => void,
-    journal: Journal<Value> | undefined,
-    onStage: (text: string) => void,
-  ) => Promise<Found>;
-  /** The answer as plain text. */
-  readonly text: (found: Found) => string;
+  readonly run: (how: How<Value>) => Found | Promise<Found>;
+  /** What makes the answer plain text, loaded only where it is printed. */
+  readonly text: () => Promise<(found: Found) => string>;
   /** What makes the files of its report folder, loaded only where one is written. */
   readonly drawing: () => Promise<(found: Found) => Promise<ReadonlyMap<string, string | Buffer>>>;
   /** Whether a script must not overlook what was found. */
@@ -39,18 +43,22 @@ export interface StudyCommand<Found, Value = unknown> {
 export async function runStudy<Found, Value = unknown>(
   { out, replace, json, quiet, findingOk }: AnswerRequest,
   interrupt: Interrupt,
-  study: StudyCommand<Found, Value>,
+  study: Study<Found, Value>,
 ): Promise<ExitCode> {
   // Before a run that may take long, not after it.
   if (out !== undefined) checkOut(out, replace);
   const progress = await progressOf(quiet);
   progress.stage(study.stage);
   const answer = async (journal?: Journal<Value>): Promise<Found> => {
-    const found = await interrupt
-      .orStop(study.run(interrupt.signal, progress.replications, journal, progress.stage))
-      .finally(progress.stop);
+    const how = {
+      signal: interrupt.signal,
+      onReplication: progress.replications,
+      journal,
+      onStage: progress.stage,
+    };
+    const found = await interrupt.orStop((async () => study.run(how))()).finally(progress.stop);
     // Printed first: whatever happens to the folder, the answer is not lost.
-    print(json ? stableJson(found) : study.text(found));
+    print(json ? stableJson(found) : (await study.text())(found));
     if (out !== undefined) {
       progress.stage('drawing the report');
       const draw = await interrupt.orStop(study.drawing());

@@ -1,5 +1,6 @@
 import { lstatSync } from 'node:fs';
 import { runDesign, shardName, type FixedDesign, type Shard } from '../study/run/fixed-design.js';
+import type { Journal } from '../study/run/journal.js';
 import {
   aboutShard,
   readShard,
@@ -11,8 +12,8 @@ import {
 import { EXIT, type ExitCode } from './exit-code.js';
 import { writing } from './files.js';
 import type { Interrupt } from './interrupt.js';
-import { progressOf } from './progress.js';
 import { withJournal } from './journal.js';
+import { progressOf } from './progress.js';
 import { UsageError } from './usage-error.js';
 
 export interface ShardRun<Value> {
@@ -43,7 +44,7 @@ export async function runShard<Value>(
     return EXIT.done;
   }
   progress.stage(`${stage}, ${name}`);
-  await withJournal<Value, void>(out, design.identity, progress, async (journal) => {
+  await withJournal(out, design.identity, progress, async (journal: Journal<Value>) => {
     // They stand in the journal as they end: nothing else need be kept of them.
     const running = runDesign(
       design,

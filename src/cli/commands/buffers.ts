@@ -1,52 +1,91 @@
-import { buffersTable } from '../../report/terminal/buffers.js';
-import { buffersStudy, checkGoal } from '../../study/buffers/buffers.js';
-import { spotsOf } from '../../study/buffers/spots.js';
-import type { Trial } from '../../study/buffers/trial.js';
 import type { Observation } from '../../measure/observe.js';
-import { identityOf } from '../../study/run/identity.js';
-import type { BufferResults } from '../../study/buffers/results.js';
-import { LEVEL } from '../../study/simulate/simulate.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { ExitCode } from '../exit-code.js';
+import type { BufferGoal } from '../../study/buffers/buffers.js';
+import type { BufferResults } from '../../study/buffers/results.js';
+import type { Trial } from '../../study/buffers/trial.js';
+import { command } from '../arguments/command.js';
+import { optional, repeatable, withDefault } from '../arguments/option.js';
+import { FILE, replications, RUN } from '../arguments/options.js';
+import { oneOf, perCent, positiveNumber, wholeNumber } from '../arguments/readers.js';
+import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
-import { loadToRun } from '../load.js';
-import { runStudy } from '../run-study.js';
 import { UsageError } from '../usage-error.js';
-import type { BuffersRequest } from '../arguments/request.js';
 
-/**
- * `rateproof buffers`: waiting places shared out, the answer on stdout and, if asked for, a report folder.
- */
-export async function buffers(request: BuffersRequest): Promise<ExitCode> {
-  const { goal, at, from, replications, seed, workers, zone } = request;
-  const interrupt = listenForInterrupt();
-  const { scenario, file } = await loadToRun(request, interrupt);
-  checkAsked(request, scenario);
-  const asked = { goal, at, from, replications, zone };
-  return runStudy<BufferResults, Observation | Trial>(request, interrupt, {
-    stage: `running ${replications} replications of ${file} as it is, seed ${seed}`,
-    identity: identityOf({ study: 'buffers', scenario, seed, level: LEVEL, more: asked }),
-    run: (signal, onReplication, journal, onStage) =>
-      buffersStudy({
-        ...asked,
-        scenario,
-        file,
-        seed,
-        level: LEVEL,
-        workers,
-        journal,
-        signal,
-        onReplication,
-        onStage,
-      }),
-    text: buffersTable,
-    drawing: async () => (await import('../../report/files/buffers.js')).buffersFiles,
-    stands: ({ answer: { verdict } }) => verdict === 'not reached' || verdict === 'out of reach',
-  });
+const HIGHEST_RATE = 100_000,
+  MOST_PLACES = 100_000;
+
+export const buffers = command({
+  name: 'buffers',
+  words: { file: FILE },
+  summary: 'waiting places, distributed',
+  about: 'distributes waiting places over buffers and banks, for the most throughput or the fewest places',
+  examples: [
+    ['rateproof buffers line.yaml --budget 20', 'where 20 waiting places bring the most'],
+    'rateproof buffers line.yaml --budget 20 --out out/places',
+    'rateproof buffers line.yaml --target 4.2 --from present',
+    'rateproof buffers line.yaml --budget 6 --at "colour booth" --at "weld bay"',
+  ],
+  options: {
+    shard: noShard('buffers'),
+    ...RUN,
+    budget: optional('total waiting places, for the most throughput', wholeNumber(0, MOST_PLACES)),
+    target: optional(
+      'units a working day (an hour in a steady-state run), for the fewest places',
+      positiveNumber(HIGHEST_RATE, 'for example --target 4.2'),
+    ),
+    at: repeatable(
+      'a station or lane whose places are distributed, repeatable; ' +
+        'default all limited buffers and banks of the route',
+    ),
+    from: withDefault(
+      'start of the search: least (no places) or present (the present layout, faster)',
+      'least',
+      oneOf('least', 'present'),
+    ),
+    replications: replications('replications of each layout in the search', 20, 3),
+    zone: withDefault('difference in throughput that does not matter', '1 %', perCent),
+  },
+  request: ({ budget, target, ...given }) => ({ ...given, goal: goalOf(budget, target) }),
+  run: async (request) => {
+    const { loadToRun } = await import('../load.js');
+    const { runStudy } = await import('../run-study.js');
+    const { buffersStudy } = await import('../../study/buffers/buffers.js');
+    const { identityOf, LEVEL } = await import('../../study/run/identity.js');
+    const { goal, at, from, replications, seed, workers, zone } = request;
+    const interrupt = listenForInterrupt();
+    const { scenario, file } = await loadToRun(request, interrupt);
+    await checkAsked(request, scenario);
+    const asked = { goal, at, from, replications, zone };
+    return runStudy<BufferResults, Observation | Trial>(request, interrupt, {
+      stage: `running ${replications} replications of ${file} as it is, seed ${seed}`,
+      identity: identityOf({ study: 'buffers', scenario, seed, level: LEVEL, more: asked }),
+      run: (how) => buffersStudy({ ...asked, ...how, scenario, file, seed, level: LEVEL, workers }),
+      text: async () => (await import('../../report/terminal/buffers.js')).buffersTable,
+      drawing: async () => (await import('../../report/files/buffers.js')).buffersFiles,
+      stands: ({ answer: { verdict } }) => verdict === 'not reached' || verdict === 'out of reach',
+    });
+  },
+});
+
+function goalOf(budget: number | undefined, target: number | undefined): BufferGoal {
+  if (budget !== undefined && target === undefined) return { kind: 'budget', places: budget };
+  if (target !== undefined && budget === undefined) return { kind: 'target', rate: target };
+  throw new UsageError(
+    `expected either --budget or --target, got ${budget === undefined ? 'none' : 'both'}`,
+    'for example --budget 20, or --target 4.2',
+  );
+}
+
+interface Spots {
+  readonly at: readonly string[];
+  readonly goal: BufferGoal;
+  readonly file: string;
 }
 
 /** What the scenario cannot give is said before anything is run. */
-function checkAsked({ at, goal, file }: BuffersRequest, scenario: Scenario): void {
+async function checkAsked({ at, goal, file }: Spots, scenario: Scenario): Promise<void> {
+  const { checkGoal } = await import('../../study/buffers/buffers.js');
+  const { spotsOf } = await import('../../study/buffers/spots.js');
   try {
     checkGoal(goal, spotsOf(scenario, at));
   } catch (error) {

@@ -1,24 +1,34 @@
 import { setFlagsFromString } from 'node:v8';
-import { capacityJson, capacityTable } from '../../report/terminal/capacity.js';
-import { capacity } from '../../study/capacity/capacity.js';
-import type { CheckRequest } from '../arguments/request.js';
+import { command } from '../arguments/command.js';
+import { flag } from '../arguments/option.js';
+import { FILE } from '../arguments/options.js';
 import { EXIT } from '../exit-code.js';
-import type { ExitCode } from '../exit-code.js';
-import { loadScenario, planned } from '../load.js';
 import { print } from '../output.js';
 
-// V8 is not to optimise what runs for a fraction of a second: an eighth off the time of `check`. Not for
-// studies.
-setFlagsFromString('--interrupt-budget=1000000');
-
-/** `rateproof check`: capacity by arithmetic. */
-export function check({ file, json }: CheckRequest): ExitCode {
-  const { scenario, model, file: name } = loadScenario(file);
-  const found = planned(file, () => capacity(model, scenario));
-  print(
-    json
-      ? capacityJson(found, { name: scenario.name, file: name })
-      : capacityTable(found, scenario.name, scenario.assumptions),
-  );
-  return EXIT.done;
-}
+export const check = command({
+  name: 'check',
+  words: { file: FILE },
+  summary: 'capacity by arithmetic',
+  about: 'what each station, crew, lane and feeder could carry by arithmetic, without chance or blocking',
+  examples: [
+    ['rateproof check line.yaml', 'by arithmetic, at once: load of every station, crew, lane, feeder'],
+    'rateproof check line.yaml --json > capacity.json',
+  ],
+  options: { json: flag('print JSON instead of the table') },
+  request: (given) => given,
+  run: async ({ file, json }) => {
+    // V8 is not to optimise what runs for a fraction of a second: an eighth off the time. Not for studies.
+    setFlagsFromString('--interrupt-budget=1000000');
+    const { loadScenario, planned } = await import('../load.js');
+    const { capacity } = await import('../../study/capacity/capacity.js');
+    const { capacityJson, capacityTable } = await import('../../report/terminal/capacity.js');
+    const { scenario, model, file: name } = loadScenario(file);
+    const found = planned(file, () => capacity(model, scenario));
+    print(
+      json
+        ? capacityJson(found, { name: scenario.name, file: name })
+        : capacityTable(found, scenario.name, scenario.assumptions),
+    );
+    return EXIT.done;
+  },
+});

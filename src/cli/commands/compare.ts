@@ -1,52 +1,75 @@
 import { basename, dirname, resolve } from 'node:path';
-import { compareTable } from '../../report/terminal/compare.js';
-import { readWhatIfs, type WhatIf } from '../../scenario/what-ifs.js';
-import { compareDesign, type CompareAsked } from '../../study/compare/design.js';
-import { answerOf } from '../../study/run/fixed-design.js';
+import type { WhatIf } from '../../scenario/what-ifs.js';
+import type { CompareAsked } from '../../study/compare/design.js';
 import type { Reading } from '../../study/compare/reading.js';
 import type { CompareResults } from '../../study/compare/results.js';
-import { LEVEL } from '../../study/simulate/simulate.js';
-import type { ExitCode } from '../exit-code.js';
-import { listenForInterrupt } from '../interrupt.js';
+import { command } from '../arguments/command.js';
+import { word } from '../arguments/option.js';
+import { FILE, replications, RUN } from '../arguments/options.js';
+import { checkShard, SHARD } from '../arguments/shard.js';
 import { readText } from '../files.js';
-import { loadToRun, planned, problemsError, readInput } from '../load.js';
-import type { CompareRequest } from '../arguments/request.js';
-import { runStudy, type StudyCommand } from '../run-study.js';
-import { runShard } from '../shard.js';
+import { listenForInterrupt } from '../interrupt.js';
+import type { Study } from '../run-study.js';
 
-/** `rateproof compare`: the scenario against named changes of it. */
-export async function compare(request: CompareRequest): Promise<ExitCode> {
-  const { replications, seed, workers, whatIfsFile, shard, out } = request;
-  const interrupt = listenForInterrupt();
-  const { scenario, file, warmed } = await loadToRun(request, interrupt);
-  const whatIfs = loadWhatIfs(whatIfsFile, request.file).map((each) => ({
-    ...each,
-    scenario: warmed(each.scenario),
-  }));
-  const asked = {
-    scenario,
-    file,
-    whatIfs,
-    whatIfsFile: basename(whatIfsFile),
-    replications,
-    seed,
-    level: LEVEL,
-  };
-  const design = compareDesign(asked, (name, plan) => planned(`${whatIfsFile}, ${name}`, plan)),
-    stage = `running ${comparison(asked)}`;
-  if (shard !== undefined && out !== undefined)
-    return runShard({ ...request, shard, out, asked, design, stage }, interrupt);
-  return runStudy<CompareResults, Reading>(request, interrupt, {
-    ...COMPARE,
-    stage,
-    identity: design.identity,
-    run: (signal, onReplication, journal) => answerOf(design, { workers, journal, signal, onReplication }),
-  });
-}
+export const compare = command({
+  name: 'compare',
+  words: { file: FILE, whatIfsFile: word('WHATIFS', 'file of WHATIFS', 'named changes of it, YAML') },
+  summary: 'the scenario against named changes of it',
+  about: 'the effect of named changes on rate, lead time, WIP, end and cost',
+  examples: [
+    [
+      'rateproof compare line.yaml what-ifs.yaml',
+      'the same for named changes of it, each against the scenario',
+    ],
+    'rateproof compare line.yaml what-ifs.yaml --replications 100 --out out/what-ifs',
+    'rateproof compare line.yaml what-ifs.yaml --shard 1/4 --out out/shard-1    (and so on, then rateproof merge)',
+    'what-ifs.yaml: { second booth: { changes: [{ sites.hall.stations.booth.places: 2 }] } }',
+  ],
+  options: { ...RUN, replications: replications('replications of each variant', 40, 2), shard: SHARD },
+  request: (given) => {
+    checkShard(given);
+    return given;
+  },
+  run: async (request) => {
+    const { loadToRun, planned } = await import('../load.js');
+    const { compareDesign } = await import('../../study/compare/design.js');
+    const { LEVEL } = await import('../../study/run/identity.js');
+    const { replications, seed, workers, whatIfsFile, shard, out } = request;
+    const interrupt = listenForInterrupt();
+    const { scenario, file, warmed } = await loadToRun(request, interrupt);
+    const whatIfs = (await loadWhatIfs(whatIfsFile, request.file)).map((each) => ({
+      ...each,
+      scenario: warmed(each.scenario),
+    }));
+    const asked = {
+      scenario,
+      file,
+      whatIfs,
+      whatIfsFile: basename(whatIfsFile),
+      replications,
+      seed,
+      level: LEVEL,
+    };
+    const design = compareDesign(asked, (name, plan) => planned(`${whatIfsFile}, ${name}`, plan)),
+      stage = `running ${comparison(asked)}`;
+    if (shard !== undefined && out !== undefined) {
+      const { runShard } = await import('../shard.js');
+      return runShard({ ...request, shard, out, asked, design, stage }, interrupt);
+    }
+    const { runStudy } = await import('../run-study.js');
+    const { answerOf } = await import('../../study/run/fixed-design.js');
+    return runStudy<CompareResults, Reading>(request, interrupt, {
+      ...COMPARE,
+      stage,
+      identity: design.identity,
+      run: (how) => answerOf(design, { ...how, workers }),
+    });
+  },
+});
 
 /** How its answer is shown. */
-export const COMPARE: Pick<StudyCommand<CompareResults>, 'text' | 'drawing' | 'stands'> = {
-  text: compareTable,
+export const COMPARE: Pick<Study<CompareResults>, 'text' | 'drawing' | 'stands'> = {
+  text: async () => (await import('../../report/terminal/compare.js')).compareTable,
   drawing: async () => (await import('../../report/files/compare.js')).compareFiles,
   stands: ({ findings }) => findings.length > 0,
 };
@@ -57,7 +80,9 @@ export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked):
   `${whatIfs.length === 1 ? '1 what-if' : `${whatIfs.length} what-ifs`}, seed ${seed}`;
 
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */
-export function loadWhatIfs(path: string, scenarioPath: string): readonly WhatIf[] {
+async function loadWhatIfs(path: string, scenarioPath: string): Promise<readonly WhatIf[]> {
+  const { problemsError, readInput } = await import('../load.js');
+  const { readWhatIfs } = await import('../../scenario/what-ifs.js');
   const text = readInput(path, 'a file of what-ifs');
   const { whatIfs, problems } = readWhatIfs(
     text,

@@ -1,110 +1,107 @@
-import { existsSync } from 'node:fs';
-import { compareDesign, type CompareAsked } from '../../study/compare/design.js';
-import { JournalError } from '../../study/run/journal.js';
-import { checkTogether, mergeShards, MissingShards } from '../../study/run/merge.js';
-import { readShard, ShardError, type ShardFolder } from '../../study/run/shards.js';
-import { simulateDesign, type SimulateAsked } from '../../study/simulate/design.js';
-import { COMPARE, comparison } from './compare.js';
+import type { CompareAsked } from '../../study/compare/design.js';
+import type { ShardFolder } from '../../study/run/shards.js';
+import type { SimulateAsked } from '../../study/simulate/design.js';
+import { command } from '../arguments/command.js';
+import { words, type Values } from '../arguments/option.js';
+import { ANSWER, JOURNEY } from '../arguments/options.js';
 import type { ExitCode } from '../exit-code.js';
 import { listenForInterrupt, type Interrupt } from '../interrupt.js';
 import { say } from '../output.js';
-import type { MergeRequest } from '../arguments/request.js';
-import { runStudy } from '../run-study.js';
+import { UsageError } from '../usage-error.js';
+import { COMPARE, comparison } from './compare.js';
 import { checkJourney, journeyAsked, SIMULATE } from './simulate.js';
-import { journalPath } from '../journal.js';
-import { systemReason, UsageError } from '../usage-error.js';
+
+const OPTIONS = { ...ANSWER, journey: JOURNEY };
+
+export const merge = command({
+  name: 'merge',
+  words: { folders: words('DIR', 'folder DIR of a finished shard', 'folders of finished shards') },
+  summary: 'finished shards of simulate or compare, combined into the answer of one run',
+  about:
+    'combines the shards of a simulate or compare that was run in parts into the same files that a single run writes',
+  examples: [
+    'rateproof simulate line.yaml --replications 100 --shard 1/4 --out out/shard-1    (and so on, here or on other machines)',
+    'rateproof merge out/shard-1 out/shard-2 out/shard-3 out/shard-4 --out out/line',
+  ],
+  options: OPTIONS,
+  request: ({ folders: [first, ...others], ...given }) => {
+    if (first === undefined)
+      throw new UsageError(
+        'expected folders DIR of finished shards, got none',
+        'for example rateproof merge out/shard-1 out/shard-2 --out out/line',
+      );
+    return { ...given, folders: [first, ...others] as const };
+  },
+  run: async (request) => {
+    const interrupt = listenForInterrupt();
+    const { readShard, usingShards } = await import('../finished-shards.js');
+    return usingShards(async () => {
+      const [first, ...others] = request.folders,
+        folders: Folders = [readShard(first), ...others.map(readShard)];
+      const { study = '' } = folders[0].about.identity,
+        answer = STUDIES.get(study);
+      if (answer === undefined)
+        throw new UsageError(
+          `expected shards of ${[...STUDIES.keys()].join(', ')}, got those of ${JSON.stringify(study)}`,
+          'merge them with the version that made them',
+        );
+      const { checkTogether } = await import('../../study/run/merge.js');
+      checkTogether(folders);
+      const count = new Set(folders.map(({ about }) => about.shard.index)).size,
+        twice = folders.length - count;
+      if (twice > 0 && !request.quiet)
+        say(
+          `${twice} ${twice === 1 ? 'folder holds a shard' : 'folders hold shards'} ` +
+            'that another holds too, which changes nothing',
+        );
+      return answer(request, folders, `merging ${count} ${count === 1 ? 'shard' : 'shards'}`, interrupt);
+    });
+  },
+});
+
+type Folders = readonly [ShardFolder, ...ShardFolder[]];
+type Answer = (
+  request: Values<typeof OPTIONS>,
+  folders: Folders,
+  stage: string,
+  interrupt: Interrupt,
+) => Promise<ExitCode>;
 
 /** Studies that can be merged, by name: from what shards were asked to an answer. */
-const STUDIES: Readonly<
-  Record<
-    string,
-    (
-      request: MergeRequest,
-      folders: readonly ShardFolder[],
-      stage: string,
-      interrupt: Interrupt,
-    ) => Promise<ExitCode>
-  >
-> = {
-  simulate: async (request, folders, stage, interrupt) => {
-    const asked = folders[0]!.about.asked as unknown as SimulateAsked,
-      design = simulateDesign(asked, journeyAsked(request));
-    checkJourney(request.journey, asked.scenario, design.variants[0]!.model);
-    return runStudy(request, interrupt, {
-      ...SIMULATE,
-      stage: `${stage} of ${asked.file}, ${asked.replications} replications, seed ${asked.seed}`,
-      run: async () => mergeShards(design, folders),
-    });
-  },
-  compare: async (request, folders, stage, interrupt) => {
-    if (request.journey !== undefined)
-      throw new UsageError(
-        '--journey: expected shards of simulate, got those of compare, which tells of no single unit',
-        'leave --journey out',
-      );
-    const asked = folders[0]!.about.asked as unknown as CompareAsked;
-    return runStudy(request, interrupt, {
-      ...COMPARE,
-      stage: `${stage}, ${comparison(asked)}`,
-      run: async () => mergeShards(compareDesign(asked), folders),
-    });
-  },
-};
-
-/** `rateproof merge`: shards to what one run would have given. */
-export async function merge(request: MergeRequest): Promise<ExitCode> {
-  const interrupt = listenForInterrupt();
-  try {
-    const folders = request.folders.map(read),
-      { study = '' } = folders[0]!.about.identity,
-      answer = Object.hasOwn(STUDIES, study) ? STUDIES[study] : undefined;
-    if (answer === undefined)
-      throw new UsageError(
-        `expected shards of ${Object.keys(STUDIES).join(', ')}, got those of ${JSON.stringify(study)}`,
-        'merge them with the version that made them',
-      );
-    checkTogether(folders);
-    const indices = new Set(folders.map(({ about }) => about.shard.index)),
-      twice = folders.length - indices.size;
-    if (twice > 0 && !request.quiet)
-      say(
-        `${twice} ${twice === 1 ? 'folder holds a shard' : 'folders hold shards'} that another holds ` +
-          'too, which changes nothing',
-      );
-    return await answer(
-      request,
-      folders,
-      `merging ${indices.size} ${indices.size === 1 ? 'shard' : 'shards'}`,
-      interrupt,
-    );
-  } catch (error) {
-    if (error instanceof MissingShards)
-      throw new UsageError(error.message, 'run them, or name their folders too', error.lines);
-    throw error instanceof ShardError || error instanceof JournalError
-      ? new UsageError(error.message, 'leave it out, or run the shard again into another folder')
-      : error;
-  }
-}
-
-function read(path: string): ShardFolder {
-  const again = 'give its command again, it goes on from there';
-  if (path.endsWith('.journal'))
-    throw new UsageError(
-      `expected the folder of a finished shard, got ${path}, the journal of one that was cut off`,
-      again,
-    );
-  if (!existsSync(path)) {
-    throw existsSync(journalPath(path))
-      ? new UsageError(`expected ${path} to be the folder of a finished shard, but it was cut off`, again)
-      : new UsageError(
-          `expected the folder of a finished shard, got no such folder: ${path}`,
-          'folders are written by --shard I/N --out DIR',
+const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
+  [
+    'simulate',
+    async (request, folders, stage, interrupt) => {
+      const { simulateDesign } = await import('../../study/simulate/design.js');
+      const { mergeShards } = await import('../../study/run/merge.js');
+      const { runStudy } = await import('../run-study.js');
+      const asked = folders[0].about.asked as unknown as SimulateAsked,
+        design = simulateDesign(asked, journeyAsked(request));
+      for (const { model } of design.variants) await checkJourney(request.journey, asked.scenario, model);
+      return runStudy(request, interrupt, {
+        ...SIMULATE,
+        stage: `${stage} of ${asked.file}, ${asked.replications} replications, seed ${asked.seed}`,
+        run: () => mergeShards(design, folders),
+      });
+    },
+  ],
+  [
+    'compare',
+    async (request, folders, stage, interrupt) => {
+      if (request.journey !== undefined)
+        throw new UsageError(
+          '--journey: expected shards of simulate, got those of compare, which tells of no single unit',
+          'leave --journey out',
         );
-  }
-  try {
-    return readShard(path);
-  } catch (error) {
-    const reason = systemReason(error);
-    throw reason === undefined ? error : new UsageError(`expected to be able to read ${path}, got ${reason}`);
-  }
-}
+      const { compareDesign } = await import('../../study/compare/design.js');
+      const { mergeShards } = await import('../../study/run/merge.js');
+      const { runStudy } = await import('../run-study.js');
+      const asked = folders[0].about.asked as unknown as CompareAsked;
+      return runStudy(request, interrupt, {
+        ...COMPARE,
+        stage: `${stage}, ${comparison(asked)}`,
+        run: () => mergeShards(compareDesign(asked), folders),
+      });
+    },
+  ],
+]);

@@ -1,43 +1,108 @@
-import { rateTable } from '../../report/terminal/rate.js';
-import { noRateReason } from '../../study/rate/at-rate.js';
-import type { RateReading } from '../../study/rate/verdict.js';
-import { rateStudy } from '../../study/rate/rate.js';
 import type { RateResults } from '../../study/rate/results.js';
-import { identityOf } from '../../study/run/identity.js';
-import { LEVEL } from '../../study/simulate/simulate.js';
-import type { ExitCode } from '../exit-code.js';
+import type { RateReading } from '../../study/rate/verdict.js';
+import { command } from '../arguments/command.js';
+import { optional, required, withDefault, type Option, type Reader } from '../arguments/option.js';
+import { FILE, MOST_REPLICATIONS, RUN } from '../arguments/options.js';
+import { positiveNumber, wholeNumber } from '../arguments/readers.js';
+import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
-import { loadScenario, plannedRun } from '../load.js';
-import type { RateRequest } from '../arguments/request.js';
-import { runStudy } from '../run-study.js';
 import { UsageError } from '../usage-error.js';
 
-/** `rateproof rate`: the highest rate that holds, and when a ramp may reach it. */
-export async function rate(request: RateRequest): Promise<ExitCode> {
-  const interrupt = listenForInterrupt();
-  const { scenario, file } = loadScenario(request.file),
-    reason = noRateReason(scenario);
-  if (reason !== null)
-    throw new UsageError(
-      `${request.file}: programme: expected one with a \`rate\`, got ${reason}`,
-      'write `rate: { per day: 4 }` in its place; the study changes this rate',
-    );
-  const { from, to, step, replications, weeks, settleWeeks, sure, rampTo, seed, workers } = request;
-  const asked = { from, to, step, replications, weeks, settleWeeks, sure, rampTo };
-  return runStudy<RateResults, RateReading>(request, interrupt, {
-    stage:
-      `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ` +
-      `${replications} replications a rate, seed ${seed}`,
-    identity: identityOf({ study: 'rate', scenario, seed, level: LEVEL, more: asked }),
-    run: (signal, onReplication, journal) =>
-      plannedRun(request.file, () =>
-        rateStudy({ ...asked, scenario, file, seed, level: LEVEL, workers, journal, signal, onReplication }),
-      ),
-    text: rateTable,
-    drawing: async () => (await import('../../report/files/rate.js')).rateFiles,
-    stands: rateStands,
-  });
-}
+const HIGHEST_RATE = 10_000,
+  MOST_RATES = 1000,
+  MOST_WEEKS = 520,
+  /** A rate that is not settled gets up to four times as many, which is to stay within the limit. */
+  MOST_OF_RATE = MOST_REPLICATIONS / 4;
+
+const unitsADay = positiveNumber(HIGHEST_RATE, 'units a working day, for example --from 3 --to 6 --step 0.1');
+const bound = (help: string): Option<number> =>
+  required(help, unitsADay, 'a rate', 'units a working day, for example --from 3 --to 6');
+
+/** A share of replications. */
+const sure: Reader<number> = (text, option) => {
+  const value = /^\d{1,3}(\.\d{1,4})?( ?%)?$/.test(text) ? Number(text.replace(/ ?%$/, '')) : NaN;
+  if (value >= 1 && value <= 99) return value / 100;
+  throw new UsageError(
+    `${option}: expected per cent from 1 to 99, got ${JSON.stringify(text)}`,
+    'for example --sure "80 %"',
+  );
+};
+
+export const rate = command({
+  name: 'rate',
+  words: { file: FILE },
+  summary: 'the highest rate that holds',
+  about: 'the highest rate that holds, what stops it at each rate, and when a ramp may reach it',
+  examples: [
+    ['rateproof rate line.yaml --from 3 --to 6', 'the highest rate that holds, and when a ramp may reach it'],
+    'rateproof rate line.yaml --from 3 --to 6 --step 0.25 --sure "90 %" --out out/rate',
+    'rateproof rate line.yaml --from 3 --to 6 --weeks 52 --ramp-to 5',
+  ],
+  options: {
+    shard: noShard('rate'),
+    ...RUN,
+    from: bound('lowest rate tried, units a working day'),
+    to: bound('highest rate tried'),
+    step: withDefault('resolution of the answer', '0.1', unitsADay),
+    replications: withDefault(
+      'replications of each rate, up to four times as many where it is not settled',
+      '30',
+      wholeNumber(2, MOST_OF_RATE),
+    ),
+    weeks: withDefault('how long each rate is watched', '26', wholeNumber(2, MOST_WEEKS)),
+    settle: optional(
+      'weeks for the floor to fill before that, default by the lead time',
+      wholeNumber(1, MOST_WEEKS),
+    ),
+    sure: withDefault('share of replications that must keep up', '80 %', sure),
+    rampTo: optional('target rate of the ramp, default the highest that holds', unitsADay),
+  },
+  request: (given) => {
+    const { from, to, step } = given;
+    if (to < from)
+      throw new UsageError(
+        `--to: expected a rate of at least --from ${from}, got ${to}`,
+        'for example --from 3 --to 6',
+      );
+    if ((to - from) / step > MOST_RATES)
+      throw new UsageError(
+        `--step: expected at most ${MOST_RATES} rates, got ${Math.floor((to - from) / step) + 1}`,
+        'give a wider step',
+      );
+    return given;
+  },
+  run: async (request) => {
+    const { loadScenario, plannedRun } = await import('../load.js');
+    const { runStudy } = await import('../run-study.js');
+    const { noRateReason } = await import('../../study/rate/at-rate.js');
+    const { rateStudy } = await import('../../study/rate/rate.js');
+    const { identityOf, LEVEL } = await import('../../study/run/identity.js');
+    const { from, to, step, replications, weeks, settle: settleWeeks, sure, rampTo } = request;
+    const { seed, workers } = request;
+    const interrupt = listenForInterrupt();
+    const { scenario, file } = loadScenario(request.file),
+      reason = noRateReason(scenario);
+    if (reason !== null)
+      throw new UsageError(
+        `${request.file}: programme: expected one with a \`rate\`, got ${reason}`,
+        'write `rate: { per day: 4 }` in its place; the study changes this rate',
+      );
+    const asked = { from, to, step, replications, weeks, settleWeeks, sure, rampTo };
+    return runStudy<RateResults, RateReading>(request, interrupt, {
+      stage:
+        `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ` +
+        `${replications} replications a rate, seed ${seed}`,
+      identity: identityOf({ study: 'rate', scenario, seed, level: LEVEL, more: asked }),
+      run: (how) =>
+        plannedRun(request.file, () =>
+          rateStudy({ ...asked, ...how, scenario, file, seed, level: LEVEL, workers }),
+        ),
+      text: async () => (await import('../../report/terminal/rate.js')).rateTable,
+      drawing: async () => (await import('../../report/files/rate.js')).rateFiles,
+      stands: rateStands,
+    });
+  },
+});
 
 /** No rate holds, or the plan asks for more than does. */
 const rateStands = ({ answer: { highestPerDay, abovePerDay }, plannedPerDay }: RateResults): boolean =>

@@ -1,62 +1,79 @@
 import { dirname, resolve } from 'node:path';
-import { reliefsTable } from '../../report/terminal/reliefs.js';
-import { varyAssumptions, type VariedEnd } from '../../scenario/vary.js';
 import type { Observation } from '../../measure/observe.js';
-import { identityOf } from '../../study/run/identity.js';
-import { noRateReason } from '../../study/rate/at-rate.js';
-import type { Compared } from '../../study/reliefs/runs.js';
-import { reliefsStudy, variedFingerprint } from '../../study/reliefs/reliefs.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { VariedEnd } from '../../scenario/vary.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
-import { LEVEL } from '../../study/simulate/simulate.js';
-import type { ExitCode } from '../exit-code.js';
+import type { Compared } from '../../study/reliefs/runs.js';
+import { command } from '../arguments/command.js';
+import { optional } from '../arguments/option.js';
+import { FILE, replications, RUN } from '../arguments/options.js';
+import { positiveNumber } from '../arguments/readers.js';
+import { noShard } from '../arguments/shard.js';
 import { readText } from '../files.js';
 import { listenForInterrupt } from '../interrupt.js';
-import { loadToRun } from '../load.js';
-import type { ReliefsRequest } from '../arguments/request.js';
-import { runStudy } from '../run-study.js';
 import { UsageError } from '../usage-error.js';
 
-/** `rateproof reliefs`: the ranking on stdout and, if asked for, a report folder. */
-export async function reliefs(request: ReliefsRequest): Promise<ExitCode> {
-  const { replications, seed, workers, rate, file: path } = request,
-    interrupt = listenForInterrupt();
-  const { scenario, file, warmed } = await loadToRun(request, interrupt),
-    noRate = rate === undefined ? null : noRateReason(scenario);
-  if (noRate !== null)
-    throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
-  const warm = (end: VariedEnd | undefined): VariedEnd | undefined =>
-    end && { ...end, scenario: warmed(end.scenario) };
-  const varied = (
-    scenario.assumptions.length === 0
-      ? []
-      : varyAssumptions(readText(path), path, (relative) => readText(resolve(dirname(path), relative)))
-  ).map(({ assumption, low, high }) => ({ assumption, low: warm(low), high: warm(high) }));
-  const asked = { rate, replications };
-  return runStudy<ReliefsResults, Observation | Compared>(request, interrupt, {
-    stage: `trying reliefs of ${file}, up to ${replications} replications each, seed ${seed}`,
-    identity: identityOf({
-      study: 'reliefs',
-      scenario,
-      seed,
-      level: LEVEL,
-      more: { ...asked, 'guesses and estimates': variedFingerprint(varied) },
-    }),
-    run: (signal, onReplication, journal) =>
-      reliefsStudy({
-        ...asked,
+const HIGHEST_RATE = 100_000;
+
+export const reliefs = command({
+  name: 'reliefs',
+  words: { file: FILE },
+  summary: 'which small change helps most, which number to measure next',
+  about: `tries each small change by itself (a person, a place, a space, a truck more, work a tenth
+shorter, an hour of overtime ...) and each guess and estimate low and high; ranks them by what they ship more`,
+  examples: [
+    ['rateproof reliefs line.yaml', 'which small change helps most, which number to measure next'],
+    'rateproof reliefs line.yaml --rate 5 --out out/reliefs',
+  ],
+  options: {
+    shard: noShard('reliefs'),
+    ...RUN,
+    replications: replications('maximum replications per change', 40, 2),
+    rate: optional(
+      'highest rate of the plan, units a working day, default as in the scenario',
+      positiveNumber(HIGHEST_RATE, 'leave --rate out for what the scenario has'),
+    ),
+  },
+  request: (given) => given,
+  run: async (request) => {
+    const { loadToRun } = await import('../load.js');
+    const { runStudy } = await import('../run-study.js');
+    const { noRateReason } = await import('../../study/rate/at-rate.js');
+    const { reliefsStudy, variedFingerprint } = await import('../../study/reliefs/reliefs.js');
+    const { identityOf, LEVEL } = await import('../../study/run/identity.js');
+    const { replications, seed, workers, rate } = request;
+    const interrupt = listenForInterrupt();
+    const { scenario, file, warmed } = await loadToRun(request, interrupt),
+      noRate = rate === undefined ? null : noRateReason(scenario);
+    if (noRate !== null)
+      throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
+    const varied = await variedEnds(request.file, scenario, warmed);
+    const asked = { rate, replications };
+    return runStudy<ReliefsResults, Observation | Compared>(request, interrupt, {
+      stage: `trying reliefs of ${file}, up to ${replications} replications each, seed ${seed}`,
+      identity: identityOf({
+        study: 'reliefs',
         scenario,
-        varied,
-        file,
         seed,
         level: LEVEL,
-        workers,
-        journal,
-        signal,
-        onReplication,
+        more: { ...asked, 'guesses and estimates': variedFingerprint(varied) },
       }),
-    text: reliefsTable,
-    drawing: async () => (await import('../../report/files/reliefs.js')).reliefsFiles,
-    // What would help is no finding.
-    stands: () => false,
-  });
+      run: (how) => reliefsStudy({ ...asked, ...how, scenario, varied, file, seed, level: LEVEL, workers }),
+      text: async () => (await import('../../report/terminal/reliefs.js')).reliefsTable,
+      drawing: async () => (await import('../../report/files/reliefs.js')).reliefsFiles,
+      // What would help is no finding.
+      stands: () => false,
+    });
+  },
+});
+
+/** The scenario with each guess and estimate low and high. */
+async function variedEnds(path: string, { assumptions }: Scenario, warmed: (each: Scenario) => Scenario) {
+  if (assumptions.length === 0) return [];
+  const { varyAssumptions } = await import('../../scenario/vary.js');
+  const warm = (end: VariedEnd | undefined): VariedEnd | undefined =>
+    end && { ...end, scenario: warmed(end.scenario) };
+  return varyAssumptions(readText(path), path, (relative) => readText(resolve(dirname(path), relative))).map(
+    ({ assumption, low, high }) => ({ assumption, low: warm(low), high: warm(high) }),
+  );
 }

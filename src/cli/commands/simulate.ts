@@ -1,59 +1,80 @@
-import { resultsTable } from '../../report/terminal/simulate.js';
-import { numberOfBuild, type JourneyAsked } from '../../study/programme/journey.js';
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import type { Results } from '../../study/simulate/results.js';
-import { identityOf } from '../../study/run/identity.js';
-import { LEVEL, simulateStudy } from '../../study/simulate/simulate.js';
-import { simulateDesign } from '../../study/simulate/design.js';
-import { nearest } from '../../scenario/values/nearest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { stands, type ExitCode } from '../exit-code.js';
+import { nearest } from '../../scenario/values/nearest.js';
+import type { JourneyAsked } from '../../study/programme/journey.js';
+import type { Results } from '../../study/simulate/results.js';
+import { command } from '../arguments/command.js';
+import { FILE, JOURNEY, replications, RUN, type AnswerRequest } from '../arguments/options.js';
+import { PRECISION, precisionAsked } from '../arguments/precision.js';
+import { checkShard, SHARD } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
-import { loadToRun } from '../load.js';
-import { runStudy, type StudyCommand } from '../run-study.js';
-import { runShard } from '../shard.js';
+import type { Study } from '../run-study.js';
 import { UsageError } from '../usage-error.js';
-import type { AnswerRequest, SimulateRequest } from '../arguments/request.js';
 
-/** `rateproof simulate`: the answer on stdout and, if asked for, a report folder. */
-export async function simulate(request: SimulateRequest): Promise<ExitCode> {
-  const { replications, seed, workers, shard, out, precision } = request;
-  const interrupt = listenForInterrupt();
-  const { scenario, file, model } = await loadToRun(request, interrupt);
-  checkJourney(request.journey, scenario, model);
-  if (precision?.of.includes('cost') === true && scenario.costs === undefined)
-    throw new UsageError(
-      '--of: expected a scenario with costs for cost, got one without',
-      'give the scenario prices, or leave cost out',
-    );
-  const asked = { scenario, file, replications, seed, level: LEVEL },
-    runs = precision === undefined ? String(replications) : `${replications} to ${precision.most}`;
-  const stage = `running ${runs} ${runs === '1' ? 'replication' : 'replications'} of ${file}, seed ${seed}`;
-  if (shard !== undefined && out !== undefined)
-    return runShard({ ...request, shard, out, asked, design: simulateDesign(asked), stage }, interrupt);
-  return runStudy<Results, Observation>(request, interrupt, {
-    ...SIMULATE,
-    stage,
-    identity: identityOf({ study: 'simulate', ...asked }),
-    run: (signal, onReplication, journal) =>
-      simulateStudy({
-        ...asked,
-        workers,
-        precision,
-        journey: journeyAsked(request),
-        journal,
-        signal,
-        onReplication,
-      }),
-  });
-}
+export const simulate = command({
+  name: 'simulate',
+  words: { file: FILE },
+  summary: 'replications, with intervals',
+  about: 'runs the build many times and says whether the rate holds, where it breaks, when it ends',
+  examples: [
+    ['rateproof simulate line.yaml', '20 replications, the answer as a table'],
+    [
+      'rateproof simulate line.yaml --out out/line',
+      'the same, with pictures, a page and data in a new folder',
+    ],
+    'rateproof simulate line.yaml --replications 100 --out out/line',
+    'rateproof simulate line.yaml --precision 1% --of throughput,lead-time,cost',
+    'rateproof simulate line.yaml --json --quiet > results.json',
+  ],
+  options: {
+    ...RUN,
+    replications: replications('number of replications of the whole build', 20, 1),
+    ...PRECISION,
+    journey: JOURNEY,
+    shard: SHARD,
+  },
+  request: (given) => {
+    const precision = precisionAsked(given, given.replications);
+    checkShard({ ...given, precision });
+    return { ...given, precision };
+  },
+  run: async (request) => {
+    const { loadToRun } = await import('../load.js');
+    const { identityOf, LEVEL } = await import('../../study/run/identity.js');
+    const { replications, seed, workers, shard, out, precision } = request;
+    const interrupt = listenForInterrupt();
+    const { scenario, file, model } = await loadToRun(request, interrupt);
+    await checkJourney(request.journey, scenario, model);
+    if (precision?.of.includes('cost') === true && scenario.costs === undefined)
+      throw new UsageError(
+        '--of: expected a scenario with costs for cost, got one without',
+        'give the scenario prices, or leave cost out',
+      );
+    const asked = { scenario, file, replications, seed, level: LEVEL },
+      runs = precision === undefined ? String(replications) : `${replications} to ${precision.most}`,
+      stage = `running ${runs} ${runs === '1' ? 'replication' : 'replications'} of ${file}, seed ${seed}`;
+    if (shard !== undefined && out !== undefined) {
+      const { simulateDesign } = await import('../../study/simulate/design.js');
+      const { runShard } = await import('../shard.js');
+      return runShard({ ...request, shard, out, asked, design: simulateDesign(asked), stage }, interrupt);
+    }
+    const { runStudy } = await import('../run-study.js');
+    const { simulateStudy } = await import('../../study/simulate/simulate.js');
+    return runStudy<Results, Observation>(request, interrupt, {
+      ...SIMULATE,
+      stage,
+      identity: identityOf({ study: 'simulate', ...asked }),
+      run: (how) => simulateStudy({ ...asked, ...how, workers, precision, journey: journeyAsked(request) }),
+    });
+  },
+});
 
 /** How its answer is shown. */
-export const SIMULATE: Pick<StudyCommand<Results>, 'text' | 'drawing' | 'stands'> = {
-  text: resultsTable,
+export const SIMULATE: Pick<Study<Results>, 'text' | 'drawing' | 'stands'> = {
+  text: async () => (await import('../../report/terminal/simulate.js')).resultsTable,
   drawing: async () => (await import('../../report/files/simulate.js')).reportFiles,
-  stands,
+  stands: ({ answer, findings }) => findings.length > 0 || answer.verdict === 'falls short',
 };
 
 /** Where nothing would show the journey, the replication that it takes is saved. */
@@ -64,10 +85,15 @@ export const journeyAsked = ({
 }: AnswerRequest & { readonly journey: string | undefined }): JourneyAsked | undefined =>
   journey !== undefined || out !== undefined || json ? { build: journey } : undefined;
 
-/** Before the run, not after it. */
-export function checkJourney(journey: string | undefined, scenario: Scenario, model: Model): void {
-  if (journey !== undefined && numberOfBuild(model, journey) === undefined)
-    throw noSuchBuild(journey, scenario);
+/** Throws a UsageError before the run, not after it, for a unit that there is not. */
+export async function checkJourney(
+  journey: string | undefined,
+  scenario: Scenario,
+  model: Model,
+): Promise<void> {
+  if (journey === undefined) return;
+  const { numberOfBuild } = await import('../../study/programme/journey.js');
+  if (numberOfBuild(model, journey) === undefined) throw noSuchBuild(journey, scenario);
 }
 
 function noSuchBuild(build: string, { programme: { quantity, orders } }: Scenario): UsageError {

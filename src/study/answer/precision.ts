@@ -5,9 +5,7 @@ import type { Later } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import { costPerUnit } from '../sections/costs.js';
 import type { Estimate, Finding } from '../simulate/results.js';
-
-export const PRECISION_MEASURES = ['throughput', 'lead-time', 'wip', 'cost'] as const;
-export type PrecisionMeasure = (typeof PRECISION_MEASURES)[number];
+import { LEAST_FOR_PRECISION, type PrecisionMeasure } from './precision-measures.js';
 
 /** How precise the measures asked for became. */
 export interface PrecisionResult {
@@ -21,9 +19,6 @@ export interface PrecisionResult {
   }[];
   readonly replications: number;
 }
-
-/** Fewer replications say too little of the spread to stop on. */
-export const LEAST_FOR_PRECISION = 10;
 
 /**
  * Relative half-width of an interval; Infinity where there is none, or where the mean is 0 and the interval

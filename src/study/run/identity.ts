@@ -4,6 +4,9 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Identity } from './journal.js';
 import { PROGRAM_VERSION } from '../version.js';
 
+/** Confidence of the intervals, if no other is asked for. */
+export const LEVEL = 0.95;
+
 /** What replications of a study hang on. */
 export interface IdentityParts {
   readonly study: string;

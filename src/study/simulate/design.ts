@@ -6,7 +6,7 @@ import type { FixedDesign, Gathering } from '../run/fixed-design.js';
 import { identityOf } from '../run/identity.js';
 import { journey as journeyOf, type JourneyAsked } from '../programme/journey.js';
 import type { Results } from './results.js';
-import type { PrecisionMeasure } from '../answer/precision.js';
+import type { PrecisionMeasure } from '../answer/precision-measures.js';
 import { planned, Sample } from '../sample/sample.js';
 import { summary } from './summary.js';
 import { measured, type Measured } from '../answer/precision.js';

@@ -1,23 +1,17 @@
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import {
-  LEAST_FOR_PRECISION,
-  precisionFindings,
-  precisionOf,
-  replicationsWanted,
-} from '../answer/precision.js';
+import { LEAST_FOR_PRECISION } from '../answer/precision-measures.js';
+import { precisionFindings, precisionOf, replicationsWanted } from '../answer/precision.js';
 import type { Measured, PrecisionAsked } from '../answer/precision.js';
 import type { JourneyAsked } from '../programme/journey.js';
 import { answerOf } from '../run/fixed-design.js';
 import type { FixedDesign } from '../run/fixed-design.js';
+import { LEVEL } from '../run/identity.js';
 import type { Journal } from '../run/journal.js';
 import { Replicator } from '../run/replicator.js';
 import type { ReplicatorOptions, Take } from '../run/replicator.js';
 import { simulateDesign } from './design.js';
 import type { Results } from './results.js';
-
-/** Confidence of the intervals, if no other is asked for. */
-export const LEVEL = 0.95;
 
 export interface SimulateOptions {
   readonly scenario: Scenario;
