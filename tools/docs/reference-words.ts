@@ -32,13 +32,13 @@ export function kindOf(node: Node, link: (definition: string) => string): string
 }
 
 const orList = (kinds: readonly string[]): string =>
-  kinds.length > 2 ? `${kinds.slice(0, -1).join(', ')} or ${kinds.at(-1)!}` : kinds.join(' or ');
+  [kinds.slice(0, -1).join(', '), ...kinds.slice(-1)].filter((part) => part !== '').join(' or ');
 
 function kindsOfWay(way: Node, link: (definition: string) => string): string[] {
   const ref = refOf(way);
   if (ref !== undefined) return [link(ref)];
   if (Array.isArray(way['enum'])) return way['enum'].map((value) => code(String(value)));
-  if (way['const'] !== undefined) return [code(String(way['const']))];
+  if (way['const'] !== undefined) return [code(written(way['const']))];
   switch (way['type']) {
     case 'string':
       return [PATTERNS[String(way['pattern'])] ?? 'text'];
@@ -113,5 +113,9 @@ function bracesAsCode(text: string): string {
   }
   return depth === 0 ? out : text;
 }
+
+/** A value of the schema as one writes it in YAML. */
+export const written = (value: unknown): string =>
+  typeof value === 'string' ? value : JSON.stringify(value);
 
 export const code = (text: string): string => `\`${text}\``;

@@ -7,7 +7,7 @@ import {
   type Form,
   type Node,
 } from '../../src/scenario/json-forms.js';
-import { cell, code, kindOf, wordsOf } from './reference-words.js';
+import { cell, code, kindOf, wordsOf, written } from './reference-words.js';
 
 /** `<!-- keys: sites.*.stations.* -->`, several addresses with commas; or of several forms at an address one: `<!-- keys: route with step -->`. */
 const KEYS_MARK = /^<!-- keys: (.+?)(?: with (.+?))? -->$/;
@@ -148,7 +148,7 @@ function tableOf(
 
 /** A default that the schema fills in though the text does not name it. */
 const sayDefault = (value: unknown): string =>
-  value === undefined ? '' : typeof value === 'object' ? 'none' : String(value);
+  value === undefined ? '' : typeof value === 'object' ? 'none' : written(value);
 
 /** What a key says of itself, else the definition that it refers to, else one of the ways to write it. */
 function describe(node: Node, schema: Node): string {
@@ -185,5 +185,5 @@ const heading = (address: string): string => {
 };
 const contents = (text: string): string =>
   [...text.replace(/^```.*?^```$/gms, '').matchAll(/^## (.+)$/gm)]
-    .map(([, title]) => `[${title!.toLowerCase()}](#${anchor(title!)})`)
+    .map(([, title = '']) => `[${title.toLowerCase()}](#${anchor(title)})`)
     .join(' | ');
