@@ -15,7 +15,10 @@ export function readShard(path: string): ShardFolder {
     );
   if (!existsSync(path)) {
     throw existsSync(journalPath(path))
-      ? new UsageError(`expected ${path} to be the folder of a finished shard, but it was cut off`, again)
+      ? new UsageError(
+          `expected ${path} to be the folder of a finished shard, got one that was cut off`,
+          again,
+        )
       : new UsageError(
           `expected the folder of a finished shard, got no such folder: ${path}`,
           'folders are written by --shard I/N --out DIR',

@@ -79,7 +79,7 @@ function isThere(out: string, wanted: ShardAbout): boolean {
       changed.push(`shard was ${about.shard.index}, now it is ${wanted.shard.index}`);
     if (changed.length > 0)
       throw new UsageError(
-        `expected ${out} to be free or this very shard, but it is another: ${changed.join('; ')}`,
+        `expected ${out} to be free or this very shard, got another: ${changed.join('; ')}`,
         hint,
       );
     return true;

@@ -4,7 +4,7 @@ import { reference } from './reference.js';
 /** The page of scenario keys without its tables. */
 export const TEMPLATE = 'docs/template/scenario.md';
 
-/** What is made from the schema, by path from the root of the repository. `template` is the text of TEMPLATE. */
+/** What is made from the schema, by path from the root; `template` is the text of TEMPLATE. */
 export const pages = (template: string): ReadonlyMap<string, string> =>
   new Map([
     ['docs/scenario.md', reference(keySchema(), template)],

@@ -26,7 +26,10 @@ const PATTERNS: Readonly<Record<string, string>> = {
   [NAME.source]: 'name',
 };
 
-/** How a value is written, in a few words: `whole number from 1 or \`unlimited\``. `link` says the name of a definition. */
+/**
+ * How a value is written, in a few words: `whole number from 1 or \`unlimited\``. `link` says the name of a
+ * definition.
+ */
 export function kindOf(node: Node, link: (definition: string) => string): string {
   return orList([...new Set(waysOf(node).flatMap((way) => kindsOfWay(way, link)))]);
 }

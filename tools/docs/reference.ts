@@ -9,7 +9,10 @@ import {
 } from '../../src/scenario/json-forms.js';
 import { cell, code, kindOf, wordsOf, written } from './reference-words.js';
 
-/** `<!-- keys: sites.*.stations.* -->`, several addresses with commas; or of several forms at an address one: `<!-- keys: route with step -->`. */
+/**
+ * `<!-- keys: sites.*.stations.* -->`, several addresses with commas; or of several forms at an address one:
+ * `<!-- keys: route with step -->`.
+ */
 const KEYS_MARK = /^<!-- keys: (.+?)(?: with (.+?))? -->$/;
 const VALUES_MARK = '<!-- values -->';
 const CONTENTS_MARK = '<!-- contents -->';
@@ -24,9 +27,9 @@ interface Mark {
 }
 
 /**
- * docs/scenario.md: the template's prose with a table of keys at each mark, made from the JSON Schema of what planners
- * write. Forms that no mark names stand as rows of the map that holds them, or in a section of their own at
- * `<!-- other sections -->`, so that no key is ever missing. Throws for a mark that names nothing.
+ * docs/scenario.md: the template's prose with a table of keys at each mark, made from the JSON Schema of what
+ * planners write. Forms that no mark names stand as rows of the map that holds them, or in a section of their
+ * own at `<!-- other sections -->`, so that no key is ever missing. Throws for a mark that names nothing.
  */
 export function reference(schema: Node, template: string): string {
   const lines = template.split('\n');
@@ -91,7 +94,9 @@ function marksOf(lines: readonly string[], forms: readonly Form[]): Mark[] {
   });
 }
 
-/** Rows of the forms, and below each key those of the maps that it holds unless they have a table of their own. */
+/**
+ * Rows of the forms, and below each key those of the maps that it holds unless they have a table of their own.
+ */
 function tableOf(
   forms: readonly Form[],
   marked: readonly Form[],
@@ -125,7 +130,8 @@ function tableOf(
         alone && required.includes(key) && node['default'] === undefined
           ? 'required'
           : (words.byDefault ?? sayDefault(node['default']));
-      const row = `| ${above}${code(key)} | ${kindOf(node, link)} | ${cell(`${words.meaning}${more}${example}`)} | ${cell(byDefault)} |`;
+      const meaning = cell(`${words.meaning}${more}${example}`),
+        row = `| ${above}${code(key)} | ${kindOf(node, link)} | ${meaning} | ${cell(byDefault)} |`;
       if (!rows.includes(row)) rows.push(row);
       if (form.address === '') continue;
       const untold = inner.filter((one) => !hasTable.has(keyOf(one)));

@@ -2,7 +2,9 @@ import type { ExitCode } from '../exit-code.js';
 import { UsageError } from '../usage-error.js';
 import { optionName, type Options, type Values, type Words } from './option.js';
 
-/** A command as its file describes it; the parser, the help and the list of known words are made from this. */
+/**
+ * A command as its file describes it. The parser, the help and the list of known words are made from this.
+ */
 interface Description<OwnWords extends Words, OwnOptions extends Options, Request> {
   readonly name: string;
   /** Words that it takes, in their order, besides options. */
@@ -24,7 +26,7 @@ export type Example = string | readonly [line: string, remark: string];
 
 /** A command, whatever its request is. */
 export interface Command extends Omit<Description<Words, Options, never>, 'request' | 'run'> {
-  /** `textsOf` tells what was given for a word (FILE) or option (finding-ok), in order. Throws a UsageError. */
+  /** `textsOf` tells what was given for a word (FILE) or option (finding-ok). Throws a UsageError. */
   readonly ask: (textsOf: (name: string) => readonly string[]) => Asked;
 }
 

@@ -33,5 +33,5 @@ export const optionHelp = ({ help, byDefault }: Option<unknown>): string | undef
 
 export const EPILOGUE = `${EXIT_CODES_HELP}
 
-Results go to stdout, everything else to stderr. Results cover time and numbers only: paint booths, ovens, lifting,
-road tests and overtime are governed by local codes and licensed practice.`;
+Results go to stdout, everything else to stderr. They cover time and numbers only: paint booths, ovens,
+lifting, road tests and overtime are governed by local codes and licensed practice.`;

@@ -48,7 +48,7 @@ export function readArguments(commands: readonly Command[], args: readonly strin
     .demandCommand(1, 'expected a command, got none')
     .version('version', 'print the version', PROGRAM_VERSION)
     .help('help', 'print this page')
-    // Throwing stops yargs at the first thing that is wrong. Without a message it is an error of ours that comes back.
+    // Throwing stops yargs at the first thing that is wrong. Without a message it is an error of our own.
     .fail((message: string | null, error: unknown) => {
       throw message === null ? error : wrongWords(message, args, commands, chosen);
     });
@@ -61,7 +61,11 @@ export function readArguments(commands: readonly Command[], args: readonly strin
         return declared(builder, command);
       },
       (argv) => {
-        asked = command.ask((name) => textsOf(argv[name]));
+        // Of words, yargs leaves those behind `--` where they stood.
+        const behind = argv._.slice(1).map(String),
+          isMany = (name: string): boolean =>
+            Object.values(command.words).some((word) => word.isMany && word.name === name);
+        asked = command.ask((name) => [...textsOf(argv[name]), ...(isMany(name) ? behind : [])]);
       },
     );
   // yargs is silent, and hands over what it would have printed, when it gets a callback.

@@ -15,8 +15,8 @@ export const MESSAGES = {
 const SEE_HELP = '`rateproof --help` shows what there is, with examples';
 
 /**
- * The UsageError for a message of yargs. `args` is the command line, in which the first unknown word is looked
- * up; `chosen` is the command that it names, if there is one.
+ * The UsageError for a message of yargs. `args` is the command line, in which the first unknown word is
+ * looked up; `chosen` is the command that it names, if there is one.
  */
 export function wrongWords(
   message: string,

@@ -22,7 +22,7 @@ export const compare = command({
       'the same for named changes of it, each against the scenario',
     ],
     'rateproof compare line.yaml what-ifs.yaml --replications 100 --out out/what-ifs',
-    'rateproof compare line.yaml what-ifs.yaml --shard 1/4 --out out/shard-1    (and so on, then rateproof merge)',
+    'rateproof compare line.yaml what-ifs.yaml --shard 1/4 --out out/shard-1   (and so on; then merge)',
     'what-ifs.yaml: { second booth: { changes: [{ sites.hall.stations.booth.places: 2 }] } }',
   ],
   options: { ...RUN, replications: replications('replications of each variant', 40, 2), shard: SHARD },

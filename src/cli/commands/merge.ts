@@ -17,10 +17,9 @@ export const merge = command({
   name: 'merge',
   words: { folders: words('DIR', 'folder DIR of a finished shard', 'folders of finished shards') },
   summary: 'finished shards of simulate or compare, combined into the answer of one run',
-  about:
-    'combines the shards of a simulate or compare that was run in parts into the same files that a single run writes',
+  about: 'combines the shards of a simulate or compare into the same files that a single run writes',
   examples: [
-    'rateproof simulate line.yaml --replications 100 --shard 1/4 --out out/shard-1    (and so on, here or on other machines)',
+    'rateproof simulate line.yaml --replications 100 --shard 1/4 --out out/shard-1   (and so on, anywhere)',
     'rateproof merge out/shard-1 out/shard-2 out/shard-3 out/shard-4 --out out/line',
   ],
   options: OPTIONS,

@@ -20,7 +20,7 @@ export const reliefs = command({
   words: { file: FILE },
   summary: 'which small change helps most, which number to measure next',
   about: `tries each small change by itself (a person, a place, a space, a truck more, work a tenth
-shorter, an hour of overtime ...) and each guess and estimate low and high; ranks them by what they ship more`,
+shorter, an hour of overtime ...) and each guess and estimate low and high; ranks them by the gain`,
   examples: [
     ['rateproof reliefs line.yaml', 'which small change helps most, which number to measure next'],
     'rateproof reliefs line.yaml --rate 5 --out out/reliefs',

@@ -27,7 +27,7 @@ export const schema = command({
     }
     if (existsSync(out) && !isSchema(out))
       throw new UsageError(
-        `expected ${out} to be free or an older schema, but it is something else`,
+        `expected ${out} to be free or an older schema, got something else`,
         'choose another name with --out',
       );
     writeText(out, text);

@@ -110,9 +110,9 @@ describe('shards', { timeout: 120_000 }, () => {
     });
     expect(contents('s1')).toEqual(before);
     expect((await shard(1, 's1', '--seed', 'autumn')).stderr).toBe(
-      'error: expected s1 to be free or this very shard, but it is another: seed was spring, now it is autumn\nhint: remove it, or choose another name with --out\n',
+      'error: expected s1 to be free or this very shard, got another: seed was spring, now it is autumn\nhint: remove it, or choose another name with --out\n',
     );
-    expect((await shard(2, 's1')).stderr).toContain('it is another: shard was 1, now it is 2');
+    expect((await shard(2, 's1')).stderr).toContain('got another: shard was 1, now it is 2');
     expect((await shard(1, 'one')).stderr).toContain(
       'expected one to be the folder of a finished shard, but it has no shard.json',
     );
@@ -123,7 +123,7 @@ describe('shards', { timeout: 120_000 }, () => {
     cpSync(at('s2/shard.journal'), at('cut.journal'));
     truncateSync(at('cut.journal'), readFileSync(at('cut.journal')).length - 1);
     expect((await rateproof(folder, 'merge', 's1', 'cut', 's3', 's4')).stderr).toBe(
-      'error: expected cut to be the folder of a finished shard, but it was cut off\nhint: give its command again, it goes on from there\n',
+      'error: expected cut to be the folder of a finished shard, got one that was cut off\nhint: give its command again, it goes on from there\n',
     );
     expect((await rateproof(folder, 'merge', 's1', 'cut.journal')).stderr).toContain(
       'the journal of one that was cut off',
