@@ -95,7 +95,8 @@ function marksOf(lines: readonly string[], forms: readonly Form[]): Mark[] {
 }
 
 /**
- * Rows of the forms, and below each key those of the maps that it holds unless they have a table of their own.
+ * Rows of the forms, and below each key those of the maps that it holds, unless they have a table of their
+ * own.
  */
 function tableOf(
   forms: readonly Form[],

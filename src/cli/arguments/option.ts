@@ -12,7 +12,7 @@ export interface Option<Value> {
   /** What stands for the value if the option is not given, as one would write it. */
   readonly byDefault: string | undefined;
   /** Another option that this one makes no sense without. */
-  readonly needs?: Needs;
+  readonly needs: Needs | undefined;
   /** `texts`: the values given, in their order; none if the option was not given. */
   readonly read: (texts: readonly string[], option: string) => Value;
 }
@@ -50,7 +50,7 @@ export const flag = (help: string, needs?: Needs): Option<boolean> => ({
   help,
   isFlag: true,
   byDefault: undefined,
-  ...(needs && { needs }),
+  needs,
   read: (texts) => texts.length > 0,
 });
 
@@ -59,6 +59,7 @@ export const withDefault = <Value>(help: string, byDefault: string, read: Reader
   help,
   isFlag: false,
   byDefault,
+  needs: undefined,
   read: (texts, option) => read(texts.at(-1) ?? byDefault, option),
 });
 
@@ -71,7 +72,7 @@ export const optional = <Value>(
   help,
   isFlag: false,
   byDefault: undefined,
-  ...(needs && { needs }),
+  needs,
   read: (texts, option) => {
     const text = texts.at(-1);
     return text === undefined ? undefined : read(text, option);
