@@ -35,13 +35,13 @@ export function kindOf(node: Node, link: (definition: string) => string): string
 }
 
 const orList = (kinds: readonly string[]): string =>
-  [kinds.slice(0, -1).join(', '), ...kinds.slice(-1)].filter((part) => part !== '').join(' or ');
+  kinds.length > 2 ? `${kinds.slice(0, -1).join(', ')} or ${kinds.slice(-1).join()}` : kinds.join(' or ');
 
 function kindsOfWay(way: Node, link: (definition: string) => string): string[] {
   const ref = refOf(way);
   if (ref !== undefined) return [link(ref)];
   if (Array.isArray(way['enum'])) return way['enum'].map((value) => code(String(value)));
-  if (way['const'] !== undefined) return [code(written(way['const']))];
+  if (way['const'] !== undefined) return [code(JSON.stringify(way['const']).replaceAll('"', ''))];
   switch (way['type']) {
     case 'string':
       return [PATTERNS[String(way['pattern'])] ?? 'text'];
@@ -116,9 +116,5 @@ function bracesAsCode(text: string): string {
   }
   return depth === 0 ? out : text;
 }
-
-/** A value of the schema as one writes it in YAML. */
-export const written = (value: unknown): string =>
-  typeof value === 'string' ? value : JSON.stringify(value);
 
 export const code = (text: string): string => `\`${text}\``;

@@ -7,7 +7,7 @@ import {
   type Form,
   type Node,
 } from '../../src/scenario/json-forms.js';
-import { cell, code, kindOf, wordsOf, written } from './reference-words.js';
+import { cell, code, kindOf, wordsOf } from './reference-words.js';
 
 /**
  * `<!-- keys: sites.*.stations.* -->`, several addresses with commas; or of several forms at an address one:
@@ -155,7 +155,7 @@ function tableOf(
 
 /** A default that the schema fills in though the text does not name it. */
 const sayDefault = (value: unknown): string =>
-  value === undefined ? '' : typeof value === 'object' ? 'none' : written(value);
+  value === undefined ? '' : typeof value === 'object' ? 'none' : JSON.stringify(value).replaceAll('"', '');
 
 /** What a key says of itself, else the definition that it refers to, else one of the ways to write it. */
 function describe(node: Node, schema: Node): string {
