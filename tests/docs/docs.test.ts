@@ -61,7 +61,8 @@ describe('the links of the pages', () => {
       .map(([, link]) => link)
       .filter((link) => !/^[a-z]+:/.test(link));
     const broken = links.filter((link) => {
-      const [path = '', anchor] = link.split('#'),
+      const path = link.split('#')[0],
+        anchor = link.split('#').at(1),
         target = path === '' ? page : join(dirname(page), path);
       return (
         !existsSync(join(root, target)) ||
