@@ -1,8 +1,7 @@
-import { readFileSync, readdirSync } from 'node:fs';
 import { isBuiltin } from 'node:module';
-import { posix, sep } from 'node:path';
-import ts from 'typescript';
+import { posix } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { importsOf, sourceFiles } from './source-files.js';
 
 /**
  * What each layer may import: imports point down only. `x types` grants types alone, `x/room` that folder
@@ -19,43 +18,6 @@ const GRANTS: Readonly<Record<string, readonly string[]>> = {
   cli: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
 };
 const PURE = ['random', 'flow', 'measure'];
-
-interface Import {
-  readonly specifier: string;
-  readonly typeOnly: boolean;
-}
-
-/**
- * Every module a source text imports, re-exports, loads by `import()` or names in an `import('...')` type.
- */
-function importsOf(text: string): Import[] {
-  const found: Import[] = [];
-  const visit = (node: ts.Node): void => {
-    if (
-      (ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) &&
-      node.moduleSpecifier &&
-      ts.isStringLiteral(node.moduleSpecifier)
-    ) {
-      const clause = ts.isImportDeclaration(node) ? node.importClause : node;
-      found.push({ specifier: node.moduleSpecifier.text, typeOnly: clause?.isTypeOnly ?? false });
-    } else if (
-      ts.isImportTypeNode(node) &&
-      ts.isLiteralTypeNode(node.argument) &&
-      ts.isStringLiteral(node.argument.literal)
-    ) {
-      found.push({ specifier: node.argument.literal.text, typeOnly: true });
-    } else if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
-      const [name] = node.arguments;
-      found.push({
-        specifier: name && ts.isStringLiteralLike(name) ? name.text : '(computed)',
-        typeOnly: false,
-      });
-    }
-    ts.forEachChild(node, visit);
-  };
-  visit(ts.createSourceFile('file.ts', text, ts.ScriptTarget.ES2022));
-  return found;
-}
 
 const layerOf = (file: string): string => file.split('/')[0];
 
@@ -109,18 +71,6 @@ function layerRing(files: ReadonlyMap<string, string>): string[] | undefined {
     return undefined;
   };
   return [...edges.keys()].map((start) => follow([start])).find((ring) => ring !== undefined);
-}
-
-function sourceFiles(): Map<string, string> {
-  const root = new URL('../src/', import.meta.url);
-  const names = readdirSync(root, { recursive: true, encoding: 'utf8' }).map((name) =>
-    name.split(sep).join('/'),
-  );
-  return new Map(
-    names
-      .filter((name) => name.endsWith('.ts'))
-      .map((name) => [name, readFileSync(new URL(name, root), 'utf8')]),
-  );
 }
 
 describe('layers of src/', () => {

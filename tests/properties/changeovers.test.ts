@@ -25,7 +25,7 @@ describe('any small scenario', () => {
             here.forEach(({ from, value, changedFrom, changeFrom, changeTo, to }, i) => {
               const before = here[i - 1];
               // Whoever still stands there at a gridlock has no end.
-              if (before !== undefined) expect(from).toBeGreaterThanOrEqual(before.to);
+              if (i > 0) expect(from).toBeGreaterThanOrEqual(before.to);
               if (changedFrom < 0) return;
               changes++;
               expect([changedFrom, changedFrom === value]).toEqual([before.value, false]);
