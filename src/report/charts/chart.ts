@@ -1,8 +1,8 @@
 import type { ChartConfiguration, ChartOptions, Plugin } from 'chart.js';
 import type { Results } from '../../study/simulate/results.js';
 import { FONT_FAMILY } from '../canvas.js';
-import { count, intervalName } from '../format.js';
-import { GRID, INK, MUTED, SIZE, WIDTH } from '../style.js';
+import { count, intervalName } from '../../study/format.js';
+import { INK, MUTED, SIZE, WIDTH } from '../style.js';
 import { wrap } from '../text.js';
 
 /** A picture that is ready to be drawn. Sizes are CSS pixels. */
@@ -17,7 +17,10 @@ export interface Chart {
 }
 
 /** Makes a picture, or null where the results have nothing for it (no inspection, no buffer). */
-export type DrawChart = (results: Results) => Chart | null;
+export type DrawChart<Of> = (results: Of) => Chart | null;
+
+/** Values of one series with the way they are drawn. */
+export type Dataset = ChartConfiguration['data']['datasets'][number];
 
 const TITLE_LINE = SIZE.title * 1.25,
   HOW_LINE = SIZE.small * 1.35,
@@ -82,36 +85,6 @@ export function chart(parts: Parts): Chart {
           tooltip: { enabled: false },
         },
       },
-    },
-  };
-}
-
-type Scale = NonNullable<NonNullable<ChartOptions['scales']>[string]>;
-
-/** An axis of values from zero, its title with the unit. */
-export function valueAxis(title: string, rest: Partial<Record<string, unknown>> = {}): Scale {
-  return {
-    type: 'linear',
-    beginAtZero: true,
-    title: { display: true, text: title, color: MUTED, font: { size: SIZE.small } },
-    grid: { color: GRID, drawTicks: false },
-    border: { display: false },
-    ticks: { color: MUTED, padding: 6, font: { size: SIZE.small } },
-    ...rest,
-  };
-}
-
-/** An axis that shows nothing but keeps `width` CSS pixels free at the right of the plot, for text. */
-export function roomAtRight(width: number): Scale {
-  return {
-    type: 'linear',
-    axis: 'y',
-    position: 'right',
-    grid: { display: false },
-    border: { display: false },
-    ticks: { display: false },
-    afterFit: (scale: { width: number }) => {
-      scale.width = width;
     },
   };
 }

@@ -3,7 +3,7 @@ import type { Estimate } from '../../study/simulate/results.js';
 import { placesCurve } from '../charts/studies/buffers-curve.js';
 import { placesLayout } from '../charts/studies/buffers-layout.js';
 import { csv } from './csv.js';
-import { bounds, count, intervalName, mean, number, short } from '../format.js';
+import { bounds, count, intervalName, mean, number, short } from '../../study/format.js';
 import { renderPage, type Picture } from '../page/page.js';
 import { studyFiles } from './study-files.js';
 

@@ -38,7 +38,7 @@ export type { Chart, DrawChart } from '../charts/chart.js';
  * Every picture of a simulate study. The key is the file name without `.png`; it stays the same where another
  * is left out.
  */
-export const CHARTS: Readonly<Record<string, DrawChart>> = {
+export const CHARTS: Readonly<Record<string, DrawChart<Results>>> = {
   '01-throughput-by-week': throughputByWeek,
   '02-wip-by-site': wipBySite,
   '03-place-time': placeTime,

@@ -1,5 +1,5 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { bounds, count, intervalName, mean, number, short, signed } from '../format.js';
+import { bounds, count, intervalName, mean, number, short, signed } from '../../study/format.js';
 import { renderPage, type Picture } from './page.js';
 import type { PageTable } from '../tables/overall.js';
 

@@ -1,5 +1,5 @@
 import type { RateResults } from '../../study/rate/results.js';
-import { asEstimate, bounds, count, intervalName, number, short } from '../format.js';
+import { asEstimate, bounds, count, intervalName, number, short } from '../../study/format.js';
 import { renderPage, type Picture } from './page.js';
 import type { PageTable } from '../tables/overall.js';
 

@@ -1,5 +1,5 @@
 import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
-import { bounds, intervalName, mean, number, short, withInterval } from '../format.js';
+import { bounds, intervalName, mean, number, short, withInterval } from '../../study/format.js';
 import { renderPage, type Picture } from './page.js';
 import type { PageTable } from '../tables/overall.js';
 import { countedIn, savedText } from '../terminal/reliefs.js';

@@ -1,6 +1,14 @@
 import type { DateQuantile, Estimate, Results } from '../../study/simulate/results.js';
 import { counts } from '../tables/assumptions.js';
-import { bounds, count, intervalName, mean, number, percentWithInterval, withInterval } from '../format.js';
+import {
+  bounds,
+  count,
+  intervalName,
+  mean,
+  number,
+  percentWithInterval,
+  withInterval,
+} from '../../study/format.js';
 import { renderPage, type Figure, type Picture } from './page.js';
 import { pageTables } from '../tables/overall.js';
 

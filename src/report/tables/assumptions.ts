@@ -1,7 +1,7 @@
 import type { Basis } from '../../scenario/file/assumptions.js';
 import type { AssumptionResult } from '../../study/answer/assumptions.js';
 import type { PageTable } from './overall.js';
-import { count } from '../format.js';
+import { count } from '../../study/format.js';
 
 /** Rows on the page; the rest is in results.json. */
 export const MOST_ROWS = 200;

@@ -1,5 +1,5 @@
 import type { Results } from '../../study/simulate/results.js';
-import { short } from '../format.js';
+import { short } from '../../study/format.js';
 import type { PageTable } from './overall.js';
 
 /** A row for each station with changeovers, and one below it for each pair of values. */

@@ -1,5 +1,5 @@
 import type { Results } from '../../study/simulate/results.js';
-import { short } from '../format.js';
+import { short } from '../../study/format.js';
 import type { PageTable } from './overall.js';
 
 /** Parts of the cost of a unit, their sum, and apart from them what rework costs. */

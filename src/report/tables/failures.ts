@@ -1,6 +1,6 @@
 import type { Results } from '../../study/simulate/results.js';
 import type { DaysQuantile, OutageResult } from '../../study/sections/failures.js';
-import { asEstimate, number, short } from '../format.js';
+import { asEstimate, number, short } from '../../study/format.js';
 import type { PageTable } from './overall.js';
 
 export function failures(results: Results, interval: string): PageTable {

@@ -1,6 +1,6 @@
 import { assumptionTable } from './assumptions.js';
 import type { Estimate, Results } from '../../study/simulate/results.js';
-import { asEstimate, intervalName, number, short } from '../format.js';
+import { asEstimate, intervalName, number, short } from '../../study/format.js';
 import { byMoment, momentaryTime } from './bottlenecks.js';
 import { costsTable } from './costs.js';
 import { suppliesTable } from './supplies.js';

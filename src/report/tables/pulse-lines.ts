@@ -1,5 +1,5 @@
 import type { Results } from '../../study/simulate/results.js';
-import { number, short } from '../format.js';
+import { number, short } from '../../study/format.js';
 import type { PageTable } from './overall.js';
 
 export function pulseLines(results: Results, interval: string): PageTable {

@@ -1,6 +1,6 @@
 import type { Estimate, Results } from '../../study/simulate/results.js';
 import type { DefectResult } from '../../study/sections/defects.js';
-import { short } from '../format.js';
+import { short } from '../../study/format.js';
 import type { PageTable } from './overall.js';
 
 /** Rows of the table of defects on the page; all of them are in results.json. */

@@ -1,5 +1,5 @@
 import type { Results, UnitResult } from '../../study/simulate/results.js';
-import { asEstimate, intervalName, short } from '../format.js';
+import { asEstimate, intervalName, short } from '../../study/format.js';
 import type { PageTable } from './overall.js';
 
 const MOST = 40;

@@ -1,6 +1,6 @@
 import type { Estimate } from '../../study/simulate/results.js';
 import type { BufferResults } from '../../study/buffers/results.js';
-import { bounds, count, intervalName, mean, number } from '../format.js';
+import { bounds, count, intervalName, mean, number } from '../../study/format.js';
 import { fitColumns } from '../shorten.js';
 import { table } from './table.js';
 

@@ -1,7 +1,7 @@
 import type { CapacityRow, CapacityTable } from '../../study/capacity/capacity.js';
 import type { Basis } from '../../scenario/file/assumptions.js';
 import { assumptionLine } from '../tables/assumptions.js';
-import { number } from '../format.js';
+import { number } from '../../study/format.js';
 import { stableJson } from '../json.js';
 import { fitColumns } from '../shorten.js';
 import { table, type Column } from './table.js';

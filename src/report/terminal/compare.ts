@@ -1,5 +1,5 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { bounds, count, intervalName, mean, number, signed } from '../format.js';
+import { bounds, count, intervalName, mean, number, signed } from '../../study/format.js';
 import { fitColumns } from '../shorten.js';
 import { table } from './table.js';
 import { lines } from './simulate.js';

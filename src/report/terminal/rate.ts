@@ -1,6 +1,6 @@
 import type { Estimate } from '../../study/simulate/results.js';
 import type { RateResults } from '../../study/rate/results.js';
-import { count, intervalName, mean } from '../format.js';
+import { count, intervalName, mean } from '../../study/format.js';
 import { fitColumns } from '../shorten.js';
 import { table } from './table.js';
 

@@ -1,5 +1,5 @@
 import type { AssumptionResult, ReliefResult, ReliefsResults } from '../../study/reliefs/results.js';
-import { count, intervalName, mean, number, short, withInterval } from '../format.js';
+import { count, intervalName, mean, number, short, withInterval } from '../../study/format.js';
 import { fitColumns } from '../shorten.js';
 import { table, type Column } from './table.js';
 import { lines } from './simulate.js';

@@ -1,6 +1,6 @@
 import type { DateQuantile, Estimate, Results } from '../../study/simulate/results.js';
 import { assumptionLine } from '../tables/assumptions.js';
-import { asEstimate, bounds, count, intervalName, mean, number } from '../format.js';
+import { asEstimate, bounds, count, intervalName, mean, number } from '../../study/format.js';
 import { fitColumns } from '../shorten.js';
 import { table, type Column } from './table.js';
 

@@ -3,10 +3,9 @@ import type { StripStay } from '../../../src/study/sections/changeovers.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { renderPng } from '../../../src/report/canvas.js';
 import { level95 } from '../../../src/report/charts/simulate/buffers.js';
-import { runsOf } from '../../../src/report/charts/simulate/changeovers.js';
+import { runsOf } from '../../../src/report/charts/simulate/changeover-strip.js';
 import { CHARTS, type Chart } from '../../../src/report/files/simulate.js';
 import { shortBuckets } from '../../../src/report/charts/simulate/throughput.js';
-import { spread } from '../../../src/report/charts/time.js';
 import { readPng } from '../samples/png.js';
 import { sampleResults } from '../samples/results.js';
 
@@ -273,31 +272,6 @@ describe('buffers', () => {
     expect(level95(buffer([0.96, 0.04]))).toBe(0);
     expect(level95(buffer([0.1, 0.1, 0.8]))).toBe(2);
     expect(level95(buffer([])), 'levels not known').toBeNull();
-  });
-});
-
-describe('names beside lines', () => {
-  it('never cover one another and stay inside', () => {
-    const blocks = [10, 12, 14, 95].map((wanted) => ({ wanted, height: 20 }));
-    const tops = spread(blocks, 0, 100);
-    tops.slice(1).forEach((top, index) => {
-      expect(top - (tops[index] ?? 0)).toBeGreaterThanOrEqual(20);
-    });
-    expect(tops[0]).toBeGreaterThanOrEqual(0);
-    expect((tops.at(-1) ?? 0) + 20).toBeLessThanOrEqual(100);
-  });
-
-  it('stand where they are wanted when there is room', () => {
-    expect(
-      spread(
-        [
-          { wanted: 10, height: 20 },
-          { wanted: 50, height: 20 },
-        ],
-        0,
-        100,
-      ),
-    ).toEqual([10, 50]);
   });
 });
 

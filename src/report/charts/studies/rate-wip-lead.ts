@@ -1,14 +1,16 @@
-import type { RateResults } from '../../../study/rate/results.js';
-import { count, intervalName, withInterval } from '../../format.js';
-import { chart, valueAxis, type Chart } from '../chart.js';
-import { intervalsByRate, LEGEND, pointsByRate, rateAxis } from './rate-marks.js';
+import { MARK_LEGEND } from '../legend.js';
+import { valueAxis, EMPTY_AXIS } from '../axes.js';
+import type { RatePoint, RateResults } from '../../../study/rate/results.js';
+import { count, intervalName, withInterval } from '../../../study/format.js';
+import { chart, type Chart } from '../chart.js';
+import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 
 /** WIP above, lead time below, over the same axis of rates. */
 export function rateWipLead(results: RateResults): Chart {
   const { points, level, replications, mostReplications, window } = results,
     last = points.findLast(({ verdict }) => verdict === 'holds') ?? points[0]!;
-  const wip = (point: RateResults['points'][number]) => point.wip,
-    lead = (point: RateResults['points'][number]) => point.leadDays;
+  const wip = (point: RatePoint) => point.wip,
+    lead = (point: RatePoint) => point.leadDays;
   return chart({
     finding:
       `At ${last.perDay} a day a unit takes ${withInterval(last.leadDays, 'days')} and ` +
@@ -30,19 +32,10 @@ export function rateWipLead(results: RateResults): Chart {
       x: rateAxis(results),
       // The first of a stack stands lowest.
       lead: valueAxis('lead time, days', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
-      gap: {
-        type: 'linear',
-        axis: 'y',
-        stack: 'panels',
-        stackWeight: 0.12,
-        display: true,
-        grid: { display: false },
-        border: { display: false },
-        ticks: { display: false },
-      } as never,
+      gap: { ...EMPTY_AXIS, stack: 'panels', stackWeight: 0.12, display: true },
       wip: valueAxis('WIP, units', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
     },
-    legend: LEGEND,
+    legend: MARK_LEGEND,
     plugins: [intervalsByRate(results, 'wip', wip), intervalsByRate(results, 'lead', lead)],
   });
 }
