@@ -32,7 +32,8 @@ function registerFonts(): void {
     const path = require.resolve(file);
     if (GlobalFonts.registerFromPath(path, family) === null) {
       throw new Error(
-        `expected a font in package file ${file}, could not read it: run npm ci to restore the packages`,
+        `package file ${file}: expected a font, got none that can be read\n` +
+          'hint: run npm ci to restore the packages',
       );
     }
   }

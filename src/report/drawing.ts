@@ -1,7 +1,7 @@
 import type { SKRSContext2D } from '@napi-rs/canvas';
 import type { Chart as LiveChart, Plugin, Scale } from 'chart.js';
 
-/** When a drawing is put on a chart: on top of everything, just over the data, behind them, or first of all. */
+/** When a drawing is made: on top of everything, just over the data, behind them, or first of all. */
 type Moment = 'afterDraw' | 'afterDatasetsDraw' | 'beforeDatasetsDraw' | 'beforeDraw';
 
 /** A plugin that draws; it leaves the context as it was. */

@@ -63,7 +63,9 @@ function patternOf(fill: Fill, hatch: Exclude<Hatch, 'plain'>): Pattern {
   }
   const pattern = context.createPattern(canvas, 'repeat');
   if (pattern === null)
-    throw new Error('expected a canvas pattern, got none: run npm ci to restore the canvas package');
+    throw new Error(
+      'pattern of the canvas: expected one, got none\nhint: run npm ci to restore the canvas package',
+    );
   pattern.setTransform(devicePixelTransform());
   return pattern;
 }

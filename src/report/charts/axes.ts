@@ -49,7 +49,7 @@ export const EMPTY_AXIS = {
   ticks: { display: false },
 } as const;
 
-/** An axis that shows nothing but keeps `width` CSS pixels free, for text: at the right of the plot, or left. */
+/** An axis that shows nothing but keeps `width` CSS pixels beside the plot free, for text. */
 export function roomForText(width: number, position: 'left' | 'right' = 'right'): Axis {
   return {
     ...EMPTY_AXIS,

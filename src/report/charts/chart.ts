@@ -1,7 +1,7 @@
 import type { ChartConfiguration, ChartOptions, Plugin } from 'chart.js';
+import { count, intervalName } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { FONT_FAMILY } from '../canvas.js';
-import { count, intervalName } from '../../study/format.js';
 import { INK, MUTED, SIZE, WIDTH } from '../style.js';
 import { wrap } from '../text.js';
 
@@ -100,3 +100,30 @@ export function intervalNote(results: Pick<Results, 'replications' | 'level'>): 
 export function intervalHead(results: Results): string {
   return results.replications < 2 ? '(no interval)' : `(${intervalName(results.level)})`;
 }
+
+const AT_TOP = { display: true, position: 'top', align: 'start', onClick: () => undefined } as const;
+
+/** A box of each fill with its name. */
+export const BOX_LEGEND = {
+  ...AT_TOP,
+  labels: {
+    color: INK,
+    boxWidth: 26,
+    boxHeight: 13,
+    padding: 12,
+    font: { family: FONT_FAMILY, size: SIZE.small },
+  },
+} as const;
+
+/** Marks about as large as in the plot; what has no name is left out. */
+export const MARK_LEGEND = {
+  ...AT_TOP,
+  labels: {
+    color: INK,
+    usePointStyle: true,
+    boxHeight: 8,
+    padding: 14,
+    font: { size: SIZE.small },
+    filter: ({ text }: { text: string }) => text !== '',
+  },
+} as const;

@@ -1,7 +1,7 @@
-import type { Estimate, Results } from '../../study/simulate/results.js';
 import { intervalName } from '../../study/format.js';
+import type { Estimate, Results } from '../../study/simulate/results.js';
 import { faded } from '../style.js';
-import { bucketTitle, categoryAxis, valueAxis, roomForText } from './axes.js';
+import { bucketTitle, categoryAxis, roomForText, valueAxis } from './axes.js';
 import { chart, type Chart, type Dataset, type Parts } from './chart.js';
 import { lineNames, middle, nameRoom, type NamedLine } from './line-names.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Results } from '../../../src/study/simulate/results.js';
 import { crewLoad } from '../../../src/report/charts/simulate/crews.js';
-import { pageTables } from '../../../src/report/tables/overall.js';
+import { pageTables } from '../../../src/report/page/tables.js';
+import type { Results } from '../../../src/study/simulate/results.js';
 import { sampleResults } from '../samples/results.js';
 
 const results = sampleResults({ stations: 3, weeks: 30 });

@@ -1,19 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import type { StripStay } from '../../../src/study/sections/changeovers.js';
-import type { Results } from '../../../src/study/simulate/results.js';
 import { renderPng } from '../../../src/report/canvas.js';
+import type { Chart } from '../../../src/report/charts/chart.js';
 import { level95 } from '../../../src/report/charts/simulate/buffers.js';
 import { runsOf } from '../../../src/report/charts/simulate/changeover-strip.js';
-import { CHARTS, type Chart } from '../../../src/report/files/simulate.js';
 import { shortBuckets } from '../../../src/report/charts/simulate/throughput.js';
+import { CHARTS } from '../../../src/report/files/simulate.js';
+import type { StripStay } from '../../../src/study/sections/changeovers.js';
+import type { Results } from '../../../src/study/simulate/results.js';
 import { readPng } from '../samples/png.js';
 import { sampleResults } from '../samples/results.js';
 
 const results = sampleResults({ stations: 45 });
 const draw = (name: string, from: Results = results): Chart => {
-  const chart = CHARTS[name]?.(from);
-  if (chart === null || chart === undefined)
-    throw new Error(`expected chart ${name} to have something to draw`);
+  const chart = CHARTS[name](from);
+  if (chart === null) throw new Error(`expected chart ${name} to have something to draw`);
   return chart;
 };
 const datasets = (chart: Chart): { label?: string; data: unknown[] }[] =>

@@ -1,6 +1,3 @@
-import { valueAxis } from '../axes.js';
-import { rowHeight, spans, rowChart, bars } from '../row-chart.js';
-import type { Results } from '../../../study/simulate/results.js';
 import {
   asEstimate,
   count,
@@ -9,12 +6,15 @@ import {
   percentWithInterval,
   short,
 } from '../../../study/format.js';
-import { byMoment, isFollowed } from '../../tables/bottlenecks.js';
+import type { Results } from '../../../study/simulate/results.js';
 import { SIZE } from '../../style.js';
+import { byMoment, isFollowed } from '../../tables/bottlenecks.js';
+import { fit } from '../../text.js';
+import { valueAxis } from '../axes.js';
 import { intervalHead, type Chart } from '../chart.js';
 import { whiskers } from '../marks.js';
+import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
 import { column, perRow, rowsOf, span } from '../rows.js';
-import { fit } from '../../text.js';
 
 const MOST_ROWS = 15;
 /** So many are shown even if some of them never were the bottleneck. */

@@ -1,12 +1,13 @@
-import { valueAxis, TICKS } from '../axes.js';
 import type { Chart as LiveChart, Plugin } from 'chart.js';
-import { drawing, axisOf, polyline } from '../../drawing.js';
-import { rowHeight, rowChart, spans, bars } from '../row-chart.js';
-import type { BufferResult, Results } from '../../../study/simulate/results.js';
 import { intervalName, percentWithInterval, short } from '../../../study/format.js';
+import type { BufferResult, Results } from '../../../study/simulate/results.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, PALETTE } from '../../style.js';
+import { fullText, spacesText } from '../../tables/buffers.js';
+import { TICKS, valueAxis } from '../axes.js';
 import { intervalHead, intervalNote, type Chart } from '../chart.js';
-import { whiskers, diamondPath } from '../marks.js';
+import { diamondPath, whiskers } from '../marks.js';
+import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
 import { column, perRow, rowsBySite, span } from '../rows.js';
 
 /**
@@ -19,10 +20,8 @@ export function buffers(results: Results): Chart | null {
   const head = intervalHead(results);
   const columns = [
     column(['mean units', head], rows, (item) => short(item.mean)),
-    column(['spaces'], rows, (item) => (item.spaces === null ? 'unlimited' : String(item.spaces))),
-    column(['full, % of time', head], rows, (item) =>
-      item.full === null ? (item.spaces === null ? 'never' : 'not known') : short(item.full, 100),
-    ),
+    column(['spaces'], rows, spacesText),
+    column(['full, % of time', head], rows, fullText),
   ];
   const levels = perRow(rows, level95),
     spaces = perRow(rows, (item) => item.spaces);

@@ -1,6 +1,6 @@
 import type { Plugin } from 'chart.js';
-import type { Results } from '../../../study/simulate/results.js';
 import { withInterval } from '../../../study/format.js';
+import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { GRID } from '../../style.js';
 import { roomForText, TICKS, ticksAt } from '../axes.js';
@@ -28,8 +28,8 @@ export function changeovers(results: Results): Chart | null {
   return chart({
     finding: `${first.name}: ${figuresOf(first)}`,
     how:
-      `Replication ${strip.replication}, ${strip.days[0] ?? ''} to ${strip.days.at(-1) ?? ''}: the week with ` +
-      `the most changeovers at ${first.name}. Each block is a unit on a place, marked by its ` +
+      `Replication ${strip.replication}, ${strip.days[0] ?? ''} to ${strip.days.at(-1) ?? ''}: the week ` +
+      `with the most changeovers at ${first.name}. Each block is a unit on a place, marked by its ` +
       `${first.option}; black: changeover. ` +
       'Above: units of one value in a row; at the edges of the picture they may be more. Figures ' +
       'are of all replications.' +

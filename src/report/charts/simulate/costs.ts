@@ -1,11 +1,12 @@
-import { valueAxis, TICKS } from '../axes.js';
-import { rowHeight, spans, rowChart, bars } from '../row-chart.js';
-import type { Estimate, Results } from '../../../study/simulate/results.js';
 import { intervalName, number, short, withInterval } from '../../../study/format.js';
+import type { Estimate, Results } from '../../../study/simulate/results.js';
 import { PALETTE } from '../../style.js';
+import { shareText } from '../../tables/costs.js';
+import { TICKS, valueAxis } from '../axes.js';
 import { intervalHead, intervalNote, type Chart } from '../chart.js';
 import { whiskers } from '../marks.js';
-import { column, perRow, rowLabel, type Row, span, heading } from '../rows.js';
+import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
+import { column, heading, perRow, rowLabel, span, type Row } from '../rows.js';
 
 interface Bar {
   readonly perUnit: Estimate;
@@ -16,12 +17,13 @@ interface Bar {
 /** The cost of a unit by part, the greatest first, and below it what rework costs, which is in the parts. */
 export function costPerUnit(results: Results): Chart | null {
   const { costs } = results;
-  if (costs === null || costs.perUnit.mean === 0) return null;
+  if (costs === null) return null;
   const { currency, perUnit, rework } = costs,
     parts = costs.parts
       .filter((part) => part.perUnit.mean > 0)
       .sort((a, b) => b.perUnit.mean - a.perUnit.mean);
-  const most = parts[0]!;
+  const [most] = parts;
+  if (most === undefined || perUnit.mean === 0) return null;
   const rows: Row<Bar>[] = [
     heading('parts'),
     ...parts.map((part) => ({ label: rowLabel(part.name), item: { ...part, colour: PALETTE.blue } })),
@@ -38,7 +40,7 @@ export function costPerUnit(results: Results): Chart | null {
   const head = intervalHead(results);
   const columns = [
     column([`a unit, ${currency}`, head], rows, (item) => short(item.perUnit)),
-    column(['share, %'], rows, (item) => percent(item.share)),
+    column(['share, %'], rows, (item) => shareText(item.share)),
   ];
   return rowChart({
     finding:
@@ -70,5 +72,3 @@ export function costPerUnit(results: Results): Chart | null {
 
 /** Amounts as in the text, without marks between thousands. */
 const AMOUNTS = { ...TICKS, callback: (value: number) => String(value) };
-
-const percent = (share: number): string => (share * 100).toFixed(1);

@@ -1,15 +1,15 @@
-import { band } from '../time.js';
 import type { Plugin } from 'chart.js';
-import { write, box } from '../marks.js';
-import { type Axis, ticksAt, TICKS, categoryAxis, bucketTitle, roomForText } from '../axes.js';
-import { drawing, axisOf } from '../../drawing.js';
-import type { Estimate, Results } from '../../../study/simulate/results.js';
-import type { CrewResult } from '../../../study/sections/crews.js';
-import { font } from '../../canvas.js';
 import { count, number, percentWithInterval, short, withInterval } from '../../../study/format.js';
+import type { CrewResult } from '../../../study/sections/crews.js';
+import type { Estimate, Results } from '../../../study/simulate/results.js';
+import { font } from '../../canvas.js';
+import { axisOf, drawing } from '../../drawing.js';
 import { DARK_EDGE, faded, GRID, INK, MUTED, PALETTE, SIZE, type Fill } from '../../style.js';
 import { fit } from '../../text.js';
+import { bucketTitle, categoryAxis, roomForText, TICKS, ticksAt, type Axis } from '../axes.js';
 import { chart, intervalNote, type Chart, type Dataset } from '../chart.js';
+import { box, write } from '../marks.js';
+import { band } from '../time.js';
 
 const MOST_CREWS = 8,
   PANEL = 92,

@@ -1,9 +1,9 @@
-import { valueAxis } from '../axes.js';
-import { rowHeight, spans, rowChart, bars } from '../row-chart.js';
-import type { Results } from '../../../study/simulate/results.js';
 import { intervalName, percentWithInterval, short } from '../../../study/format.js';
+import type { Results } from '../../../study/simulate/results.js';
+import { valueAxis } from '../axes.js';
 import { intervalHead, intervalNote, type Chart } from '../chart.js';
 import { whiskers } from '../marks.js';
+import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
 import { column, perRow, rowsBySite, span } from '../rows.js';
 
 /** First-time-through of every inspection, and what happens to the rest. */

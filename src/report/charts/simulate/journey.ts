@@ -1,14 +1,13 @@
-import { BOX_LEGEND } from '../legend.js';
-import { drawing, axisOf } from '../../drawing.js';
-import { rowHeight, rowChart } from '../row-chart.js';
-import type { Results } from '../../../study/simulate/results.js';
-import type { Journey, JourneyActivity } from '../../../study/programme/activities.js';
 import { number } from '../../../study/format.js';
+import type { Journey, JourneyActivity } from '../../../study/programme/activities.js';
+import type { Results } from '../../../study/simulate/results.js';
+import { axisOf, drawing } from '../../drawing.js';
 import { paint } from '../../hatch.js';
 import { DARK_EDGE, INK, MUTED, PALETTE, STATE_FILLS, type Fill } from '../../style.js';
-import { type Chart } from '../chart.js';
+import { BOX_LEGEND, type Chart } from '../chart.js';
 import { dayAxis, momentOf } from '../days.js';
-import { column, rowsBySite, heading } from '../rows.js';
+import { rowChart, rowHeight } from '../row-chart.js';
+import { column, heading, rowsBySite } from '../rows.js';
 
 /** What is told apart in the picture, in the order of its key. */
 const KINDS: readonly {
@@ -75,9 +74,10 @@ export function journey(results: Results): Chart | null {
     finding: finding(told),
     how:
       `Unit ${told.build} in replication ${told.replication} of ${results.replications}, from ` +
-      `${spoken(told.entered)} to ` +
-      `${spoken(told.parts.at(-1)?.to ?? '')}${told.chosen === 'by name' ? '' : ', in which it has the median lead time'}: one build of chance, no mean.` +
-      ' Steps in the order in which it came to them, with the wait for each; a step done again ' +
+      `${spoken(told.entered)} to ${spoken(told.parts.at(-1)?.to ?? '')}` +
+      (told.chosen === 'by name' ? '' : ', in which it has the median lead time') +
+      ': one build of chance, no mean. Steps in the order in which it came to them, with the wait for ' +
+      'each; a step done again ' +
       'stays in its row. Hours in all, and those active: work, changeover, process, transport. ' +
       'Local time of the programme.',
     bodyHeight: 110 + rows.length * rowHeight(rows.length),

@@ -1,8 +1,8 @@
+import { count, number, withInterval } from '../../../study/format.js';
 import type { Estimate, Results } from '../../../study/simulate/results.js';
 import { font, textWidth } from '../../canvas.js';
-import { count, number, withInterval } from '../../../study/format.js';
-import { faded, INK, PALETTE, SIZE } from '../../style.js';
 import { axisOf, drawing } from '../../drawing.js';
+import { faded, INK, PALETTE, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
 import { chart, intervalNote, type Chart } from '../chart.js';
 import { onWhite } from '../marks.js';

@@ -1,14 +1,14 @@
-import { valueAxis, categoryAxis, roomForText } from '../axes.js';
-import { lineNames, nameRoom } from '../line-names.js';
-import { drawing, axisOf } from '../../drawing.js';
 import type { Plugin } from 'chart.js';
-import type { Estimate, Results } from '../../../study/simulate/results.js';
-import type { DaysQuantile, OutageDays, OutageResult } from '../../../study/sections/failures.js';
 import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
-import { datesOf } from '../../tables/failures.js';
+import type { DaysQuantile, OutageDays, OutageResult } from '../../../study/sections/failures.js';
+import type { Estimate, Results } from '../../../study/simulate/results.js';
+import { axisOf, drawing } from '../../drawing.js';
 import { faded, INK, PALETTE } from '../../style.js';
+import { datesOf } from '../../tables/outages.js';
+import { categoryAxis, roomForText, valueAxis } from '../axes.js';
 import { chart, type Chart } from '../chart.js';
-import { lineDatasets, type TimeLine, band } from '../time.js';
+import { lineNames, nameRoom } from '../line-names.js';
+import { band, lineDatasets, type TimeLine } from '../time.js';
 import { topWithNames, uprightLines, type UprightLine } from '../upright-lines.js';
 
 const BODY_HEIGHT = 440;
@@ -82,10 +82,11 @@ function finding(outage: OutageResult, level: number): string {
 
 function within(quantile: DaysQuantile, level: number, unit: string): string {
   const { low, high, why } = quantile;
-  return (
-    `${daysOf(quantile)}${unit} ` +
-    `(${low === null || high === null ? (why ?? 'no interval') : `${intervalName(level)} ${bounds(asSpan(quantile))}`})`
-  );
+  const interval =
+    low === null || high === null
+      ? (why ?? 'no interval')
+      : `${intervalName(level)} ${bounds(asSpan(quantile))}`;
+  return `${daysOf(quantile)}${unit} (${interval})`;
 }
 
 const asSpan = ({ days, low, high }: DaysQuantile): Estimate => ({

@@ -1,15 +1,15 @@
 import type { Plugin } from 'chart.js';
-import { valueAxis, roomForText } from '../axes.js';
-import { band } from '../time.js';
-import { lineNames, type NamedLine, nameRoom } from '../line-names.js';
-import { drawing, axisOf, polyline } from '../../drawing.js';
+import { count, intervalName, number, percentWithInterval } from '../../../study/format.js';
 import type { DateQuantile, Results } from '../../../study/simulate/results.js';
 import { font, textWidth } from '../../canvas.js';
-import { count, intervalName, number, percentWithInterval } from '../../../study/format.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';
+import { roomForText, valueAxis } from '../axes.js';
 import { chart, type Chart } from '../chart.js';
 import { dayAxis, momentOf } from '../days.js';
-import { onWhite, levelInterval, disc } from '../marks.js';
+import { lineNames, nameRoom, type NamedLine } from '../line-names.js';
+import { disc, levelInterval, onWhite } from '../marks.js';
+import { band } from '../time.js';
 
 type PlanLine = NamedLine & { readonly values: readonly number[]; readonly width: number };
 type KnownDate = DateQuantile & { readonly date: string };

@@ -1,6 +1,4 @@
-import { BOX_LEGEND } from '../legend.js';
-import { valueAxis } from '../axes.js';
-import { rowHeight, rowChart } from '../row-chart.js';
+import { percentWithInterval, short } from '../../../study/format.js';
 import {
   SHIFT_STATES,
   type BottleneckResult,
@@ -9,9 +7,10 @@ import {
   type StationResult,
 } from '../../../study/simulate/results.js';
 import { paint } from '../../hatch.js';
-import { percentWithInterval, short } from '../../../study/format.js';
 import { STATE_FILLS, STATE_ORDER } from '../../style.js';
-import { intervalHead, intervalNote, type Chart } from '../chart.js';
+import { valueAxis } from '../axes.js';
+import { BOX_LEGEND, intervalHead, intervalNote, type Chart } from '../chart.js';
+import { rowChart, rowHeight } from '../row-chart.js';
 import { column, perRow, rowsBySite } from '../rows.js';
 
 /**

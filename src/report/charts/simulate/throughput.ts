@@ -1,8 +1,8 @@
+import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
-import { intervalName, number, mean, bounds, count } from '../../../study/format.js';
 import { font, textWidth } from '../../canvas.js';
-import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
+import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { intervalNote, type Chart } from '../chart.js';
 import { timeChart, type TimeLine } from '../time.js';
 

@@ -1,7 +1,7 @@
-import { valueAxis, roomForText } from '../axes.js';
-import type { Results } from '../../../study/simulate/results.js';
 import { count, number } from '../../../study/format.js';
+import type { Results } from '../../../study/simulate/results.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
+import { roomForText, valueAxis } from '../axes.js';
 import { chart, type Chart } from '../chart.js';
 import { topWithNames, uprightLines } from '../upright-lines.js';
 
@@ -33,7 +33,8 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
         `The warm-up of ${number(givenHours)} h` +
         `${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
       'too short': `The line still fills after the warm-up of ${number(givenHours)} h`,
-      'not known': `The run is too short to show whether the warm-up of ${number(givenHours)} h is long enough`,
+      'not known':
+        `The run is too short to show whether the warm-up of ${number(givenHours)} h ` + 'is long enough',
     }[verdict],
     how:
       `Mean units inside by part of ${number(partHours)} h, over ` +

@@ -1,5 +1,5 @@
-import type { Results } from '../../../study/simulate/results.js';
 import { short, withInterval } from '../../../study/format.js';
+import type { Results } from '../../../study/simulate/results.js';
 import { LINES } from '../../style.js';
 import { intervalNote, type Chart } from '../chart.js';
 import { timeChart, type TimeLine } from '../time.js';

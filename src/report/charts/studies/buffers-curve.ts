@@ -1,9 +1,9 @@
-import { band } from '../time.js';
-import { valueAxis } from '../axes.js';
 import type { BufferResults } from '../../../study/buffers/results.js';
 import { count, intervalName, number, withInterval } from '../../../study/format.js';
 import { faded, MUTED, PALETTE, SIZE } from '../../style.js';
+import { valueAxis } from '../axes.js';
 import { chart, type Chart, type Dataset } from '../chart.js';
+import { band } from '../time.js';
 
 /**
  * Throughput against waiting places: the best layout found for each number of them; null with fewer than two

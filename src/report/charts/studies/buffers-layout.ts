@@ -1,9 +1,9 @@
-import { valueAxis, TICKS } from '../axes.js';
-import { rowChart } from '../row-chart.js';
 import type { BufferResults } from '../../../study/buffers/results.js';
 import { withInterval } from '../../../study/format.js';
 import { PALETTE } from '../../style.js';
-import { type Chart } from '../chart.js';
+import { TICKS, valueAxis } from '../axes.js';
+import type { Chart } from '../chart.js';
+import { rowChart } from '../row-chart.js';
 import { column, perRow, rowsOf } from '../rows.js';
 
 const BAR_ROW = 34;
@@ -20,7 +20,8 @@ export function placesLayout({ spots, chosen, present, unit }: BufferResults): C
     finding:
       moved === 0
         ? `The layout as it is stays the best found, ${withInterval(chosen.rate, unit)}`
-        : `${moved} of ${spots.length} spots change: ${chosen.total} places in all, ${present.total} as it is`,
+        : `${moved} of ${spots.length} spots change: ${chosen.total} places in all, ` +
+          `${present.total} as it is`,
     how: 'Waiting places of each buffer and bank: grey as it is, blue in the chosen layout.',
     bodyHeight: 64 + rows.length * BAR_ROW,
     rows,

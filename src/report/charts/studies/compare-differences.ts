@@ -1,14 +1,14 @@
 import type { Plugin } from 'chart.js';
-import { valueAxis } from '../axes.js';
-import { drawing, axisOf, polyline } from '../../drawing.js';
-import { rowHeight, rowChart, spans } from '../row-chart.js';
-import type { CompareResults, ComparedMeasure } from '../../../study/compare/results.js';
+import type { ComparedMeasure, CompareResults } from '../../../study/compare/results.js';
 import { bounds, count, intervalName, number, signed } from '../../../study/format.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, PALETTE, SIZE } from '../../style.js';
 import { fit } from '../../text.js';
-import { type Chart } from '../chart.js';
-import { whiskers, disc, diamondPath } from '../marks.js';
-import { column, perRow, rowLabel, type Row, span, heading } from '../rows.js';
+import { valueAxis } from '../axes.js';
+import type { Chart } from '../chart.js';
+import { diamondPath, disc, whiskers } from '../marks.js';
+import { rowChart, rowHeight, spans } from '../row-chart.js';
+import { column, heading, perRow, rowLabel, span, type Row } from '../rows.js';
 
 type Item = ComparedMeasure & { readonly name: string; readonly unit: string };
 /** Room for a verdict in words, CSS pixels. */

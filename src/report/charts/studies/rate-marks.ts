@@ -1,10 +1,10 @@
-import { uprightInterval } from '../marks.js';
-import { type Axis, valueAxis } from '../axes.js';
-import { drawing, axisOf } from '../../drawing.js';
 import type { ChartDataset, Plugin } from 'chart.js';
-import type { Estimate } from '../../../study/simulate/results.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../study/rate/results.js';
+import type { Estimate } from '../../../study/simulate/results.js';
+import { axisOf, drawing } from '../../drawing.js';
 import { INK, PALETTE } from '../../style.js';
+import { valueAxis, type Axis } from '../axes.js';
+import { uprightInterval } from '../marks.js';
 
 /** Verdicts by colour and by shape: a full disc, a cross, an open triangle. */
 export const VERDICT_MARKS: Readonly<

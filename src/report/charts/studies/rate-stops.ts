@@ -1,16 +1,15 @@
-import { BOX_LEGEND } from '../legend.js';
-import type { Plugin, BarElement } from 'chart.js';
-import { valueAxis } from '../axes.js';
-import { drawing } from '../../drawing.js';
-import { rowHeight, rowChart } from '../row-chart.js';
+import type { BarElement, Plugin } from 'chart.js';
+import { count } from '../../../study/format.js';
 import type { RateResults } from '../../../study/rate/results.js';
 import { font, textWidth } from '../../canvas.js';
+import { drawing } from '../../drawing.js';
 import { paint } from '../../hatch.js';
-import { count } from '../../../study/format.js';
-import { SIZE, type Fill, valueFill } from '../../style.js';
+import { SIZE, valueFill, type Fill } from '../../style.js';
 import { fit } from '../../text.js';
-import { type Chart } from '../chart.js';
+import { valueAxis } from '../axes.js';
+import { BOX_LEGEND, type Chart } from '../chart.js';
 import { onWhite } from '../marks.js';
+import { rowChart, rowHeight } from '../row-chart.js';
 import { column, type Row } from '../rows.js';
 
 type Point = RateResults['points'][number];

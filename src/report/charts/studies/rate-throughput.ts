@@ -1,12 +1,11 @@
 import type { Plugin } from 'chart.js';
-import { valueAxis } from '../axes.js';
-import { MARK_LEGEND } from '../legend.js';
-import { drawing, axisOf, polyline } from '../../drawing.js';
+import { count, intervalName, number } from '../../../study/format.js';
 import type { RatePoint, RateResults } from '../../../study/rate/results.js';
 import { font } from '../../canvas.js';
-import { count, intervalName, number } from '../../../study/format.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
 import { MUTED, SIZE } from '../../style.js';
-import { chart, type Chart } from '../chart.js';
+import { valueAxis } from '../axes.js';
+import { chart, MARK_LEGEND, type Chart } from '../chart.js';
 import { onWhite } from '../marks.js';
 import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 

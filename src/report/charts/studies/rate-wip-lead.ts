@@ -1,20 +1,21 @@
-import { MARK_LEGEND } from '../legend.js';
-import { valueAxis, EMPTY_AXIS } from '../axes.js';
-import type { RatePoint, RateResults } from '../../../study/rate/results.js';
 import { count, intervalName, withInterval } from '../../../study/format.js';
-import { chart, type Chart } from '../chart.js';
+import type { RatePoint, RateResults } from '../../../study/rate/results.js';
+import { EMPTY_AXIS, valueAxis } from '../axes.js';
+import { chart, MARK_LEGEND, type Chart } from '../chart.js';
 import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 
 /** WIP above, lead time below, over the same axis of rates. */
 export function rateWipLead(results: RateResults): Chart {
   const { points, level, replications, mostReplications, window } = results,
-    last = points.findLast(({ verdict }) => verdict === 'holds') ?? points[0]!;
+    last = points.findLast(({ verdict }) => verdict === 'holds') ?? points[0];
   const wip = (point: RatePoint) => point.wip,
     lead = (point: RatePoint) => point.leadDays;
   return chart({
     finding:
-      `At ${last.perDay} a day a unit takes ${withInterval(last.leadDays, 'days')} and ` +
-      `${withInterval(last.wip, 'units')} are on the way`,
+      last === undefined
+        ? 'No rate was looked at'
+        : `At ${last.perDay} a day a unit takes ${withInterval(last.leadDays, 'days')} and ` +
+          `${withInterval(last.wip, 'units')} are on the way`,
     how:
       'Above: mean WIP. Below: mean lead time of units shipped. Both against the rate asked, with ' +
       `${intervalName(level)} over ${replications} to ${mostReplications} replications, ` +

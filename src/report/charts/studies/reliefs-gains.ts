@@ -1,13 +1,13 @@
-import { ZERO_GRID, valueAxis } from '../axes.js';
-import { drawing, axisOf } from '../../drawing.js';
-import { rowHeight, rowChart, spans } from '../row-chart.js';
 import type { Plugin } from 'chart.js';
-import type { ReliefsResults } from '../../../study/reliefs/results.js';
 import { intervalName, number, short, withInterval } from '../../../study/format.js';
+import type { ReliefsResults } from '../../../study/reliefs/results.js';
+import { axisOf, drawing } from '../../drawing.js';
+import { countedIn } from '../../reliefs.js';
 import { PALETTE } from '../../style.js';
-import { countedIn } from '../../terminal/reliefs.js';
-import { type Chart } from '../chart.js';
-import { whiskers, disc } from '../marks.js';
+import { valueAxis, ZERO_GRID } from '../axes.js';
+import type { Chart } from '../chart.js';
+import { disc, whiskers } from '../marks.js';
+import { rowChart, rowHeight, spans } from '../row-chart.js';
 import { column, perRow, rowsOf } from '../rows.js';
 
 const TOP = 20;

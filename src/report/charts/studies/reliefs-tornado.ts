@@ -1,9 +1,9 @@
-import { ZERO_GRID, valueAxis } from '../axes.js';
-import { rowHeight, rowChart } from '../row-chart.js';
-import type { AssumptionResult, ReliefsResults } from '../../../study/reliefs/results.js';
 import { intervalName, number, short } from '../../../study/format.js';
+import type { AssumptionResult, ReliefsResults } from '../../../study/reliefs/results.js';
 import { DARK_EDGE, PALETTE } from '../../style.js';
-import { type Chart } from '../chart.js';
+import { valueAxis, ZERO_GRID } from '../axes.js';
+import type { Chart } from '../chart.js';
+import { rowChart, rowHeight } from '../row-chart.js';
 import { column, perRow, rowsOf } from '../rows.js';
 
 const TOP = 20;
