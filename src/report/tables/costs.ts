@@ -19,18 +19,22 @@ export function costs(results: Results, interval: string): PageTable {
   };
 }
 
-function rows({ parts, perUnit, rework }: NonNullable<Results['costs']>): string[][] {
-  const share = perUnit.mean > 0 ? rework.costPerUnit.mean / perUnit.mean : 0;
+function rows(found: NonNullable<Results['costs']>): string[][] {
+  const { parts, perUnit, rework } = found;
   return [
     ...parts.map((part) => [part.name, short(part.perUnit), shareText(part.share)]),
     ['all', short(perUnit), shareText(1)],
     [
       `of which rework (${short(rework.hoursPerUnit)} person-hours)`,
       short(rework.costPerUnit),
-      shareText(share),
+      shareText(reworkShare(found)),
     ],
   ];
 }
+
+/** What rework costs, as a share of the cost of a unit, which it is within. */
+export const reworkShare = ({ perUnit, rework }: NonNullable<Results['costs']>): number =>
+  perUnit.mean > 0 ? rework.costPerUnit.mean / perUnit.mean : 0;
 
 /** A share of the cost in per cent, one digit after the point. */
 export const shareText = (share: number): string => (share * 100).toFixed(1);

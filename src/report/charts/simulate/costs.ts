@@ -1,7 +1,7 @@
 import { intervalName, number, short, withInterval } from '../../../study/format.js';
 import type { Estimate, Results } from '../../../study/simulate/results.js';
 import { PALETTE } from '../../style.js';
-import { shareText } from '../../tables/costs.js';
+import { reworkShare, shareText } from '../../tables/costs.js';
 import { TICKS, valueAxis } from '../axes.js';
 import { intervalHead, intervalNote, type Chart } from '../chart.js';
 import { whiskers } from '../marks.js';
@@ -32,7 +32,7 @@ export function costPerUnit(results: Results): Chart | null {
       label: rowLabel('rework'),
       item: {
         perUnit: rework.costPerUnit,
-        share: rework.costPerUnit.mean / perUnit.mean,
+        share: reworkShare(costs),
         colour: PALETTE.vermillion,
       },
     },

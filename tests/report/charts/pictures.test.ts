@@ -1,28 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { renderPng } from '../../../src/report/canvas.js';
-import type { Chart } from '../../../src/report/charts/chart.js';
-import { level95 } from '../../../src/report/charts/simulate/buffers.js';
-import { runsOf } from '../../../src/report/charts/simulate/changeover-strip.js';
-import { shortBuckets } from '../../../src/report/charts/simulate/throughput.js';
 import { CHARTS } from '../../../src/report/files/simulate.js';
-import type { StripStay } from '../../../src/study/sections/changeovers.js';
 import type { Results } from '../../../src/study/simulate/results.js';
+import { axisTitle, datasets, draw, results, titleOf } from '../samples/drawn.js';
 import { readPng } from '../samples/png.js';
 import { sampleResults } from '../samples/results.js';
-
-const results = sampleResults({ stations: 45 });
-const draw = (name: string, from: Results = results): Chart => {
-  const chart = CHARTS[name](from);
-  if (chart === null) throw new Error(`expected chart ${name} to have something to draw`);
-  return chart;
-};
-const datasets = (chart: Chart): { label?: string; data: unknown[] }[] =>
-  chart.configuration.data.datasets as never;
-const axisTitle = (chart: Chart, axis: string): string =>
-  (chart.configuration.options?.scales?.[axis] as { title?: { text?: string } } | undefined)?.title?.text ??
-  '';
-const titleOf = (chart: Chart): string =>
-  [chart.configuration.options?.plugins?.title?.text].flat().join(' ');
 
 describe('findings in the titles', () => {
   it.each([
@@ -146,132 +128,6 @@ describe('intervals', () => {
         'P90 46.8 days (95 % CI 45.4 to 48.2)',
       ]),
     );
-  });
-});
-
-describe('throughput by week', () => {
-  it('leaves a gap in weeks without a working day and marks short weeks', () => {
-    const shipped = datasets(draw('01-throughput-by-week')).find(({ label }) => label === 'shipped') as {
-      data: unknown[];
-      pointRadius?: number[];
-    };
-    results.series.workingDays.forEach((days, week) => {
-      expect(shipped.data[week] === null, `week ${week}`).toBe(days === 0);
-      expect((shipped.pointRadius?.[week] ?? 0) > 0, `week ${week}`).toBe(days === 1);
-    });
-  });
-
-  it('marks a value that stands alone between gaps, as no line shows it', () => {
-    const single = draw('01-throughput-by-week', sampleResults({ stations: 3, weeks: 1 }));
-    const shipped = datasets(single).find(({ label }) => label === 'shipped') as { pointRadius?: number[] };
-    expect(shipped.pointRadius?.[0]).toBeGreaterThan(0);
-  });
-
-  it('counts a week as short below half of the usual days, not at half', () => {
-    expect(shortBuckets([5, 4, 2.5, 2, 0])).toEqual([false, false, false, true, false]);
-  });
-
-  it('draws the rate asked as steps', () => {
-    expect(datasets(draw('01-throughput-by-week')).find(({ label }) => label === 'asked')).toMatchObject({
-      stepped: 'middle',
-      data: results.series.asked,
-    });
-  });
-});
-
-describe('place time', () => {
-  it('adds to 100 % of the time on shift for every station, sites in route order, nine states', () => {
-    const { labels, datasets: states } = draw('03-place-time').configuration.data;
-    expect(states).toHaveLength(9);
-    const sums = (labels ?? []).map((_, row) =>
-      states.reduce((sum, state) => sum + ((state.data[row] as number | null) ?? 0), 0),
-    );
-    expect(sums.filter((sum) => sum === 0)).toHaveLength(3); // headings of the sites
-    for (const sum of sums) if (sum !== 0) expect(sum).toBeCloseTo(100, 9);
-    expect([labels?.[0], labels?.[16], labels?.[32]]).toEqual([
-      'coachworks north',
-      'paint and finishing works',
-      'final plant',
-    ]);
-  });
-
-  it('grows with the stations', () => {
-    const heights = [3, 45, 60].map((stations) => draw('03-place-time', sampleResults({ stations })).height);
-    expect(heights).toEqual([...heights].sort((a, b) => a - b));
-    expect(heights[2]).toBeGreaterThan(60 * 20);
-  });
-});
-
-describe('changeovers', () => {
-  const stay = (value: number): StripStay => ({
-    place: 1,
-    value,
-    from: 0,
-    to: 1,
-    changedFrom: null,
-    changeFrom: null,
-    changeTo: null,
-  });
-  it('count the units of one value in a row', () => {
-    expect(runsOf([0, 0, 1, 0, 2, 2, 2].map(stay)).map((run) => [run[0].value, run.length])).toEqual([
-      [0, 2],
-      [1, 1],
-      [0, 1],
-      [2, 3],
-    ]);
-    expect(runsOf([])).toEqual([]);
-  });
-
-  it('are drawn only for stations with a week to show', () => {
-    expect(
-      CHARTS['10-changeovers']({
-        ...results,
-        changeovers: results.changeovers.map((each) => ({ ...each, strip: null })),
-      }),
-    ).toBeNull();
-  });
-});
-
-describe('outage recovery', () => {
-  it('says how long after its end the outage is made good, and draws mean and band by day', () => {
-    const chart = draw('12-outage-recovery');
-    expect(titleOf(chart)).toBe(
-      'Outage (new paint line, 2027-08-09 to 2027-08-20): half of the builds are back to the 21.5 units open before it within 18.2 days (95 % CI 17.1 to 19.6) of its end, eight in ten within 21 (95 % CI 20 to 24)',
-    );
-    expect(axisTitle(chart, 'y')).toBe('units open');
-    const { byDay } = results.outages[0];
-    expect(chart.configuration.data.labels).toEqual(byDay!.dates);
-    expect(datasets(chart).map(({ label, data }) => [label, data])).toEqual([
-      ['P10', byDay!.p10],
-      ['P90', byDay!.p90],
-      ['units open', byDay!.mean],
-      ['21.5 open', byDay!.mean.map(() => 21.5)],
-    ]);
-  });
-
-  it('says why the time is not known', () => {
-    expect(
-      titleOf(draw('12-outage-recovery', sampleResults({ stations: 3, weeks: 12, replications: 1 }))),
-    ).toBe('Outage (new paint line, 2027-08-09 to 2027-08-20): time to recover not known; there are 1');
-  });
-
-  it('is left out where no outage was watched', () => {
-    expect(
-      CHARTS['12-outage-recovery']({
-        ...results,
-        outages: results.outages.map((outage) => ({ ...outage, byDay: null })),
-      }),
-    ).toBeNull();
-  });
-});
-
-describe('buffers', () => {
-  const buffer = (levels: number[]) => ({ ...results.buffers[0], levels });
-  it('read the level not passed 95 % of the time from the shares', () => {
-    expect(level95(buffer([0.5, 0.3, 0.15, 0.05]))).toBe(2);
-    expect(level95(buffer([0.96, 0.04]))).toBe(0);
-    expect(level95(buffer([0.1, 0.1, 0.8]))).toBe(2);
-    expect(level95(buffer([])), 'levels not known').toBeNull();
   });
 });
 
