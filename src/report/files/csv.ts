@@ -1,4 +1,4 @@
-import type { Estimate, Proportion } from '../../study/simulate/results.js';
+import type { Estimate } from '../../study/simulate/results.js';
 import type { Column } from '../page-table.js';
 
 type Cell = string | number | null | undefined;
@@ -30,7 +30,7 @@ export function estimate<Item>(
 /** The columns of a proportion: its share and the ends of its interval. */
 export function proportion<Item>(
   name: string,
-  of: (item: Item) => Proportion | null | undefined,
+  of: (item: Item) => { share: number; low: number; high: number } | null | undefined,
 ): CsvColumn<Item>[] {
   return [
     [`${name}_share`, (item) => of(item)?.share],

@@ -1,5 +1,5 @@
 import { intervalName, number, short } from '../../../study/format.js';
-import type { AssumptionResult, ReliefsResults } from '../../../study/reliefs/results.js';
+import type { ReliefsResults, VariedResult } from '../../../study/reliefs/results.js';
 import { DARK_EDGE, PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
 import type { Chart } from '../chart.js';
@@ -14,7 +14,7 @@ export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart
   if (first === undefined) return null;
   const rows = rowsOf(assumptions.slice(0, TOP), ({ path }) => path),
     ci = intervalName(eachLevel.assumptions);
-  const cell = (each: AssumptionResult['low']): string => (each === null ? 'cannot be' : short(each.gain));
+  const cell = (varied: VariedResult | null): string => (varied === null ? 'cannot be' : short(varied.gain));
   const columns = [
     column(['low', `(${ci})`], rows, ({ low }) => cell(low)),
     column(['high', `(${ci})`], rows, ({ high }) => cell(high)),
