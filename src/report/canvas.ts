@@ -1,7 +1,8 @@
 import { createRequire } from 'node:module';
 import { createCanvas, DOMMatrix, GlobalFonts, type Canvas, type SKRSContext2D } from '@napi-rs/canvas';
-import type { ChartConfiguration, Plugin } from 'chart.js';
+import type { ChartConfiguration } from 'chart.js';
 import Live from 'chart.js/auto';
+import { drawing } from './drawing.js';
 
 /**
  * Drawing surface: canvas, fonts, PNG bytes. Everything that draws or measures goes through here, so that
@@ -31,7 +32,8 @@ function registerFonts(): void {
     const path = require.resolve(file);
     if (GlobalFonts.registerFromPath(path, family) === null) {
       throw new Error(
-        `expected a font in package file ${file}, could not read it: run npm ci to restore the packages`,
+        `package file ${file}: expected a font, got none that can be read\n` +
+          'hint: run npm ci to restore the packages',
       );
     }
   }
@@ -62,13 +64,14 @@ export function font(size: number, weight: 'normal' | '600' = 'normal'): string 
   return `${weight} ${size}px ${FONT_FAMILY}`;
 }
 
-const GROUND: Plugin = {
-  id: 'ground',
-  beforeDraw({ ctx, width, height }) {
-    ctx.fillStyle = '#ffffff';
-    ctx.fillRect(0, 0, width, height);
+const GROUND = drawing(
+  'ground',
+  (context, { width, height }) => {
+    context.fillStyle = '#ffffff';
+    context.fillRect(0, 0, width, height);
   },
-};
+  'beforeDraw',
+);
 
 // A legend does not ask for the fonts of its chart, and would take one of the machine.
 Live.defaults.font.family = FONT_FAMILY;

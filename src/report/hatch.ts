@@ -30,13 +30,21 @@ const STROKES: Readonly<Record<Exclude<Hatch, 'plain' | 'dots'>, readonly Line[]
 /** What a chart paints an area with: a plain colour, or a pattern of it. */
 export function paint(fill: Fill): string | Pattern {
   if (fill.hatch === 'plain') return fill.colour;
+  const pattern = painted.get(fill) ?? patternOf(fill, fill.hatch);
+  painted.set(fill, pattern);
+  return pattern;
+}
+
+const painted = new Map<Fill, Pattern>();
+
+function patternOf(fill: Fill, hatch: Exclude<Hatch, 'plain'>): Pattern {
   const canvas = newCanvas(TILE, TILE);
   const context = canvas.getContext('2d');
   context.fillStyle = fill.colour;
   context.fillRect(0, 0, TILE, TILE);
   context.fillStyle = context.strokeStyle = fill.hatchColour;
   context.lineWidth = 1.2 * PIXEL_RATIO;
-  if (fill.hatch === 'dots') {
+  if (hatch === 'dots') {
     for (const [x, y] of [
       [0.25, 0.25],
       [0.75, 0.75],
@@ -46,7 +54,7 @@ export function paint(fill: Fill): string | Pattern {
       context.fill();
     }
   } else {
-    for (const [x1, y1, x2, y2] of STROKES[fill.hatch]) {
+    for (const [x1, y1, x2, y2] of STROKES[hatch]) {
       context.beginPath();
       context.moveTo(x1 * TILE, y1 * TILE);
       context.lineTo(x2 * TILE, y2 * TILE);
@@ -55,7 +63,9 @@ export function paint(fill: Fill): string | Pattern {
   }
   const pattern = context.createPattern(canvas, 'repeat');
   if (pattern === null)
-    throw new Error('expected a canvas pattern, got none: run npm ci to restore the canvas package');
+    throw new Error(
+      'pattern of the canvas: expected one, got none\nhint: run npm ci to restore the canvas package',
+    );
   pattern.setTransform(devicePixelTransform());
   return pattern;
 }

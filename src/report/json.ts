@@ -15,8 +15,8 @@ function stable(value: unknown, path: string): unknown {
   if (typeof value === 'number') {
     if (!Number.isFinite(value))
       throw new RangeError(
-        `expected a finite number at ${path || 'the top'}, got ${value}: this is a fault of the ` +
-          'program, please report it with the scenario',
+        `${path || 'results'}: expected a finite number, got ${value}\n` +
+          'hint: this is a fault of the program, please report it with the scenario',
       );
     return Number(value.toPrecision(DIGITS));
   }

@@ -3,13 +3,13 @@
  * apart.
  */
 export function fitColumns(text: string, columns: number): string {
-  return shorten(text, (candidate) => [...candidate].length <= columns);
+  return shorten(text, (candidate) => Array.from(candidate).length <= columns);
 }
 
 /** The longest form of `text`, letters taken from its middle, that fits; `…` alone if none does. */
 export function shorten(text: string, fits: (candidate: string) => boolean): string {
   if (fits(text)) return text;
-  const letters = [...text];
+  const letters = Array.from(text);
   for (let kept = letters.length - 1; kept > 0; kept--) {
     const head = Math.ceil(kept / 2);
     const start = letters.slice(0, head).join('').trimEnd();

@@ -65,6 +65,7 @@ export const STATE_FILLS: Readonly<Record<PlaceState, Fill>> = {
 };
 export const STATE_ORDER = Object.keys(STATE_FILLS) as readonly PlaceState[];
 
+const OTHER_VALUES = plain('#dedede', '#808080');
 /**
  * Values of an option, in the planner's order: colour and hatch differ together, and none is as dark as a
  * changeover. The last one stands for all further values.
@@ -77,8 +78,11 @@ export const VALUE_FILLS: readonly Fill[] = [
   hatched('#ffffff', 'level', PALETTE.blue, PALETTE.blue),
   hatched(PALETTE.orange, 'falling', DARK_EDGE, DARK_EDGE),
   hatched(PALETTE.purple, 'crossed', '#ffffff', DARK_EDGE),
-  plain('#dedede', '#808080'),
+  OTHER_VALUES,
 ];
+
+/** The fill of the value at that place in the planner's order. */
+export const valueFill = (value: number): Fill => VALUE_FILLS[value] ?? OTHER_VALUES;
 
 /** Lines of a time chart: colour and dash differ together. Sites and lanes take them in turn. */
 export const LINES: readonly { readonly colour: string; readonly dash: readonly number[] }[] = [

@@ -21,7 +21,7 @@ describe('stable JSON', () => {
 
   it('names the place of a number that JSON cannot hold', () => {
     expect(() => stableJson({ series: [{ mean: NaN }] })).toThrow(
-      'expected a finite number at series[0].mean, got NaN',
+      'series[0].mean: expected a finite number, got NaN',
     );
   });
 

@@ -7,7 +7,7 @@ import {
   number,
   percentWithInterval,
   withInterval,
-} from '../../src/report/format.js';
+} from '../../src/study/format.js';
 
 const estimate = (middle: number, low: number | null, high: number | null) => ({
   mean: middle,

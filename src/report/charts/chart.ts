@@ -1,8 +1,8 @@
 import type { ChartConfiguration, ChartOptions, Plugin } from 'chart.js';
+import { count, intervalName } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { FONT_FAMILY } from '../canvas.js';
-import { count, intervalName } from '../format.js';
-import { GRID, INK, MUTED, SIZE, WIDTH } from '../style.js';
+import { INK, MUTED, SIZE, WIDTH } from '../style.js';
 import { wrap } from '../text.js';
 
 /** A picture that is ready to be drawn. Sizes are CSS pixels. */
@@ -17,7 +17,10 @@ export interface Chart {
 }
 
 /** Makes a picture, or null where the results have nothing for it (no inspection, no buffer). */
-export type DrawChart = (results: Results) => Chart | null;
+export type DrawChart<Of> = (results: Of) => Chart | null;
+
+/** Values of one series with the way they are drawn. */
+export type Dataset = ChartConfiguration['data']['datasets'][number];
 
 const TITLE_LINE = SIZE.title * 1.25,
   HOW_LINE = SIZE.small * 1.35,
@@ -86,36 +89,6 @@ export function chart(parts: Parts): Chart {
   };
 }
 
-type Scale = NonNullable<NonNullable<ChartOptions['scales']>[string]>;
-
-/** An axis of values from zero, its title with the unit. */
-export function valueAxis(title: string, rest: Partial<Record<string, unknown>> = {}): Scale {
-  return {
-    type: 'linear',
-    beginAtZero: true,
-    title: { display: true, text: title, color: MUTED, font: { size: SIZE.small } },
-    grid: { color: GRID, drawTicks: false },
-    border: { display: false },
-    ticks: { color: MUTED, padding: 6, font: { size: SIZE.small } },
-    ...rest,
-  };
-}
-
-/** An axis that shows nothing but keeps `width` CSS pixels free at the right of the plot, for text. */
-export function roomAtRight(width: number): Scale {
-  return {
-    type: 'linear',
-    axis: 'y',
-    position: 'right',
-    grid: { display: false },
-    border: { display: false },
-    ticks: { display: false },
-    afterFit: (scale: { width: number }) => {
-      scale.width = width;
-    },
-  };
-}
-
 /** `95 % CI over 40 replications`, or why there is none. */
 export function intervalNote(results: Pick<Results, 'replications' | 'level'>): string {
   return results.replications < 2
@@ -127,3 +100,30 @@ export function intervalNote(results: Pick<Results, 'replications' | 'level'>): 
 export function intervalHead(results: Results): string {
   return results.replications < 2 ? '(no interval)' : `(${intervalName(results.level)})`;
 }
+
+const AT_TOP = { display: true, position: 'top', align: 'start', onClick: () => undefined } as const;
+
+/** A box of each fill with its name. */
+export const BOX_LEGEND = {
+  ...AT_TOP,
+  labels: {
+    color: INK,
+    boxWidth: 26,
+    boxHeight: 13,
+    padding: 12,
+    font: { family: FONT_FAMILY, size: SIZE.small },
+  },
+} as const;
+
+/** Marks about as large as in the plot; what has no name is left out. */
+export const MARK_LEGEND = {
+  ...AT_TOP,
+  labels: {
+    color: INK,
+    usePointStyle: true,
+    boxHeight: 8,
+    padding: 14,
+    font: { size: SIZE.small },
+    filter: ({ text }: { text: string }) => text !== '',
+  },
+} as const;

@@ -1,7 +1,8 @@
-import type { ChartOptions } from 'chart.js';
 import { GRID, MUTED, SIZE } from '../style.js';
+import { ticksAt, type Axis } from './axes.js';
 
-const MS_PER_DAY = 86_400_000,
+const MS_PER_MINUTE = 60_000,
+  MS_PER_DAY = 1440 * MS_PER_MINUTE,
   MOST_TICKS = 10,
   HOUR = 1 / 24;
 
@@ -19,25 +20,22 @@ export function dayAxis(
   to: number,
   least: number,
   rest: Partial<Record<string, unknown>> = {},
-): NonNullable<ChartOptions['scales']>[string] {
+): Axis {
   const step =
     [HOUR / 4, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, 1, 2, 7, 14, 28, 56, 112, 364].find(
       (days) => days >= least && (to - from) / days <= MOST_TICKS,
     ) ?? 728;
   // Day 4 was a Monday. The last tick leaves room for its text.
   const first = step < 7 ? Math.ceil(from / step - 1e-6) * step : Math.ceil((from - 4) / 7) * 7 + 4,
-    last = to - 0.03 * (to - from);
+    last = to - 0.03 * (to - from),
+    ticks = Math.max(0, Math.floor((last - first) / step) + 1);
   return {
     type: 'linear',
     min: from,
     max: to,
     grid: { color: GRID, drawTicks: false },
     border: { display: false },
-    afterBuildTicks: (axis: { ticks: { value: number }[] }) => {
-      axis.ticks = Array.from({ length: Math.max(0, Math.floor((last - first) / step) + 1) }, (_, i) => ({
-        value: first + i * step,
-      }));
-    },
+    afterBuildTicks: ticksAt(Array.from({ length: ticks }, (_, i) => first + i * step)),
     ticks: {
       color: MUTED,
       padding: 6,
@@ -52,6 +50,6 @@ export function dayAxis(
 
 /** `2027-03-01` at midnight, `14:00` between. */
 function tickText(day: number): string {
-  const text = new Date(Math.round(day * 1440) * 60_000).toISOString();
+  const text = new Date(Math.round((day * MS_PER_DAY) / MS_PER_MINUTE) * MS_PER_MINUTE).toISOString();
   return text.slice(11, 16) === '00:00' ? text.slice(0, 10) : text.slice(11, 16);
 }

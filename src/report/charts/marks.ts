@@ -1,44 +1,74 @@
-import type { Chart as LiveChart, Plugin } from 'chart.js';
 import type { SKRSContext2D } from '@napi-rs/canvas';
-import { INK } from '../style.js';
+import type { Plugin } from 'chart.js';
+import { axisOf, drawing } from '../drawing.js';
+import { paint } from '../hatch.js';
+import { INK, type Fill } from '../style.js';
 
 /**
  * Interval bars over the floating bars [low, high] of one horizontal dataset, which itself stays unpainted.
  */
 export function whiskers(dataset: number): Plugin {
-  return {
-    id: 'whiskers',
-    afterDatasetsDraw(chart) {
-      const { ctx } = chart;
-      const scale = chart.scales['x'];
-      if (scale === undefined) return;
-      chart.getDatasetMeta(dataset).data.forEach((element, index) => {
+  return drawing(
+    'whiskers',
+    (context, chart) => {
+      const x = axisOf(chart, 'x');
+      context.lineCap = 'square';
+      chart.getDatasetMeta(dataset).data.forEach(({ y }, index) => {
         const span = chart.data.datasets[dataset]?.data[index];
         if (!Array.isArray(span)) return;
-        const from = scale.getPixelForValue(span[0]),
-          to = scale.getPixelForValue(span[1]),
-          y = element.y;
         for (const [colour, width] of [
           ['#ffffff', 4.5],
           [INK, 1.6],
         ] as const) {
-          ctx.save();
-          ctx.strokeStyle = colour;
-          ctx.lineWidth = width;
-          ctx.lineCap = 'square';
-          ctx.beginPath();
-          ctx.moveTo(from, y);
-          ctx.lineTo(to, y);
-          ctx.moveTo(from, y - 4);
-          ctx.lineTo(from, y + 4);
-          ctx.moveTo(to, y - 4);
-          ctx.lineTo(to, y + 4);
-          ctx.stroke();
-          ctx.restore();
+          context.strokeStyle = colour;
+          context.lineWidth = width;
+          levelInterval(context, x.getPixelForValue(span[0]), x.getPixelForValue(span[1]), y);
         }
       });
     },
-  };
+    'afterDatasetsDraw',
+  );
+}
+
+/** A level line with an upright one across each end. */
+export function levelInterval(context: SKRSContext2D, from: number, to: number, y: number): void {
+  context.beginPath();
+  context.moveTo(from, y);
+  context.lineTo(to, y);
+  for (const end of [from, to]) {
+    context.moveTo(end, y - 4);
+    context.lineTo(end, y + 4);
+  }
+  context.stroke();
+}
+
+/** An upright line with a level one across each end. */
+export function uprightInterval(context: SKRSContext2D, from: number, to: number, x: number): void {
+  context.beginPath();
+  context.moveTo(x, from);
+  context.lineTo(x, to);
+  for (const end of [from, to]) {
+    context.moveTo(x - 4, end);
+    context.lineTo(x + 4, end);
+  }
+  context.stroke();
+}
+
+/** The path of a diamond around a point, to be filled or stroked. */
+export function diamondPath(context: SKRSContext2D, x: number, y: number, radius: number): void {
+  context.beginPath();
+  context.moveTo(x, y - radius);
+  context.lineTo(x + radius, y);
+  context.lineTo(x, y + radius);
+  context.lineTo(x - radius, y);
+  context.closePath();
+}
+
+/** A full disc. */
+export function disc(context: SKRSContext2D, x: number, y: number, radius: number): void {
+  context.beginPath();
+  context.arc(x, y, radius, 0, 2 * Math.PI);
+  context.fill();
 }
 
 /**
@@ -58,14 +88,33 @@ export function onWhite(
   context.fillText(text, x, y);
 }
 
-/** A plugin that draws on top of everything else. */
-export function drawing(id: string, draw: (context: SKRSContext2D, chart: LiveChart) => void): Plugin {
-  return {
-    id,
-    afterDraw(chart) {
-      chart.ctx.save();
-      draw(chart.ctx as SKRSContext2D, chart);
-      chart.ctx.restore();
-    },
-  };
+/** Text in a CSS font, at the text baseline and alignment of the context. */
+export function write(
+  context: SKRSContext2D,
+  text: string,
+  x: number,
+  y: number,
+  ink: string,
+  face: string,
+): void {
+  context.font = face;
+  context.fillStyle = ink;
+  context.fillText(text, x, y);
+}
+
+/** A filled box with its edge; nothing where it has no width. */
+export function box(
+  context: SKRSContext2D,
+  x: number,
+  y: number,
+  width: number,
+  height: number,
+  fill: Fill,
+): void {
+  if (width <= 0) return;
+  context.fillStyle = paint(fill);
+  context.fillRect(x, y, width, height);
+  context.strokeStyle = fill.edge;
+  context.lineWidth = 0.8;
+  context.strokeRect(x, y, width, height);
 }

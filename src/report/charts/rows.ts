@@ -1,8 +1,6 @@
-import type { ChartOptions, Plugin } from 'chart.js';
-import { font, textWidth } from '../canvas.js';
-import { INK, MUTED, SIZE } from '../style.js';
+import type { Estimate } from '../../study/simulate/results.js';
+import { SIZE } from '../style.js';
 import { fit } from '../text.js';
-import { drawing } from './marks.js';
 
 /** A row of a chart with horizontal bars: a thing with its name, or the heading of a site (`item` null). */
 export interface Row<Item> {
@@ -15,12 +13,19 @@ export interface TextColumn {
   readonly cells: readonly string[];
 }
 
-const NAME_ROOM = 330,
-  COLUMN_GAP = 22;
+const NAME_ROOM = 330;
 
 /** A name as it stands beside its bars: shortened if it is very long. */
 export function rowLabel(name: string, weight: 'normal' | '600' = 'normal'): string {
   return fit(name, NAME_ROOM, SIZE.text, weight);
+}
+
+/** A row with nothing in it but its name. */
+export const heading = (name: string): Row<never> => ({ label: rowLabel(name, '600'), item: null });
+
+/** A row for each item, without headings. */
+export function rowsOf<Item>(items: readonly Item[], name: (item: Item) => string): Row<Item>[] {
+  return items.map((item) => ({ label: rowLabel(name(item)), item }));
 }
 
 /** Rows under a heading for each site, sites and rows in the order in which they come. */
@@ -29,8 +34,11 @@ export function rowsBySite<Item extends { readonly name: string; readonly site: 
 ): Row<Item>[] {
   const sites = [...new Set(items.map((item) => item.site))];
   return sites.flatMap((site) => [
-    { label: rowLabel(site, '600'), item: null },
-    ...items.filter((item) => item.site === site).map((item) => ({ label: rowLabel(item.name), item })),
+    heading(site),
+    ...rowsOf(
+      items.filter((item) => item.site === site),
+      ({ name }) => name,
+    ),
   ]);
 }
 
@@ -51,67 +59,7 @@ export function column<Item>(
   return { head, cells: rows.map((row) => (row.item === null ? '' : cell(row.item))) };
 }
 
-/** Height of one row, CSS pixels: closer when there are many. */
-export function rowHeight(rows: number): number {
-  return rows > 30 ? 21 : 26;
-}
-
-/** The axis of names at the left, as wide as the names need; `stacked` for bars that stand on one another. */
-export function nameAxis(
-  rows: readonly Row<unknown>[],
-  { stacked = false } = {},
-): NonNullable<ChartOptions['scales']>[string] {
-  const room =
-    Math.max(...rows.map((row) => textWidth(row.label, SIZE.text, row.item === null ? '600' : 'normal'))) +
-    14;
-  return {
-    type: 'category',
-    stacked,
-    grid: { display: false },
-    border: { display: false },
-    ticks: {
-      autoSkip: false,
-      crossAlign: 'far',
-      color: INK,
-      padding: 8,
-      font: (context: { index: number }) => ({
-        size: SIZE.text,
-        weight: rows[context.index]?.item === null ? 600 : 'normal',
-      }),
-    },
-    afterFit: (scale: { width: number }) => {
-      scale.width = room;
-    },
-  };
-}
-
-/** Room that the text columns take, CSS pixels. */
-export function columnsRoom(columns: readonly TextColumn[]): number {
-  return columns.reduce((sum, each) => sum + columnWidth(each) + COLUMN_GAP, 0);
-}
-
-/** Writes the text columns at the right of the plot, their heads level with the axis above it. */
-export function textColumns(columns: readonly TextColumn[]): Plugin {
-  return drawing('text columns', (context, chart) => {
-    const names = chart.scales['y'];
-    if (names === undefined) return;
-    let x = chart.chartArea.right + COLUMN_GAP;
-    context.textBaseline = 'middle';
-    for (const each of columns) {
-      context.fillStyle = MUTED;
-      context.font = font(SIZE.small);
-      each.head.forEach((line, index) => {
-        context.fillText(line, x, chart.chartArea.top - 14 - 15 * (each.head.length - 1 - index));
-      });
-      context.fillStyle = INK;
-      each.cells.forEach((cell, row) => {
-        context.fillText(cell, x, names.getPixelForValue(row));
-      });
-      x += columnWidth(each) + COLUMN_GAP;
-    }
-  });
-}
-
-function columnWidth(each: TextColumn): number {
-  return Math.ceil(Math.max(...[...each.head, ...each.cells].map((text) => textWidth(text, SIZE.small))));
+/** The interval of an estimate as a floating bar; `scale` 100 for per cent. */
+export function span({ low, high }: Estimate, scale = 1): [number, number] | null {
+  return low === null || high === null ? null : [low * scale, high * scale];
 }

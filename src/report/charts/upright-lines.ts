@@ -1,7 +1,8 @@
 import type { Plugin } from 'chart.js';
 import { font, textWidth } from '../canvas.js';
+import { axisOf, drawing, polyline } from '../drawing.js';
 import { SIZE } from '../style.js';
-import { drawing, onWhite } from './marks.js';
+import { onWhite } from './marks.js';
 
 /**
  * A line from the top of the plot down to the axis, with its name at the head. `at` is a value of the axis x.
@@ -32,28 +33,24 @@ export function topWithNames(highest: number, lines: number, bodyHeight: number)
 /** Upright lines and their names, each in a row of its own and none across another line. */
 export function uprightLines(unsorted: readonly UprightLine[]): Plugin {
   const lines = [...unsorted].sort((a, b) => a.at - b.at);
-  return drawing('upright lines', (context, { scales: { x }, chartArea: { left, right, top, bottom } }) => {
-    if (x === undefined) return;
-    const marks = lines.map(({ name, at }) => ({
-      at: Math.max(left, Math.min(right, x.getPixelForValue(at))),
-      width: textWidth(name, SIZE.small, '600'),
+  return drawing('upright lines', (context, chart) => {
+    const x = axisOf(chart, 'x'),
+      { left, right, top, bottom } = chart.chartArea;
+    const marks = lines.map((line) => ({
+      ...line,
+      at: Math.max(left, Math.min(right, x.getPixelForValue(line.at))),
+      width: textWidth(line.name, SIZE.small, '600'),
     }));
-    const spots = nameSpots(marks, left, right);
     context.font = font(SIZE.small, '600');
     context.textBaseline = 'middle';
-    lines.forEach(({ name, colour, dash }, i) => {
-      const { at } = marks[i]!,
-        { x: from, row } = spots[i]!,
-        head = top + ROW * row;
+    context.lineWidth = 1.6;
+    for (const { name, colour, dash, at, x: from, row } of nameSpots(marks, left, right)) {
+      const head = top + ROW * row;
       context.strokeStyle = colour;
-      context.lineWidth = 1.6;
       context.setLineDash([...dash]);
-      context.beginPath();
-      context.moveTo(at, head);
-      context.lineTo(at, bottom);
-      context.stroke();
+      polyline(context, [at, head], [at, bottom]);
       onWhite(context, name, from, head + ROW / 2, colour);
-    });
+    }
   });
 }
 
@@ -68,24 +65,28 @@ interface NamedPlace {
  * higher, else over the later ones.
  * @param marks in the order of `at`, all within [left, right]
  */
-export function nameSpots(
-  marks: readonly NamedPlace[],
+export function nameSpots<Mark extends NamedPlace>(
+  marks: readonly Mark[],
   left: number,
   right: number,
-): { readonly x: number; readonly row: number }[] {
+): (Mark & { readonly x: number; readonly row: number })[] {
   const under = (laterHigher: boolean) =>
-    marks.map(({ at, width }, i) => {
-      const room = width + 2 * GAP,
+    marks.map((mark, i) => {
+      const { at, width } = mark,
+        room = width + 2 * GAP,
         from = laterHigher ? left : (marks[i - 1]?.at ?? left),
         to = laterHigher ? (marks[i + 1]?.at ?? right) : right;
       const atRight = at + room <= to,
         atLeft = at - room >= from;
       return {
+        ...mark,
         x: atRight || !atLeft ? Math.max(left, Math.min(at + GAP, right - width)) : at - GAP - width,
         row: laterHigher ? marks.length - 1 - i : i,
         isFree: atRight || atLeft,
       };
     });
-  const spots = [under(true), under(false)];
-  return spots.find((each) => each.every(({ isFree }) => isFree)) ?? spots[0]!;
+  const later = under(true),
+    earlier = under(false),
+    free = [later, earlier].find((spots) => spots.every(({ isFree }) => isFree));
+  return free ?? later;
 }

@@ -1,71 +1,54 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import type { Chart } from '../charts/chart.js';
 import { compareDifferences } from '../charts/studies/compare-differences.js';
 import { compareThroughput, compareWip } from '../charts/studies/compare-weeks.js';
+import { byMeasure } from '../compare.js';
 import { comparePage } from '../page/compare.js';
-import { csv } from './csv.js';
+import { csv, type CsvColumn } from './csv.js';
 import { studyFiles } from './study-files.js';
 
-const CHARTS: Readonly<Record<string, (results: CompareResults) => Chart | null>> = {
-  '01-differences': compareDifferences,
-  '02-throughput-by-week': compareThroughput,
-  '03-wip-by-week': compareWip,
-};
-
-/** Every file of a compare report, by name. Ready for `writeFolder`. */
-export async function compareFiles(results: CompareResults): Promise<Map<string, string | Buffer>> {
-  const files = await studyFiles(results, CHARTS, comparePage);
-  files.set('differences.csv', differencesCsv(results));
-  files.set('runs.csv', compareRunsCsv(results));
-  return files;
-}
+/** The report of a comparison. */
+export const compareFiles = studyFiles<CompareResults>({
+  charts: {
+    '01-differences': compareDifferences,
+    '02-throughput-by-week': compareThroughput,
+    '03-wip-by-week': compareWip,
+  },
+  page: comparePage,
+  data: { 'differences.csv': differencesCsv, 'runs.csv': runsCsv },
+});
 
 /** One row a what-if and measure. */
-function differencesCsv({ measures, base, whatIfs }: CompareResults): string {
-  const head = [
-    'what_if',
-    'measure',
-    'unit',
-    'better',
-    'base_mean',
-    'mean',
-    'difference',
-    'difference_low',
-    'difference_high',
-    'level',
-    'pairs',
-    'pairing_gain',
-    'verdict',
-  ];
-  return csv(
-    head,
-    whatIfs.flatMap(({ name, compared }) =>
-      measures.map((measure, m) => {
-        const { value, difference, pairingGain, verdict } = compared[m]!;
-        return [
-          name,
-          measure.name,
-          measure.unit,
-          measure.better,
-          base.values[m]!.value.mean,
-          value.mean,
-          difference.mean,
-          difference.low,
-          difference.high,
-          difference.level,
-          difference.n,
-          pairingGain,
-          verdict,
-        ];
-      }),
+function differencesCsv(results: CompareResults): string {
+  const measures = byMeasure(results);
+  const rows = results.whatIfs.flatMap(({ name }) =>
+    measures.flatMap((measure) =>
+      measure.whatIfs.filter(({ whatIf }) => whatIf === name).map((each) => ({ ...measure, ...each })),
     ),
   );
+  return csv(rows, [
+    ['what_if', ({ whatIf }) => whatIf],
+    ['measure', ({ name }) => name],
+    ['unit', ({ unit }) => unit],
+    ['better', ({ better }) => better],
+    ['base_mean', ({ base }) => base.mean],
+    ['mean', ({ value }) => value.mean],
+    ['difference', ({ difference }) => difference.mean],
+    ['difference_low', ({ difference }) => difference.low],
+    ['difference_high', ({ difference }) => difference.high],
+    ['level', ({ difference }) => difference.level],
+    ['pairs', ({ difference }) => difference.n],
+    ['pairing_gain', ({ pairingGain }) => pairingGain],
+    ['verdict', ({ verdict }) => verdict],
+  ]);
 }
 
 /** One row a variant and replication, for statistics of the reader's own. */
-function compareRunsCsv({ measures, runs }: CompareResults): string {
-  return csv(
-    ['variant', 'replication', 'outcome', ...measures.map(({ name, unit }) => `${name}, ${unit}`)],
-    runs.map(({ variant, replication, outcome, values }) => [variant, replication, outcome, ...values]),
-  );
+function runsCsv({ measures, runs }: CompareResults): string {
+  type Run = CompareResults['runs'][number];
+  return csv(runs, [
+    ['variant', ({ variant }) => variant],
+    ['replication', ({ replication }) => replication],
+    ['outcome', ({ outcome }) => outcome],
+    ...measures.map(({ name, unit }, m): CsvColumn<Run> => [`${name}, ${unit}`, ({ values }) => values[m]]),
+  ]);
 }

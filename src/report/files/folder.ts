@@ -42,8 +42,8 @@ export function writeFolder(
   for (const name of files.keys()) {
     if (!REPORT_FILE.test(name))
       throw new RangeError(
-        `expected a plain report file name, got ${JSON.stringify(name)}: use letters, digits, - and ` +
-          '_, and .png, .html, .csv or .json',
+        'name of a report file: expected letters, digits, - and _, and .png, .html, .csv or .json, got ' +
+          JSON.stringify(name),
       );
   }
   const mark = randomBytes(6).toString('hex');
@@ -85,24 +85,24 @@ export function checkFolder(dir: string, { replace = false }: FolderOptions = {}
   if (found === undefined) return 'nothing';
   if (!found.isDirectory())
     throw new FolderError(
-      `expected ${dir} to be free for a report folder, but it is a file or a link`,
+      `${dir}: expected a name free for a report folder, got a file or a link`,
       OTHER_NAME,
     );
   if (!replace)
     throw new FolderError(
-      `expected ${dir} not to exist yet, but it does`,
+      `${dir}: expected a name not taken yet, got an existing folder`,
       `${OTHER_NAME}, or put the new report in its place with --replace`,
     );
   const entries = readdirSync(target, { withFileTypes: true });
   if (!isReport(target))
     throw new FolderError(
-      `expected ${dir} to be a report folder of rateproof, but it has no ${RESULTS_FILE} that says so`,
+      `${dir}: expected a report folder of rateproof, got one without a ${RESULTS_FILE} that says so`,
       `${OTHER_NAME}, or remove it yourself`,
     );
   const foreign = entries.find((entry) => !entry.isFile() || !REPORT_FILE.test(entry.name));
   if (foreign !== undefined)
     throw new FolderError(
-      `expected ${dir} to hold nothing but a report, but it also holds ${foreign.name}`,
+      `${dir}: expected nothing but a report, got ${foreign.name} beside it`,
       `move it away, or ${OTHER_NAME}`,
     );
   return 'report';

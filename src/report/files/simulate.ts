@@ -1,4 +1,9 @@
-import type { Results } from '../../study/simulate/results.js';
+import {
+  PLACE_STATES,
+  type Results,
+  type StationResult,
+  type UnitResult,
+} from '../../study/simulate/results.js';
 import type { DrawChart } from '../charts/chart.js';
 import { bottlenecks } from '../charts/simulate/bottlenecks.js';
 import { buffers } from '../charts/simulate/buffers.js';
@@ -14,31 +19,12 @@ import { placeTime } from '../charts/simulate/stations.js';
 import { throughputByWeek } from '../charts/simulate/throughput.js';
 import { warmUp } from '../charts/simulate/warm-up.js';
 import { wipBySite } from '../charts/simulate/wip.js';
-import { page } from '../page/simulate.js';
-import { runsCsv, seriesCsv, stationsCsv, unitsCsv } from './csv.js';
+import { simulatePage } from '../page/simulate.js';
+import { csv, estimate, proportion, type CsvColumn } from './csv.js';
 import { studyFiles } from './study-files.js';
 
-/**
- * Every file of a simulate report, by name: `results.json`, the charts that have something to show,
- * `report.html` with the same charts inside, and CSV of the series, the stations, the units and the
- * replications. Ready for `writeFolder`.
- */
-export async function reportFiles(results: Results): Promise<Map<string, string | Buffer>> {
-  const files = await studyFiles(results, CHARTS, page);
-  files.set('series.csv', seriesCsv(results));
-  files.set('stations.csv', stationsCsv(results));
-  if (results.units.length > 0) files.set('units.csv', unitsCsv(results));
-  files.set('runs.csv', runsCsv(results));
-  return files;
-}
-
-export type { Chart, DrawChart } from '../charts/chart.js';
-
-/**
- * Every picture of a simulate study. The key is the file name without `.png`; it stays the same where another
- * is left out.
- */
-export const CHARTS: Readonly<Record<string, DrawChart>> = {
+/** Every picture of a simulate study. */
+export const CHARTS: Readonly<Record<string, DrawChart<Results>>> = {
   '01-throughput-by-week': throughputByWeek,
   '02-wip-by-site': wipBySite,
   '03-place-time': placeTime,
@@ -54,3 +40,89 @@ export const CHARTS: Readonly<Record<string, DrawChart>> = {
   '13-cost-per-unit': costPerUnit,
   '14-warm-up': warmUp,
 };
+
+/** The report of a simulate study, with CSV of the series, the stations, the units and the replications. */
+export const reportFiles = studyFiles<Results>({
+  charts: CHARTS,
+  page: simulatePage,
+  data: {
+    'series.csv': seriesCsv,
+    'stations.csv': stationsCsv,
+    'units.csv': (results) => (results.units.length > 0 ? unitsCsv(results) : null),
+    'runs.csv': runsCsv,
+  },
+});
+
+/**
+ * One row a week (or part): what was asked, released and shipped, and the WIP of every site and lane, with
+ * intervals.
+ */
+export function seriesCsv({ series, wip }: Results): string {
+  return csv(
+    [...series.labels.keys()],
+    [
+      ['label', (at) => series.labels[at]],
+      ['start', (at) => series.starts[at]],
+      ['working_days', (at) => series.workingDays[at]],
+      ['asked_per_day', (at) => series.asked[at]],
+      ...estimate('released', (at: number) => series.released[at]),
+      ...estimate('shipped', (at: number) => series.shipped[at]),
+      ...estimate('shipped_per_day', (at: number) => series.shippedPerDay[at]),
+      ...wip.places.flatMap((place) =>
+        estimate(`wip ${place.kind} ${place.name}`, (at: number) => place.series[at]),
+      ),
+    ],
+  );
+}
+
+/**
+ * One row a station: the share of its place time in every state, 0 to 1, with intervals, and its visits per
+ * unit.
+ */
+export function stationsCsv({ stations }: Results): string {
+  return csv(stations, [
+    ['station', ({ name }) => name],
+    ['site', ({ site }) => site],
+    ['places', ({ places }) => places],
+    ...PLACE_STATES.flatMap((state) =>
+      estimate(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state]),
+    ),
+    ...estimate('visits_per_unit', ({ visitsPerUnit }: StationResult) => visitsPerUnit),
+  ]);
+}
+
+/**
+ * One row a unit: number and name, due date, dates of shipping (P50, P80, P95), lead time in days and chance
+ * to be late, with intervals.
+ */
+export function unitsCsv({ units }: Results): string {
+  const dates = [...(units[0]?.shipped ?? []).entries()].flatMap(([at, { p }]): CsvColumn<UnitResult>[] => [
+    [`shipped_p${p * 100}`, ({ shipped }) => shipped[at]?.date],
+    [`shipped_p${p * 100}_low`, ({ shipped }) => shipped[at]?.low],
+    [`shipped_p${p * 100}_high`, ({ shipped }) => shipped[at]?.high],
+  ]);
+  return csv(units, [
+    ['unit', ({ number }) => number],
+    ['build', ({ build }) => build],
+    ['due', ({ due }) => due],
+    ...dates,
+    ...estimate('lead_days', ({ leadDays }: UnitResult) => leadDays),
+    ...proportion('late', ({ late }: UnitResult) => late),
+  ]);
+}
+
+/** One row a replication, for statistics of the reader's own. */
+export function runsCsv({ runs }: Results): string {
+  return csv(runs, [
+    ['replication', ({ replication }) => replication],
+    ['shipped', ({ shipped }) => shipped],
+    ['scrapped', ({ scrapped }) => scrapped],
+    ['held_per_day', ({ heldPerDay }) => heldPerDay],
+    ['wip', ({ wip }) => wip],
+    ['lead_mean_days', ({ leadMeanDays }) => leadMeanDays],
+    ['lead_p50_days', ({ leadP50Days }) => leadP50Days],
+    ['lead_p90_days', ({ leadP90Days }) => leadP90Days],
+    ['last_shipped', ({ lastShipped }) => lastShipped],
+    ['bottleneck', ({ bottleneck }) => bottleneck],
+  ]);
+}

@@ -1,28 +1,45 @@
 import { renderPng } from '../canvas.js';
-import type { Chart } from '../charts/chart.js';
+import type { Chart, DrawChart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
-import type { Picture } from '../page/page.js';
+import { renderPage, type PageContent, type Picture } from '../page/page.js';
+
+/** The files of a report by name, ready for `writeFolder`. */
+export type Files = ReadonlyMap<string, string | Buffer>;
+
+/** What the report of a study is made of. */
+export interface StudyReport<Results> {
+  /** Pictures by file name without `.png`, which stays the same where another picture is left out. */
+  readonly charts: Readonly<Record<string, DrawChart<Results>>>;
+  readonly page: (results: Results) => PageContent;
+  /** Further files by name; null leaves one out. */
+  readonly data: Readonly<Record<string, (results: Results) => string | null>>;
+}
 
 /**
- * The files that the report of every study has, by name: `results.json`, the charts that have something to
- * show, and `report.html` with the same charts inside.
+ * Every file of the report of a study: `results.json`, the charts that have something to show, `report.html`
+ * with the same charts inside, and the data.
  */
-export async function studyFiles<Results>(
-  results: Results,
-  charts: Readonly<Record<string, (results: Results) => Chart | null>>,
-  page: (results: Results, pictures: readonly Picture[]) => string,
-): Promise<Map<string, string | Buffer>> {
-  const pictures = await Promise.all(
-    Object.entries(charts).flatMap(([name, draw]) => {
-      const chart = draw(results);
-      return chart === null ? [] : [pictureOf(name, chart)];
-    }),
-  );
-  return new Map<string, string | Buffer>([
-    ['results.json', stableJson(results)],
-    ...pictures.map(({ name, png }) => [`${name}.png`, png] as const),
-    ['report.html', page(results, pictures)],
-  ]);
+export function studyFiles<Results>({
+  charts,
+  page,
+  data,
+}: StudyReport<Results>): (results: Results) => Promise<Files> {
+  return async (results) => {
+    const pictures = await Promise.all(
+      Object.entries(charts).flatMap(([name, draw]) => {
+        const chart = draw(results);
+        return chart === null ? [] : [pictureOf(name, chart)];
+      }),
+    );
+    const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]);
+    for (const { name, png } of pictures) files.set(`${name}.png`, png);
+    files.set('report.html', renderPage(page(results), pictures));
+    for (const [name, write] of Object.entries(data)) {
+      const text = write(results);
+      if (text !== null) files.set(name, text);
+    }
+    return files;
+  };
 }
 
 async function pictureOf(name: string, { alt, width, height, configuration }: Chart): Promise<Picture> {

@@ -1,5 +1,7 @@
 import { Eta } from 'eta/core';
-import type { PageTable } from '../tables/overall.js';
+import { bounds, count, intervalName, mean } from '../../study/format.js';
+import type { Estimate } from '../../study/simulate/results.js';
+import type { PageTable } from '../page-table.js';
 import { PAGE_TEMPLATE } from './template.js';
 
 /** A drawn chart for the page; width and height are CSS pixels. */
@@ -18,6 +20,9 @@ export interface Figure {
   readonly interval: string;
 }
 
+/** A fact of where the page comes from. */
+export type Fact = readonly [what: string, value: string];
+
 /**
  * What the page of a study shows: the answer, one to three numbers, one picture, then lists, then all
  * pictures and tables.
@@ -26,13 +31,12 @@ export interface PageContent {
   readonly scenario: string;
   readonly answer: string;
   readonly headline: readonly Figure[];
-  readonly pictures: readonly Picture[];
   /** Lists of the first page: what was found, cost and date, what the answer rests on. */
   readonly findings: readonly string[];
   readonly costsAndDates: readonly string[];
   readonly assumptions: readonly string[];
   /** Where it comes from: scenario, digest, seed, version. */
-  readonly facts: readonly (readonly [what: string, value: string])[];
+  readonly facts: readonly Fact[];
   readonly tables: readonly PageTable[];
   /** Which files beside the page hold more. */
   readonly more: string;
@@ -40,20 +44,64 @@ export interface PageContent {
 
 /** Stands on every report: the model knows nothing of what may and may not be done in a plant. */
 export const SAFETY_CAUTION =
-  'This report is about time and numbers only. Paint booths, ovens, lifting, road tests and ' +
-  'overtime are governed by local codes ' +
-  'and licensed practice; have every change to them checked by the people who answer for them ' +
+  'This report is about time and numbers only. Paint booths, ovens, lifting, road tests and overtime are ' +
+  'governed by local codes and licensed practice; have every change to them checked by those responsible ' +
   'before it is made.';
 
 const eta = new Eta({ autoEscape: true });
 
 /** One HTML page that needs no other file. The first picture is the one of the first page. */
-export function renderPage(content: PageContent): string {
-  const pictures = content.pictures.map(({ alt, width, height, png }) => ({
+export function renderPage(content: PageContent, drawn: readonly Picture[]): string {
+  const pictures = drawn.map(({ alt, width, height, png }) => ({
     alt,
     width,
     height,
     source: `data:image/png;base64,${png.toString('base64')}`,
   }));
   return eta.renderString(PAGE_TEMPLATE, { ...content, pictures, caution: SAFETY_CAUTION });
+}
+
+/** An estimate as a number of the first page. */
+export function figure(what: string, estimate: Estimate): Figure {
+  return {
+    what,
+    value: mean(estimate),
+    interval:
+      estimate.low === null
+        ? 'no interval, 1 replication'
+        : `${named(estimate)}, ${count(estimate.n, 'replication')}`,
+  };
+}
+
+/** The interval of an estimate with its name, `95 % CI 3.3 to 3.5`. */
+export const named = (estimate: Estimate): string => `${intervalName(estimate.level)} ${bounds(estimate)}`;
+
+/** What the head of every results file says of where it comes from. */
+interface Origin {
+  readonly scenario: { readonly name: string; readonly file: string; readonly digest: string };
+  readonly seed: string;
+  readonly program: string;
+  readonly version: number;
+}
+
+/** Where a page comes from; `own` are facts of the study, `files` those that it read besides the scenario. */
+export function origin(
+  { scenario, seed, program, version }: Origin,
+  own: readonly Fact[],
+  files: readonly Fact[] = [],
+): Fact[] {
+  return [
+    ['Scenario', scenario.name],
+    ['File', scenario.file],
+    ...files,
+    ['Digest', scenario.digest],
+    ['Seed', seed],
+    ...own,
+    ['Program', `rateproof ${program}, results version ${version}`],
+  ];
+}
+
+/** The note of a scenario, where it has one. */
+export function noteOf({ note }: { readonly note: string | null }): string[] {
+  return note === null ? [] : [`Note in the scenario: ${note}`];
 }

@@ -11,7 +11,10 @@ export const PAGE_TEMPLATE = `<!doctype html>
 <style>
 :root { color-scheme: light; }
 * { box-sizing: border-box; }
-body { margin: 0 auto; max-width: 1120px; padding: 24px 20px 48px; background: #fff; color: #1a1a1a; font: 16px/1.5 system-ui, sans-serif; }
+body {
+  margin: 0 auto; max-width: 1120px; padding: 24px 20px 48px; background: #fff; color: #1a1a1a;
+  font: 16px/1.5 system-ui, sans-serif;
+}
 h1 { font-size: 1.65rem; line-height: 1.25; margin: 4px 0 16px; text-wrap: balance; }
 h2 { font-size: 1.2rem; margin: 26px 0 8px; padding-top: 10px; border-top: 2px solid #1a1a1a; }
 h3 { font-size: 1.05rem; margin: 28px 0 2px; }
@@ -28,7 +31,9 @@ p, ul, dl { margin: 6px 0 10px; max-width: 75ch; }
 .facts dd { margin: 0; overflow-wrap: anywhere; }
 .caution { border: 2px solid #1a1a1a; padding: 10px 14px; max-width: none; }
 figure { margin: 14px 0; }
-.columns { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 420px), 1fr)); gap: 0 44px; }
+.columns {
+  display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 420px), 1fr)); gap: 0 44px;
+}
 nav { margin-top: 26px; }
 .detail { margin-top: 36px; }
 ul { padding-left: 20px; }
@@ -79,7 +84,10 @@ nav ul { display: flex; flex-wrap: wrap; gap: 4px 18px; padding: 0; list-style: 
 <% }) %>
 </dl>
 <% if (it.pictures.length > 0) { %>
-<figure><div class="scroll" role="region" tabindex="0" aria-label="picture"><img src="<%= it.pictures[0].source %>" alt="<%= it.pictures[0].alt %>" width="<%= it.pictures[0].width %>" height="<%= it.pictures[0].height %>"></div></figure>
+<figure><div class="scroll" role="region" tabindex="0" aria-label="picture">
+<img src="<%= it.pictures[0].source %>" alt="<%= it.pictures[0].alt %>"
+width="<%= it.pictures[0].width %>" height="<%= it.pictures[0].height %>">
+</div></figure>
 <% } %>
 <div class="columns">
 <div>
@@ -122,7 +130,10 @@ nav ul { display: flex; flex-wrap: wrap; gap: 4px 18px; padding: 0; list-style: 
 <section class="detail" aria-labelledby="pictures">
 <h2 id="pictures">Pictures</h2>
 <% it.pictures.slice(1).forEach((picture) => { %>
-<figure><div class="scroll" role="region" tabindex="0" aria-label="picture"><img src="<%= picture.source %>" alt="<%= picture.alt %>" width="<%= picture.width %>" height="<%= picture.height %>" loading="lazy"></div></figure>
+<figure><div class="scroll" role="region" tabindex="0" aria-label="picture">
+<img src="<%= picture.source %>" alt="<%= picture.alt %>"
+width="<%= picture.width %>" height="<%= picture.height %>" loading="lazy">
+</div></figure>
 <% }) %>
 </section>
 <section class="detail" aria-labelledby="tables">

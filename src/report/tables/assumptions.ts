@@ -1,7 +1,7 @@
 import type { Basis } from '../../scenario/file/assumptions.js';
-import type { AssumptionResult } from '../../study/answer/assumptions.js';
-import type { PageTable } from './overall.js';
-import { count } from '../format.js';
+import { count } from '../../study/format.js';
+import type { Results } from '../../study/simulate/results.js';
+import { columns, type PageTable } from '../page-table.js';
 
 /** Rows on the page; the rest is in results.json. */
 export const MOST_ROWS = 200;
@@ -17,7 +17,7 @@ export function counts(said: readonly { readonly basis: Basis }[]): string {
 }
 
 /** Guesses first, since they are to be looked at first; else as in the file. */
-export function assumptionTable(said: readonly AssumptionResult[]): PageTable {
+export function assumptions({ assumptions: said }: Results): PageTable {
   const rank = { guess: 0, estimate: 1, measured: 2 } as const;
   const sorted = [...said].sort((a, b) => rank[a.basis] - rank[b.basis]);
   const more =
@@ -28,7 +28,11 @@ export function assumptionTable(said: readonly AssumptionResult[]): PageTable {
     id: 'assumptions',
     title: 'Assumptions',
     note: `Values of which the scenario says where they come from: ${counts(said)}; guesses first.${more}`,
-    head: ['Path', 'Value', 'Basis', 'Note'],
-    rows: sorted.slice(0, MOST_ROWS).map(({ path, value, basis, note }) => [path, value, basis, note ?? '']),
+    ...columns(sorted.slice(0, MOST_ROWS), [
+      ['Path', ({ path }) => path],
+      ['Value', ({ value }) => value],
+      ['Basis', ({ basis }) => basis],
+      ['Note', ({ note }) => note ?? ''],
+    ]),
   };
 }

@@ -1,9 +1,9 @@
+import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { short } from '../format.js';
-import type { PageTable } from './overall.js';
+import type { PageTable } from '../page-table.js';
 
 /** A row for each station with changeovers, and one below it for each pair of values. */
-export function changeoverTable({ changeovers }: Results, interval: string): PageTable {
+export function changeovers(results: Results, interval: string): PageTable {
   return {
     id: 'changeovers',
     title: 'Changeovers',
@@ -11,16 +11,9 @@ export function changeoverTable({ changeovers }: Results, interval: string): Pag
       'Per 100 units that took a place of the station; work in hours a week of the calendar; ' +
       `${interval}.`,
     head: ['Station', 'From', 'To', 'Changeovers per 100 units', 'Hours a week', 'Minutes each'],
-    rows: changeovers.flatMap((each) => [
-      [each.name, `any ${each.option}`, 'another', short(each.per100Units), short(each.hoursPerWeek), ''],
-      ...each.pairs.map((pair) => [
-        each.name,
-        pair.from,
-        pair.to,
-        short(pair.per100Units),
-        '',
-        short(pair.minutes),
-      ]),
+    rows: results.changeovers.flatMap(({ name, option, per100Units, hoursPerWeek, pairs }) => [
+      [name, `any ${option}`, 'another', short(per100Units), short(hoursPerWeek), ''],
+      ...pairs.map((pair) => [name, pair.from, pair.to, short(pair.per100Units), '', short(pair.minutes)]),
     ]),
   };
 }

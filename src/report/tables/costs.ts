@@ -1,33 +1,40 @@
+import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { short } from '../format.js';
-import type { PageTable } from './overall.js';
+import type { PageTable } from '../page-table.js';
+
+/** Said where a scenario has none. */
+export const NO_PRICES = 'Cost: the scenario has no prices.';
 
 /** Parts of the cost of a unit, their sum, and apart from them what rework costs. */
-export function costsTable({ costs }: Results, interval: string): PageTable {
-  const head = {
+export function costs(results: Results, interval: string): PageTable {
+  return {
     id: 'costs',
     title: 'Cost of a unit shipped',
-    note: '',
-    head: ['Part', 'A unit', 'Share, %'],
-  };
-  if (costs === null) return { ...head, rows: [] };
-  const { currency, parts, perUnit, rework } = costs,
-    percent = (share: number): string => (share * 100).toFixed(1);
-  return {
-    ...head,
     note:
-      'Money for the whole time observed over the units shipped in it; people are paid for all ' +
-      'their hours on shift. Rework is no further part: its people, send-backs and scrap are in ' +
-      `those above; ${interval}.`,
-    head: ['Part', `A unit, ${currency}`, 'Share, %'],
-    rows: [
-      ...parts.map((part) => [part.name, short(part.perUnit), percent(part.share)]),
-      ['all', short(perUnit), '100.0'],
-      [
-        `of it rework (${short(rework.hoursPerUnit)} person-hours)`,
-        short(rework.costPerUnit),
-        perUnit.mean > 0 ? percent(rework.costPerUnit.mean / perUnit.mean) : '0.0',
-      ],
-    ],
+      'Total cost over the time observed divided by the units shipped in it; people are paid for all ' +
+      'their hours on shift. Rework is not an additional part: its labour, send-backs and scrap are ' +
+      `included above; ${interval}.`,
+    head: ['Part', `A unit, ${results.costs?.currency ?? ''}`, 'Share, %'],
+    rows: results.costs === null ? [] : rows(results.costs),
   };
 }
+
+function rows(found: NonNullable<Results['costs']>): string[][] {
+  const { parts, perUnit, rework } = found;
+  return [
+    ...parts.map((part) => [part.name, short(part.perUnit), shareText(part.share)]),
+    ['all', short(perUnit), shareText(1)],
+    [
+      `of which rework (${short(rework.hoursPerUnit)} person-hours)`,
+      short(rework.costPerUnit),
+      shareText(reworkShare(found)),
+    ],
+  ];
+}
+
+/** What rework costs, as a share of the cost of a unit, which it is within. */
+export const reworkShare = ({ perUnit, rework }: NonNullable<Results['costs']>): number =>
+  perUnit.mean > 0 ? rework.costPerUnit.mean / perUnit.mean : 0;
+
+/** A share of the cost in per cent, one digit after the point. */
+export const shareText = (share: number): string => (share * 100).toFixed(1);

@@ -1,49 +1,54 @@
+import { number, short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { number, short } from '../format.js';
-import type { PageTable } from './overall.js';
+import { columns, percent, type PageTable } from '../page-table.js';
 
 export function crews(results: Results, interval: string): PageTable {
   return {
     id: 'crews',
     title: 'Crews',
     note:
-      'Busy: engaged person-time over that of the people on shift; hours: of people who were ' +
-      `there, over the time observed; ${interval}.`,
-    head: ['Crew', 'Site', 'Headcount', 'Busy, %', 'Usual person-hours', 'Overtime person-hours'],
-    rows: results.crews.map((crew) => [
-      crew.name,
-      crew.site,
-      (crew.headcounts ?? [crew.headcount]).join(', '),
-      short(crew.busy, 100),
-      short(crew.usualHours),
-      short(crew.overtimeHours),
+      'Busy: engaged person-time over that of the people on shift; hours: of people who were there, over ' +
+      `the time observed; ${interval}.`,
+    ...columns(results.crews, [
+      ['Crew', ({ name }) => name],
+      ['Site', ({ site }) => site],
+      ['Headcount', ({ headcount, headcounts }) => (headcounts ?? [headcount]).join(', ')],
+      ['Busy, %', ({ busy }) => percent(busy)],
+      ['Usual person-hours', ({ usualHours }) => short(usualHours)],
+      ['Overtime person-hours', ({ overtimeHours }) => short(overtimeHours)],
     ]),
   };
 }
 
-export function overtimeTable({ overtime, series }: Results, interval: string): PageTable {
+export function overtime({ overtime: rules, series }: Results, interval: string): PageTable {
   return {
     id: 'overtime',
     title: 'Overtime by rule',
     note:
-      'How often each rule was looked at, in what share its hours were worked, and how many that ' +
-      `made a ${series.unit} on average; ${interval}.`,
-    head: ['Rule', 'Looked at', 'Worked, %', `Hours a ${series.unit}`],
-    rows: overtime.map(({ name, looked, worked, hours }) => [
-      name,
-      short(looked),
-      short(worked, 100),
-      number(hours.reduce((sum, each) => sum + each.mean, 0) / Math.max(1, hours.length)),
+      'How often each rule was looked at, in what share its hours were worked, and how many that made a ' +
+      `${series.unit} on average; ${interval}.`,
+    ...columns(rules, [
+      ['Rule', ({ name }) => name],
+      ['Looked at', ({ looked }) => short(looked)],
+      ['Worked, %', ({ worked }) => percent(worked)],
+      [
+        `Hours a ${series.unit}`,
+        ({ hours }) => number(hours.reduce((sum, each) => sum + each.mean, 0) / Math.max(1, hours.length)),
+      ],
     ]),
   };
 }
 
-export function shutdownTable({ shutdowns }: Results): PageTable {
+export function shutdowns(results: Results): PageTable {
   return {
     id: 'shutdowns',
     title: 'Planned shutdowns',
     note: 'Days off of a calendar, both ends included.',
-    head: ['Calendar', 'From', 'To', 'What for'],
-    rows: shutdowns.map(({ calendar, from, to, note }) => [calendar, from, to, note ?? '']),
+    ...columns(results.shutdowns, [
+      ['Calendar', ({ calendar }) => calendar],
+      ['From', ({ from }) => from],
+      ['To', ({ to }) => to],
+      ['What for', ({ note }) => note ?? ''],
+    ]),
   };
 }

@@ -1,6 +1,6 @@
+import { asEstimate, intervalName } from '../../study/format.js';
 import type { Results, UnitResult } from '../../study/simulate/results.js';
-import { asEstimate, intervalName, short } from '../format.js';
-import type { PageTable } from './overall.js';
+import { percent, type PageTable } from '../page-table.js';
 
 const MOST = 40;
 
@@ -8,31 +8,30 @@ const MOST = 40;
  * Dates of single units, where the planner names them or gives them due dates: the likeliest to be late, else
  * the last in build order.
  */
-export function unitDates({ units, level, due }: Results): PageTable {
-  const isNamed = units.some(({ number, build }) => build !== String(number));
+export function units({ units: all, level, due }: Results): PageTable {
+  const isNamed = all.some(({ number, build }) => build !== String(number));
   const late = (unit: UnitResult): number => unit.late?.share ?? -1;
   const chosen =
     due !== null
-      ? units.toSorted((a, b) => late(b) - late(a) || a.number - b.number).slice(0, MOST)
+      ? all.toSorted((a, b) => late(b) - late(a) || a.number - b.number).slice(0, MOST)
       : isNamed
-        ? units.slice(-MOST)
+        ? all.slice(-MOST)
         : [];
-  const interval = `in brackets: ${intervalName(level)}`,
-    which = due !== null ? 'the likeliest to be late first' : 'the last in build order';
+  const which = due !== null ? 'the likeliest to be late first' : 'the last in build order';
   return {
     id: 'units',
     title: 'Units',
     note:
-      `${chosen.length} of ${units.length} units, ${which}; all are in units.csv. Dates over ` +
-      `replications; ${interval}.`,
+      `${chosen.length} of ${all.length} units, ${which}; all are in units.csv. Dates over replications; ` +
+      `in brackets: ${intervalName(level)}.`,
     head: [
       'Build',
       ...(due === null ? [] : ['Due', 'Late, % of replications']),
-      ...(units[0]?.shipped ?? []).map(({ p }) => `Shipped, P${p * 100}`),
+      ...(all[0]?.shipped ?? []).map(({ p }) => `Shipped, P${p * 100}`),
     ],
     rows: chosen.map((unit) => [
       unit.build,
-      ...(due === null ? [] : [unit.due ?? '', unit.late === null ? '' : short(asEstimate(unit.late), 100)]),
+      ...(due === null ? [] : [unit.due ?? '', unit.late === null ? '' : percent(asEstimate(unit.late))]),
       ...unit.shipped.map(({ date, low, high }) =>
         date === null ? 'not known' : low === null || high === null ? date : `${date} (${low} to ${high})`,
       ),

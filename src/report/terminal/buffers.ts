@@ -1,95 +1,75 @@
+import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
+import { bounds, count, intervalName, mean, number } from '../../study/format.js';
 import type { Estimate } from '../../study/simulate/results.js';
-import type { BufferResults } from '../../study/buffers/results.js';
-import { bounds, count, intervalName, mean, number } from '../format.js';
-import { fitColumns } from '../shorten.js';
-import { table } from './table.js';
+import { joined, lines } from './lines.js';
+import { tableOf, type CellColumn } from './table.js';
 
-const WIDTH = 100,
-  MOST_POINTS = 12;
+const MOST_POINTS = 12;
 
 /**
  * The results in short, as aligned plain text without a line end at the end: the answer, the layout, the next
  * best, the curve.
  */
 export function buffersTable(results: BufferResults): string {
-  const {
-    spots,
-    chosen,
-    present,
-    gain,
-    selection,
-    curve,
-    unit,
-    level,
-    seed,
-    replications,
-    freshReplications,
-    currency,
-  } = results;
-  const interval = intervalName(level);
-  const layouts = [
-    ['chosen', chosen, 'chosen'],
-    [
-      'as it is',
-      present,
-      chosen.places.join() === present.places.join() ? 'chosen' : againstChosen(gain.difference),
-    ] as const,
-    ...selection.others
-      .filter((other) => other.places.join() !== present.places.join())
-      .map((other) => ['other', other, other.standing] as const),
-  ] as const;
-  return [
-    ...broken(results.answer.sentence),
+  const { spots, selection, curve, unit, level, seed, replications, freshReplications } = results;
+  const interval = { head: intervalName(level), cell: ({ rate }: LayoutResult) => bounds(rate) };
+  return joined([
+    ...lines(results.answer.sentence),
     `${count(replications, 'replication')} of each of ${results.layoutsTried} layouts, ` +
       `${freshReplications} further ones of the last few, seed ${seed}`,
     '',
-    table(
-      spots.map((spot) => [spot.name, String(spot.present), String(spot.chosen)]),
-      [
-        { head: 'places at', most: 60 },
-        { head: 'as it is', align: 'right' },
-        { head: 'chosen', align: 'right' },
-      ],
-    ),
+    tableOf(spots, [
+      { head: 'places at', most: 60, cell: ({ name }) => name },
+      { head: 'as it is', align: 'right', cell: ({ present }) => String(present) },
+      { head: 'chosen', align: 'right', cell: ({ chosen }) => String(chosen) },
+    ]),
     '',
-    table(
-      layouts.map(([what, layout, standing]) => [
-        what,
-        String(layout.total),
-        mean(layout.rate),
-        bounds(layout.rate),
-        ...(layout.costPerDay === null ? [] : [number(layout.costPerDay)]),
-        standing,
-      ]),
-      [
-        { head: 'layout' },
-        { head: 'places', align: 'right' },
-        { head: unit, align: 'right' },
-        { head: interval },
-        ...(chosen.costPerDay === null ? [] : [{ head: `${currency} a day`, align: 'right' } as const]),
-        { head: 'standing', most: 48 },
-      ],
-    ),
+    tableOf(layouts(results), [
+      { head: 'layout', cell: ({ what }) => what },
+      { head: 'places', align: 'right', cell: ({ total }) => String(total) },
+      { head: unit, align: 'right', cell: ({ rate }) => mean(rate) },
+      interval,
+      ...costColumn(results),
+      { head: 'standing', most: 48, cell: ({ standing }) => standing },
+    ]),
     ...(selection.settled
       ? []
       : [`the selection was not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
     '',
-    table(
-      thinned(curve).map((point) => [String(point.total), mean(point.rate), bounds(point.rate)]),
-      [
-        { head: 'places', align: 'right' },
-        { head: `best found, ${unit}`, align: 'right' },
-        { head: interval },
-      ],
-    ),
-  ]
-    .map((line) =>
-      line
-        .split('\n')
-        .map((each) => fitColumns(each, WIDTH))
-        .join('\n'),
-    )
-    .join('\n');
+    tableOf(thinned(curve), [
+      { head: 'places', align: 'right', cell: ({ total }) => String(total) },
+      { head: `best found, ${unit}`, align: 'right', cell: ({ rate }) => mean(rate) },
+      interval,
+    ]),
+  ]);
+}
+
+type Layout = LayoutResult & { readonly what: string; readonly standing: string };
+
+/** The chosen layout, the one as it is, and the others of the selection. */
+function layouts({ chosen, present, gain, selection }: BufferResults): Layout[] {
+  const isPresent = ({ places }: LayoutResult): boolean => places.join() === present.places.join();
+  return [
+    { ...chosen, what: 'chosen', standing: 'chosen' },
+    {
+      ...present,
+      what: 'as it is',
+      standing: isPresent(chosen) ? 'chosen' : againstChosen(gain.difference),
+    },
+    ...selection.others.filter((other) => !isPresent(other)).map((other) => ({ ...other, what: 'other' })),
+  ];
+}
+
+/** Only where waiting places have a price. */
+function costColumn({ chosen, currency }: BufferResults): CellColumn<LayoutResult>[] {
+  if (chosen.costPerDay === null) return [];
+  return [
+    {
+      head: `${currency ?? ''} a day`,
+      align: 'right',
+      cell: ({ costPerDay }) => (costPerDay === null ? '' : number(costPerDay)),
+    },
+  ];
 }
 
 /**
@@ -107,18 +87,8 @@ export function againstChosen(gain: Estimate): string {
 /** Evenly chosen points with the first and the last; all are in the JSON. */
 function thinned<Point>(points: readonly Point[]): readonly Point[] {
   if (points.length <= MOST_POINTS) return points;
-  return Array.from(
-    { length: MOST_POINTS },
-    (_, i) => points[Math.round((i * (points.length - 1)) / (MOST_POINTS - 1))]!,
+  const chosen = new Set(
+    Array.from({ length: MOST_POINTS }, (_, i) => Math.round((i * (points.length - 1)) / (MOST_POINTS - 1))),
   );
-}
-
-function broken(text: string): string[] {
-  const lines = [''];
-  for (const word of text.split(' ')) {
-    const line = lines.at(-1)!;
-    if (line !== '' && line.length + 1 + word.length > WIDTH) lines.push(word);
-    else lines[lines.length - 1] = line === '' ? word : `${line} ${word}`;
-  }
-  return lines;
+  return points.filter((_, at) => chosen.has(at));
 }

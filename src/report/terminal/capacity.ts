@@ -1,24 +1,27 @@
-import type { CapacityRow, CapacityTable } from '../../study/capacity/capacity.js';
 import type { Basis } from '../../scenario/file/assumptions.js';
-import { assumptionLine } from '../tables/assumptions.js';
-import { number } from '../format.js';
+import type { CapacityRow, CapacityTable } from '../../study/capacity/capacity.js';
+import { number } from '../../study/format.js';
 import { stableJson } from '../json.js';
 import { fitColumns } from '../shorten.js';
-import { table, type Column } from './table.js';
+import { assumptionLine } from '../tables/assumptions.js';
+import { joined } from './lines.js';
+import { tableOf, type CellColumn } from './table.js';
 
-/** Greatest width of the text, characters. */
-const WIDTH = 100,
-  LONGEST_NAME = 27;
+const LONGEST_NAME = 27;
 
-const COLUMNS: readonly Column[] = [
-  { head: 'name', most: LONGEST_NAME },
-  { head: 'kind' },
-  { head: 'site', most: 17 },
-  { head: 'visits', align: 'right' },
-  { head: 'min/unit', align: 'right' },
-  { head: 'min/day', align: 'right' },
-  { head: 'per day', align: 'right' },
-  { head: 'load', align: 'right' },
+const COLUMNS: readonly CellColumn<CapacityRow>[] = [
+  { head: 'name', most: LONGEST_NAME, cell: ({ name }) => name },
+  { head: 'kind', cell: ({ kind }) => kind },
+  { head: 'site', most: 17, cell: ({ site }) => site },
+  { head: 'visits', align: 'right', cell: ({ visitsPerUnit }) => number(visitsPerUnit) },
+  { head: 'min/unit', align: 'right', cell: (row) => minutes(row, row.minutesPerUnit) },
+  { head: 'min/day', align: 'right', cell: (row) => minutes(row, row.availableMinutesPerDay) },
+  {
+    head: 'per day',
+    align: 'right',
+    cell: ({ capacityPerDay }) => (capacityPerDay === null ? 'no limit' : number(capacityPerDay)),
+  },
+  { head: 'load', align: 'right', cell: loadText },
 ];
 
 const LEGEND = [
@@ -40,24 +43,17 @@ export function capacityTable(
   scenario: string,
   assumptions: readonly { readonly basis: Basis }[] = [],
 ): string {
-  return [
+  return joined([
     verdict(found),
     `scenario: ${scenario}`,
     ...assumptionLine(assumptions),
     '',
-    table(tightestFirst(found.rows).map(cells), COLUMNS),
+    tableOf(tightestFirst(found.rows), COLUMNS),
     '',
     ...LEGEND,
     ...(found.rows.some(({ kind }) => kind === 'carrier') ? [CARRIER_LEGEND] : []),
     ...(found.note === null ? [] : [found.note]),
-  ]
-    .map((line) =>
-      line
-        .split('\n')
-        .map((each) => fitColumns(each, WIDTH))
-        .join('\n'),
-    )
-    .join('\n');
+  ]);
 }
 
 /**
@@ -97,24 +93,9 @@ function tightestFirst(rows: readonly CapacityRow[]): CapacityRow[] {
   return [...rows].sort((a, b) => limit(a) - limit(b));
 }
 
-function cells({
-  kind,
-  name,
-  site,
-  visitsPerUnit,
-  minutesPerUnit,
-  availableMinutesPerDay,
-  capacityPerDay,
-  load,
-}: CapacityRow): string[] {
-  return [
-    name,
-    kind,
-    site,
-    number(visitsPerUnit),
-    kind === 'supply' ? '-' : number(minutesPerUnit),
-    kind === 'supply' ? '-' : number(availableMinutesPerDay),
-    capacityPerDay === null ? 'no limit' : number(capacityPerDay),
-    load === null ? '-' : load === Infinity ? 'no end' : `${number(load * 100)} %`,
-  ];
+/** Nobody works at a supply. */
+const minutes = ({ kind }: CapacityRow, value: number): string => (kind === 'supply' ? '-' : number(value));
+
+function loadText({ load }: CapacityRow): string {
+  return load === null ? '-' : load === Infinity ? 'no end' : `${number(load * 100)} %`;
 }

@@ -1,40 +1,30 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { bounds, count, intervalName, mean, number, signed } from '../format.js';
-import { fitColumns } from '../shorten.js';
-import { table } from './table.js';
-import { lines } from './simulate.js';
-
-const WIDTH = 100;
+import { bounds, count, intervalName, mean, number, signed } from '../../study/format.js';
+import { byMeasure } from '../compare.js';
+import { joined, lines } from './lines.js';
+import { table, tableOf } from './table.js';
 
 /** The comparison in short: the answer, the base, then one table with a row for each measure and what-if. */
 export function compareTable(results: CompareResults): string {
-  const { base, whatIfs, measures } = results;
-  const baseRows = measures.map(({ name, unit }, m) => [
-    `${name}, ${unit}`,
-    mean(base.values[m]!.value),
-    bounds(base.values[m]!.value),
-  ]);
-  const rows = measures.flatMap(({ name, unit }, m) => [
+  const measures = byMeasure(results);
+  const rows = measures.flatMap(({ name, unit, whatIfs }) => [
     [`${name}, ${unit}`, '', '', '', ''],
-    ...whatIfs.map(({ name: whatIf, compared }) => {
-      const { difference, verdict, pairingGain } = compared[m]!;
-      return [
-        `  ${whatIf}`,
-        signed(difference),
-        bounds(difference),
-        verdict,
-        pairingGain === null ? '' : number(pairingGain),
-      ];
-    }),
+    ...whatIfs.map(({ whatIf, difference, verdict, pairingGain }) => [
+      `  ${whatIf}`,
+      signed(difference),
+      bounds(difference),
+      verdict,
+      pairingGain === null ? '' : number(pairingGain),
+    ]),
   ]);
-  return [
-    ...lines(results.answer, ''),
+  return joined([
+    ...lines(results.answer),
     `${count(results.replications, 'replication')} of each, seed ${results.seed}, the same chance in all`,
     '',
-    table(baseRows, [
-      { head: 'base', most: 44 },
-      { head: 'mean', align: 'right' },
-      { head: intervalName(results.level) },
+    tableOf(measures, [
+      { head: 'base', most: 44, cell: ({ name, unit }) => `${name}, ${unit}` },
+      { head: 'mean', align: 'right', cell: ({ base }) => mean(base) },
+      { head: intervalName(results.level), cell: ({ base }) => bounds(base) },
     ]),
     '',
     table(rows, [
@@ -45,12 +35,5 @@ export function compareTable(results: CompareResults): string {
       { head: 'pairing', align: 'right' },
     ]),
     ...results.findings.flatMap((text) => ['', ...lines(`finding: ${text}`, '  ')]),
-  ]
-    .map((line) =>
-      line
-        .split('\n')
-        .map((each) => fitColumns(each, WIDTH))
-        .join('\n'),
-    )
-    .join('\n');
+  ]);
 }

@@ -1,51 +1,39 @@
+import { count, intervalName, mean } from '../../study/format.js';
+import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/simulate/results.js';
-import type { RateResults } from '../../study/rate/results.js';
-import { count, intervalName, mean } from '../format.js';
-import { fitColumns } from '../shorten.js';
-import { table } from './table.js';
-
-const WIDTH = 100;
+import { joined, lines } from './lines.js';
+import { tableOf } from './table.js';
 
 /** The answer, then a row a rate, as plain text of at most 100 columns. */
 export function rateTable(results: RateResults): string {
   const { answer, ramp, points, replications, mostReplications, seed, window, level } = results;
-  const rows = points.map((point) => [
-    String(point.perDay),
-    point.verdict,
-    `${point.keptUp.count} of ${point.replications}`,
-    give(point.drift),
-    give(point.shippedPerDay),
-    give(point.leadDays),
-    point.stops[0] === undefined
-      ? 'nothing'
-      : `${point.stops[0].name}, ${point.stops[0].share.count} of ${point.stops[0].share.n}`,
-  ]);
-  return [
-    ...wrapped(answer.sentence),
-    ...wrapped(ramp.sentence),
-    `${count(replications, 'replication')} a rate, up to ${mostReplications} where it is not ` +
-      `settled, seed ${seed}; ± half of the ${intervalName(level)}`,
-    `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, ` +
-      `after ${count(window.settleWeeks, 'week')} to fill the floor`,
+  return joined([
+    ...lines(answer.sentence),
+    ...lines(ramp.sentence),
+    `${count(replications, 'replication')} a rate, up to ${mostReplications} where it is not settled, ` +
+      `seed ${seed}; ± half of the ${intervalName(level)}`,
+    `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
+      `${count(window.settleWeeks, 'week')} to fill the floor`,
     'growth: of units released and not yet out, a week; WIP by rate is in the report',
     '',
-    table(rows, [
-      { head: 'a day', align: 'right' },
-      { head: 'verdict' },
-      { head: 'keep up', align: 'right' },
-      { head: 'growth', align: 'right' },
-      { head: 'shipped a day', align: 'right' },
-      { head: 'lead days', align: 'right' },
-      { head: 'constraint', most: 24 },
+    tableOf(points, [
+      { head: 'a day', align: 'right', cell: ({ perDay }) => String(perDay) },
+      { head: 'verdict', cell: ({ verdict }) => verdict },
+      {
+        head: 'keep up',
+        align: 'right',
+        cell: ({ keptUp, replications: n }) => `${keptUp.count} of ${n}`,
+      },
+      { head: 'growth', align: 'right', cell: ({ drift }) => give(drift) },
+      { head: 'shipped a day', align: 'right', cell: ({ shippedPerDay }) => give(shippedPerDay) },
+      { head: 'lead days', align: 'right', cell: ({ leadDays }) => give(leadDays) },
+      { head: 'constraint', most: 24, cell: constraint },
     ]),
-  ]
-    .map((line) =>
-      line
-        .split('\n')
-        .map((each) => fitColumns(each, WIDTH))
-        .join('\n'),
-    )
-    .join('\n');
+  ]);
+}
+
+function constraint({ stops: [first] }: RatePoint): string {
+  return first === undefined ? 'nothing' : `${first.name}, ${first.share.count} of ${first.share.n}`;
 }
 
 /** The mean and half of its interval, `3.44 ±0.01`. */
@@ -54,14 +42,4 @@ function give(estimate: Estimate): string {
   return half === null
     ? `${mean(estimate)} no interval`
     : `${mean(estimate)} ±${half < 1e-4 ? 0 : Number(half.toPrecision(1))}`;
-}
-
-function wrapped(text: string): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && `${last} ${word}`.length <= WIDTH) lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
 }

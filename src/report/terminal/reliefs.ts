@@ -1,11 +1,10 @@
-import type { AssumptionResult, ReliefResult, ReliefsResults } from '../../study/reliefs/results.js';
-import { count, intervalName, mean, number, short, withInterval } from '../format.js';
-import { fitColumns } from '../shorten.js';
-import { table, type Column } from './table.js';
-import { lines } from './simulate.js';
+import { count, intervalName, mean, number, short, withInterval } from '../../study/format.js';
+import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
+import { comparedToTheEnd, countedIn, savedText } from '../reliefs.js';
+import { joined, lines } from './lines.js';
+import { tableOf, type CellColumn } from './table.js';
 
-const WIDTH = 100,
-  TOP = 12,
+const TOP = 12,
   TOP_ASSUMPTIONS = 8;
 
 /**
@@ -13,104 +12,56 @@ const WIDTH = 100,
  * move most.
  */
 export function reliefsTable(results: ReliefsResults): string {
-  const { reliefs, assumptions, base, answer, seed } = results,
-    dear = base.costPerUnit !== null;
-  const columns: Column[] = [
-    { head: '', align: 'right' },
-    { head: 'relief', most: dear ? 36 : 52 },
-    { head: 'gain a day', most: 25 },
-    { head: 'runs', align: 'right' },
-    ...(dear
-      ? [
-          { head: `${base.currency ?? ''} a unit`, align: 'right' as const, most: 12 },
-          { head: 'by cost', align: 'right' as const },
-        ]
-      : []),
-  ];
-  return [
-    ...lines(answer.sentence, ''),
+  const { reliefs, assumptions, base, answer, seed, skipped, level, eachLevel } = results;
+  return joined([
+    ...lines(answer.sentence),
     `base ${withInterval(base.throughput)} units a working day, ${countedIn(results)}, seed ${seed}`,
     '',
-    table(
-      reliefs.slice(0, TOP).map((each) => row(each, dear)),
-      columns,
-    ),
+    tableOf(reliefs.slice(0, TOP), columns(base)),
     ...(reliefs.length > TOP ? [`and ${reliefs.length - TOP} more, with --json or --out`] : []),
     ...(assumptions.length === 0
       ? []
       : [
           '',
-          table(assumptions.slice(0, TOP_ASSUMPTIONS).map(assumed), [
-            { head: 'measure next', most: 40 },
-            { head: 'low: gain a day', most: 28 },
-            { head: 'high: gain a day', most: 28 },
+          tableOf(assumptions.slice(0, TOP_ASSUMPTIONS), [
+            { head: 'measure next', most: 40, cell: ({ path }) => path },
+            { head: 'low: gain a day', most: 28, cell: ({ low }) => gainAt(low) },
+            { head: 'high: gain a day', most: 28, cell: ({ high }) => gainAt(high) },
           ]),
         ]),
     '',
     ...lines(
       'gain: units a working day more than the base, same chance in both; in brackets ' +
-        `${intervalName(results.eachLevel.reliefs)}, so that all of the ${compared(reliefs)} ` +
-        `compared to the end hold together at ${number(results.level * 100)} %`,
+        `${intervalName(eachLevel.reliefs)}, so that all of the ${comparedToTheEnd(reliefs)} compared to ` +
+        `the end hold together at ${number(level * 100)} %`,
       '  ',
     ),
     ...lines(savedText(results), '  '),
-    ...(results.skipped.length === 0
+    ...(skipped.length === 0
       ? []
-      : lines(
-          `${count(results.skipped.length, 'change')} could not be made; --json says which and why`,
-          '  ',
-        )),
-  ]
-    .map((line) =>
-      line
-        .split('\n')
-        .map((each) => fitColumns(each, WIDTH))
-        .join('\n'),
-    )
-    .join('\n');
+      : lines(`${count(skipped.length, 'change')} could not be made; --json says which and why`, '  ')),
+  ]);
 }
 
-function row(
-  { rank, text, gain, replications, costPerUnit, rankPerCost }: ReliefResult,
-  dear: boolean,
-): string[] {
+/** Costs have columns where the scenario has prices. */
+function columns({ costPerUnit, currency }: ReliefsResults['base']): CellColumn<ReliefResult>[] {
+  const isPriced = costPerUnit !== null;
+  const priced: CellColumn<ReliefResult>[] = [
+    {
+      head: `${currency ?? ''} a unit`,
+      align: 'right',
+      most: 12,
+      cell: (each) => (each.costPerUnit === null ? '' : mean(each.costPerUnit)),
+    },
+    { head: 'by cost', align: 'right', cell: ({ rankPerCost }) => String(rankPerCost ?? '') },
+  ];
   return [
-    String(rank),
-    text,
-    short(gain),
-    String(replications),
-    ...(dear
-      ? [costPerUnit === null ? '' : mean(costPerUnit), rankPerCost === null ? '' : String(rankPerCost)]
-      : []),
+    { head: '', align: 'right', cell: ({ rank }) => String(rank) },
+    { head: 'relief', most: isPriced ? 36 : 52, cell: ({ text }) => text },
+    { head: 'gain a day', most: 25, cell: ({ gain }) => short(gain) },
+    { head: 'runs', align: 'right', cell: ({ replications }) => String(replications) },
+    ...(isPriced ? priced : []),
   ];
 }
 
-function assumed({ path, low, high }: AssumptionResult): string[] {
-  return [path, low === null ? 'cannot be' : short(low.gain), high === null ? 'cannot be' : short(high.gain)];
-}
-
-export function countedIn({ counted: { over, from, to } }: ReliefsResults): string {
-  return over === 'whole run' ? 'over the whole run' : `${from ?? ''} to ${to ?? ''}`;
-}
-
-export const compared = (all: readonly { readonly out: unknown }[]): number =>
-  all.filter(({ out }) => out === null).length;
-
-/** What the screen spared. */
-export function savedText({
-  runs: { run, withoutScreen },
-  keep,
-  zone,
-  level,
-  reliefs,
-  replications,
-}: ReliefsResults): string {
-  const outs = (why: string): number => reliefs.filter(({ out }) => out === why).length;
-  return (
-    `${count(run, 'replication')} run in the place of ${withoutScreen}, ` +
-    `${number(100 * (1 - run / withoutScreen))} % saved: of ${count(reliefs.length, 'relief')} ` +
-    `${outs('no effect')} showed no effect early, ` +
-    `${outs('behind')} were clearly behind the best ${keep} (indifference zone ${number(zone)} a ` +
-    `day, ${number(level * 100)} %), ${compared(reliefs)} were given all ${replications}`
-  );
-}
+const gainAt = (end: VariedResult | null): string => (end === null ? 'cannot be' : short(end.gain));

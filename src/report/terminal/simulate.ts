@@ -1,11 +1,9 @@
+import { asEstimate, bounds, count, intervalName, mean, number } from '../../study/format.js';
 import type { DateQuantile, Estimate, Results } from '../../study/simulate/results.js';
 import { assumptionLine } from '../tables/assumptions.js';
-import { asEstimate, bounds, count, intervalName, mean, number } from '../format.js';
-import { fitColumns } from '../shorten.js';
+import { joined, lines } from './lines.js';
 import { table, type Column } from './table.js';
 
-/** Greatest width of the text, characters. */
-const WIDTH = 100;
 const TOP_BOTTLENECKS = 3,
   MOST_ACTIVITIES = 8;
 type Row = [what: string, value: string, interval: string];
@@ -46,8 +44,8 @@ export function resultsTable(results: Results): string {
     ...precisionRows(results),
     ...journeyRows(results),
   ];
-  return [
-    ...lines(results.answer.sentence, ''),
+  return joined([
+    ...lines(results.answer.sentence),
     `${count(results.replications, 'replication')}, seed ${results.seed}`,
     ...assumptionLine(results.assumptions),
     '',
@@ -65,14 +63,7 @@ export function resultsTable(results: Results): string {
             ),
           ),
         ]),
-  ]
-    .map((line) =>
-      line
-        .split('\n')
-        .map((each) => fitColumns(each, WIDTH))
-        .join('\n'),
-    )
-    .join('\n');
+  ]);
 }
 
 function rate({ answer, throughput }: Results): Row[] {
@@ -120,7 +111,7 @@ function cost({ costs }: Results): Row[] {
   if (costs === null) return [];
   return [
     row(`cost of a unit shipped, ${costs.currency}`, costs.perUnit),
-    indented(row('of it for rework', costs.rework.costPerUnit)),
+    indented(row('of which rework', costs.rework.costPerUnit)),
   ];
 }
 
@@ -136,7 +127,7 @@ function dueRows({ due }: Results): Row[] {
   if (due === null) return [];
   return [
     row('units late, % of those due', due.late, 100),
-    ...(due.daysLate.n === 0 ? [] : [row('days late, mean of those shipped late', due.daysLate)]),
+    ...(due.daysLate.n === 0 ? [] : [row('mean days late, late units only', due.daysLate)]),
   ];
 }
 
@@ -163,19 +154,4 @@ function notes(quantiles: readonly DateQuantile[]): string[] {
   return quantiles
     .filter((each) => each.why !== null)
     .flatMap((each) => lines(`last unit P${number(each.p * 100)}: ${each.why ?? ''}`, '  '));
-}
-
-/** Text broken at spaces into lines of at most the width, later ones indented. */
-export function lines(text: string, indent: string): string[] {
-  const broken: string[] = [];
-  let line = '';
-  for (const word of text.split(/\s+/)) {
-    if (line !== '' && line.length + 1 + word.length > WIDTH) {
-      broken.push(line);
-      line = indent + word;
-    } else {
-      line = line === '' ? word : `${line} ${word}`;
-    }
-  }
-  return [...broken, line];
 }

@@ -9,6 +9,19 @@ export interface Column {
   readonly most?: number;
 }
 
+/** A column with what stands in it of an item. */
+export interface CellColumn<Item> extends Column {
+  readonly cell: (item: Item) => string;
+}
+
+/** A table with a row an item. */
+export function tableOf<Item>(items: readonly Item[], columns: readonly CellColumn<Item>[]): string {
+  return table(
+    items.map((item) => columns.map(({ cell }) => cell(item))),
+    columns,
+  );
+}
+
 /**
  * Rows of text aligned in columns two spaces apart, with a head and a rule under it; no blanks at line ends.
  * Widths count characters (code points). Every row has one cell a column, else a RangeError.
@@ -16,7 +29,7 @@ export interface Column {
 export function table(rows: readonly (readonly string[])[], columns: readonly Column[]): string {
   for (const row of rows) {
     if (row.length !== columns.length)
-      throw new RangeError(`expected ${columns.length} cells in a table row, got ${row.length}`);
+      throw new RangeError(`row of a table: expected ${columns.length} cells, got ${row.length}`);
   }
   const cells = [columns.map((column) => column.head), ...rows].map((row) =>
     row.map((cell, index) => fitColumns(cell, columns[index]?.most ?? Infinity)),
@@ -36,5 +49,5 @@ export function table(rows: readonly (readonly string[])[], columns: readonly Co
 }
 
 function width(text: string): number {
-  return [...text].length;
+  return Array.from(text).length;
 }

@@ -275,19 +275,19 @@ describe('rateproof: wrong use is told in one error line and a hint, with exit c
     [
       'a report that is a file',
       ['simulate', 'slack.yaml', '--out', 'tight.yaml', '--replace'],
-      'it is a file or a link',
+      'got a file or a link',
       '--out',
     ],
     [
       'a folder that is there',
       ['simulate', 'slack.yaml', '--out', 'a-folder'],
-      'expected a-folder not to exist yet',
+      'a-folder: expected a name not taken yet, got an existing folder',
       '--replace',
     ],
     [
       'a folder that is no report',
       ['simulate', 'slack.yaml', '--out', 'a-folder', '--replace'],
-      'it has no results.json that says so',
+      'got one without a results.json that says so',
       '--out',
     ],
   ])('%s', async (_, args, error, hint) => {

@@ -84,7 +84,7 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
       '--replace',
     );
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toContain('it also holds letter.doc');
+    expect(stderr).toContain('expected nothing but a report, got letter.doc beside it');
     expect(stderr).not.toContain('running');
   });
 

@@ -1,8 +1,8 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { placesCurve } from '../../../src/report/charts/studies/buffers-curve.js';
 import { buffersFiles } from '../../../src/report/files/buffers.js';
 import { againstChosen, buffersTable } from '../../../src/report/terminal/buffers.js';
-import { placesCurve } from '../../../src/report/charts/studies/buffers-curve.js';
 import { buffersStudy } from '../../../src/study/buffers/buffers.js';
 import { threeStations } from '../../study/buffers/buffers-line.js';
 
@@ -37,7 +37,7 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
   });
 
   it('has every layout with its places by spot in the CSV', () => {
-    const rows = parse(String(files.get('layouts.csv')), { columns: true }) as Record<string, string>[];
+    const rows = parse<Record<string, string>>(String(files.get('layouts.csv')), { columns: true });
     expect(rows.map((row) => row['layout'])).toEqual([
       'chosen',
       'as it is',

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { compareFiles } from '../../../src/report/files/compare.js';
+import { compareTable } from '../../../src/report/terminal/compare.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { compareDesign } from '../../../src/study/compare/design.js';
 import { answerOf } from '../../../src/study/run/fixed-design.js';
-import { compareFiles } from '../../../src/report/files/compare.js';
-import { compareTable } from '../../../src/report/terminal/compare.js';
 
 const YAML = `
 scenario: bench & trim

@@ -1,15 +1,23 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { csv, runsCsv, seriesCsv, stationsCsv } from '../../../src/report/files/csv.js';
+import { csv } from '../../../src/report/files/csv.js';
+import { runsCsv, seriesCsv, stationsCsv } from '../../../src/report/files/simulate.js';
 import { sampleResults } from '../samples/results.js';
 
 /** Read back with csv-parse, an independent reader. */
-const read = (text: string) => parse(text, { columns: true }) as Record<string, string>[];
+const read = (text: string) => parse<Record<string, string>>(text, { columns: true });
 
 describe('CSV', () => {
   it('quotes commas, quotes and line ends so that a reader gets them back', () => {
     const nasty = 'booth "A", left\nside';
-    expect(read(csv(['name', 'n'], [[nasty, null]]))).toEqual([{ name: nasty, n: '' }]);
+    const text = csv(
+      [nasty],
+      [
+        ['name', (name) => name],
+        ['n', () => null],
+      ],
+    );
+    expect(read(text)).toEqual([{ name: nasty, n: '' }]);
   });
 
   it('has a row a week, with the interval of what was shipped and of the WIP of every place', () => {
@@ -40,8 +48,7 @@ describe('CSV', () => {
 
   it('has a row a replication, empty where there is no value', () => {
     const results = sampleResults({ replications: 12 });
-    const first = results.runs[0];
-    if (first === undefined) throw new Error('the sample has runs');
+    const [first] = results.runs;
     const rows = read(
       runsCsv({ ...results, runs: [{ ...first, lastShipped: null }, ...results.runs.slice(1)] }),
     );

@@ -64,14 +64,16 @@ describe('writing a report folder', () => {
     }).toThrow(FolderError);
     expect(() => {
       writeFolder(dir, report('two'));
-    }).toThrow('not to exist yet, but it does');
+    }).toThrow('expected a name not taken yet, got an existing folder');
     expect(textOf()).toBe('one');
   });
 
   it('refuses names that would leave the folder', () => {
     expect(() => {
       writeFolder(dir, new Map([['../results.json', '']]));
-    }).toThrow('expected a plain report file name, got "../results.json"');
+    }).toThrow(
+      'name of a report file: expected letters, digits, - and _, and .png, .html, .csv or .json, got "../results.json"',
+    );
     expect(readdirSync(parent)).toEqual([]);
   });
 });
@@ -101,7 +103,7 @@ describe('replacing a report folder', () => {
         mkdirSync(dir);
         writeFileSync(join(dir, 'letter.txt'), 'dear');
       },
-      'has no results.json that says so',
+      'got one without a results.json that says so',
     ],
     [
       'a folder with the results of something else',
@@ -109,7 +111,7 @@ describe('replacing a report folder', () => {
         mkdirSync(dir);
         writeFileSync(join(dir, 'results.json'), '{"format":"races"}');
       },
-      'has no results.json that says so',
+      'got one without a results.json that says so',
     ],
     [
       'a report in which somebody keeps a file',
@@ -117,7 +119,7 @@ describe('replacing a report folder', () => {
         writeFolder(dir, report('one'));
         writeFileSync(join(dir, 'notes.docx'), 'mine');
       },
-      'it also holds notes.docx',
+      'expected nothing but a report, got notes.docx beside it',
     ],
     [
       'a report in which somebody keeps a folder',
@@ -125,14 +127,14 @@ describe('replacing a report folder', () => {
         writeFolder(dir, report('one'));
         mkdirSync(join(dir, 'photos'));
       },
-      'it also holds photos',
+      'expected nothing but a report, got photos beside it',
     ],
     [
       'a file',
       () => {
         writeFileSync(dir, 'text');
       },
-      'it is a file or a link',
+      'got a file or a link',
     ],
     [
       'a link to a report',
@@ -140,7 +142,7 @@ describe('replacing a report folder', () => {
         writeFolder(join(parent, 'real'), report('one'));
         symlinkSync(join(parent, 'real'), dir);
       },
-      'it is a file or a link',
+      'got a file or a link',
     ],
   ])('does not remove %s', (_, prepare, message) => {
     prepare();

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { page } from '../../../src/report/page/simulate.js';
-import { SAFETY_CAUTION } from '../../../src/report/page/page.js';
-import { pageTables } from '../../../src/report/tables/overall.js';
+import { renderPage, SAFETY_CAUTION, type Picture } from '../../../src/report/page/page.js';
+import { simulatePage } from '../../../src/report/page/simulate.js';
+import { pageTables } from '../../../src/report/page/tables.js';
+import type { Results } from '../../../src/study/simulate/results.js';
 import { sampleResults } from '../samples/results.js';
 
+const page = (from: Results, pictures: readonly Picture[]): string =>
+  renderPage(simulatePage(from), pictures);
 const picture = (name: string, alt: string) => ({
   name,
   alt,
@@ -49,7 +52,7 @@ describe('the page', () => {
   });
 
   it('needs no other file: pictures are inside, nothing is fetched', () => {
-    const sources = [...html.matchAll(/(?:src|href)="([^"]*)"/g)].map(([, source]) => source ?? '');
+    const sources = [...html.matchAll(/(?:src|href)="([^"]*)"/g)].map(([, source]) => source);
     expect(sources.length).toBeGreaterThan(2);
     for (const source of sources) expect(source).toMatch(/^(data:image\/png;base64,|#)/);
     expect(html).not.toMatch(/https?:|@import|<script/);
@@ -73,7 +76,7 @@ describe('the page', () => {
 
   it('links to ids that exist, each once', () => {
     for (const [, id] of html.matchAll(/href="#([^"]+)"/g))
-      expect(html.split(`id="${id ?? ''}"`), id).toHaveLength(2);
+      expect(html.split(`id="${id}"`), id).toHaveLength(2);
   });
 
   it('escapes names, so that a name is never run', () => {
@@ -137,7 +140,7 @@ describe('tables of the page', () => {
       'Values of which the scenario says where they come from: 0 measured, 249 estimated, 1 guessed; guesses first. The first 200 of 250 values; all are in results.json.',
     );
     expect(text).toContain(
-      'Of 250 values the scenario says where they come from: 0 measured, 249 estimated, 1 guessed.',
+      'The scenario states the source of 250 values: 0 measured, 249 estimated, 1 guessed.',
     );
     expect(html).not.toContain('Assumptions');
   });

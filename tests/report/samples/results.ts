@@ -167,7 +167,7 @@ export function sampleResults({
   }));
   const held = around(3.38, 0.09);
   const window =
-    calendar[14] === undefined
+    calendar.length <= 14
       ? null
       : { from: day(calendar[14].monday), to: day(calendar.at(-1)?.monday ?? new Date(0)) };
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CHARTS } from '../../../src/report/files/simulate.js';
-import { pageTables } from '../../../src/report/tables/overall.js';
+import { pageTables } from '../../../src/report/page/tables.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
 import { sampleResults } from '../samples/results.js';
 
@@ -38,12 +38,12 @@ it('the page has a table of parts, their sum, and rework beside it', () => {
   const { rows, head } = pageTables(results).find(({ id }) => id === 'costs')!;
   expect(head).toEqual(['Part', 'A unit, EUR', 'Share, %']);
   expect(rows.at(-2)).toEqual(['all', '12340 (12180 to 12500)', '100.0']);
-  expect(rows.at(-1)![0]).toBe('of it rework (9.4 (8.9 to 9.9) person-hours)');
+  expect(rows.at(-1)![0]).toBe('of which rework (9.4 (8.9 to 9.9) person-hours)');
 });
 
 it('the terminal has one line for the cost of a unit and one for rework, none without prices', () => {
   expect(resultsTable(results)).toMatch(
-    /cost of a unit shipped, EUR +12340 +12180 to 12500\n +of it for rework +830 +730 to 930/,
+    /cost of a unit shipped, EUR +12340 +12180 to 12500\n +of which rework +830 +730 to 930/,
   );
   expect(resultsTable({ ...results, costs: null })).not.toContain('cost of a unit');
 });

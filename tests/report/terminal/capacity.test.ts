@@ -80,7 +80,7 @@ describe('the capacity table', () => {
       load: 12.345,
     });
     for (const line of capacityTable(found([long], long), 'x'.repeat(200)).split('\n'))
-      expect([...line].length).toBeLessThanOrEqual(100);
+      expect(Array.from(line).length).toBeLessThanOrEqual(100);
   });
 
   it('says of carriers that their time is the least it can be', () => {

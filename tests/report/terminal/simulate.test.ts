@@ -35,7 +35,7 @@ describe('results in the terminal', () => {
         electricians                                           23  12 to 38
         seal seams underbody 2                                 10  4 to 23
       cost of a unit shipped, EUR                           12340  12180 to 12500
-        of it for rework                                      830  730 to 930
+        of which rework                                       830  730 to 930
       last unit out, P50                               2028-04-14  2028-04-12 to 2028-04-16
       last unit out, P80                               2028-04-18  2028-04-16 to 2028-04-20
       last unit out, P95                                not known  no interval
@@ -74,7 +74,7 @@ describe('results in the terminal', () => {
       ],
     };
     for (const line of resultsTable(wordy).split('\n'))
-      expect([...line].length, line).toBeLessThanOrEqual(100);
+      expect(Array.from(line).length, line).toBeLessThanOrEqual(100);
   });
 
   it('say that there is no interval with one replication', () => {

@@ -39,16 +39,16 @@ describe('plain text table', () => {
 
   it('refuses a row with a missing cell', () => {
     expect(() => table([['a']], [{ head: 'a' }, { head: 'b' }])).toThrow(
-      'expected 2 cells in a table row, got 1',
+      'row of a table: expected 2 cells, got 1',
     );
   });
 });
 
 describe('shortened names', () => {
   it.each([1, 2, 3, 7, 20])('never pass %i columns', (columns) => {
-    expect([...fitColumns('equip lockers with drawers and trays', columns)].length).toBeLessThanOrEqual(
-      columns,
-    );
+    expect(
+      Array.from(fitColumns('equip lockers with drawers and trays', columns)).length,
+    ).toBeLessThanOrEqual(columns);
   });
 
   it('leave short names alone', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { summarise } from '../summarise.js';
-import { pageTables } from '../../../src/report/tables/overall.js';
+import { pageTables } from '../../../src/report/page/tables.js';
 import { minutes, scenario, site, station, step } from '../../scenario/compile-scenario.js';
 import { observation } from '../made-observation.js';
 

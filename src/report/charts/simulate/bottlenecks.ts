@@ -1,20 +1,20 @@
-import type { Results } from '../../../study/simulate/results.js';
-import { asEstimate, count, intervalName, number, percentWithInterval, short } from '../../format.js';
-import { byMoment, isFollowed } from '../../tables/bottlenecks.js';
-import { PALETTE, SIZE } from '../../style.js';
-import { chart, intervalHead, roomAtRight, valueAxis, type Chart } from '../chart.js';
-import { whiskers } from '../marks.js';
 import {
-  column,
-  columnsRoom,
-  nameAxis,
-  perRow,
-  rowHeight,
-  rowLabel,
-  textColumns,
-  type Row,
-} from '../rows.js';
+  asEstimate,
+  count,
+  intervalName,
+  number,
+  percentWithInterval,
+  short,
+} from '../../../study/format.js';
+import type { Results } from '../../../study/simulate/results.js';
+import { SIZE } from '../../style.js';
+import { byMoment, isFollowed } from '../../tables/bottlenecks.js';
 import { fit } from '../../text.js';
+import { valueAxis } from '../axes.js';
+import { intervalHead, type Chart } from '../chart.js';
+import { whiskers } from '../marks.js';
+import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
+import { column, perRow, rowsOf, span } from '../rows.js';
 
 const MOST_ROWS = 15;
 /** So many are shown even if some of them never were the bottleneck. */
@@ -37,7 +37,7 @@ export function bottlenecks(results: Results): Chart | null {
     .filter((item, index) => index < LEAST_ROWS || item.share.count > 0 || momentary.includes(item))
     .slice(0, MOST_ROWS);
   const left = results.bottlenecks.length - shown.length;
-  const rows: Row<(typeof shown)[number]>[] = shown.map((item) => ({ label: rowLabel(item.name), item }));
+  const rows = rowsOf(shown, ({ name }) => name);
   const ci = intervalName(results.level),
     followed =
       first.sole.n > 0 && first.sole.n < results.replications
@@ -55,7 +55,7 @@ export function bottlenecks(results: Results): Chart | null {
     column(['active', 'period, h'], rows, (item) => number(item.activePeriodHours.mean)),
     column(['kind, site'], rows, (item) => fit(`${item.kind}, ${item.site}`, SITE_ROOM, SIZE.small)),
   ];
-  return chart({
+  return rowChart({
     finding:
       `Most often the bottleneck: ${first.name}, in ` +
       `${percentWithInterval(asEstimate(first.share))} of ` +
@@ -69,32 +69,22 @@ export function bottlenecks(results: Results): Chart | null {
       `arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.` +
       (left > 0 ? ` ${left} more, less likely, are in results.json.` : ''),
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
-    type: 'bar',
-    data: {
-      labels: rows.map((row) => row.label),
-      datasets: [
-        {
-          label: 'share of replications, %',
-          data: perRow(rows, (item) => item.share.share * 100),
-          backgroundColor: PALETTE.blue,
-          grouped: false,
-          barPercentage: 0.7,
-          categoryPercentage: 1,
-        },
-        {
-          label: ci,
-          data: perRow(rows, (item) => [item.share.low * 100, item.share.high * 100] as [number, number]),
-          backgroundColor: 'transparent',
-          grouped: false,
-        },
-      ],
-    },
-    options: { indexAxis: 'y' },
-    scales: {
-      x: valueAxis(`share of ${number(results.replications)} replications, %`, { position: 'top', max: 100 }),
-      y: nameAxis(rows),
-      room: roomAtRight(columnsRoom(columns)),
-    },
-    plugins: [whiskers(1), textColumns(columns)],
+    rows,
+    columns,
+    values: valueAxis(`share of ${number(results.replications)} replications, %`, {
+      position: 'top',
+      max: 100,
+    }),
+    datasets: [
+      bars(
+        'share of replications, %',
+        perRow(rows, ({ share }) => share.share * 100),
+      ),
+      spans(
+        ci,
+        perRow(rows, ({ share }) => span(asEstimate(share), 100)),
+      ),
+    ],
+    plugins: [whiskers(1)],
   });
 }

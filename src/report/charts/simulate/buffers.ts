@@ -1,9 +1,14 @@
+import type { Chart as LiveChart, Plugin } from 'chart.js';
+import { intervalName, percentWithInterval, short } from '../../../study/format.js';
 import type { BufferResult, Results } from '../../../study/simulate/results.js';
-import { intervalName, percentWithInterval, short } from '../../format.js';
-import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
-import { chart, intervalHead, intervalNote, roomAtRight, valueAxis, type Chart } from '../chart.js';
-import { drawing, whiskers } from '../marks.js';
-import { column, columnsRoom, nameAxis, perRow, rowHeight, rowsBySite, textColumns } from '../rows.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
+import { INK, PALETTE } from '../../style.js';
+import { fullText, spacesText } from '../../tables/buffers.js';
+import { TICKS, valueAxis } from '../axes.js';
+import { intervalHead, intervalNote, type Chart } from '../chart.js';
+import { diamondPath, whiskers } from '../marks.js';
+import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
+import { column, perRow, rowsBySite, span } from '../rows.js';
 
 /**
  * Units in every buffer and bank: mean, the level held 95 % of the time, spaces, and how often it is full.
@@ -15,60 +20,36 @@ export function buffers(results: Results): Chart | null {
   const head = intervalHead(results);
   const columns = [
     column(['mean units', head], rows, (item) => short(item.mean)),
-    column(['spaces'], rows, (item) => (item.spaces === null ? 'unlimited' : String(item.spaces))),
-    column(['full, % of time', head], rows, (item) =>
-      item.full === null ? (item.spaces === null ? 'never' : 'not known') : short(item.full, 100),
-    ),
+    column(['spaces'], rows, spacesText),
+    column(['full, % of time', head], rows, fullText),
   ];
   const levels = perRow(rows, level95),
     spaces = perRow(rows, (item) => item.spaces);
-  return chart({
+  return rowChart({
     finding: finding(results.buffers),
     how:
       `Units in each buffer and bank. Bar: mean, with ${intervalNote(results)}. Diamond: level not ` +
       'passed 95 % of the time (with + where it is the last level counted). Tall tick: spaces.',
     bodyHeight: 64 + rows.length * rowHeight(rows.length),
-    type: 'bar',
-    data: {
-      labels: rows.map((row) => row.label),
-      datasets: [
-        {
-          label: 'mean, units',
-          data: perRow(rows, (item) => item.mean.mean),
-          backgroundColor: PALETTE.blue,
-          grouped: false,
-          barPercentage: 0.66,
-          categoryPercentage: 1,
-        },
-        {
-          label: ci,
-          data: perRow(rows, (item) =>
-            item.mean.low === null || item.mean.high === null
-              ? null
-              : ([item.mean.low, item.mean.high] as [number, number]),
-          ),
-          backgroundColor: 'transparent',
-          grouped: false,
-        },
-      ],
-    },
-    options: { indexAxis: 'y' },
-    scales: {
-      x: valueAxis('units', {
-        position: 'top',
-        ticks: { precision: 0, color: MUTED, padding: 6, font: { size: SIZE.small } },
-        suggestedMax:
-          Math.max(1, ...levels.map((each) => each ?? 0), ...spaces.map((each) => each ?? 0)) * 1.04,
-      }),
-      y: nameAxis(rows),
-      room: roomAtRight(columnsRoom(columns)),
-    },
-    plugins: [
-      capacityTicks(spaces),
-      whiskers(1),
-      levelDiamonds(levels, perRow(rows, openEnded)),
-      textColumns(columns),
+    rows,
+    columns,
+    values: valueAxis('units', {
+      position: 'top',
+      ticks: { ...TICKS, precision: 0 },
+      suggestedMax: Math.max(1, ...[...levels, ...spaces].map((each) => each ?? 0)) * 1.04,
+    }),
+    datasets: [
+      bars(
+        'mean, units',
+        perRow(rows, ({ mean }) => mean.mean),
+        { thickness: 0.66 },
+      ),
+      spans(
+        ci,
+        perRow(rows, ({ mean }) => span(mean)),
+      ),
     ],
+    plugins: [capacityTicks(spaces), whiskers(1), levelDiamonds(levels, perRow(rows, openEnded))],
   });
 }
 
@@ -99,54 +80,41 @@ function finding(all: readonly BufferResult[]): string {
   return `Full most often: ${fullest.name}, ${percentWithInterval(fullest.full)} of the time`;
 }
 
-function capacityTicks(spaces: readonly (number | null)[]) {
+function capacityTicks(spaces: readonly (number | null)[]): Plugin {
   return drawing('capacity ticks', (context, chart) => {
     context.strokeStyle = INK;
     context.lineWidth = 2.5;
     eachRow(chart, spaces, (x, y) => {
-      context.beginPath();
-      context.moveTo(x, y - 9);
-      context.lineTo(x, y + 9);
-      context.stroke();
+      polyline(context, [x, y - 9], [x, y + 9]);
     });
   });
 }
 
-function levelDiamonds(levels: readonly (number | null)[], open: readonly (boolean | null)[]) {
+/** A plus beside the diamond of a level that may be higher. */
+function levelDiamonds(levels: readonly (number | null)[], open: readonly (boolean | null)[]): Plugin {
   return drawing('level diamonds', (context, chart) => {
     context.fillStyle = PALETTE.orange;
     context.strokeStyle = INK;
     context.lineWidth = 1.2;
     eachRow(chart, levels, (x, y, row) => {
-      context.beginPath();
-      context.moveTo(x, y - 5);
-      context.lineTo(x + 5, y);
-      context.lineTo(x, y + 5);
-      context.lineTo(x - 5, y);
-      context.closePath();
+      diamondPath(context, x, y, 5);
       context.fill();
       context.stroke();
-      if (open[row] === true) {
-        context.beginPath();
-        context.moveTo(x + 8, y);
-        context.lineTo(x + 14, y);
-        context.moveTo(x + 11, y - 3);
-        context.lineTo(x + 11, y + 3);
-        context.stroke();
-      }
+      if (open[row] !== true) return;
+      polyline(context, [x + 8, y], [x + 14, y]);
+      polyline(context, [x + 11, y - 3], [x + 11, y + 3]);
     });
   });
 }
 
-type Live = Parameters<Parameters<typeof drawing>[1]>[1];
 function eachRow(
-  chart: Live,
+  chart: LiveChart,
   values: readonly (number | null)[],
   draw: (x: number, y: number, row: number) => void,
 ): void {
-  const x = chart.scales['x'],
-    y = chart.scales['y'];
+  const x = axisOf(chart, 'x'),
+    y = axisOf(chart, 'y');
   values.forEach((value, row) => {
-    if (value !== null && x && y) draw(x.getPixelForValue(value), y.getPixelForValue(row), row);
+    if (value !== null) draw(x.getPixelForValue(value), y.getPixelForValue(row), row);
   });
 }

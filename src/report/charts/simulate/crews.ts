@@ -1,13 +1,15 @@
-import type { ChartConfiguration, ChartOptions } from 'chart.js';
-import type { Estimate, Results } from '../../../study/simulate/results.js';
+import type { Plugin } from 'chart.js';
+import { count, number, percentWithInterval, short, withInterval } from '../../../study/format.js';
 import type { CrewResult } from '../../../study/sections/crews.js';
+import type { Estimate, Results } from '../../../study/simulate/results.js';
 import { font } from '../../canvas.js';
-import { count, number, percentWithInterval, short, withInterval } from '../../format.js';
-import { paint } from '../../hatch.js';
+import { axisOf, drawing } from '../../drawing.js';
 import { DARK_EDGE, faded, GRID, INK, MUTED, PALETTE, SIZE, type Fill } from '../../style.js';
 import { fit } from '../../text.js';
-import { chart, intervalNote, roomAtRight, type Chart } from '../chart.js';
-import { drawing } from '../marks.js';
+import { bucketTitle, categoryAxis, roomForText, TICKS, ticksAt, type Axis } from '../axes.js';
+import { chart, intervalNote, type Chart, type Dataset } from '../chart.js';
+import { box, write } from '../marks.js';
+import { band } from '../time.js';
 
 const MOST_CREWS = 8,
   PANEL = 92,
@@ -15,8 +17,6 @@ const MOST_CREWS = 8,
 /** Overtime at the foot of a panel, CSS pixels. */
 const MARK = { least: 4, most: 13 };
 const OVERTIME: Fill = { colour: PALETTE.orange, hatch: 'rising', hatchColour: DARK_EDGE, edge: DARK_EDGE };
-type Dataset = ChartConfiguration<'line'>['data']['datasets'][number];
-type Scale = NonNullable<NonNullable<ChartOptions['scales']>[string]>;
 
 /** People engaged by week against those on shift, a panel a crew, the most loaded first. */
 export function crewLoad(results: Results): Chart | null {
@@ -43,29 +43,15 @@ export function crewLoad(results: Results): Chart | null {
     type: 'line',
     data: {
       labels: [...results.series.labels],
-      datasets: shown.flatMap((crew, panel) => panelData(crew, axisOf(panel))),
+      datasets: shown.flatMap((crew, panel) => panelData(crew, panelName(panel))),
     },
     scales: {
-      x: {
-        type: 'category',
-        grid: { display: false },
-        title: {
-          display: true,
-          text: unit === 'week' ? 'ISO week' : 'part of the run',
-          color: MUTED,
-          font: { size: SIZE.small },
-        },
-        ticks: {
-          autoSkip: true,
-          autoSkipPadding: 22,
-          maxRotation: 0,
-          color: MUTED,
-          font: { size: SIZE.small },
-        },
-      },
+      x: categoryAxis(bucketTitle(unit)),
       // Axes of one stack stand on each other, the first at the bottom.
-      ...Object.fromEntries(shown.map((crew, panel) => [axisOf(panel), panelAxis(crew)] as const).reverse()),
-      room: roomAtRight(TEXT_ROOM),
+      ...Object.fromEntries(
+        shown.map((crew, panel) => [panelName(panel), panelAxis(crew)] as const).reverse(),
+      ),
+      room: roomForText(TEXT_ROOM),
     },
     plugins: [panelText(shown), overtimeMarks(shown)],
   });
@@ -87,9 +73,9 @@ function busiest(
     : `in its busiest ${unit}, ${labels[most]}, ${withInterval(each)} of ${number(there.mean)} people there`;
 }
 
-const axisOf = (panel: number): string => `y${panel}`;
+const panelName = (panel: number): string => `y${panel}`;
 
-function panelAxis(crew: CrewResult): Scale {
+function panelAxis(crew: CrewResult): Axis {
   const most = Math.max(crew.headcount, ...crew.series.engaged.map((each) => each.high ?? each.mean));
   return {
     type: 'linear',
@@ -102,34 +88,25 @@ function panelAxis(crew: CrewResult): Scale {
     grid: { color: GRID, drawTicks: false },
     border: { color: MUTED },
     // Nobody and everybody: more labels would meet those of the next panel.
-    afterBuildTicks: (scale: { ticks: { value: number }[] }) => {
-      scale.ticks = [{ value: 0 }, { value: crew.headcount }];
-    },
-    ticks: { color: MUTED, padding: 6, font: { size: SIZE.small } },
+    afterBuildTicks: ticksAt([0, crew.headcount]),
+    ticks: TICKS,
   };
 }
 
-function panelData(crew: CrewResult, yAxisID: string): Dataset[] {
-  const { engaged, present } = crew.series,
-    known = (each: Estimate, value: number | null): number | null => (each.n > 0 ? value : null);
-  const unseen = { yAxisID, pointRadius: 0, borderWidth: 0, borderColor: 'transparent' };
+function panelData({ name, series: { engaged, present } }: CrewResult, yAxisID: string): Dataset[] {
+  const known = (all: readonly Estimate[], value: (each: Estimate) => number): (number | null)[] =>
+    all.map((each) => (each.n > 0 ? value(each) : null));
   return [
-    {
-      ...unseen,
-      label: `${crew.name} engaged, low`,
-      data: engaged.map((each) => known(each, each.low ?? each.mean)),
-    },
-    {
-      ...unseen,
-      label: `${crew.name} engaged, high`,
-      data: engaged.map((each) => known(each, each.high ?? each.mean)),
-      fill: '-1',
-      backgroundColor: faded(PALETTE.blue, 0.45),
-    },
+    ...band(
+      [`${name} engaged, low`, known(engaged, ({ low, mean }) => low ?? mean)],
+      [`${name} engaged, high`, known(engaged, ({ high, mean }) => high ?? mean)],
+      faded(PALETTE.blue, 0.45),
+      { yAxisID },
+    ),
     {
       yAxisID,
-      label: `${crew.name} engaged`,
-      data: engaged.map((each) => known(each, each.mean)),
+      label: `${name} engaged`,
+      data: known(engaged, ({ mean }) => mean),
       borderColor: PALETTE.blue,
       borderWidth: 2,
       pointRadius: 0,
@@ -138,8 +115,8 @@ function panelData(crew: CrewResult, yAxisID: string): Dataset[] {
     },
     {
       yAxisID,
-      label: `${crew.name} on shift`,
-      data: present.map((each) => known(each, each.mean)),
+      label: `${name} on shift`,
+      data: known(present, ({ mean }) => mean),
       borderColor: PALETTE.black,
       borderWidth: 1.6,
       pointRadius: 0,
@@ -149,59 +126,39 @@ function panelData(crew: CrewResult, yAxisID: string): Dataset[] {
 }
 
 /** Name, site and figures of each crew, at the right of its panel. */
-function panelText(crews: readonly CrewResult[]) {
-  return drawing('crew names', (context, live) => {
-    const x = live.chartArea.right + 14;
+function panelText(crews: readonly CrewResult[]): Plugin {
+  return drawing('crew names', (context, chart) => {
+    const x = chart.chartArea.right + 14,
+      room = TEXT_ROOM - 16;
     context.textBaseline = 'middle';
-    crews.forEach((crew, panel) => {
-      const axis = live.scales[axisOf(panel)];
-      if (axis === undefined) return;
-      const lines: readonly (readonly [string, string, string])[] = [
-        [crew.name, font(SIZE.text, '600'), INK],
-        [
-          `${crew.site}, ${crew.headcounts === null ? crew.headcount : crew.headcounts.join(' and ')} on a shift`,
-          font(SIZE.small),
-          MUTED,
-        ],
-        [`engaged, %: ${short(crew.busy, 100)}`, font(SIZE.small), MUTED],
-        ...(crew.overtimeHours.mean > 0
-          ? [[`overtime, h: ${short(crew.overtimeHours)}`, font(SIZE.small), MUTED] as const]
-          : []),
+    for (const [panel, { name, site, headcount, headcounts, busy, overtimeHours }] of crews.entries()) {
+      const { top } = axisOf(chart, panelName(panel));
+      const figures = [
+        `${site}, ${headcounts === null ? headcount : headcounts.join(' and ')} on a shift`,
+        `engaged, %: ${short(busy, 100)}`,
+        ...(overtimeHours.mean > 0 ? [`overtime, h: ${short(overtimeHours)}`] : []),
       ];
-      lines.forEach(([text, face, colour], line) => {
-        context.font = face;
-        context.fillStyle = colour;
-        context.fillText(
-          fit(text, TEXT_ROOM - 16, line === 0 ? SIZE.text : SIZE.small, line === 0 ? '600' : 'normal'),
-          x,
-          axis.top + 14 + 17 * line,
-        );
-      });
-    });
+      write(context, fit(name, room, SIZE.text, '600'), x, top + 14, INK, font(SIZE.text, '600'));
+      for (const [line, text] of figures.entries())
+        write(context, fit(text, room, SIZE.small), x, top + 31 + 17 * line, MUTED, font(SIZE.small));
+    }
   });
 }
 
 /** Blocks at the foot of a panel in weeks with overtime, their height by the hours. */
-function overtimeMarks(crews: readonly CrewResult[]) {
-  return drawing('overtime', (context, live) => {
-    const x = live.scales['x'];
-    if (x === undefined) return;
+function overtimeMarks(crews: readonly CrewResult[]): Plugin {
+  return drawing('overtime', (context, chart) => {
+    const x = axisOf(chart, 'x');
     const step = Math.abs(x.getPixelForValue(1) - x.getPixelForValue(0)) || 8,
       width = Math.max(2, Math.min(14, 0.7 * step));
     crews.forEach((crew, panel) => {
-      const axis = live.scales[axisOf(panel)],
+      const { bottom } = axisOf(chart, panelName(panel)),
         hours = crew.series.overtimeHours.map(({ mean }) => mean),
         most = Math.max(...hours);
-      if (axis === undefined || !(most > 0)) return;
-      context.fillStyle = paint(OVERTIME);
-      context.strokeStyle = OVERTIME.edge;
-      context.lineWidth = 0.8;
       hours.forEach((each, week) => {
         if (each <= 0) return;
-        const height = MARK.least + (MARK.most - MARK.least) * (each / most),
-          at = x.getPixelForValue(week) - width / 2;
-        context.fillRect(at, axis.bottom - height, width, height);
-        context.strokeRect(at, axis.bottom - height, width, height);
+        const height = MARK.least + (MARK.most - MARK.least) * (each / most);
+        box(context, x.getPixelForValue(week) - width / 2, bottom - height, width, height, OVERTIME);
       });
     });
   });

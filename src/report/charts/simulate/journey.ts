@@ -1,13 +1,13 @@
-import type { Results } from '../../../study/simulate/results.js';
+import { number } from '../../../study/format.js';
 import type { Journey, JourneyActivity } from '../../../study/programme/activities.js';
-import { FONT_FAMILY } from '../../canvas.js';
-import { number } from '../../format.js';
+import type { Results } from '../../../study/simulate/results.js';
+import { axisOf, drawing } from '../../drawing.js';
 import { paint } from '../../hatch.js';
-import { DARK_EDGE, INK, MUTED, PALETTE, SIZE, STATE_FILLS, type Fill } from '../../style.js';
-import { chart, roomAtRight, type Chart } from '../chart.js';
+import { DARK_EDGE, INK, MUTED, PALETTE, STATE_FILLS, type Fill } from '../../style.js';
+import { BOX_LEGEND, type Chart } from '../chart.js';
 import { dayAxis, momentOf } from '../days.js';
-import { drawing } from '../marks.js';
-import { column, columnsRoom, nameAxis, rowHeight, rowLabel, rowsBySite, textColumns } from '../rows.js';
+import { rowChart, rowHeight } from '../row-chart.js';
+import { column, heading, rowsBySite } from '../rows.js';
 
 /** What is told apart in the picture, in the order of its key. */
 const KINDS: readonly {
@@ -59,7 +59,7 @@ export function journey(results: Results): Chart | null {
   const { journey: told } = results;
   if (told === null) return null;
   const rows = [
-    { label: rowLabel('whole way', '600'), item: null },
+    heading('whole way'),
     ...rowsBySite(told.steps.map((step) => ({ ...step, name: step.step }))),
   ];
   const rowOf = new Map(rows.map(({ item }, row) => [item?.step, row]));
@@ -70,47 +70,29 @@ export function journey(results: Results): Chart | null {
   ];
   const from = momentOf(told.entered),
     to = momentOf(told.parts.at(-1)?.to ?? told.entered);
-  return chart({
+  return rowChart({
     finding: finding(told),
     how:
       `Unit ${told.build} in replication ${told.replication} of ${results.replications}, from ` +
-      `${spoken(told.entered)} to ` +
-      `${spoken(told.parts.at(-1)?.to ?? '')}${told.chosen === 'by name' ? '' : ', in which it has the median lead time'}: one build of chance, no mean.` +
-      ' Steps in the order in which it came to them, with the wait for each; a step done again ' +
+      `${spoken(told.entered)} to ${spoken(told.parts.at(-1)?.to ?? '')}` +
+      (told.chosen === 'by name' ? '' : ', in which it has the median lead time') +
+      ': one build of chance, no mean. Steps in the order in which it came to them, with the wait for ' +
+      'each; a step done again ' +
       'stays in its row. Hours in all, and those active: work, changeover, process, transport. ' +
       'Local time of the programme.',
     bodyHeight: 110 + rows.length * rowHeight(rows.length),
-    type: 'bar',
-    data: {
-      labels: rows.map(({ label }) => label),
-      datasets: seen.map(({ name, fill }) => ({
-        label: name,
-        data: [],
-        backgroundColor: paint(fill),
-        borderColor: fill.edge,
-        borderWidth: 0.6,
-      })),
-    },
-    options: { indexAxis: 'y' },
-    scales: {
-      x: dayAxis(from, to, 0, { position: 'top' }),
-      y: nameAxis(rows),
-      room: roomAtRight(columnsRoom(columns)),
-    },
-    legend: {
-      display: true,
-      position: 'top',
-      align: 'start',
-      onClick: () => undefined,
-      labels: {
-        color: INK,
-        boxWidth: 26,
-        boxHeight: 13,
-        padding: 12,
-        font: { family: FONT_FAMILY, size: SIZE.small },
-      },
-    },
-    plugins: [strips(told, seen, rowOf, rowHeight(rows.length) - 7), textColumns(columns)],
+    rows,
+    columns,
+    values: dayAxis(from, to, 0, { position: 'top' }),
+    datasets: seen.map(({ name, fill }) => ({
+      label: name,
+      data: [],
+      backgroundColor: paint(fill),
+      borderColor: fill.edge,
+      borderWidth: 0.6,
+    })),
+    legend: BOX_LEGEND,
+    plugins: [strips(told, seen, rowOf, rowHeight(rows.length) - 7)],
   });
 }
 
@@ -125,9 +107,8 @@ function strips(
   height: number,
 ) {
   return drawing('strips', (context, live) => {
-    const x = live.scales['x'],
-      y = live.scales['y'];
-    if (x === undefined || y === undefined) return;
+    const x = axisOf(live, 'x'),
+      y = axisOf(live, 'y');
     const paints = seen.map(({ fill }) => paint(fill));
     context.lineWidth = 0.6;
     for (const { step, what, from, to } of told.parts) {

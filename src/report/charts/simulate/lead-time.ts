@@ -1,9 +1,11 @@
+import { count, number, withInterval } from '../../../study/format.js';
 import type { Estimate, Results } from '../../../study/simulate/results.js';
 import { font, textWidth } from '../../canvas.js';
-import { count, number, withInterval } from '../../format.js';
+import { axisOf, drawing } from '../../drawing.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';
-import { chart, intervalNote, valueAxis, type Chart } from '../chart.js';
-import { drawing, onWhite } from '../marks.js';
+import { valueAxis } from '../axes.js';
+import { chart, intervalNote, type Chart } from '../chart.js';
+import { onWhite } from '../marks.js';
 
 /** How lead times spread, with the medians and the ninetieth percentiles of the replications. */
 export function leadTime(results: Results): Chart | null {
@@ -83,9 +85,8 @@ function mark(name: string, estimate: Estimate, height: number): Mark {
 
 function intervalBands(marks: readonly Mark[]) {
   return drawing('interval bands', (context, chart) => {
-    const x = chart.scales['x'],
-      y = chart.scales['y'];
-    if (x === undefined || y === undefined) return;
+    const x = axisOf(chart, 'x'),
+      y = axisOf(chart, 'y');
     context.fillStyle = faded(PALETTE.black, 0.14);
     for (const {
       estimate: { low, high },
@@ -102,9 +103,8 @@ function intervalBands(marks: readonly Mark[]) {
 /** Labels beside the tops of their lines, kept inside the plot. */
 function markLabels(marks: readonly Mark[], side: 'left' | 'right') {
   return drawing('mark labels', (context, chart) => {
-    const x = chart.scales['x'],
-      y = chart.scales['y'];
-    if (x === undefined || y === undefined) return;
+    const x = axisOf(chart, 'x'),
+      y = axisOf(chart, 'y');
     context.font = font(SIZE.text, '600');
     context.textBaseline = 'middle';
     marks.forEach(({ label, estimate, height }) => {

@@ -1,11 +1,14 @@
 import type { Plugin } from 'chart.js';
-import type { Estimate, Results } from '../../../study/simulate/results.js';
+import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
 import type { DaysQuantile, OutageDays, OutageResult } from '../../../study/sections/failures.js';
-import { bounds, count, intervalName, mean, number } from '../../format.js';
-import { datesOf } from '../../tables/failures.js';
-import { faded, INK, MUTED, PALETTE, SIZE } from '../../style.js';
-import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
-import { lineDatasets, lineNames, nameRoom, type TimeLine } from '../time.js';
+import type { Estimate, Results } from '../../../study/simulate/results.js';
+import { axisOf, drawing } from '../../drawing.js';
+import { faded, INK, PALETTE } from '../../style.js';
+import { datesOf } from '../../tables/outages.js';
+import { categoryAxis, roomForText, valueAxis } from '../axes.js';
+import { chart, type Chart } from '../chart.js';
+import { lineNames, nameRoom } from '../line-names.js';
+import { band, lineDatasets, type TimeLine } from '../time.js';
 import { topWithNames, uprightLines, type UprightLine } from '../upright-lines.js';
 
 const BODY_HEIGHT = 440;
@@ -34,7 +37,6 @@ export function outageRecovery(results: Results): Chart | null {
     },
   ];
   const marks = recoveryMarks(outage, byDay);
-  const unseen = { pointRadius: 0, borderWidth: 0, borderColor: 'transparent' };
   return chart({
     finding: finding(outage, results.level),
     how:
@@ -47,30 +49,12 @@ export function outageRecovery(results: Results): Chart | null {
     data: {
       labels: [...byDay.dates],
       datasets: [
-        { ...unseen, label: 'P10', data: [...byDay.p10] },
-        {
-          ...unseen,
-          label: 'P90',
-          data: [...byDay.p90],
-          fill: '-1',
-          backgroundColor: faded(PALETTE.blue, 0.2),
-        },
+        ...band(['P10', [...byDay.p10]], ['P90', [...byDay.p90]], faded(PALETTE.blue, 0.2)),
         ...lineDatasets(lines, results.level),
       ],
     },
     scales: {
-      x: {
-        type: 'category',
-        grid: { display: false },
-        title: { display: true, text: 'start of the day', color: MUTED, font: { size: SIZE.small } },
-        ticks: {
-          autoSkip: true,
-          autoSkipPadding: 22,
-          maxRotation: 0,
-          color: MUTED,
-          font: { size: SIZE.small },
-        },
-      },
+      x: categoryAxis('start of the day'),
       y: valueAxis('units open', {
         suggestedMax: topWithNames(
           Math.max(...[...byDay.p90, ...byDay.mean].map((units) => units ?? 0), outage.openUnits.mean),
@@ -78,7 +62,7 @@ export function outageRecovery(results: Results): Chart | null {
           BODY_HEIGHT,
         ),
       }),
-      room: roomAtRight(nameRoom(lines)),
+      room: roomForText(nameRoom(lines)),
     },
     plugins: [shade(outage, byDay), uprightLines(marks), lineNames(lines)],
   });
@@ -98,10 +82,11 @@ function finding(outage: OutageResult, level: number): string {
 
 function within(quantile: DaysQuantile, level: number, unit: string): string {
   const { low, high, why } = quantile;
-  return (
-    `${daysOf(quantile)}${unit} ` +
-    `(${low === null || high === null ? (why ?? 'no interval') : `${intervalName(level)} ${bounds(asSpan(quantile))}`})`
-  );
+  const interval =
+    low === null || high === null
+      ? (why ?? 'no interval')
+      : `${intervalName(level)} ${bounds(asSpan(quantile))}`;
+  return `${daysOf(quantile)}${unit} (${interval})`;
 }
 
 const asSpan = ({ days, low, high }: DaysQuantile): Estimate => ({
@@ -119,28 +104,28 @@ const placeOf = ({ days }: OutageDays, sinceOutage: number): number => sinceOuta
 
 /** Behind everything: the time of the outage. */
 function shade(outage: OutageResult, byDay: OutageDays): Plugin {
-  return {
-    id: 'outage',
-    beforeDatasetsDraw({ ctx, scales: { x }, chartArea: { left, right, top, bottom } }) {
-      if (x === undefined) return;
-      const from = Math.max(left, x.getPixelForValue(placeOf(byDay, 0))),
+  return drawing(
+    'outage',
+    (context, chart) => {
+      const x = axisOf(chart, 'x'),
+        { left, right, top, bottom } = chart.chartArea,
+        from = Math.max(left, x.getPixelForValue(placeOf(byDay, 0))),
         to = Math.min(right, x.getPixelForValue(placeOf(byDay, outage.days)));
-      ctx.save();
-      ctx.beginPath();
-      ctx.rect(from, top, Math.max(2, to - from), bottom - top);
-      ctx.fillStyle = faded(PALETTE.black, 0.07);
-      ctx.fill();
-      ctx.clip();
-      ctx.strokeStyle = faded(PALETTE.black, 0.22);
-      ctx.beginPath();
+      context.beginPath();
+      context.rect(from, top, Math.max(2, to - from), bottom - top);
+      context.fillStyle = faded(PALETTE.black, 0.07);
+      context.fill();
+      context.clip();
+      context.strokeStyle = faded(PALETTE.black, 0.22);
+      context.beginPath();
       for (let at = from - (bottom - top); at < to; at += 12) {
-        ctx.moveTo(at, bottom);
-        ctx.lineTo(at + bottom - top, top);
+        context.moveTo(at, bottom);
+        context.lineTo(at + bottom - top, top);
       }
-      ctx.stroke();
-      ctx.restore();
+      context.stroke();
     },
-  };
+    'beforeDatasetsDraw',
+  );
 }
 
 /** The end of the outage, and where it is made good. */

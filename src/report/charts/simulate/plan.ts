@@ -1,11 +1,18 @@
+import type { Plugin } from 'chart.js';
+import { count, intervalName, number, percentWithInterval } from '../../../study/format.js';
 import type { DateQuantile, Results } from '../../../study/simulate/results.js';
 import { font, textWidth } from '../../canvas.js';
-import { count, intervalName, number, percentWithInterval } from '../../format.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';
-import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
+import { roomForText, valueAxis } from '../axes.js';
+import { chart, type Chart } from '../chart.js';
 import { dayAxis, momentOf } from '../days.js';
-import { drawing, onWhite } from '../marks.js';
-import { lineNames, nameRoom, type TimeLine } from '../time.js';
+import { lineNames, nameRoom, type NamedLine } from '../line-names.js';
+import { disc, levelInterval, onWhite } from '../marks.js';
+import { band } from '../time.js';
+
+type PlanLine = NamedLine & { readonly values: readonly number[]; readonly width: number };
+type KnownDate = DateQuantile & { readonly date: string };
 
 /**
  * Units shipped over the programme, added up, beside those released by plan and those due, with the dates of
@@ -21,7 +28,7 @@ export function shippedAgainstPlan(results: Results): Chart | null {
       ...values.map((y, i) => ({ x: ends[i] ?? NaN, y })),
     ];
   const spread = `P10 to P90 of ${count(results.replications, 'replication')}`;
-  const lines: TimeLine[] = [
+  const lines: PlanLine[] = [
     {
       name: 'shipped',
       note: results.replications < 2 ? '1 replication' : `P50; band: ${spread}`,
@@ -30,42 +37,34 @@ export function shippedAgainstPlan(results: Results): Chart | null {
       width: 2.5,
       values: plan.shipped.p50,
     },
-    ...(plan.released === null
-      ? []
-      : [
-          {
-            name: 'released',
-            note: 'plan',
-            colour: '#6b6b6b',
-            dash: [3, 3],
-            width: 1.6,
-            values: plan.released,
-          },
-        ]),
-    ...(plan.due === null
-      ? []
-      : [
-          {
-            name: 'due',
-            note: 'by date',
-            colour: PALETTE.vermillion,
-            dash: [8, 3],
-            width: 2,
-            values: plan.due,
-          },
-        ]),
   ];
-  const unseen = { pointRadius: 0, borderWidth: 0, borderColor: 'transparent' };
-  const marks = results.lastUnit.filter(({ p, date }) => p < 0.9 && date !== null);
-  const to = Math.max(
-    ends.at(-1) ?? start,
-    ...marks.map(({ date, high }) => momentOf(high ?? date ?? '') + 1),
-  );
+  if (plan.released !== null)
+    lines.push({
+      name: 'released',
+      note: 'plan',
+      colour: '#6b6b6b',
+      dash: [3, 3],
+      width: 1.6,
+      values: plan.released,
+    });
+  if (plan.due !== null)
+    lines.push({
+      name: 'due',
+      note: 'by date',
+      colour: PALETTE.vermillion,
+      dash: [8, 3],
+      width: 2,
+      values: plan.due,
+    });
+  const marks = results.lastUnit.filter((each): each is KnownDate => each.p < 0.9 && each.date !== null);
+  const to = Math.max(ends.at(-1) ?? start, ...marks.map(({ date, high }) => momentOf(high ?? date) + 1));
   return chart({
     finding: finding(results),
     how:
-      'Units added up to the end of each ' +
-      `${plan.unit}.${results.replications < 2 ? '' : ` Band: ${spread}, the spread of single builds, no interval of a mean.`}` +
+      `Units added up to the end of each ${plan.unit}.` +
+      (results.replications < 2
+        ? ''
+        : ` Band: ${spread}, the spread of single builds, no interval of a mean.`) +
       (marks.length === 0
         ? ''
         : ' Upright lines: day on which the last unit is out, ' +
@@ -74,20 +73,17 @@ export function shippedAgainstPlan(results: Results): Chart | null {
     type: 'line',
     data: {
       datasets: [
-        { ...unseen, label: 'shipped, P10', data: line(plan.shipped.p10) },
-        {
-          ...unseen,
-          label: 'shipped, P90',
-          data: line(plan.shipped.p90),
-          fill: '-1',
-          backgroundColor: faded(PALETTE.blue, 0.22),
-        },
+        ...band(
+          ['shipped, P10', line(plan.shipped.p10)],
+          ['shipped, P90', line(plan.shipped.p90)],
+          faded(PALETTE.blue, 0.22),
+        ),
         ...lines.map(({ name, values, colour, dash, width }) => ({
           label: name,
-          data: line(values as readonly number[]),
+          data: line(values),
           borderColor: colour,
           borderDash: [...dash],
-          borderWidth: width ?? 2,
+          borderWidth: width,
           pointRadius: 0,
         })),
       ],
@@ -95,7 +91,7 @@ export function shippedAgainstPlan(results: Results): Chart | null {
     scales: {
       x: dayAxis(start, to, 1),
       y: valueAxis('units, added up', { grace: '4%' }),
-      room: roomAtRight(nameRoom(lines)),
+      room: roomForText(nameRoom(lines)),
     },
     plugins: [lastUnitMarks(marks), lineNames(lines)],
   });
@@ -121,46 +117,31 @@ function finding({ lastUnit, due, plan, replications }: Results): string {
   return `The last unit is out by ${half.date} in half of the builds${inMost}${late}`;
 }
 
-const dateText = ({ p, date, low, high }: DateQuantile, level: number): string =>
-  `P${number(p * 100)} ${date ?? ''} ` +
+const dateText = ({ p, date, low, high }: KnownDate, level: number): string =>
+  `P${number(p * 100)} ${date} ` +
   `(${low === null || high === null ? 'no interval' : `${intervalName(level)} ${low} to ${high}`})`;
 
 /** An upright line in the middle of the day for each date, and at its foot its name and its interval. */
-function lastUnitMarks(marks: readonly DateQuantile[]) {
-  return drawing('last unit', (context, live) => {
-    const x = live.scales['x'],
-      { top, bottom, left } = live.chartArea;
-    if (x === undefined) return;
-    const at = (date: string | null): number => x.getPixelForValue(momentOf(date ?? '') + 0.5);
+function lastUnitMarks(marks: readonly KnownDate[]): Plugin {
+  return drawing('last unit', (context, chart) => {
+    const x = axisOf(chart, 'x'),
+      { top, bottom, left } = chart.chartArea;
+    const at = (date: string): number => x.getPixelForValue(momentOf(date) + 0.5);
     const first = Math.min(...marks.map(({ date, low }) => at(low ?? date)));
     context.font = font(SIZE.text, '600');
     context.textBaseline = 'middle';
+    context.lineWidth = 1.6;
     marks.forEach(({ p, date, low, high }, i) => {
       const row = bottom - 18 - 22 * (marks.length - 1 - i),
         label = `last unit P${number(p * 100)}`,
         width = textWidth(label, SIZE.text, '600'),
         from = Math.max(left + 4, first - 14 - width);
       context.strokeStyle = context.fillStyle = INK;
-      context.lineWidth = 1.6;
       context.setLineDash(i === 0 ? [] : [7, 4]);
-      context.beginPath();
-      context.moveTo(at(date), top);
-      context.lineTo(at(date), bottom);
-      context.stroke();
+      polyline(context, [at(date), top], [at(date), bottom]);
       context.setLineDash([]);
-      if (low !== null && high !== null) {
-        context.beginPath();
-        context.moveTo(at(low), row);
-        context.lineTo(at(high), row);
-        for (const end of [at(low), at(high)]) {
-          context.moveTo(end, row - 4);
-          context.lineTo(end, row + 4);
-        }
-        context.stroke();
-      }
-      context.beginPath();
-      context.arc(at(date), row, 4, 0, 2 * Math.PI);
-      context.fill();
+      if (low !== null && high !== null) levelInterval(context, at(low), at(high), row);
+      disc(context, at(date), row, 4);
       onWhite(context, label, from, row);
     });
   });

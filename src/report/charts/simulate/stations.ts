@@ -1,3 +1,4 @@
+import { percentWithInterval, short } from '../../../study/format.js';
 import {
   SHIFT_STATES,
   type BottleneckResult,
@@ -5,12 +6,12 @@ import {
   type ShiftState,
   type StationResult,
 } from '../../../study/simulate/results.js';
-import { FONT_FAMILY } from '../../canvas.js';
 import { paint } from '../../hatch.js';
-import { percentWithInterval, short } from '../../format.js';
-import { INK, SIZE, STATE_FILLS, STATE_ORDER } from '../../style.js';
-import { chart, intervalHead, intervalNote, roomAtRight, valueAxis, type Chart } from '../chart.js';
-import { column, columnsRoom, nameAxis, perRow, rowHeight, rowsBySite, textColumns } from '../rows.js';
+import { STATE_FILLS, STATE_ORDER } from '../../style.js';
+import { valueAxis } from '../axes.js';
+import { BOX_LEGEND, intervalHead, intervalNote, type Chart } from '../chart.js';
+import { rowChart, rowHeight } from '../row-chart.js';
+import { column, perRow, rowsBySite } from '../rows.js';
 
 /**
  * In the order of the fills. Off shift is told in a column: as a bar it would hide the rest of a one-shift
@@ -39,47 +40,28 @@ export function placeTime(results: Results): Chart | null {
       String(Math.round(station.share['off shift'].mean * 100)),
     ),
   ];
-  return chart({
+  return rowChart({
     finding: finding(results),
     how:
       'Share of place time on shift by station, stations grouped by site in route order; each bar ' +
       'adds to 100 %. ' +
       `Figures at the right: mean, with ${intervalNote(results)}; losses other than being starved.`,
     bodyHeight: 100 + rows.length * rowHeight(rows.length),
-    type: 'bar',
-    data: {
-      labels: rows.map((row) => row.label),
-      datasets: STATES.map((state) => ({
-        label: state,
-        data: perRow(rows, (station) => station.shareOnShift[state].mean * 100),
-        backgroundColor: paint(STATE_FILLS[state]),
-        borderColor: STATE_FILLS[state].edge,
-        borderWidth: 0.6,
-        borderSkipped: false as const,
-        barPercentage: 0.8,
-        categoryPercentage: 1,
-      })),
-    },
-    options: { indexAxis: 'y' },
-    scales: {
-      x: valueAxis('share of place time on shift, %', { position: 'top', stacked: true, max: 100 }),
-      y: nameAxis(rows, { stacked: true }),
-      room: roomAtRight(columnsRoom(columns)),
-    },
-    legend: {
-      display: true,
-      position: 'top',
-      align: 'start',
-      onClick: () => undefined,
-      labels: {
-        color: INK,
-        boxWidth: 26,
-        boxHeight: 13,
-        padding: 12,
-        font: { family: FONT_FAMILY, size: SIZE.small },
-      },
-    },
-    plugins: [textColumns(columns)],
+    rows,
+    columns,
+    values: valueAxis('share of place time on shift, %', { position: 'top', stacked: true, max: 100 }),
+    stacked: true,
+    datasets: STATES.map((state) => ({
+      label: state,
+      data: perRow(rows, (station) => station.shareOnShift[state].mean * 100),
+      backgroundColor: paint(STATE_FILLS[state]),
+      borderColor: STATE_FILLS[state].edge,
+      borderWidth: 0.6,
+      borderSkipped: false as const,
+      barPercentage: 0.8,
+      categoryPercentage: 1,
+    })),
+    legend: BOX_LEGEND,
   });
 }
 

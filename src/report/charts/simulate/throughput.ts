@@ -1,10 +1,10 @@
+import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
-import { intervalName, number, mean, bounds, count } from '../../format.js';
 import { font, textWidth } from '../../canvas.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
-import { chart, intervalNote, type Chart } from '../chart.js';
-import { drawing } from '../marks.js';
-import { lineDatasets, lineNames, timeScales, type TimeLine } from '../time.js';
+import { intervalNote, type Chart } from '../chart.js';
+import { timeChart, type TimeLine } from '../time.js';
 
 /** Units shipped per working day, week by week, beside the rate asked and the units released. */
 export function throughputByWeek(results: Results): Chart | null {
@@ -45,23 +45,17 @@ export function throughputByWeek(results: Results): Chart | null {
       values: series.asked,
     });
   }
-  return chart({
+  return timeChart(results, {
     finding: finding(results),
     how:
       `Units per working day by ${series.unit}; band: ${intervalNote(results)}.` +
       ' Working days are those of the first site.' +
       (works.includes(false) ? ' Gaps: no working day.' : '') +
       (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : ''),
-    bodyHeight: 440,
-    type: 'line',
-    data: { labels: [...series.labels], datasets: lineDatasets(lines, results.level) },
-    scales: timeScales(
-      results,
-      'units per working day',
-      lines,
-      results.answer.window === null ? '6%' : '16%',
-    ),
-    plugins: [judgedWindow(results), lineNames(lines)],
+    lines,
+    valueTitle: 'units per working day',
+    grace: results.answer.window === null ? '6%' : '16%',
+    plugins: [judgedWindow(results)],
   });
 }
 
@@ -84,35 +78,25 @@ function judgedWindow(results: Results) {
   const { window } = results.answer;
   const { starts, unit } = results.series;
   return drawing('judged window', (context, chart) => {
-    const x = chart.scales['x'];
-    if (window === null || unit !== 'week' || x === undefined) return;
-    const inside = starts
-      .map((start, index) => (start >= window.from && start <= window.to ? index : -1))
-      .filter((index) => index >= 0);
-    const first = inside[0],
-      last = inside.at(-1);
+    if (window === null || unit !== 'week') return;
+    const inside = [...starts.entries()].filter(([, start]) => start >= window.from && start <= window.to);
+    const first = inside[0]?.[0],
+      last = inside.at(-1)?.[0];
     if (first === undefined || last === undefined || last === first) return;
-    const from = x.getPixelForValue(first),
+    const x = axisOf(chart, 'x'),
+      from = x.getPixelForValue(first),
       to = x.getPixelForValue(last),
-      y = chart.chartArea.top + 26;
+      { left, right, top } = chart.chartArea,
+      y = top + 26;
     context.strokeStyle = INK;
     context.lineWidth = 1;
-    context.beginPath();
-    context.moveTo(from, y + 6);
-    context.lineTo(from, y);
-    context.lineTo(to, y);
-    context.lineTo(to, y + 6);
-    context.stroke();
+    polyline(context, [from, y + 6], [from, y], [to, y], [to, y + 6]);
     context.font = font(SIZE.small);
     context.fillStyle = MUTED;
     context.textBaseline = 'bottom';
     context.textAlign = 'center';
     const note = 'the rate in the title is from these weeks',
       half = textWidth(note, SIZE.small) / 2;
-    const middle = Math.max(
-      chart.chartArea.left + half,
-      Math.min(chart.chartArea.right - half, (from + to) / 2),
-    );
-    context.fillText(note, middle, y - 3);
+    context.fillText(note, Math.max(left + half, Math.min(right - half, (from + to) / 2)), y - 3);
   });
 }

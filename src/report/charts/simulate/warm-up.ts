@@ -1,7 +1,8 @@
+import { count, number } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
-import { count, number } from '../../format.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
-import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
+import { roomForText, valueAxis } from '../axes.js';
+import { chart, type Chart } from '../chart.js';
 import { topWithNames, uprightLines } from '../upright-lines.js';
 
 const BODY_HEIGHT = 420;
@@ -29,10 +30,11 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
   return chart({
     finding: {
       'long enough':
-        `The warm-up of ${number(givenHours)} ` +
-        `h${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
+        `The warm-up of ${number(givenHours)} h` +
+        `${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
       'too short': `The line still fills after the warm-up of ${number(givenHours)} h`,
-      'not known': `The run is too short to show whether the warm-up of ${number(givenHours)} h is long enough`,
+      'not known':
+        `The run is too short to show whether the warm-up of ${number(givenHours)} h ` + 'is long enough',
     }[verdict],
     how:
       `Mean units inside by part of ${number(partHours)} h, over ` +
@@ -62,7 +64,7 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
       y: valueAxis('units inside', {
         suggestedMax: topWithNames(Math.max(...wip), lines.length, BODY_HEIGHT),
       }),
-      room: roomAtRight(24),
+      room: roomForText(24),
     },
     plugins: [uprightLines(lines)],
   });

@@ -1,8 +1,8 @@
+import { short, withInterval } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
-import { short, withInterval } from '../../format.js';
 import { LINES } from '../../style.js';
-import { chart, intervalNote, type Chart } from '../chart.js';
-import { lineDatasets, lineNames, timeScales, type TimeLine } from '../time.js';
+import { intervalNote, type Chart } from '../chart.js';
+import { timeChart, type TimeLine } from '../time.js';
 
 /**
  * Units inside each site and on each lane, over time. At most as many lines as can be told apart; the rest is
@@ -24,7 +24,7 @@ export function wipBySite(results: Results): Chart | null {
       width: place.kind === 'site' ? 2.5 : 1.5,
     }),
   );
-  return chart({
+  return timeChart(results, {
     finding:
       `WIP averages ${withInterval(results.wip.total, 'units')}; most of it in ${largest.name}, ` +
       withInterval(largest.mean),
@@ -32,10 +32,7 @@ export function wipBySite(results: Results): Chart | null {
       `Units inside each site and on each lane by ${results.series.unit}; bands and figures in ` +
       `brackets: ${intervalNote(results)}.` +
       (left > 0 ? ` The ${left} smallest are in results.json.` : ''),
-    bodyHeight: Math.max(440, 60 + 56 * shown.length),
-    type: 'line',
-    data: { labels: [...results.series.labels], datasets: lineDatasets(lines, results.level) },
-    scales: timeScales(results, 'units', lines, '6%'),
-    plugins: [lineNames(lines)],
+    lines,
+    valueTitle: 'units',
   });
 }

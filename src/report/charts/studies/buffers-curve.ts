@@ -1,7 +1,9 @@
 import type { BufferResults } from '../../../study/buffers/results.js';
-import { count, intervalName, number, withInterval } from '../../format.js';
+import { count, intervalName, number, withInterval } from '../../../study/format.js';
 import { faded, MUTED, PALETTE, SIZE } from '../../style.js';
-import { chart, valueAxis, type Chart } from '../chart.js';
+import { valueAxis } from '../axes.js';
+import { chart, type Chart, type Dataset } from '../chart.js';
+import { band } from '../time.js';
 
 /**
  * Throughput against waiting places: the best layout found for each number of them; null with fewer than two
@@ -18,31 +20,30 @@ export function placesCurve({
   goal,
 }: BufferResults): Chart | null {
   if (curve.length < 2) return null;
-  const line = { pointRadius: 0, borderWidth: 0, borderColor: 'transparent' };
   const point = (value: (each: BufferResults['curve'][number]) => number | null) =>
-    curve.map((each) => ({ x: each.total, y: value(each)! }));
+    curve.map((each) => ({ x: each.total, y: value(each) ?? NaN }));
   return chart({
     finding:
       enough === null
         ? `${count(chosen.total, 'place')} give ${withInterval(chosen.rate, unit)}`
-        : `${enough === 0 ? 'No place at all comes' : `${enough} of ${count(chosen.total, 'place')} already come`} within ${number(100 * zone)} % of what ${chosen.total} give`,
+        : (enough === 0
+            ? 'No place at all comes'
+            : `${enough} of ${count(chosen.total, 'place')} already come`) +
+          ` within ${number(100 * zone)} % of what ${chosen.total} give`,
     how:
       `Best layout found for each number of waiting places, ${unit}; band: ${intervalName(level)} ` +
       `over ${count(replications, 'replication')} of the search. The values of the search are a ` +
-      'little high, since its luckiest layouts are ' +
-      `taken.${goal.kind === 'target' ? ' Dashed: the target.' : ''}`,
+      'little high, since its luckiest layouts are taken.' +
+      (goal.kind === 'target' ? ' Dashed: the target.' : ''),
     bodyHeight: 420,
     type: 'line',
     data: {
       datasets: [
-        { ...line, label: 'low', data: point(({ rate }) => rate.low) },
-        {
-          ...line,
-          label: 'high',
-          data: point(({ rate }) => rate.high),
-          fill: '-1',
-          backgroundColor: faded(PALETTE.blue, 0.2),
-        },
+        ...band(
+          ['low', point(({ rate }) => rate.low)],
+          ['high', point(({ rate }) => rate.high)],
+          faded(PALETTE.blue, 0.2),
+        ),
         {
           label: 'best found',
           data: point(({ rate }) => rate.mean),
@@ -51,18 +52,7 @@ export function placesCurve({
           pointRadius: 3.5,
           pointBackgroundColor: PALETTE.blue,
         },
-        ...(goal.kind === 'target'
-          ? [
-              {
-                label: 'target',
-                data: point(() => goal.rate),
-                borderColor: PALETTE.vermillion,
-                borderWidth: 2,
-                borderDash: [8, 3],
-                pointRadius: 0,
-              },
-            ]
-          : []),
+        ...(goal.kind === 'target' ? [targetLine(point(() => goal.rate))] : []),
       ],
     },
     scales: {
@@ -75,4 +65,15 @@ export function placesCurve({
       y: valueAxis(unit, { grace: '5%' }),
     },
   });
+}
+
+function targetLine(data: { x: number; y: number }[]): Dataset {
+  return {
+    label: 'target',
+    data,
+    borderColor: PALETTE.vermillion,
+    borderWidth: 2,
+    borderDash: [8, 3],
+    pointRadius: 0,
+  };
 }

@@ -1,19 +1,14 @@
-import type { CompareResults, ComparedMeasure } from '../../../study/compare/results.js';
-import { bounds, count, intervalName, number, signed } from '../../format.js';
+import type { Plugin } from 'chart.js';
+import type { ComparedMeasure, CompareResults } from '../../../study/compare/results.js';
+import { bounds, count, intervalName, number, signed } from '../../../study/format.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, PALETTE, SIZE } from '../../style.js';
 import { fit } from '../../text.js';
-import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
-import { drawing, whiskers } from '../marks.js';
-import {
-  column,
-  columnsRoom,
-  nameAxis,
-  perRow,
-  rowHeight,
-  rowLabel,
-  textColumns,
-  type Row,
-} from '../rows.js';
+import { valueAxis } from '../axes.js';
+import type { Chart } from '../chart.js';
+import { diamondPath, disc, whiskers } from '../marks.js';
+import { rowChart, rowHeight, spans } from '../row-chart.js';
+import { column, heading, perRow, rowLabel, span, type Row } from '../rows.js';
 
 type Item = ComparedMeasure & { readonly name: string; readonly unit: string };
 /** Room for a verdict in words, CSS pixels. */
@@ -30,7 +25,7 @@ const COLOURS = {
  */
 export function compareDifferences(results: CompareResults): Chart | null {
   const rows = results.measures.flatMap(({ id, name, unit, better }): Row<Item>[] => [
-    { label: rowLabel(`${name}, ${better} is better`, '600'), item: null },
+    heading(`${name}, ${better} is better`),
     ...results.whatIfs.flatMap((each) =>
       each.compared
         .filter(({ measure }) => measure === id)
@@ -44,9 +39,7 @@ export function compareDifferences(results: CompareResults): Chart | null {
     ),
     column(['verdict'], rows, ({ words }) => fit(words, WORDS_ROOM, SIZE.small)),
   ];
-  const percent = (value: number | null | undefined): number | null =>
-    value === null || value === undefined ? null : value * 100;
-  return chart({
+  return rowChart({
     finding: finding(results),
     how:
       `What-if minus base as a share of the base's mean, paired by replication (common random ` +
@@ -54,38 +47,16 @@ export function compareDifferences(results: CompareResults): Chart | null {
       `what-ifs hold together with ${number(results.level * 100)} % in each measure. Blue dots: ` +
       'better; red diamonds: worse; grey: no difference seen.',
     bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
-    type: 'bar',
-    data: {
-      labels: rows.map((row) => row.label),
-      datasets: [
-        {
-          label: ci,
-          data: perRow(rows, ({ relative }): [number, number] | null =>
-            relative === null || relative.low === null || relative.high === null
-              ? null
-              : [relative.low * 100, relative.high * 100],
-          ),
-          backgroundColor: 'transparent',
-          grouped: false,
-        },
-      ],
-    },
-    options: { indexAxis: 'y' },
-    scales: {
-      x: valueAxis('difference, % of the base', { position: 'top', grace: '4%' }),
-      y: nameAxis(rows),
-      room: roomAtRight(columnsRoom(columns)),
-    },
-    plugins: [
-      zeroLine,
-      whiskers(0),
-      dots(
-        rows.map(({ item }) =>
-          item === null ? null : { at: percent(item.relative?.mean), verdict: item.verdict },
-        ),
+    rows,
+    columns,
+    values: valueAxis('difference, % of the base', { position: 'top', grace: '4%' }),
+    datasets: [
+      spans(
+        ci,
+        perRow(rows, ({ relative }) => (relative === null ? null : span(relative, 100))),
       ),
-      textColumns(columns),
     ],
+    plugins: [ZERO_LINE, whiskers(0), dots(rows)],
   });
 }
 
@@ -98,41 +69,29 @@ function finding({ whatIfs, measures }: CompareResults): string {
     : `Seen to ship more than the base: ${better.join(', ')}`;
 }
 
-const zeroLine = drawing('zero line', (context, chart) => {
-  const x = chart.scales['x'];
-  if (x === undefined) return;
+const ZERO_LINE = drawing('zero line', (context, chart) => {
+  const zero = axisOf(chart, 'x').getPixelForValue(0);
   context.strokeStyle = INK;
   context.lineWidth = 1;
-  context.beginPath();
-  context.moveTo(x.getPixelForValue(0), chart.chartArea.top);
-  context.lineTo(x.getPixelForValue(0), chart.chartArea.bottom);
-  context.stroke();
+  polyline(context, [zero, chart.chartArea.top], [zero, chart.chartArea.bottom]);
 });
 
 /** A mark a row at its mean; worse ones are diamonds, so that colour is not needed. */
-function dots(
-  marks: readonly ({ readonly at: number | null; readonly verdict: keyof typeof COLOURS } | null)[],
-) {
+function dots(rows: readonly Row<Item>[]): Plugin {
   return drawing('dots', (context, chart) => {
-    const x = chart.scales['x'],
-      y = chart.scales['y'];
-    if (x === undefined || y === undefined) return;
-    marks.forEach((mark, row) => {
-      if (mark === null || mark.at === null) return;
-      const across = x.getPixelForValue(mark.at),
+    const x = axisOf(chart, 'x'),
+      y = axisOf(chart, 'y');
+    context.strokeStyle = '#ffffff';
+    context.lineWidth = 1.2;
+    rows.forEach(({ item }, row) => {
+      if (item?.relative == null) return;
+      const across = x.getPixelForValue(item.relative.mean * 100),
         down = y.getPixelForValue(row);
-      context.fillStyle = COLOURS[mark.verdict];
-      context.strokeStyle = '#ffffff';
-      context.lineWidth = 1.2;
-      context.beginPath();
-      if (mark.verdict === 'worse') {
-        context.moveTo(across, down - 6);
-        context.lineTo(across + 6, down);
-        context.lineTo(across, down + 6);
-        context.lineTo(across - 6, down);
-        context.closePath();
-      } else context.arc(across, down, 4.5, 0, 2 * Math.PI);
-      context.fill();
+      context.fillStyle = COLOURS[item.verdict];
+      if (item.verdict === 'worse') {
+        diamondPath(context, across, down, 6);
+        context.fill();
+      } else disc(context, across, down, 4.5);
       context.stroke();
     });
   });

@@ -1,9 +1,9 @@
-import type { Estimate } from '../../../study/simulate/results.js';
 import type { CompareResults, VariantResult } from '../../../study/compare/results.js';
-import { short } from '../../format.js';
+import { short } from '../../../study/format.js';
+import type { Estimate } from '../../../study/simulate/results.js';
 import { LINES } from '../../style.js';
-import { chart, intervalNote, type Chart } from '../chart.js';
-import { lineDatasets, lineNames, timeScales, type TimeLine } from '../time.js';
+import { intervalNote, type Chart } from '../chart.js';
+import { timeChart, type TimeLine } from '../time.js';
 
 /** Units shipped a working day, week by week, of the base and the what-ifs. */
 export function compareThroughput(results: CompareResults): Chart | null {
@@ -57,7 +57,7 @@ function weeks(
         .map(({ relative }) => ({ name, size: Math.abs(relative?.mean ?? 0) })),
     )
     .sort((a, b) => b.size - a.size);
-  return chart({
+  return timeChart(results, {
     finding:
       `${what} by ${results.series.unit}: ` +
       (best === undefined
@@ -67,10 +67,7 @@ function weeks(
       `${id === 'wip' ? 'Units inside' : 'Units shipped per working day of the base'} by ` +
       `${results.series.unit}, each variant as it is without pairing; bands: ` +
       `${intervalNote(results)}.${window}${left > 0 ? ` ${left} more what-ifs are in results.json.` : ''}`,
-    bodyHeight: Math.max(440, 60 + 56 * lines.length),
-    type: 'line',
-    data: { labels: [...results.series.labels], datasets: lineDatasets(lines, results.level) },
-    scales: timeScales(results, unit, lines, '6%'),
-    plugins: [lineNames(lines)],
+    lines,
+    valueTitle: unit,
   });
 }

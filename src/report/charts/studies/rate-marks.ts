@@ -1,9 +1,10 @@
-import type { ChartDataset, ChartOptions, Plugin } from 'chart.js';
+import type { ChartDataset, Plugin } from 'chart.js';
+import type { RatePoint, RateResults, RateVerdict } from '../../../study/rate/results.js';
 import type { Estimate } from '../../../study/simulate/results.js';
-import type { RateResults, RateVerdict } from '../../../study/rate/results.js';
-import { INK, PALETTE, SIZE } from '../../style.js';
-import { valueAxis } from '../chart.js';
-import { drawing } from '../marks.js';
+import { axisOf, drawing } from '../../drawing.js';
+import { INK, PALETTE } from '../../style.js';
+import { valueAxis, type Axis } from '../axes.js';
+import { uprightInterval } from '../marks.js';
 
 /** Verdicts by colour and by shape: a full disc, a cross, an open triangle. */
 export const VERDICT_MARKS: Readonly<
@@ -22,9 +23,9 @@ const VERDICTS = Object.keys(VERDICT_MARKS) as RateVerdict[];
 export function pointsByRate(
   { points }: RateResults,
   axis: string,
-  of: (point: RateResults['points'][number]) => Estimate,
+  of: (point: RatePoint) => Estimate,
 ): ChartDataset<'scatter'>[] {
-  const at = (point: RateResults['points'][number]) => ({ x: point.perDay, y: of(point).mean });
+  const at = (point: RatePoint) => ({ x: point.perDay, y: of(point).mean });
   return [
     ...VERDICTS.map((verdict) => {
       const { colour, fill, shape } = VERDICT_MARKS[verdict];
@@ -59,26 +60,18 @@ export function pointsByRate(
 export function intervalsByRate(
   { points }: RateResults,
   axis: string,
-  of: (point: RateResults['points'][number]) => Estimate,
+  of: (point: RatePoint) => Estimate,
 ): Plugin {
-  return drawing(`intervals ${axis}`, (context, { scales }) => {
-    const x = scales['x'],
-      y = scales[axis];
-    if (x === undefined || y === undefined) return;
+  return drawing(`intervals ${axis}`, (context, chart) => {
+    const x = axisOf(chart, 'x'),
+      y = axisOf(chart, axis);
     context.strokeStyle = INK;
     context.lineWidth = 1.4;
     for (const point of points) {
       const { low, high } = of(point),
         at = x.getPixelForValue(point.perDay);
       if (low === null || high === null) continue;
-      context.beginPath();
-      context.moveTo(at, y.getPixelForValue(low));
-      context.lineTo(at, y.getPixelForValue(high));
-      for (const end of [low, high]) {
-        context.moveTo(at - 4, y.getPixelForValue(end));
-        context.lineTo(at + 4, y.getPixelForValue(end));
-      }
-      context.stroke();
+      uprightInterval(context, y.getPixelForValue(low), y.getPixelForValue(high), at);
     }
   });
 }
@@ -86,10 +79,7 @@ export function intervalsByRate(
 /**
  * The axis of rates, a little wider than what was looked at, and `more` where something else stands on it.
  */
-export function rateAxis(
-  { grid }: RateResults,
-  more: number | null = null,
-): NonNullable<ChartOptions['scales']>[string] {
+export function rateAxis({ grid }: RateResults, more: number | null = null): Axis {
   const high = Math.max(grid.to, more === null || more > 1.5 * grid.to ? 0 : more),
     room = 0.05 * (high - grid.from) || 0.5;
   return valueAxis('rate asked, units a working day', {
@@ -99,19 +89,3 @@ export function rateAxis(
     ticks: { includeBounds: false, padding: 6 },
   });
 }
-
-/** The verdicts with their marks, about as large as in the plot. */
-export const LEGEND = {
-  display: true,
-  position: 'top',
-  align: 'start',
-  onClick: () => undefined,
-  labels: {
-    color: INK,
-    usePointStyle: true,
-    boxHeight: 8,
-    padding: 14,
-    font: { size: SIZE.small },
-    filter: ({ text }: { text: string }) => text !== '',
-  },
-} as const;

@@ -1,24 +1,35 @@
+import type { BarElement, Plugin } from 'chart.js';
+import { count } from '../../../study/format.js';
 import type { RateResults } from '../../../study/rate/results.js';
-import { font, FONT_FAMILY, textWidth } from '../../canvas.js';
+import { font, textWidth } from '../../canvas.js';
+import { drawing } from '../../drawing.js';
 import { paint } from '../../hatch.js';
-import { count } from '../../format.js';
-import { INK, SIZE, VALUE_FILLS } from '../../style.js';
+import { SIZE, valueFill, type Fill } from '../../style.js';
 import { fit } from '../../text.js';
-import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
-import { drawing, onWhite } from '../marks.js';
-import { column, columnsRoom, nameAxis, rowHeight, textColumns, type Row } from '../rows.js';
+import { valueAxis } from '../axes.js';
+import { BOX_LEGEND, type Chart } from '../chart.js';
+import { onWhite } from '../marks.js';
+import { rowChart, rowHeight } from '../row-chart.js';
+import { column, type Row } from '../rows.js';
 
 type Point = RateResults['points'][number];
 const MOST_NAMED = 7,
   OTHERS = 'others',
   LEAST_LABEL = 40;
 
+/** What stops at each rate, as per cent of its replications. */
+interface Share {
+  readonly name: string;
+  readonly fill: Fill;
+  readonly byRate: readonly number[];
+}
+
 /** What stops the line at each rate: one bar a rate, adding to 100 % of its replications. */
 export function rateStops(results: RateResults): Chart {
   const { points, changes } = results,
     names = constraintNames(points),
-    shown = names.slice(0, names.length > MOST_NAMED + 1 ? MOST_NAMED : MOST_NAMED + 1);
-  const series = names.length > shown.length ? [...shown, OTHERS] : shown;
+    shown = names.slice(0, names.length > MOST_NAMED + 1 ? MOST_NAMED : MOST_NAMED + 1),
+    series = names.length > shown.length ? [...shown, OTHERS] : shown;
   const rows: Row<Point>[] = points.map((item) => ({ label: `${item.perDay} a day`, item }));
   const columns = [
     column(['verdict'], rows, ({ verdict }) => verdict),
@@ -28,9 +39,14 @@ export function rateStops(results: RateResults): Chart {
     stops
       .filter((each) => (name === OTHERS ? !shown.includes(each.name) : each.name === name))
       .reduce((sum, { share }) => sum + 100 * share.share, 0);
+  const shares = series.map((name, i) => ({
+    name,
+    fill: valueFill(i),
+    byRate: points.map((point) => shareOf(point, name)),
+  }));
   const [change] = changes,
     usual = points[0]?.stops[0]?.name ?? 'nothing';
-  return chart({
+  return rowChart({
     finding:
       change === undefined
         ? `At every rate looked at the constraint is ${usual}`
@@ -42,62 +58,40 @@ export function rateStops(results: RateResults): Chart {
       `utilisation, by rate. Their ${Math.round(100 * results.level)} % intervals are in the table ` +
       'of the page.',
     bodyHeight: 130 + rows.length * (rowHeight(rows.length) + 4),
-    type: 'bar',
-    data: {
-      labels: rows.map(({ label }) => label),
-      datasets: series.map((name, i) => {
-        const fill = VALUE_FILLS[i]!;
-        return {
-          label: name,
-          data: points.map((point) => shareOf(point, name)),
-          backgroundColor: paint(fill),
-          borderColor: fill.edge,
-          borderWidth: 0.8,
-          borderSkipped: false as const,
-          barPercentage: 0.84,
-          categoryPercentage: 1,
-        };
-      }),
-    },
-    options: { indexAxis: 'y' },
-    scales: {
-      x: valueAxis('share of replications, %', { position: 'top', stacked: true, max: 100 }),
-      y: nameAxis(rows, { stacked: true }),
-      room: roomAtRight(columnsRoom(columns)),
-    },
-    legend: {
-      display: true,
-      position: 'top',
-      align: 'start',
-      onClick: () => undefined,
-      labels: {
-        color: INK,
-        boxWidth: 26,
-        boxHeight: 13,
-        padding: 12,
-        font: { family: FONT_FAMILY, size: SIZE.small },
-      },
-    },
-    plugins: [
-      textColumns(columns),
-      drawing('names in bars', (context, live) => {
-        context.font = font(SIZE.small);
-        context.textBaseline = 'middle';
-        series.forEach((name, i) => {
-          live.getDatasetMeta(i).data.forEach((bar, row) => {
-            const { x, base, y } = bar.getProps(['x', 'base', 'y'], true) as unknown as {
-                x: number;
-                base: number;
-                y: number;
-              },
-              room = Math.abs(x - base) - 10;
-            if (room < LEAST_LABEL) return;
-            const text = fit(`${name} ${Math.round(shareOf(points[row]!, name))} %`, room, SIZE.small);
-            onWhite(context, text, (x + base - textWidth(text, SIZE.small)) / 2, y);
-          });
-        });
-      }),
-    ],
+    rows,
+    columns,
+    values: valueAxis('share of replications, %', { position: 'top', stacked: true, max: 100 }),
+    stacked: true,
+    datasets: shares.map(({ name, fill, byRate }) => ({
+      label: name,
+      data: [...byRate],
+      backgroundColor: paint(fill),
+      borderColor: fill.edge,
+      borderWidth: 0.8,
+      borderSkipped: false as const,
+      barPercentage: 0.84,
+      categoryPercentage: 1,
+    })),
+    legend: BOX_LEGEND,
+    plugins: [namesInBars(shares)],
+  });
+}
+
+/** What a bar is called, and how much of it, where there is room for it. */
+function namesInBars(shares: readonly Share[]): Plugin {
+  return drawing('names in bars', (context, live) => {
+    context.font = font(SIZE.small);
+    context.textBaseline = 'middle';
+    for (const [i, { name, byRate }] of shares.entries()) {
+      for (const [row, bar] of live.getDatasetMeta(i).data.entries()) {
+        const { x, y } = bar,
+          { base } = (bar as BarElement).getProps(['base'], true),
+          room = Math.abs(x - base) - 10;
+        if (room < LEAST_LABEL) continue;
+        const text = fit(`${name} ${Math.round(byRate[row] ?? 0)} %`, room, SIZE.small);
+        onWhite(context, text, (x + base - textWidth(text, SIZE.small)) / 2, y);
+      }
+    }
   });
 }
 

@@ -1,10 +1,13 @@
-import type { RateResults } from '../../../study/rate/results.js';
+import type { Plugin } from 'chart.js';
+import { count, intervalName, number } from '../../../study/format.js';
+import type { RatePoint, RateResults } from '../../../study/rate/results.js';
 import { font } from '../../canvas.js';
-import { count, intervalName, number } from '../../format.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
 import { MUTED, SIZE } from '../../style.js';
-import { chart, valueAxis, type Chart } from '../chart.js';
-import { drawing, onWhite } from '../marks.js';
-import { intervalsByRate, LEGEND, pointsByRate, rateAxis } from './rate-marks.js';
+import { valueAxis } from '../axes.js';
+import { chart, MARK_LEGEND, type Chart } from '../chart.js';
+import { onWhite } from '../marks.js';
+import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 
 /**
  * Units shipped a day against the rate asked: on the diagonal while the line keeps up, below the ceiling of
@@ -19,7 +22,7 @@ export function rateThroughput(results: RateResults): Chart {
     answer: { highestPerDay, abovePerDay },
     grid,
   } = results;
-  const shipped = (point: RateResults['points'][number]) => point.shippedPerDay,
+  const shipped = (point: RatePoint) => point.shippedPerDay,
     ceiling = arithmetic === null ? null : arithmetic.perDay;
   return chart({
     finding:
@@ -41,38 +44,38 @@ export function rateThroughput(results: RateResults): Chart {
       x: rateAxis(results, ceiling),
       y: valueAxis('shipped, units a working day', { beginAtZero: false, grace: '12%' }),
     },
-    legend: LEGEND,
-    plugins: [
-      intervalsByRate(results, 'y', shipped),
-      drawing('asked and ceiling', (context, { scales, chartArea }) => {
-        const x = scales['x'],
-          y = scales['y'];
-        if (x === undefined || y === undefined) return;
-        context.beginPath();
-        context.rect(chartArea.left, chartArea.top, chartArea.width, chartArea.height);
-        context.clip();
-        context.strokeStyle = MUTED;
-        context.lineWidth = 1.4;
-        context.setLineDash([7, 4]);
-        context.beginPath();
-        context.moveTo(x.getPixelForValue(x.min), y.getPixelForValue(x.min));
-        context.lineTo(x.getPixelForValue(x.max), y.getPixelForValue(x.max));
-        context.stroke();
-        if (arithmetic === null) return;
-        const at = x.getPixelForValue(arithmetic.perDay);
-        context.setLineDash([2, 3]);
-        context.beginPath();
-        context.moveTo(at, chartArea.top);
-        context.lineTo(at, chartArea.bottom);
-        context.stroke();
-        context.font = font(SIZE.small);
-        context.textBaseline = 'middle';
-        // At the right nothing is drawn so low: more is shipped there.
-        const name = `${arithmetic.name} by arithmetic`,
-          { width } = context.measureText(name),
-          fits = at + 8 + width <= chartArea.right;
-        onWhite(context, name, fits ? at + 8 : at - 8 - width, chartArea.bottom - 14, MUTED);
-      }),
-    ],
+    legend: MARK_LEGEND,
+    plugins: [intervalsByRate(results, 'y', shipped), askedAndCeiling(arithmetic)],
+  });
+}
+
+/** The diagonal of as many as asked, and an upright line at the rate that arithmetic allows. */
+function askedAndCeiling(arithmetic: RateResults['arithmetic']): Plugin {
+  return drawing('asked and ceiling', (context, chart) => {
+    const x = axisOf(chart, 'x'),
+      y = axisOf(chart, 'y'),
+      { left, right, top, bottom, width, height } = chart.chartArea;
+    context.beginPath();
+    context.rect(left, top, width, height);
+    context.clip();
+    context.strokeStyle = MUTED;
+    context.lineWidth = 1.4;
+    context.setLineDash([7, 4]);
+    polyline(
+      context,
+      [x.getPixelForValue(x.min), y.getPixelForValue(x.min)],
+      [x.getPixelForValue(x.max), y.getPixelForValue(x.max)],
+    );
+    if (arithmetic === null) return;
+    const at = x.getPixelForValue(arithmetic.perDay);
+    context.setLineDash([2, 3]);
+    polyline(context, [at, top], [at, bottom]);
+    context.font = font(SIZE.small);
+    context.textBaseline = 'middle';
+    // At the right nothing is drawn so low: more is shipped there.
+    const name = `${arithmetic.name} by arithmetic`,
+      room = context.measureText(name).width,
+      fits = at + 8 + room <= right;
+    onWhite(context, name, fits ? at + 8 : at - 8 - room, bottom - 14, MUTED);
   });
 }

@@ -1,18 +1,21 @@
-import type { RateResults } from '../../../study/rate/results.js';
-import { count, intervalName, withInterval } from '../../format.js';
-import { chart, valueAxis, type Chart } from '../chart.js';
-import { intervalsByRate, LEGEND, pointsByRate, rateAxis } from './rate-marks.js';
+import { count, intervalName, withInterval } from '../../../study/format.js';
+import type { RatePoint, RateResults } from '../../../study/rate/results.js';
+import { EMPTY_AXIS, valueAxis } from '../axes.js';
+import { chart, MARK_LEGEND, type Chart } from '../chart.js';
+import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 
 /** WIP above, lead time below, over the same axis of rates. */
 export function rateWipLead(results: RateResults): Chart {
   const { points, level, replications, mostReplications, window } = results,
-    last = points.findLast(({ verdict }) => verdict === 'holds') ?? points[0]!;
-  const wip = (point: RateResults['points'][number]) => point.wip,
-    lead = (point: RateResults['points'][number]) => point.leadDays;
+    last = points.findLast(({ verdict }) => verdict === 'holds') ?? points[0];
+  const wip = (point: RatePoint) => point.wip,
+    lead = (point: RatePoint) => point.leadDays;
   return chart({
     finding:
-      `At ${last.perDay} a day a unit takes ${withInterval(last.leadDays, 'days')} and ` +
-      `${withInterval(last.wip, 'units')} are on the way`,
+      last === undefined
+        ? 'No rate was looked at'
+        : `At ${last.perDay} a day a unit takes ${withInterval(last.leadDays, 'days')} and ` +
+          `${withInterval(last.wip, 'units')} are on the way`,
     how:
       'Above: mean WIP. Below: mean lead time of units shipped. Both against the rate asked, with ' +
       `${intervalName(level)} over ${replications} to ${mostReplications} replications, ` +
@@ -30,19 +33,10 @@ export function rateWipLead(results: RateResults): Chart {
       x: rateAxis(results),
       // The first of a stack stands lowest.
       lead: valueAxis('lead time, days', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
-      gap: {
-        type: 'linear',
-        axis: 'y',
-        stack: 'panels',
-        stackWeight: 0.12,
-        display: true,
-        grid: { display: false },
-        border: { display: false },
-        ticks: { display: false },
-      } as never,
+      gap: { ...EMPTY_AXIS, stack: 'panels', stackWeight: 0.12, display: true },
       wip: valueAxis('WIP, units', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
     },
-    legend: LEGEND,
+    legend: MARK_LEGEND,
     plugins: [intervalsByRate(results, 'wip', wip), intervalsByRate(results, 'lead', lead)],
   });
 }

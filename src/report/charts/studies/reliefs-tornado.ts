@@ -1,17 +1,10 @@
-import type { AssumptionResult, ReliefsResults } from '../../../study/reliefs/results.js';
-import { intervalName, number, short } from '../../format.js';
-import { DARK_EDGE, GRID, MUTED, PALETTE } from '../../style.js';
-import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
-import {
-  column,
-  columnsRoom,
-  nameAxis,
-  perRow,
-  rowHeight,
-  rowLabel,
-  textColumns,
-  type Row,
-} from '../rows.js';
+import { intervalName, number, short } from '../../../study/format.js';
+import type { ReliefsResults, VariedResult } from '../../../study/reliefs/results.js';
+import { DARK_EDGE, PALETTE } from '../../style.js';
+import { valueAxis, ZERO_GRID } from '../axes.js';
+import type { Chart } from '../chart.js';
+import { rowChart, rowHeight } from '../row-chart.js';
+import { column, perRow, rowsOf } from '../rows.js';
 
 const TOP = 20;
 
@@ -19,17 +12,20 @@ const TOP = 20;
 export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart | null {
   const [first] = assumptions;
   if (first === undefined) return null;
-  const rows: Row<AssumptionResult>[] = assumptions
-      .slice(0, TOP)
-      .map((item) => ({ label: rowLabel(item.path), item })),
+  const rows = rowsOf(assumptions.slice(0, TOP), ({ path }) => path),
     ci = intervalName(eachLevel.assumptions);
-  const cell = (each: AssumptionResult['low']): string => (each === null ? 'cannot be' : short(each.gain));
+  const cell = (varied: VariedResult | null): string => (varied === null ? 'cannot be' : short(varied.gain));
   const columns = [
     column(['low', `(${ci})`], rows, ({ low }) => cell(low)),
     column(['high', `(${ci})`], rows, ({ high }) => cell(high)),
   ];
-  const bars = (side: 'low' | 'high') => perRow(rows, (each) => each[side]?.gain.mean ?? null);
-  return chart({
+  const end = (side: 'low' | 'high') => ({
+    label: `${side} end`,
+    data: perRow(rows, (each) => each[side]?.gain.mean ?? null),
+    barPercentage: 0.9,
+    categoryPercentage: 0.8,
+  });
+  return rowChart({
     finding:
       `Measure next: ${first.path}, a ${first.basis} that moves throughput by up to ` +
       `${number(first.largest)} units a working day`,
@@ -38,41 +34,13 @@ export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart
       'estimate 10 %, a whole number 1 at least; the others stay. Orange: low end; blue: high end. ' +
       'Intervals stand at the right.',
     bodyHeight: 90 + rows.length * (rowHeight(rows.length) + 10),
-    type: 'bar',
-    data: {
-      labels: rows.map((row) => row.label),
-      datasets: [
-        {
-          label: 'low end',
-          data: bars('low'),
-          backgroundColor: PALETTE.orange,
-          borderColor: DARK_EDGE,
-          borderWidth: 1,
-          barPercentage: 0.9,
-          categoryPercentage: 0.8,
-        },
-        {
-          label: 'high end',
-          data: bars('high'),
-          backgroundColor: PALETTE.blue,
-          barPercentage: 0.9,
-          categoryPercentage: 0.8,
-        },
-      ],
-    },
-    options: { indexAxis: 'y' },
+    rows,
+    columns,
+    values: valueAxis('gain, units a working day', { position: 'top', grid: ZERO_GRID }),
+    datasets: [
+      { ...end('low'), backgroundColor: PALETTE.orange, borderColor: DARK_EDGE, borderWidth: 1 },
+      { ...end('high'), backgroundColor: PALETTE.blue },
+    ],
     legend: { display: true, position: 'bottom' },
-    scales: {
-      x: valueAxis('gain, units a working day', {
-        position: 'top',
-        grid: {
-          color: ({ tick }: { tick: { value: number } }) => (tick.value === 0 ? MUTED : GRID),
-          drawTicks: false,
-        },
-      }),
-      y: nameAxis(rows),
-      room: roomAtRight(columnsRoom(columns)),
-    },
-    plugins: [textColumns(columns)],
   });
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Results } from '../../../src/study/simulate/results.js';
-import { crewLoad } from '../../../src/report/charts/simulate/crews.js';
-import { pageTables } from '../../../src/report/tables/overall.js';
-import { sampleResults } from '../samples/results.js';
+import { crewLoad } from '../../../../src/report/charts/simulate/crews.js';
+import { pageTables } from '../../../../src/report/page/tables.js';
+import type { Results } from '../../../../src/study/simulate/results.js';
+import { sampleResults } from '../../samples/results.js';
 
 const results = sampleResults({ stations: 3, weeks: 30 });
 const none = { mean: 0, low: 0, high: 0, level: 0.95, n: 40 };

@@ -1,0 +1,23 @@
+import type { ComparedMeasure, CompareResults, MeasureResult } from '../study/compare/results.js';
+import type { Estimate } from '../study/simulate/results.js';
+
+/** A measure with its value in the base and, for each what-if, its value there and the difference. */
+export interface MeasureCompared extends MeasureResult {
+  readonly base: Estimate;
+  readonly whatIfs: readonly (ComparedMeasure & { readonly whatIf: string })[];
+}
+
+/** The results of a comparison by measure; they hold them by variant. */
+export function byMeasure({ measures, base, whatIfs }: CompareResults): MeasureCompared[] {
+  return measures.map((measure) => ({
+    ...measure,
+    base: measured(base.values, measure).value,
+    whatIfs: whatIfs.map(({ name, compared }) => ({ ...measured(compared, measure), whatIf: name })),
+  }));
+}
+
+function measured<Of extends { readonly measure: string }>(values: readonly Of[], { id }: MeasureResult): Of {
+  const found = values.find(({ measure }) => measure === id);
+  if (found === undefined) throw new RangeError(`measures of a variant: expected ${id}, got none`);
+  return found;
+}

@@ -1,0 +1,99 @@
+import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
+import { count, intervalName, number, short } from '../../study/format.js';
+import { columns, type Column, type PageTable } from '../page-table.js';
+import { figure, noteOf, origin, type PageContent } from './page.js';
+
+/** The page of shared-out places. */
+export function buffersPage(results: BufferResults): PageContent {
+  const { scenario, answer, chosen, present, gain, unit, replications, freshReplications } = results;
+  return {
+    scenario: scenario.name,
+    answer: answer.sentence,
+    headline: [
+      figure(`Chosen layout, ${unit}`, chosen.rate),
+      figure(`Layout as it is, ${unit}`, present.rate),
+      figure('Chosen against as it is', gain.difference),
+    ],
+    findings: findings(results),
+    costsAndDates: [
+      chosen.costPerDay === null || present.costPerDay === null
+        ? 'Cost: the scenario gives a waiting place no price.'
+        : `Floor for these places: ${number(chosen.costPerDay)} ${results.currency ?? ''} a day, ` +
+          `${number(present.costPerDay)} as it is.`,
+    ],
+    assumptions: [
+      ...noteOf(scenario),
+      `Throughput is counted over ${results.over}. A replication that ends in gridlock counts as nothing ` +
+        'shipped.',
+      'The search moves one place at a time; it cannot see a better layout that no such move reaches. The ' +
+        'confidence is that of the choice among the best few found.',
+      'Everything but the places stays as the scenario has it. The study does not know whether there is ' +
+        'floor space.',
+    ],
+    facts: origin(results, [
+      ['Replications', `${replications} in the search, ${freshReplications} fresh ones after it`],
+      ['Layouts tried', String(results.layoutsTried)],
+    ]),
+    tables: [places(results), layouts(results), curveTable(results)],
+    more: 'All of these numbers, and more, are in results.json and layouts.csv beside this page.',
+  };
+}
+
+function findings({ selection, zone, level, spots }: BufferResults): string[] {
+  return [
+    selection.settled
+      ? `Among the best layouts of the search the one chosen is within ${number(100 * zone)} % of the ` +
+        `best, with ${number(100 * level)} % confidence.`
+      : `The selection among the best layouts was not settled after ${count(selection.rounds, 'round')}; ` +
+        'the best mean was taken.',
+    ...selection.others
+      .filter(({ standing }) => standing === 'equal')
+      .map(
+        (other) => `As good: ${spots.map(({ name }, s) => `${name} ${other.places[s] ?? 0}`).join(', ')}.`,
+      ),
+  ];
+}
+
+const LAYOUT: readonly Column<LayoutResult>[] = [
+  ['Places', ({ total }) => String(total)],
+  ['Throughput', ({ rate }) => short(rate)],
+  ['Places by spot', ({ places: bySpot }) => bySpot.join(' ')],
+];
+
+function places({ spots }: BufferResults): PageTable {
+  return {
+    id: 'places',
+    title: 'Places',
+    note: 'Waiting places of each buffer and bank.',
+    ...columns(spots, [
+      ['Spot', ({ name }) => name],
+      ['As it is', ({ present }) => String(present)],
+      ['Chosen', ({ chosen }) => String(chosen)],
+    ]),
+  };
+}
+
+function layouts({ chosen, present, selection, unit, level, freshReplications }: BufferResults): PageTable {
+  return {
+    id: 'layouts',
+    title: 'Layouts compared',
+    note:
+      `${unit}, in brackets ${intervalName(level)}, ${count(freshReplications, 'fresh replication')}; ` +
+      'places in the order of the table above.',
+    ...columns(
+      [{ ...chosen, standing: 'chosen' }, { ...present, standing: 'as it is' }, ...selection.others],
+      [['Layout', ({ standing }) => standing], ...LAYOUT],
+    ),
+  };
+}
+
+function curveTable({ curve, unit, level, replications }: BufferResults): PageTable {
+  return {
+    id: 'curve',
+    title: 'Throughput by places',
+    note:
+      `Best found for each number of places, ${unit}, in brackets ${intervalName(level)}; ` +
+      `${count(replications, 'replication')} of the search.`,
+    ...columns(curve, LAYOUT),
+  };
+}

@@ -1,0 +1,94 @@
+import { intervalName, short } from '../../study/format.js';
+import type { Results } from '../../study/simulate/results.js';
+import { filled, percent, type PageTable } from '../page-table.js';
+import { assumptions } from '../tables/assumptions.js';
+import { bottlenecks, momentary } from '../tables/bottlenecks.js';
+import { buffers } from '../tables/buffers.js';
+import { carriers, teams } from '../tables/carriers.js';
+import { changeovers } from '../tables/changeovers.js';
+import { costs } from '../tables/costs.js';
+import { crews, overtime, shutdowns } from '../tables/crews.js';
+import { defects, escapes, holds, rework } from '../tables/defects.js';
+import { failures } from '../tables/failures.js';
+import { comparisons, inspections } from '../tables/inspections.js';
+import { outages } from '../tables/outages.js';
+import { pulseLines } from '../tables/pulse-lines.js';
+import { feeders, lanes, stations } from '../tables/stations.js';
+import { supplies } from '../tables/supplies.js';
+import { units } from '../tables/units.js';
+
+/** In the order of the page. `interval` says what stands in the brackets. */
+const TABLES: readonly ((results: Results, interval: string) => PageTable)[] = [
+  overall,
+  costs,
+  wip,
+  bottlenecks,
+  momentary,
+  stations,
+  changeovers,
+  crews,
+  overtime,
+  shutdowns,
+  inspections,
+  defects,
+  escapes,
+  holds,
+  comparisons,
+  rework,
+  lanes,
+  carriers,
+  teams,
+  feeders,
+  supplies,
+  buffers,
+  units,
+  failures,
+  outages,
+  pulseLines,
+  assumptions,
+];
+
+/** All tables of a simulate study that have a row. */
+export function pageTables(results: Results): PageTable[] {
+  const interval =
+    results.replications < 2 ? 'no interval, 1 replication' : `in brackets: ${intervalName(results.level)}`;
+  return filled(TABLES.map((table) => table(results, interval)));
+}
+
+function overall(
+  { throughput, leadTime, scrapped, due, rty, wip: { total } }: Results,
+  interval: string,
+): PageTable {
+  return {
+    id: 'overall',
+    title: 'Overall',
+    note: `Means over replications; ${interval}.`,
+    head: ['Measure', 'Value'],
+    rows: [
+      ['shipped, units a working day, whole run', short(throughput.perDay)],
+      ['shipped, units an hour of the clock, whole run', short(throughput.perHour)],
+      ['WIP, units', short(total)],
+      ['lead time mean, days', short(leadTime.mean)],
+      ['lead time P50, days', short(leadTime.p50)],
+      ['lead time P90, days', short(leadTime.p90)],
+      ['scrapped, units', short(scrapped)],
+      ...(due === null
+        ? []
+        : [
+            ['late, % of units due', percent(due.late)],
+            ['mean days late, late units only', short(due.daysLate)],
+          ]),
+      ...(rty === null ? [] : [['rolled throughput yield (RTY), %', percent(rty)]]),
+    ],
+  };
+}
+
+function wip({ wip: { places } }: Results, interval: string): PageTable {
+  return {
+    id: 'wip',
+    title: 'WIP by site and lane',
+    note: `Mean units inside; ${interval}.`,
+    head: ['Place', 'Kind', 'Units'],
+    rows: places.map((place) => [place.name, place.kind, short(place.mean)]),
+  };
+}

@@ -1,0 +1,41 @@
+import { number, short } from '../../study/format.js';
+import type { Results } from '../../study/simulate/results.js';
+import { columns, percent, type PageTable } from '../page-table.js';
+
+export function carriers(results: Results, interval: string): PageTable {
+  return {
+    id: 'carriers',
+    title: 'Carriers',
+    note:
+      'Mean numbers with units, on the way back and free; hold: mean time with one unit, the way back not ' +
+      `included; ${interval}.`,
+    ...columns(results.carriers, [
+      ['Carriers', ({ name }) => name],
+      ['Site', ({ site }) => site],
+      ['Count', ({ count }) => number(count)],
+      ['In use', ({ inUse }) => short(inUse)],
+      ['On the way back', ({ comingBack }) => short(comingBack)],
+      ['Free', ({ free }) => short(free)],
+      ['None free, % of time', ({ noneFree }) => percent(noneFree)],
+      ['Hold, h', ({ holdHours }) => short(holdHours)],
+    ]),
+  };
+}
+
+export function teams(results: Results, interval: string): PageTable {
+  return {
+    id: 'teams',
+    title: 'Teams',
+    note:
+      'Mean number of such teams with units; hold: mean time with one unit, nights included; ' +
+      `${interval}.`,
+    ...columns(results.teams, [
+      ['Team', ({ name }) => name],
+      ['Site', ({ site }) => site],
+      ['Crew', ({ crew }) => crew],
+      ['People', ({ people }) => number(people)],
+      ['In use', ({ inUse }) => short(inUse)],
+      ['Hold, h', ({ holdHours }) => short(holdHours)],
+    ]),
+  };
+}

@@ -1,0 +1,54 @@
+import { number, short } from '../../study/format.js';
+import type { Results, StationResult } from '../../study/simulate/results.js';
+import { columns, percent, type Column, type PageTable } from '../page-table.js';
+import { STATE_ORDER } from '../style.js';
+
+export function stations(results: Results, interval: string): PageTable {
+  return {
+    id: 'stations',
+    title: 'Stations',
+    note: `Share of place time in per cent, each row adds to 100; ${interval}.`,
+    ...columns(results.stations, [
+      ['Station', ({ name }) => name],
+      ['Site', ({ site }) => site],
+      ['Places', ({ places }) => String(places)],
+      ...STATE_ORDER.map(
+        (state): Column<StationResult> => [`${state}, %`, ({ share }) => percent(share[state])],
+      ),
+      ['Visits per unit', ({ visitsPerUnit }) => short(visitsPerUnit)],
+    ]),
+  };
+}
+
+export function lanes(results: Results, interval: string): PageTable {
+  return {
+    id: 'lanes',
+    title: 'Lanes',
+    note:
+      'Fill: share of truck spaces used; wait: for a truck; busy: away and not blocked; blocked: waiting ' +
+      `for room at the other end; free: at base; ${interval}.`,
+    ...columns(results.lanes, [
+      ['Lane', ({ name }) => name],
+      ['Trips', ({ trips }) => short(trips)],
+      ['Fill, %', ({ fill }) => percent(fill)],
+      ['Wait, h', ({ waitHours }) => short(waitHours)],
+      ['Trucks busy, %', ({ truckBusy }) => percent(truckBusy)],
+      ['Blocked, %', ({ truckBlocked }) => percent(truckBlocked)],
+      ['Free, %', ({ truckFree }) => percent(truckFree)],
+    ]),
+  };
+}
+
+export function feeders(results: Results, interval: string): PageTable {
+  return {
+    id: 'feeders',
+    title: 'Feeders',
+    note: `Out: share of time without a finished sub-assembly; ${interval}.`,
+    ...columns(results.feeders, [
+      ['Feeder', ({ name }) => name],
+      ['Target stock', ({ target }) => number(target)],
+      ['Mean stock', ({ stock }) => short(stock)],
+      ['Out, % of time', ({ out }) => percent(out)],
+    ]),
+  };
+}
