@@ -1,3 +1,4 @@
+import type { Finding } from './types/problem.js';
 import { amountFindings } from './work/feeders.js';
 import { besideFindings } from './work/side-by-side.js';
 import { calendarFindings } from './calendar/calendars.js';
@@ -20,7 +21,7 @@ import { programmeFindings } from './programme/programme.js';
 import { unreachable } from './whole/reach.js';
 import { shiftFindings } from './whole/shift.js';
 import { supplyFindings } from './plant/supplies.js';
-import type { Finding } from './file/problem.js';
+
 import type { Scenario } from './types/scenario.js';
 
 /** Each looks at one thing, and says nothing about names that it cannot look up. */

@@ -1,10 +1,11 @@
+import type { Finding, Path, Problem } from './types/problem.js';
 import { textOf } from './values/written.js';
 import { edited, findPath } from './file/edit-path.js';
 import { withIncludes } from './file/include.js';
 import { nearest } from './values/nearest.js';
 import { isRawMap, listOf, mapOf } from './whole/outline.js';
 import { parseYaml } from './file/yaml.js';
-import { sayPath, saySeen, sortProblems, type Finding, type Path, type Problem } from './file/problem.js';
+import { sayPath, saySeen, sortProblems } from './file/problem.js';
 import { checked } from './read.js';
 import { digest } from './read.js';
 import type { Scenario } from './types/scenario.js';

@@ -1,4 +1,5 @@
-import type { Basis } from '../../scenario/file/assumptions.js';
+import type { Basis } from '../../scenario/types/scenario.js';
+
 import type { AssumptionResult } from '../../study/answer/assumptions.js';
 import type { PageTable } from './overall.js';
 import { count } from '../format.js';

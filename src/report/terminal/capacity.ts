@@ -1,5 +1,6 @@
+import type { Basis } from '../../scenario/types/scenario.js';
 import type { CapacityRow, CapacityTable } from '../../study/capacity/capacity.js';
-import type { Basis } from '../../scenario/file/assumptions.js';
+
 import { assumptionLine } from '../tables/assumptions.js';
 import { number } from '../format.js';
 import { stableJson } from '../json.js';

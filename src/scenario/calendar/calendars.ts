@@ -1,7 +1,9 @@
+import type { CalendarSpec, ClockSpan } from '../types/calendars.js';
+import type { Finding } from '../types/problem.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
-import type { Finding } from '../file/problem.js';
-import type { CalendarSpec, ClockSpan, Scenario } from '../types/scenario.js';
+
+import type { Scenario } from '../types/scenario.js';
 import { clockSpan, keys, oneOrMore } from '../values/keys.js';
 import { daySpan, overtime, shutdowns, weekdays } from './overtime.js';
 

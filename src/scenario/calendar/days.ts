@@ -1,7 +1,7 @@
+import type { CalendarSpec, ClockSpan } from '../types/calendars.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber, weekday } from './date.js';
 import type { ZoneClock } from './zone.js';
-import type { CalendarSpec, ClockSpan } from '../types/scenario.js';
 
 /**
  * Working time of one shift between breaks, minutes since the programme's start. `shiftEnd` is the clock end

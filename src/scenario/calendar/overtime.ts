@@ -1,6 +1,7 @@
+import type { Overtime, OvertimeRule, Shutdown } from '../types/calendars.js';
 import { z } from 'zod';
 import { isDate, weekdaysOf } from '../values/quantity.js';
-import type { Overtime, OvertimeRule, Shutdown } from '../types/crews.js';
+
 import { clockSpan, date, keys, name, oneOrMore, spell, whole, word } from '../values/keys.js';
 
 const DAYS_WANTED = 'weekdays, such as "Mon-Fri", "Mon-Thu, Sat" or "every day"';

@@ -1,8 +1,8 @@
+import type { CalendarSpec } from '../types/calendars.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber, weekday } from './date.js';
 import { dayOffRule, shiftPieces, unrolled, type Span, type Window, type WorkingDay } from './days.js';
 import type { ZoneClock } from './zone.js';
-import type { CalendarSpec } from '../types/scenario.js';
 
 /** A window of a calendar with its overtime: the day and the shift it belongs to, and what it is. */
 export interface RosterWindow extends Window {

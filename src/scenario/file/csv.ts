@@ -1,6 +1,7 @@
+import type { Finding } from '../types/problem.js';
 import { createRequire } from 'node:module';
 import type { Info } from 'csv-parse/sync';
-import { saySeen, type Finding } from './problem.js';
+import { saySeen } from './problem.js';
 
 /** A line of a CSV file below its heading. */
 export interface TableRow {

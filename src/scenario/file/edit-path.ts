@@ -1,6 +1,7 @@
+import type { Finding, Path } from '../types/problem.js';
 import { isRawMap, mapOf, type RawMap } from '../whole/outline.js';
 import { nearest } from '../values/nearest.js';
-import { sayPath, saySeen, type Finding, type Path } from './problem.js';
+import { sayPath, saySeen } from './problem.js';
 
 type Fault = Omit<Finding, 'path'>;
 /**

@@ -1,7 +1,8 @@
+import type { Path, Problem } from '../types/problem.js';
 import { posix } from 'node:path';
 import { isRawMap, listOf, mapOf } from '../whole/outline.js';
 import { spotKey } from './plain.js';
-import { saySeen, type Path, type Problem } from './problem.js';
+import { saySeen } from './problem.js';
 import { pathFrom, readSource, type Source } from './source.js';
 
 /** One file of a scenario. */

@@ -1,6 +1,7 @@
+import type { Finding, Path } from '../types/problem.js';
 import type { z } from 'zod';
 import { nearest } from '../values/nearest.js';
-import { saySeen, type Finding, type Path } from './problem.js';
+import { saySeen } from './problem.js';
 import { KNOWN_KEYS } from '../values/keys.js';
 
 type Issue = z.core.$ZodIssue;

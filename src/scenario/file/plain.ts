@@ -1,6 +1,6 @@
+import type { Path } from '../types/problem.js';
 import type { CST } from 'yaml';
 import { isAlias, isMap, isNode, isPair, isScalar, isSeq } from 'yaml';
-import type { Path } from './problem.js';
 
 /** How deep maps and lists may nest: a full scenario needs about ten. */
 export const DEEPEST = 60;

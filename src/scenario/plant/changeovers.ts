@@ -1,5 +1,7 @@
-import type { Finding, Path } from '../file/problem.js';
-import type { Changeover, Scenario } from '../types/scenario.js';
+import type { Changeover } from '../types/plant.js';
+import type { Finding, Path } from '../types/problem.js';
+
+import type { Scenario } from '../types/scenario.js';
 import { keys, name, named, spell, whole } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
 import { NO_DRAW } from '../whole/draws.js';

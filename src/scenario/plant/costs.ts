@@ -1,5 +1,6 @@
+import type { Finding } from '../types/problem.js';
 import { z } from 'zod';
-import type { Finding } from '../file/problem.js';
+
 import type { Costs, HourPrice } from '../types/costs.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';

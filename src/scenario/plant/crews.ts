@@ -1,3 +1,6 @@
+import type { Crew, Site } from '../types/plant.js';
+import type { CalendarSpec, ClockSpan, Overtime } from '../types/calendars.js';
+import type { Finding, Path } from '../types/problem.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
 import { NEXT_SHIFT, OWN_SHIFT } from '../../flow/model/model.js';
@@ -5,9 +8,8 @@ import type { CrewShiftColumns, Model, OvertimeColumns } from '../../flow/model/
 import type { CalendarBook } from '../calendar/book.js';
 import { WEEK, lengthOf } from '../calendar/calendars.js';
 import { isoWeek } from '../calendar/date.js';
-import type { Finding, Path } from '../file/problem.js';
-import type { Overtime } from '../types/crews.js';
-import type { CalendarSpec, ClockSpan, Crew, Scenario, Site } from '../types/scenario.js';
+
+import type { Scenario } from '../types/scenario.js';
 import { chance, keys, name, whole, word } from '../values/keys.js';
 import { NO_DRAW } from '../whole/draws.js';
 import type { Draws } from '../whole/draws.js';

@@ -1,10 +1,11 @@
+import type { Finding, Path } from '../types/problem.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
 import type { CalendarBook } from '../calendar/book.js';
 import { dayNumber } from '../calendar/date.js';
-import type { Finding, Path } from '../file/problem.js';
+
 import type { RunSpan } from '../programme/span.js';
 import type { Failure, Moment, Outage } from '../types/failures.js';
 import type { Scenario } from '../types/scenario.js';

@@ -1,3 +1,4 @@
+import type { Lane } from '../types/plant.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
 import { LEAVE_FULL, LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE } from '../../flow/model/model.js';
@@ -5,7 +6,7 @@ import type { Model } from '../../flow/model/model.js';
 import type { CalendarBook } from '../calendar/book.js';
 
 import type { RunSpan } from '../programme/span.js';
-import type { Lane, Scenario } from '../types/scenario.js';
+import type { Scenario } from '../types/scenario.js';
 import { keys, name, spaces, spell, whole, word } from '../values/keys.js';
 import { CLOCK, clockOf } from '../values/quantity.js';
 import type { TimeSchema } from '../values/time.js';

@@ -1,5 +1,6 @@
+import type { Finding } from '../types/problem.js';
 import { findsOf, own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
-import type { Finding } from '../file/problem.js';
+
 import type { Scenario } from '../types/scenario.js';
 
 /** Lots above the places of their station, or that would have to be repaired: a lot is worked on as one. */

@@ -1,7 +1,8 @@
+import type { PulseLine } from '../types/plant.js';
+import type { Finding, Path } from '../types/problem.js';
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
-import type { Finding, Path } from '../file/problem.js';
-import type { PulseLine } from '../types/pulse-lines.js';
+
 import type { Scenario } from '../types/scenario.js';
 import { duration, keys, name } from '../values/keys.js';
 import { entriesOf, starts } from '../whole/columns.js';

@@ -1,9 +1,10 @@
+import type { RouteEntry } from '../types/steps.js';
 import { CARRIER, CREW, STOCK, SUPPLY, type Model } from '../../flow/model/model.js';
 import { ALWAYS, type CalendarBook } from '../calendar/book.js';
 import { column } from '../whole/columns.js';
 import { found, type Names } from '../whole/ids.js';
 import type { LaidRoutes } from '../work/route.js';
-import type { RouteEntry, Scenario } from '../types/scenario.js';
+import type { Scenario } from '../types/scenario.js';
 
 /**
  * Crews site by site, the stocks of interchangeable sub-assemblies (each at the site where it is made),

@@ -1,4 +1,5 @@
-import type { Site, Station } from '../types/scenario.js';
+import type { Site, Station } from '../types/plant.js';
+
 import { changeoverSchema } from './changeovers.js';
 import { calendarName, crewSchema } from './crews.js';
 import { failuresSchema } from './failures.js';

@@ -1,10 +1,11 @@
+import type { Station } from '../types/plant.js';
 import { UNLIMITED, type Model } from '../../flow/model/model.js';
 import { ALWAYS, type CalendarBook } from '../calendar/book.js';
 import { column, entriesOf, starts } from '../whole/columns.js';
 import { compileChangeover, type ChangeoverRow } from './changeovers.js';
 import type { Draws } from '../whole/draws.js';
 import { bankName, found, siteOf, type Names } from '../whole/ids.js';
-import type { Scenario, Station } from '../types/scenario.js';
+import type { Scenario } from '../types/scenario.js';
 
 /** A capacity as the model has it. */
 export const capacity = (limit: number | undefined): number => limit ?? UNLIMITED;

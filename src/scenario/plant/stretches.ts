@@ -1,4 +1,5 @@
-import type { Finding, Path } from '../file/problem.js';
+import type { Finding, Path } from '../types/problem.js';
+
 import type { Stretch, Team } from '../types/carriers.js';
 import type { Scenario } from '../types/scenario.js';
 import { mapOf } from '../whole/outline.js';

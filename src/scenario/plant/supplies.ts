@@ -1,9 +1,10 @@
+import type { Finding } from '../types/problem.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
 import type { CalendarBook } from '../calendar/book.js';
 import { dayNumber } from '../calendar/date.js';
-import type { Finding } from '../file/problem.js';
+
 import type { RunSpan } from '../programme/span.js';
 import type { Scenario } from '../types/scenario.js';
 import type { DeliveryDates, DeliveryRhythm, Reorder, Supply } from '../types/supplies.js';

@@ -1,3 +1,4 @@
+import type { Order } from '../types/programme.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
 import { dayNumber } from '../calendar/date.js';
@@ -7,7 +8,6 @@ import { timesOnDay } from './release.js';
 import type { LaidRoutes } from '../work/route.js';
 import type { RunSpan } from './span.js';
 import type { Scenario } from '../types/scenario.js';
-import type { Order } from '../types/orders.js';
 
 export interface OrdersInTime {
   readonly columns: Model['programme']['orders'];

@@ -1,11 +1,13 @@
+import type { Order } from '../types/programme.js';
+import type { RouteEntry } from '../types/steps.js';
+import type { Finding } from '../types/problem.js';
 import { dayNumber } from '../calendar/date.js';
 import { workingDayRule } from '../calendar/days.js';
 import { own, siteOfStation } from '../whole/placed.js';
 import { nearest } from '../values/nearest.js';
-import { saySeen, type Finding } from '../file/problem.js';
+import { saySeen } from '../file/problem.js';
 import { releaseSite } from './rates.js';
-import type { RouteEntry, Scenario } from '../types/scenario.js';
-import type { Order } from '../types/orders.js';
+import type { Scenario } from '../types/scenario.js';
 
 const nameOf = (entry: RouteEntry): string => (entry.kind === 'lane' ? entry.lane : entry.name);
 

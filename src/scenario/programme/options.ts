@@ -1,6 +1,8 @@
+import type { Chance } from '../types/steps.js';
+import type { Finding, Path } from '../types/problem.js';
 import { MOST_VALUES } from '../work/steps-compiled.js';
-import type { Finding, Path } from '../file/problem.js';
-import type { Chance, Scenario } from '../types/scenario.js';
+
+import type { Scenario } from '../types/scenario.js';
 import { findsOf, own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
 
 /** Options that conditions cannot tell apart, and options asked of what has none. */

@@ -1,9 +1,10 @@
+import type { OptionMix, Order } from '../types/programme.js';
+import type { Finding, Path } from '../types/problem.js';
 import { z } from 'zod';
 import { nearest } from '../values/nearest.js';
-import { saySeen, type Finding, type Path } from '../file/problem.js';
+import { saySeen } from '../file/problem.js';
 import { isDate } from '../values/quantity.js';
-import type { OptionMix } from '../types/scenario.js';
-import type { Order } from '../types/orders.js';
+
 import { date, duration, flag, keys, name, NAME, optionValue, whole } from '../values/keys.js';
 import type { ReadTable, TableRow } from '../file/csv.js';
 
@@ -193,4 +194,17 @@ function checkOption(
       seen: saySeen(value),
       suggestion: nearest(value, Object.keys(options[option]!)),
     });
+}
+
+/**
+ * Units that stand on the floor at the start, that have a day of release, and that are released by the rate
+ * (undefined without a quantity).
+ */
+export function orderCounts(
+  list: readonly Order[],
+  quantity: number | undefined,
+): { opening: number; dated: number; byRate: number | undefined } {
+  const opening = list.filter(({ at }) => at !== undefined).length,
+    dated = list.filter(({ release }) => release !== undefined).length;
+  return { opening, dated, byRate: quantity === undefined ? undefined : quantity - opening - dated };
 }

@@ -1,12 +1,13 @@
+import type { Programme, RatePhase } from '../types/programme.js';
+import type { Finding } from '../types/problem.js';
 import { z } from 'zod';
 import { RELEASE_ARRIVALS, RELEASE_SATURATED, RELEASE_TIMES, UNLIMITED } from '../../flow/model/model.js';
 import type { Model } from '../../flow/model/model.js';
 import type { CalendarBook } from '../calendar/book.js';
 import { zone } from '../calendar/zone.js';
 import type { ReadTable } from '../file/csv.js';
-import type { Finding } from '../file/problem.js';
-import { orderCounts } from '../types/orders.js';
-import type { Programme, RatePhase, Scenario } from '../types/scenario.js';
+
+import type { Scenario } from '../types/scenario.js';
 import { chance, date, duration, keys, named, spell, whole, word } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
 import { NO_DRAW } from '../whole/draws.js';
@@ -14,7 +15,7 @@ import type { Draws } from '../whole/draws.js';
 import type { Names } from '../whole/ids.js';
 import type { LaidRoutes } from '../work/route.js';
 import { compileOrders } from './build-order.js';
-import { orderKeys, readOrders } from './orders.js';
+import { orderCounts, orderKeys, readOrders } from './orders.js';
 import { phasesOf, rate } from './rates.js';
 import { releaseDays, releaseTimes } from './release.js';
 import { releaseSite } from './span.js';

@@ -1,7 +1,9 @@
+import type { Site } from '../types/plant.js';
+import type { RatePhase } from '../types/programme.js';
 import { z } from 'zod';
 import { dayNumber, isoDate, isoWeek, mondayOf, weekday } from '../calendar/date.js';
 import { workingDayRule } from '../calendar/days.js';
-import type { RatePhase, Scenario, Site } from '../types/scenario.js';
+import type { Scenario } from '../types/scenario.js';
 import { date, keys, number } from '../values/keys.js';
 
 const perDay = number(0, 100_000)

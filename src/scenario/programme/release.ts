@@ -1,9 +1,9 @@
+import { orderCounts } from './orders.js';
 import { dayNumber } from '../calendar/date.js';
 import type { WorkingDay } from '../calendar/days.js';
 import type { RunSpan } from './span.js';
 import { askedRate } from './rates.js';
 import type { Scenario } from '../types/scenario.js';
-import { orderCounts } from '../types/orders.js';
 
 /** A working day with units to release on it. */
 export interface ReleaseDay extends WorkingDay {

@@ -1,3 +1,5 @@
+import { orderCounts } from './orders.js';
+import type { CalendarSpec } from '../types/calendars.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Distribution } from '../../random/distribution.js';
 import { dayNumber, weekday } from '../calendar/date.js';
@@ -6,8 +8,7 @@ import { ZoneClock } from '../calendar/zone.js';
 import { meanOf } from '../../random/moments.js';
 import { askedRate } from './rates.js';
 import { releaseSite } from './rates.js';
-import type { CalendarSpec, Scenario } from '../types/scenario.js';
-import { orderCounts } from '../types/orders.js';
+import type { Scenario } from '../types/scenario.js';
 
 export { releaseSite };
 

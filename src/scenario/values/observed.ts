@@ -1,6 +1,7 @@
+import type { Finding } from '../types/problem.js';
 import { LONGEST_MIN, toMinutes, type TimeUnit } from './quantity.js';
 import { nearest } from './nearest.js';
-import { saySeen, type Finding } from '../file/problem.js';
+import { saySeen } from '../file/problem.js';
 import { readTable } from '../file/csv.js';
 
 /** Minutes, or what is wrong: with `source` in the CSV file, else with the scenario's own words about it. */

@@ -1,7 +1,9 @@
+import type { RouteEntry } from '../types/steps.js';
+import type { Finding } from '../types/problem.js';
 import { own } from './placed.js';
 import { meets, varietiesOf, type Variety } from '../work/conditions.js';
-import type { Finding } from '../file/problem.js';
-import type { RouteEntry, Scenario } from '../types/scenario.js';
+
+import type { Scenario } from '../types/scenario.js';
 
 /**
  * How units get onto their route: each has a step there, and a source that never ends meets a room that does.

@@ -1,4 +1,5 @@
-import type { Scenario, Site } from '../types/scenario.js';
+import type { Site } from '../types/plant.js';
+import type { Scenario } from '../types/scenario.js';
 
 /** Name of the bank in which units wait after a lane. */
 export const bankName = (lane: string): string => `${lane}: arrival bank`;

@@ -1,3 +1,4 @@
+import type { Finding, Path } from '../types/problem.js';
 import { costNames } from '../plant/costs.js';
 import { nearest } from '../values/nearest.js';
 import { lookAtStretches } from '../plant/stretches.js';
@@ -14,7 +15,7 @@ import {
 } from './outline.js';
 import { repeatedNames } from './unique.js';
 import { changeoverValues } from '../plant/changeovers.js';
-import { saySeen, type Finding, type Path } from '../file/problem.js';
+import { saySeen } from '../file/problem.js';
 
 /** Reports a name that is not among the known ones; nothing if they could not be read. */
 export type Look = (

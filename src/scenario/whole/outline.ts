@@ -1,4 +1,4 @@
-import type { Finding, Path } from '../file/problem.js';
+import type { Finding, Path } from '../types/problem.js';
 
 export type RawMap = Readonly<Record<string, unknown>>;
 

@@ -1,4 +1,5 @@
-import type { Finding, Path } from '../file/problem.js';
+import type { Finding, Path } from '../types/problem.js';
+
 import type { Scenario } from '../types/scenario.js';
 import { own, routesOf, sendBacksOf, siteOfStation, stepsOf, type PlacedRoute } from './placed.js';
 import { meets, varietiesOf, type Variety } from '../work/conditions.js';

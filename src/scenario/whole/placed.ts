@@ -1,13 +1,8 @@
-import type { Path } from '../file/problem.js';
-import type {
-  Chance,
-  Condition,
-  Find,
-  OptionMix,
-  RouteEntry,
-  Scenario,
-  StationStep,
-} from '../types/scenario.js';
+import type { OptionMix } from '../types/programme.js';
+import type { Chance, Condition, Find, RouteEntry, StationStep } from '../types/steps.js';
+import type { Path } from '../types/problem.js';
+
+import type { Scenario } from '../types/scenario.js';
 
 /** The route of the unit (`feeder` undefined) or of a feeder, with its place in the file. */
 export interface PlacedRoute {

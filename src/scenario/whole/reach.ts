@@ -1,4 +1,5 @@
-import type { Finding } from '../file/problem.js';
+import type { Finding } from '../types/problem.js';
+
 import type { Scenario } from '../types/scenario.js';
 import { own, possibleValues, routesOf, sendBacksOf, stepsOf, type PlacedRoute } from './placed.js';
 

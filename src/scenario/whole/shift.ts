@@ -1,10 +1,13 @@
+import type { StationStep } from '../types/steps.js';
+import type { CalendarSpec } from '../types/calendars.js';
+import type { Finding } from '../types/problem.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { leastOf } from '../../random/moments.js';
 import { teamCrewsAt } from '../plant/stretches.js';
 import { lengthOf, offsetIn, WEEK } from '../calendar/calendars.js';
 import { own, possibleValues, routesOf, siteOfStation, stepsOf } from './placed.js';
-import type { Finding } from '../file/problem.js';
-import type { CalendarSpec, Scenario, StationStep } from '../types/scenario.js';
+
+import type { Scenario } from '../types/scenario.js';
 
 /**
  * Work that no week has room for: station and crew never in together, or a step in one shift that is longer

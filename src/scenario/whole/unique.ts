@@ -1,5 +1,6 @@
+import type { Finding, Path } from '../types/problem.js';
 import { mapOf, type Outline, type RawMap } from './outline.js';
-import { saySeen, sayPath, type Finding, type Path } from '../file/problem.js';
+import { saySeen, sayPath } from '../file/problem.js';
 
 /**
  * Steps have a name of their own over all routes, stations over all sites, parts over feeders and supplies;

@@ -1,5 +1,6 @@
+import type { Condition, RouteEntry } from '../types/steps.js';
 import { possibleValues } from '../whole/placed.js';
-import type { Condition, RouteEntry, Scenario } from '../types/scenario.js';
+import type { Scenario } from '../types/scenario.js';
 
 /** A value for each option on which a condition of a route depends. */
 export type Variety = Readonly<Record<string, string>>;

@@ -1,7 +1,9 @@
+import type { Chance, Find } from '../types/steps.js';
+import type { Finding } from '../types/problem.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/model.js';
 import type { Model } from '../../flow/model/model.js';
-import type { Finding } from '../file/problem.js';
-import type { Chance, Find, Scenario } from '../types/scenario.js';
+
+import type { Scenario } from '../types/scenario.js';
 import { column, entriesOf, starts } from '../whole/columns.js';
 import type { Draws } from '../whole/draws.js';
 import type { Names } from '../whole/ids.js';

@@ -1,4 +1,5 @@
-import type { Finding } from '../file/problem.js';
+import type { Finding } from '../types/problem.js';
+
 import type { Scenario } from '../types/scenario.js';
 import { own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
 import type { PlacedRoute } from '../whole/placed.js';

@@ -1,5 +1,6 @@
+import type { Chance, Find } from '../types/steps.js';
 import { z } from 'zod';
-import type { Chance, Find } from '../types/scenario.js';
+
 import { chance, keys, name, named, optionValue, whole, word } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
 

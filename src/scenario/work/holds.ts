@@ -1,7 +1,9 @@
+import type { StationStep } from '../types/steps.js';
+import type { Finding } from '../types/problem.js';
 import { z } from 'zod';
 import { sayPath } from '../file/problem.js';
-import type { Finding } from '../file/problem.js';
-import type { Scenario, StationStep } from '../types/scenario.js';
+
+import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
 import { findsOf, joinIndex, own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';

@@ -1,3 +1,4 @@
+import type { StationStep } from '../types/steps.js';
 import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type Model, type QualityColumns } from '../../flow/model/model.js';
 import { column, entriesOf, starts } from '../whole/columns.js';
 import type { Slot } from './defects.js';
@@ -5,7 +6,6 @@ import { NO_DRAW, type Draws } from '../whole/draws.js';
 import { found, type Names } from '../whole/ids.js';
 import type { LaidRoutes, LaidStep } from './route.js';
 import { isAlways, own } from '../whole/placed.js';
-import type { StationStep } from '../types/scenario.js';
 
 /**
  * For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it,

@@ -1,5 +1,6 @@
+import type { Condition, RouteEntry, StationStep } from '../types/steps.js';
 import { bankName } from '../whole/ids.js';
-import type { Condition, RouteEntry, Scenario, StationStep } from '../types/scenario.js';
+import type { Scenario } from '../types/scenario.js';
 
 /**
  * A step of the model before it has columns; `group`: of a step that is done side by side with others, that

@@ -1,9 +1,12 @@
+import type { StationStep } from '../types/steps.js';
+import type { Station } from '../types/plant.js';
+import type { Finding } from '../types/problem.js';
 import { z } from 'zod';
 import { UNLIMITED } from '../../flow/model/model.js';
 import type { Model } from '../../flow/model/model.js';
-import type { Finding } from '../file/problem.js';
+
 import { teamPeopleAt } from '../plant/stretches.js';
-import type { Scenario, Station, StationStep } from '../types/scenario.js';
+import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
 import { own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
 import type { PlacedStep } from '../whole/placed.js';

@@ -1,3 +1,4 @@
+import type { Condition, Learning, StationStep } from '../types/steps.js';
 import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP, type Model } from '../../flow/model/model.js';
 import { ALWAYS, type CalendarBook } from '../calendar/book.js';
 import { teamCalendars } from '../plant/carriers.js';
@@ -7,7 +8,7 @@ import { NO_DRAW, type Draws } from '../whole/draws.js';
 import { bankName, found, type Names } from '../whole/ids.js';
 import type { LaidRoutes, LaidStep } from './route.js';
 import { workCalendar } from '../plant/stations.js';
-import type { Condition, Learning, Scenario, StationStep } from '../types/scenario.js';
+import type { Scenario } from '../types/scenario.js';
 
 const REWORK = { both: REWORK_BOTH, skip: REWORK_SKIP, only: REWORK_ONLY } as const;
 /** Values of one option that a mask of 32 bits can tell apart. */

@@ -1,5 +1,6 @@
+import type { Feeder, LaneStep, Learning, RouteEntry, StationStep } from '../types/steps.js';
 import { z } from 'zod';
-import type { Feeder, LaneStep, Learning, RouteEntry, StationStep } from '../types/scenario.js';
+
 import { besideSchema } from './side-by-side.js';
 import { chanceByOption, conditionSchema, findSchema } from './finds.js';
 import { comparisonSchema, holdSchema } from './holds.js';

@@ -1,6 +1,7 @@
+import type { Programme } from '../../../src/scenario/types/programme.js';
 import { describe, expect, it } from 'vitest';
 import { programmeClock } from '../../../src/scenario/programme/clock.js';
-import type { Programme } from '../../../src/scenario/types/scenario.js';
+
 import { dayShift, programme, scenario, site, station, step } from '../compile-scenario.js';
 
 function clock(more: Partial<Programme>, holidays = dayShift.holidays) {

@@ -1,7 +1,8 @@
+import type { Programme } from '../../../src/scenario/types/programme.js';
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { UNLIMITED } from '../../../src/flow/model/model.js';
-import type { Programme } from '../../../src/scenario/types/scenario.js';
+
 import { dayShift, minutes, programme, scenario, site, station, step } from '../compile-scenario.js';
 
 /** One station in Oslo, on day shift (06:00-14:30 less a break 12:00-12:30: 480 min) or always open. */
