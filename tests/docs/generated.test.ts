@@ -1,7 +1,7 @@
+import { jsonSchema, keySchema } from '../../src/scenario/json-schema.js';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { reference } from '../../tools/docs/reference.js';
-import { jsonSchema, keySchema } from '../../src/scenario/schema.js';
 
 // `npm run docs` runs this file with --update, which writes both.
 describe('generated files are as the schema says now; if not: npm run docs', () => {

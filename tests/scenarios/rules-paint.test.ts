@@ -41,7 +41,7 @@ describe('scenarios/rules/04-paint.yaml', () => {
     const changed: Record<string, Set<number>> = {};
     stays.forEach(({ value, changedFrom, changeFrom, changeTo }, i) => {
       const before = stays[i - 1];
-      if (before === undefined || before.value === value) {
+      if (i === 0 || before.value === value) {
         expect(changedFrom).toBe(-1);
         return;
       }

@@ -1,6 +1,7 @@
-import { CHANCE, CLOCK, CLOCK_SPAN, DATE, TIME } from '../../src/scenario/values/quantity.js';
-import { namedValueOf, refOf, waysOf, type Node } from '../../src/scenario/json-forms.js';
+import { refOf, waysOf, type Node } from '../../src/scenario/json-schema.js';
 import { NAME } from '../../src/scenario/values/keys.js';
+import { CHANCE, CLOCK, CLOCK_SPAN, DATE, TIME } from '../../src/scenario/values/quantity.js';
+import { namedValueOf } from './forms.js';
 
 /** A description taken apart: what a key means, and the default and the example that it ends with. */
 export interface Words {
@@ -26,19 +27,22 @@ const PATTERNS: Readonly<Record<string, string>> = {
   [NAME.source]: 'name',
 };
 
-/** How a value is written, in a few words: `whole number from 1 or \`unlimited\``. `link` says the name of a definition. */
+/**
+ * How a value is written, in a few words: `whole number from 1 or \`unlimited\``. `link` says the name of a
+ * definition.
+ */
 export function kindOf(node: Node, link: (definition: string) => string): string {
   return orList([...new Set(waysOf(node).flatMap((way) => kindsOfWay(way, link)))]);
 }
 
 const orList = (kinds: readonly string[]): string =>
-  kinds.length > 2 ? `${kinds.slice(0, -1).join(', ')} or ${kinds.at(-1)!}` : kinds.join(' or ');
+  kinds.length > 2 ? `${kinds.slice(0, -1).join(', ')} or ${kinds.slice(-1).join()}` : kinds.join(' or ');
 
 function kindsOfWay(way: Node, link: (definition: string) => string): string[] {
   const ref = refOf(way);
   if (ref !== undefined) return [link(ref)];
   if (Array.isArray(way['enum'])) return way['enum'].map((value) => code(String(value)));
-  if (way['const'] !== undefined) return [code(String(way['const']))];
+  if (way['const'] !== undefined) return [code(JSON.stringify(way['const']).replaceAll('"', ''))];
   switch (way['type']) {
     case 'string':
       return [PATTERNS[String(way['pattern'])] ?? 'text'];

@@ -1,15 +1,11 @@
-import {
-  allForms,
-  definitionsOf,
-  formsOf,
-  innerForms,
-  waysOf,
-  type Form,
-  type Node,
-} from '../../src/scenario/json-forms.js';
+import { definitionsOf, waysOf, type Node } from '../../src/scenario/json-schema.js';
+import { allForms, formsOf, innerForms, type Form } from './forms.js';
 import { cell, code, kindOf, wordsOf } from './reference-words.js';
 
-/** `<!-- keys: sites.*.stations.* -->`, several addresses with commas; or of several forms at an address one: `<!-- keys: route with step -->`. */
+/**
+ * `<!-- keys: sites.*.stations.* -->`, several addresses with commas; or of several forms at an address one:
+ * `<!-- keys: route with step -->`.
+ */
 const KEYS_MARK = /^<!-- keys: (.+?)(?: with (.+?))? -->$/;
 const VALUES_MARK = '<!-- values -->';
 const CONTENTS_MARK = '<!-- contents -->';
@@ -24,9 +20,9 @@ interface Mark {
 }
 
 /**
- * docs/scenario.md: the template's prose with a table of keys at each mark, made from the JSON Schema of what planners
- * write. Forms that no mark names stand as rows of the map that holds them, or in a section of their own at
- * `<!-- other sections -->`, so that no key is ever missing. Throws for a mark that names nothing.
+ * docs/scenario.md: the template's prose with a table of keys at each mark, made from the JSON Schema of what
+ * planners write. Forms that no mark names stand as rows of the map that holds them, or in a section of their
+ * own at `<!-- other sections -->`, so that no key is ever missing. Throws for a mark that names nothing.
  */
 export function reference(schema: Node, template: string): string {
   const lines = template.split('\n');
@@ -91,7 +87,7 @@ function marksOf(lines: readonly string[], forms: readonly Form[]): Mark[] {
   });
 }
 
-/** Rows of the forms, and below each key those of the maps that it holds unless they have a table of their own. */
+/** Rows of the forms, and below each key those of the maps that it holds, unless they have their own table. */
 function tableOf(
   forms: readonly Form[],
   marked: readonly Form[],
@@ -125,7 +121,8 @@ function tableOf(
         alone && required.includes(key) && node['default'] === undefined
           ? 'required'
           : (words.byDefault ?? sayDefault(node['default']));
-      const row = `| ${above}${code(key)} | ${kindOf(node, link)} | ${cell(`${words.meaning}${more}${example}`)} | ${cell(byDefault)} |`;
+      const meaning = cell(`${words.meaning}${more}${example}`);
+      const row = `| ${above}${code(key)} | ${kindOf(node, link)} | ${meaning} | ${cell(byDefault)} |`;
       if (!rows.includes(row)) rows.push(row);
       if (form.address === '') continue;
       const untold = inner.filter((one) => !hasTable.has(keyOf(one)));
@@ -148,7 +145,7 @@ function tableOf(
 
 /** A default that the schema fills in though the text does not name it. */
 const sayDefault = (value: unknown): string =>
-  value === undefined ? '' : typeof value === 'object' ? 'none' : String(value);
+  value === undefined ? '' : typeof value === 'object' ? 'none' : JSON.stringify(value).replaceAll('"', '');
 
 /** What a key says of itself, else the definition that it refers to, else one of the ways to write it. */
 function describe(node: Node, schema: Node): string {
@@ -185,5 +182,5 @@ const heading = (address: string): string => {
 };
 const contents = (text: string): string =>
   [...text.replace(/^```.*?^```$/gms, '').matchAll(/^## (.+)$/gm)]
-    .map(([, title]) => `[${title!.toLowerCase()}](#${anchor(title!)})`)
+    .map(([, title = '']) => `[${title.toLowerCase()}](#${anchor(title)})`)
     .join(' | ');

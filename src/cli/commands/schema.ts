@@ -1,5 +1,6 @@
+import { jsonSchema } from '../../scenario/json-schema.js';
 import { existsSync } from 'node:fs';
-import { jsonSchema } from '../../scenario/schema.js';
+
 import { EXIT, type ExitCode } from '../exit-code.js';
 import { readText, writeText } from '../files.js';
 import { print } from '../output.js';

@@ -1,10 +1,10 @@
 import type { Finding, Path } from '../types/problem.js';
-import { nearest } from '../values/nearest.js';
-import { isRawMap, type RawMap } from '../whole/outline.js';
-import { isQuantity, isTime, textOf } from '../values/written.js';
-import { spotKey } from './plain.js';
-import { saySeen, sayPath } from './problem.js';
 import type { Assumption, Basis } from '../types/scenario.js';
+import { isTime } from '../values/forms.js';
+import { nearest } from '../values/nearest.js';
+import { isQuantity, isRawMap, textOf, type RawMap } from '../values/raw.js';
+import { spotKey } from './plain.js';
+import { sayPath, saySeen } from './problem.js';
 
 export const BASES: readonly Basis[] = ['measured', 'estimate', 'guess'];
 
@@ -60,7 +60,7 @@ export function takeAssumptions(raw: unknown): Taken {
     if (Object.hasOwn(value, 'basis') && own !== undefined && assumptions.length === before) {
       findings.push({
         path: [...file, 'basis'],
-        wanted: 'a quantity to speak of: beside it in a map, or { value: 6, basis: guess }',
+        wanted: 'a quantity that it describes: beside it in a map, or { value: 6, basis: guess }',
         seen: 'none',
         atKey: true,
       });

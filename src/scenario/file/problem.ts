@@ -26,7 +26,8 @@ export function saySeen(value: unknown): string | undefined {
   if (typeof value === 'string')
     return JSON.stringify(value.length > LONGEST_SEEN ? `${value.slice(0, LONGEST_SEEN)}...` : value);
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
-  if (typeof value !== 'object') return String(value);
+  if (typeof value === 'number' || typeof value === 'boolean') return String(value);
+  if (typeof value !== 'object') return `a ${typeof value}`;
   const keys = Object.keys(value);
   if (keys.length === 0) return 'an empty map';
   const shown = keys.slice(0, 4).join(', ');

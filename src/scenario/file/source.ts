@@ -1,8 +1,8 @@
+import { posix } from 'node:path';
 import type { Finding, Problem } from '../types/problem.js';
 import type { Assumption } from '../types/scenario.js';
-import { posix } from 'node:path';
+import { isRawMap } from '../values/raw.js';
 import { takeAssumptions } from './assumptions.js';
-import { isRawMap } from '../whole/outline.js';
 import { parseYaml } from './yaml.js';
 
 /** One YAML file as data. */

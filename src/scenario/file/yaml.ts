@@ -1,7 +1,6 @@
-import type { Finding, Path, Problem } from '../types/problem.js';
 import { Composer, LineCounter, Parser, type CST } from 'yaml';
-import { DEEPEST, tooDeepAt } from './plain.js';
-import { plainOf, spotKey } from './plain.js';
+import type { Finding, Path, Problem } from '../types/problem.js';
+import { DEEPEST, plainOf, spotKey, tooDeepAt } from './plain.js';
 import { sayPath } from './problem.js';
 
 export interface Parsed {
