@@ -30,9 +30,7 @@ function forbiddenImports(layer) {
     if (other === layer || granted.includes(other)) return [];
     const inFolder = `^(\\.\\.?/)+${other}/`;
     if (granted.includes(`${other} model`))
-      return [
-        { regex: `${inFolder}(?!model/)`, message: `${layer} may import only ${other}/model` },
-      ];
+      return [{ regex: `${inFolder}(?!model/)`, message: `${layer} may import only ${other}/model` }];
     if (granted.includes(`${other} types`))
       return [
         { regex: inFolder, allowTypeImports: true, message: `${layer} may import only types of ${other}` },

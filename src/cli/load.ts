@@ -1,7 +1,8 @@
+import type { Problem } from '../scenario/types/problem.js';
 import { basename, dirname, resolve } from 'node:path';
 import type { Model } from '../flow/model/model.js';
 import { compile } from '../scenario/compile.js';
-import { sayProblem, type Problem } from '../scenario/file/problem.js';
+import { sayProblem } from '../scenario/file/problem.js';
 import { readScenario } from '../scenario/read.js';
 import type { Scenario } from '../scenario/types/scenario.js';
 import { readText } from './files.js';

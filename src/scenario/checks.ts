@@ -1,37 +1,48 @@
-import { amountFindings } from './work/feeders.js';
-import { besideFindings } from './work/side-by-side.js';
 import { calendarFindings } from './calendar/calendars.js';
-import { carrierFindings } from './plant/stretches.js';
+import { overtimeFindings } from './calendar/overtime.js';
 import { changeoverFindings } from './plant/changeovers.js';
-import { crewFindings } from './plant/crews.js';
 import { costFindings } from './plant/costs.js';
-import { defectFindings } from './work/defects.js';
-import { entryFindings } from './whole/entry.js';
-import { feederFindings } from './work/feeders.js';
-import { holdFindings } from './work/holds.js';
-import { failureFindings, outageFindings } from './plant/failures.js';
+import { crewFindings } from './plant/crews.js';
+import { deliveryFindings } from './plant/deliveries.js';
+import { failureFindings } from './plant/failures.js';
 import { lotFindings } from './plant/lots.js';
-import { optionFindings } from './programme/options.js';
-import { ownPartFindings } from './work/own-parts.js';
-import { pathFindings } from './whole/path.js';
-import { orderFindings } from './programme/opening.js';
+import { outageFindings } from './plant/outages.js';
 import { pulseLineFindings } from './plant/pulse-lines.js';
+import { stretchFindings } from './plant/stretches.js';
+import { supplyFindings } from './plant/supplies.js';
+import { teamFindings } from './plant/teams.js';
+import { openingFindings } from './programme/opening.js';
+import { stockOptionFindings } from './programme/options.js';
+import { orderFindings } from './programme/orders.js';
 import { programmeFindings } from './programme/programme.js';
+import { rateFindings } from './programme/rates.js';
+import type { Finding } from './types/problem.js';
+import type { Scenario } from './types/scenario.js';
+import { entryFindings } from './whole/entry.js';
+import { pathFindings } from './whole/path.js';
 import { unreachable } from './whole/reach.js';
 import { shiftFindings } from './whole/shift.js';
-import { supplyFindings } from './plant/supplies.js';
-import type { Finding } from './file/problem.js';
-import type { Scenario } from './types/scenario.js';
+import { conditionFindings } from './work/conditions.js';
+import { defectFindings } from './work/defects.js';
+import { feederFindings } from './work/feeders.js';
+import { loopFindings } from './work/finds.js';
+import { holdFindings } from './work/holds.js';
+import { amountFindings } from './work/needs.js';
+import { ownPartFindings } from './work/own-parts.js';
+import { besideFindings } from './work/side-by-side.js';
 
 /** Each looks at one thing, and says nothing about names that it cannot look up. */
 const LOCAL = [
   programmeFindings,
+  rateFindings,
   calendarFindings,
   crewFindings,
+  overtimeFindings,
   amountFindings,
   lotFindings,
   changeoverFindings,
-  optionFindings,
+  conditionFindings,
+  stockOptionFindings,
   shiftFindings,
   failureFindings,
   outageFindings,
@@ -43,13 +54,17 @@ const TOGETHER = [
   pathFindings,
   ownPartFindings,
   defectFindings,
+  loopFindings,
   feederFindings,
   supplyFindings,
+  deliveryFindings,
   costFindings,
   holdFindings,
   orderFindings,
+  openingFindings,
   pulseLineFindings,
-  carrierFindings,
+  stretchFindings,
+  teamFindings,
   besideFindings,
 ];
 

@@ -1,23 +1,30 @@
 import type { Model } from '../flow/model/model.js';
 import { CalendarBook } from './calendar/book.js';
-import { compileBeside } from './work/side-by-side.js';
+import { compileOvertime } from './calendar/overtime.js';
+import { Draws } from './lookup/draws.js';
+import { idsOf } from './lookup/ids.js';
+import { layRoutes } from './lookup/laid.js';
 import { compileStays } from './plant/carriers.js';
-import { Chances, layOutSlots, slotColumns, Thens } from './work/defects.js';
-import { Draws } from './whole/draws.js';
-import { compileFailures, compileOutages } from './plant/failures.js';
+import { compileShifts } from './plant/crews.js';
+import { hasPlan } from './plant/deliveries.js';
+import { compileFailures } from './plant/failures.js';
 import { compileLanes } from './plant/lanes.js';
-import { names } from './whole/ids.js';
-import { compileOvertime, compileShifts } from './plant/crews.js';
+import { compileOutages } from './plant/outages.js';
 import { compilePulseLines } from './plant/pulse-lines.js';
-import { compileOptions, compileProgramme } from './programme/programme.js';
-import { compileQuality, joiningRoutes } from './work/quality.js';
-import { compileResources, compileRoutes } from './plant/resources.js';
-import { layRoutes } from './work/route.js';
-import { runSpan } from './programme/span.js';
 import { compileStations } from './plant/stations.js';
-import { compileSteps } from './work/steps-compiled.js';
-import { compileSupplies, hasPlan } from './plant/supplies.js';
+import { compileSupplies } from './plant/supplies.js';
+import { compileOptions } from './programme/options.js';
+import { compileProgramme } from './programme/release.js';
+import { runSpan } from './programme/span.js';
 import type { Scenario } from './types/scenario.js';
+import { compileResources } from './whole/resources.js';
+import { Chances } from './work/chances.js';
+import { joiningRoutes, layOutSlots, slotColumns } from './work/defects.js';
+import { compileRoutes } from './work/feeders.js';
+import { Thens } from './work/finds.js';
+import { compileQuality } from './work/quality.js';
+import { compileBeside } from './work/side-by-side.js';
+import { compileSteps } from './work/steps.js';
 
 /**
  * The model of a scenario as read and checked. The first `options.length` draws are those of the options, in
@@ -25,41 +32,37 @@ import type { Scenario } from './types/scenario.js';
  * scenario.
  */
 export function compile(scenario: Scenario): Model {
-  const span = runSpan(scenario);
-  const book = new CalendarBook(scenario, span);
-  const ids = names(scenario);
-  const laid = layRoutes(scenario);
-  const draws = new Draws();
-  const chances = new Chances(ids);
-  const thens = new Thens(draws, laid);
-  const slots = layOutSlots(laid);
-  const joining = joiningRoutes(laid, ids);
-
-  const options = compileOptions(scenario, draws);
-  const stations = compileStations(scenario, ids, book, draws);
-  const resources = {
-    ...compileResources(scenario, ids, book),
-    shifts: compileShifts(scenario, book, draws),
-  };
-  const stays = compileStays(scenario, ids, laid, resources, book, draws);
-  const steps = compileSteps({
+  const span = runSpan(scenario),
+    book = new CalendarBook(scenario, span),
+    ids = idsOf(scenario),
+    laid = layRoutes(scenario),
+    draws = new Draws(),
+    chances = new Chances(ids),
+    thens = new Thens(draws, laid),
+    slots = layOutSlots(laid);
+  const all = {
     scenario,
-    names: ids,
+    span,
     book,
-    draws,
+    ids,
     laid,
-    slots,
-    joining,
+    draws,
     chances,
     thens,
-    resources,
-    stays,
-  });
-  const quality = compileQuality(laid, slots, joining, steps, draws);
-  const lanes = compileLanes(scenario, ids, book, draws, span);
-  const programme = compileProgramme(scenario, ids, laid, book, draws, span);
-  const failures = compileFailures(scenario, ids, book, draws);
-  const supplies = compileSupplies(scenario, ids, book, draws, span);
+    slots,
+    joining: joiningRoutes(laid, ids),
+  };
+
+  const options = compileOptions(scenario, draws);
+  const stations = compileStations(all);
+  const resources = { ...compileResources(all), shifts: compileShifts(all) };
+  const stays = compileStays(all, resources);
+  const steps = compileSteps({ ...all, resources, stays });
+  const quality = compileQuality(all, steps);
+  const lanes = compileLanes(all);
+  const programme = compileProgramme(all);
+  const failures = compileFailures(all);
+  const supplies = compileSupplies(all);
   // A timetable or a plan of deliveries is known no further than the calendars are; an order that is scrapped
   // every time would be built again for ever.
   const isBounded =
@@ -73,13 +76,13 @@ export function compile(scenario: Scenario): Model {
     draws: draws.list,
     siteNames: Object.keys(scenario.sites),
     options,
-    overtime: compileOvertime(scenario, book, laid, programme),
+    overtime: compileOvertime(all, programme),
     stations,
     resources,
     supplies,
     stays,
-    beside: compileBeside(scenario, laid, stations),
-    routes: compileRoutes(scenario, ids, laid),
+    beside: compileBeside(all, stations),
+    routes: compileRoutes(all),
     steps,
     slots: slotColumns(slots, Object.keys(scenario.defects), laid.steps),
     quality,
@@ -87,8 +90,8 @@ export function compile(scenario: Scenario): Model {
     thens: thens.columns(),
     lanes,
     failures,
-    pulseLines: compilePulseLines(scenario, ids, stations),
-    outages: compileOutages(scenario, ids, book, span),
+    pulseLines: compilePulseLines(all, stations),
+    outages: compileOutages(all),
     programme,
   };
 }

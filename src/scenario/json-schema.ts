@@ -1,5 +1,74 @@
+import { z } from 'zod';
 import { BASES } from './file/assumptions.js';
-import { definitionsOf, refOf, waysOf, type Node } from './json-forms.js';
+import { scenarioSchema } from './schema.js';
+
+/** A node of a JSON Schema (draft 7). */
+export type Node = Readonly<Record<string, unknown>>;
+
+export const isNode = (value: unknown): value is Node =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+export const nodesIn = (value: unknown): Node[] =>
+  Array.isArray(value) ? value.filter(isNode) : isNode(value) ? [value] : [];
+
+export const definitionsOf = (schema: Node): Readonly<Record<string, Node>> =>
+  (schema['definitions'] ?? {}) as Readonly<Record<string, Node>>;
+/** The name of the definition that a node refers to. */
+export const refOf = (node: Node): string | undefined =>
+  typeof node['$ref'] === 'string'
+    ? node['$ref'].replace('#/definitions/', '')
+    : nodesIn(node['allOf']).map(refOf)[0];
+/** The ways to write a value; one that is a choice itself is spread out. */
+export const waysOf = (node: Node): Node[] => {
+  const ways = [...nodesIn(node['anyOf']), ...nodesIn(node['oneOf'])];
+  return ways.length === 0 ? [node] : ways.flatMap(waysOf);
+};
+/**
+ * JSON Schema (draft 7, as editors read it best) of what a planner may write; descriptions included.
+ */
+export const jsonSchema = (): Node => requiredInWhole(withAssumptions(keySchema()));
+
+/** The same without what may be said of values. */
+export function keySchema(): Node {
+  const schema = scenarioSchema(
+    () => ({ values: [], fault: undefined }),
+    () => ({ headings: [], line: 1, rows: [] }),
+  );
+  return withIncludedRoutes({
+    ...z.toJSONSchema(schema, { io: 'input', target: 'draft-7', reused: 'inline' }),
+    title: 'rateproof scenario',
+  });
+}
+
+const ENTRY: Node = {
+  type: 'object',
+  properties: {
+    include: {
+      type: 'string',
+      description: 'The route of this file stands here; all else in it is included too. Example: paint.yaml',
+    },
+  },
+  required: ['include'],
+  additionalProperties: false,
+};
+
+/** Adds to the schema that an entry of a route may name a file. */
+function withIncludedRoutes(schema: Node): Node {
+  const definitions = definitionsOf(schema),
+    { route = {} } = definitions,
+    items = route['items'] as { readonly anyOf: readonly Node[] };
+  return {
+    ...schema,
+    definitions: { ...definitions, route: { ...route, items: { ...items, anyOf: [...items.anyOf, ENTRY] } } },
+  };
+}
+
+/**
+ * A file without a name is a part of a scenario, and one that includes others may have the rest there: then
+ * nothing is asked for.
+ */
+function requiredInWhole({ required, ...schema }: Node): Node {
+  return { ...schema, if: { required: ['scenario'], not: { required: ['include'] } }, then: { required } };
+}
 
 const BASIS = { $ref: '#/definitions/basis' },
   NOTE = { $ref: '#/definitions/note' };
@@ -7,7 +76,8 @@ const DEFINITIONS: Readonly<Record<string, Node>> = {
   basis: {
     description:
       'Where the value comes from: `measured`, `estimate` (by somebody who knows the work) or ' +
-      '`guess`. On a map it speaks for all quantities inside that do not say their own. Example: estimate',
+      '`guess`. On a map it applies to all quantities inside that do not state their own. Example: ' +
+      'estimate',
     type: 'string',
     enum: BASES,
   },
@@ -16,14 +86,11 @@ const DEFINITIONS: Readonly<Record<string, Node>> = {
     type: 'string',
   },
 };
-const isNode = (value: unknown): value is Node =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
 /**
  * The JSON Schema of what planners may write, with `basis` and `note` in every map and `{ value, basis, note
  * }` for every other value.
  */
-export function withAssumptions(schema: Node): Record<string, unknown> {
+function withAssumptions(schema: Node): Record<string, unknown> {
   const definitions = Object.fromEntries(
     Object.entries(definitionsOf(schema)).map(([id, node]) => [id, spoken(node)]),
   );

@@ -4,12 +4,12 @@ import { tableReader } from './file/csv.js';
 import { withIncludes } from './file/include.js';
 import { findingsOf } from './file/issues.js';
 import { sortProblems } from './file/problem.js';
-import type { Finding, Problem } from './file/problem.js';
 import { readSource } from './file/source.js';
+import { nameFindings } from './names.js';
 import { scenarioSchema } from './schema.js';
+import type { Finding, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { observedReader } from './values/observed.js';
-import { nameFindings } from './whole/names.js';
 
 export type ReadResult =
   | { readonly scenario: Scenario; readonly problems?: undefined }

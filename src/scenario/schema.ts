@@ -1,22 +1,31 @@
-import { z } from 'zod';
-import type { Scenario } from './types/scenario.js';
 import { calendarSchema } from './calendar/calendars.js';
-import { carriersSchema, teamSchema } from './plant/carriers.js';
+import type { ReadTable } from './file/csv.js';
+import { carriersSchema } from './plant/carriers.js';
 import { costsSchema } from './plant/costs.js';
-import { defectSchema } from './work/finds.js';
-import { includeSchema, requiredInWhole, withIncludedRoutes } from './file/include-schema.js';
-import { outagesSchema } from './plant/failures.js';
 import { laneSchema } from './plant/lanes.js';
-import { programmeSchema } from './programme/programme.js';
+import { outagesSchema } from './plant/outages.js';
 import { pulseLineSchema } from './plant/pulse-lines.js';
-import { keys, name, named } from './values/keys.js';
-import { feederSchema, routeSchema } from './work/steps.js';
-import { withAssumptions } from './json-schema.js';
 import { siteSchema } from './plant/sites.js';
 import { supplySchema } from './plant/supplies.js';
-import { timeSchema } from './values/time.js';
-import type { ReadTable } from './file/csv.js';
+import { teamSchema } from './plant/teams.js';
+import { programmeSchema } from './programme/programme.js';
+import type { Scenario } from './types/scenario.js';
+import { keys, name, named, oneOrMore } from './values/keys.js';
 import type { ReadObserved } from './values/observed.js';
+import { text } from './values/scalars.js';
+import { timeSchema } from './values/time.js';
+import { defectSchema } from './work/defects.js';
+import { feederSchema } from './work/feeders.js';
+import { routeSchema } from './work/route.js';
+
+/** Read and taken out before the schema is asked; it stands in the schema for those who read or write it. */
+export const includeSchema = oneOrMore(name('the name of a file'), 'the name of a file, or a list of them')
+  .optional()
+  .transform((): undefined => undefined)
+  .describe(
+    'Other files with parts of this scenario, paths relative to the file that names them. ' +
+      'Default: none. Example: [paint.yaml, final-plant.yaml]',
+  );
 
 /**
  * The schema of a scenario file. Observed times and build lists are read by `readObserved` and `readTable`
@@ -30,10 +39,7 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       scenario: name('the name of the scenario').describe(
         'The name of the scenario, shown on every report. Example: Rescue tender, four a day',
       ),
-      note: z
-        .string({ error: 'a text' })
-        .optional()
-        .describe('A remark, shown on the report. Example: every number is invented'),
+      note: text.optional().describe('A remark, shown on the report. Example: every number is invented'),
       programme: programmeSchema(time, readTable).describe(
         'What is to be built, how fast, from when, with which options.',
       ),
@@ -49,7 +55,7 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       supplies: named(supplySchema(time), 'supplies by name')
         .default({})
         .describe(
-          'Bought-in parts, by name: stocks filled up in lots from outside, which steps take by ' +
+          'Bought-in parts, by name: stocks replenished in lots from outside; steps take them by ' +
             '`parts`. Example: { power packs: { site: final plant, at start: 6, reorder: { level: 4, ' +
             'lot: 8, lead time: 15 days } } }',
         ),
@@ -60,8 +66,8 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
         .default({})
         .describe(
           'Carts, dollies and fixtures, by name: one of them stays with a unit from one step to ' +
-            'another, over stations, nights and lanes, and comes back. Example: { body dollies: { count: ' +
-            '12, from: set up frame, to: receive, return: 3 h } }',
+            'another, across stations, nights and lanes, and then returns. Example: { body dollies: { ' +
+            'count: 12, from: set up frame, to: receive, return: 3 h } }',
         ),
       teams: named(teamSchema, 'teams by name')
         .default({})
@@ -75,16 +81,16 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       costs: costsSchema
         .optional()
         .describe(
-          'Prices, for the cost of a unit shipped. Default: nothing is said of costs. Example: { ' +
+          'Prices, for the cost of a unit shipped. Default: no costs in the results. Example: { ' +
             'currency: EUR, people: { default: 42 } }',
         ),
       outages: outagesSchema
         .default([])
         .describe(
-          'Times, known beforehand, in which stations are down or lanes do not run; the results say ' +
-            'how long the shop takes to recover. Planned maintenance outside the working hours needs ' +
-            'none: leave those hours out of the calendar. Example: [{ stations: [colour booth], from: ' +
-            '2027-08-09, to: 2027-08-20, note: new paint line }]',
+          'Periods known in advance during which stations are down or lanes do not run; the results ' +
+            'say how long the shop takes to recover. Planned maintenance outside working hours needs ' +
+            'no outage: leave those hours out of the calendar. Example: [{ stations: [colour booth], ' +
+            'from: 2027-08-09, to: 2027-08-20, note: new paint line }]',
         ),
       'pulse lines': named(pulseLineSchema, 'pulse lines by name')
         .default({})
@@ -96,33 +102,9 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       include: includeSchema,
     },
     'a scenario: a map with the keys scenario, programme, sites and route',
-  ).transform(({ scenario, note, programme, include, 'pulse lines': pulseLines, ...parts }): Scenario => {
-    void include; // merged before
+  ).transform(({ scenario: name, note, programme, pulseLines, ...parts }): Scenario => {
     const zone = programme.zone ?? Object.values(parts.sites)[0]?.zone ?? 'UTC';
-    return {
-      ...parts,
-      costs: parts.costs,
-      pulseLines,
-      name: scenario,
-      note,
-      programme: { ...programme, zone },
-      assumptions: [],
-    };
-  });
-}
-
-/** JSON Schema (draft 7, as editors read it best) of what a planner may write; descriptions included. */
-export const jsonSchema = (): Readonly<Record<string, unknown>> =>
-  requiredInWhole(withAssumptions(keySchema()));
-
-/** The same without what may be said of values. */
-export function keySchema(): Readonly<Record<string, unknown>> {
-  const schema = scenarioSchema(
-    () => ({ values: [], fault: undefined }),
-    () => ({ headings: [], line: 1, rows: [] }),
-  );
-  return withIncludedRoutes({
-    ...z.toJSONSchema(schema, { io: 'input', target: 'draft-7', reused: 'inline' }),
-    title: 'rateproof scenario',
+    // The digest of a scenario goes by the order of keys.
+    return { ...parts, pulseLines, name, note, programme: { ...programme, zone }, assumptions: [] };
   });
 }

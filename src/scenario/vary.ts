@@ -1,11 +1,10 @@
-import { isTime, textOf } from './values/written.js';
-import type { Assumption } from './file/assumptions.js';
 import { edited } from './file/edit-path.js';
 import { withIncludes } from './file/include.js';
-import { isRawMap } from './whole/outline.js';
-import { checked } from './read.js';
-import type { Scenario } from './types/scenario.js';
 import { readSource } from './file/source.js';
+import { checked } from './read.js';
+import type { Assumption, Scenario } from './types/scenario.js';
+import { isTime } from './values/forms.js';
+import { isRawMap, textOf } from './values/raw.js';
 
 /**
  * How far a value is varied to either side, as a share of it, by where it comes from. Our own convention; a

@@ -1,15 +1,13 @@
-import { textOf } from './values/written.js';
 import { edited, findPath } from './file/edit-path.js';
 import { withIncludes } from './file/include.js';
-import { nearest } from './values/nearest.js';
-import { isRawMap, listOf, mapOf } from './whole/outline.js';
-import { parseYaml } from './file/yaml.js';
-import { sayPath, saySeen, sortProblems, type Finding, type Path, type Problem } from './file/problem.js';
-import { checked } from './read.js';
-import { digest } from './read.js';
-import type { Scenario } from './types/scenario.js';
+import { sayPath, saySeen, sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
-import { valueAt } from './file/issues.js';
+import { parseYaml } from './file/yaml.js';
+import { checked, digest } from './read.js';
+import type { Finding, Path, Problem } from './types/problem.js';
+import type { Scenario } from './types/scenario.js';
+import { nearest } from './values/nearest.js';
+import { isRawMap, listOf, mapOf, textOf, valueAt } from './values/raw.js';
 
 /** What a what-if changes: the path, and the values on one line; null where there is none. */
 export interface Change {
@@ -168,7 +166,8 @@ export function readWhatIfs(
     if (moved !== undefined)
       wrong([name], name, {
         wanted:
-          'start, zone, length and warm up of the programme as in the scenario, so that weeks can be compared',
+          'start, zone, length and warm up of the programme as in the scenario, so that weeks can ' +
+          'be compared',
         atKey: true,
       });
     const key = digest(scenario),

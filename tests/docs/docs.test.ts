@@ -1,3 +1,4 @@
+import { keySchema } from '../../src/scenario/json-schema.js';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -7,7 +8,7 @@ import { COMMANDS } from '../../src/cli/commands/index.js';
 import { readArguments } from '../../src/cli/arguments/parse.js';
 import { sayProblem } from '../../src/scenario/file/problem.js';
 import { readScenario } from '../../src/scenario/read.js';
-import { keySchema } from '../../src/scenario/schema.js';
+
 import { CHARTS } from '../../src/report/files/simulate.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));

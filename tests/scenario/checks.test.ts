@@ -209,14 +209,14 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'shifts that overlap',
     [['hours: ["06:00-14:30"]', 'hours: ["06:00-14:30", "14:00-22:00"]']],
     [
-      '8:18 calendars.days.hours: shifts that do not overlap, also not with the shift of the next day; got 06:00-14:30 and 14:00-22:00',
+      '8:18 calendars.days.hours: shifts that do not overlap, nor with the shift of the next day; got 06:00-14:30 and 14:00-22:00',
     ],
   ],
   [
     'a night shift that runs into the next morning',
     [['hours: ["06:00-14:30"], breaks', 'hours: ["06:00-14:30", "22:00-07:00"], breaks']],
     [
-      '8:18 calendars.days.hours: shifts that do not overlap, also not with the shift of the next day; got 22:00-07:00 and 06:00-14:30',
+      '8:18 calendars.days.hours: shifts that do not overlap, nor with the shift of the next day; got 22:00-07:00 and 06:00-14:30',
     ],
   ],
   [
@@ -283,7 +283,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
       ],
     ],
     [
-      '23:66 sites.final plant.stations.cell.changeover.batch: a buffer of at least 2 spaces ahead of the station, so that there is a choice; got buffer: 1',
+      '23:66 sites.final plant.stations.cell.changeover.batch: a buffer of at least 2 spaces ahead of the station, to have a choice; got buffer: 1',
     ],
   ],
   [

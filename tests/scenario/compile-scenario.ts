@@ -1,17 +1,9 @@
 import type { Distribution } from '../../src/random/distribution.js';
-import type {
-  CalendarSpec,
-  Chance,
-  Feeder,
-  Find,
-  Lane,
-  Programme,
-  RouteEntry,
-  Scenario,
-  Site,
-  Station,
-  StationStep,
-} from '../../src/scenario/types/scenario.js';
+import type { CalendarSpec } from '../../src/scenario/types/calendars.js';
+import type { Lane, Site, Station } from '../../src/scenario/types/plant.js';
+import type { Programme } from '../../src/scenario/types/programme.js';
+import type { Scenario } from '../../src/scenario/types/scenario.js';
+import type { Chance, Feeder, Find, RouteEntry, StationStep } from '../../src/scenario/types/steps.js';
 
 /**
  * Scenarios by hand, with the reader's defaults, for tests of what comes after the reader. All data is

@@ -1,6 +1,6 @@
-import { keySchema } from '../../src/scenario/schema.js';
 import { readFileSync } from 'node:fs';
 import { sayProblem } from '../../src/scenario/file/problem.js';
+import { keySchema } from '../../src/scenario/json-schema.js';
 import { readScenario, type ReadResult } from '../../src/scenario/read.js';
 
 const folder = new URL('./fixtures/', import.meta.url);
@@ -9,7 +9,7 @@ export const fixture = (name: string): string => readFileSync(new URL(name, fold
 /** A text of small.yaml and what stands there instead. */
 export type Edit = readonly [before: string, after: string];
 
-const csv: Readonly<Record<string, string>> = {
+const csv: Readonly<Record<string, string | undefined>> = {
   'bad.csv': 'unit,minutes\n1,12\n2,x\n',
   'quote.csv': 'unit,minutes\n1,"12\n',
   'empty.csv': '',

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { digest } from '../../src/scenario/read.js';
-import { readScenario } from '../../src/scenario/read.js';
+import { digest, readScenario } from '../../src/scenario/read.js';
 import { fixture, readText } from './read-small.js';
 
 function readFull() {

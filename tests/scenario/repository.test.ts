@@ -7,8 +7,10 @@ import { observe } from '../../src/measure/observe.js';
 import { compile } from '../../src/scenario/compile.js';
 import { sayProblem } from '../../src/scenario/file/problem.js';
 import { readScenario } from '../../src/scenario/read.js';
+import type { Station } from '../../src/scenario/types/plant.js';
+import type { Scenario } from '../../src/scenario/types/scenario.js';
+import type { StationStep } from '../../src/scenario/types/steps.js';
 import { readWhatIfs } from '../../src/scenario/what-ifs.js';
-import type { Scenario, Station, StationStep } from '../../src/scenario/types/scenario.js';
 import { capacity } from '../../src/study/capacity/capacity.js';
 
 const folder = new URL('../../scenarios/', import.meta.url);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { jsonSchema } from '../../src/scenario/schema.js';
+import { jsonSchema } from '../../src/scenario/json-schema.js';
 import { fixture } from './read-small.js';
 
 type Node = Readonly<Record<string, unknown>>;

@@ -4,7 +4,7 @@ import { readWhatIfs } from '../../src/scenario/what-ifs.js';
 import { fixture } from './read-small.js';
 
 const BASE = fixture('small.yaml');
-const read = (text: string, base = BASE, files: Record<string, string> = {}) =>
+const read = (text: string, base = BASE, files: Record<string, string | undefined> = {}) =>
   readWhatIfs(text, 'what-ifs.yaml', { text: base, file: 'small.yaml' }, (path) => {
     const content = files[path];
     if (content === undefined) throw new Error('no such file');

@@ -1,4 +1,4 @@
-import { jsonSchema, keySchema } from '../../src/scenario/schema.js';
+import { jsonSchema, keySchema } from '../../src/scenario/json-schema.js';
 import { reference } from './reference.js';
 
 /** The page of scenario keys without its tables. */

@@ -1,6 +1,7 @@
-import { CHANCE, CLOCK, CLOCK_SPAN, DATE, TIME } from '../../src/scenario/values/quantity.js';
-import { namedValueOf, refOf, waysOf, type Node } from '../../src/scenario/json-forms.js';
+import { refOf, waysOf, type Node } from '../../src/scenario/json-schema.js';
 import { NAME } from '../../src/scenario/values/keys.js';
+import { CHANCE, CLOCK, CLOCK_SPAN, DATE, TIME } from '../../src/scenario/values/quantity.js';
+import { namedValueOf } from './forms.js';
 
 /** A description taken apart: what a key means, and the default and the example that it ends with. */
 export interface Words {

@@ -1,12 +1,5 @@
-import {
-  allForms,
-  definitionsOf,
-  formsOf,
-  innerForms,
-  waysOf,
-  type Form,
-  type Node,
-} from '../../src/scenario/json-forms.js';
+import { definitionsOf, waysOf, type Node } from '../../src/scenario/json-schema.js';
+import { allForms, formsOf, innerForms, type Form } from './forms.js';
 import { cell, code, kindOf, wordsOf } from './reference-words.js';
 
 /**
@@ -94,10 +87,7 @@ function marksOf(lines: readonly string[], forms: readonly Form[]): Mark[] {
   });
 }
 
-/**
- * Rows of the forms, and below each key those of the maps that it holds, unless they have a table of their
- * own.
- */
+/** Rows of the forms, and below each key those of the maps that it holds, unless they have their own table. */
 function tableOf(
   forms: readonly Form[],
   marked: readonly Form[],
@@ -131,8 +121,8 @@ function tableOf(
         alone && required.includes(key) && node['default'] === undefined
           ? 'required'
           : (words.byDefault ?? sayDefault(node['default']));
-      const meaning = cell(`${words.meaning}${more}${example}`),
-        row = `| ${above}${code(key)} | ${kindOf(node, link)} | ${meaning} | ${cell(byDefault)} |`;
+      const meaning = cell(`${words.meaning}${more}${example}`);
+      const row = `| ${above}${code(key)} | ${kindOf(node, link)} | ${meaning} | ${cell(byDefault)} |`;
       if (!rows.includes(row)) rows.push(row);
       if (form.address === '') continue;
       const untold = inner.filter((one) => !hasTable.has(keyOf(one)));

@@ -19,7 +19,7 @@ export const schema = command({
   options: { out: optional('file to write instead of printing', path) },
   request: (given) => given,
   run: async ({ out }) => {
-    const { jsonSchema } = await import('../../scenario/schema.js');
+    const { jsonSchema } = await import('../../scenario/json-schema.js');
     const text = `${JSON.stringify(jsonSchema(), null, 2)}\n`;
     if (out === undefined) {
       print(text);

@@ -1,4 +1,4 @@
-import type { Basis } from '../../scenario/file/assumptions.js';
+import type { Basis } from '../../scenario/types/scenario.js';
 import { count } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { columns, type PageTable } from '../page-table.js';

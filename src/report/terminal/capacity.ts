@@ -1,4 +1,4 @@
-import type { Basis } from '../../scenario/file/assumptions.js';
+import type { Basis } from '../../scenario/types/scenario.js';
 import type { CapacityRow, CapacityTable } from '../../study/capacity/capacity.js';
 import { number } from '../../study/format.js';
 import { stableJson } from '../json.js';

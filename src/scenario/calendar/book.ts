@@ -1,10 +1,11 @@
 import type { CalendarColumns } from '../../flow/model/model.js';
+import { at } from '../lookup/columns.js';
+import type { RunSpan } from '../programme/span.js';
+import type { Scenario } from '../types/scenario.js';
 import { workingDays, type WorkingDay } from './days.js';
 import { rosterWindows, type RosterWindow } from './roster.js';
 import { calendarColumns, intersection, rosterColumns, sameColumns } from './windows.js';
 import { ZoneClock } from './zone.js';
-import type { RunSpan } from '../programme/span.js';
-import type { Scenario } from '../types/scenario.js';
 
 /** Calendar id of what is never off shift. */
 export const ALWAYS = -1;
@@ -34,7 +35,7 @@ export class CalendarBook {
     if (name === undefined) return ALWAYS;
     return this.remembered(JSON.stringify([name, zone]), () => {
       const { horizon } = this.span;
-      if (this.scenario.calendars[name].overtime.length === 0)
+      if (this.scenario.calendars[name]?.overtime.length === 0)
         return calendarColumns(this.workingDays(name, zone), horizon);
       return rosterColumns(this.roster(name, zone), horizon, (entry) => this.ruleBit(name, zone, entry));
     });
@@ -68,7 +69,7 @@ export class CalendarBook {
     if (rule >= MOST_RULES)
       throw new RangeError(
         `calendars: expected at most ${MOST_RULES} rules for overtime, one for each zone in which a ` +
-          'calendar is kept, saw more; let calendars share them',
+          'calendar is kept, got more; let calendars share them',
       );
     return 1 << rule;
   }
@@ -77,7 +78,7 @@ export class CalendarBook {
   common(ids: readonly number[]): number {
     const [first = ALWAYS, ...others] = [...new Set(ids)].filter((id) => id !== ALWAYS).sort((a, b) => a - b);
     return others.reduce(
-      (a, b) => this.remembered(`${a}&${b}`, () => intersection(this.columns[a], this.columns[b])),
+      (a, b) => this.remembered(`${a}&${b}`, () => intersection(at(this.columns, a), at(this.columns, b))),
       first,
     );
   }

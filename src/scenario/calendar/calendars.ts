@@ -1,12 +1,31 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
-import type { Finding } from '../file/problem.js';
-import type { CalendarSpec, ClockSpan, Scenario } from '../types/scenario.js';
-import { clockSpan, keys, oneOrMore } from '../values/keys.js';
-import { daySpan, overtime, shutdowns, weekdays } from './overtime.js';
+import type { CalendarSpec, ClockSpan, Shutdown } from '../types/calendars.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import { keys, name, oneOrMore } from '../values/keys.js';
+import { sayClock } from '../values/quantity.js';
+import { clockSpan, date, daySpan, SPAN_OF_DAYS, text, weekdays } from '../values/scalars.js';
+import { overtime } from './overtime.js';
+import { lengthOf, offsetIn, WEEK, weekShifts } from './week.js';
+
+export const calendarName = name('the name of a calendar');
 
 const HOURS_WANTED = 'a list of shifts, such as ["06:00-14:30"]';
-const HOLIDAY_WANTED = 'a day or a span of days, such as "2027-05-31" or "2027-07-12 to 2027-07-30"';
+
+const shutdown = z.union(
+  [
+    daySpan.transform((span): Shutdown => ({ ...span, note: undefined })),
+    keys(
+      {
+        from: date.describe('First day off. Example: 2027-07-12'),
+        to: date.describe('Last day off. Example: 2027-07-30'),
+        note: text.optional().describe('What for, shown on the report. Example: new oven'),
+      },
+      'a shutdown: a map with the keys from and to',
+    ).refine((span) => span.from <= span.to, { error: 'a day not before the first', path: ['to'] }),
+  ],
+  { error: `${SPAN_OF_DAYS}, or { from: 2027-07-12, to: 2027-07-30, note: new oven }` },
+);
 
 export const calendarSchema = keys(
   {
@@ -24,27 +43,27 @@ export const calendarSchema = keys(
       .array(clockSpan, { error: 'a list of breaks, such as ["09:30-09:45"]' })
       .default([])
       .describe(
-        'Breaks inside the shifts; work stops and goes on after them. Default: none. Example: ' +
+        'Breaks inside the shifts; work stops and resumes after them. Default: none. Example: ' +
           '["09:30-09:45", "12:00-12:30"]',
       ),
     holidays: z
-      .array(daySpan, { error: `a list, each entry ${HOLIDAY_WANTED}` })
+      .array(daySpan, { error: `a list, each entry ${SPAN_OF_DAYS}` })
       .default([])
       .describe(
         'Days off, single or as spans that include both ends. Default: none. Example: [2027-05-31, ' +
           '"2027-07-12 to 2027-07-30"]',
       ),
-    shutdowns,
+    shutdowns: z
+      .array(shutdown, { error: `a list, each entry ${SPAN_OF_DAYS}` })
+      .default([])
+      .describe(
+        'Planned shutdowns: days off like holidays, but listed on the report. Default: none. ' +
+          'Example: [{ from: 2027-07-12, to: 2027-07-30, note: new oven }]',
+      ),
     overtime,
   },
   'a calendar: a map with the key hours',
-).transform((calendar): CalendarSpec => calendar);
-
-export const WEEK = 7 * MINUTES_PER_DAY;
-
-/** Minutes; an end at or before the start is on the next day. */
-export const lengthOf = ({ startMin, endMin }: ClockSpan): number =>
-  endMin > startMin ? endMin - startMin : endMin + MINUTES_PER_DAY - startMin;
+);
 
 /** Shifts that overlap, breaks outside the shifts, calendars without working time. */
 export function calendarFindings(scenario: Scenario): Finding[] {
@@ -55,8 +74,8 @@ export function calendarFindings(scenario: Scenario): Finding[] {
     if (overlap !== undefined)
       found.push({
         path: [...path, 'hours'],
-        wanted: 'shifts that do not overlap, also not with the shift of the next day',
-        seen: overlap.map(sayClock).join(' and '),
+        wanted: 'shifts that do not overlap, nor with the shift of the next day',
+        seen: overlap.map(saySpan).join(' and '),
       });
     calendar.breaks.forEach((pause, i) => {
       if (
@@ -67,7 +86,7 @@ export function calendarFindings(scenario: Scenario): Finding[] {
         found.push({
           path: [...path, 'breaks', i],
           wanted: 'a break inside a shift',
-          seen: `"${sayClock(pause)}"`,
+          seen: `"${saySpan(pause)}"`,
         });
     });
     calendar.hours.forEach((shift) => {
@@ -75,17 +94,11 @@ export function calendarFindings(scenario: Scenario): Finding[] {
         found.push({
           path: [...path, 'breaks'],
           wanted: 'breaks that leave working time in each shift',
-          seen: `none left in ${sayClock(shift)}`,
+          seen: `none left in ${saySpan(shift)}`,
         });
     });
     return found;
   });
-}
-
-/** Minutes from the start of the shift to the break, if the break lies inside. */
-export function offsetIn(shift: ClockSpan, pause: ClockSpan): number | undefined {
-  const offset = (pause.startMin - shift.startMin + MINUTES_PER_DAY) % MINUTES_PER_DAY;
-  return offset + lengthOf(pause) <= lengthOf(shift) ? offset : undefined;
 }
 
 function workingMinutes(shift: ClockSpan, breaks: readonly ClockSpan[]): number {
@@ -98,24 +111,15 @@ function workingMinutes(shift: ClockSpan, breaks: readonly ClockSpan[]): number 
 }
 
 /** The first two shifts of a week that overlap. */
-function overlapping({ hours, on }: CalendarSpec): ClockSpan[] | undefined {
-  const week = on.flatMap((day) =>
-    hours.map((shift) => ({
-      shift,
-      start: (day - 1) * MINUTES_PER_DAY + shift.startMin,
-      end: (day - 1) * MINUTES_PER_DAY + shift.startMin + lengthOf(shift),
-    })),
-  );
-  week.sort((a, b) => a.start - b.start);
-  for (const [i, one] of week.entries()) {
-    const next = week[i + 1] ?? { ...week[0]!, start: week[0]!.start + WEEK };
-    if (one.end > next.start) return [one.shift, next.shift];
+function overlapping(calendar: CalendarSpec): ClockSpan[] | undefined {
+  const week = weekShifts(calendar).sort((a, b) => a.start - b.start),
+    [first] = week;
+  if (first === undefined) return undefined;
+  for (const [i, { shift, start }] of week.entries()) {
+    const next = week[i + 1] ?? { ...first, start: first.start + WEEK };
+    if (start + lengthOf(shift) > next.start) return [shift, next.shift];
   }
   return undefined;
 }
 
-function sayClock({ startMin, endMin }: ClockSpan): string {
-  const clock = (min: number): string =>
-    `${String(Math.floor(min / 60)).padStart(2, '0')}:${String(min % 60).padStart(2, '0')}`;
-  return `${clock(startMin)}-${clock(endMin)}`;
-}
+const saySpan = ({ startMin, endMin }: ClockSpan): string => `${sayClock(startMin)}-${sayClock(endMin)}`;

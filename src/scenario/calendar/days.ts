@@ -1,7 +1,8 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { at } from '../lookup/columns.js';
+import type { CalendarSpec, ClockSpan } from '../types/calendars.js';
 import { dayNumber, weekday } from './date.js';
 import type { ZoneClock } from './zone.js';
-import type { CalendarSpec, ClockSpan } from '../types/scenario.js';
 
 /**
  * Working time of one shift between breaks, minutes since the programme's start. `shiftEnd` is the clock end
@@ -18,6 +19,27 @@ export interface WorkingDay {
   readonly day: number;
   readonly windows: readonly Window[];
   readonly minutes: number;
+}
+
+/** When the first working minute of a day begins, and when the last one ends. */
+export const startOf = (day: WorkingDay): number => at(day.windows, 0).start;
+export const endOf = (day: WorkingDay): number => at(day.windows, day.windows.length - 1).end;
+
+/**
+ * Times of `count` units that are released on one day, spread over its working time from its first minute on.
+ */
+export function timesOnDay(day: WorkingDay, count: number): number[] {
+  return Array.from({ length: count }, (_, i) => timeInDay(day, (i / count) * day.minutes));
+}
+
+/** When `minutes` of the day's working time have passed; at the end of a window the start of the next. */
+export function timeInDay(day: WorkingDay, minutes: number): number {
+  let rest = minutes;
+  for (const { start, end } of day.windows) {
+    if (rest < end - start) return start + rest;
+    rest -= end - start;
+  }
+  return endOf(day);
 }
 
 /** Says of a day number whether it is a working day; every day is one where there is no calendar. */
@@ -51,7 +73,8 @@ export function workingDays(
 ): WorkingDay[] {
   const works = workingDayRule(spec);
   const pieces = shiftPieces(spec ?? ROUND_THE_CLOCK);
-  const at = (day: number, minute: number): number => clock.instant(day * MINUTES_PER_DAY + minute) - origin;
+  const instant = (day: number, minute: number): number =>
+    clock.instant(day * MINUTES_PER_DAY + minute) - origin;
   const days: WorkingDay[] = [];
   let free = 0;
   for (let day = fromDay; day < toDay; day++) {
@@ -59,10 +82,10 @@ export function workingDays(
     const windows: Window[] = [];
     let minutes = 0;
     for (const piece of pieces) {
-      const start = Math.max(at(day, piece.start), free);
-      const end = at(day, piece.end);
+      const start = Math.max(instant(day, piece.start), free);
+      const end = instant(day, piece.end);
       if (end <= start) continue;
-      windows.push({ start, end, shiftEnd: at(day, piece.shiftEnd), shift: piece.shift });
+      windows.push({ start, end, shiftEnd: instant(day, piece.shiftEnd), shift: piece.shift });
       minutes += end - start;
       free = end;
     }

@@ -1,62 +1,24 @@
 import { z } from 'zod';
-import { isDate, weekdaysOf } from '../values/quantity.js';
-import type { Overtime, OvertimeRule, Shutdown } from '../types/crews.js';
-import { clockSpan, date, keys, name, oneOrMore, spell, whole, word } from '../values/keys.js';
-
-const DAYS_WANTED = 'weekdays, such as "Mon-Fri", "Mon-Thu, Sat" or "every day"';
-const note = z.string({ error: 'a text' }).optional();
-
-const weekday = z
-  .string({ error: DAYS_WANTED })
-  .refine((text) => weekdaysOf(text) !== undefined, { error: DAYS_WANTED, abort: true })
-  .transform((text) => weekdaysOf(text)!);
-/** Weekdays, 1 = Monday, each once and in order. */
-export const weekdays = oneOrMore(weekday, DAYS_WANTED).transform((lists) =>
-  [...new Set(lists.flat())].sort((a, b) => a - b),
-);
-
-const spanOf = (text: string): [string, string] => {
-  const [from = '', to = from, ...more] = text.split(' to ').map((day) => day.trim());
-  return more.length > 0 ? ['', ''] : [from, to];
-};
-const HOLIDAY_WANTED = 'a day or a span of days, such as "2027-05-31" or "2027-07-12 to 2027-07-30"';
-const END_WANTED = 'a span of days whose end is not before its start';
-/** `2027-05-31` or `2027-07-12 to 2027-07-30`. */
-export const daySpan = z
-  .string({ error: HOLIDAY_WANTED })
-  .refine((text) => spanOf(text).every(isDate), { error: HOLIDAY_WANTED, abort: true })
-  .transform((text) => ({ from: spanOf(text)[0], to: spanOf(text)[1] }))
-  .refine((span) => span.from <= span.to, { error: END_WANTED });
-
-const shutdown = z.union(
-  [
-    daySpan.transform((span): Shutdown => ({ ...span, note: undefined })),
-    keys(
-      {
-        from: date.describe('First day off. Example: 2027-07-12'),
-        to: date.describe('Last day off. Example: 2027-07-30'),
-        note: note.describe('What for, shown on the report. Example: new oven'),
-      },
-      'a shutdown: a map with the keys from and to',
-    )
-      .refine((span) => span.from <= span.to, { error: 'a day not before the first', path: ['to'] })
-      .transform((s): Shutdown => ({ from: s.from, to: s.to, note: s.note })),
-  ],
-  { error: `${HOLIDAY_WANTED}, or { from: 2027-07-12, to: 2027-07-30, note: new oven }` },
-);
-export const shutdowns = z
-  .array(shutdown, { error: `a list, each entry ${HOLIDAY_WANTED}` })
-  .default([])
-  .describe(
-    'Planned shutdowns: days off like holidays, but listed on the report. Default: none. ' +
-      'Example: [{ from: 2027-07-12, to: 2027-07-30, note: new oven }]',
-  );
+import type { Model, OvertimeColumns } from '../../flow/model/model.js';
+import { saySeen } from '../file/problem.js';
+import { at } from '../lookup/columns.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { found, foundIn } from '../lookup/ids.js';
+import type { Lookup } from '../lookup/outline.js';
+import type { CalendarSpec, Overtime } from '../types/calendars.js';
+import type { Finding, Path } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import { keys, name, oneOrMore, together } from '../values/keys.js';
+import { listOf, mapOf, type RawMap } from '../values/raw.js';
+import { clockSpan, date, spell, text, weekdays, whole, word } from '../values/scalars.js';
+import { isoWeek } from './date.js';
+import { weekOf } from './week.js';
 
 const rule = keys(
   {
-    'units behind': whole(1).describe('Worked when at least so many units are due but not out. Example: 3'),
+    'units behind': whole(1).describe('Worked if at least this many units are due and not out. Example: 3'),
     'lead time': spell.describe(
-      'A unit is due so long after its planned release, by the clock, nights and weekends ' +
+      'A unit is due this long after its planned release, by the clock, nights and weekends ' +
         'included. Example: 12 days',
     ),
     at: name('the name of a step')
@@ -89,42 +51,31 @@ const overtimeEntry = keys(
     decided: word('weekly', 'daily')
       .optional()
       .describe(
-        'When the rule is looked at: `weekly`, at the start of the first shift of each week ' +
-          '(default), or `daily`, of each day.',
+        'When the rule is checked: `weekly`, at the start of the first shift of each week ' +
+          '(default), or `daily`, at that of each day.',
       ),
-    note: note.describe(
-      'A remark; that of a rule is shown on the report. Example: to catch up after the move',
-    ),
+    note: text
+      .optional()
+      .describe('A remark; that of a rule is shown on the report. Example: to catch up after the move'),
   },
   'overtime: a map with the key hours, such as { from: 2027-06-07, to: 2027-07-02, hours: ["15:00-17:00"] }',
 )
-  .superRefine((o, context) => {
-    if (context.issues.length > 0) return; // misspelt keys first
-    if (o.decided !== undefined && o.when === undefined)
-      context.addIssue({
-        code: 'custom',
-        path: ['decided'],
-        message: 'a rule `when` that is decided; overtime without one is always worked',
-        params: { seen: o.decided },
-      });
-    if (o.from !== undefined && o.to !== undefined && o.from > o.to)
-      context.addIssue({ code: 'custom', path: ['to'], message: `a day not before the first, ${o.from}` });
-  })
+  .superRefine(
+    together(({ from, to, when, decided }, wrong) => {
+      if (decided !== undefined && when === undefined)
+        wrong(['decided'], 'a rule `when` that is decided; overtime without one is always worked', decided);
+      if (from !== undefined && to !== undefined && from > to)
+        wrong(['to'], `a day not before the first, ${from}`, saySeen(to));
+    }),
+  )
   .transform(
-    (o): Overtime => ({
-      hours: o.hours,
-      on: o.on,
-      from: o.from,
-      to: o.to,
-      note: o.note,
-      when:
-        o.when &&
-        ({
-          behind: o.when['units behind'],
-          leadTimeMin: o.when['lead time'],
-          at: o.when.at,
-          decided: o.decided ?? 'weekly',
-        } satisfies OvertimeRule),
+    ({ hours, on, from, to, note, when, decided = 'weekly' }): Overtime => ({
+      hours,
+      on,
+      from,
+      to,
+      note,
+      when: when && { behind: when.unitsBehind, leadTimeMin: when.leadTime, at: when.at, decided },
     }),
   );
 
@@ -132,9 +83,102 @@ export const overtime = z
   .array(overtimeEntry, { error: 'a list of extra hours, such as [{ on: Sat, hours: ["06:00-12:00"] }]' })
   .default([])
   .describe(
-    'Hours beyond the usual ones: on given days, or when units are behind. Units are not ' +
-      'released in them, and they make no working day of a day off; they are not worked on ' +
-      'holidays and in shutdowns. Law, agreements and licensed practice limit overtime. Default: ' +
-      'none. Example: [{ from: 2027-06-07, to: 2027-07-02, on: Mon-Thu, hours: ["15:00-17:00"] }, ' +
-      '{ on: Sat, hours: ["06:00-12:00"], when: { units behind: 3, lead time: 12 days } }]',
+    'Extra hours, on given days or when units are behind. They release no units and do not turn a ' +
+      'day off into a working day; they are not worked on holidays or in shutdowns. Law, agreements ' +
+      'and licensed practice limit overtime. Default: none. Example: [{ from: 2027-06-07, to: ' +
+      '2027-07-02, on: Mon-Thu, hours: ["15:00-17:00"] }, { on: Sat, hours: ["06:00-12:00"], when: { ' +
+      'units behind: 3, lead time: 12 days } }]',
   );
+
+/** Steps at which units are counted. */
+export function overtimeNames(raw: RawMap, { outline, look }: Lookup): void {
+  const [unit] = outline.routes;
+  for (const [name, value] of Object.entries(mapOf(raw['calendars'])))
+    listOf(mapOf(value)['overtime']).forEach((entry, i) => {
+      const at = ['calendars', name, 'overtime', i, 'when', 'at'];
+      look(at, mapOf(mapOf(entry)['when'])['at'], unit.steps, 'step of this name in the route of the unit');
+    });
+}
+
+/** Overtime in the usual hours or twice, rules that know no due date. */
+export function overtimeFindings(scenario: Scenario): Finding[] {
+  return Object.entries(scenario.calendars).flatMap(([name, calendar]) =>
+    ofCalendar(scenario, ['calendars', name, 'overtime'], calendar),
+  );
+}
+
+function ofCalendar({ programme }: Scenario, path: Path, calendar: CalendarSpec): Finding[] {
+  const usual = minutesOf(calendar);
+  return calendar.overtime.flatMap((entry, i): Finding[] => {
+    const here = minutesOf({ ...entry, on: entry.on ?? calendar.on }),
+      found: Finding[] = [];
+    if (meet(here, usual))
+      found.push({
+        path: [...path, i, 'hours'],
+        wanted: 'hours outside the shifts of the calendar',
+        seen: 'some inside',
+      });
+    const before = calendar.overtime
+      .slice(0, i)
+      .findIndex(
+        (other) =>
+          sameDates(entry, other) && meet(here, minutesOf({ ...other, on: other.on ?? calendar.on })),
+      );
+    if (before >= 0)
+      found.push({
+        path: [...path, i, 'hours'],
+        wanted:
+          'hours that no earlier entry of overtime has on the same days; ' +
+          `entry ${before + 1} has some of them`,
+        seen: 'the same hours',
+      });
+    if (entry.when !== undefined && programme.release.kind !== 'rate')
+      found.push({
+        path: [...path, i, 'when'],
+        wanted: 'a programme with a `rate`, which says when units are due; leave the rule out or give a rate',
+        seen: 'none',
+      });
+    return found;
+  });
+}
+
+const minutesOf = ({ on, hours }: Pick<CalendarSpec, 'on' | 'hours'>): Uint8Array =>
+  weekOf({ on, hours, breaks: [] });
+const meet = (a: Uint8Array, b: Uint8Array): boolean => a.some((minute, i) => minute === 1 && b[i] === 1);
+
+const sameDates = (a: Overtime, b: Overtime): boolean =>
+  (a.from ?? '') <= (b.to ?? '9') && (b.from ?? '') <= (a.to ?? '9');
+
+/**
+ * The overtime rules of all calendars in use, in the order of their bits. To be called when all calendars
+ * are.
+ */
+export function compileOvertime(
+  { scenario, book, laid }: Compilation,
+  programme: Model['programme'],
+): OvertimeColumns[] {
+  return book.rules.flatMap(({ calendar, zone, entry }) => {
+    const { when, note } = at(foundIn(scenario.calendars, calendar, 'calendar').overtime, entry);
+    if (when === undefined) return [];
+    const { behind, leadTimeMin, at: stepName, decided } = when,
+      periodOf = (day: number): string => (decided === 'daily' ? String(day) : isoWeek(day));
+    const periods: number[] = [];
+    let period: string | undefined;
+    for (const { start, day } of book.roster(calendar, zone)) {
+      if (periodOf(day) !== period) periods.push(start);
+      period = periodOf(day);
+    }
+    const step = stepName === undefined ? -1 : found(laid.stepId, stepName, 'step');
+    return {
+      name: `${calendar} in ${zone}, ${count(behind, stepName)}${note === undefined ? '' : ` (${note})`}`,
+      calendar: book.id(calendar, zone),
+      periods: Float64Array.from([...periods, Infinity]),
+      due: programme.times.map((time) => time + leadTimeMin),
+      step,
+      behind,
+    };
+  });
+}
+
+const count = (behind: number, at: string | undefined): string =>
+  `${behind} unit${behind === 1 ? '' : 's'} behind${at === undefined ? '' : ` at ${at}`}`;

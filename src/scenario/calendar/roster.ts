@@ -1,8 +1,9 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { at } from '../lookup/columns.js';
+import type { CalendarSpec } from '../types/calendars.js';
 import { dayNumber, weekday } from './date.js';
 import { dayOffRule, shiftPieces, unrolled, type Span, type Window, type WorkingDay } from './days.js';
 import type { ZoneClock } from './zone.js';
-import type { CalendarSpec } from '../types/scenario.js';
 
 /** A window of a calendar with its overtime: the day and the shift it belongs to, and what it is. */
 export interface RosterWindow extends Window {
@@ -39,7 +40,8 @@ export function rosterWindows(
   origin: number,
 ): RosterWindow[] {
   const usual = new Map(days.map((day) => [day.day, day.windows]));
-  const at = (day: number, minute: number): number => clock.instant(day * MINUTES_PER_DAY + minute) - origin;
+  const instant = (day: number, minute: number): number =>
+    clock.instant(day * MINUTES_PER_DAY + minute) - origin;
   const extra = spec === undefined ? () => [] : extraHours(spec),
     hours = spec === undefined ? [{ start: 0, end: MINUTES_PER_DAY }] : spec.hours.map(unrolled);
   const all: DayShift[] = [];
@@ -49,7 +51,7 @@ export function rosterWindows(
     for (const window of usual.get(day) ?? []) {
       let shift = today.find(({ position }) => position === window.shift);
       if (shift === undefined)
-        today.push((shift = { day, ...hours[window.shift], position: window.shift, windows: [] }));
+        today.push((shift = { day, ...at(hours, window.shift), position: window.shift, windows: [] }));
       shift.windows.push({ ...window, isOvertime: false, entry: -1 });
     }
     let own = 0;
@@ -65,8 +67,8 @@ export function rosterWindows(
       else host.start = start;
       for (const piece of pieces)
         host.windows.push({
-          start: Math.max(0, at(day, piece.start)),
-          end: at(day, piece.end),
+          start: Math.max(0, instant(day, piece.start)),
+          end: instant(day, piece.end),
           shift: host.position,
           isOvertime: true,
           entry,
@@ -76,7 +78,7 @@ export function rosterWindows(
     eve = today;
   }
   const windows = all.flatMap((shift) =>
-    shift.windows.map((window) => ({ ...window, day: shift.day, shiftEnd: at(shift.day, shift.end) })),
+    shift.windows.map((window) => ({ ...window, day: shift.day, shiftEnd: instant(shift.day, shift.end) })),
   );
   return numbered(windows.filter(({ start, end }) => end > start).sort((a, b) => a.start - b.start));
 }

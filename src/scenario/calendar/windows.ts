@@ -1,20 +1,21 @@
 import type { CalendarColumns } from '../../flow/model/model.js';
-import type { RosterWindow } from './roster.js';
+import { at } from '../lookup/columns.js';
 import type { WorkingDay } from './days.js';
+import type { RosterWindow } from './roster.js';
+
+type Hours = Pick<RosterWindow, 'start' | 'end' | 'shiftEnd'>;
 
 /**
  * Columns of the working days' windows up to `horizon` (minutes since the programme's start). A shift's end
  * may lie beyond it.
  */
 export function calendarColumns(
-  days: readonly Pick<WorkingDay, 'windows'>[],
+  days: readonly { readonly windows: WorkingDay['windows'] }[],
   horizon: number,
 ): CalendarColumns {
   const windows = days.flatMap((day) => day.windows).filter((window) => window.start < horizon);
   return columns(
-    windows.map((window) => window.start),
-    windows.map((window) => Math.min(window.end, horizon)),
-    windows.map((window) => window.shiftEnd),
+    windows.map(({ start, end, shiftEnd }) => ({ start, end: Math.min(end, horizon), shiftEnd })),
   );
 }
 
@@ -37,40 +38,34 @@ export function rosterColumns(
  * the rules of both ask for it.
  */
 export function intersection(a: CalendarColumns, b: CalendarColumns): CalendarColumns {
-  const start: number[] = [],
-    end: number[] = [],
-    shiftEnd: number[] = [],
-    overtime: number[] = [],
-    rules: number[] = [];
+  const shared: (Hours & { readonly overtime: number; readonly rules: number })[] = [];
   for (let i = 0, j = 0; i < a.start.length && j < b.start.length; ) {
-    const from = Math.max(a.start[i], b.start[j]);
-    const to = Math.min(a.end[i], b.end[j]);
-    if (to > from) {
-      start.push(from);
-      end.push(to);
-      shiftEnd.push(Math.min(a.shiftEnd[i], b.shiftEnd[j]));
-      overtime.push(a.overtime[i] | b.overtime[j]);
-      rules.push(a.rules[i] | b.rules[j]);
-    }
-    if (a.end[i] < b.end[j]) i++;
+    const start = Math.max(at(a.start, i), at(b.start, j)),
+      end = Math.min(at(a.end, i), at(b.end, j));
+    if (end > start)
+      shared.push({
+        start,
+        end,
+        shiftEnd: Math.min(at(a.shiftEnd, i), at(b.shiftEnd, j)),
+        overtime: at(a.overtime, i) | at(b.overtime, j),
+        rules: at(a.rules, i) | at(b.rules, j),
+      });
+    if (at(a.end, i) < at(b.end, j)) i++;
     else j++;
   }
   return {
-    ...columns(start, end, shiftEnd),
-    overtime: Uint8Array.from(overtime),
-    rules: Int32Array.from(rules),
+    ...columns(shared),
+    overtime: Uint8Array.from(shared, ({ overtime }) => overtime),
+    rules: Int32Array.from(shared, ({ rules }) => rules),
   };
 }
 
-export function sameColumns(a: CalendarColumns, b: CalendarColumns): boolean {
-  return (
-    sameNumbers(a.start, b.start) &&
-    sameNumbers(a.end, b.end) &&
-    sameNumbers(a.shiftEnd, b.shiftEnd) &&
-    sameNumbers(a.overtime, b.overtime) &&
-    sameNumbers(a.rules, b.rules)
-  );
-}
+export const sameColumns = (a: CalendarColumns, b: CalendarColumns): boolean =>
+  sameNumbers(a.start, b.start) &&
+  sameNumbers(a.end, b.end) &&
+  sameNumbers(a.shiftEnd, b.shiftEnd) &&
+  sameNumbers(a.overtime, b.overtime) &&
+  sameNumbers(a.rules, b.rules);
 
 function sameNumbers(a: ArrayLike<number>, b: ArrayLike<number>): boolean {
   if (a.length !== b.length) return false;
@@ -79,19 +74,15 @@ function sameNumbers(a: ArrayLike<number>, b: ArrayLike<number>): boolean {
 }
 
 /** Usual hours; overtime is written over them. */
-function columns(
-  start: readonly number[],
-  end: readonly number[],
-  shiftEnd: readonly number[],
-): CalendarColumns {
-  const before = new Float64Array(start.length);
-  for (let i = 1; i < start.length; i++) before[i] = before[i - 1] + (end[i - 1] - start[i - 1]);
+function columns(windows: readonly Hours[]): CalendarColumns {
+  let worked = 0;
+  const ends = windows.map(({ start, end }) => (worked += end - start));
   return {
-    start: Float64Array.from(start),
-    end: Float64Array.from(end),
-    before,
-    shiftEnd: Float64Array.from(shiftEnd),
-    overtime: new Uint8Array(start.length),
-    rules: new Int32Array(start.length),
+    start: Float64Array.from(windows, ({ start }) => start),
+    end: Float64Array.from(windows, ({ end }) => end),
+    before: Float64Array.from([0, ...ends].slice(0, windows.length)),
+    shiftEnd: Float64Array.from(windows, ({ shiftEnd }) => shiftEnd),
+    overtime: new Uint8Array(windows.length),
+    rules: new Int32Array(windows.length),
   };
 }

@@ -1,6 +1,6 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { Temporal } from 'temporal-polyfill';
 import { z } from 'zod';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { nearest } from '../values/nearest.js';
 import { isoDate } from './date.js';
 
@@ -31,9 +31,8 @@ export const zone = z.string({ error: ZONE_WANTED }).superRefine((text, context)
  * zone's wall clock, that is day number * 1440 + minutes after midnight.
  */
 export class ZoneClock {
-  /** Instants from which `offset` (local - instant, minutes) holds; the first is -Infinity. */
-  private readonly since: number[] = [-Infinity];
-  private readonly offset: number[] = [];
+  /** Instants from which an offset (local - instant, minutes) holds; the first is -Infinity. */
+  private readonly changes: { readonly since: number; readonly offset: number }[] = [];
 
   /** `fromDay` and `toDay` are day numbers; the clock is right between them and a few days around. */
   constructor(
@@ -42,14 +41,13 @@ export class ZoneClock {
     toDay: number,
   ) {
     let at = Temporal.PlainDate.from(isoDate(fromDay - 3)).toZonedDateTime(zone);
-    this.offset.push(at.offsetNanoseconds / 6e10);
+    this.changes.push({ since: -Infinity, offset: at.offsetNanoseconds / 6e10 });
     const last = (toDay + 3) * MINUTES_PER_DAY;
     for (;;) {
       const next = at.getTimeZoneTransition('next');
       if (next === null || next.epochMilliseconds / 60_000 > last) return;
       at = next;
-      this.since.push(at.epochMilliseconds / 60_000);
-      this.offset.push(at.offsetNanoseconds / 6e10);
+      this.changes.push({ since: at.epochMilliseconds / 60_000, offset: at.offsetNanoseconds / 6e10 });
     }
   }
 
@@ -58,16 +56,20 @@ export class ZoneClock {
    * by the gap (Temporal's 'compatible').
    */
   instant(localMinute: number): number {
-    let i = 0;
-    while (i + 1 < this.since.length && localMinute - this.offset[i] >= this.since[i + 1]) i++;
-    const instant = localMinute - this.offset[i];
-    return instant < this.since[i] ? localMinute - this.offset[i - 1] : instant;
+    let before: number | undefined,
+      instant = localMinute;
+    for (const { since, offset } of this.changes) {
+      if (before !== undefined && localMinute - before < since) break;
+      instant = localMinute - offset;
+      // In a gap the clock goes by the offset before it.
+      if (before !== undefined && instant < since) instant = localMinute - before;
+      before = offset;
+    }
+    return instant;
   }
 
   /** Local minute of an instant. */
   local(instant: number): number {
-    let i = this.since.length - 1;
-    while (instant < this.since[i]) i--;
-    return instant + this.offset[i];
+    return instant + (this.changes.findLast(({ since }) => since <= instant)?.offset ?? 0);
   }
 }

@@ -1,24 +1,12 @@
+import type { Finding, Path } from '../types/problem.js';
+import type { Assumption, Basis } from '../types/scenario.js';
+import { isTime } from '../values/forms.js';
 import { nearest } from '../values/nearest.js';
-import { isRawMap, type RawMap } from '../whole/outline.js';
-import { isQuantity, isTime, textOf } from '../values/written.js';
+import { isQuantity, isRawMap, textOf, type RawMap } from '../values/raw.js';
 import { spotKey } from './plain.js';
-import { saySeen, sayPath, type Finding, type Path } from './problem.js';
+import { sayPath, saySeen } from './problem.js';
 
-export const BASES = ['measured', 'estimate', 'guess'] as const;
-export type Basis = (typeof BASES)[number];
-
-/** A value of the scenario of which the planner says where it comes from. */
-export interface Assumption {
-  /** As a planner reads it: `route[3].work`; `at` is the same in pieces. */
-  readonly path: string;
-  readonly at: Path;
-  /** The value as written, on one line. */
-  readonly value: string;
-  /** The same as data: of a time its map, so that its low and high can be told apart. */
-  readonly raw: unknown;
-  readonly basis: Basis;
-  readonly note: string | undefined;
-}
+export const BASES: readonly Basis[] = ['measured', 'estimate', 'guess'];
 
 export interface Taken {
   /** The data as the schema knows it: without what was said about its values. */
@@ -72,7 +60,7 @@ export function takeAssumptions(raw: unknown): Taken {
     if (Object.hasOwn(value, 'basis') && own !== undefined && assumptions.length === before) {
       findings.push({
         path: [...file, 'basis'],
-        wanted: 'a quantity to speak of: beside it in a map, or { value: 6, basis: guess }',
+        wanted: 'a quantity that it describes: beside it in a map, or { value: 6, basis: guess }',
         seen: 'none',
         atKey: true,
       });

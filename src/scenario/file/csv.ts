@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import type { Info } from 'csv-parse/sync';
-import { saySeen, type Finding } from './problem.js';
+import type { Finding } from '../types/problem.js';
+import { saySeen } from './problem.js';
 
 /** A line of a CSV file below its heading. */
 export interface TableRow {
@@ -58,12 +59,9 @@ export function readTable(readFile: (relativePath: string) => string, file: stri
       to: MOST_ROWS + 1,
     }) as unknown as Row[];
   } catch (error) {
-    const line = (error as { lines?: unknown }).lines;
-    return at(
-      typeof line === 'number' ? line : 1,
-      `valid CSV (${error instanceof Error ? error.message.replace(/\.$/, '').toLowerCase() : String(error)})`,
-      undefined,
-    );
+    const line = (error as { lines?: unknown }).lines,
+      why = error instanceof Error ? error.message.replace(/\.$/, '').toLowerCase() : String(error);
+    return at(typeof line === 'number' ? line : 1, `valid CSV (${why})`, undefined);
   }
   const [heading, ...body] = lines;
   if (heading === undefined) return at(1, `a heading line and at least one ${rows}`, 'an empty file');

@@ -1,6 +1,7 @@
-import { isRawMap, mapOf, type RawMap } from '../whole/outline.js';
+import type { Finding, Path } from '../types/problem.js';
 import { nearest } from '../values/nearest.js';
-import { sayPath, saySeen, type Finding, type Path } from './problem.js';
+import { isRawMap, mapOf, valueAt, type RawMap } from '../values/raw.js';
+import { sayPath, saySeen } from './problem.js';
 
 type Fault = Omit<Finding, 'path'>;
 /**
@@ -30,11 +31,13 @@ export function findPath(root: unknown, text: string): Found {
     const places = placesIn(at);
     if (places === undefined) return fault(`a path that ends with ${here}, which is no map`, rest);
     const ends = isBracket ? [']'] : ['.', '['];
-    const name = [...places.keys()]
-      .filter((key) => (rest === key ? !isBracket : rest.startsWith(key) && ends.includes(rest[key.length]!)))
-      .sort((a, b) => b.length - a.length)[0];
-    if (name === undefined) {
-      const word = rest.split(isBracket ? ']' : /[.[]/)[0]!;
+    const [place] = [...places]
+      .filter(([key]) =>
+        rest === key ? !isBracket : rest.startsWith(key) && ends.includes(rest.charAt(key.length)),
+      )
+      .sort(([a], [b]) => b.length - a.length);
+    if (place === undefined) {
+      const [word = ''] = rest.split(isBracket ? ']' : /[.[]/);
       if (isRawMap(at) && word === rest && !isBracket && word !== '')
         return word in Object.prototype
           ? fault('another name, this one is reserved', word)
@@ -47,10 +50,9 @@ export function findPath(root: unknown, text: string): Found {
         /^\d+$/.test(word) ? undefined : nearest(word, places.keys()),
       );
     }
-    for (const part of places.get(name)!) {
-      path.push(part);
-      at = (at as Record<string | number, unknown>)[part];
-    }
+    const [name, way] = place;
+    path.push(...way);
+    at = valueAt(at, way);
     rest = rest.slice(name.length + (isBracket ? 1 : 0));
     if (isBracket && rest !== '' && !/^[.[]./.test(rest))
       return fault('a dot and a key behind the bracket', rest);

@@ -1,7 +1,8 @@
 import { posix } from 'node:path';
-import { isRawMap, listOf, mapOf } from '../whole/outline.js';
+import type { Path, Problem } from '../types/problem.js';
+import { isRawMap, listOf, mapOf } from '../values/raw.js';
 import { spotKey } from './plain.js';
-import { saySeen, type Path, type Problem } from './problem.js';
+import { saySeen } from './problem.js';
 import { pathFrom, readSource, type Source } from './source.js';
 
 /** One file of a scenario. */
@@ -98,7 +99,7 @@ export class IncludeFiles {
       this.wrong(source, at, WANTED, saySeen(name));
       return;
     }
-    const path = pathFrom(posix.dirname(chain.at(-1)!), name);
+    const path = pathFrom(posix.dirname(chain.at(-1) ?? ''), name);
     if (chain.includes(path)) {
       this.wrong(
         source,

@@ -1,9 +1,8 @@
-import { isRawMap, mapOf } from '../whole/outline.js';
-import type { RawMap } from '../whole/outline.js';
-import type { Assumption } from './assumptions.js';
+import type { Finding, Path, Problem } from '../types/problem.js';
+import type { Assumption } from '../types/scenario.js';
+import { isRawMap, mapOf, type RawMap } from '../values/raw.js';
 import { IncludeFiles } from './include-files.js';
 import { spotKey } from './plain.js';
-import type { Finding, Path, Problem } from './problem.js';
 import { sayPath, saySeen } from './problem.js';
 import type { Source } from './source.js';
 

@@ -1,7 +1,9 @@
 import type { z } from 'zod';
-import { nearest } from '../values/nearest.js';
-import { saySeen, type Finding, type Path } from './problem.js';
+import type { Finding, Path } from '../types/problem.js';
 import { KNOWN_KEYS } from '../values/keys.js';
+import { nearest } from '../values/nearest.js';
+import { valueAt } from '../values/raw.js';
+import { saySeen } from './problem.js';
 
 type Issue = z.core.$ZodIssue;
 /** What our own refinements say beside their message. */
@@ -86,7 +88,7 @@ function ofUnion(branches: readonly Issue[][], text: string, path: Path, root: u
       );
     return [wanted(path, text, seen, typeof seen === 'string' ? nearest(seen, words) : undefined)];
   }
-  const meant = branches[scores.indexOf(least)]!;
+  const meant = branches[scores.indexOf(least)] ?? [];
   const strange = meant.filter((issue) => issue.code === 'unrecognized_keys' && issue.path.length === 0);
   if (strange.length === 0) return meant.flatMap((issue) => ofIssue(issue, path, root));
 
@@ -141,12 +143,3 @@ function withoutEchoes(findings: readonly Finding[]): Finding[] {
 
 const isEmptyMap = (value: unknown): boolean =>
   typeof value === 'object' && value !== null && !Array.isArray(value) && Object.keys(value).length === 0;
-
-export function valueAt(root: unknown, path: Path): unknown {
-  let value: unknown = root;
-  for (const part of path) {
-    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, part)) return undefined;
-    value = (value as Record<string | number, unknown>)[part];
-  }
-  return value;
-}

@@ -1,6 +1,5 @@
-import type { CST } from 'yaml';
-import { isAlias, isMap, isNode, isPair, isScalar, isSeq } from 'yaml';
-import type { Path } from './problem.js';
+import { isAlias, isMap, isNode, isPair, isScalar, isSeq, type CST } from 'yaml';
+import type { Path } from '../types/problem.js';
 
 /** How deep maps and lists may nest: a full scenario needs about ten. */
 export const DEEPEST = 60;
@@ -130,8 +129,10 @@ export function plainOf(root: unknown): Plain {
 
 /** Undefined for what cannot be a key: nothing, a map, a list, an alias. */
 function keyText(key: unknown): string | undefined {
-  if (!isScalar(key) || key.value === null || key.value === '') return undefined;
-  return typeof key.value === 'number' ? (key.source ?? String(key.value)) : String(key.value);
+  if (!isScalar(key) || key.value === '') return undefined;
+  const { value } = key;
+  if (typeof value === 'number') return key.source ?? String(value);
+  return typeof value === 'string' || typeof value === 'boolean' ? String(value) : undefined;
 }
 
 function offsetOf(node: unknown): number | undefined {

@@ -1,8 +1,9 @@
 import { posix } from 'node:path';
-import { takeAssumptions, type Assumption } from './assumptions.js';
-import { isRawMap } from '../whole/outline.js';
+import type { Finding, Problem } from '../types/problem.js';
+import type { Assumption } from '../types/scenario.js';
+import { isRawMap } from '../values/raw.js';
+import { takeAssumptions } from './assumptions.js';
 import { parseYaml } from './yaml.js';
-import type { Finding, Problem } from './problem.js';
 
 /** One YAML file as data. */
 export interface Source {

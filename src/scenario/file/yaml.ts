@@ -1,7 +1,7 @@
 import { Composer, LineCounter, Parser, type CST } from 'yaml';
-import { DEEPEST, tooDeepAt } from './plain.js';
-import { plainOf, spotKey } from './plain.js';
-import { sayPath, type Finding, type Path, type Problem } from './problem.js';
+import type { Finding, Path, Problem } from '../types/problem.js';
+import { DEEPEST, plainOf, spotKey, tooDeepAt } from './plain.js';
+import { sayPath } from './problem.js';
 
 export interface Parsed {
   /** Undefined if the text could not be parsed to the end. */

@@ -1,25 +1,25 @@
-import type { Finding, Path } from '../file/problem.js';
-import type { Changeover, Scenario } from '../types/scenario.js';
-import { keys, name, named, spell, whole } from '../values/keys.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { NO_DRAW } from '../lookup/draws.js';
+import { found, foundIn } from '../lookup/ids.js';
+import type { Lookup } from '../lookup/outline.js';
+import type { Changeover } from '../types/plant.js';
+import type { Finding, Path } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import { keys, name, named } from '../values/keys.js';
+import { mapOf, own } from '../values/raw.js';
+import { spell, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-import { NO_DRAW } from '../whole/draws.js';
-import type { Draws } from '../whole/draws.js';
-import { found } from '../whole/ids.js';
-import type { Names } from '../whole/ids.js';
-import type { Look } from '../whole/names.js';
-import { mapOf } from '../whole/outline.js';
-import type { Outline, RawMap } from '../whole/outline.js';
-import { own } from '../whole/placed.js';
 
 const batch = keys(
   {
     most: whole(1).describe(
-      'Most units of one value that a place takes in a row while a unit of another value waits. Example: 5',
+      'Maximum number of units of one value that a place takes in a row while a unit of another ' +
+        'value waits. Example: 5',
     ),
     'longest wait': spell
       .optional()
       .describe(
-        'A unit that is first in order and has waited so long in the buffer, by the clock, goes next ' +
+        'A unit that is first in order and has waited this long in the buffer, by the clock, goes next ' +
           'whatever its value. Default: no limit. Example: 16 h',
       ),
   },
@@ -35,7 +35,7 @@ export function changeoverSchema(time: TimeSchema) {
   return keys(
     {
       on: name('the name of an option').describe(
-        'The option whose change from one unit to the next on a place costs work. Example: colour',
+        'The option whose change from one unit to the next in a place causes this work. Example: colour',
       ),
       work: time.describe('The time of one changeover. Example: 15 min'),
       'from to': fromTo
@@ -54,25 +54,26 @@ export function changeoverSchema(time: TimeSchema) {
     },
     'a changeover: a map with the keys on and work',
   ).transform(
-    (c): Changeover => ({
-      option: c.on,
-      work: c.work,
-      fromTo: c['from to'],
-      batch: c.batch && { most: c.batch.most, longestWaitMin: c.batch['longest wait'] },
+    ({ on, work, fromTo, batch }): Changeover => ({
+      option: on,
+      work,
+      fromTo,
+      batch: batch && { most: batch.most, longestWaitMin: batch.longestWait },
     }),
   );
 }
 
-/** Values of the option in the times from one to another. */
-export function changeoverValues(path: Path, changeover: RawMap, outline: Outline, look: Look): void {
-  const option = changeover['on'];
+/** The option, and its values in the times from one to another. */
+export function changeoverNames(path: Path, value: unknown, { outline, look }: Lookup): void {
+  const changeover = mapOf(value),
+    option = changeover['on'];
+  look([...path, 'on'], option, outline.options, 'option of this name');
   if (typeof option !== 'string') return;
-  const value = (at: Path, name: string): void => {
-    look([...at, name], name, outline.options?.get(option), `value of this name in option ${option}`, true);
-  };
+  const known = outline.options?.get(option),
+    what = `value of this name in option ${option}`;
   for (const [from, times] of Object.entries(mapOf(changeover['from to']))) {
-    value([...path, 'from to'], from);
-    for (const to of Object.keys(mapOf(times))) value([...path, 'from to', from], to);
+    look([...path, 'from to', from], from, known, what, true);
+    for (const to of Object.keys(mapOf(times))) look([...path, 'from to', from, to], to, known, what, true);
   }
 }
 
@@ -102,7 +103,7 @@ export function changeoverFindings(scenario: Scenario): Finding[] {
       else if (buffer !== undefined && buffer < 2)
         found.push({
           path: [...path, 'batch'],
-          wanted: 'a buffer of at least 2 spaces ahead of the station, so that there is a choice',
+          wanted: 'a buffer of at least 2 spaces ahead of the station, to have a choice',
           seen: `buffer: ${buffer}`,
           atKey: true,
         });
@@ -123,16 +124,14 @@ export interface ChangeoverRow {
  * nothing for what neither takes time nor chooses.
  */
 export function compileChangeover(
-  scenario: Scenario,
+  { scenario, ids, draws }: Compilation,
   station: string,
   changeover: Changeover | undefined,
-  names: Names,
-  draws: Draws,
 ): ChangeoverRow | undefined {
   if (changeover === undefined) return undefined;
   const { option, work, fromTo, batch } = changeover;
   const usual = draws.add(`${station}/changeover`, work);
-  const values = Object.keys(scenario.programme.options[option]);
+  const values = Object.keys(foundIn(scenario.programme.options, option, 'option'));
   const byPair = values.flatMap((from) =>
     values.map((to) => {
       if (from === to) return NO_DRAW;
@@ -141,5 +140,5 @@ export function compileChangeover(
     }),
   );
   if (batch === undefined && byPair.every((draw) => draw === NO_DRAW)) return undefined;
-  return { option: found(names.option, option, 'option'), draws: byPair, batch };
+  return { option: found(ids.option, option, 'option'), draws: byPair, batch };
 }

@@ -1,12 +1,11 @@
 import { z } from 'zod';
-import type { Finding } from '../file/problem.js';
+import type { Known, Lookup } from '../lookup/outline.js';
+import { stationsOf } from '../lookup/placed.js';
 import type { Costs, HourPrice } from '../types/costs.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';
-import type { Look } from '../whole/names.js';
-import { mapOf } from '../whole/outline.js';
-import type { Outline, RawMap } from '../whole/outline.js';
-import { own, siteOfStation } from '../whole/placed.js';
+import { mapOf, type RawMap } from '../values/raw.js';
 
 const MONEY = 'an amount of money: a plain number from 0, without the currency, such as 46';
 const money = z.number({ error: MONEY }).min(0, { error: MONEY }).max(1e12, { error: MONEY });
@@ -17,13 +16,13 @@ const hourPrice = z
       money.transform((hour): HourPrice => ({ hour, overtimeHour: hour })),
       keys(
         {
-          hour: money.describe('An hour on shift of one person, whether there is work or not. Example: 46'),
+          hour: money.describe('An hour on shift of one person, busy or idle. Example: 46'),
           'overtime hour': money
             .optional()
-            .describe('An hour of overtime. Default: as any other hour. Example: 69'),
+            .describe('An hour of overtime. Default: the same as any other hour. Example: 69'),
         },
         'a map with the key hour',
-      ).transform((p): HourPrice => ({ hour: p.hour, overtimeHour: p['overtime hour'] ?? p.hour })),
+      ).transform((p): HourPrice => ({ hour: p.hour, overtimeHour: p.overtimeHour ?? p.hour })),
     ],
     { error: 'the price of an hour, such as 46 or { hour: 46, overtime hour: 69 }' },
   )
@@ -42,7 +41,7 @@ const truck = keys(
 );
 const supply = keys(
   {
-    lot: money.default(0).describe('A lot that comes in: freight and handling. Default: 0. Example: 900'),
+    lot: money.default(0).describe('Each lot received: freight and handling. Default: 0. Example: 900'),
     'stock day': money.default(0).describe('One part in stock for a day. Default: 0. Example: 4'),
   },
   'prices of a supply: a map with lot or stock day',
@@ -60,26 +59,26 @@ export const costsSchema = keys(
       .default({})
       .describe(
         'What people cost for all their hours on shift, by crew; crews of one name in several sites ' +
-          'cost the same, and `default` stands for those not named. Default: they cost nothing. ' +
+          'cost the same, and `default` stands for those not named. Default: no cost. ' +
           'Example: { painters: { hour: 46, overtime hour: 69 }, default: 42 }',
       ),
     trucks: named(truck, 'lanes with their prices, such as { ferry: { trip: 420 } }')
-      .default({})
+      .prefault({})
       .describe(
         'What transport costs, by lane. Example: { coachworks to final plant: { trip: 420, day: 250 } }',
       ),
-    unit: perDay('Capital and care for one unit in work, for a day of the calendar. Example: 180').describe(
+    unit: perDay('Capital cost and care of one unit in work, per calendar day. Example: 180').describe(
       'What units in work cost. Example: { day: 180 }',
     ),
     'send back': money
       .optional()
       .describe(
-        'Each time an inspection sends something back: paper, moves. Hours of people come on top. ' +
+        'Each time an inspection sends something back: paperwork and moves. Labour is counted separately. ' +
           'Default: 0. Example: 250',
       ),
     scrap: money
       .optional()
-      .describe('Each unit scrapped: its material, less what is got for it. Default: 0. Example: 20000'),
+      .describe('Each unit scrapped: its material, less its salvage value. Default: 0. Example: 20000'),
     changeovers: named(money, 'stations with the price of a changeover, such as { colour booth: 60 }')
       .default({})
       .describe(
@@ -87,64 +86,52 @@ export const costsSchema = keys(
           'by local codes. Example: { colour booth: 60 }',
       ),
     'buffer place': perDay('One space or place for a day. Example: 12').describe(
-      'What floor costs: each space of a limited buffer or bank, and each place of a station. ' +
+      'What floor space costs: each space of a limited buffer or bank, and each place of a station. ' +
         'Example: { day: 12 }',
     ),
     supplies: named(supply, 'supplies with their prices, such as { power packs: { lot: 900 } }')
-      .default({})
+      .prefault({})
       .describe(
-        'What bringing in and keeping bought-in parts costs, by supply. Example: { power packs: { ' +
-          'lot: 900, stock day: 4 } }',
+        'Cost of bringing in and keeping bought-in parts, by supply. Example: { power packs: { lot: ' +
+          '900, stock day: 4 } }',
       ),
   },
   'costs: a map with currency and prices',
 ).transform(
-  (c): Costs => ({
-    currency: c.currency,
-    people: c.people,
-    trucks: c.trucks,
-    unitDay: c.unit?.day,
-    sendBack: c['send back'],
-    scrap: c.scrap,
-    changeovers: c.changeovers,
-    supplies: Object.fromEntries(
-      Object.entries(c.supplies).map(([supply, price]) => [
-        supply,
-        { lot: price.lot, stockDay: price['stock day'] },
-      ]),
-    ),
-    spaceDay: c['buffer place']?.day,
+  ({ currency, people, trucks, unit, sendBack, scrap, changeovers, bufferPlace, supplies }): Costs => ({
+    currency,
+    people,
+    trucks,
+    unitDay: unit?.day,
+    sendBack,
+    scrap,
+    changeovers,
+    supplies,
+    spaceDay: bufferPlace?.day,
   }),
 );
 
 /** What costs name must be there: crews (or `default`), lanes, stations, supplies. */
-export function costNames(raw: RawMap, { crewsOf, lanes, stations, supplies }: Outline, look: Look): void {
-  const costs = mapOf(raw['costs']),
+export function costNames(raw: RawMap, { outline, look }: Lookup): void {
+  const { crewsOf, lanes, stations, supplies } = outline,
     crews = crewsOf && new Set(['default', ...[...crewsOf.values()].flatMap((names) => [...names.keys()])]);
-  for (const name of Object.keys(mapOf(costs['people'])))
-    look(['costs', 'people', name], name, crews, 'crew of this name in any site', true);
-  for (const name of Object.keys(mapOf(costs['trucks'])))
-    look(['costs', 'trucks', name], name, lanes, 'lane of this name', true);
-  for (const name of Object.keys(mapOf(costs['changeovers'])))
-    look(['costs', 'changeovers', name], name, stations, 'station of this name', true);
-  for (const name of Object.keys(mapOf(costs['supplies'])))
-    look(['costs', 'supplies', name], name, supplies, 'supply of this name', true);
+  const each = (section: string, known: Known | undefined, what: string): void => {
+    for (const name of Object.keys(mapOf(mapOf(raw['costs'])[section])))
+      look(['costs', section, name], name, known, what, true);
+  };
+  each('people', crews, 'crew of this name in any site');
+  each('trucks', lanes, 'lane of this name');
+  each('changeovers', stations, 'station of this name');
+  each('supplies', supplies, 'supply of this name');
 }
 
 /** Prices of what never happens. */
 export function costFindings(scenario: Scenario): Finding[] {
-  const siteOf = siteOfStation(scenario);
+  const stations = stationsOf(scenario);
   return Object.keys(scenario.costs?.changeovers ?? {}).flatMap((name): Finding[] => {
-    const site = siteOf.get(name);
-    return site === undefined || own(scenario.sites[site]!.stations, name)?.changeover !== undefined
-      ? []
-      : [
-          {
-            path: ['costs', 'changeovers', name],
-            wanted: 'a station with a changeover',
-            seen: `"${name}", which has none`,
-            atKey: true,
-          },
-        ];
+    const placed = stations.get(name);
+    if (placed === undefined || placed.station.changeover !== undefined) return [];
+    const path = ['costs', 'changeovers', name];
+    return [{ path, wanted: 'a station with a changeover', seen: `"${name}", which has none`, atKey: true }];
   });
 }

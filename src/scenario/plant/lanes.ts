@@ -1,30 +1,17 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { z } from 'zod';
-import { LEAVE_FULL, LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE } from '../../flow/model/model.js';
-import type { Model } from '../../flow/model/model.js';
-import type { CalendarBook } from '../calendar/book.js';
-
-import type { RunSpan } from '../programme/span.js';
-import type { Lane, Scenario } from '../types/scenario.js';
-import { keys, name, spaces, spell, whole, word } from '../values/keys.js';
-import { CLOCK, clockOf } from '../values/quantity.js';
+import { LEAVE_FULL, LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE, type Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { calendarName } from '../calendar/calendars.js';
+import { column } from '../lookup/columns.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { found, siteOf } from '../lookup/ids.js';
+import type { Lookup } from '../lookup/outline.js';
+import type { Lane } from '../types/plant.js';
+import { keys, name } from '../values/keys.js';
+import { mapOf, type RawMap } from '../values/raw.js';
+import { clock, limitOf, spaces, spell, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-import { column } from '../whole/columns.js';
-import type { Draws } from '../whole/draws.js';
-import { found, siteOf } from '../whole/ids.js';
-import type { Names } from '../whole/ids.js';
-import { calendarName } from './crews.js';
 import { capacity } from './stations.js';
-
-const CLOCK_WANTED = 'a clock time, such as "08:00"';
-const clock = z
-  .string({ error: CLOCK_WANTED })
-  .regex(CLOCK, { error: CLOCK_WANTED, abort: true })
-  .refine((text) => (clockOf(text) ?? MINUTES_PER_DAY) < MINUTES_PER_DAY, {
-    error: `${CLOCK_WANTED}, before 24:00`,
-    abort: true,
-  })
-  .transform((text) => clockOf(text)!);
 
 const leaves = z.union(
   [
@@ -45,13 +32,13 @@ const leaves = z.union(
     keys(
       {
         'when full or after': spell.describe(
-          'The longest wait of the first unit aboard; then the truck leaves as it is. Example: 4 h',
+          'The longest wait of the first unit aboard; then the truck leaves, full or not. Example: 4 h',
         ),
       },
       'a map with the key when full or after',
     ).transform((rule): Lane['leaves'] => ({
       kind: 'full or wait',
-      longestWaitMin: rule['when full or after'],
+      longestWaitMin: rule.whenFullOrAfter,
     })),
   ],
   { error: 'when full, { at: ["08:00"] } or { when full or after: 4 h }' },
@@ -79,7 +66,9 @@ export function laneSchema(time: TimeSchema) {
         ),
       drive: time.describe('Driving time of one trip. Example: { low: 3 h, likely: 3.5 h, high: 5 h }'),
       unload: time.prefault('0 min').describe('Time to unload a truck. Default: 0 min. Example: 30 min'),
-      return: time.prefault('0 min').describe('Time of the way back, empty. Default: 0 min. Example: 3.5 h'),
+      return: time
+        .prefault('0 min')
+        .describe('Time of the empty return trip. Default: 0 min. Example: 3.5 h'),
       leaves: leaves
         .prefault('when full')
         .describe(
@@ -88,37 +77,35 @@ export function laneSchema(time: TimeSchema) {
         ),
       hours: calendarName
         .optional()
-        .describe('Driving hours: a calendar; a drive stops outside them and goes on. Default: any time'),
-      bank: spaces.optional().describe('Waiting spaces ahead of loading. Default: unlimited. Example: 4'),
+        .describe('Driving hours: a calendar; a drive stops outside them and resumes. Default: any time'),
+      bank: spaces
+        .optional()
+        .transform(limitOf)
+        .describe('Waiting spaces ahead of loading. Default: unlimited. Example: 4'),
       'arrival bank': whole(1)
         .optional()
         .describe(
-          'Waiting spaces after unloading. Default: none, a unit goes straight to its next station. Example: 2',
+          'Waiting spaces after unloading. Default: none, a unit goes straight to its next station. ' +
+            'Example: 2',
         ),
       docks: docks
         .optional()
+        .transform((each) => each ?? { from: undefined, to: undefined })
         .describe(
           'Trucks that can stand at the docks at once. Default: no limit. Example: { from: 1, to: 1 }',
         ),
     },
     'a lane: a map with the keys from, to, trucks, capacity and drive',
-  ).transform(
-    (l): Lane => ({
-      from: l.from,
-      to: l.to,
-      trucks: l.trucks,
-      capacity: l.capacity,
-      load: l.load,
-      drive: l.drive,
-      unload: l.unload,
-      return: l.return,
-      leaves: l.leaves,
-      hours: l.hours,
-      bank: l.bank === 'unlimited' ? undefined : l.bank,
-      arrivalBank: l['arrival bank'],
-      docks: { from: l.docks?.from, to: l.docks?.to },
-    }),
   );
+}
+
+export function laneNames(raw: RawMap, { outline, look, calendar }: Lookup): void {
+  for (const [name, value] of Object.entries(mapOf(raw['lanes']))) {
+    const lane = mapOf(value);
+    for (const end of ['from', 'to'])
+      look(['lanes', name, end], lane[end], outline.sites, 'site of this name');
+    calendar(['lanes', name, 'hours'], lane['hours']);
+  }
 }
 
 const RULE = { full: LEAVE_FULL, 'full or wait': LEAVE_FULL_OR_WAIT, timetable: LEAVE_TIMETABLE } as const;
@@ -127,13 +114,8 @@ const RULE = { full: LEAVE_FULL, 'full or wait': LEAVE_FULL_OR_WAIT, timetable: 
  * Lanes: loading keeps the calendar of the site of departure, unloading that of the site of arrival, driving
  * the driving hours.
  */
-export function compileLanes(
-  scenario: Scenario,
-  names: Names,
-  book: CalendarBook,
-  draws: Draws,
-  span: RunSpan,
-): Model['lanes'] {
+export function compileLanes(all: Compilation): Model['lanes'] {
+  const { scenario, ids, book, draws } = all;
   const rows = Object.entries(scenario.lanes).map(([name, lane]) => {
     const from = siteOf(scenario, lane.from),
       to = siteOf(scenario, lane.to);
@@ -152,8 +134,8 @@ export function compileLanes(
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
-    from: column(rows, (row) => found(names.site, row.lane.from, 'site')),
-    to: column(rows, (row) => found(names.site, row.lane.to, 'site')),
+    from: column(rows, (row) => found(ids.site, row.lane.from, 'site')),
+    to: column(rows, (row) => found(ids.site, row.lane.to, 'site')),
     trucks: column(rows, (row) => row.lane.trucks),
     capacity: column(rows, (row) => row.lane.capacity),
     loadDraw: column(rows, (row) => row.load),
@@ -167,7 +149,7 @@ export function compileLanes(
     wait: Float64Array.from(rows, ({ lane: { leaves } }) =>
       leaves.kind === 'full or wait' ? leaves.longestWaitMin : Infinity,
     ),
-    timetable: rows.map((row) => departures(row.lane, scenario, book, span)),
+    timetable: rows.map((row) => departures(row.lane, all)),
     bank: column(rows, (row) => capacity(row.lane.bank)),
     docksFrom: column(rows, (row) => capacity(row.lane.docks.from)),
     docksTo: column(rows, (row) => capacity(row.lane.docks.to)),
@@ -175,12 +157,7 @@ export function compileLanes(
 }
 
 /** Times of departure in the span, sorted: the clock times on each working day of the site of departure. */
-function departures(
-  { from, leaves }: Lane,
-  scenario: Scenario,
-  book: CalendarBook,
-  span: RunSpan,
-): Float64Array {
+function departures({ from, leaves }: Lane, { scenario, book, span }: Compilation): Float64Array {
   if (leaves.kind !== 'timetable') return new Float64Array(0);
   const site = siteOf(scenario, from);
   const clock = book.clock(site.zone);

@@ -1,6 +1,24 @@
-import { findsOf, own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
-import type { Finding } from '../file/problem.js';
+import { findsOf, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import type { Station } from '../types/plant.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
+import { keys } from '../values/keys.js';
+import { spell, whole } from '../values/scalars.js';
+
+/** Units that a station takes together. */
+export const lotSchema = keys(
+  {
+    least: whole(1).default(1).describe('Minimum lot size. Default: 1'),
+    most: whole(1).describe('Maximum lot size; no more than the places of the station. Example: 4'),
+    'longest wait': spell
+      .optional()
+      .describe(
+        'Longest time the first unit waits before a lot of at least `least` starts. Default: it ' +
+          'starts as soon as `least` units are there. Example: 45 min',
+      ),
+  },
+  'a lot: a map with the keys least and most',
+).transform(({ least, most, longestWait }): Station['lot'] => ({ least, most, longestWaitMin: longestWait }));
 
 /** Lots above the places of their station, or that would have to be repaired: a lot is worked on as one. */
 export function lotFindings(scenario: Scenario): Finding[] {
@@ -31,12 +49,11 @@ function sizes(scenario: Scenario): Finding[] {
 }
 
 function repairs(scenario: Scenario): Finding[] {
-  const siteOf = siteOfStation(scenario);
+  const stations = stationsOf(scenario);
   return routesOf(scenario).flatMap((route) =>
     stepsOf(route).flatMap((placed) => {
-      const { at } = placed.step,
-        site = siteOf.get(at);
-      if (site === undefined || own(scenario.sites[site]!.stations, at)?.lot === undefined) return [];
+      const { at } = placed.step;
+      if (stations.get(at)?.station.lot === undefined) return [];
       return findsOf(placed)
         .filter(({ find }) => find.then.kind === 'repair')
         .map(

@@ -1,14 +1,16 @@
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
-import type { Finding, Path } from '../file/problem.js';
-import type { PulseLine } from '../types/pulse-lines.js';
+import { at, column, ragged } from '../lookup/columns.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { found } from '../lookup/ids.js';
+import type { Lookup } from '../lookup/outline.js';
+import { findsOf, routesOf, stationsOf, stepsOf, type PlacedStep } from '../lookup/placed.js';
+import type { PulseLine } from '../types/plant.js';
+import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import { duration, keys, name } from '../values/keys.js';
-import { entriesOf, starts } from '../whole/columns.js';
-import { found } from '../whole/ids.js';
-import type { Names } from '../whole/ids.js';
-import { findsOf, own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
-import type { PlacedStep } from '../whole/placed.js';
+import { keys, name } from '../values/keys.js';
+import { listOf, mapOf, type RawMap } from '../values/raw.js';
+import { duration } from '../values/scalars.js';
 
 /** One entry of the top-level key `pulse lines`. */
 export const pulseLineSchema = keys(
@@ -18,17 +20,22 @@ export const pulseLineSchema = keys(
       .min(1, { error: 'at least one station' })
       .describe(
         'Its stations in the order of the route, all of one site and one calendar, with one place ' +
-          'each, and no buffer but ahead of the first. Example: [trim, marriage, final]',
+          'each, and a buffer only ahead of the first. Example: [trim, marriage, final]',
       ),
-    takt: duration.describe(
-      'Least time from one move to the next, in working time of the stations. Example: 4 h',
-    ),
+    takt: duration.describe('Minimum time between moves, in working time of the stations. Example: 4 h'),
   },
   'a pulse line: a map with the keys stations and takt',
-).transform((line): PulseLine => ({ stations: line.stations, taktMin: line.takt }));
+).transform(({ stations, takt }): PulseLine => ({ stations, taktMin: takt }));
+
+export function pulseLineNames(raw: RawMap, { outline, look }: Lookup): void {
+  for (const [name, line] of Object.entries(mapOf(raw['pulse lines'])))
+    listOf(mapOf(line)['stations']).forEach((station, i) => {
+      look(['pulse lines', name, 'stations', i], station, outline.stations, 'station of this name');
+    });
+}
 
 /**
- * What a pulse line cannot do: hold more than one unit a station, be entered in the midst, be left but at its
+ * What a pulse line cannot do: hold more than one unit a station, be entered halfway, be left before its
  * end.
  */
 export function pulseLineFindings(scenario: Scenario): Finding[] {
@@ -36,17 +43,11 @@ export function pulseLineFindings(scenario: Scenario): Finding[] {
   return Object.entries(scenario.pulseLines).flatMap(([name, line]) => {
     const path = ['pulse lines', name, 'stations'];
     const twice = line.stations.flatMap((station, i): Finding[] => {
-      const first = inLine.get(station);
+      const first = inLine.get(station),
+        seen = `"${station}" again, first in ${first}`;
       inLine.set(station, name);
-      return first === undefined
-        ? []
-        : [
-            {
-              path: [...path, i],
-              wanted: 'each station once over all pulse lines',
-              seen: `"${station}" again, first in ${first}`,
-            },
-          ];
+      if (first === undefined) return [];
+      return [{ path: [...path, i], wanted: 'each station once over all pulse lines', seen }];
     });
     return [
       ...twice,
@@ -59,21 +60,19 @@ export function pulseLineFindings(scenario: Scenario): Finding[] {
 
 /** One place, no spaces but ahead of the first, no lots; one site, one calendar. */
 function stationFindings(scenario: Scenario, line: PulseLine, path: Path): Finding[] {
-  const siteOf = siteOfStation(scenario),
+  const known = stationsOf(scenario),
     found: Finding[] = [];
-  const sites = new Set(line.stations.flatMap((name) => siteOf.get(name) ?? []));
+  const sites = new Set(line.stations.flatMap((name) => known.get(name)?.siteName ?? []));
   if (sites.size > 1) found.push({ path, wanted: 'stations of one site', seen: [...sites].join(' and ') });
   const calendars = new Set<string>();
   line.stations.forEach((name, i) => {
-    const site = siteOf.get(name),
-      station = site === undefined ? undefined : own(scenario.sites[site]!.stations, name);
-    if (site === undefined || station === undefined) return;
-    const at = (key: string, wanted: string, seen: string): number =>
-      found.push({
-        path: ['sites', site, 'stations', name, key],
-        wanted: `${wanted} at a station of a pulse line`,
-        seen,
-      });
+    const placed = known.get(name);
+    if (placed === undefined) return;
+    const { station, site, siteName } = placed;
+    const at = (key: string, wanted: string, seen: string): void => {
+      const path = ['sites', siteName, 'stations', name, key];
+      found.push({ path, wanted: `${wanted} at a station of a pulse line`, seen });
+    };
     if (station.places !== 1) at('places', 'one place', String(station.places));
     if (i > 0 && station.buffer !== 0)
       at(
@@ -84,11 +83,8 @@ function stationFindings(scenario: Scenario, line: PulseLine, path: Path): Findi
     if (station.reworkBuffer !== undefined)
       at('rework buffer', 'no rework buffer', String(station.reworkBuffer));
     if (station.lot !== undefined) at('lot', 'no lots', 'a lot');
-    calendars.add(
-      station.unattended
-        ? 'always open'
-        : (station.calendar ?? scenario.sites[site]!.calendar ?? 'always open'),
-    );
+    const open = 'always open';
+    calendars.add(station.unattended ? open : (station.calendar ?? site.calendar ?? open));
   });
   if (calendars.size > 1)
     found.push({
@@ -115,9 +111,9 @@ function routeFindings(scenario: Scenario, { stations }: PulseLine, path: Path):
         seen: `"${placed.step.at}"`,
       })),
   );
-  const steps = stepsOf(main!).filter(isHere),
+  const steps = stepsOf(main).filter(isHere),
     visited = steps.map(({ step }) => step.at).filter((at, i, all) => at !== all[i - 1]);
-  const isGapless = steps.every(({ index }, i) => i === 0 || index === steps[i - 1]!.index + 1);
+  const isGapless = steps.every(({ index }, i) => i === 0 || index - 1 === steps[i - 1]?.index);
   if (visited.join('\n') !== stations.join('\n') || !isGapless) {
     found.push({
       path,
@@ -178,25 +174,21 @@ function sendBackFindings(scenario: Scenario, { stations }: PulseLine): Finding[
 
 /** Pulse lines in the order of the scenario; the takt counts in the calendar of their stations. */
 export function compilePulseLines(
-  scenario: Scenario,
-  names: Names,
-  stations: Model['stations'],
+  { scenario, ids }: Compilation,
+  { calendar }: Model['stations'],
 ): Model['pulseLines'] {
   const rows = Object.entries(scenario.pulseLines).map(([name, line]) => ({
     name,
     takt: line.taktMin,
-    stations: line.stations.map((station) => found(names.station, station, 'station')),
+    stations: line.stations.map((station) => found(ids.station, station, 'station')),
   }));
+  const stations = ragged(rows, (row) => row.stations);
   return {
     count: rows.length,
     names: rows.map(({ name }) => name),
-    stationStart: starts(rows, (row) => row.stations),
-    station: entriesOf(
-      rows,
-      (row) => row.stations,
-      (station) => station,
-    ),
+    stationStart: stations.start,
+    station: Int32Array.from(stations.entries),
     takt: Float64Array.from(rows, ({ takt }) => takt),
-    calendar: Int32Array.from(rows, (row) => stations.calendar[row.stations[0]]),
+    calendar: column(rows, (row) => at(calendar, at(row.stations, 0))),
   };
 }

@@ -1,78 +1,11 @@
-import type { Site, Station } from '../types/scenario.js';
-import { changeoverSchema } from './changeovers.js';
-import { calendarName, crewSchema } from './crews.js';
-import { failuresSchema } from './failures.js';
-import { flag, keys, named, spaces, spell, whole } from '../values/keys.js';
-import type { TimeSchema } from '../values/time.js';
+import { calendarName } from '../calendar/calendars.js';
 import { zone } from '../calendar/zone.js';
-
-const lot = keys(
-  {
-    least: whole(1).default(1).describe('Fewest units that start together. Default: 1'),
-    most: whole(1).describe('Most units that start together; at most the places of the station. Example: 4'),
-    'longest wait': spell
-      .optional()
-      .describe(
-        'After this wait of its first unit a lot of at least `least` starts without being full. ' +
-          'Default: it starts as soon as the least are there. Example: 45 min',
-      ),
-  },
-  'a lot: a map with the keys least and most',
-);
-
-function stationSchema(time: TimeSchema) {
-  return keys(
-    {
-      places: whole(1).default(1).describe('How many units can stand in it at once. Default: 1'),
-      buffer: spaces.default(0).describe('Waiting spaces ahead of it, or `unlimited`. Default: 0'),
-      'rework buffer': spaces
-        .optional()
-        .describe(
-          'Waiting spaces for units that are sent back, or `unlimited`. Default: they share the buffer',
-        ),
-      unattended: flag
-        .default(false)
-        .describe(
-          'True for equipment that is never off shift, such as an oven that bakes through the night. ' +
-            'Local codes and licensed practice decide what may run unattended. Default: false',
-        ),
-      calendar: calendarName
-        .optional()
-        .describe('When the station is on shift. Default: the calendar of the site'),
-      changeover: changeoverSchema(time)
-        .optional()
-        .describe(
-          'Work between units that differ in an option. Default: none. Example: { on: colour, work: 15 min }',
-        ),
-      lot: lot
-        .optional()
-        .describe(
-          'Units that are taken together, as by an oven. Default: one by one. Example: { least: 2, ' +
-            'most: 4, longest wait: 45 min }',
-        ),
-      failures: failuresSchema(time).optional(),
-      people: whole(1)
-        .optional()
-        .describe(
-          'Most people who can work in one place at once, teams included; it limits steps side by ' +
-            'side. Default: no limit. Example: 4',
-        ),
-    },
-    'a station: a map, {} for all defaults',
-  ).transform(
-    (s): Station => ({
-      places: s.places,
-      buffer: s.buffer === 'unlimited' ? undefined : s.buffer,
-      reworkBuffer: s['rework buffer'],
-      unattended: s.unattended,
-      calendar: s.calendar,
-      changeover: s.changeover,
-      lot: s.lot && { least: s.lot.least, most: s.lot.most, longestWaitMin: s.lot['longest wait'] },
-      failures: s.failures ?? [],
-      people: s.people,
-    }),
-  );
-}
+import type { Lookup } from '../lookup/outline.js';
+import { keys, named } from '../values/keys.js';
+import { mapOf, type RawMap } from '../values/raw.js';
+import type { TimeSchema } from '../values/time.js';
+import { crewSchema } from './crews.js';
+import { stationNames, stationSchema } from './stations.js';
 
 export function siteSchema(time: TimeSchema) {
   return keys(
@@ -89,10 +22,22 @@ export function siteSchema(time: TimeSchema) {
         stationSchema(time),
         'stations by name, such as { prime booth: { places: 1 } }',
       ).describe(
-        'The named spots in which units are worked on. Station names are unique over all sites. ' +
+        'The named locations where units are worked on. Station names are unique over all sites. ' +
           'Example: { prime booth: { places: 1, buffer: 2 } }',
       ),
     },
     'a site: a map with the key stations',
-  ).transform((s): Site => ({ zone: s.zone, calendar: s.calendar, crews: s.crews, stations: s.stations }));
+  );
+}
+
+export function siteNames(raw: RawMap, lookup: Lookup): void {
+  for (const [siteName, value] of Object.entries(mapOf(raw['sites']))) {
+    const site = mapOf(value),
+      path = ['sites', siteName];
+    lookup.calendar([...path, 'calendar'], site['calendar']);
+    for (const [name, crew] of Object.entries(mapOf(site['crews'])))
+      lookup.calendar([...path, 'crews', name, 'calendar'], mapOf(crew)['calendar']);
+    for (const [name, station] of Object.entries(mapOf(site['stations'])))
+      stationNames([...path, 'stations', name], mapOf(station), lookup);
+  }
 }

@@ -1,10 +1,72 @@
 import { UNLIMITED, type Model } from '../../flow/model/model.js';
-import { ALWAYS, type CalendarBook } from '../calendar/book.js';
-import { column, entriesOf, starts } from '../whole/columns.js';
-import { compileChangeover, type ChangeoverRow } from './changeovers.js';
-import type { Draws } from '../whole/draws.js';
-import { bankName, found, siteOf, type Names } from '../whole/ids.js';
-import type { Scenario, Station } from '../types/scenario.js';
+import { ALWAYS } from '../calendar/book.js';
+import { calendarName } from '../calendar/calendars.js';
+import { column, ragged } from '../lookup/columns.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { bankName, found, foundIn, siteOf } from '../lookup/ids.js';
+import type { Lookup } from '../lookup/outline.js';
+import type { Station } from '../types/plant.js';
+import type { Path } from '../types/problem.js';
+import { keys } from '../values/keys.js';
+import type { RawMap } from '../values/raw.js';
+import { flag, limitOf, spaces, whole } from '../values/scalars.js';
+import type { TimeSchema } from '../values/time.js';
+import { changeoverNames, changeoverSchema, compileChangeover, type ChangeoverRow } from './changeovers.js';
+import { failureNames, failuresSchema } from './failures.js';
+import { lotSchema } from './lots.js';
+
+export function stationSchema(time: TimeSchema) {
+  return keys(
+    {
+      places: whole(1).default(1).describe('How many units can stand in it at once. Default: 1'),
+      buffer: spaces
+        .default(0)
+        .transform(limitOf)
+        .describe('Waiting spaces ahead of it, or `unlimited`. Default: 0'),
+      'rework buffer': spaces
+        .optional()
+        .describe(
+          'Waiting spaces for units that are sent back, or `unlimited`. Default: they share the buffer',
+        ),
+      unattended: flag
+        .default(false)
+        .describe(
+          'True for equipment that is never off shift, such as an oven that bakes through the night. ' +
+            'Local codes and licensed practice decide what may run unattended. Default: false',
+        ),
+      calendar: calendarName
+        .optional()
+        .describe('When the station is on shift. Default: the calendar of the site'),
+      changeover: changeoverSchema(time)
+        .optional()
+        .describe(
+          'Work between units that differ in an option. Default: none. Example: { on: colour, work: 15 min }',
+        ),
+      lot: lotSchema
+        .optional()
+        .describe(
+          'Units that are taken together, as in an oven. Default: one by one. Example: { least: 2, ' +
+            'most: 4, longest wait: 45 min }',
+        ),
+      failures: failuresSchema(time)
+        .optional()
+        .transform((list) => list ?? []),
+      people: whole(1)
+        .optional()
+        .describe(
+          'Maximum number of people working in one place at once, teams included; it limits steps ' +
+            'side by side. Default: no limit. Example: 4',
+        ),
+    },
+    'a station: a map, {} for all defaults',
+  );
+}
+
+export function stationNames(path: Path, station: RawMap, lookup: Lookup): void {
+  lookup.calendar([...path, 'calendar'], station['calendar']);
+  changeoverNames([...path, 'changeover'], station['changeover'], lookup);
+  failureNames([...path, 'failures'], station['failures'], lookup);
+}
 
 /** A capacity as the model has it. */
 export const capacity = (limit: number | undefined): number => limit ?? UNLIMITED;
@@ -19,21 +81,17 @@ interface StationRow {
 }
 
 /** Stations site by site, then the arrival banks of lanes. */
-export function compileStations(
-  scenario: Scenario,
-  names: Names,
-  book: CalendarBook,
-  draws: Draws,
-): Model['stations'] {
+export function compileStations(all: Compilation): Model['stations'] {
+  const { scenario, ids, book } = all;
   const rows: StationRow[] = [];
   for (const [siteName, site] of Object.entries(scenario.sites)) {
     for (const [name, station] of Object.entries(site.stations)) {
       rows.push({
         name,
         station,
-        changeover: compileChangeover(scenario, name, station.changeover, names, draws),
+        changeover: compileChangeover(all, name, station.changeover),
         isBank: false,
-        site: found(names.site, siteName, 'site'),
+        site: found(ids.site, siteName, 'site'),
         calendar: station.unattended ? ALWAYS : book.id(station.calendar ?? site.calendar, site.zone),
       });
     }
@@ -44,13 +102,13 @@ export function compileStations(
     rows.push({
       name: bankName(lane),
       station,
-      site: found(names.site, to, 'site'),
+      site: found(ids.site, to, 'site'),
       calendar: ALWAYS,
       isBank: true,
       changeover: undefined,
     });
   }
-  const drawsOf = ({ changeover }: StationRow): readonly number[] => changeover?.draws ?? [];
+  const changeovers = ragged(rows, ({ changeover }) => changeover?.draws ?? []);
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
@@ -63,8 +121,8 @@ export function compileStations(
     calendar: column(rows, (row) => row.calendar),
     isBank: Uint8Array.from(rows, (row) => Number(row.isBank)),
     changeoverOption: column(rows, (row) => row.changeover?.option ?? -1),
-    changeoverStart: starts(rows, drawsOf),
-    changeoverDraw: entriesOf(rows, drawsOf, (draw) => draw),
+    changeoverStart: changeovers.start,
+    changeoverDraw: Int32Array.from(changeovers.entries),
     batchMost: column(rows, (row) => row.changeover?.batch?.most ?? 0),
     batchWait: Float64Array.from(rows, (row) => row.changeover?.batch?.longestWaitMin ?? Infinity),
     lotLeast: column(rows, (row) => row.station.lot?.least ?? 0),
@@ -74,18 +132,17 @@ export function compileStations(
 }
 
 /**
- * Calendars in which work at a station goes on whoever does it: the station's; for an unattended one only
- * that of its people.
+ * Calendar in which work at a station goes on whoever does it: the station's; for an unattended one only that
+ * of its people.
  */
 export function workCalendar(
-  scenario: Scenario,
+  { scenario, book }: Compilation,
   siteName: string,
   stationName: string,
   crewCalendars: readonly number[],
-  book: CalendarBook,
 ): number {
-  const site = siteOf(scenario, siteName);
-  const station = found(new Map(Object.entries(site.stations)), stationName, 'station');
+  const site = siteOf(scenario, siteName),
+    station = foundIn(site.stations, stationName, 'station');
   if (!station.unattended)
     return book.common([book.id(station.calendar ?? site.calendar, site.zone), ...crewCalendars]);
   if (crewCalendars.length > 0) return book.common(crewCalendars);

@@ -1,13 +1,10 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
-import type { WorkingDay } from '../calendar/days.js';
-import type { Names } from '../whole/ids.js';
-import { timesOnDay } from './release.js';
-import type { LaidRoutes } from '../work/route.js';
-import type { RunSpan } from './span.js';
-import type { Scenario } from '../types/scenario.js';
-import type { Order } from '../types/orders.js';
+import { timesOnDay, type WorkingDay } from '../calendar/days.js';
+import type { Compilation } from '../lookup/compilation.js';
+import type { Order } from '../types/programme.js';
+import { own } from '../values/raw.js';
 
 export interface OrdersInTime {
   readonly columns: Model['programme']['orders'];
@@ -29,10 +26,7 @@ interface Slot {
  * by rate in their order, and what is left of these is drawn. Units that the run ends before come last.
  */
 export function compileOrders(
-  scenario: Scenario,
-  names: Names,
-  laid: LaidRoutes,
-  span: RunSpan,
+  { scenario, ids, laid, span }: Compilation,
   days: readonly WorkingDay[],
   byRate: Float64Array,
 ): OrdersInTime {
@@ -53,7 +47,7 @@ export function compileOrders(
     ...Array.from(byRate, (time, i) => ({ time, order: inTurn[i] })),
   ].filter(({ time }) => time < end);
   const places = new Map(list.map((order, i) => [order, i])),
-    rank = ({ order }: Slot): number => (order === undefined ? Infinity : places.get(order)!);
+    rank = ({ order }: Slot): number => (order && places.get(order)) ?? Infinity;
   slots.sort((a, b) => a.time - b.time || (rank(a) < rank(b) ? -1 : rank(a) > rank(b) ? 1 : 0));
   const released = new Set(slots.map(({ order }) => order));
   const known: (Order | undefined)[] = [
@@ -63,10 +57,10 @@ export function compileOrders(
   ];
   const rows = known.slice(0, known.findLastIndex((order) => order !== undefined) + 1),
     options = Object.keys(scenario.programme.options);
-  const valueOf = (order: Order | undefined, option: string): number =>
-    order === undefined || !Object.hasOwn(order.options, option)
-      ? -1
-      : names.value(option, order.options[option]);
+  const valueOf = (order: Order | undefined, option: string): number => {
+    const value = order && own(order.options, option);
+    return value === undefined ? -1 : ids.value(option, value);
+  };
   return {
     columns: {
       count: rows.length,

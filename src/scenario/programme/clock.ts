@@ -1,10 +1,12 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { CalendarBook } from '../calendar/book.js';
 import { isoDate, isoWeek } from '../calendar/date.js';
-import type { WorkingDay } from '../calendar/days.js';
-import { releaseDays } from './release.js';
-import { releaseSite, runSpan } from './span.js';
+import { endOf, startOf, type WorkingDay } from '../calendar/days.js';
+import { at } from '../lookup/columns.js';
 import type { Scenario } from '../types/scenario.js';
+import { releaseSite } from './rates.js';
+import { releaseDays } from './release.js';
+import { runSpan } from './span.js';
 
 /** Dates of a run in the programme's zone, and what was planned for each bucket of its time series. */
 export interface ProgrammeClock {
@@ -45,7 +47,7 @@ export function programmeClock(scenario: Scenario): ProgrammeClock {
   const release = releaseDays(scenario, days, span);
   const releasing = shares(release, edges, () => 1);
   const asked = shares(release, edges, (day) => day.rate).map((units, i) =>
-    releasing[i] > 0 ? units / releasing[i] : null,
+    at(releasing, i) > 0 ? units / at(releasing, i) : null,
   );
 
   const local = (minutes: number): number => span.clock.local(span.origin + minutes);
@@ -79,18 +81,18 @@ function shares<Day extends WorkingDay>(
   edges: readonly number[],
   value: (day: Day) => number,
 ): number[] {
-  const sums = new Array<number>(edges.length - 1).fill(0);
+  const sums = new Float64Array(edges.length - 1);
   let first = 0;
   for (const day of days) {
-    const from = day.windows[0].start,
-      to = day.windows[day.windows.length - 1].end;
-    while (first < sums.length && edges[first + 1] <= from) first++;
-    for (let i = first; i < sums.length && edges[i] < to; i++) {
+    while (first < sums.length && at(edges, first + 1) <= startOf(day)) first++;
+    for (let i = first; i < sums.length && at(edges, i) < endOf(day); i++) {
+      const from = at(edges, i),
+        to = at(edges, i + 1);
       let minutes = 0;
       for (const { start, end } of day.windows)
-        minutes += Math.max(0, Math.min(end, edges[i + 1]) - Math.max(start, edges[i]));
-      sums[i] += (minutes / day.minutes) * value(day);
+        minutes += Math.max(0, Math.min(end, to) - Math.max(start, from));
+      sums[i] = at(sums, i) + (minutes / day.minutes) * value(day);
     }
   }
-  return sums;
+  return [...sums];
 }

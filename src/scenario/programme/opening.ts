@@ -1,72 +1,47 @@
-import { dayNumber } from '../calendar/date.js';
-import { workingDayRule } from '../calendar/days.js';
-import { own, siteOfStation } from '../whole/placed.js';
+import { z } from 'zod';
+import { saySeen } from '../file/problem.js';
+import { stationsOf } from '../lookup/placed.js';
+import type { Finding } from '../types/problem.js';
+import type { Order } from '../types/programme.js';
+import type { Scenario } from '../types/scenario.js';
+import type { RouteEntry } from '../types/steps.js';
+import { keys, name, together } from '../values/keys.js';
 import { nearest } from '../values/nearest.js';
-import { saySeen, type Finding } from '../file/problem.js';
-import { releaseSite } from './rates.js';
-import type { RouteEntry, Scenario } from '../types/scenario.js';
-import type { Order } from '../types/orders.js';
+import { own } from '../values/raw.js';
+import { date, optionValue, whole } from '../values/scalars.js';
+
+const build = z.union([name('a build number'), z.number().transform(String)], {
+  error: 'a build number, such as RT-017',
+});
+
+/** A unit that stands on the floor when the run starts, or several alike. */
+export const standingSchema = keys(
+  {
+    at: name('the name of a step or lane').describe(
+      'The step that it is about to begin, or the lane whose truck it waits for. Example: inspect primer',
+    ),
+    units: whole(1, 100_000).default(1).describe('How many such units. Default: 1. Example: 2'),
+    build: build.optional().describe('Your own build number of the unit, if it is one. Example: RT-017'),
+    due: date.optional().describe('The day at the end of which it is due. Example: 2027-04-30'),
+    options: z
+      .record(z.string(), optionValue, { error: 'a map from options to values' })
+      .default({})
+      .describe('What is known of its options; the others are drawn. Example: { colour: red }'),
+  },
+  'a map with the key at, and perhaps units, build, due, options',
+).superRefine(
+  together(({ build, units }, wrong) => {
+    if (build !== undefined && units > 1) wrong(['units'], '1 unit for a build number', String(units));
+  }),
+);
 
 const nameOf = (entry: RouteEntry): string => (entry.kind === 'lane' ? entry.lane : entry.name);
 
-/**
- * Orders that cannot be met: released on a day off, standing at a step that they never come to, or where
- * there is no room.
- */
-export function orderFindings(scenario: Scenario): Finding[] {
-  return [...dates(scenario), ...opening(scenario)];
-}
-
-function dates(scenario: Scenario): Finding[] {
-  const {
-      start,
-      until,
-      orders: { list },
-    } = scenario.programme,
-    { calendar } = releaseSite(scenario);
-  const works = workingDayRule(calendar === undefined ? undefined : own(scenario.calendars, calendar));
-  return list.flatMap(({ release, due, written }): Finding[] => {
-    if (due !== undefined && due < start)
-      return [
-        {
-          ...written,
-          wanted: `a due day not before the start of the programme, ${start}`,
-          seen: saySeen(due),
-        },
-      ];
-    if (release === undefined) return [];
-    if (release < start)
-      return [
-        {
-          ...written,
-          wanted: `a day of release not before the start of the programme, ${start}`,
-          seen: saySeen(release),
-        },
-      ];
-    if (until !== undefined && release >= until)
-      return [
-        {
-          ...written,
-          wanted: `a day of release before the end of the run, ${until}`,
-          seen: saySeen(release),
-        },
-      ];
-    if (!works(dayNumber(release)))
-      return [
-        {
-          ...written,
-          wanted: `a day of release that is a working day of ${calendar ?? 'the first site'}`,
-          seen: saySeen(release),
-        },
-      ];
-    return [];
-  });
-}
-
-function opening(scenario: Scenario): Finding[] {
+/** Units that stand at a step that they never come to, or where there is no room. */
+export function openingFindings(scenario: Scenario): Finding[] {
   const { route } = scenario,
     found: Finding[] = [],
-    standing: { order: Order; index: number }[] = [];
+    standing: Standing[] = [];
   for (const order of scenario.programme.orders.list) {
     if (order.at === undefined) continue;
     const index = route.findIndex((entry) => nameOf(entry) === order.at),
@@ -89,7 +64,7 @@ function opening(scenario: Scenario): Finding[] {
         seen: value === undefined ? `no ${option}` : saySeen(value),
       });
     }
-    standing.push({ order, index });
+    standing.push({ order, entry, index });
   }
   // In the order in which the engine places them.
   return [
@@ -101,6 +76,12 @@ function opening(scenario: Scenario): Finding[] {
   ];
 }
 
+interface Standing {
+  readonly order: Order;
+  readonly entry: RouteEntry;
+  readonly index: number;
+}
+
 /** Room taken at a station or lane, and the step of the lot that gathers there. */
 interface Taken {
   places: number;
@@ -108,22 +89,19 @@ interface Taken {
   step: string | undefined;
 }
 
-function withoutRoom(scenario: Scenario, standing: readonly { order: Order; index: number }[]): Finding[] {
+function withoutRoom(scenario: Scenario, standing: readonly Standing[]): Finding[] {
   const taken = new Map<string, Taken>(),
-    siteOf = siteOfStation(scenario),
+    stations = stationsOf(scenario),
     full = new Set<string>();
-  return standing.flatMap(({ order, index }): Finding[] => {
-    const entry = scenario.route[index]!,
-      where = entry.kind === 'lane' ? `lane ${entry.lane}` : `station ${entry.at}`;
-    const site = entry.kind === 'lane' ? undefined : siteOf.get(entry.at),
-      lane = entry.kind === 'lane' ? own(scenario.lanes, entry.lane) : undefined;
-    const station =
-      site === undefined || entry.kind === 'lane' ? undefined : own(scenario.sites[site]!.stations, entry.at);
+  return standing.flatMap(({ order, entry }): Finding[] => {
+    const where = entry.kind === 'lane' ? `lane ${entry.lane}` : `station ${entry.at}`,
+      lane = entry.kind === 'lane' ? own(scenario.lanes, entry.lane) : undefined,
+      station = entry.kind === 'lane' ? undefined : stations.get(entry.at)?.station;
     if (lane === undefined && station === undefined) return [];
     const now = taken.get(where) ?? { places: 0, spaces: 0, step: undefined };
     taken.set(where, now);
     const places = station === undefined ? 0 : (station.lot?.most ?? station.places),
-      spaces = station === undefined ? lane!.bank : station.buffer;
+      spaces = station === undefined ? lane?.bank : station.buffer;
     // A lot gathers units of one step; all others wait, and nobody passes those who wait, except into the
     // lot.
     const enters =

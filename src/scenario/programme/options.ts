@@ -1,50 +1,46 @@
-import { MOST_VALUES } from '../work/steps-compiled.js';
-import type { Finding, Path } from '../file/problem.js';
-import type { Chance, Scenario } from '../types/scenario.js';
-import { findsOf, own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
+import { z } from 'zod';
+import type { Model } from '../../flow/model/model.js';
+import type { Draws } from '../lookup/draws.js';
+import { findsOf, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import type { Finding, Path } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import type { Chance } from '../types/steps.js';
+import { named } from '../values/keys.js';
+import { chance } from '../values/scalars.js';
 
-/** Options that conditions cannot tell apart, and options asked of what has none. */
-export function optionFindings(scenario: Scenario): Finding[] {
-  return [...tooManyValues(scenario), ...ofStock(scenario)];
-}
-
-function tooManyValues(scenario: Scenario): Finding[] {
-  const asked = new Set(
-    routesOf(scenario).flatMap((route) =>
-      [...route.entries, ...stepsOf(route).map(({ step }) => step)].flatMap(({ when }) => Object.keys(when)),
+/** The values of an option with their shares; one share makes a yes or no option. */
+export const mixSchema = z.union(
+  [
+    chance.transform((yes): Record<string, number> => ({ yes, no: 1 - yes })),
+    named(chance, 'values with their shares').refine(
+      (shares) => Math.abs(Object.values(shares).reduce((a, b) => a + b, 0) - 1) <= 1e-6,
+      { error: 'shares that add up to 100 %', when: whenMap },
     ),
-  );
-  return [...asked].flatMap((option): Finding[] => {
-    const count = Object.keys(own(scenario.programme.options, option) ?? {}).length;
-    if (count <= MOST_VALUES) return [];
-    return [
-      {
-        path: ['programme', 'options', option],
-        wanted:
-          `at most ${MOST_VALUES} values where a step has a condition on the option; merge values that ` +
-          'are built alike',
-        seen: String(count),
-        atKey: true,
-      },
-    ];
-  });
+  ],
+  {
+    error:
+      'values with their shares, such as { red: 70 %, white: 30 % }, or one chance for yes or no, ' +
+      'such as 35 %',
+  },
+);
+/** The sum is asked for only where each share could be read. */
+function whenMap(payload: { value: unknown; issues: unknown[] }): boolean {
+  return payload.issues.length === 0 && typeof payload.value === 'object' && payload.value !== null;
 }
 
 /**
  * Sub-assemblies for stock are built before their unit is known, so nothing on their way can go by its
  * options.
  */
-function ofStock(scenario: Scenario): Finding[] {
-  const siteOf = siteOfStation(scenario);
+export function stockOptionFindings(scenario: Scenario): Finding[] {
+  const stations = stationsOf(scenario);
   return routesOf(scenario).flatMap((route) => {
     if (route.kind !== 'stock') return [];
     const found: Finding[] = [];
-    const tell = (path: Path): void =>
-      void found.push({
-        path,
-        wanted: 'nothing by option in a feeder of stock, whose sub-assemblies are not yet of a unit',
-        atKey: true,
-      });
+    const tell = (path: Path): void => {
+      const wanted = 'nothing by option in a feeder of stock, whose sub-assemblies are not yet of a unit';
+      found.push({ path, wanted, atKey: true });
+    };
     const chance = (path: Path, { byOption }: Chance): void => {
       if (byOption.length > 0) tell(path);
     };
@@ -53,8 +49,7 @@ function ofStock(scenario: Scenario): Finding[] {
       if (Object.keys(step.workFactor).length > 0) tell([...path, 'work factor']);
       for (const [kind, made] of Object.entries(step.creates)) chance([...path, 'creates', kind], made);
       for (const { path: at, find } of findsOf(placed)) chance([...at, 'chance'], find.chance);
-      const site = siteOf.get(step.at);
-      if (site !== undefined && scenario.sites[site]?.stations[step.at]?.changeover !== undefined) {
+      if (stations.get(step.at)?.station.changeover !== undefined) {
         found.push({
           path: [...path, 'at'],
           wanted: 'a station without changeover, since sub-assemblies for stock have no options',
@@ -63,5 +58,18 @@ function ofStock(scenario: Scenario): Finding[] {
       }
     }
     return found;
+  });
+}
+
+/** Options with cumulative chances. Called first, so that the draw of option o (`option/<name>`) has id o. */
+export function compileOptions(scenario: Scenario, draws: Draws): Model['options'] {
+  return Object.entries(scenario.programme.options).map(([name, mix]) => {
+    draws.chance(`option/${name}`);
+    const weights = Object.values(mix);
+    const total = weights.reduce((sum, weight) => sum + weight, 0);
+    let sum = 0;
+    const cumulative = Float64Array.from(weights, (weight) => (sum += weight) / total);
+    cumulative[cumulative.length - 1] = 1;
+    return { name, values: Object.keys(mix), cumulative };
   });
 }

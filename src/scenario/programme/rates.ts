@@ -1,8 +1,12 @@
 import { z } from 'zod';
 import { dayNumber, isoDate, isoWeek, mondayOf, weekday } from '../calendar/date.js';
 import { workingDayRule } from '../calendar/days.js';
-import type { RatePhase, Scenario, Site } from '../types/scenario.js';
-import { date, keys, number } from '../values/keys.js';
+import type { Site } from '../types/plant.js';
+import type { Finding } from '../types/problem.js';
+import type { RatePhase } from '../types/programme.js';
+import type { Scenario } from '../types/scenario.js';
+import { keys, together } from '../values/keys.js';
+import { date, number } from '../values/scalars.js';
 
 const perDay = number(0, 100_000)
   .optional()
@@ -25,24 +29,14 @@ const from = date
 const phase = keys(
   { from, 'per day': perDay, 'per week': perWeek },
   'a map with the keys from, and per day or per week',
-).superRefine((map, context) => {
-  if (context.issues.length > 0) return; // misspelt keys first
-  const given = [map['per day'], map['per week']].filter((each) => each !== undefined).length;
-  if (given === 0)
-    context.addIssue({
-      code: 'custom',
-      path: ['per day'],
-      message: 'missing; should be a number from 0 to 100000, or per week',
-    });
-  if (given === 2)
-    context.addIssue({
-      code: 'custom',
-      path: ['per week'],
-      message: 'either per day or per week, not both',
-      params: { seen: 'both' },
-    });
-});
-type Phase = z.output<typeof phase>;
+).superRefine(
+  together(({ perDay, perWeek }, wrong) => {
+    if (perDay === undefined && perWeek === undefined)
+      wrong(['per day'], 'missing; should be a number from 0 to 100000, or per week');
+    if (perDay !== undefined && perWeek !== undefined)
+      wrong(['per week'], 'either per day or per week, not both', 'both');
+  }),
+);
 
 const WEEK = 'an ISO week, such as 2027-W23';
 const weeks = keys(
@@ -57,18 +51,19 @@ const weeks = keys(
         const names = Object.keys(map);
         if (names.length === 0) context.addIssue({ code: 'custom', message: 'at least one week' });
         names.forEach((week, i) => {
-          if (i > 0 && week <= names[i - 1]!)
+          const before = names[i - 1];
+          if (before !== undefined && week <= before)
             context.addIssue({
               code: 'custom',
               path: [week],
-              message: `a week after the one before, ${names[i - 1]!}`,
+              message: `a week after the one before, ${before}`,
               params: { seen: `"${week}"` },
             });
         });
       })
       .describe(
-        'Units released in each ISO week, as from its Monday `per week`; each goes on until the next ' +
-          'week named. Example: { 2027-W23: 8, 2027-W24: 10 }',
+        'Units released in each ISO week, as by `per week` from its Monday; each rate continues ' +
+          'until the next week named. Example: { 2027-W23: 8, 2027-W24: 10 }',
       ),
   },
   'a map with the key weeks',
@@ -93,15 +88,49 @@ export const rate = rateForms.describe(
  */
 export function phasesOf(read: z.output<typeof rateForms>, start: string): RatePhase[] {
   if (!('weeks' in read))
-    return read.map((one: Phase, i) => ({
-      from: one.from ?? (i === 0 ? start : ''),
-      perDay: one['per day'],
-      perWeek: one['per week'],
+    return read.map(({ from, perDay, perWeek }, i) => ({
+      from: from ?? (i === 0 ? start : ''),
+      perDay,
+      perWeek,
     }));
-  return Object.entries(read.weeks).map(([week, units], i) => {
-    const monday = mondayOf(week)!;
-    return { from: i === 0 && week === isoWeek(dayNumber(start)) ? start : isoDate(monday), perWeek: units };
+  return Object.entries(read.weeks).map(([week, perWeek], i) => {
+    const isFirst = i === 0 && week === isoWeek(dayNumber(start));
+    return { from: isFirst ? start : isoDate(mondayOf(week) ?? NaN), perWeek };
   });
+}
+
+/** Phases in order, and a release that reaches the end of the run. ISO dates compare as texts. */
+export function rateFindings({ programme }: Scenario): Finding[] {
+  const { start, until, release, lengthMin } = programme;
+  if (release.kind !== 'rate') return [];
+
+  const found: Finding[] = [],
+    { phases } = release,
+    last = phases.at(-1);
+  // Each unit has a day of release of its own, or stands on the floor.
+  if (last === undefined) return found;
+  phases.forEach(({ from }, i) => {
+    const path = ['programme', 'rate', i, 'from'];
+    const before = phases[i - 1]?.from;
+    if (from === '') found.push({ path, wanted: 'missing; should be the first day of this rate' });
+    else if (from < start)
+      found.push({
+        path,
+        wanted: `a day not before the start of the programme, ${start}`,
+        seen: `"${from}"`,
+      });
+    else if (before !== undefined && before !== '' && from <= before)
+      found.push({ path, wanted: `a day after that of the rate before, ${before}`, seen: `"${from}"` });
+  });
+  const rests = ({ perDay, perWeek }: RatePhase): boolean => (perDay ?? perWeek) === 0;
+  if (phases.every(rests) || (rests(last) && until === undefined && lengthMin === undefined)) {
+    found.push({
+      path: ['programme', 'rate'],
+      wanted: 'a rate above 0 per day at last, so that the run ends',
+      seen: '0',
+    });
+  }
+  return found;
 }
 
 /** How many units a rate asks for. Days are day numbers. */
@@ -157,9 +186,9 @@ export function releaseSite(scenario: Scenario): Site {
     first === undefined
       ? undefined
       : first.kind === 'lane'
-        ? scenario.sites[scenario.lanes[first.lane].from]
+        ? scenario.sites[scenario.lanes[first.lane]?.from ?? '']
         : sites.find((site) => Object.hasOwn(site.stations, first.at));
   const site = found ?? sites[0];
-  if (site === undefined) throw new RangeError('sites: expected at least one site, saw none; add one');
+  if (site === undefined) throw new RangeError('sites: expected at least one site, got none; add one');
   return site;
 }

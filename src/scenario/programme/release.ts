@@ -1,9 +1,19 @@
+import {
+  RELEASE_ARRIVALS,
+  RELEASE_SATURATED,
+  RELEASE_TIMES,
+  UNLIMITED,
+  type Model,
+} from '../../flow/model/model.js';
 import { dayNumber } from '../calendar/date.js';
-import type { WorkingDay } from '../calendar/days.js';
-import type { RunSpan } from './span.js';
-import { askedRate } from './rates.js';
+import { startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { NO_DRAW } from '../lookup/draws.js';
 import type { Scenario } from '../types/scenario.js';
-import { orderCounts } from '../types/orders.js';
+import { compileOrders } from './build-order.js';
+import { orderCounts } from './orders.js';
+import { askedRate, releaseSite } from './rates.js';
+import type { RunSpan } from './span.js';
 
 /** A working day with units to release on it. */
 export interface ReleaseDay extends WorkingDay {
@@ -44,7 +54,7 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
     const isOver = most !== undefined && byRateBefore > most - 1 + ROUNDING;
     const byRate = day.day < span.startDay || isOver ? 0 : asked.onDay(day.day),
       rate = byRate + (dated.get(day.day) ?? 0);
-    if (rate <= 0 || day.windows[0].start >= end) continue;
+    if (rate <= 0 || startOf(day) >= end) continue;
     out.push({ ...day, rate, before, byRate, byRateBefore, usual: byRate > 0 ? asked.usualOn(day.day) : 0 });
     before = tidy(before + rate);
     byRateBefore = tidy(byRateBefore + byRate);
@@ -75,19 +85,31 @@ export function releaseTimes(
   return Float64Array.from(times);
 }
 
-/**
- * Times of `count` units that are released on one day, spread over its working time from its first minute on.
- */
-export function timesOnDay(day: WorkingDay, count: number): number[] {
-  return Array.from({ length: count }, (_, i) => timeInDay(day, (i / count) * day.minutes));
-}
+const RELEASE = { rate: RELEASE_TIMES, interval: RELEASE_ARRIVALS, saturated: RELEASE_SATURATED } as const;
 
-/** When `minutes` of the day's working time have passed; at the end of a window the start of the next. */
-function timeInDay(day: WorkingDay, minutes: number): number {
-  let rest = minutes;
-  for (const { start, end } of day.windows) {
-    if (rest < end - start) return start + rest;
-    rest -= end - start;
-  }
-  return day.windows[day.windows.length - 1].end;
+/**
+ * How units are released and when the run ends. Where the run ends before all are released, `times` is
+ * shorter than `quantity`.
+ */
+export function compileProgramme(all: Compilation): Model['programme'] {
+  const { scenario, book, draws, span } = all;
+  const { release, quantity, warmUpMin, orders } = scenario.programme;
+  const site = releaseSite(scenario),
+    days = book.workingDays(site.calendar, site.zone);
+  const byRate = releaseTimes(
+    releaseDays(scenario, days, span),
+    orderCounts(orders.list, quantity).byRate,
+    Math.min(span.end, span.horizon),
+  );
+  const { columns, times } = compileOrders(all, days, byRate);
+  return {
+    release: RELEASE[release.kind],
+    times,
+    intervalDraw: release.kind === 'interval' ? draws.add('programme/interval', release.interval) : NO_DRAW,
+    orders: columns,
+    quantity: quantity ?? UNLIMITED,
+    end: span.end,
+    warmUp: warmUpMin,
+    bucketEdges: Float64Array.from(span.bucketEdges),
+  };
 }

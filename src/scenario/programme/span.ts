@@ -1,15 +1,15 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Distribution } from '../../random/distribution.js';
+import { meanOf } from '../../random/moments.js';
 import { dayNumber, weekday } from '../calendar/date.js';
 import { workingDayRule } from '../calendar/days.js';
+import { lengthOf } from '../calendar/week.js';
 import { ZoneClock } from '../calendar/zone.js';
-import { meanOf } from '../../random/moments.js';
-import { askedRate } from './rates.js';
-import { releaseSite } from './rates.js';
-import type { CalendarSpec, Scenario } from '../types/scenario.js';
-import { orderCounts } from '../types/orders.js';
-
-export { releaseSite };
+import { stationsOf } from '../lookup/placed.js';
+import type { CalendarSpec } from '../types/calendars.js';
+import type { Scenario } from '../types/scenario.js';
+import { orderCounts } from './orders.js';
+import { askedRate, releaseSite } from './rates.js';
 
 /** When a run begins, is watched and must have ended. Times are minutes since the programme's start. */
 export interface RunSpan {
@@ -49,7 +49,7 @@ export function runSpan(scenario: Scenario): RunSpan {
   else if (quantity !== undefined) days = planned(scenario, quantity, startDay);
   else
     throw new RangeError(
-      'programme: expected a `quantity`, a date `until` or a `length`, saw none of them; give one',
+      'programme: expected a `quantity`, a date `until` or a `length`, got none of them; give one',
     );
 
   const endDay = startDay + days;
@@ -75,17 +75,17 @@ export function runSpan(scenario: Scenario): RunSpan {
 
 /** Days to the end of calendars: to the planned release of the last unit, and as long again or a year. */
 function planned(scenario: Scenario, quantity: number, startDay: number): number {
-  const days = releaseDays(scenario, quantity, startDay);
+  const days = daysOfRelease(scenario, quantity, startDay);
   if (!(days <= LONGEST_DAYS)) {
     throw new RangeError(
-      `programme: expected a plan that releases all ${quantity} units within 200 years, saw none; ` +
+      `programme: expected a plan that releases all ${quantity} units within 200 years, got none; ` +
         'raise the last rate, open the calendar, or give `until`',
     );
   }
   return days + Math.max(YEAR_DAYS, days);
 }
 
-function releaseDays(scenario: Scenario, quantity: number, startDay: number): number {
+function daysOfRelease(scenario: Scenario, quantity: number, startDay: number): number {
   const { release, orders } = scenario.programme;
   const site = releaseSite(scenario);
   const spec = site.calendar === undefined ? undefined : scenario.calendars[site.calendar];
@@ -111,11 +111,7 @@ function releaseDays(scenario: Scenario, quantity: number, startDay: number): nu
 
 /** Place minutes of the slowest step of the unit's route, for a guess at how long a saturated line takes. */
 function longestStep(scenario: Scenario): number {
-  const places = new Map(
-    Object.values(scenario.sites)
-      .flatMap((site) => Object.entries(site.stations))
-      .map(([name, station]) => [name, station.places]),
-  );
+  const stations = stationsOf(scenario);
   let longest = 1;
   for (const step of scenario.route) {
     if (step.kind === 'lane') continue;
@@ -125,7 +121,10 @@ function longestStep(scenario: Scenario): number {
         (passes === undefined ? mean(work) : passes.count * (mean(passes.work) + mean(passes.settle))) +
         mean(process),
     );
-    longest = Math.max(longest, minutes.reduce((a, b) => a + b) / (places.get(step.at) ?? 1));
+    longest = Math.max(
+      longest,
+      minutes.reduce((a, b) => a + b) / (stations.get(step.at)?.station.places ?? 1),
+    );
   }
   return longest;
 }
@@ -133,10 +132,6 @@ function longestStep(scenario: Scenario): number {
 /** Working minutes a week over seven, breaks not taken off: close enough for a guess. */
 function meanDailyMinutes(spec: CalendarSpec | undefined): number {
   if (spec === undefined) return MINUTES_PER_DAY;
-  const day = spec.hours.reduce(
-    (sum, { startMin, endMin }) =>
-      sum + (endMin > startMin ? endMin - startMin : endMin - startMin + MINUTES_PER_DAY),
-    0,
-  );
+  const day = spec.hours.reduce((sum, shift) => sum + lengthOf(shift), 0);
   return (day * spec.on.length) / 7;
 }

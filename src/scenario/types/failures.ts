@@ -1,7 +1,5 @@
 import type { Distribution } from '../../random/distribution.js';
 
-/** Rule 13 as read, see `scenario.ts`. */
-
 /** One way in which the equipment of a station fails. */
 export interface Failure {
   readonly every: Distribution;

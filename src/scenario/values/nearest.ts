@@ -8,18 +8,22 @@ export function editDistance(a: string, b: string): number {
   let beforeLast: number[] = [];
   let last = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const same = a[i - 1] === b[j - 1];
-      let best = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + (same ? 0 : 1));
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
-        best = Math.min(best, beforeLast[j - 2]! + 1);
+    const row: number[] = [];
+    let left = Infinity,
+      aboveLeft = Infinity;
+    for (const [j, above] of last.entries()) {
+      const same = j > 0 && a.charAt(i - 1) === b.charAt(j - 1);
+      let best = Math.min(above + 1, left + 1, aboveLeft + (same ? 0 : 1));
+      if (i > 1 && j > 1 && a.charAt(i - 1) === b.charAt(j - 2) && a.charAt(i - 2) === b.charAt(j - 1))
+        best = Math.min(best, (beforeLast[j - 2] ?? Infinity) + 1);
       row.push(best);
+      left = best;
+      aboveLeft = above;
     }
     beforeLast = last;
     last = row;
   }
-  return last[b.length]!;
+  return last.at(-1) ?? 0;
 }
 
 /**

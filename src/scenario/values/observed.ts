@@ -1,7 +1,8 @@
-import { LONGEST_MIN, toMinutes, type TimeUnit } from './quantity.js';
-import { nearest } from './nearest.js';
-import { saySeen, type Finding } from '../file/problem.js';
 import { readTable } from '../file/csv.js';
+import { saySeen } from '../file/problem.js';
+import type { Finding } from '../types/problem.js';
+import { nearest } from './nearest.js';
+import { LONGEST_MIN, toMinutes, type TimeUnit } from './quantity.js';
 
 /** Minutes, or what is wrong: with `source` in the CSV file, else with the scenario's own words about it. */
 export interface Observed {

@@ -1,4 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+
 /**
  * Times, chances, dates and clock times as planners write them. Each reader answers undefined for what it
  * cannot read.
@@ -60,7 +61,7 @@ export function isDate(text: string): boolean {
   const [year, month, day] = [Number(parts[1]), Number(parts[2]), Number(parts[3])];
   if (year < 1900 || year > 2199 || month < 1 || month > 12) return false;
   const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
-  const longest = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1]!;
+  const longest = month === 2 ? (leap ? 29 : 28) : [4, 6, 9, 11].includes(month) ? 30 : 31;
   return day >= 1 && day <= longest;
 }
 
@@ -101,3 +102,22 @@ export function weekdaysOf(text: string): number[] | undefined {
   }
   return [...days].sort((a, b) => a - b);
 }
+
+/** `2027-05-31` or `2027-07-12 to 2027-07-30`, both ends included; whether they are in order is not asked. */
+export function daySpanOf(text: string): { from: string; to: string } | undefined {
+  const [from = '', to = from, ...more] = text.split(' to ').map((day) => day.trim());
+  return more.length === 0 && isDate(from) && isDate(to) ? { from, to } : undefined;
+}
+
+/** `2027-08-09` or `2027-08-09 06:00`, minutes after midnight. */
+export function momentOf(text: string): { day: string; minute: number | undefined } | undefined {
+  const [day = '', clock, ...more] = text.trim().split(/ +/);
+  if (more.length > 0 || !isDate(day)) return undefined;
+  if (clock === undefined) return { day, minute: undefined };
+  const minute = clockOf(clock);
+  return minute === undefined ? undefined : { day, minute };
+}
+
+/** Minutes after midnight as a clock time: 390 -> `06:30`. */
+export const sayClock = (minute: number): string =>
+  `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`;

@@ -1,7 +1,9 @@
-import { own } from './placed.js';
+import { stationsOf } from '../lookup/placed.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import type { RouteEntry } from '../types/steps.js';
+import { own } from '../values/raw.js';
 import { meets, varietiesOf, type Variety } from '../work/conditions.js';
-import type { Finding } from '../file/problem.js';
-import type { RouteEntry, Scenario } from '../types/scenario.js';
 
 /**
  * How units get onto their route: each has a step there, and a source that never ends meets a room that does.
@@ -59,10 +61,8 @@ function firstEntries(route: readonly RouteEntry[], variety: Variety): RouteEntr
 const isSure = (entry: RouteEntry): boolean =>
   entry.kind === 'lane' || (entry.sample === undefined && entry.rework !== 'only');
 
-function isUnlimited({ lanes, sites }: Scenario, entry: RouteEntry): boolean {
-  if (entry.kind === 'lane') return own(lanes, entry.lane)?.bank === undefined;
-  const station = Object.values(sites)
-    .map(({ stations }) => own(stations, entry.at))
-    .find((found) => found !== undefined);
-  return station !== undefined && station.buffer === undefined;
+function isUnlimited(scenario: Scenario, entry: RouteEntry): boolean {
+  if (entry.kind === 'lane') return own(scenario.lanes, entry.lane)?.bank === undefined;
+  const placed = stationsOf(scenario).get(entry.at);
+  return placed !== undefined && placed.station.buffer === undefined;
 }

@@ -1,24 +1,30 @@
-import type { Finding, Path } from '../file/problem.js';
+import { routesOf, sendBacksOf, stationsOf, stepsOf, type PlacedRoute } from '../lookup/placed.js';
+import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import { own, routesOf, sendBacksOf, siteOfStation, stepsOf, type PlacedRoute } from './placed.js';
+import { own } from '../values/raw.js';
 import { meets, varietiesOf, type Variety } from '../work/conditions.js';
+
+type SiteOf = (station: string) => string | undefined;
 
 /**
  * A unit cannot jump from site to site: between steps in different sites there must be a lane, and it must
  * start where the unit is.
  */
 export function pathFindings(scenario: Scenario): Finding[] {
-  const siteOf = siteOfStation(scenario);
+  const stations = stationsOf(scenario),
+    siteOf: SiteOf = (station) => stations.get(station)?.siteName;
   return routesOf(scenario).flatMap((route) => {
     const found = new Map<string, Finding>();
-    const tell = (finding: Finding): void => void found.set(JSON.stringify(finding), finding);
+    const tell = (finding: Finding): void => {
+      found.set(JSON.stringify(finding), finding);
+    };
     const ends = endsOf(scenario, route, siteOf);
     for (const variety of varietiesOf(scenario, route.entries))
       walk(scenario, route, variety, siteOf, ends, tell);
     for (const { path, from, to } of sendBacksOf(route)) {
       const [finder, target] = [route.entries[from], route.entries[to]];
       if (finder?.kind !== 'step' || target?.kind !== 'step') continue;
-      const [here, there] = [siteOf.get(finder.at), siteOf.get(target.at)];
+      const [here, there] = [siteOf(finder.at), siteOf(target.at)];
       if (here !== undefined && there !== undefined && here !== there)
         tell({
           path,
@@ -36,12 +42,12 @@ interface Ends {
 }
 
 /** Own parts start where they come off and must end where they rejoin. */
-function endsOf(scenario: Scenario, route: PlacedRoute, siteOf: Map<string, string>): Ends {
+function endsOf(scenario: Scenario, route: PlacedRoute, siteOf: SiteOf): Ends {
   const { feeder, kind } = route;
   if (feeder === undefined || kind !== 'own') return { start: undefined, end: undefined };
-  const main = stepsOf(routesOf(scenario)[0]!).map(({ step }) => step);
+  const main = stepsOf(routesOf(scenario)[0]).map(({ step }) => step);
   const site = (station: string | undefined): string | undefined =>
-    station === undefined ? undefined : siteOf.get(station);
+    station === undefined ? undefined : siteOf(station);
   return {
     start: site(main.find((step) => step.takesOff.includes(feeder))?.at),
     end: site(main.find((step) => own(step.parts, feeder) === 'own')?.at),
@@ -52,7 +58,7 @@ function walk(
   scenario: Scenario,
   route: PlacedRoute,
   variety: Variety,
-  siteOf: Map<string, string>,
+  siteOf: SiteOf,
   ends: Ends,
   tell: (finding: Finding) => void,
 ): void {
@@ -72,7 +78,7 @@ function walk(
         });
       here = lane?.to;
     } else {
-      const site = siteOf.get(entry.at);
+      const site = siteOf(entry.at);
       if (here !== undefined && site !== undefined && site !== here)
         tell({
           path: [...last, 'at'],

@@ -1,6 +1,8 @@
-import type { Finding } from '../file/problem.js';
+import { routesOf, sendBacksOf, stepsOf, type PlacedRoute } from '../lookup/placed.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import { own, possibleValues, routesOf, sendBacksOf, stepsOf, type PlacedRoute } from './placed.js';
+import { own } from '../values/raw.js';
+import { possibleValues } from '../work/conditions.js';
 
 /** Steps that no unit can visit, and feeders that nothing uses. */
 export function unreachable(scenario: Scenario): Finding[] {
@@ -43,25 +45,27 @@ function neverMet(scenario: Scenario, route: PlacedRoute): Finding[] {
           {
             path: [...path, 'when'],
             wanted:
-              'no condition in a feeder of stock, whose sub-assemblies are not yet of a unit and have no options',
+              'no condition in a feeder of stock, whose sub-assemblies are not yet of a unit and have ' +
+              'no options',
             atKey: true,
           },
         ];
       }
       const { options } = scenario.programme;
-      const empty = Object.keys(entry.when).find(
-        (option) =>
+      const empty = Object.entries(entry.when).find(
+        ([option]) =>
           own(options, option) !== undefined && possibleValues(options, option, entry.when).length === 0,
       );
       if (empty === undefined) return [];
-      const values = entry.when[empty]!;
+      const [option, values] = empty,
+        mix = own(options, option) ?? {};
       // A value that does not exist is reported with the names.
-      if (!values.every((value) => Object.hasOwn(options[empty]!, value))) return [];
+      if (!values.every((value) => Object.hasOwn(mix, value))) return [];
       return [
         {
           path: [...path, 'when'],
           wanted: 'a condition that some unit can meet',
-          seen: `${empty}: ${values.join(' or ')}, with a share of 0 %`,
+          seen: `${option}: ${values.join(' or ')}, with a share of 0 %`,
         },
       ];
     },

@@ -1,5 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
-import { bankName } from './ids.js';
+import { bankName } from '../lookup/ids.js';
 
 /** Where units wait: ahead of a station, ahead of loading a lane, after its unloading. */
 export interface Room {
@@ -18,19 +18,20 @@ export function bufferOf({ stations, lanes }: Model, { kind, of }: Room): number
 }
 
 /**
- * The model of the same scenario with other waiting places, the same as if it were compiled anew; null where
- * that takes compiling: an arrival bank that comes or goes is a step more or fewer.
+ * The model of the same scenario with other waiting places, one number a room: as if it were compiled
+ * anew. Null where that takes compiling: an arrival bank that comes or goes is a step more or fewer.
  */
 export function withRoom(model: Model, rooms: readonly Room[], places: readonly number[]): Model | null {
   const buffer = model.stations.buffer.slice(),
     banks = model.stations.places.slice(),
     bank = model.lanes.bank.slice();
   for (const [i, room] of rooms.entries()) {
-    const at = bufferOf(model, room);
-    if (room.kind === 'bank') bank[at - model.stations.count] = places[i];
-    else if (room.kind === 'buffer') buffer[at] = places[i];
-    else if (at >= 0 !== places[i] > 0) return null;
-    else if (at >= 0) banks[at] = places[i];
+    const at = bufferOf(model, room),
+      count = places[i] ?? 0;
+    if (room.kind === 'bank') bank[at - model.stations.count] = count;
+    else if (room.kind === 'buffer') buffer[at] = count;
+    else if (at >= 0 !== count > 0) return null;
+    else if (at >= 0) banks[at] = count;
   }
   return {
     ...model,

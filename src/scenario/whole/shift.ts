@@ -1,28 +1,32 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { leastOf } from '../../random/moments.js';
-import { teamCrewsAt } from '../plant/stretches.js';
-import { lengthOf, offsetIn, WEEK } from '../calendar/calendars.js';
-import { own, possibleValues, routesOf, siteOfStation, stepsOf } from './placed.js';
-import type { Finding } from '../file/problem.js';
-import type { CalendarSpec, Scenario, StationStep } from '../types/scenario.js';
+import { lengthOf, WEEK, weekOf, weekShifts } from '../calendar/week.js';
+import { routesOf, stationsOf, stepsOf, type PlacedStation } from '../lookup/placed.js';
+import { teamsAt } from '../plant/teams.js';
+import type { CalendarSpec } from '../types/calendars.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import type { StationStep } from '../types/steps.js';
+import { own } from '../values/raw.js';
+import { possibleValues } from '../work/conditions.js';
 
 /**
  * Work that no week has room for: station and crew never in together, or a step in one shift that is longer
  * than any.
  */
 export function shiftFindings(scenario: Scenario): Finding[] {
-  const siteOf = siteOfStation(scenario);
+  const stations = stationsOf(scenario);
   const known = new Map<string, number>();
   const longestOf = (calendars: readonly string[]): number => {
     const key = JSON.stringify(calendars);
-    const longest = known.get(key) ?? longestTogether(calendars.map((name) => scenario.calendars[name]!));
+    const longest =
+      known.get(key) ?? longestTogether(calendars.flatMap((name) => scenario.calendars[name] ?? []));
     known.set(key, longest);
     return longest;
   };
   return routesOf(scenario).flatMap((route) =>
     stepsOf(route).flatMap(({ path, step }): Finding[] => {
-      const site = siteOf.get(step.at);
-      const calendars = site === undefined ? [] : calendarsOf(scenario, site, step);
+      const placed = stations.get(step.at),
+        calendars = placed === undefined ? [] : calendarsOf(scenario, placed, step);
       if (calendars.length === 0 || (step.work === undefined && step.passes === undefined)) return [];
       const longest = longestOf(calendars);
       // A single calendar without working time is reported as such.
@@ -51,53 +55,30 @@ export function shiftFindings(scenario: Scenario): Finding[] {
 
 /** Most working minutes of one shift in which all are in. */
 function longestTogether(calendars: readonly CalendarSpec[]): number {
-  const together = calendars.map(weekOf).reduce((a, b) => a.map((minute, i) => minute & b[i]!));
+  const together = calendars.map(weekOf).reduce((a, b) => a.map((minute, i) => minute & (b[i] ?? 0)));
   return Math.min(...calendars.map((calendar) => longestShift(calendar, together)));
 }
 
 /** Names of the calendars of the station and its crews, each once; who is always in has none. */
-function calendarsOf(scenario: Scenario, siteName: string, step: StationStep): string[] {
-  const site = scenario.sites[siteName]!;
-  const station = site.stations[step.at]!;
-  const names = [...Object.keys(step.crew), ...teamCrewsAt(scenario, step.name)].flatMap((name) => {
+function calendarsOf(scenario: Scenario, { site, station }: PlacedStation, step: StationStep): string[] {
+  const teams = teamsAt(scenario, step.name).map(({ crew }) => crew);
+  const names = [...Object.keys(step.crew), ...teams].flatMap((name) => {
     const crew = own(site.crews, name);
     return crew === undefined ? [] : [crew.calendar ?? site.calendar];
   });
   if (!station.unattended) names.push(station.calendar ?? site.calendar);
-  return [...new Set(names)].filter(
-    (name) => name !== undefined && own(scenario.calendars, name) !== undefined,
-  ) as string[];
-}
-
-/** Each minute of a week without holidays: 1 working, 0 not. */
-function weekOf({ hours, breaks, on }: CalendarSpec): Uint8Array {
-  const week = new Uint8Array(WEEK);
-  const fill = (value: number, start: number, length: number): void => {
-    for (let i = 0; i < length; i++) week[(start + i) % WEEK] = value;
-  };
-  for (const day of on) {
-    for (const shift of hours) {
-      const start = (day - 1) * MINUTES_PER_DAY + shift.startMin;
-      fill(1, start, lengthOf(shift));
-      for (const pause of breaks) {
-        const offset = offsetIn(shift, pause);
-        if (offset !== undefined) fill(0, start + offset, lengthOf(pause));
-      }
-    }
-  }
-  return week;
+  return [...new Set(names)].flatMap((name) =>
+    name !== undefined && Object.hasOwn(scenario.calendars, name) ? [name] : [],
+  );
 }
 
 /** Most working minutes (of `together`) in a shift of the calendar. */
-function longestShift({ hours, on }: CalendarSpec, together: Uint8Array): number {
-  const lengths = on.flatMap((day) =>
-    hours.map((shift) => {
-      let minutes = 0;
-      for (let i = 0; i < lengthOf(shift); i++)
-        minutes += together[((day - 1) * MINUTES_PER_DAY + shift.startMin + i) % WEEK]!;
-      return minutes;
-    }),
-  );
+function longestShift(calendar: CalendarSpec, together: Uint8Array): number {
+  const lengths = weekShifts(calendar).map(({ shift, start }) => {
+    let minutes = 0;
+    for (let i = 0; i < lengthOf(shift); i++) minutes += together[(start + i) % WEEK] ?? 0;
+    return minutes;
+  });
   return Math.max(...lengths);
 }
 

@@ -1,5 +1,7 @@
-import { mapOf, type Outline, type RawMap } from './outline.js';
-import { saySeen, sayPath, type Finding, type Path } from '../file/problem.js';
+import { sayPath, saySeen } from '../file/problem.js';
+import type { Outline } from '../lookup/outline.js';
+import type { Finding, Path } from '../types/problem.js';
+import { mapOf, type RawMap } from '../values/raw.js';
 
 /**
  * Steps have a name of their own over all routes, stations over all sites, parts over feeders and supplies;

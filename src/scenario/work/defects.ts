@@ -1,20 +1,27 @@
-import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/model.js';
 import type { Model } from '../../flow/model/model.js';
-import type { Finding } from '../file/problem.js';
-import type { Chance, Find, Scenario } from '../types/scenario.js';
-import { column, entriesOf, starts } from '../whole/columns.js';
-import type { Draws } from '../whole/draws.js';
-import type { Names } from '../whole/ids.js';
-import { findsOf, isAlways, joinIndex, routesOf, sendBacksOf, stepsOf } from '../whole/placed.js';
-import type { PlacedRoute, PlacedStep } from '../whole/placed.js';
+import { at, column } from '../lookup/columns.js';
+import type { Ids } from '../lookup/ids.js';
+import type { LaidRoutes, LaidStep } from '../lookup/laid.js';
+import {
+  furthestBack,
+  joinIndex,
+  routesOf,
+  stepsOf,
+  type PlacedRoute,
+  type PlacedStep,
+} from '../lookup/placed.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import { keys } from '../values/keys.js';
+import { own } from '../values/raw.js';
+import { text } from '../values/scalars.js';
+import { isAlways } from './chances.js';
 import { makesNote } from './finds.js';
-import type { LaidRoutes, LaidStep } from './route.js';
 
-/** Defects that nothing can find, inspections with nothing to find, loops that cannot end. */
-export function defectFindings(scenario: Scenario): Finding[] {
-  const routes = routesOf(scenario);
-  return [...unmatched(scenario, routes), ...routes.flatMap(endless)];
-}
+export const defectSchema = keys(
+  { note: text.optional().describe('A remark for those who read the file. Example: too thick a coat') },
+  'a kind of defect: a map, {} without a note',
+);
 
 interface Mark {
   readonly route: PlacedRoute;
@@ -22,7 +29,9 @@ interface Mark {
   readonly kind: string;
 }
 
-function unmatched(scenario: Scenario, routes: readonly PlacedRoute[]): Finding[] {
+/** Defects that nothing can find, inspections with nothing to find. */
+export function defectFindings(scenario: Scenario): Finding[] {
+  const routes = routesOf(scenario);
   const marks = (kinds: (placed: PlacedStep) => string[]): Mark[] =>
     routes.flatMap((route) =>
       stepsOf(route).flatMap((placed) =>
@@ -43,7 +52,7 @@ function unmatched(scenario: Scenario, routes: readonly PlacedRoute[]): Finding[
     if (maker.kind !== finder.kind) return false;
     const looked = finder.placed.index,
       made = maker.route === finder.route ? maker.placed.index : joinIndex(routes, maker.route, finder.route);
-    return made !== undefined && made <= Math.max(looked, furthest.get(finder.route)![looked]!);
+    return made !== undefined && made <= Math.max(looked, furthest.get(finder.route)?.[looked] ?? -1);
   };
   const lost = created.filter((maker) => !sought.some((finder) => meets(maker, finder)));
   const idle = sought.filter((finder) => !created.some((maker) => meets(maker, finder)));
@@ -63,48 +72,6 @@ function unmatched(scenario: Scenario, routes: readonly PlacedRoute[]): Finding[
       }),
     ),
   ];
-}
-
-/** For each entry of a route: the last one from which units are sent back to it or past it; -1 if none. */
-export function furthestBack(route: PlacedRoute): number[] {
-  const furthest = route.entries.map(() => -1);
-  for (const { from, to } of sendBacksOf(route)) furthest[to] = Math.max(furthest[to]!, from);
-  for (let i = 1; i < furthest.length; i++) furthest[i] = Math.max(furthest[i]!, furthest[i - 1]!);
-  return furthest;
-}
-
-/** Every unit would go round until the limit, or be scrapped. */
-function endless(route: PlacedRoute): Finding[] {
-  const steps = stepsOf(route);
-  return steps.flatMap((placed) => {
-    if (placed.step.sample !== undefined || placed.step.rework !== 'both') return [];
-    return findsOf(placed).flatMap(({ path, kind, find }): Finding[] => {
-      if (!isAlways(find.chance)) return [];
-      const below = (why: string): Finding[] => [
-        { path: [...path, 'chance'], wanted: `a chance below 100 %: ${why}`, seen: '100 %' },
-      ];
-      const { then } = find;
-      if (then.kind === 'scrap' && kind === undefined) return below('every unit would be scrapped');
-      if (then.kind !== 'back') return [];
-      if (kind === undefined) return below('every unit would fail and go back until the limit');
-      const target = steps.find(({ step }) => step.name === then.to)?.index ?? Infinity;
-      const again = steps.some(({ step, index }) => {
-        const chance = Object.hasOwn(step.creates, kind) ? step.creates[kind] : undefined;
-        return (
-          index >= target &&
-          index <= placed.index &&
-          chance !== undefined &&
-          isAlways(chance) &&
-          step.rework !== 'skip' &&
-          step.sample === undefined &&
-          Object.keys(step.when).length === 0
-        );
-      });
-      return again
-        ? below('the defect is always made again, so every unit would go back until the limit')
-        : [];
-    });
-  });
 }
 
 /** `kind` is undefined for the item of a failed test. */
@@ -142,108 +109,67 @@ export function slotColumns(
 ): Model['slots'] {
   return {
     count: slots.length,
-    names: slots.map((slot) => `${slot.kind ?? 'failed test'} from ${steps[slot.step].name}`),
+    names: slots.map((slot) => `${slot.kind ?? 'failed test'} from ${at(steps, slot.step).name}`),
     kind: column(slots, (slot) => (slot.kind === undefined ? -1 : kinds.indexOf(slot.kind))),
     step: column(slots, (slot) => slot.step),
     kindNames: kinds,
   };
 }
 
-/** Chances by option, numbered as they are added. */
-export class Chances {
-  private readonly rows: Chance[] = [];
-  constructor(private readonly names: Names) {}
-
-  add(chance: Chance): number {
-    return this.rows.push(chance) - 1;
-  }
-
-  columns(): Model['chances'] {
-    const { rows, names } = this;
-    const optionOf = (option: string): number => names.option.get(option) ?? -1;
-    return {
-      base: Float64Array.from(rows, (row) => row.usual),
-      start: starts(rows, (row) => row.byOption),
-      option: entriesOf(
-        rows,
-        (row) => row.byOption,
-        (entry) => optionOf(entry.option),
+/**
+ * For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it,
+ * those that join these, and so on. Supplies have no route.
+ */
+export function joiningRoutes({ steps, firstStep }: LaidRoutes, ids: Ids): ReadonlySet<number>[] {
+  const direct = Array.from({ length: firstStep.length - 1 }, (_, route) =>
+    steps
+      .slice(firstStep[route], firstStep[route + 1])
+      .flatMap((laid) =>
+        laid.kind === 'step'
+          ? Object.keys(laid.step.parts).flatMap((part) => ids.feeder.get(part) ?? [])
+          : [],
       ),
-      value: entriesOf(
-        rows,
-        (row) => row.byOption,
-        (entry) => names.value(entry.option, entry.value),
-      ),
-      chance: Float64Array.from(rows.flatMap((row) => row.byOption.map((entry) => entry.chance))),
-    };
-  }
+  );
+  return direct.map((feeders) => {
+    const all = new Set(feeders);
+    for (const route of all) for (const inner of at(direct, route)) all.add(inner);
+    return all;
+  });
 }
 
-interface Then {
-  readonly kind: number;
-  readonly repairDraw: number;
-  readonly target: number;
-  readonly limit: number;
-  readonly scrapAtLimit: boolean;
-}
+/** Slots whose items a sub-assembly may bring with it, route by route. The unit brings nothing anywhere. */
+export const carriedSlots = (
+  laid: LaidRoutes,
+  slots: readonly Slot[],
+  joining: readonly ReadonlySet<number>[],
+): number[][] =>
+  joining.map((inner, route) =>
+    route === 0
+      ? []
+      : slots.flatMap((slot, s) =>
+          (slot.route === route || inner.has(slot.route)) && !isSurelyCleaned(laid, slot) ? [s] : [],
+        ),
+  );
 
-/** What follows finds, numbered as they are added. */
-export class Thens {
-  private readonly rows: Then[] = [];
-  constructor(
-    private readonly draws: Draws,
-    private readonly routes: LaidRoutes,
-  ) {}
-
-  /** `what` is the kind of defect, or the failed test, for the stream of the repair. */
-  add(step: string, what: string, { then }: Find): number {
-    const none = { repairDraw: -1, target: -1, limit: 0, scrapAtLimit: false };
-    switch (then.kind) {
-      case 'repair':
-        return this.push({
-          ...none,
-          kind: REPAIR,
-          repairDraw: this.draws.add(`${step}/repair ${what}`, then.work),
-        });
-      case 'carry':
-        return this.push({
-          ...none,
-          kind: CARRY,
-          repairDraw: this.draws.add(`${step}/carried ${what}`, then.work),
-        });
-      case 'scrap':
-        return this.push({ ...none, kind: SCRAP });
-      case 'back': {
-        const target = this.routes.stepId.get(then.to);
-        if (target === undefined)
-          throw new Error(
-            `expected a known step to send back to, saw '${then.to}'; the scenario must be checked ` +
-              'before it is compiled',
-          );
-        return this.push({
-          ...none,
-          kind: SEND_BACK,
-          target,
-          limit: then.limit,
-          scrapAtLimit: then.atLimit === 'scrap',
-        });
-      }
-    }
-  }
-
-  columns(): Model['thens'] {
-    const { rows } = this;
-    return {
-      count: rows.length,
-      kind: column(rows, (row) => row.kind),
-      repairDraw: column(rows, (row) => row.repairDraw),
-      target: column(rows, (row) => row.target),
-      limit: column(rows, (row) => row.limit),
-      scrapAtLimit: Uint8Array.from(rows, (row) => Number(row.scrapAtLimit)),
-    };
-  }
-
-  private push(row: Then): number {
-    return this.rows.push(row) - 1;
-  }
+/**
+ * Whether everything that comes to the end of the route has passed, after the step that makes the flaw, one
+ * that always finds it and mends or scraps.
+ */
+function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
+  if (kind === undefined) return false;
+  return steps.slice(step, firstStep[route + 1]).some((laid) => {
+    if (
+      laid.kind !== 'step' ||
+      laid.step.sample !== undefined ||
+      laid.step.rework !== 'both' ||
+      Object.keys(laid.when).length > 0
+    )
+      return false;
+    const find = own(laid.step.finds, kind);
+    return (
+      find !== undefined &&
+      isAlways(find.chance) &&
+      (find.then.kind === 'repair' || find.then.kind === 'scrap')
+    );
+  });
 }

@@ -1,7 +1,53 @@
-import type { Finding } from '../file/problem.js';
+import type { Model } from '../../flow/model/model.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { routesOf, stepsOf, type PlacedRoute } from '../lookup/placed.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import { own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
-import type { PlacedRoute } from '../whole/placed.js';
+import type { Feeder } from '../types/steps.js';
+import { keys, together } from '../values/keys.js';
+import { own } from '../values/raw.js';
+import { mark, whole } from '../values/scalars.js';
+import type { RouteSchema } from './route.js';
+
+export function feederSchema(route: RouteSchema) {
+  return keys(
+    {
+      stock: whole(1)
+        .optional()
+        .describe(
+          'For interchangeable sub-assemblies: the target of a pull loop, counting those in stock ' +
+            'and in progress. Example: 3',
+        ),
+      'at start': whole(0)
+        .optional()
+        .describe('Sub-assemblies in stock when the run starts. Default: 0. Example: 3'),
+      own: mark
+        .optional()
+        .describe('True for parts that are taken off a unit and rejoin the same unit. Instead of `stock`.'),
+      route: route.describe(
+        'The steps of the sub-assembly. Example: [{ step: build axle, at: axle bench, work: 2 h }]',
+      ),
+    },
+    'a feeder: a map with stock or own, and route',
+  )
+    .superRefine(
+      together(({ stock, own, atStart }, wrong) => {
+        if ((stock === undefined) === (own === undefined))
+          wrong([], 'exactly one of stock and own: true', stock === undefined ? 'neither' : 'both');
+        if (atStart !== undefined && own === true) wrong(['at start'], 'no stock at start for own parts');
+        if (stock !== undefined && (atStart ?? 0) > stock)
+          wrong(['at start'], `at most the target stock, ${stock}`);
+      }),
+    )
+    .transform(
+      ({ stock: target = 0, atStart = 0, own, route }): Feeder => ({
+        kind: own === true ? 'own' : 'stock',
+        target,
+        atStart,
+        route,
+      }),
+    );
+}
 
 /**
  * Feeders that need each other in a ring: none of their sub-assemblies could ever be finished. Each ring is
@@ -47,39 +93,21 @@ export function feederFindings(scenario: Scenario): Finding[] {
   return found;
 }
 
-/** Demands that can never be met: more people than the crew has, more parts than the stock may hold. */
-export function amountFindings(scenario: Scenario): Finding[] {
-  const found: Finding[] = [];
-  const siteOf = siteOfStation(scenario);
-  for (const route of routesOf(scenario)) {
-    for (const { path, step } of stepsOf(route)) {
-      const site = siteOf.get(step.at);
-      for (const [name, people] of Object.entries(step.crew)) {
-        const crew = site === undefined ? undefined : own(scenario.sites[site]!.crews, name);
-        if (crew !== undefined && people > crew.headcount)
-          found.push({
-            path: [...path, 'crew', name],
-            wanted: `at most ${crew.headcount}, the headcount of ${name} in site ${site}`,
-            seen: String(people),
-          });
-      }
-      for (const [name, count] of Object.entries(step.parts)) {
-        const feeder = own(scenario.feeders, name);
-        if (feeder?.kind !== 'stock' || count === 'own') continue;
-        if (count > feeder.target)
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: `at most ${feeder.target}, the target stock of the feeder`,
-            seen: String(count),
-          });
-        if (name === route.feeder)
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: 'parts of another feeder than the one this step belongs to',
-            atKey: true,
-          });
-      }
-    }
-  }
-  return found;
+/** The unit's route, then those of the feeders. */
+export function compileRoutes({ scenario, ids, laid }: Compilation): Model['routes'] {
+  const feeders = Object.entries(scenario.feeders);
+  return {
+    count: feeders.length + 1,
+    names: ['unit', ...feeders.map(([name]) => name)],
+    firstStep: Int32Array.from(laid.firstStep),
+    own: Uint8Array.from([0, ...feeders.map(([, feeder]) => Number(feeder.kind === 'own'))]),
+    stock: Int32Array.from([
+      -1,
+      ...feeders.map(([name, feeder]) => (feeder.kind === 'stock' ? ids.stock(name) : -1)),
+    ]),
+    target: Int32Array.from([
+      0,
+      ...feeders.map(([, feeder]) => (feeder.kind === 'stock' ? feeder.target : 0)),
+    ]),
+  };
 }

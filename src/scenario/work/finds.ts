@@ -1,36 +1,17 @@
-import { z } from 'zod';
-import type { Chance, Find } from '../types/scenario.js';
-import { chance, keys, name, named, optionValue, whole, word } from '../values/keys.js';
+import { CARRY, REPAIR, SCRAP, SEND_BACK, type Model } from '../../flow/model/model.js';
+import { saySeen } from '../file/problem.js';
+import { column } from '../lookup/columns.js';
+import type { Draws } from '../lookup/draws.js';
+import { found } from '../lookup/ids.js';
+import type { LaidRoutes } from '../lookup/laid.js';
+import { findsOf, routesOf, stepsOf, type PlacedRoute } from '../lookup/placed.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import type { Find } from '../types/steps.js';
+import { keys, name, together } from '../values/keys.js';
+import { mark, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-
-const byValue = named(chance, 'values of the option with their chances, such as { red: 7 % }');
-
-/** One chance, or one that differs by option. */
-export const chanceByOption = z
-  .union(
-    [
-      chance.transform((usual): Chance => ({ usual, byOption: [] })),
-      z
-        .object(
-          { usual: chance.describe('The chance where no option says otherwise. Example: 4 %') },
-          { error: 'a chance by option, such as { usual: 4 %, colour: { red: 7 % } }' },
-        )
-        .catchall(byValue)
-        .transform(
-          ({ usual, ...options }): Chance => ({
-            usual,
-            byOption: Object.entries(options).flatMap(([option, values]) =>
-              Object.entries(values).map(([value, c]) => ({ option, value, chance: c })),
-            ),
-          }),
-        ),
-    ],
-    { error: 'a chance, such as 6 %, or one by option such as { usual: 4 %, colour: { red: 7 % } }' },
-  )
-  .meta({
-    id: 'chance-by-option',
-    description: 'A chance, or one by option: { usual: 4 %, colour: { red: 7 % } }',
-  });
+import { chanceByOption, isAlways } from './chances.js';
 
 const FIND_WANTED =
   'what is found and what then, such as { chance: 85 %, repair: 25 min }, { chance: 90 %, back ' +
@@ -44,26 +25,22 @@ export function findSchema(time: TimeSchema) {
         'The chance that it is found (of a test: that it fails), also by option: { usual: 4 %, ' +
           'colour: { red: 7 % } }. Example: 85 %',
       ),
-      repair: time
-        .optional()
-        .describe('It is repaired there and then: the time of the repair. Example: 25 min'),
+      repair: time.optional().describe('Repaired in place; the repair time. Example: 25 min'),
       'back to': name('the name of a step')
         .optional()
         .describe(
           'The unit is sent back to this step, the same or an earlier one of its route, and goes ' +
             'forward again from there. Example: prime',
         ),
-      limit: whole(1, 1000).optional().describe('Most times one unit is sent back for this. Default: 5'),
+      limit: whole(1, 1000).optional().describe('Maximum number of send-backs per unit. Default: 5'),
       'at limit': word('pass', 'scrap')
         .optional()
         .describe(
           'At the limit the unit goes on with the item open (`pass`, default) or is scrapped ' +
-            '(`scrap`). An item left open is noted, and mended at the next step with `hold`, if there is one.',
+            '(`scrap`). An item left open is noted, and mended at the next step with `hold`, if there ' +
+            'is one.',
         ),
-      scrap: z
-        .literal(true, { error: 'true, or leave the key out' })
-        .optional()
-        .describe('True: the unit is scrapped.'),
+      scrap: mark.optional().describe('True: the unit is scrapped.'),
       carry: time
         .optional()
         .describe(
@@ -73,70 +50,130 @@ export function findSchema(time: TimeSchema) {
     },
     FIND_WANTED,
   )
-    .superRefine((find, context) => {
-      if (context.issues.length > 0) return; // misspelt keys first
-      const said = (['repair', 'back to', 'scrap', 'carry'] as const).filter(
-        (key) => find[key] !== undefined,
-      );
-      if (said.length !== 1)
-        context.addIssue({
-          code: 'custom',
-          message: 'exactly one of repair, back to, carry and scrap: true',
-          params: { seen: said.length === 0 ? 'none of them' : said.join(' and ') },
-        });
-      for (const key of ['limit', 'at limit'] as const) {
-        if (find[key] !== undefined && find['back to'] === undefined)
-          context.addIssue({ code: 'custom', path: [key], message: `${key} only together with back to` });
-      }
-    })
-    .transform(
-      (find): Find => ({
-        chance: find.chance,
-        then:
-          find.repair !== undefined
-            ? { kind: 'repair', work: find.repair }
-            : find['back to'] !== undefined
-              ? {
-                  kind: 'back',
-                  to: find['back to'],
-                  limit: find.limit ?? 5,
-                  atLimit: find['at limit'] ?? 'pass',
-                }
-              : find.carry !== undefined
-                ? { kind: 'carry', work: find.carry }
-                : { kind: 'scrap' },
+    .superRefine(
+      together(({ repair, backTo, scrap, carry, limit, atLimit }, wrong) => {
+        const said = Object.entries({ repair, 'back to': backTo, scrap, carry })
+          .filter(([, value]) => value !== undefined)
+          .map(([key]) => key);
+        if (said.length !== 1)
+          wrong(
+            [],
+            'exactly one of repair, back to, carry and scrap: true',
+            said.length === 0 ? 'none of them' : said.join(' and '),
+          );
+        for (const [key, value] of Object.entries({ limit, 'at limit': atLimit }))
+          if (value !== undefined && backTo === undefined)
+            wrong([key], `${key} only together with back to`, saySeen(value));
       }),
-    );
+    )
+    .transform(({ chance, repair, backTo: to, carry, limit = 5, atLimit = 'pass' }): Find => {
+      if (repair !== undefined) return { chance, then: { kind: 'repair', work: repair } };
+      if (to !== undefined) return { chance, then: { kind: 'back', to, limit, atLimit } };
+      return { chance, then: carry === undefined ? { kind: 'scrap' } : { kind: 'carry', work: carry } };
+    });
 }
-
-export const defectSchema = keys(
-  {
-    note: z
-      .string({ error: 'a text' })
-      .optional()
-      .describe('A remark for those who read the file. Example: too thick a coat'),
-  },
-  'a kind of defect: a map, {} without a note',
-).transform((d) => ({ note: d.note }));
-
-/** Option -> values that meet it. A single name means that this option is yes. */
-export const conditionSchema = z.union(
-  [
-    name('the name of an option').transform((option): Record<string, string[]> => ({ [option]: ['yes'] })),
-    named(
-      z.union(
-        [
-          optionValue.transform((value) => [value]),
-          z.array(optionValue).min(1, { error: 'at least one value' }),
-        ],
-        { error: 'a value of the option, or a list of them' },
-      ),
-      'options with the values that meet the condition',
-    ),
-  ],
-  { error: 'a condition, such as stripe or { stripe: yes, colour: [red, lime] }' },
-);
 
 /** Whether what is found may be noted and left open: carried on, or passed on at the limit of a loop. */
 export const makesNote = ({ then }: Find): boolean =>
   then.kind === 'carry' || (then.kind === 'back' && then.atLimit === 'pass');
+
+/** Loops that cannot end, tests that every unit fails. */
+export const loopFindings = (scenario: Scenario): Finding[] => routesOf(scenario).flatMap(endless);
+
+/** Every unit would go round until the limit, or be scrapped. */
+function endless(route: PlacedRoute): Finding[] {
+  const steps = stepsOf(route);
+  return steps.flatMap((placed) => {
+    if (placed.step.sample !== undefined || placed.step.rework !== 'both') return [];
+    return findsOf(placed).flatMap(({ path, kind, find }): Finding[] => {
+      if (!isAlways(find.chance)) return [];
+      const below = (why: string): Finding[] => [
+        { path: [...path, 'chance'], wanted: `a chance below 100 %: ${why}`, seen: '100 %' },
+      ];
+      const { then } = find;
+      if (then.kind === 'scrap' && kind === undefined) return below('every unit would be scrapped');
+      if (then.kind !== 'back') return [];
+      if (kind === undefined) return below('every unit would fail and go back until the limit');
+      const target = steps.find(({ step }) => step.name === then.to)?.index ?? Infinity;
+      const again = steps.some(({ step, index }) => {
+        const chance = Object.hasOwn(step.creates, kind) ? step.creates[kind] : undefined;
+        return (
+          index >= target &&
+          index <= placed.index &&
+          chance !== undefined &&
+          isAlways(chance) &&
+          step.rework !== 'skip' &&
+          step.sample === undefined &&
+          Object.keys(step.when).length === 0
+        );
+      });
+      return again
+        ? below('the defect is always made again, so every unit would go back until the limit')
+        : [];
+    });
+  });
+}
+
+interface Then {
+  readonly kind: number;
+  readonly repairDraw: number;
+  readonly target: number;
+  readonly limit: number;
+  readonly scrapAtLimit: boolean;
+}
+
+/** What follows finds, numbered as they are added. */
+export class Thens {
+  private readonly rows: Then[] = [];
+  constructor(
+    private readonly draws: Draws,
+    private readonly laid: LaidRoutes,
+  ) {}
+
+  /** `what` is the kind of defect, or the failed test, for the stream of the repair. */
+  add(step: string, what: string, { then }: Find): number {
+    const none = { repairDraw: -1, target: -1, limit: 0, scrapAtLimit: false };
+    switch (then.kind) {
+      case 'repair':
+        return this.push({
+          ...none,
+          kind: REPAIR,
+          repairDraw: this.draws.add(`${step}/repair ${what}`, then.work),
+        });
+      case 'carry':
+        return this.push({
+          ...none,
+          kind: CARRY,
+          repairDraw: this.draws.add(`${step}/carried ${what}`, then.work),
+        });
+      case 'scrap':
+        return this.push({ ...none, kind: SCRAP });
+      case 'back': {
+        const target = found(this.laid.stepId, then.to, 'step to send back to');
+        return this.push({
+          ...none,
+          kind: SEND_BACK,
+          target,
+          limit: then.limit,
+          scrapAtLimit: then.atLimit === 'scrap',
+        });
+      }
+    }
+  }
+
+  columns(): Model['thens'] {
+    const { rows } = this;
+    return {
+      count: rows.length,
+      kind: column(rows, (row) => row.kind),
+      repairDraw: column(rows, (row) => row.repairDraw),
+      target: column(rows, (row) => row.target),
+      limit: column(rows, (row) => row.limit),
+      scrapAtLimit: Uint8Array.from(rows, (row) => Number(row.scrapAtLimit)),
+    };
+  }
+
+  private push(row: Then): number {
+    return this.rows.push(row) - 1;
+  }
+}

@@ -1,32 +1,39 @@
 import { z } from 'zod';
 import { sayPath } from '../file/problem.js';
-import type { Finding } from '../file/problem.js';
-import type { Scenario, StationStep } from '../types/scenario.js';
+import {
+  findsOf,
+  furthestBack,
+  joinIndex,
+  routesOf,
+  stationsOf,
+  stepsOf,
+  type PlacedRoute,
+  type PlacedStep,
+} from '../lookup/placed.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import type { StationStep } from '../types/steps.js';
 import { keys, name } from '../values/keys.js';
+import { mark } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-import { findsOf, joinIndex, own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
-import type { PlacedRoute, PlacedStep } from '../whole/placed.js';
-import { furthestBack } from './defects.js';
 import { makesNote } from './finds.js';
 
 /** A step that units with noted items may not pass. */
 export function holdSchema(time: TimeSchema) {
   return z.union(
     [
-      z
-        .literal(true, { error: 'true, or leave the key out' })
-        .transform((): StationStep['hold'] => ({ mend: undefined })),
+      mark.transform((): StationStep['hold'] => ({ mend: undefined })),
       keys(
         {
           mend: time
             .optional()
             .describe(
-              'The work on a noted item that has no time of its own, that is one passed on at the ' +
-                'limit of a loop. Needed where there can be such an item. Example: 45 min',
+              'The work on a noted item that has no time of its own, i.e. one passed on at the limit of ' +
+                'a loop. Required if such items can occur. Example: 45 min',
             ),
         },
         'a map with the key mend',
-      ).transform((hold): StationStep['hold'] => ({ mend: hold.mend })),
+      ),
     ],
     { error: 'true, or what noted items take, such as { mend: 45 min }' },
   );
@@ -48,12 +55,12 @@ export function comparisonSchema(time: TimeSchema) {
           'if it differs': time
             .optional()
             .describe(
-              'Extra work of the crew, there and then, where one of the two found something and the ' +
-                'other nothing. Default: none. Example: 40 min',
+              'Extra work of the crew, in place, if only one of the two found something. Default: none. ' +
+                'Example: 40 min',
             ),
         },
         'a map with the key step',
-      ).transform((c): StationStep['comparesWith'] => ({ step: c.step, differs: c['if it differs'] })),
+      ).transform(({ step, ifItDiffers }): StationStep['comparesWith'] => ({ step, differs: ifItDiffers })),
     ],
     { error: 'the name of an earlier inspection, or { step: ..., if it differs: 40 min }' },
   );
@@ -65,14 +72,13 @@ export function comparisonSchema(time: TimeSchema) {
  */
 export function holdFindings(scenario: Scenario): Finding[] {
   const routes = routesOf(scenario),
-    siteOf = siteOfStation(scenario);
-  const worksOnLots = ({ step: { at } }: PlacedStep): boolean =>
-    own(scenario.sites[siteOf.get(at) ?? '']?.stations ?? {}, at)?.lot !== undefined;
+    stations = stationsOf(scenario);
+  const worksOnLots = ({ step: { at } }: PlacedStep): boolean => stations.get(at)?.station.lot !== undefined;
   return routes.flatMap((route) => {
     const furthest = furthestBack(route);
     return stepsOf(route).flatMap((placed) => [
-      ...(placed.step.hold === undefined ? [] : holdOf(routes, route, furthest, placed, worksOnLots(placed))),
-      ...(placed.step.comparesWith === undefined ? [] : comparisonOf(route, placed, worksOnLots(placed))),
+      ...holdOf(routes, route, furthest, placed, worksOnLots(placed)),
+      ...comparisonOf(route, placed, worksOnLots(placed)),
     ]);
   });
 }
@@ -85,7 +91,9 @@ function holdOf(
   worksOnLots: boolean,
 ): Finding[] {
   const path = [...placed.path, 'hold'],
+    { hold } = placed.step,
     found: Finding[] = [];
+  if (hold === undefined) return [];
   if (worksOnLots)
     found.push({
       path,
@@ -98,7 +106,7 @@ function holdOf(
       wanted: 'no sample at a hold, which no unit with noted items may pass',
       atKey: true,
     });
-  const latest = Math.max(placed.index, furthest[placed.index]!);
+  const latest = Math.max(placed.index, furthest[placed.index] ?? -1);
   const notes = routes.flatMap((other) => {
     const join = other === route ? undefined : joinIndex(routes, other, route);
     if (other !== route && (join === undefined || join > latest)) return [];
@@ -112,11 +120,11 @@ function holdOf(
       path,
       wanted:
         'an earlier find with carry, or with a back to that passes units on at its limit; without ' +
-        'one nothing is ever held here',
+        'one, nothing is ever held here',
       atKey: true,
     });
   const untimed = notes.find(({ find }) => find.then.kind === 'back');
-  if (untimed !== undefined && placed.step.hold!.mend === undefined) {
+  if (untimed !== undefined && hold.mend === undefined) {
     found.push({
       path,
       wanted:
@@ -129,8 +137,9 @@ function holdOf(
 }
 
 function comparisonOf(route: PlacedRoute, placed: PlacedStep, worksOnLots: boolean): Finding[] {
-  const path = [...placed.path, 'compares with'],
-    { step, differs } = placed.step.comparesWith!;
+  const path = [...placed.path, 'compares with'];
+  if (placed.step.comparesWith === undefined) return [];
+  const { step, differs } = placed.step.comparesWith;
   const earlier = stepsOf(route).find((other) => other.step.name === step);
   const found: Finding[] = [];
   if (findsOf(placed).length === 0)
@@ -144,7 +153,9 @@ function comparisonOf(route: PlacedRoute, placed: PlacedStep, worksOnLots: boole
   if (differs !== undefined && worksOnLots)
     found.push({
       path: [...path, 'if it differs'],
-      wanted: `no extra work at "${placed.step.at}", which works on lots; give the inspection a station of its own`,
+      wanted:
+        `no extra work at "${placed.step.at}", which works on lots; give the inspection a station ` +
+        'of its own',
       atKey: true,
     });
   return found;

@@ -1,11 +1,13 @@
-import type { Finding } from '../file/problem.js';
+import { routesOf, stepsOf, type PlacedStep } from '../lookup/placed.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import { covers, own, routesOf, stepsOf, type PlacedStep } from '../whole/placed.js';
+import { own } from '../values/raw.js';
+import { covers } from './conditions.js';
 
 /** Own parts come off at one step of the main route and rejoin at one later step of it. */
 export function ownPartFindings(scenario: Scenario): Finding[] {
   const [main, ...feeders] = routesOf(scenario);
-  const steps = stepsOf(main!);
+  const steps = stepsOf(main);
   return [
     ...routesOf(scenario).flatMap((route) => stepsOf(route).flatMap((placed) => wrongKind(scenario, placed))),
     ...feeders.flatMap((route) => stepsOf(route).flatMap((placed) => offMain(scenario, placed))),

@@ -1,63 +1,109 @@
 import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type Model, type QualityColumns } from '../../flow/model/model.js';
-import { column, entriesOf, starts } from '../whole/columns.js';
-import type { Slot } from './defects.js';
-import { NO_DRAW, type Draws } from '../whole/draws.js';
-import { found, type Names } from '../whole/ids.js';
-import type { LaidRoutes, LaidStep } from './route.js';
-import { isAlways, own } from '../whole/placed.js';
-import type { StationStep } from '../types/scenario.js';
+import { at, column, ragged } from '../lookup/columns.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { NO_DRAW } from '../lookup/draws.js';
+import { found } from '../lookup/ids.js';
+import type { LaidStep } from '../lookup/laid.js';
+import type { StationStep } from '../types/steps.js';
+import type { Chances } from './chances.js';
+import { carriedSlots, type Slot } from './defects.js';
+import type { Thens } from './finds.js';
+
+/** What the quality of steps is compiled with; `joining`: see `joiningRoutes`. */
+export interface Quality {
+  readonly slots: readonly Slot[];
+  readonly joining: readonly ReadonlySet<number>[];
+  readonly chances: Chances;
+  readonly thens: Thens;
+}
+
+interface Created {
+  readonly slot: number;
+  readonly chance: number;
+  readonly draw: number;
+}
+interface Sought extends Created {
+  readonly then: number;
+}
+export interface FindsRow {
+  readonly creates: readonly Created[];
+  readonly finds: readonly Sought[];
+}
 
 /**
- * For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it,
- * those that join these, and so on. Supplies have no route.
+ * What the step may create and find. A find is one row for each slot of its kind on the same route or brought
+ * by what joins it; they share what follows.
  */
-export function joiningRoutes({ steps, firstStep }: LaidRoutes, names: Names): ReadonlySet<number>[] {
-  const direct = Array.from({ length: firstStep.length - 1 }, (_, route) =>
-    steps
-      .slice(firstStep[route], firstStep[route + 1])
-      .flatMap((laid) =>
-        laid.kind === 'step'
-          ? Object.keys(laid.step.parts).flatMap((part) => names.feeder.get(part) ?? [])
-          : [],
-      ),
-  );
-  return direct.map((feeders) => {
-    const all = new Set(feeders);
-    for (const route of all) for (const inner of direct[route]) all.add(inner);
-    return all;
+export function findsRow(
+  step: StationStep,
+  id: number,
+  route: number,
+  { draws, laid, slots, joining, chances, thens }: Compilation & Quality,
+): FindsRow {
+  const { name } = step;
+  const creates = Object.entries(step.creates).map(([kind, chance]) => ({
+    slot: slots.findIndex((slot) => slot.kind === kind && slot.step === id),
+    chance: chances.add(chance),
+    draw: draws.chance(`${name}/creates ${kind}`),
+  }));
+  const finds: Sought[] = Object.entries(step.finds).flatMap(([kind, find]) => {
+    const then = thens.add(name, kind, find);
+    const chance = chances.add(find.chance);
+    return slots.flatMap((slot, s) =>
+      slot.kind === kind && (slot.route === route || at(joining, route).has(slot.route))
+        ? [
+            {
+              slot: s,
+              chance,
+              then,
+              draw: draws.chance(`${name}/finds ${kind} from ${at(laid.steps, slot.step).name}`),
+            },
+          ]
+        : [],
+    );
   });
+  if (step.fails !== undefined) {
+    finds.push({
+      slot: -1,
+      chance: chances.add(step.fails.chance),
+      then: thens.add(name, 'failed test', step.fails),
+      draw: draws.chance(`${name}/fails`),
+    });
+  }
+  return { creates, finds };
+}
+
+export function findsColumns(rows: readonly FindsRow[]) {
+  const creates = ragged(rows, (row) => row.creates),
+    finds = ragged(rows, (row) => row.finds);
+  return {
+    createStart: creates.start,
+    createSlot: creates.column(({ slot }) => slot),
+    createChance: creates.column(({ chance }) => chance),
+    createDraw: creates.column(({ draw }) => draw),
+    findStart: finds.start,
+    findSlot: finds.column(({ slot }) => slot),
+    findChance: finds.column(({ chance }) => chance),
+    findDraw: finds.column(({ draw }) => draw),
+    findThen: finds.column(({ then }) => then),
+  };
 }
 
 /** Columns of rules 8 to 10. Draws are added after those of the steps. */
 export function compileQuality(
-  laid: LaidRoutes,
-  slots: readonly Slot[],
-  joining: readonly ReadonlySet<number>[],
-  steps: Model['steps'],
-  draws: Draws,
+  { laid, draws, slots, joining }: Compilation & Quality,
+  { findStart, findSlot }: Model['steps'],
 ): QualityColumns {
-  const carried = joining.map((inner, route) =>
-    route === 0
-      ? []
-      : slots.flatMap((slot, s) =>
-          (slot.route === route || inner.has(slot.route)) && !isSurelyCleaned(laid, slot) ? [s] : [],
-        ),
-  );
-  const noteOfTest = new Map(
-    slots.flatMap((slot, s) => (slot.kind === undefined ? [[slot.step, s] as const] : [])),
-  );
-  const findNote = steps.findSlot.slice();
-  laid.steps.forEach((_, step) => {
-    for (let f = steps.findStart[step]; f < steps.findStart[step + 1]; f++)
-      if (findNote[f] < 0) findNote[f] = noteOfTest.get(step) ?? -1;
-  });
+  const carried = ragged(carriedSlots(laid, slots, joining), (row) => row);
+  const findNote = findSlot.slice();
+  for (const step of laid.steps.keys()) {
+    const note = slots.findIndex((slot) => slot.kind === undefined && slot.step === step);
+    for (let find = at(findStart, step); find < at(findStart, step + 1); find++)
+      if (at(findNote, find) < 0) findNote[find] = note;
+  }
   return {
-    carriedStart: starts(carried, (row) => row),
-    carriedSlot: entriesOf(
-      carried,
-      (row) => row,
-      (slot) => slot,
-    ),
+    carriedStart: carried.start,
+    carriedSlot: Int32Array.from(carried.entries),
     findNote,
     hold: Uint8Array.from(laid.steps, holdOf),
     mendDraw: column(laid.steps, (one) =>
@@ -72,29 +118,6 @@ export function compileQuality(
       one.kind === 'step' ? draws.add(`${one.name}/differs`, one.step.comparesWith?.differs) : NO_DRAW,
     ),
   };
-}
-
-/**
- * Whether everything that comes to the end of the route has passed, after the step that makes the flaw, one
- * that always finds it and mends or scraps.
- */
-function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
-  if (kind === undefined) return false;
-  return steps.slice(step, firstStep[route + 1]).some((laid) => {
-    if (
-      laid.kind !== 'step' ||
-      laid.step.sample !== undefined ||
-      laid.step.rework !== 'both' ||
-      Object.keys(laid.when).length > 0
-    )
-      return false;
-    const find = own(laid.step.finds, kind);
-    return (
-      find !== undefined &&
-      isAlways(find.chance) &&
-      (find.then.kind === 'repair' || find.then.kind === 'scrap')
-    );
-  });
 }
 
 function holdOf(laid: LaidStep): number {

@@ -1,73 +1,53 @@
-import { bankName } from '../whole/ids.js';
-import type { Condition, RouteEntry, Scenario, StationStep } from '../types/scenario.js';
+import { z } from 'zod';
+import type { Lookup } from '../lookup/outline.js';
+import type { LaneStep, RouteEntry } from '../types/steps.js';
+import { keys, name } from '../values/keys.js';
+import type { TimeSchema } from '../values/time.js';
+import { inspectionNames } from './inspections.js';
+import { crewNames, partNames } from './needs.js';
+import { besideSchema } from './side-by-side.js';
+import { stepSchema } from './steps.js';
+import { taskNames } from './tasks.js';
+import { whenKey, whenNames } from './visits.js';
 
-/**
- * A step of the model before it has columns; `group`: of a step that is done side by side with others, that
- * of theirs. The wait in the bank after a lane is a step without work.
- */
-export type LaidStep =
-  | {
-      readonly kind: 'step';
-      readonly name: string;
-      readonly route: number;
-      readonly when: Condition;
-      readonly step: StationStep;
-      readonly group?: number;
-    }
-  | {
-      readonly kind: 'lane' | 'bank';
-      readonly name: string;
-      readonly route: number;
-      readonly when: Condition;
-      readonly lane: string;
-    };
-
-export interface LaidRoutes {
-  readonly steps: readonly LaidStep[];
-  /** First step of each route, and the number of steps. */
-  readonly firstStep: readonly number[];
-  /**
-   * Id of a station step by name; of a step side by side, that of its group, where the unit is when it does
-   * it.
-   */
-  readonly stepId: ReadonlyMap<string, number>;
-}
-
-/**
- * Lays all routes one after the other: the unit's, then the feeders'. Ids of steps are positions in the list.
- */
-export function layRoutes(scenario: Scenario): LaidRoutes {
-  const steps: LaidStep[] = [];
-  const firstStep: number[] = [];
-  [scenario.route, ...Object.values(scenario.feeders).map((feeder) => feeder.route)].forEach(
-    (entries, route) => {
-      firstStep.push(steps.length);
-      for (const entry of entries) steps.push(...laid(entry, route, scenario, steps.length));
-    },
-  );
-  firstStep.push(steps.length);
-  return {
-    steps,
-    firstStep,
-    stepId: new Map(
-      steps.flatMap((step, id) => (step.kind === 'step' ? [[step.name, step.group ?? id] as const] : [])),
+const laneStep = keys(
+  {
+    lane: name('the name of a lane').describe(
+      'The unit travels by this lane to the next site. Example: coachworks to final plant',
     ),
-  };
-}
+    when: whenKey,
+  },
+  'a map with the key lane',
+).transform((entry): LaneStep => ({ kind: 'lane', ...entry }));
 
-function laid(entry: RouteEntry, route: number, scenario: Scenario, id: number): LaidStep[] {
-  if (entry.kind === 'step') {
-    const one = (step: StationStep): LaidStep & { kind: 'step' } => ({
-      kind: 'step',
-      name: step.name,
-      route,
-      when: step.when,
-      step,
-    });
-    return [one(entry), ...(entry.sideBySide ?? []).map((step) => ({ ...one(step), group: id }))];
+export function routeSchema(time: TimeSchema) {
+  const step = stepSchema(time);
+  const entry = z.union([step, laneStep, besideSchema(step, time)], {
+    error:
+      'a step { step: ..., at: ... }, a lane { lane: ... } or steps side by side { at: ..., side ' +
+      'by side: [...] }',
+  });
+  return z
+    .array(entry, { error: 'a list of steps' })
+    .min(1, { error: 'at least one step' })
+    .transform((entries): RouteEntry[] => entries)
+    .meta({ id: 'route', description: 'Steps and lanes in order.' });
+}
+export type RouteSchema = ReturnType<typeof routeSchema>;
+
+/** Names in the entries of all routes. */
+export function routeNames(lookup: Lookup): void {
+  const { outline, look } = lookup;
+  for (const route of outline.routes) {
+    for (const step of route.entries) {
+      const { path, entry, atPath } = step;
+      look([...path, 'lane'], entry['lane'], outline.lanes, 'lane of this name');
+      look(atPath, entry['at'], outline.stations, 'station of this name');
+      crewNames(path, entry, lookup);
+      whenNames([...path, 'when'], entry['when'], lookup);
+      taskNames(path, entry, lookup);
+      partNames(path, entry, lookup);
+      inspectionNames(step, route, lookup);
+    }
   }
-  const { lane, when } = entry;
-  const drive: LaidStep = { kind: 'lane', name: lane, route, when, lane };
-  if (scenario.lanes[lane].arrivalBank === undefined) return [drive];
-  return [drive, { kind: 'bank', name: bankName(lane), route, when, lane }];
 }

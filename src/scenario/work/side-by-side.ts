@@ -1,168 +1,126 @@
 import { z } from 'zod';
-import { UNLIMITED } from '../../flow/model/model.js';
-import type { Model } from '../../flow/model/model.js';
-import type { Finding } from '../file/problem.js';
-import { teamPeopleAt } from '../plant/stretches.js';
-import type { Scenario, Station, StationStep } from '../types/scenario.js';
-import { keys, name } from '../values/keys.js';
-import { own, routesOf, siteOfStation, stepsOf } from '../whole/placed.js';
-import type { PlacedStep } from '../whole/placed.js';
-import type { LaidRoutes } from './route.js';
-import type { stepSchema } from './steps.js';
+import { UNLIMITED, type Model } from '../../flow/model/model.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { routesOf, stationsOf, stepsOf, type PlacedStep } from '../lookup/placed.js';
+import { teamsAt } from '../plant/teams.js';
+import type { Station } from '../types/plant.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import type { StationStep } from '../types/steps.js';
+import { keys, name, together } from '../values/keys.js';
+import { own } from '../values/raw.js';
+import type { TimeSchema } from '../values/time.js';
+import { createsKey } from './inspections.js';
+import { crewKey, partKeys } from './needs.js';
+import { stepName, type StepSchema } from './steps.js';
+import { checkTask, oneShiftKey, workKeys } from './tasks.js';
+import { whenKey } from './visits.js';
 
 /**
  * Steps done side by side on one unit in one place: a step of the route without work of its own, and those in
  * it.
  */
-export function besideSchema(step: ReturnType<typeof stepSchema>) {
-  const {
-    when,
-    crew,
-    work,
-    passes,
-    'work factor': factor,
-    learning,
-    process,
-    'in one shift': oneShift,
-    parts,
-    creates,
-    step: stepName,
-  } = step.in.shape;
+export function besideSchema(step: StepSchema, time: TimeSchema) {
   // Whatever else a step may have stays at its default.
   const plain = step.parse({ step: 'step', at: 'station' });
   const inner = keys(
     {
       step: stepName,
-      when,
-      crew,
-      work,
-      passes,
-      'work factor': factor,
-      learning,
-      process,
-      'in one shift': oneShift,
-      parts,
-      creates,
+      when: whenKey,
+      crew: crewKey,
+      ...workKeys(time),
+      'in one shift': oneShiftKey,
+      parts: partKeys.parts,
+      creates: createsKey,
     },
     'a step: a map with the key step',
   )
-    .superRefine((s, context) => {
-      if (context.issues.length > 0) return; // misspelt keys first
-      if (s.work !== undefined && s.passes !== undefined)
-        context.addIssue({
-          code: 'custom',
-          path: ['passes'],
-          message: 'either work or passes; the work of a pass stands inside passes',
-          params: { seen: 'both' },
-        });
-    })
+    .superRefine(
+      together((one, wrong) => {
+        checkTask({ ...one, attendedEnd: false }, wrong);
+      }),
+    )
     .transform(
-      (s): StationStep => ({
+      ({ step: name, inOneShift, ...rest }): StationStep => ({
         ...plain,
-        name: s.step,
-        when: s.when ?? {},
-        crew: s.crew,
-        work: s.work,
-        passes: s.passes && { count: s.passes.count, work: s.passes.work, settle: s.passes.settle },
-        workFactor: s['work factor'],
-        learning: s.learning,
-        process: s.process,
-        oneShift: s['in one shift'],
-        parts: s.parts,
-        creates: s.creates,
+        ...rest,
+        name,
+        oneShift: inOneShift,
       }),
     );
   return keys(
     {
       at: name('the name of a station').describe(
-        'The station in one place of which all the steps are done. Example: dress-up station',
+        'The station; all steps are done in one of its places. Example: dress-up station',
       ),
       'side by side': z
         .array(inner, { error: 'a list of steps' })
         .min(2, { error: 'at least two steps' })
         .describe(
           'The steps, with the keys of a step that are listed here; the unit goes on when all are ' +
-            'done. All begin at once; one that would bring in more people than the station lets into a ' +
-            'place waits until others are over, the first listed first. Inspect in a step of its own ' +
-            'behind them. Example: [{ step: fit dashboard, work: 90 min }, { step: route cables, work: 1 h }]',
+            "done. All begin at once; a step that would exceed the station's limit of people waits until " +
+            'others end, in the order listed. Inspect in a separate step after them. Example: [{ step: ' +
+            'fit dashboard, work: 90 min }, { step: route cables, work: 1 h }]',
         ),
-      when,
+      when: whenKey,
     },
     'steps side by side: a map with the keys at and side by side',
   ).transform(
-    (g): StationStep => ({
+    ({ at, sideBySide, when }): StationStep => ({
       ...plain,
-      name: g['side by side'].map((each) => each.name).join(' / '),
-      at: g.at,
-      when: g.when ?? {},
-      sideBySide: g['side by side'].map((each) => ({ ...each, at: g.at })),
+      name: sideBySide.map((each) => each.name).join(' / '),
+      at,
+      when,
+      sideBySide: sideBySide.map((each) => ({ ...each, at })),
     }),
   );
 }
 
 /** Steps side by side that cannot be, and steps that want more people than may work in one place. */
 export function besideFindings(scenario: Scenario): Finding[] {
-  const siteOf = siteOfStation(scenario);
+  const stations = stationsOf(scenario);
   return routesOf(scenario).flatMap((route) =>
     stepsOf(route).flatMap((placed) => {
-      const { at } = placed.step,
-        site = siteOf.get(at),
-        station = site === undefined ? undefined : own(scenario.sites[site]!.stations, at);
+      const station = stations.get(placed.step.at)?.station;
       if (station === undefined) return [];
-      return [
-        ...(placed.step.sideBySide === undefined ? [] : wrongGroup(scenario, placed, station)),
-        ...crowded(scenario, placed, station.people),
-      ];
+      return [...wrongGroup(scenario, placed, station), ...crowded(scenario, placed, station.people)];
     }),
   );
 }
 
-function wrongGroup(
-  scenario: Scenario,
-  { path, step }: PlacedStep,
-  { lot: lots, failures }: Station,
-): Finding[] {
-  const lot =
-    lots !== undefined
-      ? [
-          {
-            path: [...path, 'at'],
-            wanted: 'a station that takes units one by one',
-            seen: `"${step.at}", which works on lots`,
-          },
-        ]
-      : [];
-  const wears = failures.some(({ by }) => by === 'operating time')
-    ? [
-        {
-          path: [...path, 'at'],
-          wanted:
-            'a station that fails by calendar time or not at all; operating time is not counted for ' +
-            'steps side by side',
-          seen: `"${step.at}"`,
-        },
-      ]
-    : [];
-  const ownParts = step.sideBySide!.flatMap((each, i) =>
-    Object.entries(each.parts).flatMap(([feeder, count]): Finding[] =>
-      count === 'own' || own(scenario.feeders, feeder)?.kind === 'own'
-        ? [
-            {
-              path: [...path, 'side by side', i, 'parts', feeder],
-              wanted: 'own parts only at a step of its own',
-              atKey: true,
-            },
-          ]
-        : [],
-    ),
-  );
-  return [...lot, ...wears, ...ownParts];
+function wrongGroup(scenario: Scenario, { path, step }: PlacedStep, { lot, failures }: Station): Finding[] {
+  if (step.sideBySide === undefined) return [];
+  const found: Finding[] = [],
+    at = [...path, 'at'];
+  if (lot !== undefined)
+    found.push({
+      path: at,
+      wanted: 'a station that takes units one by one',
+      seen: `"${step.at}", which works on lots`,
+    });
+  if (failures.some(({ by }) => by === 'operating time'))
+    found.push({
+      path: at,
+      wanted:
+        'a station that fails by calendar time or not at all; operating time is not counted for ' +
+        'steps side by side',
+      seen: `"${step.at}"`,
+    });
+  for (const [i, each] of step.sideBySide.entries())
+    for (const [feeder, count] of Object.entries(each.parts))
+      if (count === 'own' || own(scenario.feeders, feeder)?.kind === 'own')
+        found.push({
+          path: [...path, 'side by side', i, 'parts', feeder],
+          wanted: 'own parts only at a step of its own',
+          atKey: true,
+        });
+  return found;
 }
 
 function crowded(scenario: Scenario, { path, step }: PlacedStep, people: number | undefined): Finding[] {
   if (people === undefined) return [];
   const asked = Object.values(step.crew).reduce((a, b) => a + b, 0),
-    teams = teamPeopleAt(scenario, step.name);
+    teams = teamsAt(scenario, step.name).reduce((sum, team) => sum + team.people, 0);
   if (asked + teams <= people) return [];
   return [
     {
@@ -174,26 +132,20 @@ function crowded(scenario: Scenario, { path, step }: PlacedStep, people: number 
 }
 
 export function compileBeside(
-  scenario: Scenario,
-  laid: LaidRoutes,
-  stations: Model['stations'],
+  { scenario, laid }: Compilation,
+  { names }: Model['stations'],
 ): Model['beside'] {
-  const people = new Map(
-    Object.values(scenario.sites).flatMap((site) =>
-      Object.entries(site.stations).map(([name, station]) => [name, station.people]),
-    ),
-  );
-  const group = Int32Array.from(laid.steps, (step) => (step.kind === 'step' ? (step.group ?? -1) : -1));
-  return {
-    group,
-    most: Int32Array.from(stations.names, (name) =>
-      Math.max(
-        0,
-        ...laid.steps.map((step) =>
-          step.kind === 'step' && step.step.at === name ? (step.step.sideBySide?.length ?? 0) : 0,
-        ),
+  const stations = stationsOf(scenario);
+  const most = (name: string): number =>
+    Math.max(
+      0,
+      ...laid.steps.map((each) =>
+        each.kind === 'step' && each.step.at === name ? (each.step.sideBySide?.length ?? 0) : 0,
       ),
-    ),
-    people: Int32Array.from(stations.names, (name) => people.get(name) ?? UNLIMITED),
+    );
+  return {
+    group: Int32Array.from(laid.steps, (step) => (step.kind === 'step' ? (step.group ?? -1) : -1)),
+    most: Int32Array.from(names, most),
+    people: Int32Array.from(names, (name) => stations.get(name)?.station.people ?? UNLIMITED),
   };
 }

@@ -1,5 +1,4 @@
-import type { Basis } from '../../scenario/file/assumptions.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Basis, Scenario } from '../../scenario/types/scenario.js';
 
 /** A value of the scenario of which the planner says where it comes from. */
 export interface AssumptionResult {

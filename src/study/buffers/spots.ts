@@ -1,5 +1,6 @@
+import type { Station } from '../../scenario/types/plant.js';
 import { crossFindings } from '../../scenario/checks.js';
-import type { Scenario, Station } from '../../scenario/types/scenario.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 
 /** Where waiting places can be: ahead of a station, ahead of loading a lane, after its unloading. */
 export interface Spot {

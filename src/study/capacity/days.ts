@@ -1,8 +1,9 @@
+import { releaseSite } from '../../scenario/programme/rates.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { Calendar } from '../../flow/floor/calendar.js';
 import type { CalendarColumns, CrewShiftColumns, Model } from '../../flow/model/model.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
-import { releaseSite, runSpan } from '../../scenario/programme/span.js';
+import { runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 
 const WEEK = 7 * MINUTES_PER_DAY;

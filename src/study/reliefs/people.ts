@@ -1,5 +1,6 @@
+import type { CalendarSpec, ClockSpan } from '../../scenario/types/calendars.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { CalendarSpec, ClockSpan, Scenario } from '../../scenario/types/scenario.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { atStation, stationsOf } from './places.js';
 import { scaled, withEntry } from './relief.js';
 import type { Relief } from './relief.js';

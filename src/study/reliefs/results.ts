@@ -1,4 +1,5 @@
-import type { Basis } from '../../scenario/file/assumptions.js';
+import type { Basis } from '../../scenario/types/scenario.js';
+
 import type { Out } from './screen.js';
 import type { ReliefKind } from './relief.js';
 import type { Estimate, Verdict } from '../simulate/results.js';

@@ -1,4 +1,5 @@
-import type { Chance, RouteEntry, Scenario, StationStep } from '../../scenario/types/scenario.js';
+import type { Chance, RouteEntry, StationStep } from '../../scenario/types/steps.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { withEntry, type Relief } from './relief.js';
 import { scaled } from './relief.js';
 

@@ -1,7 +1,8 @@
+import { releaseSite } from '../../scenario/programme/rates.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
 import type { WorkingDay } from '../../scenario/calendar/days.js';
 import { releaseDays, type ReleaseDay } from '../../scenario/programme/release.js';
-import { releaseSite, runSpan } from '../../scenario/programme/span.js';
+import { runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 
 /**

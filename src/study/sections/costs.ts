@@ -1,9 +1,10 @@
+import { own } from '../../scenario/values/raw.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
 import { UNLIMITED } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Costs, HourPrice } from '../../scenario/types/costs.js';
-import { own } from '../../scenario/whole/placed.js';
+
 import { Later } from '../sample/deferred.js';
 import type { Pending } from '../sample/deferred.js';
 import { ratio } from '../sample/sample.js';

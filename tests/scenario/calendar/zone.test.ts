@@ -1,6 +1,6 @@
-import { MINUTES_PER_DAY } from '../../../src/flow/model/time.js';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, it } from 'vitest';
+import { MINUTES_PER_DAY } from '../../../src/flow/model/time.js';
 import { dayNumber, isoDate } from '../../../src/scenario/calendar/date.js';
 import { ZoneClock } from '../../../src/scenario/calendar/zone.js';
 

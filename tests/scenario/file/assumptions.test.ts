@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { OWN_NOTES, takeAssumptions } from '../../../src/scenario/file/assumptions.js';
+import { jsonSchema, keySchema } from '../../../src/scenario/json-schema.js';
 import { digest } from '../../../src/scenario/read.js';
-import { allForms } from '../../../src/scenario/json-forms.js';
-import { jsonSchema, keySchema } from '../../../src/scenario/schema.js';
+import { allForms } from '../../../tools/docs/forms.js';
 import { fixture, readText, said, type Edit } from '../read-small.js';
 
 const small = fixture('small.yaml');
@@ -104,7 +104,7 @@ describe('problems around what is said of values', () => {
       'a basis of nothing',
       'bay: { places: 2 }',
       'bay: { basis: guess }',
-      'sites.coachworks.stations.bay.basis: a quantity to speak of: beside it in a map, or { value: 6, basis: guess }; got none',
+      'sites.coachworks.stations.bay.basis: a quantity that it describes: beside it in a map, or { value: 6, basis: guess }; got none',
     ],
     [
       'a key too many',

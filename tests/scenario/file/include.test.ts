@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { SECTIONS } from '../read-small.js';
 import { sayProblem } from '../../../src/scenario/file/problem.js';
-import { digest } from '../../../src/scenario/read.js';
-import { readScenario } from '../../../src/scenario/read.js';
-import { fixture } from '../read-small.js';
+import { digest, readScenario } from '../../../src/scenario/read.js';
+import { fixture, SECTIONS } from '../read-small.js';
 
 type Files = Readonly<Record<string, string>>;
 const read = (main: string, files: Files = {}, file = 'dir/main.yaml') =>

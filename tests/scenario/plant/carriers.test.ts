@@ -96,7 +96,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'more people than the crew has',
     [teams('crew: painters, people: 7, from: bands, to: bands')],
     [
-      '29:42 teams.pair.people: at most 5, the headcount of painters in site coachworks less the 1 that step "bands" wants beside; got 7',
+      '29:42 teams.pair.people: at most 5, the headcount of painters in site coachworks less the 1 that step "bands" needs as well; got 7',
     ],
   ],
   [
@@ -114,8 +114,8 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
       ['crew: { painters: 2 }', 'crew: {}'],
     ],
     [
-      '29:41 teams.one.people: at most 3, the headcount of painters in site coachworks less the 3 that step "inspect" wants beside; got 4',
-      '29:105 teams.two.people: at most 2, the headcount of painters in site coachworks less the 4 that step "inspect" wants beside; got 3',
+      '29:41 teams.one.people: at most 3, the headcount of painters in site coachworks less the 3 that step "inspect" needs as well; got 4',
+      '29:105 teams.two.people: at most 2, the headcount of painters in site coachworks less the 4 that step "inspect" needs as well; got 3',
     ],
   ],
   [

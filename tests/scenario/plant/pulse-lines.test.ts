@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readScenario } from '../../../src/scenario/read.js';
 import { sayProblem } from '../../../src/scenario/file/problem.js';
+import { readScenario } from '../../../src/scenario/read.js';
 
 const text = `
 scenario: pulse

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { buildName } from '../../../src/flow/model/orders.js';
 import type { Model } from '../../../src/flow/model/model.js';
+import { buildName } from '../../../src/flow/model/orders.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { sayProblem } from '../../../src/scenario/file/problem.js';
 import { readScenario } from '../../../src/scenario/read.js';

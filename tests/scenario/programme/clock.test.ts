@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { programmeClock } from '../../../src/scenario/programme/clock.js';
-import type { Programme } from '../../../src/scenario/types/scenario.js';
+import type { Programme } from '../../../src/scenario/types/programme.js';
 import { dayShift, programme, scenario, site, station, step } from '../compile-scenario.js';
 
 function clock(more: Partial<Programme>, holidays = dayShift.holidays) {
@@ -24,7 +24,9 @@ const ramp: Programme['release'] = {
 describe('programmeClock', () => {
   it('tells local dates and times on both sides of the change of the clock', () => {
     // Oslo, 2027-03-28: 02:00 winter time is 03:00 summer time (last Sunday of March).
-    const { dateTime, date } = clock({});
+    const oslo = clock({}),
+      dateTime = (minutes: number) => oslo.dateTime(minutes),
+      date = (minutes: number) => oslo.date(minutes);
     expect(dateTime(0)).toBe('2027-03-01T00:00:00');
     expect(dateTime(27 * 1440 + 119.5)).toBe('2027-03-28T01:59:30');
     expect(dateTime(27 * 1440 + 120)).toBe('2027-03-28T03:00:00');

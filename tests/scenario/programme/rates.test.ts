@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
-import { programmeClock } from '../../../src/scenario/programme/clock.js';
 import { sayProblem } from '../../../src/scenario/file/problem.js';
+import { programmeClock } from '../../../src/scenario/programme/clock.js';
 import { readScenario } from '../../../src/scenario/read.js';
 
 /** Works in Oslo, Monday to Friday 06:00-14:00, without 6 May 2027 (Thursday of week 18). Worked by hand. */

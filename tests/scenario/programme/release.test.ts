@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { compile } from '../../../src/scenario/compile.js';
 import { UNLIMITED } from '../../../src/flow/model/model.js';
-import type { Programme } from '../../../src/scenario/types/scenario.js';
+import { compile } from '../../../src/scenario/compile.js';
+import type { Programme } from '../../../src/scenario/types/programme.js';
 import { dayShift, minutes, programme, scenario, site, station, step } from '../compile-scenario.js';
 
 /** One station in Oslo, on day shift (06:00-14:30 less a break 12:00-12:30: 480 min) or always open. */
@@ -73,7 +73,7 @@ describe('release by rate', () => {
 
   it('refuses a plan that never releases the last unit', () => {
     expect(() => released({ quantity: 10, ...rate(['2027-03-01', 1], ['2027-03-03', 0]) })).toThrow(
-      /saw none; raise the last rate/,
+      /got none; raise the last rate/,
     );
   });
 });

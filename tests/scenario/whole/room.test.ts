@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
-import { bufferOf, withRoom, type Room } from '../../../src/scenario/whole/room.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
+import { bufferOf, withRoom, type Room } from '../../../src/scenario/whole/room.js';
 import { spotsOf, withLayout } from '../../../src/study/buffers/spots.js';
 
 const read = (file: string): Scenario =>

@@ -29,7 +29,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
       ['- { step: bands, at: bay,', '- { step: bands, at: bay, hold: true,'],
     ],
     [
-      '43:29 route[3].hold: an earlier find with carry, or with a back to that passes units on at its limit; without one nothing is ever held here',
+      '43:29 route[3].hold: an earlier find with carry, or with a back to that passes units on at its limit; without one, nothing is ever held here',
     ],
   ],
   [

@@ -1,12 +1,18 @@
-import type { ClockSpan } from './scenario.js';
-
-/** What the shifts of a crew may have of their own. */
-export interface CrewShifts {
-  /** One headcount for each shift of the calendar, in their order; undefined: the same on all. */
-  readonly headcounts: readonly number[] | undefined;
-  /** Chance that a person is missing for a shift. */
-  readonly absence: number;
-  readonly handOver: 'next shift' | 'wait';
+export interface CalendarSpec {
+  /** Shifts of a working day, minutes after midnight; an end at or before the start is on the next day. */
+  readonly hours: readonly ClockSpan[];
+  readonly breaks: readonly ClockSpan[];
+  /** Weekdays, 1 = Monday .. 7 = Sunday. */
+  readonly on: readonly number[];
+  /** Days off, ISO, inclusive spans. */
+  readonly holidays: readonly { readonly from: string; readonly to: string }[];
+  /** Days off as holidays are, and named in reports. */
+  readonly shutdowns: readonly Shutdown[];
+  readonly overtime: readonly Overtime[];
+}
+export interface ClockSpan {
+  readonly startMin: number;
+  readonly endMin: number;
 }
 
 /** Days off, ISO, both ends included. */

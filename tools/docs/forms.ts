@@ -1,5 +1,4 @@
-/** A node of a JSON Schema (draft 7). */
-export type Node = Readonly<Record<string, unknown>>;
+import { definitionsOf, isNode, nodesIn, refOf, waysOf, type Node } from '../../src/scenario/json-schema.js';
 
 /** A map with fixed keys that a planner may write at `address`. */
 export interface Form {
@@ -12,23 +11,6 @@ export interface Form {
   readonly keys: Readonly<Record<string, Node>>;
 }
 
-const isNode = (value: unknown): value is Node =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-const nodesIn = (value: unknown): Node[] =>
-  Array.isArray(value) ? value.filter(isNode) : isNode(value) ? [value] : [];
-
-export const definitionsOf = (schema: Node): Readonly<Record<string, Node>> =>
-  (schema['definitions'] ?? {}) as Readonly<Record<string, Node>>;
-/** The name of the definition that a node refers to. */
-export const refOf = (node: Node): string | undefined =>
-  typeof node['$ref'] === 'string'
-    ? node['$ref'].replace('#/definitions/', '')
-    : nodesIn(node['allOf']).map(refOf)[0];
-/** The ways to write a value; one that is a choice itself is spread out. */
-export const waysOf = (node: Node): Node[] => {
-  const ways = [...nodesIn(node['anyOf']), ...nodesIn(node['oneOf'])];
-  return ways.length === 0 ? [node] : ways.flatMap(waysOf);
-};
 /** What a map holds under names of the planner's. */
 export const namedValueOf = (node: Node): Node | undefined =>
   isNode(node['additionalProperties']) ? node['additionalProperties'] : undefined;

@@ -1,26 +1,28 @@
-import type { Finding, Path } from '../file/problem.js';
+import type { Finding, Path } from '../types/problem.js';
+import { isRawMap, mapOf, type RawMap } from '../values/raw.js';
 
-export type RawMap = Readonly<Record<string, unknown>>;
-
-export const isRawMap = (value: unknown): value is RawMap =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-/** A map, or an empty one for anything else. */
-export const mapOf = (value: unknown): RawMap => (isRawMap(value) ? value : {});
-/** A list; a single value counts as a list of one, nothing as an empty one. */
-export const listOf = (value: unknown): readonly unknown[] =>
-  Array.isArray(value) ? value : value === undefined || value === null ? [] : [value];
-
-/** A set of names, or a map from names. */
-export interface Names {
+/** Names that are known: a set of them, or a map from them. */
+export interface Known {
   has(name: string): boolean;
   keys(): Iterable<string>;
+}
+
+/** What a check of references works with. */
+export interface Lookup {
+  readonly outline: Outline;
+  /** Reports a name that is not among the known ones; nothing if they could not be read. */
+  readonly look: (path: Path, name: unknown, known: Known | undefined, what: string, atKey?: boolean) => void;
+  /** The same of a name of a calendar. */
+  readonly calendar: (path: Path, name: unknown) => void;
+  readonly tell: (finding: Finding) => void;
 }
 
 /** A step of a route, or one of several side by side, which has the station of its group. */
 export interface RawStep {
   readonly path: Path;
   readonly entry: RawMap;
-  readonly index: number /** Where its station is named. */;
+  readonly index: number;
+  /** Where its station is named. */
   readonly atPath: Path;
 }
 
@@ -38,18 +40,19 @@ export interface RawRoute {
  * references to them.
  */
 export interface Outline {
-  readonly calendars: Names | undefined;
-  readonly sites: Names | undefined;
-  readonly crewsOf: ReadonlyMap<string, Names> | undefined;
+  readonly calendars: Known | undefined;
+  readonly sites: Known | undefined;
+  readonly crewsOf: ReadonlyMap<string, Known> | undefined;
   /** Station -> its site. */
   readonly stations: ReadonlyMap<string, string> | undefined;
-  readonly lanes: Names | undefined;
-  readonly feeders: Names | undefined;
-  readonly supplies: Names | undefined;
-  readonly defects: Names | undefined;
+  readonly lanes: Known | undefined;
+  readonly feeders: Known | undefined;
+  readonly supplies: Known | undefined;
+  readonly defects: Known | undefined;
   /** Option -> its values. */
-  readonly options: ReadonlyMap<string, Names> | undefined;
-  readonly routes: readonly RawRoute[];
+  readonly options: ReadonlyMap<string, Known> | undefined;
+  /** The unit's route, then those of the feeders. */
+  readonly routes: readonly [RawRoute, ...RawRoute[]];
 }
 
 /**
@@ -66,7 +69,7 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
         path.length === 1 && path[0] === section && !wanted.startsWith('missing;') && !isRawMap(raw[section])
       );
     });
-  const namesOf = (section: string): Names | undefined =>
+  const namesOf = (section: string): Known | undefined =>
     sound(section) ? new Set(Object.keys(mapOf(raw[section]))) : undefined;
 
   const sites = mapOf(raw['sites']);
@@ -74,7 +77,7 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
     sound('sites') &&
     !shape.some(({ path, atKey, suggestion }) => {
       if (path[0] !== 'sites' || path.length < 2 || path.length > 3) return false;
-      const site = sites[path[1]!];
+      const site = sites[String(path[1])];
       if (!isRawMap(site)) return true;
       return path[2] === inside
         ? Object.hasOwn(site, inside) && !isRawMap(site[inside])
@@ -82,7 +85,7 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
     });
 
   const stations = new Map<string, string>();
-  const crewsOf = new Map<string, Names>();
+  const crewsOf = new Map<string, Known>();
   for (const [name, site] of Object.entries(sites)) {
     crewsOf.set(name, new Set(Object.keys(mapOf(mapOf(site)['crews']))));
     for (const station of Object.keys(mapOf(mapOf(site)['stations'])))
@@ -90,7 +93,7 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
   }
 
   const programme = mapOf(raw['programme']);
-  const options = new Map<string, Names>();
+  const options = new Map<string, Known>();
   for (const [name, mix] of Object.entries(mapOf(programme['options'])))
     options.set(name, new Set(isRawMap(mix) ? Object.keys(mix) : ['yes', 'no']));
   const optionsSound =

@@ -1,13 +1,7 @@
-import type { Path } from '../file/problem.js';
-import type {
-  Chance,
-  Condition,
-  Find,
-  OptionMix,
-  RouteEntry,
-  Scenario,
-  StationStep,
-} from '../types/scenario.js';
+import type { Site, Station } from '../types/plant.js';
+import type { Path } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import type { Find, RouteEntry, StationStep } from '../types/steps.js';
 
 /** The route of the unit (`feeder` undefined) or of a feeder, with its place in the file. */
 export interface PlacedRoute {
@@ -22,7 +16,8 @@ export interface PlacedStep {
   readonly step: StationStep;
 }
 
-export function routesOf(scenario: Scenario): PlacedRoute[] {
+/** The unit's route, then those of the feeders. */
+export function routesOf(scenario: Scenario): [PlacedRoute, ...PlacedRoute[]] {
   const feeders = Object.entries(scenario.feeders).map(
     ([name, f]): PlacedRoute => ({
       path: ['feeders', name, 'route'],
@@ -80,36 +75,30 @@ export function sendBacksOf(route: PlacedRoute): SendBack[] {
   );
 }
 
-/** Station -> its site. */
-export function siteOfStation(scenario: Scenario): Map<string, string> {
+/**
+ * For each entry of a route: the last one from which units are sent back to it or past it; -1 if none.
+ */
+export function furthestBack(route: PlacedRoute): number[] {
+  const loops = sendBacksOf(route);
+  return route.entries.map((_, i) =>
+    Math.max(-1, ...loops.filter(({ to }) => to <= i).map(({ from }) => from)),
+  );
+}
+
+/** A station with its site. */
+export interface PlacedStation {
+  readonly siteName: string;
+  readonly site: Site;
+  readonly station: Station;
+}
+
+/** All stations by name. */
+export function stationsOf(scenario: Scenario): ReadonlyMap<string, PlacedStation> {
   return new Map(
-    Object.entries(scenario.sites).flatMap(([site, { stations }]) =>
-      Object.keys(stations).map((station): [string, string] => [station, site]),
+    Object.entries(scenario.sites).flatMap(([siteName, site]) =>
+      Object.entries(site.stations).map(([name, station]) => [name, { siteName, site, station }] as const),
     ),
   );
-}
-
-export const isAlways = (chance: Chance): boolean =>
-  chance.usual === 1 && chance.byOption.every((row) => row.chance === 1);
-
-/** The values of an option that units can have and that meet a condition. */
-export function possibleValues(options: OptionMix, option: string, when: Condition): string[] {
-  const wanted = own(when, option);
-  return Object.entries(own(options, option) ?? {}).flatMap(([value, share]) =>
-    share > 0 && (wanted === undefined || wanted.includes(value)) ? [value] : [],
-  );
-}
-
-/** Everything that meets `narrow` meets `wide` too. */
-export function covers(wide: Condition, narrow: Condition, options: OptionMix): boolean {
-  return Object.entries(wide).every(([option, values]) =>
-    possibleValues(options, option, narrow).every((value) => values.includes(value)),
-  );
-}
-
-/** A map's own entry, never one of its prototype. */
-export function own<Value>(map: Readonly<Record<string, Value>>, key: string): Value | undefined {
-  return Object.hasOwn(map, key) ? map[key] : undefined;
 }
 
 /**

@@ -1,0 +1,197 @@
+import { z } from 'zod';
+import type { Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { dayNumber } from '../calendar/date.js';
+import { ragged } from '../lookup/columns.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { found, foundIn, siteOf, type Ids } from '../lookup/ids.js';
+import type { Known, Lookup } from '../lookup/outline.js';
+import { stationsOf } from '../lookup/placed.js';
+import type { Moment, Outage } from '../types/failures.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import { keys, name, oneOrMore, together } from '../values/keys.js';
+import { sayClock } from '../values/quantity.js';
+import { listOf, mapOf, type RawMap } from '../values/raw.js';
+import { moment, text } from '../values/scalars.js';
+
+const names = (what: string) => oneOrMore(name(what), `${what}, or a list of them`);
+
+/** The top-level key `outages`. */
+export const outagesSchema = z.array(
+  keys(
+    {
+      stations: names('the name of a station')
+        .optional()
+        .describe('Stations of which all places are down; of one site. Example: [colour booth]'),
+      site: name('the name of a site')
+        .optional()
+        .describe('Instead of `stations`: all stations of this site. Example: coachworks'),
+      lanes: names('the name of a lane')
+        .optional()
+        .describe(
+          'Lanes on which no truck departs during this time; trucks under way continue. Example: ' +
+            '[coachworks to final plant]',
+        ),
+      from: moment.describe(
+        'First day, or day and clock time, in the zone of the site (of lanes alone: of the site that ' +
+          'the first one leaves). Example: 2027-08-09',
+      ),
+      to: moment.describe(
+        'Last day, which belongs to the outage, or day and clock time of its end. Example: 2027-08-20',
+      ),
+      note: text.optional().describe('What it is, shown on the report. Example: new paint line'),
+    },
+    'an outage: a map with the keys stations (or site, or lanes), from and to',
+  )
+    .superRefine(
+      together(({ stations, site, lanes }, wrong) => {
+        if (stations !== undefined && site !== undefined)
+          wrong(['site'], 'either stations or a site', 'both');
+        if (stations === undefined && site === undefined && lanes === undefined)
+          wrong([], 'what is down: stations, a site or lanes', 'none of them');
+      }),
+    )
+    .transform(
+      ({ stations = [], site, lanes = [], ...rest }): Outage => ({ stations, site, lanes, ...rest }),
+    ),
+  { error: 'a list of outages, such as [{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20 }]' },
+);
+
+/** Stations, sites and lanes of outages. */
+export function outageNames(raw: RawMap, { outline, look }: Lookup): void {
+  listOf(raw['outages']).forEach((value, i) => {
+    const outage = mapOf(value),
+      path = ['outages', i];
+    const each = (key: string, known: Known | undefined, what: string): void => {
+      listOf(outage[key]).forEach((name, n) => {
+        look([...path, key, ...(Array.isArray(outage[key]) ? [n] : [])], name, known, what);
+      });
+    };
+    each('stations', outline.stations, 'station of this name');
+    each('site', outline.sites, 'site of this name');
+    each('lanes', outline.lanes, 'lane of this name');
+  });
+}
+
+/**
+ * Outages that end before they begin, or before the programme does; over several sites, so that their dates
+ * have no zone; named twice.
+ */
+export function outageFindings(scenario: Scenario): Finding[] {
+  const stations = stationsOf(scenario),
+    { start } = scenario.programme;
+  return scenario.outages.flatMap((outage, i): Finding[] => {
+    const path = ['outages', i],
+      found: Finding[] = [];
+    if (!comesAfter(outage))
+      found.push({
+        path: [...path, 'to'],
+        wanted: `an end after the beginning, ${sayMoment(outage.from)}`,
+        seen: `"${sayMoment(outage.to)}"`,
+      });
+    else if (outage.to.day < start)
+      found.push({
+        path: [...path, 'to'],
+        wanted: `an end not before the start of the programme, ${start}`,
+        seen: `"${sayMoment(outage.to)}"`,
+      });
+    for (const key of ['stations', 'lanes'] as const) {
+      const names = outage[key],
+        twice = names.find((name, n) => names.indexOf(name) < n);
+      if (twice !== undefined)
+        found.push({
+          path: [...path, key, names.indexOf(twice, names.indexOf(twice) + 1)],
+          wanted: `each of the ${key} once`,
+          seen: `"${twice}" again`,
+        });
+    }
+    const sites = new Set(outage.stations.flatMap((name) => stations.get(name)?.siteName ?? []));
+    if (sites.size > 1)
+      found.push({
+        path: [...path, 'stations'],
+        wanted: 'stations of one site, whose zone the dates are in; write an outage for each site',
+        seen: [...sites].join(' and '),
+      });
+    return found;
+  });
+}
+
+/** A last day belongs to the outage. Days and clock times of the same form compare as texts. */
+function comesAfter({ from, to }: Outage): boolean {
+  if (from.day !== to.day) return from.day < to.day;
+  return to.minute === undefined || (from.minute ?? 0) < to.minute;
+}
+
+const sayMoment = ({ day, minute }: Moment): string =>
+  minute === undefined ? day : `${day} ${sayClock(minute)}`;
+
+/** Days looked at before the watched outage and, at most, after it. */
+const DAYS_BEFORE = 14,
+  DAYS_AFTER = 26 * 7;
+
+/**
+ * Outages by their instants; the longest one that begins in the run is watched, in days of the programme's
+ * zone.
+ */
+export function compileOutages({ scenario, ids, book, span }: Compilation): Model['outages'] {
+  const runEnd = Math.min(span.end, span.horizon);
+  const rows = scenario.outages.map((outage) => {
+    const clock = book.clock(zoneOf(outage, scenario, ids));
+    const instant = ({ day, minute }: Moment, otherwise: number): number =>
+      clock.instant(dayNumber(day) * MINUTES_PER_DAY + (minute ?? otherwise)) - span.origin;
+    const stations =
+      outage.site === undefined ? outage.stations : Object.keys(siteOf(scenario, outage.site).stations);
+    return {
+      name:
+        outage.note ??
+        [...(outage.site === undefined ? outage.stations : [outage.site]), ...outage.lanes].join(', '),
+      stations: stations.map((name) => found(ids.station, name, 'station')),
+      lanes: outage.lanes.map((name) => found(ids.lane, name, 'lane')),
+      from: Math.max(0, instant(outage.from, 0)),
+      to: Math.max(0, instant(outage.to, MINUTES_PER_DAY)),
+    };
+  });
+  const begun = rows.filter(({ from }) => from < runEnd),
+    longest = Math.max(0, ...begun.map(({ from, to }) => to - from)),
+    watched = begun.find(({ from, to }) => to - from === longest);
+  const firstDay =
+    watched === undefined
+      ? span.startDay
+      : Math.max(
+          span.startDay,
+          Math.floor(span.clock.local(span.origin + watched.from) / MINUTES_PER_DAY) - DAYS_BEFORE,
+        );
+  const watchFrom = span.clock.instant(firstDay * MINUTES_PER_DAY) - span.origin;
+  const watchTo =
+    watched === undefined ? watchFrom : Math.min(runEnd, watched.to + DAYS_AFTER * MINUTES_PER_DAY);
+  const stations = ragged(rows, (row) => row.stations),
+    lanes = ragged(rows, (row) => row.lanes);
+  return {
+    count: rows.length,
+    names: rows.map(({ name }) => name),
+    from: Float64Array.from(rows, ({ from }) => from),
+    to: Float64Array.from(rows, ({ to }) => to),
+    stationStart: stations.start,
+    station: Int32Array.from(stations.entries),
+    laneStart: lanes.start,
+    lane: Int32Array.from(lanes.entries),
+    watched: watched === undefined ? -1 : rows.indexOf(watched),
+    watchFrom,
+    watchDays: watched === undefined ? 0 : Math.floor((watchTo - watchFrom) / MINUTES_PER_DAY) + 1,
+  };
+}
+
+/** That of its site, else of the site of its first station, else of the one that its first lane leaves. */
+function zoneOf(
+  { stations: [station], site, lanes: [lane = ''] }: Outage,
+  scenario: Scenario,
+  ids: Ids,
+): string {
+  const named =
+    site ??
+    (station === undefined
+      ? foundIn(scenario.lanes, lane, 'lane').from
+      : found(ids.siteOfStation, station, 'station'));
+  return siteOf(scenario, named).zone;
+}

@@ -1,0 +1,51 @@
+/** Data as read from a file, before the schema is asked. */
+export type RawMap = Readonly<Record<string, unknown>>;
+
+export const isRawMap = (value: unknown): value is RawMap =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+/** A map, or an empty one for anything else. */
+export const mapOf = (value: unknown): RawMap => (isRawMap(value) ? value : {});
+/** A list; a single value counts as a list of one, nothing as an empty one. */
+export const listOf = (value: unknown): readonly unknown[] =>
+  Array.isArray(value) ? value : value === undefined || value === null ? [] : [value];
+
+/** A map's own entry, never one of its prototype. */
+export function own<Value>(map: Readonly<Record<string, Value>>, key: string): Value | undefined {
+  return Object.hasOwn(map, key) ? map[key] : undefined;
+}
+
+/** What stands at a path; undefined for nothing. */
+export function valueAt(root: unknown, path: readonly (string | number)[]): unknown {
+  let value: unknown = root;
+  for (const part of path) {
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, part)) return undefined;
+    value = (value as Record<string | number, unknown>)[part];
+  }
+  return value;
+}
+
+/**
+ * A number, alone or with a unit or per cent sign, or a sample such as `1 in 5`; no date, no clock time, no
+ * name.
+ */
+const QUANTITY = /^-?\d+(?:\.\d+)? *(?:%|[A-Za-z]+(?:\/[A-Za-z]+)?)?$|^1 in \d+$/;
+export const isQuantity = (value: unknown): boolean =>
+  typeof value === 'number' || (typeof value === 'string' && QUANTITY.test(value.trim()));
+
+const LONGEST_TEXT = 200;
+
+/** A value on one line, as a planner would write it: `{ low: 35 min, high: 60 min }`. */
+export function textOf(value: unknown): string {
+  const text = flow(value);
+  return text.length > LONGEST_TEXT ? `${text.slice(0, LONGEST_TEXT - 3)}...` : text;
+}
+
+function flow(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(flow).join(', ')}]`;
+  if (isRawMap(value))
+    return `{ ${Object.entries(value)
+      .map(([key, inner]) => `${flow(key)}: ${flow(inner)}`)
+      .join(', ')} }`;
+  const text = String(value);
+  return typeof value === 'string' && /[,:[\]{}#"]/.test(text) ? JSON.stringify(text) : text;
+}

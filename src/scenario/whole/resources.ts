@@ -1,0 +1,73 @@
+import { CARRIER, CREW, STOCK, SUPPLY, type Model } from '../../flow/model/model.js';
+import { ALWAYS } from '../calendar/book.js';
+import { at, column } from '../lookup/columns.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { found, foundIn } from '../lookup/ids.js';
+import type { RouteEntry } from '../types/steps.js';
+
+/**
+ * Crews site by site, the stocks of interchangeable sub-assemblies (each at the site where it is made),
+ * supplies, carriers (where they are claimed).
+ */
+export function compileResources(all: Compilation): Omit<Model['resources'], 'shifts'> {
+  const { scenario, ids, laid, book } = all;
+  const crews = Object.entries(scenario.sites).flatMap(([siteName, site]) =>
+    Object.entries(site.crews).map(([name, crew]) => ({
+      name,
+      kind: CREW,
+      site: found(ids.site, siteName, 'site'),
+      amount: crew.headcount,
+      calendar: book.id(crew.calendar ?? site.calendar, site.zone),
+    })),
+  );
+  const stocks = Object.entries(scenario.feeders)
+    .filter(([, feeder]) => feeder.kind === 'stock')
+    .map(([name, feeder]) => ({
+      name,
+      kind: STOCK,
+      site: endSite(feeder.route, all),
+      amount: feeder.atStart,
+      calendar: ALWAYS,
+    }));
+  const supplies = Object.entries(scenario.supplies).map(([name, { site, atStart }]) => ({
+    name,
+    kind: SUPPLY,
+    site: found(ids.site, site, 'site'),
+    amount: atStart,
+    calendar: ALWAYS,
+  }));
+  const siteOfStep = (name: string): number => {
+    const step = at(laid.steps, found(laid.stepId, name, 'step'));
+    return step.kind === 'step'
+      ? found(ids.site, found(ids.siteOfStation, step.step.at, 'station'), 'site')
+      : -1;
+  };
+  const carriers = Object.entries(scenario.carriers).map(([name, { count, from }]) => ({
+    name,
+    kind: CARRIER,
+    site: siteOfStep(from),
+    amount: count,
+    calendar: ALWAYS,
+  }));
+  const rows = [...crews, ...stocks, ...supplies, ...carriers];
+  return {
+    count: rows.length,
+    crews: crews.length,
+    kind: Uint8Array.from(rows, (row) => row.kind),
+    names: rows.map((row) => row.name),
+    site: column(rows, (row) => row.site),
+    amount: column(rows, (row) => row.amount),
+    calendar: column(rows, (row) => row.calendar),
+  };
+}
+
+/** Site where a sub-assembly is when its route ends; -1 for a route without entries. */
+function endSite(route: readonly RouteEntry[], { scenario, ids }: Compilation): number {
+  const last = route.at(-1);
+  if (last === undefined) return -1;
+  const site =
+    last.kind === 'lane'
+      ? foundIn(scenario.lanes, last.lane, 'lane').to
+      : found(ids.siteOfStation, last.at, 'station');
+  return found(ids.site, site, 'site');
+}

@@ -1,0 +1,139 @@
+import { z } from 'zod';
+import { ragged } from '../lookup/columns.js';
+import type { Compilation } from '../lookup/compilation.js';
+import { found } from '../lookup/ids.js';
+import type { Lookup } from '../lookup/outline.js';
+import { routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import type { Finding, Path } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import type { StationStep } from '../types/steps.js';
+import { name, named, oneOrMore } from '../values/keys.js';
+import { listOf, mapOf, own, type RawMap } from '../values/raw.js';
+import { whole, word } from '../values/scalars.js';
+
+const partCount = z.union([whole(1), word('own')], { error: 'a whole number from 1, or own' });
+
+/** The people that a step takes. */
+export const crewKey = named(whole(1), 'crews with the number of people, such as { painters: 2 }')
+  .default({})
+  .describe(
+    'People needed, from the crews of the site of the station; claimed all together. Default: ' +
+      'none. Example: { painters: 2 }',
+  );
+
+/** The parts that a step takes, and those that it takes off. */
+export const partKeys = {
+  parts: named(partCount, 'feeders and supplies with how many, such as { axles: 2, cab doors: own }')
+    .default({})
+    .describe(
+      'Parts that join here: a number from the stock of a feeder or a supply, or `own` for those ' +
+        'taken off this same unit. A step of a feeder may take parts too. Example: { axles: 2, power ' +
+        'packs: 1, cab doors: own }',
+    ),
+  'takes off': oneOrMore(
+    name('the name of a feeder of own parts'),
+    'the name of a feeder of own parts, or a list',
+  )
+    .optional()
+    .transform((names) => names ?? [])
+    .describe(
+      'Own parts that leave the unit when the step ends and go through their feeder. Example: cab doors',
+    ),
+};
+
+export function crewNames(path: Path, entry: RawMap, { outline, look }: Lookup): void {
+  const site = outline.stations?.get(String(entry['at']));
+  if (site === undefined) return;
+  const crews = outline.crewsOf?.get(site);
+  for (const crew of Object.keys(mapOf(entry['crew'])))
+    look([...path, 'crew', crew], crew, crews, `crew of this name in site ${site}`, true);
+}
+
+export function partNames(path: Path, entry: RawMap, { outline, look }: Lookup): void {
+  const { feeders, supplies } = outline,
+    parts = feeders && supplies && new Set([...feeders.keys(), ...supplies.keys()]),
+    off = entry['takes off'];
+  for (const part of Object.keys(mapOf(entry['parts'])))
+    look([...path, 'parts', part], part, parts, 'feeder or supply of this name', true);
+  listOf(off).forEach((feeder, i) => {
+    look([...path, 'takes off', ...(Array.isArray(off) ? [i] : [])], feeder, feeders, 'feeder of this name');
+  });
+}
+
+/** Demands that can never be met: more people than the crew has, more parts than the stock may hold. */
+export function amountFindings(scenario: Scenario): Finding[] {
+  const found: Finding[] = [];
+  const stations = stationsOf(scenario);
+  for (const route of routesOf(scenario)) {
+    for (const { path, step } of stepsOf(route)) {
+      const placed = stations.get(step.at);
+      for (const [name, people] of Object.entries(step.crew)) {
+        const crew = placed && own(placed.site.crews, name);
+        if (crew !== undefined && people > crew.headcount)
+          found.push({
+            path: [...path, 'crew', name],
+            wanted: `at most ${crew.headcount}, the headcount of ${name} in site ${placed?.siteName}`,
+            seen: String(people),
+          });
+      }
+      for (const [name, count] of Object.entries(step.parts)) {
+        const feeder = own(scenario.feeders, name);
+        if (feeder?.kind !== 'stock' || count === 'own') continue;
+        if (count > feeder.target)
+          found.push({
+            path: [...path, 'parts', name],
+            wanted: `at most ${feeder.target}, the target stock of the feeder`,
+            seen: String(count),
+          });
+        if (name === route.feeder)
+          found.push({
+            path: [...path, 'parts', name],
+            wanted: 'parts of another feeder than the one this step belongs to',
+            atKey: true,
+          });
+      }
+    }
+  }
+  return found;
+}
+
+export interface NeedsRow {
+  readonly needs: readonly { readonly resource: number; readonly amount: number }[];
+  /** Routes of own parts that join, and of those that come off. */
+  readonly own: readonly number[];
+  readonly off: readonly number[];
+}
+
+export const NO_NEEDS: NeedsRow = { needs: [], own: [], off: [] };
+
+/** Resources of the crews of a step at a station of a site. */
+export const crewNeeds = (step: StationStep, site: string, { ids }: Compilation): NeedsRow['needs'] =>
+  Object.entries(step.crew).map(([crew, amount]) => ({ resource: ids.crew(site, crew), amount }));
+
+export function needsRow(step: StationStep, crews: NeedsRow['needs'], { ids }: Compilation): NeedsRow {
+  const routeOf = (feeder: string): number => found(ids.feeder, feeder, 'feeder'),
+    parts = Object.entries(step.parts);
+  const stocks = parts.flatMap(([part, amount]) =>
+    amount === 'own' ? [] : [{ resource: ids.part(part), amount }],
+  );
+  return {
+    needs: [...crews, ...stocks],
+    own: parts.flatMap(([feeder, amount]) => (amount === 'own' ? [routeOf(feeder)] : [])),
+    off: step.takesOff.map(routeOf),
+  };
+}
+
+export function needsColumns(rows: readonly NeedsRow[]) {
+  const needs = ragged(rows, (row) => row.needs),
+    joining = ragged(rows, (row) => row.own),
+    off = ragged(rows, (row) => row.off);
+  return {
+    needStart: needs.start,
+    needResource: needs.column(({ resource }) => resource),
+    needAmount: needs.column(({ amount }) => amount),
+    ownStart: joining.start,
+    ownRoute: Int32Array.from(joining.entries),
+    offStart: off.start,
+    offRoute: Int32Array.from(off.entries),
+  };
+}
