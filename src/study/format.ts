@@ -1,4 +1,5 @@
-import type { Estimate, Proportion } from './simulate/results.js';
+import type { Estimate } from './statistics/interval.js';
+import type { Proportion } from './statistics/proportion.js';
 
 /** Anything with a middle and an interval around it. */
 interface Span {

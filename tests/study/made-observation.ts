@@ -5,7 +5,8 @@ import type { Observation } from '../../src/measure/observe.js';
 import { observeQuality } from '../../src/measure/quality.js';
 import { compile } from '../../src/scenario/compile.js';
 import type { Scenario } from '../../src/scenario/types/scenario.js';
-import { PLACE_STATES, type Results } from '../../src/study/simulate/results.js';
+import { PLACE_STATES } from '../../src/study/sections/stations.js';
+import { type Results } from '../../src/study/simulate/results.js';
 import { summarise } from './summarise.js';
 import {
   back,

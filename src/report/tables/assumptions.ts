@@ -1,5 +1,5 @@
 import type { Basis } from '../../scenario/file/assumptions.js';
-import type { AssumptionResult } from '../../study/answer/assumptions.js';
+import type { AssumptionResult } from '../../study/simulate/results.js';
 import type { PageTable } from './overall.js';
 import { count } from '../format.js';
 

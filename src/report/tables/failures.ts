@@ -1,5 +1,5 @@
 import type { Results } from '../../study/simulate/results.js';
-import type { DaysQuantile, OutageResult } from '../../study/sections/failures.js';
+import type { DaysQuantile, OutageResult } from '../../study/sections/outages.js';
 import { asEstimate, number, short } from '../format.js';
 import type { PageTable } from './overall.js';
 

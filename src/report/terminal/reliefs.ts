@@ -1,4 +1,4 @@
-import type { AssumptionResult, ReliefResult, ReliefsResults } from '../../study/reliefs/results.js';
+import type { VariedAssumption, ReliefResult, ReliefsResults } from '../../study/reliefs/results.js';
 import { count, intervalName, mean, number, short, withInterval } from '../format.js';
 import { fitColumns } from '../shorten.js';
 import { table, type Column } from './table.js';
@@ -85,7 +85,7 @@ function row(
   ];
 }
 
-function assumed({ path, low, high }: AssumptionResult): string[] {
+function assumed({ path, low, high }: VariedAssumption): string[] {
   return [path, low === null ? 'cannot be' : short(low.gain), high === null ? 'cannot be' : short(high.gain)];
 }
 

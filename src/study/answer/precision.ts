@@ -1,10 +1,11 @@
 import { number } from '../format.js';
 import { meanLeadDays } from '../programme/lead-time.js';
 import { meanWip, throughput } from '../programme/series.js';
-import type { Later } from '../sample/deferred.js';
+import type { Deferred } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import { costPerUnit } from '../sections/costs.js';
-import type { Estimate, Finding } from '../simulate/results.js';
+import type { Estimate } from '../statistics/interval.js';
+import type { Finding } from './findings.js';
 
 export const PRECISION_MEASURES = ['throughput', 'lead-time', 'wip', 'cost'] as const;
 export type PrecisionMeasure = (typeof PRECISION_MEASURES)[number];
@@ -64,9 +65,9 @@ export interface PrecisionAsked {
 }
 
 /** What a precision is asked of. */
-export type Measured = readonly { readonly name: PrecisionMeasure; readonly estimate: Later<Estimate> }[];
+export type Measured = readonly { readonly name: PrecisionMeasure; readonly estimate: Deferred<Estimate> }[];
 
-const ESTIMATES: Readonly<Record<PrecisionMeasure, (sample: Sample) => Later<Estimate>>> = {
+const ESTIMATES: Readonly<Record<PrecisionMeasure, (sample: Sample) => Deferred<Estimate>>> = {
   throughput: (sample) => throughput(sample).perDay,
   'lead-time': meanLeadDays,
   wip: meanWip,

@@ -1,8 +1,20 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { RunRow } from '../simulate/results.js';
 import type { Folded, Sample } from '../sample/sample.js';
 import { bottleneckOf } from '../sections/bottlenecks.js';
 import { lastShipped } from '../programme/dates.js';
+
+export interface RunRow {
+  readonly replication: number;
+  readonly shipped: number;
+  readonly scrapped: number;
+  readonly heldPerDay: number | null;
+  readonly wip: number;
+  readonly leadMeanDays: number | null;
+  readonly leadP50Days: number | null;
+  readonly leadP90Days: number | null;
+  readonly lastShipped: string | null;
+  readonly bottleneck: string | null;
+}
 
 /** A row, but for what was held, which is known only when all replications have come. */
 type Row = Omit<RunRow, 'heldPerDay'>;

@@ -1,14 +1,13 @@
-import { basename } from 'node:path';
+import { sumOf } from '../statistics/sums.js';
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { baseRuns } from '../run/base-runs.js';
-import { rateMeasure } from './trial.js';
+import { rateMeasure, readTrial, type Trial } from './trial.js';
 import { bufferResults } from './summary.js';
 import { Search } from './search.js';
 import { selectBest, type Selected } from './select.js';
 import { placesOf, spotsOf, type Layout, type Spot } from './spots.js';
-import { readTrial, type Trial } from './trial.js';
 import { Trials } from './trials.js';
 import type { Journal } from '../run/journal.js';
 import { Replicator } from '../run/replicator.js';
@@ -52,7 +51,7 @@ const MOST_MORE = 3;
 
 /** Whether a goal can be asked of these spots; a RangeError says what can be. */
 export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
-  const least = spots.reduce((sum, spot) => sum + spot.least, 0);
+  const least = sumOf(spots, (spot) => spot.least);
   if (goal.kind === 'budget' && goal.places < least)
     throw new RangeError(
       `budget: expected at least ${least} places, without which the scenario cannot run, saw ${goal.places}`,
@@ -137,7 +136,7 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
     await fresh.run([...candidates, selected.layout, present], freshReplications);
     return bufferResults({
       scenario,
-      file: basename(options.file),
+      file: options.file,
       seed,
       replications,
       freshReplications,

@@ -1,3 +1,4 @@
+import { sum } from '../statistics/sums.js';
 import { crossFindings } from '../../scenario/checks.js';
 import type { Scenario, Station } from '../../scenario/types/scenario.js';
 
@@ -15,7 +16,7 @@ export interface Spot {
 /** Waiting places by spot. */
 export type Layout = readonly number[];
 
-export const placesOf = (layout: Layout): number => layout.reduce((sum, each) => sum + each, 0);
+export const placesOf = (layout: Layout): number => sum(layout);
 
 /**
  * The spots among which places are shared out: those named, by station, lane (all its banks) or as `lane:

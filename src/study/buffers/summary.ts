@@ -1,4 +1,3 @@
-import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { RateMeasure } from './trial.js';
 import type { Selected } from './select.js';
@@ -6,10 +5,9 @@ import { placesOf, type Layout, type Spot } from './spots.js';
 import type { Trials } from './trials.js';
 import { difference, familyLevel } from '../statistics/difference.js';
 import { bounds, count, intervalName, mean, number } from '../format.js';
-import { amount } from '../statistics/interval.js';
-import { RESULTS_VERSION, type Estimate } from '../simulate/results.js';
+import { amount, type Estimate } from '../statistics/interval.js';
+import { headOf } from '../head.js';
 import type { BufferResults, LayoutResult } from './results.js';
-import { PROGRAM_VERSION } from '../version.js';
 
 export interface BufferFindings {
   readonly scenario: Scenario;
@@ -62,7 +60,7 @@ export function bufferResults(found: BufferFindings): BufferResults {
   const told = (layout: Layout): LayoutResult => result(layout, amount(valuesOf(layout), level));
   const others = candidates.filter((layout) => layout !== selected.layout),
     together = familyLevel(level, others.length),
-    matters = zone * mean0(valuesOf(selected.layout));
+    matters = zone * fresh.mean(selected.layout, freshReplications);
   const chosen = told(selected.layout);
   const curve = curveOf(trials, placesOf(selected.layout)).map((layout) =>
     result(layout, amount(trials.values(layout).slice(0, replications), level)),
@@ -71,20 +69,9 @@ export function bufferResults(found: BufferFindings): BufferResults {
     near =
       last === undefined ? undefined : curve.find(({ rate }) => rate.mean >= (1 - zone) * last.rate.mean);
   const results: Omit<BufferResults, 'answer'> = {
-    format: 'rateproof results',
-    version: RESULTS_VERSION,
-    program: PROGRAM_VERSION,
-    study: 'buffers',
-    scenario: {
-      name: scenario.name,
-      note: scenario.note ?? null,
-      file,
-      digest: `sha256:${digest(scenario)}`,
-    },
-    seed,
+    ...headOf('buffers', { scenario, file, seed, level }),
     replications,
     freshReplications,
-    level,
     zone,
     currency: scenario.costs?.currency ?? null,
     unit: measure.unit,
@@ -124,9 +111,6 @@ export function bufferResults(found: BufferFindings): BufferResults {
   const verdict = verdictOf(goal, chosen.rate, found.reachable);
   return { ...results, answer: { verdict, sentence: sentence(results, verdict) } };
 }
-
-const mean0 = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 function standing(
   { low, high }: Estimate,

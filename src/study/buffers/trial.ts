@@ -1,13 +1,14 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
 import { bufferOf } from '../../scenario/whole/room.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
-import type { Reading } from '../run/replicator.js';
-import { planned, ratio } from '../sample/sample.js';
+import { planned } from '../sample/planned.js';
+import { ratio } from '../statistics/sums.js';
 import type { RateUnit } from './results.js';
 import type { Layout, Spot } from './spots.js';
+import type { Read } from '../run/replicator.js';
 
 /** Throughput of one replication, and what it is. */
 export interface RateMeasure {
@@ -54,7 +55,7 @@ export interface Trial {
 }
 
 export const readTrial =
-  (measure: RateMeasure, spots: readonly Spot[]): Reading<Trial> =>
+  (measure: RateMeasure, spots: readonly Spot[]): Read<Trial> =>
   (observation, { model }) => ({
     rate: measure.of(observation),
     alike: Float64Array.from(spots, (spot) => alikeFrom(observation, model, spot)),

@@ -1,3 +1,4 @@
+import { mean } from '../statistics/sums.js';
 import type { Model } from '../../flow/model/model.js';
 import { compile } from '../../scenario/compile.js';
 import { withRoom } from '../../scenario/whole/room.js';
@@ -6,8 +7,6 @@ import { withLayout, type Layout, type Spot } from './spots.js';
 import { isAlike, type Trial } from './trial.js';
 import type { Replicator, Variant } from '../run/replicator.js';
 
-const average = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 /**
  * Layouts under way at a time, so that threads have something to do while the last replication of one goes
  * on.
@@ -78,7 +77,7 @@ export class Trials {
   }
 
   mean(layout: Layout, over = this.most): number {
-    return average(this.values(layout).slice(0, over));
+    return mean(this.values(layout).slice(0, over));
   }
 
   /** Layouts with all replications, the best first; the first tried of equal ones. */

@@ -1,12 +1,12 @@
+import { sum } from '../statistics/sums.js';
 import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { availability } from './station.js';
+import { availability, stationMinutes } from './station.js';
 import { stayDemands } from './carriers.js';
 import { dailyMinutes, type DailyMinutes } from './days.js';
 import { demand, type Demand } from './demand.js';
-import { stationMinutes } from './station.js';
 import { supplyLimits } from './supplies.js';
 
 /**
@@ -319,8 +319,4 @@ function askedPerDay(scenario: Scenario, daily: DailyMinutes): number | null {
     case 'saturated':
       return null;
   }
-}
-
-function sum(values: Float64Array): number {
-  return values.reduce((total, value) => total + value, 0);
 }

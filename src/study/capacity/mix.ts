@@ -1,5 +1,5 @@
-import type { Model } from '../../flow/model/model.js';
-import { UNLIMITED } from '../../flow/model/model.js';
+import { sumOf } from '../statistics/sums.js';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
 
 /** More combinations of option values than this are not told apart. */
 const MOST_COMBINATIONS = 256;
@@ -40,9 +40,7 @@ export function optionMix(model: Model): Mix {
         {
           weight: 1,
           values: mixes.map((mix, option) =>
-            mix.map((_, value) =>
-              ordered.reduce((sum, build) => sum + build.weight * build.values[option][value], 0),
-            ),
+            mix.map((_, value) => sumOf(ordered, (build) => build.weight * build.values[option][value])),
           ),
         },
       ],

@@ -1,5 +1,5 @@
-import type { Model } from '../../flow/model/model.js';
-import { CREW } from '../../flow/model/model.js';
+import { sum } from '../statistics/sums.js';
+import { CREW, type Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
@@ -52,7 +52,7 @@ function changeover(model: Model, asks: Demand, step: number): number {
       asks.byValue[s].forEach((visits, value) => {
         byValue[value] += visits;
       });
-  const total = byValue.reduce((sum, visits) => sum + visits, 0);
+  const total = sum(byValue);
   return total > 0
     ? asks.visits[step] *
         changeoverMinutes(

@@ -1,4 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { sum } from '../statistics/sums.js';
 import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -49,12 +50,7 @@ function listedRate(
   partsPer: (parts: number, minutes: number) => number,
 ): number {
   const last = times.length - 1;
-  return last < 1
-    ? Infinity
-    : partsPer(
-        lots.subarray(0, last).reduce((sum, lot) => sum + lot, 0),
-        times[last] - times[0],
-      );
+  return last < 1 ? Infinity : partsPer(sum(lots.subarray(0, last)), times[last] - times[0]);
 }
 
 /** Parts that requests can want at one time: one request a place, or a lot. */
@@ -68,5 +64,5 @@ function mostWaiting({ steps, stations }: Model, resource: number): number {
       most.set(station, Math.max(most.get(station) ?? 0, requests * steps.needAmount[n]));
     }
   }
-  return [...most.values()].reduce((sum, parts) => sum + parts, 0);
+  return sum(most.values());
 }

@@ -1,6 +1,4 @@
 import { basename } from 'node:path';
-import type { Model } from '../../flow/model/model.js';
-import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -8,9 +6,9 @@ import { BASE, type Change, type WhatIf } from '../../scenario/what-ifs.js';
 import type { FixedDesign } from '../run/fixed-design.js';
 import { fingerprint, identityOf } from '../run/identity.js';
 import { readingOf, type Reading } from './reading.js';
-import type { Variant } from '../run/replicator.js';
 import type { CompareResults } from './results.js';
 import { summariseComparison } from './summary.js';
+import type { ComparedVariant } from './measures.js';
 
 /** What `compare` is asked, as plain JSON. Of the names of files the folders are left out of the results. */
 export interface CompareAsked {
@@ -21,16 +19,6 @@ export interface CompareAsked {
   readonly replications: number;
   readonly seed: string;
   readonly level: number;
-}
-
-/** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */
-export interface ComparedVariant extends Variant {
-  readonly name: string;
-  readonly note: string | null;
-  readonly changes: readonly Change[];
-  readonly scenario: Scenario;
-  readonly model: Model;
-  readonly read: (observation: Observation) => Reading;
 }
 
 /** The base first, then the what-ifs. */
@@ -86,7 +74,7 @@ export function compareDesign(
           summariseComparison({
             variants,
             readings,
-            file: basename(file),
+            file,
             whatIfsFile: basename(whatIfsFile),
             seed,
             level,

@@ -1,12 +1,28 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { sum, sumOf } from '../statistics/sums.js';
 import { programmeClock } from '../../scenario/programme/clock.js';
 import { askedRate } from '../../scenario/programme/rates.js';
-import type { ComparedVariant } from './design.js';
+
 import type { Reading } from './reading.js';
 import { releaseCalendar } from '../sample/planned.js';
 import type { MeasureResult } from './results.js';
 import { shippedPerDay } from '../programme/series.js';
 import { judgedWindow, type Window } from '../programme/judged-window.js';
+import type { Model } from '../../flow/model/model.js';
+import type { Observation } from '../../measure/observe.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Change } from '../../scenario/what-ifs.js';
+import type { Variant } from '../run/replicator.js';
+
+/** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */
+export interface ComparedVariant extends Variant {
+  readonly name: string;
+  readonly note: string | null;
+  readonly changes: readonly Change[];
+  readonly scenario: Scenario;
+  readonly model: Model;
+  readonly read: (observation: Observation) => Reading;
+}
 
 export interface Measure extends MeasureResult {
   /** The value of each variant, in their order, in a replication; NaN where there is none. */
@@ -19,13 +35,11 @@ export function baseWindow(
   readings: readonly Reading[],
 ): Window | null {
   const { highest } = askedRate(scenario),
-    shipped = readings.reduce((sum, each) => sum + each.shipped, 0);
+    shipped = sumOf(readings, (each) => each.shipped);
   if (highest === null) return null;
   const lead =
-    readings.reduce(
-      (sum, each) => sum + (each.shipped > 0 ? each.leadMeanDays * MINUTES_PER_DAY * each.shipped : 0),
-      0,
-    ) / shipped;
+    sumOf(readings, (each) => (each.shipped > 0 ? each.leadMeanDays * MINUTES_PER_DAY * each.shipped : 0)) /
+    shipped;
   return judgedWindow(
     { scenario, model, clock: programmeClock(scenario), calendar: releaseCalendar(scenario) },
     highest,
@@ -43,11 +57,7 @@ export function measuresOf(variants: readonly ComparedVariant[], window: Window 
     currency = variants[0]!.scenario.costs?.currency;
   const perDay =
     window !== null
-      ? each(
-          ({ shippedIn }) =>
-            shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0) /
-            window.workingDays,
-        )
+      ? each(({ shippedIn }) => sum(shippedIn.subarray(window.first, window.last + 1)) / window.workingDays)
       : variants.map(({ scenario }) => rounded(shippedPerDay(releaseCalendar(scenario))));
   return [
     { id: 'throughput', name: 'throughput', unit: 'units a working day', better: 'more', of: perDay },

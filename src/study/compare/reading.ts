@@ -2,7 +2,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { ratio } from '../sample/sample.js';
+import { ratio } from '../statistics/sums.js';
 import { moneyOf } from '../sections/costs.js';
 import { lastShipped } from '../programme/dates.js';
 

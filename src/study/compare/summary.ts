@@ -1,14 +1,14 @@
 import { programmeClock } from '../../scenario/programme/clock.js';
-import type { ComparedVariant } from './design.js';
-import { baseWindow, measuresOf, type Measure } from './measures.js';
-import { difference, familyLevel } from '../statistics/difference.js';
-import { bounds, count, intervalName, number, signed, withInterval } from '../format.js';
-import { amount } from '../statistics/interval.js';
+import { baseWindow, type ComparedVariant, measuresOf } from './measures.js';
+import { familyLevel } from '../statistics/difference.js';
+import { count } from '../format.js';
+import { amount, type Estimate } from '../statistics/interval.js';
 import type { Reading } from './reading.js';
-import { RESULTS_VERSION, type Estimate } from '../simulate/results.js';
-import type { ComparedMeasure, ComparedVerdict, CompareResults, VariantResult } from './results.js';
-import { ratio } from '../sample/sample.js';
-import { PROGRAM_VERSION } from '../version.js';
+import { headOf } from '../head.js';
+import type { CompareResults, VariantResult } from './results.js';
+import { ratio } from '../statistics/sums.js';
+import { compareSentence } from './answer.js';
+import { compared } from './difference.js';
 
 export interface ComparisonToSummarise {
   /** The base first. */
@@ -79,17 +79,11 @@ export function summariseComparison({
   };
   const replications = readings[0]!.length;
   return {
-    format: 'rateproof results',
-    version: RESULTS_VERSION,
-    program: PROGRAM_VERSION,
-    study: 'compare',
-    scenario: { name: scenario.name, note: scenario.note ?? null, file, digest: `sha256:${base.key}` },
+    ...headOf('compare', { scenario, file, seed, level }),
     whatIfsFile,
-    seed,
     replications,
-    level,
     differenceLevel,
-    answer: answer(measures, found, whatIfs),
+    answer: compareSentence(measures, found, whatIfs),
     window: window === null ? null : { from: window.from, to: window.to, workingDays: window.workingDays },
     measures: measures.map(({ id, name, unit, better }) => ({ id, name, unit, better })),
     base: found,
@@ -110,96 +104,6 @@ export function summariseComparison({
       })),
     ),
   };
-}
-
-/** A what-if against the base: values by replication, paired. */
-export function compared(
-  measure: Pick<Measure, 'id' | 'unit' | 'better'>,
-  base: readonly number[],
-  changed: readonly number[],
-  level: number,
-  differenceLevel: number,
-): ComparedMeasure {
-  const { difference: seen, pairingGain } = difference(base, changed, differenceLevel),
-    scale = Math.abs(amount(base, level).mean);
-  const verdict = verdictOf(seen, measure.better);
-  const relative =
-    scale > 0
-      ? {
-          ...seen,
-          mean: seen.mean / scale,
-          low: seen.low === null ? null : seen.low / scale,
-          high: seen.high === null ? null : seen.high / scale,
-        }
-      : null;
-  return {
-    measure: measure.id,
-    value: amount(changed, level),
-    difference: seen,
-    relative,
-    pairingGain,
-    verdict,
-    words: wordsOf(verdict, seen, measure.unit),
-  };
-}
-
-function verdictOf({ low, high }: Estimate, better: 'more' | 'less'): ComparedVerdict {
-  if (low === null || high === null) return 'not settled';
-  if (low <= 0 && high >= 0) return 'no difference seen';
-  return low > 0 === (better === 'more') ? 'better' : 'worse';
-}
-
-function wordsOf(verdict: ComparedVerdict, { low, high, n }: Estimate, unit: string): string {
-  if (verdict === 'not settled')
-    return `not settled, ${n === 0 ? 'no replication' : '1 replication'} in which both have a value`;
-  if (verdict !== 'no difference seen') return verdict;
-  const most = Math.max(-low!, high!);
-  return most === 0
-    ? 'the same in every replication'
-    : `no difference seen larger than ${number(most)} ${unit}`;
-}
-
-/** What the what-ifs do to the throughput; where none is seen to change it, to the mean lead time. */
-function answer(
-  measures: readonly Measure[],
-  base: CompareResults['base'],
-  whatIfs: CompareResults['whatIfs'],
-): string {
-  const said = (m: number, verdict: ComparedVerdict): { readonly text: string; readonly size: number }[] =>
-    whatIfs
-      .flatMap(({ name, compared: all }) => {
-        const { difference: seen, verdict: own } = all[m]!;
-        return own === verdict
-          ? [
-              {
-                text: `${name} by ${signed(seen)} (${intervalName(seen.level)} ${bounds(seen)})`,
-                size: Math.abs(seen.mean),
-              },
-            ]
-          : [];
-      })
-      .sort((a, b) => b.size - a.size);
-  const list = (items: readonly { readonly text: string }[]): string =>
-    items.map(({ text }) => text).join(', ');
-  const start = `The base ships ${withInterval(base.values[0]!.value, measures[0]!.unit)}.`;
-  const part = (m: number, more: string, less: string, same: string): string => {
-    const better = said(m, 'better'),
-      worse = said(m, 'worse');
-    if (better.length + worse.length === 0) return same;
-    return [
-      ...(better.length > 0 ? [`${more}: ${list(better)}.`] : []),
-      ...(worse.length > 0 ? [`${less}: ${list(worse)}.`] : []),
-    ].join(' ');
-  };
-  const isSettled = whatIfs.some(({ compared: all }) => all[0]!.verdict !== 'not settled');
-  if (!isSettled) return `${start} One replication says nothing of differences.`;
-  const locked = [base, ...whatIfs].filter(({ gridlocks }) => gridlocks > 0).map(({ name }) => name);
-  return [
-    start,
-    part(0, 'Seen to ship more', 'Seen to ship less', 'No what-if is seen to ship more or less.'),
-    part(1, 'Lead time shorter, days', 'Lead time longer, days', 'No change of the mean lead time is seen.'),
-    ...(locked.length > 0 ? [`In gridlock at least once: ${locked.join(', ')}.`] : []),
-  ].join(' ');
 }
 
 function findings({ name, gridlocks, unfinished }: VariantResult, replications: number): string[] {

@@ -1,7 +1,7 @@
+import { sumOf } from '../statistics/sums.js';
 import type { WorkingDay } from '../../scenario/calendar/days.js';
 import type { ReleaseDay } from '../../scenario/programme/release.js';
-import { minutesBetween } from '../sample/planned.js';
-import type { Planned } from '../sample/sample.js';
+import { minutesBetween, type Planned } from '../sample/planned.js';
 
 /** Buckets `first` to `last` over which a rate is judged; dates of their first and last day. */
 export interface Window {
@@ -47,8 +47,8 @@ export function judgedWindow(plan: Planned, perDay: number, lead: number): Windo
     // A week of holidays does not end the time.
     for (; next < fits.length && fits[next] !== false; next++) if (fits[next] === true) last = next;
     const inside = Array.from({ length: last - first + 1 }, (_, i) => first + i);
-    const workingDays = inside.reduce((sum, b) => sum + buckets.workingDays[b], 0);
-    const asked = inside.reduce((sum, b) => sum + (buckets.asked[b] ?? 0) * buckets.workingDays[b], 0);
+    const workingDays = sumOf(inside, (b) => buckets.workingDays[b]);
+    const asked = sumOf(inside, (b) => (buckets.asked[b] ?? 0) * buckets.workingDays[b]);
     if (best === null || workingDays > best.workingDays)
       best = {
         first,

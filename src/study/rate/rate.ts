@@ -1,4 +1,4 @@
-import { basename } from 'node:path';
+import { sum } from '../statistics/sums.js';
 import type { Model } from '../../flow/model/model.js';
 import { isoDate, dayNumber } from '../../scenario/calendar/date.js';
 import { compile } from '../../scenario/compile.js';
@@ -9,17 +9,15 @@ import { amount } from '../statistics/interval.js';
 import type { Journal } from '../run/journal.js';
 import { proportion } from '../statistics/proportion.js';
 import { rampSentence, rateSentence } from './answer.js';
-import { readRate, type RateReading } from './verdict.js';
+import { judge, type Judged, type RateReading, readRate } from './verdict.js';
 import { atRate, noRateReason, rampOf, type RateAsked } from './at-rate.js';
 import { highestThatHolds, leastThatHolds } from './search.js';
-import { judge, type Judged } from './verdict.js';
 import { releaseCalendar, workingDaysBetween } from '../sample/planned.js';
 import { Replicator } from '../run/replicator.js';
-import { RESULTS_VERSION } from '../simulate/results.js';
+import { headOf } from '../head.js';
 import type { RampResult, RatePoint, RateResults, RateVerdict } from './results.js';
 import { resources } from '../sections/bottlenecks.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
-import { PROGRAM_VERSION } from '../version.js';
 
 export interface RateOptions {
   readonly scenario: Scenario;
@@ -122,20 +120,9 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       plannedPerDay = rampOf(scenario).at(-1)!.perDay,
       { bottleneck, highestRatePerDay } = capacity(model, scenario);
     const base = {
-      format: 'rateproof results' as const,
-      version: RESULTS_VERSION,
-      program: PROGRAM_VERSION,
-      study: 'rate' as const,
-      scenario: {
-        name: scenario.name,
-        note: scenario.note ?? null,
-        file: basename(file),
-        digest: `sha256:${digest(scenario)}`,
-      },
-      seed,
+      ...headOf('rate', { scenario, file, seed, level }),
       replications,
       mostReplications: MOST_TIMES * replications,
-      level,
       sure,
       shortfallAllowed: SHORTFALL_ALLOWED,
       grid: { from, to: grid.at(-1)!, step },
@@ -196,9 +183,7 @@ class Line {
       ...judged,
       replications: readings.length,
       asked: units,
-      shippedPerDay: of(
-        ({ shippedIn }) => shippedIn.subarray(first, end).reduce((sum, each) => sum + each, 0) / workingDays,
-      ),
+      shippedPerDay: of(({ shippedIn }) => sum(shippedIn.subarray(first, end)) / workingDays),
       wip: of(({ wip }) => wip),
       leadDays: of(({ leadMeanDays }) => leadMeanDays),
       stops: stopsOf(model, readings, level),
@@ -251,7 +236,7 @@ function watched(base: Scenario, rate: RateAsked) {
       0,
     ),
   );
-  const units = released.reduce((sum, each) => sum + each, 0);
+  const units = sum(released);
   if (units < LEAST_UNITS)
     throw new RangeError(
       `programme: expected at least ${LEAST_UNITS} units in a window of ${rate.weeks} weeks at ` +

@@ -1,10 +1,10 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { sum } from '../statistics/sums.js';
 import type { Observation } from '../../measure/observe.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import { busiest } from '../sections/bottlenecks.js';
-import type { Estimate, Proportion } from '../simulate/results.js';
-import { meanInterval } from '../statistics/interval.js';
-import { proportion } from '../statistics/proportion.js';
+import { type Estimate, meanInterval } from '../statistics/interval.js';
+import { proportion, type Proportion } from '../statistics/proportion.js';
 import type { RateVerdict } from './results.js';
 
 /** What the search for a rate keeps of a replication. */
@@ -87,11 +87,9 @@ export function judge(
   level: number,
 ): Judged {
   const { first, end, released } = watched,
-    asked = released.reduce((sum, units) => sum + units, 0);
+    asked = sum(released);
   const keeps = ({ outcome, shippedIn }: RateReading): boolean =>
-    outcome !== 'gridlock' &&
-    shippedIn.subarray(first, end).reduce((sum, units) => sum + units, 0) >=
-      (1 - SHORTFALL_ALLOWED) * asked - 1e-9;
+    outcome !== 'gridlock' && sum(shippedIn.subarray(first, end)) >= (1 - SHORTFALL_ALLOWED) * asked - 1e-9;
   const keptUp = proportion(readings.filter(keeps).length, readings.length, level);
   const running = readings.filter(({ outcome }) => outcome !== 'gridlock'),
     gridlocks = readings.length - running.length;

@@ -1,9 +1,8 @@
 import { difference } from '../statistics/difference.js';
-import { meanInterval } from '../statistics/interval.js';
+import { type Estimate, meanInterval } from '../statistics/interval.js';
 import type { Out } from './screen.js';
 import type { Compared } from './runs.js';
 import type { Effect } from './results.js';
-import type { Estimate } from '../simulate/results.js';
 
 /** A change against the base, by pairs of replications with the same streams. */
 export function effectOf(

@@ -1,6 +1,5 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { fewerFailures, moreHours } from './people.js';
-import { morePeople } from './people.js';
+import { fewerFailures, moreHours, morePeople } from './people.js';
 import { morePlaces, moreSpaces } from './places.js';
 import { betterSteps } from './steps.js';
 import { moreTransport } from './transport.js';

@@ -1,4 +1,4 @@
-import { basename } from 'node:path';
+import { sumOf } from '../statistics/sums.js';
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/read.js';
@@ -15,12 +15,11 @@ import { withHighestRate } from './changes.js';
 import { comparedOf, screened, type Changed, type Compared, type Screened } from './runs.js';
 import { reliefsSentence } from './answer.js';
 import { Replicator } from '../run/replicator.js';
-import type { AssumptionResult, ReliefResult, ReliefsResults, VariedResult } from './results.js';
-import { RESULTS_VERSION } from '../simulate/results.js';
-import { planned } from '../sample/sample.js';
+import type { VariedAssumption, ReliefResult, ReliefsResults, VariedResult } from './results.js';
+import { headOf } from '../head.js';
+import { planned } from '../sample/planned.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
-import { PROGRAM_VERSION } from '../version.js';
 
 export interface ReliefsOptions {
   readonly scenario: Scenario;
@@ -147,26 +146,15 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         };
       }),
     );
-    const count = (rows: Screened['rows']): number => rows.reduce((sum, row) => sum + row.length, 0);
+    const count = (rows: Screened['rows']): number => sumOf(rows, (row) => row.length);
     const costs = amount(
       ofBase.map((each) => each.cost),
       level,
     );
     const results: Omit<ReliefsResults, 'answer'> = {
-      format: 'rateproof results',
-      version: RESULTS_VERSION,
-      program: PROGRAM_VERSION,
-      study: 'reliefs',
-      scenario: {
-        name: scenario.name,
-        note: scenario.note ?? null,
-        file: basename(file),
-        digest: `sha256:${digest(scenario)}`,
-      },
-      seed,
+      ...headOf('reliefs', { scenario, file, seed, level }),
       replications: most,
       firstReplications: looks[0]!,
-      level,
       eachLevel,
       zone,
       keep: KEEP,
@@ -291,9 +279,9 @@ function tornado(
     readonly side: 'low' | 'high';
     readonly effect: ReturnType<typeof effectOf>;
   }[],
-): AssumptionResult[] {
+): VariedAssumption[] {
   return varied
-    .map(({ assumption: { path, basis, note, value }, ...sides }, v): AssumptionResult => {
+    .map(({ assumption: { path, basis, note, value }, ...sides }, v): VariedAssumption => {
       const of = (side: 'low' | 'high'): VariedResult | null => {
         const end = ends.find((each) => each.v === v && each.side === side);
         return end === undefined ? null : { value: sides[side]!.value, ...end.effect };

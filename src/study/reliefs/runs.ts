@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { ReliefScreen, type ScreenOptions } from './screen.js';
-import { ratio } from '../sample/sample.js';
+import { ratio } from '../statistics/sums.js';
 import { moneyOf } from '../sections/costs.js';
 
 /** What is compared of a replication: units a working day, and money a unit shipped (NaN without prices). */

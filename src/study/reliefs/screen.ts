@@ -1,3 +1,4 @@
+import { sum } from '../statistics/sums.js';
 import { sampleVariance } from 'simple-statistics';
 import { difference, familyLevel } from '../statistics/difference.js';
 
@@ -106,9 +107,3 @@ export class ReliefScreen {
     );
   }
 }
-
-const sum = (values: readonly number[]): number => {
-  let all = 0;
-  for (const value of values) all += value;
-  return all;
-};

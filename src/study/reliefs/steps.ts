@@ -1,6 +1,5 @@
 import type { Chance, RouteEntry, Scenario, StationStep } from '../../scenario/types/scenario.js';
-import { withEntry, type Relief } from './relief.js';
-import { scaled } from './relief.js';
+import { type Relief, scaled, withEntry } from './relief.js';
 
 /** What is left of a work time. */
 const WORK_LEFT = 0.9;

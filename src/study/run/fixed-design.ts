@@ -1,5 +1,5 @@
 import type { Identity } from './journal.js';
-import { Replicator, type Reading, type ReplicatorOptions, type Take, type Variant } from './replicator.js';
+import { Replicator, type Read, type ReplicatorOptions, type Take, type Variant } from './replicator.js';
 
 /**
  * What a study makes of its replications as they come: one at a time, by variant, in replication order, so
@@ -22,7 +22,7 @@ export interface FixedDesign<Value, Found> {
   /** Of each variant. */
   readonly replications: number;
   readonly seed: string;
-  readonly read: Reading<Value>;
+  readonly read: Read<Value>;
   /** Begins to gather what was read into the study's results. */
   readonly gather: () => Gathering<Value, Found>;
 }

@@ -1,7 +1,6 @@
 import { setFlagsFromString } from 'node:v8';
 import type { Model } from '../../flow/model/model.js';
-import { prepare } from '../../flow/plan.js';
-import type { Plan } from '../../flow/plan.js';
+import { type Plan, prepare } from '../../flow/plan.js';
 
 /** V8's own budget is 920; see below. */
 const WIDE = '--max-inlined-bytecode-size-cumulative=8000';

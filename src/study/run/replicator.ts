@@ -3,11 +3,10 @@ import { setImmediate } from 'node:timers/promises';
 import Tinypool from 'tinypool';
 import { simulate } from '../../flow/engine.js';
 import type { Model } from '../../flow/model/model.js';
-import { observe } from '../../measure/observe.js';
-import type { Observation } from '../../measure/observe.js';
+import { type Observation, observe } from '../../measure/observe.js';
 import type { Journal } from './journal.js';
 import { Plans } from './plans.js';
-import type { Answer, Question } from '../worker.js';
+import type { Reply, Question } from '../worker.js';
 
 /** A scenario, or a changed one, as it is run. `key` tells it from all others of the study. */
 export interface Variant {
@@ -21,13 +20,13 @@ export interface Variant {
 export const keyOf = ({ key }: Variant, replication: number): string => `${key} ${replication}`;
 
 /** What a replication is for a study: the observation, or what the study needs of it. */
-export type Reading<Value> = (observation: Observation, variant: Variant) => Value;
+export type Read<Value> = (observation: Observation, variant: Variant) => Value;
 
 export interface ReplicatorOptions<Value> {
   readonly seed: string;
   /** Threads; 1: none beside this one. */
   readonly workers: number;
-  readonly read: Reading<Value>;
+  readonly read: Read<Value>;
   /** Finished replications of an earlier run, and where new ones are written. */
   readonly journal?: Journal<Value> | undefined;
   /** Called after each replication that was run or found in the journal, in the order in which they end. */
@@ -165,7 +164,7 @@ export class Replicator<Value> {
     throw new Error(answer.kind === 'fault' ? answer.message : `a thread does not know variant ${key}`);
   }
 
-  private async ask(question: Question): Promise<Answer> {
+  private async ask(question: Question): Promise<Reply> {
     const { worker = WORKER, workers, signal } = this.options;
     for (let deaths = 1; ; deaths++) {
       // What was under way after a fault would start threads anew.
@@ -177,7 +176,7 @@ export class Replicator<Value> {
         maxThreads: workers,
       });
       try {
-        return (await this.pool.run(question, { signal: signal ?? null })) as Answer;
+        return (await this.pool.run(question, { signal: signal ?? null })) as Reply;
       } catch (error) {
         signal?.throwIfAborted();
         // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool

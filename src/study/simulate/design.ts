@@ -1,4 +1,3 @@
-import { basename } from 'node:path';
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -6,10 +5,10 @@ import type { FixedDesign, Gathering } from '../run/fixed-design.js';
 import { identityOf } from '../run/identity.js';
 import { journey as journeyOf, type JourneyAsked } from '../programme/journey.js';
 import type { Results } from './results.js';
-import type { PrecisionMeasure } from '../answer/precision.js';
-import { planned, Sample } from '../sample/sample.js';
+import { measured, type Measured, type PrecisionMeasure } from '../answer/precision.js';
+import { planned } from '../sample/planned.js';
+import { Sample } from '../sample/sample.js';
 import { summary } from './summary.js';
-import { measured, type Measured } from '../answer/precision.js';
 
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked {
@@ -47,7 +46,7 @@ export function simulateDesign(
     gather: (of = []) => {
       const plan = planned(scenario, model),
         sample = new Sample(plan, level),
-        results = summary(sample, { file: basename(file), seed });
+        results = summary(sample, { file, seed });
       return {
         take: (observation) => {
           sample.take(observation);

@@ -2,17 +2,16 @@ import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import {
   LEAST_FOR_PRECISION,
+  type Measured,
+  type PrecisionAsked,
   precisionFindings,
   precisionOf,
   replicationsWanted,
 } from '../answer/precision.js';
-import type { Measured, PrecisionAsked } from '../answer/precision.js';
 import type { JourneyAsked } from '../programme/journey.js';
-import { answerOf } from '../run/fixed-design.js';
-import type { FixedDesign } from '../run/fixed-design.js';
+import { answerOf, type FixedDesign } from '../run/fixed-design.js';
 import type { Journal } from '../run/journal.js';
-import { Replicator } from '../run/replicator.js';
-import type { ReplicatorOptions, Take } from '../run/replicator.js';
+import { Replicator, type ReplicatorOptions, type Take } from '../run/replicator.js';
 import { simulateDesign } from './design.js';
 import type { Results } from './results.js';
 

@@ -1,6 +1,5 @@
 import { sampleVariance } from 'simple-statistics';
-import { meanInterval } from './interval.js';
-import type { Estimate } from '../simulate/results.js';
+import { type Estimate, meanInterval } from './interval.js';
 
 /**
  * Two variants of a scenario under common random numbers: replication r of the one is set against replication

@@ -1,5 +1,14 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
-import type { Proportion } from '../simulate/results.js';
+
+/** A share of replications with its Wilson interval. */
+export interface Proportion {
+  readonly share: number;
+  readonly low: number;
+  readonly high: number;
+  readonly level: number;
+  readonly count: number;
+  readonly n: number;
+}
 
 /** With so many degrees of freedom Student's t is the normal distribution, to 3e-9 in the 97.5 % point. */
 const AS_NORMAL = 1e9;

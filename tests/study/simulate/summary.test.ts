@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { binOf } from '../../../src/flow/accounts/bins.js';
 import type { Observation } from '../../../src/measure/observe.js';
-import { PLACE_STATES } from '../../../src/study/simulate/results.js';
+import { PLACE_STATES } from '../../../src/study/sections/stations.js';
 import { stableJson } from '../../../src/report/json.js';
 import {
   ARRIVAL_BANK,

@@ -1,5 +1,6 @@
 import type { Results } from '../../../study/simulate/results.js';
-import type { Journey, JourneyActivity } from '../../../study/programme/activities.js';
+import type { JourneyActivity } from '../../../study/programme/activities.js';
+import type { Journey } from '../../../study/programme/journey.js';
 import { FONT_FAMILY } from '../../canvas.js';
 import { number } from '../../format.js';
 import { paint } from '../../hatch.js';

@@ -1,6 +1,6 @@
 import type { Plugin } from 'chart.js';
 import type { Estimate, Results } from '../../../study/simulate/results.js';
-import type { DaysQuantile, OutageDays, OutageResult } from '../../../study/sections/failures.js';
+import type { DaysQuantile, OutageDays, OutageResult } from '../../../study/sections/outages.js';
 import { bounds, count, intervalName, mean, number } from '../../format.js';
 import { datesOf } from '../../tables/failures.js';
 import { faded, INK, MUTED, PALETTE, SIZE } from '../../style.js';

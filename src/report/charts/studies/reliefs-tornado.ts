@@ -1,4 +1,4 @@
-import type { AssumptionResult, ReliefsResults } from '../../../study/reliefs/results.js';
+import type { VariedAssumption, ReliefsResults } from '../../../study/reliefs/results.js';
 import { intervalName, number, short } from '../../format.js';
 import { DARK_EDGE, GRID, MUTED, PALETTE } from '../../style.js';
 import { chart, roomAtRight, valueAxis, type Chart } from '../chart.js';
@@ -19,11 +19,11 @@ const TOP = 20;
 export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart | null {
   const [first] = assumptions;
   if (first === undefined) return null;
-  const rows: Row<AssumptionResult>[] = assumptions
+  const rows: Row<VariedAssumption>[] = assumptions
       .slice(0, TOP)
       .map((item) => ({ label: rowLabel(item.path), item })),
     ci = intervalName(eachLevel.assumptions);
-  const cell = (each: AssumptionResult['low']): string => (each === null ? 'cannot be' : short(each.gain));
+  const cell = (each: VariedAssumption['low']): string => (each === null ? 'cannot be' : short(each.gain));
   const columns = [
     column(['low', `(${ci})`], rows, ({ low }) => cell(low)),
     column(['high', `(${ci})`], rows, ({ high }) => cell(high)),
