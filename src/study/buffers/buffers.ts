@@ -1,8 +1,8 @@
+import { defined } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { baseRuns } from '../run/base-runs.js';
 import { rateMeasure, readTrial, type Trial } from './trial.js';
 import { bufferResults } from './summary.js';
 import { Search } from './search.js';
@@ -10,7 +10,7 @@ import { selectBest, type Selected } from './select.js';
 import { placesOf, spotsOf, type Layout, type Spot } from './spots.js';
 import { Trials } from './trials.js';
 import type { Journal } from '../run/journal.js';
-import { Replicator } from '../run/replicator.js';
+import { Replicator, whole } from '../run/replicator.js';
 import type { BufferResults } from './results.js';
 
 export type BufferGoal = BufferResults['goal'];
@@ -89,72 +89,62 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   checkGoal(goal, spots);
 
   const model = compile(scenario),
-    base = await baseRuns(model, replications, { seed, workers, journal, onReplication, signal });
-  const measure = rateMeasure(scenario, model, base, level);
-
-  const readOne = readTrial(measure, spots),
-    replicator = new Replicator<Trial>({
-      seed,
-      workers,
-      read: readOne,
-      journal: journal as Journal<Trial> | undefined,
-      onReplication,
-      signal,
-    });
-  const trials = new Trials(replicator, scenario, model, spots, replications),
-    fresh = new Trials(replicator, scenario, model, spots, replications, replications, false);
-  trials.add(
-    present,
-    base.map((observation) => readOne(observation, { key: 'base', model })),
-  );
-  const search = new Search(trials, spots, zone / WORTH),
-    start = options.from === 'present' ? present : least;
-  const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
-    const found = trials
-        .ranked()
-        .filter((layout) => placesOf(layout) === places)
-        .slice(0, CANDIDATES),
-      isPresent = (layout: Layout): boolean => layout.join() === present.join();
-    // What is there already is not given up for something worse, and of equal ones the first is taken.
-    const candidates =
-      goal.kind === 'budget' && placesOf(present) <= places
-        ? [present, ...found.filter((layout) => !isPresent(layout))]
-        : found;
-    onStage(`selecting among ${candidates.length} layouts with ${places} places`);
-    return {
-      selected: await selectBest(fresh, candidates, zone * trials.mean(found[0]!), level),
-      candidates,
-    };
-  };
-  const finish = async (
-    selected: Selected,
-    candidates: readonly Layout[],
-    ample: Layout | null,
-    reachable: boolean,
-  ): Promise<BufferResults> => {
-    const freshReplications = Math.max(replications, selected.rounds);
-    await fresh.run([...candidates, selected.layout, present], freshReplications);
-    return bufferResults({
-      scenario,
-      file: options.file,
-      seed,
-      replications,
-      freshReplications,
-      level,
-      zone,
-      goal,
-      spots,
-      measure,
-      trials,
-      fresh,
-      selected,
-      candidates,
-      ample,
-      reachable,
-    });
-  };
-
+    replicator = new Replicator({ seed, workers, journal, onReplication, signal });
   try {
+    const base = await replicator.row({ key: 'base', model, read: whole }, 1, replications),
+      measure = rateMeasure(scenario, model, base, level),
+      read = readTrial(measure, spots),
+      line = { scenario, model, spots, read };
+    const trials = new Trials(replicator, line, replications),
+      fresh = new Trials(replicator, line, replications, replications, false);
+    trials.add(present, base.map(read(model)));
+    const search = new Search(trials, spots, zone / WORTH),
+      start = options.from === 'present' ? present : least;
+    const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
+      const found = trials
+          .ranked()
+          .filter((layout) => placesOf(layout) === places)
+          .slice(0, CANDIDATES),
+        isPresent = (layout: Layout): boolean => layout.join() === present.join();
+      // What is there already is not given up for something worse, and of equal ones the first is taken.
+      const candidates =
+        goal.kind === 'budget' && placesOf(present) <= places
+          ? [present, ...found.filter((layout) => !isPresent(layout))]
+          : found;
+      onStage(`selecting among ${candidates.length} layouts with ${places} places`);
+      return {
+        selected: await selectBest(fresh, candidates, zone * trials.mean(defined(found[0])), level),
+        candidates,
+      };
+    };
+    const finish = async (
+      selected: Selected,
+      candidates: readonly Layout[],
+      ample: Layout | null,
+      reachable: boolean,
+    ): Promise<BufferResults> => {
+      const freshReplications = Math.max(replications, selected.rounds);
+      await fresh.run([...candidates, selected.layout, present], freshReplications);
+      return bufferResults({
+        scenario,
+        file: options.file,
+        seed,
+        replications,
+        freshReplications,
+        level,
+        zone,
+        goal,
+        spots,
+        measure,
+        trials,
+        fresh,
+        selected,
+        candidates,
+        ample,
+        reachable,
+      });
+    };
+
     if (goal.kind === 'budget') {
       onStage(`sharing out ${goal.places} places over ${spots.length} spots`);
       await search.exchange(await search.walk(start, goal.places));

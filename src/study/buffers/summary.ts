@@ -1,3 +1,4 @@
+import { defined } from '../lists.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { RateMeasure } from './trial.js';
 import type { Selected } from './select.js';
@@ -82,7 +83,7 @@ export function bufferResults(found: BufferFindings): BufferResults {
       kind,
       least,
       present: places,
-      chosen: selected.layout[s]!,
+      chosen: defined(selected.layout[s]),
     })),
     chosen,
     present: told(present),
@@ -166,7 +167,7 @@ function sentence(
   switch (verdict) {
     case 'out of reach':
       return (
-        `${asked} are out of reach of waiting places: ${ample!.placesEach} or more in each of ` +
+        `${asked} are out of reach of waiting places: ${defined(ample?.placesEach)} or more in each of ` +
         `${count(spots.length, 'spot')} give ${rate}.`
       );
     case 'reached':

@@ -1,4 +1,3 @@
-import { basename } from 'node:path';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -9,6 +8,7 @@ import { readingOf, type Reading } from './reading.js';
 import type { CompareResults } from './results.js';
 import { summariseComparison } from './summary.js';
 import type { ComparedVariant } from './measures.js';
+import { defined } from '../lists.js';
 
 /** What `compare` is asked, as plain JSON. Of the names of files the folders are left out of the results. */
 export interface CompareAsked {
@@ -52,8 +52,7 @@ export function compareDesign(
     };
   };
   const changed = whatIfs.map((each) => variant(each.name, each.scenario, each.note, each.changes)),
-    variants = [variant(BASE, scenario, null, []), ...changed];
-  const readers = new Map(variants.map(({ key, read }) => [key, read]));
+    base = variant(BASE, scenario, null, []);
   return {
     identity: identityOf({
       study: 'compare',
@@ -62,23 +61,24 @@ export function compareDesign(
       level,
       more: { 'what-ifs': fingerprint(changed.map(({ key }) => key)) },
     }),
-    variants,
+    variants: [base, ...changed],
     replications,
     seed,
-    read: (observation, { key }) => readers.get(key)!(observation),
     gather: () => {
-      const readings = variants.map((): Reading[] => []);
+      const all = [base, ...changed].map((each) => ({ variant: each, readings: [] as Reading[] }));
       return {
-        take: (reading, v) => void readings[v]!.push(reading),
-        found: () =>
-          summariseComparison({
-            variants,
-            readings,
+        take: (reading, index) => all[index]?.readings.push(reading),
+        found: () => {
+          const [ofBase, ...ofWhatIfs] = all;
+          return summariseComparison({
+            base: defined(ofBase),
+            whatIfs: ofWhatIfs,
             file,
-            whatIfsFile: basename(whatIfsFile),
+            whatIfsFile,
             seed,
             level,
-          }),
+          });
+        },
       };
     },
   };

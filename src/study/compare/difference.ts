@@ -2,7 +2,7 @@ import { number } from '../format.js';
 import { difference } from '../statistics/difference.js';
 import { amount, type Estimate } from '../statistics/interval.js';
 import type { Measure } from './measures.js';
-import type { ComparedMeasure, ComparedVerdict } from './results.js';
+import type { ComparedMeasure } from './results.js';
 
 /** A what-if against the base: values by replication, paired. */
 export function compared(
@@ -14,7 +14,6 @@ export function compared(
 ): ComparedMeasure {
   const { difference: seen, pairingGain } = difference(base, changed, differenceLevel),
     scale = Math.abs(amount(base, level).mean);
-  const verdict = verdictOf(seen, measure.better);
   const relative =
     scale > 0
       ? {
@@ -30,23 +29,27 @@ export function compared(
     difference: seen,
     relative,
     pairingGain,
-    verdict,
-    words: wordsOf(verdict, seen, measure.unit),
+    ...judged(seen, measure),
   };
 }
 
-function verdictOf({ low, high }: Estimate, better: 'more' | 'less'): ComparedVerdict {
-  if (low === null || high === null) return 'not settled';
-  if (low <= 0 && high >= 0) return 'no difference seen';
-  return low > 0 === (better === 'more') ? 'better' : 'worse';
-}
-
-function wordsOf(verdict: ComparedVerdict, { low, high, n }: Estimate, unit: string): string {
-  if (verdict === 'not settled')
-    return `not settled, ${n === 0 ? 'no replication' : '1 replication'} in which both have a value`;
-  if (verdict !== 'no difference seen') return verdict;
-  const most = Math.max(-low!, high!);
-  return most === 0
-    ? 'the same in every replication'
-    : `no difference seen larger than ${number(most)} ${unit}`;
+function judged(
+  { low, high, n }: Estimate,
+  { better, unit }: Pick<Measure, 'better' | 'unit'>,
+): Pick<ComparedMeasure, 'verdict' | 'words'> {
+  if (low === null || high === null)
+    return {
+      verdict: 'not settled',
+      words: `not settled, ${n === 0 ? 'no replication' : '1 replication'} in which both have a value`,
+    };
+  if (low > 0 || high < 0) {
+    const verdict = low > 0 === (better === 'more') ? 'better' : 'worse';
+    return { verdict, words: verdict };
+  }
+  const most = Math.max(-low, high);
+  return {
+    verdict: 'no difference seen',
+    words:
+      most === 0 ? 'the same in every replication' : `no difference seen larger than ${number(most)} ${unit}`,
+  };
 }

@@ -8,26 +8,24 @@ import { releaseCalendar } from '../sample/planned.js';
 import type { MeasureResult } from './results.js';
 import { shippedPerDay } from '../programme/series.js';
 import { judgedWindow, type Window } from '../programme/judged-window.js';
-import type { Model } from '../../flow/model/model.js';
-import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Change } from '../../scenario/what-ifs.js';
 import type { Variant } from '../run/replicator.js';
 
 /** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */
-export interface ComparedVariant extends Variant {
+export interface ComparedVariant extends Variant<Reading> {
   readonly name: string;
   readonly note: string | null;
   readonly changes: readonly Change[];
   readonly scenario: Scenario;
-  readonly model: Model;
-  readonly read: (observation: Observation) => Reading;
 }
 
 export interface Measure extends MeasureResult {
-  /** The value of each variant, in their order, in a replication; NaN where there is none. */
-  readonly of: readonly ((reading: Reading) => number)[];
+  /** The value of a variant in a replication; NaN where there is none. */
+  readonly of: (variant: ComparedVariant) => (reading: Reading) => number;
 }
+
+export const THROUGHPUT_UNIT = 'units a working day';
 
 /** The weeks in which the base is judged; null where no rate is asked or no week fits. */
 export function baseWindow(
@@ -51,16 +49,16 @@ export function baseWindow(
  * What all variants are compared by. The throughput is taken over `window` with the base's working days,
  * without one over each variant's whole run.
  */
-export function measuresOf(variants: readonly ComparedVariant[], window: Window | null): Measure[] {
-  const each = (value: (reading: Reading) => number) => variants.map(() => rounded(value));
-  const { quantity } = variants[0]!.scenario.programme,
-    currency = variants[0]!.scenario.costs?.currency;
+export function measuresOf({ scenario }: ComparedVariant, window: Window | null): Measure[] {
+  const each = (value: (reading: Reading) => number) => () => rounded(value);
+  const { quantity } = scenario.programme,
+    currency = scenario.costs?.currency;
   const perDay =
     window !== null
       ? each(({ shippedIn }) => sum(shippedIn.subarray(window.first, window.last + 1)) / window.workingDays)
-      : variants.map(({ scenario }) => rounded(shippedPerDay(releaseCalendar(scenario))));
+      : (variant: ComparedVariant) => rounded(shippedPerDay(releaseCalendar(variant.scenario)));
   return [
-    { id: 'throughput', name: 'throughput', unit: 'units a working day', better: 'more', of: perDay },
+    { id: 'throughput', name: 'throughput', unit: THROUGHPUT_UNIT, better: 'more', of: perDay },
     {
       id: 'lead mean',
       name: 'lead time, mean',

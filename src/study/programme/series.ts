@@ -77,23 +77,61 @@ export function wip(sample: Sample, shown: Shown): Pending<WipResult> {
 
 export const meanWip = (sample: Sample): Deferred<Estimate> => sample.amount((each) => each.wip);
 
+/** Buckets up to the last that has something in it, or of which something is asked. */
+export function shownBuckets(sample: Sample): Shown {
+  const {
+      clock: {
+        buckets: { asked },
+      },
+      model: { siteNames, lanes },
+    } = sample,
+    buckets = asked.length,
+    locations = siteNames.length + lanes.count;
+  const lives = ({ enteredIn, shippedIn, wipIn }: Observation, b: number): boolean => {
+    if (enteredIn[b] > 0 || shippedIn[b] > 0) return true;
+    for (let id = 0; id < locations; id++) if (wipIn[id * buckets + b] > 0) return true;
+    return false;
+  };
+  return {
+    count: sample.fold(asked.findLastIndex((each) => each !== null) + 1, (known, each) => {
+      let last = buckets;
+      while (last > known && !lives(each, last - 1)) last--;
+      return last;
+    }),
+  };
+}
+
+function wipInBucket({ model, clock }: Sample, seen: Observation, location: number, bucket: number): number {
+  const { bucketEdges: edges } = model.programme,
+    units = seen.wipIn[location * clock.buckets.labels.length + bucket];
+  return unitsOver(seen, units, seen.minutesIn[bucket] > 0, edges[bucket], edges[bucket + 1]);
+}
+
 /**
- * Mean units over a bucket: none are left once a run is finished; NaN where a run had stopped with units
+ * Mean units over a bucket, minutes `from` to `to`: none are left once a run is finished; NaN where a run had stopped with units
  * inside.
+ * @param units mean of the time in the bucket that was observed
+ * @param isSeen whether there was such a time
  */
-function wipInBucket(
-  { model, clock }: Sample,
-  { outcome, endedAt, wipIn, minutesIn }: Observation,
-  location: number,
-  bucket: number,
+export function unitsOver(
+  { outcome, endedAt }: Pick<Observation, 'outcome' | 'endedAt'>,
+  units: number,
+  isSeen: boolean,
+  from: number,
+  to: number,
 ): number {
-  const { bucketEdges } = model.programme,
-    from = bucketEdges[bucket],
-    to = bucketEdges[bucket + 1];
-  const units = wipIn[location * clock.buckets.labels.length + bucket];
   if (outcome === 'finished')
     return to > endedAt ? units * (Math.max(0, endedAt - from) / (to - from)) : units;
-  return minutesIn[bucket] > 0 ? units : NaN;
+  return isSeen ? units : NaN;
+}
+
+/** Mean work in process over all sites and lanes, by bucket. */
+export function wipByBucket({ wipIn }: Pick<Observation, 'wipIn'>, buckets: number): Float64Array {
+  const all = new Float64Array(buckets);
+  wipIn.forEach((units, at) => {
+    all[at % buckets] += units;
+  });
+  return all;
 }
 
 /**

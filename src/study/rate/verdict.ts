@@ -1,3 +1,4 @@
+import { defined } from '../lists.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { sum } from '../statistics/sums.js';
 import type { Observation } from '../../measure/observe.js';
@@ -6,6 +7,7 @@ import { busiest } from '../sections/bottlenecks.js';
 import { type Estimate, meanInterval } from '../statistics/interval.js';
 import { proportion, type Proportion } from '../statistics/proportion.js';
 import type { RateVerdict } from './results.js';
+import { wipByBucket } from '../programme/series.js';
 
 /** What the search for a rate keeps of a replication. */
 export interface RateReading {
@@ -24,18 +26,12 @@ export interface RateReading {
 }
 
 export function readRate(seen: Observation): RateReading {
-  const weeks = seen.shippedIn.length;
-  const total = (week: number): number => {
-    let all = 0;
-    for (let at = week; at < seen.wipIn.length; at += weeks) all += seen.wipIn[at]!;
-    return all;
-  };
   return {
     outcome: seen.outcome,
     enteredIn: seen.enteredIn,
     shippedIn: seen.shippedIn,
     scrapped: seen.scrapped,
-    wipIn: Float64Array.from({ length: weeks }, (_, week) => total(week)),
+    wipIn: wipByBucket(seen, seen.shippedIn.length),
     wip: seen.wip,
     leadMeanDays: seen.leadMean / MINUTES_PER_DAY,
     leadP90Days: seen.leadP90 / MINUTES_PER_DAY,
@@ -121,19 +117,19 @@ function openByWeek(
   let waiting = 0;
   return released.map((units, week) => {
     const before = waiting;
-    waiting += units + again - enteredIn[first + week]!;
-    return wipIn[first + week]! + (before + waiting) / 2;
+    waiting += units + again - defined(enteredIn[first + week]);
+    return defined(wipIn[first + week]) + (before + waiting) / 2;
   });
 }
 
 /** Least squares slope of values one step apart; 0 of fewer than two. */
-export function slope(values: ArrayLike<number>): number {
+export function slope(values: readonly number[]): number {
   const n = values.length,
     middle = (n - 1) / 2;
   let products = 0,
     squares = 0;
-  for (let i = 0; i < n; i++) {
-    products += (i - middle) * values[i]!;
+  for (const [i, value] of values.entries()) {
+    products += (i - middle) * value;
     squares += (i - middle) ** 2;
   }
   return squares === 0 ? 0 : products / squares;

@@ -1,3 +1,4 @@
+import { neighbours } from '../lists.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { withEntry, type Relief } from './relief.js';
@@ -63,9 +64,8 @@ function oneMore(atMin: readonly number[]): number | undefined {
     [only] = times;
   if (only === undefined) return undefined;
   if (times.length === 1) return only >= APART_MIN ? only - APART_MIN : only + APART_MIN;
-  const gaps = times
-    .slice(1)
-    .map((time, i) => ({ width: time - times[i]!, middle: Math.floor((time + times[i]!) / 2) }))
+  const gaps = neighbours(times)
+    .map(([before, after]) => ({ width: after - before, middle: Math.floor((after + before) / 2) }))
     .filter(({ width }) => width >= 2);
   return gaps.sort((a, b) => b.width - a.width || a.middle - b.middle)[0]?.middle;
 }

@@ -9,6 +9,7 @@ import { measured, type Measured, type PrecisionMeasure } from '../answer/precis
 import { planned } from '../sample/planned.js';
 import { Sample } from '../sample/sample.js';
 import { summary } from './summary.js';
+import { whole } from '../run/replicator.js';
 
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked {
@@ -39,10 +40,9 @@ export function simulateDesign(
   const model = compile(scenario);
   return {
     identity: identityOf({ study: 'simulate', scenario, seed, level }),
-    variants: [{ key: 'base', model, closely: CLOSELY }],
+    variants: [{ key: 'base', model, closely: CLOSELY, read: whole }],
     replications,
     seed,
-    read: (observation) => observation,
     gather: (of = []) => {
       const plan = planned(scenario, model),
         sample = new Sample(plan, level),

@@ -88,12 +88,12 @@ function wholeNumber(what: string, value: number): void {
  * @returns how many there are in the end
  */
 export async function runUntilPrecise<Value>(
-  { variants, replications, seed, read }: FixedDesign<Value, unknown>,
+  { variants, replications, seed }: FixedDesign<Value, unknown>,
   asked: PrecisionAsked,
   { take, measured }: { readonly take: Take<Value>; readonly measured: Measured },
-  options: Omit<ReplicatorOptions<Value>, 'seed' | 'read'>,
+  options: Omit<ReplicatorOptions, 'seed'>,
 ): Promise<number> {
-  const replicator = new Replicator<Value>({ ...options, seed, read });
+  const replicator = new Replicator({ ...options, seed });
   let done = 0;
   try {
     for (

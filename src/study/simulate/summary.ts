@@ -27,8 +27,7 @@ import { outages } from '../sections/outages.js';
 import { pulseLines } from '../sections/pulse-lines.js';
 import { judgeRate, type ToJudge } from '../programme/rate-held.js';
 import { runs, withHeld } from '../answer/runs.js';
-import { series, throughput, wip } from '../programme/series.js';
-import { shownBuckets } from '../sample/buckets.js';
+import { series, shownBuckets, throughput, wip } from '../programme/series.js';
 import { warmUp, warmUpFindings } from '../answer/warm-up.js';
 import { holds } from '../sections/holds.js';
 

@@ -1,3 +1,4 @@
+import { defined } from '../lists.js';
 import { sampleVariance } from 'simple-statistics';
 import { type Estimate, meanInterval } from './interval.js';
 
@@ -30,7 +31,7 @@ export function difference(first: readonly number[], second: readonly number[], 
       `difference: expected as many values of both, saw ${first.length} and ${second.length}`,
     );
   const pairs = first
-    .map((value, r) => [value, second[r]!] as const)
+    .map((value, r) => [value, defined(second[r])] as const)
     .filter(([a, b]) => Number.isFinite(a) && Number.isFinite(b));
   const differences = pairs.map(([a, b]) => b - a),
     spread = pairs.length < 2 ? 0 : sampleVariance(differences);

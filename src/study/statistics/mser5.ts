@@ -23,18 +23,18 @@ export function mser5(values: readonly number[]): WarmUp {
   const m = Math.floor(values.length / BATCH);
   if (m < 2) throw new RangeError(`warm-up: expected at least ${2 * BATCH} values, saw ${values.length}`);
   const means = Array.from({ length: m }, (_, i) => mean(values.slice(i * BATCH, (i + 1) * BATCH)));
-  const statistic = new Array<number>(m - 1);
+  const statistic: number[] = [];
   // From the end, by Welford's recurrence: the squares about the mean of what is left.
   let middle = 0,
     squares = 0;
-  for (let d = m - 1, n = 1; d >= 0; d--, n++) {
-    const off = means[d]! - middle;
+  for (const [i, value] of means.toReversed().entries()) {
+    const n = i + 1,
+      off = value - middle;
     middle += off / n;
-    squares += off * (means[d]! - middle);
+    squares += off * (value - middle);
     // Of a single mean the statistic is 0 and says nothing.
-    if (d < m - 1) statistic[d] = squares / (n * n);
+    if (n > 1) statistic.unshift(squares / (n * n));
   }
-  let best = 0;
-  for (let d = 1; d < statistic.length; d++) if (statistic[d]! < statistic[best]!) best = d;
+  const best = statistic.indexOf(Math.min(...statistic));
   return { cut: best * BATCH, isTooShort: best > m / 2, statistic };
 }

@@ -46,8 +46,8 @@ describe('trials of layouts', { timeout: 60_000 }, () => {
         },
         spots,
       );
-      const replicator = new Replicator<Trial>({ seed, workers: 1, read }),
-        trials = new Trials(replicator, scenario, model, spots, replications);
+      const replicator = new Replicator({ seed, workers: 1 }),
+        trials = new Trials(replicator, { scenario, model, spots, read }, replications);
       const present = spots.map((spot) => spot.present),
         layouts: Layout[] = [present];
       for (const by of [1, -1, 3])
@@ -58,12 +58,9 @@ describe('trials of layouts', { timeout: 60_000 }, () => {
       expect(trials.spared).toBeGreaterThan(all / 5);
       expect(trials.spared).toBeLessThan(all);
       for (const layout of layouts) {
-        const direct = new Replicator<Trial>({ seed, workers: 1, read });
-        const [row] = await direct.run(
-          [{ key: 'alone', model: compile(withLayout(scenario, spots, layout)) }],
-          1,
-          replications,
-        );
+        const direct = new Replicator({ seed, workers: 1 }),
+          alone = compile(withLayout(scenario, spots, layout));
+        const row = await direct.row({ key: 'alone', model: alone, read: read(alone) }, 1, replications);
         expect(trials.values(layout), layout.join()).toEqual(row.map(({ rate }) => rate));
       }
     },

@@ -26,19 +26,23 @@ import {
   writeShard,
   type ShardFolder,
 } from '../../../src/study/run/shards.js';
+import type { Observation } from '../../../src/measure/observe.js';
 import { benchVariant } from './bench-variant.js';
 
 interface Seen {
   readonly seen: Float64Array;
 }
 
+const read = ({ replication, shipped }: Observation): Seen => ({
+  seen: Float64Array.of(replication, shipped),
+});
+
 /** A study of two variants, as those that compare are; found is what came, in the order in which it came. */
 const DESIGN: FixedDesign<Seen, number[][]> = {
   identity: { study: 'two', seed: 'a' },
-  variants: [benchVariant(5), benchVariant(8)],
+  variants: [benchVariant(5, read), benchVariant(8, read)],
   replications: 7,
   seed: 'a',
-  read: ({ replication, shipped }) => ({ seen: Float64Array.of(replication, shipped) }),
   gather: () => {
     const came: number[][] = [];
     return { take: ({ seen }, v) => void came.push([v, ...seen]), found: () => came };
