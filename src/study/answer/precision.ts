@@ -75,7 +75,7 @@ const ESTIMATES: Readonly<Record<PrecisionMeasure, (sample: Sample) => Deferred<
     const cost = costPerUnit(sample);
     if (cost === null)
       throw new RangeError(
-        'precision: expected a scenario with costs, saw one without; give it prices, or leave cost out',
+        'precision: expected a scenario with costs, got one without; give it prices, or leave cost out',
       );
     return cost;
   },

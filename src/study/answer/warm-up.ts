@@ -93,7 +93,7 @@ export function warmUpFindings(seen: WarmUpResult | null): Finding[] {
     cutHours === null
       ? 'the run is too short to say for how long; raise the length and the warm up'
       : `MSER-5 ends the start-up after ${number(cutHours)} h; raise the warm up to that at least, ` +
-        'or leave it to \`mser-5\`';
+        'or leave it to `mser-5`';
   return [
     {
       kind: 'warm-up',

@@ -54,7 +54,7 @@ export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
   const least = sumOf(spots, (spot) => spot.least);
   if (goal.kind === 'budget' && goal.places < least)
     throw new RangeError(
-      `budget: expected at least ${least} places, without which the scenario cannot run, saw ${goal.places}`,
+      `budget: expected at least ${least} places, without which the scenario cannot run, got ${goal.places}`,
     );
 }
 
@@ -79,10 +79,10 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   } = options;
   if (!(Number.isInteger(replications) && replications >= 3))
     throw new RangeError(
-      `replications: expected a whole number of at least 3, saw ${replications}; give one`,
+      `replications: expected a whole number of at least 3, got ${replications}; give one`,
     );
   if (!(zone > 0 && zone < 1))
-    throw new RangeError(`zone: expected a share above 0 and below 1, saw ${zone}; give for example 0.01`);
+    throw new RangeError(`zone: expected a share above 0 and below 1, got ${zone}; give for example 0.01`);
   const spots = spotsOf(scenario, options.at),
     present = spots.map((spot) => spot.present),
     least = spots.map((spot) => spot.least);

@@ -39,19 +39,19 @@ export function spotsOf(scenario: Scenario, named: readonly string[] = []): Spot
   for (const name of named) {
     if (!all.some((spot) => spot.name === name || spot.of === name))
       throw new RangeError(
-        `at: expected a station or lane of the route, saw "${name}"; there are ` +
+        `at: expected a station or lane of the route, got "${name}"; there are ` +
           all.map((spot) => `"${spot.name}"`).join(', '),
       );
   }
   const endless = chosen.find(({ present }) => present === Infinity);
   if (endless !== undefined)
     throw new RangeError(
-      `at: expected a limited buffer or bank, saw "${endless.name}", which is unlimited; give it a ` +
+      `at: expected a limited buffer or bank, got "${endless.name}", which is unlimited; give it a ` +
         'number in the scenario, or name the others',
     );
   if (chosen.length === 0)
     throw new RangeError(
-      'at: expected a limited buffer or bank on the route of the units, saw none; give the ' +
+      'at: expected a limited buffer or bank on the route of the units, got none; give the ' +
         'stations a buffer, or name them',
     );
   return chosen.map((spot) => ({ ...spot, least: leastOf(scenario, spot) }));

@@ -38,7 +38,7 @@ export function dailyMinutes(model: Model, scenario: Scenario): DailyMinutes {
   }
   if (!(workingDays > 0))
     throw new RangeError(
-      "programme: expected a working day of the first station's site in the span of the run, saw " +
+      "programme: expected a working day of the first station's site in the span of the run, got " +
         'none; open its calendar or lengthen the run',
     );
   const minutes = model.calendars.map(

@@ -62,7 +62,7 @@ export function demand(model: Model): Demand {
     if (units <= 0) return;
     if (depth > routes.count)
       throw new RangeError(
-        `feeders: expected none that needs itself, saw '${routes.names[route]}'; take it off its own route`,
+        `feeders: expected none that needs itself, got '${routes.names[route]}'; take it off its own route`,
       );
     started[route] += units;
     const path = pathOf(route, build);

@@ -23,9 +23,10 @@ export interface Window {
  */
 export function judgedWindow(plan: Planned, perDay: number, lead: number): Window | null {
   const {
-    model: { programme, horizon },
-    clock: { buckets, date },
-  } = plan;
+      model: { programme, horizon },
+      clock,
+    } = plan,
+    { buckets } = clock;
   if (Number.isNaN(lead)) return null;
   const days = markedDays(plan, perDay),
     { bucketEdges: edges } = programme,
@@ -55,8 +56,8 @@ export function judgedWindow(plan: Planned, perDay: number, lead: number): Windo
         last,
         workingDays,
         asked,
-        from: date(edges[first]) ?? '',
-        to: date(edges[last + 1] - 1) ?? '',
+        from: clock.date(edges[first]) ?? '',
+        to: clock.date(edges[last + 1] - 1) ?? '',
       };
     first = last;
   }

@@ -89,7 +89,7 @@ export function watched(base: Scenario, rate: RateAsked) {
   if (units < LEAST_UNITS)
     throw new RangeError(
       `programme: expected at least ${LEAST_UNITS} units in a window of ${rate.weeks} weeks at ` +
-        `${rate.perDay} a day, saw ${units}; give more --weeks or a higher rate`,
+        `${rate.perDay} a day, got ${units}; give more --weeks or a higher rate`,
     );
   return { ...at, model, released, units };
 }

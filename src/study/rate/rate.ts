@@ -71,7 +71,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
   const reason = noRateReason(scenario);
   if (reason !== null)
     throw new RangeError(
-      `programme: expected one with a \`rate\`, saw ${reason}; give it a rate to be changed`,
+      `programme: expected one with a \`rate\`, got ${reason}; give it a rate to be changed`,
     );
   const model = compile(scenario),
     replicator = new Replicator({ seed, workers, journal, onReplication, signal });

@@ -64,7 +64,7 @@ const ZONE_SHARE = 0.01;
 export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResults> {
   const { file, rate, replications: most, seed, workers, level = 0.95, journal, signal } = options;
   if (!(Number.isInteger(most) && most >= 2))
-    throw new RangeError(`replications: expected a whole number of at least 2, saw ${most}; give one`);
+    throw new RangeError(`replications: expected a whole number of at least 2, got ${most}; give one`);
   const atRate = (scenario: Scenario): Scenario =>
     rate === undefined ? scenario : withHighestRate(scenario, rate);
   const scenario = atRate(options.scenario),

@@ -7,9 +7,9 @@ import { Replicator, type ReplicatorOptions, type Take, type Variant } from './r
  */
 export interface Gathering<Value, Found> {
   /** `index`: that of its variant, in the design's variants. */
-  take(value: Value, index: number): void;
+  readonly take: (value: Value, index: number) => unknown;
   /** Sums up what has come. */
-  found(): Found;
+  readonly found: () => Found;
 }
 
 /**

@@ -12,7 +12,7 @@ export class JournalError extends Error {
     readonly path: string,
     readonly changed: readonly string[],
   ) {
-    super(`expected ${path} to be the journal of this very study, but it is not: ${changed.join('; ')}`);
+    super(`${path}: expected the journal of this study, got another: ${changed.join('; ')}`);
   }
 }
 

@@ -32,7 +32,7 @@ export function checkTogether(folders: readonly ShardFolder[]): void {
     const changed = shardDifferences(first.about, other.about);
     if (changed.length > 0)
       throw new ShardError(
-        `expected all shards to be of one study, but ${other.path} is not of that of ${first.path}: ` +
+        `${other.path}: expected a shard of the study of ${first.path}, got one of another: ` +
           changed.join('; '),
       );
   }
@@ -55,8 +55,7 @@ export function mergeShards<Value, Found>(
   const changed = differences(identity, design.identity);
   if (changed.length > 0)
     throw new ShardError(
-      'expected shards of this version with a scenario as they read it, but they are not: ' +
-        changed.join('; '),
+      `shards: expected those of this version and this scenario, got others: ${changed.join('; ')}`,
     );
   const byIndex = new Map(folders.map((folder) => [folder.about.shard.index, folder]));
   const missing = Array.from({ length: of }, (_, i) => ({ index: i + 1, of })).filter(

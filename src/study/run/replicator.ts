@@ -184,7 +184,8 @@ export class Replicator {
     const { worker = WORKER, workers, signal } = this.options;
     for (let deaths = 1; ; deaths++) {
       // What was under way after a fault would start threads anew.
-      if (this.isClosed) throw new Error('expected to be asked before the end, but all is closed');
+      if (this.isClosed)
+        throw new Error('replicator: expected to be asked before it was closed, got a question after');
       this.pool ??= new Tinypool({
         filename: worker.href,
         runtime: 'worker_threads',

@@ -44,7 +44,7 @@ export class Sample implements Planned {
   /** The first one, the only one that is kept. */
   get first(): Observation {
     if (this.begin === undefined)
-      throw new RangeError('replications: expected at least 1 to summarise, saw none; run some');
+      throw new RangeError('replications: expected at least 1 to summarise, got none; run some');
     return this.begin;
   }
 

@@ -122,9 +122,9 @@ interface Window {
  * told apart is cut short.
  */
 function busiestWeek({ model, clock, first }: Sample, station: number): Window | null {
-  const stays = first.stays[station] ?? [],
-    begin = stays[0]?.from;
-  if (begin === undefined) return null;
+  const stays = first.stays[station] ?? [];
+  if (stays.length === 0) return null;
+  const begin = stays[0].from;
   const { bucketEdges } = model.programme,
     isWeeks = clock.buckets.unit === 'week';
   const weekOf = (minutes: number): number =>

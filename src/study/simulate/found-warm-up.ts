@@ -2,7 +2,8 @@ import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { runDesign } from '../run/fixed-design.js';
-import { whole, ReplicatorOptions } from '../run/replicator.js';
+import type { ReplicatorOptions } from '../run/replicator.js';
+import { whole } from '../run/replicator.js';
 import { CLOSELY } from './design.js';
 import { warmUpOf } from '../answer/warm-up.js';
 
@@ -29,7 +30,7 @@ export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptio
   if (found === null) return 0;
   if (found.cutHours === null)
     throw new RangeError(
-      'programme: expected a length within whose first half MSER-5 ends the start-up, saw one ' +
+      'programme: expected a length within whose first half MSER-5 ends the start-up, got one ' +
         'within which it does not; raise the length, or give a warm up',
     );
   return found.cutHours * 60;

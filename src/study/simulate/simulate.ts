@@ -62,7 +62,7 @@ export async function simulateStudy({
   wholeNumber('workers', workers);
   if (!(level > 0 && level < 1))
     throw new RangeError(
-      `level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`,
+      `level: expected a confidence above 0 and below 1, got ${level}; give for example 0.95`,
     );
   const design = simulateDesign({ scenario, file, replications, seed, level }, journey),
     options = { workers, journal, onReplication, signal };
@@ -76,7 +76,7 @@ export async function simulateStudy({
 
 function wholeNumber(what: string, value: number): void {
   if (!(Number.isInteger(value) && value >= 1))
-    throw new RangeError(`${what}: expected a whole number of at least 1, saw ${value}; give one`);
+    throw new RangeError(`${what}: expected a whole number of at least 1, got ${value}; give one`);
 }
 
 /**

@@ -47,7 +47,7 @@ export class Counts {
       below += this.of(value);
       if (below >= rank) return value;
     }
-    throw new RangeError(`rank: expected one from 1 to ${this.count}, saw ${rank}`);
+    throw new RangeError(`rank: expected one from 1 to ${this.count}, got ${rank}`);
   }
 
   /** That of the middle rank; there must be a value. */

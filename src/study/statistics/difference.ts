@@ -28,7 +28,7 @@ export interface Difference {
 export function difference(first: readonly number[], second: readonly number[], level: number): Difference {
   if (first.length !== second.length)
     throw new RangeError(
-      `difference: expected as many values of both, saw ${first.length} and ${second.length}`,
+      `difference: expected as many values of both, got ${first.length} and ${second.length}`,
     );
   const pairs = first
     .map((value, r) => [value, defined(second[r])] as const)

@@ -21,7 +21,7 @@ const BATCH = 5;
  */
 export function mser5(values: readonly number[]): WarmUp {
   const m = Math.floor(values.length / BATCH);
-  if (m < 2) throw new RangeError(`warm-up: expected at least ${2 * BATCH} values, saw ${values.length}`);
+  if (m < 2) throw new RangeError(`warm-up: expected at least ${2 * BATCH} values, got ${values.length}`);
   const means = Array.from({ length: m }, (_, i) => mean(values.slice(i * BATCH, (i + 1) * BATCH)));
   const statistic: number[] = [];
   // From the end, by Welford's recurrence: the squares about the mean of what is left.

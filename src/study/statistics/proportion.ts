@@ -21,7 +21,7 @@ const AS_NORMAL = 1e9;
  */
 export function proportion(count: number, n: number, level: number): Proportion {
   if (!(n >= 1 && count >= 0 && count <= n))
-    throw new RangeError(`proportion: expected 0 <= count <= n and n of at least 1, saw ${count} of ${n}`);
+    throw new RangeError(`proportion: expected 0 <= count <= n and n of at least 1, got ${count} of ${n}`);
   const z = tQuantile((1 + level) / 2, AS_NORMAL),
     p = count / n,
     scale = 1 + (z * z) / n;

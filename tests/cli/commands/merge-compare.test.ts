@@ -95,7 +95,7 @@ describe('shards of compare', { timeout: 60_000 }, () => {
       code: 2,
       stdout: '',
       stderr: expect.stringMatching(
-        /^error: expected all shards to be of one study, but simulated is not of that of s1: .*study was compare, now it is simulate/,
+        /^error: simulated: expected a shard of the study of s1, got one of another: .*study was compare, now it is simulate/,
       ) as string,
     });
     expect((await merge('simulated', 's1', 's3')).stderr).toContain('study was simulate, now it is compare');

@@ -90,7 +90,7 @@ route: [{ step: one, at: first, crew: { fitters: 1 }, work: 3 h }, { step: two, 
 
   it('asks for a window with enough units in it', async () => {
     await expect(study(bench('5 h'), { from: 0.1, to: 0.2 })).rejects.toThrow(
-      'programme: expected at least 50 units in a window of 12 weeks at 0.1 a day, saw 8; give more --weeks or a higher rate',
+      'programme: expected at least 50 units in a window of 12 weeks at 0.1 a day, got 8; give more --weeks or a higher rate',
     );
   });
 });

@@ -124,7 +124,7 @@ describe('a design of several variants', () => {
     // The second is damaged: the first is closed again.
     truncateSync(join(shards[1].path, 'shard.journal'), 200);
     expect(() => merged(() => undefined)).toThrow(
-      'to hold every replication of shard 2 of 2, but it is damaged',
+      'expected every replication of shard 2 of 2, got a damaged file',
     );
     expect(freeHandle()).toBe(before);
   });
@@ -138,7 +138,7 @@ describe('a design of several variants', () => {
     };
     expect(write).toThrow(ShardError);
     expect(write).toThrow(
-      'expected every replication of shard 1 of 1 to stand in its journal as it was written, but one does not',
+      'shard 1 of 1: expected every replication in its journal as it was written, got one that is not',
     );
     expect(readdirSync(dirname(path))).toEqual([]);
   });

@@ -28,7 +28,7 @@ describe('a sample', () => {
 
   it('cannot be asked of replications that have gone by', () => {
     const sample = sampleOf();
-    expect(() => sample.first).toThrow('replications: expected at least 1 to summarise, saw none; run some');
+    expect(() => sample.first).toThrow('replications: expected at least 1 to summarise, got none; run some');
     sample.take(observation(twoPlants, 1));
     expect(() => sample.amount((each) => each.wip)).toThrow('asked before its first replication comes');
   });

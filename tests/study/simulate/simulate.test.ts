@@ -172,7 +172,7 @@ describe('a study that cannot go on', PATIENT, () => {
   });
 
   it.each([
-    [{ replications: 0 }, 'replications: expected a whole number of at least 1, saw 0'],
+    [{ replications: 0 }, 'replications: expected a whole number of at least 1, got 0'],
     [{ workers: 1.5 }, 'workers: expected a whole number'],
     [{ level: 1 }, 'level: expected a confidence'],
   ])('refuses %j', async (more, message) => {
