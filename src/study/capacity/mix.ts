@@ -76,46 +76,6 @@ export function stockBuild(model: Model): Build {
   return { weight: 1, values: model.options.map((option) => oneValue(option.values.length, 0)) };
 }
 
-/** Chance that a build meets all conditions of a step. */
-export function chanceToMeet(model: Model, build: Build, step: number): number {
-  const { whenStart, whenOption, whenMask } = model.steps;
-  let chance = 1;
-  for (let w = whenStart[step]; w < whenStart[step + 1]; w++) {
-    let met = 0;
-    build.values[whenOption[w]].forEach((p, value) => {
-      if ((whenMask[w] & (1 << value)) !== 0) met += p;
-    });
-    chance *= met;
-  }
-  return chance;
-}
-
-/** Mean of the product of a step's work factors. */
-export function meanFactor(model: Model, build: Build, step: number): number {
-  const { factorStart, factorOption, factorOffset, factorTable } = model.steps;
-  let product = 1;
-  for (let f = factorStart[step]; f < factorStart[step + 1]; f++) {
-    product *= build.values[factorOption[f]].reduce(
-      (sum, p, value) => sum + p * factorTable[factorOffset[f] + value],
-      0,
-    );
-  }
-  return product;
-}
-
-/** Mean of a chance by option: the first row that is met counts. */
-export function meanChance(model: Model, build: Build, id: number): number {
-  const { base, start, option, value, chance } = model.chances;
-  let sum = 0,
-    left = 1;
-  for (let c = start[id]; c < start[id + 1]; c++) {
-    const met = build.values[option[c]][value[c]];
-    sum += left * met * chance[c];
-    left *= 1 - met;
-  }
-  return sum + left * base[id];
-}
-
 /**
  * The options that decide the way along a route: those of its conditions and chances, and those of own parts
  * that rejoin there.

@@ -1,17 +1,11 @@
+import { meanDraw } from './means.js';
+import type { Demand } from './demand.js';
+import type { Limit } from './limits.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { sum } from '../statistics/sums.js';
 import type { Model } from '../../flow/model/model.js';
-import { meanOf } from '../../random/moments.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { DailyMinutes } from './days.js';
-
-/** What a supply carries: parts a working day, `Infinity` without a limit. */
-export interface SupplyLimit {
-  readonly name: string;
-  readonly site: string;
-  readonly resource: number;
-  readonly partsPerDay: number;
-}
 
 /**
  * - A rhythm brings its lot every so many days; a list of dates the lots but the last from the first date to
@@ -21,25 +15,30 @@ export interface SupplyLimit {
  * time, and they
  *  come after the mean lead time, lateness included (Little 1961). Without a lead time there is no limit.
  */
-export function supplyLimits(model: Model, scenario: Scenario, daily: DailyMinutes): SupplyLimit[] {
-  const { supplies, resources, siteNames, draws } = model,
+export function supplyLimits(model: Model, scenario: Scenario, asks: Demand, daily: DailyMinutes): Limit[] {
+  const { supplies, resources, siteNames } = model,
     dayMinutes = daily.of(-1);
-  const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
   return Object.entries(scenario.supplies).map(([name, { order }], id) => {
     const resource = supplies.resource[id],
       partsPer = (parts: number, minutes: number): number =>
         minutes > 0 ? (parts / minutes) * dayMinutes : Infinity;
-    const lead = mean(supplies.leadDraw[id]) + supplies.lateChance[id] * mean(supplies.lateByDraw[id]);
+    const lead =
+      meanDraw(model, supplies.leadDraw[id]) +
+      supplies.lateChance[id] * meanDraw(model, supplies.lateByDraw[id]);
+    const partsPerDay =
+      order.kind === 'rhythm'
+        ? partsPer(order.lot, order.everyDays * MINUTES_PER_DAY)
+        : order.kind === 'reorder'
+          ? partsPer(supplies.level[id] + order.lot + mostWaiting(model, resource), lead)
+          : listedRate(supplies.planTimes[id], supplies.planLots[id], partsPer);
     return {
+      kind: 'supply',
       name,
-      resource,
       site: siteNames[resources.site[resource]],
-      partsPerDay:
-        order.kind === 'rhythm'
-          ? partsPer(order.lot, order.everyDays * MINUTES_PER_DAY)
-          : order.kind === 'reorder'
-            ? partsPer(supplies.level[id] + order.lot + mostWaiting(model, resource), lead)
-            : listedRate(supplies.planTimes[id], supplies.planLots[id], partsPer),
+      visits: asks.taken[resource],
+      minutes: 0,
+      available: 0,
+      most: partsPerDay / asks.taken[resource],
     };
   });
 }

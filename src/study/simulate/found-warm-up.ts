@@ -2,8 +2,7 @@ import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { runDesign } from '../run/fixed-design.js';
-import type { ReplicatorOptions } from '../run/replicator.js';
-import { whole } from '../run/replicator.js';
+import { type ReplicatorOptions, whole } from '../run/replicator.js';
 import { CLOSELY } from './design.js';
 import { warmUpOf } from '../answer/warm-up.js';
 
