@@ -1,3 +1,4 @@
+import { type Folded, occurring, type Sample } from '../sample/sample.js';
 import { sum } from '../statistics/sums.js';
 import type { Stuck } from '../../flow/gridlock.js';
 import type { Model } from '../../flow/model/model.js';
@@ -9,7 +10,6 @@ import { Deferred } from '../sample/deferred.js';
 import { shortfallClause } from './answer.js';
 import { whoWaits } from './gridlock.js';
 import type { RateJudged } from '../programme/rate-held.js';
-import type { Folded, Sample } from '../sample/sample.js';
 
 export interface Finding {
   readonly kind:
@@ -159,10 +159,12 @@ function shippedOpen(sample: Sample): Deferred<Finding[]> {
     noted = ({ quality: { shippedNoted } }: Observation): number => sum(shippedNoted);
   const replications = sample.count((each) => noted(each) > 0),
     items = sample.amount(noted);
-  const kinds = Array.from(slots.kind, (kind, slot) => ({
-    times: sample.count(({ quality: { shippedNoted } }) => shippedNoted[slot] > 0),
-    name: kind < 0 ? `failure of ${steps.names[slots.step[slot]]}` : slots.kindNames[kind],
-  }));
+  const kinds = occurring<string>(
+    Array.from(slots.kind, (kind, slot) => ({
+      times: sample.count(({ quality: { shippedNoted } }) => shippedNoted[slot] > 0),
+      row: kind < 0 ? `failure of ${steps.names[slots.step[slot]]}` : slots.kindNames[kind],
+    })),
+  );
   return new Deferred(() =>
     replications.value === 0
       ? []
@@ -172,8 +174,8 @@ function shippedOpen(sample: Sample): Deferred<Finding[]> {
             replications: replications.value,
             text:
               'units were shipped with items that had been found and left open: ' +
-              `${number(items.value.mean)} a replication ` +
-              `(${[...new Set(kinds.filter(({ times }) => times.value > 0).map(({ name }) => name))].join(', ')}); a step with hold after the find would keep them back`,
+              `${number(items.value.mean)} a replication (${[...new Set(kinds.value)].join(', ')}); ` +
+              'a step with hold after the find would keep them back',
           },
         ],
   );

@@ -9,7 +9,7 @@ import { headOf } from '../head.js';
 import type { CompareResults, VariantResult } from './results.js';
 import { ratio } from '../statistics/sums.js';
 import { compareSentence } from './answer.js';
-import { compared } from './difference.js';
+import { compared } from './verdict.js';
 import { unitsOver } from '../programme/series.js';
 
 /** A variant with what was read of its replications, in their order. */
@@ -27,7 +27,10 @@ export interface ComparisonToSummarise {
   readonly level: number;
 }
 
-/** Readings of a base and its what-ifs as results. The same readings give the same results, wherever they were made. */
+/**
+ * Readings of a base and its what-ifs as results. The same readings give the same results, wherever they were
+ * made.
+ */
 export function summariseComparison({
   base,
   whatIfs,
@@ -128,7 +131,8 @@ function findings({ name, gridlocks, unfinished }: VariantResult, replications: 
       : []),
     ...(unfinished > gridlocks
       ? [
-          `${name}: not finished in ${of(unfinished)}; pairs without a last unit are left out of its comparison`,
+          `${name}: not finished in ${of(unfinished)}; ` +
+            'pairs without a last unit are left out of its comparison',
         ]
       : []),
   ];

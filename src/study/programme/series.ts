@@ -108,8 +108,8 @@ function wipInBucket({ model, clock }: Sample, seen: Observation, location: numb
 }
 
 /**
- * Mean units over a bucket, minutes `from` to `to`: none are left once a run is finished; NaN where a run had stopped with units
- * inside.
+ * Mean units over a bucket, minutes `from` to `to`: none are left once a run is finished; NaN where a run had
+ * stopped with units inside.
  * @param units mean of the time in the bucket that was observed
  * @param isSeen whether there was such a time
  */

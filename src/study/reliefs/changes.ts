@@ -26,7 +26,10 @@ export const changedTo = (scenario: Scenario): Changed => ({
   model: compile(scenario),
 });
 
-/** What can be run; what cannot be, cannot be planned or is counted in other weeks is left out, with the reason. */
+/**
+ * What can be run; what cannot be, cannot be planned or is counted in other weeks is left out, with the
+ * reason.
+ */
 export function compiled<Of>(
   base: Changed,
   changes: readonly Change<Of>[],

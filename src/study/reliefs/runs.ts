@@ -12,7 +12,10 @@ export interface Compared {
   readonly cost: number;
 }
 
-/** Of a screened group: its replications in order, and why it was out before the last of them; null: it was not. */
+/**
+ * A member of a screened group: its replications in order, and why it was out before the last; null: it was
+ * not.
+ */
 export interface Screened<Member> {
   readonly member: Member;
   readonly row: readonly Compared[];

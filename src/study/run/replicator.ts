@@ -1,12 +1,8 @@
-import { setMaxListeners } from 'node:events';
 import { setImmediate } from 'node:timers/promises';
-import Tinypool from 'tinypool';
-import { simulate } from '../../flow/engine.js';
 import type { Model } from '../../flow/model/model.js';
-import { type Observation, observe } from '../../measure/observe.js';
+import type { Observation } from '../../measure/observe.js';
 import type { Journal } from './journal.js';
-import { Plans } from './plans.js';
-import type { Reply, Question } from '../worker.js';
+import { Threads, type ThreadOptions } from './threads.js';
 
 /** A scenario, or a changed one, as it is run. `key` tells it from all others of the study. */
 export interface Variant<Value> {
@@ -25,31 +21,12 @@ export const keyOf = ({ key }: Pick<Variant<unknown>, 'key'>, replication: numbe
 /** Reads the whole observation. */
 export const whole = (observation: Observation): Observation => observation;
 
-export interface ReplicatorOptions {
-  readonly seed: string;
-  /** Threads; 1: none beside this one. */
-  readonly workers: number;
+export interface ReplicatorOptions extends ThreadOptions {
   /** Finished replications of an earlier run, and where new ones are written. */
   readonly journal?: Journal<unknown> | undefined;
   /** Called after each replication that was run or found in the journal, in the order in which they end. */
   readonly onReplication?: ((done: number, of: number) => void) | undefined;
-  /** What goes on is then rejected with its reason. */
-  readonly signal?: AbortSignal | undefined;
-  /** Code of the threads, if not our own; for tests of threads that die. */
-  readonly worker?: URL | undefined;
 }
-
-/**
- * Threads run built code, which lies a folder beside this file's own; from the sources, as in tests, it is
- * that of the last build.
- */
-const WORKER = new URL(
-  import.meta.url.endsWith('.ts') ? '../../../dist/study/worker.js' : '../study/worker.js',
-  import.meta.url,
-);
-
-/** A replication whose thread died is run again so often. */
-const MOST_DEATHS = 3;
 
 /**
  * Replications under way for each thread, finished ones that wait for those before them among them. So while
@@ -72,15 +49,12 @@ interface Job<Value> {
  * at the end.
  */
 export class Replicator {
-  private pool: Tinypool | undefined;
-  private isClosed = false;
-  private readonly plans = new Plans();
+  private readonly threads: Threads;
   private done = 0;
   private planned = 0;
 
   constructor(private readonly options: ReplicatorOptions) {
-    // Each replication under way listens to it: more than ten are no leak, of which Node would warn.
-    if (options.signal !== undefined) setMaxListeners(0, options.signal);
+    this.threads = new Threads(options);
   }
 
   /**
@@ -142,12 +116,11 @@ export class Replicator {
 
   /** No thread is left. */
   async close(): Promise<void> {
-    this.isClosed = true;
-    await this.pool?.destroy();
+    await this.threads.close();
   }
 
   private async one<Value>(variant: Variant<Value>, replication: number): Promise<Value> {
-    const { journal, workers } = this.options,
+    const { journal } = this.options,
       key = keyOf(variant, replication),
       known = journal?.get(key);
     if (known !== undefined) {
@@ -156,51 +129,9 @@ export class Replicator {
       // Written by this very study: the journal knows no other.
       return known as Value;
     }
-    const observation = workers > 1 ? this.elsewhere(variant, replication) : this.here(variant, replication),
-      value = variant.read(await observation);
+    const value = variant.read(await this.threads.observe(variant, replication));
     journal?.add(key, value);
     return value;
-  }
-
-  private async here({ key, model, closely }: Variant<unknown>, replication: number): Promise<Observation> {
-    const plan = this.plans.get(key) ?? this.plans.make(key, model, closely);
-    const observation = observe(simulate(plan, this.options.seed, replication), replication);
-    await setImmediate();
-    return observation;
-  }
-
-  private async elsewhere(
-    { key, model, closely }: Variant<unknown>,
-    replication: number,
-  ): Promise<Observation> {
-    const question = { key, seed: this.options.seed, replication };
-    let answer = await this.ask(question);
-    if (answer.kind === 'unknown') answer = await this.ask({ ...question, model, closely });
-    if (answer.kind === 'observation') return answer.observation;
-    throw new Error(answer.kind === 'fault' ? answer.message : `a thread does not know variant ${key}`);
-  }
-
-  private async ask(question: Question): Promise<Reply> {
-    const { worker = WORKER, workers, signal } = this.options;
-    for (let deaths = 1; ; deaths++) {
-      // What was under way after a fault would start threads anew.
-      if (this.isClosed)
-        throw new Error('replicator: expected to be asked before it was closed, got a question after');
-      this.pool ??= new Tinypool({
-        filename: worker.href,
-        runtime: 'worker_threads',
-        minThreads: workers,
-        maxThreads: workers,
-      });
-      try {
-        return (await this.pool.run(question, { signal: signal ?? null })) as Reply;
-      } catch (error) {
-        signal?.throwIfAborted();
-        // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool
-        // replaces.
-        if (deaths === MOST_DEATHS) throw error;
-      }
-    }
   }
 }
 
