@@ -1,9 +1,9 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, count, intervalName, mean, number, withInterval } from '../format.js';
+import { type RateJudged, SHORTFALL_ALLOWED, type Verdict } from '../programme/rate-held.js';
+import type { Sample } from '../sample/sample.js';
 import type { BottleneckResult } from '../sections/bottlenecks.js';
 import type { Estimate } from '../statistics/interval.js';
-import { SHORTFALL_ALLOWED, type RateJudged, type Verdict } from '../programme/rate-held.js';
-import type { Sample } from '../sample/sample.js';
 
 export interface Answer {
   readonly verdict: Verdict;

@@ -1,15 +1,14 @@
-import { type Folded, occurring, type Sample } from '../sample/sample.js';
-import { sum } from '../statistics/sums.js';
 import type { Stuck } from '../../flow/gridlock.js';
 import type { Model } from '../../flow/model/model.js';
 import { buildName } from '../../flow/model/orders.js';
 import type { Observation } from '../../measure/observe.js';
 import { count, mean, number } from '../format.js';
+import type { RateJudged } from '../programme/rate-held.js';
 import { Deferred } from '../sample/deferred.js';
-
+import { type Folded, occurring, type Sample } from '../sample/sample.js';
+import { sum } from '../statistics/sums.js';
 import { shortfallClause } from './answer.js';
 import { whoWaits } from './gridlock.js';
-import type { RateJudged } from '../programme/rate-held.js';
 
 export interface Finding {
   readonly kind:

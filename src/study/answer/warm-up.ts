@@ -1,13 +1,13 @@
-import { sumOf, mean } from '../statistics/sums.js';
-import { START_UP_PARTS, isSteady } from '../../flow/accounts/start-up.js';
+import { isSteady, START_UP_PARTS } from '../../flow/accounts/start-up.js';
 import type { Observation } from '../../measure/observe.js';
 import { number } from '../format.js';
 import { Deferred } from '../sample/deferred.js';
 import type { Planned } from '../sample/planned.js';
 import type { Sample } from '../sample/sample.js';
-import type { Finding } from './findings.js';
 import { meanInterval } from '../statistics/interval.js';
 import { mser5 } from '../statistics/mser5.js';
+import { mean, sumOf } from '../statistics/sums.js';
+import type { Finding } from './findings.js';
 
 /** Mean work in process of a steady-state run from its empty start, and where the start-up ends by MSER-5. */
 export interface WarmUpResult {

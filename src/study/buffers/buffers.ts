@@ -1,24 +1,19 @@
-import { defined } from '../lists.js';
-import { sumOf } from '../statistics/sums.js';
-import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import { rateMeasure, readTrial, type Trial } from './trial.js';
-import { bufferResults } from './summary.js';
+import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
+import { defined } from '../lists.js';
+import { Replicator, whole } from '../run/replicator.js';
+import { sumOf } from '../statistics/sums.js';
+import type { BufferResults } from './results.js';
 import { Search } from './search.js';
 import { selectBest, type Selected } from './select.js';
-import { placesOf, spotsOf, type Layout, type Spot } from './spots.js';
+import { type Layout, placesOf, type Spot, spotsOf } from './spots.js';
+import { bufferResults } from './summary.js';
+import { rateMeasure, readTrial } from './trial.js';
 import { Trials } from './trials.js';
-import type { Journal } from '../run/journal.js';
-import { Replicator, whole } from '../run/replicator.js';
-import type { BufferResults } from './results.js';
 
 export type BufferGoal = BufferResults['goal'];
 
-export interface BufferOptions {
-  readonly scenario: Scenario;
-  /** Name of the scenario's file; folders are left out of the results. */
-  readonly file: string;
+export interface BufferOptions extends StudyOptions {
   readonly goal: BufferGoal;
   /** Stations and lanes whose places are shared out; none: all limited ones on the route of the units. */
   readonly at?: readonly string[] | undefined;
@@ -26,18 +21,9 @@ export interface BufferOptions {
   readonly from?: 'least' | 'present' | undefined;
   /** Of each layout in the search, at least 3. */
   readonly replications: number;
-  readonly seed: string;
-  /** Worker threads; 1 runs all in this thread. Results do not depend on it. */
-  readonly workers: number;
   /** Relative difference that does not matter, default 0.01. */
   readonly zone?: number | undefined;
-  /** Confidence of the intervals and of the selection, default 0.95. */
-  readonly level?: number | undefined;
-  /** Finished replications of an earlier run with the same options, and where new ones are written. */
-  readonly journal?: Journal<Observation | Trial> | undefined;
   readonly onStage?: ((text: string) => void) | undefined;
-  readonly onReplication?: ((done: number, of: number) => void) | undefined;
-  readonly signal?: AbortSignal | undefined;
 }
 
 /** So many layouts come into the final selection. */
@@ -64,23 +50,9 @@ export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
  * everywhere, so the fewest are the cheapest. Same scenario, seed and options: same results, to the last bit.
  */
 export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
-  const {
-    scenario,
-    goal,
-    replications,
-    seed,
-    workers,
-    zone = 0.01,
-    level = 0.95,
-    journal,
-    onStage = () => undefined,
-    onReplication,
-    signal,
-  } = options;
-  if (!(Number.isInteger(replications) && replications >= 3))
-    throw new RangeError(
-      `replications: expected a whole number of at least 3, got ${replications}; give one`,
-    );
+  const { scenario, goal, replications, seed, zone = 0.01, level = LEVEL } = options,
+    onStage = options.onStage ?? (() => undefined);
+  wholeNumber('replications', replications, 3);
   if (!(zone > 0 && zone < 1))
     throw new RangeError(`zone: expected a share above 0 and below 1, got ${zone}; give for example 0.01`);
   const spots = spotsOf(scenario, options.at),
@@ -89,7 +61,7 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   checkGoal(goal, spots);
 
   const model = compile(scenario),
-    replicator = new Replicator({ seed, workers, journal, onReplication, signal });
+    replicator = new Replicator(options);
   try {
     const base = await replicator.row({ key: 'base', model, read: whole }, 1, replications),
       measure = rateMeasure(scenario, model, base, level),

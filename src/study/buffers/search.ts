@@ -1,5 +1,5 @@
 import { defined } from '../lists.js';
-import { placesOf, type Layout, type Spot } from './spots.js';
+import { type Layout, placesOf, type Spot } from './spots.js';
 import type { Trials } from './trials.js';
 
 /**

@@ -1,14 +1,14 @@
-import { defined } from '../lists.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { RateMeasure } from './trial.js';
-import type { Selected } from './select.js';
-import { placesOf, type Layout, type Spot } from './spots.js';
-import type { Trials } from './trials.js';
-import { difference, familyLevel } from '../statistics/difference.js';
 import { bounds, count, intervalName, mean, number } from '../format.js';
-import { amount, type Estimate } from '../statistics/interval.js';
 import { headOf } from '../head.js';
+import { defined } from '../lists.js';
+import { difference, familyLevel } from '../statistics/difference.js';
+import { amount, type Estimate } from '../statistics/interval.js';
 import type { BufferResults, LayoutResult } from './results.js';
+import type { Selected } from './select.js';
+import { type Layout, placesOf, type Spot } from './spots.js';
+import type { RateMeasure } from './trial.js';
+import type { Trials } from './trials.js';
 
 export interface BufferFindings {
   readonly scenario: Scenario;

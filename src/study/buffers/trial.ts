@@ -1,8 +1,8 @@
-import { defined } from '../lists.js';
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import { bufferOf } from '../../scenario/whole/room.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { bufferOf } from '../../scenario/whole/room.js';
+import { defined } from '../lists.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
 import { planned } from '../sample/planned.js';

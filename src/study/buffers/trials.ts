@@ -1,13 +1,13 @@
-import type { Observation } from '../../measure/observe.js';
-import { defined } from '../lists.js';
-import { mean } from '../statistics/sums.js';
 import type { Model } from '../../flow/model/model.js';
+import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
-import { withRoom } from '../../scenario/whole/room.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { withLayout, type Layout, type Spot } from './spots.js';
-import { isAlike, type Trial } from './trial.js';
+import { withRoom } from '../../scenario/whole/room.js';
+import { defined } from '../lists.js';
 import type { Replicator, Variant } from '../run/replicator.js';
+import { mean } from '../statistics/sums.js';
+import { type Layout, type Spot, withLayout } from './spots.js';
+import { isAlike, type Trial } from './trial.js';
 
 /**
  * Layouts under way at a time, so that threads have something to do while the last replication of one goes
@@ -16,7 +16,7 @@ import type { Replicator, Variant } from '../run/replicator.js';
 const AT_ONCE = 2;
 
 /** What is the same for all layouts. */
-export interface Line {
+export interface Setting {
   readonly scenario: Scenario;
   /** Of the scenario. */
   readonly model: Model;
@@ -47,7 +47,7 @@ export class Trials {
    */
   constructor(
     private readonly replicator: Replicator,
-    private readonly line: Line,
+    private readonly setting: Setting,
     readonly most: number,
     private readonly before = 0,
     private readonly infers = true,
@@ -153,7 +153,7 @@ export class Trials {
   }
 
   private variant(layout: Layout): Variant<Trial> {
-    const { scenario, model: present, spots, read } = this.line,
+    const { scenario, model: present, spots, read } = this.setting,
       model = withRoom(present, spots, layout) ?? compile(withLayout(scenario, spots, layout));
     return { key: layout.join(), model, read: read(model) };
   }

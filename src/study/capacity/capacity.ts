@@ -1,10 +1,10 @@
-import { feederLimits, laneLimits, type Limit, type LimitKind, usesOf } from './limits.js';
 import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { dailyMinutes, type DailyMinutes } from './days.js';
 import { demand, type Demand } from './demand.js';
+import { feederLimits, laneLimits, type Limit, type LimitKind, usesOf } from './limits.js';
 import { supplyLimits } from './supplies.js';
 
 /**

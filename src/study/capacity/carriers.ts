@@ -1,8 +1,8 @@
-import { chanceToMeet, meanDraw } from './means.js';
+import { CARRIER, type Model, REWORK_ONLY } from '../../flow/model/model.js';
 import { sumOf } from '../statistics/sums.js';
-import { type Build, optionMix, stockBuild } from './mix.js';
-import { CARRIER, REWORK_ONLY, type Model } from '../../flow/model/model.js';
 import type { Demand } from './demand.js';
+import { chanceToMeet, meanDraw } from './means.js';
+import { type Build, optionMix, stockBuild } from './mix.js';
 import { stationMinutes } from './station.js';
 
 /** What a carrier or a team is asked for, per unit released. */

@@ -1,6 +1,6 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { Calendar } from '../../flow/floor/calendar.js';
 import type { CalendarColumns, CrewShiftColumns, Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
 import { releaseSite, runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';

@@ -1,6 +1,6 @@
-import { meanDraw, meanFactor, meanLearning } from './means.js';
 import type { Model } from '../../flow/model/model.js';
-import { optionMix, routeOptions, stockBuild, type Build } from './mix.js';
+import { meanDraw, meanFactor, meanLearning } from './means.js';
+import { type Build, optionMix, routeOptions, stockBuild } from './mix.js';
 import { expectedVisits, type Visits } from './visits.js';
 
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */

@@ -1,4 +1,4 @@
-import { type Model, SCRAP, REPAIR, CARRY } from '../../flow/model/model.js';
+import { CARRY, type Model, REPAIR, SCRAP } from '../../flow/model/model.js';
 
 /** One thing an inspection may find, for one build. */
 export interface Find {
@@ -13,7 +13,7 @@ export interface Find {
  * Chances of one row; `sent` and `stillOpen` (open and not sent back for it) are among units it does not
  * scrap.
  */
-export interface Row {
+export interface FindOdds {
   readonly find: Find;
   readonly found: number;
   readonly scrapped: number;
@@ -30,7 +30,7 @@ export interface Row {
  * What comes of a find on a slot that is open with a chance.
  * @param share of the finds that a limit still lets go back
  */
-export function rowOf(thens: Model['thens'], find: Find, present: number, share: number): Row {
+export function oddsOf(thens: Model['thens'], find: Find, present: number, share: number): FindOdds {
   const found = present * find.chance;
   const missed = present - found;
   if (find.kind === SCRAP)
@@ -68,7 +68,7 @@ export function rowOf(thens: Model['thens'], find: Find, present: number, share:
  * that no row of that target was found: for a row of an earlier target it is known that it was not, for one
  * of a later target nothing is.
  */
-export function openAfter(before: number, row: Row | undefined, target: number, none: number): number {
+export function openAfter(before: number, row: FindOdds | undefined, target: number, none: number): number {
   if (row === undefined) return before;
   if (row.target < 0 || row.target > target) return row.stillOpen;
   const notSent = 1 - row.sent;

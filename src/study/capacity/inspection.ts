@@ -1,9 +1,9 @@
-import { CARRY, REPAIR, SEND_BACK, type Model } from '../../flow/model/model.js';
+import { CARRY, type Model, REPAIR, SEND_BACK } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
-import { BackStream, carried, mendMinutes, passedOn, type Columns, type Stream } from './streams.js';
+import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
 import { meanChance } from './means.js';
-import { type Build } from './mix.js';
-import { type Find, LimitedLoop, rowOf, type Row, openAfter } from './finds.js';
+import type { Build } from './mix.js';
+import { BackStream, carried, type Columns, mendMinutes, passedOn, type Stream } from './streams.js';
 
 /**
  * What an inspection does to a stream of units, by expectation. Slots are taken as independent of each other,
@@ -59,7 +59,7 @@ export class Inspection {
     const { units, open } = stream;
     if (units <= 0) return;
     const rows = this.finds.map((find) =>
-      rowOf(
+      oddsOf(
         this.model.thens,
         find,
         find.slot < 0 ? 1 : open[find.slot] / units,
@@ -74,7 +74,7 @@ export class Inspection {
       if (row.find.kind === REPAIR)
         this.repairs.set(row.find.then, (this.repairs.get(row.find.then) ?? 0) + kept * row.found);
     }
-    const rowFor = (slot: number): Row | undefined => {
+    const rowFor = (slot: number): FindOdds | undefined => {
       const find = this.findOf.get(slot);
       return find === undefined ? undefined : rows[find];
     };
@@ -113,7 +113,7 @@ export class Inspection {
    * unit goes on (`isOn`).
    */
   private note(
-    { find, found, noted, passes }: Row,
+    { find, found, noted, passes }: FindOdds,
     { units, open }: Stream,
     going: number,
     isOn: boolean,
@@ -146,5 +146,5 @@ export class Inspection {
 }
 
 /** Chance that none of the rows comes true, each with its own chance. */
-const noneOf = (rows: readonly Row[], chance: (row: Row) => number): number =>
+const noneOf = (rows: readonly FindOdds[], chance: (row: FindOdds) => number): number =>
   rows.reduce((none, row) => none * (1 - chance(row)), 1);

@@ -1,10 +1,11 @@
-import { meanDraw } from './means.js';
-import { sum } from '../statistics/sums.js';
 import type { Model } from '../../flow/model/model.js';
+import { sum } from '../statistics/sums.js';
 import { stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
+import { meanDraw } from './means.js';
 import { availability, stationMinutes } from './station.js';
+
 export type LimitKind = 'station' | 'crew' | 'carrier' | 'lane' | 'feeder' | 'supply';
 
 /** What may limit the rate, and what a unit asks of it. */

@@ -1,5 +1,5 @@
-import { learningFactor } from '../../flow/work/work-time.js';
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import { learningFactor } from '../../flow/work/work-time.js';
 import { meanOf } from '../../random/moments.js';
 import type { Build } from './mix.js';
 

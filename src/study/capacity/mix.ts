@@ -1,5 +1,5 @@
-import { sumOf } from '../statistics/sums.js';
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import { sumOf } from '../statistics/sums.js';
 
 /** More combinations of option values than this are not told apart. */
 const MOST_COMBINATIONS = 256;

@@ -1,8 +1,8 @@
-import { type Model, REWORK_ONLY, REWORK_SKIP, REWORK_BOTH } from '../../flow/model/model.js';
+import { type Model, REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/model.js';
 import { HOLD_NONE } from '../../flow/model/quality.js';
-import { type Joining, type LeftOf, joiningAt } from './carried.js';
+import { type Joining, joiningAt, type LeftOf } from './carried.js';
 import { Inspection } from './inspection.js';
-import { meanChance, chanceToMeet, meanDraw } from './means.js';
+import { chanceToMeet, meanChance, meanDraw } from './means.js';
 import { type Build, stockBuild } from './mix.js';
 import type { BackStream, Columns } from './streams.js';
 

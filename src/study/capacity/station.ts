@@ -1,8 +1,8 @@
-import { meanDraw } from './means.js';
-import { sum } from '../statistics/sums.js';
 import { CREW, type Model } from '../../flow/model/model.js';
+import { sum } from '../statistics/sums.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
+import { meanDraw } from './means.js';
 
 /** Minutes that a step asks for, per unit released: of a place, and of each person of its crew. */
 export interface StepMinutes {

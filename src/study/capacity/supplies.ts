@@ -1,11 +1,11 @@
-import { meanDraw } from './means.js';
+import type { Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { sum } from '../statistics/sums.js';
+import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import type { Limit } from './limits.js';
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { sum } from '../statistics/sums.js';
-import type { Model } from '../../flow/model/model.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import type { DailyMinutes } from './days.js';
+import { meanDraw } from './means.js';
 
 /**
  * - A rhythm brings its lot every so many days; a list of dates the lots but the last from the first date to

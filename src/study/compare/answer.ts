@@ -1,5 +1,5 @@
 import { bounds, intervalName, signed, withInterval } from '../format.js';
-import type { CompareResults, ComparedVerdict, MeasureId } from './results.js';
+import type { ComparedVerdict, CompareResults, MeasureId } from './results.js';
 
 /** What the what-ifs do to the throughput; where none is seen to change it, to the mean lead time. */
 export function compareSentence(

@@ -2,13 +2,13 @@ import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { BASE, type Change, type WhatIf } from '../../scenario/what-ifs.js';
+import { defined } from '../lists.js';
 import type { FixedDesign } from '../run/fixed-design.js';
 import { fingerprint, identityOf } from '../run/identity.js';
-import { readingOf, type Reading } from './reading.js';
+import type { ComparedVariant } from './measures.js';
+import { type Reading, readingOf } from './reading.js';
 import type { CompareResults } from './results.js';
 import { summariseComparison } from './summary.js';
-import type { ComparedVariant } from './measures.js';
-import { defined } from '../lists.js';
 
 /** What `compare` is asked, as plain JSON. Of the names of files the folders are left out of the results. */
 export interface CompareAsked {

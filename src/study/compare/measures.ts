@@ -1,16 +1,15 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { sum, sumOf } from '../statistics/sums.js';
 import { programmeClock } from '../../scenario/programme/clock.js';
 import { askedRate } from '../../scenario/programme/rates.js';
-
-import type { Reading } from './reading.js';
-import { releaseCalendar } from '../sample/planned.js';
-import type { MeasureResult } from './results.js';
-import { shippedPerDay } from '../programme/series.js';
-import { judgedWindow, type Window } from '../programme/judged-window.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Change } from '../../scenario/what-ifs.js';
+import { judgedWindow, type Window } from '../programme/judged-window.js';
+import { shippedPerDay } from '../programme/series.js';
 import type { Variant } from '../run/replicator.js';
+import { releaseCalendar } from '../sample/planned.js';
+import { sum, sumOf } from '../statistics/sums.js';
+import type { Reading } from './reading.js';
+import type { MeasureResult } from './results.js';
 
 /** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */
 export interface ComparedVariant extends Variant<Reading> {

@@ -1,11 +1,11 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { ratio } from '../statistics/sums.js';
-import { moneyOf } from '../sections/costs.js';
 import { lastShipped } from '../programme/dates.js';
 import { wipByBucket } from '../programme/series.js';
+import { moneyOf } from '../sections/costs.js';
+import { ratio } from '../statistics/sums.js';
 
 /**
  * What studies keep of a replication: some two kilobytes, however long the run. Times are days, NaN where

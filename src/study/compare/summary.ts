@@ -1,26 +1,26 @@
 import { basename } from 'node:path';
 import { programmeClock } from '../../scenario/programme/clock.js';
-import { baseWindow, type ComparedVariant, measuresOf, type Measure, THROUGHPUT_UNIT } from './measures.js';
-import { familyLevel } from '../statistics/difference.js';
 import { count } from '../format.js';
-import { amount, type Estimate } from '../statistics/interval.js';
-import type { Reading } from './reading.js';
 import { headOf } from '../head.js';
-import type { CompareResults, VariantResult } from './results.js';
+import { unitsOver } from '../programme/series.js';
+import { familyLevel } from '../statistics/difference.js';
+import { amount, type Estimate } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
 import { compareSentence } from './answer.js';
+import { baseWindow, type ComparedVariant, type Measure, measuresOf, THROUGHPUT_UNIT } from './measures.js';
+import type { Reading } from './reading.js';
+import type { CompareResults, VariantResult } from './results.js';
 import { compared } from './verdict.js';
-import { unitsOver } from '../programme/series.js';
 
 /** A variant with what was read of its replications, in their order. */
-export interface Gathered {
+export interface ReadVariant {
   readonly variant: ComparedVariant;
   readonly readings: readonly Reading[];
 }
 
 export interface ComparisonToSummarise {
-  readonly base: Gathered;
-  readonly whatIfs: readonly Gathered[];
+  readonly base: ReadVariant;
+  readonly whatIfs: readonly ReadVariant[];
   readonly file: string;
   readonly whatIfsFile: string;
   readonly seed: string;
@@ -46,10 +46,10 @@ export function summariseComparison({
   const window = baseWindow(base.variant, base.readings),
     measures = measuresOf(base.variant, window),
     differenceLevel = familyLevel(level, whatIfs.length);
-  const values = ({ variant, readings }: Gathered, { of }: Measure): number[] => readings.map(of(variant));
+  const values = ({ variant, readings }: ReadVariant, { of }: Measure): number[] => readings.map(of(variant));
   const shown = lastBucket(all, buckets.labels.length),
     workingDays = buckets.workingDays.slice(0, shown);
-  const result = (of: Gathered): VariantResult => variantResult(of, workingDays, level);
+  const result = (of: ReadVariant): VariantResult => variantResult(of, workingDays, level);
 
   const baseResult = {
     ...result(base),
@@ -95,7 +95,7 @@ export function summariseComparison({
 
 /** @param workingDays of the buckets shown */
 function variantResult(
-  { variant: { name, note, changes, key, scenario, model }, readings }: Gathered,
+  { variant: { name, note, changes, key, scenario, model }, readings }: ReadVariant,
   workingDays: readonly number[],
   level: number,
 ): VariantResult {
@@ -139,7 +139,7 @@ function findings({ name, gridlocks, unfinished }: VariantResult, replications: 
 }
 
 /** Buckets up to the last in which a variant had units or shipped some. */
-function lastBucket(all: readonly Gathered[], buckets: number): number {
+function lastBucket(all: readonly ReadVariant[], buckets: number): number {
   const lives = (b: number): boolean =>
     all.some(({ readings }) =>
       readings.some(({ shippedIn, wipIn }) => (shippedIn[b] ?? 0) > 0 || (wipIn[b] ?? 0) > 0),

@@ -1,28 +1,28 @@
 import {
-  type TracePart,
-  IN_BUFFER,
-  IN_BANK,
-  ON_LOADING,
-  ON_ROAD,
-  AT_DOCK,
-  ON_UNLOADING,
-  IN_TRUCK,
-} from '../../flow/trace.js';
-import {
-  WORKING,
-  IN_REPAIR,
-  IN_MENDING,
+  BLOCKED,
   CHANGEOVER,
-  UNATTENDED,
+  DOWN,
+  IN_MENDING,
+  IN_REPAIR,
   IN_SETTLE,
+  OFF_SHIFT,
+  SHORT_CARRIER,
   SHORT_CREW,
   SHORT_PARTS,
-  SHORT_CARRIER,
-  BLOCKED,
   STARVED,
-  DOWN,
-  OFF_SHIFT,
+  UNATTENDED,
+  WORKING,
 } from '../../flow/floor/states.js';
+import {
+  AT_DOCK,
+  IN_BANK,
+  IN_BUFFER,
+  IN_TRUCK,
+  ON_LOADING,
+  ON_ROAD,
+  ON_UNLOADING,
+  type TracePart,
+} from '../../flow/trace.js';
 
 export const JOURNEY_ACTIVITIES = [
   'work',

@@ -1,14 +1,13 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { buildName } from '../../flow/model/orders.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { isoDate } from '../../scenario/calendar/date.js';
 import { number } from '../format.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-
 import type { Counts } from '../statistics/counts.js';
-import type { Proportion } from '../statistics/proportion.js';
 import type { Estimate } from '../statistics/interval.js';
+import type { Proportion } from '../statistics/proportion.js';
 import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval.js';
 import { chanceLate } from './due-dates.js';
 

@@ -1,12 +1,11 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { hasDueDates } from '../../flow/model/orders.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
-import { proportion, type Proportion } from '../statistics/proportion.js';
-
-import { ratio } from '../statistics/sums.js';
-import { type Sample } from '../sample/sample.js';
+import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
+import { proportion, type Proportion } from '../statistics/proportion.js';
+import { ratio } from '../statistics/sums.js';
 
 /**
  * Due dates kept and missed. A unit not shipped in the run is late if its due date had passed, or if it could

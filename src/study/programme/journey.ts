@@ -1,8 +1,8 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { buildName } from '../../flow/model/orders.js';
-import { UNLIMITED, type Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { prepare } from '../../flow/plan.js';
-import { traceUnit, type TracePart } from '../../flow/trace.js';
+import { type TracePart, traceUnit } from '../../flow/trace.js';
 import type { Observation } from '../../measure/observe.js';
 import type { ProgrammeClock } from '../../scenario/programme/clock.js';
 import { ACTIVE, activity, type JourneyActivity } from './activities.js';

@@ -1,7 +1,7 @@
-import { sumOf } from '../statistics/sums.js';
 import type { WorkingDay } from '../../scenario/calendar/days.js';
 import type { ReleaseDay } from '../../scenario/programme/release.js';
 import { minutesBetween, type Planned } from '../sample/planned.js';
+import { sumOf } from '../statistics/sums.js';
 
 /** Buckets `first` to `last` over which a rate is judged; dates of their first and last day. */
 export interface Window {

@@ -1,10 +1,10 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { sumOf } from '../statistics/sums.js';
 import { binEdge } from '../../flow/accounts/bins.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
-import type { Estimate } from '../statistics/interval.js';
 import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { sumOf } from '../statistics/sums.js';
 
 /** About so many classes; at least two bins of the tally go into one. */
 const CLASSES = 40;

@@ -1,11 +1,10 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { RELEASE_TIMES } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { isoDate, weekday } from '../../scenario/calendar/date.js';
 import { runSpan } from '../../scenario/programme/span.js';
-import { Counts } from '../statistics/counts.js';
 import { Deferred } from '../sample/deferred.js';
-
 import type { Folded, Sample } from '../sample/sample.js';
+import { Counts } from '../statistics/counts.js';
 import { lastShipped } from './dates.js';
 
 /** Units released by plan, due and shipped, counted up to the end of each day or ISO week. */

@@ -1,10 +1,10 @@
-import { sum } from '../statistics/sums.js';
 import type { Observation } from '../../measure/observe.js';
 import { askedRate } from '../../scenario/programme/rates.js';
-import { amount, type Estimate, meanInterval } from '../statistics/interval.js';
 import type { Planned } from '../sample/planned.js';
-import { pooledLeadTime } from './lead-time.js';
+import { amount, type Estimate, meanInterval } from '../statistics/interval.js';
+import { sum } from '../statistics/sums.js';
 import { judgedWindow, type Window } from './judged-window.js';
+import { pooledLeadTime } from './lead-time.js';
 
 /**
  * A rate counts as held when no more than this share of the units asked is missing. Our own convention: at 4

@@ -1,10 +1,10 @@
 import type { Observation } from '../../measure/observe.js';
+import { byBucket, type Shown } from '../sample/buckets.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { type ReleaseCalendar, workingDaysBetween } from '../sample/planned.js';
-import { type Sample } from '../sample/sample.js';
-import { ratio } from '../statistics/sums.js';
+import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
-import { type Shown, byBucket } from '../sample/buckets.js';
+import { ratio } from '../statistics/sums.js';
 
 /** Buckets of the time series: ISO weeks for a programme, equal parts for a steady-state run. */
 export interface SeriesResult {

@@ -1,5 +1,5 @@
-import { defined } from '../lists.js';
 import { count, number } from '../format.js';
+import { defined } from '../lists.js';
 import type { RateAnswer, RateResults } from './results.js';
 
 type Known = Omit<RateResults, 'answer' | 'ramp'> & Omit<RateAnswer, 'sentence'>;

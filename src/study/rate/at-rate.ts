@@ -1,8 +1,8 @@
-import { defined } from '../lists.js';
 import { dayNumber, isoDate, weekday } from '../../scenario/calendar/date.js';
-import { runSpan } from '../../scenario/programme/span.js';
 import { askedRate } from '../../scenario/programme/rates.js';
+import { runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { defined } from '../lists.js';
 
 /** A scenario that runs at one rate, and the whole weeks in which it is watched. */
 export interface AtRate {

@@ -1,17 +1,17 @@
-import type { Scenario } from '../../scenario/types/scenario.js';
-import { digest } from '../../scenario/read.js';
 import type { Model } from '../../flow/model/model.js';
 import { compile } from '../../scenario/compile.js';
-import { sum } from '../statistics/sums.js';
+import { digest } from '../../scenario/read.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { neighbours } from '../lists.js';
-import { type RateReading, type Judged, readRate, judge } from './verdict.js';
-import type { RatePoint } from './results.js';
-import { type RateAsked, atRate } from './at-rate.js';
-import { proportion } from '../statistics/proportion.js';
-import { amount } from '../statistics/interval.js';
-import { resources } from '../sections/bottlenecks.js';
-import { workingDaysBetween, releaseCalendar } from '../sample/planned.js';
 import type { Replicator } from '../run/replicator.js';
+import { releaseCalendar, workingDaysBetween } from '../sample/planned.js';
+import { resources } from '../sections/bottlenecks.js';
+import { amount } from '../statistics/interval.js';
+import { proportion } from '../statistics/proportion.js';
+import { sum } from '../statistics/sums.js';
+import { atRate, type RateAsked } from './at-rate.js';
+import type { RatePoint } from './results.js';
+import { judge, type Judged, type RateReading, readRate } from './verdict.js';
 
 /** A rate that is not settled is run up to so many times the replications. */
 export const MOST_TIMES = 4;

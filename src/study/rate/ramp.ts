@@ -1,4 +1,4 @@
-import { isoDate, dayNumber } from '../../scenario/calendar/date.js';
+import { dayNumber, isoDate } from '../../scenario/calendar/date.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { rate } from './answer.js';
 import { rampOf } from './at-rate.js';

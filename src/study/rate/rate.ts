@@ -1,24 +1,21 @@
-import { defined, neighbours } from '../lists.js';
-import { Line, MOST_TIMES, watched } from './line.js';
-import { ramp, REST_WEEKS } from './ramp.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
-import type { Journal } from '../run/journal.js';
-import { rateSentence } from './answer.js';
-import { type RateReading, readRate } from './verdict.js';
-import { atRate, noRateReason, rampOf } from './at-rate.js';
-import { highestThatHolds } from './search.js';
-import { Replicator } from '../run/replicator.js';
 import { headOf } from '../head.js';
-import type { RatePoint, RateResults } from './results.js';
+import { defined, neighbours } from '../lists.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import { Replicator } from '../run/replicator.js';
+import { rateSentence } from './answer.js';
+import { atRate, noRateReason, rampOf } from './at-rate.js';
+import { Line, MOST_TIMES, watched } from './line.js';
+import { ramp, REST_WEEKS } from './ramp.js';
+import type { RatePoint, RateResults } from './results.js';
+import { highestThatHolds } from './search.js';
+import { readRate } from './verdict.js';
 
-export interface RateOptions {
-  readonly scenario: Scenario;
-  /** Name of the scenario's file; folders are left out of the results. */
-  readonly file: string;
+export interface RateOptions extends StudyOptions {
   /** The grid of rates, units a working day: from, from + step, .. up to `to`. */
   readonly from: number;
   readonly to: number;
@@ -33,12 +30,6 @@ export interface RateOptions {
   readonly rampTo?: number | undefined;
   /** Of each rate; a rate that is not settled gets up to four times as many. */
   readonly replications: number;
-  readonly seed: string;
-  readonly workers: number;
-  readonly level?: number | undefined;
-  readonly journal?: Journal<RateReading> | undefined;
-  readonly onReplication?: ((done: number, of: number) => void) | undefined;
-  readonly signal?: AbortSignal | undefined;
 }
 
 const PILOT_REPLICATIONS = 4,
@@ -52,29 +43,14 @@ const LONGEST_SETTLE_WEEKS = 52;
  * @throws RangeError `programme: expected ..` for a scenario that has no rate, or a window too short for it
  */
 export async function rateStudy(options: RateOptions): Promise<RateResults> {
-  const {
-    scenario,
-    file,
-    from,
-    to,
-    step,
-    weeks,
-    sure,
-    replications,
-    seed,
-    workers,
-    level = 0.95,
-    journal,
-    onReplication,
-    signal,
-  } = options;
+  const { scenario, file, from, to, step, weeks, sure, replications, seed, level = LEVEL } = options;
   const reason = noRateReason(scenario);
   if (reason !== null)
     throw new RangeError(
       `programme: expected one with a \`rate\`, got ${reason}; give it a rate to be changed`,
     );
   const model = compile(scenario),
-    replicator = new Replicator({ seed, workers, journal, onReplication, signal });
+    replicator = new Replicator(options);
   try {
     const planned = rampOf(scenario);
     // Said before anything is run, as far as it can be.

@@ -1,13 +1,13 @@
-import { defined } from '../lists.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { sum } from '../statistics/sums.js';
 import type { Observation } from '../../measure/observe.js';
+import { defined } from '../lists.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import { wipByBucket } from '../programme/series.js';
 import { busiest } from '../sections/bottlenecks.js';
 import { type Estimate, meanInterval } from '../statistics/interval.js';
 import { proportion, type Proportion } from '../statistics/proportion.js';
+import { sum } from '../statistics/sums.js';
 import type { RateVerdict } from './results.js';
-import { wipByBucket } from '../programme/series.js';
 
 /** What the search for a rate keeps of a replication. */
 export interface RateReading {

@@ -1,9 +1,9 @@
 import type { Varied } from '../../scenario/vary.js';
 import { defined } from '../lists.js';
-import { type Compared, gainsOver } from './runs.js';
-import type { Effect, ReliefResult, VariedAssumption, VariedResult } from './results.js';
 import { difference } from '../statistics/difference.js';
 import { type Estimate, meanInterval } from '../statistics/interval.js';
+import type { Effect, ReliefResult, VariedAssumption, VariedResult } from './results.js';
+import { type Compared, gainsOver } from './runs.js';
 import type { Out } from './screen.js';
 
 /** A change against the base, by pairs of replications with the same streams. */

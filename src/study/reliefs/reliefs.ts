@@ -1,40 +1,30 @@
-import { sumOf } from '../statistics/sums.js';
-import type { Observation } from '../../measure/observe.js';
 import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Varied } from '../../scenario/vary.js';
-import { familyLevel } from '../statistics/difference.js';
-import { fingerprint } from '../run/identity.js';
-import { amount } from '../statistics/interval.js';
-import type { Journal } from '../run/journal.js';
-import { effectOf, gainPerCost, ranks, tornado } from './effects.js';
-import { reliefsOf } from './list.js';
-import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
-import { type Compared, screened, type Screened, toCompare } from './runs.js';
-import { reliefsSentence } from './answer.js';
-import { Replicator, type Variant, whole } from '../run/replicator.js';
-import type { ReliefsResults } from './results.js';
+import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import { headOf } from '../head.js';
-import { planned } from '../sample/planned.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
+import { fingerprint } from '../run/identity.js';
+import { Replicator, type Variant, whole } from '../run/replicator.js';
+import { planned } from '../sample/planned.js';
+import { familyLevel } from '../statistics/difference.js';
+import { amount } from '../statistics/interval.js';
+import { sumOf } from '../statistics/sums.js';
+import { reliefsSentence } from './answer.js';
+import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
+import { effectOf, gainPerCost, ranks, tornado } from './effects.js';
+import { reliefsOf } from './list.js';
+import type { ReliefsResults } from './results.js';
+import { type Compared, screened, type Screened, toCompare } from './runs.js';
 
-export interface ReliefsOptions {
-  readonly scenario: Scenario;
-  /** Its guesses and estimates, varied. */
+export interface ReliefsOptions extends StudyOptions {
+  /** The scenario's guesses and estimates, varied. */
   readonly varied: readonly Varied[];
-  readonly file: string;
   /** Highest rate of the plan, units a working day; undefined: as the scenario has it. */
   readonly rate?: number | undefined;
   /** Most that one change is given, at least 2. */
   readonly replications: number;
-  readonly seed: string;
-  readonly workers: number;
-  readonly level?: number | undefined;
-  /** Finished replications of an earlier run with the same options, and where new ones are written. */
-  readonly journal?: Journal<Observation | Compared> | undefined;
-  readonly onReplication?: ((done: number, of: number) => void) | undefined;
-  readonly signal?: AbortSignal | undefined;
 }
 
 /** What a journal has to know of varied assumptions: the scenarios that are run. */
@@ -62,9 +52,8 @@ const ZONE_SHARE = 0.01;
  * replications: same results, to the last bit.
  */
 export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResults> {
-  const { file, rate, replications: most, seed, workers, level = 0.95, journal, signal } = options;
-  if (!(Number.isInteger(most) && most >= 2))
-    throw new RangeError(`replications: expected a whole number of at least 2, got ${most}; give one`);
+  const { file, rate, replications: most, seed, level = LEVEL } = options;
+  wholeNumber('replications', most, 2);
   const atRate = (scenario: Scenario): Scenario =>
     rate === undefined ? scenario : withHighestRate(scenario, rate);
   const scenario = atRate(options.scenario),
@@ -88,10 +77,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
     first = Math.min(...looks),
     expected = most + first * (reliefs.length + assumed.length);
   const replicator = new Replicator({
-    seed,
-    workers,
-    journal,
-    signal,
+    ...options,
     onReplication: (done, of) => options.onReplication?.(done, Math.max(of, expected)),
   });
   try {

@@ -1,9 +1,9 @@
 import type { Basis } from '../../scenario/file/assumptions.js';
-import type { Out } from './screen.js';
-import type { ReliefKind } from './relief.js';
-import type { Estimate } from '../statistics/interval.js';
-import type { Verdict } from '../programme/rate-held.js';
 import type { ResultsHead } from '../head.js';
+import type { Verdict } from '../programme/rate-held.js';
+import type { Estimate } from '../statistics/interval.js';
+import type { ReliefKind } from './relief.js';
+import type { Out } from './screen.js';
 
 /**
  * The answer of `reliefs`, and the shape of its `results.json`. Throughput and gains are units a working day.

@@ -1,8 +1,8 @@
-import { defined } from '../lists.js';
-import { sum } from '../statistics/sums.js';
 import { sampleVariance } from 'simple-statistics';
+import { defined } from '../lists.js';
 import { difference, familyLevel } from '../statistics/difference.js';
 import { slack } from '../statistics/select-best.js';
+import { sum } from '../statistics/sums.js';
 
 /** Why something is given no more replications. */
 export type Out = 'behind' | 'no effect';

@@ -1,7 +1,7 @@
-import { neighbours } from '../lists.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { withEntry, type Relief } from './relief.js';
+import { neighbours } from '../lists.js';
+import { type Relief, withEntry } from './relief.js';
 
 /** A second departure is so long before an only one (behind it where that would be on the eve), minutes. */
 const APART_MIN = 240;

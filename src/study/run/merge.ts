@@ -1,7 +1,7 @@
-import { replicationsOf, shardName, type FixedDesign } from './fixed-design.js';
+import { defined } from '../lists.js';
+import { type FixedDesign, replicationsOf, shardName } from './fixed-design.js';
 import { differences } from './journal.js';
 import { keyOf } from './replicator.js';
-import { defined } from '../lists.js';
 import {
   openShardValues,
   shardDifferences,

@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Journal } from './journal.js';
-import { Threads, type ThreadOptions } from './threads.js';
+import { type ThreadOptions, Threads } from './threads.js';
 
 /** A scenario, or a changed one, as it is run. `key` tells it from all others of the study. */
 export interface Variant<Value> {

@@ -1,9 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
+import { type FixedDesign, replicationsOf, type Shard, shardName } from './fixed-design.js';
+import { differences, type Identity, Journal } from './journal.js';
 import { keyOf } from './replicator.js';
-import { replicationsOf, shardName, type FixedDesign, type Shard } from './fixed-design.js';
-import { differences, Journal, type Identity } from './journal.js';
 
 const FORMAT = 'rateproof shard',
   VERSION = 1;

@@ -1,11 +1,11 @@
-import { sumOf } from '../statistics/sums.js';
 import type { Model } from '../../flow/model/model.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
 import type { WorkingDay } from '../../scenario/calendar/days.js';
 import { type ProgrammeClock, programmeClock } from '../../scenario/programme/clock.js';
-import { releaseDays, type ReleaseDay } from '../../scenario/programme/release.js';
+import { type ReleaseDay, releaseDays } from '../../scenario/programme/release.js';
 import { releaseSite, runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { sumOf } from '../statistics/sums.js';
 
 /**
  * The working days in which a programme is counted, those of the first station's site, and the planned

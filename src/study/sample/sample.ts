@@ -1,11 +1,11 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import { type ProgrammeClock } from '../../scenario/programme/clock.js';
+import type { ProgrammeClock } from '../../scenario/programme/clock.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { Counts } from '../statistics/counts.js';
 import { asAmount, asShare, type Estimate, intervalOf, Moments } from '../statistics/interval.js';
 import { Deferred, type Pending } from './deferred.js';
-import { type Planned, type ReleaseCalendar } from './planned.js';
+import type { Planned, ReleaseCalendar } from './planned.js';
 
 /** What is known of the replications that have come. */
 export interface Folded<Known> {

@@ -1,11 +1,10 @@
 import { CARRIER, type Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import { Deferred, resolved, type Pending } from '../sample/deferred.js';
-import { proportion, type Proportion } from '../statistics/proportion.js';
-
+import { Deferred, type Pending, resolved } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import { carrierSite } from './carriers.js';
 import type { Estimate } from '../statistics/interval.js';
+import { proportion, type Proportion } from '../statistics/proportion.js';
+import { carrierSite } from './carriers.js';
 
 export interface BottleneckResult {
   readonly name: string;

@@ -1,11 +1,11 @@
-import { sum } from '../statistics/sums.js';
 import { LEVELS } from '../../flow/floor/memory.js';
 import { UNLIMITED } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
-import { PLACE_STATES } from './stations.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
+import { sum } from '../statistics/sums.js';
+import { PLACE_STATES } from './stations.js';
 
 export interface BufferResult {
   readonly name: string;

@@ -1,8 +1,8 @@
 import { CARRIER } from '../../flow/model/model.js';
 import type { Deferred, Pending } from '../sample/deferred.js';
-import { ratio } from '../statistics/sums.js';
-import { type Sample } from '../sample/sample.js';
+import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
 export interface CarriersResult {
   readonly name: string;

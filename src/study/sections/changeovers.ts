@@ -1,9 +1,9 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { ratio, sum, sumOf } from '../statistics/sums.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred } from '../sample/deferred.js';
 import { occurring, type Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
+import { ratio, sum, sumOf } from '../statistics/sums.js';
 
 /** Changeovers at a station, by the option that it is set up for. */
 export interface ChangeoverResult {
@@ -110,7 +110,7 @@ export function changeovers(sample: Sample): Deferred<ChangeoverResult[]> {
 }
 
 /** Part of the first replication: times in minutes, and the days in it. */
-interface Window {
+interface ShownTime {
   readonly start: number;
   readonly end: number;
   readonly days: number;
@@ -121,7 +121,7 @@ interface Window {
  * those of the series, or run from the first stay where there are none. A week with more units than can be
  * told apart is cut short.
  */
-function busiestWeek({ model, clock, first }: Sample, station: number): Window | null {
+function busiestWeek({ model, clock, first }: Sample, station: number): ShownTime | null {
   const stays = first.stays[station] ?? [];
   if (stays.length === 0) return null;
   const begin = stays[0].from;
@@ -150,7 +150,7 @@ function busiestWeek({ model, clock, first }: Sample, station: number): Window |
 function strip(
   { model, clock, first }: Sample,
   station: number,
-  { start, end, days }: Window,
+  { start, end, days }: ShownTime,
 ): ChangeoverStrip {
   const firstPlace = sum(model.stations.places.subarray(0, station));
   const hours = (minutes: number): number | null => (Number.isNaN(minutes) ? null : (minutes - start) / 60);

@@ -1,12 +1,12 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { ratio, sum, sumOf } from '../statistics/sums.js';
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
-import { own } from '../../scenario/whole/placed.js';
 import type { Costs, HourPrice } from '../../scenario/types/costs.js';
+import { own } from '../../scenario/whole/placed.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
-import { type Sample } from '../sample/sample.js';
+import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
+import { ratio, sum, sumOf } from '../statistics/sums.js';
 
 /** Money per unit shipped and in all, over the time observed. */
 export interface CostResult {

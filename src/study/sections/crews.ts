@@ -1,8 +1,8 @@
 import { byBucket, type Shown } from '../sample/buckets.js';
 import type { Pending } from '../sample/deferred.js';
-import { ratio } from '../statistics/sums.js';
-import { type Sample } from '../sample/sample.js';
+import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
 export interface CrewResult {
   readonly name: string;

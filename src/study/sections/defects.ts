@@ -1,9 +1,9 @@
-import { ratio, sumOf } from '../statistics/sums.js';
 import { type Model, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred } from '../sample/deferred.js';
 import { occurring, type Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
+import { ratio, sumOf } from '../statistics/sums.js';
 
 export interface DefectResult {
   readonly kind: string;

@@ -1,8 +1,8 @@
 import { DOWN, OFF_SHIFT, STATE_COUNT } from '../../flow/floor/states.js';
 import type { Pending } from '../sample/deferred.js';
-import { ratio } from '../statistics/sums.js';
-import { type Sample } from '../sample/sample.js';
+import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
 /** A station whose equipment fails, or that an outage closed. */
 export interface FailureResult {

@@ -1,9 +1,9 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { HOLD_NONE } from '../../flow/model/model.js';
-import { ratio } from '../statistics/sums.js';
-import type { Estimate } from '../statistics/interval.js';
-import type { Sample } from '../sample/sample.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Pending } from '../sample/deferred.js';
+import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
 /** A step at which units are held until what was noted on them is mended. */
 export interface HoldResult {

@@ -1,8 +1,8 @@
-import { ratio, sum, sumOf } from '../statistics/sums.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
-import type { Estimate } from '../statistics/interval.js';
 import { occurring, type Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio, sum, sumOf } from '../statistics/sums.js';
 
 export interface InspectionResult {
   readonly name: string;

@@ -1,13 +1,12 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
-import { Counts } from '../statistics/counts.js';
 import { number } from '../format.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
+import type { Folded, Sample } from '../sample/sample.js';
+import { Counts } from '../statistics/counts.js';
+import type { Estimate } from '../statistics/interval.js';
 import { proportion, type Proportion } from '../statistics/proportion.js';
 import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval.js';
-
-import type { Folded, Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
 
 /**
  * A duration over replications with its order-statistic interval; null where it is not known, `why` then says

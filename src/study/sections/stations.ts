@@ -1,8 +1,8 @@
-import { ratio, sumOf } from '../statistics/sums.js';
-import type { Deferred, Pending } from '../sample/deferred.js';
-import { type Estimate } from '../statistics/interval.js';
 import type { Observation } from '../../measure/observe.js';
-import { type Sample } from '../sample/sample.js';
+import type { Deferred, Pending } from '../sample/deferred.js';
+import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio, sumOf } from '../statistics/sums.js';
 
 export const PLACE_STATES = [
   'working',

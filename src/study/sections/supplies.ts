@@ -1,7 +1,7 @@
 import type { Pending } from '../sample/deferred.js';
-import { ratio } from '../statistics/sums.js';
-import { type Sample } from '../sample/sample.js';
+import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
 /** One bought-in part over the time observed. */
 export interface SupplyResult {

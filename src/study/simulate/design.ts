@@ -1,15 +1,15 @@
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { measured, type Measured, type PrecisionMeasure } from '../answer/precision.js';
+import { journey as journeyOf, type JourneyAsked } from '../programme/journey.js';
 import type { FixedDesign, Gathering } from '../run/fixed-design.js';
 import { identityOf } from '../run/identity.js';
-import { journey as journeyOf, type JourneyAsked } from '../programme/journey.js';
-import type { Results } from './results.js';
-import { measured, type Measured, type PrecisionMeasure } from '../answer/precision.js';
+import { whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import { Sample } from '../sample/sample.js';
+import type { Results } from './results.js';
 import { summary } from './summary.js';
-import { whole } from '../run/replicator.js';
 
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked {

@@ -1,10 +1,10 @@
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { warmUpOf } from '../answer/warm-up.js';
 import { runDesign } from '../run/fixed-design.js';
 import { type ReplicatorOptions, whole } from '../run/replicator.js';
 import { CLOSELY } from './design.js';
-import { warmUpOf } from '../answer/warm-up.js';
 
 export interface FindWarmUpOptions extends Pick<ReplicatorOptions, 'workers' | 'signal'> {
   readonly scenario: Scenario;

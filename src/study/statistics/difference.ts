@@ -1,5 +1,5 @@
-import { defined } from '../lists.js';
 import { sampleVariance } from 'simple-statistics';
+import { defined } from '../lists.js';
 import { type Estimate, meanInterval } from './interval.js';
 
 /**

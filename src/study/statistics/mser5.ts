@@ -1,4 +1,5 @@
 import { mean } from './sums.js';
+
 /** Where MSER-5 cuts the start of a series. */
 export interface WarmUp {
   /** Values cut from the start, a multiple of 5. */

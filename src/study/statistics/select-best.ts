@@ -1,5 +1,5 @@
-import { defined } from '../lists.js';
 import { sampleVariance } from 'simple-statistics';
+import { defined } from '../lists.js';
 
 /**
  * Fully sequential selection of the best of k systems with an indifference zone (Kim & Nelson 2001, ACM

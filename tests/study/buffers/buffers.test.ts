@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
+import { type BufferOptions, buffersStudy } from '../../../src/study/buffers/buffers.js';
 import { rateMeasure } from '../../../src/study/buffers/trial.js';
-import { buffersStudy, type BufferOptions } from '../../../src/study/buffers/buffers.js';
-import { threeStations } from './buffers-line.js';
 import { observation, shipping, twoPlants } from '../made-observation.js';
+import { threeStations } from './buffers-line.js';
 
 const study = (options: Partial<BufferOptions>) =>
   buffersStudy({

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { stableJson } from '../../../src/report/json.js';
 import { readScenario } from '../../../src/scenario/read.js';
-import { rateStudy, type RateOptions } from '../../../src/study/rate/rate.js';
+import { type RateOptions, rateStudy } from '../../../src/study/rate/rate.js';
 
 /** Every number is invented. 2027-03-01 is a Monday. */
 function study(yaml: string, options: Partial<RateOptions> = {}) {

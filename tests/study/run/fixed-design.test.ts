@@ -10,11 +10,12 @@ import {
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { Observation } from '../../../src/measure/observe.js';
 import {
   answerOf,
+  type FixedDesign,
   replicationsOf,
   runDesign,
-  type FixedDesign,
 } from '../../../src/study/run/fixed-design.js';
 import { Journal } from '../../../src/study/run/journal.js';
 import { mergeShards, MissingShards } from '../../../src/study/run/merge.js';
@@ -23,10 +24,9 @@ import {
   aboutShard,
   readShard,
   ShardError,
-  writeShard,
   type ShardFolder,
+  writeShard,
 } from '../../../src/study/run/shards.js';
-import type { Observation } from '../../../src/measure/observe.js';
 import { benchVariant } from './bench-variant.js';
 
 interface Seen {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
-import { amount } from '../../../src/study/statistics/interval.js';
-import { Deferred, resolved, type Pending } from '../../../src/study/sample/deferred.js';
+import { Deferred, type Pending, resolved } from '../../../src/study/sample/deferred.js';
 import { planned } from '../../../src/study/sample/planned.js';
 import { Sample } from '../../../src/study/sample/sample.js';
+import { amount } from '../../../src/study/statistics/interval.js';
 import { observation, twoPlants } from '../made-observation.js';
 
 const sampleOf = (): Sample => new Sample(planned(twoPlants, compile(twoPlants)), 0.95);

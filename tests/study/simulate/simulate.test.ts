@@ -3,7 +3,7 @@ import { stableJson } from '../../../src/report/json.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { simulateStudy, type SimulateOptions } from '../../../src/study/simulate/simulate.js';
+import { type SimulateOptions, simulateStudy } from '../../../src/study/simulate/simulate.js';
 import { minutes, programme, scenario, site, station, step } from '../../scenario/compile-scenario.js';
 
 /** Every number is invented. */
