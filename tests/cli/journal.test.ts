@@ -64,7 +64,7 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
       code: 2,
       stdout: '',
       stderr: expect.stringMatching(
-        /it is not: scenario was sha256:[0-9a-f]{64}, now it is sha256:[0-9a-f]{64}\n/,
+        /got another: scenario was sha256:[0-9a-f]{64}, now it is sha256:[0-9a-f]{64}\n/,
       ) as string,
     });
     expect(readFileSync(journal('mixed'))).toEqual(kept);
