@@ -66,9 +66,9 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
     const base = await replicator.row({ key: 'base', model, read: whole }, 1, replications),
       measure = rateMeasure(scenario, model, base, level),
       read = readTrial(measure, spots),
-      line = { scenario, model, spots, read };
-    const trials = new Trials(replicator, line, replications),
-      fresh = new Trials(replicator, line, replications, replications, false);
+      setting = { scenario, model, spots, read };
+    const trials = new Trials(replicator, setting, replications),
+      fresh = new Trials(replicator, setting, replications, replications, false);
     trials.add(present, base.map(read(model)));
     const search = new Search(trials, spots, zone / WORTH),
       start = options.from === 'present' ? present : least;
