@@ -1,4 +1,5 @@
-import type { Estimate, Proportion } from './simulate/results.js';
+import type { Estimate } from './statistics/interval.js';
+import type { Proportion } from './statistics/proportion.js';
 
 /** Anything with a middle and an interval around it. */
 interface Span {
@@ -58,7 +59,9 @@ export function bounds(estimate: Estimate, scale = 1): string {
 /** Name of the interval, `95 % CI`. */
 export function intervalName(level: number): string {
   // A level shared out among many comparisons is close to 1, but never it.
-  return `${level > 0.995 && level < 1 ? Number((level * 100).toPrecision(4 + Math.floor(-Math.log10(1 - level) - 2))) : number(level * 100)} % CI`;
+  const isClose = level > 0.995 && level < 1,
+    digits = 4 + Math.floor(-Math.log10(1 - level) - 2);
+  return `${isClose ? Number((level * 100).toPrecision(digits)) : number(level * 100)} % CI`;
 }
 
 /**

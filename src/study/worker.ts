@@ -1,7 +1,6 @@
 import { simulate } from '../flow/engine.js';
 import type { Model } from '../flow/model/model.js';
-import { observe } from '../measure/observe.js';
-import type { Observation } from '../measure/observe.js';
+import { type Observation, observe } from '../measure/observe.js';
 import { Plans } from './run/plans.js';
 
 /**
@@ -15,7 +14,7 @@ export interface Question {
   readonly model?: Model;
   readonly closely?: number | undefined;
 }
-export type Answer =
+export type Reply =
   | { readonly kind: 'observation'; readonly observation: Observation }
   | { readonly kind: 'unknown' }
   /** An error of the engine: running it again would not help. */
@@ -24,7 +23,7 @@ export type Answer =
 const plans = new Plans();
 
 /** Runs one replication in a worker thread. */
-export default function replicate({ key, seed, replication, model, closely }: Question): Answer {
+export default function replicate({ key, seed, replication, model, closely }: Question): Reply {
   try {
     const plan = plans.get(key) ?? (model === undefined ? undefined : plans.make(key, model, closely));
     return plan === undefined

@@ -44,7 +44,7 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
     const seed = await rateproof(folder, ...LONG, '--replications', '60', '--out', 'mixed', '--seed', '2');
     expect(seed).toMatchObject({ code: 2, stdout: '' });
     expect(seed.stderr).toBe(
-      'running 60 replications of long.yaml, seed 2\nerror: expected mixed.journal to be the journal of this very study, but it is not: seed was 1, now it is 2\nhint: to begin anew delete mixed.journal, or choose another name with --out\n',
+      'running 60 replications of long.yaml, seed 2\nerror: mixed.journal: expected the journal of this study, got another: seed was 1, now it is 2\nhint: to begin anew delete mixed.journal, or choose another name with --out\n',
     );
     writeFileSync(
       join(folder, 'longer.yaml'),
@@ -64,7 +64,7 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
       code: 2,
       stdout: '',
       stderr: expect.stringMatching(
-        /it is not: scenario was sha256:[0-9a-f]{64}, now it is sha256:[0-9a-f]{64}\n/,
+        /got another: scenario was sha256:[0-9a-f]{64}, now it is sha256:[0-9a-f]{64}\n/,
       ) as string,
     });
     expect(readFileSync(journal('mixed'))).toEqual(kept);
@@ -79,7 +79,7 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
     const { code, stderr } = await rateproof(folder, 'simulate', 'slack.yaml', '--out', 'notes/');
     expect(code).toBe(2);
     expect(stderr).toContain(
-      'expected notes.journal to be the journal of this very study, but it is not: it is no journal of this version',
+      'notes.journal: expected the journal of this study, got another: it is no journal of this version',
     );
     expect(readFileSync(journal('notes'), 'utf8')).toBe('my notes');
   });

@@ -27,7 +27,7 @@ function expectFresh(): void {
       const source = join('src', layer, file);
       if (builtAt < statSync(join(root, source)).mtimeMs)
         throw new Error(
-          `${BUILT}: expected a build newer than ${source}, saw an older one or none; run \`npm run build\` first`,
+          `${BUILT}: expected a build newer than ${source}, got an older one or none; run \`npm run build\` first`,
         );
     }
   }
@@ -37,7 +37,7 @@ function expectFresh(): void {
 export function scenarioBuilt(yaml: string) {
   const { scenario, problems } = built.readScenario(yaml, 'check.yaml', () => '');
   if (scenario === undefined)
-    throw new Error(`expected a scenario without problems, saw ${JSON.stringify(problems)}`);
+    throw new Error(`expected a scenario without problems, got ${JSON.stringify(problems)}`);
   return scenario;
 }
 
@@ -74,7 +74,7 @@ export function comparedBuilt(
       () => '',
     );
   if (whatIfs === undefined)
-    throw new Error(`expected what-ifs without problems, saw ${JSON.stringify(problems)}`);
+    throw new Error(`expected what-ifs without problems, got ${JSON.stringify(problems)}`);
   const design = built.compareDesign({
     scenario,
     file: 'check.yaml',

@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fillUniform, seedStream, STATE_WORDS, streamName } from '../../src/random/streams.js';
-import { asAmount, intervalOf } from '../../src/study/statistics/interval.js';
-import { Later } from '../../src/study/sample/deferred.js';
-import { Moments } from '../../src/study/statistics/interval.js';
-import type { Estimate } from '../../src/study/simulate/results.js';
+import { asAmount, type Estimate, intervalOf, Moments } from '../../src/study/statistics/interval.js';
+import { Deferred } from '../../src/study/sample/deferred.js';
 import { replicationsWanted } from '../../src/study/answer/precision.js';
 import { SLOW } from './agree.js';
 
@@ -33,7 +31,7 @@ function drawn(study: number, ofShare: (share: number) => number): (count: numbe
 /** The interval that a study stops with, its replications being such values. */
 function stoppedWith(draw: (count: number) => number[], asked: number): Estimate {
   const moments = new Moments(),
-    estimate = new Later(() => asAmount(intervalOf(moments, LEVEL)));
+    estimate = new Deferred(() => asAmount(intervalOf(moments, LEVEL)));
   for (let next: number | null = TO_BEGIN; next !== null; ) {
     for (const value of draw(next - moments.n)) moments.add(value);
     next = replicationsWanted([{ name: 'wip', estimate }], moments.n, { asked, of: ['wip'], most: MOST });

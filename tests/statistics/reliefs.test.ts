@@ -88,7 +88,7 @@ describe('reliefs of a line whose Markov chain is known', SLOW, () => {
       ),
       kept = all.filter((results) => known(results).find(({ text }) => text === best)!.out === null).length;
     // The promise is 95 %; so few studies are below 22 in 1 of 30 cases if it is just kept.
-    // `tests/study/relief-screen.test.ts` has more.
+    // `tests/study/reliefs/screen.test.ts` has more.
     expect(kept).toBeGreaterThanOrEqual(22);
   });
 });

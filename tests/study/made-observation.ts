@@ -1,12 +1,12 @@
+import { Tally } from '../../src/flow/accounts/tally.js';
 import { UNLIMITED } from '../../src/flow/model/model.js';
 import { HOLD_NONE } from '../../src/flow/model/quality.js';
-import { Tally } from '../../src/flow/accounts/tally.js';
 import type { Observation } from '../../src/measure/observe.js';
 import { observeQuality } from '../../src/measure/quality.js';
 import { compile } from '../../src/scenario/compile.js';
 import type { Scenario } from '../../src/scenario/types/scenario.js';
-import { PLACE_STATES, type Results } from '../../src/study/simulate/results.js';
-import { summarise } from './summarise.js';
+import { PLACE_STATES } from '../../src/study/sections/stations.js';
+import type { Results } from '../../src/study/simulate/results.js';
 import {
   back,
   chance,
@@ -21,6 +21,7 @@ import {
   station,
   step,
 } from '../scenario/compile-scenario.js';
+import { summarise } from './summarise.js';
 
 export const LEVELS = 64;
 

@@ -1,9 +1,11 @@
 import type { Model } from '../../src/flow/model/model.js';
 import type { Observation } from '../../src/measure/observe.js';
 import type { Scenario } from '../../src/scenario/types/scenario.js';
+import type { Origin } from '../../src/study/head.js';
+import { planned } from '../../src/study/sample/planned.js';
+import { Sample } from '../../src/study/sample/sample.js';
 import type { Results } from '../../src/study/simulate/results.js';
-import { planned, Sample } from '../../src/study/sample/sample.js';
-import { summary, type Origin } from '../../src/study/simulate/summary.js';
+import { summary } from '../../src/study/simulate/summary.js';
 
 interface ToSummarise extends Origin {
   readonly scenario: Scenario;

@@ -40,7 +40,8 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     const { runStudy } = await import('../run-study.js');
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { reliefsStudy, variedFingerprint } = await import('../../study/reliefs/reliefs.js');
-    const { identityOf, LEVEL } = await import('../../study/run/identity.js');
+    const { LEVEL } = await import('../../study/asked.js');
+    const { identityOf } = await import('../../study/run/identity.js');
     const { replications, seed, workers, rate } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, warmed } = await loadToRun(request, interrupt),

@@ -41,7 +41,8 @@ export const simulate = command({
   },
   run: async (request) => {
     const { loadToRun } = await import('../load.js');
-    const { identityOf, LEVEL } = await import('../../study/run/identity.js');
+    const { LEVEL } = await import('../../study/asked.js');
+    const { identityOf } = await import('../../study/run/identity.js');
     const { replications, seed, workers, shard, out, precision } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, model } = await loadToRun(request, interrupt);

@@ -1,8 +1,21 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, count, intervalName, mean, number, withInterval } from '../format.js';
-import type { Answer, BottleneckResult, Estimate } from '../simulate/results.js';
-import { SHORTFALL_ALLOWED, type RateJudged } from '../programme/rate-held.js';
+import { type RateJudged, SHORTFALL_ALLOWED, type Verdict } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
+import type { BottleneckResult } from '../sections/bottlenecks.js';
+import type { Estimate } from '../statistics/interval.js';
+
+export interface Answer {
+  readonly verdict: Verdict;
+  readonly sentence: string;
+  /**
+   * The rate asked at its highest, units per working day, and what was shipped per working day while it was
+   * asked for.
+   */
+  readonly askedPerDay: number | null;
+  readonly heldPerDay: Estimate | null;
+  readonly window: { readonly from: string; readonly to: string } | null;
+}
 
 /** The answer, in one sentence that begins with it. */
 export function answer(

@@ -3,16 +3,29 @@ import type { Model } from '../../flow/model/model.js';
 import { buildName } from '../../flow/model/orders.js';
 import type { Observation } from '../../measure/observe.js';
 import { count, mean, number } from '../format.js';
-import { Later } from '../sample/deferred.js';
-import type { Finding } from '../simulate/results.js';
+import type { RateJudged } from '../programme/rate-held.js';
+import { Deferred } from '../sample/deferred.js';
+import { type Folded, occurring, type Sample } from '../sample/sample.js';
+import { sum } from '../statistics/sums.js';
 import { shortfallClause } from './answer.js';
 import { whoWaits } from './gridlock.js';
-import { shippedOpen } from '../sections/defects.js';
-import type { RateJudged } from '../programme/rate-held.js';
-import type { Folded, Sample } from '../sample/sample.js';
+
+export interface Finding {
+  readonly kind:
+    | 'gridlock'
+    | 'loop limit'
+    | 'not finished'
+    | 'rate not held'
+    | 'calendar end'
+    | 'shipped open'
+    | 'precision'
+    | 'warm-up';
+  readonly text: string;
+  readonly replications: number;
+}
 
 /** What stands in the way of the build, the gravest first. */
-export function findings(sample: Sample, judged: Later<RateJudged>): Later<Finding[]> {
+export function findings(sample: Sample, judged: Deferred<RateJudged>): Deferred<Finding[]> {
   const kinds = [
     gridlock(sample),
     notFinished(sample),
@@ -20,11 +33,11 @@ export function findings(sample: Sample, judged: Later<RateJudged>): Later<Findi
     loopLimits(sample),
     shippedOpen(sample),
   ];
-  return new Later(() => kinds.flatMap(({ value }) => value));
+  return new Deferred(() => kinds.flatMap(({ value }) => value));
 }
 
-function notHeld(sample: Sample, judged: Later<RateJudged>): Later<Finding[]> {
-  return new Later(() => {
+function notHeld(sample: Sample, judged: Deferred<RateJudged>): Deferred<Finding[]> {
+  return new Deferred(() => {
     const { value } = judged;
     return value.verdict === 'falls short'
       ? [{ kind: 'rate not held', text: shortfallClause(sample, value), replications: value.notHeld }]
@@ -46,10 +59,10 @@ function endedSo(sample: Sample, how: Observation['outcome']): Folded<Ended> {
   );
 }
 
-function gridlock(sample: Sample): Later<Finding[]> {
+function gridlock(sample: Sample): Deferred<Finding[]> {
   const { model, clock } = sample,
     locked = endedSo(sample, 'gridlock');
-  return new Later(() => {
+  return new Deferred(() => {
     const { first, count: replications } = locked.value;
     if (first === null) return [];
     const text =
@@ -70,7 +83,7 @@ function stuckName(model: Model, { number, route }: Stuck): string {
  * A run with a quantity that came to the end of the programme, or to where calendars end, before all units
  * were out.
  */
-function notFinished(sample: Sample): Later<Finding[]> {
+function notFinished(sample: Sample): Deferred<Finding[]> {
   const {
       model: { programme, horizon },
       scenario,
@@ -81,7 +94,7 @@ function notFinished(sample: Sample): Later<Finding[]> {
     inside = sample.amount(({ outcome, shipped, scrapped }) =>
       outcome === 'ended' ? quantity - shipped - scrapped : NaN,
     );
-  return new Later(() => {
+  return new Deferred(() => {
     const { first, count: replications } = late.value;
     if (first === null || Number.isNaN(quantity)) return [];
     const rest =
@@ -107,7 +120,7 @@ function notFinished(sample: Sample): Later<Finding[]> {
 }
 
 /** Units that came to the limit of a rework loop, by the step that found and what it found. */
-function loopLimits(sample: Sample): Later<Finding[]> {
+function loopLimits(sample: Sample): Deferred<Finding[]> {
   const { thens, steps, slots } = sample.model;
   const all = Array.from(thens.limit, (limit, then) => {
     const row = steps.findThen.indexOf(then),
@@ -128,7 +141,7 @@ function loopLimits(sample: Sample): Later<Finding[]> {
       then: thens.scrapAtLimit[then] ? 'scrapped' : 'passed on as they were',
     };
   });
-  return new Later(() =>
+  return new Deferred(() =>
     all
       .filter(({ replications }) => replications.value > 0)
       .map(({ replications, found, cases, then }) => ({
@@ -136,5 +149,33 @@ function loopLimits(sample: Sample): Later<Finding[]> {
         replications: replications.value,
         text: `${found}: ${number(cases.value.mean)} a replication, ${then}`,
       })),
+  );
+}
+
+/** A noted item on a unit that leaves: there was no hold after the find. */
+function shippedOpen(sample: Sample): Deferred<Finding[]> {
+  const { slots, steps } = sample.model,
+    noted = ({ quality: { shippedNoted } }: Observation): number => sum(shippedNoted);
+  const replications = sample.count((each) => noted(each) > 0),
+    items = sample.amount(noted);
+  const kinds = occurring<string>(
+    Array.from(slots.kind, (kind, slot) => ({
+      times: sample.count(({ quality: { shippedNoted } }) => shippedNoted[slot] > 0),
+      row: kind < 0 ? `failure of ${steps.names[slots.step[slot]]}` : slots.kindNames[kind],
+    })),
+  );
+  return new Deferred(() =>
+    replications.value === 0
+      ? []
+      : [
+          {
+            kind: 'shipped open',
+            replications: replications.value,
+            text:
+              'units were shipped with items that had been found and left open: ' +
+              `${number(items.value.mean)} a replication (${[...new Set(kinds.value)].join(', ')}); ` +
+              'a step with hold after the find would keep them back',
+          },
+        ],
   );
 }

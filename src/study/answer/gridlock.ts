@@ -73,9 +73,8 @@ function waitedFor({ kind, number, route, waitsFor, lacks = [] }: Stuck, stuck: 
 }
 
 function waits({ route, where, waitsFor, kind }: Stuck, unitRoute: string, name: string): string {
-  const who =
-    `${route === unitRoute ? 'unit' : route} ` +
-    `${name}${where === 'outside' ? ' outside' : where.startsWith('ahead of ') ? ` ${where}` : ` at ${where}`}`;
+  const place = where === 'outside' || where.startsWith('ahead of ') ? where : `at ${where}`,
+    who = `${route === unitRoute ? 'unit' : route} ${name} ${place}`;
   switch (kind) {
     case 'room':
       return `${who} waits for room at ${waitsFor}`;

@@ -1,10 +1,11 @@
 import { number } from '../format.js';
 import { meanLeadDays } from '../programme/lead-time.js';
 import { meanWip, throughput } from '../programme/series.js';
-import type { Later } from '../sample/deferred.js';
+import type { Deferred } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import { costPerUnit } from '../sections/costs.js';
-import type { Estimate, Finding } from '../simulate/results.js';
+import type { Estimate } from '../statistics/interval.js';
+import type { Finding } from './findings.js';
 import { LEAST_FOR_PRECISION, type PrecisionMeasure } from './precision-measures.js';
 
 /** How precise the measures asked for became. */
@@ -59,9 +60,9 @@ export interface PrecisionAsked {
 }
 
 /** What a precision is asked of. */
-export type Measured = readonly { readonly name: PrecisionMeasure; readonly estimate: Later<Estimate> }[];
+export type Measured = readonly { readonly name: PrecisionMeasure; readonly estimate: Deferred<Estimate> }[];
 
-const ESTIMATES: Readonly<Record<PrecisionMeasure, (sample: Sample) => Later<Estimate>>> = {
+const ESTIMATES: Readonly<Record<PrecisionMeasure, (sample: Sample) => Deferred<Estimate>>> = {
   throughput: (sample) => throughput(sample).perDay,
   'lead-time': meanLeadDays,
   wip: meanWip,
@@ -69,7 +70,7 @@ const ESTIMATES: Readonly<Record<PrecisionMeasure, (sample: Sample) => Later<Est
     const cost = costPerUnit(sample);
     if (cost === null)
       throw new RangeError(
-        'precision: expected a scenario with costs, saw one without; give it prices, or leave cost out',
+        'precision: expected a scenario with costs, got one without; give it prices, or leave cost out',
       );
     return cost;
   },

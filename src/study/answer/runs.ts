@@ -1,16 +1,28 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { RunRow } from '../simulate/results.js';
+import { lastShipped } from '../programme/dates.js';
 import type { Folded, Sample } from '../sample/sample.js';
 import { bottleneckOf } from '../sections/bottlenecks.js';
-import { lastShipped } from '../programme/dates.js';
+
+export interface RunRow {
+  readonly replication: number;
+  readonly shipped: number;
+  readonly scrapped: number;
+  readonly heldPerDay: number | null;
+  readonly wip: number;
+  readonly leadMeanDays: number | null;
+  readonly leadP50Days: number | null;
+  readonly leadP90Days: number | null;
+  readonly lastShipped: string | null;
+  readonly bottleneck: string | null;
+}
 
 /** A row, but for what was held, which is known only when all replications have come. */
-type Row = Omit<RunRow, 'heldPerDay'>;
+type UnjudgedRow = Omit<RunRow, 'heldPerDay'>;
 
 /** One row a replication. */
-export function runs(sample: Sample): Folded<Row[]> {
+export function runs(sample: Sample): Folded<UnjudgedRow[]> {
   const bottleneck = bottleneckOf(sample.model);
-  return sample.fold<Row[]>([], (rows, each) => {
+  return sample.fold<UnjudgedRow[]>([], (rows, each) => {
     rows.push({
       replication: each.replication,
       shipped: each.shipped,
@@ -27,7 +39,7 @@ export function runs(sample: Sample): Folded<Row[]> {
 }
 
 /** @param heldPerDay by row, NaN where no rate is judged */
-export const withHeld = (rows: readonly Row[], heldPerDay: readonly number[]): RunRow[] =>
+export const withHeld = (rows: readonly UnjudgedRow[], heldPerDay: readonly number[]): RunRow[] =>
   rows.map((row, i) => ({ ...row, heldPerDay: known(heldPerDay[i]) }));
 
 const known = (value: number): number | null => (Number.isFinite(value) ? value : null);

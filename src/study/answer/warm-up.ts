@@ -1,11 +1,13 @@
-import { START_UP_PARTS, isSteady } from '../../flow/accounts/start-up.js';
+import { isSteady, START_UP_PARTS } from '../../flow/accounts/start-up.js';
 import type { Observation } from '../../measure/observe.js';
 import { number } from '../format.js';
-import { Later } from '../sample/deferred.js';
-import type { Planned, Sample } from '../sample/sample.js';
-import type { Finding } from '../simulate/results.js';
+import { Deferred } from '../sample/deferred.js';
+import type { Planned } from '../sample/planned.js';
+import type { Sample } from '../sample/sample.js';
 import { meanInterval } from '../statistics/interval.js';
 import { mser5 } from '../statistics/mser5.js';
+import { mean, sumOf } from '../statistics/sums.js';
+import type { Finding } from './findings.js';
 
 /** Mean work in process of a steady-state run from its empty start, and where the start-up ends by MSER-5. */
 export interface WarmUpResult {
@@ -35,13 +37,13 @@ const LEVEL = 0.99;
  * Where the start-up of a steady-state run ends, by MSER-5 over the mean of the replications watched closely;
  * null for a programme, which really starts empty, and where a run stopped early (gridlock).
  */
-export function warmUp(sample: Sample): Later<WarmUpResult | null> {
+export function warmUp(sample: Sample): Deferred<WarmUpResult | null> {
   // All that can speak: those watched closely, and those that stopped.
   const telling = sample.fold<ToWarmUp[]>([], (known, { startUp, outcome }) => {
     if (startUp !== null || outcome !== 'ended') known.push({ startUp, outcome });
     return known;
   });
-  return new Later(() => warmUpOf(sample, telling.value));
+  return new Deferred(() => warmUpOf(sample, telling.value));
 }
 
 type ToWarmUp = Pick<Observation, 'startUp' | 'outcome'>;
@@ -61,7 +63,7 @@ export function warmUpOf(
     partMin = Math.min(end, horizon) / START_UP_PARTS;
   const wip = Array.from(
     { length: START_UP_PARTS },
-    (_, part) => inside.reduce((sum, each) => sum + each[part], 0) / inside.length,
+    (_, part) => sumOf(inside, (each) => each[part]) / inside.length,
   );
   const { cut, isTooShort } = mser5(wip),
     given = Math.ceil(givenMin / partMin - 1e-9);
@@ -69,7 +71,7 @@ export function warmUpOf(
     cut <= given
       ? null
       : meanInterval(
-          inside.map((each) => mean(each, given, cut) - mean(each, cut, START_UP_PARTS)),
+          inside.map((each) => mean(each.subarray(given, cut)) - mean(each.subarray(cut, START_UP_PARTS))),
           LEVEL,
         );
   const differs = off !== null && off.low !== null && off.high !== null && (off.low > 0 || off.high < 0);
@@ -99,8 +101,4 @@ export function warmUpFindings(seen: WarmUpResult | null): Finding[] {
       text: `the line still fills after the warm-up of ${number(givenHours)} h: ${remedy}`,
     },
   ];
-}
-
-function mean(values: Float64Array, from: number, to: number): number {
-  return values.subarray(from, to).reduce((sum, value) => sum + value, 0) / (to - from);
 }

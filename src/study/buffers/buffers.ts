@@ -1,25 +1,19 @@
-import { basename } from 'node:path';
-import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import { baseRuns } from '../run/base-runs.js';
-import { rateMeasure } from './trial.js';
-import { bufferResults } from './summary.js';
+import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
+import { defined } from '../lists.js';
+import { Replicator, whole } from '../run/replicator.js';
+import { sumOf } from '../statistics/sums.js';
+import type { BufferResults } from './results.js';
 import { Search } from './search.js';
 import { selectBest, type Selected } from './select.js';
-import { placesOf, spotsOf, type Layout, type Spot } from './spots.js';
-import { readTrial, type Trial } from './trial.js';
+import { type Layout, placesOf, type Spot, spotsOf } from './spots.js';
+import { bufferResults } from './summary.js';
+import { rateMeasure, readTrial } from './trial.js';
 import { Trials } from './trials.js';
-import type { Journal } from '../run/journal.js';
-import { Replicator } from '../run/replicator.js';
-import type { BufferResults } from './results.js';
 
 export type BufferGoal = BufferResults['goal'];
 
-export interface BufferOptions {
-  readonly scenario: Scenario;
-  /** Name of the scenario's file; folders are left out of the results. */
-  readonly file: string;
+export interface BufferOptions extends StudyOptions {
   readonly goal: BufferGoal;
   /** Stations and lanes whose places are shared out; none: all limited ones on the route of the units. */
   readonly at?: readonly string[] | undefined;
@@ -27,18 +21,9 @@ export interface BufferOptions {
   readonly from?: 'least' | 'present' | undefined;
   /** Of each layout in the search, at least 3. */
   readonly replications: number;
-  readonly seed: string;
-  /** Worker threads; 1 runs all in this thread. Results do not depend on it. */
-  readonly workers: number;
   /** Relative difference that does not matter, default 0.01. */
   readonly zone?: number | undefined;
-  /** Confidence of the intervals and of the selection, default 0.95. */
-  readonly level?: number | undefined;
-  /** Finished replications of an earlier run with the same options, and where new ones are written. */
-  readonly journal?: Journal<Observation | Trial> | undefined;
   readonly onStage?: ((text: string) => void) | undefined;
-  readonly onReplication?: ((done: number, of: number) => void) | undefined;
-  readonly signal?: AbortSignal | undefined;
 }
 
 /** So many layouts come into the final selection. */
@@ -52,10 +37,10 @@ const MOST_MORE = 3;
 
 /** Whether a goal can be asked of these spots; a RangeError says what can be. */
 export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
-  const least = spots.reduce((sum, spot) => sum + spot.least, 0);
+  const least = sumOf(spots, (spot) => spot.least);
   if (goal.kind === 'budget' && goal.places < least)
     throw new RangeError(
-      `budget: expected at least ${least} places, without which the scenario cannot run, saw ${goal.places}`,
+      `budget: expected at least ${least} places, without which the scenario cannot run, got ${goal.places}`,
     );
 }
 
@@ -65,97 +50,73 @@ export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
  * everywhere, so the fewest are the cheapest. Same scenario, seed and options: same results, to the last bit.
  */
 export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
-  const {
-    scenario,
-    goal,
-    replications,
-    seed,
-    workers,
-    zone = 0.01,
-    level = 0.95,
-    journal,
-    onStage = () => undefined,
-    onReplication,
-    signal,
-  } = options;
-  if (!(Number.isInteger(replications) && replications >= 3))
-    throw new RangeError(
-      `replications: expected a whole number of at least 3, saw ${replications}; give one`,
-    );
+  const { scenario, goal, replications, seed, zone = 0.01, level = LEVEL } = options,
+    onStage = options.onStage ?? (() => undefined);
+  wholeNumber('replications', replications, 3);
   if (!(zone > 0 && zone < 1))
-    throw new RangeError(`zone: expected a share above 0 and below 1, saw ${zone}; give for example 0.01`);
+    throw new RangeError(`zone: expected a share above 0 and below 1, got ${zone}; give for example 0.01`);
   const spots = spotsOf(scenario, options.at),
     present = spots.map((spot) => spot.present),
     least = spots.map((spot) => spot.least);
   checkGoal(goal, spots);
 
   const model = compile(scenario),
-    base = await baseRuns(model, replications, { seed, workers, journal, onReplication, signal });
-  const measure = rateMeasure(scenario, model, base, level);
-
-  const readOne = readTrial(measure, spots),
-    replicator = new Replicator<Trial>({
-      seed,
-      workers,
-      read: readOne,
-      journal: journal as Journal<Trial> | undefined,
-      onReplication,
-      signal,
-    });
-  const trials = new Trials(replicator, scenario, model, spots, replications),
-    fresh = new Trials(replicator, scenario, model, spots, replications, replications, false);
-  trials.add(
-    present,
-    base.map((observation) => readOne(observation, { key: 'base', model })),
-  );
-  const search = new Search(trials, spots, zone / WORTH),
-    start = options.from === 'present' ? present : least;
-  const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
-    const found = trials
-        .ranked()
-        .filter((layout) => placesOf(layout) === places)
-        .slice(0, CANDIDATES),
-      isPresent = (layout: Layout): boolean => layout.join() === present.join();
-    // What is there already is not given up for something worse, and of equal ones the first is taken.
-    const candidates =
-      goal.kind === 'budget' && placesOf(present) <= places
-        ? [present, ...found.filter((layout) => !isPresent(layout))]
-        : found;
-    onStage(`selecting among ${candidates.length} layouts with ${places} places`);
-    return {
-      selected: await selectBest(fresh, candidates, zone * trials.mean(found[0]!), level),
-      candidates,
-    };
-  };
-  const finish = async (
-    selected: Selected,
-    candidates: readonly Layout[],
-    ample: Layout | null,
-    reachable: boolean,
-  ): Promise<BufferResults> => {
-    const freshReplications = Math.max(replications, selected.rounds);
-    await fresh.run([...candidates, selected.layout, present], freshReplications);
-    return bufferResults({
-      scenario,
-      file: basename(options.file),
-      seed,
-      replications,
-      freshReplications,
-      level,
-      zone,
-      goal,
-      spots,
-      measure,
-      trials,
-      fresh,
-      selected,
-      candidates,
-      ample,
-      reachable,
-    });
-  };
-
+    replicator = new Replicator(options);
   try {
+    const base = await replicator.row({ key: 'base', model, read: whole }, 1, replications),
+      measure = rateMeasure(scenario, model, base, level),
+      read = readTrial(measure, spots),
+      setting = { scenario, model, spots, read };
+    const trials = new Trials(replicator, setting, replications),
+      fresh = new Trials(replicator, setting, replications, replications, false);
+    trials.add(present, base.map(read(model)));
+    const search = new Search(trials, spots, zone / WORTH),
+      start = options.from === 'present' ? present : least;
+    const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
+      const found = trials
+          .ranked()
+          .filter((layout) => placesOf(layout) === places)
+          .slice(0, CANDIDATES),
+        isPresent = (layout: Layout): boolean => layout.join() === present.join();
+      // What is there already is not given up for something worse, and of equal ones the first is taken.
+      const candidates =
+        goal.kind === 'budget' && placesOf(present) <= places
+          ? [present, ...found.filter((layout) => !isPresent(layout))]
+          : found;
+      onStage(`selecting among ${candidates.length} layouts with ${places} places`);
+      return {
+        selected: await selectBest(fresh, candidates, zone * trials.mean(defined(found[0])), level),
+        candidates,
+      };
+    };
+    const finish = async (
+      selected: Selected,
+      candidates: readonly Layout[],
+      ample: Layout | null,
+      reachable: boolean,
+    ): Promise<BufferResults> => {
+      const freshReplications = Math.max(replications, selected.rounds);
+      await fresh.run([...candidates, selected.layout, present], freshReplications);
+      return bufferResults({
+        scenario,
+        file: options.file,
+        seed,
+        replications,
+        freshReplications,
+        level,
+        zone,
+        goal,
+        spots,
+        measure,
+        trials,
+        fresh,
+        selected,
+        candidates,
+        ample,
+        reachable,
+      });
+    };
+
     if (goal.kind === 'budget') {
       onStage(`sharing out ${goal.places} places over ${spots.length} spots`);
       await search.exchange(await search.walk(start, goal.places));

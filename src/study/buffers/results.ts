@@ -1,5 +1,6 @@
+import type { ResultsHead } from '../head.js';
 import type { Difference } from '../statistics/difference.js';
-import type { Estimate } from '../simulate/results.js';
+import type { Estimate } from '../statistics/interval.js';
 
 export type RateUnit = 'units a working day' | 'units an hour';
 
@@ -13,18 +14,7 @@ export interface LayoutResult {
 }
 
 /** The results of `rateproof buffers`. Places are numbers of units that can wait; rates are in `unit`. */
-export interface BufferResults {
-  readonly format: 'rateproof results';
-  readonly version: number;
-  readonly program: string;
-  readonly study: 'buffers';
-  readonly scenario: {
-    readonly name: string;
-    readonly note: string | null;
-    readonly file: string;
-    readonly digest: string;
-  };
-  readonly seed: string;
+export interface BufferResults extends ResultsHead<'buffers'> {
   /** Of each layout in the search. */
   readonly replications: number;
   /**
@@ -32,7 +22,6 @@ export interface BufferResults {
    * curve are told.
    */
   readonly freshReplications: number;
-  readonly level: number;
   /** Relative difference that does not matter. */
   readonly zone: number;
   readonly currency: string | null;

@@ -1,4 +1,5 @@
-import { placesOf, type Layout, type Spot } from './spots.js';
+import { defined } from '../lists.js';
+import { type Layout, placesOf, type Spot } from './spots.js';
 import type { Trials } from './trials.js';
 
 /**
@@ -35,7 +36,7 @@ const changed = (layout: Layout, spot: number, by: number): number[] =>
   layout.map((places, s) => (s === spot ? places + by : places));
 /** Both changes, one after the other. */
 const together = (layout: Layout, one: Layout, other: Layout): number[] =>
-  layout.map((places, s) => one[s]! + other[s]! - places);
+  layout.map((places, s) => defined(one[s]) + defined(other[s]) - places);
 
 /**
  * Search for good layouts by finite differences (Gershwin & Schor 2000, Annals of Operations Research 93,
@@ -56,14 +57,11 @@ export class Search {
    */
   async walk(from: Layout, to: number, enough: (layout: Layout) => boolean = () => false): Promise<Layout> {
     let layout = from;
-    for (
+    for (;;) {
       await this.trials.run([layout]);
-      placesOf(layout) !== to && !enough(layout);
-      await this.trials.run([layout])
-    ) {
+      if (placesOf(layout) === to || enough(layout)) return layout;
       layout = placesOf(layout) < to ? await this.more(layout, to) : await this.fewer(layout, to);
     }
-    return layout;
   }
 
   /**
@@ -98,7 +96,7 @@ export class Search {
   }
 
   private takes(layout: Layout): Layout[] {
-    return this.spots.flatMap(({ least }, s) => (layout[s]! > least ? [changed(layout, s, -1)] : []));
+    return this.spots.flatMap(({ least }, s) => (defined(layout[s]) > least ? [changed(layout, s, -1)] : []));
   }
 
   private gives(layout: Layout): Layout[] {
@@ -150,7 +148,7 @@ export class Search {
       ends = Math.min(portion, Math.ceil(this.spots.length / 2)),
       each = Math.floor(portion / ends);
     const best = await this.first(this.gives(layout), ends);
-    return layout.map((old, s) => old + (best.some((one) => one[s]! > old) ? each : 0));
+    return layout.map((old, s) => old + (best.some((one) => defined(one[s]) > old) ? each : 0));
   }
 
   private async fewer(layout: Layout, to: number): Promise<Layout> {

@@ -1,6 +1,7 @@
+import { defined } from '../lists.js';
+import { BestSelection } from '../statistics/select-best.js';
 import type { Layout } from './spots.js';
 import type { Trials } from './trials.js';
-import { BestSelection } from '../statistics/select-best.js';
 
 /** First rounds of the procedure, and how many are run at a time after them. */
 const ROUNDS_AT_ONCE = 10;
@@ -25,16 +26,16 @@ export async function selectBest(
   level: number,
 ): Promise<Selected> {
   const selection = new BestSelection(layouts.length, ROUNDS_AT_ONCE, Math.max(zone, Number.EPSILON), level);
+  const all = layouts.map((layout) => ({ layout, values: () => fresh.values(layout) })),
+    alive = () => selection.alive.map((i) => defined(all[i]));
   while (!selection.isOver && selection.round < MOST_ROUNDS) {
     const end = selection.round + ROUNDS_AT_ONCE;
     await fresh.run(
-      selection.alive.map((i) => layouts[i]!),
+      alive().map(({ layout }) => layout),
       end,
     );
-    while (!selection.isOver && selection.round < end) {
-      const round = selection.round;
-      selection.add(selection.alive.map((i) => fresh.values(layouts[i]!)[round]!));
-    }
+    for (let round = selection.round; round < end && selection.alive.length > 1; round++)
+      selection.add(alive().map(({ values }) => defined(values()[round])));
   }
-  return { layout: layouts[selection.best]!, settled: selection.isOver, rounds: selection.round };
+  return { layout: defined(all[selection.best]).layout, settled: selection.isOver, rounds: selection.round };
 }

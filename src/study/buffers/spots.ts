@@ -1,6 +1,7 @@
-import type { Station } from '../../scenario/types/plant.js';
 import { crossFindings } from '../../scenario/checks.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Station } from '../../scenario/types/plant.js';
+import { sum } from '../statistics/sums.js';
 
 /** Where waiting places can be: ahead of a station, ahead of loading a lane, after its unloading. */
 export interface Spot {
@@ -16,7 +17,7 @@ export interface Spot {
 /** Waiting places by spot. */
 export type Layout = readonly number[];
 
-export const placesOf = (layout: Layout): number => layout.reduce((sum, each) => sum + each, 0);
+export const placesOf = (layout: Layout): number => sum(layout);
 
 /**
  * The spots among which places are shared out: those named, by station, lane (all its banks) or as `lane:
@@ -39,19 +40,19 @@ export function spotsOf(scenario: Scenario, named: readonly string[] = []): Spot
   for (const name of named) {
     if (!all.some((spot) => spot.name === name || spot.of === name))
       throw new RangeError(
-        `at: expected a station or lane of the route, saw "${name}"; there are ` +
+        `at: expected a station or lane of the route, got "${name}"; there are ` +
           all.map((spot) => `"${spot.name}"`).join(', '),
       );
   }
   const endless = chosen.find(({ present }) => present === Infinity);
   if (endless !== undefined)
     throw new RangeError(
-      `at: expected a limited buffer or bank, saw "${endless.name}", which is unlimited; give it a ` +
+      `at: expected a limited buffer or bank, got "${endless.name}", which is unlimited; give it a ` +
         'number in the scenario, or name the others',
     );
   if (chosen.length === 0)
     throw new RangeError(
-      'at: expected a limited buffer or bank on the route of the units, saw none; give the ' +
+      'at: expected a limited buffer or bank on the route of the units, got none; give the ' +
         'stations a buffer, or name them',
     );
   return chosen.map((spot) => ({ ...spot, least: leastOf(scenario, spot) }));

@@ -1,15 +1,14 @@
-import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { RateMeasure } from './trial.js';
-import type { Selected } from './select.js';
-import { placesOf, type Layout, type Spot } from './spots.js';
-import type { Trials } from './trials.js';
-import { difference, familyLevel } from '../statistics/difference.js';
 import { bounds, count, intervalName, mean, number } from '../format.js';
-import { amount } from '../statistics/interval.js';
-import { RESULTS_VERSION, type Estimate } from '../simulate/results.js';
+import { headOf } from '../head.js';
+import { defined } from '../lists.js';
+import { difference, familyLevel } from '../statistics/difference.js';
+import { amount, type Estimate } from '../statistics/interval.js';
 import type { BufferResults, LayoutResult } from './results.js';
-import { PROGRAM_VERSION } from '../version.js';
+import type { Selected } from './select.js';
+import { type Layout, placesOf, type Spot } from './spots.js';
+import type { RateMeasure } from './trial.js';
+import type { Trials } from './trials.js';
 
 export interface BufferFindings {
   readonly scenario: Scenario;
@@ -62,7 +61,7 @@ export function bufferResults(found: BufferFindings): BufferResults {
   const told = (layout: Layout): LayoutResult => result(layout, amount(valuesOf(layout), level));
   const others = candidates.filter((layout) => layout !== selected.layout),
     together = familyLevel(level, others.length),
-    matters = zone * mean0(valuesOf(selected.layout));
+    matters = zone * fresh.mean(selected.layout, freshReplications);
   const chosen = told(selected.layout);
   const curve = curveOf(trials, placesOf(selected.layout)).map((layout) =>
     result(layout, amount(trials.values(layout).slice(0, replications), level)),
@@ -71,20 +70,9 @@ export function bufferResults(found: BufferFindings): BufferResults {
     near =
       last === undefined ? undefined : curve.find(({ rate }) => rate.mean >= (1 - zone) * last.rate.mean);
   const results: Omit<BufferResults, 'answer'> = {
-    format: 'rateproof results',
-    version: RESULTS_VERSION,
-    program: PROGRAM_VERSION,
-    study: 'buffers',
-    scenario: {
-      name: scenario.name,
-      note: scenario.note ?? null,
-      file,
-      digest: `sha256:${digest(scenario)}`,
-    },
-    seed,
+    ...headOf('buffers', { scenario, file, seed, level }),
     replications,
     freshReplications,
-    level,
     zone,
     currency: scenario.costs?.currency ?? null,
     unit: measure.unit,
@@ -95,7 +83,7 @@ export function bufferResults(found: BufferFindings): BufferResults {
       kind,
       least,
       present: places,
-      chosen: selected.layout[s]!,
+      chosen: defined(selected.layout[s]),
     })),
     chosen,
     present: told(present),
@@ -124,9 +112,6 @@ export function bufferResults(found: BufferFindings): BufferResults {
   const verdict = verdictOf(goal, chosen.rate, found.reachable);
   return { ...results, answer: { verdict, sentence: sentence(results, verdict) } };
 }
-
-const mean0 = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 function standing(
   { low, high }: Estimate,
@@ -182,7 +167,7 @@ function sentence(
   switch (verdict) {
     case 'out of reach':
       return (
-        `${asked} are out of reach of waiting places: ${ample!.placesEach} or more in each of ` +
+        `${asked} are out of reach of waiting places: ${defined(ample?.placesEach)} or more in each of ` +
         `${count(spots.length, 'spot')} give ${rate}.`
       );
     case 'reached':

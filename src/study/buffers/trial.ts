@@ -2,10 +2,11 @@ import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { bufferOf } from '../../scenario/whole/room.js';
+import { defined } from '../lists.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
-import type { Reading } from '../run/replicator.js';
-import { planned, ratio } from '../sample/sample.js';
+import { planned } from '../sample/planned.js';
+import { ratio } from '../statistics/sums.js';
 import type { RateUnit } from './results.js';
 import type { Layout, Spot } from './spots.js';
 
@@ -54,8 +55,9 @@ export interface Trial {
 }
 
 export const readTrial =
-  (measure: RateMeasure, spots: readonly Spot[]): Reading<Trial> =>
-  (observation, { model }) => ({
+  (measure: RateMeasure, spots: readonly Spot[]) =>
+  (model: Model) =>
+  (observation: Observation): Trial => ({
     rate: measure.of(observation),
     alike: Float64Array.from(spots, (spot) => alikeFrom(observation, model, spot)),
   });
@@ -64,11 +66,12 @@ function alikeFrom({ room: { shutOut, most } }: Observation, model: Model, spot:
   const buffer = bufferOf(model, spot);
   if (buffer < 0 || shutOut[buffer] === 1) return Infinity;
   // Units in an arrival bank stand in its places, where their most is not counted.
-  return spot.kind === 'arrival bank' ? model.stations.places[buffer]! : most[buffer]!;
+  return defined((spot.kind === 'arrival bank' ? model.stations.places : most)[buffer]);
 }
 
 /** Whether a replication of `layout` goes just as `trial` went with the places `had`. */
-export function isAlike({ alike }: Trial, had: Layout, layout: Layout): boolean {
-  for (let s = 0; s < had.length; s++) if (layout[s] !== had[s] && layout[s]! < alike[s]!) return false;
-  return true;
-}
+export const isAlike = ({ alike }: Trial, had: Layout, layout: Layout): boolean =>
+  had.every((places, s) => {
+    const now = defined(layout[s]);
+    return now === places || now >= defined(alike[s]);
+  });

@@ -1,18 +1,29 @@
 import type { Model } from '../../flow/model/model.js';
+import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
-import { withRoom } from '../../scenario/whole/room.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { withLayout, type Layout, type Spot } from './spots.js';
-import { isAlike, type Trial } from './trial.js';
+import { withRoom } from '../../scenario/whole/room.js';
+import { defined } from '../lists.js';
 import type { Replicator, Variant } from '../run/replicator.js';
+import { mean } from '../statistics/sums.js';
+import { type Layout, type Spot, withLayout } from './spots.js';
+import { isAlike, type Trial } from './trial.js';
 
-const average = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 /**
  * Layouts under way at a time, so that threads have something to do while the last replication of one goes
  * on.
  */
 const AT_ONCE = 2;
+
+/** What is the same for all layouts. */
+export interface Setting {
+  readonly scenario: Scenario;
+  /** Of the scenario. */
+  readonly model: Model;
+  readonly spots: readonly Spot[];
+  /** Reads the replications of a layout, by its model. */
+  readonly read: (model: Model) => (observation: Observation) => Trial;
+}
 
 interface Known {
   readonly layout: Layout;
@@ -30,16 +41,13 @@ export class Trials {
   private skipped = 0;
 
   /**
-   * @param model of the scenario
    * @param before replications passed over: the first here is number `before` + 1
    * @param infers whether replications that would go alike are left out; two things at one instant might come
    * in another order then
    */
   constructor(
-    private readonly replicator: Replicator<Trial>,
-    private readonly scenario: Scenario,
-    private readonly model: Model,
-    private readonly spots: readonly Spot[],
+    private readonly replicator: Replicator,
+    private readonly setting: Setting,
     readonly most: number,
     private readonly before = 0,
     private readonly infers = true,
@@ -47,22 +55,16 @@ export class Trials {
 
   /** Runs what is missing of the first `to` replications of each layout. */
   async run(layouts: readonly Layout[], to = this.most): Promise<void> {
-    const missing = [...new Map(layouts.map((each) => [each.join(), each])).values()].filter(
-      (layout) => this.values(layout).length < to,
-    );
-    const found = missing.map((layout) => this.alike(layout, to));
-    let next = 0;
+    const missing = [...new Map(layouts.map((each) => [each.join(), each])).values()]
+      .filter((layout) => this.values(layout).length < to)
+      .map((layout) => ({ layout, trials: this.alike(layout, to) }));
+    const jobs = missing.values();
     const work = async (): Promise<void> => {
-      while (next < missing.length) {
-        const i = next++;
-        await this.fill(missing[i]!, found[i]!, to);
-      }
+      for (const { layout, trials } of jobs) await this.fill(layout, trials, to);
     };
     await Promise.all(Array.from({ length: AT_ONCE }, work));
     // In this order, whichever was over first.
-    missing.forEach((layout, i) => {
-      this.add(layout, found[i]! as Trial[]);
-    });
+    for (const { layout, trials } of missing) this.add(layout, trials.map(defined));
   }
 
   add(layout: Layout, trials: readonly Trial[]): void {
@@ -78,7 +80,7 @@ export class Trials {
   }
 
   mean(layout: Layout, over = this.most): number {
-    return average(this.values(layout).slice(0, over));
+    return mean(this.values(layout).slice(0, over));
   }
 
   /** Layouts with all replications, the best first; the first tried of equal ones. */
@@ -126,9 +128,10 @@ export class Trials {
     let open = this.infers ? found.length : 0;
     // The latest layouts are the nearest.
     for (const { layout: had, trials } of open === 0 ? [] : [...this.known.values()].reverse()) {
-      for (let r = from; r < Math.min(to, trials.length) && open > 0; r++) {
-        if (found[r - from] !== undefined || !isAlike(trials[r]!, had, layout)) continue;
-        found[r - from] = trials[r]!;
+      for (const [r, trial] of trials.slice(from, to).entries()) {
+        if (open === 0) return found;
+        if (found[r] !== undefined || !isAlike(trial, had, layout)) continue;
+        found[r] = trial;
         open--;
         this.skipped++;
       }
@@ -138,22 +141,21 @@ export class Trials {
 
   /** Runs those of the replications up to `to` that are undefined. */
   private async fill(layout: Layout, trials: (Trial | undefined)[], to: number): Promise<void> {
+    if (!trials.includes(undefined)) return;
     const first = this.before + to - trials.length + 1,
-      variant = trials.includes(undefined) ? this.variant(layout) : undefined;
+      variant = this.variant(layout);
     for (let start = trials.indexOf(undefined); start >= 0; start = trials.indexOf(undefined)) {
       let end = start;
       while (end + 1 < trials.length && trials[end + 1] === undefined) end++;
-      const [row] = await this.replicator.run([variant!], first + start, first + end);
-      trials.splice(start, end + 1 - start, ...row!);
+      const row = await this.replicator.row(variant, first + start, first + end);
+      trials.splice(start, row.length, ...row);
     }
   }
 
-  private variant(layout: Layout): Variant {
-    return {
-      key: layout.join(),
-      model:
-        withRoom(this.model, this.spots, layout) ?? compile(withLayout(this.scenario, this.spots, layout)),
-    };
+  private variant(layout: Layout): Variant<Trial> {
+    const { scenario, model: present, spots, read } = this.setting,
+      model = withRoom(present, spots, layout) ?? compile(withLayout(scenario, spots, layout));
+    return { key: layout.join(), model, read: read(model) };
   }
 }
 

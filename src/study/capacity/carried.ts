@@ -1,25 +1,6 @@
-import { HOLD_NONE, type Model } from '../../flow/model/model.js';
-import type { Stream } from './inspection.js';
+import type { Model } from '../../flow/model/model.js';
 import type { Build } from './mix.js';
-
-/**
- * Columns of a stream: units with each slot open; in a model with holds then units with each slot carried;
- * with each slot passed on at a limit (these are open too); and the minutes that carried items will take at a
- * hold. All are sums over units, so that streams can be split and joined.
- */
-export interface Columns {
-  readonly slots: number;
-  readonly withNotes: boolean;
-  readonly count: number;
-}
-
-export function columnsOf({ slots, quality }: Model): Columns {
-  const withNotes = quality.hold.some((hold) => hold !== HOLD_NONE);
-  return { slots: slots.count, withNotes, count: withNotes ? 3 * slots.count + 1 : slots.count };
-}
-export const carried = ({ slots }: Columns, slot: number): number => slots + slot;
-export const passedOn = ({ slots }: Columns, slot: number): number => 2 * slots + slot;
-export const mendMinutes = ({ slots }: Columns): number => 3 * slots;
+import { carried, type Columns, mendMinutes, passedOn, type Stream } from './streams.js';
 
 /** Columns of one sub-assembly at the end of a feeder. */
 export type LeftOf = (route: number, build: Build) => Float64Array;
@@ -69,7 +50,7 @@ export function joiningAt(
  * Of several parts with the same flaw the unit has one item: 1 - (1 - r)^n. An own part counts at every visit
  * of the join, also of a rework that did not take it off.
  */
-export function join(
+export function joinPart(
   { units, open }: Stream,
   columns: Columns,
   { slots, left, amount, replaces }: Joining,

@@ -1,7 +1,8 @@
-import { CARRIER, REWORK_ONLY, type Model } from '../../flow/model/model.js';
-import { meanOf } from '../../random/moments.js';
+import { CARRIER, type Model, REWORK_ONLY } from '../../flow/model/model.js';
+import { sumOf } from '../statistics/sums.js';
 import type { Demand } from './demand.js';
-import { chanceToMeet, optionMix, stockBuild } from './mix.js';
+import { chanceToMeet, meanDraw } from './means.js';
+import { type Build, optionMix, stockBuild } from './mix.js';
 import { stationMinutes } from './station.js';
 
 /** What a carrier or a team is asked for, per unit released. */
@@ -23,8 +24,8 @@ export interface StayDemand {
 
 /** By carriers and teams. */
 export function stayDemands(model: Model, asks: Demand): StayDemand[] {
-  const { stays, steps, resources, lanes, draws } = model,
-    mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
+  const { stays, steps, resources, lanes } = model,
+    mean = (draw: number): number => meanDraw(model, draw);
   return stays.names.map((_, id) => {
     const resource = stays.resource[id],
       isCarrier = resources.kind[resource] === CARRIER,
@@ -59,18 +60,13 @@ function holdsOf(model: Model, asks: Demand, id: number): number {
     route = steps.route[stays.from[id]],
     stretch = Array.from({ length: stays.to[id] - stays.from[id] + 1 }, (_, i) => stays.from[id] + i);
   const builds = routes.stock[route] >= 0 ? [stockBuild(model)] : optionMix(model).builds;
-  const share = builds.reduce(
-    (sum, build) =>
-      sum +
-      build.weight *
-        Math.max(
-          ...stretch.map((step) =>
-            steps.rework[step] === REWORK_ONLY
-              ? 0
-              : chanceToMeet(model, build, step) / Math.max(1, steps.sampleN[step]),
-          ),
-        ),
-    0,
+  const chance = (build: Build, step: number): number =>
+    steps.rework[step] === REWORK_ONLY
+      ? 0
+      : chanceToMeet(model, build, step) / Math.max(1, steps.sampleN[step]);
+  const share = sumOf(
+    builds,
+    (build) => build.weight * Math.max(...stretch.map((step) => chance(build, step))),
   );
   return Math.min(share * asks.started[route], Math.max(...stretch.map((step) => asks.visits[step])));
 }

@@ -1,9 +1,9 @@
-import { releaseSite } from '../../scenario/programme/rates.js';
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { Calendar } from '../../flow/floor/calendar.js';
 import type { CalendarColumns, CrewShiftColumns, Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
 import { runSpan } from '../../scenario/programme/span.js';
+import { releaseSite } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 
 const WEEK = 7 * MINUTES_PER_DAY;
@@ -39,7 +39,7 @@ export function dailyMinutes(model: Model, scenario: Scenario): DailyMinutes {
   }
   if (!(workingDays > 0))
     throw new RangeError(
-      "programme: expected a working day of the first station's site in the span of the run, saw " +
+      "programme: expected a working day of the first station's site in the span of the run, got " +
         'none; open its calendar or lengthen the run',
     );
   const minutes = model.calendars.map(

@@ -1,7 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
-import { meanOf } from '../../random/moments.js';
-import { meanFactor, optionMix, routeOptions, stockBuild, type Build } from './mix.js';
-import { meanLearning } from './means.js';
+import { meanDraw, meanFactor, meanLearning } from './means.js';
+import { type Build, optionMix, routeOptions, stockBuild } from './mix.js';
 import { expectedVisits, type Visits } from './visits.js';
 
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
@@ -40,8 +39,7 @@ export function demand(model: Model): Demand {
     const option = steps.station[s] < 0 ? -1 : stations.changeoverOption[steps.station[s]];
     return new Float64Array(option < 0 ? 0 : model.options[option].values.length);
   });
-  const mean = (draw: number): number => (draw < 0 ? 0 : means[draw]);
-  const means = model.draws.map((draw) => meanOf(draw.distribution));
+  const mean = (draw: number): number => meanDraw(model, draw);
   const learned = Array.from({ length: steps.count }, (_, step) => meanLearning(model, step));
   const known = new Map<string, Visits>();
   const deciding = Array.from(routes.names, (_, route) => routeOptions(model, route));
@@ -62,7 +60,7 @@ export function demand(model: Model): Demand {
     if (units <= 0) return;
     if (depth > routes.count)
       throw new RangeError(
-        `feeders: expected none that needs itself, saw '${routes.names[route]}'; take it off its own route`,
+        `feeders: expected none that needs itself, got '${routes.names[route]}'; take it off its own route`,
       );
     started[route] += units;
     const path = pathOf(route, build);

@@ -1,63 +1,9 @@
-import { CARRY, REPAIR, SCRAP, SEND_BACK, type Model } from '../../flow/model/model.js';
+import { CARRY, type Model, REPAIR, SEND_BACK } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
-import { carried, mendMinutes, passedOn, type Columns } from './carried.js';
-import { meanChance, type Build } from './mix.js';
-
-/** One thing an inspection may find, for one build. */
-interface Find {
-  readonly slot: number;
-  readonly note: number;
-  readonly chance: number;
-  readonly kind: number;
-  readonly then: number;
-}
-
-/** Units at an inspection and, of them, those with each slot open; see `Columns`. */
-export interface Stream {
-  units: number;
-  readonly open: Float64Array;
-}
-
-/**
- * Units that an inspection `from` sends back to a step `target`: those of the last sweep, and those of the
- * present one.
- */
-export class BackStream implements Stream {
-  units = 0;
-  readonly open: Float64Array;
-  private unitsNow = 0;
-  private readonly openNow: Float64Array;
-
-  constructor(
-    readonly from: number,
-    readonly target: number,
-    columnCount: number,
-  ) {
-    this.open = new Float64Array(columnCount);
-    this.openNow = new Float64Array(columnCount);
-  }
-
-  send(units: number): void {
-    this.unitsNow += units;
-  }
-
-  sendOpen(slot: number, units: number): void {
-    this.openNow[slot] += units;
-  }
-
-  /** The sweep is over: what was sent in it is what comes in the next. Returns the greatest change. */
-  settle(): number {
-    let change = Math.abs(this.units - this.unitsNow);
-    for (let s = 0; s < this.open.length; s++) {
-      change = Math.max(change, Math.abs(this.open[s] - this.openNow[s]));
-      this.open[s] = this.openNow[s];
-    }
-    this.units = this.unitsNow;
-    this.unitsNow = 0;
-    this.openNow.fill(0);
-    return change;
-  }
-}
+import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
+import { meanChance } from './means.js';
+import type { Build } from './mix.js';
+import { BackStream, carried, type Columns, mendMinutes, passedOn, type Stream } from './streams.js';
 
 /**
  * What an inspection does to a stream of units, by expectation. Slots are taken as independent of each other,
@@ -112,36 +58,36 @@ export class Inspection {
   pass(stream: Stream): void {
     const { units, open } = stream;
     if (units <= 0) return;
-    const rows = this.finds.map((find) => this.row(find, find.slot < 0 ? 1 : open[find.slot] / units));
-    this.chanceOfFind = 1 - rows.reduce((none, row) => none * (1 - row.found), 1);
-    for (const [then, loop] of this.limited) {
-      loop.saw(
-        units,
-        1 - rows.reduce((none, row) => (row.find.then === then ? none * (1 - row.found) : none), 1),
-      );
-    }
-    const kept = units * rows.reduce((none, row) => none * (1 - row.scrapped), 1);
+    const rows = this.finds.map((find) =>
+      oddsOf(
+        this.model.thens,
+        find,
+        find.slot < 0 ? 1 : open[find.slot] / units,
+        this.limited.get(find.then)?.share ?? 1,
+      ),
+    );
+    this.chanceOfFind = 1 - noneOf(rows, ({ found }) => found);
+    for (const [then, loop] of this.limited)
+      loop.add(units, 1 - noneOf(rows, (row) => (row.find.then === then ? row.found : 0)));
+    const kept = units * noneOf(rows, ({ scrapped }) => scrapped);
     for (const row of rows) {
       if (row.find.kind === REPAIR)
         this.repairs.set(row.find.then, (this.repairs.get(row.find.then) ?? 0) + kept * row.found);
     }
-    const rowOf = (slot: number): Row | undefined => {
+    const rowFor = (slot: number): FindOdds | undefined => {
       const find = this.findOf.get(slot);
       return find === undefined ? undefined : rows[find];
     };
     let going = kept;
     for (const back of this.backs) {
-      const none = rows.reduce(
-        (chance, row) => (row.target === back.target ? chance * (1 - row.sent) : chance),
-        1,
-      );
+      const none = noneOf(rows, (row) => (row.target === back.target ? row.sent : 0));
       const sent = going * (1 - none);
       going *= none;
       if (sent <= 0) continue;
       back.send(sent);
       for (let slot = 0; slot < open.length; slot++) {
         if (open[slot] > 0)
-          back.sendOpen(slot, sent * openAfter(open[slot] / units, rowOf(slot), back.target, none));
+          back.sendOpen(slot, sent * openAfter(open[slot] / units, rowFor(slot), back.target, none));
       }
       if (this.columns.withNotes)
         for (const row of rows)
@@ -151,7 +97,7 @@ export class Inspection {
     }
     const before = this.columns.withNotes ? { units, open: open.slice() } : stream;
     for (let slot = 0; slot < open.length; slot++) {
-      if (open[slot] > 0) open[slot] = going * openAfter(open[slot] / units, rowOf(slot), Infinity, 0);
+      if (open[slot] > 0) open[slot] = going * openAfter(open[slot] / units, rowFor(slot), Infinity, 0);
     }
     if (this.columns.withNotes)
       for (const row of rows)
@@ -167,7 +113,7 @@ export class Inspection {
    * unit goes on (`isOn`).
    */
   private note(
-    { find, found, noted, passes }: Row,
+    { find, found, noted, passes }: FindOdds,
     { units, open }: Stream,
     going: number,
     isOn: boolean,
@@ -197,96 +143,8 @@ export class Inspection {
         (isOn && find.kind !== CARRY ? going * noted : 0),
     );
   }
-
-  private row(find: Find, present: number): Row {
-    const found = present * find.chance;
-    const missed = present - found;
-    if (find.kind === SCRAP)
-      return {
-        find,
-        found,
-        scrapped: found,
-        sent: 0,
-        stillOpen: found < 1 ? missed / (1 - found) : 0,
-        noted: 0,
-        passes: 1 - found,
-        target: -1,
-      };
-    if (find.kind === REPAIR || find.kind === CARRY)
-      return { find, found, scrapped: 0, sent: 0, stillOpen: missed, noted: 0, passes: 1, target: -1 };
-    const share = this.limited.get(find.then)?.share ?? 1;
-    const atLimit = found * (1 - share);
-    const scrapped = this.model.thens.scrapAtLimit[find.then] ? atLimit : 0;
-    const passed = missed + (atLimit - scrapped);
-    const rest = 1 - scrapped,
-      notSent = rest - found * share;
-    return {
-      find,
-      found,
-      scrapped,
-      sent: rest > 0 ? (found * share) / rest : 0,
-      stillOpen: rest > 0 ? passed / rest : 0,
-      noted: notSent > 0 ? (atLimit - scrapped) / notSent : 0,
-      passes: notSent,
-      target: this.model.thens.target[find.then],
-    };
-  }
 }
 
-/**
- * Chances of one row; `sent` and `stillOpen` (open and not sent back for it) are among units it does not
- * scrap.
- */
-interface Row {
-  readonly find: Find;
-  readonly found: number;
-  readonly scrapped: number;
-  readonly sent: number;
-  readonly stillOpen: number;
-  /** Neither scrapped nor sent back by it; of these, passed on at the limit. */
-  readonly passes: number;
-  readonly noted: number;
-  /** Step it sends back to; -1 if it does not. */
-  readonly target: number;
-}
-
-/**
- * Chance that a slot is open on a unit that goes to `target` (`Infinity`: on), where `none` is the chance
- * that no row of that target was found: for a row of an earlier target it is known that it was not, for one
- * of a later target nothing is.
- */
-function openAfter(before: number, row: Row | undefined, target: number, none: number): number {
-  if (row === undefined) return before;
-  if (row.target < 0 || row.target > target) return row.stillOpen;
-  const notSent = 1 - row.sent;
-  if (notSent <= 0) return 0;
-  if (row.target < target) return row.stillOpen / notSent;
-  return (row.stillOpen * (1 - none / notSent)) / (1 - none);
-}
-
-/**
- * Share of the finds of a row that a limit still lets go back; from the chance of a find seen in the last
- * sweep.
- */
-class LimitedLoop {
-  private visits = 0;
-  private finds = 0;
-  share = 1;
-  constructor(private readonly limit: number) {}
-
-  saw(units: number, chance: number): void {
-    this.visits += units;
-    this.finds += units * chance;
-  }
-
-  startSweep(): void {
-    if (this.visits > 0) this.share = shareWithin(this.finds / this.visits, this.limit);
-    this.visits = this.finds = 0;
-  }
-}
-
-/** (1 - r^L) / (1 - r^(L + 1)); L / (L + 1) in the limit of a find at every visit. */
-function shareWithin(chance: number, limit: number): number {
-  if (chance >= 1 - 1e-9) return limit / (limit + 1);
-  return (1 - chance ** limit) / (1 - chance ** (limit + 1));
-}
+/** Chance that none of the rows comes true, each with its own chance. */
+const noneOf = (rows: readonly FindOdds[], chance: (row: FindOdds) => number): number =>
+  rows.reduce((none, row) => none * (1 - chance(row)), 1);

@@ -1,5 +1,5 @@
-import type { Model } from '../../flow/model/model.js';
-import { UNLIMITED } from '../../flow/model/model.js';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import { sumOf } from '../statistics/sums.js';
 
 /** More combinations of option values than this are not told apart. */
 const MOST_COMBINATIONS = 256;
@@ -40,9 +40,7 @@ export function optionMix(model: Model): Mix {
         {
           weight: 1,
           values: mixes.map((mix, option) =>
-            mix.map((_, value) =>
-              ordered.reduce((sum, build) => sum + build.weight * build.values[option][value], 0),
-            ),
+            mix.map((_, value) => sumOf(ordered, (build) => build.weight * build.values[option][value])),
           ),
         },
       ],
@@ -76,46 +74,6 @@ function merged(builds: readonly Build[], used: ReadonlySet<number>): Build[] {
 /** The build of sub-assemblies for a stock: they have the first value of every option, as in the engine. */
 export function stockBuild(model: Model): Build {
   return { weight: 1, values: model.options.map((option) => oneValue(option.values.length, 0)) };
-}
-
-/** Chance that a build meets all conditions of a step. */
-export function chanceToMeet(model: Model, build: Build, step: number): number {
-  const { whenStart, whenOption, whenMask } = model.steps;
-  let chance = 1;
-  for (let w = whenStart[step]; w < whenStart[step + 1]; w++) {
-    let met = 0;
-    build.values[whenOption[w]].forEach((p, value) => {
-      if ((whenMask[w] & (1 << value)) !== 0) met += p;
-    });
-    chance *= met;
-  }
-  return chance;
-}
-
-/** Mean of the product of a step's work factors. */
-export function meanFactor(model: Model, build: Build, step: number): number {
-  const { factorStart, factorOption, factorOffset, factorTable } = model.steps;
-  let product = 1;
-  for (let f = factorStart[step]; f < factorStart[step + 1]; f++) {
-    product *= build.values[factorOption[f]].reduce(
-      (sum, p, value) => sum + p * factorTable[factorOffset[f] + value],
-      0,
-    );
-  }
-  return product;
-}
-
-/** Mean of a chance by option: the first row that is met counts. */
-export function meanChance(model: Model, build: Build, id: number): number {
-  const { base, start, option, value, chance } = model.chances;
-  let sum = 0,
-    left = 1;
-  for (let c = start[id]; c < start[id + 1]; c++) {
-    const met = build.values[option[c]][value[c]];
-    sum += left * met * chance[c];
-    left *= 1 - met;
-  }
-  return sum + left * base[id];
 }
 
 /**

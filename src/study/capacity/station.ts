@@ -1,8 +1,8 @@
-import type { Model } from '../../flow/model/model.js';
-import { CREW } from '../../flow/model/model.js';
-import { meanOf } from '../../random/moments.js';
+import { CREW, type Model } from '../../flow/model/model.js';
+import { sum } from '../statistics/sums.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
+import { meanDraw } from './means.js';
 
 /** Minutes that a step asks for, per unit released: of a place, and of each person of its crew. */
 export interface StepMinutes {
@@ -52,7 +52,7 @@ function changeover(model: Model, asks: Demand, step: number): number {
       asks.byValue[s].forEach((visits, value) => {
         byValue[value] += visits;
       });
-  const total = byValue.reduce((sum, visits) => sum + visits, 0);
+  const total = sum(byValue);
   return total > 0
     ? asks.visits[step] *
         changeoverMinutes(
@@ -68,7 +68,7 @@ function changeover(model: Model, asks: Demand, step: number): number {
  * It is the mean of the longest of them (the mean of the longest time is more, by chance), or what the people
  * who may be there at once need.
  */
-export function groupMinutes(
+function groupMinutes(
   { steps, beside, resources }: Model,
   asks: Demand,
   group: number,
@@ -91,14 +91,15 @@ export function groupMinutes(
  * p_j t_ij over pairs that differ, in order of arrival; with batches the mean time of these changeovers, as
  * often as `inBatches` says.
  */
-export function changeoverMinutes({ stations, draws }: Model, station: number, shares: Float64Array): number {
+function changeoverMinutes(model: Model, station: number, shares: Float64Array): number {
+  const { stations } = model;
   let minutes = 0,
     differ = 0;
   for (let i = 0; i < shares.length; i++) {
     for (let j = 0; j < shares.length; j++) {
       const draw = stations.changeoverDraw[stations.changeoverStart[station] + i * shares.length + j],
         chance = shares[i] * shares[j];
-      if (draw >= 0) minutes += chance * meanOf(draws[draw].distribution);
+      minutes += chance * meanDraw(model, draw);
       if (i !== j) differ += chance;
     }
   }
@@ -124,14 +125,14 @@ function inBatches(k: number, p: number): number {
  * Repairs that keep hours last longer by the clock; repairs of what fails in use are taken to cost their full
  * time on shift. Outages are left out.
  */
-export function availability({ failures, draws }: Model, station: number, daily: DailyMinutes): number {
-  const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
+export function availability(model: Model, station: number, daily: DailyMinutes): number {
+  const { failures } = model;
   let inUse = 1,
     byClock = 1;
   for (let row = 0; row < failures.count; row++) {
     if (failures.station[row] !== station) continue;
-    const every = mean(failures.everyDraw[row]),
-      repair = mean(failures.repairDraw[row]);
+    const every = meanDraw(model, failures.everyDraw[row]),
+      repair = meanDraw(model, failures.repairDraw[row]);
     if (failures.byClock[row] === 1)
       byClock *= every / (every + (repair * daily.of(-1)) / daily.of(failures.repairCalendar[row]));
     else inUse += repair / every;

@@ -1,16 +1,11 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
-import { meanOf } from '../../random/moments.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { sum } from '../statistics/sums.js';
 import type { DailyMinutes } from './days.js';
-
-/** What a supply carries: parts a working day, `Infinity` without a limit. */
-export interface SupplyLimit {
-  readonly name: string;
-  readonly site: string;
-  readonly resource: number;
-  readonly partsPerDay: number;
-}
+import type { Demand } from './demand.js';
+import type { Limit } from './limits.js';
+import { meanDraw } from './means.js';
 
 /**
  * - A rhythm brings its lot every so many days; a list of dates the lots but the last from the first date to
@@ -20,25 +15,30 @@ export interface SupplyLimit {
  * time, and they
  *  come after the mean lead time, lateness included (Little 1961). Without a lead time there is no limit.
  */
-export function supplyLimits(model: Model, scenario: Scenario, daily: DailyMinutes): SupplyLimit[] {
-  const { supplies, resources, siteNames, draws } = model,
+export function supplyLimits(model: Model, scenario: Scenario, asks: Demand, daily: DailyMinutes): Limit[] {
+  const { supplies, resources, siteNames } = model,
     dayMinutes = daily.of(-1);
-  const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(draws[draw].distribution));
   return Object.entries(scenario.supplies).map(([name, { order }], id) => {
     const resource = supplies.resource[id],
       partsPer = (parts: number, minutes: number): number =>
         minutes > 0 ? (parts / minutes) * dayMinutes : Infinity;
-    const lead = mean(supplies.leadDraw[id]) + supplies.lateChance[id] * mean(supplies.lateByDraw[id]);
+    const lead =
+      meanDraw(model, supplies.leadDraw[id]) +
+      supplies.lateChance[id] * meanDraw(model, supplies.lateByDraw[id]);
+    const partsPerDay =
+      order.kind === 'rhythm'
+        ? partsPer(order.lot, order.everyDays * MINUTES_PER_DAY)
+        : order.kind === 'reorder'
+          ? partsPer(supplies.level[id] + order.lot + mostWaiting(model, resource), lead)
+          : listedRate(supplies.planTimes[id], supplies.planLots[id], partsPer);
     return {
+      kind: 'supply',
       name,
-      resource,
       site: siteNames[resources.site[resource]],
-      partsPerDay:
-        order.kind === 'rhythm'
-          ? partsPer(order.lot, order.everyDays * MINUTES_PER_DAY)
-          : order.kind === 'reorder'
-            ? partsPer(supplies.level[id] + order.lot + mostWaiting(model, resource), lead)
-            : listedRate(supplies.planTimes[id], supplies.planLots[id], partsPer),
+      visits: asks.taken[resource],
+      minutes: 0,
+      available: 0,
+      most: partsPerDay / asks.taken[resource],
     };
   });
 }
@@ -49,12 +49,7 @@ function listedRate(
   partsPer: (parts: number, minutes: number) => number,
 ): number {
   const last = times.length - 1;
-  return last < 1
-    ? Infinity
-    : partsPer(
-        lots.subarray(0, last).reduce((sum, lot) => sum + lot, 0),
-        times[last] - times[0],
-      );
+  return last < 1 ? Infinity : partsPer(sum(lots.subarray(0, last)), times[last] - times[0]);
 }
 
 /** Parts that requests can want at one time: one request a place, or a lot. */
@@ -68,5 +63,5 @@ function mostWaiting({ steps, stations }: Model, resource: number): number {
       most.set(station, Math.max(most.get(station) ?? 0, requests * steps.needAmount[n]));
     }
   }
-  return [...most.values()].reduce((sum, parts) => sum + parts, 0);
+  return sum(most.values());
 }

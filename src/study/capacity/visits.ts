@@ -1,26 +1,8 @@
-import {
-  HOLD_NONE,
-  HOLD_NOTED,
-  REWORK_BOTH,
-  REWORK_ONLY,
-  REWORK_SKIP,
-  type Model,
-} from '../../flow/model/model.js';
-import { meanOf } from '../../random/moments.js';
-import {
-  carried,
-  chanceNoted,
-  columnsOf,
-  join as joinPart,
-  joiningAt,
-  mendAll,
-  moveNotes,
-  type Columns,
-  type Joining,
-  type LeftOf,
-} from './carried.js';
-import { Inspection, type BackStream, type Stream } from './inspection.js';
-import { chanceToMeet, meanChance, stockBuild, type Build } from './mix.js';
+import { HOLD_NONE, HOLD_NOTED, type Model } from '../../flow/model/model.js';
+import { chanceNoted, joinPart, type LeftOf, mendAll, moveNotes } from './carried.js';
+import type { Build } from './mix.js';
+import { type Creation, layPath, type PathStep } from './path.js';
+import { carried, type Columns, columnsOf, into, join, split, type Stream, StreamPool } from './streams.js';
 
 /**
  * What one unit of a build does on a route, by expectation. Arrays run over the steps of the route, from its
@@ -78,66 +60,6 @@ export function expectedVisits(
       };
     }
   }
-}
-
-/** A step for one build. */
-interface PathStep {
-  readonly step: number;
-  /** Share of units going forward, and of units in rework, that visit it. */
-  readonly forward: number;
-  readonly inRework: number;
-  readonly created: readonly Creation[];
-  readonly joining: readonly Joining[];
-  /** HOLD_NONE or another, and the mean work on a noted item without a time of its own. */
-  readonly hold: number;
-  readonly mend: number;
-  /** Place in the path of the inspection it is compared with, -1 none, and the mean extra work. */
-  readonly compareWith: number;
-  readonly differs: number;
-  readonly inspection: Inspection | undefined;
-  /** Send-backs that lead here. */
-  readonly targetOf: readonly BackStream[];
-  /** Every unit visits it and goes on; nothing is found there and nobody is sent to it. */
-  readonly isPlain: boolean;
-}
-
-function layPath(model: Model, route: number, build: Build, columns: Columns, leftOf: LeftOf): PathStep[] {
-  const { steps, routes, quality } = model,
-    stock = stockBuild(model);
-  const mean = (draw: number): number => (draw < 0 ? 0 : meanOf(model.draws[draw].distribution));
-  const first = routes.firstStep[route],
-    count = routes.firstStep[route + 1] - first;
-  const inspections = Array.from({ length: count }, (_, i) =>
-    steps.findStart[first + i + 1] > steps.findStart[first + i]
-      ? new Inspection(model, build, first + i, columns)
-      : undefined,
-  );
-  const backs = inspections.flatMap((inspection) => inspection?.backs ?? []);
-  return inspections.map((inspection, i) => {
-    const step = first + i;
-    const met = chanceToMeet(model, build, step) / Math.max(1, steps.sampleN[step]);
-    const created = creations(model, build, step);
-    const targetOf = backs.filter((back) => back.target === step);
-    return {
-      step,
-      created,
-      inspection,
-      targetOf,
-      joining: joiningAt(model, step, build, stock, leftOf),
-      hold: quality.hold[step],
-      mend: mean(quality.mendDraw[step]),
-      compareWith: quality.compareWith[step] < 0 ? -1 : quality.compareWith[step] - first,
-      differs: mean(quality.differDraw[step]),
-      forward: steps.rework[step] === REWORK_ONLY ? 0 : met,
-      inRework: steps.rework[step] === REWORK_SKIP ? 0 : met,
-      isPlain:
-        met === 1 &&
-        steps.rework[step] === REWORK_BOTH &&
-        inspection === undefined &&
-        targetOf.length === 0 &&
-        quality.hold[step] === HOLD_NONE,
-    };
-  });
 }
 
 const FORWARD = -1;
@@ -246,62 +168,7 @@ function passOver(at: Stream, share: number, beside: Stream, columns: Columns, p
   join(beside, over);
 }
 
-interface Creation {
-  readonly slot: number;
-  readonly chance: number;
-}
-
-function creations(model: Model, build: Build, step: number): Creation[] {
-  const { createStart, createSlot, createChance } = model.steps;
-  return Array.from({ length: createStart[step + 1] - createStart[step] }, (_, i) => {
-    const c = createStart[step] + i;
-    return { slot: createSlot[c], chance: meanChance(model, build, createChance[c]) };
-  });
-}
-
 function create({ units, open }: Stream, columns: Columns, created: readonly Creation[]): void {
   for (const { slot, chance } of created)
     open[slot] += (units - open[slot] - (columns.withNotes ? open[carried(columns, slot)] : 0)) * chance;
-}
-
-/** Streams used again from sweep to sweep. */
-class StreamPool {
-  private readonly streams: Stream[] = [];
-  private taken = 0;
-  constructor(private readonly slotCount: number) {}
-
-  startSweep(): void {
-    this.taken = 0;
-  }
-
-  empty(): Stream {
-    const stream =
-      this.streams[this.taken] ??
-      (this.streams[this.taken] = { units: 0, open: new Float64Array(this.slotCount) });
-    this.taken++;
-    stream.units = 0;
-    stream.open.fill(0);
-    return stream;
-  }
-}
-
-function into(streams: Map<number, Stream>, mode: number, pool: StreamPool): Stream {
-  let stream = streams.get(mode);
-  if (stream === undefined) streams.set(mode, (stream = pool.empty()));
-  return stream;
-}
-
-function join(to: Stream, from: Stream): void {
-  to.units += from.units;
-  for (let s = 0; s < to.open.length; s++) to.open[s] += from.open[s];
-}
-
-/** Moves a share of a stream over. */
-function split(from: Stream, share: number, to: Stream): void {
-  to.units += from.units * share;
-  from.units *= 1 - share;
-  for (let s = 0; s < to.open.length; s++) {
-    to.open[s] += from.open[s] * share;
-    from.open[s] *= 1 - share;
-  }
 }

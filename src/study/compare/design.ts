@@ -1,14 +1,12 @@
-import { basename } from 'node:path';
-import type { Model } from '../../flow/model/model.js';
-import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { BASE, type Change, type WhatIf } from '../../scenario/what-ifs.js';
+import { defined } from '../lists.js';
 import type { FixedDesign } from '../run/fixed-design.js';
 import { fingerprint, identityOf } from '../run/identity.js';
-import { readingOf, type Reading } from './reading.js';
-import type { Variant } from '../run/replicator.js';
+import type { ComparedVariant } from './measures.js';
+import { type Reading, readingOf } from './reading.js';
 import type { CompareResults } from './results.js';
 import { summariseComparison } from './summary.js';
 
@@ -21,16 +19,6 @@ export interface CompareAsked {
   readonly replications: number;
   readonly seed: string;
   readonly level: number;
-}
-
-/** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */
-export interface ComparedVariant extends Variant {
-  readonly name: string;
-  readonly note: string | null;
-  readonly changes: readonly Change[];
-  readonly scenario: Scenario;
-  readonly model: Model;
-  readonly read: (observation: Observation) => Reading;
 }
 
 /** The base first, then the what-ifs. */
@@ -64,8 +52,7 @@ export function compareDesign(
     };
   };
   const changed = whatIfs.map((each) => variant(each.name, each.scenario, each.note, each.changes)),
-    variants = [variant(BASE, scenario, null, []), ...changed];
-  const readers = new Map(variants.map(({ key, read }) => [key, read]));
+    base = variant(BASE, scenario, null, []);
   return {
     identity: identityOf({
       study: 'compare',
@@ -74,23 +61,24 @@ export function compareDesign(
       level,
       more: { 'what-ifs': fingerprint(changed.map(({ key }) => key)) },
     }),
-    variants,
+    variants: [base, ...changed],
     replications,
     seed,
-    read: (observation, { key }) => readers.get(key)!(observation),
     gather: () => {
-      const readings = variants.map((): Reading[] => []);
+      const all = [base, ...changed].map((each) => ({ variant: each, readings: [] as Reading[] }));
       return {
-        take: (reading, v) => void readings[v]!.push(reading),
-        found: () =>
-          summariseComparison({
-            variants,
-            readings,
-            file: basename(file),
-            whatIfsFile: basename(whatIfsFile),
+        take: (reading, index) => all[index]?.readings.push(reading),
+        found: () => {
+          const [ofBase, ...ofWhatIfs] = all;
+          return summariseComparison({
+            base: defined(ofBase),
+            whatIfs: ofWhatIfs,
+            file,
+            whatIfsFile,
             seed,
             level,
-          }),
+          });
+        },
       };
     },
   };

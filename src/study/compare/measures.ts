@@ -1,17 +1,30 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { programmeClock } from '../../scenario/programme/clock.js';
 import { askedRate } from '../../scenario/programme/rates.js';
-import type { ComparedVariant } from './design.js';
-import type { Reading } from './reading.js';
-import { releaseCalendar } from '../sample/planned.js';
-import type { MeasureResult } from './results.js';
-import { shippedPerDay } from '../programme/series.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Change } from '../../scenario/what-ifs.js';
 import { judgedWindow, type Window } from '../programme/judged-window.js';
+import { shippedPerDay } from '../programme/series.js';
+import type { Variant } from '../run/replicator.js';
+import { releaseCalendar } from '../sample/planned.js';
+import { sum, sumOf } from '../statistics/sums.js';
+import type { Reading } from './reading.js';
+import type { MeasureResult } from './results.js';
+
+/** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */
+export interface ComparedVariant extends Variant<Reading> {
+  readonly name: string;
+  readonly note: string | null;
+  readonly changes: readonly Change[];
+  readonly scenario: Scenario;
+}
 
 export interface Measure extends MeasureResult {
-  /** The value of each variant, in their order, in a replication; NaN where there is none. */
-  readonly of: readonly ((reading: Reading) => number)[];
+  /** The value of a variant in a replication; NaN where there is none. */
+  readonly of: (variant: ComparedVariant) => (reading: Reading) => number;
 }
+
+export const THROUGHPUT_UNIT = 'units a working day';
 
 /** The weeks in which the base is judged; null where no rate is asked or no week fits. */
 export function baseWindow(
@@ -19,13 +32,11 @@ export function baseWindow(
   readings: readonly Reading[],
 ): Window | null {
   const { highest } = askedRate(scenario),
-    shipped = readings.reduce((sum, each) => sum + each.shipped, 0);
+    shipped = sumOf(readings, (each) => each.shipped);
   if (highest === null) return null;
   const lead =
-    readings.reduce(
-      (sum, each) => sum + (each.shipped > 0 ? each.leadMeanDays * MINUTES_PER_DAY * each.shipped : 0),
-      0,
-    ) / shipped;
+    sumOf(readings, (each) => (each.shipped > 0 ? each.leadMeanDays * MINUTES_PER_DAY * each.shipped : 0)) /
+    shipped;
   return judgedWindow(
     { scenario, model, clock: programmeClock(scenario), calendar: releaseCalendar(scenario) },
     highest,
@@ -37,20 +48,16 @@ export function baseWindow(
  * What all variants are compared by. The throughput is taken over `window` with the base's working days,
  * without one over each variant's whole run.
  */
-export function measuresOf(variants: readonly ComparedVariant[], window: Window | null): Measure[] {
-  const each = (value: (reading: Reading) => number) => variants.map(() => rounded(value));
-  const { quantity } = variants[0]!.scenario.programme,
-    currency = variants[0]!.scenario.costs?.currency;
+export function measuresOf({ scenario }: ComparedVariant, window: Window | null): Measure[] {
+  const each = (value: (reading: Reading) => number) => () => rounded(value);
+  const { quantity } = scenario.programme,
+    currency = scenario.costs?.currency;
   const perDay =
     window !== null
-      ? each(
-          ({ shippedIn }) =>
-            shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0) /
-            window.workingDays,
-        )
-      : variants.map(({ scenario }) => rounded(shippedPerDay(releaseCalendar(scenario))));
+      ? each(({ shippedIn }) => sum(shippedIn.subarray(window.first, window.last + 1)) / window.workingDays)
+      : (variant: ComparedVariant) => rounded(shippedPerDay(releaseCalendar(variant.scenario)));
   return [
-    { id: 'throughput', name: 'throughput', unit: 'units a working day', better: 'more', of: perDay },
+    { id: 'throughput', name: 'throughput', unit: THROUGHPUT_UNIT, better: 'more', of: perDay },
     {
       id: 'lead mean',
       name: 'lead time, mean',

@@ -1,10 +1,11 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { ratio } from '../sample/sample.js';
-import { moneyOf } from '../sections/costs.js';
 import { lastShipped } from '../programme/dates.js';
+import { wipByBucket } from '../programme/series.js';
+import { moneyOf } from '../sections/costs.js';
+import { ratio } from '../statistics/sums.js';
 
 /**
  * What studies keep of a replication: some two kilobytes, however long the run. Times are days, NaN where
@@ -52,11 +53,7 @@ export function readingOf(scenario: Scenario, model: Model): (observation: Obser
     costPerUnit: money === null ? NaN : ratio(money(seen), seen.shipped),
     enteredIn: seen.enteredIn,
     shippedIn: seen.shippedIn,
-    wipIn: Float64Array.from({ length: buckets }, (_, bucket) => {
-      let all = 0;
-      for (let at = bucket; at < seen.wipIn.length; at += buckets) all += seen.wipIn[at];
-      return all;
-    }),
+    wipIn: wipByBucket(seen, buckets),
     utilisation: seen.utilisation,
   });
 }

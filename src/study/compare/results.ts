@@ -1,5 +1,6 @@
 import type { Change } from '../../scenario/what-ifs.js';
-import type { Estimate } from '../simulate/results.js';
+import type { ResultsHead } from '../head.js';
+import type { Estimate } from '../statistics/interval.js';
 
 export type MeasureId = 'throughput' | 'lead mean' | 'lead p90' | 'wip' | 'last unit' | 'cost';
 
@@ -45,22 +46,9 @@ export interface VariantResult {
 }
 
 /** `results.json` of `rateproof compare`. */
-export interface CompareResults {
-  readonly format: 'rateproof results';
-  readonly version: number;
-  readonly program: string;
-  readonly study: 'compare';
-  readonly scenario: {
-    readonly name: string;
-    readonly note: string | null;
-    readonly file: string;
-    readonly digest: string;
-  };
+export interface CompareResults extends ResultsHead<'compare'> {
   readonly whatIfsFile: string;
-  readonly seed: string;
   readonly replications: number;
-  /** Level of the values of each variant. */
-  readonly level: number;
   /**
    * Level of each difference, so that all what-ifs together hold with `level` in each measure (Bonferroni).
    */

@@ -1,17 +1,29 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { buildName } from '../../flow/model/orders.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { isoDate } from '../../scenario/calendar/date.js';
 import { number } from '../format.js';
-import { Later } from '../sample/deferred.js';
-import type { Pending } from '../sample/deferred.js';
+import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { DateQuantile, UnitResult } from '../simulate/results.js';
 import type { Counts } from '../statistics/counts.js';
+import type { Estimate } from '../statistics/interval.js';
+import type { Proportion } from '../statistics/proportion.js';
 import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval.js';
 import { chanceLate } from './due-dates.js';
 
 export const QUANTILES = [0.5, 0.8, 0.95];
+
+/**
+ * A quantile over replications with its order-statistic interval; null where the replications are too few,
+ * `why` then says so.
+ */
+export interface DateQuantile {
+  readonly p: number;
+  readonly date: string | null;
+  readonly low: string | null;
+  readonly high: string | null;
+  readonly why: string | null;
+}
 
 /**
  * Quantiles over replications of the date on which the last unit was shipped. A replication that was not
@@ -22,7 +34,7 @@ export function lastUnit(sample: Sample): Pending<DateQuantile[]> {
   const days = sample.counts((each) =>
     sample.clock.day(each.outcome === 'finished' ? lastShipped(each) : Infinity),
   );
-  return QUANTILES.map((p) => new Later(() => dateQuantile(days.value, p, sample.level)));
+  return QUANTILES.map((p) => new Deferred(() => dateQuantile(days.value, p, sample.level)));
 }
 
 /** When the last unit was shipped, minutes; NaN if none was, or if it was not kept. */
@@ -63,6 +75,30 @@ export function dateQuantile(days: Counts, p: number, level: number): DateQuanti
   };
 }
 
+export interface UnitResult {
+  readonly number: number;
+  /** What the planner calls it; else its number. */
+  readonly build: string;
+  /**
+   * Last day on which it is not late; null where it is not due, or not on the same day in all replications.
+   */
+  readonly due: string | null;
+  /** Chance to be shipped after it; null where it is not due. */
+  readonly late: Proportion | null;
+  /**
+   * P50, P80 and P95 of the date of shipping; null where the replications are too few or too many did not
+   * ship it.
+   */
+  readonly shipped: readonly {
+    readonly p: number;
+    readonly date: string | null;
+    readonly low: string | null;
+    readonly high: string | null;
+  }[];
+  /** From entry to shipping, of the replications that shipped it. */
+  readonly leadDays: Estimate;
+}
+
 /**
  * When each unit is shipped and due, by build number. Where a replication did not ship it, it comes after all
  * that did.
@@ -86,7 +122,7 @@ export function units(sample: Sample): Pending<UnitResult[]> {
       late: chanceLate(sample, index),
       shipped: QUANTILES.map(
         (p) =>
-          new Later(() => {
+          new Deferred(() => {
             const { date, low, high } = dateQuantile(days.value, p, level);
             return { p, date, low, high };
           }),
@@ -99,8 +135,8 @@ export function units(sample: Sample): Pending<UnitResult[]> {
 }
 
 /** The end of a due day is midnight, the first instant of the next day; a moment earlier is the day meant. */
-function dueDay(sample: Sample, index: number): Later<string | null> {
+function dueDay(sample: Sample, index: number): Deferred<string | null> {
   const due = ({ dueAt }: Pick<Observation, 'dueAt'>): number => dueAt[index] ?? Infinity,
     others = sample.count((each) => due(each) !== due(sample.first));
-  return new Later(() => (others.value > 0 ? null : sample.clock.date(due(sample.first) - 0.001)));
+  return new Deferred(() => (others.value > 0 ? null : sample.clock.date(due(sample.first) - 0.001)));
 }

@@ -1,11 +1,24 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { hasDueDates } from '../../flow/model/orders.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
-import { Later, type Pending } from '../sample/deferred.js';
-import { proportion } from '../statistics/proportion.js';
-import type { Proportion } from '../simulate/results.js';
-import type { DueResult } from './activities.js';
-import { ratio, type Sample } from '../sample/sample.js';
+import { Deferred, type Pending } from '../sample/deferred.js';
+import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { proportion, type Proportion } from '../statistics/proportion.js';
+import { ratio } from '../statistics/sums.js';
+
+/**
+ * Due dates kept and missed. A unit not shipped in the run is late if its due date had passed, or if it could
+ * not be shipped any more.
+ */
+export interface DueResult {
+  /** Units with a due date of which it is known, a replication. */
+  readonly units: Estimate;
+  /** Share of them that was late. */
+  readonly late: Estimate;
+  /** How late those were that were shipped after their due date, mean, days. */
+  readonly daysLate: Estimate;
+}
 
 /** How well due dates were kept; null where nothing is due. */
 export function dueDates(sample: Sample): Pending<DueResult | null> {
@@ -24,10 +37,10 @@ export function dueDates(sample: Sample): Pending<DueResult | null> {
  * The chance of a unit to be late, by the replications in which it is known; null where it is not due or not
  * known in any.
  */
-export function chanceLate(sample: Sample, index: number): Later<Proportion | null> {
+export function chanceLate(sample: Sample, index: number): Deferred<Proportion | null> {
   const known = sample.count((each) => isLate(each, index) !== null),
     late = sample.count((each) => isLate(each, index) === true);
-  return new Later(() => (known.value === 0 ? null : proportion(late.value, known.value, sample.level)));
+  return new Deferred(() => (known.value === 0 ? null : proportion(late.value, known.value, sample.level)));
 }
 
 /** Null: it is not due, or the run was cut off before. */

@@ -1,36 +1,52 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { buildName } from '../../flow/model/orders.js';
-import { UNLIMITED, type Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { prepare } from '../../flow/plan.js';
-import {
-  BLOCKED,
-  CHANGEOVER,
-  DOWN,
-  IN_MENDING,
-  IN_REPAIR,
-  IN_SETTLE,
-  OFF_SHIFT,
-  SHORT_CARRIER,
-  SHORT_CREW,
-  SHORT_PARTS,
-  STARVED,
-  UNATTENDED,
-  WORKING,
-} from '../../flow/floor/states.js';
-import {
-  AT_DOCK,
-  IN_BANK,
-  IN_BUFFER,
-  IN_TRUCK,
-  ON_LOADING,
-  ON_ROAD,
-  ON_UNLOADING,
-  traceUnit,
-  type TracePart,
-} from '../../flow/trace.js';
+import { type TracePart, traceUnit } from '../../flow/trace.js';
 import type { Observation } from '../../measure/observe.js';
 import type { ProgrammeClock } from '../../scenario/programme/clock.js';
-import { ACTIVE, type Journey, type JourneyActivity, type JourneyPart } from './activities.js';
+import { ACTIVE, activity, type JourneyActivity } from './activities.js';
+
+/** The way of one unit in one replication, from its entry to its shipping. */
+export interface Journey {
+  readonly build: string;
+  readonly number: number;
+  readonly replication: number;
+  /** Why this unit. */
+  readonly chosen: 'by name' | 'median lead time';
+  readonly entered: string;
+  /** Null: it was not shipped, and the journey ends with the run. */
+  readonly shipped: string | null;
+  readonly leadDays: number;
+  /** One after the other without a gap: each begins where the one before ends. */
+  readonly parts: readonly JourneyPart[];
+  /** Days by activity, the longest first. */
+  readonly totals: readonly { readonly what: JourneyActivity; readonly days: number }[];
+  /**
+   * By step in the order in which it came to them, all visits together: hours from the wait for it to its
+   * end, and those in which something was done to the unit or it was on the road.
+   */
+  readonly steps: readonly {
+    readonly step: string;
+    readonly site: string;
+    readonly hours: number;
+    readonly activeHours: number;
+  }[];
+}
+export interface JourneyPart {
+  /** Minutes since the programme's start, and local dates and times. */
+  readonly fromMin: number;
+  readonly toMin: number;
+  readonly from: string;
+  readonly to: string;
+  /** Step done, or waited for. */
+  readonly step: string;
+  /** Station or lane where it is; a unit in a buffer is ahead of the station. */
+  readonly at: string;
+  /** Null on a lane. */
+  readonly site: string | null;
+  readonly what: JourneyActivity;
+}
 
 const REPLICATION = 1;
 
@@ -109,47 +125,6 @@ function partOf(
     site: part.lane >= 0 ? null : siteNames[lane >= 0 ? lanes.from[lane] : stations.site[station]],
     what: activity(part),
   };
-}
-
-function activity({ state, phase }: TracePart): JourneyActivity {
-  switch (state) {
-    case WORKING:
-      return phase === IN_REPAIR || phase === IN_MENDING ? 'repair' : 'work';
-    case CHANGEOVER:
-      return 'changeover';
-    case UNATTENDED:
-      return phase === IN_SETTLE ? 'settling' : 'process';
-    case SHORT_CREW:
-      return 'short of crew';
-    case SHORT_PARTS:
-      return 'short of parts';
-    case SHORT_CARRIER:
-      return 'short of carrier';
-    case BLOCKED:
-      return 'no room ahead';
-    case STARVED:
-      return 'gathering a lot';
-    case DOWN:
-      return 'down';
-    case OFF_SHIFT:
-      return 'off shift';
-    case IN_BUFFER:
-      return 'waiting for a place';
-    case IN_BANK:
-      return 'waiting for a truck';
-    case ON_LOADING:
-      return 'loading';
-    case ON_ROAD:
-      return 'driving';
-    case AT_DOCK:
-      return 'waiting for a dock';
-    case ON_UNLOADING:
-      return 'unloading';
-    case IN_TRUCK:
-      return 'waiting in the truck';
-    default:
-      throw new Error(`states of a unit's way are 0 to ${IN_TRUCK}; got ${state}`);
-  }
 }
 
 function totals(parts: readonly JourneyPart[]): Journey['totals'] {

@@ -1,7 +1,7 @@
 import type { WorkingDay } from '../../scenario/calendar/days.js';
 import type { ReleaseDay } from '../../scenario/programme/release.js';
-import { minutesBetween } from '../sample/planned.js';
-import type { Planned } from '../sample/sample.js';
+import { minutesBetween, type Planned } from '../sample/planned.js';
+import { sumOf } from '../statistics/sums.js';
 
 /** Buckets `first` to `last` over which a rate is judged; dates of their first and last day. */
 export interface Window {
@@ -23,9 +23,10 @@ export interface Window {
  */
 export function judgedWindow(plan: Planned, perDay: number, lead: number): Window | null {
   const {
-    model: { programme, horizon },
-    clock: { buckets, date },
-  } = plan;
+      model: { programme, horizon },
+      clock,
+    } = plan,
+    { buckets } = clock;
   if (Number.isNaN(lead)) return null;
   const days = markedDays(plan, perDay),
     { bucketEdges: edges } = programme,
@@ -47,16 +48,16 @@ export function judgedWindow(plan: Planned, perDay: number, lead: number): Windo
     // A week of holidays does not end the time.
     for (; next < fits.length && fits[next] !== false; next++) if (fits[next] === true) last = next;
     const inside = Array.from({ length: last - first + 1 }, (_, i) => first + i);
-    const workingDays = inside.reduce((sum, b) => sum + buckets.workingDays[b], 0);
-    const asked = inside.reduce((sum, b) => sum + (buckets.asked[b] ?? 0) * buckets.workingDays[b], 0);
+    const workingDays = sumOf(inside, (b) => buckets.workingDays[b]);
+    const asked = sumOf(inside, (b) => (buckets.asked[b] ?? 0) * buckets.workingDays[b]);
     if (best === null || workingDays > best.workingDays)
       best = {
         first,
         last,
         workingDays,
         asked,
-        from: date(edges[first]) ?? '',
-        to: date(edges[last + 1] - 1) ?? '',
+        from: clock.date(edges[first]) ?? '',
+        to: clock.date(edges[last + 1] - 1) ?? '',
       };
     first = last;
   }

@@ -1,34 +1,45 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { binEdge } from '../../flow/accounts/bins.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
-import { Later, type Pending } from '../sample/deferred.js';
-import type { Estimate, Results } from '../simulate/results.js';
+import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { sumOf } from '../statistics/sums.js';
 
 /** About so many classes; at least two bins of the tally go into one. */
 const CLASSES = 40;
 
-export function leadTime(sample: Sample): Pending<Results['leadTime']> {
+/** Of units shipped. */
+export interface LeadTimeResult {
+  readonly unit: 'days';
+  readonly mean: Estimate;
+  readonly p50: Estimate;
+  readonly p90: Estimate;
+  /** Pooled over replications: counts between edges (edges.length = counts.length + 1). */
+  readonly edges: readonly number[];
+  readonly counts: readonly number[];
+}
+
+export function leadTime(sample: Sample): Pending<LeadTimeResult> {
   const classes = histogram(sample);
   return {
     unit: 'days',
     mean: meanLeadDays(sample),
     p50: sample.amount(({ leadP50 }) => leadP50 / MINUTES_PER_DAY),
     p90: sample.amount(({ leadP90 }) => leadP90 / MINUTES_PER_DAY),
-    edges: new Later(() => classes.value.edges),
-    counts: new Later(() => classes.value.counts),
+    edges: new Deferred(() => classes.value.edges),
+    counts: new Deferred(() => classes.value.counts),
   };
 }
 
-export const meanLeadDays = (sample: Sample): Later<Estimate> =>
+export const meanLeadDays = (sample: Sample): Deferred<Estimate> =>
   sample.amount(({ leadMean }) => leadMean / MINUTES_PER_DAY);
 
 /** Lead time over all units shipped in all replications, minutes; NaN if there is none. */
 export function pooledLeadTime(observations: readonly Pick<Observation, 'shipped' | 'leadMean'>[]): number {
   const shipping = observations.filter(({ shipped }) => shipped > 0);
   return (
-    shipping.reduce((sum, { leadMean, shipped }) => sum + leadMean * shipped, 0) /
-    shipping.reduce((sum, { shipped }) => sum + shipped, 0)
+    sumOf(shipping, ({ leadMean, shipped }) => leadMean * shipped) / sumOf(shipping, ({ shipped }) => shipped)
   );
 }
 
@@ -44,7 +55,7 @@ interface Pooled {
  * % wide) units count as spread evenly, so a class may be off by a part of the bins at its edges; the total
  * is exact.
  */
-function histogram(sample: Sample): Later<Pick<Results['leadTime'], 'edges' | 'counts'>> {
+function histogram(sample: Sample): Deferred<Pick<LeadTimeResult, 'edges' | 'counts'>> {
   const pooled = sample.fold<Pooled>(
     { bins: new Map(), least: Infinity, greatest: -Infinity },
     (known, { shipped, leadFirstBin, leadBins, leadLeast, leadGreatest }) => {
@@ -57,7 +68,9 @@ function histogram(sample: Sample): Later<Pick<Results['leadTime'], 'edges' | 'c
       return known;
     },
   );
-  return new Later(() => (pooled.value.bins.size === 0 ? { edges: [], counts: [] } : classes(pooled.value)));
+  return new Deferred(() =>
+    pooled.value.bins.size === 0 ? { edges: [], counts: [] } : classes(pooled.value),
+  );
 }
 
 function classes({ bins, least, greatest }: Pooled): { edges: number[]; counts: number[] } {

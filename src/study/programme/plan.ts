@@ -1,18 +1,38 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { RELEASE_TIMES } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { isoDate, weekday } from '../../scenario/calendar/date.js';
 import { runSpan } from '../../scenario/programme/span.js';
-import { Counts } from '../statistics/counts.js';
-import { Later } from '../sample/deferred.js';
-import type { PlanResult } from './activities.js';
+import { Deferred } from '../sample/deferred.js';
 import type { Folded, Sample } from '../sample/sample.js';
+import { Counts } from '../statistics/counts.js';
 import { lastShipped } from './dates.js';
+
+/** Units released by plan, due and shipped, counted up to the end of each day or ISO week. */
+export interface PlanResult {
+  readonly unit: 'day' | 'week';
+  /** First day of each, and the first day after it. */
+  readonly starts: readonly string[];
+  readonly ends: readonly string[];
+  /** By the plan; null where releases are not planned by date. */
+  readonly released: readonly number[] | null;
+  /** Null where nothing is due by date. */
+  readonly due: readonly number[] | null;
+  /**
+   * Quantiles over replications of the units shipped (rank ceil(n p) of n replications): the spread of single
+   * builds, no interval of a mean.
+   */
+  readonly shipped: {
+    readonly p10: readonly number[];
+    readonly p50: readonly number[];
+    readonly p90: readonly number[];
+  };
+}
 
 /** A programme of at most so many days is counted day by day. */
 const MOST_DAYS = 70;
 
 /** Units released by plan, due and shipped, added up over the programme; null without a quantity. */
-export function shippedAgainstPlan(sample: Sample): Later<PlanResult | null> | null {
+export function shippedAgainstPlan(sample: Sample): Deferred<PlanResult | null> | null {
   const {
     model: { programme },
     scenario,
@@ -31,7 +51,7 @@ export function shippedAgainstPlan(sample: Sample): Later<PlanResult | null> | n
     const last = lastShipped(each);
     return last > known || Number.isNaN(known) ? last : known;
   });
-  return new Later(() => {
+  return new Deferred(() => {
     if (Number.isNaN(latest.value)) return null;
     const dates = sorted(sample.first.dueAt.filter((time) => time < Infinity)),
       due = dates.length === 0 || !isSame.value ? null : dates;

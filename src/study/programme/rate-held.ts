@@ -1,10 +1,10 @@
 import type { Observation } from '../../measure/observe.js';
 import { askedRate } from '../../scenario/programme/rates.js';
-import { amount, meanInterval } from '../statistics/interval.js';
-import type { Estimate, Verdict } from '../simulate/results.js';
-import type { Planned } from '../sample/sample.js';
-import { pooledLeadTime } from './lead-time.js';
+import type { Planned } from '../sample/planned.js';
+import { amount, type Estimate, meanInterval } from '../statistics/interval.js';
+import { sum } from '../statistics/sums.js';
 import { judgedWindow, type Window } from './judged-window.js';
+import { pooledLeadTime } from './lead-time.js';
 
 /**
  * A rate counts as held when no more than this share of the units asked is missing. Our own convention: at 4
@@ -12,6 +12,8 @@ import { judgedWindow, type Window } from './judged-window.js';
  * standard for it.
  */
 export const SHORTFALL_ALLOWED = 0.02;
+
+export type Verdict = 'holds' | 'falls short' | 'not settled' | 'no rate asked';
 
 /** What became of the highest rate that the plan asks for. */
 export interface RateJudged {
@@ -47,9 +49,7 @@ export function judgeRate(plan: Planned, observations: readonly ToJudge[], level
   const gridlocks = observations.filter(({ outcome }) => outcome === 'gridlock').length;
   const window = askedPerDay === null ? null : judgedWindow(plan, askedPerDay, leadMinutes);
   const shippedIn = (each: Pick<ToJudge, 'shippedIn'>): number =>
-    window === null
-      ? NaN
-      : each.shippedIn.subarray(window.first, window.last + 1).reduce((sum, units) => sum + units, 0);
+    window === null ? NaN : sum(each.shippedIn.subarray(window.first, window.last + 1));
   const missing = (each: ToJudge): number => (window === null ? NaN : 1 - shippedIn(each) / window.asked);
   const heldIn = (each: Pick<ToJudge, 'shippedIn'>): number =>
     window === null ? NaN : shippedIn(each) / window.workingDays;

@@ -1,24 +1,52 @@
 import type { Observation } from '../../measure/observe.js';
-import { Later } from '../sample/deferred.js';
-import type { Pending } from '../sample/deferred.js';
-import { workingDaysBetween } from '../sample/planned.js';
-import type { ReleaseCalendar } from '../sample/planned.js';
-import { ratio } from '../sample/sample.js';
-import type { Folded, Sample } from '../sample/sample.js';
-import type { Estimate, Results } from '../simulate/results.js';
+import { byBucket, type Shown } from '../sample/buckets.js';
+import { Deferred, type Pending } from '../sample/deferred.js';
+import { type ReleaseCalendar, workingDaysBetween } from '../sample/planned.js';
+import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
-/** The first so many buckets, known once all replications have come. */
-export interface Shown {
-  readonly count: Folded<number>;
+/** Buckets of the time series: ISO weeks for a programme, equal parts for a steady-state run. */
+export interface SeriesResult {
+  readonly unit: 'week' | 'part';
+  readonly labels: readonly string[];
+  readonly starts: readonly string[];
+  readonly workingDays: readonly number[];
+  /** Units per working day asked; null for steady state without a rate. */
+  readonly asked: readonly (number | null)[];
+  readonly released: readonly Estimate[];
+  readonly shipped: readonly Estimate[];
+  readonly shippedPerDay: readonly Estimate[];
+}
+
+/** Work in process: in all, and by site and lane. */
+export interface WipResult {
+  readonly total: Estimate;
+  readonly places: readonly {
+    readonly name: string;
+    readonly kind: 'site' | 'lane';
+    readonly mean: Estimate;
+    readonly series: readonly Estimate[];
+  }[];
+}
+
+/**
+ * Shipped over the whole time observed, per working day of the first station's site and per hour of the
+ * clock.
+ */
+export interface ThroughputResult {
+  readonly perDay: Estimate;
+  readonly perHour: Estimate;
 }
 
 /**
  * Weeks of a programme or parts of a steady-state run, without those at the end in which nothing was planned
  * or happened.
  */
-export function series(sample: Sample, shown: Shown): Pending<Results['series']> {
+export function series(sample: Sample, shown: Shown): Pending<SeriesResult> {
   const { buckets } = sample.clock,
-    ofShown = <T>(all: readonly T[]): Later<readonly T[]> => new Later(() => all.slice(0, shown.count.value));
+    ofShown = <T>(all: readonly T[]): Deferred<readonly T[]> =>
+      new Deferred(() => all.slice(0, shown.count.value));
   return {
     unit: buckets.unit,
     labels: ofShown(buckets.labels),
@@ -31,8 +59,7 @@ export function series(sample: Sample, shown: Shown): Pending<Results['series']>
   };
 }
 
-/** Work in process: in all, and by site and lane. */
-export function wip(sample: Sample, shown: Shown): Pending<Results['wip']> {
+export function wip(sample: Sample, shown: Shown): Pending<WipResult> {
   const { siteNames, lanes } = sample.model;
   const places = [
     ...siteNames.map((name) => ({ name, kind: 'site' as const })),
@@ -48,17 +75,7 @@ export function wip(sample: Sample, shown: Shown): Pending<Results['wip']> {
   };
 }
 
-export const meanWip = (sample: Sample): Later<Estimate> => sample.amount((each) => each.wip);
-
-/** Mean over replications of what cannot be below 0, by bucket shown. */
-export function byBucket(
-  sample: Sample,
-  { count }: Shown,
-  of: (observation: Observation, bucket: number) => number,
-): Later<readonly Estimate[]> {
-  const all = sample.clock.buckets.labels.map((_, b) => sample.amount((each) => of(each, b)));
-  return new Later<readonly Estimate[]>(() => all.slice(0, count.value));
-}
+export const meanWip = (sample: Sample): Deferred<Estimate> => sample.amount((each) => each.wip);
 
 /** Buckets up to the last that has something in it, or of which something is asked. */
 export function shownBuckets(sample: Sample): Shown {
@@ -84,23 +101,37 @@ export function shownBuckets(sample: Sample): Shown {
   };
 }
 
+function wipInBucket({ model, clock }: Sample, seen: Observation, location: number, bucket: number): number {
+  const { bucketEdges: edges } = model.programme,
+    units = seen.wipIn[location * clock.buckets.labels.length + bucket];
+  return unitsOver(seen, units, seen.minutesIn[bucket] > 0, edges[bucket], edges[bucket + 1]);
+}
+
 /**
- * Mean units over a bucket: none are left once a run is finished; NaN where a run had stopped with units
- * inside.
+ * Mean units over a bucket, minutes `from` to `to`: none are left once a run is finished; NaN where a run had
+ * stopped with units inside.
+ * @param units mean of the time in the bucket that was observed
+ * @param isSeen whether there was such a time
  */
-function wipInBucket(
-  { model, clock }: Sample,
-  { outcome, endedAt, wipIn, minutesIn }: Observation,
-  location: number,
-  bucket: number,
+export function unitsOver(
+  { outcome, endedAt }: Pick<Observation, 'outcome' | 'endedAt'>,
+  units: number,
+  isSeen: boolean,
+  from: number,
+  to: number,
 ): number {
-  const { bucketEdges } = model.programme,
-    from = bucketEdges[bucket],
-    to = bucketEdges[bucket + 1];
-  const units = wipIn[location * clock.buckets.labels.length + bucket];
   if (outcome === 'finished')
     return to > endedAt ? units * (Math.max(0, endedAt - from) / (to - from)) : units;
-  return minutesIn[bucket] > 0 ? units : NaN;
+  return isSeen ? units : NaN;
+}
+
+/** Mean work in process over all sites and lanes, by bucket. */
+export function wipByBucket({ wipIn }: Pick<Observation, 'wipIn'>, buckets: number): Float64Array {
+  const all = new Float64Array(buckets);
+  wipIn.forEach((units, at) => {
+    all[at % buckets] += units;
+  });
+  return all;
 }
 
 /**
@@ -117,8 +148,8 @@ export const shippedPerDay =
  * clock.
  */
 export function throughput(sample: Sample): {
-  readonly perDay: Later<Estimate>;
-  readonly perHour: Later<Estimate>;
+  readonly perDay: Deferred<Estimate>;
+  readonly perHour: Deferred<Estimate>;
 } {
   return {
     perDay: sample.amount(shippedPerDay(sample.calendar)),

@@ -1,5 +1,6 @@
 import { count, number } from '../format.js';
-import type { RampResult, RateAnswer, RateResults } from './results.js';
+import { defined } from '../lists.js';
+import type { RateAnswer, RateResults } from './results.js';
 
 type Known = Omit<RateResults, 'answer' | 'ramp'> & Omit<RateAnswer, 'sentence'>;
 
@@ -15,7 +16,7 @@ export function rateSentence({
   plannedPerDay,
   changes,
 }: Known): string {
-  const at = (perDay: number) => points.find((point) => point.perDay === perDay)!;
+  const at = (perDay: number) => defined(points.find((point) => point.perDay === perDay));
   const said = [
     highestPerDay === null
       ? `No rate from ${rate(grid.from)} a day on holds: at ${rate(grid.from)} a day ` +
@@ -56,27 +57,6 @@ function because({ verdict, keptUp, replications, why }: RateResults['points'][n
     `${keptUp.count} of ${count(replications, 'replication')} keep ` +
     `up${verdict === 'holds' ? ' and open units do not grow' : ` (${why})`}`
   );
-}
-
-export function rampSentence(
-  outcome: RampResult['outcome'],
-  perDay: number | null,
-  week: number | null,
-  begins: string | null,
-): string {
-  const at = perDay === null ? '' : `${rate(perDay)} a day`;
-  switch (outcome) {
-    case 'no rate':
-      return 'Ramp: no rate holds, so there is none to lead up to.';
-    case 'no ramp':
-      return `Ramp: the programme has a single phase, so ${at} is asked from the start.`;
-    case 'from the start':
-      return `Ramp: ${at} may be asked from the start.`;
-    case 'from a week on':
-      return `Ramp: ${at} may be asked from week ${week! + 1} of the programme on, ${begins}, not before.`;
-    case 'not within a year':
-      return `Ramp: ${at} is not safe even where it is first asked a year after the start.`;
-  }
 }
 
 /** A rate of the grid as the planner wrote it. */

@@ -1,7 +1,8 @@
 import { dayNumber, isoDate, weekday } from '../../scenario/calendar/date.js';
-import { runSpan } from '../../scenario/programme/span.js';
 import { askedRate } from '../../scenario/programme/rates.js';
+import { runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { defined } from '../lists.js';
 
 /** A scenario that runs at one rate, and the whole weeks in which it is watched. */
 export interface AtRate {
@@ -49,8 +50,7 @@ export interface RateAsked {
  */
 export function atRate(scenario: Scenario, { perDay, begins, settleWeeks, weeks }: RateAsked): AtRate {
   const ramp = rampOf(scenario),
-    top = ramp.at(-1)!,
-    since = begins ?? top.from;
+    since = begins ?? defined(ramp.at(-1)).from;
   const phases = [
     ...ramp
       .slice(0, -1)
@@ -75,13 +75,14 @@ export function atRate(scenario: Scenario, { perDay, begins, settleWeeks, weeks 
   };
   const { bucketEdges: edges } = runSpan(changed),
     end = edges.length - 1,
-    first = end - weeks;
+    first = end - weeks,
+    fromMin = defined(edges[first]);
   return {
-    scenario: { ...changed, programme: { ...changed.programme, warmUpMin: edges[first]! } },
+    scenario: { ...changed, programme: { ...changed.programme, warmUpMin: fromMin } },
     first,
     end,
-    fromMin: edges[first]!,
-    toMin: edges[end]!,
+    fromMin,
+    toMin: defined(edges[end]),
     from: isoDate(monday),
     to: isoDate(until - 1),
   };

@@ -1,30 +1,21 @@
-import { basename } from 'node:path';
-import type { Model } from '../../flow/model/model.js';
-import { isoDate, dayNumber } from '../../scenario/calendar/date.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
-import { amount } from '../statistics/interval.js';
-import type { Journal } from '../run/journal.js';
-import { proportion } from '../statistics/proportion.js';
-import { rampSentence, rateSentence } from './answer.js';
-import { readRate, type RateReading } from './verdict.js';
-import { atRate, noRateReason, rampOf, type RateAsked } from './at-rate.js';
-import { highestThatHolds, leastThatHolds } from './search.js';
-import { judge, type Judged } from './verdict.js';
-import { releaseCalendar, workingDaysBetween } from '../sample/planned.js';
-import { Replicator } from '../run/replicator.js';
-import { RESULTS_VERSION } from '../simulate/results.js';
-import type { RampResult, RatePoint, RateResults, RateVerdict } from './results.js';
-import { resources } from '../sections/bottlenecks.js';
+import { headOf } from '../head.js';
+import { defined, neighbours } from '../lists.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
-import { PROGRAM_VERSION } from '../version.js';
+import { Replicator } from '../run/replicator.js';
+import { rateSentence } from './answer.js';
+import { atRate, noRateReason, rampOf } from './at-rate.js';
+import { Line, MOST_TIMES, watched } from './line.js';
+import { ramp, REST_WEEKS } from './ramp.js';
+import type { RatePoint, RateResults } from './results.js';
+import { highestThatHolds } from './search.js';
+import { readRate } from './verdict.js';
 
-export interface RateOptions {
-  readonly scenario: Scenario;
-  /** Name of the scenario's file; folders are left out of the results. */
-  readonly file: string;
+export interface RateOptions extends StudyOptions {
   /** The grid of rates, units a working day: from, from + step, .. up to `to`. */
   readonly from: number;
   readonly to: number;
@@ -39,24 +30,11 @@ export interface RateOptions {
   readonly rampTo?: number | undefined;
   /** Of each rate; a rate that is not settled gets up to four times as many. */
   readonly replications: number;
-  readonly seed: string;
-  readonly workers: number;
-  readonly level?: number | undefined;
-  readonly journal?: Journal<RateReading> | undefined;
-  readonly onReplication?: ((done: number, of: number) => void) | undefined;
-  readonly signal?: AbortSignal | undefined;
 }
 
-/** A rate that is not settled is run up to so many times the replications. */
-const MOST_TIMES = 4;
 const PILOT_REPLICATIONS = 4,
   PILOT_SETTLE_WEEKS = 8;
-/** Beyond the lead time: WIP comes to rest behind the first unit. */
-const REST_WEEKS = 4;
-const LONGEST_SETTLE_WEEKS = 52,
-  WEEKS_A_YEAR = 52;
-/** Below so many units a window cannot show 2 %. */
-const LEAST_UNITS = 50;
+const LONGEST_SETTLE_WEEKS = 52;
 
 /**
  * The highest rate that holds, and from which week on the last phase of the ramp may begin. All rates see the
@@ -65,82 +43,46 @@ const LEAST_UNITS = 50;
  * @throws RangeError `programme: expected ..` for a scenario that has no rate, or a window too short for it
  */
 export async function rateStudy(options: RateOptions): Promise<RateResults> {
-  const {
-    scenario,
-    file,
-    from,
-    to,
-    step,
-    weeks,
-    sure,
-    replications,
-    seed,
-    workers,
-    level = 0.95,
-    journal,
-    onReplication,
-    signal,
-  } = options;
+  const { scenario, file, from, to, step, weeks, sure, replications, seed, level = LEVEL } = options;
   const reason = noRateReason(scenario);
   if (reason !== null)
     throw new RangeError(
-      `programme: expected one with a \`rate\`, saw ${reason}; give it a rate to be changed`,
+      `programme: expected one with a \`rate\`, got ${reason}; give it a rate to be changed`,
     );
   const model = compile(scenario),
-    replicator = new Replicator<RateReading>({
-      seed,
-      workers,
-      read: readRate,
-      journal,
-      onReplication,
-      signal,
-    });
+    replicator = new Replicator(options);
   try {
+    const planned = rampOf(scenario);
     // Said before anything is run, as far as it can be.
-    const lowest = Math.min(from, rampOf(scenario).length > 1 ? (options.rampTo ?? from) : from);
+    const lowest = Math.min(from, planned.length > 1 ? (options.rampTo ?? from) : from);
     watched(scenario, { perDay: lowest, settleWeeks: options.settleWeeks ?? PILOT_SETTLE_WEEKS, weeks });
     const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
     const line = new Line(scenario, replicator, { replications, sure, level });
-    const grid = Array.from({ length: Math.floor((to - from) / step + 1e-9) + 1 }, (_, i) =>
-      Number((from + i * step).toFixed(9)),
-    );
+    const last = Math.floor((to - from) / step + 1e-9),
+      rateOf = (i: number): number => Number((from + i * step).toFixed(9));
     const points = new Map<number, RatePoint>();
-    const found = await highestThatHolds(grid.length - 1, async (i) => {
-      const point = await line.point({ perDay: grid[i]!, settleWeeks, weeks });
+    const found = await highestThatHolds(last, async (i) => {
+      const point = await line.point({ perDay: rateOf(i), settleWeeks, weeks });
       points.set(i, point);
       return point.verdict;
     });
-    const rate = (i: number | null): number | null => (i === null ? null : grid[i]!),
-      highestPerDay = rate(found.highest);
     const bracket = {
-      highestPerDay,
-      abovePerDay: rate(found.above),
-      contradictions: found.contradictions.map((i) => grid[i]!),
+      highestPerDay: found.highest === null ? null : rateOf(found.highest),
+      abovePerDay: found.above === null ? null : rateOf(found.above),
+      contradictions: found.contradictions.map(rateOf),
     };
     const sorted = [...points].sort(([a], [b]) => a - b).map(([, point]) => point);
     const window = atRate(scenario, { perDay: from, settleWeeks, weeks }),
-      plannedPerDay = rampOf(scenario).at(-1)!.perDay,
       { bottleneck, highestRatePerDay } = capacity(model, scenario);
     const base = {
-      format: 'rateproof results' as const,
-      version: RESULTS_VERSION,
-      program: PROGRAM_VERSION,
-      study: 'rate' as const,
-      scenario: {
-        name: scenario.name,
-        note: scenario.note ?? null,
-        file: basename(file),
-        digest: `sha256:${digest(scenario)}`,
-      },
-      seed,
+      ...headOf('rate', { scenario, file, seed, level }),
       replications,
       mostReplications: MOST_TIMES * replications,
-      level,
       sure,
       shortfallAllowed: SHORTFALL_ALLOWED,
-      grid: { from, to: grid.at(-1)!, step },
+      grid: { from, to: rateOf(last), step },
       window: { from: window.from, to: window.to, weeks, settleWeeks },
-      plannedPerDay,
+      plannedPerDay: defined(planned.at(-1)).perDay,
       arithmetic:
         bottleneck === null || highestRatePerDay === null
           ? null
@@ -152,7 +94,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     return {
       ...base,
       answer: { sentence, ...bracket },
-      ramp: await ramp(scenario, line, options.rampTo ?? highestPerDay, weeks, settleWeeks),
+      ramp: await ramp(scenario, line, options.rampTo ?? bracket.highestPerDay, weeks, settleWeeks),
     };
   } finally {
     await replicator.close();
@@ -167,163 +109,25 @@ async function settling(
   scenario: Scenario,
   perDay: number,
   weeks: number,
-  replicator: Replicator<RateReading>,
+  replicator: Replicator,
 ): Promise<number> {
   const pilot = atRate(scenario, { perDay, settleWeeks: PILOT_SETTLE_WEEKS, weeks });
-  const [readings] = (await replicator.run(
-    [{ key: digest(pilot.scenario), model: compile(pilot.scenario) }],
-    1,
-    PILOT_REPLICATIONS,
-  )) as [RateReading[]];
+  const variant = { key: digest(pilot.scenario), model: compile(pilot.scenario), read: readRate },
+    readings = await replicator.row(variant, 1, PILOT_REPLICATIONS);
   const longest = Math.max(0, ...readings.map(({ leadP90Days }) => leadP90Days).filter(Number.isFinite));
   return Math.min(LONGEST_SETTLE_WEEKS, Math.ceil(longest / 7) + REST_WEEKS);
-}
-
-/** The line at any rate: more replications are run where the verdict is not settled. */
-class Line {
-  constructor(
-    private readonly scenario: Scenario,
-    private readonly replicator: Replicator<RateReading>,
-    private readonly asked: { readonly replications: number; readonly sure: number; readonly level: number },
-  ) {}
-
-  async point(rate: RateAsked): Promise<RatePoint> {
-    const { readings, judged, model, units, workingDays, first, end } = await this.run(rate),
-      { level } = this.asked;
-    const of = (value: (reading: RateReading) => number) => amount(readings.map(value), level);
-    return {
-      perDay: rate.perDay,
-      ...judged,
-      replications: readings.length,
-      asked: units,
-      shippedPerDay: of(
-        ({ shippedIn }) => shippedIn.subarray(first, end).reduce((sum, each) => sum + each, 0) / workingDays,
-      ),
-      wip: of(({ wip }) => wip),
-      leadDays: of(({ leadMeanDays }) => leadMeanDays),
-      stops: stopsOf(model, readings, level),
-    };
-  }
-
-  async judged(rate: RateAsked): Promise<Judged & { readonly replications: number }> {
-    const { readings, judged } = await this.run(rate);
-    return { ...judged, replications: readings.length };
-  }
-
-  private async run(rate: RateAsked) {
-    const { replications, sure, level } = this.asked,
-      { scenario, model, first, end, fromMin, toMin, released, units } = watched(this.scenario, rate);
-    const variant = { key: digest(scenario), model },
-      { orders } = model.programme;
-    const readings: RateReading[] = [];
-    for (let most = replications; ; most *= 2) {
-      readings.push(...(await this.replicator.run([variant], readings.length + 1, most))[0]!);
-      const judged = judge(
-        readings,
-        { first, end, released, isBuiltAgain: orders.replaceScrapped },
-        sure,
-        level,
-      );
-      if (judged.verdict !== 'not settled' || most >= MOST_TIMES * replications) {
-        return {
-          readings,
-          judged,
-          model,
-          units,
-          workingDays: workingDaysBetween(releaseCalendar(scenario).workingDays, fromMin, toMin),
-          first,
-          end,
-        };
-      }
-    }
-  }
-}
-
-/** A scenario at a rate, and the units released in its window by week and in all. */
-function watched(base: Scenario, rate: RateAsked) {
-  const at = atRate(base, rate),
-    { scenario, first, end } = at,
-    model = compile(scenario),
-    { times, bucketEdges } = model.programme;
-  const released = Array.from({ length: end - first }, (_, i) =>
-    times.reduce(
-      (sum, time) => (time >= bucketEdges[first + i]! && time < bucketEdges[first + i + 1]! ? sum + 1 : sum),
-      0,
-    ),
-  );
-  const units = released.reduce((sum, each) => sum + each, 0);
-  if (units < LEAST_UNITS)
-    throw new RangeError(
-      `programme: expected at least ${LEAST_UNITS} units in a window of ${rate.weeks} weeks at ` +
-        `${rate.perDay} a day, saw ${units}; give more --weeks or a higher rate`,
-    );
-  return { ...at, model, released, units };
-}
-
-function stopsOf(model: Model, readings: readonly RateReading[], level: number): RatePoint['stops'] {
-  return resources({ model })
-    .map(({ id, name, kind, site }) => ({
-      name,
-      kind,
-      site,
-      share: proportion(readings.filter(({ busiest }) => busiest === id).length, readings.length, level),
-    }))
-    .filter(({ share }) => share.count > 0)
-    .sort((a, b) => b.share.count - a.share.count);
 }
 
 function changesOf(points: readonly RatePoint[]): RateResults['changes'] {
   const known = points.flatMap(({ perDay, stops: [first] }) =>
     first === undefined ? [] : [{ perDay, name: first.name }],
   );
-  return known
-    .slice(1)
-    .flatMap(({ perDay, name }, i) =>
-      name === known[i]!.name
-        ? []
-        : [{ fromPerDay: known[i]!.perDay, toPerDay: perDay, before: known[i]!.name, after: name }],
-    );
-}
-
-/**
- * Bisection over the weeks of a year from the programme's start: in each the last phase begins on the same
- * weekday as the start.
- */
-async function ramp(
-  scenario: Scenario,
-  line: Line,
-  perDay: number | null,
-  weeks: number,
-  settleWeeks: number,
-): Promise<RampResult> {
-  // After a lead time what comes out has to be what goes in; there is no rest behind it, since learning goes
-  // on in it.
-  const leadWeeks = Math.max(1, settleWeeks - REST_WEEKS),
-    none = { perDay, begins: null, week: null, settleWeeks: leadWeeks, tried: [] };
-  if (perDay === null)
-    return { ...none, outcome: 'no rate', sentence: rampSentence('no rate', null, null, null) };
-  if (rampOf(scenario).length === 1)
-    return { ...none, outcome: 'no ramp', sentence: rampSentence('no ramp', perDay, null, null) };
-  const begins = (week: number): string => isoDate(dayNumber(scenario.programme.start) + 7 * week);
-  const tried = new Map<number, RampResult['tried'][number]>();
-  const week = await leastThatHolds(WEEKS_A_YEAR, async (each): Promise<RateVerdict> => {
-    const { verdict, why, replications, keptUp, drift } = await line.judged({
-      perDay,
-      begins: begins(each),
-      settleWeeks: leadWeeks,
-      weeks,
-    });
-    tried.set(each, { week: each, begins: begins(each), verdict, why, replications, keptUp, drift });
-    return verdict;
-  });
-  const outcome = week === null ? 'not within a year' : week === 0 ? 'from the start' : 'from a week on',
-    at = week === null ? null : begins(week);
-  return {
-    ...none,
-    outcome,
-    week,
-    begins: at,
-    sentence: rampSentence(outcome, perDay, week, at),
-    tried: [...tried.values()].sort((a, b) => a.week - b.week),
-  };
+  return neighbours(known)
+    .filter(([lower, upper]) => lower.name !== upper.name)
+    .map(([lower, upper]) => ({
+      fromPerDay: lower.perDay,
+      toPerDay: upper.perDay,
+      before: lower.name,
+      after: upper.name,
+    }));
 }

@@ -1,4 +1,6 @@
-import type { Estimate, Proportion } from '../simulate/results.js';
+import type { ResultsHead } from '../head.js';
+import type { Estimate } from '../statistics/interval.js';
+import type { Proportion } from '../statistics/proportion.js';
 
 /** What became of a rate: see docs/rate.md. */
 export type RateVerdict = 'holds' | 'does not hold' | 'not settled';
@@ -7,22 +9,10 @@ export type RateVerdict = 'holds' | 'does not hold' | 'not settled';
  * The shape of `results.json` of `rateproof rate`. Rates are units released a working day of the first
  * station's site.
  */
-export interface RateResults {
-  readonly format: 'rateproof results';
-  readonly version: number;
-  readonly program: string;
-  readonly study: 'rate';
-  readonly scenario: {
-    readonly name: string;
-    readonly note: string | null;
-    readonly file: string;
-    readonly digest: string;
-  };
-  readonly seed: string;
+export interface RateResults extends ResultsHead<'rate'> {
   /** Replications of a rate at first, and at most where it is not settled. */
   readonly replications: number;
   readonly mostReplications: number;
-  readonly level: number;
   /** Share of replications that has to keep up, and what may be missing of the units of the window in one. */
   readonly sure: number;
   readonly shortfallAllowed: number;

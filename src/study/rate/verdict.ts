@@ -1,10 +1,12 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
+import { defined } from '../lists.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import { wipByBucket } from '../programme/series.js';
 import { busiest } from '../sections/bottlenecks.js';
-import type { Estimate, Proportion } from '../simulate/results.js';
-import { meanInterval } from '../statistics/interval.js';
-import { proportion } from '../statistics/proportion.js';
+import { type Estimate, meanInterval } from '../statistics/interval.js';
+import { proportion, type Proportion } from '../statistics/proportion.js';
+import { sum } from '../statistics/sums.js';
 import type { RateVerdict } from './results.js';
 
 /** What the search for a rate keeps of a replication. */
@@ -24,18 +26,12 @@ export interface RateReading {
 }
 
 export function readRate(seen: Observation): RateReading {
-  const weeks = seen.shippedIn.length;
-  const total = (week: number): number => {
-    let all = 0;
-    for (let at = week; at < seen.wipIn.length; at += weeks) all += seen.wipIn[at]!;
-    return all;
-  };
   return {
     outcome: seen.outcome,
     enteredIn: seen.enteredIn,
     shippedIn: seen.shippedIn,
     scrapped: seen.scrapped,
-    wipIn: Float64Array.from({ length: weeks }, (_, week) => total(week)),
+    wipIn: wipByBucket(seen, seen.shippedIn.length),
     wip: seen.wip,
     leadMeanDays: seen.leadMean / MINUTES_PER_DAY,
     leadP90Days: seen.leadP90 / MINUTES_PER_DAY,
@@ -87,11 +83,9 @@ export function judge(
   level: number,
 ): Judged {
   const { first, end, released } = watched,
-    asked = released.reduce((sum, units) => sum + units, 0);
+    asked = sum(released);
   const keeps = ({ outcome, shippedIn }: RateReading): boolean =>
-    outcome !== 'gridlock' &&
-    shippedIn.subarray(first, end).reduce((sum, units) => sum + units, 0) >=
-      (1 - SHORTFALL_ALLOWED) * asked - 1e-9;
+    outcome !== 'gridlock' && sum(shippedIn.subarray(first, end)) >= (1 - SHORTFALL_ALLOWED) * asked - 1e-9;
   const keptUp = proportion(readings.filter(keeps).length, readings.length, level);
   const running = readings.filter(({ outcome }) => outcome !== 'gridlock'),
     gridlocks = readings.length - running.length;
@@ -123,19 +117,19 @@ function openByWeek(
   let waiting = 0;
   return released.map((units, week) => {
     const before = waiting;
-    waiting += units + again - enteredIn[first + week]!;
-    return wipIn[first + week]! + (before + waiting) / 2;
+    waiting += units + again - defined(enteredIn[first + week]);
+    return defined(wipIn[first + week]) + (before + waiting) / 2;
   });
 }
 
 /** Least squares slope of values one step apart; 0 of fewer than two. */
-export function slope(values: ArrayLike<number>): number {
+export function slope(values: readonly number[]): number {
   const n = values.length,
     middle = (n - 1) / 2;
   let products = 0,
     squares = 0;
-  for (let i = 0; i < n; i++) {
-    products += (i - middle) * values[i]!;
+  for (const [i, value] of values.entries()) {
+    products += (i - middle) * value;
     squares += (i - middle) ** 2;
   }
   return squares === 0 ? 0 : products / squares;

@@ -1,9 +1,10 @@
+import type { Varied } from '../../scenario/vary.js';
+import { defined } from '../lists.js';
 import { difference } from '../statistics/difference.js';
-import { meanInterval } from '../statistics/interval.js';
+import { type Estimate, meanInterval } from '../statistics/interval.js';
+import type { Effect, ReliefResult, VariedAssumption, VariedResult } from './results.js';
+import { type Compared, gainsOver } from './runs.js';
 import type { Out } from './screen.js';
-import type { Compared } from './runs.js';
-import type { Effect } from './results.js';
-import type { Estimate } from '../simulate/results.js';
 
 /** A change against the base, by pairs of replications with the same streams. */
 export function effectOf(
@@ -37,9 +38,9 @@ export function gainPerCost(
 ): Estimate | null {
   if (cost === null || cost.low === null || cost.low <= 0) return null;
   const quotient = gain.mean / cost.mean,
-    pulls = row.map(
-      (each, r) =>
-        (each.throughput - base[r]!.throughput - quotient * (each.cost - base[r]!.cost)) / cost.mean,
+    costs = gainsOver(base, row, 'cost'),
+    pulls = gainsOver(base, row, 'throughput').map(
+      (more, r) => (more - quotient * defined(costs[r])) / cost.mean,
     );
   const { low, high, n } = meanInterval(pulls, gain.level);
   return {
@@ -49,4 +50,59 @@ export function gainPerCost(
     level: gain.level,
     n,
   };
+}
+
+/** Reliefs by gain, those compared to the end first. */
+export function ranks(all: readonly ReliefResult[]): ReliefResult[] {
+  const byGain = [...all].sort(
+    (a, b) => Number(a.out !== null) - Number(b.out !== null) || b.gain.mean - a.gain.mean,
+  );
+  const isDearer = (each: ReliefResult): number => Number((each.costPerUnit?.mean ?? 0) > 0);
+  const worth = byGain
+    .filter(
+      ({ gain, costPerUnit: cost, gainPerCost: quotient }) =>
+        cost !== null && gain.low !== null && gain.low > 0 && (cost.mean <= 0 || quotient !== null),
+    )
+    .sort(
+      (a, b) =>
+        isDearer(a) - isDearer(b) ||
+        (b.gainPerCost?.mean ?? b.gain.mean) - (a.gainPerCost?.mean ?? a.gain.mean),
+    );
+  return byGain.map((each, i) => ({
+    ...each,
+    rank: i + 1,
+    rankPerCost: worth.includes(each) ? worth.indexOf(each) + 1 : null,
+  }));
+}
+
+/** An end of an assumption, as it was run. */
+export interface AssumedEnd {
+  readonly varied: Varied;
+  readonly side: 'low' | 'high';
+  readonly effect: Effect;
+}
+
+/** Assumptions by the greater effect of their two ends. */
+export function tornado(all: readonly Varied[], ends: readonly AssumedEnd[]): VariedAssumption[] {
+  return all
+    .map((varied): VariedAssumption => {
+      const { path, basis, note, value } = varied.assumption;
+      const of = (side: 'low' | 'high'): VariedResult | null => {
+        const end = ends.find((each) => each.varied === varied && each.side === side);
+        return end === undefined ? null : { value: defined(varied[side]).value, ...end.effect };
+      };
+      const low = of('low'),
+        high = of('high');
+      return {
+        path,
+        basis,
+        note: note ?? null,
+        value,
+        low,
+        high,
+        largest: Math.max(0, ...[low, high].map((each) => Math.abs(each?.gain.mean ?? 0))),
+      };
+    })
+    .filter(({ low, high }) => low !== null || high !== null)
+    .sort((a, b) => b.largest - a.largest);
 }

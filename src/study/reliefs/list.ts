@@ -1,10 +1,9 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { fewerFailures, moreHours } from './people.js';
-import { morePeople } from './people.js';
+import { fewerFailures, moreHours, morePeople } from './people.js';
 import { morePlaces, moreSpaces } from './places.js';
+import type { Relief } from './relief.js';
 import { betterSteps } from './steps.js';
 import { moreTransport } from './transport.js';
-import type { Relief } from './relief.js';
 
 /** All reliefs of a scenario, in a fixed order. */
 export function reliefsOf(scenario: Scenario): Relief[] {

@@ -1,6 +1,6 @@
-import type { Station } from '../../scenario/types/plant.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { withEntry, type Relief, type ReliefKind } from './relief.js';
+import type { Station } from '../../scenario/types/plant.js';
+import { type Relief, type ReliefKind, withEntry } from './relief.js';
 
 /** One place more at each station; not in a pulse line, where a place is a part of the takt. */
 export function morePlaces(scenario: Scenario): Relief[] {

@@ -1,24 +1,14 @@
 import type { Basis } from '../../scenario/types/scenario.js';
-
-import type { Out } from './screen.js';
+import type { ResultsHead } from '../head.js';
+import type { Verdict } from '../programme/rate-held.js';
+import type { Estimate } from '../statistics/interval.js';
 import type { ReliefKind } from './relief.js';
-import type { Estimate, Verdict } from '../simulate/results.js';
+import type { Out } from './screen.js';
 
 /**
  * The answer of `reliefs`, and the shape of its `results.json`. Throughput and gains are units a working day.
  */
-export interface ReliefsResults {
-  readonly format: 'rateproof results';
-  readonly version: number;
-  readonly program: string;
-  readonly study: 'reliefs';
-  readonly scenario: {
-    readonly name: string;
-    readonly note: string | null;
-    readonly file: string;
-    readonly digest: string;
-  };
-  readonly seed: string;
+export interface ReliefsResults extends ResultsHead<'reliefs'> {
   /** Most that one relief was given, and what each was given before the first look. */
   readonly replications: number;
   readonly firstReplications: number;
@@ -50,7 +40,7 @@ export interface ReliefsResults {
   /** By gain; those compared to the end first. */
   readonly reliefs: readonly ReliefResult[];
   /** By the greater effect of the two ends. */
-  readonly assumptions: readonly AssumptionResult[];
+  readonly assumptions: readonly VariedAssumption[];
   /** What could not be changed. */
   readonly skipped: readonly { readonly what: string; readonly why: string }[];
   readonly runs: {
@@ -81,7 +71,7 @@ export interface ReliefResult extends Effect {
    */
   readonly rankPerCost: number | null;
 }
-export interface AssumptionResult {
+export interface VariedAssumption {
   readonly path: string;
   readonly basis: Basis;
   readonly note: string | null;

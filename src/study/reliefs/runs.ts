@@ -1,61 +1,74 @@
-import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import { ReliefScreen, type ScreenOptions } from './screen.js';
-import { ratio } from '../sample/sample.js';
+import { defined } from '../lists.js';
+import type { Variant } from '../run/replicator.js';
 import { moneyOf } from '../sections/costs.js';
+import { ratio } from '../statistics/sums.js';
+import type { Changed } from './changes.js';
+import { type Out, ReliefScreen, type ScreenOptions } from './screen.js';
 
 /** What is compared of a replication: units a working day, and money a unit shipped (NaN without prices). */
 export interface Compared {
   readonly throughput: number;
   readonly cost: number;
 }
-export interface Changed {
-  readonly key: string;
-  readonly scenario: Scenario;
-  readonly model: Model;
-}
-/** A screened group: by member why it was out, and its replications in order. */
-export interface Screened {
-  readonly outs: ReliefScreen['outs'];
-  readonly rows: readonly (readonly Compared[])[];
+
+/**
+ * A member of a screened group: its replications in order, and why it was out before the last; null: it was
+ * not.
+ */
+export interface Screened<Member> {
+  readonly member: Member;
+  readonly row: readonly Compared[];
+  readonly out: Out | null;
 }
 
-/** What is compared of the replications of one variant; its costs are those of its own scenario. */
-export function comparedOf(
-  { model, scenario }: Changed,
+/** Reads what is compared; the costs of a variant are those of its own scenario. */
+export function toCompare<Member extends Changed>(
+  member: Member,
   throughput: (observation: Observation) => number,
-): (observation: Observation) => Compared {
-  const money = moneyOf(model, scenario.costs);
-  return (seen) => ({
-    throughput: throughput(seen),
-    cost: money === null ? NaN : ratio(money(seen), seen.shipped),
-  });
+): Member & Variant<Compared> {
+  const money = moneyOf(member.model, member.scenario.costs);
+  return {
+    ...member,
+    read: (seen) => ({
+      throughput: throughput(seen),
+      cost: money === null ? NaN : ratio(money(seen), seen.shipped),
+    }),
+  };
 }
 
-/** Runs a group against the base from look to look; `ends` are the replications after which is looked. */
-export async function screened(
-  all: readonly Changed[],
+/** What a change gains over the base in each of its replications, of which number `from` + 1 is the first. */
+export const gainsOver = (
   base: readonly Compared[],
-  ends: readonly number[],
+  row: readonly Compared[],
+  what: keyof Compared,
+  from = 0,
+): number[] => row.map((each, r) => each[what] - defined(base[from + r])[what]);
+
+/** Runs a group against the base from look to look; `looks` are the replications after which is looked. */
+export async function screened<Member extends Variant<Compared>>(
+  group: readonly Member[],
+  base: readonly Compared[],
+  looks: readonly number[],
   options: Omit<ScreenOptions, 'count' | 'first' | 'looks'>,
-  run: (some: readonly Changed[], from: number, to: number) => Promise<Compared[][]>,
-): Promise<Screened> {
-  const screen = new ReliefScreen({ ...options, count: all.length, first: ends[0]!, looks: ends.length }),
-    rows: Compared[][] = all.map(() => []);
+  run: (some: readonly Member[], from: number, to: number) => Promise<Compared[][]>,
+): Promise<Screened<Member>[]> {
+  const first = Math.min(...looks),
+    most = Math.max(...looks),
+    screen = new ReliefScreen({ ...options, count: group.length, first, looks: looks.length }),
+    all = group.map((member) => ({ member, row: [] as Compared[] }));
   let done = 0;
-  for (const end of ends) {
-    const alive = screen.alive,
+  for (const end of looks) {
+    const alive = screen.alive.map((i) => defined(all[i])),
       seen = await run(
-        alive.map((i) => all[i]!),
+        alive.map(({ member }) => member),
         done + 1,
         end,
       );
-    alive.forEach((i, at) => void rows[i]!.push(...seen[at]!));
+    for (const [at, more] of seen.entries()) defined(alive[at]).row.push(...more);
     // What was run to the end is compared, whatever the last look would say.
-    if (end < ends.at(-1)!)
-      screen.look(seen.map((row) => row.map((each, r) => each.throughput - base[done + r]!.throughput)));
+    if (end < most) screen.look(seen.map((more) => gainsOver(base, more, 'throughput', done)));
     done = end;
   }
-  return { outs: screen.outs, rows };
+  return all.map((each, i) => ({ ...each, out: defined(screen.outs[i]) }));
 }

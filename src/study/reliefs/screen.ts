@@ -1,5 +1,8 @@
 import { sampleVariance } from 'simple-statistics';
+import { defined } from '../lists.js';
 import { difference, familyLevel } from '../statistics/difference.js';
+import { slack } from '../statistics/select-best.js';
+import { sum } from '../statistics/sums.js';
 
 /** Why something is given no more replications. */
 export type Out = 'behind' | 'no effect';
@@ -36,44 +39,46 @@ export interface ScreenOptions {
  *  over `keep` and the looks. Half of 1 - level goes to each.
  */
 export class ReliefScreen {
-  /** Numbers of those still in, ascending. */
-  alive: number[];
-  readonly outs: (Out | null)[];
-  /** Gain over the base by replication. */
-  readonly gains: number[][];
+  private readonly all: Contestant[];
+  private left: Contestant[];
   private readonly h2: number;
-  private variances: Float64Array | undefined;
 
   constructor(private readonly options: ScreenOptions) {
     const { count, first, keep, zone, level } = options;
-    if (!(first >= 2)) throw new RangeError(`screen: expected at least 2 first rounds, saw ${first}`);
-    if (!(zone > 0)) throw new RangeError(`screen: expected an indifference zone above 0, saw ${zone}`);
-    this.alive = Array.from({ length: count }, (_, i) => i);
-    this.outs = this.alive.map(() => null);
-    this.gains = this.alive.map(() => []);
+    if (!(first >= 2)) throw new RangeError(`screen: expected at least 2 first rounds, got ${first}`);
+    if (!(zone > 0)) throw new RangeError(`screen: expected an indifference zone above 0, got ${zone}`);
+    this.all = Array.from({ length: count }, (_, id) => ({ id, gains: [], out: null, variances: new Map() }));
+    this.left = this.all;
     const pairs = Math.max(1, keep * (count - keep));
     this.h2 = ((1 - level) / pairs) ** (-2 / (first - 1)) * (first - 1) - (first - 1);
   }
 
-  /** Takes in the gains of one more replication or several, by those still in, and rules out. */
-  look(rows: readonly (readonly number[])[]): void {
-    if (rows.length !== this.alive.length)
-      throw new RangeError(
-        `screen: expected ${this.alive.length} rows, one of each that is still in, saw ${rows.length}`,
-      );
-    this.alive.forEach((i, at) => void this.gains[i]!.push(...rows[at]!));
-    const out = this.alive.map((i): Out | null =>
-      this.hasNoEffect(i) ? 'no effect' : this.isBehind(i) ? 'behind' : null,
-    );
-    this.alive.forEach((i, at) => {
-      this.outs[i] = out[at]!;
-    });
-    this.alive = this.alive.filter((i) => this.outs[i] === null);
+  /** Numbers of those still in, ascending. */
+  get alive(): number[] {
+    return this.left.map(({ id }) => id);
   }
 
-  private hasNoEffect(i: number): boolean {
-    const { level, zone, keep, looks } = this.options,
-      gains = this.gains[i]!;
+  /** By number; null: still in. */
+  get outs(): (Out | null)[] {
+    return this.all.map(({ out }) => out);
+  }
+
+  /** Takes in the gains of one more replication or several, by those still in, and rules out. */
+  look(rows: readonly (readonly number[])[]): void {
+    if (rows.length !== this.left.length)
+      throw new RangeError(
+        `screen: expected ${this.left.length} rows, one of each that is still in, got ${rows.length}`,
+      );
+    for (const [at, row] of rows.entries()) this.left[at]?.gains.push(...row);
+    const outs = this.left.map((each): Out | null =>
+      this.hasNoEffect(each) ? 'no effect' : this.isBehind(each) ? 'behind' : null,
+    );
+    for (const [at, out] of outs.entries()) defined(this.left[at]).out = out;
+    this.left = this.left.filter(({ out }) => out === null);
+  }
+
+  private hasNoEffect({ gains }: Contestant): boolean {
+    const { level, zone, keep, looks } = this.options;
     const { low, high } = difference(
       gains.map(() => 0),
       gains,
@@ -82,33 +87,40 @@ export class ReliefScreen {
     return low !== null && high !== null && low > -zone && high < zone;
   }
 
-  private isBehind(i: number): boolean {
+  private isBehind(each: Contestant): boolean {
     const { keep } = this.options;
-    if (keep === 0 || this.alive.length <= keep) return false;
+    if (keep === 0 || this.left.length <= keep) return false;
     let ahead = 0;
-    for (const l of this.alive) if (l !== i && this.isAhead(l, i) && ++ahead === keep) return true;
+    for (const other of this.left)
+      if (other !== each && this.isAhead(other, each) && ++ahead === keep) return true;
     return false;
   }
 
-  private isAhead(l: number, i: number): boolean {
-    const { zone, count, first } = this.options,
-      mine = this.gains[i]!,
-      its = this.gains[l]!,
-      rounds = mine.length;
-    const lead = (sum(its) - sum(mine)) / rounds;
+  private isAhead(other: Contestant, each: Contestant): boolean {
+    const { zone } = this.options,
+      rounds = each.gains.length;
+    const lead = (sum(other.gains) - sum(each.gains)) / rounds;
     if (!(lead > 0)) return false;
-    this.variances ??= new Float64Array(count * count).fill(NaN);
-    const at = Math.min(i, l) * count + Math.max(i, l);
-    if (Number.isNaN(this.variances[at]!))
-      this.variances[at] = sampleVariance(Array.from({ length: first }, (_, r) => its[r]! - mine[r]!));
-    return (
-      lead > Math.max(0, (zone / (2 * rounds)) * ((this.h2 * this.variances[at]!) / (zone * zone) - rounds))
-    );
+    return lead > slack(zone, rounds, this.h2, this.varianceOf(other, each));
+  }
+
+  /** Of the differences in the first rounds; the same the other way round. */
+  private varianceOf(other: Contestant, each: Contestant): number {
+    const known = other.variances.get(each);
+    if (known !== undefined) return known;
+    const { first } = this.options,
+      mine = each.gains.slice(0, first);
+    const variance = sampleVariance(mine.map((gain, r) => defined(other.gains[r]) - gain));
+    other.variances.set(each, variance);
+    each.variances.set(other, variance);
+    return variance;
   }
 }
 
-const sum = (values: readonly number[]): number => {
-  let all = 0;
-  for (const value of values) all += value;
-  return all;
-};
+interface Contestant {
+  readonly id: number;
+  /** Over the base, by replication. */
+  readonly gains: number[];
+  out: Out | null;
+  readonly variances: Map<Contestant, number>;
+}

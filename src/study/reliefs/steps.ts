@@ -1,7 +1,8 @@
-import type { Chance, RouteEntry, StationStep } from '../../scenario/types/steps.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { withEntry, type Relief } from './relief.js';
-import { scaled } from './relief.js';
+import type { Chance } from '../../scenario/types/steps.js';
+import type { RouteEntry } from '../../scenario/types/steps.js';
+import type { StationStep } from '../../scenario/types/steps.js';
+import { type Relief, scaled, withEntry } from './relief.js';
 
 /** What is left of a work time. */
 const WORK_LEFT = 0.9;

@@ -1,6 +1,7 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { withEntry, type Relief } from './relief.js';
+import { neighbours } from '../lists.js';
+import { type Relief, withEntry } from './relief.js';
 
 /** A second departure is so long before an only one (behind it where that would be on the eve), minutes. */
 const APART_MIN = 240;
@@ -63,9 +64,8 @@ function oneMore(atMin: readonly number[]): number | undefined {
     [only] = times;
   if (only === undefined) return undefined;
   if (times.length === 1) return only >= APART_MIN ? only - APART_MIN : only + APART_MIN;
-  const gaps = times
-    .slice(1)
-    .map((time, i) => ({ width: time - times[i]!, middle: Math.floor((time + times[i]!) / 2) }))
+  const gaps = neighbours(times)
+    .map(([before, after]) => ({ width: after - before, middle: Math.floor((after + before) / 2) }))
     .filter(({ width }) => width >= 2);
   return gaps.sort((a, b) => b.width - a.width || a.middle - b.middle)[0]?.middle;
 }

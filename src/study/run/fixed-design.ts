@@ -1,15 +1,15 @@
 import type { Identity } from './journal.js';
-import { Replicator, type Reading, type ReplicatorOptions, type Take, type Variant } from './replicator.js';
+import { Replicator, type ReplicatorOptions, type Take, type Variant } from './replicator.js';
 
 /**
  * What a study makes of its replications as they come: one at a time, by variant, in replication order, so
  * that they need not be kept.
  */
 export interface Gathering<Value, Found> {
-  /** `variant`: index into the design's variants. */
-  take(value: Value, variant: number): void;
+  /** `index`: that of its variant, in the design's variants. */
+  readonly take: (value: Value, index: number) => unknown;
   /** Sums up what has come. */
-  found(): Found;
+  readonly found: () => Found;
 }
 
 /**
@@ -18,11 +18,10 @@ export interface Gathering<Value, Found> {
  */
 export interface FixedDesign<Value, Found> {
   readonly identity: Identity;
-  readonly variants: readonly Variant[];
+  readonly variants: readonly Variant<Value>[];
   /** Of each variant. */
   readonly replications: number;
   readonly seed: string;
-  readonly read: Reading<Value>;
   /** Begins to gather what was read into the study's results. */
   readonly gather: () => Gathering<Value, Found>;
 }
@@ -44,27 +43,17 @@ export function replicationsOf({ index, of }: Shard, replications: number): numb
   );
 }
 
-type RunOptions<Value> = Omit<ReplicatorOptions<Value>, 'seed' | 'read'>;
+type RunOptions = Omit<ReplicatorOptions, 'seed'>;
 
 /** Runs the replications of a shard and hands over what was read: by variant, in replication order. */
 export async function runDesign<Value>(
-  {
-    variants,
-    replications,
-    seed,
-    read,
-  }: Pick<FixedDesign<Value, unknown>, 'variants' | 'replications' | 'seed' | 'read'>,
-  options: RunOptions<Value>,
+  { variants, replications, seed }: Pick<FixedDesign<Value, unknown>, 'variants' | 'replications' | 'seed'>,
+  options: RunOptions,
   take: Take<Value>,
   { index, of } = WHOLE,
 ): Promise<void> {
   const jobs = variants.length * replicationsOf({ index, of }, replications).length;
-  const replicator = new Replicator<Value>({
-    ...options,
-    seed,
-    read,
-    workers: Math.min(options.workers, jobs),
-  });
+  const replicator = new Replicator({ ...options, seed, workers: Math.min(options.workers, jobs) });
   try {
     await replicator.each(variants, index, replications, of, take);
   } finally {
@@ -75,11 +64,11 @@ export async function runDesign<Value>(
 /** Runs the whole design: the study's results. */
 export async function answerOf<Value, Found>(
   design: FixedDesign<Value, Found>,
-  options: RunOptions<Value>,
+  options: RunOptions,
 ): Promise<Found> {
   const gathering = design.gather();
-  await runDesign(design, options, (value, variant) => {
-    gathering.take(value, variant);
+  await runDesign(design, options, (value, index) => {
+    gathering.take(value, index);
   });
   return gathering.found();
 }

@@ -1,11 +1,8 @@
 import { createHash } from 'node:crypto';
 import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { Identity } from './journal.js';
 import { PROGRAM_VERSION } from '../version.js';
-
-/** Confidence of the intervals, if no other is asked for. */
-export const LEVEL = 0.95;
+import type { Identity } from './journal.js';
 
 /** What replications of a study hang on. */
 export interface IdentityParts {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { closeSync, existsSync, fstatSync, ftruncateSync, openSync, readSync, writeSync } from 'node:fs';
 import { deserialize, serialize } from 'node:v8';
+import { defined } from '../lists.js';
 
 /** What a journal belongs to: whatever may change a number, by name, as text; see `identity.ts`. */
 export type Identity = Readonly<Record<string, string>>;
@@ -11,7 +12,7 @@ export class JournalError extends Error {
     readonly path: string,
     readonly changed: readonly string[],
   ) {
-    super(`expected ${path} to be the journal of this very study, but it is not: ${changed.join('; ')}`);
+    super(`${path}: expected the journal of this study, got another: ${changed.join('; ')}`);
   }
 }
 
@@ -48,7 +49,7 @@ export class Journal<Value> {
   ) {
     this.file = openSync(path, toRead ? 'r' : existsSync(path) ? 'r+' : 'wx+');
     const { size } = fstatSync(this.file),
-      mark = this.bytes(0, Math.min(size, MARK.length), size)!;
+      mark = defined(this.bytes(0, Math.min(size, MARK.length), size));
     const isOurs = mark.equals(MARK.subarray(0, mark.length));
     let end = mark.length;
     /** What the record behind the last whole one holds, if that is whole too; then `end` is behind it. */

@@ -1,4 +1,5 @@
-import { replicationsOf, shardName, type FixedDesign } from './fixed-design.js';
+import { defined } from '../lists.js';
+import { type FixedDesign, replicationsOf, shardName } from './fixed-design.js';
 import { differences } from './journal.js';
 import { keyOf } from './replicator.js';
 import {
@@ -25,12 +26,13 @@ const MOST_NAMED = 3;
 
 /** Throws a ShardError unless all folders are of one study; a shard may be there twice. */
 export function checkTogether(folders: readonly ShardFolder[]): void {
-  const [first, ...others] = folders;
-  for (const other of others) {
-    const changed = shardDifferences(first!.about, other.about);
+  const [first] = folders;
+  for (const other of folders) {
+    if (first === undefined || other === first) continue;
+    const changed = shardDifferences(first.about, other.about);
     if (changed.length > 0)
       throw new ShardError(
-        `expected all shards to be of one study, but ${other.path} is not of that of ${first!.path}: ` +
+        `${other.path}: expected a shard of the study of ${first.path}, got one of another: ` +
           changed.join('; '),
       );
   }
@@ -48,13 +50,12 @@ export function mergeShards<Value, Found>(
   const {
       identity,
       shard: { of },
-    } = folders[0]!.about,
+    } = defined(folders[0]).about,
     { variants, replications } = design;
   const changed = differences(identity, design.identity);
   if (changed.length > 0)
     throw new ShardError(
-      'expected shards of this version with a scenario as they read it, but they are not: ' +
-        changed.join('; '),
+      `shards: expected those of this version and this scenario, got others: ${changed.join('; ')}`,
     );
   const byIndex = new Map(folders.map((folder) => [folder.about.shard.index, folder]));
   const missing = Array.from({ length: of }, (_, i) => ({ index: i + 1, of })).filter(
@@ -77,11 +78,11 @@ export function mergeShards<Value, Found>(
   try {
     for (const [index, folder] of byIndex) opened.set(index, openShardValues(folder, design));
     const gathering = design.gather();
-    variants.forEach((variant, v) => {
+    for (const [index, variant] of variants.entries())
       for (let replication = 1; replication <= replications; replication++) {
-        gathering.take(opened.get(((replication - 1) % of) + 1)!.get(keyOf(variant, replication)), v);
+        const shard = defined(opened.get(((replication - 1) % of) + 1));
+        gathering.take(shard.get(keyOf(variant, replication)), index);
       }
-    });
     return gathering.found();
   } finally {
     for (const values of opened.values()) values.close();

@@ -1,7 +1,6 @@
 import { setFlagsFromString } from 'node:v8';
 import type { Model } from '../../flow/model/model.js';
-import { prepare } from '../../flow/plan.js';
-import type { Plan } from '../../flow/plan.js';
+import { type Plan, prepare } from '../../flow/plan.js';
 
 /** V8's own budget is 920; see below. */
 const WIDE = '--max-inlined-bytecode-size-cumulative=8000';
@@ -13,13 +12,21 @@ const WIDE = '--max-inlined-bytecode-size-cumulative=8000';
  * (measured on the demo). It changes no result.
  */
 export function tuneFor({ steps }: Model): void {
-  let plain = 0;
-  for (let t = 0; t < steps.count; t++) {
-    const claims = steps.needStart[t + 1] - steps.needStart[t] + steps.ownStart[t + 1] - steps.ownStart[t];
-    if (claims === 0 && steps.passes[t] <= 1 && steps.settleDraw[t] < 0 && steps.processDraw[t] < 0) plain++;
-  }
-  if (plain > steps.count / 2) setFlagsFromString(WIDE);
+  const { needStart, ownStart, settleDraw, processDraw } = steps;
+  const plain = steps.passes.filter(
+    (passes, step) =>
+      passes <= 1 &&
+      isEmpty(needStart, step) &&
+      isEmpty(ownStart, step) &&
+      isUndrawn(settleDraw, step) &&
+      isUndrawn(processDraw, step),
+  );
+  if (plain.length > steps.count / 2) setFlagsFromString(WIDE);
 }
+
+/** Whether a step has no rows of a kind, by the first row of each step and of the next. */
+const isEmpty = (starts: Int32Array, step: number): boolean => starts[step] === starts[step + 1];
+const isUndrawn = (draws: Int32Array, step: number): boolean => (draws[step] ?? -1) < 0;
 
 /** Variants come one after another, each with several replications; few come again. */
 const MOST_KEPT = 8;
@@ -36,7 +43,7 @@ export class Plans {
     tuneFor(model);
     const plan = prepare(model, closely),
       [oldest] = this.kept.keys();
-    if (this.kept.size === MOST_KEPT) this.kept.delete(oldest!);
+    if (oldest !== undefined && this.kept.size === MOST_KEPT) this.kept.delete(oldest);
     this.kept.set(key, plan);
     return plan;
   }

@@ -1,9 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
+import { type FixedDesign, replicationsOf, type Shard, shardName } from './fixed-design.js';
+import { differences, type Identity, Journal } from './journal.js';
 import { keyOf } from './replicator.js';
-import { replicationsOf, shardName, type FixedDesign, type Shard } from './fixed-design.js';
-import { differences, Journal, type Identity } from './journal.js';
 
 const FORMAT = 'rateproof shard',
   VERSION = 1;
@@ -43,7 +43,7 @@ export const aboutShard = (identity: Identity, asked: object, shard: Shard): Sha
 export function readShard(path: string): ShardFolder {
   const about = join(path, ABOUT);
   if (!existsSync(about))
-    throw new ShardError(`expected ${path} to be the folder of a finished shard, but it has no ${ABOUT}`);
+    throw new ShardError(`${path}: expected the folder of a finished shard, got one without ${ABOUT}`);
   let found: Partial<ShardAbout> | null = null;
   try {
     found = JSON.parse(readFileSync(about, 'utf8')) as Partial<ShardAbout> | null;
@@ -51,7 +51,7 @@ export function readShard(path: string): ShardFolder {
     if (!(error instanceof SyntaxError)) throw error;
   }
   if (found?.format !== FORMAT || found.version !== VERSION)
-    throw new ShardError(`expected ${about} to be that of a shard of this version, but it is not`);
+    throw new ShardError(`${about}: expected that of a shard of this version, got another`);
   return { path, about: found as ShardAbout };
 }
 
@@ -109,8 +109,8 @@ export function writeShard<Value>(
         const value = read(key);
         if (value === undefined)
           throw new ShardError(
-            `expected every replication of ${shardName(about.shard)} to stand in its journal as it was ` +
-              'written, but one does not',
+            `${shardName(about.shard)}: expected every replication in its journal as it was written, got ` +
+              'one that is not',
           );
         journal.add(key, value);
       }
@@ -141,9 +141,7 @@ export function openShardValues<Value>(
 ): ShardValues<Value> {
   const file = join(path, VALUES),
     damaged = (): ShardError =>
-      new ShardError(
-        `expected ${file} to hold every replication of ${shardName(about.shard)}, but it is damaged`,
-      );
+      new ShardError(`${file}: expected every replication of ${shardName(about.shard)}, got a damaged file`);
   if (!existsSync(file)) throw damaged();
   const journal = new Journal<Value>(file, about.identity, true);
   for (const key of keysOf(about, design))

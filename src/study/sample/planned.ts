@@ -1,9 +1,12 @@
-import { releaseSite } from '../../scenario/programme/rates.js';
+import type { Model } from '../../flow/model/model.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
 import type { WorkingDay } from '../../scenario/calendar/days.js';
-import { releaseDays, type ReleaseDay } from '../../scenario/programme/release.js';
+import { type ProgrammeClock, programmeClock } from '../../scenario/programme/clock.js';
+import { type ReleaseDay, releaseDays } from '../../scenario/programme/release.js';
 import { runSpan } from '../../scenario/programme/span.js';
+import { releaseSite } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { sumOf } from '../statistics/sums.js';
 
 /**
  * The working days in which a programme is counted, those of the first station's site, and the planned
@@ -28,13 +31,25 @@ export function releaseCalendar(scenario: Scenario): ReleaseCalendar {
  * there.
  */
 export function workingDaysBetween(days: readonly WorkingDay[], from: number, to: number): number {
-  return days.reduce((sum, day) => sum + minutesBetween(day, from, to) / day.minutes, 0);
+  return sumOf(days, (day) => minutesBetween(day, from, to) / day.minutes);
 }
 
 /** Working minutes of a day between two times. */
 export function minutesBetween({ windows }: WorkingDay, from: number, to: number): number {
-  return windows.reduce(
-    (sum, { start, end }) => sum + Math.max(0, Math.min(end, to) - Math.max(start, from)),
-    0,
-  );
+  return sumOf(windows, ({ start, end }) => Math.max(0, Math.min(end, to) - Math.max(start, from)));
 }
+
+/** What was planned, whatever comes of it. */
+export interface Planned {
+  readonly scenario: Scenario;
+  readonly model: Model;
+  readonly clock: ProgrammeClock;
+  readonly calendar: ReleaseCalendar;
+}
+
+export const planned = (scenario: Scenario, model: Model): Planned => ({
+  scenario,
+  model,
+  clock: programmeClock(scenario),
+  calendar: releaseCalendar(scenario),
+});

@@ -1,28 +1,11 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import { programmeClock, type ProgrammeClock } from '../../scenario/programme/clock.js';
+import type { ProgrammeClock } from '../../scenario/programme/clock.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { Counts } from '../statistics/counts.js';
-import { asAmount, asShare, intervalOf } from '../statistics/interval.js';
-import { Later } from './deferred.js';
-import { Moments } from '../statistics/interval.js';
-import { releaseCalendar, type ReleaseCalendar } from './planned.js';
-import type { Estimate } from '../simulate/results.js';
-
-/** What was planned, whatever comes of it. */
-export interface Planned {
-  readonly scenario: Scenario;
-  readonly model: Model;
-  readonly clock: ProgrammeClock;
-  readonly calendar: ReleaseCalendar;
-}
-
-export const planned = (scenario: Scenario, model: Model): Planned => ({
-  scenario,
-  model,
-  clock: programmeClock(scenario),
-  calendar: releaseCalendar(scenario),
-});
+import { asAmount, asShare, type Estimate, intervalOf, Moments } from '../statistics/interval.js';
+import { Deferred, type Pending } from './deferred.js';
+import type { Planned, ReleaseCalendar } from './planned.js';
 
 /** What is known of the replications that have come. */
 export interface Folded<Known> {
@@ -61,7 +44,7 @@ export class Sample implements Planned {
   /** The first one, the only one that is kept. */
   get first(): Observation {
     if (this.begin === undefined)
-      throw new RangeError('replications: expected at least 1 to summarise, saw none; run some');
+      throw new RangeError('replications: expected at least 1 to summarise, got none; run some');
     return this.begin;
   }
 
@@ -82,15 +65,15 @@ export class Sample implements Planned {
   }
 
   /** Mean over replications of what cannot be below 0; NaN where a replication has no value. */
-  amount(of: (observation: Observation) => number): Later<Estimate> {
+  amount(of: (observation: Observation) => number): Deferred<Estimate> {
     const moments = this.moments(of);
-    return new Later(() => asAmount(intervalOf(moments, this.level)));
+    return new Deferred(() => asAmount(intervalOf(moments, this.level)));
   }
 
   /** Mean over replications of a share; NaN where a replication has no value. */
-  share(of: (observation: Observation) => number): Later<Estimate> {
+  share(of: (observation: Observation) => number): Deferred<Estimate> {
     const moments = this.moments(of);
-    return new Later(() => asShare(intervalOf(moments, this.level)));
+    return new Deferred(() => asShare(intervalOf(moments, this.level)));
   }
 
   /** How often each number occurs over replications; NaN where a replication has no value. */
@@ -103,9 +86,9 @@ export class Sample implements Planned {
   }
 
   /** Replications of which something is true. */
-  count(is: (observation: Observation) => boolean): Later<number> {
+  count(is: (observation: Observation) => boolean): Deferred<number> {
     const times = this.fold(0, (known, observation) => (is(observation) ? known + 1 : known));
-    return new Later(() => times.value);
+    return new Deferred(() => times.value);
   }
 
   private moments(of: (observation: Observation) => number): Moments {
@@ -122,5 +105,8 @@ export class Sample implements Planned {
   }
 }
 
-/** A ratio, NaN where there is nothing to divide by. */
-export const ratio = (part: number, whole: number): number => (whole > 0 ? part / whole : NaN);
+/** Rows of what occurred in some replication. */
+export const occurring = <Row>(
+  all: readonly { readonly times: Deferred<number>; readonly row: Pending<Row> }[],
+): Deferred<Row[]> =>
+  new Deferred<Row[]>(() => all.filter(({ times }) => times.value > 0).map(({ row }) => row));

@@ -1,10 +1,28 @@
 import { CARRIER, type Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import { Later, told, type Pending } from '../sample/deferred.js';
-import { proportion } from '../statistics/proportion.js';
-import type { BottleneckResult } from '../simulate/results.js';
+import { Deferred, type Pending, resolved } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { proportion, type Proportion } from '../statistics/proportion.js';
 import { carrierSite } from './carriers.js';
+
+export interface BottleneckResult {
+  readonly name: string;
+  readonly kind: 'station' | 'crew' | 'lane' | 'carrier';
+  readonly site: string;
+  /** Share of replications in which it was the bottleneck: had the highest utilisation. */
+  readonly share: Proportion;
+  /** Mean uninterrupted active period, hours. */
+  readonly activePeriodHours: Estimate;
+  /** Utilisation: active time over time on shift. */
+  readonly active: Estimate;
+  /**
+   * Share of the time observed in which it was the sole momentary bottleneck, and a shifting one; `n` 0 where
+   * that was not followed.
+   */
+  readonly sole: Estimate;
+  readonly shifting: Estimate;
+}
 
 /**
  * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane
@@ -12,12 +30,12 @@ import { carrierSite } from './carriers.js';
  * the first in this order of those that are level. The mean active period (Roser, Nakano & Tanaka 2001)
  * stands beside it, for replications in which there was one.
  */
-export function bottlenecks(sample: Sample): Later<BottleneckResult[]> {
+export function bottlenecks(sample: Sample): Deferred<BottleneckResult[]> {
   const times = sample.counts(busiest);
   const all = resources(sample).map(
     ({ id, ...resource }): Pending<BottleneckResult> => ({
       ...resource,
-      share: new Later(() => proportion(times.value.of(id), sample.replications, sample.level)),
+      share: new Deferred(() => proportion(times.value.of(id), sample.replications, sample.level)),
       activePeriodHours: sample.amount(({ activePeriod }) =>
         activePeriod[id] > 0 ? activePeriod[id] / 60 : NaN,
       ),
@@ -26,8 +44,8 @@ export function bottlenecks(sample: Sample): Later<BottleneckResult[]> {
       shifting: sample.share(({ momentary }) => momentary?.shifting[id] ?? NaN),
     }),
   );
-  return new Later(() =>
-    told<BottleneckResult[]>(all).sort(
+  return new Deferred(() =>
+    resolved<BottleneckResult[]>(all).sort(
       (a, b) => b.share.count - a.share.count || b.active.mean - a.active.mean,
     ),
   );

@@ -1,9 +1,30 @@
 import { LEVELS } from '../../flow/floor/memory.js';
 import { UNLIMITED } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import { Later, type Pending } from '../sample/deferred.js';
-import { PLACE_STATES, type BufferResult } from '../simulate/results.js';
+import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { sum } from '../statistics/sums.js';
+import { PLACE_STATES } from './stations.js';
+
+export interface BufferResult {
+  readonly name: string;
+  readonly kind: 'buffer' | 'bank';
+  readonly site: string;
+  /** null: unlimited. */
+  readonly spaces: number | null;
+  readonly mean: Estimate;
+  /**
+   * Share of time with no space free; null where unlimited, or where it is not known: more than 63 spaces, an
+   * arrival bank of several.
+   */
+  readonly full: Estimate | null;
+  /**
+   * Share of time at each level 0, 1, 2 .. (the last one: that and above), mean over replications; empty
+   * where it is not known.
+   */
+  readonly levels: readonly number[];
+}
 
 const STARVED = PLACE_STATES.indexOf('starved');
 
@@ -42,10 +63,7 @@ function waitingRoom(
   spaces: number,
 ): Pending<BufferResult> {
   const isUnlimited = spaces >= UNLIMITED;
-  const atOrAbove = (seen: Observation): number =>
-    levelsOf(seen, destination)
-      .subarray(spaces)
-      .reduce((sum, share) => sum + share, 0);
+  const atOrAbove = (seen: Observation): number => sum(levelsOf(seen, destination).subarray(spaces));
   const time = sample.fold(new Float64Array(LEVELS), (sums, each) => {
     levelsOf(each, destination).forEach((share, level) => {
       sums[level] += share;
@@ -58,7 +76,7 @@ function waitingRoom(
     mean: sample.amount(({ bufferMean }) => bufferMean[destination]),
     // The last level told apart stands for that many and more.
     full: spaces > 0 && spaces < LEVELS ? sample.share(atOrAbove) : null,
-    levels: new Later(() => {
+    levels: new Deferred(() => {
       const levels = Array.from(time.value, (sum) => Math.min(1, sum / sample.replications)),
         used = levels.findLastIndex((share) => share > 0) + 1;
       // Without a limit one level beyond the highest seen shows that none was cut off.
@@ -89,6 +107,6 @@ function arrivalBank(sample: Sample, station: number, site: string): Pending<Buf
     spaces,
     mean: sample.amount((each) => taken(each) * spaces),
     full,
-    levels: full === null ? [] : new Later(() => [1 - full.value.mean, full.value.mean]),
+    levels: full === null ? [] : new Deferred(() => [1 - full.value.mean, full.value.mean]),
   };
 }

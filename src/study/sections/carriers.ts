@@ -1,8 +1,8 @@
 import { CARRIER } from '../../flow/model/model.js';
-import type { Later, Pending } from '../sample/deferred.js';
-import { ratio } from '../sample/sample.js';
+import type { Deferred, Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../simulate/results.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
 export interface CarriersResult {
   readonly name: string;
@@ -77,6 +77,6 @@ function ids({ model: { stays, resources } }: Sample, areCarriers: boolean): num
   );
 }
 
-function holdHours(sample: Sample, id: number): Later<Estimate> {
+function holdHours(sample: Sample, id: number): Deferred<Estimate> {
   return sample.amount(({ minutes, kept: { held, ended } }) => ratio((held[id] * minutes) / 60, ended[id]));
 }

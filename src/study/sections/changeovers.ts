@@ -1,9 +1,9 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
-import { Later } from '../sample/deferred.js';
-import { ratio } from '../sample/sample.js';
-import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../simulate/results.js';
+import { Deferred } from '../sample/deferred.js';
+import { occurring, type Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio, sum, sumOf } from '../statistics/sums.js';
 
 /** Changeovers at a station, by the option that it is set up for. */
 export interface ChangeoverResult {
@@ -56,7 +56,7 @@ const MOST_UNITS = 160;
  * Stations with changeovers, the one with the highest utilisation first. All strips are of one week: the
  * busiest of the first station.
  */
-export function changeovers(sample: Sample): Later<ChangeoverResult[]> {
+export function changeovers(sample: Sample): Deferred<ChangeoverResult[]> {
   const {
     model: { stations, siteNames, options },
   } = sample;
@@ -68,13 +68,12 @@ export function changeovers(sample: Sample): Later<ChangeoverResult[]> {
       const pairs = values.flatMap((from, f) =>
         values.map((to, t) => ({ from, to, pair: first + f * values.length + t })),
       );
-      const sum = (counts: Float64Array): number =>
-        pairs.reduce((total, { pair }) => total + counts[pair], 0);
+      const inAll = (counts: Float64Array): number => sumOf(pairs, ({ pair }) => counts[pair]);
       const per100 = (of: (each: Observation) => number) =>
         sample.amount((each) => 100 * ratio(of(each), each.taken[id]));
       const seen = pairs.map(({ from, to, pair }) => ({
         times: sample.count((each) => each.changeovers[pair] > 0),
-        result: {
+        row: {
           from,
           to,
           per100Units: per100((each) => each.changeovers[pair]),
@@ -90,17 +89,15 @@ export function changeovers(sample: Sample): Later<ChangeoverResult[]> {
           places: stations.places[id],
           option,
           values: [...values],
-          per100Units: per100((each) => sum(each.changeovers)),
+          per100Units: per100((each) => inAll(each.changeovers)),
           hoursPerWeek: sample.amount((each) =>
-            ratio(sum(each.changeoverMinutes) / 60, each.minutes / WEEK_MIN),
+            ratio(inAll(each.changeoverMinutes) / 60, each.minutes / WEEK_MIN),
           ),
-          pairs: new Later<ChangeoverResult['pairs']>(() =>
-            seen.filter(({ times }) => times.value > 0).map(({ result }) => result),
-          ),
+          pairs: occurring<ChangeoverResult['pairs'][number]>(seen),
         },
       };
     });
-  return new Later<ChangeoverResult[]>(() => {
+  return new Deferred<ChangeoverResult[]>(() => {
     const sorted = all
       .map((each) => ({ ...each, mean: each.used.value.mean }))
       .sort((a, b) => b.mean - a.mean);
@@ -113,7 +110,7 @@ export function changeovers(sample: Sample): Later<ChangeoverResult[]> {
 }
 
 /** Part of the first replication: times in minutes, and the days in it. */
-interface Window {
+interface ShownTime {
   readonly start: number;
   readonly end: number;
   readonly days: number;
@@ -124,10 +121,10 @@ interface Window {
  * those of the series, or run from the first stay where there are none. A week with more units than can be
  * told apart is cut short.
  */
-function busiestWeek({ model, clock, first }: Sample, station: number): Window | null {
-  const stays = first.stays[station] ?? [],
-    begin = stays[0]?.from;
-  if (begin === undefined) return null;
+function busiestWeek({ model, clock, first }: Sample, station: number): ShownTime | null {
+  const stays = first.stays[station] ?? [];
+  if (stays.length === 0) return null;
+  const begin = stays[0].from;
   const { bucketEdges } = model.programme,
     isWeeks = clock.buckets.unit === 'week';
   const weekOf = (minutes: number): number =>
@@ -153,9 +150,9 @@ function busiestWeek({ model, clock, first }: Sample, station: number): Window |
 function strip(
   { model, clock, first }: Sample,
   station: number,
-  { start, end, days }: Window,
+  { start, end, days }: ShownTime,
 ): ChangeoverStrip {
-  const firstPlace = model.stations.places.subarray(0, station).reduce((sum, places) => sum + places, 0);
+  const firstPlace = sum(model.stations.places.subarray(0, station));
   const hours = (minutes: number): number | null => (Number.isNaN(minutes) ? null : (minutes - start) / 60);
   return {
     replication: first.replication,

@@ -1,15 +1,12 @@
-import { own } from '../../scenario/values/raw.js';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { Model } from '../../flow/model/model.js';
-import { UNLIMITED } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Costs, HourPrice } from '../../scenario/types/costs.js';
-
-import { Later } from '../sample/deferred.js';
-import type { Pending } from '../sample/deferred.js';
-import { ratio } from '../sample/sample.js';
+import { own } from '../../scenario/values/raw.js';
+import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../simulate/results.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio, sum, sumOf } from '../statistics/sums.js';
 
 /** Money per unit shipped and in all, over the time observed. */
 export interface CostResult {
@@ -63,12 +60,14 @@ export function costs(sample: Sample): Pending<CostResult | null> {
     total: sample.amount(total),
     parts: parts.map(({ name, of }) => {
       const part = perUnit(of);
-      return { name, perUnit: part, share: new Later(() => ratio(part.value.mean, whole.value.mean) || 0) };
+      return {
+        name,
+        perUnit: part,
+        share: new Deferred(() => ratio(part.value.mean, whole.value.mean) || 0),
+      };
     }),
     rework: {
-      hoursPerUnit: perUnit(({ reworkMinutes }) =>
-        reworkMinutes.reduce((hours, minutes) => hours + minutes / 60, 0),
-      ),
+      hoursPerUnit: perUnit(({ reworkMinutes }) => sumOf(reworkMinutes, (minutes) => minutes / 60)),
       costPerUnit: perUnit(
         (each) =>
           paidAt(each.reworkMinutes, prices, ({ hour }) => hour) +
@@ -80,7 +79,7 @@ export function costs(sample: Sample): Pending<CostResult | null> {
 }
 
 /** Of all of them only what a unit costs; null where nothing has a price. */
-export function costPerUnit(sample: Sample): Later<Estimate> | null {
+export function costPerUnit(sample: Sample): Deferred<Estimate> | null {
   const money = moneyOf(sample.model, sample.scenario.costs);
   return money === null ? null : sample.amount((each) => ratio(money(each), each.shipped));
 }
@@ -98,7 +97,7 @@ const pricesOf = (model: Model, costs: Costs): HourPrice[] =>
 const totalOf =
   (parts: readonly Part[]) =>
   (observation: Observation): number =>
-    parts.reduce((money, { of }) => money + of(observation), 0);
+    sumOf(parts, ({ of }) => of(observation));
 
 function pricedParts(model: Model, costs: Costs, prices: readonly HourPrice[]): Part[] {
   const { lanes, resources, stations, supplies } = model,
@@ -130,9 +129,7 @@ function pricedParts(model: Model, costs: Costs, prices: readonly HourPrice[]): 
     price,
     count: changeoversAt(model, stations.names.indexOf(name)),
   }));
-  add(changes.length > 0, 'changeovers', (each) =>
-    changes.reduce((money, { price, count }) => money + count(each) * price, 0),
-  );
+  add(changes.length > 0, 'changeovers', (each) => sumOf(changes, ({ price, count }) => count(each) * price));
   add(costs.sendBack !== undefined, 'send-backs', (each) => sendBacks(each) * costs.sendBack!);
   add(costs.scrap !== undefined, 'scrap', (each) => each.scrapped * costs.scrap!);
   return parts;
@@ -149,12 +146,6 @@ function paidAt(
 
 const priceOf = ({ people }: Costs, crew: string): HourPrice =>
   own(people, crew) ?? own(people, 'default') ?? NOTHING;
-
-const sum = (values: Iterable<number>): number => {
-  let total = 0;
-  for (const value of values) total += value;
-  return total;
-};
 
 /** Changeovers made at a station. */
 export function changeoversAt(

@@ -1,9 +1,8 @@
-import { byBucket } from '../programme/series.js';
-import type { Shown } from '../programme/series.js';
+import { byBucket, type Shown } from '../sample/buckets.js';
 import type { Pending } from '../sample/deferred.js';
-import { ratio } from '../sample/sample.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate, Results } from '../simulate/results.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
 export interface CrewResult {
   readonly name: string;
@@ -27,6 +26,13 @@ export interface CrewResult {
   };
 }
 
+/** Work done again and repairs, person-hours a replication. */
+export interface ReworkResult {
+  readonly crew: string;
+  readonly site: string;
+  readonly hours: Estimate;
+}
+
 /** A rule for overtime, in the order of the calendars. */
 export interface OvertimeResult {
   readonly name: string;
@@ -46,7 +52,7 @@ export interface ShutdownResult {
 }
 
 /** Crews in the order of the scenario. */
-export function crews(sample: Sample, shown: Shown): Pending<Results['crews']> {
+export function crews(sample: Sample, shown: Shown): Pending<CrewResult[]> {
   const {
       model: { resources, siteNames },
       clock,
@@ -85,7 +91,7 @@ function headcounts(
 }
 
 /** How often overtime rules asked for their hours. */
-export function overtime(sample: Sample, shown: Shown): Pending<Results['overtime']> {
+export function overtime(sample: Sample, shown: Shown): Pending<OvertimeResult[]> {
   const buckets = sample.clock.buckets.labels.length;
   return sample.model.overtime.map(({ name }, rule) => ({
     name,
@@ -99,7 +105,16 @@ export function overtime(sample: Sample, shown: Shown): Pending<Results['overtim
   }));
 }
 
-export function shutdowns({ scenario: { calendars } }: Sample): Results['shutdowns'] {
+export function rework(sample: Sample): Pending<ReworkResult[]> {
+  const { resources, siteNames } = sample.model;
+  return resources.names.slice(0, resources.crews).map((crew, id) => ({
+    crew,
+    site: siteNames[resources.site[id]],
+    hours: sample.amount(({ reworkMinutes }) => reworkMinutes[id] / 60),
+  }));
+}
+
+export function shutdowns({ scenario: { calendars } }: Sample): ShutdownResult[] {
   return Object.entries(calendars).flatMap(([calendar, spec]) =>
     spec.shutdowns.map(({ from, to, note }) => ({ calendar, from, to, note: note ?? null })),
   );

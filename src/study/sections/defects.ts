@@ -1,28 +1,9 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { HOLD_NONE, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/model.js';
-import type { Model } from '../../flow/model/model.js';
+import { type Model, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import { number } from '../format.js';
-import { Later } from '../sample/deferred.js';
-import type { Pending, PendingParts } from '../sample/deferred.js';
-import { ratio } from '../sample/sample.js';
-import type { Sample } from '../sample/sample.js';
-import type { Estimate, Finding } from '../simulate/results.js';
-
-/** Results of rules 8 to 10. */
-export interface QualityResults {
-  /**
-   * A row a kind of defect and the step that makes it, in the order of the routes; those that were never made
-   * are left out.
-   */
-  readonly defects: readonly DefectResult[];
-  /** A row a site where items are made. */
-  readonly escapes: readonly EscapeResult[];
-  readonly holds: readonly HoldResult[];
-  readonly comparisons: readonly ComparisonResult[];
-  /** Work done again and repairs, person-hours a replication. */
-  readonly rework: readonly { readonly crew: string; readonly site: string; readonly hours: Estimate }[];
-}
+import { Deferred } from '../sample/deferred.js';
+import { occurring, type Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio, sumOf } from '../statistics/sums.js';
 
 export interface DefectResult {
   readonly kind: string;
@@ -55,86 +36,7 @@ export interface EscapeResult {
   readonly foundElsewherePerUnit: Estimate;
   readonly shippedWithPerUnit: Estimate;
 }
-export interface HoldResult {
-  readonly name: string;
-  readonly site: string;
-  /** Of the units that came to it. */
-  readonly heldShare: Estimate;
-  /** Units held or on the way to a place there, mean over time. */
-  readonly units: Estimate;
-  /** From the end of the step before to the release, units released. */
-  readonly daysMean: Estimate;
-  readonly daysP95: Estimate;
-  /** Items a replication. */
-  readonly mended: Estimate;
-}
-export interface ComparisonResult {
-  readonly first: string;
-  readonly second: string;
-  /** Units that both have seen, a replication. */
-  readonly units: Estimate;
-  /**
-   * Shares of these, first visits: nothing found (good) or something (bad), at the first and at the second.
-   */
-  readonly goodGood: Estimate;
-  readonly goodBad: Estimate;
-  readonly badGood: Estimate;
-  readonly badBad: Estimate;
-  /** Share of good-good and bad-bad together. */
-  readonly agreement: Estimate;
-  /** Extra work where they differ, hours a replication. */
-  readonly extraHours: Estimate;
-}
-
-/** Escapes charged to where they are found, holds, second measurements and work done again. */
-export function quality(sample: Sample): PendingParts<QualityResults> {
-  const { resources, siteNames } = sample.model;
-  return {
-    defects: defects(sample),
-    escapes: escapes(sample),
-    holds: holds(sample),
-    comparisons: comparisons(sample),
-    rework: resources.names.slice(0, resources.crews).map((crew, c) => ({
-      crew,
-      site: siteNames[resources.site[c]],
-      hours: sample.amount(({ reworkMinutes }) => reworkMinutes[c] / 60),
-    })),
-  };
-}
-
-/** A noted item on a unit that leaves: there was no hold after the find. */
-export function shippedOpen(sample: Sample): Later<Finding[]> {
-  const { slots, steps } = sample.model,
-    noted = ({ quality: { shippedNoted } }: Observation): number =>
-      shippedNoted.reduce((sum, items) => sum + items, 0);
-  const replications = sample.count((each) => noted(each) > 0),
-    items = sample.amount(noted);
-  const kinds = Array.from(slots.kind, (kind, slot) => ({
-    times: sample.count(({ quality: { shippedNoted } }) => shippedNoted[slot] > 0),
-    name: kind < 0 ? `failure of ${steps.names[slots.step[slot]]}` : slots.kindNames[kind],
-  }));
-  return new Later(() =>
-    replications.value === 0
-      ? []
-      : [
-          {
-            kind: 'shipped open',
-            replications: replications.value,
-            text:
-              'units were shipped with items that had been found and left open: ' +
-              `${number(items.value.mean)} a replication ` +
-              `(${[...new Set(seenOf(kinds).map(({ name }) => name))].join(', ')}); a step with hold ` +
-              'after the find would keep them back',
-          },
-        ],
-  );
-}
-
-/** Those that occurred in some replication. */
-const seenOf = <Each extends { readonly times: Later<number> }>(all: readonly Each[]): Each[] =>
-  all.filter(({ times }) => times.value > 0);
-
-function defects(sample: Sample): Later<DefectResult[]> {
+export function defects(sample: Sample): Deferred<DefectResult[]> {
   const { slots, steps, thens } = sample.model;
   const all = slotsOf(sample).map(({ slot, times }) => {
     const shareOf = (items: (quality: Observation['quality']) => number) =>
@@ -142,7 +44,7 @@ function defects(sample: Sample): Later<DefectResult[]> {
     const finds = findsOf(sample.model, slot),
       foundAt = finds.map(({ find, step }) => ({
         times: sample.count(({ quality: { found } }) => found[find] > 0),
-        result: {
+        row: {
           step: steps.names[step],
           then: thenOf(thens.kind[steps.findThen[find]]),
           share: shareOf(({ found }) => found[find]),
@@ -151,24 +53,23 @@ function defects(sample: Sample): Later<DefectResult[]> {
       }));
     return {
       times,
-      result: {
+      row: {
         kind: slots.kindNames[slots.kind[slot]],
         madeAt: steps.names[slots.step[slot]],
         made: sample.amount(({ quality: { made } }) => made[slot]),
-        foundAt: new Later<DefectResult['foundAt']>(() => seenOf(foundAt).map(({ result }) => result)),
+        foundAt: occurring<DefectResult['foundAt'][number]>(foundAt),
         repairHours: sample.amount(
-          ({ quality: { repairMinutes } }) =>
-            finds.reduce((sum, { find }) => sum + repairMinutes[find], 0) / 60,
+          ({ quality: { repairMinutes } }) => sumOf(finds, ({ find }) => repairMinutes[find]) / 60,
         ),
         shippedWith: shareOf(({ shippedUnfound }) => shippedUnfound[slot]),
         shippedNoted: shareOf(({ shippedNoted }) => shippedNoted[slot]),
       },
     };
   });
-  return new Later<DefectResult[]>(() => seenOf(all).map(({ result }) => result));
+  return occurring<DefectResult>(all);
 }
 
-function escapes(sample: Sample): Later<EscapeResult[]> {
+export function escapes(sample: Sample): Deferred<EscapeResult[]> {
   const { model } = sample,
     { slots, stations, steps, siteNames } = model;
   const siteOf = (step: number): number => stations.site[steps.station[step]],
@@ -180,7 +81,7 @@ function escapes(sample: Sample): Later<EscapeResult[]> {
     const perUnit = (column: 'made' | 'found' | 'shippedUnfound', rows: readonly number[]) =>
       sample.amount(({ quality: seen, shipped }) =>
         ratio(
-          rows.reduce((sum, row) => sum + seen[column][row], 0),
+          sumOf(rows, (row) => seen[column][row]),
           shipped,
         ),
       );
@@ -190,8 +91,8 @@ function escapes(sample: Sample): Later<EscapeResult[]> {
         finds.filter(({ step }) => (siteOf(step) === site) === isHere).map(({ find }) => find),
       );
     return {
-      made,
-      result: {
+      times: new Deferred(() => sumOf(made, ({ times }) => times.value)),
+      row: {
         site: name,
         madePerUnit: perUnit('made', here),
         foundHerePerUnit: foundIn(true),
@@ -200,60 +101,11 @@ function escapes(sample: Sample): Later<EscapeResult[]> {
       },
     };
   });
-  return new Later<EscapeResult[]>(() =>
-    all.filter(({ made }) => seenOf(made).length > 0).map(({ result }) => result),
-  );
-}
-
-function holds(sample: Sample): Pending<HoldResult[]> {
-  const { quality: columns, steps, stations, siteNames } = sample.model;
-  return idsOf(columns.hold, (hold) => hold !== HOLD_NONE).map((step, h) => ({
-    name: steps.names[step],
-    site: siteNames[stations.site[steps.station[step]]],
-    heldShare: sample.share(({ quality: { held, cameToHold } }) => ratio(held[h], cameToHold[h])),
-    units: sample.amount(({ quality: { inHold } }) => inHold[h]),
-    daysMean: sample.amount(({ quality: { holdMean } }) => holdMean[h] / MINUTES_PER_DAY),
-    daysP95: sample.amount(({ quality: { holdP95 } }) => holdP95[h] / MINUTES_PER_DAY),
-    mended: sample.amount(({ quality: { mended } }) => mended[h]),
-  }));
-}
-
-function comparisons(sample: Sample): Pending<ComparisonResult[]> {
-  const {
-      quality: { compareWith },
-      steps,
-    } = sample.model,
-    inspections = idsOf(steps.station, (_, step) => steps.findStart[step + 1] > steps.findStart[step]);
-  return inspections.flatMap((step, inspection): Pending<ComparisonResult>[] => {
-    if (compareWith[step] < 0) return [];
-    const cells = ({ quality: { compared } }: Observation): Float64Array =>
-      compared.subarray(4 * inspection, 4 * inspection + 4);
-    const all = (each: Observation): number => cells(each).reduce((sum, units) => sum + units, 0);
-    const share = (...wanted: number[]) =>
-      sample.share((each) =>
-        ratio(
-          wanted.reduce((sum, cell) => sum + cells(each)[cell], 0),
-          all(each),
-        ),
-      );
-    return [
-      {
-        first: steps.names[compareWith[step]],
-        second: steps.names[step],
-        units: sample.amount(all),
-        goodGood: share(0),
-        goodBad: share(1),
-        badGood: share(2),
-        badBad: share(3),
-        agreement: share(0, 3),
-        extraHours: sample.amount(({ quality: { differMinutes } }) => differMinutes[inspection] / 60),
-      },
-    ];
-  });
+  return occurring<EscapeResult>(all);
 }
 
 /** Slots of a kind of defect, and in how many replications an item of it was made. */
-function slotsOf(sample: Sample): { readonly slot: number; readonly times: Later<number> }[] {
+function slotsOf(sample: Sample): { readonly slot: number; readonly times: Deferred<number> }[] {
   return idsOf(sample.model.slots.kind, (kind) => kind >= 0).map((slot) => ({
     slot,
     times: sample.count(({ quality: { made } }) => made[slot] > 0),

@@ -1,10 +1,8 @@
 import { DOWN, OFF_SHIFT, STATE_COUNT } from '../../flow/floor/states.js';
 import type { Pending } from '../sample/deferred.js';
-import { ratio } from '../sample/sample.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate, Proportion } from '../simulate/results.js';
-
-/** Rule 13 in `results.json`, see `results.ts`. */
+import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
 /** A station whose equipment fails, or that an outage closed. */
 export interface FailureResult {
@@ -21,48 +19,6 @@ export interface FailureResult {
   readonly longestDownHours: Estimate;
   /** Share of the place time on shift in which the place was not down, be it by a failure or an outage. */
   readonly availability: Estimate;
-}
-
-/**
- * A duration over replications with its order-statistic interval; null where it is not known, `why` then says
- * so.
- */
-export interface DaysQuantile {
-  readonly p: number;
-  readonly days: number | null;
-  readonly low: number | null;
-  readonly high: number | null;
-  readonly why: string | null;
-}
-
-export interface OutageResult {
-  readonly name: string;
-  readonly stations: readonly string[];
-  readonly lanes: readonly string[];
-  /** Local date and time in the programme's zone; `to` is where it is over. */
-  readonly from: string;
-  readonly to: string;
-  readonly days: number;
-  /** Units open (released and not yet out) when it began. */
-  readonly openUnits: Estimate;
-  /**
-   * Replications in which no more were open again before the run ended, of those in which it began; null if
-   * it began in none.
-   */
-  readonly recovered: Proportion | null;
-  /** From its end until no more units were open than when it began; P50 and P80, days of 24 h. */
-  readonly recoveryDays: readonly DaysQuantile[];
-  /** Of the longest outage: open units at the start of each day, over replications; null for the others. */
-  readonly byDay: OutageDays | null;
-}
-export interface OutageDays {
-  /** Local date, and days since the outage began. */
-  readonly dates: readonly string[];
-  readonly days: readonly number[];
-  /** Null on a day that no replication came to. */
-  readonly mean: readonly (number | null)[];
-  readonly p10: readonly (number | null)[];
-  readonly p90: readonly (number | null)[];
 }
 
 /** Stations that fail, and those that an outage closes, in the order of the scenario. */

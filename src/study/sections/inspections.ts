@@ -1,7 +1,40 @@
 import type { Observation } from '../../measure/observe.js';
-import { Later } from '../sample/deferred.js';
-import type { Estimate, InspectionResult } from '../simulate/results.js';
-import { ratio, type Sample } from '../sample/sample.js';
+import { Deferred, type Pending } from '../sample/deferred.js';
+import { occurring, type Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio, sum, sumOf } from '../statistics/sums.js';
+
+export interface InspectionResult {
+  readonly name: string;
+  readonly site: string;
+  /** Right first time over inspected, first visits only. */
+  readonly ftt: Estimate;
+  readonly inspectedPerUnit: Estimate;
+  readonly sentBackPer100: Estimate;
+  readonly repairedPer100: Estimate;
+  readonly scrappedPer100: Estimate;
+  /** Items present and missed here, per 100 visits. */
+  readonly escapedPer100: Estimate;
+}
+
+/** An inspection that looks again at what an earlier one has looked at. */
+export interface ComparisonResult {
+  readonly first: string;
+  readonly second: string;
+  /** Units that both have seen, a replication. */
+  readonly units: Estimate;
+  /**
+   * Shares of these, first visits: nothing found (good) or something (bad), at the first and at the second.
+   */
+  readonly goodGood: Estimate;
+  readonly goodBad: Estimate;
+  readonly badGood: Estimate;
+  readonly badBad: Estimate;
+  /** Share of good-good and bad-bad together. */
+  readonly agreement: Estimate;
+  /** Extra work where they differ, hours a replication. */
+  readonly extraHours: Estimate;
+}
 
 /** An inspection or test: its running number in the observations, and its step. */
 interface Inspection {
@@ -10,14 +43,14 @@ interface Inspection {
 }
 
 /** Inspections and tests to which a unit came in some replication, in route order. */
-export function inspections(sample: Sample): Later<InspectionResult[]> {
+export function inspections(sample: Sample): Deferred<InspectionResult[]> {
   const { steps, stations, siteNames } = sample.model;
   const all = inspectionsOf(sample).map(({ id, step }) => {
-    const per100 = (of: keyof Observation['inspections']): Later<Estimate> =>
+    const per100 = (of: keyof Observation['inspections']): Deferred<Estimate> =>
       sample.amount(({ inspections }) => 100 * ratio(inspections[of][id], inspections.inspected[id]));
     return {
-      visited: visited(sample, id),
-      result: {
+      times: visited(sample, id),
+      row: {
         name: steps.names[step],
         site: siteNames[stations.site[steps.station[step]]],
         ftt: sample.share((each) => firstTimeThrough(each, id)),
@@ -31,16 +64,47 @@ export function inspections(sample: Sample): Later<InspectionResult[]> {
       },
     };
   });
-  return new Later<InspectionResult[]>(() =>
-    all.filter((each) => each.visited.value > 0).map(({ result }) => result),
-  );
+  return occurring<InspectionResult>(all);
+}
+
+export function comparisons(sample: Sample): Pending<ComparisonResult[]> {
+  const {
+    quality: { compareWith },
+    steps,
+  } = sample.model;
+  return inspectionsOf(sample).flatMap(({ id, step }): Pending<ComparisonResult>[] => {
+    if (compareWith[step] < 0) return [];
+    const cells = ({ quality: { compared } }: Observation): Float64Array =>
+      compared.subarray(4 * id, 4 * id + 4);
+    const all = (each: Observation): number => sum(cells(each));
+    const share = (...wanted: number[]) =>
+      sample.share((each) =>
+        ratio(
+          sumOf(wanted, (cell) => cells(each)[cell]),
+          all(each),
+        ),
+      );
+    return [
+      {
+        first: steps.names[compareWith[step]],
+        second: steps.names[step],
+        units: sample.amount(all),
+        goodGood: share(0),
+        goodBad: share(1),
+        badGood: share(2),
+        badBad: share(3),
+        agreement: share(0, 3),
+        extraHours: sample.amount(({ quality: { differMinutes } }) => differMinutes[id] / 60),
+      },
+    ];
+  });
 }
 
 /**
  * Rolled throughput yield: the product of the first-time-through of all inspections of the unit's route,
  * taken in each replication over those to which a unit came. null without any.
  */
-export function rolledYield(sample: Sample): Later<Estimate | null> {
+export function rolledYield(sample: Sample): Deferred<Estimate | null> {
   const ofUnits = inspectionsOf(sample).filter(({ step }) => sample.model.steps.route[step] === 0),
     visits = ofUnits.map(({ id }) => visited(sample, id));
   const all = sample.share((each) => {
@@ -49,7 +113,7 @@ export function rolledYield(sample: Sample): Later<Estimate | null> {
       .filter((share) => !Number.isNaN(share));
     return yields.length === 0 ? NaN : yields.reduce((product, share) => product * share, 1);
   });
-  return new Later<Estimate | null>(() => (visits.some(({ value }) => value > 0) ? all : null));
+  return new Deferred<Estimate | null>(() => (visits.some(({ value }) => value > 0) ? all : null));
 }
 
 const firstTimeThrough = ({ inspections }: Observation, id: number): number =>
@@ -63,5 +127,5 @@ function inspectionsOf({ model: { steps } }: Sample): Inspection[] {
 }
 
 /** Replications in which a unit came to it. */
-const visited = (sample: Sample, id: number): Later<number> =>
+const visited = (sample: Sample, id: number): Deferred<number> =>
   sample.count(({ inspections }) => inspections.inspected[id] > 0);

@@ -1,12 +1,54 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
-import { Counts } from '../statistics/counts.js';
 import { number } from '../format.js';
-import { Later, type Pending } from '../sample/deferred.js';
-import { proportion } from '../statistics/proportion.js';
-import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval.js';
-import type { DaysQuantile, OutageDays, OutageResult } from './failures.js';
+import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Folded, Sample } from '../sample/sample.js';
+import { Counts } from '../statistics/counts.js';
+import type { Estimate } from '../statistics/interval.js';
+import { proportion, type Proportion } from '../statistics/proportion.js';
+import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval.js';
+
+/**
+ * A duration over replications with its order-statistic interval; null where it is not known, `why` then says
+ * so.
+ */
+export interface DaysQuantile {
+  readonly p: number;
+  readonly days: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly why: string | null;
+}
+
+export interface OutageResult {
+  readonly name: string;
+  readonly stations: readonly string[];
+  readonly lanes: readonly string[];
+  /** Local date and time in the programme's zone; `to` is where it is over. */
+  readonly from: string;
+  readonly to: string;
+  readonly days: number;
+  /** Units open (released and not yet out) when it began. */
+  readonly openUnits: Estimate;
+  /**
+   * Replications in which no more were open again before the run ended, of those in which it began; null if
+   * it began in none.
+   */
+  readonly recovered: Proportion | null;
+  /** From its end until no more units were open than when it began; P50 and P80, days of 24 h. */
+  readonly recoveryDays: readonly DaysQuantile[];
+  /** Of the longest outage: open units at the start of each day, over replications; null for the others. */
+  readonly byDay: OutageDays | null;
+}
+export interface OutageDays {
+  /** Local date, and days since the outage began. */
+  readonly dates: readonly string[];
+  readonly days: readonly number[];
+  /** Null on a day that no replication came to. */
+  readonly mean: readonly (number | null)[];
+  readonly p10: readonly (number | null)[];
+  readonly p90: readonly (number | null)[];
+}
 
 /** A daily sample may be an hour off midnight where the clocks have changed. */
 const CHANGE_OF_CLOCK = 120;
@@ -45,13 +87,13 @@ export function outages(sample: Sample): Pending<OutageResult[]> {
       to: clock.dateTime(columns.to[id]) ?? '',
       days: (columns.to[id] - columns.from[id]) / MINUTES_PER_DAY,
       openUnits: sample.amount(({ outages: { openUnits } }) => openUnits[id]),
-      recovered: new Later(() =>
+      recovered: new Deferred(() =>
         recovery.value.length === 0
           ? null
           : proportion(recovery.value.filter((each) => each < Infinity).length, recovery.value.length, level),
       ),
-      recoveryDays: new Later(() => [days(0.5), days(0.8)]),
-      byDay: new Later(() =>
+      recoveryDays: new Deferred(() => [days(0.5), days(0.8)]),
+      byDay: new Deferred(() =>
         open === null || recovery.value.length === 0
           ? null
           : byDay(

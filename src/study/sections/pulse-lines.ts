@@ -1,7 +1,7 @@
 import type { Pending } from '../sample/deferred.js';
-import { ratio } from '../sample/sample.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../simulate/results.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio, sum } from '../statistics/sums.js';
 
 /** A pulse line in `results.json`. Hours are working hours of the line. */
 export interface PulseLineResult {
@@ -37,9 +37,7 @@ export function pulseLines(sample: Sample): Pending<PulseLineResult[]> {
         ratio(pulseLines[id].minutesBetween / 60, pulseLines[id].moves),
       ),
       late: sample.share(({ pulseLines }) => ratio(pulseLines[id].late, pulseLines[id].moves)),
-      lateHours: sample.amount(
-        ({ pulseLines }) => pulseLines[id].lateMinutes.reduce((a, b) => a + b, 0) / 60,
-      ),
+      lateHours: sample.amount(({ pulseLines }) => sum(pulseLines[id].lateMinutes) / 60),
       charged: [...own, null].map((station, i) => ({
         station,
         lateHours: sample.amount(({ pulseLines }) => pulseLines[id].lateMinutes[i] / 60),

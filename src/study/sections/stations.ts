@@ -1,15 +1,37 @@
-import type { Later, Pending } from '../sample/deferred.js';
-import {
-  PLACE_STATES,
-  SHIFT_STATES,
-  type Estimate,
-  type PlaceState,
-  type Results,
-  type ShiftState,
-  type StationResult,
-} from '../simulate/results.js';
 import type { Observation } from '../../measure/observe.js';
-import { ratio, type Sample } from '../sample/sample.js';
+import type { Deferred, Pending } from '../sample/deferred.js';
+import type { Sample } from '../sample/sample.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio, sumOf } from '../statistics/sums.js';
+
+export const PLACE_STATES = [
+  'working',
+  'changeover',
+  'unattended',
+  'short of crew',
+  'short of parts',
+  'short of carrier',
+  'blocked',
+  'starved',
+  'down',
+  'off shift',
+] as const;
+export type PlaceState = (typeof PLACE_STATES)[number];
+
+/** States of a place that is on shift. */
+export type ShiftState = Exclude<PlaceState, 'off shift'>;
+export const SHIFT_STATES = PLACE_STATES.filter((state): state is ShiftState => state !== 'off shift');
+
+export interface StationResult {
+  readonly name: string;
+  readonly site: string;
+  readonly places: number;
+  /** Shares of place time, they add to 1. */
+  readonly share: Readonly<Record<PlaceState, Estimate>>;
+  /** Shares of the place time that is not off shift, they add to 1. */
+  readonly shareOnShift: Readonly<Record<ShiftState, Estimate>>;
+  readonly visitsPerUnit: Estimate;
+}
 
 /** Stations in the order of the scenario; arrival banks stand with the buffers. */
 export function stations(sample: Sample): Pending<StationResult[]> {
@@ -31,54 +53,19 @@ export function stations(sample: Sample): Pending<StationResult[]> {
         places: stations.places[id],
         share: Object.fromEntries(
           PLACE_STATES.map((state) => [state, sample.share((each) => shareOf(each, state))]),
-        ) as Record<PlaceState, Later<Estimate>>,
+        ) as Record<PlaceState, Deferred<Estimate>>,
         shareOnShift: Object.fromEntries(
           SHIFT_STATES.map((state) => [
             state,
             sample.share((each) => ratio(shareOf(each, state), 1 - shareOf(each, 'off shift'))),
           ]),
-        ) as Record<ShiftState, Later<Estimate>>,
+        ) as Record<ShiftState, Deferred<Estimate>>,
         visitsPerUnit: sample.amount(({ stepVisits, entered }) =>
           ratio(
-            here.reduce((sum, step) => sum + stepVisits[step], 0),
+            sumOf(here, (step) => stepVisits[step]),
             entered,
           ),
         ),
       };
     });
-}
-
-/**
- * Trips begun; fill is units carried over truck spaces; wait is that of units carried, for their truck. Truck
- * time is busy, blocked (waiting for room ahead) or free (at base).
- */
-export function lanes(sample: Sample): Pending<Results['lanes']> {
-  const { lanes } = sample.model;
-  return lanes.names.map((name, id) => ({
-    name,
-    trips: sample.amount((each) => each.lanes.trips[id]),
-    fill: sample.share((each) => ratio(each.lanes.carried[id], each.lanes.trips[id] * lanes.capacity[id])),
-    waitHours: sample.amount((each) => ratio(each.lanes.waitMinutes[id] / 60, each.lanes.carried[id])),
-    truckBusy: sample.share((each) => each.lanes.truckBusy[id]),
-    truckBlocked: sample.share((each) => each.lanes.truckBlocked[id]),
-    truckFree: sample.share((each) => each.lanes.truckFree[id]),
-  }));
-}
-
-/** Feeders that build to a stock. */
-export function feeders(sample: Sample): Pending<Results['feeders']> {
-  const { routes } = sample.model;
-  return routes.names.flatMap((name, route) => {
-    const stock = routes.stock[route];
-    return stock < 0
-      ? []
-      : [
-          {
-            name,
-            target: routes.target[route],
-            stock: sample.amount(({ stockMean }) => stockMean[stock]),
-            out: sample.share(({ stockOut }) => stockOut[stock]),
-          },
-        ];
-  });
 }

@@ -1,7 +1,7 @@
 import type { Pending } from '../sample/deferred.js';
-import { ratio } from '../sample/sample.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../simulate/results.js';
+import type { Estimate } from '../statistics/interval.js';
+import { ratio } from '../statistics/sums.js';
 
 /** One bought-in part over the time observed. */
 export interface SupplyResult {
@@ -24,6 +24,15 @@ export interface SupplyResult {
   readonly waitHours: Estimate;
 }
 
+/** A feeder that builds to a stock. */
+export interface FeederResult {
+  readonly name: string;
+  readonly target: number;
+  readonly stock: Estimate;
+  /** Share of time without stock. */
+  readonly out: Estimate;
+}
+
 export function supplies(sample: Sample): Pending<SupplyResult[]> {
   const { supplies, resources, siteNames } = sample.model;
   return Array.from(supplies.resource, (resource, id) => ({
@@ -39,4 +48,22 @@ export function supplies(sample: Sample): Pending<SupplyResult[]> {
     waits: sample.amount((each) => each.supplies.waits[id]),
     waitHours: sample.amount((each) => ratio(each.supplies.waitMinutes[id] / 60, each.supplies.waits[id])),
   }));
+}
+
+/** Feeders that build to a stock. */
+export function feeders(sample: Sample): Pending<FeederResult[]> {
+  const { routes } = sample.model;
+  return routes.names.flatMap((name, route) => {
+    const stock = routes.stock[route];
+    return stock < 0
+      ? []
+      : [
+          {
+            name,
+            target: routes.target[route],
+            stock: sample.amount(({ stockMean }) => stockMean[stock]),
+            out: sample.share(({ stockOut }) => stockOut[stock]),
+          },
+        ];
+  });
 }

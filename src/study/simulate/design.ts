@@ -1,15 +1,16 @@
-import { basename } from 'node:path';
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import type { PrecisionMeasure } from '../answer/precision-measures.js';
+import { measured, type Measured } from '../answer/precision.js';
+import { journey as journeyOf, type JourneyAsked } from '../programme/journey.js';
 import type { FixedDesign, Gathering } from '../run/fixed-design.js';
 import { identityOf } from '../run/identity.js';
-import { journey as journeyOf, type JourneyAsked } from '../programme/journey.js';
+import { whole } from '../run/replicator.js';
+import { planned } from '../sample/planned.js';
+import { Sample } from '../sample/sample.js';
 import type { Results } from './results.js';
-import type { PrecisionMeasure } from '../answer/precision-measures.js';
-import { planned, Sample } from '../sample/sample.js';
 import { summary } from './summary.js';
-import { measured, type Measured } from '../answer/precision.js';
 
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked {
@@ -40,14 +41,13 @@ export function simulateDesign(
   const model = compile(scenario);
   return {
     identity: identityOf({ study: 'simulate', scenario, seed, level }),
-    variants: [{ key: 'base', model, closely: CLOSELY }],
+    variants: [{ key: 'base', model, closely: CLOSELY, read: whole }],
     replications,
     seed,
-    read: (observation) => observation,
     gather: (of = []) => {
       const plan = planned(scenario, model),
         sample = new Sample(plan, level),
-        results = summary(sample, { file: basename(file), seed });
+        results = summary(sample, { file, seed });
       return {
         take: (observation) => {
           sample.take(observation);

@@ -1,12 +1,12 @@
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { runDesign } from '../run/fixed-design.js';
-import type { ReplicatorOptions } from '../run/replicator.js';
-import { CLOSELY } from './design.js';
 import { warmUpOf } from '../answer/warm-up.js';
+import { runDesign } from '../run/fixed-design.js';
+import { type ReplicatorOptions, whole } from '../run/replicator.js';
+import { CLOSELY } from './design.js';
 
-export interface FindWarmUpOptions extends Pick<ReplicatorOptions<Observation>, 'workers' | 'signal'> {
+export interface FindWarmUpOptions extends Pick<ReplicatorOptions, 'workers' | 'signal'> {
   readonly scenario: Scenario;
   readonly seed: string;
 }
@@ -19,18 +19,17 @@ export interface FindWarmUpOptions extends Pick<ReplicatorOptions<Observation>, 
 export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptions): Promise<number> {
   const model = compile(withWarmUp(scenario, 0));
   const pilot = {
-    variants: [{ key: 'warm-up', model, closely: CLOSELY }],
+    variants: [{ key: 'warm-up', model, closely: CLOSELY, read: whole }],
     replications: CLOSELY,
     seed,
-    read: (observation: Observation) => observation,
   };
   const observations: Observation[] = [];
-  await runDesign(pilot, options, (observation) => void observations.push(observation));
+  await runDesign(pilot, options, (observation) => observations.push(observation));
   const found = warmUpOf({ scenario, model }, observations);
   if (found === null) return 0;
   if (found.cutHours === null)
     throw new RangeError(
-      'programme: expected a length within whose first half MSER-5 ends the start-up, saw one ' +
+      'programme: expected a length within whose first half MSER-5 ends the start-up, got one ' +
         'within which it does not; raise the length, or give a warm up',
     );
   return found.cutHours * 60;

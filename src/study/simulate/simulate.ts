@@ -1,38 +1,25 @@
-import type { Observation } from '../../measure/observe.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEAST_FOR_PRECISION } from '../answer/precision-measures.js';
-import { precisionFindings, precisionOf, replicationsWanted } from '../answer/precision.js';
-import type { Measured, PrecisionAsked } from '../answer/precision.js';
+import {
+  type Measured,
+  type PrecisionAsked,
+  precisionFindings,
+  precisionOf,
+  replicationsWanted,
+} from '../answer/precision.js';
+import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import type { JourneyAsked } from '../programme/journey.js';
-import { answerOf } from '../run/fixed-design.js';
-import type { FixedDesign } from '../run/fixed-design.js';
-import { LEVEL } from '../run/identity.js';
-import type { Journal } from '../run/journal.js';
-import { Replicator } from '../run/replicator.js';
-import type { ReplicatorOptions, Take } from '../run/replicator.js';
+import { answerOf, type FixedDesign } from '../run/fixed-design.js';
+import { Replicator, type ReplicatorOptions, type Take } from '../run/replicator.js';
 import { simulateDesign } from './design.js';
 import type { Results } from './results.js';
 
-export interface SimulateOptions {
-  readonly scenario: Scenario;
-  /** Name of the scenario's file; folders are left out of the results. */
-  readonly file: string;
+export interface SimulateOptions extends StudyOptions {
   /** At least 1; intervals need 2. */
   readonly replications: number;
-  readonly seed: string;
-  /** Worker threads; 1 runs all in this thread. Results do not depend on it. */
-  readonly workers: number;
-  /** Confidence of the intervals, default 0.95. */
-  readonly level?: number | undefined;
   /** The unit whose way is told, which takes one replication more; none where left out. */
   readonly journey?: JourneyAsked | undefined;
   /** Replications are added until the measures are known so well; none where left out. */
   readonly precision?: PrecisionAsked | undefined;
-  /** Finished replications of an earlier run, and where new ones are written. */
-  readonly journal?: Journal<Observation> | undefined;
-  /** Called after each replication. */
-  readonly onReplication?: ((done: number, of: number) => void) | undefined;
-  readonly signal?: AbortSignal | undefined;
 }
 
 /**
@@ -40,38 +27,21 @@ export interface SimulateOptions {
  * last bit. Rejects with a RangeError for options or a programme that cannot be run, and with the signal's
  * reason when it is aborted.
  */
-export async function simulateStudy({
-  scenario,
-  file,
-  replications,
-  seed,
-  workers,
-  level = LEVEL,
-  journey,
-  precision,
-  journal,
-  onReplication,
-  signal,
-}: SimulateOptions): Promise<Results> {
+export async function simulateStudy(options: SimulateOptions): Promise<Results> {
+  const { scenario, file, replications, seed, level = LEVEL, journey, precision } = options;
   wholeNumber('replications', replications);
-  wholeNumber('workers', workers);
+  wholeNumber('workers', options.workers);
   if (!(level > 0 && level < 1))
     throw new RangeError(
-      `level: expected a confidence above 0 and below 1, saw ${level}; give for example 0.95`,
+      `level: expected a confidence above 0 and below 1, got ${level}; give for example 0.95`,
     );
-  const design = simulateDesign({ scenario, file, replications, seed, level }, journey),
-    options = { workers, journal, onReplication, signal };
+  const design = simulateDesign({ scenario, file, replications, seed, level }, journey);
   if (precision === undefined) return answerOf(design, options);
   const gathering = design.gather(precision.of),
     done = await runUntilPrecise(design, precision, gathering, options);
   const results = gathering.found(),
     reached = precisionOf(gathering.measured, done, precision);
   return { ...results, precision: reached, findings: [...results.findings, ...precisionFindings(reached)] };
-}
-
-function wholeNumber(what: string, value: number): void {
-  if (!(Number.isInteger(value) && value >= 1))
-    throw new RangeError(`${what}: expected a whole number of at least 1, saw ${value}; give one`);
 }
 
 /**
@@ -83,18 +53,16 @@ function wholeNumber(what: string, value: number): void {
  * @returns how many there are in the end
  */
 export async function runUntilPrecise<Value>(
-  { variants, replications, seed, read }: FixedDesign<Value, unknown>,
+  { variants, replications, seed }: FixedDesign<Value, unknown>,
   asked: PrecisionAsked,
   { take, measured }: { readonly take: Take<Value>; readonly measured: Measured },
-  options: Omit<ReplicatorOptions<Value>, 'seed' | 'read'>,
+  options: Omit<ReplicatorOptions, 'seed'>,
 ): Promise<number> {
-  const replicator = new Replicator<Value>({ ...options, seed, read });
+  const replicator = new Replicator({ ...options, seed });
   let done = 0;
   try {
-    for (
-      let next: number | null = Math.min(asked.most, Math.max(LEAST_FOR_PRECISION, replications));
-      next !== null;
-    ) {
+    let next: number | null = Math.min(asked.most, Math.max(LEAST_FOR_PRECISION, replications));
+    while (next !== null) {
       await replicator.each(variants, done + 1, next, 1, take);
       done = next;
       next = replicationsWanted(measured, done, asked);
@@ -104,3 +72,6 @@ export async function runUntilPrecise<Value>(
     await replicator.close();
   }
 }
+
+// Asked here by cli.
+export { LEVEL } from '../asked.js';

@@ -44,10 +44,10 @@ export class Counts {
     this.sorted ??= [...this.times.keys()].sort((a, b) => a - b);
     let below = 0;
     for (const value of this.sorted) {
-      below += this.times.get(value)!;
+      below += this.of(value);
       if (below >= rank) return value;
     }
-    throw new RangeError(`rank: expected one from 1 to ${this.count}, saw ${rank}`);
+    throw new RangeError(`rank: expected one from 1 to ${this.count}, got ${rank}`);
   }
 
   /** That of the middle rank; there must be a value. */

@@ -1,6 +1,6 @@
 import { sampleVariance } from 'simple-statistics';
-import { meanInterval } from './interval.js';
-import type { Estimate } from '../simulate/results.js';
+import { defined } from '../lists.js';
+import { type Estimate, meanInterval } from './interval.js';
 
 /**
  * Two variants of a scenario under common random numbers: replication r of the one is set against replication
@@ -28,10 +28,10 @@ export interface Difference {
 export function difference(first: readonly number[], second: readonly number[], level: number): Difference {
   if (first.length !== second.length)
     throw new RangeError(
-      `difference: expected as many values of both, saw ${first.length} and ${second.length}`,
+      `difference: expected as many values of both, got ${first.length} and ${second.length}`,
     );
   const pairs = first
-    .map((value, r) => [value, second[r]!] as const)
+    .map((value, r) => [value, defined(second[r])] as const)
     .filter(([a, b]) => Number.isFinite(a) && Number.isFinite(b));
   const differences = pairs.map(([a, b]) => b - a),
     spread = pairs.length < 2 ? 0 : sampleVariance(differences);

@@ -1,5 +1,16 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
-import type { Estimate } from '../simulate/results.js';
+
+/**
+ * A mean over replications with its Student-t interval. `n` counts the replications that have a value; `low`
+ * and `high` are null below two, and of none the mean is 0.
+ */
+export interface Estimate {
+  readonly mean: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly level: number;
+  readonly n: number;
+}
 
 /**
  * Number, mean and variance of values that come one at a time and are not kept (Welford 1962, Technometrics

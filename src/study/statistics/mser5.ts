@@ -1,3 +1,5 @@
+import { mean } from './sums.js';
+
 /** Where MSER-5 cuts the start of a series. */
 export interface WarmUp {
   /** Values cut from the start, a multiple of 5. */
@@ -20,23 +22,20 @@ const BATCH = 5;
  */
 export function mser5(values: readonly number[]): WarmUp {
   const m = Math.floor(values.length / BATCH);
-  if (m < 2) throw new RangeError(`warm-up: expected at least ${2 * BATCH} values, saw ${values.length}`);
-  const means = Array.from(
-    { length: m },
-    (_, i) => values.slice(i * BATCH, (i + 1) * BATCH).reduce((sum, value) => sum + value, 0) / BATCH,
-  );
-  const statistic = new Array<number>(m - 1);
+  if (m < 2) throw new RangeError(`warm-up: expected at least ${2 * BATCH} values, got ${values.length}`);
+  const means = Array.from({ length: m }, (_, i) => mean(values.slice(i * BATCH, (i + 1) * BATCH)));
+  const statistic: number[] = [];
   // From the end, by Welford's recurrence: the squares about the mean of what is left.
-  let mean = 0,
+  let middle = 0,
     squares = 0;
-  for (let d = m - 1, n = 1; d >= 0; d--, n++) {
-    const off = means[d]! - mean;
-    mean += off / n;
-    squares += off * (means[d]! - mean);
+  for (const [i, value] of means.toReversed().entries()) {
+    const n = i + 1,
+      off = value - middle;
+    middle += off / n;
+    squares += off * (value - middle);
     // Of a single mean the statistic is 0 and says nothing.
-    if (d < m - 1) statistic[d] = squares / (n * n);
+    if (n > 1) statistic.unshift(squares / (n * n));
   }
-  let best = 0;
-  for (let d = 1; d < statistic.length; d++) if (statistic[d]! < statistic[best]!) best = d;
+  const best = statistic.indexOf(Math.min(...statistic));
   return { cut: best * BATCH, isTooShort: best > m / 2, statistic };
 }

@@ -1,5 +1,14 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
-import type { Proportion } from '../simulate/results.js';
+
+/** A share of replications with its Wilson interval. */
+export interface Proportion {
+  readonly share: number;
+  readonly low: number;
+  readonly high: number;
+  readonly level: number;
+  readonly count: number;
+  readonly n: number;
+}
 
 /** With so many degrees of freedom Student's t is the normal distribution, to 3e-9 in the 97.5 % point. */
 const AS_NORMAL = 1e9;
@@ -12,7 +21,7 @@ const AS_NORMAL = 1e9;
  */
 export function proportion(count: number, n: number, level: number): Proportion {
   if (!(n >= 1 && count >= 0 && count <= n))
-    throw new RangeError(`proportion: expected 0 <= count <= n and n of at least 1, saw ${count} of ${n}`);
+    throw new RangeError(`proportion: expected 0 <= count <= n and n of at least 1, got ${count} of ${n}`);
   const z = tQuantile((1 + level) / 2, AS_NORMAL),
     p = count / n,
     scale = 1 + (z * z) / n;

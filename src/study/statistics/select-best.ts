@@ -1,4 +1,5 @@
 import { sampleVariance } from 'simple-statistics';
+import { defined } from '../lists.js';
 
 /**
  * Fully sequential selection of the best of k systems with an indifference zone (Kim & Nelson 2001, ACM
@@ -12,12 +13,8 @@ import { sampleVariance } from 'simple-statistics';
  * their differences in the first n0 rounds.
  */
 export class BestSelection {
-  /** Numbers of those still in, ascending. */
-  alive: number[];
-  private readonly sums: Float64Array;
-  private readonly first: number[][];
+  private left: System[];
   private readonly h2: number;
-  private variances: Float64Array | undefined;
   private rounds = 0;
 
   /**
@@ -26,24 +23,27 @@ export class BestSelection {
    * @param zone difference that matters, in the unit of the values, above 0
    */
   constructor(
-    private readonly count: number,
+    count: number,
     private readonly firstRounds: number,
     private readonly zone: number,
     level: number,
   ) {
     if (!(firstRounds >= 2))
-      throw new RangeError(`selection: expected at least 2 first rounds, saw ${firstRounds}`);
-    if (!(zone > 0)) throw new RangeError(`selection: expected an indifference zone above 0, saw ${zone}`);
-    this.alive = Array.from({ length: count }, (_, i) => i);
-    this.sums = new Float64Array(count);
-    this.first = this.alive.map(() => []);
+      throw new RangeError(`selection: expected at least 2 first rounds, got ${firstRounds}`);
+    if (!(zone > 0)) throw new RangeError(`selection: expected an indifference zone above 0, got ${zone}`);
+    this.left = Array.from({ length: count }, (_, id) => ({ id, sum: 0, first: [] }));
     const eta = count < 2 ? 0 : (((2 * (1 - level)) / (count - 1)) ** (-2 / (firstRounds - 1)) - 1) / 2;
     this.h2 = 2 * eta * (firstRounds - 1);
   }
 
+  /** Numbers of those still in, ascending. */
+  get alive(): number[] {
+    return this.left.map(({ id }) => id);
+  }
+
   /** Whether one is left. */
   get isOver(): boolean {
-    return this.alive.length === 1;
+    return this.left.length === 1;
   }
 
   /** Rounds taken in. */
@@ -53,57 +53,56 @@ export class BestSelection {
 
   /** The best mean of those still in; the first of equal ones. */
   get best(): number {
-    return this.alive.reduce((best, i) => (this.sums[i]! > this.sums[best]! ? i : best), this.alive[0]!);
+    return this.leader.id;
   }
 
   /** Takes in the values of one round, in the order of `alive`, and rules out who is clearly behind. */
   add(values: readonly number[]): void {
-    if (values.length !== this.alive.length)
+    if (values.length !== this.left.length)
       throw new RangeError(
-        `selection: expected ${this.alive.length} values, one of each that is still in, saw ${values.length}`,
+        `selection: expected ${this.left.length} values, one of each that is still in, got ${values.length}`,
       );
     this.rounds++;
-    this.alive.forEach((i, at) => {
-      this.sums[i]! += values[at]!;
-      if (this.rounds <= this.firstRounds) this.first[i]!.push(values[at]!);
-    });
-    if (this.rounds < this.firstRounds) return;
-    this.variances ??= this.differenceVariances();
-    this.screen(this.variances);
+    for (const [at, each] of this.left.entries()) {
+      const value = defined(values[at]);
+      each.sum += value;
+      if (this.rounds <= this.firstRounds) each.first.push(value);
+    }
+    if (this.rounds >= this.firstRounds) this.screen();
   }
 
-  private screen(variances: Float64Array): void {
-    const { alive, sums, count, zone, h2, rounds } = this;
+  private get leader(): System {
+    return this.left.reduce((best, each) => (each.sum > best.sum ? each : best));
+  }
+
+  private screen(): void {
+    const { left, zone, h2, rounds } = this;
     // Beyond the largest N_il = floor(h^2 S^2 / zone^2) the best mean is taken.
     const most = Math.max(
-      0,
-      ...alive.flatMap((i) => alive.map((l) => Math.floor((h2 * variances[i * count + l]!) / (zone * zone)))),
+      ...left.flatMap((i) => left.map((l) => Math.floor((h2 * varianceOf(i, l)) / (zone * zone)))),
     );
-    if (rounds > most) {
-      this.alive = [this.best];
-      return;
-    }
-    this.alive = alive.filter((i) =>
-      alive.every((l) => {
-        if (l === i) return true;
-        const slack = Math.max(
-          0,
-          (zone / (2 * rounds)) * ((h2 * variances[i * count + l]!) / (zone * zone) - rounds),
-        );
-        return sums[i]! / rounds >= sums[l]! / rounds - slack;
-      }),
-    );
-  }
-
-  private differenceVariances(): Float64Array {
-    const { count, first } = this,
-      variances = new Float64Array(count * count);
-    for (let i = 0; i < count; i++) {
-      for (let l = 0; l < i; l++)
-        variances[i * count + l] = variances[l * count + i] = sampleVariance(
-          first[i]!.map((value, r) => value - first[l]![r]!),
-        );
-    }
-    return variances;
+    this.left =
+      rounds > most
+        ? [this.leader]
+        : left.filter((i) =>
+            left.every(
+              (l) => l === i || i.sum / rounds >= l.sum / rounds - slack(zone, rounds, h2, varianceOf(i, l)),
+            ),
+          );
   }
 }
+
+interface System {
+  readonly id: number;
+  sum: number;
+  /** Values of the first rounds. */
+  readonly first: number[];
+}
+
+/** Of the differences in the first rounds. */
+const varianceOf = (i: System, l: System): number =>
+  sampleVariance(i.first.map((value, r) => value - defined(l.first[r])));
+
+/** By how much a mean may be behind another after so many rounds and be no worse; `variance`: S_il^2. */
+export const slack = (zone: number, rounds: number, h2: number, variance: number): number =>
+  Math.max(0, (zone / (2 * rounds)) * ((h2 * variance) / (zone * zone) - rounds));

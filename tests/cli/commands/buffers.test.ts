@@ -81,7 +81,7 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
     [
       'a station that there is not',
       ['--budget', '3', '--at', 'thrid'],
-      '--at: expected a station or lane of the route, saw "thrid"',
+      '--at: expected a station or lane of the route, got "thrid"',
     ],
   ])('refuses %s before the run', async (_, args, error) => {
     const { code, stdout, stderr } = await rateproof(folder, 'buffers', 'line.yaml', ...args);

@@ -95,7 +95,7 @@ describe('shards of compare', { timeout: 60_000 }, () => {
       code: 2,
       stdout: '',
       stderr: expect.stringMatching(
-        /^error: expected all shards to be of one study, but simulated is not of that of s1: .*study was compare, now it is simulate/,
+        /^error: simulated: expected a shard of the study of s1, got one of another: .*study was compare, now it is simulate/,
       ) as string,
     });
     expect((await merge('simulated', 's1', 's3')).stderr).toContain('study was simulate, now it is compare');
@@ -105,10 +105,10 @@ describe('shards of compare', { timeout: 60_000 }, () => {
     await compare('--shard', '2/3', '--out', 'renamed', '--quiet');
     writeFileSync(at('what-ifs.yaml'), WHAT_IFS);
     expect((await merge('s1', 'others', 's3')).stderr).toMatch(
-      /but others is not of that of s1: what-ifs was sha256:[0-9a-f]{64}, now it is sha256:[0-9a-f]{64}\n/,
+      /others: expected a shard of the study of s1, got one of another: what-ifs was sha256:[0-9a-f]{64}, now it is sha256:[0-9a-f]{64}\n/,
     );
     expect((await merge('s1', 'renamed', 's3')).stderr).toContain(
-      'but renamed is not of that of s1: names or notes of the what-ifs are others',
+      'renamed: expected a shard of the study of s1, got one of another: names or notes of the what-ifs are others',
     );
   });
 

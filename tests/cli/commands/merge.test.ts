@@ -114,7 +114,7 @@ describe('shards', { timeout: 120_000 }, () => {
     );
     expect((await shard(2, 's1')).stderr).toContain('got another: shard was 1, now it is 2');
     expect((await shard(1, 'one')).stderr).toContain(
-      'expected one to be the folder of a finished shard, but it has no shard.json',
+      'one: expected the folder of a finished shard, got one without shard.json',
     );
   });
 
@@ -159,7 +159,7 @@ describe('shards', { timeout: 120_000 }, () => {
     expect(await rateproof(folder, 'merge', 's1', 'foreign', 's3', 's4')).toMatchObject({
       code: 2,
       stderr:
-        'error: expected all shards to be of one study, but foreign is not of that of s1: seed was spring, now it is autumn\nhint: leave it out, or run the shard again into another folder\n',
+        'error: foreign: expected a shard of the study of s1, got one of another: seed was spring, now it is autumn\nhint: leave it out, or run the shard again into another folder\n',
     });
     await rateproof(folder, ...RUN, '--shard', '2/3', '--out', 'third', '--quiet');
     expect((await rateproof(folder, 'merge', 's1', 'third')).stderr).toContain('shards was 4, now it is 3');
@@ -180,14 +180,14 @@ describe('shards', { timeout: 120_000 }, () => {
     bytes[bytes.length - 9] ^= 1;
     writeFileSync(file, bytes);
     expect((await rateproof(folder, 'merge', 's1', 'damaged', 's3', 's4', '--quiet')).stderr).toContain(
-      'error: expected damaged/shard.journal to hold every replication of shard 2 of 4, but it is damaged',
+      'error: damaged/shard.journal: expected every replication of shard 2 of 4, got a damaged file',
     );
     rmSync(file);
     expect((await rateproof(folder, 'merge', 's1', 'damaged', 's3', 's4', '--quiet')).stderr).toContain(
-      'but it is damaged',
+      'got a damaged file',
     );
     expect((await rateproof(folder, 'merge', 'one')).stderr).toContain(
-      'expected one to be the folder of a finished shard, but it has no shard.json',
+      'one: expected the folder of a finished shard, got one without shard.json',
     );
     expect((await rateproof(folder, 'merge', 'nowhere')).stderr).toContain('got no such folder: nowhere');
     cpSync(at('s2'), at('later'), { recursive: true });
@@ -196,7 +196,7 @@ describe('shards', { timeout: 120_000 }, () => {
       readFileSync(at('s2/shard.json'), 'utf8').replace('"version": 1', '"version": 2'),
     );
     expect((await rateproof(folder, 'merge', 'later')).stderr).toContain(
-      'expected later/shard.json to be that of a shard of this version, but it is not',
+      'later/shard.json: expected that of a shard of this version, got another',
     );
   });
 });

@@ -82,7 +82,7 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
     [
       'a window of too few units',
       ['slack.yaml', '--from', '0.1', '--to', '5', ...FEW],
-      'slack.yaml: programme: expected at least 50 units in a window of 10 weeks at 0.1 a day, saw 5',
+      'slack.yaml: programme: expected at least 50 units in a window of 10 weeks at 0.1 a day, got 5',
     ],
   ])('refuses %s', async (_, args, message) => {
     const { code, stdout, stderr } = await rateproof(folder, 'rate', ...args, '--quiet');

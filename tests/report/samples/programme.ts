@@ -1,9 +1,6 @@
-import {
-  JOURNEY_ACTIVITIES,
-  type Journey,
-  type JourneyPart,
-  type PlanResult,
-} from '../../../src/study/programme/activities.js';
+import { JOURNEY_ACTIVITIES } from '../../../src/study/programme/activities.js';
+import type { Journey, JourneyPart } from '../../../src/study/programme/journey.js';
+import type { PlanResult } from '../../../src/study/programme/plan.js';
 
 /** Invented parts of results that tell of the programme and of one unit, for looking at reports. */
 export function samplePlan(weeks: number): PlanResult {

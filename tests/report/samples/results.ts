@@ -1,4 +1,4 @@
-import type { OutageResult } from '../../../src/study/sections/failures.js';
+import type { OutageResult } from '../../../src/study/sections/outages.js';
 import {
   PLACE_STATES,
   SHIFT_STATES,

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Stuck } from '../../../src/flow/gridlock.js';
 import { readScenario } from '../../../src/scenario/read.js';
-import { simulateStudy } from '../../../src/study/simulate/simulate.js';
 import { whoWaits } from '../../../src/study/answer/gridlock.js';
+import { simulateStudy } from '../../../src/study/simulate/simulate.js';
 
 const unit = (
   number: number,

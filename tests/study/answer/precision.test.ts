@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { meanInterval } from '../../../src/study/statistics/interval.js';
 import { isPrecise, relativeHalfWidth, replicationsFor } from '../../../src/study/answer/precision.js';
+import { meanInterval } from '../../../src/study/statistics/interval.js';
 
 const estimate = (mean: number, half: number, n: number) => ({
   mean,

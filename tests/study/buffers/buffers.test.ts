@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
+import { type BufferOptions, buffersStudy } from '../../../src/study/buffers/buffers.js';
 import { rateMeasure } from '../../../src/study/buffers/trial.js';
-import { buffersStudy, type BufferOptions } from '../../../src/study/buffers/buffers.js';
-import { threeStations } from './buffers-line.js';
 import { observation, shipping, twoPlants } from '../made-observation.js';
+import { threeStations } from './buffers-line.js';
 
 const study = (options: Partial<BufferOptions>) =>
   buffersStudy({
@@ -41,7 +41,7 @@ describe('waiting places shared out', { timeout: 30_000 }, () => {
       verdict: 'out of reach',
       sentence: expect.stringMatching(
         /^0\.51 units an hour are out of reach of waiting places: 64 or more in each of 2 spots give 0\.5 /,
-      ),
+      ) as unknown,
     });
     expect(more.ample).toMatchObject({ placesEach: 64, rate: { mean: 0.5 } });
   });
@@ -83,9 +83,9 @@ describe('waiting places shared out', { timeout: 30_000 }, () => {
 
   it('are refused with too few replications or a zone that is none', async () => {
     await expect(study({ replications: 2 })).rejects.toThrow(
-      'replications: expected a whole number of at least 3, saw 2',
+      'replications: expected a whole number of at least 3, got 2',
     );
-    await expect(study({ zone: 0 })).rejects.toThrow('zone: expected a share above 0 and below 1, saw 0');
+    await expect(study({ zone: 0 })).rejects.toThrow('zone: expected a share above 0 and below 1, got 0');
   });
 });
 

@@ -58,10 +58,10 @@ describe('spots among which waiting places are shared out', () => {
   });
 
   it.each([
-    [['oevn'], 'at: expected a station or lane of the route, saw "oevn"; there are "booth", "oven"'],
-    [['axle bench'], 'at: expected a station or lane of the route, saw "axle bench"'],
-    [['bay'], 'at: expected a limited buffer or bank, saw "bay", which is unlimited'],
-    [['return road'], 'at: expected a limited buffer or bank, saw "return road: bank", which is unlimited'],
+    [['oevn'], 'at: expected a station or lane of the route, got "oevn"; there are "booth", "oven"'],
+    [['axle bench'], 'at: expected a station or lane of the route, got "axle bench"'],
+    [['bay'], 'at: expected a limited buffer or bank, got "bay", which is unlimited'],
+    [['return road'], 'at: expected a limited buffer or bank, got "return road: bank", which is unlimited'],
   ])('are refused with what there is: %s', (named, error) => {
     expect(() => spotsOf(drawn, named)).toThrow(error);
   });
@@ -84,7 +84,7 @@ describe('spots among which waiting places are shared out', () => {
     const spots = spotsOf(drawn).map((spot) => ({ ...spot, least: 1 }));
     expect(() => {
       checkGoal({ kind: 'budget', places: 4 }, spots);
-    }).toThrow('budget: expected at least 5 places, without which the scenario cannot run, saw 4');
+    }).toThrow('budget: expected at least 5 places, without which the scenario cannot run, got 4');
     expect(() => {
       checkGoal({ kind: 'budget', places: 5 }, spots);
     }).not.toThrow();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
-import { spotsOf, withLayout, type Layout } from '../../../src/study/buffers/spots.js';
+import { type Layout, spotsOf, withLayout } from '../../../src/study/buffers/spots.js';
 import { isAlike, readTrial, type Trial } from '../../../src/study/buffers/trial.js';
 import { Trials } from '../../../src/study/buffers/trials.js';
 import { Replicator } from '../../../src/study/run/replicator.js';
@@ -46,8 +46,8 @@ describe('trials of layouts', { timeout: 60_000 }, () => {
         },
         spots,
       );
-      const replicator = new Replicator<Trial>({ seed, workers: 1, read }),
-        trials = new Trials(replicator, scenario, model, spots, replications);
+      const replicator = new Replicator({ seed, workers: 1 }),
+        trials = new Trials(replicator, { scenario, model, spots, read }, replications);
       const present = spots.map((spot) => spot.present),
         layouts: Layout[] = [present];
       for (const by of [1, -1, 3])
@@ -58,12 +58,9 @@ describe('trials of layouts', { timeout: 60_000 }, () => {
       expect(trials.spared).toBeGreaterThan(all / 5);
       expect(trials.spared).toBeLessThan(all);
       for (const layout of layouts) {
-        const direct = new Replicator<Trial>({ seed, workers: 1, read });
-        const [row] = await direct.run(
-          [{ key: 'alone', model: compile(withLayout(scenario, spots, layout)) }],
-          1,
-          replications,
-        );
+        const direct = new Replicator({ seed, workers: 1 }),
+          alone = compile(withLayout(scenario, spots, layout));
+        const row = await direct.row({ key: 'alone', model: alone, read: read(alone) }, 1, replications);
         expect(trials.values(layout), layout.join()).toEqual(row.map(({ rate }) => rate));
       }
     },

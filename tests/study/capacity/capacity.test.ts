@@ -21,7 +21,7 @@ import {
 const table = (from: Scenario): CapacityTable => capacity(compile(from), from);
 function rowOf(found: CapacityTable, kind: CapacityRow['kind'], name: string): CapacityRow {
   const row = found.rows.find((each) => each.kind === kind && each.name === name);
-  if (row === undefined) throw new Error(`expected a row for ${kind} '${name}', saw none`);
+  if (row === undefined) throw new Error(`expected a row for ${kind} '${name}', got none`);
   return row;
 }
 /** 480 working minutes a day, Monday to Friday, no holidays: hand arithmetic is exact over whole weeks. */

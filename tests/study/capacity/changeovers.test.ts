@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { capacity } from '../../../src/study/capacity/capacity.js';
-import { readScenario } from '../../../src/scenario/read.js';
 import { compile } from '../../../src/scenario/compile.js';
+import { readScenario } from '../../../src/scenario/read.js';
+import { capacity } from '../../../src/study/capacity/capacity.js';
 
 /** Minutes of the booth for each unit: 20 min of work, and changeovers. */
 function boothMinutes(colours: string, changeover: string): number {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { readScenario } from '../../../src/scenario/read.js';
 import { capacity, type CapacityRow, type CapacityTable } from '../../../src/study/capacity/capacity.js';
 import { modelOf } from '../../flow/run-yaml.js';
-import { readScenario } from '../../../src/scenario/read.js';
 
 /** Capacity of crews by hand: two shifts of 8 h, five days, 13 whole weeks or more without a holiday. */
 function table(crews: string, more = ''): CapacityTable {

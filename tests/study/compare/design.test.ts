@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { compareDesign, type CompareDesign } from '../../../src/study/compare/design.js';
+import { compared } from '../../../src/study/compare/verdict.js';
 import { answerOf } from '../../../src/study/run/fixed-design.js';
-import { compared } from '../../../src/study/compare/summary.js';
 import { playModel } from '../../flow/run-yaml.js';
 
 /** Two steps of 2 h and 1 h at 24 h a day, 4 units, one after the other: out at 3, 5, 7 and 9 h. */

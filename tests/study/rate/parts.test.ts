@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import type { RateReading } from '../../../src/study/rate/verdict.js';
 import { atRate, noRateReason, rampOf } from '../../../src/study/rate/at-rate.js';
-import { highestThatHolds, leastThatHolds } from '../../../src/study/rate/search.js';
-import { judge, slope } from '../../../src/study/rate/verdict.js';
 import type { RateVerdict } from '../../../src/study/rate/results.js';
+import { highestThatHolds, leastThatHolds } from '../../../src/study/rate/search.js';
+import { judge, type RateReading, slope } from '../../../src/study/rate/verdict.js';
 
 /** Every number is invented. 2027-03-01 is a Monday. */
 function scenarioOf(programme: string): Scenario {

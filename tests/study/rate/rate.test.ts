@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { stableJson } from '../../../src/report/json.js';
 import { readScenario } from '../../../src/scenario/read.js';
-import { rateStudy, type RateOptions } from '../../../src/study/rate/rate.js';
+import { type RateOptions, rateStudy } from '../../../src/study/rate/rate.js';
 
 /** Every number is invented. 2027-03-01 is a Monday. */
 function study(yaml: string, options: Partial<RateOptions> = {}) {
@@ -90,7 +90,7 @@ route: [{ step: one, at: first, crew: { fitters: 1 }, work: 3 h }, { step: two, 
 
   it('asks for a window with enough units in it', async () => {
     await expect(study(bench('5 h'), { from: 0.1, to: 0.2 })).rejects.toThrow(
-      'programme: expected at least 50 units in a window of 12 weeks at 0.1 a day, saw 8; give more --weeks or a higher rate',
+      'programme: expected at least 50 units in a window of 12 weeks at 0.1 a day, got 8; give more --weeks or a higher rate',
     );
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { reliefsOf } from '../../../src/study/reliefs/list.js';
 import { withHighestRate } from '../../../src/study/reliefs/changes.js';
+import { reliefsOf } from '../../../src/study/reliefs/list.js';
 
 // All numbers are invented.
 const YAML = `

@@ -83,12 +83,12 @@ describe('the screen of reliefs', () => {
     const options = { count: 2, first: 2, looks: 1, keep: 1, zone: 1, level: 0.95 };
     expect(() => {
       new ReliefScreen(options).look([[1]]);
-    }).toThrow('screen: expected 2 rows, one of each that is still in, saw 1');
+    }).toThrow('screen: expected 2 rows, one of each that is still in, got 1');
     expect(() => new ReliefScreen({ ...options, first: 1 })).toThrow(
-      'screen: expected at least 2 first rounds, saw 1',
+      'screen: expected at least 2 first rounds, got 1',
     );
     expect(() => new ReliefScreen({ ...options, zone: 0 })).toThrow(
-      'screen: expected an indifference zone above 0, saw 0',
+      'screen: expected an indifference zone above 0, got 0',
     );
   });
 });

@@ -10,11 +10,12 @@ import {
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { Observation } from '../../../src/measure/observe.js';
 import {
   answerOf,
+  type FixedDesign,
   replicationsOf,
   runDesign,
-  type FixedDesign,
 } from '../../../src/study/run/fixed-design.js';
 import { Journal } from '../../../src/study/run/journal.js';
 import { mergeShards, MissingShards } from '../../../src/study/run/merge.js';
@@ -23,8 +24,8 @@ import {
   aboutShard,
   readShard,
   ShardError,
-  writeShard,
   type ShardFolder,
+  writeShard,
 } from '../../../src/study/run/shards.js';
 import { benchVariant } from './bench-variant.js';
 
@@ -32,13 +33,16 @@ interface Seen {
   readonly seen: Float64Array;
 }
 
+const read = ({ replication, shipped }: Observation): Seen => ({
+  seen: Float64Array.of(replication, shipped),
+});
+
 /** A study of two variants, as those that compare are; found is what came, in the order in which it came. */
 const DESIGN: FixedDesign<Seen, number[][]> = {
   identity: { study: 'two', seed: 'a' },
-  variants: [benchVariant(5), benchVariant(8)],
+  variants: [benchVariant(5, read), benchVariant(8, read)],
   replications: 7,
   seed: 'a',
-  read: ({ replication, shipped }) => ({ seen: Float64Array.of(replication, shipped) }),
   gather: () => {
     const came: number[][] = [];
     return { take: ({ seen }, v) => void came.push([v, ...seen]), found: () => came };
@@ -120,7 +124,7 @@ describe('a design of several variants', () => {
     // The second is damaged: the first is closed again.
     truncateSync(join(shards[1].path, 'shard.journal'), 200);
     expect(() => merged(() => undefined)).toThrow(
-      'to hold every replication of shard 2 of 2, but it is damaged',
+      'expected every replication of shard 2 of 2, got a damaged file',
     );
     expect(freeHandle()).toBe(before);
   });
@@ -134,7 +138,7 @@ describe('a design of several variants', () => {
     };
     expect(write).toThrow(ShardError);
     expect(write).toThrow(
-      'expected every replication of shard 1 of 1 to stand in its journal as it was written, but one does not',
+      'shard 1 of 1: expected every replication in its journal as it was written, got one that is not',
     );
     expect(readdirSync(dirname(path))).toEqual([]);
   });

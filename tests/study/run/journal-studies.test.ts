@@ -8,10 +8,10 @@ import { varyAssumptions } from '../../../src/scenario/vary.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { buffersStudy } from '../../../src/study/buffers/buffers.js';
 import { compareDesign } from '../../../src/study/compare/design.js';
-import { answerOf } from '../../../src/study/run/fixed-design.js';
-import { Journal } from '../../../src/study/run/journal.js';
 import { rateStudy } from '../../../src/study/rate/rate.js';
 import { reliefsStudy } from '../../../src/study/reliefs/reliefs.js';
+import { answerOf } from '../../../src/study/run/fixed-design.js';
+import { Journal } from '../../../src/study/run/journal.js';
 
 // Invented. Random, limited, without prices: readings hold NaN as well.
 const YAML = `

@@ -149,7 +149,7 @@ describe('a journal of replications', () => {
   it('refuses to mix with another study, and says what has changed', () => {
     const path = filled(1);
     expect(() => new Journal(path, { ...identity, seed: '2', rate: '4' })).toThrow(
-      `expected ${path} to be the journal of this very study, but it is not: seed was 1, now it is 2; rate was not there, now it is 4`,
+      `${path}: expected the journal of this study, got another: seed was 1, now it is 2; rate was not there, now it is 4`,
     );
   });
 

@@ -6,7 +6,15 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { Replicator, type ReplicatorOptions } from '../../../src/study/run/replicator.js';
 import { benchVariant } from './bench-variant.js';
 
-const VARIANTS = [benchVariant(5), benchVariant(8)],
+let ended: number[] = [],
+  taken: [variant: number, replication: number][] = [],
+  whenRead: (count: number) => void = () => undefined;
+const read = ({ replication }: { readonly replication: number }): number => {
+  ended.push(replication);
+  whenRead(ended.length);
+  return replication;
+};
+const VARIANTS = [benchVariant(5, read), benchVariant(8, read)],
   MANY = 40;
 /** Threads whose first replication ends when the gate is opened. */
 const worker = new URL('gated-worker.mjs', import.meta.url);
@@ -23,25 +31,19 @@ const threads = (): number =>
   process.getActiveResourcesInfo().filter((resource) => resource === 'Worker' || resource === 'MessagePort')
     .length;
 
-let ended: number[] = [],
-  taken: [variant: number, replication: number][] = [];
 const take = (replication: number, variant: number): void => void taken.push([variant, replication]);
 
 /** `whenEnded` is called whenever a replication has ended, before its turn. */
 function replicatorOf(
   workers: number,
   whenEnded: (count: number) => void = () => undefined,
-  more: Partial<ReplicatorOptions<number>> = {},
-): Replicator<number> {
-  const read = ({ replication }: { readonly replication: number }): number => {
-    ended.push(replication);
-    whenEnded(ended.length);
-    return replication;
-  };
-  return new Replicator<number>({ seed: 'a', workers, read, worker, ...more });
+  more: Partial<ReplicatorOptions> = {},
+): Replicator {
+  whenRead = whenEnded;
+  return new Replicator({ seed: 'a', workers, worker, ...more });
 }
 
-async function each(replicator: Replicator<number>, to = MANY, takes = take): Promise<void> {
+async function each(replicator: Replicator, to = MANY, takes = take): Promise<void> {
   try {
     await replicator.each(VARIANTS, 1, to, 1, takes);
   } finally {

@@ -7,14 +7,14 @@ import { Journal } from '../../../src/study/run/journal.js';
 import { Replicator, type ReplicatorOptions, type Variant } from '../../../src/study/run/replicator.js';
 import { benchVariant } from './bench-variant.js';
 
-const VARIANTS = [benchVariant(5), benchVariant(8)];
 const shipped = ({ shipped: units, replication }: Observation): number => 1000 * replication + units;
+const variants = (read: Variant<number>['read']) => [benchVariant(5, read), benchVariant(8, read)];
 const temporary = (name: string): string => join(mkdtempSync(join(tmpdir(), 'replicator-')), name);
 
-async function run(options: Partial<ReplicatorOptions<number>>, to = 6): Promise<number[][]> {
-  const replicator = new Replicator<number>({ seed: 'a', workers: 1, read: shipped, ...options });
+async function run(options: Partial<ReplicatorOptions>, to = 6, read = shipped): Promise<number[][]> {
+  const replicator = new Replicator({ seed: 'a', workers: 1, ...options });
   try {
-    return await replicator.run(VARIANTS, 1, to);
+    return await replicator.rows(variants(read), 1, to);
   } finally {
     await replicator.close();
   }
@@ -60,7 +60,7 @@ describe('replications of variants', () => {
     // What stands in the journal is not run again: it is believed.
     const second = new Journal<number>(path, identity);
     expect(second.size).toBe(12);
-    const more = await run({ journal: second, read: () => -1 }, 8);
+    const more = await run({ journal: second }, 8, () => -1);
     second.close();
     expect(more.map((row) => row.slice(0, 6))).toEqual(whole);
     expect(more.map((row) => row.slice(6))).toEqual([
@@ -70,16 +70,15 @@ describe('replications of variants', () => {
   });
 
   it('tell a fault of the engine as it is, from a thread too', async () => {
-    const broken: Variant = {
-      key: 'broken',
-      model: {
-        ...VARIANTS[0].model,
-        programme: { ...VARIANTS[0].model.programme, release: 9, intervalDraw: 99 },
-      },
-    };
+    const { model } = benchVariant(5, shipped),
+      broken = {
+        key: 'broken',
+        model: { ...model, programme: { ...model.programme, release: 9, intervalDraw: 99 } },
+        read: shipped,
+      };
     for (const workers of [1, 2]) {
-      const replicator = new Replicator<number>({ seed: 'a', workers, read: shipped });
-      await expect(replicator.run([broken], 1, 4)).rejects.toThrow();
+      const replicator = new Replicator({ seed: 'a', workers });
+      await expect(replicator.rows([broken], 1, 4)).rejects.toThrow();
       await replicator.close();
     }
   });

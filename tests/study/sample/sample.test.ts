@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
+import { Deferred, type Pending, resolved } from '../../../src/study/sample/deferred.js';
+import { planned } from '../../../src/study/sample/planned.js';
+import { Sample } from '../../../src/study/sample/sample.js';
 import { amount } from '../../../src/study/statistics/interval.js';
-import { Later, told, type Pending } from '../../../src/study/sample/deferred.js';
-import { planned, Sample } from '../../../src/study/sample/sample.js';
 import { observation, twoPlants } from '../made-observation.js';
 
 const sampleOf = (): Sample => new Sample(planned(twoPlants, compile(twoPlants)), 0.95);
@@ -27,7 +28,7 @@ describe('a sample', () => {
 
   it('cannot be asked of replications that have gone by', () => {
     const sample = sampleOf();
-    expect(() => sample.first).toThrow('replications: expected at least 1 to summarise, saw none; run some');
+    expect(() => sample.first).toThrow('replications: expected at least 1 to summarise, got none; run some');
     sample.take(observation(twoPlants, 1));
     expect(() => sample.amount((each) => each.wip)).toThrow('asked before its first replication comes');
   });
@@ -38,14 +39,14 @@ describe('what is known later', () => {
     let rate = 3;
     const kept = new Date(0),
       pending: Pending<{ rate: number; rows: { name: string; at: Date | null }[] }> = {
-        rate: new Later(() => rate),
-        rows: new Later<{ name: string; at: Date | null }[]>(() => [
+        rate: new Deferred(() => rate),
+        rows: new Deferred<{ name: string; at: Date | null }[]>(() => [
           { name: 'a', at: kept },
-          { name: new Later(() => `b ${rate}`), at: null },
+          { name: new Deferred(() => `b ${rate}`), at: null },
         ]),
       };
     rate = 4;
-    expect(told(pending)).toEqual({
+    expect(resolved(pending)).toEqual({
       rate: 4,
       rows: [
         { name: 'a', at: kept },

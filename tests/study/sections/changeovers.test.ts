@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { MOST_STAYS } from '../../../src/flow/accounts/changeover-log.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { ChangeoverResult } from '../../../src/study/sections/changeovers.js';
+import { modelOf, playModel } from '../../flow/run-yaml.js';
 import { summarise } from '../summarise.js';
-import { playModel, modelOf } from '../../flow/run-yaml.js';
 
 function changeoversOf(yaml: string, replications: number): readonly ChangeoverResult[] {
   const { scenario } = readScenario(yaml, 'test.yaml', () => ''),

@@ -3,7 +3,7 @@ import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Costs } from '../../../src/scenario/types/costs.js';
 import type { CostResult } from '../../../src/study/sections/costs.js';
-import { summarise } from '../summarise.js';
+import { play } from '../../flow/run-yaml.js';
 import {
   back,
   chance,
@@ -17,8 +17,8 @@ import {
   station,
   step,
 } from '../../scenario/compile-scenario.js';
-import { play } from '../../flow/run-yaml.js';
 import { observation } from '../made-observation.js';
+import { summarise } from '../summarise.js';
 
 /** Costs by hand, to the cent. Everything is invented. */
 const partsOf = ({ parts }: CostResult): Record<string, number> =>

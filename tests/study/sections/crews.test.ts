@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Results } from '../../../src/study/simulate/results.js';
-import { summarise } from '../summarise.js';
 import { modelOf, playModel } from '../../flow/run-yaml.js';
+import { summarise } from '../summarise.js';
 
 /** Two replications of a scenario without chance, so that every number is by hand. */
 function resultsOf(yaml: string): Results {

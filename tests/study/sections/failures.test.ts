@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { DOWN, OFF_SHIFT, STATE_COUNT } from '../../../src/flow/floor/states.js';
 import type { Observation } from '../../../src/measure/observe.js';
 import { compile } from '../../../src/scenario/compile.js';
-import { summarise } from '../summarise.js';
 import { minutes, programme, scenario, site, station, step } from '../../scenario/compile-scenario.js';
 import { observation } from '../made-observation.js';
+import { summarise } from '../summarise.js';
 
 const DAY = 1440;
 /**

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { compile } from '../../../src/scenario/compile.js';
-import { summarise } from '../summarise.js';
 import { pageTables } from '../../../src/report/page/tables.js';
+import { compile } from '../../../src/scenario/compile.js';
 import { minutes, scenario, site, station, step } from '../../scenario/compile-scenario.js';
 import { observation } from '../made-observation.js';
+import { summarise } from '../summarise.js';
 
 /** Invented observations of two replications, summed up by hand. */
 describe('supplies in the results', () => {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { stableJson } from '../../../src/report/json.js';
 import { warmUp as warmUpChart } from '../../../src/report/charts/simulate/warm-up.js';
+import { stableJson } from '../../../src/report/json.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { simulateStudy, type SimulateOptions } from '../../../src/study/simulate/simulate.js';
+import { type SimulateOptions, simulateStudy } from '../../../src/study/simulate/simulate.js';
 
 function read(programme: string, work = '{ exponential: { mean: 1 h } }'): Scenario {
   const { scenario, problems } = readScenario(

@@ -3,7 +3,7 @@ import { stableJson } from '../../../src/report/json.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { simulateStudy, type SimulateOptions } from '../../../src/study/simulate/simulate.js';
+import { type SimulateOptions, simulateStudy } from '../../../src/study/simulate/simulate.js';
 import { minutes, programme, scenario, site, station, step } from '../../scenario/compile-scenario.js';
 
 /** Every number is invented. */
@@ -172,7 +172,7 @@ describe('a study that cannot go on', PATIENT, () => {
   });
 
   it.each([
-    [{ replications: 0 }, 'replications: expected a whole number of at least 1, saw 0'],
+    [{ replications: 0 }, 'replications: expected a whole number of at least 1, got 0'],
     [{ workers: 1.5 }, 'workers: expected a whole number'],
     [{ level: 1 }, 'level: expected a confidence'],
   ])('refuses %j', async (more, message) => {

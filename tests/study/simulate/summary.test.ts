@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { binOf } from '../../../src/flow/accounts/bins.js';
 import type { Observation } from '../../../src/measure/observe.js';
-import { PLACE_STATES } from '../../../src/study/simulate/results.js';
 import { stableJson } from '../../../src/report/json.js';
+import { PLACE_STATES } from '../../../src/study/sections/stations.js';
 import {
   ARRIVAL_BANK,
   BAY,

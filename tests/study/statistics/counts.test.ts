@@ -15,7 +15,7 @@ describe('counts of numbers', () => {
     const counts = countsOf(values);
     expect(Array.from(values, (_, i) => counts.ranked(i + 1))).toEqual(sorted);
     expect([counts.n, counts.of(Infinity), counts.of(-4), counts.of(99)]).toEqual([203, 2, 1, 0]);
-    expect(() => counts.ranked(204)).toThrow('expected one from 1 to 203, saw 204');
+    expect(() => counts.ranked(204)).toThrow('expected one from 1 to 203, got 204');
   });
 
   it('have new values among them when asked again', () => {

@@ -33,7 +33,7 @@ describe('paired differences', () => {
 
   it('refuse series of unequal length', () => {
     expect(() => difference([1], [1, 2], 0.95)).toThrow(
-      'difference: expected as many values of both, saw 1 and 2',
+      'difference: expected as many values of both, got 1 and 2',
     );
   });
 

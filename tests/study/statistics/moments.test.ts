@@ -1,4 +1,4 @@
-import { sampleVariance, mean } from 'simple-statistics';
+import { mean, sampleVariance } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { Moments } from '../../../src/study/statistics/interval.js';
 

@@ -41,6 +41,6 @@ describe('start-up cut MSER-5', () => {
   });
 
   it('refuses fewer than ten values', () => {
-    expect(() => mser5([1, 2, 3])).toThrow('warm-up: expected at least 10 values, saw 3');
+    expect(() => mser5([1, 2, 3])).toThrow('warm-up: expected at least 10 values, got 3');
   });
 });

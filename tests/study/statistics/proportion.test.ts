@@ -43,6 +43,6 @@ describe('Wilson interval', () => {
   });
 
   it('of none among none is an error', () => {
-    expect(() => proportion(0, 0, 0.95)).toThrow('saw 0 of 0');
+    expect(() => proportion(0, 0, 0.95)).toThrow('got 0 of 0');
   });
 });

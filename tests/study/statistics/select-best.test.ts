@@ -59,12 +59,12 @@ describe('selection of the best with an indifference zone', () => {
   it('refuses values that do not fit', () => {
     expect(() => {
       new BestSelection(2, 2, 1, 0.95).add([1]);
-    }).toThrow('selection: expected 2 values, one of each that is still in, saw 1');
+    }).toThrow('selection: expected 2 values, one of each that is still in, got 1');
     expect(() => new BestSelection(2, 1, 1, 0.95)).toThrow(
-      'selection: expected at least 2 first rounds, saw 1',
+      'selection: expected at least 2 first rounds, got 1',
     );
     expect(() => new BestSelection(2, 2, 0, 0.95)).toThrow(
-      'selection: expected an indifference zone above 0, saw 0',
+      'selection: expected an indifference zone above 0, got 0',
     );
   });
 });

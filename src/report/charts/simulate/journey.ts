@@ -1,5 +1,6 @@
 import { number } from '../../../study/format.js';
-import type { Journey, JourneyActivity } from '../../../study/programme/activities.js';
+import type { JourneyActivity } from '../../../study/programme/activities.js';
+import type { Journey } from '../../../study/programme/journey.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { paint } from '../../hatch.js';

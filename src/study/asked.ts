@@ -1,0 +1,20 @@
+import type { Scenario } from '../scenario/types/scenario.js';
+import type { ReplicatorOptions } from './run/replicator.js';
+
+/** Confidence of the intervals, if no other is asked for. */
+export const LEVEL = 0.95;
+
+/** What every study that chooses its replications itself is asked. Its results do not depend on `workers`. */
+export interface StudyOptions extends Omit<ReplicatorOptions, 'worker'> {
+  readonly scenario: Scenario;
+  /** Name of the scenario's file; folders are left out of the results. */
+  readonly file: string;
+  /** Confidence of the intervals, default `LEVEL`. */
+  readonly level?: number | undefined;
+}
+
+/** @throws RangeError if a value is no whole number, or below the least */
+export function wholeNumber(what: string, value: number, least = 1): void {
+  if (!(Number.isInteger(value) && value >= least))
+    throw new RangeError(`${what}: expected a whole number of at least ${least}, got ${value}; give one`);
+}

@@ -1,0 +1,175 @@
+import type { Model } from '../../flow/model/model.js';
+import { sum } from '../statistics/sums.js';
+import { stayDemands } from './carriers.js';
+import type { DailyMinutes } from './days.js';
+import type { Demand } from './demand.js';
+import { meanDraw } from './means.js';
+import { availability, stationMinutes } from './station.js';
+
+export type LimitKind = 'station' | 'crew' | 'carrier' | 'lane' | 'feeder' | 'supply';
+
+/** What may limit the rate, and what a unit asks of it. */
+export interface Limit {
+  readonly kind: LimitKind;
+  readonly name: string;
+  readonly site: string;
+  readonly visits: number;
+  /** Of one of its places, people or trucks, per unit. */
+  readonly minutes: number;
+  /** Minutes a working day of all of them. */
+  readonly available: number;
+  /** Units a working day that it can pass on, whatever it does with them: a pulse line moves once a takt. */
+  readonly most?: number;
+}
+
+/** A station, a crew or carriers, with the minutes that each route asks of it. */
+export interface Use extends Limit {
+  readonly byRoute: Float64Array;
+}
+
+/** Stations but arrival banks, crews, carriers. */
+export const usesOf = (model: Model, asks: Demand, daily: DailyMinutes): Use[] => [
+  ...stationUses(model, asks, daily),
+  ...crewUses(model, asks, daily),
+  ...carrierUses(model, asks, daily),
+];
+
+function stationUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
+  const { stations, steps } = model;
+  const uses: Use[] = [];
+  for (let station = 0; station < stations.count; station++) {
+    if (stations.isBank[station]) continue;
+    const byRoute = new Float64Array(model.routes.count),
+      fit = availability(model, station, daily);
+    let visits = 0;
+    for (let step = 0; step < steps.count; step++) {
+      if (steps.station[step] !== station || model.beside.group[step] >= 0) continue;
+      visits += asks.visits[step];
+      byRoute[steps.route[step]] += stationMinutes(model, asks, step).place / fit;
+    }
+    // A station with lots has one lot at a time; the minutes are then those of the lot, by unit.
+    const atOnce = stations.lotMost[station] > 0 ? 1 : stations.places[station];
+    const available = atOnce * daily.of(stations.calendar[station]);
+    uses.push({
+      kind: 'station',
+      name: stations.names[station],
+      site: model.siteNames[stations.site[station]],
+      visits,
+      minutes: sum(byRoute),
+      byRoute,
+      available,
+      most: pulses(model, station, daily),
+    });
+  }
+  return uses;
+}
+
+function pulses(
+  { pulseLines: { station, stationStart, takt, calendar } }: Model,
+  id: number,
+  daily: DailyMinutes,
+): number {
+  const at = station.indexOf(id),
+    line = stationStart.findLastIndex((start) => start <= at);
+  return at < 0 ? Infinity : daily.of(calendar[line]) / takt[line];
+}
+
+function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
+  const { resources, steps } = model;
+  return Array.from({ length: resources.crews }, (_, crew) => {
+    const byRoute = new Float64Array(model.routes.count);
+    let visits = 0;
+    for (let step = 0; step < steps.count; step++) {
+      for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+        if (steps.needResource[n] !== crew) continue;
+        visits += asks.visits[step];
+        byRoute[steps.route[step]] +=
+          (steps.needAmount[n] * stationMinutes(model, asks, step).crew) /
+          availability(model, steps.station[step], daily);
+      }
+    }
+    for (const { resource, route, amount, holds, minutes } of stayDemands(model, asks)) {
+      if (resource !== crew) continue;
+      visits += holds;
+      byRoute[route] += amount * minutes;
+    }
+    const available = daily.ofCrew(crew) ?? resources.amount[crew] * daily.of(resources.calendar[crew]);
+    return {
+      kind: 'crew',
+      name: resources.names[crew],
+      site: model.siteNames[resources.site[crew]],
+      visits,
+      minutes: sum(byRoute),
+      byRoute,
+      available,
+    };
+  });
+}
+
+function carrierUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
+  const { resources, siteNames } = model;
+  return stayDemands(model, asks)
+    .filter(({ isCarrier }) => isCarrier)
+    .map(({ resource, route, holds, minutes }) => {
+      const byRoute = new Float64Array(model.routes.count);
+      byRoute[route] = minutes;
+      return {
+        kind: 'carrier',
+        name: resources.names[resource],
+        site: siteNames[resources.site[resource]],
+        visits: holds,
+        minutes: sum(byRoute),
+        byRoute,
+        available: resources.amount[resource] * daily.of(-1),
+      };
+    });
+}
+
+export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Limit[] {
+  const { lanes, steps, siteNames } = model;
+  return lanes.names.map((name, lane) => {
+    const visits = asks.visits.reduce(
+      (total, each, step) => (steps.lane[step] === lane ? total + each : total),
+      0,
+    );
+    const trip =
+      meanDraw(model, lanes.loadDraw[lane]) +
+      meanDraw(model, lanes.driveDraw[lane]) +
+      meanDraw(model, lanes.unloadDraw[lane]) +
+      meanDraw(model, lanes.returnDraw[lane]);
+    const departures = lanes.timetable[lane].filter((time) => time < daily.spanMinutes).length;
+    // At each time as many trucks leave as stand ready at a dock.
+    const together = Math.min(lanes.trucks[lane], lanes.docksFrom[lane]);
+    return {
+      kind: 'lane',
+      name,
+      site: `${siteNames[lanes.from[lane]]} to ${siteNames[lanes.to[lane]]}`,
+      visits,
+      minutes: (visits * trip) / lanes.capacity[lane],
+      available: lanes.trucks[lane] * daily.of(lanes.driveCalendar[lane]),
+      most:
+        lanes.timetable[lane].length > 0 && visits > 0
+          ? ((departures / daily.workingDays) * together * lanes.capacity[lane]) / visits
+          : Infinity,
+    };
+  });
+}
+
+/** Each feeder is as fast as the slowest of what it uses. */
+export function feederLimits({ routes }: Model, asks: Demand, uses: readonly Use[]): Limit[] {
+  if (uses.length === 0) return [];
+  return routes.names.slice(1).map((name, i) => {
+    const route = i + 1;
+    const slowest = uses.reduce((worst, use) =>
+      use.byRoute[route] * worst.available > worst.byRoute[route] * use.available ? use : worst,
+    );
+    return {
+      kind: 'feeder',
+      name,
+      site: slowest.site,
+      visits: asks.started[route],
+      minutes: slowest.byRoute[route],
+      available: slowest.available,
+    };
+  });
+}

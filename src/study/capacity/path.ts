@@ -1,0 +1,86 @@
+import { type Model, REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/model.js';
+import { HOLD_NONE } from '../../flow/model/quality.js';
+import { type Joining, joiningAt, type LeftOf } from './carried.js';
+import { Inspection } from './inspection.js';
+import { chanceToMeet, meanChance, meanDraw } from './means.js';
+import { type Build, stockBuild } from './mix.js';
+import type { BackStream, Columns } from './streams.js';
+
+/** Something that a step may create. */
+export interface Creation {
+  readonly slot: number;
+  readonly chance: number;
+}
+
+function creations(model: Model, build: Build, step: number): Creation[] {
+  const { createStart, createSlot, createChance } = model.steps;
+  return Array.from({ length: createStart[step + 1] - createStart[step] }, (_, i) => {
+    const c = createStart[step] + i;
+    return { slot: createSlot[c], chance: meanChance(model, build, createChance[c]) };
+  });
+}
+
+/** A step for one build. */
+export interface PathStep {
+  readonly step: number;
+  /** Share of units going forward, and of units in rework, that visit it. */
+  readonly forward: number;
+  readonly inRework: number;
+  readonly created: readonly Creation[];
+  readonly joining: readonly Joining[];
+  /** HOLD_NONE or another, and the mean work on a noted item without a time of its own. */
+  readonly hold: number;
+  readonly mend: number;
+  /** Place in the path of the inspection it is compared with, -1 none, and the mean extra work. */
+  readonly compareWith: number;
+  readonly differs: number;
+  readonly inspection: Inspection | undefined;
+  /** Send-backs that lead here. */
+  readonly targetOf: readonly BackStream[];
+  /** Every unit visits it and goes on; nothing is found there and nobody is sent to it. */
+  readonly isPlain: boolean;
+}
+
+export function layPath(
+  model: Model,
+  route: number,
+  build: Build,
+  columns: Columns,
+  leftOf: LeftOf,
+): PathStep[] {
+  const { steps, routes, quality } = model,
+    stock = stockBuild(model);
+  const first = routes.firstStep[route],
+    count = routes.firstStep[route + 1] - first;
+  const inspections = Array.from({ length: count }, (_, i) =>
+    steps.findStart[first + i + 1] > steps.findStart[first + i]
+      ? new Inspection(model, build, first + i, columns)
+      : undefined,
+  );
+  const backs = inspections.flatMap((inspection) => inspection?.backs ?? []);
+  return inspections.map((inspection, i) => {
+    const step = first + i;
+    const met = chanceToMeet(model, build, step) / Math.max(1, steps.sampleN[step]);
+    const created = creations(model, build, step);
+    const targetOf = backs.filter((back) => back.target === step);
+    return {
+      step,
+      created,
+      inspection,
+      targetOf,
+      joining: joiningAt(model, step, build, stock, leftOf),
+      hold: quality.hold[step],
+      mend: meanDraw(model, quality.mendDraw[step]),
+      compareWith: quality.compareWith[step] < 0 ? -1 : quality.compareWith[step] - first,
+      differs: meanDraw(model, quality.differDraw[step]),
+      forward: steps.rework[step] === REWORK_ONLY ? 0 : met,
+      inRework: steps.rework[step] === REWORK_SKIP ? 0 : met,
+      isPlain:
+        met === 1 &&
+        steps.rework[step] === REWORK_BOTH &&
+        inspection === undefined &&
+        targetOf.length === 0 &&
+        quality.hold[step] === HOLD_NONE,
+    };
+  });
+}

@@ -1,0 +1,107 @@
+import type { Model } from '../../flow/model/model.js';
+import { compile } from '../../scenario/compile.js';
+import { digest } from '../../scenario/read.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { neighbours } from '../lists.js';
+import type { Replicator } from '../run/replicator.js';
+import { releaseCalendar, workingDaysBetween } from '../sample/planned.js';
+import { resources } from '../sections/bottlenecks.js';
+import { amount } from '../statistics/interval.js';
+import { proportion } from '../statistics/proportion.js';
+import { sum } from '../statistics/sums.js';
+import { atRate, type RateAsked } from './at-rate.js';
+import type { RatePoint } from './results.js';
+import { judge, type Judged, type RateReading, readRate } from './verdict.js';
+
+/** A rate that is not settled is run up to so many times the replications. */
+export const MOST_TIMES = 4;
+/** Below so many units a window cannot show 2 %. */
+const LEAST_UNITS = 50;
+
+/** The line at any rate: more replications are run where the verdict is not settled. */
+export class Line {
+  constructor(
+    private readonly scenario: Scenario,
+    private readonly replicator: Replicator,
+    private readonly asked: { readonly replications: number; readonly sure: number; readonly level: number },
+  ) {}
+
+  async point(rate: RateAsked): Promise<RatePoint> {
+    const { readings, judged, model, units, workingDays, first, end } = await this.run(rate),
+      { level } = this.asked;
+    const of = (value: (reading: RateReading) => number) => amount(readings.map(value), level);
+    return {
+      perDay: rate.perDay,
+      ...judged,
+      replications: readings.length,
+      asked: units,
+      shippedPerDay: of(({ shippedIn }) => sum(shippedIn.subarray(first, end)) / workingDays),
+      wip: of(({ wip }) => wip),
+      leadDays: of(({ leadMeanDays }) => leadMeanDays),
+      stops: stopsOf(model, readings, level),
+    };
+  }
+
+  async judged(rate: RateAsked): Promise<Judged & { readonly replications: number }> {
+    const { readings, judged } = await this.run(rate);
+    return { ...judged, replications: readings.length };
+  }
+
+  private async run(rate: RateAsked) {
+    const { replications, sure, level } = this.asked,
+      { scenario, model, first, end, fromMin, toMin, released, units } = watched(this.scenario, rate);
+    const variant = { key: digest(scenario), model, read: readRate },
+      { orders } = model.programme;
+    const readings: RateReading[] = [];
+    for (let most = replications; ; most *= 2) {
+      readings.push(...(await this.replicator.row(variant, readings.length + 1, most)));
+      const judged = judge(
+        readings,
+        { first, end, released, isBuiltAgain: orders.replaceScrapped },
+        sure,
+        level,
+      );
+      if (judged.verdict !== 'not settled' || most >= MOST_TIMES * replications) {
+        return {
+          readings,
+          judged,
+          model,
+          units,
+          workingDays: workingDaysBetween(releaseCalendar(scenario).workingDays, fromMin, toMin),
+          first,
+          end,
+        };
+      }
+    }
+  }
+}
+
+/** A scenario at a rate, and the units released in its window by week and in all. */
+export function watched(base: Scenario, rate: RateAsked) {
+  const at = atRate(base, rate),
+    { scenario, first, end } = at,
+    model = compile(scenario),
+    { times, bucketEdges } = model.programme;
+  const released = neighbours(bucketEdges.subarray(first, end + 1)).map(
+    ([from, to]) => times.filter((time) => time >= from && time < to).length,
+  );
+  const units = sum(released);
+  if (units < LEAST_UNITS)
+    throw new RangeError(
+      `programme: expected at least ${LEAST_UNITS} units in a window of ${rate.weeks} weeks at ` +
+        `${rate.perDay} a day, got ${units}; give more --weeks or a higher rate`,
+    );
+  return { ...at, model, released, units };
+}
+
+function stopsOf(model: Model, readings: readonly RateReading[], level: number): RatePoint['stops'] {
+  return resources({ model })
+    .map(({ id, name, kind, site }) => ({
+      name,
+      kind,
+      site,
+      share: proportion(readings.filter(({ busiest }) => busiest === id).length, readings.length, level),
+    }))
+    .filter(({ share }) => share.count > 0)
+    .sort((a, b) => b.share.count - a.share.count);
+}

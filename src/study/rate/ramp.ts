@@ -1,0 +1,69 @@
+import { dayNumber, isoDate } from '../../scenario/calendar/date.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { rate } from './answer.js';
+import { rampOf } from './at-rate.js';
+import type { Line } from './line.js';
+import type { RampResult, RateVerdict } from './results.js';
+import { leastThatHolds } from './search.js';
+
+/** Beyond the lead time: WIP comes to rest behind the first unit. */
+export const REST_WEEKS = 4;
+const WEEKS_A_YEAR = 52;
+
+/**
+ * Bisection over the weeks of a year from the programme's start: in each the last phase begins on the same
+ * weekday as the start.
+ */
+export async function ramp(
+  scenario: Scenario,
+  line: Line,
+  perDay: number | null,
+  weeks: number,
+  settleWeeks: number,
+): Promise<RampResult> {
+  // After a lead time what comes out has to be what goes in; there is no rest behind it, since learning goes
+  // on in it.
+  const leadWeeks = Math.max(1, settleWeeks - REST_WEEKS),
+    none = { perDay, begins: null, week: null, settleWeeks: leadWeeks, tried: [] };
+  if (perDay === null)
+    return {
+      ...none,
+      outcome: 'no rate',
+      sentence: 'Ramp: no rate holds, so there is none to lead up to.',
+    };
+  const at = `${rate(perDay)} a day`;
+  if (rampOf(scenario).length === 1)
+    return {
+      ...none,
+      outcome: 'no ramp',
+      sentence: `Ramp: the programme has a single phase, so ${at} is asked from the start.`,
+    };
+  const begins = (week: number): string => isoDate(dayNumber(scenario.programme.start) + 7 * week);
+  const tried = new Map<number, RampResult['tried'][number]>();
+  const week = await leastThatHolds(WEEKS_A_YEAR, async (each): Promise<RateVerdict> => {
+    const { verdict, why, replications, keptUp, drift } = await line.judged({
+      perDay,
+      begins: begins(each),
+      settleWeeks: leadWeeks,
+      weeks,
+    });
+    tried.set(each, { week: each, begins: begins(each), verdict, why, replications, keptUp, drift });
+    return verdict;
+  });
+  const known = { ...none, week, tried: [...tried.values()].sort((a, b) => a.week - b.week) };
+  if (week === null)
+    return {
+      ...known,
+      outcome: 'not within a year',
+      sentence: `Ramp: ${at} is not safe even where it is first asked a year after the start.`,
+    };
+  return {
+    ...known,
+    outcome: week === 0 ? 'from the start' : 'from a week on',
+    begins: begins(week),
+    sentence:
+      week === 0
+        ? `Ramp: ${at} may be asked from the start.`
+        : `Ramp: ${at} may be asked from week ${week + 1} of the programme on, ${begins(week)}, not before.`,
+  };
+}

@@ -1,0 +1,100 @@
+import { setMaxListeners } from 'node:events';
+import { setImmediate } from 'node:timers/promises';
+import Tinypool from 'tinypool';
+import { simulate } from '../../flow/engine.js';
+import type { Model } from '../../flow/model/model.js';
+import { type Observation, observe } from '../../measure/observe.js';
+import type { Question, Reply } from '../worker.js';
+import { Plans } from './plans.js';
+
+/**
+ * Threads run built code, which lies a folder beside this file's own; from the sources, as in tests, it is
+ * that of the last build.
+ */
+const WORKER = new URL(
+  import.meta.url.endsWith('.ts') ? '../../../dist/study/worker.js' : '../study/worker.js',
+  import.meta.url,
+);
+
+/** A replication whose thread died is run again so often. */
+const MOST_DEATHS = 3;
+
+export interface ThreadOptions {
+  readonly seed: string;
+  /** Threads; 1: none beside this one. */
+  readonly workers: number;
+  /** What goes on is then rejected with its reason. */
+  readonly signal?: AbortSignal | undefined;
+  /** Code of the threads, if not our own; for tests of threads that die. */
+  readonly worker?: URL | undefined;
+}
+
+/** What is run; `key` tells it from all others. */
+interface ToRun {
+  readonly key: string;
+  readonly model: Model;
+  readonly closely?: number | undefined;
+}
+
+/**
+ * Runs replications, in this thread or in others. A thread that dies is replaced, and its replication run
+ * again.
+ */
+export class Threads {
+  private pool: Tinypool | undefined;
+  private isClosed = false;
+  private readonly plans = new Plans();
+
+  constructor(private readonly options: ThreadOptions) {
+    // Each replication under way listens to it: more than ten are no leak, of which Node would warn.
+    if (options.signal !== undefined) setMaxListeners(0, options.signal);
+  }
+
+  async observe(variant: ToRun, replication: number): Promise<Observation> {
+    return this.options.workers > 1 ? this.elsewhere(variant, replication) : this.here(variant, replication);
+  }
+
+  /** No thread is left. */
+  async close(): Promise<void> {
+    this.isClosed = true;
+    await this.pool?.destroy();
+  }
+
+  private async here({ key, model, closely }: ToRun, replication: number): Promise<Observation> {
+    const plan = this.plans.get(key) ?? this.plans.make(key, model, closely);
+    const observation = observe(simulate(plan, this.options.seed, replication), replication);
+    await setImmediate();
+    return observation;
+  }
+
+  private async elsewhere({ key, model, closely }: ToRun, replication: number): Promise<Observation> {
+    const question = { key, seed: this.options.seed, replication };
+    let answer = await this.ask(question);
+    if (answer.kind === 'unknown') answer = await this.ask({ ...question, model, closely });
+    if (answer.kind === 'observation') return answer.observation;
+    throw new Error(answer.kind === 'fault' ? answer.message : `a thread does not know variant ${key}`);
+  }
+
+  private async ask(question: Question): Promise<Reply> {
+    const { worker = WORKER, workers, signal } = this.options;
+    for (let deaths = 1; ; deaths++) {
+      // What was under way after a fault would start threads anew.
+      if (this.isClosed)
+        throw new Error('replicator: expected to be asked before it was closed, got a question after');
+      this.pool ??= new Tinypool({
+        filename: worker.href,
+        runtime: 'worker_threads',
+        minThreads: workers,
+        maxThreads: workers,
+      });
+      try {
+        return (await this.pool.run(question, { signal: signal ?? null })) as Reply;
+      } catch (error) {
+        signal?.throwIfAborted();
+        // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool
+        // replaces.
+        if (deaths === MOST_DEATHS) throw error;
+      }
+    }
+  }
+}
