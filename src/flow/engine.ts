@@ -1,10 +1,10 @@
 import { audit } from './audit.js';
 import { carrierBack } from './claims/carriers.js';
-import { beginShifts, shiftIsOver } from './claims/crews.js';
-import { beginRules, decide } from './claims/overtime.js';
+import { beginShifts, shiftIsOver } from './interruptions/crews.js';
+import { beginRules, decide } from './interruptions/overtime.js';
 import { match } from './claims/claims.js';
-import { complete } from './work/complete.js';
-import { beginDisruptions, disrupt, noteRecovery } from './work/failures.js';
+import { complete } from './traffic/complete.js';
+import { beginDisruptions, disrupt, noteRecovery } from './interruptions/failures.js';
 import { feed } from './traffic/feeders.js';
 import { laneTimer, leaveIncomplete, serve, truckEvent } from './traffic/lanes.js';
 import { lotTimer, startIncompleteLot, startLot } from './work/lots.js';

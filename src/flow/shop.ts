@@ -1,6 +1,6 @@
 import { Buffer } from './floor/buffer.js';
-import { furnishEquipment } from './work/disruptions.js';
-import type { Equipment } from './work/equipment.js';
+import { furnishEquipment } from './interruptions/disruption.js';
+import type { Equipment } from './floor/equipment.js';
 import type { Calendar } from './floor/calendar.js';
 import { Lane, Truck } from './traffic/lane.js';
 import type { Memory } from './floor/memory.js';

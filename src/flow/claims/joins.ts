@@ -1,6 +1,6 @@
 import type { Run } from '../run.js';
 import type { Step } from '../floor/step.js';
-import { bringItem, closeItem, openItem } from '../work/defects.js';
+import { bringItem, closeItem, openItem } from '../floor/defects.js';
 import { CLEAN, OPEN, type Unit } from '../floor/unit.js';
 
 /**

@@ -1,4 +1,4 @@
-import type { Equipment } from '../work/equipment.js';
+import type { Equipment } from './equipment.js';
 import { enterState, settlePlace } from './ledger.js';
 import {
   NOWHERE,

@@ -15,7 +15,7 @@ import {
   type Memory,
 } from './memory.js';
 import type { PulseLine } from '../traffic/pulse-line.js';
-import type { Equipment } from '../work/equipment.js';
+import type { Equipment } from './equipment.js';
 import { UNLIMITED } from '../model/model.js';
 import { Place } from './place.js';
 import { STATE_COUNT } from './states.js';

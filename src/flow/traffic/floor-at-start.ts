@@ -1,4 +1,4 @@
-import { meetsConditions } from './routes.js';
+import { meetsConditions } from '../work/conditions.js';
 import { beginOwnPart } from './feeders.js';
 import { goIn } from './move.js';
 import { createUnit } from './release.js';

@@ -3,7 +3,7 @@ import type { Buffer } from '../floor/buffer.js';
 import { letGo } from '../claims/carriers.js';
 import { take } from '../work/changeovers.js';
 import { comesToHold } from '../work/holds.js';
-import { meetsConditions } from './routes.js';
+import { meetsConditions } from '../work/conditions.js';
 import { REWORK_ONLY, REWORK_SKIP } from '../model/model.js';
 import type { Run } from '../run.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';

@@ -1,4 +1,4 @@
-import { closeItem } from './defects.js';
+import { closeItem } from '../floor/defects.js';
 import { CARRY } from '../model/model.js';
 import { HOLD_ALL } from '../model/quality.js';
 import type { Run } from '../run.js';

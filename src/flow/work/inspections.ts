@@ -1,6 +1,6 @@
-import { meetsConditions } from '../traffic/routes.js';
+import { meetsConditions } from './conditions.js';
 import { endHold } from './holds.js';
-import { closeItem, isSought, noteItem, openItem, sendItem } from './defects.js';
+import { closeItem, isSought, noteItem, openItem, sendItem } from '../floor/defects.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/model.js';
 import type { Run } from '../run.js';
 import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET, type Step } from '../floor/step.js';

@@ -1,5 +1,5 @@
-import { unschedule, schedule } from './disruptions.js';
-import type { Equipment, FailureMode } from './equipment.js';
+import { unschedule, schedule } from '../interruptions/disruption.js';
+import type { Equipment, FailureMode } from '../floor/equipment.js';
 import type { Run } from '../run.js';
 
 /**

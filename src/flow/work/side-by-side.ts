@@ -1,5 +1,5 @@
 import { releaseCrew } from '../claims/claims.js';
-import { meetsConditions } from '../traffic/routes.js';
+import { meetsConditions } from './conditions.js';
 import type { Place } from '../floor/place.js';
 import type { Run } from '../run.js';
 import { showSides, type SidePlace } from '../floor/side-place.js';

@@ -39,7 +39,7 @@ import {
   ONE_SHIFT,
   type Step,
 } from '../floor/step.js';
-import { resume } from './interruptions.js';
+import { resume } from './suspend.js';
 import type { Unit } from '../floor/unit.js';
 
 /**

@@ -1,7 +1,7 @@
 import { MINUTES_PER_DAY } from '../model/time.js';
-import { schedule, type Outage } from './disruptions.js';
+import { schedule, type Outage } from './disruption.js';
 import { comeUp, goDown } from './downtime.js';
-import type { Equipment, FailureMode } from './equipment.js';
+import type { Equipment, FailureMode } from '../floor/equipment.js';
 import type { Run } from '../run.js';
 
 /**

@@ -1,4 +1,4 @@
-import { Equipment, FailureMode } from './equipment.js';
+import { Equipment, FailureMode } from '../floor/equipment.js';
 import { B_LONG_WAY, type Memory } from '../floor/memory.js';
 import type { Model } from '../model/model.js';
 import type { Run } from '../run.js';

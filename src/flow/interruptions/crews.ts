@@ -1,13 +1,13 @@
-import { ask, goesBefore, lacking, releaseCrew, take } from './claims.js';
+import { ask, goesBefore, lacking, releaseCrew, take } from '../claims/claims.js';
 import type { CrewShifts } from './crew.js';
 import { OWN_SHIFT } from '../model/crews.js';
 import type { Place } from '../floor/place.js';
-import type { Resource } from './resource.js';
+import type { Resource } from '../claims/resource.js';
 import type { Run } from '../run.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
-import { lackedOf, mayKeepAll, stayResources } from './carrier.js';
+import { lackedOf, mayKeepAll, stayResources } from '../claims/carrier.js';
 import { AT_LOT } from '../floor/step.js';
-import { isAttended, isUnderWay, suspend } from '../work/interruptions.js';
+import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
 import { mirror, takeUp } from '../work/tasks.js';
 
 /**

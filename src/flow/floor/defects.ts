@@ -1,4 +1,4 @@
-import { CLEAN, FOUND, NOTED, OPEN, type Unit } from '../floor/unit.js';
+import { CLEAN, FOUND, NOTED, OPEN, type Unit } from './unit.js';
 
 /**
  * What may happen to an item: a flaw of one slot on a unit or sub-assembly. All changes of slots are made

@@ -17,7 +17,7 @@ import {
   WAIT_SHIFT,
 } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
-import { isAttended, isUnderWay, resume, suspend } from '../work/interruptions.js';
+import { isAttended, isUnderWay, resume, suspend } from '../work/suspend.js';
 import type { Unit } from '../floor/unit.js';
 
 /**

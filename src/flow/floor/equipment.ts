@@ -1,5 +1,5 @@
-import type { Place } from '../floor/place.js';
-import type { Station } from '../floor/station.js';
+import type { Place } from './place.js';
+import type { Station } from './station.js';
 
 /**
  * What can fail: the equipment of one place, or of a station with lots. It is up when no cause holds it down.

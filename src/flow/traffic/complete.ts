@@ -1,13 +1,13 @@
-import { finishSide } from './side-by-side.js';
+import { finishSide } from '../work/side-by-side.js';
 import { letGo } from '../claims/carriers.js';
 import { releaseCrew } from '../claims/claims.js';
-import { scrapped } from '../traffic/entry-and-exit.js';
-import { disownParts, finishRoute, replace, takeOff } from '../traffic/feeders.js';
-import { freePlace, goOn, stepFrom } from '../traffic/move.js';
-import { refill } from '../traffic/short-way.js';
-import { countPast } from '../claims/overtime.js';
-import { holdForPulse } from '../traffic/pulse-lines.js';
-import { BACK, judge, PASS, SCRAPPED, type Verdict } from './inspections.js';
+import { scrapped } from './entry-and-exit.js';
+import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
+import { freePlace, goOn, stepFrom } from './move.js';
+import { refill } from './short-way.js';
+import { countPast } from '../interruptions/overtime.js';
+import { holdForPulse } from './pulse-lines.js';
+import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../work/inspections.js';
 import type { Run } from '../run.js';
 import type { SidePlace } from '../floor/side-place.js';
 import { IN_REPAIR, SIDE_BY_SIDE } from '../floor/states.js';
@@ -22,7 +22,7 @@ import {
   PULSED,
   type Step,
 } from '../floor/step.js';
-import { beginRepair } from './tasks.js';
+import { beginRepair } from '../work/tasks.js';
 import type { Unit } from '../floor/unit.js';
 
 /**

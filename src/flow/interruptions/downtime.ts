@@ -1,5 +1,5 @@
 import { ask } from '../claims/claims.js';
-import type { Equipment } from './equipment.js';
+import type { Equipment } from '../floor/equipment.js';
 import type { Run } from '../run.js';
 import {
   BLOCKED,
@@ -12,8 +12,8 @@ import {
   WAIT_SHIFT,
 } from '../floor/states.js';
 import type { Place } from '../floor/place.js';
-import { isAttended, isUnderWay, suspend } from './interruptions.js';
-import { lacksCrew, takeUp } from './tasks.js';
+import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
+import { lacksCrew, takeUp } from '../work/tasks.js';
 
 /**
  * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was
