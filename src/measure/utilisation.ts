@@ -1,4 +1,4 @@
-import { CARRIER } from '../flow/model/model.js';
+import { CARRIER } from '../flow/model/resources.js';
 import type { Resource } from '../flow/claims/resource.js';
 import type { Run } from '../flow/run.js';
 import type { CrewTime } from './crew-time.js';

@@ -1,5 +1,5 @@
 import type { Active } from './active-periods.js';
-import { CARRIER } from '../model/model.js';
+import { CARRIER } from '../model/resources.js';
 import { MomentaryBottleneck } from './momentary-bottleneck.js';
 import type { Run } from '../run.js';
 

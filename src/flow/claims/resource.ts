@@ -1,6 +1,6 @@
 import { ActivePeriods } from '../accounts/active-periods.js';
 import type { Calendar } from '../floor/calendar.js';
-import { CARRIER, CREW } from '../model/model.js';
+import { CARRIER, CREW } from '../model/resources.js';
 import type { CarriedItems } from './joins.js';
 import type { Place } from '../floor/place.js';
 import type { Route } from '../floor/step.js';

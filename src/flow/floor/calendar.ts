@@ -1,4 +1,4 @@
-import type { CalendarColumns } from '../model/model.js';
+import type { CalendarColumns } from '../model/time.js';
 
 /**
  * Rounding allowance, minutes (about half a microsecond): work that ends this little after a window's end

@@ -1,6 +1,6 @@
 import { finishRoute } from './feeders.js';
 import type { Lane, Truck } from './lane.js';
-import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/model.js';
+import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/lanes.js';
 import { goIn, stepFrom } from './move.js';
 import type { Run } from '../run.js';
 import {

@@ -4,7 +4,7 @@ import { letGo } from '../claims/carriers.js';
 import { take } from '../work/changeovers.js';
 import { comesToHold } from '../work/holds.js';
 import { meetsConditions } from '../work/conditions.js';
-import { REWORK_ONLY, REWORK_SKIP } from '../model/model.js';
+import { REWORK_ONLY, REWORK_SKIP } from '../model/steps.js';
 import type { Run } from '../run.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
 import type { Place } from '../floor/place.js';

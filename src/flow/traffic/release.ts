@@ -1,4 +1,4 @@
-import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/model.js';
+import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/programme.js';
 import { goIn, stepFrom } from './move.js';
 import { giveOrder } from './orders.js';
 import type { Run } from '../run.js';

@@ -1,6 +1,5 @@
 import { closeItem } from '../floor/defects.js';
-import { CARRY } from '../model/model.js';
-import { HOLD_ALL } from '../model/quality.js';
+import { CARRY, HOLD_ALL } from '../model/quality.js';
 import type { Run } from '../run.js';
 import type { Step } from '../floor/step.js';
 import { CLEAN, type Unit } from '../floor/unit.js';

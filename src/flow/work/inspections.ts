@@ -1,7 +1,7 @@
 import { meetsConditions } from './conditions.js';
 import { endHold } from './holds.js';
 import { closeItem, isSought, noteItem, openItem, sendItem } from '../floor/defects.js';
-import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/model.js';
+import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/quality.js';
 import type { Run } from '../run.js';
 import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET, type Step } from '../floor/step.js';
 import { FOUND, NOTED, OPEN, PASSED, type Unit } from '../floor/unit.js';
