@@ -2,7 +2,7 @@ import type { Resource } from './claims/resource.js';
 import type { Supply } from './claims/supply.js';
 import { AT_BASE, DOWN, EMPTYING, WAIT_DOCK, WAIT_NEEDS } from './floor/states.js';
 import type { Station } from './floor/station.js';
-import { CLEAN, FOUND, NOTED } from './floor/unit.js';
+import { CLEAN, FOUND, NOTED } from './floor/defects.js';
 import type { Unit } from './floor/unit.js';
 import type { Run } from './run.js';
 import type { Lane } from './traffic/lane.js';
@@ -51,9 +51,9 @@ export function audit(run: Run): void {
       throw new Error(`audit: ${name} must have 0 to ${isCrew ? onHand : amount} free; got ${free}`);
   for (const crew of shop.resources)
     if (crew.isCrew) expectEqual(`people of ${crew.name} engaged`, crew.engagedNow, heldBy(run, crew));
-  for (const { name, free, carried } of shop.resources)
-    if (carried !== null)
-      expectEqual(`sub-assemblies with their items in the stock of ${name}`, carried.length, free);
+  for (const { name, free, partDefects } of shop.resources)
+    if (partDefects !== null)
+      expectEqual(`sub-assemblies with their items in the stock of ${name}`, partDefects.length, free);
   for (const unit of units.all) if (unit.alive) auditItems(unit);
   auditStays(run);
   for (const { name, stock, making, target } of shop.routes)

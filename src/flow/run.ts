@@ -1,5 +1,5 @@
 import { Sampler } from '../random/sampler.js';
-import { ActiveWatch } from './accounts/bottleneck-watch.js';
+import { BottleneckWatch } from './accounts/bottleneck-watch.js';
 import { Memory } from './floor/memory.js';
 import { buildShop, type Shop } from './shop.js';
 import { Locations } from './accounts/locations.js';
@@ -19,10 +19,10 @@ import type { Route } from './floor/step.js';
 import { CrewShifts } from './interruptions/crew.js';
 import { OvertimeRule, ruledCalendars, type RuledCalendar } from './interruptions/overtime-rule.js';
 import { EventQueue } from './queue.js';
-import { BoothLog } from './accounts/changeover-log.js';
+import { ChangeoverLog } from './accounts/changeover-log.js';
 import { isSteady, StartUp } from './accounts/start-up.js';
 import { Tally } from './accounts/tally.js';
-import { Units } from './floor/unit.js';
+import { Units } from './floor/units.js';
 
 /** Everything one replication changes. The rooms beside this file each hold one rule that works on it. */
 export class Run {
@@ -38,10 +38,10 @@ export class Run {
   readonly locations: Locations;
   tally: Tally;
   /** Kept in the first replication alone; null in the others. */
-  readonly boothLog: BoothLog | null;
+  readonly changeoverLog: ChangeoverLog | null;
   readonly disruptions: Disruptions;
   /** Null unless the replication is watched closely; the start-up of steady-state runs alone. */
-  readonly activeWatch: ActiveWatch | null;
+  readonly bottleneckWatch: BottleneckWatch | null;
   readonly startUp: StartUp | null;
 
   /**
@@ -143,7 +143,7 @@ export class Run {
     this.areaAtBucket = new Float64Array(locations);
     this.engagedAtBucket = new Float64Array(model.resources.crews);
     this.tally = new Tally(model, inspections.length, holds.length);
-    this.boothLog = replication === 1 ? new BoothLog(model) : null;
+    this.changeoverLog = replication === 1 ? new ChangeoverLog(model) : null;
     const known =
       programme.release === RELEASE_TIMES
         ? Math.max(programme.times.length, programme.orders.count)
@@ -156,7 +156,7 @@ export class Run {
     this.dueAt = new Float64Array(hasDueDates(model) ? known : 0).fill(Infinity);
     this.dueAt.set(programme.orders.dueAt.subarray(0, this.dueAt.length));
     const isWatched = plan.closely > 0 && replication <= plan.closely;
-    this.activeWatch = isWatched ? new ActiveWatch(this) : null;
+    this.bottleneckWatch = isWatched ? new BottleneckWatch(model, this.memory, this.shop) : null;
     this.startUp = isWatched && isSteady(model) ? new StartUp(model, this.locations) : null;
   }
 

@@ -1,5 +1,5 @@
 import { BIN_COUNT } from '../flow/accounts/bins.js';
-import type { BoothStay } from '../flow/accounts/changeover-log.js';
+import type { PlaceVisit } from '../flow/accounts/changeover-log.js';
 import type { Tally } from '../flow/accounts/tally.js';
 import { FINISHED, GRIDLOCK } from '../flow/engine.js';
 import { stuckUnits } from '../flow/gridlock.js';
@@ -82,7 +82,7 @@ export function observe(run: Run, replication: number): Observation {
     taken: tally.taken,
     changeovers: tally.changeovers,
     changeoverMinutes: tally.changeoverMinutes,
-    stays: run.boothLog?.byStation ?? [],
+    stays: run.changeoverLog?.byStation ?? [],
     repairMinutes: tally.repairMinutes,
     limitReached: tally.limitReached,
     created: tally.created,
@@ -105,9 +105,9 @@ export function observe(run: Run, replication: number): Observation {
         ? null
         : run.startUp.unitMinutes.map((unitMinutes) => over(unitMinutes, run.startUp!.partMinutes)),
     momentary:
-      run.activeWatch === null
+      run.bottleneckWatch === null
         ? null
-        : { sole: shares(run.activeWatch.sole), shifting: shares(run.activeWatch.shifting) },
+        : { sole: shares(run.bottleneckWatch.sole), shifting: shares(run.bottleneckWatch.shifting) },
     enteredIn: tally.enteredIn,
     shippedIn: tally.shippedIn,
     minutesIn: tally.minutesIn,
@@ -278,7 +278,7 @@ export interface Observation {
   readonly changeovers: Float64Array;
   readonly changeoverMinutes: Float64Array;
   /** By station; empty but in the first replication and at stations with changeovers. */
-  readonly stays: readonly (readonly BoothStay[])[];
+  readonly stays: readonly (readonly PlaceVisit[])[];
   readonly repairMinutes: number;
   readonly limitReached: Float64Array;
   readonly created: Float64Array;

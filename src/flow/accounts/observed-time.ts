@@ -42,7 +42,7 @@ export function finishObservation(run: Run): void {
   settle(run);
   closeBucket(run);
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.finishActive(now);
-  run.activeWatch?.finish();
+  run.bottleneckWatch?.finish();
   run.startUp?.settle(now);
   settleHolds(run);
   for (const unit of run.units.all)
@@ -55,7 +55,7 @@ function startAfresh(run: Run): void {
   const { shop, now } = run;
   settle(run);
   run.tally = new Tally(run.model, shop.inspections.length, shop.holds.length);
-  run.boothLog?.startAfresh();
+  run.changeoverLog?.startAfresh();
   run.disruptions.clear();
   for (const line of shop.pulseLines) line.clear();
   run.observedFrom = now;
@@ -74,7 +74,7 @@ function startAfresh(run: Run): void {
   for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.clear();
   for (const rule of run.overtimeRules) rule.clear();
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
-  run.activeWatch?.startAfresh();
+  run.bottleneckWatch?.startAfresh();
   run.startUp?.startAfresh();
 }
 

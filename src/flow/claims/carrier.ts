@@ -1,7 +1,12 @@
+import type { StayColumns } from '../model/carriers.js';
+import type { Model } from '../model/model.js';
 import type { Resource } from './resource.js';
 import { SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
+
+/** A unit keeps them as bits. */
+const MOST_STAYS = 31;
 
 /**
  * What stays with a unit from one step to another: a carrier, or a team, which is some people of a crew.
@@ -19,16 +24,25 @@ export class Stay {
   readonly sources: number[] = [];
   private since = Number.NaN;
 
-  /** @param bit that stands for it on a unit */
+  /** Stands for it on a unit. */
+  readonly bit: number;
+  readonly amount: number;
+  readonly from: number;
+  readonly to: number;
+  readonly returnDraw: number;
+  readonly returnCalendar: number;
+
   constructor(
-    readonly bit: number,
+    id: number,
+    columns: StayColumns,
     readonly resource: Resource,
-    readonly amount: number,
-    readonly from: number,
-    readonly to: number,
-    readonly returnDraw: number,
-    readonly returnCalendar: number,
   ) {
+    this.bit = 1 << id;
+    this.amount = columns.amount[id];
+    this.from = columns.from[id];
+    this.to = columns.to[id];
+    this.returnDraw = columns.returnDraw[id];
+    this.returnCalendar = columns.returnCalendar[id];
     this.since = 0;
     this.clear();
   }
@@ -51,6 +65,21 @@ export class Stay {
     this.heldMinutes = 0;
     this.comingMinutes = 0;
   }
+}
+
+export function buildStays({ stays: columns }: Model, resources: readonly Resource[]): Stay[] {
+  if (columns.count > MOST_STAYS)
+    throw new RangeError(`carriers and teams: expected ${MOST_STAYS} at most, got ${columns.count}`);
+  return columns.names.map((_, s) => new Stay(s, columns, resources[columns.resource[s]]));
+}
+
+/** Gives each carrier that takes time to come back an event source, its index in the answer. */
+export function furnishCarriers(stays: readonly Stay[]): Stay[] {
+  const carriers: Stay[] = [];
+  for (const stay of stays)
+    if (stay.returnDraw >= 0)
+      for (let c = 0; c < stay.resource.amount; c++) stay.sources.push(carriers.push(stay) - 1);
+  return carriers;
 }
 
 /** Nothing has to be claimed at the step: what is to stay with the unit is with it already. */

@@ -120,7 +120,7 @@ export function take(run: Run, place: Place): void {
       resource.change(-amount, run.now);
       if (resource.feeder !== null) run.listFeed(resource.feeder);
       else resource.supply?.use(amount);
-      if (resource.carried !== null) takeParts(run, unit.real, step, resource.carried, amount);
+      if (resource.partDefects !== null) takeParts(run, unit.real, step, resource.partDefects, amount);
     }
   }
   if (step.stays.length > 0 && !crewOnly) takeStays(unit, step, run.now);

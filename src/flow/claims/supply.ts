@@ -1,3 +1,4 @@
+import type { Model } from '../model/model.js';
 import type { SupplyColumns } from '../model/supplies.js';
 import type { Resource } from './resource.js';
 
@@ -102,3 +103,6 @@ export class Supply {
     this.onOrderMinutes = 0;
   }
 }
+
+export const buildSupplies = ({ supplies: columns }: Model, resources: readonly Resource[]): Supply[] =>
+  Array.from(columns.resource, (r, id) => (resources[r].supply = new Supply(id, columns, resources[r])));

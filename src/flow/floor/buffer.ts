@@ -24,7 +24,8 @@ import {
 } from './memory.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
-import type { Unit, Units } from './unit.js';
+import type { Unit } from './unit.js';
+import type { Units } from './units.js';
 import {
   firstInSpaces,
   joinShut,

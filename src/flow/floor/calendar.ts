@@ -190,3 +190,7 @@ export class Calendar {
     return low;
   }
 }
+
+/** The calendar of an id; null for -1: always. */
+export const calendarAt = (calendars: readonly Calendar[], id: number): Calendar | null =>
+  id < 0 ? null : calendars[id];

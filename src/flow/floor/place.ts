@@ -20,7 +20,8 @@ import { BLOCKED } from './states.js';
 import type { SidePlace } from './side-place.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
-import type { Unit, Units } from './unit.js';
+import type { Unit } from './unit.js';
+import type { Units } from './units.js';
 
 /** A spot in which one unit stands: a view on its record. */
 export class Place {

@@ -6,7 +6,7 @@ import type { Resource } from '../claims/resource.js';
 import type { Run } from '../run.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
 import { lackedOf, mayKeepAll, stayResources } from '../claims/carrier.js';
-import { AT_LOT } from '../floor/step.js';
+import { AT_LOT } from '../floor/step-flags.js';
 import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
 import { mirror, takeUp } from '../work/tasks.js';
 

@@ -1,5 +1,5 @@
 import { MINUTES_PER_DAY } from '../model/time.js';
-import { schedule, type Outage } from './disruption.js';
+import type { Outage } from './disruption.js';
 import { comeUp, goDown } from './downtime.js';
 import type { Equipment, FailureMode } from '../floor/equipment.js';
 import type { Run } from '../run.js';
@@ -16,8 +16,9 @@ export function beginDisruptions(run: Run): void {
     model,
   } = run;
   for (const mode of modes) wait(run, mode);
-  for (const { id, source } of outages) schedule(run, source, model.outages.from[id]);
-  if (days.length > 0) schedule(run, modes.length + outages.length, model.outages.watchFrom);
+  for (const { id, source } of outages) run.disruptions.schedule(run.queue, source, model.outages.from[id]);
+  if (days.length > 0)
+    run.disruptions.schedule(run.queue, modes.length + outages.length, model.outages.watchFrom);
 }
 
 /** The event of a source. */
@@ -71,7 +72,7 @@ function isWaitedFor({ station: { buffer, line }, places }: Equipment): boolean 
 /** The time to the next failure begins. */
 function wait(run: Run, mode: FailureMode): void {
   const every = run.sampler.next(run.model.failures.everyDraw[mode.row]);
-  if (mode.byClock) schedule(run, mode.source, run.now + every);
+  if (mode.byClock) run.disruptions.schedule(run.queue, mode.source, run.now + every);
   else mode.left = every;
 }
 
@@ -83,8 +84,8 @@ function fail(run: Run, mode: FailureMode): void {
   mode.failedAt = run.now;
   run.disruptions.failures[equipment.station.id]++;
   goDown(run, equipment);
-  schedule(
-    run,
+  run.disruptions.schedule(
+    run.queue,
     source,
     run.memory.after(repairCalendar[row], repairDraw[row] < 0 ? 0 : run.sampler.next(repairDraw[row])),
   );
@@ -107,7 +108,7 @@ function beginOutage(run: Run, outage: Outage): void {
   outage.openUnits = openUnits(run);
   for (const piece of outage.equipment) goDown(run, piece);
   for (const lane of lanesOf(run, outage)) run.shop.lanes[lane].closed++;
-  schedule(run, outage.source, run.model.outages.to[outage.id]);
+  run.disruptions.schedule(run.queue, outage.source, run.model.outages.to[outage.id]);
 }
 
 function endOutage(run: Run, outage: Outage): void {
@@ -128,5 +129,6 @@ const lanesOf = ({ model: { outages } }: Run, { id }: Outage): Int32Array =>
 function sample(run: Run, source: number): void {
   const { disruptions } = run;
   disruptions.openUnits[disruptions.sampled++] = openUnits(run);
-  if (disruptions.sampled < disruptions.openUnits.length) schedule(run, source, run.now + MINUTES_PER_DAY);
+  if (disruptions.sampled < disruptions.openUnits.length)
+    run.disruptions.schedule(run.queue, source, run.now + MINUTES_PER_DAY);
 }

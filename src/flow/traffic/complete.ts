@@ -20,8 +20,8 @@ import {
   IS_BESIDE,
   IS_COUNTED,
   PULSED,
-  type Step,
-} from '../floor/step.js';
+} from '../floor/step-flags.js';
+import type { Step } from '../floor/step.js';
 import { beginRepair } from '../work/tasks.js';
 import type { Unit } from '../floor/unit.js';
 

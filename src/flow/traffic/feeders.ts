@@ -64,7 +64,7 @@ function deliver(run: Run, part: Unit, route: Route): void {
   run.units.remove(part);
   route.making--;
   if (route.stock !== null) {
-    route.stock.carried?.put(part);
+    route.stock.partDefects?.put(part);
     give(run, route.stock, 1);
   } else if (parent !== null) {
     bringBack(run, part, parent);

@@ -9,7 +9,8 @@ import type { Run } from '../run.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
 import type { Place } from '../floor/place.js';
 import type { Station } from '../floor/station.js';
-import { HAS_PATH, AT_LOT, HOLDS, type Step } from '../floor/step.js';
+import { AT_LOT, HAS_PATH, HOLDS } from '../floor/step-flags.js';
+import type { Step } from '../floor/step.js';
 import { beginStep } from '../work/tasks.js';
 import type { Unit } from '../floor/unit.js';
 
@@ -93,7 +94,7 @@ export function tellLine(run: Run, station: Station | null): void {
 /** The place is empty and is offered to others. The caller has moved the unit. */
 export function freePlace(run: Run, place: Place): void {
   const { station } = place;
-  if (run.boothLog !== null && station.changeoverOption >= 0) run.boothLog.end(place, run.now);
+  if (run.changeoverLog !== null && station.changeoverOption >= 0) run.changeoverLog.end(place, run.now);
   place.unit = null;
   if (place.isDown) place.stateIfUp = STARVED;
   else {

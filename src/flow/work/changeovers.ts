@@ -54,7 +54,7 @@ export function take(run: Run, place: Place, unit: Unit): void {
       ? 1
       : place.inRow + 1;
   run.tally.taken[station.id]++;
-  if (run.boothLog !== null) run.boothLog.begin(place, value, run.now);
+  if (run.changeoverLog !== null) run.changeoverLog.begin(place, value, run.now);
 }
 
 /**
@@ -76,6 +76,6 @@ export function setUp(run: Run, place: Place): number {
   const minutes = run.sampler.next(changeoverDraw[pair]);
   run.tally.changeovers[pair]++;
   run.tally.changeoverMinutes[pair] += minutes;
-  if (run.boothLog !== null) run.boothLog.change(place, last, run.now);
+  if (run.changeoverLog !== null) run.changeoverLog.change(place, last, run.now);
   return minutes;
 }

@@ -1,10 +1,21 @@
 import { meetsConditions } from './conditions.js';
 import { endHold } from './holds.js';
-import { closeItem, isSought, noteItem, openItem, sendItem } from '../floor/defects.js';
+import {
+  closeItem,
+  FOUND,
+  isSought,
+  NOTED,
+  noteItem,
+  OPEN,
+  openItem,
+  PASSED,
+  sendItem,
+} from '../floor/defects.js';
+import type { Unit } from '../floor/unit.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/quality.js';
 import type { Run } from '../run.js';
-import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET, type Step } from '../floor/step.js';
-import { FOUND, NOTED, OPEN, PASSED, type Unit } from '../floor/unit.js';
+import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET } from '../floor/step-flags.js';
+import type { Step } from '../floor/step.js';
 
 /** What an inspection decided for the unit. */
 export const PASS = 0,

@@ -37,8 +37,8 @@ import {
   IS_GROUP,
   LEARNS,
   ONE_SHIFT,
-  type Step,
-} from '../floor/step.js';
+} from '../floor/step-flags.js';
+import type { Step } from '../floor/step.js';
 import { resume } from './suspend.js';
 import type { Unit } from '../floor/unit.js';
 
@@ -99,7 +99,7 @@ export function nextPhase(run: Run, place: Place): boolean {
       return place.pass >= step.passes ? afterWork(run, place, step) : startWork(run, place, step);
     case IN_CHANGEOVER:
       place.pass = 0;
-      if (run.boothLog !== null) run.boothLog.changed(place, run.now);
+      if (run.changeoverLog !== null) run.changeoverLog.changed(place, run.now);
       return beginWork(run, place, step);
     case IN_MENDING:
       return startWork(run, place, step);
