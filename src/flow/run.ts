@@ -1,3 +1,4 @@
+import { Worklists } from './worklists.js';
 import { Sampler } from '../random/sampler.js';
 import { BottleneckWatch } from './accounts/bottleneck-watch.js';
 import { Memory } from './floor/memory.js';
@@ -9,14 +10,8 @@ import { hasDueDates } from './model/orders.js';
 import { Disruptions } from './interruptions/disruption.js';
 import type { Buffer } from './floor/buffer.js';
 import type { Plan } from './plan.js';
-import type { Pool } from './claims/resource.js';
-import type { Lane } from './traffic/lane.js';
 import type { Place } from './floor/place.js';
-import type { SidePlace } from './floor/side-place.js';
-import type { Station } from './floor/station.js';
-import type { PulseLine } from './traffic/pulse-line.js';
-import type { Route } from './floor/step.js';
-import { CrewShifts } from './interruptions/crew.js';
+import { buildCrewShifts, type CrewShifts } from './interruptions/crew.js';
 import { OvertimeRule, ruledCalendars, type RuledCalendar } from './interruptions/overtime-rule.js';
 import { EventQueue } from './queue.js';
 import { ChangeoverLog } from './accounts/changeover-log.js';
@@ -24,8 +19,8 @@ import { isSteady, StartUp } from './accounts/start-up.js';
 import { Tally } from './accounts/tally.js';
 import { Units } from './floor/units.js';
 
-/** Everything one replication changes. The rooms beside this file each hold one rule that works on it. */
-export class Run {
+/** Everything one replication changes. The rooms below hold the rules that work on it. */
+export class Run extends Worklists {
   readonly model: Model;
   readonly memory: Memory;
   readonly queue: EventQueue;
@@ -80,24 +75,8 @@ export class Run {
    */
   readonly dueAt: Float64Array;
 
-  /** Something is listed below. */
-  pending = false;
-  // What has to be looked at before the next event, last in first out; each object carries a mark that it is
-  // listed.
-  readonly toFill: Buffer[] = [];
-  readonly toStartLot: Station[] = [];
-  readonly toServe: Lane[] = [];
-  readonly toMatch: Pool[] = [];
-  readonly toFeed: Route[] = [];
-  readonly toPulse: PulseLine[] = [];
-  /** Places whose needs were met. */
-  readonly granted: Place[] = [];
-  /** Sides of places at which a step begins, first in first out. */
-  readonly toBegin: SidePlace[] = [];
-  /** The unit that stood outside for the saturated source has entered, the next one is to be made. */
-  sourceEntered = false;
-
   constructor(plan: Plan, seed: string, replication: number) {
+    super();
     const model = (this.model = plan.model),
       { programme } = model;
     this.observedFrom = 0;
@@ -110,13 +89,7 @@ export class Run {
     this.memory = new Memory(model, calendars);
     this.units = new Units(this.memory);
     this.shop = buildShop({ model, calendars }, this.memory, this.units);
-    this.crewShifts = model.resources.shifts
-      .flatMap((columns, r) =>
-        columns === null
-          ? []
-          : [{ columns, crew: this.shop.resources[r], calendar: calendars[model.resources.calendar[r]] }],
-      )
-      .map(({ columns, crew, calendar }, id) => new CrewShifts(id, crew, columns, calendar, this.sampler));
+    this.crewShifts = buildCrewShifts(model, this.shop.resources, calendars, this.sampler);
     this.overtimeRules = model.overtime.map((columns, id) => new OvertimeRule(id, columns));
     this.places = this.shop.places;
     this.buffers = [
@@ -162,47 +135,5 @@ export class Run {
 
   get now(): number {
     return this.memory.now;
-  }
-
-  listFill(buffer: Buffer): void {
-    if (buffer.listed) return;
-    buffer.listed = true;
-    this.pending = true;
-    this.toFill.push(buffer);
-  }
-
-  listLot(station: Station): void {
-    if (station.lotListed) return;
-    station.lotListed = true;
-    this.pending = true;
-    this.toStartLot.push(station);
-  }
-
-  listServe(lane: Lane): void {
-    if (lane.listed) return;
-    lane.listed = true;
-    this.pending = true;
-    this.toServe.push(lane);
-  }
-
-  listMatch(pool: Pool): void {
-    if (pool.listed) return;
-    pool.listed = true;
-    this.pending = true;
-    this.toMatch.push(pool);
-  }
-
-  listPulse(line: PulseLine): void {
-    if (line.listed) return;
-    line.listed = true;
-    this.pending = true;
-    this.toPulse.push(line);
-  }
-
-  listFeed(route: Route): void {
-    if (route.listed) return;
-    route.listed = true;
-    this.pending = true;
-    this.toFeed.push(route);
   }
 }

@@ -1,5 +1,4 @@
 import type { Run } from '../run.js';
-import { settleHolds } from '../work/holds.js';
 import { Tally } from './tally.js';
 
 /**
@@ -104,4 +103,12 @@ function settle(run: Run): void {
   for (const lane of shop.lanes) lane.settle(now);
   for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.settle(now);
   run.locations.settle(now);
+}
+
+/** At the end of the run: the time of those who are still held. */
+function settleHolds(run: Run): void {
+  for (const { alive, heldAt, heldSince } of run.units.all) {
+    if (alive && heldAt !== null)
+      run.tally.quality.heldMinutes[heldAt.hold] += run.now - Math.max(heldSince, run.observedFrom);
+  }
 }

@@ -1,3 +1,5 @@
+import type { Step } from '../floor/step.js';
+import { HAS_NEEDS } from '../floor/step-flags.js';
 import { takeOwnParts, takeParts } from './joins.js';
 import type { Resource, Pool } from './resource.js';
 import type { Run } from '../run.js';
@@ -73,6 +75,14 @@ export function releaseCrew(run: Run, place: Place): void {
   if (!place.holdsCrew) return;
   place.holdsCrew = false;
   for (const { resource, amount } of place.unit!.step.needs) if (resource.isCrew) give(run, resource, amount);
+}
+
+/**
+ * Whether the step needs people who are not there: they left between passes, or while the work waited for a
+ * shift.
+ */
+export function lacksCrew(place: Place, { flags, needs }: Step): boolean {
+  return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
 }
 
 /** People, or sub-assemblies, become free. */

@@ -106,8 +106,21 @@ export function takeShutThatFits(memory: Memory, buffer: number): number {
   return takeFirst(memory, buffer, SHUT);
 }
 
-/** Takes a unit out of the middle of a line; its place in the line is found by walking. */
-export function takeFromLine({ ints }: Memory, buffer: number, line: number, unit: number): void {
+/** A unit anywhere in a line of the spaces, out of it. */
+export function takeOutOfSpaces(memory: Memory, buffer: number, line: number, unit: number): void {
+  settleLevel(memory, buffer);
+  memory.ints[buffer + B_WAITING]--;
+  takeFromLine(memory, buffer, line, unit);
+}
+
+/** A unit anywhere in a line of those without room, out of it. */
+export function takeOutOfShut(memory: Memory, buffer: number, line: number, unit: number): void {
+  memory.ints[buffer + B_SHUT_OUT]--;
+  takeFromLine(memory, buffer, line, unit);
+}
+
+/** Its place in the line is found by walking. */
+function takeFromLine({ ints }: Memory, buffer: number, line: number, unit: number): void {
   const at = buffer + line;
   let before = NOWHERE,
     ahead = 0;

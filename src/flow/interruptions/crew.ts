@@ -1,3 +1,4 @@
+import type { Model } from '../model/model.js';
 import type { Sampler } from '../../random/sampler.js';
 import type { Calendar } from '../floor/calendar.js';
 import type { CrewShiftColumns } from '../model/crews.js';
@@ -65,4 +66,19 @@ export class CrewShifts {
     }
     return this.present[k];
   }
+}
+
+/** Of each crew whose number changes by shift. */
+export function buildCrewShifts(
+  { resources }: Model,
+  crews: readonly Resource[],
+  calendars: readonly Calendar[],
+  sampler: Sampler,
+): CrewShifts[] {
+  const found: CrewShifts[] = [];
+  resources.shifts.forEach((columns, r) => {
+    if (columns === null) return;
+    found.push(new CrewShifts(found.length, crews[r], columns, calendars[resources.calendar[r]], sampler));
+  });
+  return found;
 }

@@ -8,7 +8,8 @@ import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
 import { lackedOf, mayKeepAll, stayResources } from '../claims/carrier.js';
 import { AT_LOT } from '../floor/step-flags.js';
 import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
-import { mirror, takeUp } from '../work/tasks.js';
+import { takeUp } from '../work/tasks.js';
+import { mirror } from '../work/timing.js';
 
 /**
  * Rule 3, shifts of a crew. At the end of a shift the people of the next one take over. If these are fewer

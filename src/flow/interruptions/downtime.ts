@@ -1,4 +1,4 @@
-import { ask } from '../claims/claims.js';
+import { ask, lacksCrew } from '../claims/claims.js';
 import type { Equipment } from '../floor/equipment.js';
 import type { Run } from '../run.js';
 import {
@@ -13,7 +13,7 @@ import {
 } from '../floor/states.js';
 import type { Place } from '../floor/place.js';
 import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
-import { lacksCrew, takeUp } from '../work/tasks.js';
+import { takeUp } from '../work/tasks.js';
 
 /**
  * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was

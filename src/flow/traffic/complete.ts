@@ -1,9 +1,11 @@
+import { buildAgain } from './orders.js';
 import { finishSide } from '../work/side-by-side.js';
 import { letGo } from '../claims/carriers.js';
 import { releaseCrew } from '../claims/claims.js';
 import { scrapped } from './entry-and-exit.js';
 import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
-import { freePlace, goOn, stepFrom } from './move.js';
+import { freePlace, goOn } from './move.js';
+import { stepFrom } from './routes.js';
 import { refill } from './short-way.js';
 import { countPast } from '../interruptions/overtime.js';
 import { holdForPulse } from './pulse-lines.js';
@@ -22,7 +24,7 @@ import {
   PULSED,
 } from '../floor/step-flags.js';
 import type { Step } from '../floor/step.js';
-import { beginRepair } from '../work/tasks.js';
+import { beginRepair } from '../work/repairs.js';
 import type { Unit } from '../floor/unit.js';
 
 /**
@@ -86,6 +88,7 @@ function follow(run: Run, place: Place, unit: Unit, step: Step): void {
     if (!step.route.isMain) replace(run, unit);
     else {
       disownParts(run, unit);
+      if (run.model.programme.orders.replaceScrapped) buildAgain(run, unit);
       scrapped(run, unit);
     }
     vacate(run, place);

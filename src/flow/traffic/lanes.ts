@@ -1,7 +1,8 @@
 import { finishRoute } from './feeders.js';
 import type { Lane, Truck } from './lane.js';
 import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/lanes.js';
-import { goIn, stepFrom } from './move.js';
+import { goIn } from './move.js';
+import { stepFrom } from './routes.js';
 import type { Run } from '../run.js';
 import {
   AT_BASE,

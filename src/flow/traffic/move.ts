@@ -1,15 +1,12 @@
-import { nextOfBatch } from '../work/changeovers.js';
+import { arrive } from './entry-and-exit.js';
+import { beginVisit, nextByValue, takePlaceFor } from '../work/changeovers.js';
 import type { Buffer } from '../floor/buffer.js';
 import { letGo } from '../claims/carriers.js';
-import { take } from '../work/changeovers.js';
-import { comesToHold } from '../work/holds.js';
-import { meetsConditions } from '../work/conditions.js';
-import { REWORK_ONLY, REWORK_SKIP } from '../model/steps.js';
 import type { Run } from '../run.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
 import type { Place } from '../floor/place.js';
 import type { Station } from '../floor/station.js';
-import { AT_LOT, HAS_PATH, HOLDS } from '../floor/step-flags.js';
+import { AT_LOT } from '../floor/step-flags.js';
 import type { Step } from '../floor/step.js';
 import { beginStep } from '../work/tasks.js';
 import type { Unit } from '../floor/unit.js';
@@ -19,39 +16,6 @@ import type { Unit } from '../floor/unit.js';
  * it stays where it is and blocks that place. Room that comes free goes to the buffer's first, then to the
  * first without room.
  */
-
-/**
- * The first step for this unit at or after `from` on its route; null if there is none. Draws for sampling are
- * made here.
- */
-export function stepFrom(run: Run, unit: Unit, from: Step | null): Step | null {
-  for (let step = from; step !== null; step = step.next) {
-    if ((step.flags & HAS_PATH) === 0) {
-      if (unit.rework === step) unit.rework = null;
-      return step;
-    }
-    if (applies(run, unit, step)) return step;
-  }
-  return null;
-}
-
-function applies(run: Run, unit: Unit, step: Step): boolean {
-  // The inspection that sent a unit back sees it again, whatever its sample says.
-  if (unit.rework === step) {
-    unit.rework = null;
-    if ((step.flags & HOLDS) !== 0) comesToHold(run, unit, step);
-    return true;
-  }
-  const { steps } = run.model,
-    t = step.id;
-  if (steps.rework[t] === (unit.rework !== null ? REWORK_SKIP : REWORK_ONLY)) return false;
-  if (!meetsConditions(run, unit, step)) return false;
-  if ((step.flags & HOLDS) !== 0) return comesToHold(run, unit, step);
-  const n = steps.sampleN[t];
-  if (n === 0) return true;
-  if (steps.sampleDraw[t] >= 0) return run.sampler.next(steps.sampleDraw[t]) < 1 / n;
-  return ++step.sampled % n === 0;
-}
 
 /**
  * The unit at `place` goes on to `step`: true if it has left the place; otherwise it begins at once where it
@@ -143,7 +107,7 @@ function callFirst(run: Run, buffer: Buffer): Unit | null {
 
 function callByValue(run: Run, buffer: Buffer, station: Station): Unit | null {
   return buffer.waiting > 0 && run.model.stations.batchMost[station.id] > 0
-    ? nextOfBatch(run, buffer, station.freePlace!)
+    ? nextByValue(run, buffer, station.freePlace!)
     : callFirst(run, buffer);
 }
 
@@ -208,35 +172,13 @@ function leave(run: Run, unit: Unit): void {
   }
 }
 
-/**
- * Work in process is counted by the location that a unit has come to; from outside it enters the system.
- * Sub-assemblies are not counted.
- */
-function arrive(run: Run, unit: Unit, buffer: Buffer): void {
-  if (!unit.step.route.isMain) return;
-  if (unit.location < 0) enterSystem(run, unit);
-  run.locations.move(unit.location, buffer.location, run.now);
-  unit.location = buffer.location;
-}
-
-function enterSystem(run: Run, unit: Unit): void {
-  const { tally } = run,
-    index = unit.number - 1;
-  unit.born = run.now;
-  tally.entered++;
-  if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket]++;
-  if (index < run.enteredAt.length) run.enteredAt[index] = run.now;
-  run.sourceEntered = true;
-  run.pending = true;
-}
-
 function occupy(run: Run, unit: Unit, station: Station): void {
-  const place = station.changeoverOption >= 0 ? takePlaceFor(unit, station) : takePlace(station);
+  const place = (station.changeoverOption >= 0 ? takePlaceFor(unit, station) : null) ?? takePlace(station);
   place.unit = unit;
   unit.place = place;
   unit.first = false;
   if (unit.stays !== 0) letGo(run, unit, unit.step.id);
-  if (station.changeoverOption >= 0) take(run, place, unit);
+  if (station.changeoverOption >= 0) beginVisit(run, place, unit);
   if (station.lotMost === 0) {
     beginStep(run, place);
     return;
@@ -255,20 +197,4 @@ function takePlace(station: Station): Place {
   const place = station.freePlace!;
   station.freePlace = place.nextFree;
   return place;
-}
-
-/** Of several free places, one last set up for this unit's value, if there is one. */
-function takePlaceFor(unit: Unit, station: Station): Place {
-  const value = unit.options[station.changeoverOption];
-  for (
-    let before: Place | null = null, place = station.freePlace;
-    place !== null;
-    before = place, place = place.nextFree
-  ) {
-    if (place.lastValue !== value) continue;
-    if (before === null) break;
-    before.nextFree = place.nextFree;
-    return place;
-  }
-  return takePlace(station);
 }

@@ -1,4 +1,5 @@
-import { goIn, stepFrom } from './move.js';
+import { goIn } from './move.js';
+import { stepFrom } from './routes.js';
 import type { Run } from '../run.js';
 import type { Unit } from '../floor/unit.js';
 

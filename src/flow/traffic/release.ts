@@ -1,5 +1,6 @@
 import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/programme.js';
-import { goIn, stepFrom } from './move.js';
+import { goIn } from './move.js';
+import { stepFrom } from './routes.js';
 import { giveOrder } from './orders.js';
 import type { Run } from '../run.js';
 import { RELEASE } from '../floor/states.js';

@@ -63,14 +63,6 @@ export function endHold(run: Run, unit: Unit, step: Step): void {
   unit.heldAt = null;
 }
 
-/** At the end of the run: the time of those who are still held. */
-export function settleHolds(run: Run): void {
-  for (const { alive, heldAt, heldSince } of run.units.all) {
-    if (alive && heldAt !== null)
-      run.tally.quality.heldMinutes[heldAt.hold] += run.now - Math.max(heldSince, run.observedFrom);
-  }
-}
-
 /** Noted items on a unit that is shipped are counted apart from those that nobody found. */
 export function countShippedOpen(run: Run, unit: Unit): void {
   const { quality } = run.tally;
