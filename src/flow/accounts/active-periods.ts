@@ -1,6 +1,9 @@
 import type { Calendar } from '../floor/calendar.js';
 
-/** Is told of the active periods of resources as they begin and end; null unless a replication is watched closely. */
+/**
+ * Is told of the active periods of resources as they begin and end; null unless a replication is watched
+ * closely.
+ */
 export interface PeriodWatch {
   begin(resource: number): void;
   end(resource: number): void;

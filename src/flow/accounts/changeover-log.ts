@@ -4,7 +4,9 @@ import type { Place } from '../floor/place.js';
 /** More visits to a station than this are not kept. */
 export const MOST_STAYS = 2000;
 
-/** A unit's visit to a place of a station with changeovers. Times in minutes, NaN where it did not come to it. */
+/**
+ * A unit's visit to a place of a station with changeovers. Times in minutes, NaN where it did not come to it.
+ */
 export interface PlaceVisit {
   /** Of the run: places of all stations are numbered through. */
   readonly place: number;

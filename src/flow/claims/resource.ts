@@ -129,7 +129,10 @@ export function buildResources(
   });
 }
 
-/** Resources that a step wants together share a pool; a step that waits for own parts alone has one of its own. */
+/**
+ * Resources that a step wants together share a pool; a step that waits for own parts alone has one of its
+ * own.
+ */
 export function joinPools(steps: readonly Step[], resources: readonly Resource[]): void {
   const wantedBy = ({ needs, stays }: Step): Resource[] =>
     [...needs, ...stays].map(({ resource }) => resource);

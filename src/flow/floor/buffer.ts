@@ -36,7 +36,7 @@ export class Buffer {
   lane: Lane | null = null;
   /** Waits to be looked at by `fill`. */
   listed = false;
-  private mostBefore = 0; // the time observed
+  private mostInWarmUp = 0;
 
   /**
    * @param spaces most units, `UNLIMITED` for no limit
@@ -165,7 +165,7 @@ export class Buffer {
    */
   get most(): number {
     const last = this.levelTime.findLastIndex((time) => time > 0),
-      most = Math.max(this.mostBefore, last);
+      most = Math.max(this.mostInWarmUp, last);
     return most < LEVELS - 1 ? most : Infinity;
   }
 
@@ -174,7 +174,7 @@ export class Buffer {
   }
 
   clear(): void {
-    this.mostBefore = this.most;
+    this.mostInWarmUp = this.most;
     this.levelTime.fill(0);
     this.memory.floats[this.floatsAt + BF_AREA] = 0;
   }

@@ -46,8 +46,8 @@ export class FailureMode {
 }
 
 /**
- * Gives stations that may go down their equipment: one piece a place, one for all places where units are taken
- * in lots.
+ * Gives stations that may go down their equipment: one piece a place, one for all places where units are
+ * taken in lots.
  */
 export function furnishEquipment({ failures, outages }: Model, stations: readonly Station[]): Equipment[] {
   return stations

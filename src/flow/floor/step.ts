@@ -141,7 +141,10 @@ export function buildRoutes({ routes: { names, own, target } }: Model): Route[] 
   return routes;
 }
 
-/** Builds all steps and lines up those of each route; steps side by side stand beside the line, with their group. */
+/**
+ * Builds all steps and lines up those of each route; steps side by side stand beside the line, with their
+ * group.
+ */
 export function buildSteps(
   { steps: columns, routes: { firstStep }, beside }: Model,
   stations: readonly Station[],

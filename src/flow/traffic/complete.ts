@@ -11,7 +11,7 @@ import { countPast } from '../interruptions/overtime.js';
 import { holdForPulse } from './pulse-lines.js';
 import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../work/inspections.js';
 import type { Run } from '../run.js';
-import type { SidePlace } from '../floor/side-place.js';
+import { SidePlace } from '../floor/side-place.js';
 import { IN_REPAIR, SIDE_BY_SIDE } from '../floor/states.js';
 import type { Place } from '../floor/place.js';
 import {
@@ -43,8 +43,8 @@ export function complete(run: Run, place: Place, endedIn: number): void {
     moveOn(run, place, unit, step);
     return;
   }
-  if ((step.flags & IS_BESIDE) !== 0) {
-    const lead = finishSide(run, place as SidePlace);
+  if (place instanceof SidePlace) {
+    const lead = finishSide(run, place);
     if (lead !== null) complete(run, lead, SIDE_BY_SIDE);
     return;
   }

@@ -6,8 +6,8 @@ import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 
 /**
- * Rule 4, stations whose places are set up for the value of an option: who comes next and to which place, what
- * setting up takes, and what is counted of it.
+ * Rule 4, stations whose places are set up for the value of an option: who comes next and to which place,
+ * what setting up takes, and what is counted of it.
  */
 
 /**

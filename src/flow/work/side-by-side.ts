@@ -16,12 +16,10 @@ import type { Step } from '../floor/step.js';
 export function beginBeside(run: Run, place: Place): boolean {
   const unit = place.unit!,
     { beside } = unit.step;
-  let any = false;
   place.sides.forEach((side, i) => {
     side.isDue = i < beside.length && meetsConditions(run, unit, beside[i]);
-    any ||= side.isDue;
   });
-  if (!any) return false;
+  if (!place.sides.some(({ isDue }) => isDue)) return false;
   place.phase = SIDE_BY_SIDE;
   admit(run, place);
   return true;

@@ -5,7 +5,10 @@ import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import type { Model } from '../model/model.js';
 
-/** Draws the work of one pass at `place`, minutes: of the options of its unit, and as often as it was done before. */
+/**
+ * Draws the work of one pass at `place`, minutes: of the options of its unit, and as often as it was done
+ * before.
+ */
 export function workMinutes(run: Run, place: Place, step: Step): number {
   let minutes = run.sampler.next(step.workDraw);
   if ((step.flags & (HAS_FACTOR | LEARNS)) === 0) return minutes;
