@@ -145,7 +145,7 @@ function dispatch(run: Run, kind: number, id: number): void {
       pulseTimer(run, run.shop.pulseLines[id]);
       return;
     default:
-      throw new Error(`an event must be of a kind that something sets up; got ${kind}`);
+      throw new Error(`event: expected a kind that something sets up, got ${kind}`);
   }
 }
 

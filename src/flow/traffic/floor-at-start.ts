@@ -25,7 +25,7 @@ export function placeOpening(run: Run): void {
     units.push(unit);
     if (!goIn(run, unit, step))
       throw new RangeError(
-        `opening must find room for each unit; unit ${unit.number} has none at step ${step.name}`,
+        `opening: expected room for each unit, got none for unit ${unit.number} at step ${step.name}`,
       );
   }
   for (const line of run.shop.pulseLines) line.isMoving = false;

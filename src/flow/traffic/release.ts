@@ -67,6 +67,6 @@ export function createUnit(run: Run): Unit {
 function sendIn(run: Run, unit: Unit): void {
   const step = stepFrom(run, unit, unit.step);
   if (step === null)
-    throw new RangeError(`route must have a step for every unit; unit ${unit.number} has none`);
+    throw new RangeError(`route: expected a step for every unit, got none for unit ${unit.number}`);
   goIn(run, unit, step);
 }
