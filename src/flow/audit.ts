@@ -28,7 +28,7 @@ export function audit(run: Run): void {
       fault(`place ${id}`, 'the unit that stands there', `unit ${unit.number}`);
   for (const unit of units.all) if (unit.alive) auditItems(unit);
   for (const resource of shop.resources) auditResource(run, resource);
-  auditStays(run);
+  auditCompanions(run);
   for (const { name, stock, making, target } of shop.routes)
     if (stock !== null && stock.free + making > Math.max(target, stock.amount))
       fault(`feeder ${name}`, `at most its target ${target}`, stock.free + making);
@@ -109,7 +109,8 @@ function heldBy({ places, shop }: Run, crew: Resource): number {
   let held = 0;
   for (const { holdsCrew, unit } of places)
     if (holdsCrew) for (const { resource, amount } of unit!.step.needs) if (resource === crew) held += amount;
-  for (const { resource, amount, held: teams } of shop.stays) if (resource === crew) held += amount * teams;
+  for (const { resource, amount, held: teams } of shop.companions)
+    if (resource === crew) held += amount * teams;
   return held;
 }
 
@@ -117,10 +118,10 @@ function heldBy({ places, shop }: Run, crew: Resource): number {
  * Carriers and teams are counted as the units have them; carriers free, with units and on the way back are
  * all there are.
  */
-function auditStays({ shop, units }: Run): void {
-  for (const { bit, resource, held, coming } of shop.stays) {
+function auditCompanions({ shop, units }: Run): void {
+  for (const { bit, resource, held, coming } of shop.companions) {
     const { name, isCrew, amount, free } = resource,
-      kept = units.all.filter(({ alive, stays }) => alive && (stays & bit) !== 0).length;
+      kept = units.all.filter(({ alive, companionBits }) => alive && (companionBits & bit) !== 0).length;
     expectEqual(`units that keep ${name}`, held, kept);
     if (!isCrew) expectEqual(`${name} free, kept and on the way back`, free + kept + coming, amount);
   }

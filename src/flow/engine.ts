@@ -11,7 +11,7 @@ import { lotTimer, startIncompleteLot, startLot } from './work/lots.js';
 import { PLACE_SHIFT } from './floor/memory.js';
 import { fill } from './traffic/move.js';
 import { cross, enterBuckets, finishObservation, nextBoundary } from './accounts/observed-time.js';
-import { placeOpening } from './traffic/floor-at-start.js';
+import { placeUnitsAtStart } from './traffic/floor-at-start.js';
 import type { Plan } from './plan.js';
 import { pulse, pulseTimer } from './traffic/pulse-lines.js';
 import { beginRelease, refillSource, release } from './traffic/release.js';
@@ -52,7 +52,7 @@ export function simulate(plan: Plan, seed: string, replication: number, watch?: 
   beginShifts(run);
   beginRules(run);
   beginDisruptions(run);
-  placeOpening(run);
+  placeUnitsAtStart(run);
   beginRelease(run);
   drain(run);
   run.outcome = loop(run);

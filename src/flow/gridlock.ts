@@ -13,7 +13,7 @@ import { mayComeUp } from './interruptions/failures.js';
  */
 export function isStill(run: Run): boolean {
   return (
-    run.queue.size === run.lotsAhead + run.idleEvents + run.disruptions.scheduled &&
+    run.queue.size === run.supplyEvents + run.idleEvents + run.disruptions.scheduled &&
     !mayArrive(run) &&
     !mayGoOn(run) &&
     !mayComeUp(run)
@@ -96,8 +96,12 @@ function describe(run: Run, unit: Unit): Stuck {
   };
 }
 
-function kept({ shop }: Run, { stays }: Unit): Pick<Stuck, 'keeps'> {
-  return stays === 0
+function kept({ shop }: Run, { companionBits }: Unit): Pick<Stuck, 'keeps'> {
+  return companionBits === 0
     ? {}
-    : { keeps: shop.stays.filter(({ bit }) => (stays & bit) !== 0).map(({ resource }) => resource.name) };
+    : {
+        keeps: shop.companions
+          .filter(({ bit }) => (companionBits & bit) !== 0)
+          .map(({ resource }) => resource.name),
+      };
 }

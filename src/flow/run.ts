@@ -58,7 +58,7 @@ export class Run extends Worklists {
   /** How it ended, see `engine.ts`. */
   outcome = 0;
   /** Events of supplies in the queue. */
-  lotsAhead = 0;
+  supplyEvents = 0;
   /** Number of the present scan of a pool. */
   scan = 0;
 

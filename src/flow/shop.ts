@@ -1,4 +1,4 @@
-import { buildStays, furnishCarriers, type Stay } from './claims/carrier.js';
+import { buildCompanions, furnishCarriers, type Companion } from './claims/carrier.js';
 import { furnishPartDefects } from './claims/part-defects.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
 import { buildSupplies, type Supply } from './claims/supply.js';
@@ -31,9 +31,9 @@ export interface Shop {
   readonly holds: readonly Step[];
   readonly equipment: readonly Equipment[];
   readonly pulseLines: readonly PulseLine[];
-  readonly stays: readonly Stay[];
+  readonly companions: readonly Companion[];
   /** By event source: what the carrier is that may come back. */
-  readonly carriers: readonly Stay[];
+  readonly carriers: readonly Companion[];
 }
 
 /** Builds it on the records of `memory`, and tells `units` of it. */
@@ -52,13 +52,13 @@ export function buildShop(
     steps = buildSteps(model, stations, lanes, routes, memory);
   const resources = buildResources(model, calendars, routes),
     supplies = buildSupplies(model, resources),
-    stays = buildStays(model, resources),
-    carriers = furnishCarriers(stays);
-  furnishNeeds(model, steps, resources, routes, stays);
+    companions = buildCompanions(model, resources),
+    carriers = furnishCarriers(companions);
+  furnishNeeds(model, steps, resources, routes, companions);
   furnishPartDefects(model, routes);
   setFlags(model, steps);
   joinPools(steps, resources);
-  leaveTheLongWay(steps, stays);
+  leaveTheLongWay(steps, companions);
   const inspections = numbered(steps, IS_INSPECTION, (step, n) => (step.inspection = n)),
     holds = numbered(steps, HOLDS, (step, n) => (step.hold = n));
   units.furnish(steps, places, {
@@ -82,14 +82,14 @@ export function buildShop(
     holds,
     equipment,
     pulseLines,
-    stays,
+    companions,
     carriers,
   };
 }
 
 /** A unit that leaves a place where it was blocked may give back what stayed with it. */
-function leaveTheLongWay(steps: readonly Step[], stays: readonly Stay[]): void {
-  const routes = new Set(stays.map(({ from }) => steps[from].route));
+function leaveTheLongWay(steps: readonly Step[], companions: readonly Companion[]): void {
+  const routes = new Set(companions.map(({ from }) => steps[from].route));
   for (const { route, station } of steps)
     if (station !== null && routes.has(route)) station.leaveTheLongWay();
 }

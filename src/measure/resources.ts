@@ -8,7 +8,7 @@ export function observeResources(run: Run, people: CrewTime) {
   const {
       tally,
       overtimeRules,
-      shop: { resources, supplies, stays },
+      shop: { resources, supplies, companions },
     } = run,
     crews = crewsOf(run),
     share = (time: number): number => over(time, run.now - run.observedFrom);
@@ -45,9 +45,9 @@ export function observeResources(run: Run, people: CrewTime) {
     },
     /** By carriers and teams: mean number with units and on the way back, holds that ended. */
     kept: {
-      held: column(stays, ({ heldMinutes }) => share(heldMinutes)),
-      coming: column(stays, ({ comingMinutes }) => share(comingMinutes)),
-      ended: column(stays, ({ ended }) => ended),
+      held: column(companions, ({ heldMinutes }) => share(heldMinutes)),
+      coming: column(companions, ({ comingMinutes }) => share(comingMinutes)),
+      ended: column(companions, ({ ended }) => ended),
     },
   };
 }

@@ -70,7 +70,7 @@ function startAfresh(run: Run): void {
     lane.clear();
     lane.bank.clear();
   }
-  for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.clear();
+  for (const resource of [...shop.resources, ...shop.supplies, ...shop.companions]) resource.clear();
   for (const rule of run.overtimeRules) rule.clear();
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
   run.bottleneckWatch?.startAfresh();
@@ -101,7 +101,7 @@ function settle(run: Run): void {
   for (const place of shop.places) place.settle();
   for (const buffer of run.buffers) buffer.settle();
   for (const lane of shop.lanes) lane.settle(now);
-  for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.settle(now);
+  for (const resource of [...shop.resources, ...shop.supplies, ...shop.companions]) resource.settle(now);
   run.locations.settle(now);
 }
 

@@ -5,7 +5,7 @@ import type { Resource, Pool } from './resource.js';
 import type { Run } from '../run.js';
 import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
 import type { Place } from '../floor/place.js';
-import { hasAll, lackingStays, takeStays } from './carrier.js';
+import { hasAll, lackingCompanions, takeCompanions } from './carrier.js';
 import { askSupplies, endLack, noteLack } from './supply-claims.js';
 import type { Unit } from '../floor/unit.js';
 
@@ -23,22 +23,22 @@ import type { Unit } from '../floor/unit.js';
 export function request(run: Run, place: Place): boolean {
   const unit = place.unit!,
     { step } = unit;
-  if (step.stays.length > 0 && hasAll(unit, step)) return true;
+  if (step.companions.length > 0 && hasAll(unit, step)) return true;
   if (step.supplies.length > 0) askSupplies(run, place, step);
   place.askedAt = run.now;
-  return ask(run, place);
+  return requestAgain(run, place);
 }
 
 /** As `request`, with the time of an earlier asking: work that was begun goes ahead of what came later. */
-export function ask(run: Run, place: Place): boolean {
+export function requestAgain(run: Run, place: Place): boolean {
   const pool = place.unit!.step.pool!;
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) {
-    take(run, place);
+    takeNeeds(run, place);
     return true;
   }
   place.idle(short < 0 ? SHORT_CREW : short);
-  insert(pool, place);
+  insertRequest(pool, place);
   run.listMatch(pool);
   return false;
 }
@@ -59,7 +59,7 @@ export function match(run: Run, pool: Pool): void {
       if (before === null) pool.head = next;
       else before.nextWaiting = next;
       pool.waiting--;
-      take(run, place);
+      takeNeeds(run, place);
       run.granted.push(place);
     } else {
       if (place.unit!.step.supplies.length > 0) noteLack(run, place);
@@ -103,7 +103,7 @@ export function ownPartBack(run: Run, unit: Unit): void {
  */
 export function lacking(run: Run, place: Place, marking: boolean): number {
   const unit = place.unit!,
-    { needs, ownParts, stays } = unit.step,
+    { needs, ownParts, companions } = unit.step,
     crewOnly = place.phase !== WAIT_NEEDS;
   let short = -1;
   for (const { resource, amount } of needs) {
@@ -113,12 +113,13 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
     if (marking && !(resource.isCrew && amount > resource.onHand)) resource.scarceAt = run.scan;
     short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
   }
-  if (stays.length > 0 && !crewOnly) short = lackingStays(unit, unit.step, run.scan, marking, short);
+  if (companions.length > 0 && !crewOnly)
+    short = lackingCompanions(unit, unit.step, run.scan, marking, short);
   return !crewOnly && (unit.ownOff & ownParts) !== 0 ? SHORT_PARTS : short;
 }
 
 /** Takes what the place asks for, which must be there. */
-export function take(run: Run, place: Place): void {
+export function takeNeeds(run: Run, place: Place): void {
   const unit = place.unit!,
     { step } = unit,
     crewOnly = place.phase !== WAIT_NEEDS;
@@ -133,12 +134,12 @@ export function take(run: Run, place: Place): void {
       if (resource.partDefects !== null) takeParts(run, unit.real, step, resource.partDefects, amount);
     }
   }
-  if (step.stays.length > 0 && !crewOnly) takeStays(unit, step, run.now);
+  if (step.companions.length > 0 && !crewOnly) takeCompanions(unit, step, run.now);
   if (place.lacks !== 0) endLack(run, place);
   if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, step);
 }
 
-function insert(pool: Pool, place: Place): void {
+function insertRequest(pool: Pool, place: Place): void {
   let before: Place | null = null,
     after = pool.head;
   while (after !== null && goesBefore(after, place)) {

@@ -134,8 +134,8 @@ export function buildResources(
  * own.
  */
 export function joinPools(steps: readonly Step[], resources: readonly Resource[]): void {
-  const wantedBy = ({ needs, stays }: Step): Resource[] =>
-    [...needs, ...stays].map(({ resource }) => resource);
+  const wantedBy = ({ needs, companions }: Step): Resource[] =>
+    [...needs, ...companions].map(({ resource }) => resource);
   for (const step of steps) {
     const [first, ...others] = wantedBy(step);
     for (const { pool } of others)

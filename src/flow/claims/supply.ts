@@ -2,7 +2,7 @@ import type { Model } from '../model/model.js';
 import type { SupplyColumns } from '../model/supplies.js';
 import type { Resource } from './resource.js';
 
-export interface Lot {
+export interface SupplyLot {
   readonly at: number;
   readonly units: number;
   readonly isLate: boolean;
@@ -18,7 +18,7 @@ export class Supply {
    * Lots on their way, the next to come last. Lead times may cross. Of a delivery plan: those that are
    * overdue.
    */
-  readonly coming: Lot[] = [];
+  readonly coming: SupplyLot[] = [];
   /** Next delivery of the plan. */
   planned = 0;
   /** Units on order; of a delivery plan, overdue. */
@@ -59,7 +59,7 @@ export class Supply {
     return this.coming.length > 0 || this.planned < this.columns.planTimes[this.id].length;
   }
 
-  setOut(lot: Lot, now: number): void {
+  setOut(lot: SupplyLot, now: number): void {
     this.settle(now);
     this.onOrder += lot.units;
     const { coming } = this;

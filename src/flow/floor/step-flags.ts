@@ -25,7 +25,7 @@ export const HAS_NEEDS = 1 << 0,
   PULSED = 1 << 17,
   /** A group of steps side by side; one of them. */
   IS_GROUP = 1 << 18,
-  IS_BESIDE = 1 << 19,
+  IS_SIDE = 1 << 19,
   /** Begins with nothing but work; ends with nothing but a move in one site. */
   BEGINS_PLAIN = 1 << 20,
   ENDS_PLAIN = 1 << 21;
@@ -55,11 +55,11 @@ export function setFlags(model: Model, steps: readonly Step[]): void {
 }
 
 function flagsOf({ steps, overtime, quality }: Model, step: Step): number {
-  const { id, needs, ownParts, stays, group, station } = step,
+  const { id, needs, ownParts, companions, group, station } = step,
     isSingle = group === null,
     isFilled = (start: Int32Array): boolean => start[id + 1] > start[id];
-  let flags = isSingle ? 0 : IS_BESIDE;
-  if (needs.length > 0 || (isSingle && (ownParts !== 0 || stays.length > 0))) flags |= HAS_NEEDS;
+  let flags = isSingle ? 0 : IS_SIDE;
+  if (needs.length > 0 || (isSingle && (ownParts !== 0 || companions.length > 0))) flags |= HAS_NEEDS;
   if (isFilled(steps.createStart)) flags |= HAS_QUALITY;
   if (isFilled(steps.findStart)) flags |= HAS_QUALITY | IS_INSPECTION;
   if (isFilled(steps.offStart)) flags |= HAS_OFF;

@@ -15,7 +15,7 @@ import {
 } from './memory.js';
 import type { Pool, Resource } from '../claims/resource.js';
 import type { Station } from './station.js';
-import type { Stay } from '../claims/carrier.js';
+import type { Companion } from '../claims/carrier.js';
 
 /** Their bits lie in one integer. */
 const MOST_OWN_PARTS = 31;
@@ -33,9 +33,9 @@ export class Step {
   readonly at: number;
   needs: readonly Need[] = [];
   /** What has to be with the unit; none at a station with lots, where nothing is claimed for single units. */
-  stays: readonly Stay[] = [];
+  companions: readonly Companion[] = [];
   /** Of a group: the steps that are done side by side. */
-  beside: Step[] = [];
+  sideSteps: Step[] = [];
   /** The group in which it is done. */
   group: Step | null = null;
   pool: Pool | null = null;
@@ -164,7 +164,7 @@ export function buildSteps(
       const group = beside.group[step.id];
       if (group >= 0) {
         step.group = steps[group];
-        steps[group].beside.push(step);
+        steps[group].sideSteps.push(step);
         continue;
       }
       if (last === null) routes[id].first = step;
@@ -181,7 +181,7 @@ export function furnishNeeds(
   steps: readonly Step[],
   resources: readonly Resource[],
   routes: readonly Route[],
-  stays: readonly Stay[],
+  companions: readonly Companion[],
 ): void {
   for (const step of steps) {
     const { id, station, group } = step,
@@ -191,7 +191,7 @@ export function furnishNeeds(
     step.needs = needs;
     step.supplies = needs.filter(({ resource }) => resource.supply !== null);
     if (station?.lotMost === 0 && group === null)
-      step.stays = stays.filter(({ from, to }) => from <= id && id <= to);
+      step.companions = companions.filter(({ from, to }) => from <= id && id <= to);
     for (let n = ownStart[id]; n < ownStart[id + 1]; n++) step.ownParts |= routes[ownRoute[n]].ownBit;
   }
 }

@@ -28,7 +28,7 @@ export class Unit {
   /** Own parts that are off the unit, a bit a feeder. */
   ownOff = 0;
   /** Bits of what stays with it: carriers, teams. */
-  stays = 0;
+  companionBits = 0;
   /** Slots not clean, and those of them found. */
   notClean = 0;
   found = 0;
@@ -139,7 +139,7 @@ export class Unit {
     this.parent = null;
     this.dueAt = Infinity;
     this.ownOff = 0;
-    this.stays = 0;
+    this.companionBits = 0;
     this.notClean = 0;
     this.found = 0;
     this.againTo = -1;

@@ -162,7 +162,7 @@ function joinLine(memory: Memory, buffer: number, line: number, unit: number): v
   } else {
     ints[at + TOGETHER] = floats[joinedAt] === now ? ints[at + TOGETHER] + 1 : 1;
     if (ints[at + TOGETHER] > 1 && ints[ints[at + TAIL] + U_NUMBER] > ints[unit + U_NUMBER]) {
-      insert(memory, at, unit);
+      insertByNumber(memory, at, unit);
       return;
     }
     ints[ints[at + TAIL] + U_NEXT] = unit;
@@ -173,7 +173,7 @@ function joinLine(memory: Memory, buffer: number, line: number, unit: number): v
 }
 
 /** Ahead of those who came at this same instant and have a higher number; the last one has. */
-function insert({ ints }: Memory, at: number, unit: number): void {
+function insertByNumber({ ints }: Memory, at: number, unit: number): void {
   let before = NOWHERE,
     after = ints[at + HEAD];
   // Length and together count the unit itself.

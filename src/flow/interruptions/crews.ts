@@ -1,11 +1,11 @@
-import { ask, goesBefore, lacking, releaseCrew, take } from '../claims/claims.js';
+import { requestAgain, goesBefore, lacking, releaseCrew, takeNeeds } from '../claims/claims.js';
 import type { CrewShifts } from './crew.js';
 import { OWN_SHIFT } from '../model/crews.js';
 import type { Place } from '../floor/place.js';
 import type { Resource } from '../claims/resource.js';
 import type { Run } from '../run.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
-import { lackedOf, mayKeepAll, stayResources } from '../claims/carrier.js';
+import { lackedOf, mayKeepAll, companionResources } from '../claims/carrier.js';
 import { AT_LOT } from '../floor/step-flags.js';
 import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
 import { takeUp } from '../work/tasks.js';
@@ -89,7 +89,7 @@ function leave(run: Run, place: Place): boolean {
 function park(run: Run, shifts: CrewShifts, place: Place, position: number): void {
   if (!leave(run, place)) return;
   if (place.minutesLeft > place.minutes - NOTHING) {
-    take(run, place);
+    takeNeeds(run, place);
     takeUp(run, place);
     return;
   }
@@ -112,13 +112,13 @@ function takeBack(run: Run, shifts: CrewShifts): void {
       askOrTakeUp(run, place);
       continue;
     }
-    take(run, place);
+    takeNeeds(run, place);
     takeUp(run, place);
   }
 }
 
 function askOrTakeUp(run: Run, place: Place): void {
-  if (ask(run, place)) takeUp(run, place);
+  if (requestAgain(run, place)) takeUp(run, place);
   else show(place);
 }
 
@@ -144,7 +144,7 @@ export function mayGoOn(run: Run): boolean {
 
 const wanted = ({ unit }: Place): Resource[] => [
   ...unit!.step.needs.map(({ resource }) => resource),
-  ...stayResources(unit!, unit!.step),
+  ...companionResources(unit!, unit!.step),
 ];
 
 /** What a request lacks is not for later ones; of crews whose people change, another shift may tell. */

@@ -1,4 +1,4 @@
-import { ask, lacksCrew } from '../claims/claims.js';
+import { requestAgain, lacksCrew } from '../claims/claims.js';
 import type { Equipment } from '../floor/equipment.js';
 import type { Run } from '../run.js';
 import {
@@ -75,7 +75,8 @@ function bringUp(run: Run, place: Place): void {
   else if (place.isBroken) {
     place.isBroken = false;
     // Its people may have left meanwhile, at the end of their shift.
-    if (!isAttended(place.phase) || !lacksCrew(place, unit.step) || ask(run, place)) takeUp(run, place);
+    if (!isAttended(place.phase) || !lacksCrew(place, unit.step) || requestAgain(run, place))
+      takeUp(run, place);
   } else if (waitsForTime(place.phase, stateIfUp)) {
     place.enter(OFF_SHIFT, -1);
     run.queue.push(Math.max(run.now, place.wokenAt), TASK, place.id);

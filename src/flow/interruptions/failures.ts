@@ -15,7 +15,7 @@ export function beginDisruptions(run: Run): void {
     disruptions: { modes, outages, openUnits: days },
     model,
   } = run;
-  for (const mode of modes) wait(run, mode);
+  for (const mode of modes) awaitFailure(run, mode);
   for (const { id, source } of outages) run.disruptions.schedule(run.queue, source, model.outages.from[id]);
   if (days.length > 0)
     run.disruptions.schedule(run.queue, modes.length + outages.length, model.outages.watchFrom);
@@ -27,7 +27,7 @@ export function disrupt(run: Run, source: number): void {
     { modes, outages } = disruptions;
   disruptions.scheduled--;
   if (source < modes.length) {
-    if (modes[source].isDown) mend(run, modes[source]);
+    if (modes[source].isDown) endRepair(run, modes[source]);
     else fail(run, modes[source]);
   } else if (source < modes.length + outages.length) {
     if (outages[source - modes.length].isOn) endOutage(run, outages[source - modes.length]);
@@ -70,7 +70,7 @@ function isWaitedFor({ station: { buffer, line }, places }: Equipment): boolean 
 }
 
 /** The time to the next failure begins. */
-function wait(run: Run, mode: FailureMode): void {
+function awaitFailure(run: Run, mode: FailureMode): void {
   const every = run.sampler.next(run.model.failures.everyDraw[mode.row]);
   if (mode.byClock) run.disruptions.schedule(run.queue, mode.source, run.now + every);
   else mode.left = every;
@@ -91,7 +91,7 @@ function fail(run: Run, mode: FailureMode): void {
   );
 }
 
-function mend(run: Run, mode: FailureMode): void {
+function endRepair(run: Run, mode: FailureMode): void {
   const { repairs, repairMinutes, longestRepair } = run.disruptions,
     { id } = mode.equipment.station,
     minutes = run.now - mode.failedAt;
@@ -99,7 +99,7 @@ function mend(run: Run, mode: FailureMode): void {
   repairMinutes[id] += minutes;
   if (minutes > longestRepair[id]) longestRepair[id] = minutes;
   mode.isDown = false;
-  wait(run, mode);
+  awaitFailure(run, mode);
   comeUp(run, mode.equipment);
 }
 

@@ -14,15 +14,7 @@ import type { Run } from '../run.js';
 import { SidePlace } from '../floor/side-place.js';
 import { IN_REPAIR, SIDE_BY_SIDE } from '../floor/states.js';
 import type { Place } from '../floor/place.js';
-import {
-  AT_LOT,
-  HAS_NEEDS,
-  HAS_OFF,
-  HAS_QUALITY,
-  IS_BESIDE,
-  IS_COUNTED,
-  PULSED,
-} from '../floor/step-flags.js';
+import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_SIDE, IS_COUNTED, PULSED } from '../floor/step-flags.js';
 import type { Step } from '../floor/step.js';
 import { beginRepair } from '../work/repairs.js';
 import type { Unit } from '../floor/unit.js';
@@ -38,7 +30,7 @@ const verdict: Verdict = { outcome: PASS, repairMinutes: 0, target: null };
 export function complete(run: Run, place: Place, endedIn: number): void {
   const unit = place.unit!,
     { step } = unit;
-  if ((step.flags & (HAS_QUALITY | AT_LOT | IS_BESIDE)) === 0) {
+  if ((step.flags & (HAS_QUALITY | AT_LOT | IS_SIDE)) === 0) {
     if ((step.flags & HAS_NEEDS) !== 0) releaseCrew(run, place);
     moveOn(run, place, unit, step);
     return;
@@ -84,7 +76,7 @@ function completeLot(run: Run, lead: Place): void {
 /** The unit goes where the verdict says. */
 function follow(run: Run, place: Place, unit: Unit, step: Step): void {
   if (verdict.outcome === SCRAPPED) {
-    if (unit.stays !== 0) letGo(run, unit, Infinity);
+    if (unit.companionBits !== 0) letGo(run, unit, Infinity);
     if (!step.route.isMain) replace(run, unit);
     else {
       disownParts(run, unit);

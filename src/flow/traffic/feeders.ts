@@ -47,7 +47,7 @@ export function replace(run: Run, part: Unit): void {
 
 /** The route of a unit or a sub-assembly is over. */
 export function finishRoute(run: Run, unit: Unit, route: Route): void {
-  if (unit.stays !== 0) letGo(run, unit, Infinity);
+  if (unit.companionBits !== 0) letGo(run, unit, Infinity);
   if (route.isMain) shipped(run, unit);
   else deliver(run, unit, route);
 }

@@ -11,7 +11,7 @@ import type { Unit } from '../floor/unit.js';
  * begin, in a place or a space of its buffer, in the order of the model (the farthest along the route first).
  * Own parts that are off a unit there begin their feeder.
  */
-export function placeOpening(run: Run): void {
+export function placeUnitsAtStart(run: Run): void {
   const {
       tally,
       shop: { steps },

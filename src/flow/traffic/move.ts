@@ -25,7 +25,7 @@ export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   unit.step = step;
   if (step.station === place.station && (step.flags & AT_LOT) === 0) {
     unit.first = false;
-    if (unit.stays !== 0) letGo(run, unit, step.id);
+    if (unit.companionBits !== 0) letGo(run, unit, step.id);
     beginStep(run, place);
     return false;
   }
@@ -149,7 +149,7 @@ function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
 }
 
 function join(run: Run, unit: Unit, buffer: Buffer): void {
-  if (unit.stays !== 0) letGo(run, unit, unit.step.id);
+  if (unit.companionBits !== 0) letGo(run, unit, unit.step.id);
   unit.place = null;
   buffer.join(unit);
   const { lane, station } = buffer;
@@ -177,7 +177,7 @@ function occupy(run: Run, unit: Unit, station: Station): void {
   place.unit = unit;
   unit.place = place;
   unit.first = false;
-  if (unit.stays !== 0) letGo(run, unit, unit.step.id);
+  if (unit.companionBits !== 0) letGo(run, unit, unit.step.id);
   if (station.changeoverOption >= 0) beginVisit(run, place, unit);
   if (station.lotMost === 0) {
     beginStep(run, place);

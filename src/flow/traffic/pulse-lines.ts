@@ -39,15 +39,15 @@ export function pulse(run: Run, line: PulseLine): void {
   const isLoaded = line.waitsForRoom || line.stations.some(({ places: [place] }) => place.unit !== null);
   if (!isLoaded && buffer.waiting + buffer.shutOut === 0) return;
   if (run.now < line.due) {
-    wait(run, line);
+    awaitTakt(run, line);
     return;
   }
-  if (end.unit !== null && !letGo(run, line, end)) {
+  if (end.unit !== null && !sendOut(run, line, end)) {
     line.waitsForRoom = true;
     return;
   }
-  if (isLoaded) account(run, line);
-  move(run, line);
+  if (isLoaded) book(run, line);
+  advance(run, line);
 }
 
 /** The takt has passed. */
@@ -56,14 +56,14 @@ export function pulseTimer(run: Run, line: PulseLine): void {
   pulse(run, line);
 }
 
-function wait(run: Run, line: PulseLine): void {
+function awaitTakt(run: Run, line: PulseLine): void {
   if (line.timerSet) return;
   line.timerSet = true;
   run.queue.push(line.due, PULSE, line.id);
 }
 
 /** The unit at the end leaves the line; false if it has no room, and waits in its turn for some. */
-function letGo(run: Run, { leaving }: PulseLine, end: Place): boolean {
+function sendOut(run: Run, { leaving }: PulseLine, end: Place): boolean {
   const unit = end.unit!;
   if (leaving === null) finishRoute(run, unit, unit.step.route);
   if (leaving !== null && !goOn(run, end, unit, leaving)) return false;
@@ -72,7 +72,7 @@ function letGo(run: Run, { leaving }: PulseLine, end: Place): boolean {
 }
 
 /** From the end, so that each finds the place ahead empty. */
-function move(run: Run, line: PulseLine): void {
+function advance(run: Run, line: PulseLine): void {
   line.waitsForRoom = false;
   line.movedAt = run.now;
   line.due = run.memory.after(line.calendar, line.takt);
@@ -81,7 +81,7 @@ function move(run: Run, line: PulseLine): void {
   line.isMoving = false;
 }
 
-function account({ memory }: Run, line: PulseLine): void {
+function book({ memory }: Run, line: PulseLine): void {
   const { calendar, movedAt, due, stations, lastDone, waitsForRoom } = line,
     { now } = memory;
   if (Number.isNaN(movedAt)) return;

@@ -42,7 +42,7 @@ export function judge(run: Run, unit: Unit, step: Step, verdict: Verdict): void 
   create(run, unit, step);
   // What several steps side by side may make is there when the last of them is done.
   if ((step.flags & IS_GROUP) !== 0)
-    for (const each of step.beside) if (meetsConditions(run, unit, each)) create(run, unit, each);
+    for (const each of step.sideSteps) if (meetsConditions(run, unit, each)) create(run, unit, each);
   if ((step.flags & IS_INSPECTION) !== 0) inspect(run, unit, step, verdict);
   if ((step.flags & HOLDS) !== 0) endHold(run, unit, step);
 }

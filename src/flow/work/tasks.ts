@@ -1,11 +1,11 @@
 import { countRework, startMending, startRepair } from './repairs.js';
-import { beginBeside } from './side-by-side.js';
+import { beginSideBySide } from './side-by-side.js';
 import { setUp } from './changeovers.js';
 import { mendNoted } from './holds.js';
 import { attended, mirror, putOff, unattended } from './timing.js';
 import { workMinutes } from './work-time.js';
 import type { Run } from '../run.js';
-import { ask, lacksCrew, releaseCrew, request } from '../claims/claims.js';
+import { requestAgain, lacksCrew, releaseCrew, request } from '../claims/claims.js';
 import {
   CHANGEOVER,
   IN_CHANGEOVER,
@@ -129,7 +129,7 @@ function beginWork(run: Run, place: Place, step: Step): boolean {
 /** Work of the present pass; true if there is nothing more to do in this step. */
 function startWork(run: Run, place: Place, step: Step): boolean {
   if (step.workDraw < 0)
-    return (step.flags & IS_GROUP) !== 0 && beginBeside(run, place) ? false : afterWork(run, place, step);
+    return (step.flags & IS_GROUP) !== 0 && beginSideBySide(run, place) ? false : afterWork(run, place, step);
   place.minutes = workMinutes(run, place, step);
   if ((step.flags & HAS_NEEDS) !== 0 && place.unit!.againTo >= step.id) countRework(step, place.minutes);
   return goOnWorking(run, place, step);
@@ -142,7 +142,7 @@ function startWork(run: Run, place: Place, step: Step): boolean {
 function goOnWorking(run: Run, place: Place, step: Step): false {
   if (lacksCrew(place, step)) {
     place.phase = WAIT_CREW;
-    if (!ask(run, place)) {
+    if (!requestAgain(run, place)) {
       if ((step.flags & AT_LOT) !== 0) mirror(place);
       return false;
     }
