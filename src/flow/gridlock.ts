@@ -1,11 +1,11 @@
 import { lackedOf } from './claims/carrier.js';
 import { lacking } from './claims/claims.js';
-import { mayGoOn } from './interruptions/crews.js';
 import { mayArrive } from './claims/supplies.js';
 import { SHORT_CARRIER, SHORT_PARTS } from './floor/states.js';
 import type { Unit } from './floor/unit.js';
-import type { Run } from './run.js';
+import { mayGoOn } from './interruptions/crews.js';
 import { mayComeUp } from './interruptions/failures.js';
+import type { Run } from './run.js';
 
 /**
  * Whether nothing moves any more: only lots of supplies, changes of shift, looks at overtime rules, failures

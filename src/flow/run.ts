@@ -1,23 +1,23 @@
-import { Worklists } from './worklists.js';
 import { Sampler } from '../random/sampler.js';
 import { BottleneckWatch } from './accounts/bottleneck-watch.js';
-import { Memory } from './floor/memory.js';
-import { buildShop, type Shop } from './shop.js';
-import { Locations } from './accounts/locations.js';
-import { UNLIMITED, type Model } from './model/model.js';
-import { RELEASE_TIMES } from './model/programme.js';
-import { hasDueDates } from './model/orders.js';
-import { Disruptions } from './interruptions/disruption.js';
-import type { Buffer } from './floor/buffer.js';
-import type { Plan } from './plan.js';
-import type { Place } from './floor/place.js';
-import { buildCrewShifts, type CrewShifts } from './interruptions/crew.js';
-import { OvertimeRule, ruledCalendars, type RuledCalendar } from './interruptions/overtime-rule.js';
-import { EventQueue } from './queue.js';
 import { ChangeoverLog } from './accounts/changeover-log.js';
+import { Locations } from './accounts/locations.js';
 import { isSteady, StartUp } from './accounts/start-up.js';
 import { Tally } from './accounts/tally.js';
+import type { Buffer } from './floor/buffer.js';
+import { Memory } from './floor/memory.js';
+import type { Place } from './floor/place.js';
 import { Units } from './floor/units.js';
+import { buildCrewShifts, type CrewShifts } from './interruptions/crew.js';
+import { Disruptions } from './interruptions/disruption.js';
+import { OvertimeRule, type RuledCalendar, ruledCalendars } from './interruptions/overtime-rule.js';
+import { type Model, UNLIMITED } from './model/model.js';
+import { hasDueDates } from './model/orders.js';
+import { RELEASE_TIMES } from './model/programme.js';
+import type { Plan } from './plan.js';
+import { EventQueue } from './queue.js';
+import { buildShop, type Shop } from './shop.js';
+import { Worklists } from './worklists.js';
 
 /** Everything one replication changes. The rooms below hold the rules that work on it. */
 export class Run extends Worklists {

@@ -1,8 +1,8 @@
-import { buildCompanions, furnishCarriers, type Companion } from './claims/carrier.js';
+import { buildCompanions, type Companion, furnishCarriers } from './claims/carrier.js';
 import { furnishPartDefects } from './claims/part-defects.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
 import { buildSupplies, type Supply } from './claims/supply.js';
-import { furnishEquipment, type Equipment } from './floor/equipment.js';
+import { type Equipment, furnishEquipment } from './floor/equipment.js';
 import type { Memory } from './floor/memory.js';
 import type { Place } from './floor/place.js';
 import { buildSides } from './floor/side-place.js';

@@ -1,6 +1,6 @@
 import type { Run } from '../flow/run.js';
 import { column, over } from './columns.js';
-import { ruledMinutes, type CrewTime } from './crew-time.js';
+import { type CrewTime, ruledMinutes } from './crew-time.js';
 import { crewBusy, crewsOf } from './utilisation.js';
 
 /** Reads what is claimed: crews, stocks, supplies, carriers and teams. */

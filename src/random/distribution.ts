@@ -1,15 +1,15 @@
-import { constant, type Constant } from './kinds/constant.js';
-import { discrete, type Discrete } from './kinds/discrete.js';
-import { empirical, type Empirical } from './kinds/empirical.js';
-import { exponential, type Exponential } from './kinds/exponential.js';
-import { gamma, type Gamma } from './kinds/gamma.js';
+import { type Constant, constant } from './kinds/constant.js';
+import { type Discrete, discrete } from './kinds/discrete.js';
+import { type Empirical, empirical } from './kinds/empirical.js';
+import { type Exponential, exponential } from './kinds/exponential.js';
+import { type Gamma, gamma } from './kinds/gamma.js';
 import type { Kind } from './kinds/kind.js';
-import { lognormal, type Lognormal } from './kinds/lognormal.js';
-import { normal, type Normal } from './kinds/normal.js';
-import { pert, type Pert } from './kinds/pert.js';
-import { triangular, type Triangular } from './kinds/triangular.js';
-import { uniform, type Uniform } from './kinds/uniform.js';
-import { weibull, type Weibull } from './kinds/weibull.js';
+import { type Lognormal, lognormal } from './kinds/lognormal.js';
+import { type Normal, normal } from './kinds/normal.js';
+import { type Pert, pert } from './kinds/pert.js';
+import { type Triangular, triangular } from './kinds/triangular.js';
+import { type Uniform, uniform } from './kinds/uniform.js';
+import { type Weibull, weibull } from './kinds/weibull.js';
 
 /**
  * What a random quantity is, as plain data. Units are the caller's (the engine uses minutes). What is known of

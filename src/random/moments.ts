@@ -1,4 +1,4 @@
-import { kindOf, type Distribution } from './distribution.js';
+import { type Distribution, kindOf } from './distribution.js';
 
 /** Exact moments of distributions, for capacity arithmetic and cross-checks; their formulas stand with the kinds. */
 

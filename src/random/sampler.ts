@@ -1,6 +1,6 @@
-import { kindOf, type Distribution } from './distribution.js';
+import { type Distribution, kindOf } from './distribution.js';
 import type { Fill } from './kinds/kind.js';
-import { seedStream, STATE_WORDS, streamName } from './streams.js';
+import { STATE_WORDS, seedStream, streamName } from './streams.js';
 
 /**
  * Values made at a time for one draw. A power of two: a position that is a multiple of it needs a new block.

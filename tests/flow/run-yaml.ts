@@ -1,8 +1,8 @@
 import { simulate } from '../../src/flow/engine.js';
+import { STATE_COUNT } from '../../src/flow/floor/states.js';
 import type { Model } from '../../src/flow/model/model.js';
 import { prepare } from '../../src/flow/plan.js';
 import type { Run } from '../../src/flow/run.js';
-import { STATE_COUNT } from '../../src/flow/floor/states.js';
 import type { Observation } from '../../src/measure/observe.js';
 import { observe } from '../../src/measure/observe.js';
 import { compile } from '../../src/scenario/compile.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Sampler, type Draw } from '../../src/random/sampler.js';
+import { type Draw, Sampler } from '../../src/random/sampler.js';
 
 const paint: Draw = { name: 'prime/work', distribution: { kind: 'lognormal', mu: 3, sigma: 0.3 } };
 const cure: Draw = { name: 'prime/settle', distribution: { kind: 'pert', low: 6, likely: 8, high: 14 } };

@@ -1,9 +1,9 @@
-import type { Active, PeriodWatch } from './active-periods.js';
-import { CARRIER } from '../model/resources.js';
-import { MomentaryBottleneck } from './momentary-bottleneck.js';
 import type { Memory } from '../floor/memory.js';
 import type { Model } from '../model/model.js';
+import { CARRIER } from '../model/resources.js';
 import type { Shop } from '../shop.js';
+import type { Active, PeriodWatch } from './active-periods.js';
+import { MomentaryBottleneck } from './momentary-bottleneck.js';
 
 /**
  * Hands active periods to the momentary bottleneck as they begin and end. Resources are numbered as

@@ -1,5 +1,5 @@
-import type { Model } from '../model/model.js';
 import type { Place } from '../floor/place.js';
+import type { Model } from '../model/model.js';
 
 /** More visits to a station than this are not kept. */
 export const MOST_STAYS = 2000;

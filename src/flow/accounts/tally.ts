@@ -1,5 +1,5 @@
-import { BIN_COUNT, binOf } from './bins.js';
 import type { Model } from '../model/model.js';
+import { BIN_COUNT, binOf } from './bins.js';
 import { QualityTally } from './quality-tally.js';
 
 /**

@@ -1,9 +1,9 @@
-import type { StayColumns } from '../model/carriers.js';
-import type { Model } from '../model/model.js';
-import type { Resource } from './resource.js';
 import { SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
+import type { StayColumns } from '../model/carriers.js';
+import type { Model } from '../model/model.js';
+import type { Resource } from './resource.js';
 
 /** A unit keeps them as bits. */
 const MOST_COMPANIONS = 31;

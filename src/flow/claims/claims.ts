@@ -1,13 +1,13 @@
+import type { Place } from '../floor/place.js';
+import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
-import { takeOwnParts, takeParts } from './joins.js';
-import type { Resource, Pool } from './resource.js';
-import type { Run } from '../run.js';
-import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
-import type { Place } from '../floor/place.js';
-import { hasAll, lackingCompanions, takeCompanions } from './carrier.js';
-import { askSupplies, endLack, noteLack } from './supply-claims.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import { hasAll, lackingCompanions, takeCompanions } from './carrier.js';
+import { takeOwnParts, takeParts } from './joins.js';
+import type { Pool, Resource } from './resource.js';
+import { askSupplies, endLack, noteLack } from './supply-claims.js';
 
 /**
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests

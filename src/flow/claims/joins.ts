@@ -1,7 +1,7 @@
-import type { Run } from '../run.js';
-import type { Step } from '../floor/step.js';
 import { CLEAN, closeItem, OPEN, openItem } from '../floor/defects.js';
+import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
 
 import { PartDefects } from './part-defects.js';
 

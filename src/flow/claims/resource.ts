@@ -1,12 +1,11 @@
-import type { Step } from '../floor/step.js';
+import { ActivePeriods } from '../accounts/active-periods.js';
+import { type Calendar, calendarAt } from '../floor/calendar.js';
+import type { Place } from '../floor/place.js';
+import type { Route, Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Model } from '../model/model.js';
-import { ActivePeriods } from '../accounts/active-periods.js';
-import { calendarAt, type Calendar } from '../floor/calendar.js';
 import { CARRIER, CREW } from '../model/resources.js';
 import type { PartDefects } from './part-defects.js';
-import type { Place } from '../floor/place.js';
-import type { Route } from '../floor/step.js';
 import type { Supply } from './supply.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */

@@ -1,7 +1,7 @@
 import type { Place } from '../floor/place.js';
-import type { Run } from '../run.js';
 import { WAIT_NEEDS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
+import type { Run } from '../run.js';
 import { replenish } from './supply-orders.js';
 
 /**

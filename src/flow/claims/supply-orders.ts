@@ -1,6 +1,6 @@
-import type { Run } from '../run.js';
 import { SUPPLY_LOT } from '../floor/states.js';
-import type { SupplyLot, Supply } from './supply.js';
+import type { Run } from '../run.js';
+import type { Supply, SupplyLot } from './supply.js';
 
 /**
  * Lots on their way, rule 12. Each supply has two sources of events: the next lot to come, and the next date

@@ -13,6 +13,7 @@ import {
   LENGTH,
   LEVELS,
   LEVELS_SHIFT,
+  type Memory,
   NOWHERE,
   SENT_BACK,
   SHUT,
@@ -20,7 +21,6 @@ import {
   TAIL,
   U_NEXT,
   USUAL,
-  type Memory,
 } from './memory.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';

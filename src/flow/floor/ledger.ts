@@ -7,13 +7,13 @@ import {
   B_CALENDAR,
   B_PLACES,
   BUFFER_SHIFT,
+  type Memory,
   P_BUFFER,
   P_CALENDAR,
   P_STATE,
   PF_SHIFT,
   PF_SINCE,
   PLACE_SHIFT,
-  type Memory,
 } from './memory.js';
 import { isActive, OFF_SHIFT } from './states.js';
 

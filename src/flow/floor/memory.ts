@@ -1,6 +1,6 @@
 import type { PeriodWatch } from '../accounts/active-periods.js';
-import type { Calendar } from './calendar.js';
 import type { Model } from '../model/model.js';
+import type { Calendar } from './calendar.js';
 import { STARVED } from './states.js';
 
 /**

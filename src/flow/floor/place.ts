@@ -1,6 +1,7 @@
 import type { Equipment } from './equipment.js';
 import { enterState, settlePlace } from './ledger.js';
 import {
+  type Memory,
   NOWHERE,
   P_BUFFER,
   P_CALENDAR,
@@ -14,10 +15,9 @@ import {
   PF_MINUTES,
   PF_SHIFT,
   PLACE_SHIFT,
-  type Memory,
 } from './memory.js';
-import { BLOCKED } from './states.js';
 import type { SidePlace } from './side-place.js';
+import { BLOCKED } from './states.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
 import type { Unit } from './unit.js';

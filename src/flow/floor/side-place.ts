@@ -1,5 +1,5 @@
 import type { Model } from '../model/model.js';
-import { NOWHERE, P_CALENDAR, P_STATE, type Memory } from './memory.js';
+import { type Memory, NOWHERE, P_CALENDAR, P_STATE } from './memory.js';
 import { Place } from './place.js';
 import { SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from './states.js';
 import type { Station } from './station.js';

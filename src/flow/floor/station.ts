@@ -1,5 +1,8 @@
 import type { Active } from '../accounts/active-periods.js';
+import type { Model } from '../model/model.js';
+import type { PulseLine } from '../traffic/pulse-line.js';
 import { Buffer } from './buffer.js';
+import type { Equipment } from './equipment.js';
 import { finishActive } from './ledger.js';
 import {
   ACCOUNT_SHIFT,
@@ -11,12 +14,9 @@ import {
   B_LONG_WAY,
   B_PLACES,
   BUFFER_SHIFT,
-  NOWHERE,
   type Memory,
+  NOWHERE,
 } from './memory.js';
-import type { PulseLine } from '../traffic/pulse-line.js';
-import type { Equipment } from './equipment.js';
-import type { Model } from '../model/model.js';
 import { Place } from './place.js';
 import { STATE_COUNT } from './states.js';
 import type { Step } from './step.js';

@@ -1,8 +1,11 @@
+import type { Companion } from '../claims/carrier.js';
+import type { Pool, Resource } from '../claims/resource.js';
 import type { Model } from '../model/model.js';
 import type { StepColumns } from '../model/steps.js';
-import type { Buffer } from './buffer.js';
 import type { Lane } from '../traffic/lane.js';
+import type { Buffer } from './buffer.js';
 import {
+  type Memory,
   NOWHERE,
   S_BUFFER,
   S_CALENDAR,
@@ -11,11 +14,8 @@ import {
   S_VISITS,
   S_WORK_DRAW,
   STEP_SHIFT,
-  type Memory,
 } from './memory.js';
-import type { Pool, Resource } from '../claims/resource.js';
 import type { Station } from './station.js';
-import type { Companion } from '../claims/carrier.js';
 
 /** Their bits lie in one integer. */
 const MOST_OWN_PARTS = 31;

@@ -1,4 +1,4 @@
-import { UNIT_SHIFT, PLACE_SHIFT, STEP_SHIFT, type Memory } from './memory.js';
+import { type Memory, PLACE_SHIFT, STEP_SHIFT, UNIT_SHIFT } from './memory.js';
 import type { Place } from './place.js';
 import type { Step } from './step.js';
 import { Unit, type UnitSize } from './unit.js';

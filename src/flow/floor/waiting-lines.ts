@@ -11,6 +11,7 @@ import {
   LENGTH,
   LEVELS,
   LEVELS_SHIFT,
+  type Memory,
   NOWHERE,
   SENT_BACK,
   SHUT,
@@ -21,7 +22,6 @@ import {
   U_NEXT,
   U_NUMBER,
   USUAL,
-  type Memory,
 } from './memory.js';
 
 /**

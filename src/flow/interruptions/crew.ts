@@ -1,9 +1,9 @@
-import type { Model } from '../model/model.js';
 import type { Sampler } from '../../random/sampler.js';
-import type { Calendar } from '../floor/calendar.js';
-import type { CrewShiftColumns } from '../model/crews.js';
-import type { Place } from '../floor/place.js';
 import type { Resource } from '../claims/resource.js';
+import type { Calendar } from '../floor/calendar.js';
+import type { Place } from '../floor/place.js';
+import type { CrewShiftColumns } from '../model/crews.js';
+import type { Model } from '../model/model.js';
 
 /** The shifts of a crew in one replication: which one is on or comes next, and who is there. */
 export class CrewShifts {

@@ -1,15 +1,15 @@
-import { requestAgain, goesBefore, lacking, releaseCrew, takeNeeds } from '../claims/claims.js';
-import type { CrewShifts } from './crew.js';
-import { OWN_SHIFT } from '../model/crews.js';
-import type { Place } from '../floor/place.js';
+import { companionResources, lackedOf, mayKeepAll } from '../claims/carrier.js';
+import { goesBefore, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
 import type { Resource } from '../claims/resource.js';
-import type { Run } from '../run.js';
+import type { Place } from '../floor/place.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
-import { lackedOf, mayKeepAll, companionResources } from '../claims/carrier.js';
 import { AT_LOT } from '../floor/step-flags.js';
+import { OWN_SHIFT } from '../model/crews.js';
+import type { Run } from '../run.js';
 import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
 import { takeUp } from '../work/tasks.js';
 import { mirror } from '../work/timing.js';
+import type { CrewShifts } from './crew.js';
 
 /**
  * Rule 3, shifts of a crew. At the end of a shift the people of the next one take over. If these are fewer

@@ -1,7 +1,7 @@
-import { FailureMode, type Equipment } from '../floor/equipment.js';
+import { type Equipment, FailureMode } from '../floor/equipment.js';
+import { DISRUPTION } from '../floor/states.js';
 import type { Model } from '../model/model.js';
 import type { EventQueue } from '../queue.js';
-import { DISRUPTION } from '../floor/states.js';
 
 /** An outage as it goes: not begun, on, over. */
 export class Outage {

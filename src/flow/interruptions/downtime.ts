@@ -1,6 +1,6 @@
-import { requestAgain, lacksCrew } from '../claims/claims.js';
+import { lacksCrew, requestAgain } from '../claims/claims.js';
 import type { Equipment } from '../floor/equipment.js';
-import type { Run } from '../run.js';
+import type { Place } from '../floor/place.js';
 import {
   BLOCKED,
   DOWN,
@@ -11,7 +11,7 @@ import {
   WAIT_END,
   WAIT_SHIFT,
 } from '../floor/states.js';
-import type { Place } from '../floor/place.js';
+import type { Run } from '../run.js';
 import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
 import { takeUp } from '../work/tasks.js';
 

@@ -1,8 +1,8 @@
+import type { Equipment, FailureMode } from '../floor/equipment.js';
 import { MINUTES_PER_DAY } from '../model/time.js';
+import type { Run } from '../run.js';
 import type { Outage } from './disruption.js';
 import { comeUp, goDown } from './downtime.js';
-import type { Equipment, FailureMode } from '../floor/equipment.js';
-import type { Run } from '../run.js';
 
 /**
  * Rule 13. Equipment fails by operating time or by the clock and is repaired; dated outages close stations

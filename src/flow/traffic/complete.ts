@@ -1,23 +1,23 @@
-import { buildAgain } from './orders.js';
-import { finishSide } from '../work/side-by-side.js';
 import { letGo } from '../claims/carriers.js';
 import { releaseCrew } from '../claims/claims.js';
+import type { Place } from '../floor/place.js';
+import { SidePlace } from '../floor/side-place.js';
+import { IN_REPAIR, SIDE_BY_SIDE } from '../floor/states.js';
+import type { Step } from '../floor/step.js';
+import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_COUNTED, IS_SIDE, PULSED } from '../floor/step-flags.js';
+import type { Unit } from '../floor/unit.js';
+import { countPast } from '../interruptions/overtime.js';
+import type { Run } from '../run.js';
+import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../work/inspections.js';
+import { beginRepair } from '../work/repairs.js';
+import { finishSide } from '../work/side-by-side.js';
 import { scrapped } from './entry-and-exit.js';
 import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
 import { freePlace, goOn } from './move.js';
+import { buildAgain } from './orders.js';
+import { holdForPulse } from './pulse-lines.js';
 import { stepFrom } from './routes.js';
 import { refill } from './short-way.js';
-import { countPast } from '../interruptions/overtime.js';
-import { holdForPulse } from './pulse-lines.js';
-import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../work/inspections.js';
-import type { Run } from '../run.js';
-import { SidePlace } from '../floor/side-place.js';
-import { IN_REPAIR, SIDE_BY_SIDE } from '../floor/states.js';
-import type { Place } from '../floor/place.js';
-import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_SIDE, IS_COUNTED, PULSED } from '../floor/step-flags.js';
-import type { Step } from '../floor/step.js';
-import { beginRepair } from '../work/repairs.js';
-import type { Unit } from '../floor/unit.js';
 
 /**
  * What follows the work of a step: repairs, send-back, scrap, own parts taken off, the next step or the end

@@ -1,12 +1,12 @@
-import { bringBack, takeAlong } from '../claims/joins.js';
 import { letGo } from '../claims/carriers.js';
 import { give, ownPartBack } from '../claims/claims.js';
+import { bringBack, takeAlong } from '../claims/joins.js';
+import type { Route, Step } from '../floor/step.js';
+import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
 import { shipped } from './entry-and-exit.js';
 import { goIn } from './move.js';
 import { stepFrom } from './routes.js';
-import type { Run } from '../run.js';
-import type { Route, Step } from '../floor/step.js';
-import type { Unit } from '../floor/unit.js';
 
 /** Rule 6: sub-assemblies for a stock by a pull loop, and own parts that leave a unit and rejoin it. */
 

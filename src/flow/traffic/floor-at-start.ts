@@ -1,10 +1,10 @@
+import type { Step } from '../floor/step.js';
+import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
 import { meetsConditions } from '../work/conditions.js';
 import { beginOwnPart } from './feeders.js';
 import { goIn } from './move.js';
 import { createUnit } from './release.js';
-import type { Run } from '../run.js';
-import type { Step } from '../floor/step.js';
-import type { Unit } from '../floor/unit.js';
 
 /**
  * Rule 15, the floor as it is: at time 0 the units of the opening stand at the step that they are about to

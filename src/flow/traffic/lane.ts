@@ -1,11 +1,11 @@
-import type { Memory } from '../floor/memory.js';
-import type { Units } from '../floor/units.js';
-import type { Model } from '../model/model.js';
 import { ActivePeriods } from '../accounts/active-periods.js';
 import { Buffer } from '../floor/buffer.js';
-import { calendarAt, type Calendar } from '../floor/calendar.js';
+import { type Calendar, calendarAt } from '../floor/calendar.js';
+import type { Memory } from '../floor/memory.js';
 import { AT_BASE } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
+import type { Units } from '../floor/units.js';
+import type { Model } from '../model/model.js';
 
 export class Truck {
   phase = AT_BASE;

@@ -1,9 +1,3 @@
-import { finishRoute } from './feeders.js';
-import type { Lane, Truck } from './lane.js';
-import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/lanes.js';
-import { goIn } from './move.js';
-import { stepFrom } from './routes.js';
-import type { Run } from '../run.js';
 import {
   AT_BASE,
   DRIVING,
@@ -15,6 +9,12 @@ import {
   UNLOADING,
   WAIT_DOCK,
 } from '../floor/states.js';
+import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/lanes.js';
+import type { Run } from '../run.js';
+import { finishRoute } from './feeders.js';
+import type { Lane, Truck } from './lane.js';
+import { goIn } from './move.js';
+import { stepFrom } from './routes.js';
 
 /**
  * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule,

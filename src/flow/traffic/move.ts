@@ -1,15 +1,15 @@
-import { arrive } from './entry-and-exit.js';
-import { beginVisit, nextByValue, takePlaceFor } from '../work/changeovers.js';
-import type { Buffer } from '../floor/buffer.js';
 import { letGo } from '../claims/carriers.js';
-import type { Run } from '../run.js';
-import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
+import type { Buffer } from '../floor/buffer.js';
 import type { Place } from '../floor/place.js';
+import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
 import type { Station } from '../floor/station.js';
-import { AT_LOT } from '../floor/step-flags.js';
 import type { Step } from '../floor/step.js';
-import { beginStep } from '../work/tasks.js';
+import { AT_LOT } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import { beginVisit, nextByValue, takePlaceFor } from '../work/changeovers.js';
+import { beginStep } from '../work/tasks.js';
+import { arrive } from './entry-and-exit.js';
 
 /**
  * Rule 1. A unit takes a place at its next station or a space in the buffer ahead of it; if neither is free

@@ -1,7 +1,7 @@
-import type { Model } from '../model/model.js';
 import type { Place } from '../floor/place.js';
 import type { Station } from '../floor/station.js';
 import type { Step } from '../floor/step.js';
+import type { Model } from '../model/model.js';
 
 /** Stations whose units all move on together. */
 export class PulseLine {

@@ -1,10 +1,10 @@
+import type { Place } from '../floor/place.js';
+import { BLOCKED, PULSE } from '../floor/states.js';
+import type { Step } from '../floor/step.js';
+import type { Run } from '../run.js';
 import { finishRoute } from './feeders.js';
 import { fill, freePlace, goOn } from './move.js';
-import type { Run } from '../run.js';
 import type { PulseLine } from './pulse-line.js';
-import { BLOCKED, PULSE } from '../floor/states.js';
-import type { Place } from '../floor/place.js';
-import type { Step } from '../floor/step.js';
 
 /**
  * The pulse line of rule 1: its units move on together, when the takt has passed since the last move, all of

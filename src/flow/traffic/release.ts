@@ -1,10 +1,10 @@
-import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/programme.js';
-import { goIn } from './move.js';
-import { stepFrom } from './routes.js';
-import { giveOrder } from './orders.js';
-import type { Run } from '../run.js';
 import { RELEASE } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
+import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/programme.js';
+import type { Run } from '../run.js';
+import { goIn } from './move.js';
+import { giveOrder } from './orders.js';
+import { stepFrom } from './routes.js';
 
 /**
  * Rule 15: units are released at given times, at drawn intervals, or whenever the line takes one. A unit that

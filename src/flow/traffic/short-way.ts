@@ -1,3 +1,4 @@
+import { enterState } from '../floor/ledger.js';
 import {
   B_CALENDAR,
   B_FREE_PLACE,
@@ -26,9 +27,6 @@ import {
   U_REWORK,
   U_STEP,
 } from '../floor/memory.js';
-import { enterState } from '../floor/ledger.js';
-import { freePlace } from './move.js';
-import type { Run } from '../run.js';
 import { BLOCKED, IN_WORK, STARVED, TASK, WORKING } from '../floor/states.js';
 import { BEGINS_PLAIN, ENDS_PLAIN } from '../floor/step-flags.js';
 import {
@@ -37,9 +35,11 @@ import {
   joinShut,
   joinSpaces,
   takeFromSpaces,
-  takesIn,
   takeShut,
+  takesIn,
 } from '../floor/waiting-lines.js';
+import type { Run } from '../run.js';
+import { freePlace } from './move.js';
 
 /**
  * The commonest events in one piece and on bare records: the work of a plain step ends, its unit goes on or

@@ -1,7 +1,7 @@
-import type { Station } from '../floor/station.js';
 import type { Buffer } from '../floor/buffer.js';
-import { HEAD, LENGTH, SENT_BACK, USUAL, U_NEXT } from '../floor/memory.js';
+import { HEAD, LENGTH, SENT_BACK, U_NEXT, USUAL } from '../floor/memory.js';
 import type { Place } from '../floor/place.js';
+import type { Station } from '../floor/station.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 

@@ -1,6 +1,6 @@
-import type { Run } from '../run.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
 
 /** Whether the options of a unit meet all conditions of a step. */
 export function meetsConditions(run: Run, unit: Unit, { id }: Step): boolean {

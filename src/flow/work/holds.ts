@@ -1,8 +1,8 @@
 import { CLEAN, closeItem } from '../floor/defects.js';
+import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import { CARRY, HOLD_ALL } from '../model/quality.js';
 import type { Run } from '../run.js';
-import type { Step } from '../floor/step.js';
 
 /**
  * Rule 10: a unit with noted items takes a place at the hold, where they are mended one after another; others

@@ -1,5 +1,3 @@
-import { meetsConditions } from './conditions.js';
-import { endHold } from './holds.js';
 import {
   closeItem,
   FOUND,
@@ -11,11 +9,13 @@ import {
   PASSED,
   sendItem,
 } from '../floor/defects.js';
+import type { Step } from '../floor/step.js';
+import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/quality.js';
 import type { Run } from '../run.js';
-import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET } from '../floor/step-flags.js';
-import type { Step } from '../floor/step.js';
+import { meetsConditions } from './conditions.js';
+import { endHold } from './holds.js';
 
 /** What an inspection decided for the unit. */
 export const PASS = 0,

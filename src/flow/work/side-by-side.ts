@@ -1,10 +1,10 @@
 import { releaseCrew } from '../claims/claims.js';
-import { meetsConditions } from './conditions.js';
 import type { Place } from '../floor/place.js';
-import type { Run } from '../run.js';
-import { showSides, type SidePlace } from '../floor/side-place.js';
+import { type SidePlace, showSides } from '../floor/side-place.js';
 import { SIDE_BY_SIDE } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
+import type { Run } from '../run.js';
+import { meetsConditions } from './conditions.js';
 
 /**
  * Rule 2, steps side by side on one unit in one place. Each goes its own way through needs, work and process,

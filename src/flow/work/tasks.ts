@@ -1,11 +1,5 @@
-import { countRework, startMending, startRepair } from './repairs.js';
-import { beginSideBySide } from './side-by-side.js';
-import { setUp } from './changeovers.js';
-import { mendNoted } from './holds.js';
-import { attended, mirror, putOff, unattended } from './timing.js';
-import { workMinutes } from './work-time.js';
-import type { Run } from '../run.js';
-import { requestAgain, lacksCrew, releaseCrew, request } from '../claims/claims.js';
+import { lacksCrew, releaseCrew, request, requestAgain } from '../claims/claims.js';
+import type { Place } from '../floor/place.js';
 import {
   CHANGEOVER,
   IN_CHANGEOVER,
@@ -21,7 +15,7 @@ import {
   WAIT_SHIFT,
   WORKING,
 } from '../floor/states.js';
-import type { Place } from '../floor/place.js';
+import type { Step } from '../floor/step.js';
 import {
   AT_LOT,
   ATTENDED_END,
@@ -34,8 +28,14 @@ import {
   LEARNS,
   ONE_SHIFT,
 } from '../floor/step-flags.js';
-import type { Step } from '../floor/step.js';
+import type { Run } from '../run.js';
+import { setUp } from './changeovers.js';
+import { mendNoted } from './holds.js';
+import { countRework, startMending, startRepair } from './repairs.js';
+import { beginSideBySide } from './side-by-side.js';
 import { resume } from './suspend.js';
+import { attended, mirror, putOff, unattended } from './timing.js';
+import { workMinutes } from './work-time.js';
 
 /**
  * What goes on at a place, rules 3 and 4: needs, changeover, passes of work and settle, process, repair. The

@@ -2,8 +2,8 @@ import type { Place } from '../floor/place.js';
 import type { Step } from '../floor/step.js';
 import { HAS_FACTOR, LEARNS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
-import type { Run } from '../run.js';
 import type { Model } from '../model/model.js';
+import type { Run } from '../run.js';
 
 /**
  * Draws the work of one pass at `place`, minutes: of the options of its unit, and as often as it was done
