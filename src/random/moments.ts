@@ -20,3 +20,10 @@ export const varianceOf = (distribution: Distribution): number =>
  * @throws RangeError when the distribution has no meaning
  */
 export const leastOf = (distribution: Distribution): number => kindOf(distribution).least(distribution);
+
+/**
+ * The distribution of `factor` (above 0) times the quantity: the form and the coefficient of variation stay.
+ * @throws RangeError when the distribution has no meaning
+ */
+export const scaled = (distribution: Distribution, factor: number): Distribution =>
+  kindOf(distribution).scaled(distribution, factor);

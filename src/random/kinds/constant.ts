@@ -12,6 +12,7 @@ export const constant: Kind<Constant> = {
   },
   moments: ({ value }) => ({ mean: value, variance: 0 }),
   least: ({ value }) => value,
+  scaled: (distribution, factor) => ({ ...distribution, value: distribution.value * factor }),
   filling: ({ value }) => always(value),
 };
 

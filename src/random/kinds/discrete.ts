@@ -27,6 +27,10 @@ export const discrete: Kind<Discrete> = {
   },
   moments: ({ values, weights }) => weightedMoments(values, weights),
   least: ({ values, weights }) => leastValue(values.filter((_, k) => weights[k] > 0)),
+  scaled: (distribution, factor) => ({
+    ...distribution,
+    values: distribution.values.map((value) => value * factor),
+  }),
   filling({ values: all, weights }) {
     // A value of no weight is left out, so that no rounding of the running sum can ever pick it.
     const values = Float64Array.from(all.filter((_, k) => weights[k] > 0)),

@@ -22,6 +22,10 @@ export const empirical: Kind<Empirical> = {
       values.map(() => 1),
     ),
   least: ({ values }) => leastValue(values),
+  scaled: (distribution, factor) => ({
+    ...distribution,
+    values: distribution.values.map((value) => value * factor),
+  }),
   filling(distribution) {
     const values = Float64Array.from(distribution.values),
       count = values.length;

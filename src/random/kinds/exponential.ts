@@ -13,6 +13,7 @@ export const exponential: Kind<Exponential> = {
   },
   moments: ({ mean }) => ({ mean, variance: mean * mean }),
   least: () => 0,
+  scaled: (distribution, factor) => ({ ...distribution, mean: distribution.mean * factor }),
   filling:
     ({ mean }) =>
     (out, from, to, state, at) => {

@@ -16,6 +16,7 @@ export const gamma: Kind<Gamma> = {
   },
   moments: ({ shape, scale }) => ({ mean: shape * scale, variance: shape * scale * scale }),
   least: () => 0,
+  scaled: (distribution, factor) => ({ ...distribution, scale: distribution.scale * factor }),
   filling:
     ({ shape, scale }) =>
     (out, from, to, state, at, scratch) => {

@@ -33,6 +33,8 @@ export interface Kind<D> {
   moments(distribution: D): Moments;
   /** The greatest number that no value can fall below. */
   least(distribution: D): number;
+  /** The distribution of `factor` (above 0) times the quantity: the form and the coefficient of variation stay. */
+  scaled(distribution: D, factor: number): D;
   /** Makes it ready for drawing; one without spread is a constant. */
   filling(distribution: D): Fill;
 }

@@ -21,6 +21,7 @@ export const lognormal: Kind<Lognormal> = {
     return { mean, variance: mean * mean * Math.expm1(sigma * sigma) };
   },
   least: ({ mu, sigma }) => (sigma === 0 ? Math.exp(mu) : 0),
+  scaled: (distribution, factor) => ({ ...distribution, mu: distribution.mu + Math.log(factor) }),
   filling({ mu, sigma }) {
     if (sigma === 0) return always(Math.exp(mu));
     return (out, from, to, state, at) => {

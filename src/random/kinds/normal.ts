@@ -27,6 +27,13 @@ export const normal: Kind<Normal> = {
       ? { mean: nearest(distribution), variance: 0 }
       : cutNormalMoments(distribution.mean, distribution.sd, distribution.low, distribution.high),
   least: (distribution) => (distribution.sd === 0 ? nearest(distribution) : distribution.low),
+  scaled: (distribution, factor) => ({
+    ...distribution,
+    mean: distribution.mean * factor,
+    sd: distribution.sd * factor,
+    low: distribution.low * factor,
+    high: distribution.high * factor,
+  }),
   filling(distribution) {
     if (hasNoSpread(distribution)) return always(nearest(distribution));
     const { mean, sd, low, high } = distribution;

@@ -20,6 +20,12 @@ export const pert: Kind<Pert> = {
     return { mean: (low + 4 * likely + high) / 6, variance: (left * right) / 252 };
   },
   least: ({ low }) => low,
+  scaled: (distribution, factor) => ({
+    ...distribution,
+    low: distribution.low * factor,
+    likely: distribution.likely * factor,
+    high: distribution.high * factor,
+  }),
   filling({ low, likely, high }) {
     const width = high - low;
     if (width === 0) return always(low);

@@ -21,6 +21,12 @@ export const triangular: Kind<Triangular> = {
     };
   },
   least: ({ low }) => low,
+  scaled: (distribution, factor) => ({
+    ...distribution,
+    low: distribution.low * factor,
+    likely: distribution.likely * factor,
+    high: distribution.high * factor,
+  }),
   filling({ low, likely, high }) {
     if (low === high) return always(low);
     const width = high - low,

@@ -17,6 +17,11 @@ export const uniform: Kind<Uniform> = {
   },
   moments: ({ low, high }) => ({ mean: (low + high) / 2, variance: (high - low) ** 2 / 12 }),
   least: ({ low }) => low,
+  scaled: (distribution, factor) => ({
+    ...distribution,
+    low: distribution.low * factor,
+    high: distribution.high * factor,
+  }),
   filling({ low, high }) {
     if (low === high) return always(low);
     const width = high - low;

@@ -19,6 +19,7 @@ export const weibull: Kind<Weibull> = {
     return { mean, variance: mean * mean * Math.expm1(weibullLogSpread(1 / shape)) };
   },
   least: () => 0,
+  scaled: (distribution, factor) => ({ ...distribution, scale: distribution.scale * factor }),
   filling({ shape, scale }) {
     const power = 1 / shape;
     return (out, from, to, state, at) => {
