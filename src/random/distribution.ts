@@ -12,8 +12,8 @@ import { type Uniform, uniform } from './kinds/uniform.js';
 import { type Weibull, weibull } from './kinds/weibull.js';
 
 /**
- * What a random quantity is, as plain data. Units are the caller's (the engine uses minutes). What is known of
- * its kind, and how its values are drawn, stands in the file of the kind.
+ * What a random quantity is, as plain data. Units are the caller's (the engine uses minutes). What is known
+ * of its kind, and how its values are drawn, stands in the file of the kind.
  */
 export type Distribution =
   | Constant

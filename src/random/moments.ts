@@ -1,6 +1,9 @@
 import { type Distribution, kindOf } from './distribution.js';
 
-/** Exact moments of distributions, for capacity arithmetic and cross-checks; their formulas stand with the kinds. */
+/**
+ * Exact moments of distributions, for capacity arithmetic and cross-checks; their formulas stand with the
+ * kinds.
+ */
 
 /**
  * In the unit of the values.

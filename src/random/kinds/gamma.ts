@@ -26,10 +26,10 @@ export const gamma: Kind<Gamma> = {
 };
 
 /**
- * Fills out[from] to out[to - 1] with gamma values of the given shape (> 0) and scale 1, after G. Marsaglia and
- * W. W. Tsang, "A simple method for generating gamma variables", ACM Transactions on Mathematical Software
- * 26(3), 2000; a shape below one by their power of a uniform (section 6). `scratch` must hold
- * `to - from` numbers and is overwritten.
+ * Fills out[from] to out[to - 1] with gamma values of the given shape (> 0) and scale 1, after G. Marsaglia
+ * and W. W. Tsang, "A simple method for generating gamma variables", ACM Transactions on Mathematical
+ * Software 26(3), 2000; a shape below one by their power of a uniform (section 6). `scratch` must hold `to -
+ * from` numbers and is overwritten.
  */
 export function fillGamma(
   out: Float64Array,

@@ -5,8 +5,8 @@ export interface Moments {
 }
 
 /**
- * Fills out[from] to out[to - 1] with the next values of a stream, whose state begins at `at`. `scratch` holds
- * at least twice as many numbers and may be overwritten.
+ * Fills out[from] to out[to - 1] with the next values of a stream, whose state begins at `at`. `scratch`
+ * holds at least twice as many numbers and may be overwritten.
  */
 export type Fill = (
   out: Float64Array,
@@ -33,7 +33,10 @@ export interface Kind<D> {
   moments(distribution: D): Moments;
   /** The greatest number that no value can fall below. */
   least(distribution: D): number;
-  /** The distribution of `factor` (above 0) times the quantity: the form and the coefficient of variation stay. */
+  /**
+   * The distribution of `factor` (above 0) times the quantity: the form and the coefficient of variation
+   * stay.
+   */
   scaled(distribution: D, factor: number): D;
   /** Makes it ready for drawing; one without spread is a constant. */
   filling(distribution: D): Fill;

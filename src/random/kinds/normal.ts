@@ -53,9 +53,9 @@ const FLAT_WIDTH = Math.sqrt(2 * Math.PI);
 
 /**
  * Fills out[from] to out[to - 1] with values of the normal (mean, sd before the cut) in [low, high]. Either
- * bound may be infinite; sd > 0 and low < high. After C. P. Robert, "Simulation of truncated normal variables",
- * Statistics and Computing 5, 1995: three proposals cover every interval, and each is accepted at least 49
- * times in 100 on average, so no choice of bounds can make it loop for long.
+ * bound may be infinite; sd > 0 and low < high. After C. P. Robert, "Simulation of truncated normal
+ * variables", Statistics and Computing 5, 1995: three proposals cover every interval, and each is accepted at
+ * least 49 times in 100 on average, so no choice of bounds can make it loop for long.
  */
 function fillCutNormal(
   out: Float64Array,

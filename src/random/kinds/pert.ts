@@ -14,7 +14,8 @@ export interface Pert {
 export const pert: Kind<Pert> = {
   check: mustBeInOrder,
   moments({ low, likely, high }) {
-    // alpha + beta = 6, so the beta variance alpha beta / (36 * 7) times the squared width loses its denominators.
+    // alpha + beta = 6, so the beta variance alpha beta / (36 * 7) times the squared width loses its
+    // denominators.
     const left = high + 4 * likely - 5 * low,
       right = 5 * high - 4 * likely - low;
     return { mean: (low + 4 * likely + high) / 6, variance: (left * right) / 252 };
