@@ -81,7 +81,7 @@ function loop(run: Run): number {
     } = run,
     end = Math.min(programme.end, horizon),
     placeCount = run.places.length;
-  const isDisrupted = run.disruptions.sources > 0,
+  const isDisrupted = run.disruptions.sourceCount > 0,
     mayBeStill = isDisrupted || run.shop.supplies.length + run.idleEvents > 0;
   let boundary = nextBoundary(run, end);
   for (;;) {

@@ -51,7 +51,7 @@ export function stuckUnits(run: Run): Stuck[] {
 
 function describe(run: Run, unit: Unit): Stuck {
   const { number, place, truck, step } = unit,
-    base = { number, route: step.route.name, ...kept(run, unit) };
+    base = { number, route: step.route.name, ...keptBy(run, unit) };
   const wanted = step.station?.name ?? step.lane!.name;
   if (place === null) {
     const queued = step.buffer.holds(unit),
@@ -71,7 +71,7 @@ function describe(run: Run, unit: Unit): Stuck {
   const at = place.sides.find(({ isGoing }) => isGoing) ?? place,
     { unit: asking } = at,
     wants = asking!.step;
-  const ended = wants.supplies.find(
+  const ended = wants.supplyNeeds.find(
     ({ resource, amount }) => resource.free < amount && !resource.supply!.hasMore,
   );
   if (ended !== undefined) return { ...base, where, waitsFor: ended.resource.name, kind: 'supply' };
@@ -96,7 +96,7 @@ function describe(run: Run, unit: Unit): Stuck {
   };
 }
 
-function kept({ shop }: Run, { companionBits }: Unit): Pick<Stuck, 'keeps'> {
+function keptBy({ shop }: Run, { companionBits }: Unit): Pick<Stuck, 'keeps'> {
   return companionBits === 0
     ? {}
     : {

@@ -108,7 +108,7 @@ export class Run extends Worklists {
       carriers.length,
       2 * this.shop.supplies.length, // lots of supplies, then dates of delivery plans
       this.crewShifts.length + this.overtimeRules.length, // shift changes, then looks at overtime rules
-      this.disruptions.sources, // failures, outages
+      this.disruptions.sourceCount, // failures, outages
       this.shop.pulseLines.length, // pulses
     ]);
     const locations = model.siteNames.length + model.lanes.count;

@@ -24,7 +24,7 @@ export function request(run: Run, place: Place): boolean {
   const unit = place.unit!,
     { step } = unit;
   if (step.companions.length > 0 && hasAll(unit, step)) return true;
-  if (step.supplies.length > 0) askSupplies(run, place, step);
+  if (step.supplyNeeds.length > 0) askSupplies(run, place, step);
   place.askedAt = run.now;
   return requestAgain(run, place);
 }
@@ -62,7 +62,7 @@ export function match(run: Run, pool: Pool): void {
       takeNeeds(run, place);
       run.granted.push(place);
     } else {
-      if (place.unit!.step.supplies.length > 0) noteLack(run, place);
+      if (place.unit!.step.supplyNeeds.length > 0) noteLack(run, place);
       place.idle(short);
       before = place;
     }
@@ -135,7 +135,7 @@ export function takeNeeds(run: Run, place: Place): void {
     }
   }
   if (step.companions.length > 0 && !crewOnly) takeCompanions(unit, step, run.now);
-  if (place.lacks !== 0) endLack(run, place);
+  if (place.lackedSupplies !== 0) endLack(run, place);
   if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, step);
 }
 

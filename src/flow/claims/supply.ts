@@ -81,7 +81,7 @@ export class Supply {
   }
 
   /** A request begins to lack it (1), or does no longer (-1). */
-  lack(change: number, now: number): void {
+  changeLacking(change: number, now: number): void {
     this.settle(now);
     this.short += change;
     if (change > 0) this.waits++;

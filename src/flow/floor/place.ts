@@ -46,7 +46,7 @@ export class Place {
   /** When what it waited for would have come, had it not gone down. */
   wokenAt = Number.NaN;
   /** Supplies that its request lacks, a bit for each of the step's. */
-  lacks = 0;
+  lackedSupplies = 0;
   /** Where steps side by side are done; as many as the largest group of the station has. */
   readonly sides: SidePlace[] = [];
   /** What the inspection decided, see `quality.ts`, and where the unit is sent back to after the repair. */

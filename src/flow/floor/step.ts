@@ -40,7 +40,7 @@ export class Step {
   group: Step | null = null;
   pool: Pool | null = null;
   /** Those of the needs that are supplies. */
-  supplies: readonly Need[] = [];
+  supplyNeeds: readonly Need[] = [];
   /** Bits of the own parts that must be on the unit or back at it. */
   ownParts = 0;
   /** Running number among inspections; -1. */
@@ -189,7 +189,7 @@ export function furnishNeeds(
     for (let n = needStart[id]; n < needStart[id + 1]; n++)
       needs.push({ resource: resources[needResource[n]], amount: needAmount[n] });
     step.needs = needs;
-    step.supplies = needs.filter(({ resource }) => resource.supply !== null);
+    step.supplyNeeds = needs.filter(({ resource }) => resource.supply !== null);
     if (station?.lotMost === 0 && group === null)
       step.companions = companions.filter(({ from, to }) => from <= id && id <= to);
     for (let n = ownStart[id]; n < ownStart[id + 1]; n++) step.ownParts |= routes[ownRoute[n]].ownBit;

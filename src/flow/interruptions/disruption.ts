@@ -8,7 +8,7 @@ export class Outage {
   isOn = false;
   /** Units released and not yet out when it began. NaN: it has not begun. */
   openUnits = Number.NaN;
-  recovering = false;
+  isRecovering = false;
   recoveredAt = Number.NaN;
 
   constructor(
@@ -28,7 +28,7 @@ export class Disruptions {
   /** Its events in the queue: of themselves they bring no unit further. */
   scheduled = 0;
   /** Outages that are over and whose open units are still above what they were. */
-  recovering = 0;
+  recoveringCount = 0;
   /** By day of the watched outage; NaN where the run did not come so far. */
   readonly openUnits: Float64Array;
   sampled = 0;
@@ -68,7 +68,7 @@ export class Disruptions {
   }
 
   /** Sources of events: also the daily sample, where an outage is watched. */
-  get sources(): number {
+  get sourceCount(): number {
     return this.modes.length + this.outages.length + (this.openUnits.length > 0 ? 1 : 0);
   }
 

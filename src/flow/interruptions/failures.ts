@@ -40,12 +40,12 @@ export const openUnits = (run: Run): number => run.shop.routes[0].begun - run.go
 
 /** Everything that follows from an event has been done: whether outages that are over are made good. */
 export function noteRecovery(run: Run): void {
-  if (run.disruptions.recovering === 0) return;
+  if (run.disruptions.recoveringCount === 0) return;
   for (const outage of run.disruptions.outages) {
-    if (!outage.recovering || openUnits(run) > outage.openUnits) continue;
-    outage.recovering = false;
+    if (!outage.isRecovering || openUnits(run) > outage.openUnits) continue;
+    outage.isRecovering = false;
     outage.recoveredAt = run.now;
-    run.disruptions.recovering--;
+    run.disruptions.recoveringCount--;
   }
 }
 
@@ -113,8 +113,8 @@ function beginOutage(run: Run, outage: Outage): void {
 
 function endOutage(run: Run, outage: Outage): void {
   outage.isOn = false;
-  outage.recovering = true;
-  run.disruptions.recovering++;
+  outage.isRecovering = true;
+  run.disruptions.recoveringCount++;
   // The first of several free places of a station is on top again.
   for (const piece of outage.equipment.toReversed()) comeUp(run, piece);
   for (const lane of lanesOf(run, outage))

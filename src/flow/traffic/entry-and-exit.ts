@@ -32,8 +32,8 @@ export function shipped(run: Run, unit: Unit): void {
   tally.shipped++;
   tally.openAtShipping += unit.notClean;
   if (unit.notClean > 0) countShippedOpen(run, unit);
-  tally.lead(run.now - unit.born);
-  if (unit.dueAt < Infinity) tally.dueShipped(run.now - unit.dueAt);
+  tally.countLeadTime(run.now - unit.born);
+  if (unit.dueAt < Infinity) tally.countLateness(run.now - unit.dueAt);
   if (run.bucket >= 0 && run.bucket < tally.shippedIn.length) tally.shippedIn[run.bucket]++;
   if (index < run.shippedAt.length) run.shippedAt[index] = run.now;
   run.gone++;

@@ -32,7 +32,7 @@ export class Lane extends ActivePeriods {
   /** A timer of it is in the event queue; when it comes, the next is set. */
   timerSet = false;
   /** A departure of the timetable is due now. */
-  due = false;
+  isDepartureDue = false;
   listed = false;
   /** Outages that keep trucks from departing. */
   closed = 0;

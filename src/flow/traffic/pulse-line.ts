@@ -9,7 +9,7 @@ export class PulseLine {
   isMoving = false;
   /** The takt counts from the last move; before the first, none. */
   movedAt = Number.NaN;
-  due = -Infinity;
+  dueAt = -Infinity;
   /** A PULSE event of it is in the queue. */
   timerSet = false;
   listed = false;

@@ -38,7 +38,7 @@ export function pulse(run: Run, line: PulseLine): void {
   if (line.holdingUp !== null || (line.waitsForRoom && end.unit !== null)) return;
   const isLoaded = line.waitsForRoom || line.stations.some(({ places: [place] }) => place.unit !== null);
   if (!isLoaded && buffer.waiting + buffer.shutOut === 0) return;
-  if (run.now < line.due) {
+  if (run.now < line.dueAt) {
     awaitTakt(run, line);
     return;
   }
@@ -59,7 +59,7 @@ export function pulseTimer(run: Run, line: PulseLine): void {
 function awaitTakt(run: Run, line: PulseLine): void {
   if (line.timerSet) return;
   line.timerSet = true;
-  run.queue.push(line.due, PULSE, line.id);
+  run.queue.push(line.dueAt, PULSE, line.id);
 }
 
 /** The unit at the end leaves the line; false if it has no room, and waits in its turn for some. */
@@ -75,19 +75,19 @@ function sendOut(run: Run, { leaving }: PulseLine, end: Place): boolean {
 function advance(run: Run, line: PulseLine): void {
   line.waitsForRoom = false;
   line.movedAt = run.now;
-  line.due = run.memory.after(line.calendar, line.takt);
+  line.dueAt = run.memory.after(line.calendar, line.takt);
   line.isMoving = true;
   for (const { buffer } of line.stations.toReversed()) fill(run, buffer);
   line.isMoving = false;
 }
 
 function book({ memory }: Run, line: PulseLine): void {
-  const { calendar, movedAt, due, stations, lastDone, waitsForRoom } = line,
+  const { calendar, movedAt, dueAt, stations, lastDone, waitsForRoom } = line,
     { now } = memory;
   if (Number.isNaN(movedAt)) return;
   const worked = (from: number): number =>
       calendar < 0 ? now - from : memory.calendars[calendar].worked(from, now),
-    late = worked(due);
+    late = worked(dueAt);
   line.moves++;
   line.minutesBetween += worked(movedAt);
   if (late <= 0) return;
