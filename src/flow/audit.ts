@@ -1,8 +1,8 @@
 import type { Resource } from './claims/resource.js';
 import type { Supply } from './claims/supply.js';
+import { CLEAN, FOUND, NOTED } from './floor/defects.js';
 import { AT_BASE, DOWN, EMPTYING, WAIT_DOCK, WAIT_NEEDS } from './floor/states.js';
 import type { Station } from './floor/station.js';
-import { CLEAN, FOUND, NOTED } from './floor/unit.js';
 import type { Unit } from './floor/unit.js';
 import type { Run } from './run.js';
 import type { Lane } from './traffic/lane.js';
@@ -15,26 +15,33 @@ const ROUNDING = 1e-9;
  * its place-time, those of each lane to its truck-time; the time integral of work in process equals the sum
  * of the times of the units (Little 1961, as an identity over the observed window); nobody and nothing is
  * claimed twice. A failure is a fault of the engine.
- * @throws Error naming the account and both sums
+ * @throws Error naming the account, what it should be and what it is
  */
 export function audit(run: Run): void {
-  const { shop, locations, tally, units } = run,
+  const { shop, units } = run,
     elapsed = run.now - run.observedFrom;
-  for (const { name, account, places } of shop.stations)
-    expectEqual(`place-time of station ${name}`, sum(account), elapsed * places.length);
-  for (const lane of shop.lanes) {
-    expectEqual(
-      `truck-time of lane ${lane.name}`,
-      lane.busy + lane.blocked + lane.atBase,
-      elapsed * lane.trucks.length,
-    );
-    auditLane(lane, expectEqual);
-  }
+  auditUnits(run);
+  for (const station of shop.stations) auditStation(station, elapsed);
+  for (const lane of shop.lanes) auditLane(lane, elapsed);
+  for (const { id, unit } of shop.places)
+    if (unit !== null && unit.place?.id !== id)
+      fault(`place ${id}`, 'the unit that stands there', `unit ${unit.number}`);
+  for (const unit of units.all) if (unit.alive) auditItems(unit);
+  for (const resource of shop.resources) auditResource(run, resource);
+  auditCompanions(run);
+  for (const { name, stock, making, target } of shop.routes)
+    if (stock !== null && stock.free + making > Math.max(target, stock.amount))
+      fault(`feeder ${name}`, `at most its target ${target}`, stock.free + making);
+  for (const supply of shop.supplies) auditSupply(supply);
+}
+
+function auditUnits(run: Run): void {
+  const { shop, locations, tally, units } = run;
   let inside = 0,
     outside = 0;
-  for (const unit of units.all)
-    if (unit.alive && unit.step.route.isMain) {
-      if (unit.location >= 0) inside++;
+  for (const { alive, step, location } of units.all)
+    if (alive && step.route.isMain) {
+      if (location >= 0) inside++;
       else outside++;
     }
   expectEqual('units inside', locations.total, inside);
@@ -42,52 +49,6 @@ export function audit(run: Run): void {
   expectEqual("unit-minutes by Little's law", locations.totalArea, tally.unitMinutes);
   expectEqual('unit-minutes by location', sum(locations.area), tally.unitMinutes);
   if (run.model.programme.orders.replaceScrapped) expectEachOnce(run);
-  for (const { id, unit } of shop.places)
-    if (unit !== null && unit.place?.id !== id)
-      throw new Error(`audit: place ${id} holds unit ${unit.number}, which stands elsewhere`);
-  for (const station of shop.stations) auditDown(station);
-  for (const { name, free, onHand, amount, isCrew } of shop.resources)
-    if (free < 0 || (isCrew && free > onHand))
-      throw new Error(`audit: ${name} must have 0 to ${isCrew ? onHand : amount} free; got ${free}`);
-  for (const crew of shop.resources)
-    if (crew.isCrew) expectEqual(`people of ${crew.name} engaged`, crew.engagedNow, heldBy(run, crew));
-  for (const { name, free, carried } of shop.resources)
-    if (carried !== null)
-      expectEqual(`sub-assemblies with their items in the stock of ${name}`, carried.length, free);
-  for (const unit of units.all) if (unit.alive) auditItems(unit);
-  auditStays(run);
-  for (const { name, stock, making, target } of shop.routes)
-    if (stock !== null && stock.free + making > Math.max(target, stock.amount))
-      throw new Error(
-        `audit: feeder ${name} must not go over its target ${target}; got ${stock.free + making}`,
-      );
-  for (const supply of shop.supplies) auditSupply(supply);
-}
-
-/** The counts of a unit's items are those of its slots, and only what was found is noted. */
-function auditItems(unit: Unit): void {
-  const count = (is: (slot: number) => boolean): number => Array.from(unit.slots.keys()).filter(is).length,
-    of = `of unit ${unit.number}`;
-  expectEqual(
-    `items ${of}`,
-    unit.notClean,
-    count((slot) => unit.slots[slot] !== CLEAN),
-  );
-  expectEqual(
-    `items found ${of}`,
-    unit.found,
-    count((slot) => unit.slots[slot] === FOUND),
-  );
-  expectEqual(
-    `items noted ${of}`,
-    unit.noted,
-    count((slot) => unit.notes[slot] > 0),
-  );
-  expectEqual(
-    `noted items open ${of}`,
-    count((slot) => unit.notes[slot] > 0 && unit.slots[slot] < NOTED),
-    0,
-  );
 }
 
 /** An order that is built again is neither twice on the floor nor shipped already. */
@@ -96,31 +57,74 @@ function expectEachOnce({ units, shippedAt }: Run): void {
   for (const { alive, number, step } of units.all) {
     if (!alive || !step.route.isMain) continue;
     if (seen.has(number) || shippedAt[number - 1] >= 0)
-      throw new Error(`audit: order ${number} must be built once at a time and shipped once`);
+      fault(`order ${number}`, 'one unit at a time, shipped once', 'another');
     seen.add(number);
   }
 }
 
-/** Places are free when they are empty and up, and only then; a place is down while its equipment is. */
-function auditDown({ name, places, freePlace }: Station): void {
-  let free = 0;
-  for (let place = freePlace; place !== null; place = place.nextFree) free++;
-  expectEqual(
-    `free places of station ${name}`,
-    free,
-    places.filter(({ unit, isDown }) => unit === null && !isDown).length,
-  );
-  for (const { id, isDown, state, equipment } of places) {
-    if (isDown !== (state === DOWN) || isDown !== (equipment?.isDown ?? false))
-      throw new Error(`audit: place ${id} of ${name} must be down with its equipment, and only then`);
-  }
+/** The counts of a unit's items are those of its slots, and only what was found is noted. */
+function auditItems({ number, slots, notes, notClean, found, noted }: Unit): void {
+  const expectItems = (what: string, counted: number, is: (slot: number) => boolean): void => {
+    expectEqual(`${what} of unit ${number}`, counted, Array.from(slots.keys()).filter(is).length);
+  };
+  expectItems('items', notClean, (slot) => slots[slot] !== CLEAN);
+  expectItems('items found', found, (slot) => slots[slot] === FOUND);
+  expectItems('items noted', noted, (slot) => notes[slot] > 0);
+  expectItems('noted items open', 0, (slot) => notes[slot] > 0 && slots[slot] < NOTED);
 }
 
-const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
+/** Places are free when they are empty and up, and only then; a place is down while its equipment is. */
+function auditStation({ name, account, places, freePlace }: Station, elapsed: number): void {
+  expectEqual(`place-time of station ${name}`, sum(account), elapsed * places.length);
+  let free = 0;
+  for (let place = freePlace; place !== null; place = place.nextFree) free++;
+  const empty = places.filter(({ unit, isDown }) => unit === null && !isDown);
+  expectEqual(`free places of station ${name}`, free, empty.length);
+  for (const { id, isDown, state, equipment } of places)
+    if (isDown !== (state === DOWN) || isDown !== (equipment?.isDown ?? false))
+      fault(`place ${id} of ${name}`, 'down with its equipment, and only then', isDown ? 'down' : 'up');
+}
 
-function expectEqual(what: string, seen: number, wanted: number): void {
-  if (!(Math.abs(seen - wanted) <= ROUNDING * Math.max(1, Math.abs(wanted))))
-    throw new Error(`audit: ${what} must be ${wanted}; got ${seen}`);
+/** The counts of a lane are those of its trucks. */
+function auditLane(lane: Lane, elapsed: number): void {
+  const { name, trucks, ready, blockedNow, busy, blocked, atBase } = lane,
+    inPhase = (phase: number): number => trucks.filter((truck) => truck.phase === phase).length,
+    withoutRoom = inPhase(EMPTYING),
+    wait = withoutRoom + Math.min(withoutRoom, inPhase(WAIT_DOCK));
+  expectEqual(`truck-time of lane ${name}`, busy + blocked + atBase, elapsed * trucks.length);
+  expectEqual(`trucks of ${name} at base`, ready, inPhase(AT_BASE));
+  expectEqual(`trucks of ${name} that wait for room`, blockedNow, wait);
+}
+
+function auditResource(run: Run, resource: Resource): void {
+  const { name, free, onHand, amount, isCrew, partDefects } = resource;
+  if (free < 0 || (isCrew && free > onHand)) fault(name, `0 to ${isCrew ? onHand : amount} free`, free);
+  if (isCrew) expectEqual(`people of ${name} engaged`, resource.engagedNow, heldBy(run, resource));
+  if (partDefects !== null)
+    expectEqual(`sub-assemblies with their items in the stock of ${name}`, partDefects.length, free);
+}
+
+/** People of a crew that places and, as teams, units hold. */
+function heldBy({ places, shop }: Run, crew: Resource): number {
+  let held = 0;
+  for (const { holdsCrew, unit } of places)
+    if (holdsCrew) for (const { resource, amount } of unit!.step.needs) if (resource === crew) held += amount;
+  for (const { resource, amount, held: teams } of shop.companions)
+    if (resource === crew) held += amount * teams;
+  return held;
+}
+
+/**
+ * Carriers and teams are counted as the units have them; carriers free, with units and on the way back are
+ * all there are.
+ */
+function auditCompanions({ shop, units }: Run): void {
+  for (const { bit, resource, held, coming } of shop.companions) {
+    const { name, isCrew, amount, free } = resource,
+      kept = units.all.filter(({ alive, companionBits }) => alive && (companionBits & bit) !== 0).length;
+    expectEqual(`units that keep ${name}`, held, kept);
+    if (!isCrew) expectEqual(`${name} free, kept and on the way back`, free + kept + coming, amount);
+  }
 }
 
 /**
@@ -128,73 +132,26 @@ function expectEqual(what: string, seen: number, wanted: number): void {
  * ordered.
  */
 function auditSupply(supply: Supply): void {
-  const {
-    stock: { name, free, amount, pool },
-    unitsReceived,
-    unitsUsed,
-    coming,
-    onOrder,
-    isPlanned,
-    position,
-  } = supply;
+  const { stock, unitsReceived, unitsUsed, coming, onOrder, isPlanned, position } = supply,
+    { name, free, amount, pool } = stock,
+    ordered = coming.reduce((units, lot) => units + lot.units, 0);
   expectEqual(`stock of ${name}`, free, amount + unitsReceived - unitsUsed);
-  expectEqual(
-    `units of ${name} on order`,
-    onOrder,
-    coming.reduce((units, lot) => units + lot.units, 0),
-  );
+  expectEqual(`units of ${name} on order`, onOrder, ordered);
   if (isPlanned) return;
   let wanted = 0;
   for (let place = pool.head; place !== null; place = place.nextWaiting) {
-    for (const need of place.unit!.step.supplies)
+    for (const need of place.unit!.step.supplyNeeds)
       if (need.resource.supply === supply && place.phase === WAIT_NEEDS) wanted += need.amount;
   }
   expectEqual(`stock and orders of ${name} less the demand that waits`, position, free + onOrder - wanted);
 }
 
-/** People of a crew that places and, as teams, units hold. */
-export function heldBy({ places, shop }: Run, crew: Resource): number {
-  let held = 0;
-  for (const { holdsCrew, unit } of places)
-    if (holdsCrew) for (const { resource, amount } of unit!.step.needs) if (resource === crew) held += amount;
-  for (const { resource, amount, held: teams } of shop.stays) if (resource === crew) held += amount * teams;
-  return held;
+const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
+
+function expectEqual(what: string, got: number, expected: number): void {
+  if (!(Math.abs(got - expected) <= ROUNDING * Math.max(1, Math.abs(expected)))) fault(what, expected, got);
 }
 
-/**
- * Carriers and teams are counted as the units have them; carriers free, with units and on the way back are
- * all there are.
- * @throws Error naming the carriers or the crew, and both sums
- */
-export function auditStays({ shop, units }: Run): void {
-  for (const {
-    bit,
-    resource: { name, isCrew, amount, free },
-    held,
-    coming,
-  } of shop.stays) {
-    const kept = units.all.filter(({ alive, stays }) => alive && (stays & bit) !== 0).length;
-    if (kept !== held) throw new Error(`audit: units that keep ${name} must be ${held}; got ${kept}`);
-    if (!isCrew && free + kept + coming !== amount)
-      throw new Error(
-        `audit: ${name} free, kept and on the way back must be ${amount}; got ${free}, ${kept} and ${coming}`,
-      );
-  }
-}
-
-/**
- * The counts of a lane are those of its trucks; what it says of each is in one sentence: what, seen, wanted.
- */
-export function auditLane(
-  { name, trucks, ready, blockedNow }: Lane,
-  expectEqual: (what: string, seen: number, wanted: number) => void,
-): void {
-  const inPhase = (phase: number): number => trucks.filter((truck) => truck.phase === phase).length,
-    withoutRoom = inPhase(EMPTYING);
-  expectEqual(`trucks of ${name} at base`, ready, inPhase(AT_BASE));
-  expectEqual(
-    `trucks of ${name} that wait for room`,
-    blockedNow,
-    withoutRoom + Math.min(withoutRoom, inPhase(WAIT_DOCK)),
-  );
+function fault(what: string, expected: string | number, got: string | number): never {
+  throw new Error(`audit, ${what}: expected ${expected}, got ${got}`);
 }

@@ -1,22 +1,10 @@
+import { cross, enterBuckets, finishObservation, nextBoundary } from './accounts/observed-time.js';
 import { audit } from './audit.js';
 import { carrierBack } from './claims/carriers.js';
-import { beginShifts, shiftIsOver } from './claims/crews.js';
-import { beginRules, decide } from './claims/overtime.js';
 import { match } from './claims/claims.js';
-import { complete } from './work/complete.js';
-import { beginDisruptions, disrupt, noteRecovery } from './work/failures.js';
-import { feed } from './traffic/feeders.js';
-import { laneTimer, leaveIncomplete, serve, truckEvent } from './traffic/lanes.js';
-import { lotTimer, startIncompleteLot, startLot } from './work/lots.js';
+import { beginSupplies, supplyEvent } from './claims/supplies.js';
 import { PLACE_SHIFT } from './floor/memory.js';
-import { fill } from './traffic/move.js';
-import { cross, enterBuckets, finishObservation, nextBoundary } from './accounts/observed-time.js';
-import { placeOpening } from './traffic/floor-at-start.js';
-import type { Plan } from './plan.js';
-import { pulse, pulseTimer } from './traffic/pulse-lines.js';
-import { beginRelease, refillSource, release } from './traffic/release.js';
-import { Run } from './run.js';
-import { goShortWay } from './traffic/short-way.js';
+import type { Place } from './floor/place.js';
 import {
   CARRIER_BACK,
   DISRUPTION,
@@ -29,8 +17,20 @@ import {
   TRUCK,
 } from './floor/states.js';
 import { isStill } from './gridlock.js';
-import { beginSupplies, supplyEvent } from './claims/supplies.js';
-import type { Place } from './floor/place.js';
+import { beginShifts, shiftIsOver } from './interruptions/crews.js';
+import { beginDisruptions, disrupt, noteRecovery } from './interruptions/failures.js';
+import { beginRules, decide } from './interruptions/overtime.js';
+import type { Plan } from './plan.js';
+import { Run } from './run.js';
+import { complete } from './traffic/complete.js';
+import { feed } from './traffic/feeders.js';
+import { placeUnitsAtStart } from './traffic/floor-at-start.js';
+import { laneTimer, leaveIncomplete, serve, truckEvent } from './traffic/lanes.js';
+import { fill } from './traffic/move.js';
+import { pulse, pulseTimer } from './traffic/pulse-lines.js';
+import { beginRelease, refillSource, release } from './traffic/release.js';
+import { goShortWay } from './traffic/short-way.js';
+import { lotTimer, startIncompleteLot, startLot } from './work/lots.js';
 import { beginStep, nextPhase, startTask } from './work/tasks.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */
@@ -52,7 +52,7 @@ export function simulate(plan: Plan, seed: string, replication: number, watch?: 
   beginShifts(run);
   beginRules(run);
   beginDisruptions(run);
-  placeOpening(run);
+  placeUnitsAtStart(run);
   beginRelease(run);
   drain(run);
   run.outcome = loop(run);
@@ -81,7 +81,7 @@ function loop(run: Run): number {
     } = run,
     end = Math.min(programme.end, horizon),
     placeCount = run.places.length;
-  const isDisrupted = run.disruptions.sources > 0,
+  const isDisrupted = run.disruptions.sourceCount > 0,
     mayBeStill = isDisrupted || run.shop.supplies.length + run.idleEvents > 0;
   let boundary = nextBoundary(run, end);
   for (;;) {
@@ -145,7 +145,7 @@ function dispatch(run: Run, kind: number, id: number): void {
       pulseTimer(run, run.shop.pulseLines[id]);
       return;
     default:
-      throw new Error(`an event must be of a kind that something sets up; got ${kind}`);
+      throw new Error(`event: expected a kind that something sets up, got ${kind}`);
   }
 }
 

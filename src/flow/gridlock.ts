@@ -1,11 +1,11 @@
 import { lackedOf } from './claims/carrier.js';
 import { lacking } from './claims/claims.js';
-import { mayGoOn } from './claims/crews.js';
 import { mayArrive } from './claims/supplies.js';
 import { SHORT_CARRIER, SHORT_PARTS } from './floor/states.js';
 import type { Unit } from './floor/unit.js';
+import { mayGoOn } from './interruptions/crews.js';
+import { mayComeUp } from './interruptions/failures.js';
 import type { Run } from './run.js';
-import { mayComeUp } from './work/failures.js';
 
 /**
  * Whether nothing moves any more: only lots of supplies, changes of shift, looks at overtime rules, failures
@@ -13,7 +13,7 @@ import { mayComeUp } from './work/failures.js';
  */
 export function isStill(run: Run): boolean {
   return (
-    run.queue.size === run.lotsAhead + run.idleEvents + run.disruptions.scheduled &&
+    run.queue.size === run.supplyEvents + run.idleEvents + run.disruptions.scheduled &&
     !mayArrive(run) &&
     !mayGoOn(run) &&
     !mayComeUp(run)
@@ -51,7 +51,7 @@ export function stuckUnits(run: Run): Stuck[] {
 
 function describe(run: Run, unit: Unit): Stuck {
   const { number, place, truck, step } = unit,
-    base = { number, route: step.route.name, ...kept(run, unit) };
+    base = { number, route: step.route.name, ...keptBy(run, unit) };
   const wanted = step.station?.name ?? step.lane!.name;
   if (place === null) {
     const queued = step.buffer.holds(unit),
@@ -71,7 +71,7 @@ function describe(run: Run, unit: Unit): Stuck {
   const at = place.sides.find(({ isGoing }) => isGoing) ?? place,
     { unit: asking } = at,
     wants = asking!.step;
-  const ended = wants.supplies.find(
+  const ended = wants.supplyNeeds.find(
     ({ resource, amount }) => resource.free < amount && !resource.supply!.hasMore,
   );
   if (ended !== undefined) return { ...base, where, waitsFor: ended.resource.name, kind: 'supply' };
@@ -96,8 +96,12 @@ function describe(run: Run, unit: Unit): Stuck {
   };
 }
 
-function kept({ shop }: Run, { stays }: Unit): Pick<Stuck, 'keeps'> {
-  return stays === 0
+function keptBy({ shop }: Run, { companionBits }: Unit): Pick<Stuck, 'keeps'> {
+  return companionBits === 0
     ? {}
-    : { keeps: shop.stays.filter(({ bit }) => (stays & bit) !== 0).map(({ resource }) => resource.name) };
+    : {
+        keeps: shop.companions
+          .filter(({ bit }) => (companionBits & bit) !== 0)
+          .map(({ resource }) => resource.name),
+      };
 }

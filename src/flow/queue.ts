@@ -92,7 +92,7 @@ export class EventQueue {
     let at = 0;
     while (at < count && sources[at] !== wanted) at++;
     if (at === count)
-      throw new Error(`an event to be taken out must be in the queue; got source ${id} of kind ${kind}`);
+      throw new Error(`event queue: expected an event of source ${id} of kind ${kind}, got none`);
     const time = times[at],
       last = --this.count;
     if (at === last) return time;

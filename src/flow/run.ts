@@ -1,30 +1,26 @@
 import { Sampler } from '../random/sampler.js';
-import { ActiveWatch } from './accounts/bottleneck-watch.js';
-import { Memory } from './floor/memory.js';
-import { buildShop, type Shop } from './shop.js';
+import { BottleneckWatch } from './accounts/bottleneck-watch.js';
+import { ChangeoverLog } from './accounts/changeover-log.js';
 import { Locations } from './accounts/locations.js';
-import { RELEASE_TIMES, UNLIMITED, type Model } from './model/model.js';
-import { hasDueDates } from './model/orders.js';
-import { Disruptions } from './work/disruptions.js';
-import type { Buffer } from './floor/buffer.js';
-import type { Plan } from './plan.js';
-import type { Pool } from './claims/resource.js';
-import type { Lane } from './traffic/lane.js';
-import type { Place } from './floor/place.js';
-import type { SidePlace } from './floor/side-place.js';
-import type { Station } from './floor/station.js';
-import type { PulseLine } from './traffic/pulse-line.js';
-import type { Route } from './floor/step.js';
-import { CrewShifts } from './claims/crew.js';
-import { OvertimeRule, ruledCalendars, type RuledCalendar } from './claims/overtime-rule.js';
-import { EventQueue } from './queue.js';
-import { BoothLog } from './accounts/changeover-log.js';
 import { isSteady, StartUp } from './accounts/start-up.js';
 import { Tally } from './accounts/tally.js';
-import { Units } from './floor/unit.js';
+import type { Buffer } from './floor/buffer.js';
+import { Memory } from './floor/memory.js';
+import type { Place } from './floor/place.js';
+import { Units } from './floor/units.js';
+import { buildCrewShifts, type CrewShifts } from './interruptions/crew.js';
+import { Disruptions } from './interruptions/disruption.js';
+import { OvertimeRule, type RuledCalendar, ruledCalendars } from './interruptions/overtime-rule.js';
+import { type Model, UNLIMITED } from './model/model.js';
+import { hasDueDates } from './model/orders.js';
+import { RELEASE_TIMES } from './model/programme.js';
+import type { Plan } from './plan.js';
+import { EventQueue } from './queue.js';
+import { buildShop, type Shop } from './shop.js';
+import { Worklists } from './worklists.js';
 
-/** Everything one replication changes. The rooms beside this file each hold one rule that works on it. */
-export class Run {
+/** Everything one replication changes. The rooms below hold the rules that work on it. */
+export class Run extends Worklists {
   readonly model: Model;
   readonly memory: Memory;
   readonly queue: EventQueue;
@@ -37,10 +33,10 @@ export class Run {
   readonly locations: Locations;
   tally: Tally;
   /** Kept in the first replication alone; null in the others. */
-  readonly boothLog: BoothLog | null;
+  readonly changeoverLog: ChangeoverLog | null;
   readonly disruptions: Disruptions;
   /** Null unless the replication is watched closely; the start-up of steady-state runs alone. */
-  readonly activeWatch: ActiveWatch | null;
+  readonly bottleneckWatch: BottleneckWatch | null;
   readonly startUp: StartUp | null;
 
   /**
@@ -62,7 +58,7 @@ export class Run {
   /** How it ended, see `engine.ts`. */
   outcome = 0;
   /** Events of supplies in the queue. */
-  lotsAhead = 0;
+  supplyEvents = 0;
   /** Number of the present scan of a pool. */
   scan = 0;
 
@@ -79,24 +75,8 @@ export class Run {
    */
   readonly dueAt: Float64Array;
 
-  /** Something is listed below. */
-  pending = false;
-  // What has to be looked at before the next event, last in first out; each object carries a mark that it is
-  // listed.
-  readonly toFill: Buffer[] = [];
-  readonly toStartLot: Station[] = [];
-  readonly toServe: Lane[] = [];
-  readonly toMatch: Pool[] = [];
-  readonly toFeed: Route[] = [];
-  readonly toPulse: PulseLine[] = [];
-  /** Places whose needs were met. */
-  readonly granted: Place[] = [];
-  /** Sides of places at which a step begins, first in first out. */
-  readonly toBegin: SidePlace[] = [];
-  /** The unit that stood outside for the saturated source has entered, the next one is to be made. */
-  sourceEntered = false;
-
   constructor(plan: Plan, seed: string, replication: number) {
+    super();
     const model = (this.model = plan.model),
       { programme } = model;
     this.observedFrom = 0;
@@ -109,13 +89,7 @@ export class Run {
     this.memory = new Memory(model, calendars);
     this.units = new Units(this.memory);
     this.shop = buildShop({ model, calendars }, this.memory, this.units);
-    this.crewShifts = model.resources.shifts
-      .flatMap((columns, r) =>
-        columns === null
-          ? []
-          : [{ columns, crew: this.shop.resources[r], calendar: calendars[model.resources.calendar[r]] }],
-      )
-      .map(({ columns, crew, calendar }, id) => new CrewShifts(id, crew, columns, calendar, this.sampler));
+    this.crewShifts = buildCrewShifts(model, this.shop.resources, calendars, this.sampler);
     this.overtimeRules = model.overtime.map((columns, id) => new OvertimeRule(id, columns));
     this.places = this.shop.places;
     this.buffers = [
@@ -134,7 +108,7 @@ export class Run {
       carriers.length,
       2 * this.shop.supplies.length, // lots of supplies, then dates of delivery plans
       this.crewShifts.length + this.overtimeRules.length, // shift changes, then looks at overtime rules
-      this.disruptions.sources, // failures, outages
+      this.disruptions.sourceCount, // failures, outages
       this.shop.pulseLines.length, // pulses
     ]);
     const locations = model.siteNames.length + model.lanes.count;
@@ -142,7 +116,7 @@ export class Run {
     this.areaAtBucket = new Float64Array(locations);
     this.engagedAtBucket = new Float64Array(model.resources.crews);
     this.tally = new Tally(model, inspections.length, holds.length);
-    this.boothLog = replication === 1 ? new BoothLog(model) : null;
+    this.changeoverLog = replication === 1 ? new ChangeoverLog(model) : null;
     const known =
       programme.release === RELEASE_TIMES
         ? Math.max(programme.times.length, programme.orders.count)
@@ -155,53 +129,11 @@ export class Run {
     this.dueAt = new Float64Array(hasDueDates(model) ? known : 0).fill(Infinity);
     this.dueAt.set(programme.orders.dueAt.subarray(0, this.dueAt.length));
     const isWatched = plan.closely > 0 && replication <= plan.closely;
-    this.activeWatch = isWatched ? new ActiveWatch(this) : null;
+    this.bottleneckWatch = isWatched ? new BottleneckWatch(model, this.memory, this.shop) : null;
     this.startUp = isWatched && isSteady(model) ? new StartUp(model, this.locations) : null;
   }
 
   get now(): number {
     return this.memory.now;
-  }
-
-  listFill(buffer: Buffer): void {
-    if (buffer.listed) return;
-    buffer.listed = true;
-    this.pending = true;
-    this.toFill.push(buffer);
-  }
-
-  listLot(station: Station): void {
-    if (station.lotListed) return;
-    station.lotListed = true;
-    this.pending = true;
-    this.toStartLot.push(station);
-  }
-
-  listServe(lane: Lane): void {
-    if (lane.listed) return;
-    lane.listed = true;
-    this.pending = true;
-    this.toServe.push(lane);
-  }
-
-  listMatch(pool: Pool): void {
-    if (pool.listed) return;
-    pool.listed = true;
-    this.pending = true;
-    this.toMatch.push(pool);
-  }
-
-  listPulse(line: PulseLine): void {
-    if (line.listed) return;
-    line.listed = true;
-    this.pending = true;
-    this.toPulse.push(line);
-  }
-
-  listFeed(route: Route): void {
-    if (route.listed) return;
-    route.listed = true;
-    this.pending = true;
-    this.toFeed.push(route);
   }
 }

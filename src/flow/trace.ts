@@ -1,9 +1,9 @@
 import { simulate } from './engine.js';
 import { P_CALENDAR } from './floor/memory.js';
-import type { Plan } from './plan.js';
-import type { Run } from './run.js';
 import { DRIVING, LOADING, OFF_SHIFT, STATE_COUNT, UNLOADING, WAIT_DOCK } from './floor/states.js';
 import type { Unit } from './floor/unit.js';
+import type { Plan } from './plan.js';
+import type { Run } from './run.js';
 
 /** What a unit does that stands in no place, beside the states of places in `states.ts`. */
 export const IN_BUFFER = STATE_COUNT,

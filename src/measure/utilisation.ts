@@ -1,8 +1,8 @@
-import { CARRIER } from '../flow/model/model.js';
 import type { Resource } from '../flow/claims/resource.js';
+import { isActive, OFF_SHIFT } from '../flow/floor/states.js';
+import { CARRIER } from '../flow/model/resources.js';
 import type { Run } from '../flow/run.js';
 import type { CrewTime } from './crew-time.js';
-import { isActive, OFF_SHIFT } from '../flow/floor/states.js';
 
 /**
  * What can be a bottleneck, in this order: stations, crews, lanes, carriers. The bottleneck is the one with

@@ -1,93 +1,34 @@
-import type { Distribution } from './distribution.js';
+/** Throws a RangeError that names what was looked at, what would be right, and what came. */
+export function refuse(what: string, expected: string, got: unknown): never {
+  throw new RangeError(`${what}: expected ${expected}, got ${String(got)}`);
+}
 
-const fail = (what: string, expected: string, seen: unknown): never => {
-  throw new RangeError(`${what} must be ${expected}, saw ${String(seen)}`);
-};
-
-/** Throws a RangeError that names the parameter unless `value` is a finite number. */
 export function mustBeFinite(what: string, value: number): void {
-  if (!Number.isFinite(value)) fail(what, 'a finite number', value);
+  if (!Number.isFinite(value)) refuse(what, 'a finite number', value);
 }
 
-/** Throws a RangeError that names the parameter unless `value` is finite and above zero. */
+/** Finite and above zero. */
 export function mustBePositive(what: string, value: number): void {
-  if (!(value > 0 && value < Infinity)) fail(what, 'above 0 and finite', value);
+  if (!(value > 0 && value < Infinity)) refuse(what, 'a finite number above 0', value);
 }
 
-/** Throws a RangeError that names the parameter unless `value` is finite and not below zero. */
+/** Finite and not below zero. */
 export function mustNotBeNegative(what: string, value: number): void {
-  if (!(value >= 0 && value < Infinity)) fail(what, '0 or more and finite', value);
+  if (!(value >= 0 && value < Infinity)) refuse(what, 'a finite number of 0 or more', value);
 }
 
-/**
- * Throws a RangeError that names kind, parameter and value when a distribution has no meaning: a bound out of
- * order, a shape of zero, no values to choose from.
- */
-export function checkDistribution(d: Distribution): void {
-  switch (d.kind) {
-    case 'constant': {
-      mustBeFinite('constant value', d.value);
-      return;
-    }
-    case 'uniform':
-      mustBeFinite('uniform low', d.low);
-      mustBeFinite('uniform high', d.high);
-      if (d.low > d.high) fail('uniform high', `at least low (${d.low})`, d.high);
-      return;
-    case 'triangular':
-    case 'pert':
-      mustBeFinite(`${d.kind} low`, d.low);
-      mustBeFinite(`${d.kind} likely`, d.likely);
-      mustBeFinite(`${d.kind} high`, d.high);
-      if (d.likely < d.low) fail(`${d.kind} likely`, `at least low (${d.low})`, d.likely);
-      if (d.likely > d.high) fail(`${d.kind} likely`, `at most high (${d.high})`, d.likely);
-      return;
-    case 'exponential': {
-      mustBePositive('exponential mean', d.mean);
-      return;
-    }
-    case 'gamma':
-    case 'weibull':
-      mustBePositive(`${d.kind} shape`, d.shape);
-      {
-        mustBePositive(`${d.kind} scale`, d.scale);
-        return;
-      }
-    case 'lognormal':
-      mustBeFinite('lognormal mu', d.mu);
-      {
-        mustNotBeNegative('lognormal sigma', d.sigma);
-        return;
-      }
-    case 'normal':
-      mustBeFinite('normal mean', d.mean);
-      mustNotBeNegative('normal sd', d.sd);
-      if (Number.isNaN(d.low) || d.low === Infinity) fail('normal low', 'a number or -Infinity', d.low);
-      if (Number.isNaN(d.high) || d.high === -Infinity) fail('normal high', 'a number or Infinity', d.high);
-      if (d.low > d.high) fail('normal high', `at least low (${d.low})`, d.high);
-      return;
-    case 'discrete':
-      if (d.values.length === 0) fail('discrete values', 'one number or more', 'none');
-      if (d.weights.length !== d.values.length) {
-        fail('discrete weights', `as many as the values (${d.values.length})`, d.weights.length);
-      }
-      d.values.forEach((value, k) => {
-        mustBeFinite(`discrete values[${k}]`, value);
-      });
-      d.weights.forEach((weight, k) => {
-        mustNotBeNegative(`discrete weights[${k}]`, weight);
-      });
-      {
-        mustBePositive(
-          'sum of the discrete weights',
-          d.weights.reduce((sum, weight) => sum + weight, 0),
-        );
-        return;
-      }
-    case 'empirical':
-      if (d.values.length === 0) fail('empirical values', 'one number or more', 'none');
-      d.values.forEach((value, k) => {
-        mustBeFinite(`empirical values[${k}]`, value);
-      });
-  }
+/** The parameters of a kind with a likeliest value between two bounds. */
+export function mustBeInOrder({ kind, low, likely, high }: Readonly<ThreePoints>): void {
+  mustBeFinite(`${kind} low`, low);
+  mustBeFinite(`${kind} likely`, likely);
+  mustBeFinite(`${kind} high`, high);
+  if (likely < low) refuse(`${kind} likely`, `at least low (${low})`, likely);
+  if (likely > high) refuse(`${kind} likely`, `at most high (${high})`, likely);
+}
+
+interface ThreePoints {
+  kind: string;
+  low: number;
+  likely: number;
+  high: number;
 }

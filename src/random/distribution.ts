@@ -1,24 +1,53 @@
+import { type Constant, constant } from './kinds/constant.js';
+import { type Discrete, discrete } from './kinds/discrete.js';
+import { type Empirical, empirical } from './kinds/empirical.js';
+import { type Exponential, exponential } from './kinds/exponential.js';
+import { type Gamma, gamma } from './kinds/gamma.js';
+import type { Kind } from './kinds/kind.js';
+import { type Lognormal, lognormal } from './kinds/lognormal.js';
+import { type Normal, normal } from './kinds/normal.js';
+import { type Pert, pert } from './kinds/pert.js';
+import { type Triangular, triangular } from './kinds/triangular.js';
+import { type Uniform, uniform } from './kinds/uniform.js';
+import { type Weibull, weibull } from './kinds/weibull.js';
+
 /**
- * What a random quantity is, as plain data. Units are the caller's (the engine uses minutes).
- * A sampler is made from it in `sampler.ts`.
+ * What a random quantity is, as plain data. Units are the caller's (the engine uses minutes). What is known
+ * of its kind, and how its values are drawn, stands in the file of the kind.
  */
 export type Distribution =
-  | { readonly kind: 'constant'; readonly value: number }
-  | { readonly kind: 'uniform'; readonly low: number; readonly high: number }
-  | { readonly kind: 'triangular'; readonly low: number; readonly likely: number; readonly high: number }
-  | { readonly kind: 'pert'; readonly low: number; readonly likely: number; readonly high: number }
-  | { readonly kind: 'exponential'; readonly mean: number }
-  | { readonly kind: 'gamma'; readonly shape: number; readonly scale: number }
-  | { readonly kind: 'lognormal'; readonly mu: number; readonly sigma: number }
-  | { readonly kind: 'weibull'; readonly shape: number; readonly scale: number }
-  /** A normal cut to [low, high]; `mean` and `sd` are those before the cut. */
-  | {
-      readonly kind: 'normal';
-      readonly mean: number;
-      readonly sd: number;
-      readonly low: number;
-      readonly high: number;
-    }
-  | { readonly kind: 'discrete'; readonly values: readonly number[]; readonly weights: readonly number[] }
-  /** Observed values, each as likely as the next. */
-  | { readonly kind: 'empirical'; readonly values: readonly number[] };
+  | Constant
+  | Uniform
+  | Triangular
+  | Pert
+  | Exponential
+  | Gamma
+  | Lognormal
+  | Weibull
+  | Normal
+  | Discrete
+  | Empirical;
+
+const KINDS: { readonly [K in Distribution['kind']]: Kind<Extract<Distribution, { kind: K }>> } = {
+  constant,
+  uniform,
+  triangular,
+  pert,
+  exponential,
+  gamma,
+  lognormal,
+  weibull,
+  normal,
+  discrete,
+  empirical,
+};
+
+/**
+ * What is known of the kind of a distribution, which is checked.
+ * @throws RangeError naming the kind, the parameter and its value when the distribution has no meaning
+ */
+export function kindOf(distribution: Distribution): Kind<Distribution> {
+  const kind: Kind<Distribution> = KINDS[distribution.kind];
+  kind.check(distribution);
+  return kind;
+}

@@ -1,25 +1,6 @@
-import { toDiscrete, toEmpirical, toExponential, toTriangular, toWeibull } from './by-inversion.js';
-import { fillCutNormal } from './kinds/normal.js';
-import type { Distribution } from './distribution.js';
-import { toExpOfLine } from './exponential-function.js';
-import { fillBeta, fillGamma } from './kinds/gamma.js';
-import {
-  CONSTANT,
-  CUT_NORMAL,
-  DISCRETE,
-  EMPIRICAL,
-  EXPONENTIAL,
-  GAMMA,
-  LOGNORMAL,
-  PERT,
-  TRIANGULAR,
-  UNIFORM,
-  WEIBULL,
-  type Recipe,
-  recipeOf,
-} from './recipe.js';
-import { fillUniform, seedStream, STATE_WORDS, streamName } from './streams.js';
-import { fillNormal } from './ziggurat.js';
+import { type Distribution, kindOf } from './distribution.js';
+import type { Fill } from './kinds/kind.js';
+import { STATE_WORDS, seedStream, streamName } from './streams.js';
 
 /**
  * Values made at a time for one draw. A power of two: a position that is a multiple of it needs a new block.
@@ -40,7 +21,7 @@ export interface Draw {
  */
 export class Sampler {
   private readonly names: readonly string[];
-  private readonly recipes: readonly Recipe[];
+  private readonly fillings: readonly Fill[];
   private readonly values: Float64Array;
   private readonly position: Int32Array;
   private readonly state: Int32Array;
@@ -49,8 +30,7 @@ export class Sampler {
 
   /**
    * @throws RangeError when two draws share a name (they would repeat each other's values) or when a
-   * distribution has
-   * no meaning; the message names the draw
+   * distribution has no meaning; the message names the draw
    */
   constructor(
     draws: readonly Draw[],
@@ -60,12 +40,11 @@ export class Sampler {
     const count = draws.length;
     const seen = new Set<string>();
     for (const { name } of draws) {
-      if (seen.has(name))
-        throw new RangeError(`draw names must differ, saw "${name}" twice; rename one of them`);
+      if (seen.has(name)) throw new RangeError(`draws: expected names that differ, got "${name}" twice`);
       seen.add(name);
     }
     this.names = draws.map((draw) => draw.name);
-    this.recipes = draws.map(namedRecipe);
+    this.fillings = draws.map(fillingOf);
     this.values = new Float64Array(count * BLOCK);
     this.position = new Int32Array(count);
     this.state = new Int32Array(count * STATE_WORDS);
@@ -97,82 +76,19 @@ export class Sampler {
       this.begun[i] = 1;
     }
     const from = i * BLOCK;
-    this.fill(this.recipes[i], from, from + BLOCK, at);
+    const fill = this.fillings[i];
+    fill(this.values, from, from + BLOCK, this.state, at, this.scratch);
     this.position[i] = from + 1;
     return this.values[from];
   }
-
-  private fill(recipe: Recipe, from: number, to: number, at: number): void {
-    const { values: out, state } = this;
-    const { a, b, c, d } = recipe;
-    switch (recipe.way) {
-      case CONSTANT:
-        out.fill(a, from, to);
-        return;
-      case UNIFORM:
-        fillUniform(out, from, to, state, at);
-        for (let k = from; k < to; k++) out[k] = a + b * out[k];
-        return;
-      case TRIANGULAR:
-        fillUniform(out, from, to, state, at);
-        {
-          toTriangular(out, from, to, a, b, c);
-          return;
-        }
-      case PERT:
-        fillBeta(out, from, to, state, at, c, d, this.scratch);
-        for (let k = from; k < to; k++) out[k] = a + b * out[k];
-        return;
-      case EXPONENTIAL:
-        fillUniform(out, from, to, state, at);
-        {
-          toExponential(out, from, to, a);
-          return;
-        }
-      case GAMMA:
-        fillGamma(out, from, to, state, at, a, this.scratch);
-        for (let k = from; k < to; k++) out[k] = b * out[k];
-        return;
-      case LOGNORMAL:
-        fillNormal(out, from, to, state, at);
-        {
-          toExpOfLine(out, from, to, a, b);
-          return;
-        }
-      case WEIBULL:
-        fillUniform(out, from, to, state, at);
-        {
-          toWeibull(out, from, to, a, b);
-          return;
-        }
-      case CUT_NORMAL: {
-        fillCutNormal(out, from, to, state, at, a, b, c, d);
-        return;
-      }
-      case DISCRETE:
-        fillUniform(out, from, to, state, at);
-        {
-          toDiscrete(out, from, to, recipe.values, recipe.upTo);
-          return;
-        }
-      case EMPIRICAL:
-        fillUniform(out, from, to, state, at);
-        {
-          toEmpirical(out, from, to, recipe.values);
-          return;
-        }
-      default:
-        throw new Error(`way of drawing must be one of recipe.ts, saw ${recipe.way}`);
-    }
-  }
 }
 
-function namedRecipe(draw: Draw): Recipe {
+function fillingOf({ name, distribution }: Draw): Fill {
   try {
-    return recipeOf(draw.distribution);
+    return kindOf(distribution).filling(distribution);
   } catch (error) {
     if (error instanceof RangeError)
-      throw new RangeError(`draw "${draw.name}": ${error.message}`, { cause: error });
+      throw new RangeError(`draw "${name}": ${error.message}`, { cause: error });
     throw error;
   }
 }

@@ -2,7 +2,7 @@
  * Distributions the way planners say them: a mean and a coefficient of variation (cv = standard deviation /
  * mean). The mean's unit is the caller's. A cv of 0 gives a constant.
  */
-import { mustBePositive, mustNotBeNegative } from './check.js';
+import { mustBePositive, mustNotBeNegative, refuse } from './check.js';
 import type { Distribution } from './distribution.js';
 import { weibullPowerOf, weibullUnitMean } from './kinds/weibull.js';
 
@@ -44,11 +44,8 @@ export function weibullOf(mean: number, cv: number): Distribution {
  */
 export function erlangOf(mean: number, phases: number): Distribution {
   mustBePositive('erlang mean', mean);
-  if (!Number.isInteger(phases) || phases < 1) {
-    throw new RangeError(
-      `erlang phases must be a whole number of at least 1, saw ${phases}; for other spreads use gamma`,
-    );
-  }
+  if (!Number.isInteger(phases) || phases < 1)
+    refuse('erlang phases', 'a whole number of at least 1 (gamma takes other spreads)', phases);
   return { kind: 'gamma', shape: phases, scale: mean / phases };
 }
 

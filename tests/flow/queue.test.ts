@@ -56,7 +56,7 @@ describe('EventQueue', () => {
     const queue = new EventQueue([2]);
     queue.push(1, 0, 0);
     expect(() => queue.remove(0, 1)).toThrow(
-      'an event to be taken out must be in the queue; got source 1 of kind 0',
+      'event queue: expected an event of source 1 of kind 0, got none',
     );
   });
 

@@ -1,8 +1,8 @@
 import { simulate } from '../../src/flow/engine.js';
+import { STATE_COUNT } from '../../src/flow/floor/states.js';
 import type { Model } from '../../src/flow/model/model.js';
 import { prepare } from '../../src/flow/plan.js';
 import type { Run } from '../../src/flow/run.js';
-import { STATE_COUNT } from '../../src/flow/floor/states.js';
 import type { Observation } from '../../src/measure/observe.js';
 import { observe } from '../../src/measure/observe.js';
 import { compile } from '../../src/scenario/compile.js';
@@ -13,7 +13,7 @@ export function modelOf(yaml: string): Model {
   const { scenario, problems } = readScenario(yaml, 'test.yaml', () => '');
   if (scenario === undefined)
     throw new Error(
-      `expected a scenario without problems, saw\n${problems.map((problem) => JSON.stringify(problem)).join('\n')}\n${yaml}`,
+      `expected a scenario without problems, got\n${problems.map((problem) => JSON.stringify(problem)).join('\n')}\n${yaml}`,
     );
   return compile(scenario);
 }
@@ -37,7 +37,7 @@ export function playModel(model: Model, seed: string, replication: number): Play
 /** Index of a name; an error if there is none, so that a misspelt name cannot pass. */
 export function at(names: readonly string[], name: string): number {
   const index = names.indexOf(name);
-  if (index < 0) throw new Error(`expected one of ${names.join(', ')}, saw ${name}`);
+  if (index < 0) throw new Error(`expected one of ${names.join(', ')}, got ${name}`);
   return index;
 }
 

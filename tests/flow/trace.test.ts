@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { prepare } from '../../src/flow/plan.js';
 import { simulate } from '../../src/flow/engine.js';
 import { BLOCKED, OFF_SHIFT, UNATTENDED, WORKING } from '../../src/flow/floor/states.js';
+import { prepare } from '../../src/flow/plan.js';
 import { IN_BANK, IN_BUFFER, ON_LOADING, ON_ROAD, ON_UNLOADING, traceUnit } from '../../src/flow/trace.js';
 import { modelOf } from './run-yaml.js';
 

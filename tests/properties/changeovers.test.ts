@@ -23,7 +23,7 @@ describe('any small scenario', () => {
           for (const place of new Set(stays.map((stay) => stay.place))) {
             const here = stays.filter((stay) => stay.place === place);
             here.forEach(({ from, value, changedFrom, changeFrom, changeTo, to }, i) => {
-              const before = here[i - 1];
+              const before = here.at(i - 1)!;
               // Whoever still stands there at a gridlock has no end.
               if (i > 0) expect(from).toBeGreaterThanOrEqual(before.to);
               if (changedFrom < 0) return;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { UNLIMITED } from '../../src/flow/model/model.js';
 import { STATE_COUNT } from '../../src/flow/floor/states.js';
+import { UNLIMITED } from '../../src/flow/model/model.js';
 import { play, visits } from '../flow/run-yaml.js';
 import { randomScenario, toYaml } from './random-scenario.js';
 

@@ -93,34 +93,40 @@ describe('the least value', () => {
 
 describe('a distribution without a meaning', () => {
   it.each([
-    [{ kind: 'constant', value: NaN }, 'constant value must be a finite number, saw NaN'],
-    [{ kind: 'uniform', low: 3, high: 2 }, 'uniform high must be at least low (3), saw 2'],
-    [{ kind: 'triangular', low: 3, likely: 2, high: 5 }, 'triangular likely must be at least low (3), saw 2'],
-    [{ kind: 'exponential', mean: 0 }, 'exponential mean must be above 0 and finite, saw 0'],
-    [{ kind: 'gamma', shape: 0, scale: 1 }, 'gamma shape must be above 0 and finite, saw 0'],
-    [{ kind: 'weibull', shape: 1, scale: -1 }, 'weibull scale must be above 0 and finite, saw -1'],
-    [{ kind: 'lognormal', mu: 0, sigma: -1 }, 'lognormal sigma must be 0 or more and finite, saw -1'],
-    [{ kind: 'normal', mean: 0, sd: 1, low: 2, high: 1 }, 'normal high must be at least low (2), saw 1'],
+    [{ kind: 'constant', value: NaN }, 'constant value: expected a finite number, got NaN'],
+    [{ kind: 'uniform', low: 3, high: 2 }, 'uniform high: expected at least low (3), got 2'],
+    [
+      { kind: 'triangular', low: 3, likely: 2, high: 5 },
+      'triangular likely: expected at least low (3), got 2',
+    ],
+    [{ kind: 'exponential', mean: 0 }, 'exponential mean: expected a finite number above 0, got 0'],
+    [{ kind: 'gamma', shape: 0, scale: 1 }, 'gamma shape: expected a finite number above 0, got 0'],
+    [{ kind: 'weibull', shape: 1, scale: -1 }, 'weibull scale: expected a finite number above 0, got -1'],
+    [
+      { kind: 'lognormal', mu: 0, sigma: -1 },
+      'lognormal sigma: expected a finite number of 0 or more, got -1',
+    ],
+    [{ kind: 'normal', mean: 0, sd: 1, low: 2, high: 1 }, 'normal high: expected at least low (2), got 1'],
     [
       { kind: 'normal', mean: 0, sd: 1, low: Infinity, high: Infinity },
-      'normal low must be a number or -Infinity, saw Infinity',
+      'normal low: expected a number or -Infinity, got Infinity',
     ],
     [
       { kind: 'discrete', values: [1, 2], weights: [1] },
-      'discrete weights must be as many as the values (2), saw 1',
+      'discrete weights: expected as many as the values (2), got 1',
     ],
     [
       { kind: 'discrete', values: [1, 2], weights: [0, 0] },
-      'sum of the discrete weights must be above 0 and finite, saw 0',
+      'sum of the discrete weights: expected a finite number above 0, got 0',
     ],
     [
       { kind: 'discrete', values: [1, 2], weights: [2, -1] },
-      'discrete weights[1] must be 0 or more and finite, saw -1',
+      'discrete weights[1]: expected a finite number of 0 or more, got -1',
     ],
-    [{ kind: 'empirical', values: [] }, 'empirical values must be one number or more, saw none'],
+    [{ kind: 'empirical', values: [] }, 'empirical values: expected one number or more, got none'],
     [
       { kind: 'empirical', values: [1, Infinity] },
-      'empirical values[1] must be a finite number, saw Infinity',
+      'empirical values[1]: expected a finite number, got Infinity',
     ],
   ] as [Distribution, string][])('%j is refused by name', (d, message) => {
     expect(() => meanOf(d)).toThrow(new RangeError(message));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Sampler, type Draw } from '../../src/random/sampler.js';
+import { type Draw, Sampler } from '../../src/random/sampler.js';
 
 const paint: Draw = { name: 'prime/work', distribution: { kind: 'lognormal', mu: 3, sigma: 0.3 } };
 const cure: Draw = { name: 'prime/settle', distribution: { kind: 'pert', low: 6, likely: 8, high: 14 } };
@@ -65,14 +65,14 @@ describe('a sampler set to another replication', () => {
 describe('a sampler refuses', () => {
   it('two draws of one name', () => {
     expect(() => new Sampler([paint, cure, paint], 's', 1)).toThrow(
-      new RangeError('draw names must differ, saw "prime/work" twice; rename one of them'),
+      new RangeError('draws: expected names that differ, got "prime/work" twice'),
     );
   });
 
   it('a distribution without a meaning, naming the draw', () => {
     const bad: Draw = { name: 'trim/work', distribution: { kind: 'pert', low: 5, likely: 9, high: 7 } };
     expect(() => new Sampler([bad], 's', 1)).toThrow(
-      new RangeError('draw "trim/work": pert likely must be at most high (7), saw 9'),
+      new RangeError('draw "trim/work": pert likely: expected at most high (7), got 9'),
     );
   });
 });

@@ -17,10 +17,14 @@ describe.each(Object.entries(builders))('%s', (name, build) => {
 
   it('refuses a mean that is not above 0 and a cv below 0, by name and value', () => {
     const kind = name.slice(0, -2);
-    expect(() => build(0, 0.3)).toThrow(new RangeError(`${kind} mean must be above 0 and finite, saw 0`));
-    expect(() => build(NaN, 0.3)).toThrow(new RangeError(`${kind} mean must be above 0 and finite, saw NaN`));
+    expect(() => build(0, 0.3)).toThrow(
+      new RangeError(`${kind} mean: expected a finite number above 0, got 0`),
+    );
+    expect(() => build(NaN, 0.3)).toThrow(
+      new RangeError(`${kind} mean: expected a finite number above 0, got NaN`),
+    );
     expect(() => build(42, -0.1)).toThrow(
-      new RangeError(`${kind} cv must be 0 or more and finite, saw -0.1`),
+      new RangeError(`${kind} cv: expected a finite number of 0 or more, got -0.1`),
     );
   });
 });
@@ -56,7 +60,7 @@ describe('erlangOf', () => {
   it('refuses a part of a phase', () => {
     expect(() => erlangOf(12, 2.5)).toThrow(
       new RangeError(
-        'erlang phases must be a whole number of at least 1, saw 2.5; for other spreads use gamma',
+        'erlang phases: expected a whole number of at least 1 (gamma takes other spreads), got 2.5',
       ),
     );
   });

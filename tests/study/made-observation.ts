@@ -2,7 +2,7 @@ import { Tally } from '../../src/flow/accounts/tally.js';
 import { UNLIMITED } from '../../src/flow/model/model.js';
 import { HOLD_NONE } from '../../src/flow/model/quality.js';
 import type { Observation } from '../../src/measure/observe.js';
-import { observeQuality } from '../../src/measure/quality.js';
+import { observeItems } from '../../src/measure/quality.js';
 import { compile } from '../../src/scenario/compile.js';
 import type { Scenario } from '../../src/scenario/types/scenario.js';
 import { PLACE_STATES } from '../../src/study/sections/stations.js';
@@ -165,7 +165,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     repairMinutes: 0,
     limitReached: zeros(thens.count),
     created: zeros(slots.count),
-    quality: observeQuality(new Tally(model, inspections, holds), 6 * 7 * 1440),
+    quality: observeItems(new Tally(model, inspections, holds), 6 * 7 * 1440),
     reworkMinutes: zeros(resources.crews),
     lanes: {
       trips: zeros(lanes.count),

@@ -1,5 +1,13 @@
-import type { ActiveWatch } from './bottleneck-watch.js';
 import type { Calendar } from '../floor/calendar.js';
+
+/**
+ * Is told of the active periods of resources as they begin and end; null unless a replication is watched
+ * closely.
+ */
+export interface PeriodWatch {
+  begin(resource: number): void;
+  end(resource: number): void;
+}
 
 /**
  * Active periods of a resource: the time for which it is at work without waiting, from one wait to the next
@@ -28,7 +36,7 @@ export class ActivePeriods implements Active {
   activeMinutes = 0;
   private activeSince = 0;
   private activeOpen = false;
-  private watch: ActiveWatch | null = null;
+  private watch: PeriodWatch | null = null;
   private watchedAs = -1;
 
   constructor(private readonly activeCalendar: Calendar | null) {}
@@ -40,7 +48,7 @@ export class ActivePeriods implements Active {
   }
 
   /** From now on its periods are told, under this number. */
-  watchActive(watch: ActiveWatch, as: number): void {
+  watchActive(watch: PeriodWatch, as: number): void {
     this.watch = watch;
     this.watchedAs = as;
   }

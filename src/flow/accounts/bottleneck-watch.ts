@@ -1,41 +1,45 @@
-import type { Active } from './active-periods.js';
-import { CARRIER } from '../model/model.js';
+import type { Memory } from '../floor/memory.js';
+import type { Model } from '../model/model.js';
+import { CARRIER } from '../model/resources.js';
+import type { Shop } from '../shop.js';
+import type { Active, PeriodWatch } from './active-periods.js';
 import { MomentaryBottleneck } from './momentary-bottleneck.js';
-import type { Run } from '../run.js';
 
 /**
  * Hands active periods to the momentary bottleneck as they begin and end. Resources are numbered as
  * everywhere for bottlenecks: stations, crews, lanes, carriers. Arrival banks have no equipment and are
  * passed over.
  */
-export class ActiveWatch {
+export class BottleneckWatch implements PeriodWatch {
   private momentary: MomentaryBottleneck;
   private readonly resources: readonly Active[];
   private readonly isBank: ArrayLike<number>;
 
-  constructor(private readonly run: Run) {
-    const { model, memory, shop } = run,
-      { stations, resources, lanes } = shop;
-    const beside = [
+  constructor(
+    { stations: { isBank } }: Model,
+    private readonly memory: Memory,
+    { stations, resources, lanes }: Pick<Shop, 'stations' | 'resources' | 'lanes'>,
+  ) {
+    const others = [
       ...resources.filter(({ isCrew }) => isCrew),
       ...lanes,
       ...resources.filter(({ kind }) => kind === CARRIER),
     ];
-    this.resources = [...stations, ...beside];
-    this.isBank = model.stations.isBank;
+    this.resources = [...stations, ...others];
+    this.isBank = isBank;
     memory.watch = this;
-    beside.forEach((each, i) => {
+    others.forEach((each, i) => {
       each.watchActive(this, stations.length + i);
     });
     this.momentary = this.afresh();
   }
 
   begin(resource: number): void {
-    if (this.isBank[resource] !== 1) this.momentary.begin(resource, this.run.memory.now);
+    if (this.isBank[resource] !== 1) this.momentary.begin(resource, this.memory.now);
   }
 
   end(resource: number): void {
-    this.momentary.end(resource, this.run.memory.now);
+    this.momentary.end(resource, this.memory.now);
   }
 
   /** Observation begins now: periods that go on are cut here, as `clearActive` cuts them. */
@@ -48,7 +52,7 @@ export class ActiveWatch {
 
   /** The run is over. */
   finish(): void {
-    this.momentary.finish(this.run.memory.now);
+    this.momentary.finish(this.memory.now);
   }
 
   /** By resource, minutes of the clock. */
@@ -60,7 +64,7 @@ export class ActiveWatch {
   }
 
   private afresh(): MomentaryBottleneck {
-    const { memory } = this.run;
+    const { memory } = this;
     return new MomentaryBottleneck(this.resources.length, memory.now, (resource, begin) =>
       this.resources[resource].activeMinutesBetween(begin, memory.now),
     );

@@ -1,11 +1,13 @@
-import type { Model } from '../model/model.js';
 import type { Place } from '../floor/place.js';
+import type { Model } from '../model/model.js';
 
-/** More stays of a station than this are not kept. */
+/** More visits to a station than this are not kept. */
 export const MOST_STAYS = 2000;
 
-/** A unit on a place of a station with changeovers. Times in minutes, NaN where it did not come to it. */
-export interface BoothStay {
+/**
+ * A unit's visit to a place of a station with changeovers. Times in minutes, NaN where it did not come to it.
+ */
+export interface PlaceVisit {
   /** Of the run: places of all stations are numbered through. */
   readonly place: number;
   readonly value: number;
@@ -18,14 +20,14 @@ export interface BoothStay {
 }
 
 /**
- * Who stood when at the stations with changeovers: the first stays observed, for the picture of one
+ * Who stood when at the stations with changeovers: the first visits observed, for the picture of one
  * replication.
  */
-export class BoothLog {
+export class ChangeoverLog {
   /** By station, empty for those without changeovers. */
-  readonly byStation: BoothStay[][];
-  /** By place: the stay that has not ended, if it is kept. */
-  private readonly open: (BoothStay | null)[] = [];
+  readonly byStation: PlaceVisit[][];
+  /** By place: the visit that has not ended, if it is kept. */
+  private readonly open: (PlaceVisit | null)[] = [];
 
   constructor({ stations }: Model) {
     this.byStation = Array.from(stations.names, () => []);
@@ -48,20 +50,20 @@ export class BoothLog {
   }
 
   change(place: Place, from: number, now: number): void {
-    const stay = this.open[place.id];
-    if (!stay) return;
-    stay.changedFrom = from;
-    stay.changeFrom = now;
+    const visit = this.open[place.id];
+    if (!visit) return;
+    visit.changedFrom = from;
+    visit.changeFrom = now;
   }
 
   changed(place: Place, now: number): void {
-    const stay = this.open[place.id];
-    if (stay) stay.changeTo = now;
+    const visit = this.open[place.id];
+    if (visit) visit.changeTo = now;
   }
 
   end(place: Place, now: number): void {
-    const stay = this.open[place.id];
-    if (stay) stay.to = now;
+    const visit = this.open[place.id];
+    if (visit) visit.to = now;
     this.open[place.id] = null;
   }
 

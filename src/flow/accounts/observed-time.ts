@@ -1,5 +1,4 @@
 import type { Run } from '../run.js';
-import { settleHolds } from '../work/holds.js';
 import { Tally } from './tally.js';
 
 /**
@@ -42,7 +41,7 @@ export function finishObservation(run: Run): void {
   settle(run);
   closeBucket(run);
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.finishActive(now);
-  run.activeWatch?.finish();
+  run.bottleneckWatch?.finish();
   run.startUp?.settle(now);
   settleHolds(run);
   for (const unit of run.units.all)
@@ -55,7 +54,7 @@ function startAfresh(run: Run): void {
   const { shop, now } = run;
   settle(run);
   run.tally = new Tally(run.model, shop.inspections.length, shop.holds.length);
-  run.boothLog?.startAfresh();
+  run.changeoverLog?.startAfresh();
   run.disruptions.clear();
   for (const line of shop.pulseLines) line.clear();
   run.observedFrom = now;
@@ -71,10 +70,10 @@ function startAfresh(run: Run): void {
     lane.clear();
     lane.bank.clear();
   }
-  for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.clear();
+  for (const resource of [...shop.resources, ...shop.supplies, ...shop.companions]) resource.clear();
   for (const rule of run.overtimeRules) rule.clear();
   for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
-  run.activeWatch?.startAfresh();
+  run.bottleneckWatch?.startAfresh();
   run.startUp?.startAfresh();
 }
 
@@ -102,6 +101,14 @@ function settle(run: Run): void {
   for (const place of shop.places) place.settle();
   for (const buffer of run.buffers) buffer.settle();
   for (const lane of shop.lanes) lane.settle(now);
-  for (const resource of [...shop.resources, ...shop.supplies, ...shop.stays]) resource.settle(now);
+  for (const resource of [...shop.resources, ...shop.supplies, ...shop.companions]) resource.settle(now);
   run.locations.settle(now);
+}
+
+/** At the end of the run: the time of those who are still held. */
+function settleHolds(run: Run): void {
+  for (const { alive, heldAt, heldSince } of run.units.all) {
+    if (alive && heldAt !== null)
+      run.tally.quality.heldMinutes[heldAt.hold] += run.now - Math.max(heldSince, run.observedFrom);
+  }
 }

@@ -1,5 +1,5 @@
+import { type Model, UNLIMITED } from '../model/model.js';
 import type { Locations } from './locations.js';
-import { UNLIMITED, type Model } from '../model/model.js';
 
 /** Parts of warm-up + length in which a line is looked at as it fills. */
 export const START_UP_PARTS = 300;

@@ -1,5 +1,5 @@
-import { BIN_COUNT, binOf } from './bins.js';
 import type { Model } from '../model/model.js';
+import { BIN_COUNT, binOf } from './bins.js';
 import { QualityTally } from './quality-tally.js';
 
 /**
@@ -83,14 +83,14 @@ export class Tally {
   }
 
   /** A unit with a due date is shipped so many minutes after it; before it, if negative. */
-  dueShipped(minutes: number): void {
+  countLateness(minutes: number): void {
     this.due++;
     if (minutes <= 0) return;
     this.late++;
     this.lateMinutes += minutes;
   }
 
-  lead(minutes: number): void {
+  countLeadTime(minutes: number): void {
     this.leadSum += minutes;
     if (minutes < this.leadMin) this.leadMin = minutes;
     if (minutes > this.leadMax) this.leadMax = minutes;

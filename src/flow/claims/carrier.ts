@@ -1,13 +1,18 @@
-import type { Resource } from './resource.js';
 import { SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
+import type { StayColumns } from '../model/carriers.js';
+import type { Model } from '../model/model.js';
+import type { Resource } from './resource.js';
+
+/** A unit keeps them as bits. */
+const MOST_COMPANIONS = 31;
 
 /**
  * What stays with a unit from one step to another: a carrier, or a team, which is some people of a crew.
  * Counted in holds.
  */
-export class Stay {
+export class Companion {
   /** Kept by units now, and carriers on the way back. */
   held = 0;
   coming = 0;
@@ -19,16 +24,25 @@ export class Stay {
   readonly sources: number[] = [];
   private since = Number.NaN;
 
-  /** @param bit that stands for it on a unit */
+  /** Stands for it on a unit. */
+  readonly bit: number;
+  readonly amount: number;
+  readonly from: number;
+  readonly to: number;
+  readonly returnDraw: number;
+  readonly returnCalendar: number;
+
   constructor(
-    readonly bit: number,
+    id: number,
+    columns: StayColumns,
     readonly resource: Resource,
-    readonly amount: number,
-    readonly from: number,
-    readonly to: number,
-    readonly returnDraw: number,
-    readonly returnCalendar: number,
   ) {
+    this.bit = 1 << id;
+    this.amount = columns.amount[id];
+    this.from = columns.from[id];
+    this.to = columns.to[id];
+    this.returnDraw = columns.returnDraw[id];
+    this.returnCalendar = columns.returnCalendar[id];
     this.since = 0;
     this.clear();
   }
@@ -53,19 +67,44 @@ export class Stay {
   }
 }
 
+export function buildCompanions({ stays: columns }: Model, resources: readonly Resource[]): Companion[] {
+  if (columns.count > MOST_COMPANIONS)
+    throw new RangeError(`carriers and teams: expected ${MOST_COMPANIONS} at most, got ${columns.count}`);
+  return columns.names.map((_, s) => new Companion(s, columns, resources[columns.resource[s]]));
+}
+
+/** Gives each carrier that takes time to come back an event source, its index in the answer. */
+export function furnishCarriers(companions: readonly Companion[]): Companion[] {
+  const carriers: Companion[] = [];
+  for (const companion of companions)
+    if (companion.returnDraw >= 0)
+      for (let c = 0; c < companion.resource.amount; c++)
+        companion.sources.push(carriers.push(companion) - 1);
+  return carriers;
+}
+
 /** Nothing has to be claimed at the step: what is to stay with the unit is with it already. */
-export const hasAll = ({ stays: kept, ownOff }: Unit, { needs, ownParts, stays }: Step): boolean =>
-  needs.length === 0 && (ownParts & ownOff) === 0 && stays.every(({ bit }) => (kept & bit) !== 0);
+export const hasAll = (
+  { companionBits: kept, ownOff }: Unit,
+  { needs, ownParts, companions }: Step,
+): boolean =>
+  needs.length === 0 && (ownParts & ownOff) === 0 && companions.every(({ bit }) => (kept & bit) !== 0);
 
 /**
  * As `lacking` of `claims.ts`, for what is to stay with the unit; `short` is the state of shortage in its
  * other needs.
  */
-export function lackingStays(unit: Unit, step: Step, scan: number, marking: boolean, short: number): number {
+export function lackingCompanions(
+  unit: Unit,
+  step: Step,
+  scan: number,
+  marking: boolean,
+  short: number,
+): number {
   let state = short;
-  for (const { bit, resource } of step.stays) {
+  for (const { bit, resource } of step.companions) {
     if (
-      (unit.stays & bit) !== 0 ||
+      (unit.companionBits & bit) !== 0 ||
       (isThere(unit, step, resource) && !(marking && resource.scarceAt === scan))
     )
       continue;
@@ -76,38 +115,38 @@ export function lackingStays(unit: Unit, step: Step, scan: number, marking: bool
   return state;
 }
 
-export function takeStays(unit: Unit, { stays }: Step, now: number): void {
-  for (const stay of stays) {
-    if ((unit.stays & stay.bit) !== 0) continue;
-    unit.stays |= stay.bit;
-    stay.resource.change(-stay.amount, now);
-    stay.change(1, 0, now);
+export function takeCompanions(unit: Unit, { companions }: Step, now: number): void {
+  for (const companion of companions) {
+    if ((unit.companionBits & companion.bit) !== 0) continue;
+    unit.companionBits |= companion.bit;
+    companion.resource.change(-companion.amount, now);
+    companion.change(1, 0, now);
   }
 }
 
 /** Carriers, and crews of teams, that the unit waits for at its step. */
 export const lackedOf = (unit: Unit, step: Step): Resource[] =>
-  step.stays
-    .filter(({ bit, resource }) => (unit.stays & bit) === 0 && !isThere(unit, step, resource))
+  step.companions
+    .filter(({ bit, resource }) => (unit.companionBits & bit) === 0 && !isThere(unit, step, resource))
     .map(({ resource }) => resource);
 
 /** What is still to be claimed to stay with the unit. */
-export const stayResources = (unit: Unit, { stays }: Step): Resource[] =>
-  stays.filter(({ bit }) => (unit.stays & bit) === 0).map(({ resource }) => resource);
+export const companionResources = (unit: Unit, { companions }: Step): Resource[] =>
+  companions.filter(({ bit }) => (unit.companionBits & bit) === 0).map(({ resource }) => resource);
 
 /** Whether what is to stay with the unit would be there if everybody of the largest shift were. */
-export const mayKeepAll = (unit: Unit, { stays }: Step): boolean =>
-  stays.every(
+export const mayKeepAll = (unit: Unit, { companions }: Step): boolean =>
+  companions.every(
     ({ bit, amount, resource }) =>
-      (unit.stays & bit) !== 0 ||
+      (unit.companionBits & bit) !== 0 ||
       (resource.isCrew ? resource.amount - resource.engagedNow : resource.free) >= amount,
   );
 
 /** A crew may be asked for people of the step and for teams at once. */
-function isThere(unit: Unit, { needs, stays }: Step, wanted: Resource): boolean {
+function isThere(unit: Unit, { needs, companions }: Step, wanted: Resource): boolean {
   let sum = 0;
   for (const { resource, amount } of needs) if (resource === wanted) sum += amount;
-  for (const { bit, resource, amount } of stays)
-    if (resource === wanted && (unit.stays & bit) === 0) sum += amount;
+  for (const { bit, resource, amount } of companions)
+    if (resource === wanted && (unit.companionBits & bit) === 0) sum += amount;
   return wanted.free >= sum;
 }

@@ -1,7 +1,7 @@
-import { give } from './claims.js';
-import type { Run } from '../run.js';
 import { CARRIER_BACK } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import { give } from './claims.js';
 
 /** Rule 7: what stayed with a unit leaves it. People are free at once, a carrier when it is back. */
 
@@ -10,18 +10,18 @@ import type { Unit } from '../floor/unit.js';
  * it leaves its route.
  */
 export function letGo(run: Run, unit: Unit, beyond: number): void {
-  for (const stay of run.shop.stays) {
-    if ((unit.stays & stay.bit) === 0 || stay.to >= beyond) continue;
-    unit.stays &= ~stay.bit;
-    if (stay.returnDraw < 0) {
-      stay.change(-1, 0, run.now);
-      give(run, stay.resource, stay.amount);
+  for (const companion of run.shop.companions) {
+    if ((unit.companionBits & companion.bit) === 0 || companion.to >= beyond) continue;
+    unit.companionBits &= ~companion.bit;
+    if (companion.returnDraw < 0) {
+      companion.change(-1, 0, run.now);
+      give(run, companion.resource, companion.amount);
     } else {
-      stay.change(-1, 1, run.now);
+      companion.change(-1, 1, run.now);
       run.queue.push(
-        run.memory.after(stay.returnCalendar, run.sampler.next(stay.returnDraw)),
+        run.memory.after(companion.returnCalendar, run.sampler.next(companion.returnDraw)),
         CARRIER_BACK,
-        stay.sources.pop()!,
+        companion.sources.pop()!,
       );
     }
   }
@@ -29,8 +29,8 @@ export function letGo(run: Run, unit: Unit, beyond: number): void {
 
 /** A carrier is back. */
 export function carrierBack(run: Run, source: number): void {
-  const stay = run.shop.carriers[source];
-  stay.sources.push(source);
-  stay.change(0, -1, run.now);
-  give(run, stay.resource, stay.amount);
+  const companion = run.shop.carriers[source];
+  companion.sources.push(source);
+  companion.change(0, -1, run.now);
+  give(run, companion.resource, companion.amount);
 }

@@ -1,11 +1,13 @@
-import { takeOwnParts, takeParts } from './joins.js';
-import type { Resource, Pool } from './resource.js';
-import type { Run } from '../run.js';
-import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
 import type { Place } from '../floor/place.js';
-import { hasAll, lackingStays, takeStays } from './carrier.js';
-import { askSupplies, endLack, noteLack } from './supply-claims.js';
+import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
+import type { Step } from '../floor/step.js';
+import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import { hasAll, lackingCompanions, takeCompanions } from './carrier.js';
+import { takeOwnParts, takeParts } from './joins.js';
+import type { Pool, Resource } from './resource.js';
+import { askSupplies, endLack, noteLack } from './supply-claims.js';
 
 /**
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests
@@ -21,22 +23,22 @@ import type { Unit } from '../floor/unit.js';
 export function request(run: Run, place: Place): boolean {
   const unit = place.unit!,
     { step } = unit;
-  if (step.stays.length > 0 && hasAll(unit, step)) return true;
-  if (step.supplies.length > 0) askSupplies(run, place, step);
+  if (step.companions.length > 0 && hasAll(unit, step)) return true;
+  if (step.supplyNeeds.length > 0) askSupplies(run, place, step);
   place.askedAt = run.now;
-  return ask(run, place);
+  return requestAgain(run, place);
 }
 
 /** As `request`, with the time of an earlier asking: work that was begun goes ahead of what came later. */
-export function ask(run: Run, place: Place): boolean {
+export function requestAgain(run: Run, place: Place): boolean {
   const pool = place.unit!.step.pool!;
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) {
-    take(run, place);
+    takeNeeds(run, place);
     return true;
   }
   place.idle(short < 0 ? SHORT_CREW : short);
-  insert(pool, place);
+  insertRequest(pool, place);
   run.listMatch(pool);
   return false;
 }
@@ -57,10 +59,10 @@ export function match(run: Run, pool: Pool): void {
       if (before === null) pool.head = next;
       else before.nextWaiting = next;
       pool.waiting--;
-      take(run, place);
+      takeNeeds(run, place);
       run.granted.push(place);
     } else {
-      if (place.unit!.step.supplies.length > 0) noteLack(run, place);
+      if (place.unit!.step.supplyNeeds.length > 0) noteLack(run, place);
       place.idle(short);
       before = place;
     }
@@ -73,6 +75,14 @@ export function releaseCrew(run: Run, place: Place): void {
   if (!place.holdsCrew) return;
   place.holdsCrew = false;
   for (const { resource, amount } of place.unit!.step.needs) if (resource.isCrew) give(run, resource, amount);
+}
+
+/**
+ * Whether the step needs people who are not there: they left between passes, or while the work waited for a
+ * shift.
+ */
+export function lacksCrew(place: Place, { flags, needs }: Step): boolean {
+  return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
 }
 
 /** People, or sub-assemblies, become free. */
@@ -93,7 +103,7 @@ export function ownPartBack(run: Run, unit: Unit): void {
  */
 export function lacking(run: Run, place: Place, marking: boolean): number {
   const unit = place.unit!,
-    { needs, ownParts, stays } = unit.step,
+    { needs, ownParts, companions } = unit.step,
     crewOnly = place.phase !== WAIT_NEEDS;
   let short = -1;
   for (const { resource, amount } of needs) {
@@ -103,12 +113,13 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
     if (marking && !(resource.isCrew && amount > resource.onHand)) resource.scarceAt = run.scan;
     short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
   }
-  if (stays.length > 0 && !crewOnly) short = lackingStays(unit, unit.step, run.scan, marking, short);
+  if (companions.length > 0 && !crewOnly)
+    short = lackingCompanions(unit, unit.step, run.scan, marking, short);
   return !crewOnly && (unit.ownOff & ownParts) !== 0 ? SHORT_PARTS : short;
 }
 
 /** Takes what the place asks for, which must be there. */
-export function take(run: Run, place: Place): void {
+export function takeNeeds(run: Run, place: Place): void {
   const unit = place.unit!,
     { step } = unit,
     crewOnly = place.phase !== WAIT_NEEDS;
@@ -120,15 +131,15 @@ export function take(run: Run, place: Place): void {
       resource.change(-amount, run.now);
       if (resource.feeder !== null) run.listFeed(resource.feeder);
       else resource.supply?.use(amount);
-      if (resource.carried !== null) takeParts(run, unit.real, step, resource.carried, amount);
+      if (resource.partDefects !== null) takeParts(run, unit.real, step, resource.partDefects, amount);
     }
   }
-  if (step.stays.length > 0 && !crewOnly) takeStays(unit, step, run.now);
-  if (place.lacks !== 0) endLack(run, place);
+  if (step.companions.length > 0 && !crewOnly) takeCompanions(unit, step, run.now);
+  if (place.lackedSupplies !== 0) endLack(run, place);
   if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, step);
 }
 
-function insert(pool: Pool, place: Place): void {
+function insertRequest(pool: Pool, place: Place): void {
   let before: Place | null = null,
     after = pool.head;
   while (after !== null && goesBefore(after, place)) {

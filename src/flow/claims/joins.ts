@@ -1,68 +1,23 @@
-import type { Run } from '../run.js';
+import { CLEAN, closeItem, OPEN, openItem } from '../floor/defects.js';
 import type { Step } from '../floor/step.js';
-import { bringItem, closeItem, openItem } from '../work/defects.js';
-import { CLEAN, OPEN, type Unit } from '../floor/unit.js';
+import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
 
-/**
- * Rule 8 at a join: items that nobody mended in a feeder go on with the sub-assembly. Each one in a stock has
- * its own, first in first out; own parts keep theirs until their unit takes them up.
- */
-export class CarriedItems {
-  private readonly states: Uint8Array;
-  /** Find rows + 1, as on a unit. */
-  private readonly notes: Uint16Array;
-  private first = 0;
-  length = 0;
+import { PartDefects } from './part-defects.js';
 
-  /** @param most sub-assemblies there at once */
-  constructor(
-    readonly slots: Int32Array,
-    private readonly most: number,
-  ) {
-    this.states = new Uint8Array(most * slots.length);
-    this.notes = new Uint16Array(most * slots.length);
-  }
-
-  /** Sub-assemblies without an item: the stock at the start. */
-  fill(count: number): void {
-    this.length += count;
-  }
-
-  put(part: Unit): void {
-    const { slots } = this,
-      at = ((this.first + this.length++) % this.most) * slots.length;
-    for (let s = 0; s < slots.length; s++) {
-      this.states[at + s] = part.slots[slots[s]];
-      this.notes[at + s] = part.notes[slots[s]];
-    }
-  }
-
-  /** The first of them joins the unit at a step. */
-  take(run: Run, unit: Unit, step: number): void {
-    const { slots } = this,
-      at = this.first * slots.length;
-    this.first = (this.first + 1) % this.most;
-    this.length--;
-    for (let s = 0; s < slots.length; s++) {
-      const state = this.states[at + s];
-      if (state === CLEAN) continue;
-      this.states[at + s] = CLEAN;
-      if (!bringItem(unit, slots[s], state, this.notes[at + s], step)) run.tally.quality.merged[slots[s]]++;
-    }
-  }
-}
+/** Rule 8 at a join: what happens to items when sub-assemblies join a unit or leave it. */
 
 /**
  * Parts of a stock are claimed at a step. Those that the unit had from this step before are replaced, and
  * their items go with them.
  */
-export function takeParts(run: Run, unit: Unit, step: Step, stock: CarriedItems, amount: number): void {
+export function takeParts(run: Run, unit: Unit, step: Step, stock: PartDefects, amount: number): void {
   for (const slot of stock.slots) {
     if (unit.slots[slot] === CLEAN || unit.slotTarget[slot] !== step.id) continue;
     closeItem(unit, slot);
     run.tally.quality.replaced[slot]++;
   }
-  for (let n = 0; n < amount; n++) stock.take(run, unit, step.id);
+  for (let n = 0; n < amount; n++) stock.take(unit, step.id, run.tally.quality);
 }
 
 /** Own parts have come to the end of their feeder. */
@@ -70,14 +25,14 @@ export function bringBack(run: Run, part: Unit, parent: Unit): void {
   const { route } = part.step;
   if (part.notClean === 0) return;
   parent.brought ??= run.shop.routes.map(() => null);
-  (parent.brought[route.id] ??= new CarriedItems(route.carriedSlots, 1)).put(part);
+  (parent.brought[route.id] ??= new PartDefects(route.carriedSlots, 1)).put(part);
 }
 
 /** The unit takes up its own parts of a step, as far as they have something to bring. */
 export function takeOwnParts(run: Run, unit: Unit, step: Step): void {
   for (const { ownBit, id } of run.shop.routes) {
     const brought = (step.ownParts & ownBit) !== 0 ? unit.brought![id] : null;
-    if (brought !== null && brought.length > 0) brought.take(run, unit, step.id);
+    if (brought !== null && brought.length > 0) brought.take(unit, step.id, run.tally.quality);
   }
 }
 
@@ -85,7 +40,7 @@ export function takeOwnParts(run: Run, unit: Unit, step: Step): void {
 export function takeAlong(run: Run, parent: Unit, part: Unit): void {
   const { route } = part.step,
     brought = parent.brought?.[route.id] ?? null;
-  if (brought !== null && brought.length > 0) brought.take(run, part, part.step.id);
+  if (brought !== null && brought.length > 0) brought.take(part, part.step.id, run.tally.quality);
   if (parent.notClean === 0) return;
   for (const slot of route.carriedSlots) {
     if (parent.slots[slot] !== OPEN) continue;

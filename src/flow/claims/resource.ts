@@ -1,9 +1,11 @@
 import { ActivePeriods } from '../accounts/active-periods.js';
-import type { Calendar } from '../floor/calendar.js';
-import { CARRIER, CREW } from '../model/model.js';
-import type { CarriedItems } from './joins.js';
+import { type Calendar, calendarAt } from '../floor/calendar.js';
 import type { Place } from '../floor/place.js';
-import type { Route } from '../floor/step.js';
+import type { Route, Step } from '../floor/step.js';
+import { HAS_NEEDS } from '../floor/step-flags.js';
+import type { Model } from '../model/model.js';
+import { CARRIER, CREW } from '../model/resources.js';
+import type { PartDefects } from './part-defects.js';
 import type { Supply } from './supply.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */
@@ -26,7 +28,7 @@ export class Resource extends ActivePeriods {
   /** Of the stock of a supply: the supply. */
   supply: Supply | null = null;
   /** Stocks: the open items of each sub-assembly in it; null if they can have none. */
-  carried: CarriedItems | null = null;
+  partDefects: PartDefects | null = null;
   /** Crews: person-minutes of work done again and of repairs, counted when it begins. */
   rework = Number.NaN;
   /** Scan number at which an earlier request lacked it. */
@@ -109,4 +111,36 @@ export class Resource extends ActivePeriods {
     this.area = 0;
     this.rework = 0;
   }
+}
+
+/** Builds all resources; feeders are told of the stocks that they feed. */
+export function buildResources(
+  { resources: columns, routes: { stock } }: Model,
+  calendars: readonly Calendar[],
+  routes: readonly Route[],
+): Resource[] {
+  return columns.names.map((name, r) => {
+    const feeder = routes.find(({ id }) => stock[id] === r) ?? null,
+      calendar = calendarAt(calendars, columns.calendar[r]),
+      resource = new Resource(name, columns.kind[r], columns.amount[r], calendar, feeder);
+    if (feeder !== null) feeder.stock = resource;
+    return resource;
+  });
+}
+
+/**
+ * Resources that a step wants together share a pool; a step that waits for own parts alone has one of its
+ * own.
+ */
+export function joinPools(steps: readonly Step[], resources: readonly Resource[]): void {
+  const wantedBy = ({ needs, companions }: Step): Resource[] =>
+    [...needs, ...companions].map(({ resource }) => resource);
+  for (const step of steps) {
+    const [first, ...others] = wantedBy(step);
+    for (const { pool } of others)
+      if (pool !== first.pool)
+        for (const resource of resources) if (resource.pool === pool) resource.pool = first.pool;
+  }
+  for (const step of steps)
+    if ((step.flags & HAS_NEEDS) !== 0) step.pool = wantedBy(step)[0]?.pool ?? new Pool();
 }

@@ -1,5 +1,5 @@
-import { give } from './claims.js';
 import type { Run } from '../run.js';
+import { give } from './claims.js';
 import type { Supply } from './supply.js';
 import { lateness, replenish, scheduleDelivery, scheduleNextLot, setOut } from './supply-orders.js';
 
@@ -16,7 +16,7 @@ export function beginSupplies(run: Run): void {
 export function supplyEvent(run: Run, source: number): void {
   const { supplies } = run.shop,
     supply = supplies[source % supplies.length];
-  run.lotsAhead--;
+  run.supplyEvents--;
   if (source >= supplies.length) {
     deliver(run, supply);
     return;

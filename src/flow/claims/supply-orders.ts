@@ -1,6 +1,6 @@
-import type { Run } from '../run.js';
 import { SUPPLY_LOT } from '../floor/states.js';
-import type { Lot, Supply } from './supply.js';
+import type { Run } from '../run.js';
+import type { Supply, SupplyLot } from './supply.js';
 
 /**
  * Lots on their way, rule 12. Each supply has two sources of events: the next lot to come, and the next date
@@ -29,14 +29,14 @@ export function lateness(run: Run, { id, columns: { lateDraw, lateChance, lateBy
     : run.sampler.next(lateByDraw[id]);
 }
 
-export function setOut(run: Run, supply: Supply, lot: Lot): void {
+export function setOut(run: Run, supply: Supply, lot: SupplyLot): void {
   const { coming, id } = supply,
     next = coming.length > 0 ? coming[coming.length - 1].at : Infinity;
   supply.setOut(lot, run.now);
   if (lot.at >= next) return;
   if (next < Infinity) {
     run.queue.remove(SUPPLY_LOT, id);
-    run.lotsAhead--;
+    run.supplyEvents--;
   }
   schedule(run, lot.at, id);
 }
@@ -51,5 +51,5 @@ export function scheduleDelivery(run: Run, { planned, id, columns: { planTimes }
 
 function schedule(run: Run, time: number, source: number): void {
   run.queue.push(time, SUPPLY_LOT, source);
-  run.lotsAhead++;
+  run.supplyEvents++;
 }

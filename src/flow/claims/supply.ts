@@ -1,7 +1,8 @@
+import type { Model } from '../model/model.js';
 import type { SupplyColumns } from '../model/supplies.js';
 import type { Resource } from './resource.js';
 
-export interface Lot {
+export interface SupplyLot {
   readonly at: number;
   readonly units: number;
   readonly isLate: boolean;
@@ -17,7 +18,7 @@ export class Supply {
    * Lots on their way, the next to come last. Lead times may cross. Of a delivery plan: those that are
    * overdue.
    */
-  readonly coming: Lot[] = [];
+  readonly coming: SupplyLot[] = [];
   /** Next delivery of the plan. */
   planned = 0;
   /** Units on order; of a delivery plan, overdue. */
@@ -58,7 +59,7 @@ export class Supply {
     return this.coming.length > 0 || this.planned < this.columns.planTimes[this.id].length;
   }
 
-  setOut(lot: Lot, now: number): void {
+  setOut(lot: SupplyLot, now: number): void {
     this.settle(now);
     this.onOrder += lot.units;
     const { coming } = this;
@@ -80,7 +81,7 @@ export class Supply {
   }
 
   /** A request begins to lack it (1), or does no longer (-1). */
-  lack(change: number, now: number): void {
+  changeLacking(change: number, now: number): void {
     this.settle(now);
     this.short += change;
     if (change > 0) this.waits++;
@@ -102,3 +103,6 @@ export class Supply {
     this.onOrderMinutes = 0;
   }
 }
+
+export const buildSupplies = ({ supplies: columns }: Model, resources: readonly Resource[]): Supply[] =>
+  Array.from(columns.resource, (r, id) => (resources[r].supply = new Supply(id, columns, resources[r])));

@@ -13,6 +13,7 @@ import {
   LENGTH,
   LEVELS,
   LEVELS_SHIFT,
+  type Memory,
   NOWHERE,
   SENT_BACK,
   SHUT,
@@ -20,26 +21,14 @@ import {
   TAIL,
   U_NEXT,
   USUAL,
-  type Memory,
 } from './memory.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
-import type { Unit, Units } from './unit.js';
-import {
-  firstInSpaces,
-  joinShut,
-  joinSpaces,
-  settleLevel,
-  takeFromLine,
-  takeFromSpaces,
-  takesIn,
-  takeShut,
-  takeShutThatFits,
-} from './waiting-lines.js';
+import type { Unit } from './unit.js';
+import type { Units } from './units.js';
+import * as lines from './waiting-lines.js';
 
-export { LEVELS };
-
-/** The room ahead of a station, or the bank of a lane: a view on its record, see `waiting.ts`. */
+/** The room ahead of a station, or the bank of a lane: a view on its record, see `waiting-lines.ts`. */
 export class Buffer {
   readonly at: number;
   /** What it stands ahead of: a station, or a lane. */
@@ -47,9 +36,7 @@ export class Buffer {
   lane: Lane | null = null;
   /** Waits to be looked at by `fill`. */
   listed = false;
-  readonly location: number;
-  /** Before the time observed. */
-  private mostBefore = 0;
+  private mostInWarmUp = 0;
 
   /**
    * @param spaces most units, `UNLIMITED` for no limit
@@ -60,13 +47,12 @@ export class Buffer {
     id: number,
     readonly spaces: number,
     reworkSpaces: number,
-    location: number,
+    readonly location: number,
     private readonly memory: Memory,
     private readonly units: Units,
   ) {
     const at = (this.at = memory.buffers + (id << BUFFER_SHIFT)),
       { ints } = memory;
-    this.location = location;
     ints[at + B_SPACES] = spaces;
     ints[at + B_REWORK_SPACES] = reworkSpaces;
     ints[at + B_LOCATION] = location;
@@ -84,80 +70,68 @@ export class Buffer {
   }
 
   takesIn(unit: Unit): boolean {
-    return takesIn(this.memory, this.at, unit.at);
+    return lines.takesIn(this.memory, this.at, unit.at);
   }
 
   join(unit: Unit): void {
-    joinSpaces(this.memory, this.at, unit.at);
+    lines.joinSpaces(this.memory, this.at, unit.at);
   }
 
   /** The first in order, who stays in the spaces; there must be one. */
   first(): Unit {
-    return this.units.at(firstInSpaces(this.memory, this.at));
+    return this.units.at(lines.firstInSpaces(this.memory, this.at));
   }
 
   /** The first in order, out of the spaces; there must be one. */
   take(): Unit {
-    return this.units.at(takeFromSpaces(this.memory, this.at));
+    return this.units.at(lines.takeFromSpaces(this.memory, this.at));
   }
 
   /** The first in order that is at `step`, out of the spaces; null if there is none. */
   takeAt(step: Step): Unit | null {
     for (const line of [SENT_BACK, USUAL]) {
-      for (const unit of this.line(line)) {
-        if (unit.step !== step) continue;
-        return this.takeOut(unit, line);
-      }
+      const unit = this.line(line).find((each) => each.step === step);
+      if (unit !== undefined) return this.takeOut(unit, line);
     }
     return null;
   }
 
   /** A unit that is in a line of the spaces, out of it. */
   takeOut(unit: Unit, line: number): Unit {
-    settleLevel(this.memory, this.at);
-    this.memory.ints[this.at + B_WAITING]--;
-    takeFromLine(this.memory, this.at, line, unit.at);
+    lines.takeOutOfSpaces(this.memory, this.at, line, unit.at);
     return unit;
   }
 
   /** No room: the unit waits where it is. */
   joinShut(unit: Unit): void {
-    joinShut(this.memory, this.at, unit.at);
+    lines.joinShut(this.memory, this.at, unit.at);
   }
 
   /** The first of those without room; there must be one. */
   takeShut(): Unit {
-    return this.units.at(takeShut(this.memory, this.at));
+    return this.units.at(lines.takeShut(this.memory, this.at));
   }
 
   /** The first of those without room that is at `step`; null if there is none. */
   takeShutAt(step: Step): Unit | null {
     for (const line of [SHUT_SENT_BACK, SHUT]) {
-      for (const unit of this.line(line)) {
-        if (unit.step !== step) continue;
-        this.memory.ints[this.at + B_SHUT_OUT]--;
-        takeFromLine(this.memory, this.at, line, unit.at);
-        return unit;
-      }
+      const unit = this.line(line).find((each) => each.step === step);
+      if (unit === undefined) continue;
+      lines.takeOutOfShut(this.memory, this.at, line, unit.at);
+      return unit;
     }
     return null;
   }
 
   /** The first of those without room for whom there is a space now; null if there is none. */
   takeShutThatFits(): Unit | null {
-    const unit = takeShutThatFits(this.memory, this.at);
+    const unit = lines.takeShutThatFits(this.memory, this.at);
     return unit === NOWHERE ? null : this.units.at(unit);
   }
 
   /** When the longest waiting unit in the spaces joined; Infinity when there is none. For banks of lanes. */
   oldest(): number {
-    return Math.min(
-      ...[SENT_BACK, USUAL].map((line) =>
-        this.memory.ints[this.at + line + LENGTH] > 0
-          ? this.units.at(this.memory.ints[this.at + line + HEAD]).queuedAt
-          : Infinity,
-      ),
-    );
+    return Math.min(this.headJoinedAt(SENT_BACK), this.headJoinedAt(USUAL));
   }
 
   /** Whether the unit is in the spaces. */
@@ -181,9 +155,8 @@ export class Buffer {
    * again.
    */
   get everShutOut(): boolean {
-    return (
-      this.memory.ints[this.at + SHUT + TAIL] !== 0 || this.memory.ints[this.at + SHUT_SENT_BACK + TAIL] !== 0
-    );
+    const { ints } = this.memory;
+    return ints[this.at + SHUT + TAIL] !== 0 || ints[this.at + SHUT_SENT_BACK + TAIL] !== 0;
   }
 
   /**
@@ -191,25 +164,29 @@ export class Buffer {
    * and more.
    */
   get most(): number {
-    const most = Math.max(
-      this.mostBefore,
-      this.levelTime.findLastIndex((time) => time > 0),
-    );
+    const last = this.levelTime.findLastIndex((time) => time > 0),
+      most = Math.max(this.mostInWarmUp, last);
     return most < LEVELS - 1 ? most : Infinity;
   }
 
   settle(): void {
-    settleLevel(this.memory, this.at);
+    lines.settleLevel(this.memory, this.at);
   }
 
   clear(): void {
-    this.mostBefore = this.most;
+    this.mostInWarmUp = this.most;
     this.levelTime.fill(0);
     this.memory.floats[this.floatsAt + BF_AREA] = 0;
   }
 
   private get floatsAt(): number {
     return this.memory.bufferFloats + ((this.at - this.memory.buffers) >> (BUFFER_SHIFT - BF_SHIFT));
+  }
+
+  private headJoinedAt(line: number): number {
+    const { ints } = this.memory,
+      at = this.at + line;
+    return ints[at + LENGTH] > 0 ? this.units.at(ints[at + HEAD]).queuedAt : Infinity;
   }
 
   private line(line: number): Unit[] {

@@ -1,4 +1,4 @@
-import type { CalendarColumns } from '../model/model.js';
+import type { CalendarColumns } from '../model/time.js';
 
 /**
  * Rounding allowance, minutes (about half a microsecond): work that ends this little after a window's end
@@ -190,3 +190,7 @@ export class Calendar {
     return low;
   }
 }
+
+/** The calendar of an id; null for -1: always. */
+export const calendarAt = (calendars: readonly Calendar[], id: number): Calendar | null =>
+  id < 0 ? null : calendars[id];

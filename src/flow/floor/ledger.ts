@@ -7,15 +7,15 @@ import {
   B_CALENDAR,
   B_PLACES,
   BUFFER_SHIFT,
+  type Memory,
   P_BUFFER,
   P_CALENDAR,
   P_STATE,
   PF_SHIFT,
   PF_SINCE,
   PLACE_SHIFT,
-  type Memory,
 } from './memory.js';
-import { DOWN, OFF_SHIFT, UNATTENDED } from './states.js';
+import { isActive, OFF_SHIFT } from './states.js';
 
 /**
  * The ledger of places: each minute of a place is booked in its station's account, under the state it was in;
@@ -30,9 +30,8 @@ export function enterState(memory: Memory, place: number, state: number, calenda
   settlePlace(memory, place);
   ints[place + P_STATE] = state;
   ints[place + P_CALENDAR] = calendar;
-  const isActive = state <= UNATTENDED || state === DOWN,
-    wasActive = old <= UNATTENDED || old === DOWN;
-  if (isActive !== wasActive) countActive(memory, ints[place + P_BUFFER], isActive);
+  const isNow = isActive(state);
+  if (isNow !== isActive(old)) countActive(memory, ints[place + P_BUFFER], isNow);
 }
 
 /** Books the time of the present state up to now. */

@@ -1,6 +1,6 @@
-import type { ActiveWatch } from '../accounts/bottleneck-watch.js';
-import type { Calendar } from './calendar.js';
+import type { PeriodWatch } from '../accounts/active-periods.js';
 import type { Model } from '../model/model.js';
+import type { Calendar } from './calendar.js';
 import { STARVED } from './states.js';
 
 /**
@@ -102,7 +102,7 @@ export class Memory {
    */
   now = Number.NaN;
   /** Told of active periods of stations; null unless the replication is watched closely. */
-  watch: ActiveWatch | null = null;
+  watch: PeriodWatch | null = null;
   ints: Int32Array;
   readonly floats: Float64Array;
   /** Addresses of the first place, buffer and unit; steps begin at 0. */

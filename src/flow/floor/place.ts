@@ -1,6 +1,7 @@
-import type { Equipment } from '../work/equipment.js';
+import type { Equipment } from './equipment.js';
 import { enterState, settlePlace } from './ledger.js';
 import {
+  type Memory,
   NOWHERE,
   P_BUFFER,
   P_CALENDAR,
@@ -14,13 +15,13 @@ import {
   PF_MINUTES,
   PF_SHIFT,
   PLACE_SHIFT,
-  type Memory,
 } from './memory.js';
-import { BLOCKED } from './states.js';
 import type { SidePlace } from './side-place.js';
+import { BLOCKED } from './states.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
-import type { Unit, Units } from './unit.js';
+import type { Unit } from './unit.js';
+import type { Units } from './units.js';
 
 /** A spot in which one unit stands: a view on its record. */
 export class Place {
@@ -45,7 +46,7 @@ export class Place {
   /** When what it waited for would have come, had it not gone down. */
   wokenAt = Number.NaN;
   /** Supplies that its request lacks, a bit for each of the step's. */
-  lacks = 0;
+  lackedSupplies = 0;
   /** Where steps side by side are done; as many as the largest group of the station has. */
   readonly sides: SidePlace[] = [];
   /** What the inspection decided, see `quality.ts`, and where the unit is sent back to after the repair. */

@@ -1,9 +1,11 @@
-import { NOWHERE, P_CALENDAR, P_STATE, type Memory } from './memory.js';
+import type { Model } from '../model/model.js';
+import { type Memory, NOWHERE, P_CALENDAR, P_STATE } from './memory.js';
 import { Place } from './place.js';
 import { SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from './states.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
-import type { Unit, Units } from './unit.js';
+import type { Unit } from './unit.js';
+import type { Units } from './units.js';
 
 /**
  * Where one of several steps side by side is done: in a place, by a shadow of the unit that stands there. Its
@@ -55,6 +57,23 @@ export class SidePlace extends Place {
   override settle(): void {
     // The lead's time is booked.
   }
+}
+
+/** Gives each place the sides that its station needs; they are numbered after all places. */
+export function buildSides(
+  { beside }: Model,
+  stations: readonly Station[],
+  places: Place[],
+  memory: Memory,
+  units: Units,
+): void {
+  for (const station of stations)
+    for (const place of station.places)
+      for (let s = 0; s < beside.most[station.id]; s++) {
+        const side = new SidePlace(places.length, station, memory, units, place);
+        place.sides.push(side);
+        places.push(side);
+      }
 }
 
 /** The place goes into the state of its side with most going on; it keeps its state where there is none. */

@@ -1,5 +1,8 @@
 import type { Active } from '../accounts/active-periods.js';
-import type { Buffer } from './buffer.js';
+import type { Model } from '../model/model.js';
+import type { PulseLine } from '../traffic/pulse-line.js';
+import { Buffer } from './buffer.js';
+import type { Equipment } from './equipment.js';
 import { finishActive } from './ledger.js';
 import {
   ACCOUNT_SHIFT,
@@ -11,16 +14,13 @@ import {
   B_LONG_WAY,
   B_PLACES,
   BUFFER_SHIFT,
-  NOWHERE,
   type Memory,
+  NOWHERE,
 } from './memory.js';
-import type { PulseLine } from '../traffic/pulse-line.js';
-import type { Equipment } from '../work/equipment.js';
-import { UNLIMITED } from '../model/model.js';
 import { Place } from './place.js';
 import { STATE_COUNT } from './states.js';
 import type { Step } from './step.js';
-import type { Units } from './unit.js';
+import type { Units } from './units.js';
 
 /** A station: places, the buffer ahead, and what a lot needs. */
 export class Station implements Active {
@@ -41,22 +41,31 @@ export class Station implements Active {
   equipment: readonly Equipment[] = [];
   /** The pulse line that it is part of. */
   line: PulseLine | null = null;
+  readonly name: string;
+  /** Id, -1 always. */
+  readonly calendar: number;
+  readonly changeoverOption: number;
+  readonly lotLeast: number;
+  readonly lotMost: number;
+  readonly lotWait: number;
   /** Most people in one place. */
-  people = UNLIMITED;
+  readonly people: number;
 
-  /** @param calendar id, -1 always */
   constructor(
     readonly id: number,
-    readonly name: string,
+    { stations: columns, beside }: Model,
     readonly buffer: Buffer,
-    readonly calendar: number,
-    readonly changeoverOption: number,
-    readonly lotLeast: number,
-    readonly lotMost: number,
-    readonly lotWait: number,
     private readonly memory: Memory,
     private readonly units: Units,
-  ) {}
+  ) {
+    this.name = columns.names[id];
+    this.calendar = columns.calendar[id];
+    this.changeoverOption = columns.changeoverOption[id];
+    this.lotLeast = columns.lotLeast[id];
+    this.lotMost = columns.lotMost[id];
+    this.lotWait = columns.lotWait[id];
+    this.people = beside.people[id];
+  }
 
   /** The places, made once; all free, the first one on top. */
   furnish(firstId: number, count: number): readonly Place[] {
@@ -69,7 +78,7 @@ export class Station implements Active {
     return this.places;
   }
 
-  /** A unit that was blocked in one of its places leaves it the long way. */
+  /** A unit that was blocked in one of its places leaves it the long way, and so is the place filled. */
   leaveTheLongWay(): void {
     this.memory.ints[this.buffer.at + B_LONG_WAY] = 1;
   }
@@ -123,4 +132,15 @@ export class Station implements Active {
   private get accountAt(): number {
     return this.memory.accounts + ((this.buffer.at - this.memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
   }
+}
+
+/** Builds all stations with their places and the buffers ahead; places are numbered through in `places`. */
+export function buildStations(model: Model, places: Place[], memory: Memory, units: Units): Station[] {
+  const { names, buffer: spaces, reworkBuffer, site, places: counts } = model.stations;
+  return names.map((_, s) => {
+    const buffer = new Buffer(s, spaces[s], reworkBuffer[s], site[s], memory, units),
+      station = (buffer.station = new Station(s, model, buffer, memory, units));
+    places.push(...station.furnish(places.length, counts[s]));
+    return station;
+  });
 }

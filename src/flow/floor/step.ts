@@ -1,6 +1,11 @@
-import type { Buffer } from './buffer.js';
+import type { Companion } from '../claims/carrier.js';
+import type { Pool, Resource } from '../claims/resource.js';
+import type { Model } from '../model/model.js';
+import type { StepColumns } from '../model/steps.js';
 import type { Lane } from '../traffic/lane.js';
+import type { Buffer } from './buffer.js';
 import {
+  type Memory,
   NOWHERE,
   S_BUFFER,
   S_CALENDAR,
@@ -9,38 +14,11 @@ import {
   S_VISITS,
   S_WORK_DRAW,
   STEP_SHIFT,
-  type Memory,
 } from './memory.js';
-import type { Pool, Resource } from '../claims/resource.js';
 import type { Station } from './station.js';
-import type { Stay } from '../claims/carrier.js';
 
-/** What a step has besides plain work; a step with none of it takes the short way. */
-export const HAS_NEEDS = 1,
-  HAS_QUALITY = 2,
-  HAS_OFF = 4,
-  HAS_PATH = 8,
-  HAS_PASSES = 16,
-  HAS_FACTOR = 32,
-  IS_INSPECTION = 64,
-  IS_TARGET = 128,
-  HAS_PROCESS = 256,
-  AT_LOT = 512,
-  HAS_CHANGEOVER = 1024,
-  ONE_SHIFT = 2048,
-  LEARNS = 16384,
-  HOLDS = 32768,
-  ATTENDED_END = 1 << 24,
-  IS_COUNTED = 1 << 25,
-  /** At a station that may go down; at one of a pulse line. */
-  CAN_FAIL = 1 << 26,
-  PULSED = 1 << 27,
-  /** A group of steps side by side; one of them. */
-  IS_GROUP = 1 << 28,
-  IS_BESIDE = 1 << 29,
-  /** See `short-way.ts`. */
-  BEGINS_PLAIN = 4096,
-  ENDS_PLAIN = 8192;
+/** Their bits lie in one integer. */
+const MOST_OWN_PARTS = 31;
 
 export interface Need {
   readonly resource: Resource;
@@ -55,14 +33,14 @@ export class Step {
   readonly at: number;
   needs: readonly Need[] = [];
   /** What has to be with the unit; none at a station with lots, where nothing is claimed for single units. */
-  stays: readonly Stay[] = [];
+  companions: readonly Companion[] = [];
   /** Of a group: the steps that are done side by side. */
-  beside: Step[] = [];
+  sideSteps: Step[] = [];
   /** The group in which it is done. */
   group: Step | null = null;
   pool: Pool | null = null;
   /** Those of the needs that are supplies. */
-  supplies: readonly Need[] = [];
+  supplyNeeds: readonly Need[] = [];
   /** Bits of the own parts that must be on the unit or back at it. */
   ownParts = 0;
   /** Running number among inspections; -1. */
@@ -74,27 +52,36 @@ export class Step {
   begun = 0;
   private nextStep: Step | null = null;
 
-  /** @param workCalendar id, -1 always */
+  readonly name: string;
+  readonly buffer: Buffer;
+  /** Id, -1 always. */
+  readonly workCalendar: number;
+  readonly workDraw: number;
+  readonly passes: number;
+  readonly settleDraw: number;
+  readonly processDraw: number;
+
   constructor(
     readonly id: number,
-    readonly name: string,
+    columns: StepColumns,
     readonly route: Route,
     readonly station: Station | null,
     readonly lane: Lane | null,
-    readonly buffer: Buffer,
-    readonly workCalendar: number,
-    readonly workDraw: number,
-    readonly passes: number,
-    readonly settleDraw: number,
-    readonly processDraw: number,
     private readonly memory: Memory,
   ) {
+    this.name = columns.names[id];
+    this.buffer = station?.buffer ?? lane!.bank;
+    this.workCalendar = columns.workCalendar[id];
+    this.workDraw = columns.workDraw[id];
+    this.passes = columns.passes[id];
+    this.settleDraw = columns.settleDraw[id];
+    this.processDraw = columns.processDraw[id];
     const at = (this.at = id << STEP_SHIFT),
       { ints } = memory;
     ints[at + S_NEXT] = NOWHERE;
-    ints[at + S_BUFFER] = buffer.at;
-    ints[at + S_WORK_DRAW] = workDraw;
-    ints[at + S_CALENDAR] = workCalendar;
+    ints[at + S_BUFFER] = this.buffer.at;
+    ints[at + S_WORK_DRAW] = this.workDraw;
+    ints[at + S_CALENDAR] = this.workCalendar;
   }
 
   get flags(): number {
@@ -142,4 +129,69 @@ export class Route {
     readonly ownBit: number,
     readonly target: number,
   ) {}
+}
+
+export function buildRoutes({ routes: { names, own, target } }: Model): Route[] {
+  let ownBits = 0;
+  const routes = names.map(
+    (name, r) => new Route(r, name, r === 0, own[r] === 1 ? 1 << ownBits++ : 0, target[r]),
+  );
+  if (ownBits > MOST_OWN_PARTS)
+    throw new RangeError(`feeders of own parts: expected ${MOST_OWN_PARTS} at most, got ${ownBits}`);
+  return routes;
+}
+
+/**
+ * Builds all steps and lines up those of each route; steps side by side stand beside the line, with their
+ * group.
+ */
+export function buildSteps(
+  { steps: columns, routes: { firstStep }, beside }: Model,
+  stations: readonly Station[],
+  lanes: readonly Lane[],
+  routes: readonly Route[],
+  memory: Memory,
+): Step[] {
+  const { station, lane, route } = columns;
+  const steps = columns.names.map((_, t) => {
+    const at = station[t] < 0 ? null : stations[station[t]],
+      on = lane[t] < 0 ? null : lanes[lane[t]];
+    return new Step(t, columns, routes[route[t]], at, on, memory);
+  });
+  for (const { id } of routes) {
+    let last: Step | null = null;
+    for (const step of steps.slice(firstStep[id], firstStep[id + 1])) {
+      const group = beside.group[step.id];
+      if (group >= 0) {
+        step.group = steps[group];
+        steps[group].sideSteps.push(step);
+        continue;
+      }
+      if (last === null) routes[id].first = step;
+      else last.next = step;
+      last = step;
+    }
+  }
+  return steps;
+}
+
+/** Tells each step what it claims; what stays with a unit is claimed by the group of steps side by side. */
+export function furnishNeeds(
+  { steps: { needStart, needResource, needAmount, ownStart, ownRoute } }: Model,
+  steps: readonly Step[],
+  resources: readonly Resource[],
+  routes: readonly Route[],
+  companions: readonly Companion[],
+): void {
+  for (const step of steps) {
+    const { id, station, group } = step,
+      needs: Need[] = [];
+    for (let n = needStart[id]; n < needStart[id + 1]; n++)
+      needs.push({ resource: resources[needResource[n]], amount: needAmount[n] });
+    step.needs = needs;
+    step.supplyNeeds = needs.filter(({ resource }) => resource.supply !== null);
+    if (station?.lotMost === 0 && group === null)
+      step.companions = companions.filter(({ from, to }) => from <= id && id <= to);
+    for (let n = ownStart[id]; n < ownStart[id + 1]; n++) step.ownParts |= routes[ownRoute[n]].ownBit;
+  }
 }

@@ -1,31 +1,17 @@
-import type { CarriedItems } from '../claims/joins.js';
+import type { PartDefects } from '../claims/part-defects.js';
 import type { Truck } from '../traffic/lane.js';
-import {
-  NOWHERE,
-  PLACE_SHIFT,
-  STEP_SHIFT,
-  U_FIRST,
-  U_LOCATION,
-  U_NUMBER,
-  U_PLACE,
-  U_REWORK,
-  U_STEP,
-  UNIT_SHIFT,
-  type Memory,
-} from './memory.js';
+import { NOWHERE, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT } from './memory.js';
 import type { Place } from './place.js';
 import type { Step } from './step.js';
+import type { Units } from './units.js';
 
-/**
- * State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends
- * it; found and left for the next hold; passed on at the limit of a loop, noted too, but later inspections
- * may find it again.
- */
-export const CLEAN = 0,
-  OPEN = 1,
-  FOUND = 2,
-  NOTED = 3,
-  PASSED = 4;
+/** Lengths of the columns of a unit. */
+export interface UnitSize {
+  readonly options: number;
+  readonly slots: number;
+  readonly thens: number;
+  readonly inspections: number;
+}
 
 /** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
 export class Unit {
@@ -42,7 +28,7 @@ export class Unit {
   /** Own parts that are off the unit, a bit a feeder. */
   ownOff = 0;
   /** Bits of what stays with it: carriers, teams. */
-  stays = 0;
+  companionBits = 0;
   /** Slots not clean, and those of them found. */
   notClean = 0;
   found = 0;
@@ -54,7 +40,7 @@ export class Unit {
   heldAt: Step | null = null;
   heldSince = Number.NaN;
   /** By route: what own parts that are back bring along; null if none did. */
-  brought: (CarriedItems | null)[] | null = null;
+  brought: (PartDefects | null)[] | null = null;
   /** The unit that a shadow stands for; itself. */
   real: Unit = this;
   readonly options: Uint8Array;
@@ -153,7 +139,7 @@ export class Unit {
     this.parent = null;
     this.dueAt = Infinity;
     this.ownOff = 0;
-    this.stays = 0;
+    this.companionBits = 0;
     this.notClean = 0;
     this.found = 0;
     this.againTo = -1;
@@ -171,69 +157,4 @@ export class Unit {
 /** Short columns: a loop is quicker than the built-in fill. */
 function clear(column: Uint8Array | Uint16Array): void {
   for (let i = 0; i < column.length; i++) column[i] = 0;
-}
-
-export interface UnitSize {
-  readonly options: number;
-  readonly slots: number;
-  readonly thens: number;
-  readonly inspections: number;
-}
-
-/** All units of a run. Memory follows the number alive at once. */
-export class Units {
-  /** Every unit object, alive or not. */
-  readonly all: Unit[] = [];
-  alive = 0;
-  private readonly unused: Unit[] = [];
-  private steps: readonly Step[] = [];
-  private places: readonly Place[] = [];
-  private size: UnitSize = { options: 0, slots: 0, thens: 0, inspections: 0 };
-
-  constructor(readonly memory: Memory) {}
-
-  /** Tells it of the shop floor, which is built after it. */
-  furnish(steps: readonly Step[], places: readonly Place[], size: UnitSize): void {
-    this.steps = steps;
-    this.places = places;
-    this.size = size;
-  }
-
-  create(number: number, step: Step): Unit {
-    let unit = this.unused.pop();
-    if (unit === undefined) {
-      this.memory.reserveUnit(this.all.length);
-      this.all.push((unit = new Unit(this.all.length, this, this.size)));
-    }
-    unit.reset(number, step);
-    this.alive++;
-    return unit;
-  }
-
-  /** Stands for a unit at one of several steps side by side; never alive, so that nobody counts it. */
-  shadow(): Unit {
-    this.memory.reserveUnit(this.all.length);
-    const shadow = new Unit(this.all.length, this, this.size);
-    this.all.push(shadow);
-    return shadow;
-  }
-
-  /** Takes a unit out: shipped, scrapped, or joined to another. */
-  remove(unit: Unit): void {
-    unit.alive = false;
-    this.alive--;
-    this.unused.push(unit);
-  }
-
-  at(address: number): Unit {
-    return this.all[(address - this.memory.units) >> UNIT_SHIFT];
-  }
-
-  stepAt(address: number): Step {
-    return this.steps[address >> STEP_SHIFT];
-  }
-
-  placeAt(address: number): Place {
-    return this.places[(address - this.memory.places) >> PLACE_SHIFT];
-  }
 }

@@ -11,6 +11,7 @@ import {
   LENGTH,
   LEVELS,
   LEVELS_SHIFT,
+  type Memory,
   NOWHERE,
   SENT_BACK,
   SHUT,
@@ -21,7 +22,6 @@ import {
   U_NEXT,
   U_NUMBER,
   USUAL,
-  type Memory,
 } from './memory.js';
 
 /**
@@ -106,8 +106,21 @@ export function takeShutThatFits(memory: Memory, buffer: number): number {
   return takeFirst(memory, buffer, SHUT);
 }
 
-/** Takes a unit out of the middle of a line; its place in the line is found by walking. */
-export function takeFromLine({ ints }: Memory, buffer: number, line: number, unit: number): void {
+/** A unit anywhere in a line of the spaces, out of it. */
+export function takeOutOfSpaces(memory: Memory, buffer: number, line: number, unit: number): void {
+  settleLevel(memory, buffer);
+  memory.ints[buffer + B_WAITING]--;
+  takeFromLine(memory, buffer, line, unit);
+}
+
+/** A unit anywhere in a line of those without room, out of it. */
+export function takeOutOfShut(memory: Memory, buffer: number, line: number, unit: number): void {
+  memory.ints[buffer + B_SHUT_OUT]--;
+  takeFromLine(memory, buffer, line, unit);
+}
+
+/** Its place in the line is found by walking. */
+function takeFromLine({ ints }: Memory, buffer: number, line: number, unit: number): void {
   const at = buffer + line;
   let before = NOWHERE,
     ahead = 0;
@@ -149,7 +162,7 @@ function joinLine(memory: Memory, buffer: number, line: number, unit: number): v
   } else {
     ints[at + TOGETHER] = floats[joinedAt] === now ? ints[at + TOGETHER] + 1 : 1;
     if (ints[at + TOGETHER] > 1 && ints[ints[at + TAIL] + U_NUMBER] > ints[unit + U_NUMBER]) {
-      insert(memory, at, unit);
+      insertByNumber(memory, at, unit);
       return;
     }
     ints[ints[at + TAIL] + U_NEXT] = unit;
@@ -160,7 +173,7 @@ function joinLine(memory: Memory, buffer: number, line: number, unit: number): v
 }
 
 /** Ahead of those who came at this same instant and have a higher number; the last one has. */
-function insert({ ints }: Memory, at: number, unit: number): void {
+function insertByNumber({ ints }: Memory, at: number, unit: number): void {
   let before = NOWHERE,
     after = ints[at + HEAD];
   // Length and together count the unit itself.

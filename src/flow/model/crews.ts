@@ -18,19 +18,3 @@ export interface CrewShiftColumns {
   readonly absence: number;
   readonly absenceDraw: number;
 }
-
-/** A rule that is looked at in each period (week or day) and has its windows worked when units are behind. */
-export interface OvertimeColumns {
-  /** Calendar and zone, and what is asked, for reports. */
-  readonly name: string;
-  /** Calendar that has its hours. */
-  readonly calendar: number;
-  /** Sorted: when it is looked at; period p ends where the next begins (length periods + 1). */
-  readonly periods: Float64Array;
-  /** When units should be out, sorted. */
-  readonly due: Float64Array;
-  /** Out: past the end of this step; -1: shipped or scrapped. */
-  readonly step: number;
-  /** Worked when at least so many units are due but not out. */
-  readonly behind: number;
-}

@@ -1,5 +1,3 @@
-import type { Model } from './model.js';
-
 /**
  * What is known of single units before the run (rule 15): name, options, due date, where they stand at its
  * start. Columns by build number - 1: first the units of the opening, then the released ones; units after the
@@ -24,10 +22,14 @@ export interface OrderColumns {
   readonly replaceScrapped: boolean;
 }
 
+interface WithOrders {
+  readonly programme: { readonly orders: OrderColumns };
+}
+
 /** What the planner calls a unit. */
-export const buildName = ({ programme: { orders } }: Model, number: number): string =>
+export const buildName = ({ programme: { orders } }: WithOrders, number: number): string =>
   orders.names[number - 1] ?? String(number);
 
 /** Whether any unit has a due date. */
-export const hasDueDates = ({ programme: { orders } }: Model): boolean =>
+export const hasDueDates = ({ programme: { orders } }: WithOrders): boolean =>
   orders.dueAfter < Infinity || orders.dueAt.some((time) => time < Infinity);

@@ -1,3 +1,44 @@
+/** Found defects and failed tests: what then. */
+export const REPAIR = 0,
+  SEND_BACK = 1,
+  SCRAP = 2,
+  CARRY = 3;
+
+/**
+ * Defect slots: one kind of defect as made by one step. Those of failed tests that may be noted come last and
+ * have kind -1.
+ */
+export interface SlotColumns {
+  readonly count: number;
+  readonly names: readonly string[];
+  readonly kind: Int32Array;
+  readonly step: Int32Array;
+  readonly kindNames: readonly string[];
+}
+
+/** Chances by option: `base` unless a row (option, value) matches; the first that matches counts. */
+export interface ChanceColumns {
+  readonly base: Float64Array;
+  readonly start: Int32Array;
+  readonly option: Int32Array;
+  readonly value: Int32Array;
+  readonly chance: Float64Array;
+}
+
+/** What follows a find. */
+export interface ThenColumns {
+  readonly count: number;
+  readonly kind: Int32Array;
+  /** Repair there and then, or the work on a carried item at its hold. */
+  readonly repairDraw: Int32Array;
+  /** Step the unit is sent back to, at or before the finding step; -1 unless SEND_BACK. */
+  readonly target: Int32Array;
+  /** Most times one unit is sent back by this row. */
+  readonly limit: Int32Array;
+  /** 1: scrapped at the limit; 0: passed on with the item open. */
+  readonly scrapAtLimit: Uint8Array;
+}
+
 /**
  * How a step holds units: not; only those with noted items, others pass it over; noted ones, and it has
  * something to do for all.
@@ -6,7 +47,7 @@ export const HOLD_NONE = 0,
   HOLD_NOTED = 1,
   HOLD_ALL = 2;
 
-/** Columns of rules 8 to 10 beside those of the steps. Ids and conventions as in `model.ts`. */
+/** Columns of rules 8 to 10 by step, route and find. Ids and conventions as in `model.ts`. */
 export interface QualityColumns {
   /**
    * By route: slots whose items its sub-assemblies may bring to whatever they join, those of sub-assemblies

@@ -1,7 +1,29 @@
-import { countShippedOpen } from '../work/holds.js';
-import { buildAgain } from './orders.js';
-import type { Run } from '../run.js';
+import type { Buffer } from '../floor/buffer.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import { countShippedOpen } from '../work/holds.js';
+
+/**
+ * Work in process is counted by the location that a unit has come to; from outside it enters the system.
+ * Sub-assemblies are not counted.
+ */
+export function arrive(run: Run, unit: Unit, buffer: Buffer): void {
+  if (!unit.step.route.isMain) return;
+  if (unit.location < 0) enterSystem(run, unit);
+  run.locations.move(unit.location, buffer.location, run.now);
+  unit.location = buffer.location;
+}
+
+function enterSystem(run: Run, unit: Unit): void {
+  const { tally } = run,
+    index = unit.number - 1;
+  unit.born = run.now;
+  tally.entered++;
+  if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket]++;
+  if (index < run.enteredAt.length) run.enteredAt[index] = run.now;
+  run.sourceEntered = true;
+  run.pending = true;
+}
 
 /** A unit leaves the system: shipped. Items still open are counted. */
 export function shipped(run: Run, unit: Unit): void {
@@ -10,8 +32,8 @@ export function shipped(run: Run, unit: Unit): void {
   tally.shipped++;
   tally.openAtShipping += unit.notClean;
   if (unit.notClean > 0) countShippedOpen(run, unit);
-  tally.lead(run.now - unit.born);
-  if (unit.dueAt < Infinity) tally.dueShipped(run.now - unit.dueAt);
+  tally.countLeadTime(run.now - unit.born);
+  if (unit.dueAt < Infinity) tally.countLateness(run.now - unit.dueAt);
   if (run.bucket >= 0 && run.bucket < tally.shippedIn.length) tally.shippedIn[run.bucket]++;
   if (index < run.shippedAt.length) run.shippedAt[index] = run.now;
   run.gone++;
@@ -22,8 +44,7 @@ export function shipped(run: Run, unit: Unit): void {
 export function scrapped(run: Run, unit: Unit): void {
   run.tally.scrapped++;
   // An order that is built again is still to come.
-  if (run.model.programme.orders.replaceScrapped) buildAgain(run, unit);
-  else run.gone++;
+  if (!run.model.programme.orders.replaceScrapped) run.gone++;
   goOut(run, unit);
 }
 

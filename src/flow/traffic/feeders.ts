@@ -1,11 +1,12 @@
-import { bringBack, takeAlong } from '../claims/joins.js';
 import { letGo } from '../claims/carriers.js';
 import { give, ownPartBack } from '../claims/claims.js';
-import { shipped } from './entry-and-exit.js';
-import { goIn, stepFrom } from './move.js';
-import type { Run } from '../run.js';
+import { bringBack, takeAlong } from '../claims/joins.js';
 import type { Route, Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import { shipped } from './entry-and-exit.js';
+import { goIn } from './move.js';
+import { stepFrom } from './routes.js';
 
 /** Rule 6: sub-assemblies for a stock by a pull loop, and own parts that leave a unit and rejoin it. */
 
@@ -46,7 +47,7 @@ export function replace(run: Run, part: Unit): void {
 
 /** The route of a unit or a sub-assembly is over. */
 export function finishRoute(run: Run, unit: Unit, route: Route): void {
-  if (unit.stays !== 0) letGo(run, unit, Infinity);
+  if (unit.companionBits !== 0) letGo(run, unit, Infinity);
   if (route.isMain) shipped(run, unit);
   else deliver(run, unit, route);
 }
@@ -64,7 +65,7 @@ function deliver(run: Run, part: Unit, route: Route): void {
   run.units.remove(part);
   route.making--;
   if (route.stock !== null) {
-    route.stock.carried?.put(part);
+    route.stock.partDefects?.put(part);
     give(run, route.stock, 1);
   } else if (parent !== null) {
     bringBack(run, part, parent);

@@ -1,17 +1,17 @@
-import { meetsConditions } from './routes.js';
+import type { Step } from '../floor/step.js';
+import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import { meetsConditions } from '../work/conditions.js';
 import { beginOwnPart } from './feeders.js';
 import { goIn } from './move.js';
 import { createUnit } from './release.js';
-import type { Run } from '../run.js';
-import type { Step } from '../floor/step.js';
-import type { Unit } from '../floor/unit.js';
 
 /**
  * Rule 15, the floor as it is: at time 0 the units of the opening stand at the step that they are about to
  * begin, in a place or a space of its buffer, in the order of the model (the farthest along the route first).
  * Own parts that are off a unit there begin their feeder.
  */
-export function placeOpening(run: Run): void {
+export function placeUnitsAtStart(run: Run): void {
   const {
       tally,
       shop: { steps },
@@ -25,7 +25,7 @@ export function placeOpening(run: Run): void {
     units.push(unit);
     if (!goIn(run, unit, step))
       throw new RangeError(
-        `opening must find room for each unit; unit ${unit.number} has none at step ${step.name}`,
+        `opening: expected room for each unit, got none for unit ${unit.number} at step ${step.name}`,
       );
   }
   for (const line of run.shop.pulseLines) line.isMoving = false;

@@ -1,8 +1,11 @@
 import { ActivePeriods } from '../accounts/active-periods.js';
-import type { Buffer } from '../floor/buffer.js';
-import type { Calendar } from '../floor/calendar.js';
+import { Buffer } from '../floor/buffer.js';
+import { type Calendar, calendarAt } from '../floor/calendar.js';
+import type { Memory } from '../floor/memory.js';
 import { AT_BASE } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
+import type { Units } from '../floor/units.js';
+import type { Model } from '../model/model.js';
 
 export class Truck {
   phase = AT_BASE;
@@ -29,7 +32,7 @@ export class Lane extends ActivePeriods {
   /** A timer of it is in the event queue; when it comes, the next is set. */
   timerSet = false;
   /** A departure of the timetable is due now. */
-  due = false;
+  isDepartureDue = false;
   listed = false;
   /** Outages that keep trucks from departing. */
   closed = 0;
@@ -108,4 +111,26 @@ export class Lane extends ActivePeriods {
     this.carried = 0;
     this.waitMinutes = 0;
   }
+}
+
+/** Builds all lanes with their banks and trucks; trucks are numbered through in `trucks`. */
+export function buildLanes(
+  { lanes: columns, siteNames, stations }: Model,
+  calendars: readonly Calendar[],
+  trucks: Truck[],
+  memory: Memory,
+  units: Units,
+): Lane[] {
+  return columns.names.map((name, l) => {
+    const bank = new Buffer(stations.count + l, columns.bank[l], -1, columns.from[l], memory, units),
+      calendar = calendarAt(calendars, columns.driveCalendar[l]),
+      lane = new Lane(l, name, bank, columns.trucks[l], calendar, siteNames.length + l);
+    bank.lane = lane;
+    for (let n = 0; n < columns.trucks[l]; n++) {
+      const truck = new Truck(trucks.length, lane);
+      trucks.push(truck);
+      lane.trucks.push(truck);
+    }
+    return lane;
+  });
 }

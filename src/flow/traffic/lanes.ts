@@ -1,8 +1,3 @@
-import { finishRoute } from './feeders.js';
-import type { Lane, Truck } from './lane.js';
-import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/model.js';
-import { goIn, stepFrom } from './move.js';
-import type { Run } from '../run.js';
 import {
   AT_BASE,
   DRIVING,
@@ -14,6 +9,12 @@ import {
   UNLOADING,
   WAIT_DOCK,
 } from '../floor/states.js';
+import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/lanes.js';
+import type { Run } from '../run.js';
+import { finishRoute } from './feeders.js';
+import type { Lane, Truck } from './lane.js';
+import { goIn } from './move.js';
+import { stepFrom } from './routes.js';
 
 /**
  * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule,
@@ -69,9 +70,9 @@ export function truckEvent(run: Run, truck: Truck): void {
 /** A wait or a timetable has come to its time; a departure without a truck or without a load is missed. */
 export function laneTimer(run: Run, lane: Lane): void {
   lane.timerSet = false;
-  lane.due = true;
+  lane.isDepartureDue = true;
   serve(run, lane);
-  lane.due = false;
+  lane.isDepartureDue = false;
 }
 
 /** Nothing more can come: a ready truck leaves with what waits. True if there was one. */
@@ -87,9 +88,9 @@ export function leaveIncomplete(run: Run, lane: Lane): boolean {
   return true;
 }
 
-function mayLoad(run: Run, { id, bank, due }: Lane): boolean {
+function mayLoad(run: Run, { id, bank, isDepartureDue }: Lane): boolean {
   const { rule, capacity, wait } = run.model.lanes;
-  if (rule[id] === LEAVE_TIMETABLE) return due && bank.waiting > 0;
+  if (rule[id] === LEAVE_TIMETABLE) return isDepartureDue && bank.waiting > 0;
   if (bank.waiting >= capacity[id]) return true;
   return rule[id] !== LEAVE_FULL && bank.waiting > 0 && run.now >= bank.oldest() + wait[id];
 }

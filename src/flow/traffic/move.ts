@@ -1,56 +1,21 @@
-import { nextOfBatch } from '../work/changeovers.js';
-import type { Buffer } from '../floor/buffer.js';
 import { letGo } from '../claims/carriers.js';
-import { take } from '../work/changeovers.js';
-import { comesToHold } from '../work/holds.js';
-import { meetsConditions } from './routes.js';
-import { REWORK_ONLY, REWORK_SKIP } from '../model/model.js';
-import type { Run } from '../run.js';
-import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
+import type { Buffer } from '../floor/buffer.js';
 import type { Place } from '../floor/place.js';
+import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
 import type { Station } from '../floor/station.js';
-import { HAS_PATH, AT_LOT, HOLDS, type Step } from '../floor/step.js';
-import { beginStep } from '../work/tasks.js';
+import type { Step } from '../floor/step.js';
+import { AT_LOT } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import { beginVisit, nextByValue, takePlaceFor } from '../work/changeovers.js';
+import { beginStep } from '../work/tasks.js';
+import { arrive } from './entry-and-exit.js';
 
 /**
  * Rule 1. A unit takes a place at its next station or a space in the buffer ahead of it; if neither is free
  * it stays where it is and blocks that place. Room that comes free goes to the buffer's first, then to the
  * first without room.
  */
-
-/**
- * The first step for this unit at or after `from` on its route; null if there is none. Draws for sampling are
- * made here.
- */
-export function stepFrom(run: Run, unit: Unit, from: Step | null): Step | null {
-  for (let step = from; step !== null; step = step.next) {
-    if ((step.flags & HAS_PATH) === 0) {
-      if (unit.rework === step) unit.rework = null;
-      return step;
-    }
-    if (applies(run, unit, step)) return step;
-  }
-  return null;
-}
-
-function applies(run: Run, unit: Unit, step: Step): boolean {
-  // The inspection that sent a unit back sees it again, whatever its sample says.
-  if (unit.rework === step) {
-    unit.rework = null;
-    if ((step.flags & HOLDS) !== 0) comesToHold(run, unit, step);
-    return true;
-  }
-  const { steps } = run.model,
-    t = step.id;
-  if (steps.rework[t] === (unit.rework !== null ? REWORK_SKIP : REWORK_ONLY)) return false;
-  if (!meetsConditions(run, unit, step)) return false;
-  if ((step.flags & HOLDS) !== 0) return comesToHold(run, unit, step);
-  const n = steps.sampleN[t];
-  if (n === 0) return true;
-  if (steps.sampleDraw[t] >= 0) return run.sampler.next(steps.sampleDraw[t]) < 1 / n;
-  return ++step.sampled % n === 0;
-}
 
 /**
  * The unit at `place` goes on to `step`: true if it has left the place; otherwise it begins at once where it
@@ -60,7 +25,7 @@ export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   unit.step = step;
   if (step.station === place.station && (step.flags & AT_LOT) === 0) {
     unit.first = false;
-    if (unit.stays !== 0) letGo(run, unit, step.id);
+    if (unit.companionBits !== 0) letGo(run, unit, step.id);
     beginStep(run, place);
     return false;
   }
@@ -93,7 +58,7 @@ export function tellLine(run: Run, station: Station | null): void {
 /** The place is empty and is offered to others. The caller has moved the unit. */
 export function freePlace(run: Run, place: Place): void {
   const { station } = place;
-  if (run.boothLog !== null && station.changeoverOption >= 0) run.boothLog.end(place, run.now);
+  if (run.changeoverLog !== null && station.changeoverOption >= 0) run.changeoverLog.end(place, run.now);
   place.unit = null;
   if (place.isDown) place.stateIfUp = STARVED;
   else {
@@ -142,7 +107,7 @@ function callFirst(run: Run, buffer: Buffer): Unit | null {
 
 function callByValue(run: Run, buffer: Buffer, station: Station): Unit | null {
   return buffer.waiting > 0 && run.model.stations.batchMost[station.id] > 0
-    ? nextOfBatch(run, buffer, station.freePlace!)
+    ? nextByValue(run, buffer, station.freePlace!)
     : callFirst(run, buffer);
 }
 
@@ -184,7 +149,7 @@ function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
 }
 
 function join(run: Run, unit: Unit, buffer: Buffer): void {
-  if (unit.stays !== 0) letGo(run, unit, unit.step.id);
+  if (unit.companionBits !== 0) letGo(run, unit, unit.step.id);
   unit.place = null;
   buffer.join(unit);
   const { lane, station } = buffer;
@@ -207,35 +172,13 @@ function leave(run: Run, unit: Unit): void {
   }
 }
 
-/**
- * Work in process is counted by the location that a unit has come to; from outside it enters the system.
- * Sub-assemblies are not counted.
- */
-function arrive(run: Run, unit: Unit, buffer: Buffer): void {
-  if (!unit.step.route.isMain) return;
-  if (unit.location < 0) enterSystem(run, unit);
-  run.locations.move(unit.location, buffer.location, run.now);
-  unit.location = buffer.location;
-}
-
-function enterSystem(run: Run, unit: Unit): void {
-  const { tally } = run,
-    index = unit.number - 1;
-  unit.born = run.now;
-  tally.entered++;
-  if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket]++;
-  if (index < run.enteredAt.length) run.enteredAt[index] = run.now;
-  run.sourceEntered = true;
-  run.pending = true;
-}
-
 function occupy(run: Run, unit: Unit, station: Station): void {
-  const place = station.changeoverOption >= 0 ? takePlaceFor(unit, station) : takePlace(station);
+  const place = (station.changeoverOption >= 0 ? takePlaceFor(unit, station) : null) ?? takePlace(station);
   place.unit = unit;
   unit.place = place;
   unit.first = false;
-  if (unit.stays !== 0) letGo(run, unit, unit.step.id);
-  if (station.changeoverOption >= 0) take(run, place, unit);
+  if (unit.companionBits !== 0) letGo(run, unit, unit.step.id);
+  if (station.changeoverOption >= 0) beginVisit(run, place, unit);
   if (station.lotMost === 0) {
     beginStep(run, place);
     return;
@@ -254,20 +197,4 @@ function takePlace(station: Station): Place {
   const place = station.freePlace!;
   station.freePlace = place.nextFree;
   return place;
-}
-
-/** Of several free places, one last set up for this unit's value, if there is one. */
-function takePlaceFor(unit: Unit, station: Station): Place {
-  const value = unit.options[station.changeoverOption];
-  for (
-    let before: Place | null = null, place = station.freePlace;
-    place !== null;
-    before = place, place = place.nextFree
-  ) {
-    if (place.lastValue !== value) continue;
-    if (before === null) break;
-    before.nextFree = place.nextFree;
-    return place;
-  }
-  return takePlace(station);
 }

@@ -1,6 +1,7 @@
-import { goIn, stepFrom } from './move.js';
-import type { Run } from '../run.js';
 import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import { goIn } from './move.js';
+import { stepFrom } from './routes.js';
 
 /**
  * Rule 15, what is known of single units: options and due dates of their orders, and the order of a scrapped

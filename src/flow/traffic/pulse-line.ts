@@ -1,9 +1,7 @@
-import type { Memory } from '../floor/memory.js';
-import { B_LONG_WAY } from '../floor/memory.js';
-import type { Model } from '../model/model.js';
 import type { Place } from '../floor/place.js';
 import type { Station } from '../floor/station.js';
 import type { Step } from '../floor/step.js';
+import type { Model } from '../model/model.js';
 
 /** Stations whose units all move on together. */
 export class PulseLine {
@@ -11,7 +9,7 @@ export class PulseLine {
   isMoving = false;
   /** The takt counts from the last move; before the first, none. */
   movedAt = Number.NaN;
-  due = -Infinity;
+  dueAt = -Infinity;
   /** A PULSE event of it is in the queue. */
   timerSet = false;
   listed = false;
@@ -70,11 +68,7 @@ export class PulseLine {
   }
 }
 
-export function buildPulseLines(
-  { pulseLines: columns }: Model,
-  stations: readonly Station[],
-  { ints }: Memory,
-): PulseLine[] {
+export function buildPulseLines({ pulseLines: columns }: Model, stations: readonly Station[]): PulseLine[] {
   return columns.names.map((name, id) => {
     const own = Array.from(
       columns.station.subarray(columns.stationStart[id], columns.stationStart[id + 1]),
@@ -83,8 +77,7 @@ export function buildPulseLines(
     const line = new PulseLine(id, name, own, columns.takt[id], columns.calendar[id]);
     for (const station of own) {
       station.line = line;
-      // A place that comes free is not filled by the short way.
-      ints[station.buffer.at + B_LONG_WAY] = 1;
+      station.leaveTheLongWay();
     }
     return line;
   });

@@ -1,10 +1,10 @@
+import type { Place } from '../floor/place.js';
+import { BLOCKED, PULSE } from '../floor/states.js';
+import type { Step } from '../floor/step.js';
+import type { Run } from '../run.js';
 import { finishRoute } from './feeders.js';
 import { fill, freePlace, goOn } from './move.js';
-import type { Run } from '../run.js';
 import type { PulseLine } from './pulse-line.js';
-import { BLOCKED, PULSE } from '../floor/states.js';
-import type { Place } from '../floor/place.js';
-import type { Step } from '../floor/step.js';
 
 /**
  * The pulse line of rule 1: its units move on together, when the takt has passed since the last move, all of
@@ -38,16 +38,16 @@ export function pulse(run: Run, line: PulseLine): void {
   if (line.holdingUp !== null || (line.waitsForRoom && end.unit !== null)) return;
   const isLoaded = line.waitsForRoom || line.stations.some(({ places: [place] }) => place.unit !== null);
   if (!isLoaded && buffer.waiting + buffer.shutOut === 0) return;
-  if (run.now < line.due) {
-    wait(run, line);
+  if (run.now < line.dueAt) {
+    awaitTakt(run, line);
     return;
   }
-  if (end.unit !== null && !letGo(run, line, end)) {
+  if (end.unit !== null && !sendOut(run, line, end)) {
     line.waitsForRoom = true;
     return;
   }
-  if (isLoaded) account(run, line);
-  move(run, line);
+  if (isLoaded) book(run, line);
+  advance(run, line);
 }
 
 /** The takt has passed. */
@@ -56,14 +56,14 @@ export function pulseTimer(run: Run, line: PulseLine): void {
   pulse(run, line);
 }
 
-function wait(run: Run, line: PulseLine): void {
+function awaitTakt(run: Run, line: PulseLine): void {
   if (line.timerSet) return;
   line.timerSet = true;
-  run.queue.push(line.due, PULSE, line.id);
+  run.queue.push(line.dueAt, PULSE, line.id);
 }
 
 /** The unit at the end leaves the line; false if it has no room, and waits in its turn for some. */
-function letGo(run: Run, { leaving }: PulseLine, end: Place): boolean {
+function sendOut(run: Run, { leaving }: PulseLine, end: Place): boolean {
   const unit = end.unit!;
   if (leaving === null) finishRoute(run, unit, unit.step.route);
   if (leaving !== null && !goOn(run, end, unit, leaving)) return false;
@@ -72,22 +72,22 @@ function letGo(run: Run, { leaving }: PulseLine, end: Place): boolean {
 }
 
 /** From the end, so that each finds the place ahead empty. */
-function move(run: Run, line: PulseLine): void {
+function advance(run: Run, line: PulseLine): void {
   line.waitsForRoom = false;
   line.movedAt = run.now;
-  line.due = run.memory.after(line.calendar, line.takt);
+  line.dueAt = run.memory.after(line.calendar, line.takt);
   line.isMoving = true;
   for (const { buffer } of line.stations.toReversed()) fill(run, buffer);
   line.isMoving = false;
 }
 
-function account({ memory }: Run, line: PulseLine): void {
-  const { calendar, movedAt, due, stations, lastDone, waitsForRoom } = line,
+function book({ memory }: Run, line: PulseLine): void {
+  const { calendar, movedAt, dueAt, stations, lastDone, waitsForRoom } = line,
     { now } = memory;
   if (Number.isNaN(movedAt)) return;
   const worked = (from: number): number =>
       calendar < 0 ? now - from : memory.calendars[calendar].worked(from, now),
-    late = worked(due);
+    late = worked(dueAt);
   line.moves++;
   line.minutesBetween += worked(movedAt);
   if (late <= 0) return;

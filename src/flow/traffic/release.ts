@@ -1,9 +1,10 @@
-import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/model.js';
-import { goIn, stepFrom } from './move.js';
-import { giveOrder } from './orders.js';
-import type { Run } from '../run.js';
 import { RELEASE } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
+import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/programme.js';
+import type { Run } from '../run.js';
+import { goIn } from './move.js';
+import { giveOrder } from './orders.js';
+import { stepFrom } from './routes.js';
 
 /**
  * Rule 15: units are released at given times, at drawn intervals, or whenever the line takes one. A unit that
@@ -66,6 +67,6 @@ export function createUnit(run: Run): Unit {
 function sendIn(run: Run, unit: Unit): void {
   const step = stepFrom(run, unit, unit.step);
   if (step === null)
-    throw new RangeError(`route must have a step for every unit; unit ${unit.number} has none`);
+    throw new RangeError(`route: expected a step for every unit, got none for unit ${unit.number}`);
   goIn(run, unit, step);
 }

@@ -1,11 +1,40 @@
-import type { Run } from '../run.js';
 import type { Step } from '../floor/step.js';
+import { HAS_PATH, HOLDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
+import { REWORK_ONLY, REWORK_SKIP } from '../model/steps.js';
+import type { Run } from '../run.js';
+import { meetsConditions } from '../work/conditions.js';
+import { comesToHold } from '../work/holds.js';
 
-/** Whether the options of a unit meet all conditions of a step. */
-export function meetsConditions(run: Run, unit: Unit, { id }: Step): boolean {
-  const { whenStart, whenOption, whenMask } = run.model.steps;
-  for (let w = whenStart[id]; w < whenStart[id + 1]; w++)
-    if ((whenMask[w] & (1 << unit.options[whenOption[w]])) === 0) return false;
-  return true;
+/**
+ * The first step for this unit at or after `from` on its route; null if there is none. Draws for sampling are
+ * made here.
+ */
+export function stepFrom(run: Run, unit: Unit, from: Step | null): Step | null {
+  for (let step = from; step !== null; step = step.next) {
+    if ((step.flags & HAS_PATH) === 0) {
+      if (unit.rework === step) unit.rework = null;
+      return step;
+    }
+    if (applies(run, unit, step)) return step;
+  }
+  return null;
+}
+
+function applies(run: Run, unit: Unit, step: Step): boolean {
+  // The inspection that sent a unit back sees it again, whatever its sample says.
+  if (unit.rework === step) {
+    unit.rework = null;
+    if ((step.flags & HOLDS) !== 0) comesToHold(run, unit, step);
+    return true;
+  }
+  const { steps } = run.model,
+    t = step.id;
+  if (steps.rework[t] === (unit.rework !== null ? REWORK_SKIP : REWORK_ONLY)) return false;
+  if (!meetsConditions(run, unit, step)) return false;
+  if ((step.flags & HOLDS) !== 0) return comesToHold(run, unit, step);
+  const n = steps.sampleN[t];
+  if (n === 0) return true;
+  if (steps.sampleDraw[t] >= 0) return run.sampler.next(steps.sampleDraw[t]) < 1 / n;
+  return ++step.sampled % n === 0;
 }

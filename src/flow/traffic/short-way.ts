@@ -1,3 +1,4 @@
+import { enterState } from '../floor/ledger.js';
 import {
   B_CALENDAR,
   B_FREE_PLACE,
@@ -26,39 +27,19 @@ import {
   U_REWORK,
   U_STEP,
 } from '../floor/memory.js';
-import { enterState } from '../floor/ledger.js';
-import { freePlace } from './move.js';
-import type { Run } from '../run.js';
 import { BLOCKED, IN_WORK, STARVED, TASK, WORKING } from '../floor/states.js';
-import {
-  AT_LOT,
-  BEGINS_PLAIN,
-  CAN_FAIL,
-  ENDS_PLAIN,
-  HAS_CHANGEOVER,
-  HAS_FACTOR,
-  HAS_NEEDS,
-  HAS_OFF,
-  HAS_PASSES,
-  HAS_PATH,
-  HAS_PROCESS,
-  HAS_QUALITY,
-  HOLDS,
-  IS_COUNTED,
-  LEARNS,
-  ONE_SHIFT,
-  PULSED,
-  type Step,
-} from '../floor/step.js';
+import { BEGINS_PLAIN, ENDS_PLAIN } from '../floor/step-flags.js';
 import {
   firstInSpaces,
   firstShut,
   joinShut,
   joinSpaces,
   takeFromSpaces,
-  takesIn,
   takeShut,
+  takesIn,
 } from '../floor/waiting-lines.js';
+import type { Run } from '../run.js';
+import { freePlace } from './move.js';
 
 /**
  * The commonest events in one piece and on bare records: the work of a plain step ends, its unit goes on or
@@ -66,37 +47,6 @@ import {
  * `complete`, `goOn`, `fill` and `beginStep` would do, in the same order, so the bits are the same; whatever
  * is not plain goes their way.
  */
-
-/** Flags of steps that do not begin, or not end, by the short way. */
-const BEGINS_LONG =
-    HAS_NEEDS | AT_LOT | HAS_CHANGEOVER | HAS_FACTOR | LEARNS | ONE_SHIFT | HOLDS | CAN_FAIL | PULSED,
-  ENDS_LONG =
-    HAS_NEEDS |
-    HAS_QUALITY |
-    HAS_OFF |
-    HAS_PASSES |
-    HAS_PROCESS |
-    AT_LOT |
-    HAS_CHANGEOVER |
-    IS_COUNTED |
-    CAN_FAIL |
-    PULSED;
-
-/**
- * The flags that say which steps may: those that begin with nothing but work, and those that end with nothing
- * but a move in one site.
- */
-export function plainFlags({ flags, workDraw, next, station, buffer }: Step): number {
-  const begins = workDraw >= 0 && (flags & BEGINS_LONG) === 0;
-  const ends =
-    (flags & ENDS_LONG) === 0 &&
-    next !== null &&
-    next.station !== null &&
-    next.station !== station &&
-    next.buffer.location === buffer.location &&
-    (next.flags & (HAS_PATH | AT_LOT | HAS_CHANGEOVER | PULSED)) === 0;
-  return (begins ? BEGINS_PLAIN : 0) | (ends ? ENDS_PLAIN : 0);
-}
 
 /** The phase at a place is over. False: nothing was done, the long way is to be gone. */
 export function goShortWay(run: Run, place: number): boolean {

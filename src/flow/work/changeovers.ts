@@ -1,16 +1,22 @@
 import type { Buffer } from '../floor/buffer.js';
-import { HEAD, LENGTH, SENT_BACK, USUAL, U_NEXT } from '../floor/memory.js';
+import { HEAD, LENGTH, SENT_BACK, U_NEXT, USUAL } from '../floor/memory.js';
 import type { Place } from '../floor/place.js';
+import type { Station } from '../floor/station.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 
 /**
- * Rule 4, batches by value: the next unit for a place, out of the spaces of a buffer in which at least one
+ * Rule 4, stations whose places are set up for the value of an option: who comes next and to which place,
+ * what setting up takes, and what is counted of it.
+ */
+
+/**
+ * Batches by value: the next unit for a place, out of the spaces of a buffer in which at least one
  * waits. The first in order if it has waited the longest wait; otherwise the first of the value that the
  * place is set up for, and after `most` of that value in a row the first of another one; the first in order
  * if nobody of the wanted kind waits.
  */
-export function nextOfBatch(run: Run, buffer: Buffer, place: Place): Unit {
+export function nextByValue(run: Run, buffer: Buffer, place: Place): Unit {
   const { stations } = run.model,
     { id } = place.station;
   if (place.lastValue < 0 || run.now >= buffer.first().queuedAt + stations.batchWait[id])
@@ -40,13 +46,27 @@ function takeWanted(
   return null;
 }
 
-/** Rule 4: what it takes to set a place up for the value of its unit, and what is counted of it. */
+/** Takes one of several free places that was last set up for the unit's value; null if there is none. */
+export function takePlaceFor(unit: Unit, station: Station): Place | null {
+  const value = unit.options[station.changeoverOption];
+  for (
+    let before: Place | null = null, place = station.freePlace;
+    place !== null;
+    before = place, place = place.nextFree
+  ) {
+    if (place.lastValue !== value) continue;
+    if (before === null) station.freePlace = place.nextFree;
+    else before.nextFree = place.nextFree;
+    return place;
+  }
+  return null;
+}
 
 /**
  * A unit has taken a place of a station with changeovers: it goes on with the run of its value, or begins
  * one.
  */
-export function take(run: Run, place: Place, unit: Unit): void {
+export function beginVisit(run: Run, place: Place, unit: Unit): void {
   const { station } = place,
     value = unit.options[station.changeoverOption];
   place.inRow =
@@ -54,7 +74,7 @@ export function take(run: Run, place: Place, unit: Unit): void {
       ? 1
       : place.inRow + 1;
   run.tally.taken[station.id]++;
-  if (run.boothLog !== null) run.boothLog.begin(place, value, run.now);
+  if (run.changeoverLog !== null) run.changeoverLog.begin(place, value, run.now);
 }
 
 /**
@@ -76,6 +96,6 @@ export function setUp(run: Run, place: Place): number {
   const minutes = run.sampler.next(changeoverDraw[pair]);
   run.tally.changeovers[pair]++;
   run.tally.changeoverMinutes[pair] += minutes;
-  if (run.boothLog !== null) run.boothLog.change(place, last, run.now);
+  if (run.changeoverLog !== null) run.changeoverLog.change(place, last, run.now);
   return minutes;
 }

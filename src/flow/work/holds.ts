@@ -1,9 +1,8 @@
-import { closeItem } from './defects.js';
-import { CARRY } from '../model/model.js';
-import { HOLD_ALL } from '../model/quality.js';
-import type { Run } from '../run.js';
+import { CLEAN, closeItem } from '../floor/defects.js';
 import type { Step } from '../floor/step.js';
-import { CLEAN, type Unit } from '../floor/unit.js';
+import type { Unit } from '../floor/unit.js';
+import { CARRY, HOLD_ALL } from '../model/quality.js';
+import type { Run } from '../run.js';
 
 /**
  * Rule 10: a unit with noted items takes a place at the hold, where they are mended one after another; others
@@ -62,14 +61,6 @@ export function endHold(run: Run, unit: Unit, step: Step): void {
   );
   unit.heldSince = Number.NaN;
   unit.heldAt = null;
-}
-
-/** At the end of the run: the time of those who are still held. */
-export function settleHolds(run: Run): void {
-  for (const { alive, heldAt, heldSince } of run.units.all) {
-    if (alive && heldAt !== null)
-      run.tally.quality.heldMinutes[heldAt.hold] += run.now - Math.max(heldSince, run.observedFrom);
-  }
 }
 
 /** Noted items on a unit that is shipped are counted apart from those that nobody found. */

@@ -1,10 +1,21 @@
-import { meetsConditions } from '../traffic/routes.js';
-import { endHold } from './holds.js';
-import { closeItem, isSought, noteItem, openItem, sendItem } from './defects.js';
-import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/model.js';
+import {
+  closeItem,
+  FOUND,
+  isSought,
+  NOTED,
+  noteItem,
+  OPEN,
+  openItem,
+  PASSED,
+  sendItem,
+} from '../floor/defects.js';
+import type { Step } from '../floor/step.js';
+import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET } from '../floor/step-flags.js';
+import type { Unit } from '../floor/unit.js';
+import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/quality.js';
 import type { Run } from '../run.js';
-import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET, type Step } from '../floor/step.js';
-import { FOUND, NOTED, OPEN, PASSED, type Unit } from '../floor/unit.js';
+import { meetsConditions } from './conditions.js';
+import { endHold } from './holds.js';
 
 /** What an inspection decided for the unit. */
 export const PASS = 0,
@@ -31,7 +42,7 @@ export function judge(run: Run, unit: Unit, step: Step, verdict: Verdict): void 
   create(run, unit, step);
   // What several steps side by side may make is there when the last of them is done.
   if ((step.flags & IS_GROUP) !== 0)
-    for (const each of step.beside) if (meetsConditions(run, unit, each)) create(run, unit, each);
+    for (const each of step.sideSteps) if (meetsConditions(run, unit, each)) create(run, unit, each);
   if ((step.flags & IS_INSPECTION) !== 0) inspect(run, unit, step, verdict);
   if ((step.flags & HOLDS) !== 0) endHold(run, unit, step);
 }

@@ -1,6 +1,6 @@
-import type { Run } from '../run.js';
 import { LOT_TIMER } from '../floor/states.js';
 import type { Station } from '../floor/station.js';
+import type { Run } from '../run.js';
 import { beginStep } from './tasks.js';
 
 /**

@@ -1,5 +1,4 @@
-import { unschedule, schedule } from './disruptions.js';
-import type { Equipment, FailureMode } from './equipment.js';
+import type { Equipment, FailureMode } from '../floor/equipment.js';
 import type { Run } from '../run.js';
 
 /**
@@ -25,7 +24,7 @@ export function operate(run: Run, equipment: Equipment, calendar: number, minute
   equipment.calendar = calendar;
   if (charged === minutes) return;
   equipment.next = first;
-  schedule(run, first.source, run.memory.after(calendar, charged));
+  run.disruptions.schedule(run.queue, first.source, run.memory.after(calendar, charged));
 }
 
 /** The task under way is broken off, for whatever reason. */
@@ -40,6 +39,6 @@ export function stopOperating(run: Run, equipment: Equipment): void {
 
 function cancel(run: Run, equipment: Equipment): void {
   if (equipment.next === null) return;
-  unschedule(run, equipment.next.source);
+  run.disruptions.unschedule(run.queue, equipment.next.source);
   equipment.next = null;
 }

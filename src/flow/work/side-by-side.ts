@@ -1,10 +1,10 @@
 import { releaseCrew } from '../claims/claims.js';
-import { meetsConditions } from '../traffic/routes.js';
 import type { Place } from '../floor/place.js';
-import type { Run } from '../run.js';
-import { showSides, type SidePlace } from '../floor/side-place.js';
+import { type SidePlace, showSides } from '../floor/side-place.js';
 import { SIDE_BY_SIDE } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
+import type { Run } from '../run.js';
+import { meetsConditions } from './conditions.js';
 
 /**
  * Rule 2, steps side by side on one unit in one place. Each goes its own way through needs, work and process,
@@ -13,15 +13,13 @@ import type { Step } from '../floor/step.js';
  */
 
 /** The unit at `place` has come to a group. False: it has none of its steps to do. */
-export function beginBeside(run: Run, place: Place): boolean {
+export function beginSideBySide(run: Run, place: Place): boolean {
   const unit = place.unit!,
-    { beside } = unit.step;
-  let any = false;
+    { sideSteps } = unit.step;
   place.sides.forEach((side, i) => {
-    side.isDue = i < beside.length && meetsConditions(run, unit, beside[i]);
-    any ||= side.isDue;
+    side.isDue = i < sideSteps.length && meetsConditions(run, unit, sideSteps[i]);
   });
-  if (!any) return false;
+  if (!place.sides.some(({ isDue }) => isDue)) return false;
   place.phase = SIDE_BY_SIDE;
   admit(run, place);
   return true;
@@ -39,15 +37,15 @@ export function finishSide(run: Run, side: SidePlace): Place | null {
 }
 
 function admit(run: Run, { unit, station, sides }: Place): void {
-  const { beside } = unit!.step;
-  let room = station.people - peopleOfTeams(run, unit!.stays);
+  const { sideSteps } = unit!.step;
+  let room = station.people - peopleOfTeams(run, unit!.companionBits);
   sides.forEach(({ isGoing }, i) => {
-    if (isGoing) room -= peopleOf(beside[i]);
+    if (isGoing) room -= peopleOf(sideSteps[i]);
   });
   sides.forEach((side, i) => {
-    if (!side.isDue || peopleOf(beside[i]) > room) return;
-    room -= peopleOf(beside[i]);
-    side.begin(unit!, beside[i]);
+    if (!side.isDue || peopleOf(sideSteps[i]) > room) return;
+    room -= peopleOf(sideSteps[i]);
+    side.begin(unit!, sideSteps[i]);
     run.toBegin.push(side);
     run.pending = true;
   });
@@ -55,8 +53,8 @@ function admit(run: Run, { unit, station, sides }: Place): void {
 
 const peopleOf = ({ needs }: Step): number =>
   needs.reduce((sum, { resource, amount }) => (resource.isCrew ? sum + amount : sum), 0);
-const peopleOfTeams = (run: Run, stays: number): number =>
-  run.shop.stays.reduce(
-    (sum, { bit, resource, amount }) => ((stays & bit) !== 0 && resource.isCrew ? sum + amount : sum),
+const peopleOfTeams = (run: Run, bits: number): number =>
+  run.shop.companions.reduce(
+    (sum, { bit, resource, amount }) => ((bits & bit) !== 0 && resource.isCrew ? sum + amount : sum),
     0,
   );

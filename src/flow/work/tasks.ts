@@ -1,21 +1,13 @@
-import { beginBeside } from './side-by-side.js';
-import { setUp } from './changeovers.js';
-import { mendNoted } from './holds.js';
-import { operate } from './operating-time.js';
-import { learningFactor } from './work-time.js';
-import type { Run } from '../run.js';
-import { ask, releaseCrew, request } from '../claims/claims.js';
+import { lacksCrew, releaseCrew, request, requestAgain } from '../claims/claims.js';
+import type { Place } from '../floor/place.js';
 import {
   CHANGEOVER,
   IN_CHANGEOVER,
   IN_MENDING,
   IN_PROCESS,
-  IN_REPAIR,
   IN_SETTLE,
   IN_WORK,
-  OFF_SHIFT,
   TASK,
-  UNATTENDED,
   WAIT_CREW,
   WAIT_END,
   WAIT_NEEDS,
@@ -23,13 +15,11 @@ import {
   WAIT_SHIFT,
   WORKING,
 } from '../floor/states.js';
-import type { Place } from '../floor/place.js';
+import type { Step } from '../floor/step.js';
 import {
   AT_LOT,
   ATTENDED_END,
-  CAN_FAIL,
   HAS_CHANGEOVER,
-  HAS_FACTOR,
   HAS_NEEDS,
   HAS_PASSES,
   HAS_PROCESS,
@@ -37,10 +27,15 @@ import {
   IS_GROUP,
   LEARNS,
   ONE_SHIFT,
-  type Step,
-} from '../floor/step.js';
-import { resume } from './interruptions.js';
-import type { Unit } from '../floor/unit.js';
+} from '../floor/step-flags.js';
+import type { Run } from '../run.js';
+import { setUp } from './changeovers.js';
+import { mendNoted } from './holds.js';
+import { countRework, startMending, startRepair } from './repairs.js';
+import { beginSideBySide } from './side-by-side.js';
+import { resume } from './suspend.js';
+import { attended, mirror, putOff, unattended } from './timing.js';
+import { workMinutes } from './work-time.js';
 
 /**
  * What goes on at a place, rules 3 and 4: needs, changeover, passes of work and settle, process, repair. The
@@ -99,7 +94,7 @@ export function nextPhase(run: Run, place: Place): boolean {
       return place.pass >= step.passes ? afterWork(run, place, step) : startWork(run, place, step);
     case IN_CHANGEOVER:
       place.pass = 0;
-      if (run.boothLog !== null) run.boothLog.changed(place, run.now);
+      if (run.changeoverLog !== null) run.changeoverLog.changed(place, run.now);
       return beginWork(run, place, step);
     case IN_MENDING:
       return startWork(run, place, step);
@@ -110,18 +105,6 @@ export function nextPhase(run: Run, place: Place): boolean {
     default:
       return true;
   }
-}
-
-/**
- * Repair work found at the end of the step, `place.minutes`: at once if the crew is still there, otherwise it
- * is asked for again.
- */
-export function beginRepair(run: Run, place: Place): void {
-  if (lacksCrew(place, place.unit!.step)) {
-    place.phase = WAIT_REPAIR;
-    if (!request(run, place)) return;
-  }
-  startRepair(run, place);
 }
 
 function start(run: Run, place: Place, step: Step): void {
@@ -136,42 +119,18 @@ function beginWork(run: Run, place: Place, step: Step): boolean {
   if ((step.flags & HOLDS) !== 0) {
     place.minutes = mendNoted(run, place.unit!, step);
     if (place.minutes > 0) {
-      repair(run, place, step, IN_MENDING);
+      startMending(run, place, step);
       return false;
     }
   }
   return startWork(run, place, step);
 }
 
-function startRepair(run: Run, place: Place): void {
-  repair(run, place, place.unit!.step, IN_REPAIR);
-}
-
-function repair(run: Run, place: Place, step: Step, phase: number): void {
-  run.tally.repairMinutes += place.minutes;
-  countRework(step, place.minutes);
-  attended(run, place, phase, WORKING, step);
-}
-
-/** Person-minutes of work that is done again, or that mends. */
-function countRework({ needs }: Step, minutes: number): void {
-  for (const { resource, amount } of needs) if (resource.isCrew) resource.rework += amount * minutes;
-}
-
 /** Work of the present pass; true if there is nothing more to do in this step. */
 function startWork(run: Run, place: Place, step: Step): boolean {
   if (step.workDraw < 0)
-    return (step.flags & IS_GROUP) !== 0 && beginBeside(run, place) ? false : afterWork(run, place, step);
-  place.minutes = run.sampler.next(step.workDraw);
-  if ((step.flags & (HAS_FACTOR | LEARNS)) !== 0) {
-    place.minutes *= factor(run, place.unit!, step);
-    if ((step.flags & LEARNS) !== 0)
-      place.minutes *= learningFactor(
-        run.model.steps,
-        step.id,
-        run.model.steps.learnBefore[step.id] + place.attempt,
-      );
-  }
+    return (step.flags & IS_GROUP) !== 0 && beginSideBySide(run, place) ? false : afterWork(run, place, step);
+  place.minutes = workMinutes(run, place, step);
   if ((step.flags & HAS_NEEDS) !== 0 && place.unit!.againTo >= step.id) countRework(step, place.minutes);
   return goOnWorking(run, place, step);
 }
@@ -183,21 +142,13 @@ function startWork(run: Run, place: Place, step: Step): boolean {
 function goOnWorking(run: Run, place: Place, step: Step): false {
   if (lacksCrew(place, step)) {
     place.phase = WAIT_CREW;
-    if (!ask(run, place)) {
+    if (!requestAgain(run, place)) {
       if ((step.flags & AT_LOT) !== 0) mirror(place);
       return false;
     }
   }
   if ((step.flags & ONE_SHIFT) !== 0 && waitForShift(run, place, step)) return false;
   return attended(run, place, IN_WORK, WORKING, step);
-}
-
-/**
- * Whether the step needs people who are not there: they left between passes, or while the work waited for a
- * shift.
- */
-export function lacksCrew(place: Place, { flags, needs }: Step): boolean {
-  return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
 }
 
 /**
@@ -220,14 +171,6 @@ function waitForSomebody(run: Run, place: Place, step: Step): boolean {
   return true;
 }
 
-/** The place waits, off shift, until a time. */
-function putOff(run: Run, place: Place, phase: number, until: number, step: Step): void {
-  place.phase = phase;
-  place.enter(OFF_SHIFT, -1);
-  if ((step.flags & AT_LOT) !== 0) mirror(place);
-  run.queue.push(until, TASK, place.id);
-}
-
 /** All work of the step is done: the process, if any; true if there is none. */
 function afterWork(run: Run, place: Place, step: Step): boolean {
   if (step.processDraw < 0) {
@@ -244,39 +187,4 @@ function startChangeover(run: Run, place: Place, step: Step): boolean {
   place.minutes = minutes;
   attended(run, place, IN_CHANGEOVER, CHANGEOVER, step);
   return true;
-}
-
-/** Work of `place.minutes` by people, in the calendar of the step. */
-function attended(run: Run, place: Place, phase: number, state: number, step: Step): false {
-  const calendar = step.workCalendar;
-  place.phase = phase;
-  place.enter(state, calendar);
-  if ((step.flags & AT_LOT) !== 0) mirror(place);
-  run.queue.push(run.memory.after(calendar, place.minutes), TASK, place.id);
-  if ((step.flags & CAN_FAIL) !== 0) operate(run, place.equipment!, calendar, place.minutes);
-  return false;
-}
-
-/** Time that passes by itself, day and night. */
-function unattended(run: Run, place: Place, phase: number, step: Step, draw: number): false {
-  place.phase = phase;
-  place.enter(UNATTENDED, -1);
-  if ((step.flags & AT_LOT) !== 0) mirror(place);
-  const minutes = run.sampler.next(draw);
-  run.queue.push(run.now + minutes, TASK, place.id);
-  if ((step.flags & CAN_FAIL) !== 0) operate(run, place.equipment!, -1, minutes);
-  return false;
-}
-
-/** All members of a lot show the state of the place that leads it. */
-export function mirror(lead: Place): void {
-  for (const place of lead.station.places) if (place !== lead && place.unit !== null) place.mirror(lead);
-}
-
-function factor(run: Run, unit: Unit, step: Step): number {
-  const { factorStart, factorOption, factorOffset, factorTable } = run.model.steps;
-  let product = 1;
-  for (let f = factorStart[step.id]; f < factorStart[step.id + 1]; f++)
-    product *= factorTable[factorOffset[f] + unit.options[factorOption[f]]];
-  return product;
 }

@@ -1,4 +1,31 @@
+import type { Place } from '../floor/place.js';
+import type { Step } from '../floor/step.js';
+import { HAS_FACTOR, LEARNS } from '../floor/step-flags.js';
+import type { Unit } from '../floor/unit.js';
 import type { Model } from '../model/model.js';
+import type { Run } from '../run.js';
+
+/**
+ * Draws the work of one pass at `place`, minutes: of the options of its unit, and as often as it was done
+ * before.
+ */
+export function workMinutes(run: Run, place: Place, step: Step): number {
+  let minutes = run.sampler.next(step.workDraw);
+  if ((step.flags & (HAS_FACTOR | LEARNS)) === 0) return minutes;
+  const { steps } = run.model;
+  minutes *= optionsFactor(run, place.unit!, step);
+  if ((step.flags & LEARNS) !== 0)
+    minutes *= learningFactor(steps, step.id, steps.learnBefore[step.id] + place.attempt);
+  return minutes;
+}
+
+function optionsFactor(run: Run, unit: Unit, step: Step): number {
+  const { factorStart, factorOption, factorOffset, factorTable } = run.model.steps;
+  let product = 1;
+  for (let f = factorStart[step.id]; f < factorStart[step.id + 1]; f++)
+    product *= factorTable[factorOffset[f] + unit.options[factorOption[f]]];
+  return product;
+}
 
 /**
  * What is left of the work time of a step when it is done for the n-th time, as a part of the first time's (n

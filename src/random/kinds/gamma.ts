@@ -1,14 +1,35 @@
-/**
- * Gamma values of scale 1 by G. Marsaglia and W. W. Tsang, "A simple method for generating gamma variables",
- * ACM Transactions on Mathematical Software 26(3), 2000; a shape below one by their power of a uniform
- * (section 6).
- */
+import { mustBePositive } from '../check.js';
 import { fillUniform, nextUniform } from '../streams.js';
 import { fillNormal, nextNormal } from '../ziggurat.js';
+import type { Kind } from './kind.js';
+
+export interface Gamma {
+  readonly kind: 'gamma';
+  readonly shape: number;
+  readonly scale: number;
+}
+
+export const gamma: Kind<Gamma> = {
+  check({ shape, scale }) {
+    mustBePositive('gamma shape', shape);
+    mustBePositive('gamma scale', scale);
+  },
+  moments: ({ shape, scale }) => ({ mean: shape * scale, variance: shape * scale * scale }),
+  least: () => 0,
+  scaled: (distribution, factor) => ({ ...distribution, scale: distribution.scale * factor }),
+  filling:
+    ({ shape, scale }) =>
+    (out, from, to, state, at, scratch) => {
+      fillGamma(out, from, to, state, at, shape, scratch);
+      for (let k = from; k < to; k++) out[k] = scale * out[k];
+    },
+};
 
 /**
- * Fills out[from] to out[to - 1] with gamma values of the given shape (> 0), scale 1. `scratch` must hold `to
- * - from` numbers and is overwritten.
+ * Fills out[from] to out[to - 1] with gamma values of the given shape (> 0) and scale 1, after G. Marsaglia
+ * and W. W. Tsang, "A simple method for generating gamma variables", ACM Transactions on Mathematical
+ * Software 26(3), 2000; a shape below one by their power of a uniform (section 6). `scratch` must hold `to -
+ * from` numbers and is overwritten.
  */
 export function fillGamma(
   out: Float64Array,
@@ -53,28 +74,5 @@ function nextGamma(state: Int32Array, at: number, d: number, c: number): number 
     const root = 1 + c * x;
     const v = root * root * root;
     if (v > 0 && isUnder(nextUniform(state, at), x * x, v, d)) return d * v;
-  }
-}
-
-/**
- * Fills out[from] to out[to - 1] with beta values in [0, 1], as the share of one gamma in two. `scratch` must
- * hold twice `to - from` numbers and is overwritten.
- */
-export function fillBeta(
-  out: Float64Array,
-  from: number,
-  to: number,
-  state: Int32Array,
-  at: number,
-  alpha: number,
-  beta: number,
-  scratch: Float64Array,
-): void {
-  const count = to - from;
-  fillGamma(out, from, to, state, at, alpha, scratch);
-  fillGamma(scratch, count, 2 * count, state, at, beta, scratch);
-  for (let k = from; k < to; k++) {
-    const first = out[k];
-    out[k] = first / (first + scratch[count + k - from]);
   }
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { simulate } from '../../../src/flow/engine.js';
 import { prepare } from '../../../src/flow/plan.js';
-import { observe } from '../../../src/measure/observe.js';
 import type { Observation } from '../../../src/measure/observe.js';
+import { observe } from '../../../src/measure/observe.js';
 import { modelOf } from '../run-yaml.js';
 
 /**

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { BLOCKED, SHORT_CARRIER, SHORT_CREW } from '../../../src/flow/floor/states.js';
 import { whoWaits } from '../../../src/study/answer/gridlock.js';
-import { minutesIn, play, shippedAt, type Played } from '../run-yaml.js';
+import { minutesIn, type Played, play, shippedAt } from '../run-yaml.js';
 
 /** Minutes of what stays with units: with them, and on the way back; and how often it was given back. */
 const kept = ({ seen }: Played, id = 0): { held: number; coming: number; ended: number } => ({

@@ -135,7 +135,7 @@ describe('an open item of a sub-assembly from a stock', () => {
       ),
     );
     expect(shippedAt(played)).toEqual([10 + 3 + 5]);
-    expect(played.run.shop.resources.map(({ carried }) => carried)).toEqual([null]);
+    expect(played.run.shop.resources.map(({ partDefects }) => partDefects)).toEqual([null]);
   });
 
   it('is shipped with it where nobody looks well enough', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Calendar } from '../../../src/flow/floor/calendar.js';
-import type { CalendarColumns } from '../../../src/flow/model/model.js';
+import type { CalendarColumns } from '../../../src/flow/model/time.js';
 
 /** Rows are [start, end, shiftEnd]. */
 function columns(rows: readonly (readonly [number, number, number])[]): CalendarColumns {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { BLOCKED, DOWN, STARVED, WORKING } from '../../../src/flow/floor/states.js';
-import { minutesIn, play, shippedAt, type Played } from '../run-yaml.js';
+import { minutesIn, type Played, play, shippedAt } from '../run-yaml.js';
 
 interface Line {
   readonly work: readonly number[];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CHANGEOVER } from '../../../src/flow/floor/states.js';
-import { minutesIn, play, shippedAt, type Played } from '../run-yaml.js';
+import { minutesIn, type Played, play, shippedAt } from '../run-yaml.js';
 
 /**
  * Rule 4, by hand. Units are red or white as drawn; each seed stands for the row of colours that it draws.

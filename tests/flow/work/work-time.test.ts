@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { learningFactor } from '../../../src/flow/work/work-time.js';
-import { capacity } from '../../../src/study/capacity/capacity.js';
 import { readScenario } from '../../../src/scenario/read.js';
+import { capacity } from '../../../src/study/capacity/capacity.js';
 import { modelOf, play, shippedAt } from '../run-yaml.js';
 
 /** Rule 14. One bench, first unit 100 min. */

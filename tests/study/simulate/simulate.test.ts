@@ -124,7 +124,7 @@ describe('a study that cannot go on', PATIENT, () => {
     async (workers) => {
       const before = threads();
       await expect(simulateStudy(study({ scenario: noStep, workers }))).rejects.toThrow(
-        'route must have a step for every unit',
+        'route: expected a step for every unit',
       );
       // A thread that has ended is taken off the list a moment later.
       await expect.poll(threads, { timeout: 5000 }).toBe(before);

@@ -1,14 +1,15 @@
-import { ask, goesBefore, lacking, releaseCrew, take } from './claims.js';
-import type { CrewShifts } from './crew.js';
-import { OWN_SHIFT } from '../model/crews.js';
+import { companionResources, lackedOf, mayKeepAll } from '../claims/carrier.js';
+import { goesBefore, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
+import type { Resource } from '../claims/resource.js';
 import type { Place } from '../floor/place.js';
-import type { Resource } from './resource.js';
-import type { Run } from '../run.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
-import { lackedOf, mayKeepAll, stayResources } from './carrier.js';
-import { AT_LOT } from '../floor/step.js';
-import { isAttended, isUnderWay, suspend } from '../work/interruptions.js';
-import { mirror, takeUp } from '../work/tasks.js';
+import { AT_LOT } from '../floor/step-flags.js';
+import { OWN_SHIFT } from '../model/crews.js';
+import type { Run } from '../run.js';
+import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
+import { takeUp } from '../work/tasks.js';
+import { mirror } from '../work/timing.js';
+import type { CrewShifts } from './crew.js';
 
 /**
  * Rule 3, shifts of a crew. At the end of a shift the people of the next one take over. If these are fewer
@@ -88,7 +89,7 @@ function leave(run: Run, place: Place): boolean {
 function park(run: Run, shifts: CrewShifts, place: Place, position: number): void {
   if (!leave(run, place)) return;
   if (place.minutesLeft > place.minutes - NOTHING) {
-    take(run, place);
+    takeNeeds(run, place);
     takeUp(run, place);
     return;
   }
@@ -111,13 +112,13 @@ function takeBack(run: Run, shifts: CrewShifts): void {
       askOrTakeUp(run, place);
       continue;
     }
-    take(run, place);
+    takeNeeds(run, place);
     takeUp(run, place);
   }
 }
 
 function askOrTakeUp(run: Run, place: Place): void {
-  if (ask(run, place)) takeUp(run, place);
+  if (requestAgain(run, place)) takeUp(run, place);
   else show(place);
 }
 
@@ -143,7 +144,7 @@ export function mayGoOn(run: Run): boolean {
 
 const wanted = ({ unit }: Place): Resource[] => [
   ...unit!.step.needs.map(({ resource }) => resource),
-  ...stayResources(unit!, unit!.step),
+  ...companionResources(unit!, unit!.step),
 ];
 
 /** What a request lacks is not for later ones; of crews whose people change, another shift may tell. */

@@ -1,6 +1,6 @@
-import { ask } from '../claims/claims.js';
-import type { Equipment } from './equipment.js';
-import type { Run } from '../run.js';
+import { lacksCrew, requestAgain } from '../claims/claims.js';
+import type { Equipment } from '../floor/equipment.js';
+import type { Place } from '../floor/place.js';
 import {
   BLOCKED,
   DOWN,
@@ -11,9 +11,9 @@ import {
   WAIT_END,
   WAIT_SHIFT,
 } from '../floor/states.js';
-import type { Place } from '../floor/place.js';
-import { isAttended, isUnderWay, suspend } from './interruptions.js';
-import { lacksCrew, takeUp } from './tasks.js';
+import type { Run } from '../run.js';
+import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
+import { takeUp } from '../work/tasks.js';
 
 /**
  * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was
@@ -75,7 +75,8 @@ function bringUp(run: Run, place: Place): void {
   else if (place.isBroken) {
     place.isBroken = false;
     // Its people may have left meanwhile, at the end of their shift.
-    if (!isAttended(place.phase) || !lacksCrew(place, unit.step) || ask(run, place)) takeUp(run, place);
+    if (!isAttended(place.phase) || !lacksCrew(place, unit.step) || requestAgain(run, place))
+      takeUp(run, place);
   } else if (waitsForTime(place.phase, stateIfUp)) {
     place.enter(OFF_SHIFT, -1);
     run.queue.push(Math.max(run.now, place.wokenAt), TASK, place.id);

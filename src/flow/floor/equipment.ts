@@ -1,5 +1,6 @@
-import type { Place } from '../floor/place.js';
-import type { Station } from '../floor/station.js';
+import type { Model } from '../model/model.js';
+import type { Place } from './place.js';
+import type { Station } from './station.js';
 
 /**
  * What can fail: the equipment of one place, or of a station with lots. It is up when no cause holds it down.
@@ -42,4 +43,24 @@ export class FailureMode {
     readonly equipment: Equipment,
     readonly byClock: boolean,
   ) {}
+}
+
+/**
+ * Gives stations that may go down their equipment: one piece a place, one for all places where units are
+ * taken in lots.
+ */
+export function furnishEquipment({ failures, outages }: Model, stations: readonly Station[]): Equipment[] {
+  return stations
+    .filter(({ id }) => failures.station.includes(id) || outages.station.includes(id))
+    .flatMap((station) => {
+      const { places } = station;
+      station.equipment =
+        station.lotMost > 0
+          ? [new Equipment(station, places)]
+          : places.map((place) => new Equipment(station, [place]));
+      for (const piece of station.equipment) for (const place of piece.places) place.equipment = piece;
+      // A place that comes free may be down.
+      station.leaveTheLongWay();
+      return station.equipment;
+    });
 }

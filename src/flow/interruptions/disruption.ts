@@ -1,16 +1,14 @@
-import { Equipment, FailureMode } from './equipment.js';
-import { B_LONG_WAY, type Memory } from '../floor/memory.js';
-import type { Model } from '../model/model.js';
-import type { Run } from '../run.js';
+import { type Equipment, FailureMode } from '../floor/equipment.js';
 import { DISRUPTION } from '../floor/states.js';
-import type { Station } from '../floor/station.js';
+import type { Model } from '../model/model.js';
+import type { EventQueue } from '../queue.js';
 
 /** An outage as it goes: not begun, on, over. */
 export class Outage {
   isOn = false;
   /** Units released and not yet out when it began. NaN: it has not begun. */
   openUnits = Number.NaN;
-  recovering = false;
+  isRecovering = false;
   recoveredAt = Number.NaN;
 
   constructor(
@@ -30,7 +28,7 @@ export class Disruptions {
   /** Its events in the queue: of themselves they bring no unit further. */
   scheduled = 0;
   /** Outages that are over and whose open units are still above what they were. */
-  recovering = 0;
+  recoveringCount = 0;
   /** By day of the watched outage; NaN where the run did not come so far. */
   readonly openUnits: Float64Array;
   sampled = 0;
@@ -70,8 +68,20 @@ export class Disruptions {
   }
 
   /** Sources of events: also the daily sample, where an outage is watched. */
-  get sources(): number {
+  get sourceCount(): number {
     return this.modes.length + this.outages.length + (this.openUnits.length > 0 ? 1 : 0);
+  }
+
+  /** Puts the event of a source into the queue. */
+  schedule(queue: EventQueue, source: number, time: number): void {
+    this.scheduled++;
+    queue.push(time, DISRUPTION, source);
+  }
+
+  /** Takes it out before it happens. */
+  unschedule(queue: EventQueue, source: number): void {
+    this.scheduled--;
+    queue.remove(DISRUPTION, source);
   }
 
   /** Observation starts afresh. */
@@ -79,38 +89,4 @@ export class Disruptions {
     for (const counts of [this.failures, this.repairs, this.repairMinutes, this.longestRepair])
       counts.fill(0);
   }
-}
-
-/**
- * Gives stations that may go down their equipment: one piece a place, one for all places where units are
- * taken in lots.
- */
-export function furnishEquipment(
-  { failures, outages }: Model,
-  stations: readonly Station[],
-  { ints }: Memory,
-): Equipment[] {
-  return stations
-    .filter(({ id }) => failures.station.includes(id) || outages.station.includes(id))
-    .flatMap((station) => {
-      station.equipment =
-        station.lotMost > 0
-          ? [new Equipment(station, station.places)]
-          : station.places.map((place) => new Equipment(station, [place]));
-      for (const piece of station.equipment) for (const place of piece.places) place.equipment = piece;
-      // As where units are taken in lots, a place that comes free is not filled by the short way: it may be
-      // down.
-      ints[station.buffer.at + B_LONG_WAY] = 1;
-      return station.equipment;
-    });
-}
-
-export function schedule(run: Run, source: number, time: number): void {
-  run.disruptions.scheduled++;
-  run.queue.push(time, DISRUPTION, source);
-}
-
-export function unschedule(run: Run, source: number): void {
-  run.disruptions.scheduled--;
-  run.queue.remove(DISRUPTION, source);
 }

@@ -1,29 +1,23 @@
-import { finishSide } from './side-by-side.js';
 import { letGo } from '../claims/carriers.js';
 import { releaseCrew } from '../claims/claims.js';
-import { scrapped } from '../traffic/entry-and-exit.js';
-import { disownParts, finishRoute, replace, takeOff } from '../traffic/feeders.js';
-import { freePlace, goOn, stepFrom } from '../traffic/move.js';
-import { refill } from '../traffic/short-way.js';
-import { countPast } from '../claims/overtime.js';
-import { holdForPulse } from '../traffic/pulse-lines.js';
-import { BACK, judge, PASS, SCRAPPED, type Verdict } from './inspections.js';
-import type { Run } from '../run.js';
-import type { SidePlace } from '../floor/side-place.js';
-import { IN_REPAIR, SIDE_BY_SIDE } from '../floor/states.js';
 import type { Place } from '../floor/place.js';
-import {
-  AT_LOT,
-  HAS_NEEDS,
-  HAS_OFF,
-  HAS_QUALITY,
-  IS_BESIDE,
-  IS_COUNTED,
-  PULSED,
-  type Step,
-} from '../floor/step.js';
-import { beginRepair } from './tasks.js';
+import { SidePlace } from '../floor/side-place.js';
+import { IN_REPAIR, SIDE_BY_SIDE } from '../floor/states.js';
+import type { Step } from '../floor/step.js';
+import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_COUNTED, IS_SIDE, PULSED } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
+import { countPast } from '../interruptions/overtime.js';
+import type { Run } from '../run.js';
+import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../work/inspections.js';
+import { beginRepair } from '../work/repairs.js';
+import { finishSide } from '../work/side-by-side.js';
+import { scrapped } from './entry-and-exit.js';
+import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
+import { freePlace, goOn } from './move.js';
+import { buildAgain } from './orders.js';
+import { holdForPulse } from './pulse-lines.js';
+import { stepFrom } from './routes.js';
+import { refill } from './short-way.js';
 
 /**
  * What follows the work of a step: repairs, send-back, scrap, own parts taken off, the next step or the end
@@ -36,13 +30,13 @@ const verdict: Verdict = { outcome: PASS, repairMinutes: 0, target: null };
 export function complete(run: Run, place: Place, endedIn: number): void {
   const unit = place.unit!,
     { step } = unit;
-  if ((step.flags & (HAS_QUALITY | AT_LOT | IS_BESIDE)) === 0) {
+  if ((step.flags & (HAS_QUALITY | AT_LOT | IS_SIDE)) === 0) {
     if ((step.flags & HAS_NEEDS) !== 0) releaseCrew(run, place);
     moveOn(run, place, unit, step);
     return;
   }
-  if ((step.flags & IS_BESIDE) !== 0) {
-    const lead = finishSide(run, place as SidePlace);
+  if (place instanceof SidePlace) {
+    const lead = finishSide(run, place);
     if (lead !== null) complete(run, lead, SIDE_BY_SIDE);
     return;
   }
@@ -82,10 +76,11 @@ function completeLot(run: Run, lead: Place): void {
 /** The unit goes where the verdict says. */
 function follow(run: Run, place: Place, unit: Unit, step: Step): void {
   if (verdict.outcome === SCRAPPED) {
-    if (unit.stays !== 0) letGo(run, unit, Infinity);
+    if (unit.companionBits !== 0) letGo(run, unit, Infinity);
     if (!step.route.isMain) replace(run, unit);
     else {
       disownParts(run, unit);
+      if (run.model.programme.orders.replaceScrapped) buildAgain(run, unit);
       scrapped(run, unit);
     }
     vacate(run, place);

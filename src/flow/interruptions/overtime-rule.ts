@@ -1,6 +1,6 @@
 import { Calendar } from '../floor/calendar.js';
-import type { CalendarColumns, Model } from '../model/model.js';
-import type { OvertimeColumns } from '../model/crews.js';
+import type { Model } from '../model/model.js';
+import type { CalendarColumns, OvertimeColumns } from '../model/time.js';
 
 /** What a run remembers of overtime by rule: which hours were asked for, and how many units are out. */
 

@@ -1,5 +1,3 @@
-import { operate, stopOperating } from './operating-time.js';
-import type { Run } from '../run.js';
 import type { Place } from '../floor/place.js';
 import {
   CHANGEOVER,
@@ -13,6 +11,8 @@ import {
   UNATTENDED,
   WORKING,
 } from '../floor/states.js';
+import type { Run } from '../run.js';
+import { operate, stopOperating } from './operating-time.js';
 
 /**
  * What is going on at a place can be broken off (equipment fails, people leave) and taken up again with what

@@ -1,8 +1,9 @@
 import type { Sampler } from '../../random/sampler.js';
+import type { Resource } from '../claims/resource.js';
 import type { Calendar } from '../floor/calendar.js';
-import type { CrewShiftColumns } from '../model/crews.js';
 import type { Place } from '../floor/place.js';
-import type { Resource } from './resource.js';
+import type { CrewShiftColumns } from '../model/crews.js';
+import type { Model } from '../model/model.js';
 
 /** The shifts of a crew in one replication: which one is on or comes next, and who is there. */
 export class CrewShifts {
@@ -65,4 +66,19 @@ export class CrewShifts {
     }
     return this.present[k];
   }
+}
+
+/** Of each crew whose number changes by shift. */
+export function buildCrewShifts(
+  { resources }: Model,
+  crews: readonly Resource[],
+  calendars: readonly Calendar[],
+  sampler: Sampler,
+): CrewShifts[] {
+  const found: CrewShifts[] = [];
+  resources.shifts.forEach((columns, r) => {
+    if (columns === null) return;
+    found.push(new CrewShifts(found.length, crews[r], columns, calendars[resources.calendar[r]], sampler));
+  });
+  return found;
 }

@@ -1,9 +1,4 @@
-import { reviseShift } from './crews.js';
-import type { Truck } from '../traffic/lane.js';
-import type { Model } from '../model/model.js';
-import type { OvertimeRule } from './overtime-rule.js';
 import type { Place } from '../floor/place.js';
-import type { Run } from '../run.js';
 import {
   DRIVING,
   LOADING,
@@ -17,8 +12,13 @@ import {
   WAIT_SHIFT,
 } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
-import { isAttended, isUnderWay, resume, suspend } from '../work/interruptions.js';
 import type { Unit } from '../floor/unit.js';
+import type { Model } from '../model/model.js';
+import type { Run } from '../run.js';
+import type { Truck } from '../traffic/lane.js';
+import { isAttended, isUnderWay, resume, suspend } from '../work/suspend.js';
+import { reviseShift } from './crews.js';
+import type { OvertimeRule } from './overtime-rule.js';
 
 /**
  * Overtime by rule. A run has calendars of its own in which such hours have no length until a rule, at the

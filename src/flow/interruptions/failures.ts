@@ -1,8 +1,8 @@
+import type { Equipment, FailureMode } from '../floor/equipment.js';
 import { MINUTES_PER_DAY } from '../model/time.js';
-import { schedule, type Outage } from './disruptions.js';
-import { comeUp, goDown } from './downtime.js';
-import type { Equipment, FailureMode } from './equipment.js';
 import type { Run } from '../run.js';
+import type { Outage } from './disruption.js';
+import { comeUp, goDown } from './downtime.js';
 
 /**
  * Rule 13. Equipment fails by operating time or by the clock and is repaired; dated outages close stations
@@ -15,9 +15,10 @@ export function beginDisruptions(run: Run): void {
     disruptions: { modes, outages, openUnits: days },
     model,
   } = run;
-  for (const mode of modes) wait(run, mode);
-  for (const { id, source } of outages) schedule(run, source, model.outages.from[id]);
-  if (days.length > 0) schedule(run, modes.length + outages.length, model.outages.watchFrom);
+  for (const mode of modes) awaitFailure(run, mode);
+  for (const { id, source } of outages) run.disruptions.schedule(run.queue, source, model.outages.from[id]);
+  if (days.length > 0)
+    run.disruptions.schedule(run.queue, modes.length + outages.length, model.outages.watchFrom);
 }
 
 /** The event of a source. */
@@ -26,7 +27,7 @@ export function disrupt(run: Run, source: number): void {
     { modes, outages } = disruptions;
   disruptions.scheduled--;
   if (source < modes.length) {
-    if (modes[source].isDown) mend(run, modes[source]);
+    if (modes[source].isDown) endRepair(run, modes[source]);
     else fail(run, modes[source]);
   } else if (source < modes.length + outages.length) {
     if (outages[source - modes.length].isOn) endOutage(run, outages[source - modes.length]);
@@ -39,12 +40,12 @@ export const openUnits = (run: Run): number => run.shop.routes[0].begun - run.go
 
 /** Everything that follows from an event has been done: whether outages that are over are made good. */
 export function noteRecovery(run: Run): void {
-  if (run.disruptions.recovering === 0) return;
+  if (run.disruptions.recoveringCount === 0) return;
   for (const outage of run.disruptions.outages) {
-    if (!outage.recovering || openUnits(run) > outage.openUnits) continue;
-    outage.recovering = false;
+    if (!outage.isRecovering || openUnits(run) > outage.openUnits) continue;
+    outage.isRecovering = false;
     outage.recoveredAt = run.now;
-    run.disruptions.recovering--;
+    run.disruptions.recoveringCount--;
   }
 }
 
@@ -69,9 +70,9 @@ function isWaitedFor({ station: { buffer, line }, places }: Equipment): boolean 
 }
 
 /** The time to the next failure begins. */
-function wait(run: Run, mode: FailureMode): void {
+function awaitFailure(run: Run, mode: FailureMode): void {
   const every = run.sampler.next(run.model.failures.everyDraw[mode.row]);
-  if (mode.byClock) schedule(run, mode.source, run.now + every);
+  if (mode.byClock) run.disruptions.schedule(run.queue, mode.source, run.now + every);
   else mode.left = every;
 }
 
@@ -83,14 +84,14 @@ function fail(run: Run, mode: FailureMode): void {
   mode.failedAt = run.now;
   run.disruptions.failures[equipment.station.id]++;
   goDown(run, equipment);
-  schedule(
-    run,
+  run.disruptions.schedule(
+    run.queue,
     source,
     run.memory.after(repairCalendar[row], repairDraw[row] < 0 ? 0 : run.sampler.next(repairDraw[row])),
   );
 }
 
-function mend(run: Run, mode: FailureMode): void {
+function endRepair(run: Run, mode: FailureMode): void {
   const { repairs, repairMinutes, longestRepair } = run.disruptions,
     { id } = mode.equipment.station,
     minutes = run.now - mode.failedAt;
@@ -98,7 +99,7 @@ function mend(run: Run, mode: FailureMode): void {
   repairMinutes[id] += minutes;
   if (minutes > longestRepair[id]) longestRepair[id] = minutes;
   mode.isDown = false;
-  wait(run, mode);
+  awaitFailure(run, mode);
   comeUp(run, mode.equipment);
 }
 
@@ -107,13 +108,13 @@ function beginOutage(run: Run, outage: Outage): void {
   outage.openUnits = openUnits(run);
   for (const piece of outage.equipment) goDown(run, piece);
   for (const lane of lanesOf(run, outage)) run.shop.lanes[lane].closed++;
-  schedule(run, outage.source, run.model.outages.to[outage.id]);
+  run.disruptions.schedule(run.queue, outage.source, run.model.outages.to[outage.id]);
 }
 
 function endOutage(run: Run, outage: Outage): void {
   outage.isOn = false;
-  outage.recovering = true;
-  run.disruptions.recovering++;
+  outage.isRecovering = true;
+  run.disruptions.recoveringCount++;
   // The first of several free places of a station is on top again.
   for (const piece of outage.equipment.toReversed()) comeUp(run, piece);
   for (const lane of lanesOf(run, outage))
@@ -128,5 +129,6 @@ const lanesOf = ({ model: { outages } }: Run, { id }: Outage): Int32Array =>
 function sample(run: Run, source: number): void {
   const { disruptions } = run;
   disruptions.openUnits[disruptions.sampled++] = openUnits(run);
-  if (disruptions.sampled < disruptions.openUnits.length) schedule(run, source, run.now + MINUTES_PER_DAY);
+  if (disruptions.sampled < disruptions.openUnits.length)
+    run.disruptions.schedule(run.queue, source, run.now + MINUTES_PER_DAY);
 }

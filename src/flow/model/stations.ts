@@ -1,0 +1,39 @@
+/** Stations of all sites: places, the buffer ahead, changeovers and lots. */
+export interface StationColumns {
+  readonly count: number;
+  readonly names: readonly string[];
+  readonly site: Int32Array;
+  readonly places: Int32Array;
+  /** Spaces in the buffer ahead. */
+  readonly buffer: Int32Array;
+  /** Spaces ahead for units sent back; -1: they share the buffer. */
+  readonly reworkBuffer: Int32Array;
+  /** Calendar in which the station is on shift; -1 always. */
+  readonly calendar: Int32Array;
+  /**
+   * 1: an arrival bank of a lane: places without equipment, in which a unit only waits for its next
+   * station.
+   */
+  readonly isBank: Uint8Array;
+  /** Option whose change between consecutive units on a place costs a changeover; -1 none. */
+  readonly changeoverOption: Int32Array;
+  /**
+   * Draws by value before * values + value after, -1 no changeover; ragged, empty where there is no option.
+   */
+  readonly changeoverStart: Int32Array;
+  readonly changeoverDraw: Int32Array;
+  /**
+   * Batches by value: most units of one value in a row, 0 = in order; longest wait of the first in order,
+   * minutes, may be Infinity.
+   */
+  readonly batchMost: Int32Array;
+  readonly batchWait: Float64Array;
+  /** Lots: `lotMost` 0 = units are taken one by one. */
+  readonly lotLeast: Int32Array;
+  readonly lotMost: Int32Array;
+  /**
+   * Longest wait of the first unit of a lot before it starts with fewer than most, minutes; 0: it starts as
+   * soon as the least are there.
+   */
+  readonly lotWait: Float64Array;
+}

@@ -1,0 +1,63 @@
+import { BIN_COUNT } from '../flow/accounts/bins.js';
+import type { Tally } from '../flow/accounts/tally.js';
+import type { Run } from '../flow/run.js';
+import { column, over } from './columns.js';
+import { binQuantile } from './quantile.js';
+
+/**
+ * Reads what became of the units: counts, lead times, work in process, series by bucket, times by build
+ * number.
+ */
+export function observeUnits(run: Run) {
+  const { tally, locations } = run,
+    minutes = run.now - run.observedFrom;
+  return {
+    entered: tally.entered,
+    shipped: tally.shipped,
+    scrapped: tally.scrapped,
+    /** Items open on units shipped. */
+    openAtShipping: tally.openAtShipping,
+    /** Units shipped that had a due date, those of them shipped after it, and by how many minutes in all. */
+    due: tally.due,
+    late: tally.late,
+    lateMinutes: tally.lateMinutes,
+    ...leadTimes(tally),
+    /** Mean work in process, and by location (sites, then lanes). */
+    wip: over(locations.totalArea, minutes),
+    wipByLocation: column(locations.area, (unitMinutes) => over(unitMinutes, minutes)),
+    /** By bucket. */
+    enteredIn: tally.enteredIn,
+    shippedIn: tally.shippedIn,
+    minutesIn: tally.minutesIn,
+    /** Mean work in process by location * buckets + bucket. */
+    wipIn: column(tally.unitMinutesIn, (unitMinutes, i) =>
+      over(unitMinutes, tally.minutesIn[i % tally.minutesIn.length]),
+    ),
+    /** By build number - 1, NaN where it did not happen; empty without a quantity. */
+    enteredAt: run.enteredAt,
+    shippedAt: run.shippedAt,
+    optionsOf: run.optionsOf,
+    /** When it is due; Infinity where it is not; empty where nothing is due. */
+    dueAt: run.dueAt,
+  };
+}
+
+/** Lead time of units shipped, minutes; NaN if none was. */
+function leadTimes({ leadBins, leadSum, leadMin, leadMax, shipped }: Tally) {
+  let first = 0,
+    end = BIN_COUNT;
+  while (first < end && leadBins[first] === 0) first++;
+  while (end > first && leadBins[end - 1] === 0) end--;
+  const quantile = (p: number): number => binQuantile(leadBins, p, leadMin, leadMax);
+  return {
+    leadMean: shipped > 0 ? leadSum / shipped : NaN,
+    leadP50: quantile(0.5),
+    leadP90: quantile(0.9),
+    leadP95: quantile(0.95),
+    leadLeast: leadMin,
+    leadGreatest: leadMax,
+    /** Counts in bins `leadFirstBin`, +1, .. of `bins.ts`. */
+    leadFirstBin: first,
+    leadBins: leadBins.slice(first, end),
+  };
+}

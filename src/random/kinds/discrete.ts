@@ -1,0 +1,86 @@
+import { mustBeFinite, mustBePositive, mustNotBeNegative, refuse } from '../check.js';
+import { fillUniform } from '../streams.js';
+import type { Kind, Moments } from './kind.js';
+
+/** One of several values, by weight. */
+export interface Discrete {
+  readonly kind: 'discrete';
+  readonly values: readonly number[];
+  readonly weights: readonly number[];
+}
+
+export const discrete: Kind<Discrete> = {
+  check({ values, weights }) {
+    if (values.length === 0) refuse('discrete values', 'one number or more', 'none');
+    if (weights.length !== values.length)
+      refuse('discrete weights', `as many as the values (${values.length})`, weights.length);
+    values.forEach((value, k) => {
+      mustBeFinite(`discrete values[${k}]`, value);
+    });
+    weights.forEach((weight, k) => {
+      mustNotBeNegative(`discrete weights[${k}]`, weight);
+    });
+    mustBePositive(
+      'sum of the discrete weights',
+      weights.reduce((sum, weight) => sum + weight, 0),
+    );
+  },
+  moments: ({ values, weights }) => weightedMoments(values, weights),
+  least: ({ values, weights }) => leastValue(values.filter((_, k) => weights[k] > 0)),
+  scaled: (distribution, factor) => ({
+    ...distribution,
+    values: distribution.values.map((value) => value * factor),
+  }),
+  filling({ values: all, weights }) {
+    // A value of no weight is left out, so that no rounding of the running sum can ever pick it.
+    const values = Float64Array.from(all.filter((_, k) => weights[k] > 0)),
+      upTo = runningShares(weights.filter((weight) => weight > 0));
+    return (out, from, to, state, at) => {
+      fillUniform(out, from, to, state, at);
+      for (let k = from; k < to; k++) out[k] = values[firstAbove(upTo, out[k])];
+    };
+  },
+};
+
+/** The share of the sum up to each weight; the last is 1. */
+function runningShares(weights: readonly number[]): Float64Array {
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  let sum = 0;
+  const upTo = Float64Array.from(weights, (weight) => (sum += weight) / total);
+  upTo[upTo.length - 1] = 1;
+  return upTo;
+}
+
+/** Binary search, O(log n). */
+function firstAbove(upTo: Float64Array, u: number): number {
+  let first = 0,
+    last = upTo.length - 1;
+  while (first < last) {
+    const middle = (first + last) >> 1;
+    if (u < upTo[middle]) last = middle;
+    else first = middle + 1;
+  }
+  return first;
+}
+
+export function weightedMoments(values: readonly number[], weights: readonly number[]): Moments {
+  let total = 0,
+    sum = 0,
+    squares = 0;
+  values.forEach((value, k) => {
+    total += weights[k];
+    sum += weights[k] * value;
+  });
+  const mean = sum / total;
+  values.forEach((value, k) => {
+    squares += weights[k] * (value - mean) ** 2;
+  });
+  return { mean, variance: squares / total };
+}
+
+/** A loop, for observed values can be more than a call takes arguments. */
+export function leastValue(values: readonly number[]): number {
+  let smallest = Infinity;
+  for (const value of values) if (value < smallest) smallest = value;
+  return smallest;
+}
