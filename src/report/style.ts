@@ -1,4 +1,4 @@
-import type { PlaceState } from '../study/simulate/results.js';
+import type { PlaceState } from '../study/sections/stations.js';
 
 /** Okabe & Ito (2008), a palette that people with each kind of colour vision can tell apart. */
 export const PALETTE = {

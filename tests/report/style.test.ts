@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { paint } from '../../src/report/hatch.js';
 import { DARK_EDGE, INK, LINES, MUTED, PALETTE, STATE_FILLS, STATE_ORDER } from '../../src/report/style.js';
-import { PLACE_STATES } from '../../src/study/simulate/results.js';
+import { PLACE_STATES } from '../../src/study/sections/stations.js';
 
 /** Contrast with white, WCAG 2.2 definitions of relative luminance and contrast ratio. */
 function contrastOnWhite(colour: string): number {

@@ -1,4 +1,4 @@
-import type { Estimate } from '../../study/simulate/results.js';
+import type { Estimate } from '../../study/statistics/interval.js';
 import { SIZE } from '../style.js';
 import { fit } from '../text.js';
 

@@ -1,5 +1,6 @@
 import { intervalName } from '../../study/format.js';
-import type { Estimate, Results } from '../../study/simulate/results.js';
+import type { Estimate } from '../../study/statistics/interval.js';
+import type { Results } from '../../study/simulate/results.js';
 import { faded } from '../style.js';
 import { bucketTitle, categoryAxis, roomForText, valueAxis } from './axes.js';
 import { chart, type Chart, type Dataset, type Parts } from './chart.js';

@@ -1,4 +1,4 @@
-import type { Estimate } from '../../study/simulate/results.js';
+import type { Estimate } from '../../study/statistics/interval.js';
 import type { Column } from '../page-table.js';
 
 type Cell = string | number | null | undefined;

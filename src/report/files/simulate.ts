@@ -1,9 +1,6 @@
-import {
-  PLACE_STATES,
-  type Results,
-  type StationResult,
-  type UnitResult,
-} from '../../study/simulate/results.js';
+import { PLACE_STATES, type StationResult } from '../../study/sections/stations.js';
+import { type Results } from '../../study/simulate/results.js';
+import { type UnitResult } from '../../study/programme/dates.js';
 import type { DrawChart } from '../charts/chart.js';
 import { bottlenecks } from '../charts/simulate/bottlenecks.js';
 import { buffers } from '../charts/simulate/buffers.js';

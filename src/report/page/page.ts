@@ -1,6 +1,6 @@
 import { Eta } from 'eta/core';
 import { bounds, count, intervalName, mean } from '../../study/format.js';
-import type { Estimate } from '../../study/simulate/results.js';
+import type { Estimate } from '../../study/statistics/interval.js';
 import type { PageTable } from '../page-table.js';
 import { PAGE_TEMPLATE } from './template.js';
 

@@ -1,5 +1,6 @@
 import { count, intervalName, number, percentWithInterval, withInterval } from '../../study/format.js';
-import type { DateQuantile, Results } from '../../study/simulate/results.js';
+import type { DateQuantile } from '../../study/programme/dates.js';
+import type { Results } from '../../study/simulate/results.js';
 import { counts } from '../tables/assumptions.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { figure, noteOf, origin, type Figure, type PageContent } from './page.js';

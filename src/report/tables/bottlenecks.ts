@@ -1,5 +1,6 @@
 import { asEstimate, short } from '../../study/format.js';
-import type { BottleneckResult, Results } from '../../study/simulate/results.js';
+import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
+import type { Results } from '../../study/simulate/results.js';
 import { columns, percent, type Column, type PageTable } from '../page-table.js';
 
 /** What is the bottleneck of the moment for less of the time is left out. */

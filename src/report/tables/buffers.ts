@@ -1,5 +1,6 @@
 import { short } from '../../study/format.js';
-import type { BufferResult, Results } from '../../study/simulate/results.js';
+import type { BufferResult } from '../../study/sections/buffers.js';
+import type { Results } from '../../study/simulate/results.js';
 import { columns, percent, type PageTable } from '../page-table.js';
 
 export function buffers(results: Results, interval: string): PageTable {

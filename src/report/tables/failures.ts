@@ -1,5 +1,6 @@
 import { short } from '../../study/format.js';
-import type { Estimate, Results } from '../../study/simulate/results.js';
+import type { Estimate } from '../../study/statistics/interval.js';
+import type { Results } from '../../study/simulate/results.js';
 import { columns, percent, type PageTable } from '../page-table.js';
 
 export function failures(results: Results, interval: string): PageTable {

@@ -1,5 +1,6 @@
 import { number, short } from '../../study/format.js';
-import type { Results, StationResult } from '../../study/simulate/results.js';
+import type { Results } from '../../study/simulate/results.js';
+import type { StationResult } from '../../study/sections/stations.js';
 import { columns, percent, type Column, type PageTable } from '../page-table.js';
 import { STATE_ORDER } from '../style.js';
 

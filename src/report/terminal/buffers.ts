@@ -1,6 +1,6 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
 import { bounds, count, intervalName, mean, number } from '../../study/format.js';
-import type { Estimate } from '../../study/simulate/results.js';
+import type { Estimate } from '../../study/statistics/interval.js';
 import { joined, lines } from './lines.js';
 import { tableOf, type CellColumn } from './table.js';
 

@@ -1,6 +1,6 @@
 import { count, intervalName, mean } from '../../study/format.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
-import type { Estimate } from '../../study/simulate/results.js';
+import type { Estimate } from '../../study/statistics/interval.js';
 import { joined, lines } from './lines.js';
 import { tableOf } from './table.js';
 

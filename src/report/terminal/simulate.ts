@@ -1,5 +1,7 @@
 import { asEstimate, bounds, count, intervalName, mean, number } from '../../study/format.js';
-import type { DateQuantile, Estimate, Results } from '../../study/simulate/results.js';
+import type { DateQuantile } from '../../study/programme/dates.js';
+import type { Estimate } from '../../study/statistics/interval.js';
+import type { Results } from '../../study/simulate/results.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { joined, lines } from './lines.js';
 import { table, type Column } from './table.js';

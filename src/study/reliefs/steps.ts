@@ -1,7 +1,5 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { Chance } from '../../scenario/types/steps.js';
-import type { RouteEntry } from '../../scenario/types/steps.js';
-import type { StationStep } from '../../scenario/types/steps.js';
+import type { Chance, RouteEntry, StationStep } from '../../scenario/types/steps.js';
 import { type Relief, scaled, withEntry } from './relief.js';
 
 /** What is left of a work time. */

@@ -114,17 +114,3 @@ export interface AssumptionResult {
   readonly basis: Basis;
   readonly note: string | null;
 }
-
-// Asked here by report and cli.
-export {
-  PLACE_STATES,
-  SHIFT_STATES,
-  type PlaceState,
-  type ShiftState,
-  type StationResult,
-} from '../sections/stations.js';
-export type { BottleneckResult } from '../sections/bottlenecks.js';
-export type { BufferResult } from '../sections/buffers.js';
-export type { InspectionResult } from '../sections/inspections.js';
-export type { DateQuantile, UnitResult } from '../programme/dates.js';
-export type { Estimate } from '../statistics/interval.js';

@@ -72,6 +72,3 @@ export async function runUntilPrecise<Value>(
     await replicator.close();
   }
 }
-
-// Asked here by cli.
-export { LEVEL } from '../asked.js';

@@ -1,6 +1,7 @@
 import type { Chart as LiveChart, Plugin } from 'chart.js';
 import { intervalName, percentWithInterval, short } from '../../../study/format.js';
-import type { BufferResult, Results } from '../../../study/simulate/results.js';
+import type { BufferResult } from '../../../study/sections/buffers.js';
+import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, PALETTE } from '../../style.js';
 import { fullText, spacesText } from '../../tables/buffers.js';

@@ -1,7 +1,8 @@
 import type { Plugin } from 'chart.js';
 import { count, number, percentWithInterval, short, withInterval } from '../../../study/format.js';
 import type { CrewResult } from '../../../study/sections/crews.js';
-import type { Estimate, Results } from '../../../study/simulate/results.js';
+import type { Estimate } from '../../../study/statistics/interval.js';
+import type { Results } from '../../../study/simulate/results.js';
 import { font } from '../../canvas.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { DARK_EDGE, faded, GRID, INK, MUTED, PALETTE, SIZE, type Fill } from '../../style.js';

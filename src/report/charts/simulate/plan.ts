@@ -1,6 +1,7 @@
 import type { Plugin } from 'chart.js';
 import { count, intervalName, number, percentWithInterval } from '../../../study/format.js';
-import type { DateQuantile, Results } from '../../../study/simulate/results.js';
+import type { DateQuantile } from '../../../study/programme/dates.js';
+import type { Results } from '../../../study/simulate/results.js';
 import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';

@@ -1,11 +1,7 @@
 import { percentWithInterval, short } from '../../../study/format.js';
-import {
-  SHIFT_STATES,
-  type BottleneckResult,
-  type Results,
-  type ShiftState,
-  type StationResult,
-} from '../../../study/simulate/results.js';
+import { SHIFT_STATES, type ShiftState, type StationResult } from '../../../study/sections/stations.js';
+import { type BottleneckResult } from '../../../study/sections/bottlenecks.js';
+import { type Results } from '../../../study/simulate/results.js';
 import { paint } from '../../hatch.js';
 import { STATE_FILLS, STATE_ORDER } from '../../style.js';
 import { valueAxis } from '../axes.js';

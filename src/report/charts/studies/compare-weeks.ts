@@ -1,6 +1,6 @@
 import type { CompareResults, VariantResult } from '../../../study/compare/results.js';
 import { short } from '../../../study/format.js';
-import type { Estimate } from '../../../study/simulate/results.js';
+import type { Estimate } from '../../../study/statistics/interval.js';
 import { LINES } from '../../style.js';
 import { intervalNote, type Chart } from '../chart.js';
 import { timeChart, type TimeLine } from '../time.js';

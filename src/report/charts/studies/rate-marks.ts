@@ -1,6 +1,6 @@
 import type { ChartDataset, Plugin } from 'chart.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../study/rate/results.js';
-import type { Estimate } from '../../../study/simulate/results.js';
+import type { Estimate } from '../../../study/statistics/interval.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { INK, PALETTE } from '../../style.js';
 import { valueAxis, type Axis } from '../axes.js';
