@@ -56,8 +56,8 @@ export function compile(scenario: Scenario): Model {
   const options = compileOptions(scenario, draws);
   const stations = compileStations(all);
   const resources = { ...compileResources(all), shifts: compileShifts(all) };
-  const stays = compileStays(all, resources);
-  const steps = compileSteps({ ...all, resources, stays });
+  const companions = compileStays(all, resources);
+  const steps = compileSteps({ ...all, resources, companions });
   const quality = compileQuality(all, steps);
   const lanes = compileLanes(all);
   const programme = compileProgramme(all);
@@ -80,8 +80,8 @@ export function compile(scenario: Scenario): Model {
     stations,
     resources,
     supplies,
-    stays,
-    beside: compileBeside(all, stations),
+    companions,
+    sideBySide: compileBeside(all, stations),
     routes: compileRoutes(all),
     steps,
     slots: slotColumns(slots, Object.keys(scenario.defects), laid.steps),

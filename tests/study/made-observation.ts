@@ -83,7 +83,7 @@ export const BOOTH = 0,
 /** An observation of nothing: all zero, places starved, buffers empty, finished after six weeks. */
 export function observation(of: Scenario, replication: number, more: Partial<Observation> = {}): Observation {
   const model = compile(of),
-    { stations, lanes, resources, supplies, steps, siteNames, thens, slots, programme, quality, stays } =
+    { stations, lanes, resources, supplies, steps, siteNames, thens, slots, programme, quality, companions } =
       model,
     holds = quality.hold.filter((hold) => hold !== HOLD_NONE).length;
   const buckets = programme.bucketEdges.length - 1,
@@ -137,7 +137,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
       waits: zeros(supplies.count),
       waitMinutes: zeros(supplies.count),
     },
-    kept: { held: zeros(stays.count), coming: zeros(stays.count), ended: zeros(stays.count) },
+    kept: { held: zeros(companions.count), coming: zeros(companions.count), ended: zeros(companions.count) },
     inspections: {
       inspected: zeros(inspections),
       firstVisits: zeros(inspections),

@@ -2,7 +2,7 @@ import type { Place } from '../floor/place.js';
 import type { Model } from '../model/model.js';
 
 /** More visits to a station than this are not kept. */
-export const MOST_STAYS = 2000;
+export const MOST_VISITS = 2000;
 
 /**
  * A unit's visit to a place of a station with changeovers. Times in minutes, NaN where it did not come to it.
@@ -35,7 +35,7 @@ export class ChangeoverLog {
 
   begin(place: Place, value: number, now: number): void {
     const kept = this.byStation[place.station.id];
-    if (kept.length === MOST_STAYS) return;
+    if (kept.length === MOST_VISITS) return;
     kept.push(
       (this.open[place.id] = {
         place: place.id,

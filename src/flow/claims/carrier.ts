@@ -1,7 +1,7 @@
 import { SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
-import type { StayColumns } from '../model/carriers.js';
+import type { CompanionColumns } from '../model/carriers.js';
 import type { Model } from '../model/model.js';
 import type { Resource } from './resource.js';
 
@@ -34,7 +34,7 @@ export class Companion {
 
   constructor(
     id: number,
-    columns: StayColumns,
+    columns: CompanionColumns,
     readonly resource: Resource,
   ) {
     this.bit = 1 << id;
@@ -67,7 +67,7 @@ export class Companion {
   }
 }
 
-export function buildCompanions({ stays: columns }: Model, resources: readonly Resource[]): Companion[] {
+export function buildCompanions({ companions: columns }: Model, resources: readonly Resource[]): Companion[] {
   if (columns.count > MOST_COMPANIONS)
     throw new RangeError(`carriers and teams: expected ${MOST_COMPANIONS} at most, got ${columns.count}`);
   return columns.names.map((_, s) => new Companion(s, columns, resources[columns.resource[s]]));

@@ -115,11 +115,11 @@ export class Memory {
   readonly levels: number;
 
   constructor(
-    { steps, stations, lanes, beside }: Model,
+    { steps, stations, lanes, sideBySide }: Model,
     readonly calendars: readonly Calendar[],
   ) {
     // Places, then the sides of those at which steps go on side by side.
-    const placeCount = stations.places.reduce((sum, places, s) => sum + places * (1 + beside.most[s]), 0),
+    const placeCount = stations.places.reduce((sum, places, s) => sum + places * (1 + sideBySide.most[s]), 0),
       bufferCount = stations.count + lanes.count;
     this.now = 0;
     // Buffers first among what follows the steps: 32 ints are two whole cache lines where the base is a

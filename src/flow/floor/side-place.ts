@@ -61,7 +61,7 @@ export class SidePlace extends Place {
 
 /** Gives each place the sides that its station needs; they are numbered after all places. */
 export function buildSides(
-  { beside }: Model,
+  { sideBySide }: Model,
   stations: readonly Station[],
   places: Place[],
   memory: Memory,
@@ -69,7 +69,7 @@ export function buildSides(
 ): void {
   for (const station of stations)
     for (const place of station.places)
-      for (let s = 0; s < beside.most[station.id]; s++) {
+      for (let s = 0; s < sideBySide.most[station.id]; s++) {
         const side = new SidePlace(places.length, station, memory, units, place);
         place.sides.push(side);
         places.push(side);

@@ -53,7 +53,7 @@ export class Station implements Active {
 
   constructor(
     readonly id: number,
-    { stations: columns, beside }: Model,
+    { stations: columns, sideBySide }: Model,
     readonly buffer: Buffer,
     private readonly memory: Memory,
     private readonly units: Units,
@@ -64,7 +64,7 @@ export class Station implements Active {
     this.lotLeast = columns.lotLeast[id];
     this.lotMost = columns.lotMost[id];
     this.lotWait = columns.lotWait[id];
-    this.people = beside.people[id];
+    this.people = sideBySide.people[id];
   }
 
   /** The places, made once; all free, the first one on top. */

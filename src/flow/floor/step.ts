@@ -146,7 +146,7 @@ export function buildRoutes({ routes: { names, own, target } }: Model): Route[] 
  * group.
  */
 export function buildSteps(
-  { steps: columns, routes: { firstStep }, beside }: Model,
+  { steps: columns, routes: { firstStep }, sideBySide }: Model,
   stations: readonly Station[],
   lanes: readonly Lane[],
   routes: readonly Route[],
@@ -161,7 +161,7 @@ export function buildSteps(
   for (const { id } of routes) {
     let last: Step | null = null;
     for (const step of steps.slice(firstStep[id], firstStep[id + 1])) {
-      const group = beside.group[step.id];
+      const group = sideBySide.group[step.id];
       if (group >= 0) {
         step.group = steps[group];
         steps[group].sideSteps.push(step);

@@ -3,7 +3,7 @@
  * the first of the steps `from` .. `to` that it does and gives it back when it has gone on to a step beyond
  * `to`.
  */
-export interface StayColumns {
+export interface CompanionColumns {
   /** 31 at most: a unit keeps them as bits. */
   readonly count: number;
   readonly names: readonly string[];

@@ -1,24 +1,16 @@
 import type { Distribution } from '../../random/distribution.js';
-import type { StayColumns } from './carriers.js';
+import type { CompanionColumns } from './carriers.js';
 import type { FailureColumns, OutageColumns } from './failures.js';
 import type { LaneColumns } from './lanes.js';
 import type { ProgrammeColumns } from './programme.js';
 import type { PulseLineColumns } from './pulse-lines.js';
 import type { ChanceColumns, QualityColumns, SlotColumns, ThenColumns } from './quality.js';
 import type { ResourceColumns } from './resources.js';
-import type { BesideColumns } from './side-by-side.js';
+import type { SideBySideColumns } from './side-by-side.js';
 import type { StationColumns } from './stations.js';
 import type { RouteColumns, StepColumns } from './steps.js';
 import type { SupplyColumns } from './supplies.js';
 import type { CalendarColumns, OvertimeColumns } from './time.js';
-
-export * from './crews.js';
-export * from './lanes.js';
-export * from './programme.js';
-export * from './quality.js';
-export * from './resources.js';
-export * from './steps.js';
-export * from './time.js';
 
 /**
  * The compiled model: what `scenario` hands to the engine. Integers and typed arrays; names only for reports.
@@ -57,7 +49,7 @@ export interface Model {
   readonly resources: ResourceColumns;
   readonly supplies: SupplyColumns;
   /** Carriers and teams that stay with a unit over several steps. */
-  readonly stays: StayColumns;
+  readonly companions: CompanionColumns;
 
   /** Options of a unit; each unit has one value of each option. Cumulative chances, last = 1. */
   readonly options: readonly {
@@ -68,7 +60,7 @@ export interface Model {
   readonly routes: RouteColumns;
   readonly steps: StepColumns;
   /** Steps that are done side by side on one unit in one place. */
-  readonly beside: BesideColumns;
+  readonly sideBySide: SideBySideColumns;
 
   readonly slots: SlotColumns;
   readonly chances: ChanceColumns;

@@ -1,4 +1,4 @@
-import type { CalendarColumns } from '../../flow/model/model.js';
+import type { CalendarColumns } from '../../flow/model/time.js';
 import { at } from '../lookup/columns.js';
 import type { RunSpan } from '../programme/span.js';
 import type { Scenario } from '../types/scenario.js';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import type { Model, OvertimeColumns } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import type { OvertimeColumns } from '../../flow/model/time.js';
 import { saySeen } from '../file/problem.js';
 import { at } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';

@@ -1,4 +1,4 @@
-import type { CalendarColumns } from '../../flow/model/model.js';
+import type { CalendarColumns } from '../../flow/model/time.js';
 import { at } from '../lookup/columns.js';
 import type { WorkingDay } from './days.js';
 import type { RosterWindow } from './roster.js';

@@ -1,4 +1,5 @@
-import { CARRIER, type Model } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { CARRIER } from '../../flow/model/resources.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
 import { at, column } from '../lookup/columns.js';
@@ -37,7 +38,7 @@ export function carriersSchema(time: TimeSchema) {
 export function compileStays(
   { scenario, ids, laid, book, draws }: Compilation,
   resources: Model['resources'],
-): Model['stays'] {
+): Model['companions'] {
   const siteOfStep = (name: string): string => {
     const step = at(laid.steps, found(laid.stepId, name, 'step'));
     if (step.kind !== 'step')

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { NEXT_SHIFT, OWN_SHIFT, type CrewShiftColumns } from '../../flow/model/model.js';
+import { NEXT_SHIFT, OWN_SHIFT, type CrewShiftColumns } from '../../flow/model/crews.js';
 import { calendarName } from '../calendar/calendars.js';
 import { column } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';

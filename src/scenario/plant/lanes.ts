@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { LEAVE_FULL, LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE, type Model } from '../../flow/model/model.js';
+import { LEAVE_FULL, LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE } from '../../flow/model/lanes.js';
+import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { calendarName } from '../calendar/calendars.js';
 import { column } from '../lookup/columns.js';

@@ -1,4 +1,5 @@
-import { CREW, type Model } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { CREW } from '../../flow/model/resources.js';
 import { at } from '../lookup/columns.js';
 import { stationsOf, type PlacedStation } from '../lookup/placed.js';
 import type { Team } from '../types/carriers.js';
@@ -100,11 +101,11 @@ function tooMany(
  * Calendars of the teams that are with a unit at a step: the work of the step goes on in their hours only.
  */
 export function teamCalendars(
-  { stays, resources }: Pick<Model, 'stays' | 'resources'>,
+  { companions, resources }: Pick<Model, 'companions' | 'resources'>,
   step: number,
 ): number[] {
-  return [...stays.resource].flatMap((resource, s) =>
-    resources.kind[resource] === CREW && at(stays.from, s) <= step && step <= at(stays.to, s)
+  return [...companions.resource].flatMap((resource, s) =>
+    resources.kind[resource] === CREW && at(companions.from, s) <= step && step <= at(companions.to, s)
       ? [at(resources.calendar, resource)]
       : [],
   );

@@ -1,10 +1,5 @@
-import {
-  RELEASE_ARRIVALS,
-  RELEASE_SATURATED,
-  RELEASE_TIMES,
-  UNLIMITED,
-  type Model,
-} from '../../flow/model/model.js';
+import { UNLIMITED, type Model } from '../../flow/model/model.js';
+import { RELEASE_ARRIVALS, RELEASE_SATURATED, RELEASE_TIMES } from '../../flow/model/programme.js';
 import { dayNumber } from '../calendar/date.js';
 import { startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
 import type { Compilation } from '../lookup/compilation.js';

@@ -1,4 +1,5 @@
-import { CARRIER, CREW, STOCK, SUPPLY, type Model } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { CARRIER, CREW, STOCK, SUPPLY } from '../../flow/model/resources.js';
 import { ALWAYS } from '../calendar/book.js';
 import { at, column } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';

@@ -1,4 +1,5 @@
-import { CARRY, REPAIR, SCRAP, SEND_BACK, type Model } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import { saySeen } from '../file/problem.js';
 import { column } from '../lookup/columns.js';
 import type { Draws } from '../lookup/draws.js';

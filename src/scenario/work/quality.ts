@@ -1,4 +1,5 @@
-import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type Model, type QualityColumns } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type QualityColumns } from '../../flow/model/quality.js';
 import { at, column, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/draws.js';

@@ -134,7 +134,7 @@ function crowded(scenario: Scenario, { path, step }: PlacedStep, people: number 
 export function compileBeside(
   { scenario, laid }: Compilation,
   { names }: Model['stations'],
-): Model['beside'] {
+): Model['sideBySide'] {
   const stations = stationsOf(scenario);
   const most = (name: string): number =>
     Math.max(

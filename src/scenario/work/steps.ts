@@ -71,7 +71,7 @@ interface StepRow extends TaskRow, VisitRow, NeedsRow, FindsRow {
 /** What steps are compiled with. */
 export interface Steps extends Compilation, Quality {
   readonly resources: Model['resources'];
-  readonly stays: Model['stays'];
+  readonly companions: Model['companions'];
 }
 
 /** Steps of all routes, as columns. */

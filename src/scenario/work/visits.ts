@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/model.js';
+import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js';
 import { saySeen } from '../file/problem.js';
 import { column, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';

@@ -1,4 +1,6 @@
-import { CARRIER, type Model, REWORK_ONLY } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { CARRIER } from '../../flow/model/resources.js';
+import { REWORK_ONLY } from '../../flow/model/steps.js';
 import { sumOf } from '../statistics/sums.js';
 import type { Demand } from './demand.js';
 import { chanceToMeet, meanDraw } from './means.js';
@@ -24,14 +26,14 @@ export interface StayDemand {
 
 /** By carriers and teams. */
 export function stayDemands(model: Model, asks: Demand): StayDemand[] {
-  const { stays, steps, resources, lanes } = model,
+  const { companions, steps, resources, lanes } = model,
     mean = (draw: number): number => meanDraw(model, draw);
-  return stays.names.map((_, id) => {
-    const resource = stays.resource[id],
+  return companions.names.map((_, id) => {
+    const resource = companions.resource[id],
       isCarrier = resources.kind[resource] === CARRIER,
       holds = holdsOf(model, asks, id);
-    let minutes = holds * mean(stays.returnDraw[id]);
-    for (let step = stays.from[id]; step <= stays.to[id]; step++) {
+    let minutes = holds * mean(companions.returnDraw[id]);
+    for (let step = companions.from[id]; step <= companions.to[id]; step++) {
       const lane = steps.lane[step],
         { place, crew } = stationMinutes(model, asks, step);
       minutes += isCarrier ? place : crew;
@@ -43,8 +45,8 @@ export function stayDemands(model: Model, asks: Demand): StayDemand[] {
     return {
       isCarrier,
       resource,
-      route: steps.route[stays.from[id]],
-      amount: stays.amount[id],
+      route: steps.route[companions.from[id]],
+      amount: companions.amount[id],
       holds,
       minutes,
     };
@@ -56,9 +58,12 @@ export function stayDemands(model: Model, asks: Demand): StayDemand[] {
  * not counted again.
  */
 function holdsOf(model: Model, asks: Demand, id: number): number {
-  const { stays, steps, routes } = model,
-    route = steps.route[stays.from[id]],
-    stretch = Array.from({ length: stays.to[id] - stays.from[id] + 1 }, (_, i) => stays.from[id] + i);
+  const { companions, steps, routes } = model,
+    route = steps.route[companions.from[id]],
+    stretch = Array.from(
+      { length: companions.to[id] - companions.from[id] + 1 },
+      (_, i) => companions.from[id] + i,
+    );
   const builds = routes.stock[route] >= 0 ? [stockBuild(model)] : optionMix(model).builds;
   const chance = (build: Build, step: number): number =>
     steps.rework[step] === REWORK_ONLY

@@ -1,4 +1,5 @@
-import { CARRY, type Model, REPAIR, SEND_BACK } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { CARRY, REPAIR, SEND_BACK } from '../../flow/model/quality.js';
 import { meanOf } from '../../random/moments.js';
 import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
 import { meanChance } from './means.js';

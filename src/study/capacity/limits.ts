@@ -43,7 +43,7 @@ function stationUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
       fit = availability(model, station, daily);
     let visits = 0;
     for (let step = 0; step < steps.count; step++) {
-      if (steps.station[step] !== station || model.beside.group[step] >= 0) continue;
+      if (steps.station[step] !== station || model.sideBySide.group[step] >= 0) continue;
       visits += asks.visits[step];
       byRoute[steps.route[step]] += stationMinutes(model, asks, step).place / fit;
     }

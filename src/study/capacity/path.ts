@@ -1,4 +1,5 @@
-import { type Model, REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js';
 import { HOLD_NONE } from '../../flow/model/quality.js';
 import { type Joining, joiningAt, type LeftOf } from './carried.js';
 import { Inspection } from './inspection.js';

@@ -1,4 +1,5 @@
-import { CREW, type Model } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { CREW } from '../../flow/model/resources.js';
 import { sum } from '../statistics/sums.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
@@ -18,8 +19,8 @@ export interface StepMinutes {
 export function stationMinutes(model: Model, asks: Demand, step: number): StepMinutes {
   const station = model.steps.station[step];
   if (station < 0) return { place: 0, crew: 0 };
-  if (model.beside.group[step] >= 0) return { place: 0, crew: asks.attended[step] };
-  if (model.beside.group[step + 1] === step) {
+  if (model.sideBySide.group[step] >= 0) return { place: 0, crew: asks.attended[step] };
+  if (model.sideBySide.group[step + 1] === step) {
     const { place, attended } = groupMinutes(model, asks, step),
       change = changeover(model, asks, step);
     return { place: place + change, crew: attended + change };
@@ -48,7 +49,7 @@ function changeover(model: Model, asks: Demand, step: number): number {
   if (stays) return 0;
   const byValue = new Float64Array(model.options[stations.changeoverOption[station]].values.length);
   for (let s = 0; s < steps.count; s++)
-    if (steps.station[s] === station && model.beside.group[s] < 0)
+    if (steps.station[s] === station && model.sideBySide.group[s] < 0)
       asks.byValue[s].forEach((visits, value) => {
         byValue[value] += visits;
       });
@@ -69,21 +70,21 @@ function changeover(model: Model, asks: Demand, step: number): number {
  * who may be there at once need.
  */
 function groupMinutes(
-  { steps, beside, resources }: Model,
+  { steps, sideBySide, resources }: Model,
   asks: Demand,
   group: number,
 ): { readonly place: number; readonly attended: number } {
   let place = 0,
     attended = 0,
     peopleMinutes = 0;
-  for (let step = group + 1; step < steps.count && beside.group[step] === group; step++) {
+  for (let step = group + 1; step < steps.count && sideBySide.group[step] === group; step++) {
     const minutes = asks.attended[step] + asks.unattended[step];
     place = Math.max(place, minutes);
     attended = Math.max(attended, asks.attended[step]);
     for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++)
       if (resources.kind[steps.needResource[n]] === CREW) peopleMinutes += steps.needAmount[n] * minutes;
   }
-  return { place: Math.max(place, peopleMinutes / beside.people[steps.station[group]]), attended };
+  return { place: Math.max(place, peopleMinutes / sideBySide.people[steps.station[group]]), attended };
 }
 
 /**

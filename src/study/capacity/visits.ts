@@ -1,4 +1,5 @@
-import { HOLD_NONE, HOLD_NOTED, type Model } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { HOLD_NONE, HOLD_NOTED } from '../../flow/model/quality.js';
 import { chanceNoted, joinPart, type LeftOf, mendAll, moveNotes } from './carried.js';
 import type { Build } from './mix.js';
 import { type Creation, layPath, type PathStep } from './path.js';

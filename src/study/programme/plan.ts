@@ -1,4 +1,4 @@
-import { RELEASE_TIMES } from '../../flow/model/model.js';
+import { RELEASE_TIMES } from '../../flow/model/programme.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { isoDate, weekday } from '../../scenario/calendar/date.js';
 import { runSpan } from '../../scenario/programme/span.js';

@@ -2,7 +2,8 @@ import type { CalendarSpec, ClockSpan } from '../../scenario/types/calendars.js'
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { atStation, stationsOf } from './places.js';
-import { type Relief, scaled, withEntry } from './relief.js';
+import { scaled } from '../../random/moments.js';
+import { withEntry, type Relief } from './relief.js';
 import { clock } from './transport.js';
 
 /** One person more in each crew, on every shift. */

@@ -1,6 +1,7 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Chance, RouteEntry, StationStep } from '../../scenario/types/steps.js';
-import { type Relief, scaled, withEntry } from './relief.js';
+import { scaled } from '../../random/moments.js';
+import { withEntry, type Relief } from './relief.js';
 
 /** What is left of a work time. */
 const WORK_LEFT = 0.9;

@@ -1,4 +1,5 @@
-import { CARRIER, type Model } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { CARRIER } from '../../flow/model/resources.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending, resolved } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
@@ -74,7 +75,7 @@ export interface Resource {
  * equipment.
  */
 export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
-  const { stations, resources, lanes, siteNames, stays } = model;
+  const { stations, resources, lanes, siteNames, companions } = model;
   const all = [
     ...Array.from(stations.names, (name, i) => ({
       name,
@@ -91,8 +92,8 @@ export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
       site: `${siteNames[lanes.from[i]]} to ${siteNames[lanes.to[i]]}`,
       isBank: false,
     })),
-    ...stays.names.flatMap((name, i) =>
-      resources.kind[stays.resource[i]] === CARRIER
+    ...companions.names.flatMap((name, i) =>
+      resources.kind[companions.resource[i]] === CARRIER
         ? [{ name, kind: 'carrier' as const, site: carrierSite({ model }, i), isBank: false }]
         : [],
     ),

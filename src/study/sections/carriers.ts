@@ -1,4 +1,4 @@
-import { CARRIER } from '../../flow/model/model.js';
+import { CARRIER } from '../../flow/model/resources.js';
 import type { Deferred, Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
@@ -32,11 +32,11 @@ export interface TeamResult {
 
 /** Carriers in the order of the scenario. */
 export function carriers(sample: Sample): Pending<CarriersResult[]> {
-  const { stays, resources } = sample.model;
+  const { companions, resources } = sample.model;
   return ids(sample, true).map((id) => {
-    const resource = stays.resource[id];
+    const resource = companions.resource[id];
     return {
-      name: stays.names[id],
+      name: companions.names[id],
       site: carrierSite(sample, id),
       count: resources.amount[resource],
       inUse: sample.amount((each) => each.kept.held[id]),
@@ -49,12 +49,12 @@ export function carriers(sample: Sample): Pending<CarriersResult[]> {
 }
 
 export function teams(sample: Sample): Pending<TeamResult[]> {
-  const { stays, resources, siteNames } = sample.model;
+  const { companions, resources, siteNames } = sample.model;
   return ids(sample, false).map((id) => ({
-    name: stays.names[id],
-    site: siteNames[resources.site[stays.resource[id]]],
-    crew: resources.names[stays.resource[id]],
-    people: stays.amount[id],
+    name: companions.names[id],
+    site: siteNames[resources.site[companions.resource[id]]],
+    crew: resources.names[companions.resource[id]],
+    people: companions.amount[id],
     inUse: sample.amount((each) => each.kept.held[id]),
     holdHours: holdHours(sample, id),
   }));
@@ -62,18 +62,18 @@ export function teams(sample: Sample): Pending<TeamResult[]> {
 
 /** Where carriers are claimed, and where they are given back if that is in another site. */
 export function carrierSite(
-  { model: { stays, steps, stations, siteNames } }: Pick<Sample, 'model'>,
+  { model: { companions, steps, stations, siteNames } }: Pick<Sample, 'model'>,
   id: number,
 ): string {
-  const [from, to] = [stays.from[id], stays.to[id]].map(
+  const [from, to] = [companions.from[id], companions.to[id]].map(
     (step) => siteNames[stations.site[steps.station[step]]],
   );
   return from === to ? from : `${from} to ${to}`;
 }
 
-function ids({ model: { stays, resources } }: Sample, areCarriers: boolean): number[] {
-  return Array.from(stays.resource.keys()).filter(
-    (id) => (resources.kind[stays.resource[id]] === CARRIER) === areCarriers,
+function ids({ model: { companions, resources } }: Sample, areCarriers: boolean): number[] {
+  return Array.from(companions.resource.keys()).filter(
+    (id) => (resources.kind[companions.resource[id]] === CARRIER) === areCarriers,
   );
 }
 

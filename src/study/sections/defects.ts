@@ -1,4 +1,5 @@
-import { type Model, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred } from '../sample/deferred.js';
 import { occurring, type Sample } from '../sample/sample.js';

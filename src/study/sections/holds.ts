@@ -1,4 +1,4 @@
-import { HOLD_NONE } from '../../flow/model/model.js';
+import { HOLD_NONE } from '../../flow/model/quality.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';

@@ -36,7 +36,7 @@ export interface StationResult {
 /** Stations in the order of the scenario; arrival banks stand with the buffers. */
 export function stations(sample: Sample): Pending<StationResult[]> {
   const {
-      model: { stations, siteNames, steps, beside },
+      model: { stations, siteNames, steps, sideBySide },
     } = sample,
     states = PLACE_STATES.length;
   return Array.from(stations.names, (name, id) => ({ name, id }))
@@ -45,7 +45,7 @@ export function stations(sample: Sample): Pending<StationResult[]> {
       const shareOf = (observation: Observation, state: PlaceState): number =>
         observation.stationShares[id * states + PLACE_STATES.indexOf(state)];
       const here = Array.from(steps.station.keys()).filter(
-        (step) => steps.station[step] === id && beside.group[step] < 0,
+        (step) => steps.station[step] === id && sideBySide.group[step] < 0,
       );
       return {
         name,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { MOST_STAYS } from '../../../src/flow/accounts/changeover-log.js';
+import { MOST_VISITS } from '../../../src/flow/accounts/changeover-log.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { ChangeoverResult } from '../../../src/study/sections/changeovers.js';
 import { modelOf, playModel } from '../../flow/run-yaml.js';
@@ -67,8 +67,8 @@ describe('results on changeovers', () => {
   it('of a steady run keep a bounded number of stays from the end of warm-up on, and show no more than can be told apart', () => {
     const yaml = booth('start: 2027-03-01, arrivals: saturated, length: 2000 h, warm up: 100 h'),
       { seen } = playModel(modelOf(yaml), 'c', 1);
-    expect(seen.taken[1]).toBeGreaterThan(MOST_STAYS);
-    expect(seen.stays[1]).toHaveLength(MOST_STAYS);
+    expect(seen.taken[1]).toBeGreaterThan(MOST_VISITS);
+    expect(seen.stays[1]).toHaveLength(MOST_VISITS);
     expect(seen.stays[1][0].from).toBeGreaterThan(6000);
     const [{ strip }] = changeoversOf(yaml, 1) as [ChangeoverResult];
     // 31 min a unit make 325 a week: three days of seven.
