@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
-import { defineConfig } from 'eslint/config';
 import js from '@eslint/js';
+import { defineConfig } from 'eslint/config';
 import tseslint from 'typescript-eslint';
 
 /** Layers each layer may import. `types` of a layer: its types only; `model`: of flow, only the compiled model. */

@@ -1,7 +1,7 @@
 // The engine against the hand-written loop on the same line, in turn: `npm run bench`. Stops with exit code 1
 // if either misses the known values or the engine's memory grows with the length of a run.
 import { engineLine } from './engine-line.mjs';
-import { HOURS, ROUNDS, WARM_UP, checkRuns } from './known-values.mjs';
+import { checkRuns, HOURS, ROUNDS, WARM_UP } from './known-values.mjs';
 import { tightLine } from './tight-line.mjs';
 
 const GROWTH_LIMIT_MB = 60;

@@ -1,6 +1,6 @@
 import { mkdirSync, rmSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
-import { Journal, JournalError, type Identity } from '../study/run/journal.js';
+import { type Identity, Journal, JournalError } from '../study/run/journal.js';
 import { writing } from './files.js';
 import { say } from './output.js';
 import type { Progress } from './progress.js';

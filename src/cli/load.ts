@@ -1,14 +1,14 @@
-import type { Problem } from '../scenario/types/problem.js';
 import { basename, dirname, resolve } from 'node:path';
 import type { Model } from '../flow/model/model.js';
 import { compile } from '../scenario/compile.js';
 import { sayProblem } from '../scenario/file/problem.js';
 import { readScenario } from '../scenario/read.js';
+import type { Problem } from '../scenario/types/problem.js';
 import type { Scenario } from '../scenario/types/scenario.js';
+import type { RunRequest } from './arguments/options.js';
 import { readText } from './files.js';
 import type { Interrupt } from './interrupt.js';
 import { say } from './output.js';
-import type { RunRequest } from './arguments/options.js';
 import { UsageError } from './usage-error.js';
 
 export interface Loaded {

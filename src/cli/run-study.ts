@@ -1,12 +1,12 @@
 import { stableJson } from '../report/json.js';
 import type { Identity, Journal } from '../study/run/journal.js';
+import type { AnswerRequest } from './arguments/options.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import type { Interrupt } from './interrupt.js';
-import { checkOut, writeReport } from './report-folder.js';
+import { withJournal } from './journal.js';
 import { print, say } from './output.js';
 import { progressOf } from './progress.js';
-import type { AnswerRequest } from './arguments/options.js';
-import { withJournal } from './journal.js';
+import { checkOut, writeReport } from './report-folder.js';
 
 /** What a study needs to keep its replications, to be stopped and to tell how far it is. */
 export interface How<Value> {

@@ -1,13 +1,13 @@
 import { lstatSync } from 'node:fs';
-import { runDesign, shardName, type FixedDesign, type Shard } from '../study/run/fixed-design.js';
+import { type FixedDesign, runDesign, type Shard, shardName } from '../study/run/fixed-design.js';
 import type { Journal } from '../study/run/journal.js';
 import {
   aboutShard,
   readShard,
-  shardDifferences,
-  ShardError,
-  writeShard,
   type ShardAbout,
+  ShardError,
+  shardDifferences,
+  writeShard,
 } from '../study/run/shards.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { writing } from './files.js';

@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import { createCanvas, DOMMatrix, GlobalFonts, type Canvas, type SKRSContext2D } from '@napi-rs/canvas';
+import { type Canvas, createCanvas, DOMMatrix, GlobalFonts, type SKRSContext2D } from '@napi-rs/canvas';
 import type { ChartConfiguration } from 'chart.js';
 import Live from 'chart.js/auto';
 import { drawing } from './drawing.js';

@@ -1,6 +1,6 @@
 import { overtimeNames } from './calendar/overtime.js';
 import { saySeen } from './file/problem.js';
-import { outlineOf, type Lookup } from './lookup/outline.js';
+import { type Lookup, outlineOf } from './lookup/outline.js';
 import { costNames } from './plant/costs.js';
 import { laneNames } from './plant/lanes.js';
 import { outageNames } from './plant/outages.js';

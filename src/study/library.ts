@@ -2,15 +2,16 @@
  * The reader and the engine as a library, as built into `dist/study/library.js`: for the bench and for checks
  * of what is shipped.
  */
-export { prepare } from '../flow/plan.js';
+
 export { simulate } from '../flow/engine.js';
+export { prepare } from '../flow/plan.js';
 export { observe } from '../measure/observe.js';
 export { compile } from '../scenario/compile.js';
 export { sayProblem } from '../scenario/file/problem.js';
 export { readScenario } from '../scenario/read.js';
 export { readWhatIfs } from '../scenario/what-ifs.js';
 export { buffersStudy } from './buffers/buffers.js';
-export { compareDesign } from './compare/design.js';
 export { capacity } from './capacity/capacity.js';
-export { tuneFor } from './run/plans.js';
+export { compareDesign } from './compare/design.js';
 export { reliefsStudy } from './reliefs/reliefs.js';
+export { tuneFor } from './run/plans.js';

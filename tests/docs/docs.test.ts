@@ -1,15 +1,14 @@
-import { keySchema } from '../../src/scenario/json-schema.js';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { parseDocument } from 'yaml';
-import { COMMANDS } from '../../src/cli/commands/index.js';
 import { readArguments } from '../../src/cli/arguments/parse.js';
-import { sayProblem } from '../../src/scenario/file/problem.js';
-import { readScenario } from '../../src/scenario/read.js';
-
+import { COMMANDS } from '../../src/cli/commands/index.js';
 import { CHARTS } from '../../src/report/files/simulate.js';
+import { sayProblem } from '../../src/scenario/file/problem.js';
+import { keySchema } from '../../src/scenario/json-schema.js';
+import { readScenario } from '../../src/scenario/read.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const pages = [

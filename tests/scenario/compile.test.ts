@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE } from '../../src/flow/model/lanes.js';
-import { UNLIMITED, type Model } from '../../src/flow/model/model.js';
+import { type Model, UNLIMITED } from '../../src/flow/model/model.js';
 import { RELEASE_ARRIVALS } from '../../src/flow/model/programme.js';
 import { REPAIR, SCRAP, SEND_BACK } from '../../src/flow/model/quality.js';
 import { REWORK_BOTH, REWORK_ONLY } from '../../src/flow/model/steps.js';

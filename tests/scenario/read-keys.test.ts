@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { said, SECTIONS, type Edit } from './read-small.js';
+import { type Edit, SECTIONS, said } from './read-small.js';
 
 /** What a planner might do to small.yaml, and what is then said; worded by hand, no outside source. */
 const cases: readonly (readonly [title: string, edits: readonly Edit[], expected: readonly string[]])[] = [

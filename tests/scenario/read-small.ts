@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { sayProblem } from '../../src/scenario/file/problem.js';
 import { keySchema } from '../../src/scenario/json-schema.js';
-import { readScenario, type ReadResult } from '../../src/scenario/read.js';
+import { type ReadResult, readScenario } from '../../src/scenario/read.js';
 
 const folder = new URL('./fixtures/', import.meta.url);
 export const fixture = (name: string): string => readFileSync(new URL(name, folder), 'utf8');

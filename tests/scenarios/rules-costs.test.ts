@@ -3,8 +3,8 @@ import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 import { compile } from '../../src/scenario/compile.js';
 import { readScenario } from '../../src/scenario/read.js';
-import { summarise } from '../study/summarise.js';
 import { play, shippedAt } from '../flow/run-yaml.js';
+import { summarise } from '../study/summarise.js';
 
 it('17-costs.yaml costs to the cent what its first lines say', () => {
   const text = readFileSync(

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { OFF_SHIFT, SHORT_CREW, WORKING } from '../../src/flow/floor/states.js';
-import { minutesIn, play, shippedAt, type Played } from '../flow/run-yaml.js';
+import { minutesIn, type Played, play, shippedAt } from '../flow/run-yaml.js';
 
 /**
  * What the first lines of the scenarios of rule 3 promise, by hand. 1 March 2027 is a Monday, 00:00 is time

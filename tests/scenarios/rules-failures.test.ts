@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { BLOCKED, DOWN, STARVED, WORKING } from '../../src/flow/floor/states.js';
-import { minutesIn, play, shippedAt, type Played } from '../flow/run-yaml.js';
+import { minutesIn, type Played, play, shippedAt } from '../flow/run-yaml.js';
 
 const played = (name: string): Played =>
   play(readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8'));

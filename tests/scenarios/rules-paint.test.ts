@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../src/scenario/compile.js';
 import { readScenario } from '../../src/scenario/read.js';
-import { capacity, type CapacityTable } from '../../src/study/capacity/capacity.js';
+import { type CapacityTable, capacity } from '../../src/study/capacity/capacity.js';
 import { at, play, shippedAt, visits } from '../flow/run-yaml.js';
 
 const text = (name: string): string =>

@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { buildName } from '../../src/flow/model/orders.js';
 import { compile } from '../../src/scenario/compile.js';
-import { programmeClock } from '../../src/scenario/programme/clock.js';
 import { sayProblem } from '../../src/scenario/file/problem.js';
+import { programmeClock } from '../../src/scenario/programme/clock.js';
 import { readScenario } from '../../src/scenario/read.js';
-import { summarise } from '../study/summarise.js';
 import { enteredAt, playModel, shippedAt } from '../flow/run-yaml.js';
+import { summarise } from '../study/summarise.js';
 
 const folder = new URL('../../scenarios/rules/', import.meta.url),
   file = (name: string): string => readFileSync(new URL(name, folder), 'utf8');

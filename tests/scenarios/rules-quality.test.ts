@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { at, play, shippedAt, visits, type Played } from '../flow/run-yaml.js';
+import { at, type Played, play, shippedAt, visits } from '../flow/run-yaml.js';
 
 /**
  * What the comments of these files promise. Expected counts are reckoned from the chances, and a band of 3.5

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { SHORT_PARTS, WORKING } from '../../src/flow/floor/states.js';
 import { compile } from '../../src/scenario/compile.js';
 import { readScenario } from '../../src/scenario/read.js';
-import { capacity, type CapacityRow } from '../../src/study/capacity/capacity.js';
+import { type CapacityRow, capacity } from '../../src/study/capacity/capacity.js';
 import { at, minutesIn, play, shippedAt, visits } from '../flow/run-yaml.js';
 
 const textOf = (name: string): string =>

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Observation } from '../../src/measure/observe.js';
 import { SHORT_CARRIER, SHORT_CREW } from '../../src/flow/floor/states.js';
+import type { Observation } from '../../src/measure/observe.js';
 import { controlled, expectAgreement, observations, perHour, SLOW } from './agree.js';
-import { carrierYaml, meanValueAnalysis, productForm, type ClosedNetwork } from './closed-network.js';
+import { type ClosedNetwork, carrierYaml, meanValueAnalysis, productForm } from './closed-network.js';
 import { exponential } from './line.js';
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { comparedBuilt } from './built.js';
 import { SLOW } from './agree.js';
+import { comparedBuilt } from './built.js';
 
 /**
  * A single server with Poisson arrivals, one an hour, and exponential work of 37.5 minutes in the mean: mu =

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { amount } from '../../src/study/statistics/interval.js';
-import { replicateBuilt } from './built.js';
 import { SLOW } from './agree.js';
+import { replicateBuilt } from './built.js';
 import { exponential, lineYaml } from './line.js';
 
 const STUDIES = 1000,

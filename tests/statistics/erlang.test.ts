@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { SHORT_CREW } from '../../src/flow/floor/states.js';
 import { controlled, expectAgreement, observations, SLOW } from './agree.js';
 import { exponential, lineYaml } from './line.js';
-import { SHORT_CREW } from '../../src/flow/floor/states.js';
 
 /** Share of units that wait, Erlang (1917): from his loss formula, by its recursion over the servers. */
 function erlangC(servers: number, load: number): number {

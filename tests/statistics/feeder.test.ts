@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
-import { controlled, expectAgreement, observations, SLOW } from './agree.js';
 import { SHORT_PARTS, STATE_COUNT } from '../../src/flow/floor/states.js';
+import { controlled, expectAgreement, observations, SLOW } from './agree.js';
 import { exponential } from './line.js';
 
 /**

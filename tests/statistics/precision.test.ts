@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { fillUniform, seedStream, STATE_WORDS, streamName } from '../../src/random/streams.js';
-import { asAmount, type Estimate, intervalOf, Moments } from '../../src/study/statistics/interval.js';
-import { Deferred } from '../../src/study/sample/deferred.js';
+import { fillUniform, STATE_WORDS, seedStream, streamName } from '../../src/random/streams.js';
 import { replicationsWanted } from '../../src/study/answer/precision.js';
+import { Deferred } from '../../src/study/sample/deferred.js';
+import { asAmount, type Estimate, intervalOf, Moments } from '../../src/study/statistics/interval.js';
 import { SLOW } from './agree.js';
 
 const STUDIES = 1000,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { SHORT_CREW } from '../../src/flow/floor/states.js';
 import { expectAgreement, observations, SLOW } from './agree.js';
 import { exponential } from './line.js';
-import { SHORT_CREW } from '../../src/flow/floor/states.js';
 
 /** Rule 3, crews that change from shift to shift, against closed forms. */
 const PLACES = 60;

@@ -1,4 +1,4 @@
-import { definitionsOf, isNode, nodesIn, refOf, waysOf, type Node } from '../../src/scenario/json-schema.js';
+import { definitionsOf, isNode, type Node, nodesIn, refOf, waysOf } from '../../src/scenario/json-schema.js';
 
 /** A map with fixed keys that a planner may write at `address`. */
 export interface Form {

@@ -1,4 +1,4 @@
-import { refOf, waysOf, type Node } from '../../src/scenario/json-schema.js';
+import { type Node, refOf, waysOf } from '../../src/scenario/json-schema.js';
 import { NAME } from '../../src/scenario/values/keys.js';
 import { CHANCE, CLOCK, CLOCK_SPAN, DATE, TIME } from '../../src/scenario/values/quantity.js';
 import { namedValueOf } from './forms.js';

@@ -1,5 +1,5 @@
-import { definitionsOf, waysOf, type Node } from '../../src/scenario/json-schema.js';
-import { allForms, formsOf, innerForms, type Form } from './forms.js';
+import { definitionsOf, type Node, waysOf } from '../../src/scenario/json-schema.js';
+import { allForms, type Form, formsOf, innerForms } from './forms.js';
 import { cell, code, kindOf, wordsOf } from './reference-words.js';
 
 /**

@@ -1,6 +1,6 @@
 import type { ExitCode } from '../exit-code.js';
 import { UsageError } from '../usage-error.js';
-import { optionName, type Options, type Values, type Words } from './option.js';
+import { type Options, optionName, type Values, type Words } from './option.js';
 
 /**
  * A command as its file describes it. The parser, the help and the list of known words are made from this.

@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { UsageError } from '../usage-error.js';
-import { flag, optional, withDefault, word, type Option, type Reader, type Values } from './option.js';
+import { flag, type Option, optional, type Reader, type Values, withDefault, word } from './option.js';
 import { path, wholeNumber } from './readers.js';
 
 /**

@@ -1,9 +1,9 @@
+import type { PrecisionAsked } from '../../study/answer/precision.js';
 import {
   LEAST_FOR_PRECISION,
   PRECISION_MEASURES,
   type PrecisionMeasure,
 } from '../../study/answer/precision-measures.js';
-import type { PrecisionAsked } from '../../study/answer/precision.js';
 import { UsageError } from '../usage-error.js';
 import { optional, type Reader, type Values } from './option.js';
 import { MOST_REPLICATIONS } from './options.js';

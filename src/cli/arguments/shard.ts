@@ -1,6 +1,6 @@
 import type { Shard } from '../../study/run/fixed-design.js';
 import { UsageError } from '../usage-error.js';
-import { optional, type Option, type Reader } from './option.js';
+import { type Option, optional, type Reader } from './option.js';
 
 const part: Reader<Shard> = (text, option) => {
   const [, index = 0, of = 0] = (/^(\d{1,6})\/(\d{1,6})$/.exec(text) ?? []).map(Number);

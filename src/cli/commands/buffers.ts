@@ -5,7 +5,7 @@ import type { BufferResults } from '../../study/buffers/results.js';
 import type { Trial } from '../../study/buffers/trial.js';
 import { command } from '../arguments/command.js';
 import { optional, repeatable, withDefault } from '../arguments/option.js';
-import { FILE, replications, RUN } from '../arguments/options.js';
+import { FILE, RUN, replications } from '../arguments/options.js';
 import { oneOf, perCent, positiveNumber, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';

@@ -5,7 +5,7 @@ import type { Reading } from '../../study/compare/reading.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import { command } from '../arguments/command.js';
 import { word } from '../arguments/option.js';
-import { FILE, replications, RUN } from '../arguments/options.js';
+import { FILE, RUN, replications } from '../arguments/options.js';
 import { checkShard, SHARD } from '../arguments/shard.js';
 import { readText } from '../files.js';
 import { listenForInterrupt } from '../interrupt.js';

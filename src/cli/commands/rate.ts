@@ -1,7 +1,7 @@
 import type { RateResults } from '../../study/rate/results.js';
 import type { RateReading } from '../../study/rate/verdict.js';
 import { command } from '../arguments/command.js';
-import { optional, required, withDefault, type Option, type Reader } from '../arguments/option.js';
+import { type Option, optional, type Reader, required, withDefault } from '../arguments/option.js';
 import { FILE, MOST_REPLICATIONS, RUN } from '../arguments/options.js';
 import { positiveNumber, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';

@@ -6,7 +6,7 @@ import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Compared } from '../../study/reliefs/runs.js';
 import { command } from '../arguments/command.js';
 import { optional } from '../arguments/option.js';
-import { FILE, replications, RUN } from '../arguments/options.js';
+import { FILE, RUN, replications } from '../arguments/options.js';
 import { positiveNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
 import { readText } from '../files.js';

@@ -5,7 +5,7 @@ import { nearest } from '../../scenario/values/nearest.js';
 import type { JourneyAsked } from '../../study/programme/journey.js';
 import type { Results } from '../../study/simulate/results.js';
 import { command } from '../arguments/command.js';
-import { FILE, JOURNEY, replications, RUN, type AnswerRequest } from '../arguments/options.js';
+import { type AnswerRequest, FILE, JOURNEY, RUN, replications } from '../arguments/options.js';
 import { PRECISION, precisionAsked } from '../arguments/precision.js';
 import { checkShard, SHARD } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';

@@ -1,5 +1,5 @@
 import { GRID, MUTED, SIZE } from '../style.js';
-import { ticksAt, type Axis } from './axes.js';
+import { type Axis, ticksAt } from './axes.js';
 
 const MS_PER_MINUTE = 60_000,
   MS_PER_DAY = 1440 * MS_PER_MINUTE,

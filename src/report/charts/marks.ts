@@ -2,7 +2,7 @@ import type { SKRSContext2D } from '@napi-rs/canvas';
 import type { Plugin } from 'chart.js';
 import { axisOf, drawing } from '../drawing.js';
 import { paint } from '../hatch.js';
-import { INK, type Fill } from '../style.js';
+import { type Fill, INK } from '../style.js';
 
 /**
  * Interval bars over the floating bars [low, high] of one horizontal dataset, which itself stays unpainted.

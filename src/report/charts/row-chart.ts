@@ -2,8 +2,8 @@ import type { Plugin } from 'chart.js';
 import { font, textWidth } from '../canvas.js';
 import { axisOf, drawing } from '../drawing.js';
 import { INK, MUTED, PALETTE, SIZE } from '../style.js';
-import { roomForText, type Axis } from './axes.js';
-import { chart, type Chart, type Dataset, type Parts } from './chart.js';
+import { type Axis, roomForText } from './axes.js';
+import { type Chart, chart, type Dataset, type Parts } from './chart.js';
 import type { Row, TextColumn } from './rows.js';
 
 const COLUMN_GAP = 22;

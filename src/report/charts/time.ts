@@ -1,10 +1,10 @@
 import { intervalName } from '../../study/format.js';
-import type { Estimate } from '../../study/statistics/interval.js';
 import type { Results } from '../../study/simulate/results.js';
+import type { Estimate } from '../../study/statistics/interval.js';
 import { faded } from '../style.js';
 import { bucketTitle, categoryAxis, roomForText, valueAxis } from './axes.js';
-import { chart, type Chart, type Dataset, type Parts } from './chart.js';
-import { lineNames, middle, nameRoom, type NamedLine } from './line-names.js';
+import { type Chart, chart, type Dataset, type Parts } from './chart.js';
+import { lineNames, middle, type NamedLine, nameRoom } from './line-names.js';
 
 /** A line over the weeks of a programme, or the parts of a run. */
 export interface TimeLine extends NamedLine {

@@ -2,7 +2,7 @@ import type { BufferResults, LayoutResult } from '../../study/buffers/results.js
 import { placesCurve } from '../charts/studies/buffers-curve.js';
 import { placesLayout } from '../charts/studies/buffers-layout.js';
 import { buffersPage } from '../page/buffers.js';
-import { csv, estimate, type CsvColumn } from './csv.js';
+import { type CsvColumn, csv, estimate } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of shared-out places. */

@@ -3,7 +3,7 @@ import { compareDifferences } from '../charts/studies/compare-differences.js';
 import { compareThroughput, compareWip } from '../charts/studies/compare-weeks.js';
 import { byMeasure } from '../compare.js';
 import { comparePage } from '../page/compare.js';
-import { csv, type CsvColumn } from './csv.js';
+import { type CsvColumn, csv } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of a comparison. */

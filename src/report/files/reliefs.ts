@@ -2,7 +2,7 @@ import type { Effect, ReliefResult, ReliefsResults } from '../../study/reliefs/r
 import { reliefGains } from '../charts/studies/reliefs-gains.js';
 import { reliefTornado } from '../charts/studies/reliefs-tornado.js';
 import { reliefsPage } from '../page/reliefs.js';
-import { csv, estimate, type CsvColumn } from './csv.js';
+import { type CsvColumn, csv, estimate } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of a study of reliefs. */

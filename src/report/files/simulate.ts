@@ -1,6 +1,6 @@
+import { type UnitResult } from '../../study/programme/dates.js';
 import { PLACE_STATES, type StationResult } from '../../study/sections/stations.js';
 import { type Results } from '../../study/simulate/results.js';
-import { type UnitResult } from '../../study/programme/dates.js';
 import type { DrawChart } from '../charts/chart.js';
 import { bottlenecks } from '../charts/simulate/bottlenecks.js';
 import { buffers } from '../charts/simulate/buffers.js';
@@ -17,7 +17,7 @@ import { throughputByWeek } from '../charts/simulate/throughput.js';
 import { warmUp } from '../charts/simulate/warm-up.js';
 import { wipBySite } from '../charts/simulate/wip.js';
 import { simulatePage } from '../page/simulate.js';
-import { csv, estimate, proportion, type CsvColumn } from './csv.js';
+import { type CsvColumn, csv, estimate, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** Every picture of a simulate study. */

@@ -1,7 +1,7 @@
 import { renderPng } from '../canvas.js';
 import type { Chart, DrawChart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
-import { renderPage, type PageContent, type Picture } from '../page/page.js';
+import { type PageContent, type Picture, renderPage } from '../page/page.js';
 
 /** The files of a report by name, ready for `writeFolder`. */
 export type Files = ReadonlyMap<string, string | Buffer>;

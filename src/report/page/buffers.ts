@@ -1,6 +1,6 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
 import { count, intervalName, number, short } from '../../study/format.js';
-import { columns, type Column, type PageTable } from '../page-table.js';
+import { type Column, columns, type PageTable } from '../page-table.js';
 import { figure, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of shared-out places. */

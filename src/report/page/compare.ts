@@ -3,7 +3,7 @@ import { bounds, count, intervalName, number, short, signed } from '../../study/
 import { byMeasure, type MeasureCompared } from '../compare.js';
 import { columns, type PageTable } from '../page-table.js';
 import { NO_PRICES } from '../tables/costs.js';
-import { figure, named, noteOf, origin, type Figure, type PageContent } from './page.js';
+import { type Figure, figure, named, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a comparison. */
 export function comparePage(results: CompareResults): PageContent {

@@ -1,7 +1,7 @@
 import { asEstimate, bounds, count, intervalName, number, short } from '../../study/format.js';
 import type { RateResults } from '../../study/rate/results.js';
-import { columns, filled, percent, type PageTable } from '../page-table.js';
-import { noteOf, origin, type Figure, type PageContent } from './page.js';
+import { columns, filled, type PageTable, percent } from '../page-table.js';
+import { type Figure, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a rate study. */
 export function ratePage(results: RateResults): PageContent {

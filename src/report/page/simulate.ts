@@ -3,7 +3,7 @@ import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import { counts } from '../tables/assumptions.js';
 import { NO_PRICES } from '../tables/costs.js';
-import { figure, noteOf, origin, type Figure, type PageContent } from './page.js';
+import { type Figure, figure, noteOf, origin, type PageContent } from './page.js';
 import { pageTables } from './tables.js';
 
 /**

@@ -1,7 +1,7 @@
 import { asEstimate, short } from '../../study/format.js';
 import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, percent, type Column, type PageTable } from '../page-table.js';
+import { type Column, columns, type PageTable, percent } from '../page-table.js';
 
 /** What is the bottleneck of the moment for less of the time is left out. */
 const LEAST_MOMENTARY = 0.001;

@@ -1,7 +1,7 @@
 import { short } from '../../study/format.js';
 import type { BufferResult } from '../../study/sections/buffers.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, percent, type PageTable } from '../page-table.js';
+import { columns, type PageTable, percent } from '../page-table.js';
 
 export function buffers(results: Results, interval: string): PageTable {
   return {

@@ -1,6 +1,6 @@
 import { number, short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, percent, type PageTable } from '../page-table.js';
+import { columns, type PageTable, percent } from '../page-table.js';
 
 export function carriers(results: Results, interval: string): PageTable {
   return {

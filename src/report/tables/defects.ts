@@ -1,7 +1,7 @@
 import { short } from '../../study/format.js';
 import type { DefectResult } from '../../study/sections/defects.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, percent, type PageTable } from '../page-table.js';
+import { columns, type PageTable, percent } from '../page-table.js';
 
 /** Rows of the table of defects on the page; all of them are in results.json. */
 const TOP_DEFECTS = 20;

@@ -1,7 +1,7 @@
 import { short } from '../../study/format.js';
-import type { Estimate } from '../../study/statistics/interval.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, percent, type PageTable } from '../page-table.js';
+import type { Estimate } from '../../study/statistics/interval.js';
+import { columns, type PageTable, percent } from '../page-table.js';
 
 export function failures(results: Results, interval: string): PageTable {
   return {

@@ -1,7 +1,7 @@
 import { number, short } from '../../study/format.js';
 import type { PulseLineResult } from '../../study/sections/pulse-lines.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, percent, type PageTable } from '../page-table.js';
+import { columns, type PageTable, percent } from '../page-table.js';
 
 export function pulseLines(results: Results, interval: string): PageTable {
   return {

@@ -1,7 +1,7 @@
 import { number, short } from '../../study/format.js';
-import type { Results } from '../../study/simulate/results.js';
 import type { StationResult } from '../../study/sections/stations.js';
-import { columns, percent, type Column, type PageTable } from '../page-table.js';
+import type { Results } from '../../study/simulate/results.js';
+import { type Column, columns, type PageTable, percent } from '../page-table.js';
 import { STATE_ORDER } from '../style.js';
 
 export function stations(results: Results, interval: string): PageTable {

@@ -1,7 +1,7 @@
 import { asEstimate, intervalName } from '../../study/format.js';
-import type { Results } from '../../study/simulate/results.js';
 import type { UnitResult } from '../../study/programme/dates.js';
-import { percent, type PageTable } from '../page-table.js';
+import type { Results } from '../../study/simulate/results.js';
+import { type PageTable, percent } from '../page-table.js';
 
 const MOST = 40;
 

@@ -2,7 +2,7 @@ import type { BufferResults, LayoutResult } from '../../study/buffers/results.js
 import { bounds, count, intervalName, mean, number } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/interval.js';
 import { joined, lines } from './lines.js';
-import { tableOf, type CellColumn } from './table.js';
+import { type CellColumn, tableOf } from './table.js';
 
 const MOST_POINTS = 12;
 

@@ -5,7 +5,7 @@ import { stableJson } from '../json.js';
 import { fitColumns } from '../shorten.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { joined } from './lines.js';
-import { tableOf, type CellColumn } from './table.js';
+import { type CellColumn, tableOf } from './table.js';
 
 const LONGEST_NAME = 27;
 

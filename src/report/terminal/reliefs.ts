@@ -2,7 +2,7 @@ import { count, intervalName, mean, number, short, withInterval } from '../../st
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { comparedToTheEnd, countedIn, savedText } from '../reliefs.js';
 import { joined, lines } from './lines.js';
-import { tableOf, type CellColumn } from './table.js';
+import { type CellColumn, tableOf } from './table.js';
 
 const TOP = 12,
   TOP_ASSUMPTIONS = 8;

@@ -2,8 +2,8 @@ import type { CalendarColumns } from '../../flow/model/time.js';
 import { at } from '../lookup/columns.js';
 import type { RunSpan } from '../programme/span.js';
 import type { Scenario } from '../types/scenario.js';
-import { workingDays, type WorkingDay } from './days.js';
-import { rosterWindows, type RosterWindow } from './roster.js';
+import { type WorkingDay, workingDays } from './days.js';
+import { type RosterWindow, rosterWindows } from './roster.js';
 import { calendarColumns, intersection, rosterColumns, sameColumns } from './windows.js';
 import { ZoneClock } from './zone.js';
 

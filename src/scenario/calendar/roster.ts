@@ -2,7 +2,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { at } from '../lookup/columns.js';
 import type { CalendarSpec } from '../types/calendars.js';
 import { dayNumber, weekday } from './date.js';
-import { dayOffRule, shiftPieces, unrolled, type Span, type Window, type WorkingDay } from './days.js';
+import { dayOffRule, type Span, shiftPieces, unrolled, type Window, type WorkingDay } from './days.js';
 import type { ZoneClock } from './zone.js';
 
 /** A window of a calendar with its overtime: the day and the shift it belongs to, and what it is. */

@@ -2,7 +2,7 @@ import type { Finding, Path } from '../types/problem.js';
 import type { Assumption, Basis } from '../types/scenario.js';
 import { isTime } from '../values/forms.js';
 import { nearest } from '../values/nearest.js';
-import { isQuantity, isRawMap, textOf, type RawMap } from '../values/raw.js';
+import { isQuantity, isRawMap, type RawMap, textOf } from '../values/raw.js';
 import { spotKey } from './plain.js';
 import { sayPath, saySeen } from './problem.js';
 

@@ -1,6 +1,6 @@
 import type { Finding, Path } from '../types/problem.js';
 import { nearest } from '../values/nearest.js';
-import { isRawMap, mapOf, valueAt, type RawMap } from '../values/raw.js';
+import { isRawMap, mapOf, type RawMap, valueAt } from '../values/raw.js';
 import { sayPath, saySeen } from './problem.js';
 
 type Fault = Omit<Finding, 'path'>;

@@ -1,4 +1,4 @@
-import { isAlias, isMap, isNode, isPair, isScalar, isSeq, type CST } from 'yaml';
+import { type CST, isAlias, isMap, isNode, isPair, isScalar, isSeq } from 'yaml';
 import type { Path } from '../types/problem.js';
 
 /** How deep maps and lists may nest: a full scenario needs about ten. */

@@ -1,4 +1,4 @@
-import { Composer, LineCounter, Parser, type CST } from 'yaml';
+import { Composer, type CST, LineCounter, Parser } from 'yaml';
 import type { Finding, Path, Problem } from '../types/problem.js';
 import { DEEPEST, plainOf, spotKey, tooDeepAt } from './plain.js';
 import { sayPath } from './problem.js';

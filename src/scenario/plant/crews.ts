@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { NEXT_SHIFT, OWN_SHIFT, type CrewShiftColumns } from '../../flow/model/crews.js';
+import { type CrewShiftColumns, NEXT_SHIFT, OWN_SHIFT } from '../../flow/model/crews.js';
 import { calendarName } from '../calendar/calendars.js';
 import { column } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';

@@ -4,7 +4,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
 import { ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found, foundIn, siteOf, type Ids } from '../lookup/ids.js';
+import { found, foundIn, type Ids, siteOf } from '../lookup/ids.js';
 import type { Known, Lookup } from '../lookup/outline.js';
 import { stationsOf } from '../lookup/placed.js';
 import type { Moment, Outage } from '../types/failures.js';

@@ -4,7 +4,7 @@ import { at, column, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
-import { findsOf, routesOf, stationsOf, stepsOf, type PlacedStep } from '../lookup/placed.js';
+import { findsOf, type PlacedStep, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
 import type { PulseLine } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';

@@ -1,4 +1,4 @@
-import { UNLIMITED, type Model } from '../../flow/model/model.js';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
 import { column, ragged } from '../lookup/columns.js';
@@ -11,7 +11,7 @@ import { keys } from '../values/keys.js';
 import type { RawMap } from '../values/raw.js';
 import { flag, limitOf, spaces, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-import { changeoverNames, changeoverSchema, compileChangeover, type ChangeoverRow } from './changeovers.js';
+import { type ChangeoverRow, changeoverNames, changeoverSchema, compileChangeover } from './changeovers.js';
 import { failureNames, failuresSchema } from './failures.js';
 import { lotSchema } from './lots.js';
 

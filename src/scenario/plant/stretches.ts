@@ -1,5 +1,5 @@
 import type { Lookup, Outline } from '../lookup/outline.js';
-import { routesOf, stationsOf, stepsOf, type PlacedRoute, type PlacedStep } from '../lookup/placed.js';
+import { type PlacedRoute, type PlacedStep, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
 import type { Stretch } from '../types/carriers.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';

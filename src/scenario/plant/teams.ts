@@ -1,14 +1,14 @@
 import type { Model } from '../../flow/model/model.js';
 import { CREW } from '../../flow/model/resources.js';
 import { at } from '../lookup/columns.js';
-import { stationsOf, type PlacedStation } from '../lookup/placed.js';
+import { type PlacedStation, stationsOf } from '../lookup/placed.js';
 import type { Team } from '../types/carriers.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
 import { own } from '../values/raw.js';
 import { whole } from '../values/scalars.js';
-import { placedStretches, stretchKeys, type PlacedStretch } from './stretches.js';
+import { type PlacedStretch, placedStretches, stretchKeys } from './stretches.js';
 
 export const teamSchema = keys(
   {

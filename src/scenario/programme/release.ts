@@ -1,4 +1,4 @@
-import { UNLIMITED, type Model } from '../../flow/model/model.js';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { RELEASE_ARRIVALS, RELEASE_SATURATED, RELEASE_TIMES } from '../../flow/model/programme.js';
 import { dayNumber } from '../calendar/date.js';
 import { startOf, timeInDay, type WorkingDay } from '../calendar/days.js';

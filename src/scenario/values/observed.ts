@@ -2,7 +2,7 @@ import { readTable } from '../file/csv.js';
 import { saySeen } from '../file/problem.js';
 import type { Finding } from '../types/problem.js';
 import { nearest } from './nearest.js';
-import { LONGEST_MIN, toMinutes, type TimeUnit } from './quantity.js';
+import { LONGEST_MIN, type TimeUnit, toMinutes } from './quantity.js';
 
 /** Minutes, or what is wrong: with `source` in the CSV file, else with the scenario's own words about it. */
 export interface Observed {

@@ -3,9 +3,9 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { name, oneOrMore } from './keys.js';
 import {
   CHANCE,
-  chanceOf,
   CLOCK,
   CLOCK_SPAN,
+  chanceOf,
   clockOf,
   clockSpanOf,
   DATE,

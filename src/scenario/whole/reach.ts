@@ -1,4 +1,4 @@
-import { routesOf, sendBacksOf, stepsOf, type PlacedRoute } from '../lookup/placed.js';
+import { type PlacedRoute, routesOf, sendBacksOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { own } from '../values/raw.js';

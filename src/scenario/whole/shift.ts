@@ -1,6 +1,6 @@
 import { leastOf } from '../../random/moments.js';
 import { lengthOf, WEEK, weekOf, weekShifts } from '../calendar/week.js';
-import { routesOf, stationsOf, stepsOf, type PlacedStation } from '../lookup/placed.js';
+import { type PlacedStation, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
 import { teamsAt } from '../plant/teams.js';
 import type { CalendarSpec } from '../types/calendars.js';
 import type { Finding } from '../types/problem.js';

@@ -5,10 +5,10 @@ import type { LaidRoutes, LaidStep } from '../lookup/laid.js';
 import {
   furthestBack,
   joinIndex,
-  routesOf,
-  stepsOf,
   type PlacedRoute,
   type PlacedStep,
+  routesOf,
+  stepsOf,
 } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';

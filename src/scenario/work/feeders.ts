@@ -1,6 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { routesOf, stepsOf, type PlacedRoute } from '../lookup/placed.js';
+import { type PlacedRoute, routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Feeder } from '../types/steps.js';

@@ -5,7 +5,7 @@ import { column } from '../lookup/columns.js';
 import type { Draws } from '../lookup/draws.js';
 import { found } from '../lookup/ids.js';
 import type { LaidRoutes } from '../lookup/laid.js';
-import { findsOf, routesOf, stepsOf, type PlacedRoute } from '../lookup/placed.js';
+import { findsOf, type PlacedRoute, routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Find } from '../types/steps.js';

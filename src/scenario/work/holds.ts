@@ -4,11 +4,11 @@ import {
   findsOf,
   furthestBack,
   joinIndex,
+  type PlacedRoute,
+  type PlacedStep,
   routesOf,
   stationsOf,
   stepsOf,
-  type PlacedRoute,
-  type PlacedStep,
 } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';

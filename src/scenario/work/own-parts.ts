@@ -1,4 +1,4 @@
-import { routesOf, stepsOf, type PlacedStep } from '../lookup/placed.js';
+import { type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { own } from '../values/raw.js';

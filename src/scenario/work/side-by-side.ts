@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { UNLIMITED, type Model } from '../../flow/model/model.js';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { routesOf, stationsOf, stepsOf, type PlacedStep } from '../lookup/placed.js';
+import { type PlacedStep, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
 import { teamsAt } from '../plant/teams.js';
 import type { Station } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
@@ -12,7 +12,7 @@ import { own } from '../values/raw.js';
 import type { TimeSchema } from '../values/time.js';
 import { createsKey } from './inspections.js';
 import { crewKey, partKeys } from './needs.js';
-import { stepName, type StepSchema } from './steps.js';
+import { type StepSchema, stepName } from './steps.js';
 import { checkTask, oneShiftKey, workKeys } from './tasks.js';
 import { whenKey } from './visits.js';
 

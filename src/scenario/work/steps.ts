@@ -10,10 +10,10 @@ import type { StationStep } from '../types/steps.js';
 import { keys, name, together } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
 import { createsKey, inspectionKeys } from './inspections.js';
-import { crewKey, crewNeeds, needsColumns, needsRow, NO_NEEDS, partKeys, type NeedsRow } from './needs.js';
-import { findsColumns, findsRow, type FindsRow, type Quality } from './quality.js';
-import { checkTask, NO_TASK, taskColumns, taskKeys, taskRow, type TaskRow } from './tasks.js';
-import { visitColumns, visitKeys, visitOf, visitRow, whenKey, type VisitRow } from './visits.js';
+import { crewKey, crewNeeds, type NeedsRow, NO_NEEDS, needsColumns, needsRow, partKeys } from './needs.js';
+import { type FindsRow, findsColumns, findsRow, type Quality } from './quality.js';
+import { checkTask, NO_TASK, type TaskRow, taskColumns, taskKeys, taskRow } from './tasks.js';
+import { type VisitRow, visitColumns, visitKeys, visitOf, visitRow, whenKey } from './visits.js';
 
 export const stepName = name('the name of the step').describe(
   'The name of the step, unique over all routes. Example: prime',

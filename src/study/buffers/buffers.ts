@@ -5,7 +5,7 @@ import { Replicator, whole } from '../run/replicator.js';
 import { sumOf } from '../statistics/sums.js';
 import type { BufferResults } from './results.js';
 import { Search } from './search.js';
-import { selectBest, type Selected } from './select.js';
+import { type Selected, selectBest } from './select.js';
 import { type Layout, placesOf, type Spot, spotsOf } from './spots.js';
 import { bufferResults } from './summary.js';
 import { rateMeasure, readTrial } from './trial.js';

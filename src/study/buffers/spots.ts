@@ -1,6 +1,6 @@
 import { crossFindings } from '../../scenario/checks.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Station } from '../../scenario/types/plant.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { sum } from '../statistics/sums.js';
 
 /** Where waiting places can be: ahead of a station, ahead of loading a lane, after its unloading. */

@@ -2,9 +2,9 @@ import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { dailyMinutes, type DailyMinutes } from './days.js';
-import { demand, type Demand } from './demand.js';
-import { feederLimits, laneLimits, type Limit, type LimitKind, usesOf } from './limits.js';
+import { type DailyMinutes, dailyMinutes } from './days.js';
+import { type Demand, demand } from './demand.js';
+import { feederLimits, type Limit, type LimitKind, laneLimits, usesOf } from './limits.js';
 import { supplyLimits } from './supplies.js';
 
 /**

@@ -1,6 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Build } from './mix.js';
-import { carried, type Columns, mendMinutes, passedOn, type Stream } from './streams.js';
+import { type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 
 /** Columns of one sub-assembly at the end of a feeder. */
 export type LeftOf = (route: number, build: Build) => Float64Array;

@@ -1,10 +1,10 @@
 import { Calendar } from '../../flow/floor/calendar.js';
 import type { CrewShiftColumns } from '../../flow/model/crews.js';
 import type { Model } from '../../flow/model/model.js';
-import { MINUTES_PER_DAY, type CalendarColumns } from '../../flow/model/time.js';
+import { type CalendarColumns, MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
-import { runSpan } from '../../scenario/programme/span.js';
 import { releaseSite } from '../../scenario/programme/rates.js';
+import { runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 
 const WEEK = 7 * MINUTES_PER_DAY;

@@ -4,7 +4,7 @@ import { meanOf } from '../../random/moments.js';
 import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
 import { meanChance } from './means.js';
 import type { Build } from './mix.js';
-import { BackStream, carried, type Columns, mendMinutes, passedOn, type Stream } from './streams.js';
+import { BackStream, type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 
 /**
  * What an inspection does to a stream of units, by expectation. Slots are taken as independent of each other,

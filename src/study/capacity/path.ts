@@ -1,6 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
-import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js';
 import { HOLD_NONE } from '../../flow/model/quality.js';
+import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js';
 import { type Joining, joiningAt, type LeftOf } from './carried.js';
 import { Inspection } from './inspection.js';
 import { chanceToMeet, meanChance, meanDraw } from './means.js';

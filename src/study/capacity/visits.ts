@@ -3,7 +3,7 @@ import { HOLD_NONE, HOLD_NOTED } from '../../flow/model/quality.js';
 import { chanceNoted, joinPart, type LeftOf, mendAll, moveNotes } from './carried.js';
 import type { Build } from './mix.js';
 import { type Creation, layPath, type PathStep } from './path.js';
-import { carried, type Columns, columnsOf, into, join, split, type Stream, StreamPool } from './streams.js';
+import { type Columns, carried, columnsOf, into, join, type Stream, StreamPool, split } from './streams.js';
 
 /**
  * What one unit of a build does on a route, by expectation. Arrays run over the steps of the route, from its

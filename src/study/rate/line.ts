@@ -11,7 +11,7 @@ import { proportion } from '../statistics/proportion.js';
 import { sum } from '../statistics/sums.js';
 import { atRate, type RateAsked } from './at-rate.js';
 import type { RatePoint } from './results.js';
-import { judge, type Judged, type RateReading, readRate } from './verdict.js';
+import { type Judged, judge, type RateReading, readRate } from './verdict.js';
 
 /** A rate that is not settled is run up to so many times the replications. */
 export const MOST_TIMES = 4;

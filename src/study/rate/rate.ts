@@ -10,7 +10,7 @@ import { Replicator } from '../run/replicator.js';
 import { rateSentence } from './answer.js';
 import { atRate, noRateReason, rampOf } from './at-rate.js';
 import { Line, MOST_TIMES, watched } from './line.js';
-import { ramp, REST_WEEKS } from './ramp.js';
+import { REST_WEEKS, ramp } from './ramp.js';
 import type { RatePoint, RateResults } from './results.js';
 import { highestThatHolds } from './search.js';
 import { readRate } from './verdict.js';

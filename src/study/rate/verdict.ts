@@ -5,7 +5,7 @@ import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import { wipByBucket } from '../programme/series.js';
 import { busiest } from '../sections/bottlenecks.js';
 import { type Estimate, meanInterval } from '../statistics/interval.js';
-import { proportion, type Proportion } from '../statistics/proportion.js';
+import { type Proportion, proportion } from '../statistics/proportion.js';
 import { sum } from '../statistics/sums.js';
 import type { RateVerdict } from './results.js';
 

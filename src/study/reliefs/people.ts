@@ -1,9 +1,9 @@
-import type { CalendarSpec, ClockSpan } from '../../scenario/types/calendars.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { scaled } from '../../random/moments.js';
+import type { CalendarSpec, ClockSpan } from '../../scenario/types/calendars.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { atStation, stationsOf } from './places.js';
-import { scaled } from '../../random/moments.js';
-import { withEntry, type Relief } from './relief.js';
+import { type Relief, withEntry } from './relief.js';
 import { clock } from './transport.js';
 
 /** One person more in each crew, on every shift. */

@@ -1,5 +1,5 @@
-import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Station } from '../../scenario/types/plant.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { type Relief, type ReliefKind, withEntry } from './relief.js';
 
 /** One place more at each station; not in a pulse line, where a place is a part of the takt. */

@@ -16,7 +16,7 @@ import { type Changed, changedTo, compiled, withHighestRate } from './changes.js
 import { effectOf, gainPerCost, ranks, tornado } from './effects.js';
 import { reliefsOf } from './list.js';
 import type { ReliefsResults } from './results.js';
-import { type Compared, screened, type Screened, toCompare } from './runs.js';
+import { type Compared, type Screened, screened, toCompare } from './runs.js';
 
 export interface ReliefsOptions extends StudyOptions {
   /** The scenario's guesses and estimates, varied. */

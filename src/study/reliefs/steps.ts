@@ -1,7 +1,7 @@
+import { scaled } from '../../random/moments.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Chance, RouteEntry, StationStep } from '../../scenario/types/steps.js';
-import { scaled } from '../../random/moments.js';
-import { withEntry, type Relief } from './relief.js';
+import { type Relief, withEntry } from './relief.js';
 
 /** What is left of a work time. */
 const WORK_LEFT = 0.9;

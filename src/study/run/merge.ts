@@ -4,10 +4,10 @@ import { differences } from './journal.js';
 import { keyOf } from './replicator.js';
 import {
   openShardValues,
-  shardDifferences,
   ShardError,
   type ShardFolder,
   type ShardValues,
+  shardDifferences,
 } from './shards.js';
 
 /** Shards that were looked for and not found. */

@@ -2,9 +2,9 @@ import type { Model } from '../../flow/model/model.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
 import type { WorkingDay } from '../../scenario/calendar/days.js';
 import { type ProgrammeClock, programmeClock } from '../../scenario/programme/clock.js';
+import { releaseSite } from '../../scenario/programme/rates.js';
 import { type ReleaseDay, releaseDays } from '../../scenario/programme/release.js';
 import { runSpan } from '../../scenario/programme/span.js';
-import { releaseSite } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { sumOf } from '../statistics/sums.js';
 

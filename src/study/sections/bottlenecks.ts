@@ -4,7 +4,7 @@ import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending, resolved } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
-import { proportion, type Proportion } from '../statistics/proportion.js';
+import { type Proportion, proportion } from '../statistics/proportion.js';
 import { carrierSite } from './carriers.js';
 
 export interface BottleneckResult {

@@ -1,9 +1,9 @@
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { type Measured, measured } from '../answer/precision.js';
 import type { PrecisionMeasure } from '../answer/precision-measures.js';
-import { measured, type Measured } from '../answer/precision.js';
-import { journey as journeyOf, type JourneyAsked } from '../programme/journey.js';
+import { type JourneyAsked, journey as journeyOf } from '../programme/journey.js';
 import type { FixedDesign, Gathering } from '../run/fixed-design.js';
 import { identityOf } from '../run/identity.js';
 import { whole } from '../run/replicator.js';

@@ -1,4 +1,3 @@
-import { LEAST_FOR_PRECISION } from '../answer/precision-measures.js';
 import {
   type Measured,
   type PrecisionAsked,
@@ -6,6 +5,7 @@ import {
   precisionOf,
   replicationsWanted,
 } from '../answer/precision.js';
+import { LEAST_FOR_PRECISION } from '../answer/precision-measures.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import type { JourneyAsked } from '../programme/journey.js';
 import { answerOf, type FixedDesign } from '../run/fixed-design.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { renderPage, SAFETY_CAUTION, type Picture } from '../../../src/report/page/page.js';
+import { type Picture, renderPage, SAFETY_CAUTION } from '../../../src/report/page/page.js';
 import { simulatePage } from '../../../src/report/page/simulate.js';
 import { pageTables } from '../../../src/report/page/tables.js';
 import type { Results } from '../../../src/study/simulate/results.js';

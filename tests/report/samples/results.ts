@@ -1,20 +1,19 @@
+import { type DateQuantile } from '../../../src/study/programme/dates.js';
+import { type BottleneckResult } from '../../../src/study/sections/bottlenecks.js';
+import { type BufferResult } from '../../../src/study/sections/buffers.js';
+import { type InspectionResult } from '../../../src/study/sections/inspections.js';
 import type { OutageResult } from '../../../src/study/sections/outages.js';
 import {
   PLACE_STATES,
-  SHIFT_STATES,
   type PlaceState,
+  SHIFT_STATES,
   type ShiftState,
   type StationResult,
 } from '../../../src/study/sections/stations.js';
-import { type BottleneckResult } from '../../../src/study/sections/bottlenecks.js';
-import { type BufferResult } from '../../../src/study/sections/buffers.js';
-import { type DateQuantile } from '../../../src/study/programme/dates.js';
-import { type Estimate } from '../../../src/study/statistics/interval.js';
-import { type InspectionResult } from '../../../src/study/sections/inspections.js';
 import { type Results } from '../../../src/study/simulate/results.js';
-import { sampleJourney, samplePlan } from './programme.js';
-
+import { type Estimate } from '../../../src/study/statistics/interval.js';
 import { sampleChangeovers } from './changeovers.js';
+import { sampleJourney, samplePlan } from './programme.js';
 
 /**
  * Results in the shape of a real study, for looking at reports. Every name and number is invented; none was

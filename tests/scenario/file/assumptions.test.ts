@@ -3,7 +3,7 @@ import { OWN_NOTES, takeAssumptions } from '../../../src/scenario/file/assumptio
 import { jsonSchema, keySchema } from '../../../src/scenario/json-schema.js';
 import { digest } from '../../../src/scenario/read.js';
 import { allForms } from '../../../tools/docs/forms.js';
-import { fixture, readText, said, type Edit } from '../read-small.js';
+import { type Edit, fixture, readText, said } from '../read-small.js';
 
 const small = fixture('small.yaml');
 const readWith = (...edits: Edit[]) => {

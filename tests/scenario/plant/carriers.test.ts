@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { said, type Edit } from '../read-small.js';
+import { type Edit, said } from '../read-small.js';
 
 /**
  * What a planner might add to small.yaml, ahead of its defects on line 29, and what is then said; worded by

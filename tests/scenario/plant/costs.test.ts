@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { said, type Edit } from '../read-small.js';
+import { type Edit, said } from '../read-small.js';
 
 /** small.yaml with prices (line 27); worded by hand, no outside source. */
 const costs = (text: string): readonly Edit[] => [['lanes:\n', `costs: { ${text} }\nlanes:\n`]];

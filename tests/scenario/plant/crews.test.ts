@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { said, type Edit } from '../read-small.js';
+import { type Edit, said } from '../read-small.js';
 
 /** Bad crews, calendars and steps of rule 3, and what is said of them; worded by hand, no outside source. */
 const crew = (text: string): Edit => ['crews: { painters: 6 }', `crews: { painters: ${text} }`];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { said, type Edit } from '../read-small.js';
+import { type Edit, said } from '../read-small.js';
 
 const failing = (text: string): Edit => ['booth: { buffer: 2 }', `booth: { buffer: 2, failures: ${text} }`];
 const outage = (text: string): Edit => ['defects: {', `outages:\n  - { ${text} }\ndefects: {`];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { said, type Edit } from '../read-small.js';
+import { type Edit, said } from '../read-small.js';
 
 /**
  * small.yaml with a supply of bolts (line 27), which the last step takes; worded by hand, no outside source.

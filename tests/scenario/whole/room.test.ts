@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { bufferOf, withRoom, type Room } from '../../../src/scenario/whole/room.js';
+import { bufferOf, type Room, withRoom } from '../../../src/scenario/whole/room.js';
 import { spotsOf, withLayout } from '../../../src/study/buffers/spots.js';
 
 const read = (file: string): Scenario =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { said, type Edit } from '../read-small.js';
+import { type Edit, said } from '../read-small.js';
 
 /**
  * What a planner might write for the step `bands` of small.yaml, line 43, and what is then said; worded by

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { capacity, type CapacityRow, type CapacityTable } from '../../../src/study/capacity/capacity.js';
+import { type CapacityRow, type CapacityTable, capacity } from '../../../src/study/capacity/capacity.js';
 import {
   back,
   chance,

@@ -1,10 +1,10 @@
-import type { StationStep } from '../../../src/scenario/types/steps.js';
 import { describe, expect, it } from 'vitest';
 import { simulate } from '../../../src/flow/engine.js';
 import { prepare } from '../../../src/flow/plan.js';
 import { observe } from '../../../src/measure/observe.js';
 import { compile } from '../../../src/scenario/compile.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
+import type { StationStep } from '../../../src/scenario/types/steps.js';
 import { demand } from '../../../src/study/capacity/demand.js';
 import {
   back,

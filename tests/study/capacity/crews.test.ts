@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
-import { capacity, type CapacityRow, type CapacityTable } from '../../../src/study/capacity/capacity.js';
+import { type CapacityRow, type CapacityTable, capacity } from '../../../src/study/capacity/capacity.js';
 import { modelOf } from '../../flow/run-yaml.js';
 
 /** Capacity of crews by hand: two shifts of 8 h, five days, 13 whole weeks or more without a holiday. */

@@ -1,6 +1,6 @@
-import type { Programme } from '../../../src/scenario/types/programme.js';
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
+import type { Programme } from '../../../src/scenario/types/programme.js';
 
 import { capacity } from '../../../src/study/capacity/capacity.js';
 import {

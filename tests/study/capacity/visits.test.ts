@@ -1,7 +1,7 @@
-import type { StationStep } from '../../../src/scenario/types/steps.js';
-import type { OptionMix } from '../../../src/scenario/types/programme.js';
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
+import type { OptionMix } from '../../../src/scenario/types/programme.js';
+import type { StationStep } from '../../../src/scenario/types/steps.js';
 
 import { optionMix } from '../../../src/study/capacity/mix.js';
 import { expectedVisits } from '../../../src/study/capacity/visits.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
-import { compareDesign, type CompareDesign } from '../../../src/study/compare/design.js';
+import { type CompareDesign, compareDesign } from '../../../src/study/compare/design.js';
 import { compared } from '../../../src/study/compare/verdict.js';
 import { answerOf } from '../../../src/study/run/fixed-design.js';
 import { playModel } from '../../flow/run-yaml.js';

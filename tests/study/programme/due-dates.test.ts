@@ -1,5 +1,5 @@
-import type { Programme } from '../../../src/scenario/types/programme.js';
 import { describe, expect, it } from 'vitest';
+import type { Programme } from '../../../src/scenario/types/programme.js';
 
 import { observation, resultsOf, twoPlants } from '../made-observation.js';
 

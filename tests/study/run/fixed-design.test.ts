@@ -18,7 +18,7 @@ import {
   runDesign,
 } from '../../../src/study/run/fixed-design.js';
 import { Journal } from '../../../src/study/run/journal.js';
-import { mergeShards, MissingShards } from '../../../src/study/run/merge.js';
+import { MissingShards, mergeShards } from '../../../src/study/run/merge.js';
 import { keyOf } from '../../../src/study/run/replicator.js';
 import {
   aboutShard,

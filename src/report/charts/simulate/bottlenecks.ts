@@ -11,7 +11,7 @@ import { SIZE } from '../../style.js';
 import { byMoment, isFollowed } from '../../tables/bottlenecks.js';
 import { fit } from '../../text.js';
 import { valueAxis } from '../axes.js';
-import { intervalHead, type Chart } from '../chart.js';
+import { type Chart, intervalHead } from '../chart.js';
 import { whiskers } from '../marks.js';
 import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
 import { column, perRow, rowsOf, span } from '../rows.js';

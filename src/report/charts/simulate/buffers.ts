@@ -6,7 +6,7 @@ import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, PALETTE } from '../../style.js';
 import { fullText, spacesText } from '../../tables/buffers.js';
 import { TICKS, valueAxis } from '../axes.js';
-import { intervalHead, intervalNote, type Chart } from '../chart.js';
+import { type Chart, intervalHead, intervalNote } from '../chart.js';
 import { diamondPath, whiskers } from '../marks.js';
 import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
 import { column, perRow, rowsBySite, span } from '../rows.js';

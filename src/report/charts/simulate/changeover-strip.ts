@@ -2,7 +2,7 @@ import type { SKRSContext2D } from '@napi-rs/canvas';
 import type { ChangeoverResult, StripStay } from '../../../study/sections/changeovers.js';
 import { font, textWidth } from '../../canvas.js';
 import { polyline } from '../../drawing.js';
-import { INK, MUTED, SIZE, VALUE_FILLS, valueFill, type Fill } from '../../style.js';
+import { type Fill, INK, MUTED, SIZE, VALUE_FILLS, valueFill } from '../../style.js';
 import { fit } from '../../text.js';
 import { box, write } from '../marks.js';
 

@@ -4,8 +4,8 @@ import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { GRID } from '../../style.js';
 import { roomForText, TICKS, ticksAt } from '../axes.js';
-import { chart, type Chart } from '../chart.js';
-import { drawStation, MOST_PLACES, stationHeight, type Strip } from './changeover-strip.js';
+import { type Chart, chart } from '../chart.js';
+import { drawStation, MOST_PLACES, type Strip, stationHeight } from './changeover-strip.js';
 
 const MOST_STATIONS = 3;
 /** Height of the axis, room for the numbers of places where a station has several; CSS pixels. */

@@ -1,13 +1,13 @@
 import { intervalName, number, short, withInterval } from '../../../study/format.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
 import type { Results } from '../../../study/simulate/results.js';
+import type { Estimate } from '../../../study/statistics/interval.js';
 import { PALETTE } from '../../style.js';
 import { reworkShare, shareText } from '../../tables/costs.js';
 import { TICKS, valueAxis } from '../axes.js';
-import { intervalHead, intervalNote, type Chart } from '../chart.js';
+import { type Chart, intervalHead, intervalNote } from '../chart.js';
 import { whiskers } from '../marks.js';
 import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
-import { column, heading, perRow, rowLabel, span, type Row } from '../rows.js';
+import { column, heading, perRow, type Row, rowLabel, span } from '../rows.js';
 
 interface Bar {
   readonly perUnit: Estimate;

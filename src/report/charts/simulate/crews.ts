@@ -1,14 +1,14 @@
 import type { Plugin } from 'chart.js';
 import { count, number, percentWithInterval, short, withInterval } from '../../../study/format.js';
 import type { CrewResult } from '../../../study/sections/crews.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
 import type { Results } from '../../../study/simulate/results.js';
+import type { Estimate } from '../../../study/statistics/interval.js';
 import { font } from '../../canvas.js';
 import { axisOf, drawing } from '../../drawing.js';
-import { DARK_EDGE, faded, GRID, INK, MUTED, PALETTE, SIZE, type Fill } from '../../style.js';
+import { DARK_EDGE, type Fill, faded, GRID, INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { fit } from '../../text.js';
-import { bucketTitle, categoryAxis, roomForText, TICKS, ticksAt, type Axis } from '../axes.js';
-import { chart, intervalNote, type Chart, type Dataset } from '../chart.js';
+import { type Axis, bucketTitle, categoryAxis, roomForText, TICKS, ticksAt } from '../axes.js';
+import { type Chart, chart, type Dataset, intervalNote } from '../chart.js';
 import { box, write } from '../marks.js';
 import { band } from '../time.js';
 

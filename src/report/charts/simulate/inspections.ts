@@ -1,7 +1,7 @@
 import { intervalName, percentWithInterval, short } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { valueAxis } from '../axes.js';
-import { intervalHead, intervalNote, type Chart } from '../chart.js';
+import { type Chart, intervalHead, intervalNote } from '../chart.js';
 import { whiskers } from '../marks.js';
 import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
 import { column, perRow, rowsBySite, span } from '../rows.js';

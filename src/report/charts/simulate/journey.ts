@@ -4,7 +4,7 @@ import type { Journey } from '../../../study/programme/journey.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { paint } from '../../hatch.js';
-import { DARK_EDGE, INK, MUTED, PALETTE, STATE_FILLS, type Fill } from '../../style.js';
+import { DARK_EDGE, type Fill, INK, MUTED, PALETTE, STATE_FILLS } from '../../style.js';
 import { BOX_LEGEND, type Chart } from '../chart.js';
 import { dayAxis, momentOf } from '../days.js';
 import { rowChart, rowHeight } from '../row-chart.js';

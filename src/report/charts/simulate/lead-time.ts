@@ -1,11 +1,11 @@
 import { count, number, withInterval } from '../../../study/format.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
 import type { Results } from '../../../study/simulate/results.js';
+import type { Estimate } from '../../../study/statistics/interval.js';
 import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { chart, intervalNote, type Chart } from '../chart.js';
+import { type Chart, chart, intervalNote } from '../chart.js';
 import { onWhite } from '../marks.js';
 
 /** How lead times spread, with the medians and the ninetieth percentiles of the replications. */

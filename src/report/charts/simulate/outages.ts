@@ -1,16 +1,16 @@
 import type { Plugin } from 'chart.js';
 import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
 import type { DaysQuantile, OutageDays, OutageResult } from '../../../study/sections/outages.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
 import type { Results } from '../../../study/simulate/results.js';
+import type { Estimate } from '../../../study/statistics/interval.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { faded, INK, PALETTE } from '../../style.js';
 import { datesOf } from '../../tables/outages.js';
 import { categoryAxis, roomForText, valueAxis } from '../axes.js';
-import { chart, type Chart } from '../chart.js';
+import { type Chart, chart } from '../chart.js';
 import { lineNames, nameRoom } from '../line-names.js';
 import { band, lineDatasets, type TimeLine } from '../time.js';
-import { topWithNames, uprightLines, type UprightLine } from '../upright-lines.js';
+import { topWithNames, type UprightLine, uprightLines } from '../upright-lines.js';
 
 const BODY_HEIGHT = 440;
 

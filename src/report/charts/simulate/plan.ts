@@ -6,9 +6,9 @@ import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';
 import { roomForText, valueAxis } from '../axes.js';
-import { chart, type Chart } from '../chart.js';
+import { type Chart, chart } from '../chart.js';
 import { dayAxis, momentOf } from '../days.js';
-import { lineNames, nameRoom, type NamedLine } from '../line-names.js';
+import { lineNames, type NamedLine, nameRoom } from '../line-names.js';
 import { disc, levelInterval, onWhite } from '../marks.js';
 import { band } from '../time.js';
 

@@ -1,11 +1,11 @@
 import { percentWithInterval, short } from '../../../study/format.js';
-import { SHIFT_STATES, type ShiftState, type StationResult } from '../../../study/sections/stations.js';
 import { type BottleneckResult } from '../../../study/sections/bottlenecks.js';
+import { SHIFT_STATES, type ShiftState, type StationResult } from '../../../study/sections/stations.js';
 import { type Results } from '../../../study/simulate/results.js';
 import { paint } from '../../hatch.js';
 import { STATE_FILLS, STATE_ORDER } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { BOX_LEGEND, intervalHead, intervalNote, type Chart } from '../chart.js';
+import { BOX_LEGEND, type Chart, intervalHead, intervalNote } from '../chart.js';
 import { rowChart, rowHeight } from '../row-chart.js';
 import { column, perRow, rowsBySite } from '../rows.js';
 

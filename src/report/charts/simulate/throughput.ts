@@ -3,8 +3,8 @@ import type { Results } from '../../../study/simulate/results.js';
 import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
-import { intervalNote, type Chart } from '../chart.js';
-import { timeChart, type TimeLine } from '../time.js';
+import { type Chart, intervalNote } from '../chart.js';
+import { type TimeLine, timeChart } from '../time.js';
 
 /** Units shipped per working day, week by week, beside the rate asked and the units released. */
 export function throughputByWeek(results: Results): Chart | null {

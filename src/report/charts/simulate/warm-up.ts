@@ -2,7 +2,7 @@ import { count, number } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { roomForText, valueAxis } from '../axes.js';
-import { chart, type Chart } from '../chart.js';
+import { type Chart, chart } from '../chart.js';
 import { topWithNames, uprightLines } from '../upright-lines.js';
 
 const BODY_HEIGHT = 420;

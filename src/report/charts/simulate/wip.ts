@@ -1,8 +1,8 @@
 import { short, withInterval } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { LINES } from '../../style.js';
-import { intervalNote, type Chart } from '../chart.js';
-import { timeChart, type TimeLine } from '../time.js';
+import { type Chart, intervalNote } from '../chart.js';
+import { type TimeLine, timeChart } from '../time.js';
 
 /**
  * Units inside each site and on each lane, over time. At most as many lines as can be told apart; the rest is

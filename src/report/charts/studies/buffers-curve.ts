@@ -2,7 +2,7 @@ import type { BufferResults } from '../../../study/buffers/results.js';
 import { count, intervalName, number, withInterval } from '../../../study/format.js';
 import { faded, MUTED, PALETTE, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { chart, type Chart, type Dataset } from '../chart.js';
+import { type Chart, chart, type Dataset } from '../chart.js';
 import { band } from '../time.js';
 
 /**

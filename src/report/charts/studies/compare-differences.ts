@@ -8,7 +8,7 @@ import { valueAxis } from '../axes.js';
 import type { Chart } from '../chart.js';
 import { diamondPath, disc, whiskers } from '../marks.js';
 import { rowChart, rowHeight, spans } from '../row-chart.js';
-import { column, heading, perRow, rowLabel, span, type Row } from '../rows.js';
+import { column, heading, perRow, type Row, rowLabel, span } from '../rows.js';
 
 type Item = ComparedMeasure & { readonly name: string; readonly unit: string };
 /** Room for a verdict in words, CSS pixels. */

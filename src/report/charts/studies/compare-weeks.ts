@@ -2,8 +2,8 @@ import type { CompareResults, VariantResult } from '../../../study/compare/resul
 import { short } from '../../../study/format.js';
 import type { Estimate } from '../../../study/statistics/interval.js';
 import { LINES } from '../../style.js';
-import { intervalNote, type Chart } from '../chart.js';
-import { timeChart, type TimeLine } from '../time.js';
+import { type Chart, intervalNote } from '../chart.js';
+import { type TimeLine, timeChart } from '../time.js';
 
 /** Units shipped a working day, week by week, of the base and the what-ifs. */
 export function compareThroughput(results: CompareResults): Chart | null {

@@ -3,7 +3,7 @@ import type { RatePoint, RateResults, RateVerdict } from '../../../study/rate/re
 import type { Estimate } from '../../../study/statistics/interval.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { INK, PALETTE } from '../../style.js';
-import { valueAxis, type Axis } from '../axes.js';
+import { type Axis, valueAxis } from '../axes.js';
 import { uprightInterval } from '../marks.js';
 
 /** Verdicts by colour and by shape: a full disc, a cross, an open triangle. */

@@ -4,7 +4,7 @@ import type { RateResults } from '../../../study/rate/results.js';
 import { font, textWidth } from '../../canvas.js';
 import { drawing } from '../../drawing.js';
 import { paint } from '../../hatch.js';
-import { SIZE, valueFill, type Fill } from '../../style.js';
+import { type Fill, SIZE, valueFill } from '../../style.js';
 import { fit } from '../../text.js';
 import { valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart } from '../chart.js';

@@ -5,7 +5,7 @@ import { font } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { MUTED, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { chart, MARK_LEGEND, type Chart } from '../chart.js';
+import { type Chart, chart, MARK_LEGEND } from '../chart.js';
 import { onWhite } from '../marks.js';
 import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 

@@ -1,7 +1,7 @@
 import { count, intervalName, withInterval } from '../../../study/format.js';
 import type { RatePoint, RateResults } from '../../../study/rate/results.js';
 import { EMPTY_AXIS, valueAxis } from '../axes.js';
-import { chart, MARK_LEGEND, type Chart } from '../chart.js';
+import { type Chart, chart, MARK_LEGEND } from '../chart.js';
 import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 
 /** WIP above, lead time below, over the same axis of rates. */
