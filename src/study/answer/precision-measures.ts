@@ -1,4 +1,4 @@
-/** Measures that can be known to a precision. A leaf: the command line reads it before any study is loaded. */
+/** Measures that can be asked to be precise. A leaf: the command line reads it before any study is loaded. */
 export const PRECISION_MEASURES = ['throughput', 'lead-time', 'wip', 'cost'] as const;
 export type PrecisionMeasure = (typeof PRECISION_MEASURES)[number];
 
