@@ -1,7 +1,7 @@
 import type { Model } from '../flow/model/model.js';
 import { CalendarBook } from './calendar/book.js';
 import { compileOvertime } from './calendar/overtime.js';
-import { Draws } from './lookup/draws.js';
+import { Draws } from './lookup/compilation.js';
 import { idsOf } from './lookup/ids.js';
 import { layRoutes } from './lookup/laid.js';
 import { compileStays } from './plant/carriers.js';

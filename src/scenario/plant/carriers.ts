@@ -4,7 +4,7 @@ import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
 import { at, column } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
+import { NO_DRAW } from '../lookup/compilation.js';
 import { found, siteOf } from '../lookup/ids.js';
 import { keys } from '../values/keys.js';
 import { whole } from '../values/scalars.js';

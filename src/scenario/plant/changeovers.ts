@@ -1,5 +1,5 @@
 import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
+import { NO_DRAW } from '../lookup/compilation.js';
 import { found, foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import type { Changeover } from '../types/plant.js';

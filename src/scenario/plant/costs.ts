@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Known, Lookup } from '../lookup/outline.js';
 import { stationsOf } from '../lookup/placed.js';
-import type { Costs, HourPrice } from '../types/costs.js';
+import type { Costs, HourPrice } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';

@@ -3,7 +3,7 @@ import { type CrewShiftColumns, NEXT_SHIFT, OWN_SHIFT } from '../../flow/model/c
 import { calendarName } from '../calendar/calendars.js';
 import { column } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
+import { NO_DRAW } from '../lookup/compilation.js';
 import type { Crew, CrewShifts, Site } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';

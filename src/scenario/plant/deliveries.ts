@@ -5,9 +5,9 @@ import { startOf } from '../calendar/days.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { siteOf } from '../lookup/ids.js';
 import type { RunSpan } from '../programme/span.js';
+import type { DeliveryDates, DeliveryRhythm, Supply } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import type { DeliveryDates, DeliveryRhythm, Supply } from '../types/supplies.js';
 import { keys } from '../values/keys.js';
 import { date, spell, whole } from '../values/scalars.js';
 

@@ -7,7 +7,7 @@ import type { Compilation } from '../lookup/compilation.js';
 import { found, foundIn, type Ids, siteOf } from '../lookup/ids.js';
 import type { Known, Lookup } from '../lookup/outline.js';
 import { stationsOf } from '../lookup/placed.js';
-import type { Moment, Outage } from '../types/failures.js';
+import type { Moment, Outage } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore, together } from '../values/keys.js';

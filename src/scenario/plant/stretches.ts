@@ -1,6 +1,6 @@
 import type { Lookup, Outline } from '../lookup/outline.js';
 import { type PlacedRoute, type PlacedStep, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
-import type { Stretch } from '../types/carriers.js';
+import type { Stretch } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { name } from '../values/keys.js';

@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { CREW } from '../../flow/model/resources.js';
 import { at } from '../lookup/columns.js';
 import { type PlacedStation, stationsOf } from '../lookup/placed.js';
-import type { Team } from '../types/carriers.js';
+import type { Team } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';

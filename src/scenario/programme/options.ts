@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
-import type { Draws } from '../lookup/draws.js';
+import type { Draws } from '../lookup/compilation.js';
 import { findsOf, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';

@@ -3,7 +3,7 @@ import { RELEASE_ARRIVALS, RELEASE_SATURATED, RELEASE_TIMES } from '../../flow/m
 import { dayNumber } from '../calendar/date.js';
 import { startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
+import { NO_DRAW } from '../lookup/compilation.js';
 import type { Scenario } from '../types/scenario.js';
 import { compileOrders } from './build-order.js';
 import { orderCounts } from './orders.js';

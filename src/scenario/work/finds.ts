@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import { saySeen } from '../file/problem.js';
 import { column } from '../lookup/columns.js';
-import type { Draws } from '../lookup/draws.js';
+import type { Draws } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
 import type { LaidRoutes } from '../lookup/laid.js';
 import { findsOf, type PlacedRoute, routesOf, stepsOf } from '../lookup/placed.js';

@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type QualityColumns } from '../../flow/model/quality.js';
 import { at, column, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
+import { NO_DRAW } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
 import type { LaidStep } from '../lookup/laid.js';
 import type { StationStep } from '../types/steps.js';

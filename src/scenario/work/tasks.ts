@@ -1,7 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { column, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
+import { NO_DRAW } from '../lookup/compilation.js';
 import { found, foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import type { Path } from '../types/problem.js';

@@ -3,7 +3,7 @@ import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js
 import { saySeen } from '../file/problem.js';
 import { column, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
+import { NO_DRAW } from '../lookup/compilation.js';
 import type { Lookup } from '../lookup/outline.js';
 import type { Path } from '../types/problem.js';
 import type { Condition, StationStep } from '../types/steps.js';
