@@ -73,5 +73,5 @@ const TOGETHER = [
  * once.
  */
 export function crossFindings(scenario: Scenario, namesKnown: boolean): Finding[] {
-  return (namesKnown ? [...LOCAL, ...TOGETHER] : LOCAL).flatMap((check) => check(scenario));
+  return (namesKnown ? [...LOCAL, ...TOGETHER] : LOCAL).flatMap((check) => [...check(scenario)]);
 }

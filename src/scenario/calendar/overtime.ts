@@ -7,7 +7,7 @@ import type { Compilation } from '../lookup/compilation.js';
 import { found, foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import type { CalendarSpec, Overtime } from '../types/calendars.js';
-import type { Finding, Path } from '../types/problem.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore, together } from '../values/keys.js';
 import { listOf, mapOf, type RawMap } from '../values/raw.js';
@@ -102,45 +102,39 @@ export function overtimeNames(raw: RawMap, { outline, look }: Lookup): void {
 }
 
 /** Overtime in the usual hours or twice, rules that know no due date. */
-export function overtimeFindings(scenario: Scenario): Finding[] {
-  return Object.entries(scenario.calendars).flatMap(([name, calendar]) =>
-    ofCalendar(scenario, ['calendars', name, 'overtime'], calendar),
-  );
-}
-
-function ofCalendar({ programme }: Scenario, path: Path, calendar: CalendarSpec): Finding[] {
-  const usual = minutesOf(calendar);
-  return calendar.overtime.flatMap((entry, i): Finding[] => {
-    const here = minutesOf({ ...entry, on: entry.on ?? calendar.on }),
-      found: Finding[] = [];
-    if (meet(here, usual))
-      found.push({
-        path: [...path, i, 'hours'],
-        wanted: 'hours outside the shifts of the calendar',
-        seen: 'some inside',
-      });
-    const before = calendar.overtime
-      .slice(0, i)
-      .findIndex(
-        (other) =>
-          sameDates(entry, other) && meet(here, minutesOf({ ...other, on: other.on ?? calendar.on })),
-      );
-    if (before >= 0)
-      found.push({
-        path: [...path, i, 'hours'],
-        wanted:
-          'hours that no earlier entry of overtime has on the same days; ' +
-          `entry ${before + 1} has some of them`,
-        seen: 'the same hours',
-      });
-    if (entry.when !== undefined && programme.release.kind !== 'rate')
-      found.push({
-        path: [...path, i, 'when'],
-        wanted: 'a programme with a `rate`, which says when units are due; leave the rule out or give a rate',
-        seen: 'none',
-      });
-    return found;
-  });
+export function* overtimeFindings({ calendars, programme }: Scenario): Iterable<Finding> {
+  for (const [name, calendar] of Object.entries(calendars)) {
+    const usual = minutesOf(calendar),
+      extra = calendar.overtime.map((entry) => minutesOf({ ...entry, on: entry.on ?? calendar.on }));
+    for (const [i, entry] of calendar.overtime.entries()) {
+      const path = ['calendars', name, 'overtime', i],
+        here = at(extra, i);
+      if (meet(here, usual))
+        yield {
+          path: [...path, 'hours'],
+          wanted: 'hours outside the shifts of the calendar',
+          seen: 'some inside',
+        };
+      const before = calendar.overtime
+        .slice(0, i)
+        .findIndex((other, o) => sameDates(entry, other) && meet(here, at(extra, o)));
+      if (before >= 0)
+        yield {
+          path: [...path, 'hours'],
+          wanted:
+            'hours that no earlier entry of overtime has on the same days; ' +
+            `entry ${before + 1} has some of them`,
+          seen: 'the same hours',
+        };
+      if (entry.when !== undefined && programme.release.kind !== 'rate')
+        yield {
+          path: [...path, 'when'],
+          wanted:
+            'a programme with a `rate`, which says when units are due; leave the rule out or give a rate',
+          seen: 'none',
+        };
+    }
+  }
 }
 
 const minutesOf = ({ on, hours }: Pick<CalendarSpec, 'on' | 'hours'>): Uint8Array =>

@@ -2,6 +2,7 @@ import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/compilation.js';
 import { found, foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
+import { allStations } from '../lookup/placed.js';
 import type { Changeover } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -78,38 +79,34 @@ export function changeoverNames(path: Path, value: unknown, { outline, look }: L
 }
 
 /** Changeovers from a value to itself, and batches where there is nothing to choose from. */
-export function changeoverFindings(scenario: Scenario): Finding[] {
-  const found: Finding[] = [];
-  for (const [site, { stations }] of Object.entries(scenario.sites)) {
-    for (const [name, { changeover, buffer, lot }] of Object.entries(stations)) {
-      if (changeover === undefined) continue;
-      const path = ['sites', site, 'stations', name, 'changeover'];
-      for (const [value, times] of Object.entries(changeover.fromTo)) {
-        if (Object.hasOwn(times, value))
-          found.push({
-            path: [...path, 'from to', value, value],
-            wanted: 'a pair of two values; between units of one value there is no changeover',
-            seen: `"${value}" to "${value}"`,
-            atKey: true,
-          });
-      }
-      if (changeover.batch === undefined) continue;
-      if (lot !== undefined)
-        found.push({
-          path: [...path, 'batch'],
-          wanted: 'no batch at a station with lots, whose units are taken together',
+export function* changeoverFindings(scenario: Scenario): Iterable<Finding> {
+  for (const { path: here, station } of allStations(scenario)) {
+    const { changeover, buffer, lot } = station,
+      path = [...here, 'changeover'];
+    if (changeover === undefined) continue;
+    for (const [value, times] of Object.entries(changeover.fromTo))
+      if (Object.hasOwn(times, value))
+        yield {
+          path: [...path, 'from to', value, value],
+          wanted: 'a pair of two values; between units of one value there is no changeover',
+          seen: `"${value}" to "${value}"`,
           atKey: true,
-        });
-      else if (buffer !== undefined && buffer < 2)
-        found.push({
-          path: [...path, 'batch'],
-          wanted: 'a buffer of at least 2 spaces ahead of the station, to have a choice',
-          seen: `buffer: ${buffer}`,
-          atKey: true,
-        });
-    }
+        };
+    if (changeover.batch === undefined) continue;
+    if (lot !== undefined)
+      yield {
+        path: [...path, 'batch'],
+        wanted: 'no batch at a station with lots, whose units are taken together',
+        atKey: true,
+      };
+    else if (buffer !== undefined && buffer < 2)
+      yield {
+        path: [...path, 'batch'],
+        wanted: 'a buffer of at least 2 spaces ahead of the station, to have a choice',
+        seen: `buffer: ${buffer}`,
+        atKey: true,
+      };
   }
-  return found;
 }
 
 export interface ChangeoverRow {

@@ -126,12 +126,16 @@ export function costNames(raw: RawMap, { outline, look }: Lookup): void {
 }
 
 /** Prices of what never happens. */
-export function costFindings(scenario: Scenario): Finding[] {
+export function* costFindings(scenario: Scenario): Iterable<Finding> {
   const stations = stationsOf(scenario);
-  return Object.keys(scenario.costs?.changeovers ?? {}).flatMap((name): Finding[] => {
+  for (const name of Object.keys(scenario.costs?.changeovers ?? {})) {
     const placed = stations.get(name);
-    if (placed === undefined || placed.station.changeover !== undefined) return [];
-    const path = ['costs', 'changeovers', name];
-    return [{ path, wanted: 'a station with a changeover', seen: `"${name}", which has none`, atKey: true }];
-  });
+    if (placed !== undefined && placed.station.changeover === undefined)
+      yield {
+        path: ['costs', 'changeovers', name],
+        wanted: 'a station with a changeover',
+        seen: `"${name}", which has none`,
+        atKey: true,
+      };
+  }
 }

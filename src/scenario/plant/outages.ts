@@ -78,43 +78,41 @@ export function outageNames(raw: RawMap, { outline, look }: Lookup): void {
  * Outages that end before they begin, or before the programme does; over several sites, so that their dates
  * have no zone; named twice.
  */
-export function outageFindings(scenario: Scenario): Finding[] {
+export function* outageFindings(scenario: Scenario): Iterable<Finding> {
   const stations = stationsOf(scenario),
     { start } = scenario.programme;
-  return scenario.outages.flatMap((outage, i): Finding[] => {
-    const path = ['outages', i],
-      found: Finding[] = [];
+  for (const [i, outage] of scenario.outages.entries()) {
+    const path = ['outages', i];
     if (!comesAfter(outage))
-      found.push({
+      yield {
         path: [...path, 'to'],
         wanted: `an end after the beginning, ${sayMoment(outage.from)}`,
         seen: `"${sayMoment(outage.to)}"`,
-      });
+      };
     else if (outage.to.day < start)
-      found.push({
+      yield {
         path: [...path, 'to'],
         wanted: `an end not before the start of the programme, ${start}`,
         seen: `"${sayMoment(outage.to)}"`,
-      });
+      };
     for (const key of ['stations', 'lanes'] as const) {
       const names = outage[key],
         twice = names.find((name, n) => names.indexOf(name) < n);
       if (twice !== undefined)
-        found.push({
+        yield {
           path: [...path, key, names.indexOf(twice, names.indexOf(twice) + 1)],
           wanted: `each of the ${key} once`,
           seen: `"${twice}" again`,
-        });
+        };
     }
     const sites = new Set(outage.stations.flatMap((name) => stations.get(name)?.siteName ?? []));
     if (sites.size > 1)
-      found.push({
+      yield {
         path: [...path, 'stations'],
         wanted: 'stations of one site, whose zone the dates are in; write an outage for each site',
         seen: [...sites].join(' and '),
-      });
-    return found;
-  });
+      };
+  }
 }
 
 /** A last day belongs to the outage. Days and clock times of the same form compare as texts. */

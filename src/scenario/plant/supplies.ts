@@ -4,7 +4,7 @@ import { column } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/compilation.js';
 import type { Lookup } from '../lookup/outline.js';
-import { routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import { allSteps } from '../lookup/placed.js';
 import type { Reorder, Supply } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -88,42 +88,35 @@ export function supplyNames(raw: RawMap, { outline, look }: Lookup): void {
 }
 
 /** Supplies that nothing takes, or that are taken in another site. */
-export function supplyFindings(scenario: Scenario): Finding[] {
-  const stations = stationsOf(scenario),
-    used = new Set<string>(),
-    found: Finding[] = [];
-  for (const route of routesOf(scenario)) {
-    for (const { path, step } of stepsOf(route)) {
-      for (const [name, count] of Object.entries(step.parts)) {
-        const supply = own(scenario.supplies, name),
-          here = stations.get(step.at)?.siteName;
-        if (supply === undefined) continue;
-        used.add(name);
-        if (count === 'own')
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: 'a number, since these parts come from a supply',
-            seen: '"own"',
-          });
-        if (here !== supply.site)
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: `a step in site ${supply.site}, where this supply comes in`,
-            seen: `"${step.name}", in site ${here}`,
-            atKey: true,
-          });
-      }
+export function* supplyFindings(scenario: Scenario): Iterable<Finding> {
+  const used = new Set<string>();
+  for (const { path, step, where } of allSteps(scenario)) {
+    for (const [name, count] of Object.entries(step.parts)) {
+      const supply = own(scenario.supplies, name);
+      if (supply === undefined) continue;
+      used.add(name);
+      if (count === 'own')
+        yield {
+          path: [...path, 'parts', name],
+          wanted: 'a number, since these parts come from a supply',
+          seen: '"own"',
+        };
+      if (where?.siteName !== supply.site)
+        yield {
+          path: [...path, 'parts', name],
+          wanted: `a step in site ${supply.site}, where this supply comes in`,
+          seen: `"${step.name}", in site ${where?.siteName}`,
+          atKey: true,
+        };
     }
   }
-  for (const name of Object.keys(scenario.supplies)) {
+  for (const name of Object.keys(scenario.supplies))
     if (!used.has(name))
-      found.push({
+      yield {
         path: ['supplies', name],
         wanted: 'a step with this supply in its parts; no step has it',
         atKey: true,
-      });
-  }
-  return found;
+      };
 }
 
 /**

@@ -14,6 +14,15 @@ export function own<Value>(map: Readonly<Record<string, Value>>, key: string): V
   return Object.hasOwn(map, key) ? map[key] : undefined;
 }
 
+/** What is made for a key, once. */
+export function remembered<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const made = make();
+  known.set(key, made);
+  return made;
+}
+
 /** What stands at a path; undefined for nothing. */
 export function valueAt(root: unknown, path: readonly (string | number)[]): unknown {
   let value: unknown = root;

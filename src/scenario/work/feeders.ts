@@ -1,6 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { type PlacedRoute, routesOf, stepsOf } from '../lookup/placed.js';
+import { routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Feeder } from '../types/steps.js';
@@ -53,44 +53,31 @@ export function feederSchema(route: RouteSchema) {
  * Feeders that need each other in a ring: none of their sub-assemblies could ever be finished. Each ring is
  * told once.
  */
-export function feederFindings(scenario: Scenario): Finding[] {
-  const routes = new Map(
-    routesOf(scenario).flatMap((route) =>
-      route.feeder === undefined ? [] : [[route.feeder, route] as const],
-    ),
-  );
-  const found: Finding[] = [],
+export function* feederFindings(scenario: Scenario): Iterable<Finding> {
+  const steps = routesOf(scenario).flatMap(stepsOf),
     done = new Set<string>(),
     way: string[] = [];
-  const walk = (feeder: string, route: PlacedRoute): void => {
+  function* walk(feeder: string): Iterable<Finding> {
     way.push(feeder);
-    for (const { path, step } of stepsOf(route)) {
+    for (const { path, step } of steps.filter(({ route }) => route.feeder === feeder)) {
       for (const part of Object.keys(step.parts)) {
-        const next = routes.get(part);
         // A feeder that takes its own parts is told with the amounts.
-        if (
-          next === undefined ||
-          own(scenario.feeders, part)?.kind !== 'stock' ||
-          part === feeder ||
-          done.has(part)
-        )
-          continue;
+        if (own(scenario.feeders, part)?.kind !== 'stock' || part === feeder || done.has(part)) continue;
         const seen = way.indexOf(part);
-        if (seen < 0) walk(part, next);
+        if (seen < 0) yield* walk(part);
         else
-          found.push({
+          yield {
             path: [...path, 'parts', part],
             wanted: 'parts that are built without this feeder',
             seen: `a ring: ${[...way.slice(seen), part].join(' needs ')}`,
             atKey: true,
-          });
+          };
       }
     }
     way.pop();
     done.add(feeder);
-  };
-  for (const [feeder, route] of routes) if (!done.has(feeder)) walk(feeder, route);
-  return found;
+  }
+  for (const feeder of Object.keys(scenario.feeders)) if (!done.has(feeder)) yield* walk(feeder);
 }
 
 /** The unit's route, then those of the feeders. */

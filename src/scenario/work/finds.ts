@@ -5,11 +5,12 @@ import { column } from '../lookup/columns.js';
 import type { Draws } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
 import type { LaidRoutes } from '../lookup/laid.js';
-import { findsOf, type PlacedRoute, routesOf, stepsOf } from '../lookup/placed.js';
+import { allSteps, findsOf, type PlacedStep, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Find } from '../types/steps.js';
 import { keys, name, together } from '../values/keys.js';
+import { own } from '../values/raw.js';
 import { mark, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { chanceByOption, isAlways } from './chances.js';
@@ -78,41 +79,38 @@ export function findSchema(time: TimeSchema) {
 export const makesNote = ({ then }: Find): boolean =>
   then.kind === 'carry' || (then.kind === 'back' && then.atLimit === 'pass');
 
-/** Loops that cannot end, tests that every unit fails. */
-export const loopFindings = (scenario: Scenario): Finding[] => routesOf(scenario).flatMap(endless);
+/** Loops that cannot end, tests that every unit fails: every unit would go round, or be scrapped. */
+export function* loopFindings(scenario: Scenario): Iterable<Finding> {
+  for (const placed of allSteps(scenario)) {
+    if (placed.step.sample !== undefined || placed.step.rework !== 'both') continue;
+    for (const { path, kind, find } of findsOf(placed)) {
+      const why = isAlways(find.chance) ? endless(placed, kind, find) : undefined;
+      if (why !== undefined)
+        yield { path: [...path, 'chance'], wanted: `a chance below 100 %: ${why}`, seen: '100 %' };
+    }
+  }
+}
 
-/** Every unit would go round until the limit, or be scrapped. */
-function endless(route: PlacedRoute): Finding[] {
-  const steps = stepsOf(route);
-  return steps.flatMap((placed) => {
-    if (placed.step.sample !== undefined || placed.step.rework !== 'both') return [];
-    return findsOf(placed).flatMap(({ path, kind, find }): Finding[] => {
-      if (!isAlways(find.chance)) return [];
-      const below = (why: string): Finding[] => [
-        { path: [...path, 'chance'], wanted: `a chance below 100 %: ${why}`, seen: '100 %' },
-      ];
-      const { then } = find;
-      if (then.kind === 'scrap' && kind === undefined) return below('every unit would be scrapped');
-      if (then.kind !== 'back') return [];
-      if (kind === undefined) return below('every unit would fail and go back until the limit');
-      const target = steps.find(({ step }) => step.name === then.to)?.index ?? Infinity;
-      const again = steps.some(({ step, index }) => {
-        const chance = Object.hasOwn(step.creates, kind) ? step.creates[kind] : undefined;
-        return (
-          index >= target &&
-          index <= placed.index &&
-          chance !== undefined &&
-          isAlways(chance) &&
-          step.rework !== 'skip' &&
-          step.sample === undefined &&
-          Object.keys(step.when).length === 0
-        );
-      });
-      return again
-        ? below('the defect is always made again, so every unit would go back until the limit')
-        : [];
+/** Why a find that is sure must not be. */
+function endless({ route, index }: PlacedStep, kind: string | undefined, { then }: Find): string | undefined {
+  if (then.kind === 'scrap' && kind === undefined) return 'every unit would be scrapped';
+  if (then.kind !== 'back') return undefined;
+  if (kind === undefined) return 'every unit would fail and go back until the limit';
+  const steps = stepsOf(route),
+    target = steps.find(({ step }) => step.name === then.to)?.index ?? Infinity;
+  const again = steps
+    .filter((each) => target <= each.index && each.index <= index)
+    .some(({ step }) => {
+      const chance = own(step.creates, kind);
+      return (
+        chance !== undefined &&
+        isAlways(chance) &&
+        step.rework !== 'skip' &&
+        step.sample === undefined &&
+        Object.keys(step.when).length === 0
+      );
     });
-  });
+  return again ? 'the defect is always made again, so every unit would go back until the limit' : undefined;
 }
 
 interface Then {

@@ -3,7 +3,7 @@ import { ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
-import { routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import { allSteps } from '../lookup/placed.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { StationStep } from '../types/steps.js';
@@ -61,40 +61,34 @@ export function partNames(path: Path, entry: RawMap, { outline, look }: Lookup):
 }
 
 /** Demands that can never be met: more people than the crew has, more parts than the stock may hold. */
-export function amountFindings(scenario: Scenario): Finding[] {
-  const found: Finding[] = [];
-  const stations = stationsOf(scenario);
-  for (const route of routesOf(scenario)) {
-    for (const { path, step } of stepsOf(route)) {
-      const placed = stations.get(step.at);
-      for (const [name, people] of Object.entries(step.crew)) {
-        const crew = placed && own(placed.site.crews, name);
-        if (crew !== undefined && people > crew.headcount)
-          found.push({
-            path: [...path, 'crew', name],
-            wanted: `at most ${crew.headcount}, the headcount of ${name} in site ${placed?.siteName}`,
-            seen: String(people),
-          });
-      }
-      for (const [name, count] of Object.entries(step.parts)) {
-        const feeder = own(scenario.feeders, name);
-        if (feeder?.kind !== 'stock' || count === 'own') continue;
-        if (count > feeder.target)
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: `at most ${feeder.target}, the target stock of the feeder`,
-            seen: String(count),
-          });
-        if (name === route.feeder)
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: 'parts of another feeder than the one this step belongs to',
-            atKey: true,
-          });
-      }
+export function* amountFindings(scenario: Scenario): Iterable<Finding> {
+  for (const { path, route, step, where } of allSteps(scenario)) {
+    for (const [name, people] of Object.entries(step.crew)) {
+      const crew = where && own(where.site.crews, name);
+      if (crew !== undefined && people > crew.headcount)
+        yield {
+          path: [...path, 'crew', name],
+          wanted: `at most ${crew.headcount}, the headcount of ${name} in site ${where?.siteName}`,
+          seen: String(people),
+        };
+    }
+    for (const [name, count] of Object.entries(step.parts)) {
+      const feeder = own(scenario.feeders, name);
+      if (feeder?.kind !== 'stock' || count === 'own') continue;
+      if (count > feeder.target)
+        yield {
+          path: [...path, 'parts', name],
+          wanted: `at most ${feeder.target}, the target stock of the feeder`,
+          seen: String(count),
+        };
+      if (name === route.feeder)
+        yield {
+          path: [...path, 'parts', name],
+          wanted: 'parts of another feeder than the one this step belongs to',
+          atKey: true,
+        };
     }
   }
-  return found;
 }
 
 export interface NeedsRow {
