@@ -1,36 +1,32 @@
 import type { CalendarColumns } from '../../flow/model/time.js';
-import { at } from '../lookup/columns.js';
-import type { WorkingDay } from './days.js';
+import { at, float64, int32, uint8 } from '../lookup/columns.js';
 import type { RosterWindow } from './roster.js';
 
-type Hours = Pick<RosterWindow, 'start' | 'end' | 'shiftEnd'>;
-
-/**
- * Columns of the working days' windows up to `horizon` (minutes since the programme's start). A shift's end
- * may lie beyond it.
- */
-export function calendarColumns(
-  days: readonly { readonly windows: WorkingDay['windows'] }[],
-  horizon: number,
-): CalendarColumns {
-  const windows = days.flatMap((day) => day.windows).filter((window) => window.start < horizon);
-  return columns(
-    windows.map(({ start, end, shiftEnd }) => ({ start, end: Math.min(end, horizon), shiftEnd })),
-  );
+interface WindowRow extends Pick<RosterWindow, 'start' | 'end' | 'shiftEnd'> {
+  readonly overtime: number | boolean;
+  readonly rules: number;
 }
 
-/** The same of windows with overtime. `bitOf` gives the bit of the rule of an entry of `overtime`. */
-export function rosterColumns(
+/**
+ * Columns of the windows of a calendar up to `horizon` (minutes since the programme's start). A shift's end
+ * may lie beyond it. `bitOf` gives the bit of the rule of an entry of `overtime`.
+ */
+export function calendarColumns(
   roster: readonly RosterWindow[],
   horizon: number,
   bitOf: (entry: number) => number,
 ): CalendarColumns {
-  const shown = roster.filter((window) => window.start < horizon);
-  return {
-    ...calendarColumns([{ windows: shown }], horizon),
-    overtime: Uint8Array.from(shown, (window) => Number(window.isOvertime)),
-    rules: Int32Array.from(shown, ({ entry }) => (entry < 0 ? 0 : bitOf(entry))),
-  };
+  return columns(
+    roster
+      .filter(({ start }) => start < horizon)
+      .map(({ start, end, shiftEnd, isOvertime, entry }) => ({
+        start,
+        end: Math.min(end, horizon),
+        shiftEnd,
+        overtime: isOvertime,
+        rules: entry < 0 ? 0 : bitOf(entry),
+      })),
+  );
 }
 
 /**
@@ -38,7 +34,7 @@ export function rosterColumns(
  * the rules of both ask for it.
  */
 export function intersection(a: CalendarColumns, b: CalendarColumns): CalendarColumns {
-  const shared: (Hours & { readonly overtime: number; readonly rules: number })[] = [];
+  const shared: WindowRow[] = [];
   for (let i = 0, j = 0; i < a.start.length && j < b.start.length; ) {
     const start = Math.max(at(a.start, i), at(b.start, j)),
       end = Math.min(at(a.end, i), at(b.end, j));
@@ -53,36 +49,22 @@ export function intersection(a: CalendarColumns, b: CalendarColumns): CalendarCo
     if (at(a.end, i) < at(b.end, j)) i++;
     else j++;
   }
-  return {
-    ...columns(shared),
-    overtime: Uint8Array.from(shared, ({ overtime }) => overtime),
-    rules: Int32Array.from(shared, ({ rules }) => rules),
-  };
+  return columns(shared);
 }
 
 export const sameColumns = (a: CalendarColumns, b: CalendarColumns): boolean =>
-  sameNumbers(a.start, b.start) &&
-  sameNumbers(a.end, b.end) &&
-  sameNumbers(a.shiftEnd, b.shiftEnd) &&
-  sameNumbers(a.overtime, b.overtime) &&
-  sameNumbers(a.rules, b.rules);
+  a.start.length === b.start.length &&
+  (['start', 'end', 'shiftEnd', 'overtime', 'rules'] as const).every((key) =>
+    a[key].every((value, i) => value === b[key][i]),
+  );
 
-function sameNumbers(a: ArrayLike<number>, b: ArrayLike<number>): boolean {
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
-  return true;
-}
-
-/** Usual hours; overtime is written over them. */
-function columns(windows: readonly Hours[]): CalendarColumns {
+function columns(rows: readonly WindowRow[]): CalendarColumns {
   let worked = 0;
-  const ends = windows.map(({ start, end }) => (worked += end - start));
+  const ends = rows.map(({ start, end }) => (worked += end - start));
   return {
-    start: Float64Array.from(windows, ({ start }) => start),
-    end: Float64Array.from(windows, ({ end }) => end),
-    before: Float64Array.from([0, ...ends].slice(0, windows.length)),
-    shiftEnd: Float64Array.from(windows, ({ shiftEnd }) => shiftEnd),
-    overtime: new Uint8Array(windows.length),
-    rules: new Int32Array(windows.length),
+    ...float64(rows, 'start', 'end', 'shiftEnd'),
+    before: Float64Array.from([0, ...ends].slice(0, rows.length)),
+    ...uint8(rows, 'overtime'),
+    ...int32(rows, 'rules'),
   };
 }

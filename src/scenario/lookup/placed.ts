@@ -1,7 +1,9 @@
+import type { CalendarSpec } from '../types/calendars.js';
 import type { Site, Station } from '../types/plant.js';
 import type { Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Find, RouteEntry, StationStep } from '../types/steps.js';
+import { own } from '../values/raw.js';
 
 /** The route of the unit (`feeder` undefined) or of a feeder, with its place in the file. */
 export interface PlacedRoute {
@@ -103,6 +105,10 @@ export function furthestBack(route: PlacedRoute): number[] {
     Math.max(-1, ...loops.filter(({ to }) => to <= i).map(({ from }) => from)),
   );
 }
+
+/** The calendar of this name; undefined for none, which is always open. */
+export const calendarOf = ({ calendars }: Scenario, name: string | undefined): CalendarSpec | undefined =>
+  name === undefined ? undefined : own(calendars, name);
 
 /** A station with its site and its place in the file. */
 export interface PlacedStation {

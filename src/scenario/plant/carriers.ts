@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { CARRIER } from '../../flow/model/resources.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
-import { at, column } from '../lookup/columns.js';
+import { at, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/compilation.js';
 import { found, siteOf } from '../lookup/ids.js';
@@ -39,8 +39,9 @@ export function compileStays(
   { scenario, ids, laid, book, draws }: Compilation,
   resources: Model['resources'],
 ): Model['companions'] {
+  const stepId = (name: string): number => found(laid.stepId, name, 'step');
   const siteOfStep = (name: string): string => {
-    const step = at(laid.steps, found(laid.stepId, name, 'step'));
+    const step = at(laid.steps, stepId(name));
     if (step.kind !== 'step')
       throw new Error(
         `expected a step at a station, got '${name}'; the scenario must be checked before it is compiled`,
@@ -49,8 +50,8 @@ export function compileStays(
   };
   const carriers = Object.entries(scenario.carriers).map(([name, { from, to, return: back, hours }]) => ({
     name,
-    from,
-    to,
+    from: stepId(from),
+    to: stepId(to),
     amount: 1,
     resource: resources.names.findIndex((each, r) => each === name && resources.kind[r] === CARRIER),
     returnDraw: draws.add(`${name}/return`, back),
@@ -58,8 +59,8 @@ export function compileStays(
   }));
   const teams = Object.entries(scenario.teams).map(([name, { from, to, crew, people }]) => ({
     name,
-    from,
-    to,
+    from: stepId(from),
+    to: stepId(to),
     amount: people,
     resource: ids.crew(siteOfStep(from), crew),
     returnDraw: NO_DRAW,
@@ -69,11 +70,6 @@ export function compileStays(
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
-    resource: column(rows, (row) => row.resource),
-    amount: column(rows, (row) => row.amount),
-    from: column(rows, (row) => found(laid.stepId, row.from, 'step')),
-    to: column(rows, (row) => found(laid.stepId, row.to, 'step')),
-    returnDraw: column(rows, (row) => row.returnDraw),
-    returnCalendar: column(rows, (row) => row.returnCalendar),
+    ...int32(rows, 'resource', 'amount', 'from', 'to', 'returnDraw', 'returnCalendar'),
   };
 }

@@ -109,7 +109,7 @@ export function* changeoverFindings(scenario: Scenario): Iterable<Finding> {
   }
 }
 
-export interface ChangeoverRow {
+interface ChangeoverRow {
   readonly option: number;
   /** By value before * values + value after. */
   readonly draws: readonly number[];

@@ -1,7 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
 import { calendarName } from '../calendar/calendars.js';
-import { column } from '../lookup/columns.js';
+import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
@@ -76,10 +76,7 @@ export function compileFailures({ scenario, ids, book, draws }: Compilation): Mo
   );
   return {
     count: rows.length,
-    station: column(rows, (row) => row.station),
-    byClock: Uint8Array.from(rows, (row) => Number(row.byClock)),
-    everyDraw: column(rows, (row) => row.everyDraw),
-    repairDraw: column(rows, (row) => row.repairDraw),
-    repairCalendar: column(rows, (row) => row.repairCalendar),
+    ...int32(rows, 'station', 'everyDraw', 'repairDraw', 'repairCalendar'),
+    ...uint8(rows, 'byClock'),
   };
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
-import { ragged } from '../lookup/columns.js';
+import { float64, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found, foundIn, type Ids, siteOf } from '../lookup/ids.js';
 import type { Known, Lookup } from '../lookup/outline.js';
@@ -168,12 +168,11 @@ export function compileOutages({ scenario, ids, book, span }: Compilation): Mode
   return {
     count: rows.length,
     names: rows.map(({ name }) => name),
-    from: Float64Array.from(rows, ({ from }) => from),
-    to: Float64Array.from(rows, ({ to }) => to),
+    ...float64(rows, 'from', 'to'),
     stationStart: stations.start,
-    station: Int32Array.from(stations.entries),
+    station: stations.column(Number),
     laneStart: lanes.start,
-    lane: Int32Array.from(lanes.entries),
+    lane: lanes.column(Number),
     watched: watched === undefined ? -1 : rows.indexOf(watched),
     watchFrom,
     watchDays: watched === undefined ? 0 : Math.floor((watchTo - watchFrom) / MINUTES_PER_DAY) + 1,

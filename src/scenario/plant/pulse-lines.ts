@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
-import { at, column, ragged } from '../lookup/columns.js';
+import { at, float64, int32, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
@@ -157,18 +157,17 @@ export function compilePulseLines(
   { scenario, ids }: Compilation,
   { calendar }: Model['stations'],
 ): Model['pulseLines'] {
-  const rows = Object.entries(scenario.pulseLines).map(([name, line]) => ({
-    name,
-    takt: line.taktMin,
-    stations: line.stations.map((station) => found(ids.station, station, 'station')),
-  }));
+  const rows = Object.entries(scenario.pulseLines).map(([name, line]) => {
+    const stations = line.stations.map((station) => found(ids.station, station, 'station'));
+    return { name, takt: line.taktMin, stations, calendar: at(calendar, at(stations, 0)) };
+  });
   const stations = ragged(rows, (row) => row.stations);
   return {
     count: rows.length,
     names: rows.map(({ name }) => name),
     stationStart: stations.start,
-    station: Int32Array.from(stations.entries),
-    takt: Float64Array.from(rows, ({ takt }) => takt),
-    calendar: column(rows, (row) => at(calendar, at(row.stations, 0))),
+    station: stations.column(Number),
+    ...float64(rows, 'takt'),
+    ...int32(rows, 'calendar'),
   };
 }

@@ -1,17 +1,17 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
-import { column, ragged } from '../lookup/columns.js';
+import { float64, int32, ragged, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { bankName, found, foundIn, siteOf } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
-import type { Station } from '../types/plant.js';
+import { allStations } from '../lookup/placed.js';
 import type { Path } from '../types/problem.js';
 import { keys } from '../values/keys.js';
 import type { RawMap } from '../values/raw.js';
 import { flag, limitOf, spaces, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-import { type ChangeoverRow, changeoverNames, changeoverSchema, compileChangeover } from './changeovers.js';
+import { changeoverNames, changeoverSchema, compileChangeover } from './changeovers.js';
 import { failureNames, failuresSchema } from './failures.js';
 import { lotSchema } from './lots.js';
 
@@ -71,63 +71,54 @@ export function stationNames(path: Path, station: RawMap, lookup: Lookup): void 
 /** A capacity as the model has it. */
 export const capacity = (limit: number | undefined): number => limit ?? UNLIMITED;
 
-interface StationRow {
-  readonly name: string;
-  readonly site: number;
-  readonly calendar: number;
-  readonly isBank: boolean;
-  readonly station: Pick<Station, 'places' | 'buffer' | 'reworkBuffer' | 'lot'>;
-  readonly changeover: ChangeoverRow | undefined;
-}
-
 /** Stations site by site, then the arrival banks of lanes. */
 export function compileStations(all: Compilation): Model['stations'] {
   const { scenario, ids, book } = all;
-  const rows: StationRow[] = [];
-  for (const [siteName, site] of Object.entries(scenario.sites)) {
-    for (const [name, station] of Object.entries(site.stations)) {
-      rows.push({
-        name,
-        station,
-        changeover: compileChangeover(all, name, station.changeover),
-        isBank: false,
-        site: found(ids.site, siteName, 'site'),
-        calendar: station.unattended ? ALWAYS : book.id(station.calendar ?? site.calendar, site.zone),
-      });
-    }
-  }
-  for (const [lane, { to, arrivalBank }] of Object.entries(scenario.lanes)) {
-    if (arrivalBank === undefined) continue;
-    const station = { places: arrivalBank, buffer: 0, reworkBuffer: undefined, lot: undefined };
-    rows.push({
-      name: bankName(lane),
-      station,
-      site: found(ids.site, to, 'site'),
-      calendar: ALWAYS,
-      isBank: true,
-      changeover: undefined,
-    });
-  }
-  const changeovers = ragged(rows, ({ changeover }) => changeover?.draws ?? []);
+  const stations = allStations(scenario).map(({ name, siteName, site, station }) => ({
+    name,
+    ...station,
+    change: compileChangeover(all, name, station.changeover),
+    isBank: false,
+    site: found(ids.site, siteName, 'site'),
+    calendar: station.unattended ? ALWAYS : book.id(station.calendar ?? site.calendar, site.zone),
+  }));
+  const banks = Object.entries(scenario.lanes).flatMap(([lane, { to, arrivalBank }]) =>
+    arrivalBank === undefined
+      ? []
+      : {
+          name: bankName(lane),
+          places: arrivalBank,
+          buffer: 0,
+          reworkBuffer: undefined,
+          lot: undefined,
+          change: undefined,
+          isBank: true,
+          site: found(ids.site, to, 'site'),
+          calendar: ALWAYS,
+        },
+  );
+  const rows = [...stations, ...banks].map(({ change, lot, reworkBuffer, ...row }) => ({
+    ...row,
+    buffer: capacity(row.buffer),
+    reworkBuffer: reworkBuffer === 'unlimited' ? UNLIMITED : (reworkBuffer ?? -1),
+    changeoverOption: change?.option ?? -1,
+    changeovers: change?.draws ?? [],
+    batchMost: change?.batch?.most ?? 0,
+    batchWait: change?.batch?.longestWaitMin ?? Infinity,
+    lotLeast: lot?.least ?? 0,
+    lotMost: lot?.most ?? 0,
+    lotWait: lot?.longestWaitMin ?? 0,
+  }));
+  const changeovers = ragged(rows, (row) => row.changeovers);
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
-    site: column(rows, (row) => row.site),
-    places: column(rows, (row) => row.station.places),
-    buffer: column(rows, (row) => capacity(row.station.buffer)),
-    reworkBuffer: column(rows, ({ station: { reworkBuffer } }) =>
-      reworkBuffer === 'unlimited' ? UNLIMITED : (reworkBuffer ?? -1),
-    ),
-    calendar: column(rows, (row) => row.calendar),
-    isBank: Uint8Array.from(rows, (row) => Number(row.isBank)),
-    changeoverOption: column(rows, (row) => row.changeover?.option ?? -1),
+    ...int32(rows, 'site', 'places', 'buffer', 'reworkBuffer', 'calendar', 'changeoverOption', 'batchMost'),
+    ...int32(rows, 'lotLeast', 'lotMost'),
+    ...float64(rows, 'batchWait', 'lotWait'),
+    ...uint8(rows, 'isBank'),
     changeoverStart: changeovers.start,
-    changeoverDraw: Int32Array.from(changeovers.entries),
-    batchMost: column(rows, (row) => row.changeover?.batch?.most ?? 0),
-    batchWait: Float64Array.from(rows, (row) => row.changeover?.batch?.longestWaitMin ?? Infinity),
-    lotLeast: column(rows, (row) => row.station.lot?.least ?? 0),
-    lotMost: column(rows, (row) => row.station.lot?.most ?? 0),
-    lotWait: Float64Array.from(rows, (row) => row.station.lot?.longestWaitMin ?? 0),
+    changeoverDraw: changeovers.column(Number),
   };
 }
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
-import { column } from '../lookup/columns.js';
+import { float64, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/compilation.js';
 import type { Lookup } from '../lookup/outline.js';
@@ -127,27 +127,23 @@ export function compileSupplies(all: Compilation): Model['supplies'] {
   const { scenario, ids, draws } = all;
   const rows = Object.entries(scenario.supplies).map(([name, supply]) => {
     const { order, late } = supply,
-      by = late !== undefined && late.chance > 0 ? draws.add(`${name}/late by`, late.by) : NO_DRAW;
+      lateByDraw = late !== undefined && late.chance > 0 ? draws.add(`${name}/late by`, late.by) : NO_DRAW;
     return {
-      order,
-      by,
       resource: ids.part(name),
-      lead: order.kind === 'reorder' ? draws.add(`${name}/lead time`, order.leadTime) : NO_DRAW,
-      chance: late?.chance ?? 0,
-      late: by === NO_DRAW ? NO_DRAW : draws.chance(`${name}/late`),
+      level: order.kind === 'reorder' ? order.level + order.safetyStock : -1,
+      lot: order.kind === 'dates' ? 0 : order.lot,
+      leadDraw: order.kind === 'reorder' ? draws.add(`${name}/lead time`, order.leadTime) : NO_DRAW,
+      lateChance: late?.chance ?? 0,
+      lateDraw: lateByDraw === NO_DRAW ? NO_DRAW : draws.chance(`${name}/late`),
+      lateByDraw,
       plan: plannedDeliveries(supply, all),
     };
   });
   return {
     count: rows.length,
-    resource: column(rows, (row) => row.resource),
-    level: column(rows, ({ order }) => (order.kind === 'reorder' ? order.level + order.safetyStock : -1)),
-    lot: column(rows, ({ order }) => (order.kind === 'dates' ? 0 : order.lot)),
-    leadDraw: column(rows, (row) => row.lead),
-    lateChance: Float64Array.from(rows, (row) => row.chance),
-    lateDraw: column(rows, (row) => row.late),
-    lateByDraw: column(rows, (row) => row.by),
-    planTimes: rows.map(({ plan }) => Float64Array.from(plan, ({ at }) => at)),
-    planLots: rows.map(({ plan }) => column(plan, ({ lot }) => lot)),
+    ...int32(rows, 'resource', 'level', 'lot', 'leadDraw', 'lateDraw', 'lateByDraw'),
+    ...float64(rows, 'lateChance'),
+    planTimes: rows.map(({ plan }) => float64(plan, 'at').at),
+    planLots: rows.map(({ plan }) => int32(plan, 'lot').lot),
   };
 }

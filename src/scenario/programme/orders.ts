@@ -3,11 +3,11 @@ import { dayNumber } from '../calendar/date.js';
 import { workingDayRule } from '../calendar/days.js';
 import type { ReadTable } from '../file/csv.js';
 import { saySeen } from '../file/problem.js';
+import { calendarOf } from '../lookup/placed.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { OptionMix, Order } from '../types/programme.js';
 import type { Scenario } from '../types/scenario.js';
 import { name } from '../values/keys.js';
-import { own } from '../values/raw.js';
 import { duration, flag } from '../values/scalars.js';
 import { checkOption, readBuilds } from './build-list.js';
 import { standingSchema } from './opening.js';
@@ -94,7 +94,7 @@ export function orderCounts(
 export function* orderFindings(scenario: Scenario): Iterable<Finding> {
   const { start, until, orders } = scenario.programme,
     { calendar } = releaseSite(scenario);
-  const works = workingDayRule(calendar === undefined ? undefined : own(scenario.calendars, calendar));
+  const works = workingDayRule(calendarOf(scenario, calendar));
   for (const { release, due, written } of orders.list) {
     const wrong = (wanted: string, seen: string): Finding => ({ ...written, wanted, seen: saySeen(seen) });
     if (due !== undefined && due < start)

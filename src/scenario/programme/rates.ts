@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { dayNumber, isoDate, isoWeek, mondayOf, weekday } from '../calendar/date.js';
 import { workingDayRule } from '../calendar/days.js';
+import { calendarOf } from '../lookup/placed.js';
 import type { Site } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { RatePhase } from '../types/programme.js';
@@ -142,8 +143,7 @@ export interface AskedRate {
  */
 export function askedRate(scenario: Scenario): AskedRate {
   const { release } = scenario.programme,
-    { calendar } = releaseSite(scenario),
-    spec = calendar === undefined ? undefined : scenario.calendars[calendar];
+    spec = calendarOf(scenario, releaseSite(scenario).calendar);
   const works = workingDayRule(spec),
     daysAWeek = spec?.on.length ?? 7;
   const phases = (release.kind === 'rate' ? release.phases : []).map(({ from, perDay, perWeek }) => ({

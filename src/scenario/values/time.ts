@@ -9,6 +9,7 @@ import { keys, name } from './keys.js';
 import { nearest } from './nearest.js';
 import type { TimeUnit } from './quantity.js';
 import { LONGEST_MIN, timeAdvice, toMinutes } from './quantity.js';
+import { remembered } from './raw.js';
 import { duration, word } from './scalars.js';
 
 /** Minutes, or what is wrong: with `source` in the CSV file, else with the scenario's own words about it. */
@@ -24,14 +25,8 @@ export type ReadObserved = (file: string, column: string, unit: TimeUnit) => Obs
  */
 export function observedReader(readFile: (relativePath: string) => string): ReadObserved {
   const known = new Map<string, Observed>();
-  return (file, column, unit) => {
-    const key = JSON.stringify([file, column, unit]);
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    const observed = readColumn(readFile, file, column, unit);
-    known.set(key, observed);
-    return observed;
-  };
+  return (file, column, unit) =>
+    remembered(known, JSON.stringify([file, column, unit]), () => readColumn(readFile, file, column, unit));
 }
 
 function readColumn(

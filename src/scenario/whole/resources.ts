@@ -1,7 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { CARRIER, CREW, STOCK, SUPPLY } from '../../flow/model/resources.js';
 import { ALWAYS } from '../calendar/book.js';
-import { at, column } from '../lookup/columns.js';
+import { at, int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found, foundIn } from '../lookup/ids.js';
 import type { RouteEntry } from '../types/steps.js';
@@ -54,11 +54,9 @@ export function compileResources(all: Compilation): Omit<Model['resources'], 'sh
   return {
     count: rows.length,
     crews: crews.length,
-    kind: Uint8Array.from(rows, (row) => row.kind),
+    ...uint8(rows, 'kind'),
     names: rows.map((row) => row.name),
-    site: column(rows, (row) => row.site),
-    amount: column(rows, (row) => row.amount),
-    calendar: column(rows, (row) => row.calendar),
+    ...int32(rows, 'site', 'amount', 'calendar'),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
-import { at, column } from '../lookup/columns.js';
+import { at, column, int32 } from '../lookup/columns.js';
 import type { Ids } from '../lookup/ids.js';
 import type { LaidRoutes, LaidStep } from '../lookup/laid.js';
 import { furthestBack, isForAll, joinIndex, type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
@@ -99,7 +99,7 @@ export function slotColumns(
     count: slots.length,
     names: slots.map((slot) => `${slot.kind ?? 'failed test'} from ${at(steps, slot.step).name}`),
     kind: column(slots, (slot) => (slot.kind === undefined ? -1 : kinds.indexOf(slot.kind))),
-    step: column(slots, (slot) => slot.step),
+    ...int32(slots, 'step'),
     kindNames: kinds,
   };
 }

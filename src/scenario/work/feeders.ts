@@ -1,4 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
+import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
@@ -82,19 +83,19 @@ export function* feederFindings(scenario: Scenario): Iterable<Finding> {
 
 /** The unit's route, then those of the feeders. */
 export function compileRoutes({ scenario, ids, laid }: Compilation): Model['routes'] {
-  const feeders = Object.entries(scenario.feeders);
+  const unit = { name: 'unit', own: false, stock: -1, target: 0 };
+  const feeders = Object.entries(scenario.feeders).map(([name, { kind, target }]) => ({
+    name,
+    own: kind === 'own',
+    stock: kind === 'stock' ? ids.stock(name) : -1,
+    target: kind === 'stock' ? target : 0,
+  }));
+  const rows = [unit, ...feeders];
   return {
-    count: feeders.length + 1,
-    names: ['unit', ...feeders.map(([name]) => name)],
+    count: rows.length,
+    names: rows.map(({ name }) => name),
     firstStep: Int32Array.from(laid.firstStep),
-    own: Uint8Array.from([0, ...feeders.map(([, feeder]) => Number(feeder.kind === 'own'))]),
-    stock: Int32Array.from([
-      -1,
-      ...feeders.map(([name, feeder]) => (feeder.kind === 'stock' ? ids.stock(name) : -1)),
-    ]),
-    target: Int32Array.from([
-      0,
-      ...feeders.map(([, feeder]) => (feeder.kind === 'stock' ? feeder.target : 0)),
-    ]),
+    ...uint8(rows, 'own'),
+    ...int32(rows, 'stock', 'target'),
   };
 }

@@ -1,8 +1,8 @@
 import type { Model } from '../../flow/model/model.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import { saySeen } from '../file/problem.js';
-import { column } from '../lookup/columns.js';
-import type { Draws } from '../lookup/compilation.js';
+import { int32, uint8 } from '../lookup/columns.js';
+import { type Draws, NO_DRAW } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
 import type { LaidRoutes } from '../lookup/laid.js';
 import { allSteps, findsOf, type PlacedStep, stepsOf } from '../lookup/placed.js';
@@ -113,6 +113,9 @@ function endless({ route, index }: PlacedStep, kind: string | undefined, { then 
   return again ? 'the defect is always made again, so every unit would go back until the limit' : undefined;
 }
 
+const KIND = { repair: REPAIR, carry: CARRY, scrap: SCRAP, back: SEND_BACK } as const,
+  WORK = { repair: 'repair', carry: 'carried' } as const;
+
 interface Then {
   readonly kind: number;
   readonly repairDraw: number;
@@ -131,48 +134,25 @@ export class Thens {
 
   /** `what` is the kind of defect, or the failed test, for the stream of the repair. */
   add(step: string, what: string, { then }: Find): number {
-    const none = { repairDraw: -1, target: -1, limit: 0, scrapAtLimit: false };
-    switch (then.kind) {
-      case 'repair':
-        return this.push({
-          ...none,
-          kind: REPAIR,
-          repairDraw: this.draws.add(`${step}/repair ${what}`, then.work),
-        });
-      case 'carry':
-        return this.push({
-          ...none,
-          kind: CARRY,
-          repairDraw: this.draws.add(`${step}/carried ${what}`, then.work),
-        });
-      case 'scrap':
-        return this.push({ ...none, kind: SCRAP });
-      case 'back': {
-        const target = found(this.laid.stepId, then.to, 'step to send back to');
-        return this.push({
-          ...none,
-          kind: SEND_BACK,
-          target,
-          limit: then.limit,
-          scrapAtLimit: then.atLimit === 'scrap',
-        });
-      }
-    }
+    const back = then.kind === 'back' ? then : undefined;
+    return (
+      this.rows.push({
+        kind: KIND[then.kind],
+        repairDraw:
+          'work' in then ? this.draws.add(`${step}/${WORK[then.kind]} ${what}`, then.work) : NO_DRAW,
+        target: back === undefined ? -1 : found(this.laid.stepId, back.to, 'step to send back to'),
+        limit: back?.limit ?? 0,
+        scrapAtLimit: back?.atLimit === 'scrap',
+      }) - 1
+    );
   }
 
   columns(): Model['thens'] {
     const { rows } = this;
     return {
       count: rows.length,
-      kind: column(rows, (row) => row.kind),
-      repairDraw: column(rows, (row) => row.repairDraw),
-      target: column(rows, (row) => row.target),
-      limit: column(rows, (row) => row.limit),
-      scrapAtLimit: Uint8Array.from(rows, (row) => Number(row.scrapAtLimit)),
+      ...int32(rows, 'kind', 'repairDraw', 'target', 'limit'),
+      ...uint8(rows, 'scrapAtLimit'),
     };
-  }
-
-  private push(row: Then): number {
-    return this.rows.push(row) - 1;
   }
 }

@@ -126,8 +126,8 @@ export function needsColumns(rows: readonly NeedsRow[]) {
     needResource: needs.column(({ resource }) => resource),
     needAmount: needs.column(({ amount }) => amount),
     ownStart: joining.start,
-    ownRoute: Int32Array.from(joining.entries),
+    ownRoute: joining.column(Number),
     offStart: off.start,
-    offRoute: Int32Array.from(off.entries),
+    offRoute: off.column(Number),
   };
 }

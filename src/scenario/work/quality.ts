@@ -104,7 +104,7 @@ export function compileQuality(
   }
   return {
     carriedStart: carried.start,
-    carriedSlot: Int32Array.from(carried.entries),
+    carriedSlot: carried.column(Number),
     findNote,
     hold: Uint8Array.from(laid.steps, holdOf),
     mendDraw: column(laid.steps, (one) =>
