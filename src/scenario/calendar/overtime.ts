@@ -5,12 +5,10 @@ import { saySeen } from '../file/problem.js';
 import { at } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found, foundIn } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
 import type { CalendarSpec, Overtime } from '../types/calendars.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore, together } from '../values/keys.js';
-import { listOf, mapOf, type RawMap } from '../values/raw.js';
 import { clockSpan, date, spell, text, weekdays, whole, word } from '../values/scalars.js';
 import { isoWeek } from './date.js';
 import { weekOf } from './week.js';
@@ -90,16 +88,6 @@ export const overtime = z
       '2027-07-02, on: Mon-Thu, hours: ["15:00-17:00"] }, { on: Sat, hours: ["06:00-12:00"], when: { ' +
       'units behind: 3, lead time: 12 days } }]',
   );
-
-/** Steps at which units are counted. */
-export function overtimeNames(raw: RawMap, { outline, look }: Lookup): void {
-  const [unit] = outline.routes;
-  for (const [name, value] of Object.entries(mapOf(raw['calendars'])))
-    listOf(mapOf(value)['overtime']).forEach((entry, i) => {
-      const at = ['calendars', name, 'overtime', i, 'when', 'at'];
-      look(at, mapOf(mapOf(entry)['when'])['at'], unit.steps, 'step of this name in the route of the unit');
-    });
-}
 
 /** Overtime in the usual hours or twice, rules that know no due date. */
 export function* overtimeFindings({ calendars, programme }: Scenario): Iterable<Finding> {

@@ -4,10 +4,10 @@ import { found, foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import { allStations } from '../lookup/placed.js';
 import type { Changeover } from '../types/plant.js';
-import type { Finding, Path } from '../types/problem.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, named } from '../values/keys.js';
-import { mapOf, own } from '../values/raw.js';
+import { mapOf, own, placesAt, type RawMap } from '../values/raw.js';
 import { spell, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 
@@ -64,17 +64,20 @@ export function changeoverSchema(time: TimeSchema) {
   );
 }
 
-/** The option, and its values in the times from one to another. */
-export function changeoverNames(path: Path, value: unknown, { outline, look }: Lookup): void {
-  const changeover = mapOf(value),
-    option = changeover['on'];
-  look([...path, 'on'], option, outline.options, 'option of this name');
-  if (typeof option !== 'string') return;
-  const known = outline.options?.get(option),
-    what = `value of this name in option ${option}`;
-  for (const [from, times] of Object.entries(mapOf(changeover['from to']))) {
-    look([...path, 'from to', from], from, known, what, true);
-    for (const to of Object.keys(mapOf(times))) look([...path, 'from to', from, to], to, known, what, true);
+/** Values of the option in the times from one to another. */
+export function changeoverNames(raw: RawMap, { outline, look }: Lookup): void {
+  for (const { path: here, value } of placesAt(raw, [], ['sites', '*', 'stations', '*', 'changeover'])) {
+    const { on: option, 'from to': times } = mapOf(value);
+    if (typeof option !== 'string') continue;
+    const pairs = [placesAt(times, [], ['*']), placesAt(times, [], ['*', '*'])].flat();
+    for (const { path } of pairs)
+      look(
+        [...here, 'from to', ...path],
+        path.at(-1),
+        outline.options?.get(option),
+        `value of this name in option ${option}`,
+        true,
+      );
   }
 }
 

@@ -4,12 +4,10 @@ import { calendarName } from '../calendar/calendars.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
 import { allStations } from '../lookup/placed.js';
-import type { Finding, Path } from '../types/problem.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, oneOrMore } from '../values/keys.js';
-import { listOf, mapOf } from '../values/raw.js';
 import { word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 
@@ -42,13 +40,6 @@ export function failuresSchema(time: TimeSchema) {
       'ways to fail are a list; a place is down while any of them is under repair. Default: never. ' +
       'Example: { every: { exponential: { mean: 60 h } }, repair: { mean: 4 h, cv: 0.8 } }',
   );
-}
-
-/** Calendars of repairs. One failure may stand without its list. */
-export function failureNames(path: Path, failures: unknown, { calendar }: Lookup): void {
-  listOf(failures).forEach((failure, i) => {
-    calendar([...path, ...(Array.isArray(failures) ? [i] : []), 'hours'], mapOf(failure)['hours']);
-  });
 }
 
 /** Equipment that fails without end. */

@@ -6,10 +6,8 @@ import { calendarName } from '../calendar/calendars.js';
 import { float64, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found, siteOf } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
 import type { Lane } from '../types/plant.js';
 import { keys, name } from '../values/keys.js';
-import { mapOf, type RawMap } from '../values/raw.js';
 import { clock, limitOf, spaces, spell, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { capacity } from './stations.js';
@@ -98,15 +96,6 @@ export function laneSchema(time: TimeSchema) {
     },
     'a lane: a map with the keys from, to, trucks, capacity and drive',
   );
-}
-
-export function laneNames(raw: RawMap, { outline, look, calendar }: Lookup): void {
-  for (const [name, value] of Object.entries(mapOf(raw['lanes']))) {
-    const lane = mapOf(value);
-    for (const end of ['from', 'to'])
-      look(['lanes', name, end], lane[end], outline.sites, 'site of this name');
-    calendar(['lanes', name, 'hours'], lane['hours']);
-  }
 }
 
 const RULE = { full: LEAVE_FULL, 'full or wait': LEAVE_FULL_OR_WAIT, timetable: LEAVE_TIMETABLE } as const;

@@ -5,14 +5,12 @@ import { dayNumber } from '../calendar/date.js';
 import { float64, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found, foundIn, type Ids, siteOf } from '../lookup/ids.js';
-import type { Known, Lookup } from '../lookup/outline.js';
 import { stationsOf } from '../lookup/placed.js';
 import type { Moment, Outage } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore, together } from '../values/keys.js';
 import { sayClock } from '../values/quantity.js';
-import { listOf, mapOf, type RawMap } from '../values/raw.js';
 import { moment, text } from '../values/scalars.js';
 
 const names = (what: string) => oneOrMore(name(what), `${what}, or a list of them`);
@@ -57,22 +55,6 @@ export const outagesSchema = z.array(
     ),
   { error: 'a list of outages, such as [{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20 }]' },
 );
-
-/** Stations, sites and lanes of outages. */
-export function outageNames(raw: RawMap, { outline, look }: Lookup): void {
-  listOf(raw['outages']).forEach((value, i) => {
-    const outage = mapOf(value),
-      path = ['outages', i];
-    const each = (key: string, known: Known | undefined, what: string): void => {
-      listOf(outage[key]).forEach((name, n) => {
-        look([...path, key, ...(Array.isArray(outage[key]) ? [n] : [])], name, known, what);
-      });
-    };
-    each('stations', outline.stations, 'station of this name');
-    each('site', outline.sites, 'site of this name');
-    each('lanes', outline.lanes, 'lane of this name');
-  });
-}
 
 /**
  * Outages that end before they begin, or before the programme does; over several sites, so that their dates

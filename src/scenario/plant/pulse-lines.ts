@@ -3,13 +3,11 @@ import type { Model } from '../../flow/model/model.js';
 import { at, float64, int32, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { found } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
 import { allSteps, findsOf, isForAll, stationsOf, stepsOf } from '../lookup/placed.js';
 import type { PulseLine } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
-import { listOf, mapOf, type RawMap } from '../values/raw.js';
 import { duration } from '../values/scalars.js';
 
 /** One entry of the top-level key `pulse lines`. */
@@ -26,13 +24,6 @@ export const pulseLineSchema = keys(
   },
   'a pulse line: a map with the keys stations and takt',
 ).transform(({ stations, takt }): PulseLine => ({ stations, taktMin: takt }));
-
-export function pulseLineNames(raw: RawMap, { outline, look }: Lookup): void {
-  for (const [name, line] of Object.entries(mapOf(raw['pulse lines'])))
-    listOf(mapOf(line)['stations']).forEach((station, i) => {
-      look(['pulse lines', name, 'stations', i], station, outline.stations, 'station of this name');
-    });
-}
 
 /**
  * What a pulse line cannot do: hold more than one unit a station, be entered halfway, be left before its

@@ -1,11 +1,9 @@
 import { calendarName } from '../calendar/calendars.js';
 import { zone } from '../calendar/zone.js';
-import type { Lookup } from '../lookup/outline.js';
 import { keys, named } from '../values/keys.js';
-import { mapOf, type RawMap } from '../values/raw.js';
 import type { TimeSchema } from '../values/time.js';
 import { crewSchema } from './crews.js';
-import { stationNames, stationSchema } from './stations.js';
+import { stationSchema } from './stations.js';
 
 export function siteSchema(time: TimeSchema) {
   return keys(
@@ -28,16 +26,4 @@ export function siteSchema(time: TimeSchema) {
     },
     'a site: a map with the key stations',
   );
-}
-
-export function siteNames(raw: RawMap, lookup: Lookup): void {
-  for (const [siteName, value] of Object.entries(mapOf(raw['sites']))) {
-    const site = mapOf(value),
-      path = ['sites', siteName];
-    lookup.calendar([...path, 'calendar'], site['calendar']);
-    for (const [name, crew] of Object.entries(mapOf(site['crews'])))
-      lookup.calendar([...path, 'crews', name, 'calendar'], mapOf(crew)['calendar']);
-    for (const [name, station] of Object.entries(mapOf(site['stations'])))
-      stationNames([...path, 'stations', name], mapOf(station), lookup);
-  }
 }

@@ -4,15 +4,12 @@ import { calendarName } from '../calendar/calendars.js';
 import { float64, int32, ragged, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { bankName, found, foundIn, siteOf } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
 import { allStations } from '../lookup/placed.js';
-import type { Path } from '../types/problem.js';
 import { keys } from '../values/keys.js';
-import type { RawMap } from '../values/raw.js';
 import { flag, limitOf, spaces, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-import { changeoverNames, changeoverSchema, compileChangeover } from './changeovers.js';
-import { failureNames, failuresSchema } from './failures.js';
+import { changeoverSchema, compileChangeover } from './changeovers.js';
+import { failuresSchema } from './failures.js';
 import { lotSchema } from './lots.js';
 
 export function stationSchema(time: TimeSchema) {
@@ -60,12 +57,6 @@ export function stationSchema(time: TimeSchema) {
     },
     'a station: a map, {} for all defaults',
   );
-}
-
-export function stationNames(path: Path, station: RawMap, lookup: Lookup): void {
-  lookup.calendar([...path, 'calendar'], station['calendar']);
-  changeoverNames([...path, 'changeover'], station['changeover'], lookup);
-  failureNames([...path, 'failures'], station['failures'], lookup);
 }
 
 /** A capacity as the model has it. */

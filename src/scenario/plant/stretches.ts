@@ -1,10 +1,8 @@
-import type { Lookup, Outline } from '../lookup/outline.js';
 import { allSteps, type PlacedRoute, type StationedStep, stepsOf } from '../lookup/placed.js';
 import type { Stretch } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { name } from '../values/keys.js';
-import { mapOf, type RawMap } from '../values/raw.js';
 
 /** A unit keeps what stays with it as bits of one number. */
 const MOST = 31;
@@ -20,33 +18,6 @@ export const stretchKeys = {
       'moved on to a later step. Example: receive',
   ),
 };
-
-/**
- * Names in carriers and teams. Whether their steps are of one route and in order is asked when all names are
- * known.
- */
-export function stretchNames(raw: RawMap, { outline, look, calendar }: Lookup): void {
-  const stepNames = new Set(outline.routes.flatMap(({ steps }) => [...steps.keys()]));
-  for (const section of ['carriers', 'teams']) {
-    for (const [name, value] of Object.entries(mapOf(raw[section]))) {
-      const stretch = mapOf(value),
-        path = [section, name];
-      for (const end of ['from', 'to']) look([...path, end], stretch[end], stepNames, 'step of this name');
-      calendar([...path, 'hours'], stretch['hours']);
-      const site = siteOfStep(outline, stretch['from']);
-      if (site === undefined) continue;
-      const crews = outline.crewsOf?.get(site);
-      look([...path, 'crew'], stretch['crew'], crews, `crew of this name in site ${site}`);
-    }
-  }
-}
-
-function siteOfStep({ routes, stations }: Outline, step: unknown): string | undefined {
-  const found = routes
-    .flatMap(({ entries }) => entries)
-    .find(({ entry }) => typeof step === 'string' && entry['step'] === step);
-  return stations?.get(String(found?.entry['at']));
-}
 
 /** `steps` are those from..to; empty where they are not of one route and in order. */
 export interface PlacedStretch<Kind extends Stretch> {

@@ -3,13 +3,12 @@ import type { Model } from '../../flow/model/model.js';
 import { float64, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/compilation.js';
-import type { Lookup } from '../lookup/outline.js';
 import { allSteps } from '../lookup/placed.js';
 import type { Reorder, Supply } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, together } from '../values/keys.js';
-import { mapOf, own, type RawMap } from '../values/raw.js';
+import { own } from '../values/raw.js';
 import { chance, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { deliveriesSchema, plannedDeliveries } from './deliveries.js';
@@ -80,11 +79,6 @@ export function supplySchema(time: TimeSchema) {
       // Without an order there is a problem, see above.
       return order === undefined ? z.NEVER : { site, atStart, late, order };
     });
-}
-
-export function supplyNames(raw: RawMap, { outline, look }: Lookup): void {
-  for (const [name, supply] of Object.entries(mapOf(raw['supplies'])))
-    look(['supplies', name, 'site'], mapOf(supply)['site'], outline.sites, 'site of this name');
 }
 
 /** Supplies that nothing takes, or that are taken in another site. */

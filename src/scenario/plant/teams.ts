@@ -1,12 +1,13 @@
 import type { Model } from '../../flow/model/model.js';
 import { CREW } from '../../flow/model/resources.js';
 import { at } from '../lookup/columns.js';
+import type { Lookup } from '../lookup/outline.js';
 import { type PlacedStation, stationsOf } from '../lookup/placed.js';
 import type { Team } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
-import { own } from '../values/raw.js';
+import { mapOf, own, placesAt, type RawMap } from '../values/raw.js';
 import { whole } from '../values/scalars.js';
 import { type PlacedStretch, placedStretches, stretchKeys } from './stretches.js';
 
@@ -19,6 +20,18 @@ export const teamSchema = keys(
   'a team: a map with the keys crew, people, from and to, such as { crew: technicians, people: ' +
     '2, from: fit battery, to: hand over }',
 );
+
+/** Crews of teams, at the site of their first step. */
+export function teamNames(raw: RawMap, { outline, look }: Lookup): void {
+  const steps = outline.routes.flatMap(({ entries }) => entries);
+  for (const { path, value } of placesAt(raw, [], ['teams', '*'])) {
+    const { from, crew } = mapOf(value),
+      first = steps.find(({ entry: { step } }) => typeof step === 'string' && step === from),
+      site = outline.stations?.get(String(first?.entry['at']));
+    if (site !== undefined)
+      look([...path, 'crew'], crew, outline.crewsOf?.get(site), `crew of this name in site ${site}`);
+  }
+}
 
 type PlacedTeam = PlacedStretch<Team>;
 

@@ -8,7 +8,7 @@ import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { StationStep } from '../types/steps.js';
 import { name, named, oneOrMore } from '../values/keys.js';
-import { listOf, mapOf, own, type RawMap } from '../values/raw.js';
+import { mapOf, own, type RawMap } from '../values/raw.js';
 import { whole, word } from '../values/scalars.js';
 
 const partCount = z.union([whole(1), word('own')], { error: 'a whole number from 1, or own' });
@@ -47,17 +47,6 @@ export function crewNames(path: Path, entry: RawMap, { outline, look }: Lookup):
   const crews = outline.crewsOf?.get(site);
   for (const crew of Object.keys(mapOf(entry['crew'])))
     look([...path, 'crew', crew], crew, crews, `crew of this name in site ${site}`, true);
-}
-
-export function partNames(path: Path, entry: RawMap, { outline, look }: Lookup): void {
-  const { feeders, supplies } = outline,
-    parts = feeders && supplies && new Set([...feeders.keys(), ...supplies.keys()]),
-    off = entry['takes off'];
-  for (const part of Object.keys(mapOf(entry['parts'])))
-    look([...path, 'parts', part], part, parts, 'feeder or supply of this name', true);
-  listOf(off).forEach((feeder, i) => {
-    look([...path, 'takes off', ...(Array.isArray(off) ? [i] : [])], feeder, feeders, 'feeder of this name');
-  });
 }
 
 /** Demands that can never be met: more people than the crew has, more parts than the stock may hold. */
