@@ -2,8 +2,7 @@ import type { Model } from '../flow/model/model.js';
 import { CalendarBook } from './calendar/book.js';
 import { compileOvertime } from './calendar/overtime.js';
 import { Draws } from './lookup/compilation.js';
-import { idsOf } from './lookup/ids.js';
-import { layRoutes } from './lookup/laid.js';
+import { idsOf, layRoutes } from './lookup/ids.js';
 import { compileStays } from './plant/carriers.js';
 import { compileShifts } from './plant/crews.js';
 import { hasPlan } from './plant/deliveries.js';
@@ -50,7 +49,7 @@ export function compile(scenario: Scenario): Model {
     chances,
     thens,
     slots,
-    joining: joiningRoutes(laid, ids),
+    joining: joiningRoutes(scenario, laid, ids),
   };
 
   const options = compileOptions(scenario, draws);

@@ -1,11 +1,12 @@
-import { saySeen } from './file/problem.js';
-import { type Lookup, MISSING, outlineOf, type Uses } from './lookup/outline.js';
+import { sayPath, saySeen } from './file/problem.js';
+import type { Lookup, Outline, Uses } from './lookup/outline.js';
+import { MISSING, outlineOf } from './lookup/outline.js';
 import { changeoverNames } from './plant/changeovers.js';
 import { teamNames } from './plant/teams.js';
-import type { Finding } from './types/problem.js';
+import type { Finding, Path } from './types/problem.js';
 import { nearest } from './values/nearest.js';
-import { isRawMap, placesAt } from './values/raw.js';
-import { repeatedNames } from './whole/unique.js';
+import type { RawMap } from './values/raw.js';
+import { isRawMap, mapOf, placesAt } from './values/raw.js';
 import { routeNames } from './work/route.js';
 
 /** Looking for near names takes time; nobody reads so many. */
@@ -68,4 +69,59 @@ export function nameFindings(raw: unknown, shape: readonly Finding[]): Finding[]
   teamNames(raw, lookup);
   routeNames(lookup);
   return found;
+}
+
+/**
+ * Steps have a name of their own over all routes, stations over all sites, parts over feeders and supplies;
+ * `usual` is no name for an option.
+ */
+function* repeatedNames(raw: RawMap, outline: Outline): Iterable<Finding> {
+  const stations = new Map<unknown, Path>();
+  for (const { path } of placesAt(raw, [], ['sites', '*', 'stations', '*'])) {
+    const [, , , station] = path,
+      first = stations.get(station);
+    if (first === undefined) stations.set(station, path);
+    else
+      yield {
+        path,
+        wanted: 'each station name once over all sites',
+        seen: `${saySeen(station)} again, first in site ${first[1]}`,
+        first,
+        atKey: true,
+      };
+  }
+
+  const steps = new Map<string, Path>();
+  for (const {
+    path,
+    entry: { step },
+  } of outline.routes.flatMap(({ entries }) => entries)) {
+    if (typeof step !== 'string') continue;
+    const first = steps.get(step);
+    if (first === undefined) steps.set(step, path);
+    else
+      yield {
+        path: [...path, 'step'],
+        wanted: 'each step name once over all routes',
+        seen: `${saySeen(step)} again, first at ${sayPath(first)}`,
+        first,
+      };
+  }
+
+  for (const supply of Object.keys(mapOf(raw['supplies'])))
+    if (Object.hasOwn(mapOf(raw['feeders']), supply))
+      yield {
+        path: ['supplies', supply],
+        wanted: 'another name than that of a feeder, since steps ask for both by parts',
+        seen: saySeen(supply),
+        atKey: true,
+      };
+
+  if (outline.options?.has('usual') === true)
+    yield {
+      path: ['programme', 'options', 'usual'],
+      wanted: 'another name for the option; usual is the word for the chance where no option matters',
+      seen: '"usual"',
+      atKey: true,
+    };
 }

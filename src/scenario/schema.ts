@@ -5,7 +5,7 @@ import { costsSchema } from './plant/costs.js';
 import { laneSchema } from './plant/lanes.js';
 import { outagesSchema } from './plant/outages.js';
 import { pulseLineSchema } from './plant/pulse-lines.js';
-import { siteSchema } from './plant/sites.js';
+import { siteSchema } from './plant/stations.js';
 import { supplySchema } from './plant/supplies.js';
 import { teamSchema } from './plant/teams.js';
 import { programmeSchema } from './programme/programme.js';

@@ -5,8 +5,7 @@ import type { RunSpan } from '../programme/span.js';
 import type { Scenario } from '../types/scenario.js';
 import { remembered } from '../values/raw.js';
 import { type WorkingDay, workingDays } from './days.js';
-import { type RosterWindow, rosterWindows } from './roster.js';
-import { calendarColumns, intersection, sameColumns } from './windows.js';
+import { calendarColumns, intersection, type RosterWindow, rosterWindows, sameColumns } from './roster.js';
 import { ZoneClock } from './zone.js';
 
 /** Calendar id of what is never off shift. */

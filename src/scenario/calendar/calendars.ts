@@ -5,8 +5,8 @@ import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore } from '../values/keys.js';
 import { sayClock } from '../values/quantity.js';
 import { clockSpan, date, daySpan, SPAN_OF_DAYS, text, weekdays } from '../values/scalars.js';
+import { lengthOf, offsetIn, WEEK, weekShifts } from './days.js';
 import { overtime } from './overtime.js';
-import { lengthOf, offsetIn, WEEK, weekShifts } from './week.js';
 
 export const calendarName = name('the name of a calendar');
 

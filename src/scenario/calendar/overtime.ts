@@ -4,14 +4,14 @@ import type { OvertimeColumns } from '../../flow/model/time.js';
 import { saySeen } from '../file/problem.js';
 import { at } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found, foundIn } from '../lookup/ids.js';
+import { foundIn } from '../lookup/ids.js';
 import type { CalendarSpec, Overtime } from '../types/calendars.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore, together } from '../values/keys.js';
 import { clockSpan, date, spell, text, weekdays, whole, word } from '../values/scalars.js';
 import { isoWeek } from './date.js';
-import { weekOf } from './week.js';
+import { weekOf } from './days.js';
 
 const rule = keys(
   {
@@ -151,7 +151,7 @@ export function compileOvertime(
       if (periodOf(day) !== period) periods.push(start);
       period = periodOf(day);
     }
-    const step = stepName === undefined ? -1 : found(laid.stepId, stepName, 'step');
+    const step = stepName === undefined ? -1 : laid.stepId(stepName);
     return {
       name: `${calendar} in ${zone}, ${count(behind, stepName)}${note === undefined ? '' : ` (${note})`}`,
       calendar: book.id(calendar, zone),

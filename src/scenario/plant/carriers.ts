@@ -2,10 +2,10 @@ import type { Model } from '../../flow/model/model.js';
 import { CARRIER } from '../../flow/model/resources.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
-import { at, int32 } from '../lookup/columns.js';
+import { int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/compilation.js';
-import { found, siteOf } from '../lookup/ids.js';
+import { siteOf } from '../lookup/ids.js';
 import { keys } from '../values/keys.js';
 import { whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
@@ -39,19 +39,11 @@ export function compileStays(
   { scenario, ids, laid, book, draws }: Compilation,
   resources: Model['resources'],
 ): Model['companions'] {
-  const stepId = (name: string): number => found(laid.stepId, name, 'step');
-  const siteOfStep = (name: string): string => {
-    const step = at(laid.steps, stepId(name));
-    if (step.kind !== 'step')
-      throw new Error(
-        `expected a step at a station, got '${name}'; the scenario must be checked before it is compiled`,
-      );
-    return found(ids.siteOfStation, step.step.at, 'station');
-  };
+  const siteOfStep = (name: string): string => ids.siteOfStation(laid.stationOf(name));
   const carriers = Object.entries(scenario.carriers).map(([name, { from, to, return: back, hours }]) => ({
     name,
-    from: stepId(from),
-    to: stepId(to),
+    from: laid.stepId(from),
+    to: laid.stepId(to),
     amount: 1,
     resource: resources.names.findIndex((each, r) => each === name && resources.kind[r] === CARRIER),
     returnDraw: draws.add(`${name}/return`, back),
@@ -59,8 +51,8 @@ export function compileStays(
   }));
   const teams = Object.entries(scenario.teams).map(([name, { from, to, crew, people }]) => ({
     name,
-    from: stepId(from),
-    to: stepId(to),
+    from: laid.stepId(from),
+    to: laid.stepId(to),
     amount: people,
     resource: ids.crew(siteOfStep(from), crew),
     returnDraw: NO_DRAW,

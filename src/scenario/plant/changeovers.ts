@@ -1,6 +1,6 @@
 import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/compilation.js';
-import { found, foundIn } from '../lookup/ids.js';
+import { foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import { allStations } from '../lookup/placed.js';
 import type { Changeover } from '../types/plant.js';
@@ -140,5 +140,5 @@ export function compileChangeover(
     }),
   );
   if (batch === undefined && byPair.every((draw) => draw === NO_DRAW)) return undefined;
-  return { option: found(ids.option, option, 'option'), draws: byPair, batch };
+  return { option: ids.option(option), draws: byPair, batch };
 }

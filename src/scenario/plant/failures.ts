@@ -3,7 +3,6 @@ import { meanOf } from '../../random/moments.js';
 import { calendarName } from '../calendar/calendars.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found } from '../lookup/ids.js';
 import { allStations } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -58,7 +57,7 @@ export function* failureFindings(scenario: Scenario): Iterable<Finding> {
 export function compileFailures({ scenario, ids, book, draws }: Compilation): Model['failures'] {
   const rows = allStations(scenario).flatMap(({ name, site, station }) =>
     station.failures.map((failure) => ({
-      station: found(ids.station, name, 'station'),
+      station: ids.station(name),
       byClock: failure.by === 'calendar time',
       everyDraw: draws.add(`${name}/failure`, failure.every),
       repairDraw: draws.add(`${name}/repair`, failure.repair),

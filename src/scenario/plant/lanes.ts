@@ -5,7 +5,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { calendarName } from '../calendar/calendars.js';
 import { float64, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found, siteOf } from '../lookup/ids.js';
+import { siteOf } from '../lookup/ids.js';
 import type { Lane } from '../types/plant.js';
 import { keys, name } from '../values/keys.js';
 import { clock, limitOf, spaces, spell, whole, word } from '../values/scalars.js';
@@ -112,8 +112,8 @@ export function compileLanes(all: Compilation): Model['lanes'] {
     return {
       name,
       timetable: departures(lane, all),
-      from: found(ids.site, lane.from, 'site'),
-      to: found(ids.site, lane.to, 'site'),
+      from: ids.site(lane.from),
+      to: ids.site(lane.to),
       trucks: lane.trucks,
       capacity: lane.capacity,
       loadDraw: draws.add(`${name}/load`, lane.load),

@@ -4,7 +4,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
 import { float64, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found, foundIn, type Ids, siteOf } from '../lookup/ids.js';
+import { foundIn, type Ids, siteOf } from '../lookup/ids.js';
 import { stationsOf } from '../lookup/placed.js';
 import type { Moment, Outage } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
@@ -126,8 +126,8 @@ export function compileOutages({ scenario, ids, book, span }: Compilation): Mode
       name:
         outage.note ??
         [...(outage.site === undefined ? outage.stations : [outage.site]), ...outage.lanes].join(', '),
-      stations: stations.map((name) => found(ids.station, name, 'station')),
-      lanes: outage.lanes.map((name) => found(ids.lane, name, 'lane')),
+      stations: stations.map((name) => ids.station(name)),
+      lanes: outage.lanes.map((name) => ids.lane(name)),
       from: Math.max(0, instant(outage.from, 0)),
       to: Math.max(0, instant(outage.to, MINUTES_PER_DAY)),
     };
@@ -168,9 +168,6 @@ function zoneOf(
   ids: Ids,
 ): string {
   const named =
-    site ??
-    (station === undefined
-      ? foundIn(scenario.lanes, lane, 'lane').from
-      : found(ids.siteOfStation, station, 'station'));
+    site ?? (station === undefined ? foundIn(scenario.lanes, lane, 'lane').from : ids.siteOfStation(station));
   return siteOf(scenario, named).zone;
 }

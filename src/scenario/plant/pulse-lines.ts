@@ -2,7 +2,6 @@ import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
 import { at, float64, int32, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found } from '../lookup/ids.js';
 import { allSteps, findsOf, isForAll, stationsOf, stepsOf } from '../lookup/placed.js';
 import type { PulseLine } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
@@ -149,7 +148,7 @@ export function compilePulseLines(
   { calendar }: Model['stations'],
 ): Model['pulseLines'] {
   const rows = Object.entries(scenario.pulseLines).map(([name, line]) => {
-    const stations = line.stations.map((station) => found(ids.station, station, 'station'));
+    const stations = line.stations.map((station) => ids.station(station));
     return { name, takt: line.taktMin, stations, calendar: at(calendar, at(stations, 0)) };
   });
   const stations = ragged(rows, (row) => row.stations);

@@ -1,14 +1,17 @@
-import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
+import { UNLIMITED } from '../../flow/model/model.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
+import { zone } from '../calendar/zone.js';
 import { float64, int32, ragged, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { bankName, found, foundIn, siteOf } from '../lookup/ids.js';
+import { bankName, foundIn, siteOf } from '../lookup/ids.js';
 import { allStations } from '../lookup/placed.js';
-import { keys } from '../values/keys.js';
+import { keys, named } from '../values/keys.js';
 import { flag, limitOf, spaces, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { changeoverSchema, compileChangeover } from './changeovers.js';
+import { crewSchema } from './crews.js';
 import { failuresSchema } from './failures.js';
 import { lotSchema } from './lots.js';
 
@@ -70,7 +73,7 @@ export function compileStations(all: Compilation): Model['stations'] {
     ...station,
     change: compileChangeover(all, name, station.changeover),
     isBank: false,
-    site: found(ids.site, siteName, 'site'),
+    site: ids.site(siteName),
     calendar: station.unattended ? ALWAYS : book.id(station.calendar ?? site.calendar, site.zone),
   }));
   const banks = Object.entries(scenario.lanes).flatMap(([lane, { to, arrivalBank }]) =>
@@ -84,7 +87,7 @@ export function compileStations(all: Compilation): Model['stations'] {
           lot: undefined,
           change: undefined,
           isBank: true,
-          site: found(ids.site, to, 'site'),
+          site: ids.site(to),
           calendar: ALWAYS,
         },
   );
@@ -129,4 +132,27 @@ export function workCalendar(
     return book.common([book.id(station.calendar ?? site.calendar, site.zone), ...crewCalendars]);
   if (crewCalendars.length > 0) return book.common(crewCalendars);
   return book.id(site.calendar, site.zone);
+}
+
+export function siteSchema(time: TimeSchema) {
+  return keys(
+    {
+      zone: zone.default('UTC').describe('The time zone of the site. Default: UTC. Example: Europe/Oslo'),
+      calendar: calendarName.optional().describe('When the site works. Default: always open. Example: days'),
+      crews: named(crewSchema, 'crews with their headcounts, such as { painters: 6 }')
+        .default({})
+        .describe(
+          'People by skill. Example: { painters: 6, fitters: { headcount: [14, 8], calendar: two ' +
+            'shifts, absence: 5 % } }',
+        ),
+      stations: named(
+        stationSchema(time),
+        'stations by name, such as { prime booth: { places: 1 } }',
+      ).describe(
+        'The named locations where units are worked on. Station names are unique over all sites. ' +
+          'Example: { prime booth: { places: 1, buffer: 2 } }',
+      ),
+    },
+    'a site: a map with the key stations',
+  );
 }

@@ -1,5 +1,5 @@
 import { leastOf } from '../../random/moments.js';
-import { lengthOf, WEEK, weekOf, weekShifts } from '../calendar/week.js';
+import { lengthOf, WEEK, weekOf, weekShifts } from '../calendar/days.js';
 import { allSteps, type StationedStep } from '../lookup/placed.js';
 import { teamsAt, teamsOf } from '../plant/teams.js';
 import type { CalendarSpec } from '../types/calendars.js';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { found, type Ids } from '../lookup/ids.js';
+import { type Ids } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import { routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding, Path } from '../types/problem.js';
@@ -101,7 +101,7 @@ export function masksOf(when: Condition, ids: Ids): { option: number; mask: numb
         );
       return bits | (1 << bit);
     }, 0);
-    return { option: found(ids.option, option, 'option'), mask };
+    return { option: ids.option(option), mask };
   });
 }
 

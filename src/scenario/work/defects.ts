@@ -1,7 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { at, column, int32 } from '../lookup/columns.js';
-import type { Ids } from '../lookup/ids.js';
-import type { LaidRoutes, LaidStep } from '../lookup/laid.js';
+import type { Ids, LaidRoutes, LaidStep } from '../lookup/ids.js';
 import { furthestBack, isForAll, joinIndex, type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -108,18 +107,22 @@ export function slotColumns(
  * For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it,
  * those that join these, and so on. Supplies have no route.
  */
-export function joiningRoutes({ steps, firstStep }: LaidRoutes, ids: Ids): ReadonlySet<number>[] {
+export function joiningRoutes(
+  { feeders }: Scenario,
+  { steps, firstStep }: LaidRoutes,
+  ids: Ids,
+): ReadonlySet<number>[] {
   const direct = Array.from({ length: firstStep.length - 1 }, (_, route) =>
-    steps
-      .slice(firstStep[route], firstStep[route + 1])
-      .flatMap((laid) =>
-        laid.kind === 'step'
-          ? Object.keys(laid.step.parts).flatMap((part) => ids.feeder.get(part) ?? [])
-          : [],
-      ),
+    steps.slice(firstStep[route], firstStep[route + 1]).flatMap((laid) =>
+      laid.kind === 'step'
+        ? Object.keys(laid.step.parts)
+            .filter((part) => Object.hasOwn(feeders, part))
+            .map((part) => ids.feeder(part))
+        : [],
+    ),
   );
-  return direct.map((feeders) => {
-    const all = new Set(feeders);
+  return direct.map((joining) => {
+    const all = new Set(joining);
     for (const route of all) for (const inner of at(direct, route)) all.add(inner);
     return all;
   });

@@ -3,8 +3,7 @@ import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import { saySeen } from '../file/problem.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import { type Draws, NO_DRAW } from '../lookup/compilation.js';
-import { found } from '../lookup/ids.js';
-import type { LaidRoutes } from '../lookup/laid.js';
+import type { LaidRoutes } from '../lookup/ids.js';
 import { allSteps, findsOf, type PlacedStep, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -140,7 +139,7 @@ export class Thens {
         kind: KIND[then.kind],
         repairDraw:
           'work' in then ? this.draws.add(`${step}/${WORK[then.kind]} ${what}`, then.work) : NO_DRAW,
-        target: back === undefined ? -1 : found(this.laid.stepId, back.to, 'step to send back to'),
+        target: back === undefined ? -1 : this.laid.stepId(back.to),
         limit: back?.limit ?? 0,
         scrapAtLimit: back?.atLimit === 'scrap',
       }) - 1

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import { allSteps } from '../lookup/placed.js';
 import type { Finding, Path } from '../types/problem.js';
@@ -94,15 +93,14 @@ export const crewNeeds = (step: StationStep, site: string, { ids }: Compilation)
   Object.entries(step.crew).map(([crew, amount]) => ({ resource: ids.crew(site, crew), amount }));
 
 export function needsRow(step: StationStep, crews: NeedsRow['needs'], { ids }: Compilation): NeedsRow {
-  const routeOf = (feeder: string): number => found(ids.feeder, feeder, 'feeder'),
-    parts = Object.entries(step.parts);
+  const parts = Object.entries(step.parts);
   const stocks = parts.flatMap(([part, amount]) =>
     amount === 'own' ? [] : [{ resource: ids.part(part), amount }],
   );
   return {
     needs: [...crews, ...stocks],
-    own: parts.flatMap(([feeder, amount]) => (amount === 'own' ? [routeOf(feeder)] : [])),
-    off: step.takesOff.map(routeOf),
+    own: parts.flatMap(([feeder, amount]) => (amount === 'own' ? [ids.feeder(feeder)] : [])),
+    off: step.takesOff.map((feeder) => ids.feeder(feeder)),
   };
 }
 

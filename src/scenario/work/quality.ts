@@ -3,8 +3,7 @@ import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type QualityColumns } from '../../flow
 import { at, column, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/compilation.js';
-import { found } from '../lookup/ids.js';
-import type { LaidStep } from '../lookup/laid.js';
+import type { LaidStep } from '../lookup/ids.js';
 import type { StationStep } from '../types/steps.js';
 import type { Chances } from './chances.js';
 import { carriedSlots, type Slot } from './defects.js';
@@ -112,7 +111,7 @@ export function compileQuality(
     ),
     compareWith: column(laid.steps, (one) =>
       one.kind === 'step' && one.step.comparesWith !== undefined
-        ? found(laid.stepId, one.step.comparesWith.step, 'step')
+        ? laid.stepId(one.step.comparesWith.step)
         : -1,
     ),
     differDraw: column(laid.steps, (one) =>

@@ -2,8 +2,8 @@ import type { Model } from '../../flow/model/model.js';
 import { ALWAYS } from '../calendar/book.js';
 import { at, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { bankName, found } from '../lookup/ids.js';
-import type { LaidStep } from '../lookup/laid.js';
+import type { LaidStep } from '../lookup/ids.js';
+import { bankName } from '../lookup/ids.js';
 import { workCalendar } from '../plant/stations.js';
 import { teamCalendars } from '../plant/teams.js';
 import type { StationStep } from '../types/steps.js';
@@ -98,8 +98,8 @@ function passingRow(laid: LaidStep & { kind: 'lane' | 'bank' }, all: Steps): Ste
   return {
     name: laid.name,
     route: laid.route,
-    station: isLane ? -1 : found(ids.station, bankName(laid.lane), 'station'),
-    lane: isLane ? found(ids.lane, laid.lane, 'lane') : -1,
+    station: isLane ? -1 : ids.station(bankName(laid.lane)),
+    lane: isLane ? ids.lane(laid.lane) : -1,
     workCalendar: ALWAYS,
     ...NO_TASK,
     ...visitOf([laid.when], all),
@@ -112,13 +112,13 @@ function passingRow(laid: LaidStep & { kind: 'lane' | 'bank' }, all: Steps): Ste
 function stationRow(laid: LaidStep & { kind: 'step' }, id: number, all: Steps): StepRow {
   const { step, group } = laid,
     { ids, resources } = all;
-  const site = found(ids.siteOfStation, step.at, 'station'),
+  const site = ids.siteOfStation(step.at),
     crews = crewNeeds(step, site, all),
     conditions = group === undefined ? [step.when] : [at(all.laid.steps, group).when, step.when];
   return {
     name: laid.name,
     route: laid.route,
-    station: found(ids.station, step.at, 'station'),
+    station: ids.station(step.at),
     lane: -1,
     workCalendar: workCalendar(all, site, step.at, [
       ...crews.map(({ resource }) => at(resources.calendar, resource)),

@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { float64, int32, ragged, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { NO_DRAW } from '../lookup/compilation.js';
-import { found, foundIn } from '../lookup/ids.js';
+import { foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import type { Path } from '../types/problem.js';
 import type { StationStep } from '../types/steps.js';
@@ -174,7 +174,7 @@ export function taskRow(step: StationStep, { scenario, ids, draws }: Compilation
     learnBefore: learning?.builtBefore ?? 0,
     oneShift,
     factors: Object.entries(workFactor).map(([option, byValue]) => ({
-      option: found(ids.option, option, 'option'),
+      option: ids.option(option),
       table: Object.keys(foundIn(scenario.programme.options, option, 'option')).map(
         (value) => byValue[value] ?? 1,
       ),

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MINUTES_PER_DAY } from '../../../src/flow/model/time.js';
 import { dayNumber, isoDate } from '../../../src/scenario/calendar/date.js';
 import { type WorkingDay, workingDays } from '../../../src/scenario/calendar/days.js';
-import { calendarColumns, intersection } from '../../../src/scenario/calendar/windows.js';
+import { calendarColumns, intersection } from '../../../src/scenario/calendar/roster.js';
 import { ZoneClock } from '../../../src/scenario/calendar/zone.js';
 import type { CalendarSpec } from '../../../src/scenario/types/calendars.js';
 
