@@ -3,7 +3,7 @@ import { CalendarBook } from './calendar/book.js';
 import { compileOvertime } from './calendar/overtime.js';
 import { Draws } from './lookup/compilation.js';
 import { idsOf, layRoutes } from './lookup/ids.js';
-import { compileStays } from './plant/carriers.js';
+import { compileCompanions } from './plant/carriers.js';
 import { compileShifts } from './plant/crews.js';
 import { hasPlan } from './plant/deliveries.js';
 import { compileFailures } from './plant/failures.js';
@@ -55,7 +55,7 @@ export function compile(scenario: Scenario): Model {
   const options = compileOptions(scenario, draws);
   const stations = compileStations(all);
   const resources = { ...compileResources(all), shifts: compileShifts(all) };
-  const companions = compileStays(all, resources);
+  const companions = compileCompanions(all, resources);
   const steps = compileSteps({ ...all, resources, companions });
   const quality = compileQuality(all, steps);
   const lanes = compileLanes(all);

@@ -1,10 +1,8 @@
-import type { CalendarColumns } from '../../flow/model/time.js';
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { type CalendarColumns, MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { at, float64, int32, uint8 } from '../lookup/columns.js';
 import type { CalendarSpec } from '../types/calendars.js';
 import { dayNumber, weekday } from './date.js';
-import type { Span, Window, WorkingDay } from './days.js';
-import { dayOffRule, shiftPieces, unrolled } from './days.js';
+import { dayOffRule, type Span, shiftPieces, unrolled, type Window, type WorkingDay } from './days.js';
 import type { ZoneClock } from './zone.js';
 
 /** A window of a calendar with its overtime: the day and the shift it belongs to, and what it is. */

@@ -3,8 +3,7 @@ import { CARRIER } from '../../flow/model/resources.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
 import { int32 } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/compilation.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import { siteOf } from '../lookup/ids.js';
 import { keys } from '../values/keys.js';
 import { whole } from '../values/scalars.js';
@@ -35,7 +34,7 @@ export function carriersSchema(time: TimeSchema) {
 }
 
 /** Carriers, then teams, each in the order of the scenario. */
-export function compileStays(
+export function compileCompanions(
   { scenario, ids, laid, book, draws }: Compilation,
   resources: Model['resources'],
 ): Model['companions'] {

@@ -1,5 +1,4 @@
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/compilation.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import { foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import { allStations } from '../lookup/placed.js';

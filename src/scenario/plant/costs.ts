@@ -4,9 +4,10 @@ import type { Costs, HourPrice } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';
+import { number } from '../values/scalars.js';
 
 const MONEY = 'an amount of money: a plain number from 0, without the currency, such as 46';
-const money = z.number({ error: MONEY }).min(0, { error: MONEY }).max(1e12, { error: MONEY });
+const money = number(0, 1e12, MONEY);
 
 const hourPrice = z
   .union(

@@ -1,5 +1,4 @@
-import type { Model } from '../../flow/model/model.js';
-import { UNLIMITED } from '../../flow/model/model.js';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
 import { zone } from '../calendar/zone.js';

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
 import { float64, int32 } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/compilation.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import { allSteps } from '../lookup/placed.js';
 import type { Reorder, Supply } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';

@@ -7,8 +7,7 @@ import type { Finding } from '../types/problem.js';
 import { namedForms, plainForms } from './forms.js';
 import { keys, name } from './keys.js';
 import { nearest } from './nearest.js';
-import type { TimeUnit } from './quantity.js';
-import { LONGEST_MIN, timeAdvice, toMinutes } from './quantity.js';
+import { LONGEST_MIN, type TimeUnit, timeAdvice, toMinutes } from './quantity.js';
 import { remembered } from './raw.js';
 import { duration, word } from './scalars.js';
 

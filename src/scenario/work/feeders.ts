@@ -1,8 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import type { PlacedStep } from '../lookup/placed.js';
-import { allSteps, routesOf, stepsOf } from '../lookup/placed.js';
+import { allSteps, type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Feeder } from '../types/steps.js';

@@ -1,8 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type QualityColumns } from '../../flow/model/quality.js';
 import { at, column, ragged } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/compilation.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import type { LaidStep } from '../lookup/ids.js';
 import type { StationStep } from '../types/steps.js';
 import type { Chances } from './chances.js';

@@ -1,7 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { float64, int32, ragged, uint8 } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/compilation.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import { foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import type { Path } from '../types/problem.js';
