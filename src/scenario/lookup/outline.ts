@@ -23,7 +23,7 @@ export const MISSING = {
   pricedCrews: 'crew of this name in any site',
 } as const;
 
-/** Addresses of names, see `placesAt`, and among which they are looked up; at a last `*` the key is a name. */
+/** Addresses of names, see `placesAt`, and where they are looked up; at a last `*` the key is the name. */
 export type Uses = Readonly<Record<string, keyof typeof MISSING>>;
 
 /** What a check of references works with. */
