@@ -24,11 +24,10 @@ import { unreachable } from './whole/reach.js';
 import { shiftFindings } from './whole/shift.js';
 import { conditionFindings } from './work/conditions.js';
 import { defectFindings } from './work/defects.js';
-import { feederFindings } from './work/feeders.js';
+import { feederFindings, ownPartFindings } from './work/feeders.js';
 import { loopFindings } from './work/finds.js';
 import { holdFindings } from './work/holds.js';
 import { amountFindings } from './work/needs.js';
-import { ownPartFindings } from './work/own-parts.js';
 import { besideFindings } from './work/side-by-side.js';
 
 /** Each looks at one thing, and says nothing about names that it cannot look up. */
@@ -73,5 +72,5 @@ const TOGETHER = [
  * once.
  */
 export function crossFindings(scenario: Scenario, namesKnown: boolean): Finding[] {
-  return (namesKnown ? [...LOCAL, ...TOGETHER] : LOCAL).flatMap((check) => check(scenario));
+  return (namesKnown ? [...LOCAL, ...TOGETHER] : LOCAL).flatMap((check) => [...check(scenario)]);
 }

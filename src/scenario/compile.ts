@@ -1,10 +1,9 @@
 import type { Model } from '../flow/model/model.js';
 import { CalendarBook } from './calendar/book.js';
 import { compileOvertime } from './calendar/overtime.js';
-import { Draws } from './lookup/draws.js';
-import { idsOf } from './lookup/ids.js';
-import { layRoutes } from './lookup/laid.js';
-import { compileStays } from './plant/carriers.js';
+import { Draws } from './lookup/compilation.js';
+import { idsOf, layRoutes } from './lookup/ids.js';
+import { compileCompanions } from './plant/carriers.js';
 import { compileShifts } from './plant/crews.js';
 import { hasPlan } from './plant/deliveries.js';
 import { compileFailures } from './plant/failures.js';
@@ -50,13 +49,13 @@ export function compile(scenario: Scenario): Model {
     chances,
     thens,
     slots,
-    joining: joiningRoutes(laid, ids),
+    joining: joiningRoutes(scenario, laid, ids),
   };
 
   const options = compileOptions(scenario, draws);
   const stations = compileStations(all);
   const resources = { ...compileResources(all), shifts: compileShifts(all) };
-  const companions = compileStays(all, resources);
+  const companions = compileCompanions(all, resources);
   const steps = compileSteps({ ...all, resources, companions });
   const quality = compileQuality(all, steps);
   const lanes = compileLanes(all);

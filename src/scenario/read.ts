@@ -9,7 +9,7 @@ import { nameFindings } from './names.js';
 import { scenarioSchema } from './schema.js';
 import type { Finding, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
-import { observedReader } from './values/observed.js';
+import { observedReader } from './values/time.js';
 
 export type ReadResult =
   | { readonly scenario: Scenario; readonly problems?: undefined }

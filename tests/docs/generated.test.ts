@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { pages, TEMPLATE } from '../../tools/docs/pages.js';
+import { pages, TEMPLATE } from '../../tools/docs/reference.js';
 
 const textOf = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
 

@@ -1,4 +1,4 @@
-import { definitionsOf, type Node, waysOf } from '../../src/scenario/json-schema.js';
+import { definitionsOf, jsonSchema, keySchema, type Node, waysOf } from '../../src/scenario/json-schema.js';
 import { allForms, type Form, formsOf, innerForms } from './forms.js';
 import { cell, code, kindOf, wordsOf } from './reference-words.js';
 
@@ -184,3 +184,13 @@ const contents = (text: string): string =>
   [...text.replace(/^```.*?^```$/gms, '').matchAll(/^## (.+)$/gm)]
     .map(([, title = '']) => `[${title.toLowerCase()}](#${anchor(title)})`)
     .join(' | ');
+
+/** The page of scenario keys without its tables. */
+export const TEMPLATE = 'docs/template/scenario.md';
+
+/** What is made from the schema, by path from the root; `template` is the text of TEMPLATE. */
+export const pages = (template: string): ReadonlyMap<string, string> =>
+  new Map([
+    ['docs/scenario.md', reference(keySchema(), template)],
+    ['scenarios/scenario.schema.json', `${JSON.stringify(jsonSchema(), null, 2)}\n`],
+  ]);

@@ -1,10 +1,11 @@
 import type { CalendarColumns } from '../../flow/model/time.js';
 import { at } from '../lookup/columns.js';
+import { calendarOf } from '../lookup/placed.js';
 import type { RunSpan } from '../programme/span.js';
 import type { Scenario } from '../types/scenario.js';
+import { remembered } from '../values/raw.js';
 import { type WorkingDay, workingDays } from './days.js';
-import { type RosterWindow, rosterWindows } from './roster.js';
-import { calendarColumns, intersection, rosterColumns, sameColumns } from './windows.js';
+import { calendarColumns, intersection, type RosterWindow, rosterWindows, sameColumns } from './roster.js';
 import { ZoneClock } from './zone.js';
 
 /** Calendar id of what is never off shift. */
@@ -33,32 +34,24 @@ export class CalendarBook {
   /** Id of a calendar kept in a zone; `ALWAYS` for undefined. */
   id(name: string | undefined, zone: string): number {
     if (name === undefined) return ALWAYS;
-    return this.remembered(JSON.stringify([name, zone]), () => {
-      const { horizon } = this.span;
-      if (this.scenario.calendars[name]?.overtime.length === 0)
-        return calendarColumns(this.workingDays(name, zone), horizon);
-      return rosterColumns(this.roster(name, zone), horizon, (entry) => this.ruleBit(name, zone, entry));
-    });
+    return this.kept(JSON.stringify([name, zone]), () =>
+      calendarColumns(this.roster(name, zone), this.span.horizon, (entry) => this.ruleBit(name, zone, entry)),
+    );
   }
 
   /** Windows of a calendar with its overtime, up to the horizon; one window a date for undefined. */
   roster(name: string | undefined, zone: string): readonly RosterWindow[] {
-    const key = JSON.stringify([name ?? null, zone]);
-    let roster = this.rosters.get(key);
-    if (roster === undefined) {
-      const { startDay, endDay, origin, horizon } = this.span,
-        spec = name === undefined ? undefined : this.scenario.calendars[name];
-      roster = rosterWindows(
-        spec,
+    return remembered(this.rosters, JSON.stringify([name ?? null, zone]), () => {
+      const { startDay, endDay, origin, horizon } = this.span;
+      return rosterWindows(
+        calendarOf(this.scenario, name),
         this.workingDays(name, zone),
         this.clock(zone),
         startDay - 2,
         endDay + 2,
         origin,
       ).filter(({ start }) => start < horizon);
-      this.rosters.set(key, roster);
-    }
-    return roster;
+    });
   }
 
   private ruleBit(calendar: string, zone: string, entry: number): number {
@@ -78,40 +71,33 @@ export class CalendarBook {
   common(ids: readonly number[]): number {
     const [first = ALWAYS, ...others] = [...new Set(ids)].filter((id) => id !== ALWAYS).sort((a, b) => a - b);
     return others.reduce(
-      (a, b) => this.remembered(`${a}&${b}`, () => intersection(at(this.columns, a), at(this.columns, b))),
+      (a, b) => this.kept(`${a}&${b}`, () => intersection(at(this.columns, a), at(this.columns, b))),
       first,
     );
   }
 
   /** Working days of a calendar kept in a zone, to the end of the span; every date for undefined. */
   workingDays(name: string | undefined, zone: string): readonly WorkingDay[] {
-    const key = JSON.stringify([name ?? null, zone]);
-    let days = this.days.get(key);
-    if (days === undefined) {
+    return remembered(this.days, JSON.stringify([name ?? null, zone]), () => {
       const { startDay, endDay, origin } = this.span;
-      const spec = name === undefined ? undefined : this.scenario.calendars[name];
       // A night shift may have begun on the eve, and zones differ by up to a day.
-      days = workingDays(spec, this.clock(zone), startDay - 2, endDay + 2, origin);
-      this.days.set(key, days);
-    }
-    return days;
+      return workingDays(calendarOf(this.scenario, name), this.clock(zone), startDay - 2, endDay + 2, origin);
+    });
   }
 
   clock(zone: string): ZoneClock {
-    let clock = this.clocks.get(zone);
-    if (clock === undefined)
-      this.clocks.set(zone, (clock = new ZoneClock(zone, this.span.startDay - 2, this.span.endDay + 2)));
-    return clock;
+    return remembered(
+      this.clocks,
+      zone,
+      () => new ZoneClock(zone, this.span.startDay - 2, this.span.endDay + 2),
+    );
   }
 
-  private remembered(key: string, make: () => CalendarColumns): number {
-    let id = this.ids.get(key);
-    if (id === undefined) {
-      const made = make();
-      id = this.columns.findIndex((known) => sameColumns(known, made));
-      if (id < 0) id = this.columns.push(made) - 1;
-      this.ids.set(key, id);
-    }
-    return id;
+  private kept(key: string, make: () => CalendarColumns): number {
+    return remembered(this.ids, key, () => {
+      const made = make(),
+        id = this.columns.findIndex((known) => sameColumns(known, made));
+      return id < 0 ? this.columns.push(made) - 1 : id;
+    });
   }
 }

@@ -5,8 +5,8 @@ import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore } from '../values/keys.js';
 import { sayClock } from '../values/quantity.js';
 import { clockSpan, date, daySpan, SPAN_OF_DAYS, text, weekdays } from '../values/scalars.js';
+import { lengthOf, offsetIn, WEEK, weekShifts } from './days.js';
 import { overtime } from './overtime.js';
-import { lengthOf, offsetIn, WEEK, weekShifts } from './week.js';
 
 export const calendarName = name('the name of a calendar');
 
@@ -66,39 +66,32 @@ export const calendarSchema = keys(
 );
 
 /** Shifts that overlap, breaks outside the shifts, calendars without working time. */
-export function calendarFindings(scenario: Scenario): Finding[] {
-  return Object.entries(scenario.calendars).flatMap(([name, calendar]) => {
-    const path = ['calendars', name];
-    const found: Finding[] = [];
-    const overlap = overlapping(calendar);
+export function* calendarFindings(scenario: Scenario): Iterable<Finding> {
+  for (const [name, calendar] of Object.entries(scenario.calendars)) {
+    const path = ['calendars', name],
+      overlap = overlapping(calendar);
     if (overlap !== undefined)
-      found.push({
+      yield {
         path: [...path, 'hours'],
         wanted: 'shifts that do not overlap, nor with the shift of the next day',
         seen: overlap.map(saySpan).join(' and '),
-      });
-    calendar.breaks.forEach((pause, i) => {
-      if (
-        ![calendar, ...calendar.overtime].some(({ hours }) =>
-          hours.some((shift) => offsetIn(shift, pause) !== undefined),
-        )
-      )
-        found.push({
+      };
+    const shifts = [calendar, ...calendar.overtime].flatMap(({ hours }) => hours);
+    for (const [i, pause] of calendar.breaks.entries())
+      if (!shifts.some((shift) => offsetIn(shift, pause) !== undefined))
+        yield {
           path: [...path, 'breaks', i],
           wanted: 'a break inside a shift',
           seen: `"${saySpan(pause)}"`,
-        });
-    });
-    calendar.hours.forEach((shift) => {
+        };
+    for (const shift of calendar.hours)
       if (workingMinutes(shift, calendar.breaks) === 0)
-        found.push({
+        yield {
           path: [...path, 'breaks'],
           wanted: 'breaks that leave working time in each shift',
           seen: `none left in ${saySpan(shift)}`,
-        });
-    });
-    return found;
-  });
+        };
+  }
 }
 
 function workingMinutes(shift: ClockSpan, breaks: readonly ClockSpan[]): number {

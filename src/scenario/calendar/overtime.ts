@@ -4,16 +4,14 @@ import type { OvertimeColumns } from '../../flow/model/time.js';
 import { saySeen } from '../file/problem.js';
 import { at } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found, foundIn } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
+import { foundIn } from '../lookup/ids.js';
 import type { CalendarSpec, Overtime } from '../types/calendars.js';
-import type { Finding, Path } from '../types/problem.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore, together } from '../values/keys.js';
-import { listOf, mapOf, type RawMap } from '../values/raw.js';
 import { clockSpan, date, spell, text, weekdays, whole, word } from '../values/scalars.js';
 import { isoWeek } from './date.js';
-import { weekOf } from './week.js';
+import { weekOf } from './days.js';
 
 const rule = keys(
   {
@@ -91,56 +89,40 @@ export const overtime = z
       'units behind: 3, lead time: 12 days } }]',
   );
 
-/** Steps at which units are counted. */
-export function overtimeNames(raw: RawMap, { outline, look }: Lookup): void {
-  const [unit] = outline.routes;
-  for (const [name, value] of Object.entries(mapOf(raw['calendars'])))
-    listOf(mapOf(value)['overtime']).forEach((entry, i) => {
-      const at = ['calendars', name, 'overtime', i, 'when', 'at'];
-      look(at, mapOf(mapOf(entry)['when'])['at'], unit.steps, 'step of this name in the route of the unit');
-    });
-}
-
 /** Overtime in the usual hours or twice, rules that know no due date. */
-export function overtimeFindings(scenario: Scenario): Finding[] {
-  return Object.entries(scenario.calendars).flatMap(([name, calendar]) =>
-    ofCalendar(scenario, ['calendars', name, 'overtime'], calendar),
-  );
-}
-
-function ofCalendar({ programme }: Scenario, path: Path, calendar: CalendarSpec): Finding[] {
-  const usual = minutesOf(calendar);
-  return calendar.overtime.flatMap((entry, i): Finding[] => {
-    const here = minutesOf({ ...entry, on: entry.on ?? calendar.on }),
-      found: Finding[] = [];
-    if (meet(here, usual))
-      found.push({
-        path: [...path, i, 'hours'],
-        wanted: 'hours outside the shifts of the calendar',
-        seen: 'some inside',
-      });
-    const before = calendar.overtime
-      .slice(0, i)
-      .findIndex(
-        (other) =>
-          sameDates(entry, other) && meet(here, minutesOf({ ...other, on: other.on ?? calendar.on })),
-      );
-    if (before >= 0)
-      found.push({
-        path: [...path, i, 'hours'],
-        wanted:
-          'hours that no earlier entry of overtime has on the same days; ' +
-          `entry ${before + 1} has some of them`,
-        seen: 'the same hours',
-      });
-    if (entry.when !== undefined && programme.release.kind !== 'rate')
-      found.push({
-        path: [...path, i, 'when'],
-        wanted: 'a programme with a `rate`, which says when units are due; leave the rule out or give a rate',
-        seen: 'none',
-      });
-    return found;
-  });
+export function* overtimeFindings({ calendars, programme }: Scenario): Iterable<Finding> {
+  for (const [name, calendar] of Object.entries(calendars)) {
+    const usual = minutesOf(calendar),
+      extra = calendar.overtime.map((entry) => minutesOf({ ...entry, on: entry.on ?? calendar.on }));
+    for (const [i, entry] of calendar.overtime.entries()) {
+      const path = ['calendars', name, 'overtime', i],
+        here = at(extra, i);
+      if (meet(here, usual))
+        yield {
+          path: [...path, 'hours'],
+          wanted: 'hours outside the shifts of the calendar',
+          seen: 'some inside',
+        };
+      const before = calendar.overtime
+        .slice(0, i)
+        .findIndex((other, o) => sameDates(entry, other) && meet(here, at(extra, o)));
+      if (before >= 0)
+        yield {
+          path: [...path, 'hours'],
+          wanted:
+            'hours that no earlier entry of overtime has on the same days; ' +
+            `entry ${before + 1} has some of them`,
+          seen: 'the same hours',
+        };
+      if (entry.when !== undefined && programme.release.kind !== 'rate')
+        yield {
+          path: [...path, 'when'],
+          wanted:
+            'a programme with a `rate`, which says when units are due; leave the rule out or give a rate',
+          seen: 'none',
+        };
+    }
+  }
 }
 
 const minutesOf = ({ on, hours }: Pick<CalendarSpec, 'on' | 'hours'>): Uint8Array =>
@@ -169,7 +151,7 @@ export function compileOvertime(
       if (periodOf(day) !== period) periods.push(start);
       period = periodOf(day);
     }
-    const step = stepName === undefined ? -1 : found(laid.stepId, stepName, 'step');
+    const step = stepName === undefined ? -1 : laid.stepId(stepName);
     return {
       name: `${calendar} in ${zone}, ${count(behind, stepName)}${note === undefined ? '' : ` (${note})`}`,
       calendar: book.id(calendar, zone),

@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import type { Info } from 'csv-parse/sync';
 import type { Finding } from '../types/problem.js';
+import { remembered } from '../values/raw.js';
 import { saySeen } from './problem.js';
 
 /** A line of a CSV file below its heading. */
@@ -76,9 +77,5 @@ export function readTable(readFile: (relativePath: string) => string, file: stri
 /** Reads each file once. */
 export function tableReader(readFile: (relativePath: string) => string, rows: string): ReadTable {
   const known = new Map<string, Table>();
-  return (file) => {
-    const table = known.get(file) ?? readTable(readFile, file, rows);
-    known.set(file, table);
-    return table;
-  };
+  return (file) => remembered(known, file, () => readTable(readFile, file, rows));
 }

@@ -1,3 +1,18 @@
+/** Columns with the names of what rows hold: numbers, or flags as 1 and 0. */
+const named =
+  <Column>(from: (values: number[]) => Column) =>
+  <Key extends string>(
+    rows: readonly Readonly<Record<Key, number | boolean>>[],
+    ...keys: readonly Key[]
+  ): Record<Key, Column> =>
+    Object.fromEntries(keys.map((key) => [key, from(rows.map((row) => Number(row[key])))])) as Record<
+      Key,
+      Column
+    >;
+export const int32 = named((values) => Int32Array.from(values));
+export const float64 = named((values) => Float64Array.from(values));
+export const uint8 = named((values) => Uint8Array.from(values));
+
 /** One number a row. */
 export function column<Row>(rows: readonly Row[], value: (row: Row) => number): Int32Array {
   return Int32Array.from(rows, value);

@@ -1,9 +1,9 @@
+import type { NamedDraw } from '../../flow/model/model.js';
+import type { Distribution } from '../../random/distribution.js';
 import type { CalendarBook } from '../calendar/book.js';
 import type { RunSpan } from '../programme/span.js';
 import type { Scenario } from '../types/scenario.js';
-import type { Draws } from './draws.js';
-import type { Ids } from './ids.js';
-import type { LaidRoutes } from './laid.js';
+import type { Ids, LaidRoutes } from './ids.js';
 
 /** What every part of a scenario is compiled with. Draws and calendars are numbered as they are asked for. */
 export interface Compilation {
@@ -13,4 +13,28 @@ export interface Compilation {
   readonly span: RunSpan;
   readonly book: CalendarBook;
   readonly draws: Draws;
+}
+
+/** Draw id of what takes no time. */
+export const NO_DRAW = -1;
+
+/** The draws of a model, numbered in the order in which they are asked for. */
+export class Draws {
+  readonly list: NamedDraw[] = [];
+  private readonly taken = new Set<string>();
+
+  /** A draw with a stream of its own; none for nothing and for a constant of zero. */
+  add(name: string, distribution: Distribution | undefined): number {
+    if (distribution === undefined || (distribution.kind === 'constant' && distribution.value === 0))
+      return NO_DRAW;
+    let stream = name;
+    for (let turn = 2; this.taken.has(stream); turn++) stream = `${name} (${turn})`;
+    this.taken.add(stream);
+    return this.list.push({ name: stream, distribution }) - 1;
+  }
+
+  /** A uniform draw on 0 .. 1 that decides a chance. */
+  chance(name: string): number {
+    return this.add(name, { kind: 'uniform', low: 0, high: 1 });
+  }
 }

@@ -1,5 +1,6 @@
 import type { Site } from '../types/plant.js';
 import type { Scenario } from '../types/scenario.js';
+import type { Condition, RouteEntry, StationStep } from '../types/steps.js';
 
 /** Name of the bank in which units wait after a lane. */
 export const bankName = (lane: string): string => `${lane}: arrival bank`;
@@ -9,14 +10,14 @@ export const bankName = (lane: string): string => `${lane}: arrival bank`;
  * banks, crews site by site, then stock feeders, then supplies. Route 0 is the unit's, feeders follow.
  */
 export interface Ids {
-  readonly site: ReadonlyMap<string, number>;
-  readonly station: ReadonlyMap<string, number>;
-  readonly lane: ReadonlyMap<string, number>;
+  site(name: string): number;
+  station(name: string): number;
+  lane(name: string): number;
   /** Route of a feeder. */
-  readonly feeder: ReadonlyMap<string, number>;
-  readonly option: ReadonlyMap<string, number>;
+  feeder(name: string): number;
+  option(name: string): number;
   /** Site name of a station that is not a bank. */
-  readonly siteOfStation: ReadonlyMap<string, string>;
+  siteOfStation(station: string): string;
   crew(site: string, crew: string): number;
   stock(feeder: string): number;
   /** Resource of what a step takes in numbers: the stock of a feeder, or a supply. */
@@ -38,34 +39,41 @@ export function idsOf(scenario: Scenario): Ids {
     Object.keys(site.crews).map((crew) => JSON.stringify([name, crew])),
   );
   const stocks = feeders.flatMap(([feeder, { kind }]) => (kind === 'stock' ? [feeder] : []));
-  const crewIds = numbered(crews),
-    stockIds = numbered(stocks),
-    partIds = numbered([...stocks, ...Object.keys(scenario.supplies)]);
+  const crew = finder('crew', numbered(crews)),
+    stock = finder('stock feeder', numbered(stocks)),
+    part = finder('feeder or supply', numbered([...stocks, ...Object.keys(scenario.supplies)])),
+    feeder = finder('feeder', numbered(feeders.map(([name]) => name)));
   const values = new Map(
-    Object.entries(scenario.programme.options).map(([option, mix]) => [option, numbered(Object.keys(mix))]),
+    Object.entries(scenario.programme.options).map(([option, mix]) => [
+      option,
+      finder(`value of option '${option}'`, numbered(Object.keys(mix))),
+    ]),
   );
+  const valuesOf = finder('option', values);
   return {
-    site: numbered(sites.map(([name]) => name)),
-    station: numbered([...stations.map(([station]) => station), ...banks]),
-    lane: numbered(lanes.map(([name]) => name)),
-    feeder: new Map(feeders.map(([feeder], i) => [feeder, i + 1])),
-    option: numbered([...values.keys()]),
-    siteOfStation: new Map(stations),
-    crew: (site, crew) => found(crewIds, JSON.stringify([site, crew]), 'crew'),
-    stock: (feeder) => crews.length + found(stockIds, feeder, 'stock feeder'),
-    part: (name) => crews.length + found(partIds, name, 'feeder or supply'),
-    value: (option, value) => found(found(values, option, 'option'), value, `value of option '${option}'`),
+    site: finder('site', numbered(sites.map(([name]) => name))),
+    station: finder('station', numbered([...stations.map(([station]) => station), ...banks])),
+    lane: finder('lane', numbered(lanes.map(([name]) => name))),
+    feeder: (name) => feeder(name) + 1,
+    option: finder('option', numbered([...values.keys()])),
+    siteOfStation: finder('station', new Map(stations)),
+    crew: (site, name) => crew(JSON.stringify([site, name])),
+    stock: (name) => crews.length + stock(name),
+    part: (name) => crews.length + part(name),
+    value: (option, value) => valuesOf(option)(value),
   };
 }
 
 /** The reader has checked all names, so a miss is a fault of the program. */
-export function found<T>(map: ReadonlyMap<string, T>, name: string, kind: string): T {
-  const value = map.get(name);
-  if (value === undefined) throw unchecked(kind, name);
-  return value;
-}
+const finder =
+  <T>(kind: string, map: ReadonlyMap<string, T>) =>
+  (name: string): T => {
+    const value = map.get(name);
+    if (value === undefined) throw unchecked(kind, name);
+    return value;
+  };
 
-/** The same of a section of the scenario. */
+/** What a section of the scenario has under a name. */
 export function foundIn<T>(section: Readonly<Record<string, T>>, name: string, kind: string): T {
   const value = section[name];
   if (value === undefined) throw unchecked(kind, name);
@@ -79,4 +87,79 @@ const unchecked = (kind: string, name: string): Error =>
 
 function numbered(list: readonly string[]): ReadonlyMap<string, number> {
   return new Map(list.map((name, i) => [name, i]));
+}
+
+/**
+ * A step of the model before it has columns; `group`: of a step that is done side by side with others, that
+ * of theirs. The wait in the bank after a lane is a step without work.
+ */
+export type LaidStep =
+  | {
+      readonly kind: 'step';
+      readonly name: string;
+      readonly route: number;
+      readonly when: Condition;
+      readonly step: StationStep;
+      readonly group?: number;
+    }
+  | {
+      readonly kind: 'lane' | 'bank';
+      readonly name: string;
+      readonly route: number;
+      readonly when: Condition;
+      readonly lane: string;
+    };
+
+export interface LaidRoutes {
+  readonly steps: readonly LaidStep[];
+  /** First step of each route, and the number of steps. */
+  readonly firstStep: readonly number[];
+  /**
+   * Id of a station step by name; of a step side by side, that of its group, where the unit is when it does
+   * it.
+   */
+  stepId(name: string): number;
+  /** The station at which a step is done. */
+  stationOf(step: string): string;
+}
+
+/**
+ * Lays all routes one after the other: the unit's, then the feeders'. Ids of steps are positions in the list.
+ */
+export function layRoutes(scenario: Scenario): LaidRoutes {
+  const steps: LaidStep[] = [];
+  const firstStep: number[] = [];
+  [scenario.route, ...Object.values(scenario.feeders).map((feeder) => feeder.route)].forEach(
+    (entries, route) => {
+      firstStep.push(steps.length);
+      for (const entry of entries) steps.push(...laid(entry, route, scenario, steps.length));
+    },
+  );
+  firstStep.push(steps.length);
+  const named = finder(
+    'step',
+    new Map(
+      steps.flatMap((laid, id) =>
+        laid.kind === 'step' ? [[laid.name, { id: laid.group ?? id, at: laid.step.at }] as const] : [],
+      ),
+    ),
+  );
+  return { steps, firstStep, stepId: (name) => named(name).id, stationOf: (step) => named(step).at };
+}
+
+function laid(entry: RouteEntry, route: number, scenario: Scenario, id: number): LaidStep[] {
+  if (entry.kind === 'step') {
+    const one = (step: StationStep): LaidStep & { kind: 'step' } => ({
+      kind: 'step',
+      name: step.name,
+      route,
+      when: step.when,
+      step,
+    });
+    return [one(entry), ...(entry.sideBySide ?? []).map((step) => ({ ...one(step), group: id }))];
+  }
+  const { lane, when } = entry;
+  const drive: LaidStep = { kind: 'lane', name: lane, route, when, lane };
+  if (foundIn(scenario.lanes, lane, 'lane').arrivalBank === undefined) return [drive];
+  return [drive, { kind: 'bank', name: bankName(lane), route, when, lane }];
 }

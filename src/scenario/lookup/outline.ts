@@ -7,13 +7,32 @@ export interface Known {
   keys(): Iterable<string>;
 }
 
+/** What is missing where a name is not known, by the names among which it is looked up. */
+export const MISSING = {
+  calendars: 'calendar of this name',
+  sites: 'site of this name',
+  stations: 'station of this name',
+  lanes: 'lane of this name',
+  feeders: 'feeder of this name',
+  supplies: 'supply of this name',
+  parts: 'feeder or supply of this name',
+  defects: 'kind of defect of this name under defects',
+  options: 'option of this name',
+  steps: 'step of this name',
+  unitSteps: 'step of this name in the route of the unit',
+  pricedCrews: 'crew of this name in any site',
+} as const;
+
+/** Addresses of names, see `placesAt`, and where they are looked up; at a last `*` the key is the name. */
+export type Uses = Readonly<Record<string, keyof typeof MISSING>>;
+
 /** What a check of references works with. */
 export interface Lookup {
   readonly outline: Outline;
   /** Reports a name that is not among the known ones; nothing if they could not be read. */
   readonly look: (path: Path, name: unknown, known: Known | undefined, what: string, atKey?: boolean) => void;
-  /** The same of a name of a calendar. */
-  readonly calendar: (path: Path, name: unknown) => void;
+  /** The same of the names at all addresses below a path. */
+  readonly lookAll: (path: Path, value: unknown, uses: Uses) => void;
   readonly tell: (finding: Finding) => void;
 }
 
@@ -48,11 +67,18 @@ export interface Outline {
   readonly lanes: Known | undefined;
   readonly feeders: Known | undefined;
   readonly supplies: Known | undefined;
+  /** What a step may take: feeders and supplies. */
+  readonly parts: Known | undefined;
   readonly defects: Known | undefined;
   /** Option -> its values. */
   readonly options: ReadonlyMap<string, Known> | undefined;
+  /** Crews of all sites, and the word for those without a price of their own. */
+  readonly pricedCrews: Known | undefined;
+  /** Steps of all routes, and of the unit's. */
+  readonly steps: Known;
+  readonly unitSteps: Known;
   /** The unit's route, then those of the feeders. */
-  readonly routes: readonly [RawRoute, ...RawRoute[]];
+  readonly routes: readonly RawRoute[];
 }
 
 /**
@@ -105,22 +131,33 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
         (f.path[1] === 'options' || (f.atKey === true && f.suggestion === 'options')),
     );
 
+  const feeders = namesOf('feeders'),
+    supplies = namesOf('supplies'),
+    unit = routeOf(['route'], raw['route']);
+  const routes = [
+    unit,
+    ...Object.entries(mapOf(raw['feeders'])).map(([name, feeder]) =>
+      routeOf(['feeders', name, 'route'], mapOf(feeder)['route']),
+    ),
+  ];
+  const areCrewsSound = insideSound('crews');
   return {
     calendars: namesOf('calendars'),
     sites: namesOf('sites'),
-    crewsOf: insideSound('crews') ? crewsOf : undefined,
+    crewsOf: areCrewsSound ? crewsOf : undefined,
+    pricedCrews: areCrewsSound
+      ? new Set(['default', ...[...crewsOf.values()].flatMap((crews) => [...crews.keys()])])
+      : undefined,
     stations: insideSound('stations') ? stations : undefined,
     lanes: namesOf('lanes'),
-    feeders: namesOf('feeders'),
-    supplies: namesOf('supplies'),
+    feeders,
+    supplies,
+    parts: feeders && supplies && new Set([...feeders.keys(), ...supplies.keys()]),
     defects: namesOf('defects'),
     options: optionsSound ? options : undefined,
-    routes: [
-      routeOf(['route'], raw['route']),
-      ...Object.entries(mapOf(raw['feeders'])).map(([name, feeder]) =>
-        routeOf(['feeders', name, 'route'], mapOf(feeder)['route']),
-      ),
-    ],
+    steps: new Set(routes.flatMap(({ steps }) => [...steps.keys()])),
+    unitSteps: unit.steps,
+    routes,
   };
 }
 

@@ -1,7 +1,9 @@
+import type { CalendarSpec } from '../types/calendars.js';
 import type { Site, Station } from '../types/plant.js';
 import type { Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Find, RouteEntry, StationStep } from '../types/steps.js';
+import { own } from '../values/raw.js';
 
 /** The route of the unit (`feeder` undefined) or of a feeder, with its place in the file. */
 export interface PlacedRoute {
@@ -12,6 +14,7 @@ export interface PlacedRoute {
 }
 export interface PlacedStep {
   readonly path: Path;
+  readonly route: PlacedRoute;
   readonly index: number;
   readonly step: StationStep;
 }
@@ -34,26 +37,44 @@ export function stepsOf(route: PlacedRoute): PlacedStep[] {
   return route.entries.flatMap((step, index) => {
     const path = [...route.path, index];
     if (step.kind !== 'step') return [];
-    return [
-      { path, index, step },
-      ...(step.sideBySide ?? []).map((each, i) => ({
-        path: [...path, 'side by side', i],
-        index,
-        step: each,
-      })),
-    ];
+    const beside = (step.sideBySide ?? []).map((each, i) => ({
+      path: [...path, 'side by side', i],
+      route,
+      index,
+      step: each,
+    }));
+    return [{ path, route, index, step }, ...beside];
   });
 }
 
-/** What a step may find and how it may fail; `kind` is undefined for a failed test. */
-export function findsOf({ path, step }: PlacedStep): { path: Path; kind: string | undefined; find: Find }[] {
-  const finds: { path: Path; kind: string | undefined; find: Find }[] = Object.entries(step.finds).map(
-    ([kind, find]) => ({ path: [...path, 'finds', kind], kind, find }),
-  );
-  return step.fails === undefined
-    ? finds
-    : [...finds, { path: [...path, 'fails'], kind: undefined, find: step.fails }];
+/** A step of a route with its station. */
+export interface StationedStep extends PlacedStep {
+  readonly where: PlacedStation | undefined;
 }
+
+/** The steps of all routes. */
+export function allSteps(scenario: Scenario): StationedStep[] {
+  const stations = stationsOf(scenario);
+  return routesOf(scenario).flatMap((route) =>
+    stepsOf(route).map((placed) => ({ ...placed, where: stations.get(placed.step.at) })),
+  );
+}
+
+/** Every unit visits it, in rework or not. */
+export const isForAll = ({ when, sample, rework }: StationStep): boolean =>
+  Object.keys(when).length === 0 && sample === undefined && rework === 'both';
+
+interface PlacedFind {
+  readonly path: Path;
+  readonly kind: string | undefined;
+  readonly find: Find;
+}
+
+/** What a step may find and how it may fail; `kind` is undefined for a failed test. */
+export const findsOf = ({ path, step }: PlacedStep): PlacedFind[] => [
+  ...Object.entries(step.finds).map(([kind, find]) => ({ path: [...path, 'finds', kind], kind, find })),
+  ...(step.fails === undefined ? [] : [{ path: [...path, 'fails'], kind: undefined, find: step.fails }]),
+];
 
 /** A send-back within a route: from the step at index `from` to the one at `to`, at or before it. */
 export interface SendBack {
@@ -85,21 +106,34 @@ export function furthestBack(route: PlacedRoute): number[] {
   );
 }
 
-/** A station with its site. */
+/** The calendar of this name; undefined for none, which is always open. */
+export const calendarOf = ({ calendars }: Scenario, name: string | undefined): CalendarSpec | undefined =>
+  name === undefined ? undefined : own(calendars, name);
+
+/** A station with its site and its place in the file. */
 export interface PlacedStation {
+  readonly name: string;
+  readonly path: Path;
   readonly siteName: string;
   readonly site: Site;
   readonly station: Station;
 }
 
-/** All stations by name. */
-export function stationsOf(scenario: Scenario): ReadonlyMap<string, PlacedStation> {
-  return new Map(
-    Object.entries(scenario.sites).flatMap(([siteName, site]) =>
-      Object.entries(site.stations).map(([name, station]) => [name, { siteName, site, station }] as const),
-    ),
+/** All stations, site by site; also such as share a name. */
+export const allStations = (scenario: Scenario): PlacedStation[] =>
+  Object.entries(scenario.sites).flatMap(([siteName, site]) =>
+    Object.entries(site.stations).map(([name, station]) => ({
+      name,
+      path: ['sites', siteName, 'stations', name],
+      siteName,
+      site,
+      station,
+    })),
   );
-}
+
+/** The same by name. */
+export const stationsOf = (scenario: Scenario): ReadonlyMap<string, PlacedStation> =>
+  new Map(allStations(scenario).map((placed) => [placed.name, placed]));
 
 /**
  * Index of the entry of `to` at which what goes along `from` first joins it, by itself or inside another

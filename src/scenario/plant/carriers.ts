@@ -2,10 +2,9 @@ import type { Model } from '../../flow/model/model.js';
 import { CARRIER } from '../../flow/model/resources.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
-import { at, column } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
-import { found, siteOf } from '../lookup/ids.js';
+import { int32 } from '../lookup/columns.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
+import { siteOf } from '../lookup/ids.js';
 import { keys } from '../values/keys.js';
 import { whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
@@ -35,22 +34,15 @@ export function carriersSchema(time: TimeSchema) {
 }
 
 /** Carriers, then teams, each in the order of the scenario. */
-export function compileStays(
+export function compileCompanions(
   { scenario, ids, laid, book, draws }: Compilation,
   resources: Model['resources'],
 ): Model['companions'] {
-  const siteOfStep = (name: string): string => {
-    const step = at(laid.steps, found(laid.stepId, name, 'step'));
-    if (step.kind !== 'step')
-      throw new Error(
-        `expected a step at a station, got '${name}'; the scenario must be checked before it is compiled`,
-      );
-    return found(ids.siteOfStation, step.step.at, 'station');
-  };
+  const siteOfStep = (name: string): string => ids.siteOfStation(laid.stationOf(name));
   const carriers = Object.entries(scenario.carriers).map(([name, { from, to, return: back, hours }]) => ({
     name,
-    from,
-    to,
+    from: laid.stepId(from),
+    to: laid.stepId(to),
     amount: 1,
     resource: resources.names.findIndex((each, r) => each === name && resources.kind[r] === CARRIER),
     returnDraw: draws.add(`${name}/return`, back),
@@ -58,8 +50,8 @@ export function compileStays(
   }));
   const teams = Object.entries(scenario.teams).map(([name, { from, to, crew, people }]) => ({
     name,
-    from,
-    to,
+    from: laid.stepId(from),
+    to: laid.stepId(to),
     amount: people,
     resource: ids.crew(siteOfStep(from), crew),
     returnDraw: NO_DRAW,
@@ -69,11 +61,6 @@ export function compileStays(
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
-    resource: column(rows, (row) => row.resource),
-    amount: column(rows, (row) => row.amount),
-    from: column(rows, (row) => found(laid.stepId, row.from, 'step')),
-    to: column(rows, (row) => found(laid.stepId, row.to, 'step')),
-    returnDraw: column(rows, (row) => row.returnDraw),
-    returnCalendar: column(rows, (row) => row.returnCalendar),
+    ...int32(rows, 'resource', 'amount', 'from', 'to', 'returnDraw', 'returnCalendar'),
   };
 }

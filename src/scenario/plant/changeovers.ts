@@ -1,12 +1,12 @@
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
-import { found, foundIn } from '../lookup/ids.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
+import { foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
+import { allStations } from '../lookup/placed.js';
 import type { Changeover } from '../types/plant.js';
-import type { Finding, Path } from '../types/problem.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, named } from '../values/keys.js';
-import { mapOf, own } from '../values/raw.js';
+import { mapOf, own, placesAt, type RawMap } from '../values/raw.js';
 import { spell, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 
@@ -63,56 +63,55 @@ export function changeoverSchema(time: TimeSchema) {
   );
 }
 
-/** The option, and its values in the times from one to another. */
-export function changeoverNames(path: Path, value: unknown, { outline, look }: Lookup): void {
-  const changeover = mapOf(value),
-    option = changeover['on'];
-  look([...path, 'on'], option, outline.options, 'option of this name');
-  if (typeof option !== 'string') return;
-  const known = outline.options?.get(option),
-    what = `value of this name in option ${option}`;
-  for (const [from, times] of Object.entries(mapOf(changeover['from to']))) {
-    look([...path, 'from to', from], from, known, what, true);
-    for (const to of Object.keys(mapOf(times))) look([...path, 'from to', from, to], to, known, what, true);
+/** Values of the option in the times from one to another. */
+export function changeoverNames(raw: RawMap, { outline, look }: Lookup): void {
+  for (const { path: here, value } of placesAt(raw, [], ['sites', '*', 'stations', '*', 'changeover'])) {
+    const { on: option, 'from to': times } = mapOf(value);
+    if (typeof option !== 'string') continue;
+    const pairs = [placesAt(times, [], ['*']), placesAt(times, [], ['*', '*'])].flat();
+    for (const { path } of pairs)
+      look(
+        [...here, 'from to', ...path],
+        path.at(-1),
+        outline.options?.get(option),
+        `value of this name in option ${option}`,
+        true,
+      );
   }
 }
 
 /** Changeovers from a value to itself, and batches where there is nothing to choose from. */
-export function changeoverFindings(scenario: Scenario): Finding[] {
-  const found: Finding[] = [];
-  for (const [site, { stations }] of Object.entries(scenario.sites)) {
-    for (const [name, { changeover, buffer, lot }] of Object.entries(stations)) {
-      if (changeover === undefined) continue;
-      const path = ['sites', site, 'stations', name, 'changeover'];
-      for (const [value, times] of Object.entries(changeover.fromTo)) {
-        if (Object.hasOwn(times, value))
-          found.push({
-            path: [...path, 'from to', value, value],
-            wanted: 'a pair of two values; between units of one value there is no changeover',
-            seen: `"${value}" to "${value}"`,
-            atKey: true,
-          });
-      }
-      if (changeover.batch === undefined) continue;
-      if (lot !== undefined)
-        found.push({
-          path: [...path, 'batch'],
-          wanted: 'no batch at a station with lots, whose units are taken together',
+export function* changeoverFindings(scenario: Scenario): Iterable<Finding> {
+  for (const { path: here, station } of allStations(scenario)) {
+    const { changeover, buffer, lot } = station,
+      path = [...here, 'changeover'];
+    if (changeover === undefined) continue;
+    for (const [value, times] of Object.entries(changeover.fromTo))
+      if (Object.hasOwn(times, value))
+        yield {
+          path: [...path, 'from to', value, value],
+          wanted: 'a pair of two values; between units of one value there is no changeover',
+          seen: `"${value}" to "${value}"`,
           atKey: true,
-        });
-      else if (buffer !== undefined && buffer < 2)
-        found.push({
-          path: [...path, 'batch'],
-          wanted: 'a buffer of at least 2 spaces ahead of the station, to have a choice',
-          seen: `buffer: ${buffer}`,
-          atKey: true,
-        });
-    }
+        };
+    if (changeover.batch === undefined) continue;
+    if (lot !== undefined)
+      yield {
+        path: [...path, 'batch'],
+        wanted: 'no batch at a station with lots, whose units are taken together',
+        atKey: true,
+      };
+    else if (buffer !== undefined && buffer < 2)
+      yield {
+        path: [...path, 'batch'],
+        wanted: 'a buffer of at least 2 spaces ahead of the station, to have a choice',
+        seen: `buffer: ${buffer}`,
+        atKey: true,
+      };
   }
-  return found;
 }
 
-export interface ChangeoverRow {
+interface ChangeoverRow {
   readonly option: number;
   /** By value before * values + value after. */
   readonly draws: readonly number[];
@@ -140,5 +139,5 @@ export function compileChangeover(
     }),
   );
   if (batch === undefined && byPair.every((draw) => draw === NO_DRAW)) return undefined;
-  return { option: found(ids.option, option, 'option'), draws: byPair, batch };
+  return { option: ids.option(option), draws: byPair, batch };
 }

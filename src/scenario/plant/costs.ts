@@ -1,14 +1,13 @@
 import { z } from 'zod';
-import type { Known, Lookup } from '../lookup/outline.js';
 import { stationsOf } from '../lookup/placed.js';
-import type { Costs, HourPrice } from '../types/costs.js';
+import type { Costs, HourPrice } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';
-import { mapOf, type RawMap } from '../values/raw.js';
+import { number } from '../values/scalars.js';
 
 const MONEY = 'an amount of money: a plain number from 0, without the currency, such as 46';
-const money = z.number({ error: MONEY }).min(0, { error: MONEY }).max(1e12, { error: MONEY });
+const money = number(0, 1e12, MONEY);
 
 const hourPrice = z
   .union(
@@ -111,27 +110,17 @@ export const costsSchema = keys(
   }),
 );
 
-/** What costs name must be there: crews (or `default`), lanes, stations, supplies. */
-export function costNames(raw: RawMap, { outline, look }: Lookup): void {
-  const { crewsOf, lanes, stations, supplies } = outline,
-    crews = crewsOf && new Set(['default', ...[...crewsOf.values()].flatMap((names) => [...names.keys()])]);
-  const each = (section: string, known: Known | undefined, what: string): void => {
-    for (const name of Object.keys(mapOf(mapOf(raw['costs'])[section])))
-      look(['costs', section, name], name, known, what, true);
-  };
-  each('people', crews, 'crew of this name in any site');
-  each('trucks', lanes, 'lane of this name');
-  each('changeovers', stations, 'station of this name');
-  each('supplies', supplies, 'supply of this name');
-}
-
 /** Prices of what never happens. */
-export function costFindings(scenario: Scenario): Finding[] {
+export function* costFindings(scenario: Scenario): Iterable<Finding> {
   const stations = stationsOf(scenario);
-  return Object.keys(scenario.costs?.changeovers ?? {}).flatMap((name): Finding[] => {
+  for (const name of Object.keys(scenario.costs?.changeovers ?? {})) {
     const placed = stations.get(name);
-    if (placed === undefined || placed.station.changeover !== undefined) return [];
-    const path = ['costs', 'changeovers', name];
-    return [{ path, wanted: 'a station with a changeover', seen: `"${name}", which has none`, atKey: true }];
-  });
+    if (placed !== undefined && placed.station.changeover === undefined)
+      yield {
+        path: ['costs', 'changeovers', name],
+        wanted: 'a station with a changeover',
+        seen: `"${name}", which has none`,
+        atKey: true,
+      };
+  }
 }

@@ -2,8 +2,7 @@ import { z } from 'zod';
 import { type CrewShiftColumns, NEXT_SHIFT, OWN_SHIFT } from '../../flow/model/crews.js';
 import { calendarName } from '../calendar/calendars.js';
 import { column } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import type { Crew, CrewShifts, Site } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -64,32 +63,28 @@ export const crewSchema = z
   .describe('A headcount, or a map with headcount and more. Example: { headcount: [6, 3], absence: 6 % }');
 
 /** Headcounts that do not fit the shifts. */
-export function crewFindings({ sites, calendars }: Scenario): Finding[] {
-  return Object.entries(sites).flatMap(([site, { crews, calendar: usual }]) =>
-    Object.entries(crews).flatMap(([name, { calendar = usual, shifts }]): Finding[] => {
-      const path = ['sites', site, 'crews', name];
-      if (shifts === undefined) return [];
-      const { headcounts } = shifts,
-        key = headcounts !== undefined ? 'headcount' : shifts.absence > 0 ? 'absence' : 'hand over';
+export function* crewFindings({ sites, calendars }: Scenario): Iterable<Finding> {
+  for (const [site, { crews, calendar: usual }] of Object.entries(sites)) {
+    for (const [name, { calendar = usual, shifts }] of Object.entries(crews)) {
+      if (shifts === undefined) continue;
+      const path = ['sites', site, 'crews', name],
+        { headcounts } = shifts,
+        key = headcounts !== undefined ? 'headcount' : shifts.absence > 0 ? 'absence' : 'hand over',
+        hours = calendar === undefined ? undefined : own(calendars, calendar)?.hours.length;
       if (calendar === undefined)
-        return [
-          {
-            path: [...path, key],
-            wanted: 'a crew with a calendar, which says what its shifts are; give the crew or its site one',
-            seen: 'none',
-          },
-        ];
-      const hours = own(calendars, calendar)?.hours.length;
-      if (hours === undefined || headcounts === undefined || headcounts.length === hours) return [];
-      return [
-        {
+        yield {
+          path: [...path, key],
+          wanted: 'a crew with a calendar, which says what its shifts are; give the crew or its site one',
+          seen: 'none',
+        };
+      else if (hours !== undefined && headcounts !== undefined && headcounts.length !== hours)
+        yield {
           path: [...path, 'headcount'],
           wanted: `one number, or ${hours}, one for each shift in the hours of calendar ${calendar}`,
           seen: `a list of ${headcounts.length}`,
-        },
-      ];
-    }),
-  );
+        };
+    }
+  }
 }
 
 /** The shifts of each crew of which something changes from shift to shift; null for the others. */

@@ -5,9 +5,9 @@ import { startOf } from '../calendar/days.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { siteOf } from '../lookup/ids.js';
 import type { RunSpan } from '../programme/span.js';
+import type { DeliveryDates, DeliveryRhythm, Supply } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import type { DeliveryDates, DeliveryRhythm, Supply } from '../types/supplies.js';
 import { keys } from '../values/keys.js';
 import { date, spell, whole } from '../values/scalars.js';
 
@@ -62,29 +62,30 @@ export const deliveriesSchema = z.union(
 );
 
 /** Deliveries before the programme, and plans that end before they begin. */
-export function deliveryFindings({ supplies, programme: { start } }: Scenario): Finding[] {
-  const found: Finding[] = [];
-  const early = (path: Finding['path'], day: string): void => {
-    if (day < start)
-      found.push({ path, wanted: `a day not before the start of the programme, ${start}`, seen: `"${day}"` });
-  };
+export function* deliveryFindings({ supplies, programme: { start } }: Scenario): Iterable<Finding> {
   for (const [name, { order }] of Object.entries(supplies)) {
-    const path = ['supplies', name, 'deliveries'];
-    if (order.kind === 'dates')
-      order.dates.forEach(({ on }, i) => {
-        early([...path, i, 'on'], on);
-      });
-    if (order.kind !== 'rhythm') continue;
+    if (order.kind === 'reorder') continue;
+    const path = ['supplies', name, 'deliveries'],
+      days =
+        order.kind === 'dates'
+          ? order.dates.map(({ on }, i) => ({ day: on, at: [i, 'on'] }))
+          : [{ day: order.from ?? start, at: ['from'] }];
+    for (const { day, at } of days)
+      if (day < start)
+        yield {
+          path: [...path, ...at],
+          wanted: `a day not before the start of the programme, ${start}`,
+          seen: `"${day}"`,
+        };
+    if (order.kind === 'dates' || order.to === undefined) continue;
     const { from = start, to } = order;
-    early([...path, 'from'], from);
-    if (to !== undefined && to < from)
-      found.push({
+    if (to < from)
+      yield {
         path: [...path, 'to'],
         wanted: `a day not before the first delivery, ${from}`,
         seen: `"${to}"`,
-      });
+      };
   }
-  return found;
 }
 
 interface Delivery {

@@ -1,14 +1,12 @@
 import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/moments.js';
 import { calendarName } from '../calendar/calendars.js';
-import { column } from '../lookup/columns.js';
+import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
-import type { Finding, Path } from '../types/problem.js';
+import { allStations } from '../lookup/placed.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, oneOrMore } from '../values/keys.js';
-import { listOf, mapOf } from '../values/raw.js';
 import { word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 
@@ -43,46 +41,32 @@ export function failuresSchema(time: TimeSchema) {
   );
 }
 
-/** Calendars of repairs. One failure may stand without its list. */
-export function failureNames(path: Path, failures: unknown, { calendar }: Lookup): void {
-  listOf(failures).forEach((failure, i) => {
-    calendar([...path, ...(Array.isArray(failures) ? [i] : []), 'hours'], mapOf(failure)['hours']);
-  });
-}
-
 /** Equipment that fails without end. */
-export function failureFindings(scenario: Scenario): Finding[] {
-  return Object.entries(scenario.sites).flatMap(([site, { stations }]) =>
-    Object.entries(stations).flatMap(([name, { failures }]) =>
-      failures.flatMap((failure, i): Finding[] => {
-        const path = ['sites', site, 'stations', name, 'failures', i, 'every'];
-        return meanOf(failure.every) > 0
-          ? []
-          : [{ path, wanted: 'a time greater than 0 between failures', seen: '0' }];
-      }),
-    ),
-  );
+export function* failureFindings(scenario: Scenario): Iterable<Finding> {
+  for (const { path, station } of allStations(scenario))
+    for (const [i, { every }] of station.failures.entries())
+      if (meanOf(every) <= 0)
+        yield {
+          path: [...path, 'failures', i, 'every'],
+          wanted: 'a time greater than 0 between failures',
+          seen: '0',
+        };
 }
 
 /** Ways to fail, by station. All places of a station draw from the same streams, in turn. */
 export function compileFailures({ scenario, ids, book, draws }: Compilation): Model['failures'] {
-  const rows = Object.values(scenario.sites).flatMap(({ stations, zone }) =>
-    Object.entries(stations).flatMap(([name, { failures }]) =>
-      failures.map((failure) => ({
-        station: found(ids.station, name, 'station'),
-        byClock: failure.by === 'calendar time',
-        every: draws.add(`${name}/failure`, failure.every),
-        repair: draws.add(`${name}/repair`, failure.repair),
-        repairCalendar: book.id(failure.hours, zone),
-      })),
-    ),
+  const rows = allStations(scenario).flatMap(({ name, site, station }) =>
+    station.failures.map((failure) => ({
+      station: ids.station(name),
+      byClock: failure.by === 'calendar time',
+      everyDraw: draws.add(`${name}/failure`, failure.every),
+      repairDraw: draws.add(`${name}/repair`, failure.repair),
+      repairCalendar: book.id(failure.hours, site.zone),
+    })),
   );
   return {
     count: rows.length,
-    station: column(rows, (row) => row.station),
-    byClock: Uint8Array.from(rows, (row) => Number(row.byClock)),
-    everyDraw: column(rows, (row) => row.every),
-    repairDraw: column(rows, (row) => row.repair),
-    repairCalendar: column(rows, (row) => row.repairCalendar),
+    ...int32(rows, 'station', 'everyDraw', 'repairDraw', 'repairCalendar'),
+    ...uint8(rows, 'byClock'),
   };
 }

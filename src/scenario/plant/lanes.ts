@@ -3,13 +3,11 @@ import { LEAVE_FULL, LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE } from '../../flow/mode
 import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { calendarName } from '../calendar/calendars.js';
-import { column } from '../lookup/columns.js';
+import { float64, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found, siteOf } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
+import { siteOf } from '../lookup/ids.js';
 import type { Lane } from '../types/plant.js';
 import { keys, name } from '../values/keys.js';
-import { mapOf, type RawMap } from '../values/raw.js';
 import { clock, limitOf, spaces, spell, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { capacity } from './stations.js';
@@ -100,15 +98,6 @@ export function laneSchema(time: TimeSchema) {
   );
 }
 
-export function laneNames(raw: RawMap, { outline, look, calendar }: Lookup): void {
-  for (const [name, value] of Object.entries(mapOf(raw['lanes']))) {
-    const lane = mapOf(value);
-    for (const end of ['from', 'to'])
-      look(['lanes', name, end], lane[end], outline.sites, 'site of this name');
-    calendar(['lanes', name, 'hours'], lane['hours']);
-  }
-}
-
 const RULE = { full: LEAVE_FULL, 'full or wait': LEAVE_FULL_OR_WAIT, timetable: LEAVE_TIMETABLE } as const;
 
 /**
@@ -122,38 +111,33 @@ export function compileLanes(all: Compilation): Model['lanes'] {
       to = siteOf(scenario, lane.to);
     return {
       name,
-      lane,
-      load: draws.add(`${name}/load`, lane.load),
-      drive: draws.add(`${name}/drive`, lane.drive),
-      unload: draws.add(`${name}/unload`, lane.unload),
-      return: draws.add(`${name}/return`, lane.return),
+      timetable: departures(lane, all),
+      from: ids.site(lane.from),
+      to: ids.site(lane.to),
+      trucks: lane.trucks,
+      capacity: lane.capacity,
+      loadDraw: draws.add(`${name}/load`, lane.load),
+      driveDraw: draws.add(`${name}/drive`, lane.drive),
+      unloadDraw: draws.add(`${name}/unload`, lane.unload),
+      returnDraw: draws.add(`${name}/return`, lane.return),
       loadCalendar: book.id(from.calendar, from.zone),
       driveCalendar: book.id(lane.hours, from.zone),
       unloadCalendar: book.id(to.calendar, to.zone),
+      rule: RULE[lane.leaves.kind],
+      wait: lane.leaves.kind === 'full or wait' ? lane.leaves.longestWaitMin : Infinity,
+      bank: capacity(lane.bank),
+      docksFrom: capacity(lane.docks.from),
+      docksTo: capacity(lane.docks.to),
     };
   });
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
-    from: column(rows, (row) => found(ids.site, row.lane.from, 'site')),
-    to: column(rows, (row) => found(ids.site, row.lane.to, 'site')),
-    trucks: column(rows, (row) => row.lane.trucks),
-    capacity: column(rows, (row) => row.lane.capacity),
-    loadDraw: column(rows, (row) => row.load),
-    driveDraw: column(rows, (row) => row.drive),
-    unloadDraw: column(rows, (row) => row.unload),
-    returnDraw: column(rows, (row) => row.return),
-    loadCalendar: column(rows, (row) => row.loadCalendar),
-    driveCalendar: column(rows, (row) => row.driveCalendar),
-    unloadCalendar: column(rows, (row) => row.unloadCalendar),
-    rule: column(rows, (row) => RULE[row.lane.leaves.kind]),
-    wait: Float64Array.from(rows, ({ lane: { leaves } }) =>
-      leaves.kind === 'full or wait' ? leaves.longestWaitMin : Infinity,
-    ),
-    timetable: rows.map((row) => departures(row.lane, all)),
-    bank: column(rows, (row) => capacity(row.lane.bank)),
-    docksFrom: column(rows, (row) => capacity(row.lane.docks.from)),
-    docksTo: column(rows, (row) => capacity(row.lane.docks.to)),
+    ...int32(rows, 'from', 'to', 'trucks', 'capacity', 'loadDraw', 'driveDraw', 'unloadDraw', 'returnDraw'),
+    ...int32(rows, 'loadCalendar', 'driveCalendar', 'unloadCalendar', 'rule', 'bank'),
+    ...int32(rows, 'docksFrom', 'docksTo'),
+    ...float64(rows, 'wait'),
+    timetable: rows.map((row) => row.timetable),
   };
 }
 

@@ -1,4 +1,4 @@
-import { findsOf, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import { allStations, allSteps, findsOf } from '../lookup/placed.js';
 import type { Station } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -21,48 +21,34 @@ export const lotSchema = keys(
 ).transform(({ least, most, longestWait }): Station['lot'] => ({ least, most, longestWaitMin: longestWait }));
 
 /** Lots above the places of their station, or that would have to be repaired: a lot is worked on as one. */
-export function lotFindings(scenario: Scenario): Finding[] {
-  return [...sizes(scenario), ...repairs(scenario)];
-}
-
-function sizes(scenario: Scenario): Finding[] {
-  const found: Finding[] = [];
-  for (const [site, { stations }] of Object.entries(scenario.sites)) {
-    for (const [name, { lot, places }] of Object.entries(stations)) {
-      if (lot === undefined) continue;
-      const path = ['sites', site, 'stations', name, 'lot'];
-      if (lot.most > places)
-        found.push({
-          path: [...path, 'most'],
-          wanted: `at most ${places}, the places of the station`,
-          seen: String(lot.most),
-        });
-      if (lot.least > lot.most)
-        found.push({
-          path: [...path, 'least'],
-          wanted: `at most ${lot.most}, the most of the lot`,
-          seen: String(lot.least),
-        });
-    }
+export function* lotFindings(scenario: Scenario): Iterable<Finding> {
+  for (const { path: here, station } of allStations(scenario)) {
+    const { lot, places } = station,
+      path = [...here, 'lot'];
+    if (lot === undefined) continue;
+    if (lot.most > places)
+      yield {
+        path: [...path, 'most'],
+        wanted: `at most ${places}, the places of the station`,
+        seen: String(lot.most),
+      };
+    if (lot.least > lot.most)
+      yield {
+        path: [...path, 'least'],
+        wanted: `at most ${lot.most}, the most of the lot`,
+        seen: String(lot.least),
+      };
   }
-  return found;
-}
-
-function repairs(scenario: Scenario): Finding[] {
-  const stations = stationsOf(scenario);
-  return routesOf(scenario).flatMap((route) =>
-    stepsOf(route).flatMap((placed) => {
-      const { at } = placed.step;
-      if (stations.get(at)?.station.lot === undefined) return [];
-      return findsOf(placed)
-        .filter(({ find }) => find.then.kind === 'repair')
-        .map(
-          ({ path }): Finding => ({
-            path: [...path, 'repair'],
-            wanted: `no repair at "${at}", which works on lots; give the inspection a station of its own`,
-            atKey: true,
-          }),
-        );
-    }),
-  );
+  for (const placed of allSteps(scenario)) {
+    if (placed.where?.station.lot === undefined) continue;
+    for (const { path, find } of findsOf(placed))
+      if (find.then.kind === 'repair')
+        yield {
+          path: [...path, 'repair'],
+          wanted:
+            `no repair at "${placed.step.at}", which works on lots; give the inspection a station of ` +
+            'its own',
+          atKey: true,
+        };
+  }
 }

@@ -2,17 +2,15 @@ import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
-import { ragged } from '../lookup/columns.js';
+import { float64, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found, foundIn, type Ids, siteOf } from '../lookup/ids.js';
-import type { Known, Lookup } from '../lookup/outline.js';
+import { foundIn, type Ids, siteOf } from '../lookup/ids.js';
 import { stationsOf } from '../lookup/placed.js';
-import type { Moment, Outage } from '../types/failures.js';
+import type { Moment, Outage } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore, together } from '../values/keys.js';
 import { sayClock } from '../values/quantity.js';
-import { listOf, mapOf, type RawMap } from '../values/raw.js';
 import { moment, text } from '../values/scalars.js';
 
 const names = (what: string) => oneOrMore(name(what), `${what}, or a list of them`);
@@ -58,63 +56,45 @@ export const outagesSchema = z.array(
   { error: 'a list of outages, such as [{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20 }]' },
 );
 
-/** Stations, sites and lanes of outages. */
-export function outageNames(raw: RawMap, { outline, look }: Lookup): void {
-  listOf(raw['outages']).forEach((value, i) => {
-    const outage = mapOf(value),
-      path = ['outages', i];
-    const each = (key: string, known: Known | undefined, what: string): void => {
-      listOf(outage[key]).forEach((name, n) => {
-        look([...path, key, ...(Array.isArray(outage[key]) ? [n] : [])], name, known, what);
-      });
-    };
-    each('stations', outline.stations, 'station of this name');
-    each('site', outline.sites, 'site of this name');
-    each('lanes', outline.lanes, 'lane of this name');
-  });
-}
-
 /**
  * Outages that end before they begin, or before the programme does; over several sites, so that their dates
  * have no zone; named twice.
  */
-export function outageFindings(scenario: Scenario): Finding[] {
+export function* outageFindings(scenario: Scenario): Iterable<Finding> {
   const stations = stationsOf(scenario),
     { start } = scenario.programme;
-  return scenario.outages.flatMap((outage, i): Finding[] => {
-    const path = ['outages', i],
-      found: Finding[] = [];
+  for (const [i, outage] of scenario.outages.entries()) {
+    const path = ['outages', i];
     if (!comesAfter(outage))
-      found.push({
+      yield {
         path: [...path, 'to'],
         wanted: `an end after the beginning, ${sayMoment(outage.from)}`,
         seen: `"${sayMoment(outage.to)}"`,
-      });
+      };
     else if (outage.to.day < start)
-      found.push({
+      yield {
         path: [...path, 'to'],
         wanted: `an end not before the start of the programme, ${start}`,
         seen: `"${sayMoment(outage.to)}"`,
-      });
+      };
     for (const key of ['stations', 'lanes'] as const) {
       const names = outage[key],
         twice = names.find((name, n) => names.indexOf(name) < n);
       if (twice !== undefined)
-        found.push({
+        yield {
           path: [...path, key, names.indexOf(twice, names.indexOf(twice) + 1)],
           wanted: `each of the ${key} once`,
           seen: `"${twice}" again`,
-        });
+        };
     }
     const sites = new Set(outage.stations.flatMap((name) => stations.get(name)?.siteName ?? []));
     if (sites.size > 1)
-      found.push({
+      yield {
         path: [...path, 'stations'],
         wanted: 'stations of one site, whose zone the dates are in; write an outage for each site',
         seen: [...sites].join(' and '),
-      });
-    return found;
-  });
+      };
+  }
 }
 
 /** A last day belongs to the outage. Days and clock times of the same form compare as texts. */
@@ -146,8 +126,8 @@ export function compileOutages({ scenario, ids, book, span }: Compilation): Mode
       name:
         outage.note ??
         [...(outage.site === undefined ? outage.stations : [outage.site]), ...outage.lanes].join(', '),
-      stations: stations.map((name) => found(ids.station, name, 'station')),
-      lanes: outage.lanes.map((name) => found(ids.lane, name, 'lane')),
+      stations: stations.map((name) => ids.station(name)),
+      lanes: outage.lanes.map((name) => ids.lane(name)),
       from: Math.max(0, instant(outage.from, 0)),
       to: Math.max(0, instant(outage.to, MINUTES_PER_DAY)),
     };
@@ -170,12 +150,11 @@ export function compileOutages({ scenario, ids, book, span }: Compilation): Mode
   return {
     count: rows.length,
     names: rows.map(({ name }) => name),
-    from: Float64Array.from(rows, ({ from }) => from),
-    to: Float64Array.from(rows, ({ to }) => to),
+    ...float64(rows, 'from', 'to'),
     stationStart: stations.start,
-    station: Int32Array.from(stations.entries),
+    station: stations.column(Number),
     laneStart: lanes.start,
-    lane: Int32Array.from(lanes.entries),
+    lane: lanes.column(Number),
     watched: watched === undefined ? -1 : rows.indexOf(watched),
     watchFrom,
     watchDays: watched === undefined ? 0 : Math.floor((watchTo - watchFrom) / MINUTES_PER_DAY) + 1,
@@ -189,9 +168,6 @@ function zoneOf(
   ids: Ids,
 ): string {
   const named =
-    site ??
-    (station === undefined
-      ? foundIn(scenario.lanes, lane, 'lane').from
-      : found(ids.siteOfStation, station, 'station'));
+    site ?? (station === undefined ? foundIn(scenario.lanes, lane, 'lane').from : ids.siteOfStation(station));
   return siteOf(scenario, named).zone;
 }

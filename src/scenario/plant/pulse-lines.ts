@@ -1,15 +1,12 @@
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
-import { at, column, ragged } from '../lookup/columns.js';
+import { at, float64, int32, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
-import { findsOf, type PlacedStep, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import { allSteps, findsOf, isForAll, stationsOf, stepsOf } from '../lookup/placed.js';
 import type { PulseLine } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
-import { listOf, mapOf, type RawMap } from '../values/raw.js';
 import { duration } from '../values/scalars.js';
 
 /** One entry of the top-level key `pulse lines`. */
@@ -27,95 +24,83 @@ export const pulseLineSchema = keys(
   'a pulse line: a map with the keys stations and takt',
 ).transform(({ stations, takt }): PulseLine => ({ stations, taktMin: takt }));
 
-export function pulseLineNames(raw: RawMap, { outline, look }: Lookup): void {
-  for (const [name, line] of Object.entries(mapOf(raw['pulse lines'])))
-    listOf(mapOf(line)['stations']).forEach((station, i) => {
-      look(['pulse lines', name, 'stations', i], station, outline.stations, 'station of this name');
-    });
-}
-
 /**
  * What a pulse line cannot do: hold more than one unit a station, be entered halfway, be left before its
  * end.
  */
-export function pulseLineFindings(scenario: Scenario): Finding[] {
+export function* pulseLineFindings(scenario: Scenario): Iterable<Finding> {
   const inLine = new Map<string, string>();
-  return Object.entries(scenario.pulseLines).flatMap(([name, line]) => {
+  for (const [name, line] of Object.entries(scenario.pulseLines)) {
     const path = ['pulse lines', name, 'stations'];
-    const twice = line.stations.flatMap((station, i): Finding[] => {
-      const first = inLine.get(station),
-        seen = `"${station}" again, first in ${first}`;
+    let isOnce = true;
+    for (const [i, station] of line.stations.entries()) {
+      const first = inLine.get(station);
       inLine.set(station, name);
-      if (first === undefined) return [];
-      return [{ path: [...path, i], wanted: 'each station once over all pulse lines', seen }];
-    });
-    return [
-      ...twice,
-      ...stationFindings(scenario, line, path),
-      ...(twice.length > 0 ? [] : routeFindings(scenario, line, path)),
-      ...sendBackFindings(scenario, line),
-    ];
-  });
+      if (first === undefined) continue;
+      isOnce = false;
+      yield {
+        path: [...path, i],
+        wanted: 'each station once over all pulse lines',
+        seen: `"${station}" again, first in ${first}`,
+      };
+    }
+    yield* stationFindings(scenario, line, path);
+    if (isOnce) yield* routeFindings(scenario, line, path);
+    yield* sendBackFindings(scenario, line);
+  }
 }
 
 /** One place, no spaces but ahead of the first, no lots; one site, one calendar. */
-function stationFindings(scenario: Scenario, line: PulseLine, path: Path): Finding[] {
+function* stationFindings(scenario: Scenario, line: PulseLine, path: Path): Iterable<Finding> {
   const known = stationsOf(scenario),
-    found: Finding[] = [];
-  const sites = new Set(line.stations.flatMap((name) => known.get(name)?.siteName ?? []));
-  if (sites.size > 1) found.push({ path, wanted: 'stations of one site', seen: [...sites].join(' and ') });
-  const calendars = new Set<string>();
-  line.stations.forEach((name, i) => {
-    const placed = known.get(name);
-    if (placed === undefined) return;
-    const { station, site, siteName } = placed;
-    const at = (key: string, wanted: string, seen: string): void => {
-      const path = ['sites', siteName, 'stations', name, key];
-      found.push({ path, wanted: `${wanted} at a station of a pulse line`, seen });
-    };
-    if (station.places !== 1) at('places', 'one place', String(station.places));
-    if (i > 0 && station.buffer !== 0)
-      at(
-        'buffer',
-        'no buffer but ahead of the first station',
-        station.buffer === undefined ? 'unlimited' : String(station.buffer),
-      );
-    if (station.reworkBuffer !== undefined)
-      at('rework buffer', 'no rework buffer', String(station.reworkBuffer));
-    if (station.lot !== undefined) at('lot', 'no lots', 'a lot');
-    const open = 'always open';
-    calendars.add(station.unattended ? open : (station.calendar ?? site.calendar ?? open));
-  });
+    stations = line.stations.flatMap((name) => known.get(name) ?? []);
+  const sites = new Set(stations.map(({ siteName }) => siteName)),
+    open = 'always open',
+    calendars = new Set(
+      stations.map(({ station, site }) =>
+        station.unattended ? open : (station.calendar ?? site.calendar ?? open),
+      ),
+    );
+  if (sites.size > 1) yield { path, wanted: 'stations of one site', seen: [...sites].join(' and ') };
+  for (const [i, { path: here, station }] of stations.entries()) {
+    const { places, buffer, reworkBuffer, lot } = station;
+    const wrong = (key: string, wanted: string, seen: string): Finding => ({
+      path: [...here, key],
+      wanted: `${wanted} at a station of a pulse line`,
+      seen,
+    });
+    if (places !== 1) yield wrong('places', 'one place', String(places));
+    if (i > 0 && buffer !== 0)
+      yield wrong('buffer', 'no buffer but ahead of the first station', String(buffer ?? 'unlimited'));
+    if (reworkBuffer !== undefined) yield wrong('rework buffer', 'no rework buffer', String(reworkBuffer));
+    if (lot !== undefined) yield wrong('lot', 'no lots', 'a lot');
+  }
   if (calendars.size > 1)
-    found.push({
+    yield {
       path,
       wanted: 'stations of one calendar, in which the takt is counted',
       seen: [...calendars].join(' and '),
-    });
-  return found;
+    };
 }
 
 /**
  * The unit's route goes through all its stations once, in order, without a step elsewhere between; each has a
  * step that every unit visits.
  */
-function routeFindings(scenario: Scenario, { stations }: PulseLine, path: Path): Finding[] {
-  const [main, ...feeders] = routesOf(scenario),
-    isHere = ({ step }: PlacedStep): boolean => stations.includes(step.at);
-  const found: Finding[] = feeders.flatMap((route) =>
-    stepsOf(route)
-      .filter(isHere)
-      .map((placed) => ({
-        path: [...placed.path, 'at'],
+function* routeFindings(scenario: Scenario, { stations }: PulseLine, path: Path): Iterable<Finding> {
+  const here = allSteps(scenario).filter(({ step }) => stations.includes(step.at)),
+    steps = here.filter(({ route }) => route.kind === 'unit');
+  for (const { path: place, route, step } of here)
+    if (route.kind !== 'unit')
+      yield {
+        path: [...place, 'at'],
         wanted: 'a station that is in no pulse line, since only units go through one',
-        seen: `"${placed.step.at}"`,
-      })),
-  );
-  const steps = stepsOf(main).filter(isHere),
-    visited = steps.map(({ step }) => step.at).filter((at, i, all) => at !== all[i - 1]);
+        seen: `"${step.at}"`,
+      };
+  const visited = steps.map(({ step }) => step.at).filter((at, i, all) => at !== all[i - 1]);
   const isGapless = steps.every(({ index }, i) => i === 0 || index - 1 === steps[i - 1]?.index);
-  if (visited.join('\n') !== stations.join('\n') || !isGapless) {
-    found.push({
+  if (visited.join('\n') !== stations.join('\n') || !isGapless)
+    yield {
       path,
       wanted:
         'the stations in the order in which the route visits them, one after the other with no other ' +
@@ -124,52 +109,37 @@ function routeFindings(scenario: Scenario, { stations }: PulseLine, path: Path):
         visited.length === 0
           ? 'none of them in the route'
           : `${visited.join(', ')} in the route${isGapless ? '' : ', with others between'}`,
-    });
-  }
+    };
   for (const [i, station] of stations.entries()) {
-    const here = steps.filter(({ step }) => step.at === station);
-    if (
-      here.length > 0 &&
-      here.every(
-        ({ step }) =>
-          Object.keys(step.when).length > 0 || step.sample !== undefined || step.rework !== 'both',
-      )
-    ) {
-      found.push({
+    const own = steps.filter(({ step }) => step.at === station);
+    if (own.length > 0 && !own.some(({ step }) => isForAll(step)))
+      yield {
         path: [...path, i],
         wanted: 'a station with a step that every unit visits, without when, sample or rework',
         seen: `"${station}"`,
-      });
-    }
+      };
   }
-  return found;
 }
 
 /** Nobody leaves or enters the line by a send-back; a unit may do steps of its station over. */
-function sendBackFindings(scenario: Scenario, { stations }: PulseLine): Finding[] {
-  return routesOf(scenario).flatMap((route) => {
-    const atOf = new Map(stepsOf(route).map(({ step }) => [step.name, step.at]));
-    return stepsOf(route).flatMap((placed) =>
-      findsOf(placed).flatMap(({ path, find }): Finding[] => {
-        const target = find.then.kind === 'back' ? atOf.get(find.then.to) : undefined;
-        if (
-          target === undefined ||
-          target === placed.step.at ||
-          (!stations.includes(target) && !stations.includes(placed.step.at))
-        )
-          return [];
-        return [
-          {
-            path: [...path, 'back to'],
-            wanted: stations.includes(placed.step.at)
-              ? 'a step at the same station, or a repair, on a pulse line'
-              : 'a step that is not on a pulse line',
-            seen: `a step at "${target}"`,
-          },
-        ];
-      }),
-    );
-  });
+function* sendBackFindings(scenario: Scenario, { stations }: PulseLine): Iterable<Finding> {
+  for (const placed of allSteps(scenario)) {
+    const { at } = placed.step,
+      isHere = stations.includes(at);
+    for (const { path, find } of findsOf(placed)) {
+      const { then } = find;
+      if (then.kind !== 'back') continue;
+      const target = stepsOf(placed.route).findLast(({ step }) => step.name === then.to)?.step.at;
+      if (target !== undefined && target !== at && (isHere || stations.includes(target)))
+        yield {
+          path: [...path, 'back to'],
+          wanted: isHere
+            ? 'a step at the same station, or a repair, on a pulse line'
+            : 'a step that is not on a pulse line',
+          seen: `a step at "${target}"`,
+        };
+    }
+  }
 }
 
 /** Pulse lines in the order of the scenario; the takt counts in the calendar of their stations. */
@@ -177,18 +147,17 @@ export function compilePulseLines(
   { scenario, ids }: Compilation,
   { calendar }: Model['stations'],
 ): Model['pulseLines'] {
-  const rows = Object.entries(scenario.pulseLines).map(([name, line]) => ({
-    name,
-    takt: line.taktMin,
-    stations: line.stations.map((station) => found(ids.station, station, 'station')),
-  }));
+  const rows = Object.entries(scenario.pulseLines).map(([name, line]) => {
+    const stations = line.stations.map((station) => ids.station(station));
+    return { name, takt: line.taktMin, stations, calendar: at(calendar, at(stations, 0)) };
+  });
   const stations = ragged(rows, (row) => row.stations);
   return {
     count: rows.length,
     names: rows.map(({ name }) => name),
     stationStart: stations.start,
-    station: Int32Array.from(stations.entries),
-    takt: Float64Array.from(rows, ({ takt }) => takt),
-    calendar: column(rows, (row) => at(calendar, at(row.stations, 0))),
+    station: stations.column(Number),
+    ...float64(rows, 'takt'),
+    ...int32(rows, 'calendar'),
   };
 }

@@ -1,18 +1,17 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
-import { column, ragged } from '../lookup/columns.js';
+import { zone } from '../calendar/zone.js';
+import { float64, int32, ragged, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { bankName, found, foundIn, siteOf } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
-import type { Station } from '../types/plant.js';
-import type { Path } from '../types/problem.js';
-import { keys } from '../values/keys.js';
-import type { RawMap } from '../values/raw.js';
+import { bankName, foundIn, siteOf } from '../lookup/ids.js';
+import { allStations } from '../lookup/placed.js';
+import { keys, named } from '../values/keys.js';
 import { flag, limitOf, spaces, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-import { type ChangeoverRow, changeoverNames, changeoverSchema, compileChangeover } from './changeovers.js';
-import { failureNames, failuresSchema } from './failures.js';
+import { changeoverSchema, compileChangeover } from './changeovers.js';
+import { crewSchema } from './crews.js';
+import { failuresSchema } from './failures.js';
 import { lotSchema } from './lots.js';
 
 export function stationSchema(time: TimeSchema) {
@@ -62,72 +61,57 @@ export function stationSchema(time: TimeSchema) {
   );
 }
 
-export function stationNames(path: Path, station: RawMap, lookup: Lookup): void {
-  lookup.calendar([...path, 'calendar'], station['calendar']);
-  changeoverNames([...path, 'changeover'], station['changeover'], lookup);
-  failureNames([...path, 'failures'], station['failures'], lookup);
-}
-
 /** A capacity as the model has it. */
 export const capacity = (limit: number | undefined): number => limit ?? UNLIMITED;
-
-interface StationRow {
-  readonly name: string;
-  readonly site: number;
-  readonly calendar: number;
-  readonly isBank: boolean;
-  readonly station: Pick<Station, 'places' | 'buffer' | 'reworkBuffer' | 'lot'>;
-  readonly changeover: ChangeoverRow | undefined;
-}
 
 /** Stations site by site, then the arrival banks of lanes. */
 export function compileStations(all: Compilation): Model['stations'] {
   const { scenario, ids, book } = all;
-  const rows: StationRow[] = [];
-  for (const [siteName, site] of Object.entries(scenario.sites)) {
-    for (const [name, station] of Object.entries(site.stations)) {
-      rows.push({
-        name,
-        station,
-        changeover: compileChangeover(all, name, station.changeover),
-        isBank: false,
-        site: found(ids.site, siteName, 'site'),
-        calendar: station.unattended ? ALWAYS : book.id(station.calendar ?? site.calendar, site.zone),
-      });
-    }
-  }
-  for (const [lane, { to, arrivalBank }] of Object.entries(scenario.lanes)) {
-    if (arrivalBank === undefined) continue;
-    const station = { places: arrivalBank, buffer: 0, reworkBuffer: undefined, lot: undefined };
-    rows.push({
-      name: bankName(lane),
-      station,
-      site: found(ids.site, to, 'site'),
-      calendar: ALWAYS,
-      isBank: true,
-      changeover: undefined,
-    });
-  }
-  const changeovers = ragged(rows, ({ changeover }) => changeover?.draws ?? []);
+  const stations = allStations(scenario).map(({ name, siteName, site, station }) => ({
+    name,
+    ...station,
+    change: compileChangeover(all, name, station.changeover),
+    isBank: false,
+    site: ids.site(siteName),
+    calendar: station.unattended ? ALWAYS : book.id(station.calendar ?? site.calendar, site.zone),
+  }));
+  const banks = Object.entries(scenario.lanes).flatMap(([lane, { to, arrivalBank }]) =>
+    arrivalBank === undefined
+      ? []
+      : {
+          name: bankName(lane),
+          places: arrivalBank,
+          buffer: 0,
+          reworkBuffer: undefined,
+          lot: undefined,
+          change: undefined,
+          isBank: true,
+          site: ids.site(to),
+          calendar: ALWAYS,
+        },
+  );
+  const rows = [...stations, ...banks].map(({ change, lot, reworkBuffer, ...row }) => ({
+    ...row,
+    buffer: capacity(row.buffer),
+    reworkBuffer: reworkBuffer === 'unlimited' ? UNLIMITED : (reworkBuffer ?? -1),
+    changeoverOption: change?.option ?? -1,
+    changeovers: change?.draws ?? [],
+    batchMost: change?.batch?.most ?? 0,
+    batchWait: change?.batch?.longestWaitMin ?? Infinity,
+    lotLeast: lot?.least ?? 0,
+    lotMost: lot?.most ?? 0,
+    lotWait: lot?.longestWaitMin ?? 0,
+  }));
+  const changeovers = ragged(rows, (row) => row.changeovers);
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
-    site: column(rows, (row) => row.site),
-    places: column(rows, (row) => row.station.places),
-    buffer: column(rows, (row) => capacity(row.station.buffer)),
-    reworkBuffer: column(rows, ({ station: { reworkBuffer } }) =>
-      reworkBuffer === 'unlimited' ? UNLIMITED : (reworkBuffer ?? -1),
-    ),
-    calendar: column(rows, (row) => row.calendar),
-    isBank: Uint8Array.from(rows, (row) => Number(row.isBank)),
-    changeoverOption: column(rows, (row) => row.changeover?.option ?? -1),
+    ...int32(rows, 'site', 'places', 'buffer', 'reworkBuffer', 'calendar', 'changeoverOption', 'batchMost'),
+    ...int32(rows, 'lotLeast', 'lotMost'),
+    ...float64(rows, 'batchWait', 'lotWait'),
+    ...uint8(rows, 'isBank'),
     changeoverStart: changeovers.start,
-    changeoverDraw: Int32Array.from(changeovers.entries),
-    batchMost: column(rows, (row) => row.changeover?.batch?.most ?? 0),
-    batchWait: Float64Array.from(rows, (row) => row.changeover?.batch?.longestWaitMin ?? Infinity),
-    lotLeast: column(rows, (row) => row.station.lot?.least ?? 0),
-    lotMost: column(rows, (row) => row.station.lot?.most ?? 0),
-    lotWait: Float64Array.from(rows, (row) => row.station.lot?.longestWaitMin ?? 0),
+    changeoverDraw: changeovers.column(Number),
   };
 }
 
@@ -147,4 +131,27 @@ export function workCalendar(
     return book.common([book.id(station.calendar ?? site.calendar, site.zone), ...crewCalendars]);
   if (crewCalendars.length > 0) return book.common(crewCalendars);
   return book.id(site.calendar, site.zone);
+}
+
+export function siteSchema(time: TimeSchema) {
+  return keys(
+    {
+      zone: zone.default('UTC').describe('The time zone of the site. Default: UTC. Example: Europe/Oslo'),
+      calendar: calendarName.optional().describe('When the site works. Default: always open. Example: days'),
+      crews: named(crewSchema, 'crews with their headcounts, such as { painters: 6 }')
+        .default({})
+        .describe(
+          'People by skill. Example: { painters: 6, fitters: { headcount: [14, 8], calendar: two ' +
+            'shifts, absence: 5 % } }',
+        ),
+      stations: named(
+        stationSchema(time),
+        'stations by name, such as { prime booth: { places: 1 } }',
+      ).describe(
+        'The named locations where units are worked on. Station names are unique over all sites. ' +
+          'Example: { prime booth: { places: 1, buffer: 2 } }',
+      ),
+    },
+    'a site: a map with the key stations',
+  );
 }

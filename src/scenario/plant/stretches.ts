@@ -1,10 +1,8 @@
-import type { Lookup, Outline } from '../lookup/outline.js';
-import { type PlacedRoute, type PlacedStep, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
-import type { Stretch } from '../types/carriers.js';
+import { allSteps, type PlacedRoute, type StationedStep, stepsOf } from '../lookup/placed.js';
+import type { Stretch } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { name } from '../values/keys.js';
-import { mapOf, type RawMap } from '../values/raw.js';
 
 /** A unit keeps what stays with it as bits of one number. */
 const MOST = 31;
@@ -21,40 +19,13 @@ export const stretchKeys = {
   ),
 };
 
-/**
- * Names in carriers and teams. Whether their steps are of one route and in order is asked when all names are
- * known.
- */
-export function stretchNames(raw: RawMap, { outline, look, calendar }: Lookup): void {
-  const stepNames = new Set(outline.routes.flatMap(({ steps }) => [...steps.keys()]));
-  for (const section of ['carriers', 'teams']) {
-    for (const [name, value] of Object.entries(mapOf(raw[section]))) {
-      const stretch = mapOf(value),
-        path = [section, name];
-      for (const end of ['from', 'to']) look([...path, end], stretch[end], stepNames, 'step of this name');
-      calendar([...path, 'hours'], stretch['hours']);
-      const site = siteOfStep(outline, stretch['from']);
-      if (site === undefined) continue;
-      const crews = outline.crewsOf?.get(site);
-      look([...path, 'crew'], stretch['crew'], crews, `crew of this name in site ${site}`);
-    }
-  }
-}
-
-function siteOfStep({ routes, stations }: Outline, step: unknown): string | undefined {
-  const found = routes
-    .flatMap(({ entries }) => entries)
-    .find(({ entry }) => typeof step === 'string' && entry['step'] === step);
-  return stations?.get(String(found?.entry['at']));
-}
-
 /** `steps` are those from..to; empty where they are not of one route and in order. */
 export interface PlacedStretch<Kind extends Stretch> {
   readonly name: string;
   readonly path: Path;
   readonly kind: Kind;
   readonly route: PlacedRoute | undefined;
-  readonly steps: readonly PlacedStep[];
+  readonly steps: readonly StationedStep[];
 }
 
 export function placedStretches<Kind extends Stretch>(
@@ -62,61 +33,48 @@ export function placedStretches<Kind extends Stretch>(
   section: string,
   stretches: Readonly<Record<string, Kind>>,
 ): PlacedStretch<Kind>[] {
-  const routes = routesOf(scenario);
+  const all = allSteps(scenario);
   return Object.entries(stretches).map(([name, kind]) => {
-    const route = routes.find((each) => stepsOf(each).some(({ step }) => step.name === kind.from));
-    const steps = route === undefined ? [] : stepsOf(route),
-      indexOf = (wanted: string): number => steps.find(({ step }) => step.name === wanted)?.index ?? -1;
+    const first = all.find(({ step }) => step.name === kind.from),
+      route = first?.route,
+      inRoute = all.filter((step) => step.route === route),
+      from = first?.index ?? -1,
+      to = inRoute.find(({ step }) => step.name === kind.to)?.index ?? -1;
     return {
       name,
       path: [section, name],
       kind,
       route,
-      steps: steps.filter(({ index }) => indexOf(kind.from) <= index && index <= indexOf(kind.to)),
+      steps: inRoute.filter(({ index }) => from <= index && index <= to),
     };
   });
 }
 
 /** Stretches that go backwards or over two routes, claims for a lot, more kinds than a unit can keep. */
-export function stretchFindings(scenario: Scenario): Finding[] {
+export function* stretchFindings(scenario: Scenario): Iterable<Finding> {
   const { carriers, teams } = scenario,
-    count = Object.keys(carriers).length + Object.keys(teams).length,
     all = [...placedStretches(scenario, 'carriers', carriers), ...placedStretches(scenario, 'teams', teams)];
-  const found: Finding[] = [];
-  if (count > MOST)
-    found.push({
+  if (all.length > MOST)
+    yield {
       path: [Object.keys(teams).length > 0 ? 'teams' : 'carriers'],
       wanted: `at most ${MOST} kinds of carriers and teams together`,
-      seen: String(count),
+      seen: String(all.length),
       atKey: true,
-    });
-  return [
-    ...found,
-    ...all.flatMap((stretch) => wrongOrder(scenario, stretch)),
-    ...all.flatMap((stretch) => fromLot(scenario, stretch)),
-  ];
-}
-
-function wrongOrder(scenario: Scenario, { kind, path, route, steps }: PlacedStretch<Stretch>): Finding[] {
-  if (route === undefined || steps.length > 0) return [];
-  const isIn = (each: PlacedRoute): boolean => stepsOf(each).some(({ step }) => step.name === kind.to);
-  const elsewhere = !isIn(route) && routesOf(scenario).some(isIn);
-  return [
-    {
-      path: [...path, 'to'],
-      wanted: `"${kind.from}" or a later step of the same route`,
-      seen: `"${kind.to}", which ${elsewhere ? 'is in another' : 'comes earlier'}`,
-    },
-  ];
-}
-
-function fromLot(scenario: Scenario, { path, steps: [first] }: PlacedStretch<Stretch>): Finding[] {
-  if (first === undefined || stationsOf(scenario).get(first.step.at)?.station.lot === undefined) return [];
-  return [
-    {
-      path: [...path, 'from'],
-      wanted: 'a step at a station that takes units one by one',
-      seen: `"${first.step.name}", at "${first.step.at}", which works on lots`,
-    },
-  ];
+    };
+  for (const { kind, path, route, steps } of all) {
+    const [first] = steps,
+      isHere = route !== undefined && stepsOf(route).some(({ step }) => step.name === kind.to);
+    if (route !== undefined && first === undefined)
+      yield {
+        path: [...path, 'to'],
+        wanted: `"${kind.from}" or a later step of the same route`,
+        seen: `"${kind.to}", which ${isHere ? 'comes earlier' : 'is in another'}`,
+      };
+    if (first?.where?.station.lot !== undefined)
+      yield {
+        path: [...path, 'from'],
+        wanted: 'a step at a station that takes units one by one',
+        seen: `"${first.step.name}", at "${first.step.at}", which works on lots`,
+      };
+  }
 }

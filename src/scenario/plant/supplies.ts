@@ -1,15 +1,13 @@
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
-import { column } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
-import type { Lookup } from '../lookup/outline.js';
-import { routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import { float64, int32 } from '../lookup/columns.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
+import { allSteps } from '../lookup/placed.js';
+import type { Reorder, Supply } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import type { Reorder, Supply } from '../types/supplies.js';
 import { keys, name, together } from '../values/keys.js';
-import { mapOf, own, type RawMap } from '../values/raw.js';
+import { own } from '../values/raw.js';
 import { chance, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { deliveriesSchema, plannedDeliveries } from './deliveries.js';
@@ -82,48 +80,36 @@ export function supplySchema(time: TimeSchema) {
     });
 }
 
-export function supplyNames(raw: RawMap, { outline, look }: Lookup): void {
-  for (const [name, supply] of Object.entries(mapOf(raw['supplies'])))
-    look(['supplies', name, 'site'], mapOf(supply)['site'], outline.sites, 'site of this name');
-}
-
 /** Supplies that nothing takes, or that are taken in another site. */
-export function supplyFindings(scenario: Scenario): Finding[] {
-  const stations = stationsOf(scenario),
-    used = new Set<string>(),
-    found: Finding[] = [];
-  for (const route of routesOf(scenario)) {
-    for (const { path, step } of stepsOf(route)) {
-      for (const [name, count] of Object.entries(step.parts)) {
-        const supply = own(scenario.supplies, name),
-          here = stations.get(step.at)?.siteName;
-        if (supply === undefined) continue;
-        used.add(name);
-        if (count === 'own')
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: 'a number, since these parts come from a supply',
-            seen: '"own"',
-          });
-        if (here !== supply.site)
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: `a step in site ${supply.site}, where this supply comes in`,
-            seen: `"${step.name}", in site ${here}`,
-            atKey: true,
-          });
-      }
+export function* supplyFindings(scenario: Scenario): Iterable<Finding> {
+  const used = new Set<string>();
+  for (const { path, step, where } of allSteps(scenario)) {
+    for (const [name, count] of Object.entries(step.parts)) {
+      const supply = own(scenario.supplies, name);
+      if (supply === undefined) continue;
+      used.add(name);
+      if (count === 'own')
+        yield {
+          path: [...path, 'parts', name],
+          wanted: 'a number, since these parts come from a supply',
+          seen: '"own"',
+        };
+      if (where?.siteName !== supply.site)
+        yield {
+          path: [...path, 'parts', name],
+          wanted: `a step in site ${supply.site}, where this supply comes in`,
+          seen: `"${step.name}", in site ${where?.siteName}`,
+          atKey: true,
+        };
     }
   }
-  for (const name of Object.keys(scenario.supplies)) {
+  for (const name of Object.keys(scenario.supplies))
     if (!used.has(name))
-      found.push({
+      yield {
         path: ['supplies', name],
         wanted: 'a step with this supply in its parts; no step has it',
         atKey: true,
-      });
-  }
-  return found;
+      };
 }
 
 /**
@@ -134,27 +120,23 @@ export function compileSupplies(all: Compilation): Model['supplies'] {
   const { scenario, ids, draws } = all;
   const rows = Object.entries(scenario.supplies).map(([name, supply]) => {
     const { order, late } = supply,
-      by = late !== undefined && late.chance > 0 ? draws.add(`${name}/late by`, late.by) : NO_DRAW;
+      lateByDraw = late !== undefined && late.chance > 0 ? draws.add(`${name}/late by`, late.by) : NO_DRAW;
     return {
-      order,
-      by,
       resource: ids.part(name),
-      lead: order.kind === 'reorder' ? draws.add(`${name}/lead time`, order.leadTime) : NO_DRAW,
-      chance: late?.chance ?? 0,
-      late: by === NO_DRAW ? NO_DRAW : draws.chance(`${name}/late`),
+      level: order.kind === 'reorder' ? order.level + order.safetyStock : -1,
+      lot: order.kind === 'dates' ? 0 : order.lot,
+      leadDraw: order.kind === 'reorder' ? draws.add(`${name}/lead time`, order.leadTime) : NO_DRAW,
+      lateChance: late?.chance ?? 0,
+      lateDraw: lateByDraw === NO_DRAW ? NO_DRAW : draws.chance(`${name}/late`),
+      lateByDraw,
       plan: plannedDeliveries(supply, all),
     };
   });
   return {
     count: rows.length,
-    resource: column(rows, (row) => row.resource),
-    level: column(rows, ({ order }) => (order.kind === 'reorder' ? order.level + order.safetyStock : -1)),
-    lot: column(rows, ({ order }) => (order.kind === 'dates' ? 0 : order.lot)),
-    leadDraw: column(rows, (row) => row.lead),
-    lateChance: Float64Array.from(rows, (row) => row.chance),
-    lateDraw: column(rows, (row) => row.late),
-    lateByDraw: column(rows, (row) => row.by),
-    planTimes: rows.map(({ plan }) => Float64Array.from(plan, ({ at }) => at)),
-    planLots: rows.map(({ plan }) => column(plan, ({ lot }) => lot)),
+    ...int32(rows, 'resource', 'level', 'lot', 'leadDraw', 'lateDraw', 'lateByDraw'),
+    ...float64(rows, 'lateChance'),
+    planTimes: rows.map(({ plan }) => float64(plan, 'at').at),
+    planLots: rows.map(({ plan }) => int32(plan, 'lot').lot),
   };
 }

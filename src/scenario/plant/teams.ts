@@ -1,12 +1,13 @@
 import type { Model } from '../../flow/model/model.js';
 import { CREW } from '../../flow/model/resources.js';
 import { at } from '../lookup/columns.js';
+import type { Lookup } from '../lookup/outline.js';
 import { type PlacedStation, stationsOf } from '../lookup/placed.js';
-import type { Team } from '../types/carriers.js';
+import type { Team } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
-import { own } from '../values/raw.js';
+import { mapOf, own, placesAt, type RawMap } from '../values/raw.js';
 import { whole } from '../values/scalars.js';
 import { type PlacedStretch, placedStretches, stretchKeys } from './stretches.js';
 
@@ -20,81 +21,91 @@ export const teamSchema = keys(
     '2, from: fit battery, to: hand over }',
 );
 
-type PlacedTeam = PlacedStretch<Team>;
-type Stations = ReadonlyMap<string, PlacedStation>;
+/** Crews of teams, at the site of their first step. */
+export function teamNames(raw: RawMap, { outline, look }: Lookup): void {
+  const steps = outline.routes.flatMap(({ entries }) => entries);
+  for (const { path, value } of placesAt(raw, [], ['teams', '*'])) {
+    const { from, crew } = mapOf(value),
+      first = steps.find(({ entry: { step } }) => typeof step === 'string' && step === from),
+      site = outline.stations?.get(String(first?.entry['at']));
+    if (site !== undefined)
+      look([...path, 'crew'], crew, outline.crewsOf?.get(site), `crew of this name in site ${site}`);
+  }
+}
 
-const teamsOf = (scenario: Scenario): PlacedTeam[] => placedStretches(scenario, 'teams', scenario.teams);
-const isWith = ({ steps }: PlacedTeam, step: string): boolean =>
-  steps.some((each) => each.step.name === step);
+type PlacedTeam = PlacedStretch<Team>;
+
+export const teamsOf = (scenario: Scenario): PlacedTeam[] =>
+  placedStretches(scenario, 'teams', scenario.teams);
 /** The teams that are with a unit at a step. */
-export const teamsAt = (scenario: Scenario, step: string): Team[] =>
-  teamsOf(scenario)
-    .filter((team) => isWith(team, step))
-    .map(({ kind }) => kind);
+export const teamsAt = (teams: readonly PlacedTeam[], step: string): PlacedTeam[] =>
+  teams.filter(({ steps }) => steps.some((each) => each.step.name === step));
 
 /** Teams that would have to travel, more people than there are. */
-export function teamFindings(scenario: Scenario): Finding[] {
+export function* teamFindings(scenario: Scenario): Iterable<Finding> {
   const stations = stationsOf(scenario),
     all = teamsOf(scenario);
-  return all.flatMap((team) => [...travels(team, stations), ...tooMany(team, all, stations)]);
+  for (const team of all) {
+    yield* travels(team, stations);
+    yield* tooMany(team, all);
+  }
 }
 
 /** People of a site stay there. */
-function travels({ path, route, steps }: PlacedTeam, stations: Stations): Finding[] {
+function* travels(
+  { path, route, steps }: PlacedTeam,
+  stations: ReadonlyMap<string, PlacedStation>,
+): Iterable<Finding> {
   const [first] = steps,
     last = steps.at(-1);
-  if (route === undefined || first === undefined || last === undefined) return [];
-  const home = stations.get(first.step.at)?.siteName;
-  const wanted = `steps in site ${home}, where the crew is, without a lane between`;
+  if (route === undefined || first === undefined || last === undefined) return;
+  const home = first.where?.siteName;
   for (const entry of route.entries.slice(first.index, last.index + 1)) {
-    if (entry.kind === 'lane')
-      return [{ path: [...path, 'to'], wanted, seen: `"${last.step.name}", behind lane "${entry.lane}"` }];
-    const site = stations.get(entry.at)?.siteName;
-    if (site !== home && site !== undefined)
-      return [{ path: [...path, 'to'], wanted, seen: `"${entry.name}", in site ${site}` }];
+    const site = entry.kind === 'lane' ? undefined : stations.get(entry.at)?.siteName;
+    if (entry.kind === 'step' && (site === undefined || site === home)) continue;
+    yield {
+      path: [...path, 'to'],
+      wanted: `steps in site ${home}, where the crew is, without a lane between`,
+      seen:
+        entry.kind === 'lane'
+          ? `"${last.step.name}", behind lane "${entry.lane}"`
+          : `"${entry.name}", in site ${site}`,
+    };
+    return;
   }
-  return [];
 }
 
 /** All teams of one crew that are with a unit at a step, and the people of the step, are there together. */
-function tooMany(
-  { name, path, kind, steps }: PlacedTeam,
+function* tooMany(
+  { name, path, kind: { crew, people }, steps }: PlacedTeam,
   all: readonly PlacedTeam[],
-  stations: Stations,
-): Finding[] {
-  const { crew, people } = kind,
-    [first] = steps,
-    home = first === undefined ? undefined : stations.get(first.step.at)?.site;
+): Iterable<Finding> {
+  const home = steps[0]?.where?.site;
   if (home !== undefined && own(home.crews, crew)?.shifts !== undefined) {
-    return [
-      {
-        path: [...path, 'crew'],
-        wanted:
-          'a crew that is the same on every shift: a team stays with its unit from one shift to the next',
-        seen: `"${crew}", with headcounts, absence or hand-over of its own`,
-      },
-    ];
+    yield {
+      path: [...path, 'crew'],
+      wanted: 'a crew that is the same on every shift: a team stays with its unit from one shift to the next',
+      seen: `"${crew}", with headcounts, absence or hand-over of its own`,
+    };
+    return;
   }
-  for (const { step } of steps) {
-    const placed = stations.get(step.at),
-      headcount = placed === undefined ? undefined : own(placed.site.crews, crew)?.headcount;
-    if (placed === undefined || headcount === undefined) continue;
-    const beside = all
-      .filter((each) => each.name !== name && each.kind.crew === crew && isWith(each, step.name))
+  for (const { step, where } of steps) {
+    const headcount = where && own(where.site.crews, crew)?.headcount;
+    if (headcount === undefined) continue;
+    const beside = teamsAt(all, step.name)
+      .filter((each) => each.name !== name && each.kind.crew === crew)
       .reduce((sum, each) => sum + each.kind.people, own(step.crew, crew) ?? 0);
     if (people + beside <= headcount) continue;
     const rest = beside > 0 ? ` less the ${beside} that step "${step.name}" needs as well` : '';
-    return [
-      {
-        path: [...path, 'people'],
-        wanted:
-          `at most ${Math.max(0, headcount - beside)}, the headcount of ${crew} in site ` +
-          `${placed.siteName}${rest}`,
-        seen: String(people),
-      },
-    ];
+    yield {
+      path: [...path, 'people'],
+      wanted:
+        `at most ${Math.max(0, headcount - beside)}, the headcount of ${crew} in site ` +
+        `${where?.siteName}${rest}`,
+      seen: String(people),
+    };
+    return;
   }
-  return [];
 }
 
 /**

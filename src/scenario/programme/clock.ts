@@ -15,7 +15,7 @@ export interface ProgrammeClock {
   dateTime(minutes: number): string | null;
   /** Local date, `2027-03-01`; null for a time that is not finite. */
   date(minutes: number): string | null;
-  /** Number of the local day, see `calendar-date.ts`; Infinity for Infinity. */
+  /** Number of the local day, see `calendar/date.ts`; Infinity for Infinity. */
   day(minutes: number): number;
   readonly buckets: {
     readonly unit: 'week' | 'part';

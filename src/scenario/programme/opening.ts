@@ -38,42 +38,36 @@ export const standingSchema = keys(
 const nameOf = (entry: RouteEntry): string => (entry.kind === 'lane' ? entry.lane : entry.name);
 
 /** Units that stand at a step that they never come to, or where there is no room. */
-export function openingFindings(scenario: Scenario): Finding[] {
+export function* openingFindings(scenario: Scenario): Iterable<Finding> {
   const { route } = scenario,
-    found: Finding[] = [],
     standing: Standing[] = [];
   for (const order of scenario.programme.orders.list) {
     if (order.at === undefined) continue;
     const index = route.findIndex((entry) => nameOf(entry) === order.at),
       entry = route[index];
     if (entry === undefined) {
-      found.push({
+      yield {
         ...order.written,
         wanted: "no step or lane of this name in the unit's route",
         seen: saySeen(order.at),
         suggestion: nearest(order.at, route.map(nameOf)),
-      });
+      };
       continue;
     }
     for (const [option, values] of Object.entries(entry.when)) {
       const value = own(order.options, option);
-      if (value !== undefined && values.includes(value)) continue;
-      found.push({
-        ...order.written,
-        wanted: `a unit with ${option}: ${values.join(' or ')}, as only such units come to ${order.at}`,
-        seen: value === undefined ? `no ${option}` : saySeen(value),
-      });
+      if (value === undefined || !values.includes(value))
+        yield {
+          ...order.written,
+          wanted: `a unit with ${option}: ${values.join(' or ')}, as only such units come to ${order.at}`,
+          seen: value === undefined ? `no ${option}` : saySeen(value),
+        };
     }
     standing.push({ order, entry, index });
   }
   // In the order in which the engine places them.
-  return [
-    ...found,
-    ...withoutRoom(
-      scenario,
-      standing.sort((a, b) => b.index - a.index),
-    ),
-  ];
+  standing.sort((a, b) => b.index - a.index);
+  yield* withoutRoom(scenario, standing);
 }
 
 interface Standing {
@@ -89,15 +83,16 @@ interface Taken {
   step: string | undefined;
 }
 
-function withoutRoom(scenario: Scenario, standing: readonly Standing[]): Finding[] {
+function* withoutRoom(scenario: Scenario, standing: readonly Standing[]): Iterable<Finding> {
   const taken = new Map<string, Taken>(),
     stations = stationsOf(scenario),
     full = new Set<string>();
-  return standing.flatMap(({ order, entry }): Finding[] => {
-    const where = entry.kind === 'lane' ? `lane ${entry.lane}` : `station ${entry.at}`,
-      lane = entry.kind === 'lane' ? own(scenario.lanes, entry.lane) : undefined,
-      station = entry.kind === 'lane' ? undefined : stations.get(entry.at)?.station;
-    if (lane === undefined && station === undefined) return [];
+  for (const { order, entry } of standing) {
+    const isLane = entry.kind === 'lane',
+      where = isLane ? `lane ${entry.lane}` : `station ${entry.at}`,
+      lane = isLane ? own(scenario.lanes, entry.lane) : undefined,
+      station = isLane ? undefined : stations.get(entry.at)?.station;
+    if (lane === undefined && station === undefined) continue;
     const now = taken.get(where) ?? { places: 0, spaces: 0, step: undefined };
     taken.set(where, now);
     const places = station === undefined ? 0 : (station.lot?.most ?? station.places),
@@ -110,24 +105,18 @@ function withoutRoom(scenario: Scenario, standing: readonly Standing[]): Finding
     if (enters) {
       now.places++;
       now.step = nameOf(entry);
-      return [];
-    }
-    if (spaces === undefined || now.spaces < spaces) {
-      now.spaces++;
-      return [];
-    }
-    if (full.has(where)) return [];
-    full.add(where);
-    const room =
-      station === undefined
-        ? `the bank ahead of it has ${spaces}`
-        : `it has ${places} places and ${spaces} spaces ahead`;
-    return [
-      {
+    } else if (spaces === undefined || now.spaces < spaces) now.spaces++;
+    else if (!full.has(where)) {
+      full.add(where);
+      const room =
+        station === undefined
+          ? `the bank ahead of it has ${spaces}`
+          : `it has ${places} places and ${spaces} spaces ahead`;
+      yield {
         ...order.written,
         wanted: `no more units at ${where} than it has room for; ${room}`,
         seen: `one more at ${saySeen(order.at)}`,
-      },
-    ];
-  });
+      };
+    }
+  }
 }

@@ -1,10 +1,9 @@
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
-import type { Draws } from '../lookup/draws.js';
-import { findsOf, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import type { Draws } from '../lookup/compilation.js';
+import { allSteps, findsOf } from '../lookup/placed.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import type { Chance } from '../types/steps.js';
 import { named } from '../values/keys.js';
 import { chance } from '../values/scalars.js';
 
@@ -32,33 +31,28 @@ function whenMap(payload: { value: unknown; issues: unknown[] }): boolean {
  * Sub-assemblies for stock are built before their unit is known, so nothing on their way can go by its
  * options.
  */
-export function stockOptionFindings(scenario: Scenario): Finding[] {
-  const stations = stationsOf(scenario);
-  return routesOf(scenario).flatMap((route) => {
-    if (route.kind !== 'stock') return [];
-    const found: Finding[] = [];
-    const tell = (path: Path): void => {
-      const wanted = 'nothing by option in a feeder of stock, whose sub-assemblies are not yet of a unit';
-      found.push({ path, wanted, atKey: true });
-    };
-    const chance = (path: Path, { byOption }: Chance): void => {
-      if (byOption.length > 0) tell(path);
-    };
-    for (const placed of stepsOf(route)) {
-      const { path, step } = placed;
-      if (Object.keys(step.workFactor).length > 0) tell([...path, 'work factor']);
-      for (const [kind, made] of Object.entries(step.creates)) chance([...path, 'creates', kind], made);
-      for (const { path: at, find } of findsOf(placed)) chance([...at, 'chance'], find.chance);
-      if (stations.get(step.at)?.station.changeover !== undefined) {
-        found.push({
-          path: [...path, 'at'],
-          wanted: 'a station without changeover, since sub-assemblies for stock have no options',
-          seen: `"${step.at}"`,
-        });
-      }
-    }
-    return found;
+export function* stockOptionFindings(scenario: Scenario): Iterable<Finding> {
+  const byOption = (path: Path): Finding => ({
+    path,
+    wanted: 'nothing by option in a feeder of stock, whose sub-assemblies are not yet of a unit',
+    atKey: true,
   });
+  for (const placed of allSteps(scenario)) {
+    const { path, route, step, where } = placed;
+    if (route.kind !== 'stock') continue;
+    if (Object.keys(step.workFactor).length > 0) yield byOption([...path, 'work factor']);
+    const chances = [
+      ...Object.entries(step.creates).map(([kind, chance]) => ({ at: [...path, 'creates', kind], chance })),
+      ...findsOf(placed).map(({ path: at, find }) => ({ at: [...at, 'chance'], chance: find.chance })),
+    ];
+    for (const { at, chance } of chances) if (chance.byOption.length > 0) yield byOption(at);
+    if (where?.station.changeover !== undefined)
+      yield {
+        path: [...path, 'at'],
+        wanted: 'a station without changeover, since sub-assemblies for stock have no options',
+        seen: `"${step.at}"`,
+      };
+  }
 }
 
 /** Options with cumulative chances. Called first, so that the draw of option o (`option/<name>`) has id o. */

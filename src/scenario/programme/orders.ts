@@ -3,11 +3,11 @@ import { dayNumber } from '../calendar/date.js';
 import { workingDayRule } from '../calendar/days.js';
 import type { ReadTable } from '../file/csv.js';
 import { saySeen } from '../file/problem.js';
+import { calendarOf } from '../lookup/placed.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { OptionMix, Order } from '../types/programme.js';
 import type { Scenario } from '../types/scenario.js';
 import { name } from '../values/keys.js';
-import { own } from '../values/raw.js';
 import { duration, flag } from '../values/scalars.js';
 import { checkOption, readBuilds } from './build-list.js';
 import { standingSchema } from './opening.js';
@@ -91,21 +91,20 @@ export function orderCounts(
 }
 
 /** Orders that cannot be met: due or released too early or too late, released on a day off. */
-export function orderFindings(scenario: Scenario): Finding[] {
+export function* orderFindings(scenario: Scenario): Iterable<Finding> {
   const { start, until, orders } = scenario.programme,
     { calendar } = releaseSite(scenario);
-  const works = workingDayRule(calendar === undefined ? undefined : own(scenario.calendars, calendar));
-  return orders.list.flatMap(({ release, due, written }): Finding[] => {
-    const wrong = (wanted: string, seen: string): Finding[] => [{ ...written, wanted, seen: saySeen(seen) }];
+  const works = workingDayRule(calendarOf(scenario, calendar));
+  for (const { release, due, written } of orders.list) {
+    const wrong = (wanted: string, seen: string): Finding => ({ ...written, wanted, seen: saySeen(seen) });
     if (due !== undefined && due < start)
-      return wrong(`a due day not before the start of the programme, ${start}`, due);
-    if (release === undefined) return [];
-    if (release < start)
-      return wrong(`a day of release not before the start of the programme, ${start}`, release);
-    if (until !== undefined && release >= until)
-      return wrong(`a day of release before the end of the run, ${until}`, release);
-    if (!works(dayNumber(release)))
-      return wrong(`a day of release that is a working day of ${calendar ?? 'the first site'}`, release);
-    return [];
-  });
+      yield wrong(`a due day not before the start of the programme, ${start}`, due);
+    else if (release === undefined) continue;
+    else if (release < start)
+      yield wrong(`a day of release not before the start of the programme, ${start}`, release);
+    else if (until !== undefined && release >= until)
+      yield wrong(`a day of release before the end of the run, ${until}`, release);
+    else if (!works(dayNumber(release)))
+      yield wrong(`a day of release that is a working day of ${calendar ?? 'the first site'}`, release);
+  }
 }

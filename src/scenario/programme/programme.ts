@@ -164,7 +164,7 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
 }
 
 /** Dates of the programme in order. ISO dates compare as texts. */
-export function programmeFindings({ programme: { start, until } }: Scenario): Finding[] {
-  if (until === undefined || until > start) return [];
-  return [{ path: ['programme', 'until'], wanted: `a day after the start, ${start}`, seen: `"${until}"` }];
+export function* programmeFindings({ programme: { start, until } }: Scenario): Iterable<Finding> {
+  if (until !== undefined && until <= start)
+    yield { path: ['programme', 'until'], wanted: `a day after the start, ${start}`, seen: `"${until}"` };
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { dayNumber, isoDate, isoWeek, mondayOf, weekday } from '../calendar/date.js';
 import { workingDayRule } from '../calendar/days.js';
+import { calendarOf } from '../lookup/placed.js';
 import type { Site } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { RatePhase } from '../types/programme.js';
@@ -100,37 +101,28 @@ export function phasesOf(read: z.output<typeof rateForms>, start: string): RateP
 }
 
 /** Phases in order, and a release that reaches the end of the run. ISO dates compare as texts. */
-export function rateFindings({ programme }: Scenario): Finding[] {
-  const { start, until, release, lengthMin } = programme;
-  if (release.kind !== 'rate') return [];
-
-  const found: Finding[] = [],
-    { phases } = release,
+export function* rateFindings({ programme }: Scenario): Iterable<Finding> {
+  const { start, until, release, lengthMin } = programme,
+    phases = release.kind === 'rate' ? release.phases : [],
     last = phases.at(-1);
-  // Each unit has a day of release of its own, or stands on the floor.
-  if (last === undefined) return found;
-  phases.forEach(({ from }, i) => {
-    const path = ['programme', 'rate', i, 'from'];
-    const before = phases[i - 1]?.from;
-    if (from === '') found.push({ path, wanted: 'missing; should be the first day of this rate' });
+  // Without phases each unit has a day of release of its own, or stands on the floor.
+  if (last === undefined) return;
+  for (const [i, { from }] of phases.entries()) {
+    const path = ['programme', 'rate', i, 'from'],
+      before = phases[i - 1]?.from;
+    if (from === '') yield { path, wanted: 'missing; should be the first day of this rate' };
     else if (from < start)
-      found.push({
-        path,
-        wanted: `a day not before the start of the programme, ${start}`,
-        seen: `"${from}"`,
-      });
+      yield { path, wanted: `a day not before the start of the programme, ${start}`, seen: `"${from}"` };
     else if (before !== undefined && before !== '' && from <= before)
-      found.push({ path, wanted: `a day after that of the rate before, ${before}`, seen: `"${from}"` });
-  });
+      yield { path, wanted: `a day after that of the rate before, ${before}`, seen: `"${from}"` };
+  }
   const rests = ({ perDay, perWeek }: RatePhase): boolean => (perDay ?? perWeek) === 0;
-  if (phases.every(rests) || (rests(last) && until === undefined && lengthMin === undefined)) {
-    found.push({
+  if (phases.every(rests) || (rests(last) && until === undefined && lengthMin === undefined))
+    yield {
       path: ['programme', 'rate'],
       wanted: 'a rate above 0 per day at last, so that the run ends',
       seen: '0',
-    });
-  }
-  return found;
+    };
 }
 
 /** How many units a rate asks for. Days are day numbers. */
@@ -151,8 +143,7 @@ export interface AskedRate {
  */
 export function askedRate(scenario: Scenario): AskedRate {
   const { release } = scenario.programme,
-    { calendar } = releaseSite(scenario),
-    spec = calendar === undefined ? undefined : scenario.calendars[calendar];
+    spec = calendarOf(scenario, releaseSite(scenario).calendar);
   const works = workingDayRule(spec),
     daysAWeek = spec?.on.length ?? 7;
   const phases = (release.kind === 'rate' ? release.phases : []).map(({ from, perDay, perWeek }) => ({

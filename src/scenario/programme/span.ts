@@ -2,10 +2,9 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Distribution } from '../../random/distribution.js';
 import { meanOf } from '../../random/moments.js';
 import { dayNumber, weekday } from '../calendar/date.js';
-import { workingDayRule } from '../calendar/days.js';
-import { lengthOf } from '../calendar/week.js';
+import { lengthOf, workingDayRule } from '../calendar/days.js';
 import { ZoneClock } from '../calendar/zone.js';
-import { stationsOf } from '../lookup/placed.js';
+import { calendarOf, stationsOf } from '../lookup/placed.js';
 import type { CalendarSpec } from '../types/calendars.js';
 import type { Scenario } from '../types/scenario.js';
 import { orderCounts } from './orders.js';
@@ -87,8 +86,7 @@ function planned(scenario: Scenario, quantity: number, startDay: number): number
 
 function daysOfRelease(scenario: Scenario, quantity: number, startDay: number): number {
   const { release, orders } = scenario.programme;
-  const site = releaseSite(scenario);
-  const spec = site.calendar === undefined ? undefined : scenario.calendars[site.calendar];
+  const spec = calendarOf(scenario, releaseSite(scenario).calendar);
   if (release.kind === 'interval') return Math.ceil((quantity * meanOf(release.interval)) / MINUTES_PER_DAY);
   if (release.kind === 'saturated')
     return Math.ceil((quantity * longestStep(scenario)) / meanDailyMinutes(spec));

@@ -1,5 +1,4 @@
 import type { Distribution } from '../../random/distribution.js';
-import type { Failure } from './failures.js';
 
 export interface Site {
   readonly zone: string;
@@ -83,4 +82,101 @@ export interface PulseLine {
   /** In the order of the route. */
   readonly stations: readonly string[];
   readonly taktMin: number;
+}
+
+/** One way in which the equipment of a station fails. */
+export interface Failure {
+  readonly every: Distribution;
+  readonly by: 'operating time' | 'calendar time';
+  readonly repair: Distribution;
+  /** Calendar in which repairs go on; undefined: day and night. */
+  readonly hours: string | undefined;
+}
+
+/** All places of some stations are down, and no truck departs on some lanes, between two dates. */
+export interface Outage {
+  readonly stations: readonly string[];
+  /** All stations of this site. */
+  readonly site: string | undefined;
+  readonly lanes: readonly string[];
+  readonly from: Moment;
+  readonly to: Moment;
+  readonly note: string | undefined;
+}
+/** A day, or a clock time on it: minutes after midnight. */
+export interface Moment {
+  readonly day: string;
+  readonly minute: number | undefined;
+}
+
+/** Bought-in parts. Lots are ordered by a reorder level, or come by a plan. */
+export interface Supply {
+  /** Site where the parts come in and are used. */
+  readonly site: string;
+  readonly atStart: number;
+  readonly order: Reorder | DeliveryDates | DeliveryRhythm;
+  readonly late: { readonly chance: number; readonly by: Distribution } | undefined;
+}
+/**
+ * A lot is ordered when stock and orders, less the demand that waits, are at or below level + safety stock.
+ */
+export interface Reorder {
+  readonly kind: 'reorder';
+  readonly level: number;
+  readonly safetyStock: number;
+  readonly lot: number;
+  readonly leadTime: Distribution;
+}
+export interface DeliveryDates {
+  readonly kind: 'dates';
+  readonly dates: readonly { readonly on: string; readonly lot: number }[];
+}
+/** Every so many days from `from` (default: the programme's start) to `to` (default: the end of the run). */
+export interface DeliveryRhythm {
+  readonly kind: 'rhythm';
+  readonly lot: number;
+  readonly everyDays: number;
+  readonly from: string | undefined;
+  readonly to: string | undefined;
+}
+
+/** Steps of one route, both included, over which something stays with a unit. */
+export interface Stretch {
+  readonly from: string;
+  readonly to: string;
+}
+/** Carts, dollies, fixtures. */
+export interface Carriers extends Stretch {
+  readonly count: number;
+  readonly return: Distribution;
+  /** Calendar in which they are brought back; undefined: any time. */
+  readonly hours: string | undefined;
+}
+/** Some people of a crew at the site of `from`. */
+export interface Team extends Stretch {
+  readonly crew: string;
+  readonly people: number;
+}
+
+/** Prices, in one currency. What has no price costs nothing. Maps keep the planner's names. */
+export interface Costs {
+  readonly currency: string;
+  /** An hour on shift of one person, by crew; `default`: of crews not named. */
+  readonly people: Readonly<Record<string, HourPrice>>;
+  /** By lane: a trip, and a truck for a day. */
+  readonly trucks: Readonly<Record<string, { readonly trip: number; readonly day: number }>>;
+  /** A unit in work for a day. */
+  readonly unitDay: number | undefined;
+  readonly sendBack: number | undefined;
+  readonly scrap: number | undefined;
+  /** One changeover, by station. */
+  readonly changeovers: Readonly<Record<string, number>>;
+  /** By supply: a lot received, and a part in stock for a day. */
+  readonly supplies: Readonly<Record<string, { readonly lot: number; readonly stockDay: number }>>;
+  /** A space of a limited buffer or bank, or a place of a station, for a day. */
+  readonly spaceDay: number | undefined;
+}
+export interface HourPrice {
+  readonly hour: number;
+  readonly overtimeHour: number;
 }

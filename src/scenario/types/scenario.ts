@@ -1,12 +1,8 @@
 import type { CalendarSpec } from './calendars.js';
-import type { Carriers, Team } from './carriers.js';
-import type { Costs } from './costs.js';
-import type { Outage } from './failures.js';
-import type { Lane, PulseLine, Site } from './plant.js';
+import type { Carriers, Costs, Lane, Outage, PulseLine, Site, Supply, Team } from './plant.js';
 import type { Path } from './problem.js';
 import type { Programme } from './programme.js';
 import type { Feeder, RouteEntry } from './steps.js';
-import type { Supply } from './supplies.js';
 
 /**
  * A scenario as read: defaults filled in, quantities converted, names checked. Times are minutes, chances

@@ -14,6 +14,15 @@ export function own<Value>(map: Readonly<Record<string, Value>>, key: string): V
   return Object.hasOwn(map, key) ? map[key] : undefined;
 }
 
+/** What is made for a key, once. */
+export function remembered<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const made = make();
+  known.set(key, made);
+  return made;
+}
+
 /** What stands at a path; undefined for nothing. */
 export function valueAt(root: unknown, path: readonly (string | number)[]): unknown {
   let value: unknown = root;
@@ -31,6 +40,26 @@ export function valueAt(root: unknown, path: readonly (string | number)[]): unkn
 const QUANTITY = /^-?\d+(?:\.\d+)? *(?:%|[A-Za-z]+(?:\/[A-Za-z]+)?)?$|^1 in \d+$/;
 export const isQuantity = (value: unknown): boolean =>
   typeof value === 'number' || (typeof value === 'string' && QUANTITY.test(value.trim()));
+
+/**
+ * What stands at an address below a path, each with its own: keys from the top, `*` for every name of a map,
+ * `#` for every item of a list (a single value counts as one), `+` for the same where one may stand alone.
+ */
+export function placesAt(
+  value: unknown,
+  path: readonly (string | number)[],
+  address: readonly string[],
+): { readonly path: readonly (string | number)[]; readonly value: unknown }[] {
+  const [key, ...rest] = address;
+  if (key === undefined) return [{ path, value }];
+  if (key === '*')
+    return Object.entries(mapOf(value)).flatMap(([name, inner]) => placesAt(inner, [...path, name], rest));
+  if (key === '#' || key === '+')
+    return listOf(value).flatMap((item, i) =>
+      placesAt(item, key === '#' || Array.isArray(value) ? [...path, i] : path, rest),
+    );
+  return placesAt(mapOf(value)[key], [...path, key], rest);
+}
 
 const LONGEST_TEXT = 200;
 

@@ -20,6 +20,9 @@ import {
 
 type Advice = string | ((issue: { readonly input?: unknown }) => string);
 
+/** A text of this form. */
+const formed = (form: RegExp, error: Advice) => z.string({ error }).regex(form, { error, abort: true });
+
 /** A text as what `read` makes of it; where that is undefined, `otherwise` says what would be right. */
 export function readable<T>(text: z.ZodString, read: (text: string) => T | undefined, otherwise: Advice) {
   return text.transform((written, context): T => {
@@ -48,8 +51,7 @@ export function whole(least: number, most = 1_000_000) {
   return z.int({ error }).min(least, { error }).max(most, { error });
 }
 
-export function number(least: number, most: number) {
-  const error = `a number from ${least} to ${most}`;
+export function number(least: number, most: number, error: Advice = `a number from ${least} to ${most}`) {
   return z.number({ error }).min(least, { error }).max(most, { error });
 }
 
@@ -70,11 +72,7 @@ export const limitOf = (written: number | 'unlimited' | undefined): number | und
 const timeError = (issue: { readonly input?: unknown }) => timeAdvice(issue.input);
 
 /** A fixed time with its unit, in minutes. */
-export const duration = readable(
-  z.string({ error: timeError }).regex(TIME, { error: timeError, abort: true }),
-  minutesOf,
-  timeError,
-);
+export const duration = readable(formed(TIME, timeError), minutesOf, timeError);
 
 /** A fixed time greater than 0, in minutes. */
 export const spell = duration.refine((minutes) => minutes > 0, { error: 'a time greater than 0' });
@@ -89,28 +87,20 @@ const chanceError = (issue: { readonly input?: unknown }) => chanceAdvice(issue.
 /** 0..1 */
 export const chance = z
   .union(
-    [
-      z.number({ error: chanceError }).min(0, { error: chanceError }).max(1, { error: chanceError }),
-      readable(
-        z.string({ error: chanceError }).regex(CHANCE, { error: chanceError, abort: true }),
-        chanceOf,
-        'a chance of at most 100 %',
-      ),
-    ],
+    [number(0, 1, chanceError), readable(formed(CHANCE, chanceError), chanceOf, 'a chance of at most 100 %')],
     { error: chanceError },
   )
   .meta({ id: 'chance', description: 'A chance: a percentage such as "8 %", or a number from 0 to 1.' });
 
 const DATE_WANTED = 'a day of the calendar, such as "2027-03-01"';
-export const date = z
-  .string({ error: DATE_WANTED })
-  .regex(DATE, { error: DATE_WANTED, abort: true })
-  .refine(isDate, { error: `${DATE_WANTED}, in the years 1900 to 2199` });
+export const date = formed(DATE, DATE_WANTED).refine(isDate, {
+  error: `${DATE_WANTED}, in the years 1900 to 2199`,
+});
 
 const CLOCK_WANTED = 'a clock time, such as "08:00"';
 /** A clock time before 24:00, in minutes after midnight. */
 export const clock = readable(
-  z.string({ error: CLOCK_WANTED }).regex(CLOCK, { error: CLOCK_WANTED, abort: true }),
+  formed(CLOCK, CLOCK_WANTED),
   (text) => {
     const minute = clockOf(text);
     return minute === MINUTES_PER_DAY ? undefined : minute;
@@ -121,7 +111,7 @@ export const clock = readable(
 const SPAN_WANTED = 'clock times, such as "06:00-14:30"';
 /** From one clock time to another, minutes after midnight. */
 export const clockSpan = readable(
-  z.string({ error: SPAN_WANTED }).regex(CLOCK_SPAN, { error: SPAN_WANTED, abort: true }),
+  formed(CLOCK_SPAN, SPAN_WANTED),
   clockSpanOf,
   `${SPAN_WANTED}, from 00:00 to 24:00`,
 );

@@ -1,11 +1,64 @@
 import { z } from 'zod';
 import type { Distribution } from '../../random/distribution.js';
 import { leastOf } from '../../random/moments.js';
+import { readTable } from '../file/csv.js';
+import { saySeen } from '../file/problem.js';
+import type { Finding } from '../types/problem.js';
 import { namedForms, plainForms } from './forms.js';
 import { keys, name } from './keys.js';
-import type { ReadObserved } from './observed.js';
-import { timeAdvice } from './quantity.js';
+import { nearest } from './nearest.js';
+import { LONGEST_MIN, type TimeUnit, timeAdvice, toMinutes } from './quantity.js';
+import { remembered } from './raw.js';
 import { duration, word } from './scalars.js';
+
+/** Minutes, or what is wrong: with `source` in the CSV file, else with the scenario's own words about it. */
+export interface Observed {
+  readonly values: readonly number[];
+  readonly fault: Omit<Finding, 'path'> | undefined;
+}
+export type ReadObserved = (file: string, column: string, unit: TimeUnit) => Observed;
+
+/**
+ * Reads one column of times from CSV text with a heading line (RFC 4180; a byte order mark is skipped).
+ * `readFile` gets the path as the planner wrote it and may throw. Each column is read once.
+ */
+export function observedReader(readFile: (relativePath: string) => string): ReadObserved {
+  const known = new Map<string, Observed>();
+  return (file, column, unit) =>
+    remembered(known, JSON.stringify([file, column, unit]), () => readColumn(readFile, file, column, unit));
+}
+
+function readColumn(
+  readFile: (path: string) => string,
+  file: string,
+  column: string,
+  unit: TimeUnit,
+): Observed {
+  const table = readTable(readFile, file, 'time');
+  if (table.fault !== undefined) return { values: [], fault: table.fault };
+  const at = (line: number, wanted: string, seen: string | undefined, suggestion?: string): Observed => ({
+    values: [],
+    fault: { wanted, seen, suggestion, source: { file, line, column: 1 } },
+  });
+  const index = table.headings.indexOf(column);
+  if (index < 0)
+    return at(
+      table.line,
+      `a column with the heading "${column}"`,
+      `the headings ${table.headings.join(', ')}`,
+      nearest(column, table.headings),
+    );
+
+  const values: number[] = [];
+  for (const { cells, line } of table.rows) {
+    const cell = cells[index] ?? '';
+    const value = cell === '' ? NaN : toMinutes(Number(cell), unit);
+    if (!(value >= 0 && value <= LONGEST_MIN))
+      return at(line, `a number in column "${column}", not negative, with a decimal point`, saySeen(cell));
+    values.push(value);
+  }
+  return { values, fault: undefined };
+}
 
 const TIME_WANTED = 'a time, such as "20 min" or { low: 35 min, likely: 42 min, high: 60 min }';
 

@@ -8,44 +8,41 @@ import { meets, type Variety, varietiesOf } from '../work/conditions.js';
 /**
  * How units get onto their route: each has a step there, and a source that never ends meets a room that does.
  */
-export function entryFindings(scenario: Scenario): Finding[] {
+export function* entryFindings(scenario: Scenario): Iterable<Finding> {
   const varieties = varietiesOf(scenario, scenario.route);
-  return [...withoutStep(scenario, varieties), ...flood(scenario, varieties)];
+  yield* withoutStep(scenario, varieties);
+  yield* flood(scenario, varieties);
 }
 
-function withoutStep({ route }: Scenario, varieties: readonly Variety[]): Finding[] {
+function* withoutStep({ route }: Scenario, varieties: readonly Variety[]): Iterable<Finding> {
   const none = varieties.find(
     (variety) => !route.some((entry) => isSure(entry) && meets(entry.when, variety)),
   );
-  if (none === undefined) return [];
+  if (none === undefined) return;
   const build = Object.entries(none)
     .map(([option, value]) => `${option}: ${value}`)
     .join(', ');
-  return [
-    {
-      path: ['route'],
-      wanted: 'at least one step for every unit, without sample and without rework: only',
-      seen: build === '' ? 'none' : `none for a unit with ${build}`,
-    },
-  ];
+  yield {
+    path: ['route'],
+    wanted: 'at least one step for every unit, without sample and without rework: only',
+    seen: build === '' ? 'none' : `none for a unit with ${build}`,
+  };
 }
 
 /** A saturated source lets units in for as long as there is room. */
-function flood(scenario: Scenario, varieties: readonly Variety[]): Finding[] {
+function* flood(scenario: Scenario, varieties: readonly Variety[]): Iterable<Finding> {
   const { release, quantity } = scenario.programme;
-  if (release.kind !== 'saturated' || quantity !== undefined) return [];
-  const first = new Set(varieties.flatMap((variety) => firstEntries(scenario.route, variety)));
-  if (first.size === 0 || ![...first].every((entry) => isUnlimited(scenario, entry))) return [];
-  const rooms = [...first].map((entry) => `"${entry.kind === 'lane' ? entry.lane : entry.at}"`).join(' and ');
-  return [
-    {
-      path: ['programme', 'arrivals'],
-      wanted:
-        `a quantity, or a limit to the waiting spaces ahead of ${rooms}, where units enter: into ` +
-        'unlimited room they would come in for ever at once',
-      seen: '"saturated"',
-    },
-  ];
+  if (release.kind !== 'saturated' || quantity !== undefined) return;
+  const first = [...new Set(varieties.flatMap((variety) => firstEntries(scenario.route, variety)))];
+  if (first.length === 0 || !first.every((entry) => isUnlimited(scenario, entry))) return;
+  const rooms = first.map((entry) => `"${entry.kind === 'lane' ? entry.lane : entry.at}"`).join(' and ');
+  yield {
+    path: ['programme', 'arrivals'],
+    wanted:
+      `a quantity, or a limit to the waiting spaces ahead of ${rooms}, where units enter: into ` +
+      'unlimited room they would come in for ever at once',
+    seen: '"saturated"',
+  };
 }
 
 /** Entries at which units of a variety may begin: up to the first that none of them passes by. */

@@ -10,30 +10,29 @@ type SiteOf = (station: string) => string | undefined;
  * A unit cannot jump from site to site: between steps in different sites there must be a lane, and it must
  * start where the unit is.
  */
-export function pathFindings(scenario: Scenario): Finding[] {
+export function* pathFindings(scenario: Scenario): Iterable<Finding> {
   const stations = stationsOf(scenario),
     siteOf: SiteOf = (station) => stations.get(station)?.siteName;
-  return routesOf(scenario).flatMap((route) => {
-    const found = new Map<string, Finding>();
-    const tell = (finding: Finding): void => {
-      found.set(JSON.stringify(finding), finding);
-    };
-    const ends = endsOf(scenario, route, siteOf);
+  for (const route of routesOf(scenario)) {
+    const found = new Map<string, Finding>(),
+      ends = endsOf(scenario, route, siteOf);
+    // Units of many varieties meet the same gap.
     for (const variety of varietiesOf(scenario, route.entries))
-      walk(scenario, route, variety, siteOf, ends, tell);
+      for (const finding of walk(scenario, route, variety, siteOf, ends))
+        found.set(JSON.stringify(finding), finding);
+    yield* found.values();
     for (const { path, from, to } of sendBacksOf(route)) {
       const [finder, target] = [route.entries[from], route.entries[to]];
       if (finder?.kind !== 'step' || target?.kind !== 'step') continue;
       const [here, there] = [siteOf(finder.at), siteOf(target.at)];
       if (here !== undefined && there !== undefined && here !== there)
-        tell({
+        yield {
           path,
           wanted: `a step in site ${here}, where the unit is; no lane leads back`,
           seen: `"${target.name}", in site ${there}`,
-        });
+        };
     }
-    return [...found.values()];
-  });
+  }
 }
 
 interface Ends {
@@ -54,44 +53,43 @@ function endsOf(scenario: Scenario, route: PlacedRoute, siteOf: SiteOf): Ends {
   };
 }
 
-function walk(
+function* walk(
   scenario: Scenario,
   route: PlacedRoute,
   variety: Variety,
   siteOf: SiteOf,
   ends: Ends,
-  tell: (finding: Finding) => void,
-): void {
+): Iterable<Finding> {
   const whose = route.kind === 'unit' ? 'the unit is' : 'the part is';
   let here = ends.start;
   let last: Path = route.path;
-  route.entries.forEach((entry, i) => {
-    if (!meets(entry.when, variety)) return;
+  for (const [i, entry] of route.entries.entries()) {
+    if (!meets(entry.when, variety)) continue;
     last = [...route.path, i];
     if (entry.kind === 'lane') {
       const lane = own(scenario.lanes, entry.lane);
       if (here !== undefined && lane !== undefined && lane.from !== here)
-        tell({
+        yield {
           path: [...last, 'lane'],
           wanted: `a lane that starts in site ${here}, where ${whose}`,
           seen: `"${entry.lane}", from ${lane.from}`,
-        });
+        };
       here = lane?.to;
     } else {
       const site = siteOf(entry.at);
       if (here !== undefined && site !== undefined && site !== here)
-        tell({
+        yield {
           path: [...last, 'at'],
           wanted: `a station in site ${here}, where ${whose}, or a lane to site ${site} before this step`,
           seen: `"${entry.at}"`,
-        });
+        };
       here = site;
     }
-  });
+  }
   if (here !== undefined && ends.end !== undefined && here !== ends.end)
-    tell({
+    yield {
       path: last,
       wanted: `an end in site ${ends.end}, where the part rejoins its unit; add a lane`,
       seen: `site ${here}`,
-    });
+    };
 }

@@ -1,9 +1,9 @@
 import type { Model } from '../../flow/model/model.js';
 import { CARRIER, CREW, STOCK, SUPPLY } from '../../flow/model/resources.js';
 import { ALWAYS } from '../calendar/book.js';
-import { at, column } from '../lookup/columns.js';
+import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found, foundIn } from '../lookup/ids.js';
+import { foundIn } from '../lookup/ids.js';
 import type { RouteEntry } from '../types/steps.js';
 
 /**
@@ -16,7 +16,7 @@ export function compileResources(all: Compilation): Omit<Model['resources'], 'sh
     Object.entries(site.crews).map(([name, crew]) => ({
       name,
       kind: CREW,
-      site: found(ids.site, siteName, 'site'),
+      site: ids.site(siteName),
       amount: crew.headcount,
       calendar: book.id(crew.calendar ?? site.calendar, site.zone),
     })),
@@ -33,20 +33,14 @@ export function compileResources(all: Compilation): Omit<Model['resources'], 'sh
   const supplies = Object.entries(scenario.supplies).map(([name, { site, atStart }]) => ({
     name,
     kind: SUPPLY,
-    site: found(ids.site, site, 'site'),
+    site: ids.site(site),
     amount: atStart,
     calendar: ALWAYS,
   }));
-  const siteOfStep = (name: string): number => {
-    const step = at(laid.steps, found(laid.stepId, name, 'step'));
-    return step.kind === 'step'
-      ? found(ids.site, found(ids.siteOfStation, step.step.at, 'station'), 'site')
-      : -1;
-  };
   const carriers = Object.entries(scenario.carriers).map(([name, { count, from }]) => ({
     name,
     kind: CARRIER,
-    site: siteOfStep(from),
+    site: ids.site(ids.siteOfStation(laid.stationOf(from))),
     amount: count,
     calendar: ALWAYS,
   }));
@@ -54,11 +48,9 @@ export function compileResources(all: Compilation): Omit<Model['resources'], 'sh
   return {
     count: rows.length,
     crews: crews.length,
-    kind: Uint8Array.from(rows, (row) => row.kind),
+    ...uint8(rows, 'kind'),
     names: rows.map((row) => row.name),
-    site: column(rows, (row) => row.site),
-    amount: column(rows, (row) => row.amount),
-    calendar: column(rows, (row) => row.calendar),
+    ...int32(rows, 'site', 'amount', 'calendar'),
   };
 }
 
@@ -67,8 +59,6 @@ function endSite(route: readonly RouteEntry[], { scenario, ids }: Compilation): 
   const last = route.at(-1);
   if (last === undefined) return -1;
   const site =
-    last.kind === 'lane'
-      ? foundIn(scenario.lanes, last.lane, 'lane').to
-      : found(ids.siteOfStation, last.at, 'station');
-  return found(ids.site, site, 'site');
+    last.kind === 'lane' ? foundIn(scenario.lanes, last.lane, 'lane').to : ids.siteOfStation(last.at);
+  return ids.site(site);
 }

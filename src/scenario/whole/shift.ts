@@ -1,56 +1,43 @@
 import { leastOf } from '../../random/moments.js';
-import { lengthOf, WEEK, weekOf, weekShifts } from '../calendar/week.js';
-import { type PlacedStation, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
-import { teamsAt } from '../plant/teams.js';
+import { lengthOf, WEEK, weekOf, weekShifts } from '../calendar/days.js';
+import { allSteps, type StationedStep } from '../lookup/placed.js';
+import { teamsAt, teamsOf } from '../plant/teams.js';
 import type { CalendarSpec } from '../types/calendars.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { StationStep } from '../types/steps.js';
-import { own } from '../values/raw.js';
+import { own, remembered } from '../values/raw.js';
 import { possibleValues } from '../work/conditions.js';
 
 /**
  * Work that no week has room for: station and crew never in together, or a step in one shift that is longer
  * than any.
  */
-export function shiftFindings(scenario: Scenario): Finding[] {
-  const stations = stationsOf(scenario);
-  const known = new Map<string, number>();
-  const longestOf = (calendars: readonly string[]): number => {
-    const key = JSON.stringify(calendars);
-    const longest =
-      known.get(key) ?? longestTogether(calendars.flatMap((name) => scenario.calendars[name] ?? []));
-    known.set(key, longest);
-    return longest;
-  };
-  return routesOf(scenario).flatMap((route) =>
-    stepsOf(route).flatMap(({ path, step }): Finding[] => {
-      const placed = stations.get(step.at),
-        calendars = placed === undefined ? [] : calendarsOf(scenario, placed, step);
-      if (calendars.length === 0 || (step.work === undefined && step.passes === undefined)) return [];
-      const longest = longestOf(calendars);
-      // A single calendar without working time is reported as such.
-      if (longest === 0 && calendars.length === 1) return [];
-      if (longest === 0)
-        return [
-          {
-            path: [...path, 'crew'],
-            wanted: 'a station and crews that are in at the same time in some hour of the week',
-            seen: 'none',
-          },
-        ];
-      const least = step.oneShift ? leastWork(scenario, step) : 0;
-      return least > longest
-        ? [
-            {
-              path: [...path, 'in one shift'],
-              wanted: `work of at most ${longest} min, the longest shift less its breaks`,
-              seen: `at least ${Math.round(least * 100) / 100} min`,
-            },
-          ]
-        : [];
-    }),
-  );
+export function* shiftFindings(scenario: Scenario): Iterable<Finding> {
+  const teams = teamsOf(scenario),
+    known = new Map<string, number>();
+  for (const placed of allSteps(scenario)) {
+    const { path, step } = placed,
+      calendars = calendarsOf(scenario, placed, teams);
+    if (calendars.length === 0 || (step.work === undefined && step.passes === undefined)) continue;
+    const longest = remembered(known, JSON.stringify(calendars), () =>
+      longestTogether(calendars.flatMap((name) => scenario.calendars[name] ?? [])),
+    );
+    const least = step.oneShift ? leastWork(scenario, step) : 0;
+    if (longest > 0 && least > longest)
+      yield {
+        path: [...path, 'in one shift'],
+        wanted: `work of at most ${longest} min, the longest shift less its breaks`,
+        seen: `at least ${Math.round(least * 100) / 100} min`,
+      };
+    // A single calendar without working time is reported as such.
+    if (longest === 0 && calendars.length > 1)
+      yield {
+        path: [...path, 'crew'],
+        wanted: 'a station and crews that are in at the same time in some hour of the week',
+        seen: 'none',
+      };
+  }
 }
 
 /** Most working minutes of one shift in which all are in. */
@@ -60,16 +47,20 @@ function longestTogether(calendars: readonly CalendarSpec[]): number {
 }
 
 /** Names of the calendars of the station and its crews, each once; who is always in has none. */
-function calendarsOf(scenario: Scenario, { site, station }: PlacedStation, step: StationStep): string[] {
-  const teams = teamsAt(scenario, step.name).map(({ crew }) => crew);
-  const names = [...Object.keys(step.crew), ...teams].flatMap((name) => {
-    const crew = own(site.crews, name);
-    return crew === undefined ? [] : [crew.calendar ?? site.calendar];
-  });
-  if (!station.unattended) names.push(station.calendar ?? site.calendar);
-  return [...new Set(names)].flatMap((name) =>
-    name !== undefined && Object.hasOwn(scenario.calendars, name) ? [name] : [],
-  );
+function calendarsOf(
+  { calendars }: Scenario,
+  { step, where }: StationedStep,
+  teams: ReturnType<typeof teamsOf>,
+): string[] {
+  if (where === undefined) return [];
+  const { site, station } = where,
+    crews = [...Object.keys(step.crew), ...teamsAt(teams, step.name).map(({ kind }) => kind.crew)];
+  const people = [
+    ...crews.flatMap((name) => own(site.crews, name) ?? []),
+    ...(station.unattended ? [] : [station]),
+  ];
+  const names = people.flatMap(({ calendar }) => calendar ?? site.calendar ?? []);
+  return [...new Set(names)].filter((name) => Object.hasOwn(calendars, name));
 }
 
 /** Most working minutes (of `together`) in a shift of the calendar. */

@@ -63,7 +63,7 @@ export class Chances {
     return {
       base: Float64Array.from(rows, (row) => row.usual),
       start: chances.start,
-      option: chances.column(({ option }) => ids.option.get(option) ?? -1),
+      option: chances.column(({ option }) => ids.option(option)),
       value: chances.column(({ option, value }) => ids.value(option, value)),
       chance: Float64Array.from(chances.entries, (entry) => entry.chance),
     };

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { found, type Ids } from '../lookup/ids.js';
+import { type Ids } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import { routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding, Path } from '../types/problem.js';
@@ -70,26 +70,23 @@ export function covers(wide: Condition, narrow: Condition, options: OptionMix): 
 }
 
 /** Options that conditions cannot tell apart. */
-export function conditionFindings(scenario: Scenario): Finding[] {
-  const asked = new Set(
-    routesOf(scenario).flatMap((route) =>
-      [...route.entries, ...stepsOf(route).map(({ step }) => step)].flatMap(({ when }) => Object.keys(when)),
-    ),
-  );
-  return [...asked].flatMap((option): Finding[] => {
+export function* conditionFindings(scenario: Scenario): Iterable<Finding> {
+  const conditions = routesOf(scenario).flatMap((route) => [
+    ...route.entries,
+    ...stepsOf(route).map(({ step }) => step),
+  ]);
+  for (const option of new Set(conditions.flatMap(({ when }) => Object.keys(when)))) {
     const count = Object.keys(own(scenario.programme.options, option) ?? {}).length;
-    if (count <= MOST_VALUES) return [];
-    return [
-      {
+    if (count > MOST_VALUES)
+      yield {
         path: ['programme', 'options', option],
         wanted:
           `at most ${MOST_VALUES} values where a step has a condition on the option; merge values that ` +
           'are built alike',
         seen: String(count),
         atKey: true,
-      },
-    ];
-  });
+      };
+  }
 }
 
 /** A condition as options with masks of the values that meet it. */
@@ -104,7 +101,7 @@ export function masksOf(when: Condition, ids: Ids): { option: number; mask: numb
         );
       return bits | (1 << bit);
     }, 0);
-    return { option: found(ids.option, option, 'option'), mask };
+    return { option: ids.option(option), mask };
   });
 }
 

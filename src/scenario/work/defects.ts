@@ -1,15 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
-import { at, column } from '../lookup/columns.js';
-import type { Ids } from '../lookup/ids.js';
-import type { LaidRoutes, LaidStep } from '../lookup/laid.js';
-import {
-  furthestBack,
-  joinIndex,
-  type PlacedRoute,
-  type PlacedStep,
-  routesOf,
-  stepsOf,
-} from '../lookup/placed.js';
+import { at, column, int32 } from '../lookup/columns.js';
+import type { Ids, LaidRoutes, LaidStep } from '../lookup/ids.js';
+import { furthestBack, isForAll, joinIndex, type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys } from '../values/keys.js';
@@ -24,25 +16,23 @@ export const defectSchema = keys(
 );
 
 interface Mark {
-  readonly route: PlacedRoute;
   readonly placed: PlacedStep;
   readonly kind: string;
 }
 
 /** Defects that nothing can find, inspections with nothing to find. */
-export function defectFindings(scenario: Scenario): Finding[] {
-  const routes = routesOf(scenario);
-  const marks = (kinds: (placed: PlacedStep) => string[]): Mark[] =>
-    routes.flatMap((route) =>
-      stepsOf(route).flatMap((placed) =>
-        kinds(placed)
-          .filter((kind) => Object.hasOwn(scenario.defects, kind))
-          .map((kind) => ({ route, placed, kind })),
-      ),
+export function* defectFindings(scenario: Scenario): Iterable<Finding> {
+  const routes = routesOf(scenario),
+    steps = routes.flatMap(stepsOf);
+  const marks = (key: 'creates' | 'finds'): Mark[] =>
+    steps.flatMap((placed) =>
+      Object.keys(placed.step[key])
+        .filter((kind) => Object.hasOwn(scenario.defects, kind))
+        .map((kind) => ({ placed, kind })),
     );
-  const created = marks(({ step }) => Object.keys(step.creates));
-  const sought = marks(({ step }) => Object.keys(step.finds));
-  const furthest = new Map(routes.map((route) => [route, furthestBack(route)]));
+  const created = marks('creates'),
+    sought = marks('finds'),
+    furthest = new Map(routes.map((route) => [route, furthestBack(route)]));
 
   /**
    * Can an item made at `maker`, or brought by what is made there, be open when `finder` looks? Also by a
@@ -50,28 +40,25 @@ export function defectFindings(scenario: Scenario): Finding[] {
    */
   const meets = (maker: Mark, finder: Mark): boolean => {
     if (maker.kind !== finder.kind) return false;
-    const looked = finder.placed.index,
-      made = maker.route === finder.route ? maker.placed.index : joinIndex(routes, maker.route, finder.route);
-    return made !== undefined && made <= Math.max(looked, furthest.get(finder.route)?.[looked] ?? -1);
+    const { route: home, index } = maker.placed,
+      { route, index: looked } = finder.placed,
+      made = home === route ? index : joinIndex(routes, home, route);
+    return made !== undefined && made <= Math.max(looked, furthest.get(route)?.[looked] ?? -1);
   };
-  const lost = created.filter((maker) => !sought.some((finder) => meets(maker, finder)));
-  const idle = sought.filter((finder) => !created.some((maker) => meets(maker, finder)));
-  return [
-    ...lost.map(
-      ({ placed, kind }): Finding => ({
-        path: [...placed.path, 'creates', kind],
+  for (const maker of created)
+    if (!sought.some((finder) => meets(maker, finder)))
+      yield {
+        path: [...maker.placed.path, 'creates', maker.kind],
         wanted: 'a defect that this or a later step finds; no step does',
         atKey: true,
-      }),
-    ),
-    ...idle.map(
-      ({ placed, kind }): Finding => ({
-        path: [...placed.path, 'finds', kind],
+      };
+  for (const finder of sought)
+    if (!created.some((maker) => meets(maker, finder)))
+      yield {
+        path: [...finder.placed.path, 'finds', finder.kind],
         wanted: 'a defect that this or an earlier step creates; no step does',
         atKey: true,
-      }),
-    ),
-  ];
+      };
 }
 
 /** `kind` is undefined for the item of a failed test. */
@@ -111,7 +98,7 @@ export function slotColumns(
     count: slots.length,
     names: slots.map((slot) => `${slot.kind ?? 'failed test'} from ${at(steps, slot.step).name}`),
     kind: column(slots, (slot) => (slot.kind === undefined ? -1 : kinds.indexOf(slot.kind))),
-    step: column(slots, (slot) => slot.step),
+    ...int32(slots, 'step'),
     kindNames: kinds,
   };
 }
@@ -120,18 +107,22 @@ export function slotColumns(
  * For each route, the feeders whose sub-assemblies become part of what goes along it: those that join it,
  * those that join these, and so on. Supplies have no route.
  */
-export function joiningRoutes({ steps, firstStep }: LaidRoutes, ids: Ids): ReadonlySet<number>[] {
+export function joiningRoutes(
+  { feeders }: Scenario,
+  { steps, firstStep }: LaidRoutes,
+  ids: Ids,
+): ReadonlySet<number>[] {
   const direct = Array.from({ length: firstStep.length - 1 }, (_, route) =>
-    steps
-      .slice(firstStep[route], firstStep[route + 1])
-      .flatMap((laid) =>
-        laid.kind === 'step'
-          ? Object.keys(laid.step.parts).flatMap((part) => ids.feeder.get(part) ?? [])
-          : [],
-      ),
+    steps.slice(firstStep[route], firstStep[route + 1]).flatMap((laid) =>
+      laid.kind === 'step'
+        ? Object.keys(laid.step.parts)
+            .filter((part) => Object.hasOwn(feeders, part))
+            .map((part) => ids.feeder(part))
+        : [],
+    ),
   );
-  return direct.map((feeders) => {
-    const all = new Set(feeders);
+  return direct.map((joining) => {
+    const all = new Set(joining);
     for (const route of all) for (const inner of at(direct, route)) all.add(inner);
     return all;
   });
@@ -158,13 +149,7 @@ export const carriedSlots = (
 function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
   if (kind === undefined) return false;
   return steps.slice(step, firstStep[route + 1]).some((laid) => {
-    if (
-      laid.kind !== 'step' ||
-      laid.step.sample !== undefined ||
-      laid.step.rework !== 'both' ||
-      Object.keys(laid.when).length > 0
-    )
-      return false;
+    if (laid.kind !== 'step' || !isForAll(laid.step)) return false;
     const find = own(laid.step.finds, kind);
     return (
       find !== undefined &&

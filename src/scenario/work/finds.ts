@@ -1,15 +1,15 @@
 import type { Model } from '../../flow/model/model.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import { saySeen } from '../file/problem.js';
-import { column } from '../lookup/columns.js';
-import type { Draws } from '../lookup/draws.js';
-import { found } from '../lookup/ids.js';
-import type { LaidRoutes } from '../lookup/laid.js';
-import { findsOf, type PlacedRoute, routesOf, stepsOf } from '../lookup/placed.js';
+import { int32, uint8 } from '../lookup/columns.js';
+import { type Draws, NO_DRAW } from '../lookup/compilation.js';
+import type { LaidRoutes } from '../lookup/ids.js';
+import { allSteps, findsOf, type PlacedStep, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Find } from '../types/steps.js';
 import { keys, name, together } from '../values/keys.js';
+import { own } from '../values/raw.js';
 import { mark, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { chanceByOption, isAlways } from './chances.js';
@@ -78,42 +78,42 @@ export function findSchema(time: TimeSchema) {
 export const makesNote = ({ then }: Find): boolean =>
   then.kind === 'carry' || (then.kind === 'back' && then.atLimit === 'pass');
 
-/** Loops that cannot end, tests that every unit fails. */
-export const loopFindings = (scenario: Scenario): Finding[] => routesOf(scenario).flatMap(endless);
-
-/** Every unit would go round until the limit, or be scrapped. */
-function endless(route: PlacedRoute): Finding[] {
-  const steps = stepsOf(route);
-  return steps.flatMap((placed) => {
-    if (placed.step.sample !== undefined || placed.step.rework !== 'both') return [];
-    return findsOf(placed).flatMap(({ path, kind, find }): Finding[] => {
-      if (!isAlways(find.chance)) return [];
-      const below = (why: string): Finding[] => [
-        { path: [...path, 'chance'], wanted: `a chance below 100 %: ${why}`, seen: '100 %' },
-      ];
-      const { then } = find;
-      if (then.kind === 'scrap' && kind === undefined) return below('every unit would be scrapped');
-      if (then.kind !== 'back') return [];
-      if (kind === undefined) return below('every unit would fail and go back until the limit');
-      const target = steps.find(({ step }) => step.name === then.to)?.index ?? Infinity;
-      const again = steps.some(({ step, index }) => {
-        const chance = Object.hasOwn(step.creates, kind) ? step.creates[kind] : undefined;
-        return (
-          index >= target &&
-          index <= placed.index &&
-          chance !== undefined &&
-          isAlways(chance) &&
-          step.rework !== 'skip' &&
-          step.sample === undefined &&
-          Object.keys(step.when).length === 0
-        );
-      });
-      return again
-        ? below('the defect is always made again, so every unit would go back until the limit')
-        : [];
-    });
-  });
+/** Loops that cannot end, tests that every unit fails: every unit would go round, or be scrapped. */
+export function* loopFindings(scenario: Scenario): Iterable<Finding> {
+  for (const placed of allSteps(scenario)) {
+    if (placed.step.sample !== undefined || placed.step.rework !== 'both') continue;
+    for (const { path, kind, find } of findsOf(placed)) {
+      const why = isAlways(find.chance) ? endless(placed, kind, find) : undefined;
+      if (why !== undefined)
+        yield { path: [...path, 'chance'], wanted: `a chance below 100 %: ${why}`, seen: '100 %' };
+    }
+  }
 }
+
+/** Why a find that is sure must not be. */
+function endless({ route, index }: PlacedStep, kind: string | undefined, { then }: Find): string | undefined {
+  if (then.kind === 'scrap' && kind === undefined) return 'every unit would be scrapped';
+  if (then.kind !== 'back') return undefined;
+  if (kind === undefined) return 'every unit would fail and go back until the limit';
+  const steps = stepsOf(route),
+    target = steps.find(({ step }) => step.name === then.to)?.index ?? Infinity;
+  const again = steps
+    .filter((each) => target <= each.index && each.index <= index)
+    .some(({ step }) => {
+      const chance = own(step.creates, kind);
+      return (
+        chance !== undefined &&
+        isAlways(chance) &&
+        step.rework !== 'skip' &&
+        step.sample === undefined &&
+        Object.keys(step.when).length === 0
+      );
+    });
+  return again ? 'the defect is always made again, so every unit would go back until the limit' : undefined;
+}
+
+const KIND = { repair: REPAIR, carry: CARRY, scrap: SCRAP, back: SEND_BACK } as const,
+  WORK = { repair: 'repair', carry: 'carried' } as const;
 
 interface Then {
   readonly kind: number;
@@ -133,48 +133,25 @@ export class Thens {
 
   /** `what` is the kind of defect, or the failed test, for the stream of the repair. */
   add(step: string, what: string, { then }: Find): number {
-    const none = { repairDraw: -1, target: -1, limit: 0, scrapAtLimit: false };
-    switch (then.kind) {
-      case 'repair':
-        return this.push({
-          ...none,
-          kind: REPAIR,
-          repairDraw: this.draws.add(`${step}/repair ${what}`, then.work),
-        });
-      case 'carry':
-        return this.push({
-          ...none,
-          kind: CARRY,
-          repairDraw: this.draws.add(`${step}/carried ${what}`, then.work),
-        });
-      case 'scrap':
-        return this.push({ ...none, kind: SCRAP });
-      case 'back': {
-        const target = found(this.laid.stepId, then.to, 'step to send back to');
-        return this.push({
-          ...none,
-          kind: SEND_BACK,
-          target,
-          limit: then.limit,
-          scrapAtLimit: then.atLimit === 'scrap',
-        });
-      }
-    }
+    const back = then.kind === 'back' ? then : undefined;
+    return (
+      this.rows.push({
+        kind: KIND[then.kind],
+        repairDraw:
+          'work' in then ? this.draws.add(`${step}/${WORK[then.kind]} ${what}`, then.work) : NO_DRAW,
+        target: back === undefined ? -1 : this.laid.stepId(back.to),
+        limit: back?.limit ?? 0,
+        scrapAtLimit: back?.atLimit === 'scrap',
+      }) - 1
+    );
   }
 
   columns(): Model['thens'] {
     const { rows } = this;
     return {
       count: rows.length,
-      kind: column(rows, (row) => row.kind),
-      repairDraw: column(rows, (row) => row.repairDraw),
-      target: column(rows, (row) => row.target),
-      limit: column(rows, (row) => row.limit),
-      scrapAtLimit: Uint8Array.from(rows, (row) => Number(row.scrapAtLimit)),
+      ...int32(rows, 'kind', 'repairDraw', 'target', 'limit'),
+      ...uint8(rows, 'scrapAtLimit'),
     };
-  }
-
-  private push(row: Then): number {
-    return this.rows.push(row) - 1;
   }
 }

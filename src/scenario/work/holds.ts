@@ -1,13 +1,12 @@
 import { z } from 'zod';
 import { sayPath } from '../file/problem.js';
 import {
+  allSteps,
   findsOf,
   furthestBack,
   joinIndex,
   type PlacedRoute,
-  type PlacedStep,
-  routesOf,
-  stationsOf,
+  type StationedStep,
   stepsOf,
 } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
@@ -70,93 +69,76 @@ export function comparisonSchema(time: TimeSchema) {
  * Holds that nothing comes to, that do not know how long to mend, or that some units would slip by;
  * comparisons with what is no inspection.
  */
-export function holdFindings(scenario: Scenario): Finding[] {
-  const routes = routesOf(scenario),
-    stations = stationsOf(scenario);
-  const worksOnLots = ({ step: { at } }: PlacedStep): boolean => stations.get(at)?.station.lot !== undefined;
-  return routes.flatMap((route) => {
-    const furthest = furthestBack(route);
-    return stepsOf(route).flatMap((placed) => [
-      ...holdOf(routes, route, furthest, placed, worksOnLots(placed)),
-      ...comparisonOf(route, placed, worksOnLots(placed)),
-    ]);
-  });
+export function* holdFindings(scenario: Scenario): Iterable<Finding> {
+  const steps = allSteps(scenario),
+    routes = [...new Set(steps.map(({ route }) => route))];
+  for (const placed of steps) {
+    yield* ofHold(routes, placed);
+    yield* ofComparison(placed);
+  }
 }
 
-function holdOf(
-  routes: readonly PlacedRoute[],
-  route: PlacedRoute,
-  furthest: readonly number[],
-  placed: PlacedStep,
-  worksOnLots: boolean,
-): Finding[] {
+function* ofHold(routes: readonly PlacedRoute[], placed: StationedStep): Iterable<Finding> {
   const path = [...placed.path, 'hold'],
-    { hold } = placed.step,
-    found: Finding[] = [];
-  if (hold === undefined) return [];
-  if (worksOnLots)
-    found.push({
+    { hold, at, sample } = placed.step;
+  if (hold === undefined) return;
+  if (placed.where?.station.lot !== undefined)
+    yield {
       path,
-      wanted: `no hold at "${placed.step.at}", which works on lots; give the hold a station of its own`,
+      wanted: `no hold at "${at}", which works on lots; give the hold a station of its own`,
       atKey: true,
-    });
-  if (placed.step.sample !== undefined)
-    found.push({
+    };
+  if (sample !== undefined)
+    yield {
       path: [...placed.path, 'sample'],
       wanted: 'no sample at a hold, which no unit with noted items may pass',
       atKey: true,
-    });
-  const latest = Math.max(placed.index, furthest[placed.index] ?? -1);
-  const notes = routes.flatMap((other) => {
-    const join = other === route ? undefined : joinIndex(routes, other, route);
-    if (other !== route && (join === undefined || join > latest)) return [];
-    return stepsOf(other)
-      .filter(({ index }) => other !== route || index <= latest)
-      .flatMap(findsOf)
-      .filter(({ find }) => makesNote(find));
-  });
+    };
+  const { route, index } = placed,
+    latest = Math.max(index, furthestBack(route)[index] ?? -1);
+  const notes = routes
+    .filter((other) => other === route || (joinIndex(routes, other, route) ?? Infinity) <= latest)
+    .flatMap(stepsOf)
+    .filter((other) => other.route !== route || other.index <= latest)
+    .flatMap(findsOf)
+    .filter(({ find }) => makesNote(find));
   if (notes.length === 0)
-    found.push({
+    yield {
       path,
       wanted:
         'an earlier find with carry, or with a back to that passes units on at its limit; without ' +
         'one, nothing is ever held here',
       atKey: true,
-    });
+    };
   const untimed = notes.find(({ find }) => find.then.kind === 'back');
-  if (untimed !== undefined && hold.mend === undefined) {
-    found.push({
+  if (untimed !== undefined && hold.mend === undefined)
+    yield {
       path,
       wanted:
         '{ mend: ... }, the work on items that come without a time, such as those passed on at the ' +
         `limit of ${sayPath(untimed.path)}`,
       seen: 'none',
-    });
-  }
-  return found;
+    };
 }
 
-function comparisonOf(route: PlacedRoute, placed: PlacedStep, worksOnLots: boolean): Finding[] {
-  const path = [...placed.path, 'compares with'];
-  if (placed.step.comparesWith === undefined) return [];
-  const { step, differs } = placed.step.comparesWith;
-  const earlier = stepsOf(route).find((other) => other.step.name === step);
-  const found: Finding[] = [];
+function* ofComparison(placed: StationedStep): Iterable<Finding> {
+  const path = [...placed.path, 'compares with'],
+    { at, comparesWith } = placed.step;
+  if (comparesWith === undefined) return;
+  const { step, differs } = comparesWith,
+    earlier = stepsOf(placed.route).find((other) => other.step.name === step);
   if (findsOf(placed).length === 0)
-    found.push({
+    yield {
       path,
       wanted: 'a step that finds something or may fail; this one is no inspection',
       atKey: true,
-    });
+    };
   if (earlier !== undefined && findsOf(earlier).length === 0)
-    found.push({ path, wanted: 'an inspection or test', seen: `"${step}", which finds nothing` });
-  if (differs !== undefined && worksOnLots)
-    found.push({
+    yield { path, wanted: 'an inspection or test', seen: `"${step}", which finds nothing` };
+  if (differs !== undefined && placed.where?.station.lot !== undefined)
+    yield {
       path: [...path, 'if it differs'],
-      wanted:
-        `no extra work at "${placed.step.at}", which works on lots; give the inspection a station ` +
-        'of its own',
+      wanted: `no extra work at "${at}", which works on lots; give the inspection a station ` + 'of its own',
       atKey: true,
-    });
-  return found;
+    };
 }

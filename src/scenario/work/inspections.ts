@@ -2,7 +2,7 @@ import { saySeen } from '../file/problem.js';
 import type { Lookup, RawRoute, RawStep } from '../lookup/outline.js';
 import type { Path } from '../types/problem.js';
 import { named } from '../values/keys.js';
-import { isRawMap, mapOf } from '../values/raw.js';
+import { isRawMap, mapOf, placesAt } from '../values/raw.js';
 import type { TimeSchema } from '../values/time.js';
 import { chanceByOption, chanceNames } from './chances.js';
 import { findSchema } from './finds.js';
@@ -50,26 +50,17 @@ export function inspectionKeys(time: TimeSchema) {
   };
 }
 
-/** Kinds of defect, options of chances, steps to go back to or to compare with. */
+/** Options of chances, steps to go back to or to compare with. */
 export function inspectionNames({ path, entry, index }: RawStep, route: RawRoute, lookup: Lookup): void {
-  const { outline, look } = lookup;
-  const defect = (at: Path, name: string): void => {
-    look(at, name, outline.defects, 'kind of defect of this name under defects', true);
-  };
-  const find = (at: Path, value: unknown): void => {
+  for (const { path: at, value } of placesAt(entry, path, ['creates', '*'])) chanceNames(at, value, lookup);
+  for (const { path: at, value } of [
+    ...placesAt(entry, path, ['finds', '*']),
+    ...placesAt(entry, path, ['fails']),
+  ]) {
     const { chance, 'back to': target } = mapOf(value);
     chanceNames([...at, 'chance'], chance, lookup);
     earlierStep([...at, 'back to'], target, index, true, route, lookup);
-  };
-  for (const [kind, value] of Object.entries(mapOf(entry['creates']))) {
-    defect([...path, 'creates', kind], kind);
-    chanceNames([...path, 'creates', kind], value, lookup);
   }
-  for (const [kind, value] of Object.entries(mapOf(entry['finds']))) {
-    defect([...path, 'finds', kind], kind);
-    find([...path, 'finds', kind], value);
-  }
-  find([...path, 'fails'], entry['fails']);
   const comparison = entry['compares with'],
     inside = isRawMap(comparison),
     at = [...path, 'compares with', ...(inside ? ['step'] : [])];

@@ -1,14 +1,13 @@
 import { z } from 'zod';
 import { ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { found } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
-import { routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import { allSteps } from '../lookup/placed.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { StationStep } from '../types/steps.js';
 import { name, named, oneOrMore } from '../values/keys.js';
-import { listOf, mapOf, own, type RawMap } from '../values/raw.js';
+import { mapOf, own, type RawMap } from '../values/raw.js';
 import { whole, word } from '../values/scalars.js';
 
 const partCount = z.union([whole(1), word('own')], { error: 'a whole number from 1, or own' });
@@ -49,52 +48,35 @@ export function crewNames(path: Path, entry: RawMap, { outline, look }: Lookup):
     look([...path, 'crew', crew], crew, crews, `crew of this name in site ${site}`, true);
 }
 
-export function partNames(path: Path, entry: RawMap, { outline, look }: Lookup): void {
-  const { feeders, supplies } = outline,
-    parts = feeders && supplies && new Set([...feeders.keys(), ...supplies.keys()]),
-    off = entry['takes off'];
-  for (const part of Object.keys(mapOf(entry['parts'])))
-    look([...path, 'parts', part], part, parts, 'feeder or supply of this name', true);
-  listOf(off).forEach((feeder, i) => {
-    look([...path, 'takes off', ...(Array.isArray(off) ? [i] : [])], feeder, feeders, 'feeder of this name');
-  });
-}
-
 /** Demands that can never be met: more people than the crew has, more parts than the stock may hold. */
-export function amountFindings(scenario: Scenario): Finding[] {
-  const found: Finding[] = [];
-  const stations = stationsOf(scenario);
-  for (const route of routesOf(scenario)) {
-    for (const { path, step } of stepsOf(route)) {
-      const placed = stations.get(step.at);
-      for (const [name, people] of Object.entries(step.crew)) {
-        const crew = placed && own(placed.site.crews, name);
-        if (crew !== undefined && people > crew.headcount)
-          found.push({
-            path: [...path, 'crew', name],
-            wanted: `at most ${crew.headcount}, the headcount of ${name} in site ${placed?.siteName}`,
-            seen: String(people),
-          });
-      }
-      for (const [name, count] of Object.entries(step.parts)) {
-        const feeder = own(scenario.feeders, name);
-        if (feeder?.kind !== 'stock' || count === 'own') continue;
-        if (count > feeder.target)
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: `at most ${feeder.target}, the target stock of the feeder`,
-            seen: String(count),
-          });
-        if (name === route.feeder)
-          found.push({
-            path: [...path, 'parts', name],
-            wanted: 'parts of another feeder than the one this step belongs to',
-            atKey: true,
-          });
-      }
+export function* amountFindings(scenario: Scenario): Iterable<Finding> {
+  for (const { path, route, step, where } of allSteps(scenario)) {
+    for (const [name, people] of Object.entries(step.crew)) {
+      const crew = where && own(where.site.crews, name);
+      if (crew !== undefined && people > crew.headcount)
+        yield {
+          path: [...path, 'crew', name],
+          wanted: `at most ${crew.headcount}, the headcount of ${name} in site ${where?.siteName}`,
+          seen: String(people),
+        };
+    }
+    for (const [name, count] of Object.entries(step.parts)) {
+      const feeder = own(scenario.feeders, name);
+      if (feeder?.kind !== 'stock' || count === 'own') continue;
+      if (count > feeder.target)
+        yield {
+          path: [...path, 'parts', name],
+          wanted: `at most ${feeder.target}, the target stock of the feeder`,
+          seen: String(count),
+        };
+      if (name === route.feeder)
+        yield {
+          path: [...path, 'parts', name],
+          wanted: 'parts of another feeder than the one this step belongs to',
+          atKey: true,
+        };
     }
   }
-  return found;
 }
 
 export interface NeedsRow {
@@ -111,15 +93,14 @@ export const crewNeeds = (step: StationStep, site: string, { ids }: Compilation)
   Object.entries(step.crew).map(([crew, amount]) => ({ resource: ids.crew(site, crew), amount }));
 
 export function needsRow(step: StationStep, crews: NeedsRow['needs'], { ids }: Compilation): NeedsRow {
-  const routeOf = (feeder: string): number => found(ids.feeder, feeder, 'feeder'),
-    parts = Object.entries(step.parts);
+  const parts = Object.entries(step.parts);
   const stocks = parts.flatMap(([part, amount]) =>
     amount === 'own' ? [] : [{ resource: ids.part(part), amount }],
   );
   return {
     needs: [...crews, ...stocks],
-    own: parts.flatMap(([feeder, amount]) => (amount === 'own' ? [routeOf(feeder)] : [])),
-    off: step.takesOff.map(routeOf),
+    own: parts.flatMap(([feeder, amount]) => (amount === 'own' ? [ids.feeder(feeder)] : [])),
+    off: step.takesOff.map((feeder) => ids.feeder(feeder)),
   };
 }
 
@@ -132,8 +113,8 @@ export function needsColumns(rows: readonly NeedsRow[]) {
     needResource: needs.column(({ resource }) => resource),
     needAmount: needs.column(({ amount }) => amount),
     ownStart: joining.start,
-    ownRoute: Int32Array.from(joining.entries),
+    ownRoute: joining.column(Number),
     offStart: off.start,
-    offRoute: Int32Array.from(off.entries),
+    offRoute: off.column(Number),
   };
 }

@@ -1,10 +1,8 @@
 import type { Model } from '../../flow/model/model.js';
 import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type QualityColumns } from '../../flow/model/quality.js';
 import { at, column, ragged } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
-import { found } from '../lookup/ids.js';
-import type { LaidStep } from '../lookup/laid.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
+import type { LaidStep } from '../lookup/ids.js';
 import type { StationStep } from '../types/steps.js';
 import type { Chances } from './chances.js';
 import { carriedSlots, type Slot } from './defects.js';
@@ -104,7 +102,7 @@ export function compileQuality(
   }
   return {
     carriedStart: carried.start,
-    carriedSlot: Int32Array.from(carried.entries),
+    carriedSlot: carried.column(Number),
     findNote,
     hold: Uint8Array.from(laid.steps, holdOf),
     mendDraw: column(laid.steps, (one) =>
@@ -112,7 +110,7 @@ export function compileQuality(
     ),
     compareWith: column(laid.steps, (one) =>
       one.kind === 'step' && one.step.comparesWith !== undefined
-        ? found(laid.stepId, one.step.comparesWith.step, 'step')
+        ? laid.stepId(one.step.comparesWith.step)
         : -1,
     ),
     differDraw: column(laid.steps, (one) =>

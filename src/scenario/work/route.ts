@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import type { Lookup } from '../lookup/outline.js';
+import { type Lookup, MISSING, type Uses } from '../lookup/outline.js';
 import type { LaneStep, RouteEntry } from '../types/steps.js';
 import { keys, name } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
 import { inspectionNames } from './inspections.js';
-import { crewNames, partNames } from './needs.js';
+import { crewNames } from './needs.js';
 import { besideSchema } from './side-by-side.js';
 import { stepSchema } from './steps.js';
 import { taskNames } from './tasks.js';
@@ -35,18 +35,26 @@ export function routeSchema(time: TimeSchema) {
 }
 export type RouteSchema = ReturnType<typeof routeSchema>;
 
+/** Where names stand in an entry that need no other key to be looked up. */
+const USES: Uses = {
+  lane: 'lanes',
+  'parts/*': 'parts',
+  'takes off/+': 'feeders',
+  'creates/*': 'defects',
+  'finds/*': 'defects',
+};
+
 /** Names in the entries of all routes. */
 export function routeNames(lookup: Lookup): void {
   const { outline, look } = lookup;
   for (const route of outline.routes) {
     for (const step of route.entries) {
       const { path, entry, atPath } = step;
-      look([...path, 'lane'], entry['lane'], outline.lanes, 'lane of this name');
-      look(atPath, entry['at'], outline.stations, 'station of this name');
+      lookup.lookAll(path, entry, USES);
+      look(atPath, entry['at'], outline.stations, MISSING.stations);
       crewNames(path, entry, lookup);
       whenNames([...path, 'when'], entry['when'], lookup);
       taskNames(path, entry, lookup);
-      partNames(path, entry, lookup);
       inspectionNames(step, route, lookup);
     }
   }

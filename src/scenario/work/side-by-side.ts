@@ -1,9 +1,8 @@
 import { z } from 'zod';
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { type PlacedStep, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
-import { teamsAt } from '../plant/teams.js';
-import type { Station } from '../types/plant.js';
+import { allSteps, stationsOf } from '../lookup/placed.js';
+import { teamsAt, teamsOf } from '../plant/teams.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { StationStep } from '../types/steps.js';
@@ -77,58 +76,44 @@ export function besideSchema(step: StepSchema, time: TimeSchema) {
 }
 
 /** Steps side by side that cannot be, and steps that want more people than may work in one place. */
-export function besideFindings(scenario: Scenario): Finding[] {
-  const stations = stationsOf(scenario);
-  return routesOf(scenario).flatMap((route) =>
-    stepsOf(route).flatMap((placed) => {
-      const station = stations.get(placed.step.at)?.station;
-      if (station === undefined) return [];
-      return [...wrongGroup(scenario, placed, station), ...crowded(scenario, placed, station.people)];
-    }),
-  );
-}
-
-function wrongGroup(scenario: Scenario, { path, step }: PlacedStep, { lot, failures }: Station): Finding[] {
-  if (step.sideBySide === undefined) return [];
-  const found: Finding[] = [],
-    at = [...path, 'at'];
-  if (lot !== undefined)
-    found.push({
-      path: at,
-      wanted: 'a station that takes units one by one',
-      seen: `"${step.at}", which works on lots`,
-    });
-  if (failures.some(({ by }) => by === 'operating time'))
-    found.push({
-      path: at,
-      wanted:
-        'a station that fails by calendar time or not at all; operating time is not counted for ' +
-        'steps side by side',
-      seen: `"${step.at}"`,
-    });
-  for (const [i, each] of step.sideBySide.entries())
-    for (const [feeder, count] of Object.entries(each.parts))
-      if (count === 'own' || own(scenario.feeders, feeder)?.kind === 'own')
-        found.push({
-          path: [...path, 'side by side', i, 'parts', feeder],
-          wanted: 'own parts only at a step of its own',
-          atKey: true,
-        });
-  return found;
-}
-
-function crowded(scenario: Scenario, { path, step }: PlacedStep, people: number | undefined): Finding[] {
-  if (people === undefined) return [];
-  const asked = Object.values(step.crew).reduce((a, b) => a + b, 0),
-    teams = teamsAt(scenario, step.name).reduce((sum, team) => sum + team.people, 0);
-  if (asked + teams <= people) return [];
-  return [
-    {
-      path: asked > 0 ? [...path, 'crew'] : path,
-      wanted: `no more people than the ${people} who can work in a place of "${step.at}"`,
-      seen: teams > 0 ? `${asked} and ${teams} of teams` : String(asked),
-    },
-  ];
+export function* besideFindings(scenario: Scenario): Iterable<Finding> {
+  const teams = teamsOf(scenario);
+  for (const { path, step, where } of allSteps(scenario)) {
+    if (where === undefined) continue;
+    const { lot, failures, people } = where.station,
+      at = [...path, 'at'],
+      { sideBySide } = step;
+    if (sideBySide !== undefined && lot !== undefined)
+      yield {
+        path: at,
+        wanted: 'a station that takes units one by one',
+        seen: `"${step.at}", which works on lots`,
+      };
+    if (sideBySide !== undefined && failures.some(({ by }) => by === 'operating time'))
+      yield {
+        path: at,
+        wanted:
+          'a station that fails by calendar time or not at all; operating time is not counted for ' +
+          'steps side by side',
+        seen: `"${step.at}"`,
+      };
+    for (const [i, { parts }] of (sideBySide ?? []).entries())
+      for (const [feeder, count] of Object.entries(parts))
+        if (count === 'own' || own(scenario.feeders, feeder)?.kind === 'own')
+          yield {
+            path: [...path, 'side by side', i, 'parts', feeder],
+            wanted: 'own parts only at a step of its own',
+            atKey: true,
+          };
+    const asked = Object.values(step.crew).reduce((a, b) => a + b, 0),
+      ofTeams = teamsAt(teams, step.name).reduce((sum, { kind }) => sum + kind.people, 0);
+    if (asked + ofTeams > (people ?? Infinity))
+      yield {
+        path: asked > 0 ? [...path, 'crew'] : path,
+        wanted: `no more people than the ${people} who can work in a place of "${step.at}"`,
+        seen: ofTeams > 0 ? `${asked} and ${ofTeams} of teams` : String(asked),
+      };
+  }
 }
 
 export function compileBeside(

@@ -1,9 +1,8 @@
 import type { Model } from '../../flow/model/model.js';
 import { ALWAYS } from '../calendar/book.js';
-import { at, column } from '../lookup/columns.js';
+import { at, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { bankName, found } from '../lookup/ids.js';
-import type { LaidStep } from '../lookup/laid.js';
+import { bankName, type LaidStep } from '../lookup/ids.js';
 import { workCalendar } from '../plant/stations.js';
 import { teamCalendars } from '../plant/teams.js';
 import type { StationStep } from '../types/steps.js';
@@ -62,7 +61,8 @@ export function stepSchema(time: TimeSchema) {
 export type StepSchema = ReturnType<typeof stepSchema>;
 
 interface StepRow extends TaskRow, VisitRow, NeedsRow, FindsRow {
-  readonly laid: LaidStep;
+  readonly name: string;
+  readonly route: number;
   readonly station: number;
   readonly lane: number;
   readonly workCalendar: number;
@@ -81,11 +81,8 @@ export function compileSteps(all: Steps): Model['steps'] {
   );
   return {
     count: rows.length,
-    names: rows.map((row) => row.laid.name),
-    route: column(rows, (row) => row.laid.route),
-    station: column(rows, (row) => row.station),
-    lane: column(rows, (row) => row.lane),
-    workCalendar: column(rows, (row) => row.workCalendar),
+    names: rows.map((row) => row.name),
+    ...int32(rows, 'route', 'station', 'lane', 'workCalendar'),
     ...taskColumns(rows),
     ...visitColumns(rows),
     ...needsColumns(rows),
@@ -98,9 +95,10 @@ function passingRow(laid: LaidStep & { kind: 'lane' | 'bank' }, all: Steps): Ste
   const isLane = laid.kind === 'lane',
     { ids } = all;
   return {
-    laid,
-    station: isLane ? -1 : found(ids.station, bankName(laid.lane), 'station'),
-    lane: isLane ? found(ids.lane, laid.lane, 'lane') : -1,
+    name: laid.name,
+    route: laid.route,
+    station: isLane ? -1 : ids.station(bankName(laid.lane)),
+    lane: isLane ? ids.lane(laid.lane) : -1,
     workCalendar: ALWAYS,
     ...NO_TASK,
     ...visitOf([laid.when], all),
@@ -113,12 +111,13 @@ function passingRow(laid: LaidStep & { kind: 'lane' | 'bank' }, all: Steps): Ste
 function stationRow(laid: LaidStep & { kind: 'step' }, id: number, all: Steps): StepRow {
   const { step, group } = laid,
     { ids, resources } = all;
-  const site = found(ids.siteOfStation, step.at, 'station'),
+  const site = ids.siteOfStation(step.at),
     crews = crewNeeds(step, site, all),
     conditions = group === undefined ? [step.when] : [at(all.laid.steps, group).when, step.when];
   return {
-    laid,
-    station: found(ids.station, step.at, 'station'),
+    name: laid.name,
+    route: laid.route,
+    station: ids.station(step.at),
     lane: -1,
     workCalendar: workCalendar(all, site, step.at, [
       ...crews.map(({ resource }) => at(resources.calendar, resource)),

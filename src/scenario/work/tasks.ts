@@ -1,11 +1,10 @@
 import type { Model } from '../../flow/model/model.js';
-import { column, ragged } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
-import { found, foundIn } from '../lookup/ids.js';
+import { float64, int32, ragged, uint8 } from '../lookup/columns.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
+import { foundIn } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import type { Path } from '../types/problem.js';
-import type { Learning, StationStep } from '../types/steps.js';
+import type { StationStep } from '../types/steps.js';
 import { keys, named, type Wrong } from '../values/keys.js';
 import { mapOf, type RawMap } from '../values/raw.js';
 import { chance, flag, positive, whole, word } from '../values/scalars.js';
@@ -137,7 +136,10 @@ export interface TaskRow {
   readonly settleDraw: number;
   readonly processDraw: number;
   readonly attendedEnd: boolean;
-  readonly learning: Learning | undefined;
+  readonly learnExponent: number;
+  readonly learnCumulative: boolean;
+  readonly learnFloor: number;
+  readonly learnBefore: number;
   readonly oneShift: boolean;
   readonly factors: readonly Factor[];
 }
@@ -149,7 +151,10 @@ export const NO_TASK: TaskRow = {
   settleDraw: NO_DRAW,
   processDraw: NO_DRAW,
   attendedEnd: false,
-  learning: undefined,
+  learnExponent: 0,
+  learnCumulative: false,
+  learnFloor: 0,
+  learnBefore: 0,
   oneShift: false,
   factors: [],
 };
@@ -162,10 +167,13 @@ export function taskRow(step: StationStep, { scenario, ids, draws }: Compilation
     settleDraw: draws.add(`${name}/settle`, passes?.settle),
     processDraw: draws.add(`${name}/process`, process),
     attendedEnd,
-    learning,
+    learnExponent: Math.log2(learning?.rate ?? 1),
+    learnCumulative: learning?.curve === 'cumulative mean',
+    learnFloor: learning?.floor ?? 0,
+    learnBefore: learning?.builtBefore ?? 0,
     oneShift,
     factors: Object.entries(workFactor).map(([option, byValue]) => ({
-      option: found(ids.option, option, 'option'),
+      option: ids.option(option),
       table: Object.keys(foundIn(scenario.programme.options, option, 'option')).map(
         (value) => byValue[value] ?? 1,
       ),
@@ -176,23 +184,13 @@ export function taskRow(step: StationStep, { scenario, ids, draws }: Compilation
 export function taskColumns(rows: readonly TaskRow[]) {
   const factors = ragged(rows, (row) => row.factors);
   let end = 0;
-  const offsets = factors.entries.map(({ table }) => (end += table.length) - table.length);
   return {
-    workDraw: column(rows, (row) => row.workDraw),
-    passes: column(rows, (row) => row.passes),
-    settleDraw: column(rows, (row) => row.settleDraw),
-    processDraw: column(rows, (row) => row.processDraw),
-    learnExponent: Float64Array.from(rows, ({ learning }) =>
-      learning === undefined ? 0 : Math.log2(learning.rate),
-    ),
-    learnCumulative: Uint8Array.from(rows, ({ learning }) => Number(learning?.curve === 'cumulative mean')),
-    learnFloor: Float64Array.from(rows, ({ learning }) => learning?.floor ?? 0),
-    learnBefore: column(rows, ({ learning }) => learning?.builtBefore ?? 0),
-    oneShift: Uint8Array.from(rows, (row) => Number(row.oneShift)),
-    attendedEnd: Uint8Array.from(rows, (row) => Number(row.attendedEnd)),
+    ...int32(rows, 'workDraw', 'passes', 'settleDraw', 'processDraw', 'learnBefore'),
+    ...float64(rows, 'learnExponent', 'learnFloor'),
+    ...uint8(rows, 'learnCumulative', 'oneShift', 'attendedEnd'),
     factorStart: factors.start,
     factorOption: factors.column(({ option }) => option),
-    factorOffset: Int32Array.from(offsets),
+    factorOffset: factors.column(({ table }) => (end += table.length) - table.length),
     factorTable: Float64Array.from(factors.entries.flatMap(({ table }) => table)),
   } satisfies Partial<Model['steps']>;
 }

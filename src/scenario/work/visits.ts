@@ -1,9 +1,8 @@
 import { z } from 'zod';
 import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js';
 import { saySeen } from '../file/problem.js';
-import { column, ragged } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { NO_DRAW } from '../lookup/draws.js';
+import { int32, ragged, uint8 } from '../lookup/columns.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import type { Lookup } from '../lookup/outline.js';
 import type { Path } from '../types/problem.js';
 import type { Condition, StationStep } from '../types/steps.js';
@@ -103,11 +102,10 @@ export function visitRow(
 export function visitColumns(rows: readonly VisitRow[]) {
   const when = ragged(rows, (row) => row.when);
   return {
-    rework: Uint8Array.from(rows, (row) => row.rework),
+    ...uint8(rows, 'rework'),
+    ...int32(rows, 'sampleN', 'sampleDraw'),
     whenStart: when.start,
     whenOption: when.column(({ option }) => option),
     whenMask: when.column(({ mask }) => mask),
-    sampleN: column(rows, (row) => row.sampleN),
-    sampleDraw: column(rows, (row) => row.sampleDraw),
   };
 }

@@ -1,7 +1,7 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
-import type { Costs, HourPrice } from '../../scenario/types/costs.js';
+import type { Costs, HourPrice } from '../../scenario/types/plant.js';
 import { own } from '../../scenario/values/raw.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';

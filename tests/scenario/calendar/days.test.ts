@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MINUTES_PER_DAY } from '../../../src/flow/model/time.js';
 import { dayNumber, isoDate } from '../../../src/scenario/calendar/date.js';
 import { type WorkingDay, workingDays } from '../../../src/scenario/calendar/days.js';
-import { calendarColumns, intersection } from '../../../src/scenario/calendar/windows.js';
+import { calendarColumns, intersection } from '../../../src/scenario/calendar/roster.js';
 import { ZoneClock } from '../../../src/scenario/calendar/zone.js';
 import type { CalendarSpec } from '../../../src/scenario/types/calendars.js';
 
@@ -137,11 +137,17 @@ describe('workingDays', () => {
 });
 
 describe('calendar columns', () => {
+  const columnsOf = (list: readonly WorkingDay[], horizon: number) => {
+    const roster = list.flatMap(({ day, windows }) =>
+      windows.map((window) => ({ ...window, day, instance: 0, isOvertime: false, entry: -1 })),
+    );
+    return calendarColumns(roster, horizon, () => 0);
+  };
   const columns = (hours: readonly string[], zone: string, breaks: readonly string[] = []) =>
-    calendarColumns(days(spec(hours, { breaks }), zone, '2027-03-01', '2027-03-06'), 5 * 1440);
+    columnsOf(days(spec(hours, { breaks }), zone, '2027-03-01', '2027-03-06'), 5 * 1440);
 
   it('count the working time before each window and stop at the horizon', () => {
-    const cut = calendarColumns(days(spec(['06:00-14:00']), 'UTC', '2027-03-01', '2027-03-06'), 1440 + 400);
+    const cut = columnsOf(days(spec(['06:00-14:00']), 'UTC', '2027-03-01', '2027-03-06'), 1440 + 400);
     expect([...cut.start]).toEqual([360, 1800]);
     expect([...cut.end]).toEqual([840, 1840]);
     expect([...cut.before]).toEqual([0, 480]);
