@@ -3,7 +3,7 @@ import { bounds, count, intervalName, mean, number } from '../format.js';
 import { headOf } from '../head.js';
 import { defined } from '../lists.js';
 import { difference, familyLevel } from '../statistics/difference.js';
-import { amount, type Estimate } from '../statistics/interval.js';
+import { amount, boundsOf, type Estimate } from '../statistics/interval.js';
 import type { BufferResults, LayoutResult } from './results.js';
 import type { Selected } from './select.js';
 import { type Layout, placesOf, type Spot } from './spots.js';
@@ -114,10 +114,10 @@ export function bufferResults(found: BufferFindings): BufferResults {
 }
 
 function standing(
-  { low, high }: Estimate,
+  behind: Estimate,
   matters: number,
 ): BufferResults['selection']['others'][number]['standing'] {
-  if (low === null || high === null) return 'not told apart';
+  const { low, high } = boundsOf(behind);
   if (low > -matters && high < matters) return 'equal';
   return low > 0 ? 'behind' : high < 0 ? 'ahead' : 'not told apart';
 }
@@ -137,8 +137,8 @@ function verdictOf(
 ): BufferResults['answer']['verdict'] {
   if (goal.kind === 'budget') return 'found';
   if (!reachable) return 'out of reach';
-  if (rate.low === null || rate.high === null) return 'not settled';
-  return rate.low >= goal.rate ? 'reached' : rate.high < goal.rate ? 'not reached' : 'not settled';
+  const { low, high } = boundsOf(rate);
+  return low >= goal.rate ? 'reached' : high < goal.rate ? 'not reached' : 'not settled';
 }
 
 /** The answer, in one sentence that begins with it. */

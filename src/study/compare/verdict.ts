@@ -1,6 +1,6 @@
 import { number } from '../format.js';
 import { difference } from '../statistics/difference.js';
-import { amount, type Estimate } from '../statistics/interval.js';
+import { amount, type Estimate, mapped } from '../statistics/interval.js';
 import type { Measure } from './measures.js';
 import type { ComparedMeasure } from './results.js';
 
@@ -14,20 +14,11 @@ export function compared(
 ): ComparedMeasure {
   const { difference: seen, pairingGain } = difference(base, changed, differenceLevel),
     scale = Math.abs(amount(base, level).mean);
-  const relative =
-    scale > 0
-      ? {
-          ...seen,
-          mean: seen.mean / scale,
-          low: seen.low === null ? null : seen.low / scale,
-          high: seen.high === null ? null : seen.high / scale,
-        }
-      : null;
   return {
     measure: measure.id,
     value: amount(changed, level),
     difference: seen,
-    relative,
+    relative: scale > 0 ? mapped(seen, (value) => value / scale) : null,
     pairingGain,
     ...judged(seen, measure),
   };
