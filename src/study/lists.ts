@@ -14,3 +14,9 @@ export function neighbours<Value>(values: Iterable<Value>): [Value, Value][] {
   }
   return pairs;
 }
+
+/** Numbers of the rows that belong to `first`, or to all up to `end`, by the first row of each. */
+export function rowsOf(starts: Int32Array, first: number, end = first + 1): number[] {
+  const from = defined(starts[first]);
+  return Array.from({ length: defined(starts[end]) - from }, (_, i) => from + i);
+}

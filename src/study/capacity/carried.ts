@@ -1,4 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
+import { rowsOf } from '../lists.js';
 import type { Build } from './mix.js';
 import { type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 
@@ -27,7 +28,7 @@ export function joiningAt(
   const broughtBy = (route: number): Int32Array =>
     quality.carriedSlot.subarray(quality.carriedStart[route], quality.carriedStart[route + 1]);
   const found: Joining[] = [];
-  for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+  for (const n of rowsOf(steps.needStart, step)) {
     const resource = steps.needResource[n],
       route = routes.stock.indexOf(resource);
     if (route < 0 || broughtBy(route).length === 0) continue;
@@ -38,7 +39,7 @@ export function joiningAt(
       replaces: steps.needResource.indexOf(resource) === steps.needResource.lastIndexOf(resource),
     });
   }
-  for (let o = steps.ownStart[step]; o < steps.ownStart[step + 1]; o++) {
+  for (const o of rowsOf(steps.ownStart, step)) {
     const route = steps.ownRoute[o];
     if (broughtBy(route).length > 0)
       found.push({ slots: broughtBy(route), left: leftOf(route, build), amount: 1, replaces: false });

@@ -1,6 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { CARRY, REPAIR, SEND_BACK } from '../../flow/model/quality.js';
 import { meanOf } from '../../random/moments.js';
+import { rowsOf } from '../lists.js';
 import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
 import { meanChance } from './means.js';
 import type { Build } from './mix.js';
@@ -31,16 +32,15 @@ export class Inspection {
     private readonly columns: Columns,
   ) {
     const { findStart, findSlot, findChance, findThen } = model.steps;
-    const finds: Find[] = [];
-    for (let f = findStart[step]; f < findStart[step + 1]; f++) {
-      finds.push({
+    const finds = rowsOf(findStart, step).map(
+      (f): Find => ({
         slot: findSlot[f],
         note: model.quality.findNote[f],
         chance: meanChance(model, build, findChance[f]),
         then: findThen[f],
         kind: model.thens.kind[findThen[f]],
-      });
-    }
+      }),
+    );
     this.finds = finds;
     finds.forEach(({ slot }, find) => this.findOf.set(slot, find));
     const backThens = [...new Set(finds.filter((find) => find.kind === SEND_BACK).map((find) => find.then))];

@@ -1,4 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
+import { rowsOf } from '../lists.js';
 import { sum } from '../statistics/sums.js';
 import { stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
@@ -80,7 +81,7 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
     const byRoute = new Float64Array(model.routes.count);
     let visits = 0;
     for (let step = 0; step < steps.count; step++) {
-      for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+      for (const n of rowsOf(steps.needStart, step)) {
         if (steps.needResource[n] !== crew) continue;
         visits += asks.visits[step];
         byRoute[steps.route[step]] +=

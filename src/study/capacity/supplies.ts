@@ -1,6 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { rowsOf } from '../lists.js';
 import { sum } from '../statistics/sums.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
@@ -56,7 +57,7 @@ function listedRate(
 function mostWaiting({ steps, stations }: Model, resource: number): number {
   const most = new Map<number, number>();
   for (let step = 0; step < steps.count; step++) {
-    for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+    for (const n of rowsOf(steps.needStart, step)) {
       if (steps.needResource[n] !== resource) continue;
       const station = steps.station[step],
         requests = stations.lotMost[station] > 0 ? 1 : stations.places[station];

@@ -1,6 +1,7 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { number } from '../format.js';
+import { rowsOf } from '../lists.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Folded, Sample } from '../sample/sample.js';
 import { Counts } from '../statistics/counts.js';
@@ -75,14 +76,8 @@ export function outages(sample: Sample): Pending<OutageResult[]> {
       open = id === columns.watched ? openByDay(sample, hasBegun) : null;
     return {
       name,
-      stations: Array.from(
-        columns.station.subarray(columns.stationStart[id], columns.stationStart[id + 1]),
-        (station) => stations.names[station],
-      ),
-      lanes: Array.from(
-        columns.lane.subarray(columns.laneStart[id], columns.laneStart[id + 1]),
-        (lane) => lanes.names[lane],
-      ),
+      stations: rowsOf(columns.stationStart, id).map((row) => stations.names[columns.station[row]]),
+      lanes: rowsOf(columns.laneStart, id).map((row) => lanes.names[columns.lane[row]]),
       from: clock.dateTime(columns.from[id]) ?? '',
       to: clock.dateTime(columns.to[id]) ?? '',
       days: (columns.to[id] - columns.from[id]) / MINUTES_PER_DAY,
