@@ -143,16 +143,7 @@ export const shippedPerDay =
   ({ shipped, endedAt, minutes }: Pick<Observation, 'shipped' | 'endedAt' | 'minutes'>): number =>
     ratio(shipped, workingDaysBetween(workingDays, endedAt - minutes, endedAt));
 
-/**
- * Units shipped over the time observed, per working day of the first station's site and per hour of the
- * clock.
- */
-export function throughput(sample: Sample): {
-  readonly perDay: Deferred<Estimate>;
-  readonly perHour: Deferred<Estimate>;
-} {
-  return {
-    perDay: sample.amount(shippedPerDay(sample.calendar)),
-    perHour: sample.amount(({ shipped, minutes }) => ratio(60 * shipped, minutes)),
-  };
-}
+export const throughput = (sample: Sample): Record<keyof ThroughputResult, Deferred<Estimate>> => ({
+  perDay: sample.amount(shippedPerDay(sample.calendar)),
+  perHour: sample.amount(({ shipped, minutes }) => ratio(60 * shipped, minutes)),
+});
