@@ -7,8 +7,8 @@ import { judgedWindow, type Window } from '../programme/judged-window.js';
 import { shippedPerDay } from '../programme/series.js';
 import type { Variant } from '../run/replicator.js';
 import { releaseCalendar } from '../sample/planned.js';
+import type { Reading } from '../sample/reading.js';
 import { sum, sumOf } from '../statistics/sums.js';
-import type { Reading } from './reading.js';
 import type { MeasureResult } from './results.js';
 
 /** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */

@@ -90,13 +90,8 @@ export interface RampResult {
   readonly begins: string | null;
   readonly week: number | null;
   readonly settleWeeks: number;
-  readonly tried: readonly {
-    readonly week: number;
-    readonly begins: string;
-    readonly verdict: RateVerdict;
-    readonly why: string;
-    readonly replications: number;
-    readonly keptUp: Proportion;
-    readonly drift: Estimate;
-  }[];
+  readonly tried: readonly ({ readonly week: number; readonly begins: string } & Pick<
+    RatePoint,
+    'verdict' | 'why' | 'replications' | 'keptUp' | 'drift'
+  >)[];
 }

@@ -2,6 +2,7 @@ import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Costs, HourPrice } from '../../scenario/types/costs.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
@@ -80,16 +81,15 @@ export function costs(sample: Sample): Pending<CostResult | null> {
 
 /** Of all of them only what a unit costs; null where nothing has a price. */
 export function costPerUnit(sample: Sample): Deferred<Estimate> | null {
-  const money = moneyOf(sample.model, sample.scenario.costs);
-  return money === null ? null : sample.amount((each) => ratio(money(each), each.shipped));
+  const cost = unitCost(sample.scenario, sample.model);
+  return cost === null ? null : sample.amount(cost);
 }
 
-/** Money spent in a replication; null where nothing has a price. */
-export function moneyOf(
-  model: Model,
-  costs: Costs | undefined,
-): ((observation: Observation) => number) | null {
-  return costs === undefined ? null : totalOf(pricedParts(model, costs, pricesOf(model, costs)));
+/** Money a unit shipped in a replication; null where nothing has a price. */
+export function unitCost({ costs }: Scenario, model: Model): ((observation: Observation) => number) | null {
+  if (costs === undefined) return null;
+  const money = totalOf(pricedParts(model, costs, pricesOf(model, costs)));
+  return (each) => ratio(money(each), each.shipped);
 }
 
 const pricesOf = (model: Model, costs: Costs): HourPrice[] =>
