@@ -8,10 +8,9 @@ import type { Reading } from '../sample/reading.js';
 import { familyLevel } from '../statistics/difference.js';
 import { amount, type Estimate } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
-import { compareSentence } from './answer.js';
 import { baseWindow, type ComparedVariant, type Measure, measuresOf, THROUGHPUT_UNIT } from './measures.js';
 import type { CompareResults, VariantResult } from './results.js';
-import { compared } from './verdict.js';
+import { compared, compareSentence } from './verdict.js';
 
 /** A variant with what was read of its replications, in their order. */
 interface ReadVariant extends ComparedVariant {

@@ -1,8 +1,7 @@
 import type { Observation } from '../../measure/observe.js';
-import { byBucket, type Shown } from '../sample/buckets.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { type ReleaseCalendar, workingDaysBetween } from '../sample/planned.js';
-import type { Sample } from '../sample/sample.js';
+import { byBucket, type Sample, type Shown } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
 

@@ -8,11 +8,10 @@ import { defined, neighbours } from '../lists.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import { Replicator } from '../run/replicator.js';
 import { readingOf } from '../sample/reading.js';
-import { rateSentence } from './answer.js';
 import { atRate, noRateReason, rampOf } from './at-rate.js';
 import { Line, MOST_TIMES, watched } from './line.js';
 import { REST_WEEKS, ramp } from './ramp.js';
-import type { RatePoint, RateResults } from './results.js';
+import { type RatePoint, type RateResults, rateSentence } from './results.js';
 import { highestThatHolds } from './search.js';
 
 export interface RateOptions extends StudyOptions {

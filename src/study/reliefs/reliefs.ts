@@ -11,12 +11,15 @@ import { planned } from '../sample/planned.js';
 import { familyLevel } from '../statistics/difference.js';
 import { amount } from '../statistics/interval.js';
 import { sumOf } from '../statistics/sums.js';
-import { reliefsSentence } from './answer.js';
 import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
 import { effectOf, gainPerCost, ranks, tornado } from './effects.js';
-import { reliefsOf } from './list.js';
-import type { ReliefsResults } from './results.js';
+import { fewerFailures, moreHours, morePeople } from './people.js';
+import { morePlaces, moreSpaces } from './places.js';
+import type { Relief } from './relief.js';
+import { type ReliefsResults, reliefsSentence } from './results.js';
 import { type Compared, type Screened, screened, toCompare } from './runs.js';
+import { betterSteps } from './steps.js';
+import { moreTransport } from './transport.js';
 
 export interface ReliefsOptions extends StudyOptions {
   /** The scenario's guesses and estimates, varied. */
@@ -165,3 +168,10 @@ export function looksOf(most: number): number[] {
 
 const levelOf = (all: readonly Screened<unknown>[], level: number): number =>
   familyLevel(level, all.filter(({ out }) => out === null).length);
+
+/** All reliefs of a scenario, in a fixed order. */
+export function reliefsOf(scenario: Scenario): Relief[] {
+  return [morePeople, morePlaces, moreSpaces, moreTransport, betterSteps, moreHours, fewerFailures].flatMap(
+    (of) => of(scenario),
+  );
+}

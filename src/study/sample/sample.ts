@@ -110,3 +110,18 @@ export const occurring = <Row>(
   all: readonly { readonly times: Deferred<number>; readonly row: Pending<Row> }[],
 ): Deferred<Row[]> =>
   new Deferred<Row[]>(() => all.filter(({ times }) => times.value > 0).map(({ row }) => row));
+
+/** The first so many buckets, known once all replications have come. */
+export interface Shown {
+  readonly count: Folded<number>;
+}
+
+/** Mean over replications of what cannot be below 0, by bucket shown. */
+export function byBucket(
+  sample: Sample,
+  { count }: Shown,
+  of: (observation: Observation, bucket: number) => number,
+): Deferred<readonly Estimate[]> {
+  const all = sample.clock.buckets.labels.map((_, b) => sample.amount((each) => of(each, b)));
+  return new Deferred<readonly Estimate[]>(() => all.slice(0, count.value));
+}

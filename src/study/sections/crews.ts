@@ -1,6 +1,5 @@
-import { byBucket, type Shown } from '../sample/buckets.js';
 import type { Pending } from '../sample/deferred.js';
-import type { Sample } from '../sample/sample.js';
+import { byBucket, type Sample, type Shown } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
 
