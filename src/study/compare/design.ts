@@ -1,7 +1,7 @@
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/read.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
 import { BASE, type WhatIf } from '../../scenario/what-ifs.js';
+import type { Origin } from '../head.js';
 import type { FixedDesign } from '../run/fixed-design.js';
 import { fingerprint, identityOf } from '../run/identity.js';
 import { type Reading, readingOf } from '../sample/reading.js';
@@ -10,14 +10,10 @@ import type { CompareResults } from './results.js';
 import { summariseComparison } from './summary.js';
 
 /** What `compare` is asked, as plain JSON. Of the names of files the folders are left out of the results. */
-export interface CompareAsked {
-  readonly scenario: Scenario;
-  readonly file: string;
+export interface CompareAsked extends Origin {
   readonly whatIfs: readonly WhatIf[];
   readonly whatIfsFile: string;
   readonly replications: number;
-  readonly seed: string;
-  readonly level: number;
 }
 
 /** The base first, then the what-ifs. */
@@ -30,9 +26,10 @@ export interface CompareDesign extends FixedDesign<Reading, CompareResults> {
  * the planning of each variant, which throws a RangeError if it cannot be planned.
  */
 export function compareDesign(
-  { scenario, file, whatIfs, whatIfsFile, replications, seed, level }: CompareAsked,
+  asked: CompareAsked,
   planning: <T>(name: string, plan: () => T) => T = (_, plan) => plan(),
 ): CompareDesign {
+  const { scenario, whatIfs, replications, seed } = asked;
   const variants = [{ name: BASE, note: null, changes: [], scenario }, ...whatIfs].map(
     ({ name, note, changes, scenario: changed }): ComparedVariant => {
       const model = planning(name, () => compile(changed)),
@@ -43,9 +40,7 @@ export function compareDesign(
   return {
     identity: identityOf({
       study: 'compare',
-      scenario,
-      seed,
-      level,
+      ...asked,
       more: { 'what-ifs': fingerprint(variants.slice(1).map(({ key }) => key)) },
     }),
     variants,
@@ -55,7 +50,7 @@ export function compareDesign(
       const all = variants.map((variant) => ({ ...variant, readings: [] as Reading[] }));
       return {
         take: (reading, index) => all[index]?.readings.push(reading),
-        found: () => summariseComparison(all, { scenario, file, seed, level }, whatIfsFile),
+        found: () => summariseComparison(all, asked),
       };
     },
   };

@@ -23,11 +23,10 @@ interface ReadVariant extends ComparedVariant {
  */
 export function summariseComparison(
   all: readonly ReadVariant[],
-  origin: Origin,
-  whatIfsFile: string,
+  asked: Origin & Pick<CompareResults, 'whatIfsFile'>,
 ): CompareResults {
   const [base, whatIfs] = [defined(all[0]), all.slice(1)],
-    { level } = origin,
+    { level } = asked,
     { buckets } = programmeClock(base.scenario),
     replications = base.readings.length;
   const window = baseWindow(base, base.readings),
@@ -52,8 +51,8 @@ export function summariseComparison(
     ),
   }));
   return {
-    ...headOf('compare', origin),
-    whatIfsFile: basename(whatIfsFile),
+    ...headOf('compare', asked),
+    whatIfsFile: basename(asked.whatIfsFile),
     replications,
     differenceLevel,
     answer: compareSentence(baseResult, whatIfResults, THROUGHPUT_UNIT),

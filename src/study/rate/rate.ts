@@ -42,7 +42,7 @@ const LONGEST_SETTLE_WEEKS = 52;
  * @throws RangeError `programme: expected ..` for a scenario that has no rate, or a window too short for it
  */
 export async function rateStudy(options: RateOptions): Promise<RateResults> {
-  const { scenario, file, from, to, step, weeks, sure, replications, seed, level = LEVEL } = options;
+  const { scenario, from, to, step, weeks, sure, replications, level = LEVEL } = options;
   const reason = noRateReason(scenario);
   if (reason !== null)
     throw new RangeError(
@@ -74,7 +74,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     const window = atRate(scenario, { perDay: from, settleWeeks, weeks }),
       { bottleneck, highestRatePerDay } = capacity(model, scenario);
     const base = {
-      ...headOf('rate', { scenario, file, seed, level }),
+      ...headOf('rate', { ...options, level }),
       replications,
       mostReplications: MOST_TIMES * replications,
       sure,
