@@ -96,7 +96,7 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[]
       ...named(model, 'resources', crew),
       visits,
       byRoute,
-      available: daily.ofCrew(crew) ?? resources.amount[crew] * daily.of(resources.calendar[crew]),
+      available: daily.ofCrew(crew),
     };
   });
 }

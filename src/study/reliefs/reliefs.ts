@@ -17,7 +17,7 @@ import { fewerFailures, moreHours, morePeople } from './people.js';
 import { morePlaces, moreSpaces } from './places.js';
 import type { Relief } from './relief.js';
 import { type ReliefsResults, reliefsSentence } from './results.js';
-import { type Screened, screened, toCompare } from './runs.js';
+import { type Compared, type Screened, screened, toCompare } from './runs.js';
 import { betterSteps } from './steps.js';
 import { moreTransport } from './transport.js';
 
@@ -91,10 +91,13 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput),
       baseRead = toRead(base);
     const ofBase = [...firstSeen.map(baseRead.read), ...(await replicator.row(baseRead, first + 1, most))];
-    const across = amount(
-        ofBase.map((each) => each.throughput),
+    const meanOf = (what: keyof Compared) =>
+      amount(
+        ofBase.map((each) => each[what]),
         level,
-      ),
+      );
+    const across = meanOf('throughput'),
+      costs = meanOf('cost'),
       zone = Math.max(1e-9, ZONE_SHARE * across.mean);
     const tried = <Member extends Changed>(group: readonly Member[], keep: number) =>
       screened(group.map(toRead<Member>), ofBase, looks, { keep, zone, level }, replicator);
@@ -121,10 +124,6 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       ...of,
       effect: effectOf(ofBase, row, out, eachLevel.assumptions),
     }));
-    const costs = amount(
-      ofBase.map((each) => each.cost),
-      level,
-    );
     const results: Omit<ReliefsResults, 'answer'> = {
       ...headOf('reliefs', { ...options, scenario, level }),
       replications: most,

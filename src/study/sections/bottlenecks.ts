@@ -63,11 +63,8 @@ export function busiest({ utilisation }: Pick<Observation, 'utilisation'>): numb
   return utilisation.reduce((best, each, id) => (each > (best < 0 ? 0 : utilisation[best]) ? id : best), -1);
 }
 
-export interface Resource {
+export interface Resource extends Pick<BottleneckResult, 'name' | 'kind' | 'site'> {
   readonly id: number;
-  readonly name: string;
-  readonly kind: BottleneckResult['kind'];
-  readonly site: string;
 }
 
 /**
