@@ -67,30 +67,11 @@ export class BackStream implements Stream {
   }
 }
 
-/** Streams used again from sweep to sweep. */
-export class StreamPool {
-  private readonly streams: Stream[] = [];
-  private taken = 0;
-  constructor(private readonly slotCount: number) {}
+export const emptyStream = ({ count }: Columns): Stream => ({ units: 0, open: new Float64Array(count) });
 
-  startSweep(): void {
-    this.taken = 0;
-  }
-
-  empty(): Stream {
-    const stream =
-      this.streams[this.taken] ??
-      (this.streams[this.taken] = { units: 0, open: new Float64Array(this.slotCount) });
-    this.taken++;
-    stream.units = 0;
-    stream.open.fill(0);
-    return stream;
-  }
-}
-
-export function into(streams: Map<number, Stream>, mode: number, pool: StreamPool): Stream {
+export function into(streams: Map<number, Stream>, mode: number, columns: Columns): Stream {
   let stream = streams.get(mode);
-  if (stream === undefined) streams.set(mode, (stream = pool.empty()));
+  if (stream === undefined) streams.set(mode, (stream = emptyStream(columns)));
   return stream;
 }
 

@@ -44,8 +44,7 @@ export interface ThroughputResult {
  */
 export function series(sample: Sample, shown: Shown): Pending<SeriesResult> {
   const { buckets } = sample.clock,
-    ofShown = <T>(all: readonly T[]): Deferred<readonly T[]> =>
-      new Deferred(() => all.slice(0, shown.count.value));
+    ofShown = <T>(all: readonly T[]): Deferred<readonly T[]> => new Deferred(() => all.slice(0, shown.value));
   return {
     unit: buckets.unit,
     labels: ofShown(buckets.labels),
@@ -91,13 +90,11 @@ export function shownBuckets(sample: Sample): Shown {
     for (let id = 0; id < locations; id++) if (wipIn[id * buckets + b] > 0) return true;
     return false;
   };
-  return {
-    count: sample.fold(asked.findLastIndex((each) => each !== null) + 1, (known, each) => {
-      let last = buckets;
-      while (last > known && !lives(each, last - 1)) last--;
-      return last;
-    }),
-  };
+  return sample.fold(asked.findLastIndex((each) => each !== null) + 1, (known, each) => {
+    let last = buckets;
+    while (last > known && !lives(each, last - 1)) last--;
+    return last;
+  });
 }
 
 function wipInBucket({ model, clock }: Sample, seen: Observation, location: number, bucket: number): number {

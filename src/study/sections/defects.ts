@@ -3,7 +3,7 @@ import { REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import type { Observation } from '../../measure/observe.js';
 import { rowsOf } from '../lists.js';
 import { Deferred } from '../sample/deferred.js';
-import { occurring, type Sample } from '../sample/sample.js';
+import { type Folded, occurring, type Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
 import { ratio, sumOf } from '../statistics/sums.js';
 
@@ -107,7 +107,7 @@ export function escapes(sample: Sample): Deferred<EscapeResult[]> {
 }
 
 /** Slots of a kind of defect, and in how many replications an item of it was made. */
-function slotsOf(sample: Sample): { readonly slot: number; readonly times: Deferred<number> }[] {
+function slotsOf(sample: Sample): { readonly slot: number; readonly times: Folded<number> }[] {
   const { kind } = sample.model.slots;
   return Array.from(kind.keys())
     .filter((slot) => kind[slot] >= 0)

@@ -1,7 +1,7 @@
 import type { Observation } from '../../measure/observe.js';
 import { rowsOf } from '../lists.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
-import { occurring, type Sample } from '../sample/sample.js';
+import { type Folded, occurring, type Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
 import { ratio, sum, sumOf } from '../statistics/sums.js';
 
@@ -128,5 +128,5 @@ function inspectionsOf({ model: { steps } }: Sample): Inspection[] {
 }
 
 /** Replications in which a unit came to it. */
-const visited = (sample: Sample, id: number): Deferred<number> =>
+const visited = (sample: Sample, id: number): Folded<number> =>
   sample.count(({ inspections }) => inspections.inspected[id] > 0);
