@@ -1,5 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
-import { REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js';
+import { HOLD_NONE } from '../../flow/model/quality.js';
+import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js';
 import { rowsOf } from '../lists.js';
 import { type Joining, joiningAt, type LeftOf } from './carried.js';
 import { Inspection } from './inspection.js';
@@ -30,6 +31,8 @@ export interface PathStep {
   readonly inspection: Inspection | undefined;
   /** Send-backs that lead here. */
   readonly targetOf: readonly BackStream[];
+  /** Every unit visits it and goes on; nothing is found there and nobody is sent to it. */
+  readonly isPlain: boolean;
 }
 
 export function layPath(
@@ -65,6 +68,12 @@ export function layPath(
       differs: meanDraw(model, quality.differDraw[step]),
       forward: steps.rework[step] === REWORK_ONLY ? 0 : met,
       inRework: steps.rework[step] === REWORK_SKIP ? 0 : met,
+      isPlain:
+        met === 1 &&
+        steps.rework[step] === REWORK_BOTH &&
+        inspection === undefined &&
+        targetOf.length === 0 &&
+        quality.hold[step] === HOLD_NONE,
     };
   });
 }

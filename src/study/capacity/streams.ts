@@ -67,11 +67,30 @@ export class BackStream implements Stream {
   }
 }
 
-export const emptyStream = ({ count }: Columns): Stream => ({ units: 0, open: new Float64Array(count) });
+/** Streams used again from sweep to sweep. */
+export class StreamPool {
+  private readonly streams: Stream[] = [];
+  private taken = 0;
+  constructor(private readonly slotCount: number) {}
 
-export function into(streams: Map<number, Stream>, mode: number, columns: Columns): Stream {
+  startSweep(): void {
+    this.taken = 0;
+  }
+
+  empty(): Stream {
+    const stream =
+      this.streams[this.taken] ??
+      (this.streams[this.taken] = { units: 0, open: new Float64Array(this.slotCount) });
+    this.taken++;
+    stream.units = 0;
+    stream.open.fill(0);
+    return stream;
+  }
+}
+
+export function into(streams: Map<number, Stream>, mode: number, pool: StreamPool): Stream {
   let stream = streams.get(mode);
-  if (stream === undefined) streams.set(mode, (stream = emptyStream(columns)));
+  if (stream === undefined) streams.set(mode, (stream = pool.empty()));
   return stream;
 }
 

@@ -3,7 +3,7 @@ import { HOLD_NONE, HOLD_NOTED } from '../../flow/model/quality.js';
 import { chanceNoted, joinPart, type LeftOf, mendAll, moveNotes } from './carried.js';
 import type { Build } from './mix.js';
 import { type Creation, layPath, type PathStep } from './path.js';
-import { type Columns, carried, columnsOf, emptyStream, into, join, type Stream, split } from './streams.js';
+import { type Columns, carried, columnsOf, into, join, type Stream, StreamPool, split } from './streams.js';
 
 /**
  * What one unit of a build does on a route, by expectation. Arrays run over the steps of the route, from its
@@ -42,11 +42,12 @@ export function expectedVisits(
   const columns = columnsOf(model),
     path = layPath(model, route, build, columns, leftOf);
   const backs = path.flatMap((step) => step.inspection?.backs ?? []);
+  const pool = new StreamPool(columns.count);
   const visits = new Float64Array(path.length),
     passed = new Float64Array(path.length),
     extra = new Float64Array(path.length);
   for (let sweep = 0; ; sweep++) {
-    const end = sweepPath(path, columns, visits, passed, extra),
+    const end = sweepPath(path, columns, pool, visits, passed, extra),
       out = end.units;
     const change = backs.reduce((most, back) => Math.max(most, back.settle()), 0);
     if (change < SETTLED || sweep === MOST_SWEEPS) {
@@ -71,6 +72,7 @@ const FORWARD = -1;
 function sweepPath(
   path: readonly PathStep[],
   columns: Columns,
+  pool: StreamPool,
   visits: Float64Array,
   passed: Float64Array,
   extra: Float64Array,
@@ -80,7 +82,8 @@ function sweepPath(
   const streams = new Map<number, Stream>();
   /** Those of them at a step. */
   const present = new Map<number, Stream>();
-  into(streams, FORWARD, columns).units = 1;
+  pool.startSweep();
+  into(streams, FORWARD, pool).units = 1;
   for (let i = 0; i < path.length; i++) {
     const {
       step,
@@ -94,7 +97,18 @@ function sweepPath(
       differs,
       inspection,
       targetOf,
+      isPlain,
     } = path[i];
+    if (isPlain) {
+      let units = 0;
+      for (const going of streams.values()) {
+        units += going.units;
+        for (const part of joining) joinPart(going, columns, part);
+        create(going, columns, created);
+      }
+      visits[i] = passed[i] = units;
+      continue;
+    }
     present.clear();
     for (const [mode, going] of streams) {
       const share = mode === FORWARD ? forward : inRework;
@@ -102,23 +116,23 @@ function sweepPath(
       if (share === 1) {
         present.set(mode, going);
         streams.delete(mode);
-      } else split(going, share, into(present, mode, columns));
+      } else split(going, share, into(present, mode, pool));
     }
     const firstTime = present.get(FORWARD)?.units ?? 0;
     if (hold === HOLD_NOTED) {
       for (const [mode, at] of present) {
-        const beside = into(streams, mode, columns);
-        if (at.units > 0) passOver(at, 1 - chanceNoted(at, columns), beside, columns);
+        const beside = into(streams, mode, pool);
+        if (at.units > 0) passOver(at, 1 - chanceNoted(at, columns), beside, columns, pool);
       }
     }
     // The inspection that sent a unit back sees it again, and a unit sent back stands at its target, whatever
     // the conditions.
     const due = streams.get(step);
     if (due !== undefined) {
-      join(into(present, FORWARD, columns), due);
+      join(into(present, FORWARD, pool), due);
       streams.delete(step);
     }
-    for (const back of targetOf) join(into(present, back.from === step ? FORWARD : back.from, columns), back);
+    for (const back of targetOf) join(into(present, back.from === step ? FORWARD : back.from, pool), back);
 
     visits[i] = passed[i] = extra[i] = 0;
     inspection?.startSweep();
@@ -142,14 +156,14 @@ function sweepPath(
         differs *
         (foundAt[i] * (1 - foundAt[compareWith]) + foundAt[compareWith] * (1 - foundAt[i]));
   }
-  const end = emptyStream(columns);
+  const end = pool.empty();
   for (const going of streams.values()) join(end, going);
   return end;
 }
 
 /** A share of a stream has nothing noted and goes beside the hold. */
-function passOver(at: Stream, share: number, beside: Stream, columns: Columns): void {
-  const over = emptyStream(columns);
+function passOver(at: Stream, share: number, beside: Stream, columns: Columns, pool: StreamPool): void {
+  const over = pool.empty();
   split(at, share, over);
   moveNotes(over, at, columns);
   join(beside, over);
