@@ -1,21 +1,17 @@
-import type { Estimate } from './statistics/interval.js';
+import { type Estimate, mapped } from './statistics/interval.js';
 import type { Proportion } from './statistics/proportion.js';
 
 /** Anything with a middle and an interval around it. */
-interface Span {
-  readonly middle: number;
-  readonly low: number | null;
-  readonly high: number | null;
-}
+type Span = Pick<Estimate, 'mean' | 'low' | 'high'>;
 
 /**
  * Decimals to show for a span: as many as make the first digit of the half-width visible, and the second
  * where the first is a 1, from 0 to 4. Without an interval (or with one of width zero): three significant
  * digits.
  */
-function decimalsFor({ middle, low, high }: Span): number {
+function decimalsFor({ mean, low, high }: Span): number {
   const halfWidth = low === null || high === null ? 0 : (high - low) / 2;
-  const size = halfWidth > 0 ? halfWidth / 2 : Math.abs(middle) / 100;
+  const size = halfWidth > 0 ? halfWidth / 2 : Math.abs(mean) / 100;
   if (!(size > 0)) return 0;
   return Math.min(4, Math.max(0, -Math.floor(Math.log10(size) + 1e-9)));
 }
@@ -34,13 +30,13 @@ function tidy(value: number, decimals: number): string {
 
 /** A bare number in three significant digits, no exponent: `3.4`, `0.0312`, `1240`. */
 export function number(value: number): string {
-  return tidy(value, decimalsFor({ middle: value, low: null, high: null }));
+  return tidy(value, decimalsFor({ mean: value, low: null, high: null }));
 }
 
 /** The middle of an estimate with the digits that its interval deserves: `3.4`. */
 export function mean(estimate: Estimate, scale = 1): string {
   const span = scaled(estimate, scale);
-  return written(span, span.middle);
+  return written(span, span.mean);
 }
 
 /** `+0.31`: the mean of a difference, with its sign. */
@@ -70,8 +66,7 @@ export function intervalName(level: number): string {
  */
 export function withInterval(estimate: Estimate, unit = '', scale = 1): string {
   const middle = mean(estimate, scale) + (unit === '' ? '' : ` ${unit}`);
-  if (estimate.low === null || estimate.high === null)
-    return `${middle} (no interval, ${count(estimate.n, 'replication')})`;
+  if (!hasInterval(estimate)) return `${middle} (no interval, ${count(estimate.n, 'replication')})`;
   return `${middle} (${intervalName(estimate.level)} ${bounds(estimate, scale)})`;
 }
 
@@ -86,30 +81,22 @@ export function short(estimate: Estimate, scale = 1): string {
 }
 
 /** A proportion seen as an estimate, so that both are written by the same rules. */
-export function asEstimate(proportion: Proportion): Estimate {
-  return {
-    mean: proportion.share,
-    low: proportion.low,
-    high: proportion.high,
-    level: proportion.level,
-    n: proportion.n,
-  };
-}
+export const asEstimate = ({ share, low, high, level, n }: Proportion): Estimate => ({
+  mean: share,
+  low,
+  high,
+  level,
+  n,
+});
 
 /** `1 replication`, `40 replications`. */
 export function count(n: number, noun: string): string {
   return `${n} ${noun}${n === 1 ? '' : 's'}`;
 }
 
-function scaled(estimate: Estimate, scale: number): Span {
-  return {
-    middle: estimate.mean * scale,
-    low: estimate.low === null ? null : estimate.low * scale,
-    high: estimate.high === null ? null : estimate.high * scale,
-  };
-}
+const scaled = (estimate: Estimate, scale: number): Span => mapped(estimate, (value) => value * scale);
 
-function hasInterval(span: Span): span is { middle: number; low: number; high: number } {
+function hasInterval(span: Span): span is Span & { low: number; high: number } {
   return span.low !== null && span.high !== null;
 }
 

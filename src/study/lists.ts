@@ -1,3 +1,5 @@
+import type { Model } from '../flow/model/model.js';
+
 /** What has to be there, as the program is written: that it is not is a fault of ours. */
 export function defined<Value>(value: Value | undefined): Value {
   if (value === undefined) throw new Error('expected a value that is always there, got none');
@@ -14,3 +16,19 @@ export function neighbours<Value>(values: Iterable<Value>): [Value, Value][] {
   }
   return pairs;
 }
+
+/** Numbers of the rows that belong to `first`, or to all up to `end`, by the first row of each. */
+export function rowsOf(starts: Int32Array, first: number, end = first + 1): number[] {
+  const from = defined(starts[first]);
+  return Array.from({ length: defined(starts[end]) - from }, (_, i) => from + i);
+}
+
+/** Name and site of a station, or of a crew or another resource. */
+export const named = (
+  model: Model,
+  of: 'stations' | 'resources',
+  id: number,
+): { readonly name: string; readonly site: string } => ({
+  name: defined(model[of].names[id]),
+  site: defined(model.siteNames[defined(model[of].site[id])]),
+});

@@ -1,8 +1,8 @@
 import { basename, dirname, resolve } from 'node:path';
 import type { WhatIf } from '../../scenario/what-ifs.js';
 import type { CompareAsked } from '../../study/compare/design.js';
-import type { Reading } from '../../study/compare/reading.js';
 import type { CompareResults } from '../../study/compare/results.js';
+import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
 import { word } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';

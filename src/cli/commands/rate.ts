@@ -1,5 +1,5 @@
 import type { RateResults } from '../../study/rate/results.js';
-import type { RateReading } from '../../study/rate/verdict.js';
+import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
 import { type Option, optional, type Reader, required, withDefault } from '../arguments/option.js';
 import { FILE, MOST_REPLICATIONS, RUN } from '../arguments/options.js';
@@ -89,7 +89,7 @@ export const rate = command({
         'write `rate: { per day: 4 }` in its place; the study changes this rate',
       );
     const asked = { from, to, step, replications, weeks, settleWeeks, sure, rampTo };
-    return runStudy<RateResults, RateReading>(request, interrupt, {
+    return runStudy<RateResults, Reading>(request, interrupt, {
       stage:
         `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ` +
         `${replications} replications a rate, seed ${seed}`,

@@ -1,20 +1,18 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, count, intervalName, mean, number, withInterval } from '../format.js';
-import { type RateJudged, SHORTFALL_ALLOWED, type Verdict } from '../programme/rate-held.js';
+import type { Window } from '../programme/judged-window.js';
+import { type RateJudged, SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
 import type { BottleneckResult } from '../sections/bottlenecks.js';
 import type { Estimate } from '../statistics/interval.js';
 
-export interface Answer {
-  readonly verdict: Verdict;
+/**
+ * The rate asked at its highest, units per working day, and what was shipped per working day while it was
+ * asked for.
+ */
+export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'heldPerDay'> {
   readonly sentence: string;
-  /**
-   * The rate asked at its highest, units per working day, and what was shipped per working day while it was
-   * asked for.
-   */
-  readonly askedPerDay: number | null;
-  readonly heldPerDay: Estimate | null;
-  readonly window: { readonly from: string; readonly to: string } | null;
+  readonly window: Pick<Window, 'from' | 'to'> | null;
 }
 
 /** The answer, in one sentence that begins with it. */

@@ -124,13 +124,8 @@ function loopLimits(sample: Sample): Deferred<Finding[]> {
   const { thens, steps, slots } = sample.model;
   const all = Array.from(thens.limit, (limit, then) => {
     const row = steps.findThen.indexOf(then),
-      slot = steps.findSlot[row];
-    const step =
-      steps.names[
-        Array.from(steps.station.keys()).findIndex(
-          (id) => steps.findStart[id] <= row && row < steps.findStart[id + 1],
-        )
-      ];
+      slot = steps.findSlot[row],
+      step = steps.names[steps.findStart.findLastIndex((first) => first <= row)];
     const what = slot < 0 ? 'a failure' : slots.kindNames[slots.kind[slot]];
     return {
       replications: sample.count(({ limitReached }) => limitReached[then] > 0),

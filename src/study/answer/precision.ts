@@ -4,7 +4,7 @@ import { meanWip, throughput } from '../programme/series.js';
 import type { Deferred } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import { costPerUnit } from '../sections/costs.js';
-import type { Estimate } from '../statistics/interval.js';
+import { boundsOf, type Estimate } from '../statistics/interval.js';
 import type { Finding } from './findings.js';
 import { LEAST_FOR_PRECISION, type PrecisionMeasure } from './precision-measures.js';
 
@@ -25,10 +25,10 @@ export interface PrecisionResult {
  * Relative half-width of an interval; Infinity where there is none, or where the mean is 0 and the interval
  * is not.
  */
-export function relativeHalfWidth({ mean, low, high }: Pick<Estimate, 'mean' | 'low' | 'high'>): number {
-  if (low === null || high === null) return Infinity;
+export function relativeHalfWidth(estimate: Estimate): number {
+  const { low, high } = boundsOf(estimate);
   const half = (high - low) / 2;
-  return half === 0 ? 0 : half / Math.abs(mean);
+  return half === 0 ? 0 : half / Math.abs(estimate.mean);
 }
 
 /**

@@ -4,7 +4,7 @@ import { number } from '../format.js';
 import { Deferred } from '../sample/deferred.js';
 import type { Planned } from '../sample/planned.js';
 import type { Sample } from '../sample/sample.js';
-import { meanInterval } from '../statistics/interval.js';
+import { boundsOf, meanInterval } from '../statistics/interval.js';
 import { mser5 } from '../statistics/mser5.js';
 import { mean, sumOf } from '../statistics/sums.js';
 import type { Finding } from './findings.js';
@@ -67,14 +67,14 @@ export function warmUpOf(
   );
   const { cut, isTooShort } = mser5(wip),
     given = Math.ceil(givenMin / partMin - 1e-9);
-  const off =
+  const { low, high } = boundsOf(
     cut <= given
       ? null
       : meanInterval(
           inside.map((each) => mean(each.subarray(given, cut)) - mean(each.subarray(cut, START_UP_PARTS))),
           LEVEL,
-        );
-  const differs = off !== null && off.low !== null && off.high !== null && (off.low > 0 || off.high < 0);
+        ),
+  );
   return {
     replications: inside.length,
     partHours: partMin / 60,
@@ -82,7 +82,7 @@ export function warmUpOf(
     givenHours: givenMin / 60,
     isFound: scenario.programme.findsWarmUp === true,
     cutHours: isTooShort ? null : (cut * partMin) / 60,
-    verdict: differs ? 'too short' : isTooShort ? 'not known' : 'long enough',
+    verdict: low > 0 || high < 0 ? 'too short' : isTooShort ? 'not known' : 'long enough',
   };
 }
 

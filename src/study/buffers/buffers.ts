@@ -50,8 +50,7 @@ export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
  * everywhere, so the fewest are the cheapest. Same scenario, seed and options: same results, to the last bit.
  */
 export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
-  const { scenario, goal, replications, seed, zone = 0.01, level = LEVEL } = options,
-    onStage = options.onStage ?? (() => undefined);
+  const { scenario, goal, replications, zone = 0.01, level = LEVEL, onStage } = options;
   wholeNumber('replications', replications, 3);
   if (!(zone > 0 && zone < 1))
     throw new RangeError(`zone: expected a share above 0 and below 1, got ${zone}; give for example 0.01`);
@@ -68,11 +67,11 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       read = readTrial(measure, spots),
       setting = { scenario, model, spots, read };
     const trials = new Trials(replicator, setting, replications),
-      fresh = new Trials(replicator, setting, replications, replications, false);
+      fresh = new Trials(replicator, setting, replications, true);
     trials.add(present, base.map(read(model)));
     const search = new Search(trials, spots, zone / WORTH),
       start = options.from === 'present' ? present : least;
-    const select = async (places: number): Promise<{ selected: Selected; candidates: Layout[] }> => {
+    const select = async (places: number): Promise<Selected> => {
       const found = trials
           .ranked()
           .filter((layout) => placesOf(layout) === places)
@@ -83,53 +82,27 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
         goal.kind === 'budget' && placesOf(present) <= places
           ? [present, ...found.filter((layout) => !isPresent(layout))]
           : found;
-      onStage(`selecting among ${candidates.length} layouts with ${places} places`);
-      return {
-        selected: await selectBest(fresh, candidates, zone * trials.mean(defined(found[0])), level),
-        candidates,
-      };
+      onStage?.(`selecting among ${candidates.length} layouts with ${places} places`);
+      return selectBest(fresh, candidates, zone * trials.mean(defined(found[0])), level);
     };
-    const finish = async (
-      selected: Selected,
-      candidates: readonly Layout[],
-      ample: Layout | null,
-      reachable: boolean,
-    ): Promise<BufferResults> => {
+    const finish = async (selected: Selected, ample: Layout | null): Promise<BufferResults> => {
       const freshReplications = Math.max(replications, selected.rounds);
-      await fresh.run([...candidates, selected.layout, present], freshReplications);
-      return bufferResults({
-        scenario,
-        file: options.file,
-        seed,
-        replications,
-        freshReplications,
-        level,
-        zone,
-        goal,
-        spots,
-        measure,
-        trials,
-        fresh,
-        selected,
-        candidates,
-        ample,
-        reachable,
-      });
+      await fresh.run([...selected.others, selected.layout, present], freshReplications);
+      const study = { ...options, level, zone, spots, measure, trials, fresh, freshReplications };
+      return bufferResults(study, selected, ample);
     };
 
     if (goal.kind === 'budget') {
-      onStage(`sharing out ${goal.places} places over ${spots.length} spots`);
+      onStage?.(`sharing out ${goal.places} places over ${spots.length} spots`);
       await search.exchange(await search.walk(start, goal.places));
-      const { selected, candidates } = await select(goal.places);
-      return await finish(selected, candidates, null, true);
+      return await finish(await select(goal.places), null);
     }
 
     const reaches = (layout: Layout): boolean => trials.mean(layout) >= goal.rate,
       ample = present.map((places) => Math.max(AMPLE, places));
     await trials.run([ample]);
-    if (!reaches(ample))
-      return await finish({ layout: ample, settled: true, rounds: 0 }, [ample], ample, false);
-    onStage(`looking for the fewest places over ${spots.length} spots`);
+    if (!reaches(ample)) return await finish({ layout: ample, others: [], settled: true, rounds: 0 }, ample);
+    onStage?.(`looking for the fewest places over ${spots.length} spots`);
     let layout = await search.walk(
       start,
       Infinity,
@@ -142,10 +115,10 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
     }
     await search.exchange(layout);
     for (let more = 0; ; more++) {
-      const { selected, candidates } = await select(placesOf(layout));
+      const selected = await select(placesOf(layout));
       await fresh.run([selected.layout]);
       if (fresh.mean(selected.layout) >= goal.rate || more === MOST_MORE)
-        return await finish(selected, candidates, ample, true);
+        return await finish(selected, ample);
       layout = await search.exchange(await search.walk(selected.layout, placesOf(layout) + 1));
     }
   } finally {

@@ -1,6 +1,7 @@
 import type { ResultsHead } from '../head.js';
 import type { Difference } from '../statistics/difference.js';
 import type { Estimate } from '../statistics/interval.js';
+import type { Spot } from './spots.js';
 
 export type RateUnit = 'units a working day' | 'units an hour';
 
@@ -38,13 +39,7 @@ export interface BufferResults extends ResultsHead<'buffers'> {
     readonly verdict: 'found' | 'reached' | 'not settled' | 'not reached' | 'out of reach';
     readonly sentence: string;
   };
-  readonly spots: readonly {
-    readonly name: string;
-    readonly kind: 'buffer' | 'bank' | 'arrival bank';
-    readonly present: number;
-    readonly chosen: number;
-    readonly least: number;
-  }[];
+  readonly spots: readonly (Omit<Spot, 'of'> & { readonly chosen: number })[];
   readonly chosen: LayoutResult;
   readonly present: LayoutResult;
   /** Chosen minus present, paired. */

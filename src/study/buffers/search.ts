@@ -21,15 +21,10 @@ const PORTION = 8,
 const NEAR = 4;
 const MOST_MOVES = 50;
 
-/** Layouts with a place fewer and with a place more. */
-interface Ends {
-  readonly takes: readonly Layout[];
-  readonly gives: readonly Layout[];
-}
-/** By end of a move, which spots are looked at. */
-interface Spots {
-  readonly takes: readonly number[];
-  readonly gives: readonly number[];
+/** By end of a move: layouts with a place fewer and with a place more, or their spots. */
+interface Ends<Of> {
+  readonly takes: readonly Of[];
+  readonly gives: readonly Of[];
 }
 
 const changed = (layout: Layout, spot: number, by: number): number[] =>
@@ -71,16 +66,14 @@ export class Search {
   async exchange(from: Layout, enough: (layout: Layout) => boolean = () => false): Promise<Layout> {
     const { trials } = this;
     let layout = from,
-      near: Spots | null = null;
+      near: Ends<number> | null = null;
     await trials.run([layout]);
     for (let moves = 0; moves < MOST_MOVES && !enough(layout); ) {
-      const ends: Ends = this.hasMany
-        ? await this.bestEnds(layout, near)
-        : { takes: this.takes(layout), gives: this.gives(layout) };
-      const neighbours = ends.takes
-        .flatMap((less) => ends.gives.map((more) => together(layout, less, more)))
+      const { takes, gives } = await this.ends(layout, near);
+      const neighbours = takes
+        .flatMap((less) => gives.map((more) => together(layout, less, more)))
         .filter((each) => each.join() !== layout.join());
-      const [best] = neighbours.length === 0 ? [] : await trials.best(neighbours, 1);
+      const [best] = await trials.best(neighbours, 1);
       if (best !== undefined && trials.mean(best) > (1 + this.worth) * trials.mean(layout)) {
         near = this.hasMany ? (near ?? (await this.nearest(layout))) : null;
         layout = best;
@@ -95,33 +88,34 @@ export class Search {
     return this.spots.length > ALL_MOVES;
   }
 
-  private takes(layout: Layout): Layout[] {
-    return this.spots.flatMap(({ least }, s) => (defined(layout[s]) > least ? [changed(layout, s, -1)] : []));
+  /** One place fewer in each of the spots that may have fewer. */
+  private takes(layout: Layout, spots: Iterable<number> = this.spots.keys()): Layout[] {
+    return [...spots]
+      .filter((s) => defined(layout[s]) > defined(this.spots[s]).least)
+      .map((s) => changed(layout, s, -1));
   }
 
-  private gives(layout: Layout): Layout[] {
-    return this.spots.map((_, s) => changed(layout, s, 1));
+  private gives(layout: Layout, spots: Iterable<number> = this.spots.keys()): Layout[] {
+    return [...spots].map((s) => changed(layout, s, 1));
   }
 
-  /** The best ends of a move, of all or of the spots given. */
-  private async bestEnds(layout: Layout, spots: Spots | null): Promise<Ends> {
-    const best = async (ends: readonly Layout[], some: readonly number[] | undefined): Promise<Layout[]> =>
-      this.trials.best(
-        ends.filter((each) => some === undefined || some.some((s) => each[s] !== layout[s])),
-        MOST_ENDS,
-      );
+  /** All ends of a move; with many spots the best of them, or of those near. */
+  private async ends(layout: Layout, near: Ends<number> | null): Promise<Ends<Layout>> {
+    const takes = this.takes(layout, near?.takes),
+      gives = this.gives(layout, near?.gives);
+    if (!this.hasMany) return { takes, gives };
     return {
-      takes: await best(this.takes(layout), spots?.takes),
-      gives: await best(this.gives(layout), spots?.gives),
+      takes: await this.trials.best(takes, MOST_ENDS),
+      gives: await this.trials.best(gives, MOST_ENDS),
     };
   }
 
   /** The spots that lose least and those that gain most, by what is known of all. */
-  private async nearest(layout: Layout): Promise<Spots> {
+  private async nearest(layout: Layout): Promise<Ends<number>> {
     const spots = async (ends: readonly Layout[]): Promise<number[]> =>
-      (await this.trials.leading(ends, Math.ceil(this.spots.length / NEAR))).map((each) =>
-        each.findIndex((places, s) => places !== layout[s]),
-      );
+      (await this.trials.leading(ends, Math.ceil(this.spots.length / NEAR)))
+        .map((each) => each.findIndex((places, s) => places !== layout[s]))
+        .sort((a, b) => a - b);
     return { takes: await spots(this.takes(layout)), gives: await spots(this.gives(layout)) };
   }
 

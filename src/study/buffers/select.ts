@@ -10,6 +10,8 @@ const MOST_ROUNDS = 500;
 
 export interface Selected {
   readonly layout: Layout;
+  /** What it was selected among, without it. */
+  readonly others: readonly Layout[];
   readonly settled: boolean;
   readonly rounds: number;
 }
@@ -26,16 +28,18 @@ export async function selectBest(
   level: number,
 ): Promise<Selected> {
   const selection = new BestSelection(layouts.length, ROUNDS_AT_ONCE, Math.max(zone, Number.EPSILON), level);
-  const all = layouts.map((layout) => ({ layout, values: () => fresh.values(layout) })),
-    alive = () => selection.alive.map((i) => defined(all[i]));
+  const alive = (): Layout[] => selection.alive.map((i) => defined(layouts[i]));
   while (!selection.isOver && selection.round < MOST_ROUNDS) {
     const end = selection.round + ROUNDS_AT_ONCE;
-    await fresh.run(
-      alive().map(({ layout }) => layout),
-      end,
-    );
+    await fresh.run(alive(), end);
     for (let round = selection.round; round < end && selection.alive.length > 1; round++)
-      selection.add(alive().map(({ values }) => defined(values()[round])));
+      selection.add(alive().map((layout) => defined(fresh.values(layout)[round])));
   }
-  return { layout: defined(all[selection.best]).layout, settled: selection.isOver, rounds: selection.round };
+  const best = defined(layouts[selection.best]);
+  return {
+    layout: best,
+    others: layouts.filter((layout) => layout !== best),
+    settled: selection.isOver,
+    rounds: selection.round,
+  };
 }

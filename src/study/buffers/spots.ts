@@ -1,5 +1,5 @@
 import { crossFindings } from '../../scenario/checks.js';
-import type { Station } from '../../scenario/types/plant.js';
+import { stationsOf } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { sum } from '../statistics/sums.js';
 
@@ -58,44 +58,30 @@ export function spotsOf(scenario: Scenario, named: readonly string[] = []): Spot
   return chosen.map((spot) => ({ ...spot, least: leastOf(scenario, spot) }));
 }
 
-function onRoute({ route, sites, lanes }: Scenario): Spot[] {
-  const stations = new Map(Object.values(sites).flatMap((site) => Object.entries(site.stations)));
-  const spots = route.flatMap((entry): Spot[] => {
-    if (entry.kind === 'step')
-      return [
-        {
-          name: entry.at,
-          kind: 'buffer',
-          of: entry.at,
-          present: stations.get(entry.at)?.buffer ?? Infinity,
-          least: 0,
-        },
-      ];
-    const lane = lanes[entry.lane];
+type Place = Omit<Spot, 'least'>;
+
+function onRoute(scenario: Scenario): Place[] {
+  const stations = stationsOf(scenario);
+  const spots = scenario.route.flatMap((entry): Place[] => {
+    if (entry.kind === 'step') {
+      const { at } = entry;
+      return [{ name: at, kind: 'buffer', of: at, present: stations.get(at)?.station.buffer ?? Infinity }];
+    }
+    const { lane: of } = entry,
+      lane = scenario.lanes[of];
     return [
-      {
-        name: `${entry.lane}: bank`,
-        kind: 'bank',
-        of: entry.lane,
-        present: lane?.bank ?? Infinity,
-        least: 0,
-      },
-      {
-        name: `${entry.lane}: arrival bank`,
-        kind: 'arrival bank',
-        of: entry.lane,
-        present: lane?.arrivalBank ?? 0,
-        least: 0,
-      },
+      { name: `${of}: bank`, kind: 'bank', of, present: lane?.bank ?? Infinity },
+      { name: `${of}: arrival bank`, kind: 'arrival bank', of, present: lane?.arrivalBank ?? 0 },
     ];
   });
   return [...new Map(spots.map((spot) => [spot.name, spot])).values()];
 }
 
 /** The fewest places with which the scenario still passes its checks, the other spots as they are. */
-function leastOf(scenario: Scenario, spot: Spot): number {
+function leastOf(scenario: Scenario, spot: Place): number {
   for (let places = 0; places < spot.present; places++)
-    if (crossFindings(withLayout(scenario, [spot], [places]), true).length === 0) return places;
+    if (crossFindings(withLayout(scenario, [{ ...spot, least: 0 }], [places]), true).length === 0)
+      return places;
   return spot.present;
 }
 
@@ -103,33 +89,26 @@ function leastOf(scenario: Scenario, spot: Spot): number {
 export function withLayout(scenario: Scenario, spots: readonly Spot[], layout: Layout): Scenario {
   const at = (of: string, kind: Spot['kind']): number | undefined =>
     layout[spots.findIndex((spot) => spot.of === of && spot.kind === kind)];
-  const station = (name: string, old: Station): Station => ({
-    ...old,
-    buffer: at(name, 'buffer') ?? old.buffer,
-  });
   return {
     ...scenario,
-    sites: Object.fromEntries(
-      Object.entries(scenario.sites).map(([site, each]) => [
-        site,
-        {
-          ...each,
-          stations: Object.fromEntries(
-            Object.entries(each.stations).map(([name, old]) => [name, station(name, old)]),
-          ),
-        },
-      ]),
-    ),
+    sites: mapped(scenario.sites, (site) => ({
+      ...site,
+      stations: mapped(site.stations, (station, name) => ({
+        ...station,
+        buffer: at(name, 'buffer') ?? station.buffer,
+      })),
+    })),
     // An arrival bank without a place is none.
-    lanes: Object.fromEntries(
-      Object.entries(scenario.lanes).map(([name, old]) => [
-        name,
-        {
-          ...old,
-          bank: at(name, 'bank') ?? old.bank,
-          arrivalBank: (at(name, 'arrival bank') ?? old.arrivalBank) || undefined,
-        },
-      ]),
-    ),
+    lanes: mapped(scenario.lanes, (lane, name) => ({
+      ...lane,
+      bank: at(name, 'bank') ?? lane.bank,
+      arrivalBank: (at(name, 'arrival bank') ?? lane.arrivalBank) || undefined,
+    })),
   };
 }
+
+const mapped = <Value>(
+  map: Readonly<Record<string, Value>>,
+  change: (value: Value, name: string) => Value,
+): Record<string, Value> =>
+  Object.fromEntries(Object.entries(map).map(([name, value]) => [name, change(value, name)]));

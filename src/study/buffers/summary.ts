@@ -1,54 +1,35 @@
-import type { Scenario } from '../../scenario/types/scenario.js';
 import { bounds, count, intervalName, mean, number } from '../format.js';
-import { headOf } from '../head.js';
+import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
 import { difference, familyLevel } from '../statistics/difference.js';
-import { amount, type Estimate } from '../statistics/interval.js';
+import { amount, boundsOf, type Estimate } from '../statistics/interval.js';
 import type { BufferResults, LayoutResult } from './results.js';
 import type { Selected } from './select.js';
 import { type Layout, placesOf, type Spot } from './spots.js';
 import type { RateMeasure } from './trial.js';
 import type { Trials } from './trials.js';
 
-export interface BufferFindings {
-  readonly scenario: Scenario;
-  readonly file: string;
-  readonly seed: string;
-  readonly replications: number;
-  readonly freshReplications: number;
-  readonly level: number;
-  readonly zone: number;
-  readonly goal: BufferResults['goal'];
+type Goal = BufferResults['goal'];
+type BufferVerdict = BufferResults['answer']['verdict'];
+
+/** The study when its search is over. */
+export interface BufferFindings
+  extends Origin,
+    Pick<BufferResults, 'replications' | 'freshReplications' | 'zone' | 'goal'> {
   readonly spots: readonly Spot[];
   readonly measure: RateMeasure;
   readonly trials: Trials;
   readonly fresh: Trials;
-  readonly selected: Selected;
-  readonly candidates: readonly Layout[];
-  readonly ample: Layout | null;
-  /** Whether ample places reach the target in the search. */
-  readonly reachable: boolean;
 }
 
-/** What was found, as results. */
-export function bufferResults(found: BufferFindings): BufferResults {
-  const {
-    scenario,
-    file,
-    seed,
-    replications,
-    freshReplications,
-    level,
-    zone,
-    goal,
-    spots,
-    measure,
-    trials,
-    fresh,
-    selected,
-    candidates,
-    ample,
-  } = found;
+/** What was found, as results; `ample` places of a target reach it in the search, or nothing does. */
+export function bufferResults(
+  study: BufferFindings,
+  selected: Selected,
+  ample: Layout | null,
+): BufferResults {
+  const { scenario, replications, freshReplications, level, zone, goal, spots, measure, trials, fresh } =
+    study;
   const spaceDay = scenario.costs?.spaceDay,
     present = spots.map((spot) => spot.present);
   const valuesOf = (layout: Layout): readonly number[] => fresh.values(layout).slice(0, freshReplications);
@@ -59,18 +40,16 @@ export function bufferResults(found: BufferFindings): BufferResults {
     costPerDay: spaceDay === undefined ? null : spaceDay * placesOf(layout),
   });
   const told = (layout: Layout): LayoutResult => result(layout, amount(valuesOf(layout), level));
-  const others = candidates.filter((layout) => layout !== selected.layout),
-    together = familyLevel(level, others.length),
+  const searched = (layout: Layout): Estimate => amount(trials.values(layout), level);
+  const together = familyLevel(level, selected.others.length),
     matters = zone * fresh.mean(selected.layout, freshReplications);
   const chosen = told(selected.layout);
-  const curve = curveOf(trials, placesOf(selected.layout)).map((layout) =>
-    result(layout, amount(trials.values(layout).slice(0, replications), level)),
-  );
+  const curve = curveOf(trials, placesOf(selected.layout)).map((layout) => result(layout, searched(layout)));
   const last = curve.at(-1),
     near =
       last === undefined ? undefined : curve.find(({ rate }) => rate.mean >= (1 - zone) * last.rate.mean);
   const results: Omit<BufferResults, 'answer'> = {
-    ...headOf('buffers', { scenario, file, seed, level }),
+    ...headOf('buffers', study),
     replications,
     freshReplications,
     zone,
@@ -91,7 +70,7 @@ export function bufferResults(found: BufferFindings): BufferResults {
     selection: {
       settled: selected.settled,
       rounds: selected.rounds,
-      others: others
+      others: selected.others
         .map((layout) => {
           const behind = difference(valuesOf(layout), valuesOf(selected.layout), together);
           return { ...told(layout), behind, standing: standing(behind.difference, matters) };
@@ -100,24 +79,18 @@ export function bufferResults(found: BufferFindings): BufferResults {
     },
     curve,
     enough: near === undefined || near === last ? null : near.total,
-    ample:
-      ample === null
-        ? null
-        : {
-            placesEach: Math.min(...ample),
-            rate: amount(trials.values(ample).slice(0, replications), level),
-          },
+    ample: ample === null ? null : { placesEach: Math.min(...ample), rate: searched(ample) },
     layoutsTried: trials.tried,
   };
-  const verdict = verdictOf(goal, chosen.rate, found.reachable);
+  const verdict = verdictOf(goal, chosen.rate, ample === null ? Infinity : trials.mean(ample));
   return { ...results, answer: { verdict, sentence: sentence(results, verdict) } };
 }
 
 function standing(
-  { low, high }: Estimate,
+  behind: Estimate,
   matters: number,
 ): BufferResults['selection']['others'][number]['standing'] {
-  if (low === null || high === null) return 'not told apart';
+  const { low, high } = boundsOf(behind);
   if (low > -matters && high < matters) return 'equal';
   return low > 0 ? 'behind' : high < 0 ? 'ahead' : 'not told apart';
 }
@@ -130,22 +103,16 @@ function curveOf(trials: Trials, most: number): Layout[] {
   return [...best.values()].sort((a, b) => placesOf(a) - placesOf(b));
 }
 
-function verdictOf(
-  goal: BufferResults['goal'],
-  rate: Estimate,
-  reachable: boolean,
-): BufferResults['answer']['verdict'] {
+/** @param most mean with ample places, in the search */
+function verdictOf(goal: Goal, rate: Estimate, most: number): BufferVerdict {
   if (goal.kind === 'budget') return 'found';
-  if (!reachable) return 'out of reach';
-  if (rate.low === null || rate.high === null) return 'not settled';
-  return rate.low >= goal.rate ? 'reached' : rate.high < goal.rate ? 'not reached' : 'not settled';
+  if (most < goal.rate) return 'out of reach';
+  const { low, high } = boundsOf(rate);
+  return low >= goal.rate ? 'reached' : high < goal.rate ? 'not reached' : 'not settled';
 }
 
 /** The answer, in one sentence that begins with it. */
-function sentence(
-  results: Omit<BufferResults, 'answer'>,
-  verdict: BufferResults['answer']['verdict'],
-): string {
+function sentence(results: Omit<BufferResults, 'answer'>, verdict: BufferVerdict): string {
   const { goal, chosen, present, gain, unit, zone, enough, ample, level, spots } = results;
   const rate =
     `${mean(chosen.rate)} ${unit} (${intervalName(level)} ${bounds(chosen.rate)}, ` +
@@ -163,7 +130,9 @@ function sentence(
           `${number(100 * zone)} % of it`;
     return `${count(chosen.total, 'place')}, well shared out, give ${rate}, ${against}${slack}.`;
   }
-  const asked = `${number(goal.rate)} ${unit}`;
+  const asked = `${number(goal.rate)} ${unit}`,
+    places = count(chosen.total, 'place'),
+    given = `they give ${rate}, ${against}`;
   switch (verdict) {
     case 'out of reach':
       return (
@@ -171,16 +140,13 @@ function sentence(
         `${count(spots.length, 'spot')} give ${rate}.`
       );
     case 'reached':
-      return `${asked} take ${count(chosen.total, 'place')}: they give ${rate}, ${against}.`;
+      return `${asked} take ${places}: ${given}.`;
     case 'not reached':
-      return (
-        `${asked} are not reached with the ${count(chosen.total, 'place')} found: they give ${rate}, ` +
-        `${against}.`
-      );
+      return `${asked} are not reached with the ${places} found: ${given}.`;
     default:
       return (
-        `Whether ${count(chosen.total, 'place')} are enough for ${asked} is not settled: they give ` +
-        `${rate}, ${against}; more replications are needed.`
+        `Whether ${places} are enough for ${asked} is not settled: ${given}; ` +
+        'more replications are needed.'
       );
   }
 }

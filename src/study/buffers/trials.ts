@@ -28,7 +28,6 @@ export interface Setting {
 interface Known {
   readonly layout: Layout;
   readonly trials: Trial[];
-  readonly values: number[];
 }
 
 /**
@@ -41,16 +40,14 @@ export class Trials {
   private skipped = 0;
 
   /**
-   * @param before replications passed over: the first here is number `before` + 1
-   * @param infers whether replications that would go alike are left out; two things at one instant might come
-   * in another order then
+   * @param areFresh the first `most` replications are passed over, and none is left out that would go alike:
+   * two things at one instant might come in another order then
    */
   constructor(
     private readonly replicator: Replicator,
     private readonly setting: Setting,
     readonly most: number,
-    private readonly before = 0,
-    private readonly infers = true,
+    private readonly areFresh = false,
   ) {}
 
   /** Runs what is missing of the first `to` replications of each layout. */
@@ -69,14 +66,13 @@ export class Trials {
 
   add(layout: Layout, trials: readonly Trial[]): void {
     const key = layout.join(),
-      known = this.known.get(key) ?? { layout, trials: [], values: [] };
+      known = this.known.get(key) ?? { layout, trials: [] };
     this.known.set(key, known);
     known.trials.push(...trials);
-    known.values.push(...trials.map(({ rate }) => rate));
   }
 
   values(layout: Layout): readonly number[] {
-    return this.known.get(layout.join())?.values ?? [];
+    return this.known.get(layout.join())?.trials.map(({ rate }) => rate) ?? [];
   }
 
   mean(layout: Layout, over = this.most): number {
@@ -85,10 +81,11 @@ export class Trials {
 
   /** Layouts with all replications, the best first; the first tried of equal ones. */
   ranked(): Layout[] {
-    return [...this.known.values()]
-      .filter(({ values }) => values.length >= this.most)
-      .map(({ layout }) => layout)
-      .sort((a, b) => this.mean(b) - this.mean(a));
+    const all = [...this.known.values()].filter(({ trials }) => trials.length >= this.most);
+    return byMean(
+      all.map(({ layout }) => layout),
+      (each) => this.mean(each),
+    );
   }
 
   /** Layouts tried, with few or all replications. */
@@ -125,7 +122,7 @@ export class Trials {
   private alike(layout: Layout, to: number): (Trial | undefined)[] {
     const from = this.values(layout).length,
       found = new Array<Trial | undefined>(to - from).fill(undefined);
-    let open = this.infers ? found.length : 0;
+    let open = this.areFresh ? 0 : found.length;
     // The latest layouts are the nearest.
     for (const { layout: had, trials } of open === 0 ? [] : [...this.known.values()].reverse()) {
       for (const [r, trial] of trials.slice(from, to).entries()) {
@@ -142,7 +139,7 @@ export class Trials {
   /** Runs those of the replications up to `to` that are undefined. */
   private async fill(layout: Layout, trials: (Trial | undefined)[], to: number): Promise<void> {
     if (!trials.includes(undefined)) return;
-    const first = this.before + to - trials.length + 1,
+    const first = (this.areFresh ? this.most : 0) + to - trials.length + 1,
       variant = this.variant(layout);
     for (let start = trials.indexOf(undefined); start >= 0; start = trials.indexOf(undefined)) {
       let end = start;

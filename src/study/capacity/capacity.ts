@@ -81,14 +81,11 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
     ...feederLimits(model, asks, uses),
     ...supplyLimits(model, scenario, asks, daily),
   ].map((limit) => row(limit, asked));
-  let bottleneck: CapacityRow | null = null;
-  for (const candidate of rows) {
-    if (
-      candidate.capacityPerDay !== null &&
-      (bottleneck === null || candidate.capacityPerDay < (bottleneck.capacityPerDay ?? Infinity))
-    )
-      bottleneck = candidate;
-  }
+  const capacityOf = (row: CapacityRow | null): number => row?.capacityPerDay ?? Infinity,
+    bottleneck = rows.reduce<CapacityRow | null>(
+      (least, each) => (capacityOf(each) < capacityOf(least) ? each : least),
+      null,
+    );
   return {
     rows,
     askedPerDay: asked,
@@ -99,22 +96,21 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
 }
 
 function noteOn(model: Model, { calendars }: Scenario, { isExact }: Demand): string | null {
-  const notes = [
-    ...(isExact
-      ? []
-      : [
-          'more than 256 combinations of options: each option was averaged by itself, as if steps ' +
-            'chose among them independently',
-        ]),
-    ...(Object.values(calendars).some(({ overtime }) => overtime.length > 0)
-      ? ['overtime is left out: it comes on top']
-      : []),
-    ...(model.failures.count > 0
-      ? ['the mean time for which failures hold a station up is in min/unit']
-      : []),
-    ...(model.outages.count > 0 ? ['dated outages are left out'] : []),
+  const notes: [boolean, string][] = [
+    [
+      !isExact,
+      'more than 256 combinations of options: each option was averaged by itself, as if steps ' +
+        'chose among them independently',
+    ],
+    [
+      Object.values(calendars).some(({ overtime }) => overtime.length > 0),
+      'overtime is left out: it comes on top',
+    ],
+    [model.failures.count > 0, 'the mean time for which failures hold a station up is in min/unit'],
+    [model.outages.count > 0, 'dated outages are left out'],
   ];
-  return notes.length === 0 ? null : notes.join('; ');
+  const said = notes.filter(([is]) => is).map(([, note]) => note);
+  return said.length === 0 ? null : said.join('; ');
 }
 
 function row(

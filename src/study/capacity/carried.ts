@@ -1,4 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
+import { rowsOf } from '../lists.js';
 import type { Build } from './mix.js';
 import { type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 
@@ -7,7 +8,7 @@ export type LeftOf = (route: number, build: Build) => Float64Array;
 
 /** What joins at a step, by expectation. */
 export interface Joining {
-  readonly slots: Int32Array;
+  readonly slots: readonly number[];
   readonly left: Float64Array;
   readonly amount: number;
   readonly replaces: boolean;
@@ -24,26 +25,27 @@ export function joiningAt(
   stock: Build,
   leftOf: LeftOf,
 ): Joining[] {
-  const broughtBy = (route: number): Int32Array =>
-    quality.carriedSlot.subarray(quality.carriedStart[route], quality.carriedStart[route + 1]);
-  const found: Joining[] = [];
-  for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
-    const resource = steps.needResource[n],
-      route = routes.stock.indexOf(resource);
-    if (route < 0 || broughtBy(route).length === 0) continue;
-    found.push({
-      slots: broughtBy(route),
-      left: leftOf(route, stock),
-      amount: steps.needAmount[n],
-      replaces: steps.needResource.indexOf(resource) === steps.needResource.lastIndexOf(resource),
-    });
-  }
-  for (let o = steps.ownStart[step]; o < steps.ownStart[step + 1]; o++) {
-    const route = steps.ownRoute[o];
-    if (broughtBy(route).length > 0)
-      found.push({ slots: broughtBy(route), left: leftOf(route, build), amount: 1, replaces: false });
-  }
-  return found;
+  const joining = [
+    ...rowsOf(steps.needStart, step).map((n) => {
+      const resource = steps.needResource[n];
+      return {
+        route: routes.stock.indexOf(resource),
+        of: stock,
+        amount: steps.needAmount[n],
+        replaces: steps.needResource.indexOf(resource) === steps.needResource.lastIndexOf(resource),
+      };
+    }),
+    ...rowsOf(steps.ownStart, step).map((o) => ({
+      route: steps.ownRoute[o],
+      of: build,
+      amount: 1,
+      replaces: false,
+    })),
+  ];
+  return joining.flatMap(({ route, of, ...how }) => {
+    const slots = route < 0 ? [] : rowsOf(quality.carriedStart, route).map((row) => quality.carriedSlot[row]);
+    return slots.length === 0 ? [] : [{ ...how, slots, left: leftOf(route, of) }];
+  });
 }
 
 /**

@@ -26,21 +26,17 @@ export interface StayDemand {
 
 /** By carriers and teams. */
 export function stayDemands(model: Model, asks: Demand): StayDemand[] {
-  const { companions, steps, resources, lanes } = model,
-    mean = (draw: number): number => meanDraw(model, draw);
+  const { companions, steps, resources } = model;
   return companions.names.map((_, id) => {
     const resource = companions.resource[id],
       isCarrier = resources.kind[resource] === CARRIER,
       holds = holdsOf(model, asks, id);
-    let minutes = holds * mean(companions.returnDraw[id]);
+    let minutes = holds * meanDraw(model, companions.returnDraw[id]);
     for (let step = companions.from[id]; step <= companions.to[id]; step++) {
       const lane = steps.lane[step],
         { place, crew } = stationMinutes(model, asks, step);
       minutes += isCarrier ? place : crew;
-      if (lane >= 0)
-        minutes +=
-          asks.visits[step] *
-          (mean(lanes.loadDraw[lane]) + mean(lanes.driveDraw[lane]) + mean(lanes.unloadDraw[lane]));
+      if (lane >= 0) minutes += asks.visits[step] * carriedMinutes(model, lane);
     }
     return {
       isCarrier,
@@ -53,6 +49,12 @@ export function stayDemands(model: Model, asks: Demand): StayDemand[] {
   });
 }
 
+/** For which a unit is on a lane, from loading to unloading, mean. */
+export const carriedMinutes = (model: Model, lane: number): number =>
+  sumOf([model.lanes.loadDraw, model.lanes.driveDraw, model.lanes.unloadDraw], (draws) =>
+    meanDraw(model, draws[lane]),
+  );
+
 /**
  * One for each unit that does a step of the stretch; those who come back to it after they have left it are
  * not counted again.
@@ -60,10 +62,7 @@ export function stayDemands(model: Model, asks: Demand): StayDemand[] {
 function holdsOf(model: Model, asks: Demand, id: number): number {
   const { companions, steps, routes } = model,
     route = steps.route[companions.from[id]],
-    stretch = Array.from(
-      { length: companions.to[id] - companions.from[id] + 1 },
-      (_, i) => companions.from[id] + i,
-    );
+    stretch = Array.from(steps.station.keys()).slice(companions.from[id], companions.to[id] + 1);
   const builds = routes.stock[route] >= 0 ? [stockBuild(model)] : optionMix(model).builds;
   const chance = (build: Build, step: number): number =>
     steps.rework[step] === REWORK_ONLY

@@ -18,8 +18,8 @@ const WEEK = 7 * MINUTES_PER_DAY;
 export interface DailyMinutes {
   /** Mean minutes a working day; calendar -1 is always. */
   of(calendar: number): number;
-  /** Person-minutes a working day of a crew whose number changes from shift to shift; null for the others. */
-  ofCrew(crew: number): number | null;
+  /** Person-minutes a working day of a crew. */
+  ofCrew(crew: number): number;
   /** Working days of the release calendar in the span looked at, and its length in minutes. */
   readonly workingDays: number;
   readonly spanMinutes: number;
@@ -46,14 +46,17 @@ export function dailyMinutes(model: Model, scenario: Scenario): DailyMinutes {
   const minutes = model.calendars.map(
     (columns) => new Calendar(usualHours(columns)).worked(0, spanMinutes) / workingDays,
   );
-  const people = model.resources.shifts.map((shifts, crew) =>
-    shifts === null
-      ? null
-      : personMinutes(model.calendars[model.resources.calendar[crew]], shifts, spanMinutes) / workingDays,
-  );
+  const { amount, calendar: calendars, shifts } = model.resources,
+    of = (calendar: number): number => (calendar < 0 ? spanMinutes / workingDays : minutes[calendar]);
   return {
-    ofCrew: (crew) => people[crew],
-    of: (calendar) => (calendar < 0 ? spanMinutes / workingDays : minutes[calendar]),
+    of,
+    ofCrew: (crew) => {
+      const own = shifts[crew],
+        calendar = calendars[crew];
+      return own === null
+        ? amount[crew] * of(calendar)
+        : personMinutes(model.calendars[calendar], own, spanMinutes) / workingDays;
+    },
     workingDays,
     spanMinutes,
   };

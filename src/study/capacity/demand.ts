@@ -1,4 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
+import { rowsOf } from '../lists.js';
 import { meanDraw, meanFactor, meanLearning } from './means.js';
 import { type Build, optionMix, routeOptions, stockBuild } from './mix.js';
 import { expectedVisits, type Visits } from './visits.js';
@@ -89,13 +90,13 @@ export function demand(model: Model): Demand {
         build.values[option].forEach((p, value) => {
           byValue[step][value] += times * p;
         });
-      for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+      for (const n of rowsOf(steps.needStart, step)) {
         const resource = steps.needResource[n],
           feeder = routeOfStock.get(resource);
         if (resource >= resources.crews) taken[resource] += times * steps.needAmount[n];
         if (feeder !== undefined) feed(feeder, times * steps.needAmount[n], ofStock, depth);
       }
-      for (let o = steps.offStart[step]; o < steps.offStart[step + 1]; o++)
+      for (const o of rowsOf(steps.offStart, step))
         feed(steps.offRoute[o], units * path.passed[i], build, depth);
     });
   }

@@ -34,19 +34,15 @@ export interface FindOdds {
 export function oddsOf(thens: Model['thens'], find: Find, present: number, share: number): FindOdds {
   const found = present * find.chance;
   const missed = present - found;
+  const goesOn = { find, found, scrapped: 0, sent: 0, stillOpen: missed, noted: 0, passes: 1, target: -1 };
+  if (find.kind === REPAIR || find.kind === CARRY) return goesOn;
   if (find.kind === SCRAP)
     return {
-      find,
-      found,
+      ...goesOn,
       scrapped: found,
-      sent: 0,
       stillOpen: found < 1 ? missed / (1 - found) : 0,
-      noted: 0,
       passes: 1 - found,
-      target: -1,
     };
-  if (find.kind === REPAIR || find.kind === CARRY)
-    return { find, found, scrapped: 0, sent: 0, stillOpen: missed, noted: 0, passes: 1, target: -1 };
   const atLimit = found * (1 - share);
   const scrapped = thens.scrapAtLimit[find.then] ? atLimit : 0;
   const passed = missed + (atLimit - scrapped);

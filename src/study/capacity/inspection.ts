@@ -1,6 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { CARRY, REPAIR, SEND_BACK } from '../../flow/model/quality.js';
 import { meanOf } from '../../random/moments.js';
+import { rowsOf } from '../lists.js';
 import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
 import { meanChance } from './means.js';
 import type { Build } from './mix.js';
@@ -20,8 +21,6 @@ export class Inspection {
   chanceOfFind = 0;
   readonly backs: readonly BackStream[];
   private readonly finds: readonly Find[];
-  /** Place in `finds` of each slot that is looked for. */
-  private readonly findOf = new Map<number, number>();
   private readonly limited: ReadonlyMap<number, LimitedLoop>;
 
   constructor(
@@ -31,18 +30,16 @@ export class Inspection {
     private readonly columns: Columns,
   ) {
     const { findStart, findSlot, findChance, findThen } = model.steps;
-    const finds: Find[] = [];
-    for (let f = findStart[step]; f < findStart[step + 1]; f++) {
-      finds.push({
+    const finds = rowsOf(findStart, step).map(
+      (f): Find => ({
         slot: findSlot[f],
         note: model.quality.findNote[f],
         chance: meanChance(model, build, findChance[f]),
         then: findThen[f],
         kind: model.thens.kind[findThen[f]],
-      });
-    }
+      }),
+    );
     this.finds = finds;
-    finds.forEach(({ slot }, find) => this.findOf.set(slot, find));
     const backThens = [...new Set(finds.filter((find) => find.kind === SEND_BACK).map((find) => find.then))];
     this.limited = new Map(backThens.map((then) => [then, new LimitedLoop(model.thens.limit[then])]));
     // The earliest of the steps named by what is found is where the unit goes.
@@ -75,10 +72,7 @@ export class Inspection {
       if (row.find.kind === REPAIR)
         this.repairs.set(row.find.then, (this.repairs.get(row.find.then) ?? 0) + kept * row.found);
     }
-    const rowFor = (slot: number): FindOdds | undefined => {
-      const find = this.findOf.get(slot);
-      return find === undefined ? undefined : rows[find];
-    };
+    const rowFor = (slot: number): FindOdds | undefined => rows.findLast(({ find }) => find.slot === slot);
     let going = kept;
     for (const back of this.backs) {
       const none = noneOf(rows, (row) => (row.target === back.target ? row.sent : 0));

@@ -1,6 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
+import { named, rowsOf } from '../lists.js';
 import { sum } from '../statistics/sums.js';
-import { stayDemands } from './carriers.js';
+import { carriedMinutes, stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import { meanDraw } from './means.js';
@@ -27,41 +28,38 @@ export interface Use extends Limit {
   readonly byRoute: Float64Array;
 }
 
-/** Stations but arrival banks, crews, carriers. */
-export const usesOf = (model: Model, asks: Demand, daily: DailyMinutes): Use[] => [
-  ...stationUses(model, asks, daily),
-  ...crewUses(model, asks, daily),
-  ...carrierUses(model, asks, daily),
-];
+type UseByRoute = Omit<Use, 'minutes'>;
 
-function stationUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
+/** Stations but arrival banks, crews, carriers. */
+export const usesOf = (model: Model, asks: Demand, daily: DailyMinutes): Use[] =>
+  [stationUses, crewUses, carrierUses]
+    .flatMap((uses) => uses(model, asks, daily))
+    .map((use) => ({ ...use, minutes: sum(use.byRoute) }));
+
+function stationUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[] {
   const { stations, steps } = model;
-  const uses: Use[] = [];
-  for (let station = 0; station < stations.count; station++) {
-    if (stations.isBank[station]) continue;
-    const byRoute = new Float64Array(model.routes.count),
-      fit = availability(model, station, daily);
-    let visits = 0;
-    for (let step = 0; step < steps.count; step++) {
-      if (steps.station[step] !== station || model.sideBySide.group[step] >= 0) continue;
-      visits += asks.visits[step];
-      byRoute[steps.route[step]] += stationMinutes(model, asks, step).place / fit;
-    }
-    // A station with lots has one lot at a time; the minutes are then those of the lot, by unit.
-    const atOnce = stations.lotMost[station] > 0 ? 1 : stations.places[station];
-    const available = atOnce * daily.of(stations.calendar[station]);
-    uses.push({
-      kind: 'station',
-      name: stations.names[station],
-      site: model.siteNames[stations.site[station]],
-      visits,
-      minutes: sum(byRoute),
-      byRoute,
-      available,
-      most: pulses(model, station, daily),
+  return Array.from(stations.names.keys())
+    .filter((station) => !stations.isBank[station])
+    .map((station) => {
+      const byRoute = new Float64Array(model.routes.count),
+        fit = availability(model, station, daily);
+      let visits = 0;
+      for (let step = 0; step < steps.count; step++) {
+        if (steps.station[step] !== station || model.sideBySide.group[step] >= 0) continue;
+        visits += asks.visits[step];
+        byRoute[steps.route[step]] += stationMinutes(model, asks, step).place / fit;
+      }
+      // A station with lots has one lot at a time; the minutes are then those of the lot, by unit.
+      const atOnce = stations.lotMost[station] > 0 ? 1 : stations.places[station];
+      return {
+        kind: 'station',
+        ...named(model, 'stations', station),
+        visits,
+        byRoute,
+        available: atOnce * daily.of(stations.calendar[station]),
+        most: pulses(model, station, daily),
+      };
     });
-  }
-  return uses;
 }
 
 function pulses(
@@ -74,13 +72,13 @@ function pulses(
   return at < 0 ? Infinity : daily.of(calendar[line]) / takt[line];
 }
 
-function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
+function crewUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[] {
   const { resources, steps } = model;
   return Array.from({ length: resources.crews }, (_, crew) => {
     const byRoute = new Float64Array(model.routes.count);
     let visits = 0;
     for (let step = 0; step < steps.count; step++) {
-      for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+      for (const n of rowsOf(steps.needStart, step)) {
         if (steps.needResource[n] !== crew) continue;
         visits += asks.visits[step];
         byRoute[steps.route[step]] +=
@@ -93,36 +91,26 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
       visits += holds;
       byRoute[route] += amount * minutes;
     }
-    const available = daily.ofCrew(crew) ?? resources.amount[crew] * daily.of(resources.calendar[crew]);
     return {
       kind: 'crew',
-      name: resources.names[crew],
-      site: model.siteNames[resources.site[crew]],
+      ...named(model, 'resources', crew),
       visits,
-      minutes: sum(byRoute),
       byRoute,
-      available,
+      available: daily.ofCrew(crew),
     };
   });
 }
 
-function carrierUses(model: Model, asks: Demand, daily: DailyMinutes): Use[] {
-  const { resources, siteNames } = model;
+function carrierUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[] {
   return stayDemands(model, asks)
     .filter(({ isCarrier }) => isCarrier)
-    .map(({ resource, route, holds, minutes }) => {
-      const byRoute = new Float64Array(model.routes.count);
-      byRoute[route] = minutes;
-      return {
-        kind: 'carrier',
-        name: resources.names[resource],
-        site: siteNames[resources.site[resource]],
-        visits: holds,
-        minutes: sum(byRoute),
-        byRoute,
-        available: resources.amount[resource] * daily.of(-1),
-      };
-    });
+    .map(({ resource, route, holds, minutes }) => ({
+      kind: 'carrier',
+      ...named(model, 'resources', resource),
+      visits: holds,
+      byRoute: new Float64Array(model.routes.count).fill(minutes, route, route + 1),
+      available: model.resources.amount[resource] * daily.of(-1),
+    }));
 }
 
 export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Limit[] {
@@ -132,12 +120,8 @@ export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Lim
       (total, each, step) => (steps.lane[step] === lane ? total + each : total),
       0,
     );
-    const trip =
-      meanDraw(model, lanes.loadDraw[lane]) +
-      meanDraw(model, lanes.driveDraw[lane]) +
-      meanDraw(model, lanes.unloadDraw[lane]) +
-      meanDraw(model, lanes.returnDraw[lane]);
-    const departures = lanes.timetable[lane].filter((time) => time < daily.spanMinutes).length;
+    const departures = lanes.timetable[lane].filter((time) => time < daily.spanMinutes).length,
+      trip = carriedMinutes(model, lane) + meanDraw(model, lanes.returnDraw[lane]);
     // At each time as many trucks leave as stand ready at a dock.
     const together = Math.min(lanes.trucks[lane], lanes.docksFrom[lane]);
     return {

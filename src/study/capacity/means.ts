@@ -1,6 +1,7 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { learningFactor } from '../../flow/work/work-time.js';
 import { meanOf } from '../../random/moments.js';
+import { rowsOf } from '../lists.js';
 import type { Build } from './mix.js';
 
 /** Mean of a draw; 0 of none (-1). */
@@ -11,7 +12,7 @@ export const meanDraw = ({ draws }: Model, draw: number): number =>
 export function chanceToMeet(model: Model, build: Build, step: number): number {
   const { whenStart, whenOption, whenMask } = model.steps;
   let chance = 1;
-  for (let w = whenStart[step]; w < whenStart[step + 1]; w++) {
+  for (const w of rowsOf(whenStart, step)) {
     let met = 0;
     build.values[whenOption[w]].forEach((p, value) => {
       if ((whenMask[w] & (1 << value)) !== 0) met += p;
@@ -25,7 +26,7 @@ export function chanceToMeet(model: Model, build: Build, step: number): number {
 export function meanFactor(model: Model, build: Build, step: number): number {
   const { factorStart, factorOption, factorOffset, factorTable } = model.steps;
   let product = 1;
-  for (let f = factorStart[step]; f < factorStart[step + 1]; f++) {
+  for (const f of rowsOf(factorStart, step)) {
     product *= build.values[factorOption[f]].reduce(
       (sum, p, value) => sum + p * factorTable[factorOffset[f] + value],
       0,
@@ -39,7 +40,7 @@ export function meanChance(model: Model, build: Build, id: number): number {
   const { base, start, option, value, chance } = model.chances;
   let sum = 0,
     left = 1;
-  for (let c = start[id]; c < start[id + 1]; c++) {
+  for (const c of rowsOf(start, id)) {
     const met = build.values[option[c]][value[c]];
     sum += left * met * chance[c];
     left *= 1 - met;

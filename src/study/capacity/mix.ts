@@ -1,4 +1,5 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 
 /** More combinations of option values than this are not told apart. */
@@ -85,13 +86,13 @@ export function routeOptions(model: Model, route: number): number[] {
   const used = new Set<number>();
   const from = routes.firstStep[route],
     to = routes.firstStep[route + 1];
-  for (let w = steps.whenStart[from]; w < steps.whenStart[to]; w++) used.add(steps.whenOption[w]);
+  for (const w of rowsOf(steps.whenStart, from, to)) used.add(steps.whenOption[w]);
   const ofChance = (id: number): void => {
-    for (let c = chances.start[id]; c < chances.start[id + 1]; c++) used.add(chances.option[c]);
+    for (const c of rowsOf(chances.start, id)) used.add(chances.option[c]);
   };
-  for (let c = steps.createStart[from]; c < steps.createStart[to]; c++) ofChance(steps.createChance[c]);
-  for (let f = steps.findStart[from]; f < steps.findStart[to]; f++) ofChance(steps.findChance[f]);
-  for (let o = steps.ownStart[from]; o < steps.ownStart[to]; o++)
+  for (const c of rowsOf(steps.createStart, from, to)) ofChance(steps.createChance[c]);
+  for (const f of rowsOf(steps.findStart, from, to)) ofChance(steps.findChance[f]);
+  for (const o of rowsOf(steps.ownStart, from, to))
     for (const option of routeOptions(model, steps.ownRoute[o])) used.add(option);
   return [...used];
 }

@@ -1,6 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { HOLD_NONE } from '../../flow/model/quality.js';
 import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js';
+import { rowsOf } from '../lists.js';
 import { type Joining, joiningAt, type LeftOf } from './carried.js';
 import { Inspection } from './inspection.js';
 import { chanceToMeet, meanChance, meanDraw } from './means.js';
@@ -11,14 +12,6 @@ import type { BackStream, Columns } from './streams.js';
 export interface Creation {
   readonly slot: number;
   readonly chance: number;
-}
-
-function creations(model: Model, build: Build, step: number): Creation[] {
-  const { createStart, createSlot, createChance } = model.steps;
-  return Array.from({ length: createStart[step + 1] - createStart[step] }, (_, i) => {
-    const c = createStart[step] + i;
-    return { slot: createSlot[c], chance: meanChance(model, build, createChance[c]) };
-  });
 }
 
 /** A step for one build. */
@@ -51,28 +44,27 @@ export function layPath(
 ): PathStep[] {
   const { steps, routes, quality } = model,
     stock = stockBuild(model);
-  const first = routes.firstStep[route],
-    count = routes.firstStep[route + 1] - first;
-  const inspections = Array.from({ length: count }, (_, i) =>
-    steps.findStart[first + i + 1] > steps.findStart[first + i]
-      ? new Inspection(model, build, first + i, columns)
-      : undefined,
-  );
+  const own = rowsOf(routes.firstStep, route),
+    inspections = own.map((step) =>
+      rowsOf(steps.findStart, step).length > 0 ? new Inspection(model, build, step, columns) : undefined,
+    );
   const backs = inspections.flatMap((inspection) => inspection?.backs ?? []);
-  return inspections.map((inspection, i) => {
-    const step = first + i;
+  return own.map((step, i) => {
+    const inspection = inspections[i];
     const met = chanceToMeet(model, build, step) / Math.max(1, steps.sampleN[step]);
-    const created = creations(model, build, step);
     const targetOf = backs.filter((back) => back.target === step);
     return {
       step,
-      created,
+      created: rowsOf(steps.createStart, step).map((c) => ({
+        slot: steps.createSlot[c],
+        chance: meanChance(model, build, steps.createChance[c]),
+      })),
       inspection,
       targetOf,
       joining: joiningAt(model, step, build, stock, leftOf),
       hold: quality.hold[step],
       mend: meanDraw(model, quality.mendDraw[step]),
-      compareWith: quality.compareWith[step] < 0 ? -1 : quality.compareWith[step] - first,
+      compareWith: own.indexOf(quality.compareWith[step]),
       differs: meanDraw(model, quality.differDraw[step]),
       forward: steps.rework[step] === REWORK_ONLY ? 0 : met,
       inRework: steps.rework[step] === REWORK_SKIP ? 0 : met,

@@ -1,5 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { CREW } from '../../flow/model/resources.js';
+import { rowsOf } from '../lists.js';
 import { sum } from '../statistics/sums.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
@@ -81,7 +82,7 @@ function groupMinutes(
     const minutes = asks.attended[step] + asks.unattended[step];
     place = Math.max(place, minutes);
     attended = Math.max(attended, asks.attended[step]);
-    for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++)
+    for (const n of rowsOf(steps.needStart, step))
       if (resources.kind[steps.needResource[n]] === CREW) peopleMinutes += steps.needAmount[n] * minutes;
   }
   return { place: Math.max(place, peopleMinutes / sideBySide.people[steps.station[group]]), attended };

@@ -1,6 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { named, rowsOf } from '../lists.js';
 import { sum } from '../statistics/sums.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
@@ -16,9 +17,9 @@ import { meanDraw } from './means.js';
  *  come after the mean lead time, lateness included (Little 1961). Without a lead time there is no limit.
  */
 export function supplyLimits(model: Model, scenario: Scenario, asks: Demand, daily: DailyMinutes): Limit[] {
-  const { supplies, resources, siteNames } = model,
+  const { supplies } = model,
     dayMinutes = daily.of(-1);
-  return Object.entries(scenario.supplies).map(([name, { order }], id) => {
+  return Object.values(scenario.supplies).map(({ order }, id) => {
     const resource = supplies.resource[id],
       partsPer = (parts: number, minutes: number): number =>
         minutes > 0 ? (parts / minutes) * dayMinutes : Infinity;
@@ -33,8 +34,7 @@ export function supplyLimits(model: Model, scenario: Scenario, asks: Demand, dai
           : listedRate(supplies.planTimes[id], supplies.planLots[id], partsPer);
     return {
       kind: 'supply',
-      name,
-      site: siteNames[resources.site[resource]],
+      ...named(model, 'resources', resource),
       visits: asks.taken[resource],
       minutes: 0,
       available: 0,
@@ -56,7 +56,7 @@ function listedRate(
 function mostWaiting({ steps, stations }: Model, resource: number): number {
   const most = new Map<number, number>();
   for (let step = 0; step < steps.count; step++) {
-    for (let n = steps.needStart[step]; n < steps.needStart[step + 1]; n++) {
+    for (const n of rowsOf(steps.needStart, step)) {
       if (steps.needResource[n] !== resource) continue;
       const station = steps.station[step],
         requests = stations.lotMost[station] > 0 ? 1 : stations.places[station];

@@ -1,14 +1,14 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { programmeClock } from '../../scenario/programme/clock.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Change } from '../../scenario/what-ifs.js';
 import { judgedWindow, type Window } from '../programme/judged-window.js';
+import { pooledLeadTime } from '../programme/lead-time.js';
 import { shippedPerDay } from '../programme/series.js';
 import type { Variant } from '../run/replicator.js';
-import { releaseCalendar } from '../sample/planned.js';
-import { sum, sumOf } from '../statistics/sums.js';
-import type { Reading } from './reading.js';
+import { planned, releaseCalendar } from '../sample/planned.js';
+import type { Reading } from '../sample/reading.js';
+import { sum } from '../statistics/sums.js';
 import type { MeasureResult } from './results.js';
 
 /** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */
@@ -31,17 +31,12 @@ export function baseWindow(
   { scenario, model }: ComparedVariant,
   readings: readonly Reading[],
 ): Window | null {
-  const { highest } = askedRate(scenario),
-    shipped = sumOf(readings, (each) => each.shipped);
+  const { highest } = askedRate(scenario);
   if (highest === null) return null;
-  const lead =
-    sumOf(readings, (each) => (each.shipped > 0 ? each.leadMeanDays * MINUTES_PER_DAY * each.shipped : 0)) /
-    shipped;
-  return judgedWindow(
-    { scenario, model, clock: programmeClock(scenario), calendar: releaseCalendar(scenario) },
-    highest,
-    lead,
+  const lead = pooledLeadTime(
+    readings.map(({ shipped, leadMeanDays }) => ({ shipped, leadMean: leadMeanDays * MINUTES_PER_DAY })),
   );
+  return judgedWindow(planned(scenario, model), highest, lead);
 }
 
 /**

@@ -1,5 +1,7 @@
 import type { Change } from '../../scenario/what-ifs.js';
 import type { ResultsHead } from '../head.js';
+import type { Window } from '../programme/judged-window.js';
+import type { SeriesResult } from '../programme/series.js';
 import type { Estimate } from '../statistics/interval.js';
 
 export type MeasureId = 'throughput' | 'lead mean' | 'lead p90' | 'wip' | 'last unit' | 'cost';
@@ -56,18 +58,13 @@ export interface CompareResults extends ResultsHead<'compare'> {
   /** The answer in a sentence or two. */
   readonly answer: string;
   /** Weeks over which the throughput is taken; null: over the whole run. */
-  readonly window: { readonly from: string; readonly to: string; readonly workingDays: number } | null;
+  readonly window: Pick<Window, 'from' | 'to' | 'workingDays'> | null;
   readonly measures: readonly MeasureResult[];
   readonly base: VariantResult & {
     readonly values: readonly { readonly measure: MeasureId; readonly value: Estimate }[];
   };
   readonly whatIfs: readonly (VariantResult & { readonly compared: readonly ComparedMeasure[] })[];
-  readonly series: {
-    readonly unit: 'week' | 'part';
-    readonly labels: readonly string[];
-    readonly starts: readonly string[];
-    readonly workingDays: readonly number[];
-  };
+  readonly series: Pick<SeriesResult, 'unit' | 'labels' | 'starts' | 'workingDays'>;
   readonly findings: readonly string[];
   /**
    * Values by replication, in the order of `measures`; null where there is none. The base first, then the

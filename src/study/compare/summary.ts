@@ -1,52 +1,38 @@
 import { basename } from 'node:path';
 import { programmeClock } from '../../scenario/programme/clock.js';
 import { count } from '../format.js';
-import { headOf } from '../head.js';
+import { headOf, type Origin } from '../head.js';
+import { defined } from '../lists.js';
 import { unitsOver } from '../programme/series.js';
+import type { Reading } from '../sample/reading.js';
 import { familyLevel } from '../statistics/difference.js';
 import { amount, type Estimate } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
-import { compareSentence } from './answer.js';
 import { baseWindow, type ComparedVariant, type Measure, measuresOf, THROUGHPUT_UNIT } from './measures.js';
-import type { Reading } from './reading.js';
 import type { CompareResults, VariantResult } from './results.js';
-import { compared } from './verdict.js';
+import { compared, compareSentence } from './verdict.js';
 
 /** A variant with what was read of its replications, in their order. */
-export interface ReadVariant {
-  readonly variant: ComparedVariant;
+interface ReadVariant extends ComparedVariant {
   readonly readings: readonly Reading[];
 }
 
-export interface ComparisonToSummarise {
-  readonly base: ReadVariant;
-  readonly whatIfs: readonly ReadVariant[];
-  readonly file: string;
-  readonly whatIfsFile: string;
-  readonly seed: string;
-  readonly level: number;
-}
-
 /**
- * Readings of a base and its what-ifs as results. The same readings give the same results, wherever they were
- * made.
+ * Readings of a base, the first of all, and its what-ifs as results. The same readings give the same results,
+ * wherever they were made.
  */
-export function summariseComparison({
-  base,
-  whatIfs,
-  file,
-  whatIfsFile,
-  seed,
-  level,
-}: ComparisonToSummarise): CompareResults {
-  const { scenario } = base.variant,
-    { buckets } = programmeClock(scenario),
-    replications = base.readings.length,
-    all = [base, ...whatIfs];
-  const window = baseWindow(base.variant, base.readings),
-    measures = measuresOf(base.variant, window),
+export function summariseComparison(
+  all: readonly ReadVariant[],
+  asked: Origin & Pick<CompareResults, 'whatIfsFile'>,
+): CompareResults {
+  const [base, whatIfs] = [defined(all[0]), all.slice(1)],
+    { level } = asked,
+    { buckets } = programmeClock(base.scenario),
+    replications = base.readings.length;
+  const window = baseWindow(base, base.readings),
+    measures = measuresOf(base, window),
     differenceLevel = familyLevel(level, whatIfs.length);
-  const values = ({ variant, readings }: ReadVariant, { of }: Measure): number[] => readings.map(of(variant));
+  const values = (variant: ReadVariant, { of }: Measure): number[] => variant.readings.map(of(variant));
   const shown = lastBucket(all, buckets.labels.length),
     workingDays = buckets.workingDays.slice(0, shown);
   const result = (of: ReadVariant): VariantResult => variantResult(of, workingDays, level);
@@ -65,8 +51,8 @@ export function summariseComparison({
     ),
   }));
   return {
-    ...headOf('compare', { scenario, file, seed, level }),
-    whatIfsFile: basename(whatIfsFile),
+    ...headOf('compare', asked),
+    whatIfsFile: basename(asked.whatIfsFile),
     replications,
     differenceLevel,
     answer: compareSentence(baseResult, whatIfResults, THROUGHPUT_UNIT),
@@ -84,7 +70,7 @@ export function summariseComparison({
     runs: all.flatMap((of) => {
       const columns = measures.map((measure) => values(of, measure));
       return of.readings.map(({ replication, outcome }, r) => ({
-        variant: of.variant.name,
+        variant: of.name,
         replication,
         outcome,
         values: columns.map((column) => finite(column[r])),
@@ -95,7 +81,7 @@ export function summariseComparison({
 
 /** @param workingDays of the buckets shown */
 function variantResult(
-  { variant: { name, note, changes, key, scenario, model }, readings }: ReadVariant,
+  { name, note, changes, key, scenario, model, readings }: ReadVariant,
   workingDays: readonly number[],
   level: number,
 ): VariantResult {

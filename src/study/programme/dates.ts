@@ -2,16 +2,15 @@ import { buildName } from '../../flow/model/orders.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { isoDate } from '../../scenario/calendar/date.js';
-import { number } from '../format.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
+import { knownQuantile } from '../sample/known-quantile.js';
 import type { Sample } from '../sample/sample.js';
 import type { Counts } from '../statistics/counts.js';
 import type { Estimate } from '../statistics/interval.js';
 import type { Proportion } from '../statistics/proportion.js';
-import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval.js';
 import { chanceLate } from './due-dates.js';
 
-export const QUANTILES = [0.5, 0.8, 0.95];
+const QUANTILES = [0.5, 0.8, 0.95];
 
 /**
  * A quantile over replications with its order-statistic interval; null where the replications are too few,
@@ -42,37 +41,17 @@ export function lastShipped({ shippedAt }: Observation): number {
   return shippedAt.reduce((last, time) => (time > last || Number.isNaN(last) ? time : last), NaN);
 }
 
-/**
- * A quantile of local days by number, with the order statistics that bound it; Infinity stands for later than
- * all known.
- */
-export function dateQuantile(days: Counts, p: number, level: number): DateQuantile {
-  const { n } = days,
-    name = `P${number(p * 100)}`,
-    ranks = quantileRanks(n, p, level);
-  const none = { p, date: null, low: null, high: null };
-  if (n === 0) return { ...none, why: 'no unit was shipped' };
-  const late = days.of(Infinity),
-    unfinished = `${late} of ${n} replications ${late === 1 ? 'was' : 'were'} not finished`;
-  if (ranks === null)
-    return {
-      ...none,
-      why:
-        `a ${number(level * 100)} % interval for ${name} needs ${leastForQuantile(p, level)} ` +
-        `replications, there ${n === 1 ? 'is' : 'are'} ${n}`,
-    };
-  const date = (rank: number): string | null => {
-    const day = days.ranked(rank);
-    return day === Infinity ? null : isoDate(day);
-  };
-  if (date(ranks.middle) === null) return { ...none, why: `${unfinished}, and ${name} is among those` };
-  return {
+/** A quantile of local days by number; Infinity stands for later than all known. */
+function dateQuantile(days: Counts, p: number, level: number): DateQuantile {
+  const { middle: date, ...bounds } = knownQuantile(
+    days,
     p,
-    date: date(ranks.middle),
-    low: date(ranks.low),
-    high: date(ranks.high),
-    why: date(ranks.high) === null ? `${unfinished}, so the interval has no end` : null,
-  };
+    level,
+    isoDate,
+    'no unit was shipped',
+    (late) => `${late} of ${days.n} replications ${late === 1 ? 'was' : 'were'} not finished`,
+  );
+  return { p, date, ...bounds };
 }
 
 export interface UnitResult {
@@ -89,12 +68,7 @@ export interface UnitResult {
    * P50, P80 and P95 of the date of shipping; null where the replications are too few or too many did not
    * ship it.
    */
-  readonly shipped: readonly {
-    readonly p: number;
-    readonly date: string | null;
-    readonly low: string | null;
-    readonly high: string | null;
-  }[];
+  readonly shipped: readonly Omit<DateQuantile, 'why'>[];
   /** From entry to shipping, of the replications that shipped it. */
   readonly leadDays: Estimate;
 }

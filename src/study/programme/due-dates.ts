@@ -52,18 +52,9 @@ function isLate({ dueAt, shippedAt, endedAt, outcome }: Observation, index: numb
   return outcome !== 'ended' || endedAt > due ? true : null;
 }
 
-interface Count {
-  due: number;
-  late: number;
-}
 /** Without a quantity single units are not kept, and those that are shipped count. */
-function count(each: Observation): Count {
+function count(each: Observation): Pick<Observation, 'due' | 'late'> {
   if (each.dueAt.length === 0) return each;
-  const counted: Count = { due: 0, late: 0 };
-  for (let index = 0; index < each.dueAt.length; index++) {
-    const late = isLate(each, index);
-    if (late !== null) counted.due++;
-    if (late === true) counted.late++;
-  }
-  return counted;
+  const known = Array.from(each.dueAt, (_, index) => isLate(each, index)).filter((late) => late !== null);
+  return { due: known.length, late: known.filter(Boolean).length };
 }

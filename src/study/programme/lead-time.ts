@@ -2,7 +2,7 @@ import { binEdge } from '../../flow/accounts/bins.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
-import type { Sample } from '../sample/sample.js';
+import type { Folded, Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
 import { sumOf } from '../statistics/sums.js';
 
@@ -21,15 +21,14 @@ export interface LeadTimeResult {
 }
 
 export function leadTime(sample: Sample): Pending<LeadTimeResult> {
-  const classes = histogram(sample);
-  return {
-    unit: 'days',
+  const pooled = pooledTimes(sample);
+  const estimates = {
+    unit: 'days' as const,
     mean: meanLeadDays(sample),
     p50: sample.amount(({ leadP50 }) => leadP50 / MINUTES_PER_DAY),
     p90: sample.amount(({ leadP90 }) => leadP90 / MINUTES_PER_DAY),
-    edges: new Deferred(() => classes.value.edges),
-    counts: new Deferred(() => classes.value.counts),
   };
+  return new Deferred<LeadTimeResult>(() => ({ ...estimates, ...classes(pooled.value) }));
 }
 
 export const meanLeadDays = (sample: Sample): Deferred<Estimate> =>
@@ -50,13 +49,8 @@ interface Pooled {
   greatest: number;
 }
 
-/**
- * Units of all replications in classes of one width, a round number of days. Within a bin of the tally (0.27
- * % wide) units count as spread evenly, so a class may be off by a part of the bins at its edges; the total
- * is exact.
- */
-function histogram(sample: Sample): Deferred<Pick<LeadTimeResult, 'edges' | 'counts'>> {
-  const pooled = sample.fold<Pooled>(
+function pooledTimes(sample: Sample): Folded<Pooled> {
+  return sample.fold<Pooled>(
     { bins: new Map(), least: Infinity, greatest: -Infinity },
     (known, { shipped, leadFirstBin, leadBins, leadLeast, leadGreatest }) => {
       if (shipped === 0) return known;
@@ -68,12 +62,15 @@ function histogram(sample: Sample): Deferred<Pick<LeadTimeResult, 'edges' | 'cou
       return known;
     },
   );
-  return new Deferred(() =>
-    pooled.value.bins.size === 0 ? { edges: [], counts: [] } : classes(pooled.value),
-  );
 }
 
-function classes({ bins, least, greatest }: Pooled): { edges: number[]; counts: number[] } {
+/**
+ * Units of all replications in classes of one width, a round number of days. Within a bin of the tally (0.27
+ * % wide) units count as spread evenly, so a class may be off by a part of the bins at its edges; the total
+ * is exact.
+ */
+function classes({ bins, least, greatest }: Pooled): Pick<LeadTimeResult, 'edges' | 'counts'> {
+  if (bins.size === 0) return { edges: [], counts: [] };
   const last = Math.max(...bins.keys());
   const width = roundWidth(
     Math.max((greatest - least) / CLASSES, 2 * (binEdge(last + 1) - binEdge(last))) / MINUTES_PER_DAY,

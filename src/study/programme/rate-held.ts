@@ -1,7 +1,7 @@
 import type { Observation } from '../../measure/observe.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Planned } from '../sample/planned.js';
-import { amount, type Estimate, meanInterval } from '../statistics/interval.js';
+import { amount, boundsOf, type Estimate, meanInterval } from '../statistics/interval.js';
 import { sum } from '../statistics/sums.js';
 import { judgedWindow, type Window } from './judged-window.js';
 import { pooledLeadTime } from './lead-time.js';
@@ -69,7 +69,6 @@ export function judgeRate(plan: Planned, observations: readonly ToJudge[], level
 }
 
 function verdictOf(shortfall: Estimate | null): Verdict {
-  if (shortfall === null || shortfall.low === null || shortfall.high === null) return 'not settled';
-  if (shortfall.high <= SHORTFALL_ALLOWED) return 'holds';
-  return shortfall.low > SHORTFALL_ALLOWED ? 'falls short' : 'not settled';
+  const { low, high } = boundsOf(shortfall);
+  return high <= SHORTFALL_ALLOWED ? 'holds' : low > SHORTFALL_ALLOWED ? 'falls short' : 'not settled';
 }

@@ -1,8 +1,7 @@
 import type { Observation } from '../../measure/observe.js';
-import { byBucket, type Shown } from '../sample/buckets.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { type ReleaseCalendar, workingDaysBetween } from '../sample/planned.js';
-import type { Sample } from '../sample/sample.js';
+import { byBucket, type Sample, type Shown } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
 
@@ -45,8 +44,7 @@ export interface ThroughputResult {
  */
 export function series(sample: Sample, shown: Shown): Pending<SeriesResult> {
   const { buckets } = sample.clock,
-    ofShown = <T>(all: readonly T[]): Deferred<readonly T[]> =>
-      new Deferred(() => all.slice(0, shown.count.value));
+    ofShown = <T>(all: readonly T[]): Deferred<readonly T[]> => new Deferred(() => all.slice(0, shown.value));
   return {
     unit: buckets.unit,
     labels: ofShown(buckets.labels),
@@ -92,13 +90,11 @@ export function shownBuckets(sample: Sample): Shown {
     for (let id = 0; id < locations; id++) if (wipIn[id * buckets + b] > 0) return true;
     return false;
   };
-  return {
-    count: sample.fold(asked.findLastIndex((each) => each !== null) + 1, (known, each) => {
-      let last = buckets;
-      while (last > known && !lives(each, last - 1)) last--;
-      return last;
-    }),
-  };
+  return sample.fold(asked.findLastIndex((each) => each !== null) + 1, (known, each) => {
+    let last = buckets;
+    while (last > known && !lives(each, last - 1)) last--;
+    return last;
+  });
 }
 
 function wipInBucket({ model, clock }: Sample, seen: Observation, location: number, bucket: number): number {
@@ -143,16 +139,7 @@ export const shippedPerDay =
   ({ shipped, endedAt, minutes }: Pick<Observation, 'shipped' | 'endedAt' | 'minutes'>): number =>
     ratio(shipped, workingDaysBetween(workingDays, endedAt - minutes, endedAt));
 
-/**
- * Units shipped over the time observed, per working day of the first station's site and per hour of the
- * clock.
- */
-export function throughput(sample: Sample): {
-  readonly perDay: Deferred<Estimate>;
-  readonly perHour: Deferred<Estimate>;
-} {
-  return {
-    perDay: sample.amount(shippedPerDay(sample.calendar)),
-    perHour: sample.amount(({ shipped, minutes }) => ratio(60 * shipped, minutes)),
-  };
-}
+export const throughput = (sample: Sample): Record<keyof ThroughputResult, Deferred<Estimate>> => ({
+  perDay: sample.amount(shippedPerDay(sample.calendar)),
+  perHour: sample.amount(({ shipped, minutes }) => ratio(60 * shipped, minutes)),
+});

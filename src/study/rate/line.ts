@@ -5,13 +5,14 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import { neighbours } from '../lists.js';
 import type { Replicator } from '../run/replicator.js';
 import { releaseCalendar, workingDaysBetween } from '../sample/planned.js';
-import { resources } from '../sections/bottlenecks.js';
+import { type Reading, readingOf } from '../sample/reading.js';
+import { busiest, resources } from '../sections/bottlenecks.js';
 import { amount } from '../statistics/interval.js';
 import { proportion } from '../statistics/proportion.js';
 import { sum } from '../statistics/sums.js';
 import { atRate, type RateAsked } from './at-rate.js';
 import type { RatePoint } from './results.js';
-import { type Judged, judge, type RateReading, readRate } from './verdict.js';
+import { type Judged, judge } from './verdict.js';
 
 /** A rate that is not settled is run up to so many times the replications. */
 export const MOST_TIMES = 4;
@@ -27,9 +28,11 @@ export class Line {
   ) {}
 
   async point(rate: RateAsked): Promise<RatePoint> {
-    const { readings, judged, model, units, workingDays, first, end } = await this.run(rate),
+    const { readings, judged, window } = await this.run(rate),
+      { scenario, model, units, first, end, fromMin, toMin } = window,
       { level } = this.asked;
-    const of = (value: (reading: RateReading) => number) => amount(readings.map(value), level);
+    const workingDays = workingDaysBetween(releaseCalendar(scenario).workingDays, fromMin, toMin);
+    const of = (value: (reading: Reading) => number) => amount(readings.map(value), level);
     return {
       perDay: rate.perDay,
       ...judged,
@@ -49,29 +52,16 @@ export class Line {
 
   private async run(rate: RateAsked) {
     const { replications, sure, level } = this.asked,
-      { scenario, model, first, end, fromMin, toMin, released, units } = watched(this.scenario, rate);
-    const variant = { key: digest(scenario), model, read: readRate },
-      { orders } = model.programme;
-    const readings: RateReading[] = [];
+      window = watched(this.scenario, rate),
+      { scenario, model } = window;
+    const variant = { key: digest(scenario), model, read: readingOf(scenario, model) },
+      isBuiltAgain = model.programme.orders.replaceScrapped;
+    const readings: Reading[] = [];
     for (let most = replications; ; most *= 2) {
       readings.push(...(await this.replicator.row(variant, readings.length + 1, most)));
-      const judged = judge(
-        readings,
-        { first, end, released, isBuiltAgain: orders.replaceScrapped },
-        sure,
-        level,
-      );
-      if (judged.verdict !== 'not settled' || most >= MOST_TIMES * replications) {
-        return {
-          readings,
-          judged,
-          model,
-          units,
-          workingDays: workingDaysBetween(releaseCalendar(scenario).workingDays, fromMin, toMin),
-          first,
-          end,
-        };
-      }
+      const judged = judge(readings, { ...window, isBuiltAgain }, sure, level);
+      if (judged.verdict !== 'not settled' || most >= MOST_TIMES * replications)
+        return { readings, judged, window };
     }
   }
 }
@@ -94,13 +84,14 @@ export function watched(base: Scenario, rate: RateAsked) {
   return { ...at, model, released, units };
 }
 
-function stopsOf(model: Model, readings: readonly RateReading[], level: number): RatePoint['stops'] {
+function stopsOf(model: Model, readings: readonly Reading[], level: number): RatePoint['stops'] {
+  const first = readings.map(busiest);
   return resources({ model })
     .map(({ id, name, kind, site }) => ({
       name,
       kind,
       site,
-      share: proportion(readings.filter(({ busiest }) => busiest === id).length, readings.length, level),
+      share: proportion(first.filter((each) => each === id).length, readings.length, level),
     }))
     .filter(({ share }) => share.count > 0)
     .sort((a, b) => b.share.count - a.share.count);

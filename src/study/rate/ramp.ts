@@ -1,9 +1,8 @@
 import { dayNumber, isoDate } from '../../scenario/calendar/date.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { rate } from './answer.js';
 import { rampOf } from './at-rate.js';
 import type { Line } from './line.js';
-import type { RampResult, RateVerdict } from './results.js';
+import { type RampResult, type RateVerdict, rate } from './results.js';
 import { leastThatHolds } from './search.js';
 
 /** Beyond the lead time: WIP comes to rest behind the first unit. */

@@ -7,13 +7,12 @@ import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import { Replicator } from '../run/replicator.js';
-import { rateSentence } from './answer.js';
+import { readingOf } from '../sample/reading.js';
 import { atRate, noRateReason, rampOf } from './at-rate.js';
 import { Line, MOST_TIMES, watched } from './line.js';
 import { REST_WEEKS, ramp } from './ramp.js';
-import type { RatePoint, RateResults } from './results.js';
+import { type RatePoint, type RateResults, rateSentence } from './results.js';
 import { highestThatHolds } from './search.js';
-import { readRate } from './verdict.js';
 
 export interface RateOptions extends StudyOptions {
   /** The grid of rates, units a working day: from, from + step, .. up to `to`. */
@@ -43,7 +42,7 @@ const LONGEST_SETTLE_WEEKS = 52;
  * @throws RangeError `programme: expected ..` for a scenario that has no rate, or a window too short for it
  */
 export async function rateStudy(options: RateOptions): Promise<RateResults> {
-  const { scenario, file, from, to, step, weeks, sure, replications, seed, level = LEVEL } = options;
+  const { scenario, from, to, step, weeks, sure, replications, level = LEVEL } = options;
   const reason = noRateReason(scenario);
   if (reason !== null)
     throw new RangeError(
@@ -75,7 +74,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     const window = atRate(scenario, { perDay: from, settleWeeks, weeks }),
       { bottleneck, highestRatePerDay } = capacity(model, scenario);
     const base = {
-      ...headOf('rate', { scenario, file, seed, level }),
+      ...headOf('rate', { ...options, level }),
       replications,
       mostReplications: MOST_TIMES * replications,
       sure,
@@ -111,8 +110,9 @@ async function settling(
   weeks: number,
   replicator: Replicator,
 ): Promise<number> {
-  const pilot = atRate(scenario, { perDay, settleWeeks: PILOT_SETTLE_WEEKS, weeks });
-  const variant = { key: digest(pilot.scenario), model: compile(pilot.scenario), read: readRate },
+  const pilot = atRate(scenario, { perDay, settleWeeks: PILOT_SETTLE_WEEKS, weeks }),
+    model = compile(pilot.scenario);
+  const variant = { key: digest(pilot.scenario), model: model, read: readingOf(pilot.scenario, model) },
     readings = await replicator.row(variant, 1, PILOT_REPLICATIONS);
   const longest = Math.max(0, ...readings.map(({ leadP90Days }) => leadP90Days).filter(Number.isFinite));
   return Math.min(LONGEST_SETTLE_WEEKS, Math.ceil(longest / 7) + REST_WEEKS);

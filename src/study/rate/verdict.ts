@@ -1,43 +1,13 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { Observation } from '../../measure/observe.js';
 import { defined } from '../lists.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
-import { wipByBucket } from '../programme/series.js';
-import { busiest } from '../sections/bottlenecks.js';
-import { type Estimate, meanInterval } from '../statistics/interval.js';
-import { type Proportion, proportion } from '../statistics/proportion.js';
+import type { Reading } from '../sample/reading.js';
+import { meanInterval } from '../statistics/interval.js';
+import { proportion } from '../statistics/proportion.js';
 import { sum } from '../statistics/sums.js';
-import type { RateVerdict } from './results.js';
+import type { RatePoint, RateVerdict } from './results.js';
 
-/** What the search for a rate keeps of a replication. */
-export interface RateReading {
-  readonly outcome: Observation['outcome'];
-  readonly enteredIn: Int32Array;
-  readonly shippedIn: Int32Array;
-  /** In the time observed. */
-  readonly scrapped: number;
-  /** Mean work in process by week, and over the time observed. */
-  readonly wipIn: Float64Array;
-  readonly wip: number;
-  readonly leadMeanDays: number;
-  readonly leadP90Days: number;
-  /** Of the highest utilisation, in the order of `Observation.utilisation`; -1: none was active. */
-  readonly busiest: number;
-}
-
-export function readRate(seen: Observation): RateReading {
-  return {
-    outcome: seen.outcome,
-    enteredIn: seen.enteredIn,
-    shippedIn: seen.shippedIn,
-    scrapped: seen.scrapped,
-    wipIn: wipByBucket(seen, seen.shippedIn.length),
-    wip: seen.wip,
-    leadMeanDays: seen.leadMean / MINUTES_PER_DAY,
-    leadP90Days: seen.leadP90 / MINUTES_PER_DAY,
-    busiest: busiest(seen),
-  };
-}
+/** What a replication is judged by. */
+export type RateReading = Pick<Reading, 'outcome' | 'enteredIn' | 'shippedIn' | 'scrapped' | 'wipIn'>;
 
 /** The weeks watched and what is asked in them. */
 export interface Watched {
@@ -49,13 +19,7 @@ export interface Watched {
   readonly isBuiltAgain: boolean;
 }
 
-export interface Judged {
-  readonly verdict: RateVerdict;
-  readonly why: string;
-  readonly keptUp: Proportion;
-  readonly drift: Estimate;
-  readonly gridlocks: number;
-}
+export type Judged = Pick<RatePoint, 'verdict' | 'why' | 'keptUp' | 'drift' | 'gridlocks'>;
 
 /**
  * Less growth than this over the whole window is no drift: where in its cycle of whole units the window ends

@@ -1,7 +1,7 @@
 import type { Varied } from '../../scenario/vary.js';
 import { defined } from '../lists.js';
 import { difference } from '../statistics/difference.js';
-import { type Estimate, meanInterval } from '../statistics/interval.js';
+import { type Estimate, mapped, meanInterval } from '../statistics/interval.js';
 import type { Effect, ReliefResult, VariedAssumption, VariedResult } from './results.js';
 import { type Compared, gainsOver } from './runs.js';
 import type { Out } from './screen.js';
@@ -42,14 +42,7 @@ export function gainPerCost(
     pulls = gainsOver(base, row, 'throughput').map(
       (more, r) => (more - quotient * defined(costs[r])) / cost.mean,
     );
-  const { low, high, n } = meanInterval(pulls, gain.level);
-  return {
-    mean: quotient,
-    low: low === null ? null : quotient + low,
-    high: high === null ? null : quotient + high,
-    level: gain.level,
-    n,
-  };
+  return { ...mapped(meanInterval(pulls, gain.level), (pull) => quotient + pull), mean: quotient };
 }
 
 /** Reliefs by gain, those compared to the end first. */

@@ -1,8 +1,9 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { scaled } from '../../random/moments.js';
+import { stationsOf } from '../../scenario/lookup/placed.js';
 import type { CalendarSpec, ClockSpan } from '../../scenario/types/calendars.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { atStation, stationsOf } from './places.js';
+import { atStation } from './places.js';
 import { type Relief, withEntry } from './relief.js';
 import { clock } from './transport.js';
 
@@ -13,19 +14,16 @@ export function morePeople(scenario: Scenario): Relief[] {
       (crew): Relief => ({
         kind: 'person',
         text: `one person more in ${crew} (${site})`,
-        change: (from) => ({
-          ...from,
-          sites: withEntry(from.sites, site, (its) => ({
-            ...its,
-            crews: withEntry(its.crews, crew, (people) => ({
+        change: (from) =>
+          withEntry(from, 'sites', site, (its) =>
+            withEntry(its, 'crews', crew, (people) => ({
               ...people,
               headcount: people.headcount + 1,
               ...(people.shifts !== undefined && {
                 shifts: { ...people.shifts, headcounts: people.shifts.headcounts?.map((each) => each + 1) },
               }),
             })),
-          })),
-        }),
+          ),
       }),
     ),
   );
@@ -45,9 +43,8 @@ export function moreHours(scenario: Scenario): Relief[] {
           {
             kind: 'overtime',
             text: `one hour of overtime a day in ${name}, ${clock(hour.startMin)} to ${clock(hour.endMin)}`,
-            change: (from) => ({
-              ...from,
-              calendars: withEntry(from.calendars, name, (its) => ({
+            change: (from) =>
+              withEntry(from, 'calendars', name, (its) => ({
                 ...its,
                 overtime: [
                   ...its.overtime,
@@ -61,7 +58,6 @@ export function moreHours(scenario: Scenario): Relief[] {
                   },
                 ],
               })),
-            }),
           },
         ];
   });
@@ -69,10 +65,10 @@ export function moreHours(scenario: Scenario): Relief[] {
 
 /** Equipment of each station fails half as often: twice as long between failures. */
 export function fewerFailures(scenario: Scenario): Relief[] {
-  return stationsOf(scenario)
-    .filter(({ station }) => station.failures.length > 0)
-    .map(({ site, name }) =>
-      atStation('failure', `failures of ${name} half as often`, site, name, (station) => ({
+  return [...stationsOf(scenario)]
+    .filter(([, { station }]) => station.failures.length > 0)
+    .map(([name, { siteName }]) =>
+      atStation('failure', `failures of ${name} half as often`, siteName, name, (station) => ({
         ...station,
         failures: station.failures.map((each) => ({ ...each, every: scaled(each.every, 2) })),
       })),

@@ -1,3 +1,4 @@
+import { stationsOf } from '../../scenario/lookup/placed.js';
 import type { Station } from '../../scenario/types/plant.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { type Relief, type ReliefKind, withEntry } from './relief.js';
@@ -5,10 +6,10 @@ import { type Relief, type ReliefKind, withEntry } from './relief.js';
 /** One place more at each station; not in a pulse line, where a place is a part of the takt. */
 export function morePlaces(scenario: Scenario): Relief[] {
   const pulsed = new Set(Object.values(scenario.pulseLines).flatMap(({ stations }) => stations));
-  return stationsOf(scenario)
-    .filter(({ name }) => !pulsed.has(name))
-    .map(({ site, name }) =>
-      atStation('place', `one place more at ${name}`, site, name, (station) => ({
+  return [...stationsOf(scenario)]
+    .filter(([name]) => !pulsed.has(name))
+    .map(([name, { siteName }]) =>
+      atStation('place', `one place more at ${name}`, siteName, name, (station) => ({
         ...station,
         places: station.places + 1,
       })),
@@ -17,8 +18,14 @@ export function morePlaces(scenario: Scenario): Relief[] {
 
 /** One space more in each buffer and rework buffer that is limited, and in each bank of a lane. */
 export function moreSpaces(scenario: Scenario): Relief[] {
-  const buffers = stationsOf(scenario).flatMap(
-    ({ site, name, station: { buffer, reworkBuffer } }): Relief[] => [
+  const buffers = [...stationsOf(scenario)].flatMap(
+    ([
+      name,
+      {
+        siteName: site,
+        station: { buffer, reworkBuffer },
+      },
+    ]): Relief[] => [
       ...(buffer === undefined
         ? []
         : [
@@ -46,14 +53,6 @@ export function moreSpaces(scenario: Scenario): Relief[] {
   return [...buffers, ...banks];
 }
 
-export function stationsOf(
-  scenario: Scenario,
-): { readonly site: string; readonly name: string; readonly station: Station }[] {
-  return Object.entries(scenario.sites).flatMap(([site, { stations }]) =>
-    Object.entries(stations).map(([name, station]) => ({ site, name, station })),
-  );
-}
-
 export function atStation(
   kind: ReliefKind,
   text: string,
@@ -64,13 +63,7 @@ export function atStation(
   return {
     kind,
     text,
-    change: (from) => ({
-      ...from,
-      sites: withEntry(from.sites, site, (its) => ({
-        ...its,
-        stations: withEntry(its.stations, name, change),
-      })),
-    }),
+    change: (from) => withEntry(from, 'sites', site, (its) => withEntry(its, 'stations', name, change)),
   };
 }
 
@@ -81,5 +74,5 @@ const inBank = (
 ): Relief => ({
   kind: 'space',
   text,
-  change: (from) => ({ ...from, lanes: withEntry(from.lanes, lane, (its) => ({ ...its, ...spaces })) }),
+  change: (from) => withEntry(from, 'lanes', lane, (its) => ({ ...its, ...spaces })),
 });

@@ -25,13 +25,21 @@ export interface Relief {
   readonly change: (scenario: Scenario) => Scenario;
 }
 
-/** A map with one of its entries changed; the order of names stays. */
-export function withEntry<Value>(
-  map: Readonly<Record<string, Value>>,
+/** With one entry of one of its maps changed; the order of names stays. */
+export const withEntry = <
+  Key extends string,
+  Of extends Readonly<Record<Key, Readonly<Record<string, unknown>>>>,
+>(
+  of: Of,
+  map: Key,
   name: string,
-  change: (value: Value) => Value,
-): Readonly<Record<string, Value>> {
-  return Object.fromEntries(
-    Object.entries(map).map(([key, value]) => [key, key === name ? change(value) : value]),
-  );
-}
+  change: (value: Of[Key][string]) => Of[Key][string],
+): Of => ({
+  ...of,
+  [map]: Object.fromEntries(
+    Object.entries(of[map]).map(([key, value]) => [
+      key,
+      key === name ? change(value as Of[Key][string]) : value,
+    ]),
+  ),
+});

@@ -6,17 +6,20 @@ import { headOf } from '../head.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
 import { fingerprint } from '../run/identity.js';
-import { Replicator, type Variant, whole } from '../run/replicator.js';
+import { Replicator, whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import { familyLevel } from '../statistics/difference.js';
 import { amount } from '../statistics/interval.js';
 import { sumOf } from '../statistics/sums.js';
-import { reliefsSentence } from './answer.js';
 import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
 import { effectOf, gainPerCost, ranks, tornado } from './effects.js';
-import { reliefsOf } from './list.js';
-import type { ReliefsResults } from './results.js';
+import { fewerFailures, moreHours, morePeople } from './people.js';
+import { morePlaces, moreSpaces } from './places.js';
+import type { Relief } from './relief.js';
+import { type ReliefsResults, reliefsSentence } from './results.js';
 import { type Compared, type Screened, screened, toCompare } from './runs.js';
+import { betterSteps } from './steps.js';
+import { moreTransport } from './transport.js';
 
 export interface ReliefsOptions extends StudyOptions {
   /** The scenario's guesses and estimates, varied. */
@@ -52,7 +55,7 @@ const ZONE_SHARE = 0.01;
  * replications: same results, to the last bit.
  */
 export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResults> {
-  const { file, rate, replications: most, seed, level = LEVEL } = options;
+  const { rate, replications: most, level = LEVEL } = options;
   wholeNumber('replications', most, 2);
   const atRate = (scenario: Scenario): Scenario =>
     rate === undefined ? scenario : withHighestRate(scenario, rate);
@@ -88,15 +91,18 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput),
       baseRead = toRead(base);
     const ofBase = [...firstSeen.map(baseRead.read), ...(await replicator.row(baseRead, first + 1, most))];
-    const run = (some: readonly Variant<Compared>[], from: number, to: number): Promise<Compared[][]> =>
-      replicator.rows(some, from, to);
-    const across = amount(
-        ofBase.map((each) => each.throughput),
+    const meanOf = (what: keyof Compared) =>
+      amount(
+        ofBase.map((each) => each[what]),
         level,
-      ),
+      );
+    const across = meanOf('throughput'),
+      costs = meanOf('cost'),
       zone = Math.max(1e-9, ZONE_SHARE * across.mean);
-    const triedReliefs = await screened(reliefs.map(toRead), ofBase, looks, { keep: KEEP, zone, level }, run),
-      triedEnds = await screened(assumed.map(toRead), ofBase, looks, { keep: 0, zone, level }, run);
+    const tried = <Member extends Changed>(group: readonly Member[], keep: number) =>
+      screened(group.map(toRead<Member>), ofBase, looks, { keep, zone, level }, replicator);
+    const triedReliefs = await tried(reliefs, KEEP),
+      triedEnds = await tried(assumed, 0);
     const eachLevel = {
       reliefs: levelOf(triedReliefs, level),
       assumptions: levelOf(triedEnds, level),
@@ -118,12 +124,8 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       ...of,
       effect: effectOf(ofBase, row, out, eachLevel.assumptions),
     }));
-    const costs = amount(
-      ofBase.map((each) => each.cost),
-      level,
-    );
     const results: Omit<ReliefsResults, 'answer'> = {
-      ...headOf('reliefs', { scenario, file, seed, level }),
+      ...headOf('reliefs', { ...options, scenario, level }),
       replications: most,
       firstReplications: first,
       eachLevel,
@@ -165,3 +167,10 @@ export function looksOf(most: number): number[] {
 
 const levelOf = (all: readonly Screened<unknown>[], level: number): number =>
   familyLevel(level, all.filter(({ out }) => out === null).length);
+
+/** All reliefs of a scenario, in a fixed order. */
+export function reliefsOf(scenario: Scenario): Relief[] {
+  return [morePeople, morePlaces, moreSpaces, moreTransport, betterSteps, moreHours, fewerFailures].flatMap(
+    (of) => of(scenario),
+  );
+}

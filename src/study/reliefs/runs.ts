@@ -1,8 +1,7 @@
 import type { Observation } from '../../measure/observe.js';
 import { defined } from '../lists.js';
-import type { Variant } from '../run/replicator.js';
-import { moneyOf } from '../sections/costs.js';
-import { ratio } from '../statistics/sums.js';
+import type { Replicator, Variant } from '../run/replicator.js';
+import { unitCost } from '../sections/costs.js';
 import type { Changed } from './changes.js';
 import { type Out, ReliefScreen, type ScreenOptions } from './screen.js';
 
@@ -27,13 +26,10 @@ export function toCompare<Member extends Changed>(
   member: Member,
   throughput: (observation: Observation) => number,
 ): Member & Variant<Compared> {
-  const money = moneyOf(member.model, member.scenario.costs);
+  const cost = unitCost(member.scenario, member.model);
   return {
     ...member,
-    read: (seen) => ({
-      throughput: throughput(seen),
-      cost: money === null ? NaN : ratio(money(seen), seen.shipped),
-    }),
+    read: (seen) => ({ throughput: throughput(seen), cost: cost === null ? NaN : cost(seen) }),
   };
 }
 
@@ -51,7 +47,7 @@ export async function screened<Member extends Variant<Compared>>(
   base: readonly Compared[],
   looks: readonly number[],
   options: Omit<ScreenOptions, 'count' | 'first' | 'looks'>,
-  run: (some: readonly Member[], from: number, to: number) => Promise<Compared[][]>,
+  replicator: Replicator,
 ): Promise<Screened<Member>[]> {
   const first = Math.min(...looks),
     most = Math.max(...looks),
@@ -60,7 +56,7 @@ export async function screened<Member extends Variant<Compared>>(
   let done = 0;
   for (const end of looks) {
     const alive = screen.alive.map((i) => defined(all[i])),
-      seen = await run(
+      seen = await replicator.rows(
         alive.map(({ member }) => member),
         done + 1,
         end,

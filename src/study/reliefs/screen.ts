@@ -1,6 +1,7 @@
 import { sampleVariance } from 'simple-statistics';
 import { defined } from '../lists.js';
-import { difference, familyLevel } from '../statistics/difference.js';
+import { familyLevel } from '../statistics/difference.js';
+import { boundsOf, meanInterval } from '../statistics/interval.js';
 import { slack } from '../statistics/select-best.js';
 import { sum } from '../statistics/sums.js';
 
@@ -79,12 +80,10 @@ export class ReliefScreen {
 
   private hasNoEffect({ gains }: Contestant): boolean {
     const { level, zone, keep, looks } = this.options;
-    const { low, high } = difference(
-      gains.map(() => 0),
-      gains,
-      familyLevel((1 + level) / 2, Math.max(1, keep) * looks),
-    ).difference;
-    return low !== null && high !== null && low > -zone && high < zone;
+    const { low, high } = boundsOf(
+      meanInterval(gains, familyLevel((1 + level) / 2, Math.max(1, keep) * looks)),
+    );
+    return low > -zone && high < zone;
   }
 
   private isBehind(each: Contestant): boolean {

@@ -1,4 +1,5 @@
 import { scaled } from '../../random/moments.js';
+import { routesOf } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Chance, RouteEntry, StationStep } from '../../scenario/types/steps.js';
 import { type Relief, withEntry } from './relief.js';
@@ -11,24 +12,18 @@ const WORK_LEFT = 0.9;
  * stay.
  */
 export function betterSteps(scenario: Scenario): Relief[] {
-  return [
-    { feeder: undefined, route: scenario.route },
-    ...Object.entries(scenario.feeders).map(([feeder, { route }]) => ({ feeder, route })),
-  ].flatMap(({ feeder, route }) =>
-    stepsIn(route).flatMap(({ at, step }): Relief[] => {
+  return routesOf(scenario).flatMap(({ feeder, entries }) =>
+    stepsIn(entries).flatMap(({ at, step }): Relief[] => {
       const name = feeder === undefined ? step.name : `${step.name} (${feeder})`;
       const change =
         (better: (step: StationStep) => StationStep) =>
         (from: Scenario): Scenario =>
           feeder === undefined
             ? { ...from, route: withStep(from.route, at, better) }
-            : {
-                ...from,
-                feeders: withEntry(from.feeders, feeder, (its) => ({
-                  ...its,
-                  route: withStep(its.route, at, better),
-                })),
-              };
+            : withEntry(from, 'feeders', feeder, (its) => ({
+                ...its,
+                route: withStep(its.route, at, better),
+              }));
       return [
         ...(step.work === undefined && step.passes === undefined
           ? []
@@ -37,7 +32,7 @@ export function betterSteps(scenario: Scenario): Relief[] {
           (defect): Relief => ({
             kind: 'defect',
             text: `half as much ${defect} from ${name}`,
-            change: change((its) => ({ ...its, creates: withEntry(its.creates, defect, halved) })),
+            change: change((its) => withEntry(its, 'creates', defect, halved)),
           }),
         ),
       ];

@@ -17,10 +17,7 @@ export function moreTransport(scenario: Scenario): Relief[] {
       ([lane]): Relief => ({
         kind: 'truck',
         text: `one truck more on ${lane}`,
-        change: (from) => ({
-          ...from,
-          lanes: withEntry(from.lanes, lane, (its) => ({ ...its, trucks: its.trucks + 1 })),
-        }),
+        change: (from) => withEntry(from, 'lanes', lane, (its) => ({ ...its, trucks: its.trucks + 1 })),
       }),
     ),
     ...lanes.flatMap(([lane, { leaves }]): Relief[] => {
@@ -31,9 +28,8 @@ export function moreTransport(scenario: Scenario): Relief[] {
             {
               kind: 'departure',
               text: `one departure more on ${lane}, at ${clock(extra)}`,
-              change: (from) => ({
-                ...from,
-                lanes: withEntry(from.lanes, lane, (its) =>
+              change: (from) =>
+                withEntry(from, 'lanes', lane, (its) =>
                   its.leaves.kind !== 'timetable'
                     ? its
                     : {
@@ -41,7 +37,6 @@ export function moreTransport(scenario: Scenario): Relief[] {
                         leaves: { ...its.leaves, atMin: [...its.leaves.atMin, extra].sort((a, b) => a - b) },
                       },
                 ),
-              }),
             },
           ];
     }),
@@ -49,10 +44,7 @@ export function moreTransport(scenario: Scenario): Relief[] {
       (name): Relief => ({
         kind: 'carrier',
         text: `one more of ${name}`,
-        change: (from) => ({
-          ...from,
-          carriers: withEntry(from.carriers, name, (its) => ({ ...its, count: its.count + 1 })),
-        }),
+        change: (from) => withEntry(from, 'carriers', name, (its) => ({ ...its, count: its.count + 1 })),
       }),
     ),
   ];

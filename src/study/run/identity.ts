@@ -1,15 +1,12 @@
 import { createHash } from 'node:crypto';
 import { digest } from '../../scenario/read.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Origin } from '../head.js';
 import { PROGRAM_VERSION } from '../version.js';
 import type { Identity } from './journal.js';
 
 /** What replications of a study hang on. */
-export interface IdentityParts {
+export interface IdentityParts extends Omit<Origin, 'file'> {
   readonly study: string;
-  readonly scenario: Scenario;
-  readonly seed: string;
-  readonly level: number;
   /**
    * Whatever else may change a number, or which replications are run; `rampTo` is told as `ramp to`,
    * undefined not at all.

@@ -109,8 +109,7 @@ export class Replicator {
 
   /** The row of a single variant. */
   async row<Value>(variant: Variant<Value>, from: number, to: number): Promise<Value[]> {
-    const row: Value[] = [];
-    await this.each([variant], from, to, 1, (value) => row.push(value));
+    const [row = []] = await this.rows([variant], from, to);
     return row;
   }
 

@@ -86,9 +86,8 @@ export class Sample implements Planned {
   }
 
   /** Replications of which something is true. */
-  count(is: (observation: Observation) => boolean): Deferred<number> {
-    const times = this.fold(0, (known, observation) => (is(observation) ? known + 1 : known));
-    return new Deferred(() => times.value);
+  count(is: (observation: Observation) => boolean): Folded<number> {
+    return this.fold(0, (known, observation) => (is(observation) ? known + 1 : known));
   }
 
   private moments(of: (observation: Observation) => number): Moments {
@@ -107,6 +106,19 @@ export class Sample implements Planned {
 
 /** Rows of what occurred in some replication. */
 export const occurring = <Row>(
-  all: readonly { readonly times: Deferred<number>; readonly row: Pending<Row> }[],
+  all: readonly { readonly times: Folded<number>; readonly row: Pending<Row> }[],
 ): Deferred<Row[]> =>
   new Deferred<Row[]>(() => all.filter(({ times }) => times.value > 0).map(({ row }) => row));
+
+/** The first so many buckets, known once all replications have come. */
+export type Shown = Folded<number>;
+
+/** Mean over replications of what cannot be below 0, by bucket shown. */
+export function byBucket(
+  sample: Sample,
+  shown: Shown,
+  of: (observation: Observation, bucket: number) => number,
+): Deferred<readonly Estimate[]> {
+  const all = sample.clock.buckets.labels.map((_, b) => sample.amount((each) => of(each, b)));
+  return new Deferred<readonly Estimate[]>(() => all.slice(0, shown.value));
+}

@@ -63,11 +63,8 @@ export function busiest({ utilisation }: Pick<Observation, 'utilisation'>): numb
   return utilisation.reduce((best, each, id) => (each > (best < 0 ? 0 : utilisation[best]) ? id : best), -1);
 }
 
-export interface Resource {
+export interface Resource extends Pick<BottleneckResult, 'name' | 'kind' | 'site'> {
   readonly id: number;
-  readonly name: string;
-  readonly kind: BottleneckResult['kind'];
-  readonly site: string;
 }
 
 /**
@@ -76,27 +73,23 @@ export interface Resource {
  */
 export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
   const { stations, resources, lanes, siteNames, companions } = model;
-  const all = [
-    ...Array.from(stations.names, (name, i) => ({
+  const all: Omit<Resource, 'id'>[] = [
+    ...stations.names.map((name, i) => ({
       name,
       kind: 'station' as const,
       site: siteNames[stations.site[i]],
-      isBank: stations.isBank[i] === 1,
     })),
     ...resources.names
       .slice(0, resources.crews)
-      .map((name, i) => ({ name, kind: 'crew' as const, site: siteNames[resources.site[i]], isBank: false })),
+      .map((name, i) => ({ name, kind: 'crew' as const, site: siteNames[resources.site[i]] })),
     ...lanes.names.map((name, i) => ({
       name,
       kind: 'lane' as const,
       site: `${siteNames[lanes.from[i]]} to ${siteNames[lanes.to[i]]}`,
-      isBank: false,
     })),
-    ...companions.names.flatMap((name, i) =>
-      resources.kind[companions.resource[i]] === CARRIER
-        ? [{ name, kind: 'carrier' as const, site: carrierSite({ model }, i), isBank: false }]
-        : [],
-    ),
+    ...companions.names
+      .map((name, i) => ({ name, kind: 'carrier' as const, site: carrierSite({ model }, i) }))
+      .filter((_, i) => resources.kind[companions.resource[i]] === CARRIER),
   ];
-  return all.flatMap(({ isBank, ...resource }, id) => (isBank ? [] : [{ ...resource, id }]));
+  return all.map((resource, id) => ({ ...resource, id })).filter(({ id }) => stations.isBank[id] !== 1);
 }

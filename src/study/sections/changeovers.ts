@@ -1,5 +1,6 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
+import { named } from '../lists.js';
 import { Deferred } from '../sample/deferred.js';
 import { occurring, type Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
@@ -57,9 +58,7 @@ const MOST_UNITS = 160;
  * busiest of the first station.
  */
 export function changeovers(sample: Sample): Deferred<ChangeoverResult[]> {
-  const {
-    model: { stations, siteNames, options },
-  } = sample;
+  const { stations, options } = sample.model;
   const all = Array.from(stations.names.keys())
     .filter((id) => stations.changeoverOption[id] >= 0)
     .map((id) => {
@@ -84,8 +83,7 @@ export function changeovers(sample: Sample): Deferred<ChangeoverResult[]> {
         id,
         used: sample.share(({ utilisation }) => utilisation[id]),
         result: {
-          name: stations.names[id],
-          site: siteNames[stations.site[id]],
+          ...named(sample.model, 'stations', id),
           places: stations.places[id],
           option,
           values: [...values],

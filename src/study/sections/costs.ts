@@ -2,6 +2,7 @@ import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Costs, HourPrice } from '../../scenario/types/plant.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
@@ -48,9 +49,9 @@ export function costs(sample: Sample): Pending<CostResult | null> {
     model,
   } = sample;
   if (costs === undefined) return null;
-  const prices = pricesOf(model, costs),
-    parts = pricedParts(model, costs, prices),
-    total = totalOf(parts);
+  const parts = pricedParts(model, costs),
+    total = totalOf(parts),
+    hourly = hourPrices(model, costs).map(({ hour }) => hour);
   const perUnit = (of: (observation: Observation) => number) =>
       sample.amount((each) => ratio(of(each), each.shipped)),
     whole = perUnit(total);
@@ -70,7 +71,7 @@ export function costs(sample: Sample): Pending<CostResult | null> {
       hoursPerUnit: perUnit(({ reworkMinutes }) => sumOf(reworkMinutes, (minutes) => minutes / 60)),
       costPerUnit: perUnit(
         (each) =>
-          paidAt(each.reworkMinutes, prices, ({ hour }) => hour) +
+          paidAt(each.reworkMinutes, hourly) +
           sendBacks(each) * (costs.sendBack ?? 0) +
           each.scrapped * (costs.scrap ?? 0),
       ),
@@ -80,37 +81,40 @@ export function costs(sample: Sample): Pending<CostResult | null> {
 
 /** Of all of them only what a unit costs; null where nothing has a price. */
 export function costPerUnit(sample: Sample): Deferred<Estimate> | null {
-  const money = moneyOf(sample.model, sample.scenario.costs);
-  return money === null ? null : sample.amount((each) => ratio(money(each), each.shipped));
+  const cost = unitCost(sample.scenario, sample.model);
+  return cost === null ? null : sample.amount(cost);
 }
 
-/** Money spent in a replication; null where nothing has a price. */
-export function moneyOf(
-  model: Model,
-  costs: Costs | undefined,
-): ((observation: Observation) => number) | null {
-  return costs === undefined ? null : totalOf(pricedParts(model, costs, pricesOf(model, costs)));
+/** Money a unit shipped in a replication; null where nothing has a price. */
+export function unitCost({ costs }: Scenario, model: Model): ((observation: Observation) => number) | null {
+  if (costs === undefined) return null;
+  const money = totalOf(pricedParts(model, costs));
+  return (each) => ratio(money(each), each.shipped);
 }
 
-const pricesOf = (model: Model, costs: Costs): HourPrice[] =>
-  model.resources.names.slice(0, model.resources.crews).map((crew) => priceOf(costs, crew));
+/** By crew. */
+const hourPrices = ({ resources }: Model, { people }: Costs): HourPrice[] =>
+  resources.names
+    .slice(0, resources.crews)
+    .map((crew) => own(people, crew) ?? own(people, 'default') ?? NOTHING);
 const totalOf =
   (parts: readonly Part[]) =>
   (observation: Observation): number =>
     sumOf(parts, ({ of }) => of(observation));
 
-function pricedParts(model: Model, costs: Costs, prices: readonly HourPrice[]): Part[] {
+function pricedParts(model: Model, costs: Costs): Part[] {
   const { lanes, resources, stations, supplies } = model,
+    prices = hourPrices(model, costs),
+    hourly = prices.map(({ hour }) => hour),
+    overtimeHourly = prices.map(({ overtimeHour }) => overtimeHour),
     floor = spaces(model),
     parts: Part[] = [];
   const add = (isPriced: boolean, name: string, of: Part['of']): void => {
     if (isPriced) parts.push({ name, of });
   };
   const hasPeople = Object.keys(costs.people).length > 0;
-  add(hasPeople, 'people', ({ crewTime }) => paidAt(crewTime.usual, prices, ({ hour }) => hour));
-  add(hasPeople, 'overtime', ({ crewTime }) =>
-    paidAt(crewTime.overtime, prices, ({ overtimeHour }) => overtimeHour),
-  );
+  add(hasPeople, 'people', ({ crewTime }) => paidAt(crewTime.usual, hourly));
+  add(hasPeople, 'overtime', ({ crewTime }) => paidAt(crewTime.overtime, overtimeHourly));
   add(Object.keys(costs.trucks).length > 0, 'trucks', (each) =>
     lanes.names.reduce((money, name, lane) => {
       const { trip = 0, day = 0 } = own(costs.trucks, name) ?? {};
@@ -136,16 +140,8 @@ function pricedParts(model: Model, costs: Costs, prices: readonly HourPrice[]): 
 }
 
 /** Person-minutes by crew at the price of an hour. */
-function paidAt(
-  minutes: Float64Array,
-  prices: readonly HourPrice[],
-  price: (of: HourPrice) => number,
-): number {
-  return minutes.reduce((money, each, crew) => money + (each / 60) * price(prices[crew]), 0);
-}
-
-const priceOf = ({ people }: Costs, crew: string): HourPrice =>
-  own(people, crew) ?? own(people, 'default') ?? NOTHING;
+const paidAt = (minutes: Float64Array, hourly: readonly number[]): number =>
+  minutes.reduce((money, each, crew) => money + (each / 60) * hourly[crew], 0);
 
 /** Changeovers made at a station. */
 export function changeoversAt(

@@ -1,6 +1,6 @@
-import { byBucket, type Shown } from '../sample/buckets.js';
+import { named } from '../lists.js';
 import type { Pending } from '../sample/deferred.js';
-import type { Sample } from '../sample/sample.js';
+import { byBucket, type Sample, type Shown } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
 
@@ -54,13 +54,12 @@ export interface ShutdownResult {
 /** Crews in the order of the scenario. */
 export function crews(sample: Sample, shown: Shown): Pending<CrewResult[]> {
   const {
-      model: { resources, siteNames },
+      model: { resources },
       clock,
     } = sample,
     buckets = clock.buckets.labels.length;
-  return resources.names.slice(0, resources.crews).map((name, id) => ({
-    name,
-    site: siteNames[resources.site[id]],
+  return Array.from({ length: resources.crews }, (_, id) => ({
+    ...named(sample.model, 'resources', id),
     headcount: resources.amount[id],
     headcounts: headcounts(sample, id),
     busy: sample.share(({ crewBusy }) => crewBusy[id]),

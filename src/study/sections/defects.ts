@@ -1,8 +1,9 @@
 import type { Model } from '../../flow/model/model.js';
 import { REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import type { Observation } from '../../measure/observe.js';
+import { rowsOf } from '../lists.js';
 import { Deferred } from '../sample/deferred.js';
-import { occurring, type Sample } from '../sample/sample.js';
+import { type Folded, occurring, type Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
 import { ratio, sumOf } from '../statistics/sums.js';
 
@@ -106,25 +107,20 @@ export function escapes(sample: Sample): Deferred<EscapeResult[]> {
 }
 
 /** Slots of a kind of defect, and in how many replications an item of it was made. */
-function slotsOf(sample: Sample): { readonly slot: number; readonly times: Deferred<number> }[] {
-  return idsOf(sample.model.slots.kind, (kind) => kind >= 0).map((slot) => ({
-    slot,
-    times: sample.count(({ quality: { made } }) => made[slot] > 0),
-  }));
+function slotsOf(sample: Sample): { readonly slot: number; readonly times: Folded<number> }[] {
+  const { kind } = sample.model.slots;
+  return Array.from(kind.keys())
+    .filter((slot) => kind[slot] >= 0)
+    .map((slot) => ({ slot, times: sample.count(({ quality: { made } }) => made[slot] > 0) }));
 }
 
 /** Rows that look for a slot, with their steps. */
 function findsOf({ steps }: Model, slot: number): { readonly find: number; readonly step: number }[] {
-  return idsOf(steps.station, () => true).flatMap((step) =>
-    idsOf(
-      steps.findSlot,
-      (sought, find) => sought === slot && find >= steps.findStart[step] && find < steps.findStart[step + 1],
-    ).map((find) => ({ find, step })),
+  return Array.from(steps.station.keys()).flatMap((step) =>
+    rowsOf(steps.findStart, step)
+      .filter((find) => steps.findSlot[find] === slot)
+      .map((find) => ({ find, step })),
   );
-}
-
-function idsOf(column: ArrayLike<number>, is: (value: number, id: number) => boolean): number[] {
-  return Array.from(column).flatMap((value, id) => (is(value, id) ? [id] : []));
 }
 
 const thenOf = (kind: number): DefectResult['foundAt'][number]['then'] =>

@@ -1,4 +1,5 @@
 import { DOWN, OFF_SHIFT, STATE_COUNT } from '../../flow/floor/states.js';
+import { named } from '../lists.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
@@ -25,15 +26,13 @@ export interface FailureResult {
 export function failures(sample: Sample): Pending<FailureResult[]> {
   const {
     stations,
-    siteNames,
     failures: { station: failing },
     outages: { station: closed },
   } = sample.model;
-  return Array.from(stations.names, (name, id) => ({ name, id }))
-    .filter(({ id }) => failing.includes(id) || closed.includes(id))
-    .map(({ name, id }) => ({
-      name,
-      site: siteNames[stations.site[id]],
+  return Array.from(stations.names.keys())
+    .filter((id) => failing.includes(id) || closed.includes(id))
+    .map((id) => ({
+      ...named(sample.model, 'stations', id),
       places: stations.places[id],
       failures: sample.amount(({ failures: { count } }) => count[id]),
       downHours: sample.amount(({ failures: { minutes, repairs } }) => ratio(minutes[id] / 60, repairs[id])),

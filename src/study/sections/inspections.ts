@@ -1,6 +1,7 @@
 import type { Observation } from '../../measure/observe.js';
+import { rowsOf } from '../lists.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
-import { occurring, type Sample } from '../sample/sample.js';
+import { type Folded, occurring, type Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
 import { ratio, sum, sumOf } from '../statistics/sums.js';
 
@@ -122,10 +123,10 @@ const firstTimeThrough = ({ inspections }: Observation, id: number): number =>
 /** The engine numbers as inspections, in step order, all steps that may find something. */
 function inspectionsOf({ model: { steps } }: Sample): Inspection[] {
   return Array.from(steps.station.keys())
-    .filter((step) => steps.findStart[step + 1] > steps.findStart[step])
+    .filter((step) => rowsOf(steps.findStart, step).length > 0)
     .map((step, id) => ({ id, step }));
 }
 
 /** Replications in which a unit came to it. */
-const visited = (sample: Sample, id: number): Deferred<number> =>
+const visited = (sample: Sample, id: number): Folded<number> =>
   sample.count(({ inspections }) => inspections.inspected[id] > 0);

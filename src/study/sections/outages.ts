@@ -1,12 +1,12 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
-import { number } from '../format.js';
+import { rowsOf } from '../lists.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
+import { knownQuantile } from '../sample/known-quantile.js';
 import type { Folded, Sample } from '../sample/sample.js';
 import { Counts } from '../statistics/counts.js';
 import type { Estimate } from '../statistics/interval.js';
 import { type Proportion, proportion } from '../statistics/proportion.js';
-import { leastForQuantile, quantileRanks } from '../statistics/quantile-interval.js';
 
 /**
  * A duration over replications with its order-statistic interval; null where it is not known, `why` then says
@@ -62,44 +62,32 @@ export function outages(sample: Sample): Pending<OutageResult[]> {
   return columns.names.map((name, id): Pending<OutageResult> => {
     const hasBegun = ({ outages: { openUnits } }: Observation): boolean => Number.isFinite(openUnits[id]);
     // One that has not recovered comes after all that have.
-    const recovery = sample.fold<number[]>([], (known, each) => {
-      const {
-        outages: { recoveredAt },
-      } = each;
-      if (hasBegun(each))
-        known.push(Number.isNaN(recoveredAt[id]) ? Infinity : recoveredAt[id] - columns.to[id]);
-      return known;
+    const recovery = sample.counts((each) => {
+      const at = each.outages.recoveredAt[id];
+      return !hasBegun(each) ? NaN : Number.isNaN(at) ? Infinity : at - columns.to[id];
     });
-    const sorted = (): number[] => [...recovery.value].sort((a, b) => a - b);
-    const days = (p: number): DaysQuantile => daysQuantile(sorted(), p, level),
+    const days = (p: number): DaysQuantile => daysQuantile(recovery.value, p, level),
       open = id === columns.watched ? openByDay(sample, hasBegun) : null;
     return {
       name,
-      stations: Array.from(
-        columns.station.subarray(columns.stationStart[id], columns.stationStart[id + 1]),
-        (station) => stations.names[station],
-      ),
-      lanes: Array.from(
-        columns.lane.subarray(columns.laneStart[id], columns.laneStart[id + 1]),
-        (lane) => lanes.names[lane],
-      ),
+      stations: rowsOf(columns.stationStart, id).map((row) => stations.names[columns.station[row]]),
+      lanes: rowsOf(columns.laneStart, id).map((row) => lanes.names[columns.lane[row]]),
       from: clock.dateTime(columns.from[id]) ?? '',
       to: clock.dateTime(columns.to[id]) ?? '',
       days: (columns.to[id] - columns.from[id]) / MINUTES_PER_DAY,
       openUnits: sample.amount(({ outages: { openUnits } }) => openUnits[id]),
-      recovered: new Deferred(() =>
-        recovery.value.length === 0
-          ? null
-          : proportion(recovery.value.filter((each) => each < Infinity).length, recovery.value.length, level),
-      ),
+      recovered: new Deferred(() => {
+        const { value } = recovery;
+        return value.n === 0 ? null : proportion(value.n - value.of(Infinity), value.n, level);
+      }),
       recoveryDays: new Deferred(() => [days(0.5), days(0.8)]),
       byDay: new Deferred(() =>
-        open === null || recovery.value.length === 0
+        open === null || recovery.value.n === 0
           ? null
           : byDay(
               sample,
               open.value,
-              columns.to[id] + lastOf(sorted(), days(0.8)) + DAYS_AFTER * MINUTES_PER_DAY,
+              columns.to[id] + lastOf(recovery.value, days(0.8)) + DAYS_AFTER * MINUTES_PER_DAY,
             ),
       ),
     };
@@ -110,8 +98,8 @@ export function outages(sample: Sample): Pending<OutageResult[]> {
  * Minutes after the outage at which its picture may end: P80 of the recovery, or where that is not known the
  * slowest; not recovered: never.
  */
-const lastOf = (sorted: readonly number[], { days }: DaysQuantile): number =>
-  days === null ? (sorted.at(-1) ?? Infinity) : days * MINUTES_PER_DAY;
+const lastOf = (recovery: Counts, { days }: DaysQuantile): number =>
+  days === null ? recovery.ranked(recovery.n) : days * MINUTES_PER_DAY;
 
 /** Open units by day of the watched outage, of the replications in which it began. */
 function openByDay(sample: Sample, hasBegun: (each: Observation) => boolean): Folded<Counts[]> {
@@ -151,33 +139,15 @@ function byDay(
   };
 }
 
-/**
- * A quantile of minutes, shortest first, with the order statistics that bound it; Infinity stands for longer
- * than all known.
- */
-function daysQuantile(sorted: readonly number[], p: number, level: number): DaysQuantile {
-  const n = sorted.length,
-    ranks = quantileRanks(n, p, level),
-    none = { p, days: null, low: null, high: null };
-  if (n === 0) return { ...none, why: 'the outage began in no replication' };
-  if (ranks === null)
-    return {
-      ...none,
-      why:
-        `a ${number(level * 100)} % interval for P${number(p * 100)} needs ` +
-        `${leastForQuantile(p, level)} replications, there ${n === 1 ? 'is' : 'are'} ${n}`,
-    };
-  const late = sorted.filter((time) => time === Infinity).length,
-    notYet = `${late} of ${n} replications had not recovered when the run ended`;
-  const days = (rank: number): number | null =>
-    sorted[rank - 1] === Infinity ? null : sorted[rank - 1] / MINUTES_PER_DAY;
-  if (days(ranks.middle) === null)
-    return { ...none, why: `${notYet}, and P${number(p * 100)} is among those` };
-  return {
+/** A quantile of minutes, as days; Infinity stands for longer than all known. */
+function daysQuantile(minutes: Counts, p: number, level: number): DaysQuantile {
+  const { middle: days, ...bounds } = knownQuantile(
+    minutes,
     p,
-    days: days(ranks.middle),
-    low: days(ranks.low),
-    high: days(ranks.high),
-    why: days(ranks.high) === null ? `${notYet}, so the interval has no end` : null,
-  };
+    level,
+    (each) => each / MINUTES_PER_DAY,
+    'the outage began in no replication',
+    (late) => `${late} of ${minutes.n} replications had not recovered when the run ended`,
+  );
+  return { p, days, ...bounds };
 }

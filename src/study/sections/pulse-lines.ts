@@ -1,3 +1,4 @@
+import { rowsOf } from '../lists.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
@@ -24,10 +25,7 @@ export interface PulseLineResult {
 export function pulseLines(sample: Sample): Pending<PulseLineResult[]> {
   const { pulseLines: columns, stations } = sample.model;
   return columns.names.map((name, id) => {
-    const own = Array.from(
-      columns.station.subarray(columns.stationStart[id], columns.stationStart[id + 1]),
-      (station) => stations.names[station],
-    );
+    const own = rowsOf(columns.stationStart, id).map((row) => stations.names[columns.station[row]]);
     return {
       name,
       stations: own,

@@ -1,4 +1,5 @@
 import type { Observation } from '../../measure/observe.js';
+import { named } from '../lists.js';
 import type { Deferred, Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
@@ -36,20 +37,19 @@ export interface StationResult {
 /** Stations in the order of the scenario; arrival banks stand with the buffers. */
 export function stations(sample: Sample): Pending<StationResult[]> {
   const {
-      model: { stations, siteNames, steps, sideBySide },
+      model: { stations, steps, sideBySide },
     } = sample,
     states = PLACE_STATES.length;
-  return Array.from(stations.names, (name, id) => ({ name, id }))
-    .filter(({ id }) => !stations.isBank[id])
-    .map(({ name, id }) => {
+  return Array.from(stations.names.keys())
+    .filter((id) => !stations.isBank[id])
+    .map((id) => {
       const shareOf = (observation: Observation, state: PlaceState): number =>
         observation.stationShares[id * states + PLACE_STATES.indexOf(state)];
       const here = Array.from(steps.station.keys()).filter(
         (step) => steps.station[step] === id && sideBySide.group[step] < 0,
       );
       return {
-        name,
-        site: siteNames[stations.site[id]],
+        ...named(sample.model, 'stations', id),
         places: stations.places[id],
         share: Object.fromEntries(
           PLACE_STATES.map((state) => [state, sample.share((each) => shareOf(each, state))]),

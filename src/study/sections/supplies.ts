@@ -1,3 +1,4 @@
+import { named } from '../lists.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/interval.js';
@@ -34,10 +35,9 @@ export interface FeederResult {
 }
 
 export function supplies(sample: Sample): Pending<SupplyResult[]> {
-  const { supplies, resources, siteNames } = sample.model;
+  const { supplies } = sample.model;
   return Array.from(supplies.resource, (resource, id) => ({
-    name: resources.names[resource],
-    site: siteNames[resources.site[resource]],
+    ...named(sample.model, 'resources', resource),
     by: supplies.level[id] < 0 ? 'deliveries' : 'reorder',
     stock: sample.amount(({ stockMean }) => stockMean[resource]),
     out: sample.share(({ stockOut }) => stockOut[resource]),

@@ -1,8 +1,8 @@
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
 import { type Measured, measured } from '../answer/precision.js';
 import type { PrecisionMeasure } from '../answer/precision-measures.js';
+import type { Origin } from '../head.js';
 import { type JourneyAsked, journey as journeyOf } from '../programme/journey.js';
 import type { FixedDesign, Gathering } from '../run/fixed-design.js';
 import { identityOf } from '../run/identity.js';
@@ -13,12 +13,8 @@ import type { Results } from './results.js';
 import { summary } from './summary.js';
 
 /** What `simulate` is asked, as plain JSON. */
-export interface SimulateAsked {
-  readonly scenario: Scenario;
-  readonly file: string;
+export interface SimulateAsked extends Origin {
   readonly replications: number;
-  readonly seed: string;
-  readonly level: number;
 }
 
 /** The first so many replications are watched closely, which makes them up to a third slower. */
@@ -34,20 +30,18 @@ export interface SimulateDesign extends FixedDesign<Observation, Results> {
 /**
  * A scenario, many times over. The journey is told when it is summed up, and needs one replication once more.
  */
-export function simulateDesign(
-  { scenario, file, replications, seed, level }: SimulateAsked,
-  journey?: JourneyAsked,
-): SimulateDesign {
-  const model = compile(scenario);
+export function simulateDesign(asked: SimulateAsked, journey?: JourneyAsked): SimulateDesign {
+  const { scenario, replications, seed, level } = asked,
+    model = compile(scenario);
   return {
-    identity: identityOf({ study: 'simulate', scenario, seed, level }),
+    identity: identityOf({ study: 'simulate', ...asked }),
     variants: [{ key: 'base', model, closely: CLOSELY, read: whole }],
     replications,
     seed,
     gather: (of = []) => {
       const plan = planned(scenario, model),
         sample = new Sample(plan, level),
-        results = summary(sample, { file, seed });
+        results = summary(sample, asked);
       return {
         take: (observation) => {
           sample.take(observation);

@@ -28,14 +28,14 @@ export interface SimulateOptions extends StudyOptions {
  * reason when it is aborted.
  */
 export async function simulateStudy(options: SimulateOptions): Promise<Results> {
-  const { scenario, file, replications, seed, level = LEVEL, journey, precision } = options;
+  const { replications, level = LEVEL, journey, precision } = options;
   wholeNumber('replications', replications);
   wholeNumber('workers', options.workers);
   if (!(level > 0 && level < 1))
     throw new RangeError(
       `level: expected a confidence above 0 and below 1, got ${level}; give for example 0.95`,
     );
-  const design = simulateDesign({ scenario, file, replications, seed, level }, journey);
+  const design = simulateDesign({ ...options, level }, journey);
   if (precision === undefined) return answerOf(design, options);
   const gathering = design.gather(precision.of),
     done = await runUntilPrecise(design, precision, gathering, options);

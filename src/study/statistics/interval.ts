@@ -74,13 +74,22 @@ export const asShare = (estimate: Estimate): Estimate => within(estimate, 1);
 export const amount = (values: readonly number[], level: number): Estimate =>
   asAmount(meanInterval(values, level));
 
-function within({ mean, low, high, level, n }: Estimate, most: number): Estimate {
-  const cut = (value: number): number => Math.min(most, Math.max(0, value));
-  return {
-    mean: cut(mean),
-    low: low === null ? null : cut(low),
-    high: high === null ? null : cut(high),
-    level,
-    n,
-  };
-}
+const within = (estimate: Estimate, most: number): Estimate =>
+  mapped(estimate, (value) => Math.min(most, Math.max(0, value)));
+
+/** The same of the middle and both bounds: scaled, moved or cut. */
+export const mapped = <Of extends Pick<Estimate, 'mean' | 'low' | 'high'>>(
+  estimate: Of,
+  change: (value: number) => number,
+): Of => ({
+  ...estimate,
+  mean: change(estimate.mean),
+  low: estimate.low === null ? null : change(estimate.low),
+  high: estimate.high === null ? null : change(estimate.high),
+});
+
+/** The bounds of an interval; endless where there is none, so that nothing can be told by it. */
+export const boundsOf = (estimate: Estimate | null): { readonly low: number; readonly high: number } => ({
+  low: estimate?.low ?? -Infinity,
+  high: estimate?.high ?? Infinity,
+});

@@ -101,10 +101,6 @@ describe('the verdict on a rate', () => {
     shippedIn: Int32Array.from(shipped),
     scrapped: 0,
     wipIn: Float64Array.from(wip),
-    wip: 5,
-    leadMeanDays: 1,
-    leadP90Days: 1,
-    busiest: 0,
     ...rest,
   });
   const keeps = made([0, 10, 9, 11], [0, 5, 5, 5]),

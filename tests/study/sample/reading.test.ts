@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
-import { readingOf } from '../../../src/study/compare/reading.js';
+import { readingOf } from '../../../src/study/sample/reading.js';
 import { playModel } from '../../flow/run-yaml.js';
 
 /**

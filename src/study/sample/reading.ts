@@ -4,8 +4,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { lastShipped } from '../programme/dates.js';
 import { wipByBucket } from '../programme/series.js';
-import { moneyOf } from '../sections/costs.js';
-import { ratio } from '../statistics/sums.js';
+import { unitCost } from '../sections/costs.js';
 
 /**
  * What studies keep of a replication: some two kilobytes, however long the run. Times are days, NaN where
@@ -31,13 +30,13 @@ export interface Reading {
   readonly enteredIn: Int32Array;
   readonly shippedIn: Int32Array;
   readonly wipIn: Float64Array;
-  /** By resource, in the order of `utilisations`. */
+  /** By resource, in the order of `Observation.utilisation`. */
   readonly utilisation: Float64Array;
 }
 
 /** Reads the replications of one variant; its costs are those of its own scenario. */
 export function readingOf(scenario: Scenario, model: Model): (observation: Observation) => Reading {
-  const money = moneyOf(model, scenario.costs),
+  const cost = unitCost(scenario, model),
     buckets = Math.max(0, model.programme.bucketEdges.length - 1);
   return (seen) => ({
     replication: seen.replication,
@@ -50,7 +49,7 @@ export function readingOf(scenario: Scenario, model: Model): (observation: Obser
     leadMeanDays: seen.leadMean / MINUTES_PER_DAY,
     leadP90Days: seen.leadP90 / MINUTES_PER_DAY,
     lastUnitDay: seen.outcome === 'finished' ? lastShipped(seen) / MINUTES_PER_DAY : NaN,
-    costPerUnit: money === null ? NaN : ratio(money(seen), seen.shipped),
+    costPerUnit: cost === null ? NaN : cost(seen),
     enteredIn: seen.enteredIn,
     shippedIn: seen.shippedIn,
     wipIn: wipByBucket(seen, buckets),
