@@ -1,5 +1,5 @@
 import { compile } from '../../scenario/compile.js';
-import { digest } from '../../scenario/read.js';
+import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { BASE, type Change, type WhatIf } from '../../scenario/what-ifs.js';
 import { defined } from '../lists.js';
