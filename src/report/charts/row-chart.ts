@@ -68,8 +68,8 @@ interface RowParts<Item> extends Omit<Parts, 'bodyHeight' | 'type' | 'data' | 's
   readonly columns: readonly TextColumn<NoInfer<Item>>[];
   readonly values: Axis;
   readonly datasets?: readonly Dataset[];
-  /** Intervals over the bars, see `span`. */
-  readonly intervals?: (item: NoInfer<Item>) => [low: number, high: number] | null;
+  /** Intervals over the bars: what they are called, and their ends, see `span`. */
+  readonly intervals?: readonly [name: string, ends: (item: NoInfer<Item>) => [number, number] | null];
   /** Bars stand on one another. */
   readonly stacked?: boolean;
   /** Height of the axis and the legend, and of each row; CSS pixels. */
@@ -91,10 +91,12 @@ export function rowChart<Item>({
 }: RowParts<Item>): Chart {
   const texts = columns.map(([head, cell]) => ({ head, cells: perRow(rows, cell) }));
   // Bars that are not painted give the axis its ends; the intervals are drawn over them.
-  const spans: Dataset[] =
-    intervals === undefined
-      ? []
-      : [{ data: perRow(rows, intervals), backgroundColor: 'transparent', grouped: false }];
+  const spans = (intervals === undefined ? [] : [intervals]).map(([label, ends]) => ({
+    label,
+    data: perRow(rows, ends),
+    backgroundColor: 'transparent',
+    grouped: false,
+  }));
   return chart({
     ...parts,
     bodyHeight: above + rows.length * each,

@@ -75,6 +75,6 @@ export function bottlenecks(results: Results): Chart | null {
       max: 100,
     }),
     datasets: [bars(perRow(rows, ({ share }) => share.share * 100))],
-    intervals: ({ share }) => span(asEstimate(share), 100),
+    intervals: [ci, ({ share }) => span(asEstimate(share), 100)],
   });
 }

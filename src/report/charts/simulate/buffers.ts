@@ -1,5 +1,5 @@
 import type { Chart as LiveChart, Plugin } from 'chart.js';
-import { percentWithInterval, short } from '../../../study/format.js';
+import { intervalName, percentWithInterval, short } from '../../../study/format.js';
 import type { BufferResult } from '../../../study/sections/buffers.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
@@ -42,7 +42,7 @@ export function buffers(results: Results): Chart | null {
         { thickness: 0.66 },
       ),
     ],
-    intervals: ({ mean }) => span(mean),
+    intervals: [intervalName(results.level), ({ mean }) => span(mean)],
     plugins: [capacityTicks(spaces), levelDiamonds(levels, perRow(rows, openEnded))],
   });
 }

@@ -1,4 +1,4 @@
-import { number, short, withInterval } from '../../../study/format.js';
+import { intervalName, number, short, withInterval } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import type { Estimate } from '../../../study/statistics/interval.js';
 import { PALETTE } from '../../style.js';
@@ -59,7 +59,7 @@ export function costPerUnit(results: Results): Chart | null {
         { colour: perRow(rows, (item) => item.colour).map((colour) => colour ?? 'transparent') },
       ),
     ],
-    intervals: (item) => span(item.perUnit),
+    intervals: [intervalName(results.level), (item) => span(item.perUnit)],
   });
 }
 

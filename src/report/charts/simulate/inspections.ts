@@ -1,4 +1,4 @@
-import { percentWithInterval, short } from '../../../study/format.js';
+import { intervalName, percentWithInterval, short } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { valueAxis } from '../axes.js';
 import { type Chart, intervalHead, intervalNote } from '../chart.js';
@@ -29,6 +29,6 @@ export function firstTimeThrough(results: Results): Chart | null {
     ],
     values: valueAxis('first-time-through, %', { max: 100 }),
     datasets: [bars(perRow(rows, ({ ftt }) => ftt.mean * 100))],
-    intervals: ({ ftt }) => span(ftt, 100),
+    intervals: [intervalName(results.level), ({ ftt }) => span(ftt, 100)],
   });
 }

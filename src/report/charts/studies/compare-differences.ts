@@ -49,7 +49,7 @@ export function compareDifferences(results: CompareResults): Chart | null {
       [['verdict'], ({ words }) => fit(words, WORDS_ROOM, SIZE.small)],
     ],
     values: valueAxis('difference, % of the base', { grace: '4%' }),
-    intervals: ({ relative }) => (relative === null ? null : span(relative, 100)),
+    intervals: [ci, ({ relative }) => relative && span(relative, 100)],
     plugins: [ZERO_LINE, dots(rows)],
   });
 }

@@ -35,7 +35,7 @@ export function reliefGains(results: ReliefsResults): Chart | null {
       [['replications'], ({ replications }) => number(replications)],
     ],
     values: valueAxis('gain, units a working day', { grid: ZERO_GRID }),
-    intervals: ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean],
+    intervals: [ci, ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean]],
     plugins: [dots(shown.map(({ gain }) => gain.mean))],
   });
 }
