@@ -1,4 +1,4 @@
-// Apart from reading: `check` needs no digest, and loading Node's crypto takes longer than all its arithmetic.
+// Apart from reading: `check` needs no digest, and Node's crypto takes longer to load than its arithmetic.
 import { createHash } from 'node:crypto';
 import type { Scenario } from './types/scenario.js';
 

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { LEVEL } from '../asked.js';
 import { PROGRAM_VERSION } from '../version.js';
 import type { Identity } from './journal.js';
 
@@ -9,7 +10,8 @@ export interface IdentityParts {
   readonly study: string;
   readonly scenario: Scenario;
   readonly seed: string;
-  readonly level: number;
+  /** Confidence of the intervals, default `LEVEL`. */
+  readonly level?: number;
   /**
    * Whatever else may change a number, or which replications are run; `rampTo` is told as `ramp to`,
    * undefined not at all.
@@ -22,7 +24,7 @@ export interface IdentityParts {
  * where all replications are known before the study begins, their number: with more of them the others stay
  * as they are.
  */
-export function identityOf({ study, scenario, seed, level, more = {} }: IdentityParts): Identity {
+export function identityOf({ study, scenario, seed, level = LEVEL, more = {} }: IdentityParts): Identity {
   const asked = Object.entries(more)
     .filter(([, value]) => value !== undefined)
     .map(([name, value]) => [
