@@ -1,20 +1,22 @@
-import { lstatSync } from 'node:fs';
+import { existsSync, lstatSync } from 'node:fs';
 import { type FixedDesign, runDesign, type Shard, shardName } from '../study/run/fixed-design.js';
-import type { Journal } from '../study/run/journal.js';
+import { type Journal, JournalError } from '../study/run/journal.js';
+import { MissingShards } from '../study/run/merge.js';
 import {
   aboutShard,
   readShard,
   type ShardAbout,
   ShardError,
+  type ShardFolder,
   shardDifferences,
   writeShard,
 } from '../study/run/shards.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { writing } from './files.js';
 import type { Interrupt } from './interrupt.js';
-import { withJournal } from './journal.js';
+import { journalPath, withJournal } from './journal.js';
 import { progressOf } from './progress.js';
-import { UsageError } from './usage-error.js';
+import { systemReason, UsageError } from './usage-error.js';
 
 export interface ShardRun<Value> {
   readonly shard: Shard;
@@ -85,5 +87,45 @@ function isThere(out: string, wanted: ShardAbout): boolean {
     return true;
   } catch (error) {
     throw error instanceof ShardError ? new UsageError(error.message, hint) : error;
+  }
+}
+
+/** Reads the folder of a finished shard. A UsageError for anything else. */
+export function readFinished(path: string): ShardFolder {
+  const again = 'give its command again, it goes on from there';
+  if (path.endsWith('.journal'))
+    throw new UsageError(
+      `expected the folder of a finished shard, got ${path}, the journal of one that was cut off`,
+      again,
+    );
+  if (!existsSync(path)) {
+    throw existsSync(journalPath(path))
+      ? new UsageError(
+          `expected ${path} to be the folder of a finished shard, got one that was cut off`,
+          again,
+        )
+      : new UsageError(
+          `expected the folder of a finished shard, got no such folder: ${path}`,
+          'folders are written by --shard I/N --out DIR',
+        );
+  }
+  try {
+    return readShard(path);
+  } catch (error) {
+    const reason = systemReason(error);
+    throw reason === undefined ? error : new UsageError(`expected to be able to read ${path}, got ${reason}`);
+  }
+}
+
+/** Does what reads finished shards; what is wrong with them becomes a UsageError. */
+export async function usingShards<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof MissingShards)
+      throw new UsageError(error.message, 'run them, or name their folders too', error.lines);
+    throw error instanceof ShardError || error instanceof JournalError
+      ? new UsageError(error.message, 'leave it out, or run the shard again into another folder')
+      : error;
   }
 }

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { crossFindings } from './checks.js';
 import { tableReader } from './file/csv.js';
 import { withIncludes } from './file/include.js';
@@ -58,16 +57,4 @@ export function checked(
   const names = nameFindings(value, shape);
   const cross = result.success ? crossFindings(result.data, names.length === 0) : [];
   return { scenario: result.success ? result.data : undefined, findings: [...shape, ...names, ...cross] };
-}
-
-/**
- * SHA-256, in hex, of a scenario's canonical JSON: as read, so defaults are written out, units are minutes,
- * keys stand in a fixed order and remarks in the file (not notes) are gone, as is what is said of where
- * values come from. Names keep the planner's order, since ties and draws may go by it: files with the same
- * digest give the same results.
- */
-export function digest(scenario: Scenario): string {
-  return createHash('sha256')
-    .update(JSON.stringify({ ...scenario, assumptions: undefined }))
-    .digest('hex');
 }

@@ -1,9 +1,10 @@
+import { digest } from './digest.js';
 import { edited, findPath } from './file/edit-path.js';
 import { withIncludes } from './file/include.js';
 import { sayPath, saySeen, sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
 import { parseYaml } from './file/yaml.js';
-import { checked, digest } from './read.js';
+import { checked } from './read.js';
 import type { Finding, Path, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { nearest } from './values/nearest.js';

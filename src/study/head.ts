@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { digest } from '../scenario/read.js';
+import { digest } from '../scenario/digest.js';
 import type { Scenario } from '../scenario/types/scenario.js';
 import { PROGRAM_VERSION } from './version.js';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { digest, readScenario } from '../../src/scenario/read.js';
+import { digest } from '../../src/scenario/digest.js';
+import { readScenario } from '../../src/scenario/read.js';
 import { fixture, readText } from './read-small.js';
 
 function readFull() {

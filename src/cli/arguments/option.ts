@@ -56,10 +56,8 @@ export const flag = (help: string, needs?: Needs): Option<boolean> => ({
 
 /** An option with a default; the last value counts. */
 export const withDefault = <Value>(help: string, byDefault: string, read: Reader<Value>): Option<Value> => ({
-  help,
-  isFlag: false,
+  ...optional(help, read),
   byDefault,
-  needs: undefined,
   read: (texts, option) => read(texts.at(-1) ?? byDefault, option),
 });
 

@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { UsageError } from '../usage-error.js';
 import { flag, type Option, optional, type Reader, type Values, withDefault, word } from './option.js';
-import { path, wholeNumber } from './readers.js';
+import { filledText, path, wholeNumber } from './readers.js';
 
 /**
  * The most replications that may be asked for. The 95 % interval of a mean is then as narrow as 0.02 standard
@@ -54,10 +54,7 @@ export type RunRequest = Values<typeof RUN> & { readonly file: string };
 /** Build number of the unit whose journey is shown; undefined: one with the median lead time. */
 export const JOURNEY = optional<string>(
   'build number of the unit whose journey is shown; default: a unit with the median lead time',
-  (text, option) => {
-    if (text !== '') return text;
-    throw new UsageError(`${option}: expected a build number, got none`, 'for example --journey 12');
-  },
+  filledText('a build number', '12'),
 );
 
 /** Number of replications; `help` says of what. */

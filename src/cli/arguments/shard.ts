@@ -1,15 +1,16 @@
 import type { Shard } from '../../study/run/fixed-design.js';
 import { UsageError } from '../usage-error.js';
 import { type Option, optional, type Reader } from './option.js';
+import { reader } from './readers.js';
 
-const part: Reader<Shard> = (text, option) => {
-  const [, index = 0, of = 0] = (/^(\d{1,6})\/(\d{1,6})$/.exec(text) ?? []).map(Number);
-  if (index >= 1 && index <= of) return { index, of };
-  throw new UsageError(
-    `${option}: expected I/N with I from 1 to N, got ${JSON.stringify(text)}`,
-    'for example --shard 2/4, the second of four',
-  );
-};
+const part: Reader<Shard> = reader(
+  'I/N with I from 1 to N',
+  (option) => `for example ${option} 2/4, the second of four`,
+  (text) => {
+    const [, index = 0, of = 0] = (/^(\d{1,6})\/(\d{1,6})$/.exec(text) ?? []).map(Number);
+    return index >= 1 && index <= of ? { index, of } : undefined;
+  },
+);
 
 /** The part of the replications that is run, for `merge`; undefined: all of them. */
 export const SHARD = optional(

@@ -50,7 +50,6 @@ export const buffers = command({
     const { loadToRun } = await import('../load.js');
     const { runStudy } = await import('../run-study.js');
     const { buffersStudy } = await import('../../study/buffers/buffers.js');
-    const { LEVEL } = await import('../../study/asked.js');
     const { identityOf } = await import('../../study/run/identity.js');
     const { goal, at, from, replications, seed, workers, zone } = request;
     const interrupt = listenForInterrupt();
@@ -59,8 +58,8 @@ export const buffers = command({
     const asked = { goal, at, from, replications, zone };
     return runStudy<BufferResults, Observation | Trial>(request, interrupt, {
       stage: `running ${replications} replications of ${file} as it is, seed ${seed}`,
-      identity: identityOf({ study: 'buffers', scenario, seed, level: LEVEL, more: asked }),
-      run: (how) => buffersStudy({ ...asked, ...how, scenario, file, seed, level: LEVEL, workers }),
+      identity: identityOf({ study: 'buffers', scenario, seed, more: asked }),
+      run: (how) => buffersStudy({ ...asked, ...how, scenario, file, seed, workers }),
       text: async () => (await import('../../report/terminal/buffers.js')).buffersTable,
       drawing: async () => (await import('../../report/files/buffers.js')).buffersFiles,
       stands: ({ answer: { verdict } }) => verdict === 'not reached' || verdict === 'out of reach',

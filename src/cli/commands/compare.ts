@@ -1,5 +1,6 @@
 import { basename, dirname, resolve } from 'node:path';
 import type { WhatIf } from '../../scenario/what-ifs.js';
+import { LEVEL } from '../../study/asked.js';
 import type { CompareAsked } from '../../study/compare/design.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import type { Reading } from '../../study/sample/reading.js';
@@ -33,7 +34,6 @@ export const compare = command({
   run: async (request) => {
     const { loadToRun, planned } = await import('../load.js');
     const { compareDesign } = await import('../../study/compare/design.js');
-    const { LEVEL } = await import('../../study/asked.js');
     const { replications, seed, workers, whatIfsFile, shard, out } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, warmed } = await loadToRun(request, interrupt);

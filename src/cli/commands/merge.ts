@@ -33,10 +33,10 @@ export const merge = command({
   },
   run: async (request) => {
     const interrupt = listenForInterrupt();
-    const { readShard, usingShards } = await import('../finished-shards.js');
+    const { readFinished, usingShards } = await import('../shard.js');
     return usingShards(async () => {
       const [first, ...others] = request.folders,
-        folders: Folders = [readShard(first), ...others.map(readShard)];
+        folders: Folders = [readFinished(first), ...others.map(readFinished)];
       const { study = '' } = folders[0].about.identity,
         answer = STUDIES.get(study);
       if (answer === undefined)

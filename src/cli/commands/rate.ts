@@ -1,9 +1,9 @@
 import type { RateResults } from '../../study/rate/results.js';
 import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
-import { type Option, optional, type Reader, required, withDefault } from '../arguments/option.js';
+import { type Option, optional, required, withDefault } from '../arguments/option.js';
 import { FILE, MOST_REPLICATIONS, RUN } from '../arguments/options.js';
-import { positiveNumber, wholeNumber } from '../arguments/readers.js';
+import { hundredth, numberIn, positiveNumber, reader, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
@@ -19,14 +19,11 @@ const bound = (help: string): Option<number> =>
   required(help, unitsADay, 'a rate', 'units a working day, for example --from 3 --to 6');
 
 /** A share of replications. */
-const sure: Reader<number> = (text, option) => {
-  const value = /^\d{1,3}(\.\d{1,4})?( ?%)?$/.test(text) ? Number(text.replace(/ ?%$/, '')) : NaN;
-  if (value >= 1 && value <= 99) return value / 100;
-  throw new UsageError(
-    `${option}: expected per cent from 1 to 99, got ${JSON.stringify(text)}`,
-    'for example --sure "80 %"',
-  );
-};
+const sure = reader(
+  'per cent from 1 to 99',
+  (option) => `for example ${option} "80 %"`,
+  (text) => hundredth(numberIn(text, /^\d{1,3}(\.\d{1,4})?( ?%)?$/, 1, 99)),
+);
 
 export const rate = command({
   name: 'rate',
@@ -76,7 +73,6 @@ export const rate = command({
     const { runStudy } = await import('../run-study.js');
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { rateStudy } = await import('../../study/rate/rate.js');
-    const { LEVEL } = await import('../../study/asked.js');
     const { identityOf } = await import('../../study/run/identity.js');
     const { from, to, step, replications, weeks, settle: settleWeeks, sure, rampTo } = request;
     const { seed, workers } = request;
@@ -93,11 +89,9 @@ export const rate = command({
       stage:
         `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ` +
         `${replications} replications a rate, seed ${seed}`,
-      identity: identityOf({ study: 'rate', scenario, seed, level: LEVEL, more: asked }),
+      identity: identityOf({ study: 'rate', scenario, seed, more: asked }),
       run: (how) =>
-        plannedRun(request.file, () =>
-          rateStudy({ ...asked, ...how, scenario, file, seed, level: LEVEL, workers }),
-        ),
+        plannedRun(request.file, () => rateStudy({ ...asked, ...how, scenario, file, seed, workers })),
       text: async () => (await import('../../report/terminal/rate.js')).rateTable,
       drawing: async () => (await import('../../report/files/rate.js')).rateFiles,
       stands: rateStands,

@@ -40,7 +40,6 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     const { runStudy } = await import('../run-study.js');
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { reliefsStudy, variedFingerprint } = await import('../../study/reliefs/reliefs.js');
-    const { LEVEL } = await import('../../study/asked.js');
     const { identityOf } = await import('../../study/run/identity.js');
     const { replications, seed, workers, rate } = request;
     const interrupt = listenForInterrupt();
@@ -56,10 +55,9 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
         study: 'reliefs',
         scenario,
         seed,
-        level: LEVEL,
         more: { ...asked, 'guesses and estimates': variedFingerprint(varied) },
       }),
-      run: (how) => reliefsStudy({ ...asked, ...how, scenario, varied, file, seed, level: LEVEL, workers }),
+      run: (how) => reliefsStudy({ ...asked, ...how, scenario, varied, file, seed, workers }),
       text: async () => (await import('../../report/terminal/reliefs.js')).reliefsTable,
       drawing: async () => (await import('../../report/files/reliefs.js')).reliefsFiles,
       // What would help is no finding.

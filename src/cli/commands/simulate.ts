@@ -2,6 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { nearest } from '../../scenario/values/nearest.js';
+import { LEVEL } from '../../study/asked.js';
 import type { JourneyAsked } from '../../study/programme/journey.js';
 import type { Results } from '../../study/simulate/results.js';
 import { command } from '../arguments/command.js';
@@ -41,7 +42,6 @@ export const simulate = command({
   },
   run: async (request) => {
     const { loadToRun } = await import('../load.js');
-    const { LEVEL } = await import('../../study/asked.js');
     const { identityOf } = await import('../../study/run/identity.js');
     const { replications, seed, workers, shard, out, precision } = request;
     const interrupt = listenForInterrupt();

@@ -15,12 +15,7 @@ export function momentOf(dateTime: string): number {
  * An axis of day numbers with their dates: days or Mondays as far as there is room, hours for a short time
  * where `least` allows.
  */
-export function dayAxis(
-  from: number,
-  to: number,
-  least: number,
-  rest: Partial<Record<string, unknown>> = {},
-): Axis {
+export function dayAxis(from: number, to: number, least: number): Axis {
   const step =
     [HOUR / 4, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, 1, 2, 7, 14, 28, 56, 112, 364].find(
       (days) => days >= least && (to - from) / days <= MOST_TICKS,
@@ -44,7 +39,6 @@ export function dayAxis(
       font: { size: SIZE.small },
       callback: (value: number | string) => tickText(Number(value)),
     },
-    ...rest,
   };
 }
 

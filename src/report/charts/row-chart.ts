@@ -1,66 +1,120 @@
 import type { Plugin } from 'chart.js';
+import type { Estimate } from '../../study/statistics/interval.js';
 import { font, textWidth } from '../canvas.js';
 import { axisOf, drawing } from '../drawing.js';
-import { INK, MUTED, PALETTE, SIZE } from '../style.js';
+import { INK, MUTED, SIZE } from '../style.js';
+import { fit } from '../text.js';
 import { type Axis, roomForText } from './axes.js';
 import { type Chart, chart, type Dataset, type Parts } from './chart.js';
-import type { Row, TextColumn } from './rows.js';
+import { whiskers } from './marks.js';
 
-const COLUMN_GAP = 22;
+/** A row of a chart with horizontal bars: a thing with its name, or the heading of a site (`item` null). */
+export interface Row<Item> {
+  readonly label: string;
+  readonly item: Item | null;
+}
+/**
+ * A column of text at the right of the bars: its head, of at most two lines, and its cell of a row; beside a
+ * heading there is none.
+ */
+type TextColumn<Item> = readonly [head: readonly string[], cell: (item: Item) => string];
+
+const COLUMN_GAP = 22,
+  NAME_ROOM = 330;
+
+/** A name as it stands beside its bars: shortened if it is very long. */
+export function rowLabel(name: string, weight: 'normal' | '600' = 'normal'): string {
+  return fit(name, NAME_ROOM, SIZE.text, weight);
+}
+
+/** A row with nothing in it but its name. */
+export const heading = (name: string): Row<never> => ({ label: rowLabel(name, '600'), item: null });
+
+/** A row for each item, without headings. */
+export function rowsOf<Item>(items: readonly Item[], name: (item: Item) => string): Row<Item>[] {
+  return items.map((item) => ({ label: rowLabel(name(item)), item }));
+}
+
+/** Rows under a heading for each site, sites and rows in the order in which they come. */
+export function rowsBySite<Item extends { readonly name: string; readonly site: string }>(
+  items: readonly Item[],
+): Row<Item>[] {
+  const sites = [...new Set(items.map((item) => item.site))];
+  return sites.flatMap((site) => [
+    heading(site),
+    ...rowsOf(
+      items.filter((item) => item.site === site),
+      ({ name }) => name,
+    ),
+  ]);
+}
+
+/** One value a row, null at headings. */
+export function perRow<Item, Value>(
+  rows: readonly Row<Item>[],
+  value: (item: Item) => Value,
+): (Value | null)[] {
+  return rows.map((row) => (row.item === null ? null : value(row.item)));
+}
+
+/** The interval of an estimate as a floating bar; `scale` 100 for per cent. */
+export function span({ low, high }: Estimate, scale = 1): [number, number] | null {
+  return low === null || high === null ? null : [low * scale, high * scale];
+}
 
 /** A chart of horizontal bars: names at the left, values above, text at the right. */
-interface RowParts<Item> extends Omit<Parts, 'type' | 'data' | 'scales' | 'options'> {
+interface RowParts<Item> extends Omit<Parts, 'bodyHeight' | 'type' | 'data' | 'scales' | 'options'> {
   readonly rows: readonly Row<Item>[];
-  readonly columns: readonly TextColumn[];
+  readonly columns: readonly TextColumn<NoInfer<Item>>[];
   readonly values: Axis;
-  readonly datasets: readonly Dataset[];
+  readonly datasets?: readonly Dataset[];
+  /** Intervals over the bars: what they are called, and their ends, see `span`. */
+  readonly intervals?: readonly [name: string, ends: (item: NoInfer<Item>) => [number, number] | null];
   /** Bars stand on one another. */
   readonly stacked?: boolean;
+  /** Height of the axis and the legend, and of each row; CSS pixels. */
+  readonly above?: number;
+  readonly each?: number;
 }
 
 export function rowChart<Item>({
   rows,
   columns,
   values,
-  datasets,
+  datasets = [],
+  intervals,
   stacked = false,
+  above = 64,
+  each = rowHeight(rows.length) + 4,
   plugins = [],
   ...parts
 }: RowParts<Item>): Chart {
+  const texts = columns.map(([head, cell]) => ({ head, cells: perRow(rows, cell) }));
+  // Bars that are not painted give the axis its ends; the intervals are drawn over them.
+  const spans = (intervals === undefined ? [] : [intervals]).map(([label, ends]) => ({
+    label,
+    data: perRow(rows, ends),
+    backgroundColor: 'transparent',
+    grouped: false,
+  }));
   return chart({
     ...parts,
+    bodyHeight: above + rows.length * each,
     type: 'bar',
-    data: { labels: rows.map(({ label }) => label), datasets: [...datasets] },
+    data: { labels: rows.map(({ label }) => label), datasets: [...datasets, ...spans] },
     options: { indexAxis: 'y' },
-    scales: { x: values, y: nameAxis(rows, stacked), room: roomForText(columnsRoom(columns)) },
-    plugins: [...plugins, textColumns(columns)],
+    scales: {
+      x: { ...values, position: 'top' },
+      y: nameAxis(rows, stacked),
+      room: roomForText(texts.reduce((room, text) => room + columnWidth(text) + COLUMN_GAP, 0)),
+    },
+    plugins: [...plugins, ...spans.map((_, i) => whiskers(datasets.length + i)), textColumns(texts)],
   });
 }
 
 /** Height of one row, CSS pixels: closer when there are many. */
 export function rowHeight(rows: number): number {
   return rows > 30 ? 21 : 26;
-}
-
-/** A bar a row from zero, of `thickness` of the row's height. */
-export function bars(
-  label: string,
-  data: readonly (number | null)[],
-  { colour = PALETTE.blue, thickness = 0.7 }: { colour?: string | string[]; thickness?: number } = {},
-): Dataset {
-  return {
-    label,
-    data: [...data],
-    backgroundColor: colour,
-    grouped: false,
-    barPercentage: thickness,
-    categoryPercentage: 1,
-  };
-}
-
-/** Intervals as bars that are not painted; `whiskers` draws over them. */
-export function spans(label: string, data: readonly ([low: number, high: number] | null)[]): Dataset {
-  return { label, data: [...data], backgroundColor: 'transparent', grouped: false };
 }
 
 /** The axis of names at the left, as wide as the names need. */
@@ -88,13 +142,14 @@ function nameAxis(rows: readonly Row<unknown>[], stacked: boolean): Axis {
   };
 }
 
-/** Room that the text columns take, CSS pixels. */
-function columnsRoom(columns: readonly TextColumn[]): number {
-  return columns.reduce((room, each) => room + columnWidth(each) + COLUMN_GAP, 0);
+/** Texts of a column, null beside headings. */
+interface Texts {
+  readonly head: readonly string[];
+  readonly cells: readonly (string | null)[];
 }
 
 /** Writes the text columns at the right of the plot, their heads level with the axis above it. */
-function textColumns(columns: readonly TextColumn[]): Plugin {
+function textColumns(columns: readonly Texts[]): Plugin {
   return drawing('text columns', (context, chart) => {
     const names = axisOf(chart, 'y');
     let x = chart.chartArea.right + COLUMN_GAP;
@@ -107,13 +162,13 @@ function textColumns(columns: readonly TextColumn[]): Plugin {
       });
       context.fillStyle = INK;
       each.cells.forEach((cell, row) => {
-        context.fillText(cell, x, names.getPixelForValue(row));
+        if (cell !== null) context.fillText(cell, x, names.getPixelForValue(row));
       });
       x += columnWidth(each) + COLUMN_GAP;
     }
   });
 }
 
-function columnWidth(each: TextColumn): number {
-  return Math.ceil(Math.max(...[...each.head, ...each.cells].map((text) => textWidth(text, SIZE.small))));
+function columnWidth({ head, cells }: Texts): number {
+  return Math.ceil(Math.max(...[...head, ...cells].map((text) => textWidth(text ?? '', SIZE.small))));
 }

@@ -4,6 +4,7 @@ import type { Estimate } from '../../study/statistics/interval.js';
 import { faded } from '../style.js';
 import { bucketTitle, categoryAxis, roomForText, valueAxis } from './axes.js';
 import { type Chart, chart, type Dataset, type Parts } from './chart.js';
+import { band, type Edge } from './datasets.js';
 import { lineNames, middle, type NamedLine, nameRoom } from './line-names.js';
 
 /** A line over the weeks of a programme, or the parts of a run. */
@@ -11,22 +12,6 @@ export interface TimeLine extends NamedLine {
   readonly stepped?: boolean;
   /** Hollow marks at these places. */
   readonly hollow?: readonly boolean[];
-}
-
-/** A named edge of a band. */
-type Edge = readonly [name: string, data: Dataset['data']];
-
-/** The area between two lines that are not drawn themselves. `rest` goes to both. */
-export function band(low: Edge, high: Edge, fill: string, rest: object = {}): Dataset[] {
-  const edge = ([label, data]: Edge) => ({
-    ...rest,
-    pointRadius: 0,
-    borderWidth: 0,
-    borderColor: 'transparent',
-    label,
-    data,
-  });
-  return [edge(low), { ...edge(high), fill: '-1', backgroundColor: fill }];
 }
 
 /** Each line as up to three datasets: low and high of its interval, filled between, then the line itself. */

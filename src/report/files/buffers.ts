@@ -24,8 +24,8 @@ function layoutsCsv({ chosen, present, selection, curve, spots }: BufferResults)
     ...curve.map((point) => ({ ...point, standing: 'curve' })),
   ];
   return csv(rows, [
-    ['layout', ({ standing }) => standing],
-    ['places', ({ total }) => total],
+    ['layout', 'standing'],
+    ['places', 'total'],
     ...estimate('rate', ({ rate }: Row) => rate),
     ['replications', ({ rate }) => rate.n],
     ...spots.map(({ name }, s): CsvColumn<Row> => [`places at ${name}`, ({ places }) => places[s]]),

@@ -26,10 +26,10 @@ function differencesCsv(results: CompareResults): string {
     ),
   );
   return csv(rows, [
-    ['what_if', ({ whatIf }) => whatIf],
-    ['measure', ({ name }) => name],
-    ['unit', ({ unit }) => unit],
-    ['better', ({ better }) => better],
+    ['what_if', 'whatIf'],
+    ['measure', 'name'],
+    ['unit', 'unit'],
+    ['better', 'better'],
     ['base_mean', ({ base }) => base.mean],
     ['mean', ({ value }) => value.mean],
     ['difference', ({ difference }) => difference.mean],
@@ -37,8 +37,8 @@ function differencesCsv(results: CompareResults): string {
     ['difference_high', ({ difference }) => difference.high],
     ['level', ({ difference }) => difference.level],
     ['pairs', ({ difference }) => difference.n],
-    ['pairing_gain', ({ pairingGain }) => pairingGain],
-    ['verdict', ({ verdict }) => verdict],
+    ['pairing_gain', 'pairingGain'],
+    ['verdict', 'verdict'],
   ]);
 }
 
@@ -46,9 +46,9 @@ function differencesCsv(results: CompareResults): string {
 function runsCsv({ measures, runs }: CompareResults): string {
   type Run = CompareResults['runs'][number];
   return csv(runs, [
-    ['variant', ({ variant }) => variant],
-    ['replication', ({ replication }) => replication],
-    ['outcome', ({ outcome }) => outcome],
+    ['variant', 'variant'],
+    ['replication', 'replication'],
+    ['outcome', 'outcome'],
     ...measures.map(({ name, unit }, m): CsvColumn<Run> => [`${name}, ${unit}`, ({ values }) => values[m]]),
   ]);
 }

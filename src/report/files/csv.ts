@@ -1,17 +1,19 @@
 import type { Estimate } from '../../study/statistics/interval.js';
-import type { Column } from '../page-table.js';
+import type { FieldOf } from '../columns.js';
 
 type Cell = string | number | null | undefined;
 
-/** A column of a file: its head, and its cell of an item, empty where there is none. */
-export type CsvColumn<Item> = Column<Item, Cell>;
+/** A column of a file: its head, and its cell of an item or the name of the field that it shows. */
+export type CsvColumn<Item> = readonly [head: string, cell: FieldOf<Item, Cell> | ((item: Item) => Cell)];
 
 /**
  * Comma-separated text by RFC 4180, but with bare line feeds: a head, then a row an item. Numbers are rounded
  * to 10 significant digits.
  */
-export function csv<Item>(items: readonly Item[], columns: readonly CsvColumn<Item>[]): string {
-  const rows = items.map((item) => columns.map(([, cell]) => cell(item)));
+export function csv<Item>(items: readonly Item[], columns: readonly CsvColumn<NoInfer<Item>>[]): string {
+  const rows = items.map((item) =>
+    columns.map(([, cell]) => (typeof cell === 'function' ? cell(item) : (item[cell as keyof Item] as Cell))),
+  );
   return [columns.map(([head]) => head), ...rows].map((row) => row.map(field).join(',') + '\n').join('');
 }
 

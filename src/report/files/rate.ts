@@ -24,14 +24,14 @@ export const rateFiles = studyFiles<RateResults>({
 /** One row a rate. */
 export function ratesCsv({ points }: RateResults): string {
   return csv(points, [
-    ['per_day', ({ perDay }) => perDay],
-    ['verdict', ({ verdict }) => verdict],
-    ['why', ({ why }) => why],
-    ['replications', ({ replications }) => replications],
-    ['asked', ({ asked }) => asked],
+    ['per_day', 'perDay'],
+    ['verdict', 'verdict'],
+    ['why', 'why'],
+    ['replications', 'replications'],
+    ['asked', 'asked'],
     ...proportion('keep_up', ({ keptUp }: RatePoint) => keptUp),
     ...estimate('open_units_growth_per_week', ({ drift }: RatePoint) => drift),
-    ['gridlocks', ({ gridlocks }) => gridlocks],
+    ['gridlocks', 'gridlocks'],
     ...estimate('shipped_per_day', ({ shippedPerDay }: RatePoint) => shippedPerDay),
     ...estimate('wip', ({ wip }: RatePoint) => wip),
     ...estimate('lead_days', ({ leadDays }: RatePoint) => leadDays),

@@ -78,9 +78,9 @@ export function seriesCsv({ series, wip }: Results): string {
  */
 export function stationsCsv({ stations }: Results): string {
   return csv(stations, [
-    ['station', ({ name }) => name],
-    ['site', ({ site }) => site],
-    ['places', ({ places }) => places],
+    ['station', 'name'],
+    ['site', 'site'],
+    ['places', 'places'],
     ...PLACE_STATES.flatMap((state) =>
       estimate(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state]),
     ),
@@ -99,9 +99,9 @@ export function unitsCsv({ units }: Results): string {
     [`shipped_p${p * 100}_high`, ({ shipped }) => shipped[at]?.high],
   ]);
   return csv(units, [
-    ['unit', ({ number }) => number],
-    ['build', ({ build }) => build],
-    ['due', ({ due }) => due],
+    ['unit', 'number'],
+    ['build', 'build'],
+    ['due', 'due'],
     ...dates,
     ...estimate('lead_days', ({ leadDays }: UnitResult) => leadDays),
     ...proportion('late', ({ late }: UnitResult) => late),
@@ -111,15 +111,15 @@ export function unitsCsv({ units }: Results): string {
 /** One row a replication, for statistics of the reader's own. */
 export function runsCsv({ runs }: Results): string {
   return csv(runs, [
-    ['replication', ({ replication }) => replication],
-    ['shipped', ({ shipped }) => shipped],
-    ['scrapped', ({ scrapped }) => scrapped],
-    ['held_per_day', ({ heldPerDay }) => heldPerDay],
-    ['wip', ({ wip }) => wip],
-    ['lead_mean_days', ({ leadMeanDays }) => leadMeanDays],
-    ['lead_p50_days', ({ leadP50Days }) => leadP50Days],
-    ['lead_p90_days', ({ leadP90Days }) => leadP90Days],
-    ['last_shipped', ({ lastShipped }) => lastShipped],
-    ['bottleneck', ({ bottleneck }) => bottleneck],
+    ['replication', 'replication'],
+    ['shipped', 'shipped'],
+    ['scrapped', 'scrapped'],
+    ['held_per_day', 'heldPerDay'],
+    ['wip', 'wip'],
+    ['lead_mean_days', 'leadMeanDays'],
+    ['lead_p50_days', 'leadP50Days'],
+    ['lead_p90_days', 'leadP90Days'],
+    ['last_shipped', 'lastShipped'],
+    ['bottleneck', 'bottleneck'],
   ]);
 }

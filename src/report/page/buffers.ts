@@ -1,6 +1,6 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
-import { count, intervalName, number, short } from '../../study/format.js';
-import { type Column, columns, type PageTable } from '../page-table.js';
+import { count, intervalName, number } from '../../study/format.js';
+import { type Column, columns, type PageTable } from '../columns.js';
 import { figure, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of shared-out places. */
@@ -55,8 +55,8 @@ function findings({ selection, zone, level, spots }: BufferResults): string[] {
 }
 
 const LAYOUT: readonly Column<LayoutResult>[] = [
-  ['Places', ({ total }) => String(total)],
-  ['Throughput', ({ rate }) => short(rate)],
+  ['Places', 'total'],
+  ['Throughput', 'rate'],
   ['Places by spot', ({ places: bySpot }) => bySpot.join(' ')],
 ];
 
@@ -66,9 +66,9 @@ function places({ spots }: BufferResults): PageTable {
     title: 'Places',
     note: 'Waiting places of each buffer and bank.',
     ...columns(spots, [
-      ['Spot', ({ name }) => name],
-      ['As it is', ({ present }) => String(present)],
-      ['Chosen', ({ chosen }) => String(chosen)],
+      ['Spot', 'name'],
+      ['As it is', 'present'],
+      ['Chosen', 'chosen'],
     ]),
   };
 }
@@ -82,7 +82,7 @@ function layouts({ chosen, present, selection, unit, level, freshReplications }:
       'places in the order of the table above.',
     ...columns(
       [{ ...chosen, standing: 'chosen' }, { ...present, standing: 'as it is' }, ...selection.others],
-      [['Layout', ({ standing }) => standing], ...LAYOUT],
+      [['Layout', 'standing'], ...LAYOUT],
     ),
   };
 }

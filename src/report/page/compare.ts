@@ -1,7 +1,7 @@
 import type { CompareResults } from '../../study/compare/results.js';
 import { bounds, count, intervalName, number, short, signed } from '../../study/format.js';
+import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
-import { columns, type PageTable } from '../page-table.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { type Figure, figure, named, noteOf, origin, type PageContent } from './page.js';
 
@@ -97,11 +97,11 @@ function measureTable(
       `${intervalName(differenceLevel)}. Pairing: the factor by which more replications would be needed ` +
       'without common random numbers.',
     ...columns(whatIfs, [
-      ['what-if', ({ whatIf }) => whatIf],
-      ['value', ({ value }) => short(value)],
+      ['what-if', 'whatIf'],
+      ['value', 'value'],
       ['difference to the base', ({ difference }) => `${signed(difference)} (${bounds(difference)})`],
       ['pairs', ({ difference }) => String(difference.n)],
-      ['verdict', ({ words }) => words],
+      ['verdict', 'words'],
       ['pairing', ({ pairingGain }) => (pairingGain === null ? '' : number(pairingGain))],
     ]),
   };

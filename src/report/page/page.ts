@@ -1,7 +1,7 @@
 import { Eta } from 'eta/core';
 import { bounds, count, intervalName, mean } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/interval.js';
-import type { PageTable } from '../page-table.js';
+import type { PageTable } from '../columns.js';
 import { PAGE_TEMPLATE } from './template.js';
 
 /** A drawn chart for the page; width and height are CSS pixels. */

@@ -1,6 +1,6 @@
-import { asEstimate, bounds, count, intervalName, number, short } from '../../study/format.js';
+import { asEstimate, bounds, count, intervalName, number } from '../../study/format.js';
 import type { RateResults } from '../../study/rate/results.js';
-import { columns, filled, type PageTable, percent } from '../page-table.js';
+import { columns, filled, type PageTable, percent } from '../columns.js';
 import { type Figure, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a rate study. */
@@ -89,14 +89,14 @@ function rates({ points, level }: RateResults): PageTable {
       `In brackets: ${intervalName(level)}. Growth is that of open units (released and not yet out), in ` +
       'units a week.',
     ...columns(points, [
-      ['a day', ({ perDay }) => String(perDay)],
+      ['a day', 'perDay'],
       ['verdict', ({ verdict, why }) => `${verdict}: ${why}`],
-      ['replications', ({ replications }) => String(replications)],
+      ['replications', 'replications'],
       ['keep up, %', ({ keptUp }) => percent(asEstimate(keptUp))],
-      ['growth', ({ drift }) => short(drift)],
-      ['shipped a day', ({ shippedPerDay }) => short(shippedPerDay)],
-      ['WIP, units', ({ wip }) => short(wip)],
-      ['lead time, days', ({ leadDays }) => short(leadDays)],
+      ['growth', 'drift'],
+      ['shipped a day', 'shippedPerDay'],
+      ['WIP, units', 'wip'],
+      ['lead time, days', 'leadDays'],
     ]),
   };
 }
@@ -111,10 +111,10 @@ function constraints({ points, level }: RateResults): PageTable {
     ...columns(
       points.flatMap(({ perDay, stops }) => stops.map((stop) => ({ ...stop, perDay }))),
       [
-        ['a day', ({ perDay }) => String(perDay)],
-        ['constraint', ({ name }) => name],
-        ['kind', ({ kind }) => kind],
-        ['site', ({ site }) => site],
+        ['a day', 'perDay'],
+        ['constraint', 'name'],
+        ['kind', 'kind'],
+        ['site', 'site'],
         ['% of replications', ({ share }) => percent(asEstimate(share))],
         ['replications', ({ share }) => String(share.n)],
       ],
@@ -128,12 +128,12 @@ function rampTable({ ramp, level }: RateResults): PageTable {
     title: 'When the last phase may begin',
     note: `${ramp.perDay ?? 'No rate'} a day from the given day on. In brackets: ${intervalName(level)}.`,
     ...columns(ramp.tried, [
-      ['last phase begins', ({ begins }) => begins],
-      ['weeks after the start', ({ week }) => String(week)],
+      ['last phase begins', 'begins'],
+      ['weeks after the start', 'week'],
       ['verdict', ({ verdict, why }) => `${verdict}: ${why}`],
-      ['replications', ({ replications }) => String(replications)],
+      ['replications', 'replications'],
       ['keep up, %', ({ keptUp }) => percent(asEstimate(keptUp))],
-      ['growth of open units a week', ({ drift }) => short(drift)],
+      ['growth of open units a week', 'drift'],
     ]),
   };
 }

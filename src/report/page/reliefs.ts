@@ -1,6 +1,6 @@
 import { bounds, count, intervalName, number, short, signed, withInterval } from '../../study/format.js';
 import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
-import { columns, filled, type PageTable } from '../page-table.js';
+import { columns, filled, type PageTable } from '../columns.js';
 import { countedIn, savedText } from '../reliefs.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { figure, origin, type PageContent } from './page.js';
@@ -73,14 +73,14 @@ function reliefsTable({ reliefs, eachLevel }: ReliefsResults): PageTable {
       `Gain: units a working day; in brackets: ${intervalName(eachLevel.reliefs)}. Cost: change of the ` +
       'cost of a unit.',
     ...columns(reliefs, [
-      ['Relief', ({ text }) => text],
-      ['Kind', ({ kind }) => kind],
-      ['Gain', ({ gain }) => short(gain)],
-      ['Cost', ({ costPerUnit }) => (costPerUnit === null ? '' : short(costPerUnit))],
-      ['Gain per cost', ({ gainPerCost }) => (gainPerCost === null ? '' : short(gainPerCost))],
-      ['Rank by cost', ({ rankPerCost }) => String(rankPerCost ?? '')],
-      ['Replications', ({ replications }) => String(replications)],
-      ['Out early', ({ out }) => out ?? ''],
+      ['Relief', 'text'],
+      ['Kind', 'kind'],
+      ['Gain', 'gain'],
+      ['Cost', 'costPerUnit'],
+      ['Gain per cost', 'gainPerCost'],
+      ['Rank by cost', 'rankPerCost'],
+      ['Replications', 'replications'],
+      ['Out early', 'out'],
     ]),
   };
 }
@@ -93,8 +93,8 @@ function assumptions({ assumptions: varied, eachLevel }: ReliefsResults): PageTa
     title: 'Which number to measure next',
     note: `Gain: units a working day; in brackets: ${intervalName(eachLevel.assumptions)}.`,
     ...columns(varied, [
-      ['Value', ({ path }) => path],
-      ['Basis', ({ basis }) => basis],
+      ['Value', 'path'],
+      ['Basis', 'basis'],
       ['Now', (each) => each.value],
       ['Low', ({ low }) => value(low)],
       ['Gain at low', ({ low }) => gain(low)],
@@ -110,8 +110,8 @@ function skippedTable({ skipped }: ReliefsResults): PageTable {
     title: 'Left out',
     note: 'Changes that could not be made.',
     ...columns(skipped, [
-      ['Change', ({ what }) => what],
-      ['Why', ({ why }) => why],
+      ['Change', 'what'],
+      ['Why', 'why'],
     ]),
   };
 }

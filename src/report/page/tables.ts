@@ -1,6 +1,6 @@
 import { intervalName, short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { filled, type PageTable, percent } from '../page-table.js';
+import { filled, type PageTable, percent } from '../columns.js';
 import { assumptions } from '../tables/assumptions.js';
 import { bottlenecks, momentary } from '../tables/bottlenecks.js';
 import { buffers } from '../tables/buffers.js';

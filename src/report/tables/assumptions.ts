@@ -1,7 +1,7 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import { count } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable } from '../page-table.js';
+import { columns, type PageTable } from '../columns.js';
 
 /** Rows on the page; the rest is in results.json. */
 export const MOST_ROWS = 200;
@@ -29,10 +29,10 @@ export function assumptions({ assumptions: said }: Results): PageTable {
     title: 'Assumptions',
     note: `Values of which the scenario says where they come from: ${counts(said)}; guesses first.${more}`,
     ...columns(sorted.slice(0, MOST_ROWS), [
-      ['Path', ({ path }) => path],
-      ['Value', ({ value }) => value],
-      ['Basis', ({ basis }) => basis],
-      ['Note', ({ note }) => note ?? ''],
+      ['Path', 'path'],
+      ['Value', 'value'],
+      ['Basis', 'basis'],
+      ['Note', 'note'],
     ]),
   };
 }

@@ -1,7 +1,7 @@
-import { asEstimate, short } from '../../study/format.js';
+import { asEstimate } from '../../study/format.js';
 import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Column, columns, type PageTable, percent } from '../page-table.js';
+import { type Column, columns, type PageTable, percent } from '../columns.js';
 
 /** What is the bottleneck of the moment for less of the time is left out. */
 const LEAST_MOMENTARY = 0.001;
@@ -20,9 +20,9 @@ export const byMoment = ({ bottlenecks: all }: Pick<Results, 'bottlenecks'>): Bo
   all.filter(isFollowed).sort((a, b) => momentaryTime(b) - momentaryTime(a));
 
 const NAMES: readonly Column<BottleneckResult>[] = [
-  ['Name', ({ name }) => name],
-  ['Kind', ({ kind }) => kind],
-  ['Site', ({ site }) => site],
+  ['Name', 'name'],
+  ['Kind', 'kind'],
+  ['Site', 'site'],
 ];
 
 export function bottlenecks(results: Results, interval: string): PageTable {
@@ -36,8 +36,8 @@ export function bottlenecks(results: Results, interval: string): PageTable {
     ...columns(results.bottlenecks, [
       ...NAMES,
       ['Bottleneck, % of replications', ({ share }) => percent(asEstimate(share))],
-      ['Utilisation, %', ({ active }) => percent(active)],
-      ['Mean active period, h', ({ activePeriodHours }) => short(activePeriodHours)],
+      ['Utilisation, %', 'active', percent],
+      ['Mean active period, h', 'activePeriodHours'],
     ]),
   };
 }
@@ -56,8 +56,8 @@ export function momentary(results: Results, interval: string): PageTable {
       `of the time observed as the only one, and while it moves on to or from another${over}; ${interval}.`,
     ...columns(found, [
       ...NAMES,
-      ['Sole, % of time', ({ sole }) => percent(sole)],
-      ['Shifting, % of time', ({ shifting }) => percent(shifting)],
+      ['Sole, % of time', 'sole', percent],
+      ['Shifting, % of time', 'shifting', percent],
     ]),
   };
 }

@@ -1,7 +1,6 @@
-import { short } from '../../study/format.js';
 import type { BufferResult } from '../../study/sections/buffers.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../page-table.js';
+import { columns, type PageTable, percent } from '../columns.js';
 
 export function buffers(results: Results, interval: string): PageTable {
   return {
@@ -9,11 +8,11 @@ export function buffers(results: Results, interval: string): PageTable {
     title: 'Buffers and banks',
     note: `Full: share of time without a free space; ${interval}.`,
     ...columns(results.buffers, [
-      ['Name', ({ name }) => name],
-      ['Kind', ({ kind }) => kind],
-      ['Site', ({ site }) => site],
+      ['Name', 'name'],
+      ['Kind', 'kind'],
+      ['Site', 'site'],
       ['Spaces', spacesText],
-      ['Mean units', ({ mean }) => short(mean)],
+      ['Mean units', 'mean'],
       ['Full, % of time', fullText],
     ]),
   };

@@ -1,6 +1,6 @@
-import { number, short } from '../../study/format.js';
+import { number } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../page-table.js';
+import { columns, type PageTable, percent } from '../columns.js';
 
 export function carriers(results: Results, interval: string): PageTable {
   return {
@@ -10,14 +10,14 @@ export function carriers(results: Results, interval: string): PageTable {
       'Mean numbers with units, on the way back and free; hold: mean time with one unit, the way back not ' +
       `included; ${interval}.`,
     ...columns(results.carriers, [
-      ['Carriers', ({ name }) => name],
-      ['Site', ({ site }) => site],
+      ['Carriers', 'name'],
+      ['Site', 'site'],
       ['Count', ({ count }) => number(count)],
-      ['In use', ({ inUse }) => short(inUse)],
-      ['On the way back', ({ comingBack }) => short(comingBack)],
-      ['Free', ({ free }) => short(free)],
-      ['None free, % of time', ({ noneFree }) => percent(noneFree)],
-      ['Hold, h', ({ holdHours }) => short(holdHours)],
+      ['In use', 'inUse'],
+      ['On the way back', 'comingBack'],
+      ['Free', 'free'],
+      ['None free, % of time', 'noneFree', percent],
+      ['Hold, h', 'holdHours'],
     ]),
   };
 }
@@ -30,12 +30,12 @@ export function teams(results: Results, interval: string): PageTable {
       'Mean number of such teams with units; hold: mean time with one unit, nights included; ' +
       `${interval}.`,
     ...columns(results.teams, [
-      ['Team', ({ name }) => name],
-      ['Site', ({ site }) => site],
-      ['Crew', ({ crew }) => crew],
+      ['Team', 'name'],
+      ['Site', 'site'],
+      ['Crew', 'crew'],
       ['People', ({ people }) => number(people)],
-      ['In use', ({ inUse }) => short(inUse)],
-      ['Hold, h', ({ holdHours }) => short(holdHours)],
+      ['In use', 'inUse'],
+      ['Hold, h', 'holdHours'],
     ]),
   };
 }

@@ -1,6 +1,6 @@
 import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import type { PageTable } from '../page-table.js';
+import type { PageTable } from '../columns.js';
 
 /** A row for each station with changeovers, and one below it for each pair of values. */
 export function changeovers(results: Results, interval: string): PageTable {

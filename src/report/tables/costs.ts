@@ -1,6 +1,6 @@
 import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import type { PageTable } from '../page-table.js';
+import type { PageTable } from '../columns.js';
 
 /** Said where a scenario has none. */
 export const NO_PRICES = 'Cost: the scenario has no prices.';

@@ -1,6 +1,6 @@
-import { number, short } from '../../study/format.js';
+import { number } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../page-table.js';
+import { columns, type PageTable, percent } from '../columns.js';
 
 export function crews(results: Results, interval: string): PageTable {
   return {
@@ -10,12 +10,12 @@ export function crews(results: Results, interval: string): PageTable {
       'Busy: engaged person-time over that of the people on shift; hours: of people who were there, over ' +
       `the time observed; ${interval}.`,
     ...columns(results.crews, [
-      ['Crew', ({ name }) => name],
-      ['Site', ({ site }) => site],
+      ['Crew', 'name'],
+      ['Site', 'site'],
       ['Headcount', ({ headcount, headcounts }) => (headcounts ?? [headcount]).join(', ')],
-      ['Busy, %', ({ busy }) => percent(busy)],
-      ['Usual person-hours', ({ usualHours }) => short(usualHours)],
-      ['Overtime person-hours', ({ overtimeHours }) => short(overtimeHours)],
+      ['Busy, %', 'busy', percent],
+      ['Usual person-hours', 'usualHours'],
+      ['Overtime person-hours', 'overtimeHours'],
     ]),
   };
 }
@@ -28,9 +28,9 @@ export function overtime({ overtime: rules, series }: Results, interval: string)
       'How often each rule was looked at, in what share its hours were worked, and how many that made a ' +
       `${series.unit} on average; ${interval}.`,
     ...columns(rules, [
-      ['Rule', ({ name }) => name],
-      ['Looked at', ({ looked }) => short(looked)],
-      ['Worked, %', ({ worked }) => percent(worked)],
+      ['Rule', 'name'],
+      ['Looked at', 'looked'],
+      ['Worked, %', 'worked', percent],
       [
         `Hours a ${series.unit}`,
         ({ hours }) => number(hours.reduce((sum, each) => sum + each.mean, 0) / Math.max(1, hours.length)),
@@ -45,10 +45,10 @@ export function shutdowns(results: Results): PageTable {
     title: 'Planned shutdowns',
     note: 'Days off of a calendar, both ends included.',
     ...columns(results.shutdowns, [
-      ['Calendar', ({ calendar }) => calendar],
-      ['From', ({ from }) => from],
-      ['To', ({ to }) => to],
-      ['What for', ({ note }) => note ?? ''],
+      ['Calendar', 'calendar'],
+      ['From', 'from'],
+      ['To', 'to'],
+      ['What for', 'note'],
     ]),
   };
 }

@@ -1,7 +1,6 @@
-import { short } from '../../study/format.js';
 import type { DefectResult } from '../../study/sections/defects.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../page-table.js';
+import { columns, type PageTable, percent } from '../columns.js';
 
 /** Rows of the table of defects on the page; all of them are in results.json. */
 const TOP_DEFECTS = 20;
@@ -17,13 +16,13 @@ export function defects({ defects: all }: Results, interval: string): PageTable 
       'Items made a replication, and where they were found for the first time, in % of those made' +
       `${cut}; ${interval}.`,
     ...columns(most, [
-      ['Defect', ({ kind }) => kind],
-      ['Made at', ({ madeAt }) => madeAt],
-      ['Made', ({ made }) => short(made)],
+      ['Defect', 'kind'],
+      ['Made at', 'madeAt'],
+      ['Made', 'made'],
       ['Found at', foundAt],
-      ['Shipped with it, never found, %', ({ shippedWith }) => percent(shippedWith)],
-      ['Shipped with it, noted, %', ({ shippedNoted }) => percent(shippedNoted)],
-      ['Repair work, h', ({ repairHours }) => short(repairHours)],
+      ['Shipped with it, never found, %', 'shippedWith', percent],
+      ['Shipped with it, noted, %', 'shippedNoted', percent],
+      ['Repair work, h', 'repairHours'],
     ]),
   };
 }
@@ -39,11 +38,11 @@ export function escapes(results: Results, interval: string): PageTable {
     title: 'Escapes by site',
     note: `Items for each unit shipped, by the site where they are made; ${interval}.`,
     ...columns(results.escapes, [
-      ['Made in', ({ site }) => site],
-      ['Made', ({ madePerUnit }) => short(madePerUnit)],
-      ['Found there', ({ foundHerePerUnit }) => short(foundHerePerUnit)],
-      ['Found in another site', ({ foundElsewherePerUnit }) => short(foundElsewherePerUnit)],
-      ['Shipped, never found', ({ shippedWithPerUnit }) => short(shippedWithPerUnit)],
+      ['Made in', 'site'],
+      ['Made', 'madePerUnit'],
+      ['Found there', 'foundHerePerUnit'],
+      ['Found in another site', 'foundElsewherePerUnit'],
+      ['Shipped, never found', 'shippedWithPerUnit'],
     ]),
   };
 }
@@ -56,13 +55,13 @@ export function holds(results: Results, interval: string): PageTable {
       'Units with noted items wait here until these are mended; time from the end of the step before to ' +
       `the release; ${interval}.`,
     ...columns(results.holds, [
-      ['Hold', ({ name }) => name],
-      ['Site', ({ site }) => site],
-      ['Units held, %', ({ heldShare }) => percent(heldShare)],
-      ['Mean units held', ({ units }) => short(units)],
-      ['Days, mean', ({ daysMean }) => short(daysMean)],
-      ['Days, P95', ({ daysP95 }) => short(daysP95)],
-      ['Items mended', ({ mended }) => short(mended)],
+      ['Hold', 'name'],
+      ['Site', 'site'],
+      ['Units held, %', 'heldShare', percent],
+      ['Mean units held', 'units'],
+      ['Days, mean', 'daysMean'],
+      ['Days, P95', 'daysP95'],
+      ['Items mended', 'mended'],
     ]),
   };
 }
@@ -77,9 +76,9 @@ export function rework(results: Results, interval: string): PageTable {
     ...columns(
       results.rework.filter(({ hours }) => hours.mean > 0),
       [
-        ['Crew', ({ crew }) => crew],
-        ['Site', ({ site }) => site],
-        ['Hours', ({ hours }) => short(hours)],
+        ['Crew', 'crew'],
+        ['Site', 'site'],
+        ['Hours', 'hours'],
       ],
     ),
   };

@@ -1,7 +1,7 @@
 import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { Estimate } from '../../study/statistics/interval.js';
-import { columns, type PageTable, percent } from '../page-table.js';
+import { columns, type PageTable, percent } from '../columns.js';
 
 export function failures(results: Results, interval: string): PageTable {
   return {
@@ -12,13 +12,13 @@ export function failures(results: Results, interval: string): PageTable {
       'the clock; available: share of place time on shift, failures and outages both taken off; ' +
       `${interval}.`,
     ...columns(results.failures, [
-      ['Station', ({ name }) => name],
-      ['Site', ({ site }) => site],
-      ['Places', ({ places }) => String(places)],
+      ['Station', 'name'],
+      ['Site', 'site'],
+      ['Places', 'places'],
       ['Failures', (each) => short(each.failures)],
       ['Mean down, h', ({ downHours }) => ifAny(downHours)],
       ['Longest down, h', ({ longestDownHours }) => ifAny(longestDownHours)],
-      ['Available, %', ({ availability }) => percent(availability)],
+      ['Available, %', 'availability', percent],
     ]),
   };
 }

@@ -1,7 +1,7 @@
 import { asEstimate, number } from '../../study/format.js';
 import type { DaysQuantile, OutageResult } from '../../study/sections/outages.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Column, columns, type PageTable, percent } from '../page-table.js';
+import { type Column, columns, type PageTable, percent } from '../columns.js';
 import { ifAny } from './failures.js';
 
 export function outages(results: Results, interval: string): PageTable {

@@ -1,7 +1,7 @@
 import { number, short } from '../../study/format.js';
 import type { PulseLineResult } from '../../study/sections/pulse-lines.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../page-table.js';
+import { columns, type PageTable, percent } from '../columns.js';
 
 export function pulseLines(results: Results, interval: string): PageTable {
   return {
@@ -11,12 +11,12 @@ export function pulseLines(results: Results, interval: string): PageTable {
       'Working hours of the line; moves are those with units on it; late: beyond the takt, charged to the ' +
       `station that was the last to be ready, or to want of room ahead; ${interval}.`,
     ...columns(results.pulseLines, [
-      ['Line', ({ name }) => name],
+      ['Line', 'name'],
       ['Takt, h', ({ taktHours }) => number(taktHours)],
-      ['Moves', ({ moves }) => short(moves)],
-      ['Between moves, h', ({ hoursBetween }) => short(hoursBetween)],
-      ['Late, % of moves', ({ late }) => percent(late)],
-      ['Late in all, h', ({ lateHours }) => short(lateHours)],
+      ['Moves', 'moves'],
+      ['Between moves, h', 'hoursBetween'],
+      ['Late, % of moves', 'late', percent],
+      ['Late in all, h', 'lateHours'],
       ['Charged to, h', chargedTo],
     ]),
   };

@@ -1,7 +1,7 @@
-import { number, short } from '../../study/format.js';
+import { number } from '../../study/format.js';
 import type { StationResult } from '../../study/sections/stations.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Column, columns, type PageTable, percent } from '../page-table.js';
+import { type Column, columns, type PageTable, percent } from '../columns.js';
 import { STATE_ORDER } from '../style.js';
 
 export function stations(results: Results, interval: string): PageTable {
@@ -10,13 +10,13 @@ export function stations(results: Results, interval: string): PageTable {
     title: 'Stations',
     note: `Share of place time in per cent, each row adds to 100; ${interval}.`,
     ...columns(results.stations, [
-      ['Station', ({ name }) => name],
-      ['Site', ({ site }) => site],
-      ['Places', ({ places }) => String(places)],
+      ['Station', 'name'],
+      ['Site', 'site'],
+      ['Places', 'places'],
       ...STATE_ORDER.map(
         (state): Column<StationResult> => [`${state}, %`, ({ share }) => percent(share[state])],
       ),
-      ['Visits per unit', ({ visitsPerUnit }) => short(visitsPerUnit)],
+      ['Visits per unit', 'visitsPerUnit'],
     ]),
   };
 }
@@ -29,13 +29,13 @@ export function lanes(results: Results, interval: string): PageTable {
       'Fill: share of truck spaces used; wait: for a truck; busy: away and not blocked; blocked: waiting ' +
       `for room at the other end; free: at base; ${interval}.`,
     ...columns(results.lanes, [
-      ['Lane', ({ name }) => name],
-      ['Trips', ({ trips }) => short(trips)],
-      ['Fill, %', ({ fill }) => percent(fill)],
-      ['Wait, h', ({ waitHours }) => short(waitHours)],
-      ['Trucks busy, %', ({ truckBusy }) => percent(truckBusy)],
-      ['Blocked, %', ({ truckBlocked }) => percent(truckBlocked)],
-      ['Free, %', ({ truckFree }) => percent(truckFree)],
+      ['Lane', 'name'],
+      ['Trips', 'trips'],
+      ['Fill, %', 'fill', percent],
+      ['Wait, h', 'waitHours'],
+      ['Trucks busy, %', 'truckBusy', percent],
+      ['Blocked, %', 'truckBlocked', percent],
+      ['Free, %', 'truckFree', percent],
     ]),
   };
 }
@@ -46,10 +46,10 @@ export function feeders(results: Results, interval: string): PageTable {
     title: 'Feeders',
     note: `Out: share of time without a finished sub-assembly; ${interval}.`,
     ...columns(results.feeders, [
-      ['Feeder', ({ name }) => name],
+      ['Feeder', 'name'],
       ['Target stock', ({ target }) => number(target)],
-      ['Mean stock', ({ stock }) => short(stock)],
-      ['Out, % of time', ({ out }) => percent(out)],
+      ['Mean stock', 'stock'],
+      ['Out, % of time', 'out', percent],
     ]),
   };
 }

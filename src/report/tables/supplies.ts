@@ -1,6 +1,5 @@
-import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../page-table.js';
+import { columns, type PageTable, percent } from '../columns.js';
 
 export function supplies(results: Results, interval: string): PageTable {
   return {
@@ -11,17 +10,17 @@ export function supplies(results: Results, interval: string): PageTable {
       'times that a unit or sub-assembly lacked the part, a replication, and their mean length by the ' +
       `clock; ${interval}.`,
     ...columns(results.supplies, [
-      ['Supply', ({ name }) => name],
-      ['Site', ({ site }) => site],
-      ['By', ({ by }) => by],
-      ['Mean stock', ({ stock }) => short(stock)],
-      ['Least stock', ({ least }) => short(least)],
-      ['Out, % of time', ({ out }) => percent(out)],
-      ['On order', ({ onOrder }) => short(onOrder)],
-      ['Lots', ({ lots }) => short(lots)],
-      ['Late lots', ({ lateLots }) => short(lateLots)],
-      ['Waits', ({ waits }) => short(waits)],
-      ['Wait, h', ({ waitHours }) => short(waitHours)],
+      ['Supply', 'name'],
+      ['Site', 'site'],
+      ['By', 'by'],
+      ['Mean stock', 'stock'],
+      ['Least stock', 'least'],
+      ['Out, % of time', 'out', percent],
+      ['On order', 'onOrder'],
+      ['Lots', 'lots'],
+      ['Late lots', 'lateLots'],
+      ['Waits', 'waits'],
+      ['Wait, h', 'waitHours'],
     ]),
   };
 }

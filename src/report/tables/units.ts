@@ -1,7 +1,7 @@
 import { asEstimate, intervalName } from '../../study/format.js';
 import type { UnitResult } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type PageTable, percent } from '../page-table.js';
+import { type PageTable, percent } from '../columns.js';
 
 const MOST = 40;
 

@@ -1,8 +1,7 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
 import { bounds, count, intervalName, mean, number } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/interval.js';
-import { joined, lines } from './lines.js';
-import { type CellColumn, tableOf } from './table.js';
+import { type CellColumn, joined, lines, tableOf } from './table.js';
 
 const MOST_POINTS = 12;
 
@@ -19,25 +18,25 @@ export function buffersTable(results: BufferResults): string {
       `${freshReplications} further ones of the last few, seed ${seed}`,
     '',
     tableOf(spots, [
-      { head: 'places at', most: 60, cell: ({ name }) => name },
-      { head: 'as it is', align: 'right', cell: ({ present }) => String(present) },
-      { head: 'chosen', align: 'right', cell: ({ chosen }) => String(chosen) },
+      { head: 'places at', most: 60, cell: 'name' },
+      { head: 'as it is', align: 'right', cell: 'present' },
+      { head: 'chosen', align: 'right', cell: 'chosen' },
     ]),
     '',
     tableOf(layouts(results), [
-      { head: 'layout', cell: ({ what }) => what },
-      { head: 'places', align: 'right', cell: ({ total }) => String(total) },
+      { head: 'layout', cell: 'what' },
+      { head: 'places', align: 'right', cell: 'total' },
       { head: unit, align: 'right', cell: ({ rate }) => mean(rate) },
       interval,
       ...costColumn(results),
-      { head: 'standing', most: 48, cell: ({ standing }) => standing },
+      { head: 'standing', most: 48, cell: 'standing' },
     ]),
     ...(selection.settled
       ? []
       : [`the selection was not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
     '',
     tableOf(thinned(curve), [
-      { head: 'places', align: 'right', cell: ({ total }) => String(total) },
+      { head: 'places', align: 'right', cell: 'total' },
       { head: `best found, ${unit}`, align: 'right', cell: ({ rate }) => mean(rate) },
       interval,
     ]),
@@ -61,7 +60,7 @@ function layouts({ chosen, present, gain, selection }: BufferResults): Layout[] 
 }
 
 /** Only where waiting places have a price. */
-function costColumn({ chosen, currency }: BufferResults): CellColumn<LayoutResult>[] {
+function costColumn({ chosen, currency }: BufferResults): CellColumn<Layout>[] {
   if (chosen.costPerDay === null) return [];
   return [
     {

@@ -4,15 +4,14 @@ import { number } from '../../study/format.js';
 import { stableJson } from '../json.js';
 import { fitColumns } from '../shorten.js';
 import { assumptionLine } from '../tables/assumptions.js';
-import { joined } from './lines.js';
-import { type CellColumn, tableOf } from './table.js';
+import { type CellColumn, joined, tableOf } from './table.js';
 
 const LONGEST_NAME = 27;
 
 const COLUMNS: readonly CellColumn<CapacityRow>[] = [
-  { head: 'name', most: LONGEST_NAME, cell: ({ name }) => name },
-  { head: 'kind', cell: ({ kind }) => kind },
-  { head: 'site', most: 17, cell: ({ site }) => site },
+  { head: 'name', most: LONGEST_NAME, cell: 'name' },
+  { head: 'kind', cell: 'kind' },
+  { head: 'site', most: 17, cell: 'site' },
   { head: 'visits', align: 'right', cell: ({ visitsPerUnit }) => number(visitsPerUnit) },
   { head: 'min/unit', align: 'right', cell: (row) => minutes(row, row.minutesPerUnit) },
   { head: 'min/day', align: 'right', cell: (row) => minutes(row, row.availableMinutesPerDay) },

@@ -1,8 +1,7 @@
 import type { CompareResults } from '../../study/compare/results.js';
 import { bounds, count, intervalName, mean, number, signed } from '../../study/format.js';
 import { byMeasure } from '../compare.js';
-import { joined, lines } from './lines.js';
-import { table, tableOf } from './table.js';
+import { joined, lines, table, tableOf } from './table.js';
 
 /** The comparison in short: the answer, the base, then one table with a row for each measure and what-if. */
 export function compareTable(results: CompareResults): string {

@@ -1,8 +1,7 @@
 import { count, intervalName, mean } from '../../study/format.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/statistics/interval.js';
-import { joined, lines } from './lines.js';
-import { tableOf } from './table.js';
+import { joined, lines, tableOf } from './table.js';
 
 /** The answer, then a row a rate, as plain text of at most 100 columns. */
 export function rateTable(results: RateResults): string {
@@ -17,8 +16,8 @@ export function rateTable(results: RateResults): string {
     'growth: of units released and not yet out, a week; WIP by rate is in the report',
     '',
     tableOf(points, [
-      { head: 'a day', align: 'right', cell: ({ perDay }) => String(perDay) },
-      { head: 'verdict', cell: ({ verdict }) => verdict },
+      { head: 'a day', align: 'right', cell: 'perDay' },
+      { head: 'verdict', cell: 'verdict' },
       {
         head: 'keep up',
         align: 'right',

@@ -1,8 +1,7 @@
 import { count, intervalName, mean, number, short, withInterval } from '../../study/format.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { comparedToTheEnd, countedIn, savedText } from '../reliefs.js';
-import { joined, lines } from './lines.js';
-import { type CellColumn, tableOf } from './table.js';
+import { type CellColumn, joined, lines, tableOf } from './table.js';
 
 const TOP = 12,
   TOP_ASSUMPTIONS = 8;
@@ -24,7 +23,7 @@ export function reliefsTable(results: ReliefsResults): string {
       : [
           '',
           tableOf(assumptions.slice(0, TOP_ASSUMPTIONS), [
-            { head: 'measure next', most: 40, cell: ({ path }) => path },
+            { head: 'measure next', most: 40, cell: 'path' },
             { head: 'low: gain a day', most: 28, cell: ({ low }) => gainAt(low) },
             { head: 'high: gain a day', most: 28, cell: ({ high }) => gainAt(high) },
           ]),
@@ -53,13 +52,13 @@ function columns({ costPerUnit, currency }: ReliefsResults['base']): CellColumn<
       most: 12,
       cell: (each) => (each.costPerUnit === null ? '' : mean(each.costPerUnit)),
     },
-    { head: 'by cost', align: 'right', cell: ({ rankPerCost }) => String(rankPerCost ?? '') },
+    { head: 'by cost', align: 'right', cell: 'rankPerCost' },
   ];
   return [
-    { head: '', align: 'right', cell: ({ rank }) => String(rank) },
-    { head: 'relief', most: isPriced ? 36 : 52, cell: ({ text }) => text },
+    { head: '', align: 'right', cell: 'rank' },
+    { head: 'relief', most: isPriced ? 36 : 52, cell: 'text' },
     { head: 'gain a day', most: 25, cell: ({ gain }) => short(gain) },
-    { head: 'runs', align: 'right', cell: ({ replications }) => String(replications) },
+    { head: 'runs', align: 'right', cell: 'replications' },
     ...(isPriced ? priced : []),
   ];
 }

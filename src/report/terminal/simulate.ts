@@ -3,8 +3,7 @@ import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { Estimate } from '../../study/statistics/interval.js';
 import { assumptionLine } from '../tables/assumptions.js';
-import { joined, lines } from './lines.js';
-import { type Column, table } from './table.js';
+import { type Column, joined, lines, table } from './table.js';
 
 const TOP_BOTTLENECKS = 3,
   MOST_ACTIVITIES = 8;

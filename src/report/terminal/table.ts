@@ -1,3 +1,4 @@
+import type { FieldOf } from '../columns.js';
 import { fitColumns } from '../shorten.js';
 
 /**
@@ -9,15 +10,19 @@ export interface Column {
   readonly most?: number;
 }
 
-/** A column with what stands in it of an item. */
+/** A column with its cell of an item, in words or by the name of the field that it shows. */
 export interface CellColumn<Item> extends Column {
-  readonly cell: (item: Item) => string;
+  readonly cell: FieldOf<Item, string | number | null> | ((item: Item) => string);
 }
 
 /** A table with a row an item. */
-export function tableOf<Item>(items: readonly Item[], columns: readonly CellColumn<Item>[]): string {
+export function tableOf<Item>(items: readonly Item[], columns: readonly CellColumn<NoInfer<Item>>[]): string {
   return table(
-    items.map((item) => columns.map(({ cell }) => cell(item))),
+    items.map((item) =>
+      columns.map(({ cell }) =>
+        typeof cell === 'function' ? cell(item) : String(item[cell as keyof Item] ?? ''),
+      ),
+    ),
     columns,
   );
 }
@@ -50,4 +55,30 @@ export function table(rows: readonly (readonly string[])[], columns: readonly Co
 
 function width(text: string): number {
   return Array.from(text).length;
+}
+
+/** Greatest width of what a command prints, characters. */
+const WIDTH = 100;
+
+/** Text broken at spaces into lines of at most the width, later ones indented. */
+export function lines(text: string, indent = ''): string[] {
+  const broken: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/)) {
+    if (line !== '' && line.length + 1 + word.length > WIDTH) {
+      broken.push(line);
+      line = indent + word;
+    } else {
+      line = line === '' ? word : `${line} ${word}`;
+    }
+  }
+  return [...broken, line];
+}
+
+/** Pieces of one or more lines below one another; what is wider than the width loses its middle. */
+export function joined(pieces: readonly string[]): string {
+  return pieces
+    .flatMap((piece) => piece.split('\n'))
+    .map((line) => fitColumns(line, WIDTH))
+    .join('\n');
 }

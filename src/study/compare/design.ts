@@ -1,5 +1,5 @@
 import { compile } from '../../scenario/compile.js';
-import { digest } from '../../scenario/read.js';
+import { digest } from '../../scenario/digest.js';
 import { BASE, type WhatIf } from '../../scenario/what-ifs.js';
 import type { Origin } from '../head.js';
 import type { FixedDesign } from '../run/fixed-design.js';

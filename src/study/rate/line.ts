@@ -1,6 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { compile } from '../../scenario/compile.js';
-import { digest } from '../../scenario/read.js';
+import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { neighbours } from '../lists.js';
 import type { Replicator } from '../run/replicator.js';

@@ -1,5 +1,5 @@
 import { compile } from '../../scenario/compile.js';
-import { digest } from '../../scenario/read.js';
+import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';

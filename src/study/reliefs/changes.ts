@@ -1,7 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { compile } from '../../scenario/compile.js';
+import { digest } from '../../scenario/digest.js';
 import { askedRate } from '../../scenario/programme/rates.js';
-import { digest } from '../../scenario/read.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { ReliefsResults } from './results.js';
 

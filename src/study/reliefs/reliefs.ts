@@ -1,4 +1,4 @@
-import { digest } from '../../scenario/read.js';
+import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Varied } from '../../scenario/vary.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';

@@ -1,12 +1,15 @@
 import { createHash } from 'node:crypto';
-import { digest } from '../../scenario/read.js';
+import { digest } from '../../scenario/digest.js';
+import { LEVEL } from '../asked.js';
 import type { Origin } from '../head.js';
 import { PROGRAM_VERSION } from '../version.js';
 import type { Identity } from './journal.js';
 
 /** What replications of a study hang on. */
-export interface IdentityParts extends Omit<Origin, 'file'> {
+export interface IdentityParts extends Omit<Origin, 'file' | 'level'> {
   readonly study: string;
+  /** Confidence of the intervals, default `LEVEL`. */
+  readonly level?: number;
   /**
    * Whatever else may change a number, or which replications are run; `rampTo` is told as `ramp to`,
    * undefined not at all.
@@ -19,7 +22,7 @@ export interface IdentityParts extends Omit<Origin, 'file'> {
  * where all replications are known before the study begins, their number: with more of them the others stay
  * as they are.
  */
-export function identityOf({ study, scenario, seed, level, more = {} }: IdentityParts): Identity {
+export function identityOf({ study, scenario, seed, level = LEVEL, more = {} }: IdentityParts): Identity {
   const asked = Object.entries(more)
     .filter(([, value]) => value !== undefined)
     .map(([name, value]) => [

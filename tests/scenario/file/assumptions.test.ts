@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { digest } from '../../../src/scenario/digest.js';
 import { OWN_NOTES, takeAssumptions } from '../../../src/scenario/file/assumptions.js';
 import { jsonSchema, keySchema } from '../../../src/scenario/json-schema.js';
-import { digest } from '../../../src/scenario/read.js';
 import { allForms } from '../../../tools/docs/forms.js';
 import { type Edit, fixture, readText, said } from '../read-small.js';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { digest } from '../../../src/scenario/digest.js';
 import { sayProblem } from '../../../src/scenario/file/problem.js';
-import { digest, readScenario } from '../../../src/scenario/read.js';
+import { readScenario } from '../../../src/scenario/read.js';
 import { fixture, SECTIONS } from '../read-small.js';
 
 type Files = Readonly<Record<string, string>>;

@@ -12,9 +12,8 @@ import { byMoment, isFollowed } from '../../tables/bottlenecks.js';
 import { fit } from '../../text.js';
 import { valueAxis } from '../axes.js';
 import { type Chart, intervalHead } from '../chart.js';
-import { whiskers } from '../marks.js';
-import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
-import { column, perRow, rowsOf, span } from '../rows.js';
+import { bars } from '../datasets.js';
+import { perRow, rowChart, rowsOf, span } from '../row-chart.js';
 
 const MOST_ROWS = 15;
 /** So many are shown even if some of them never were the bottleneck. */
@@ -43,18 +42,6 @@ export function bottlenecks(results: Results): Chart | null {
       first.sole.n > 0 && first.sole.n < results.replications
         ? `, over ${first.sole.n} of the replications`
         : '';
-  const columns = [
-    column(['share, %', `(${ci})`], rows, (item) => short(asEstimate(item.share), 100)),
-    column(['utilisation, %', intervalHead(results)], rows, (item) => short(item.active, 100)),
-    column(['sole, % of time', intervalHead(results)], rows, (item) =>
-      !isFollowed(item) ? '' : item.sole.mean < LEAST_TOLD ? '0' : short(item.sole, 100),
-    ),
-    column(['shifting,', '% of time'], rows, (item) =>
-      !isFollowed(item) ? '' : item.shifting.mean < LEAST_TOLD ? '0' : number(100 * item.shifting.mean),
-    ),
-    column(['active', 'period, h'], rows, (item) => number(item.activePeriodHours.mean)),
-    column(['kind, site'], rows, (item) => fit(`${item.kind}, ${item.site}`, SITE_ROOM, SIZE.small)),
-  ];
   return rowChart({
     finding:
       `Most often the bottleneck: ${first.name}, in ` +
@@ -68,23 +55,26 @@ export function bottlenecks(results: Results): Chart | null {
       `2001). Momentary bottleneck the most: ${momentary[0]?.name ?? 'not followed'}. By ` +
       `arithmetic: ${results.bottleneckByArithmetic ?? 'nothing limits'}.` +
       (left > 0 ? ` ${left} more, less likely, are in results.json.` : ''),
-    bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     rows,
-    columns,
+    columns: [
+      [['share, %', `(${ci})`], (item) => short(asEstimate(item.share), 100)],
+      [['utilisation, %', intervalHead(results)], (item) => short(item.active, 100)],
+      [
+        ['sole, % of time', intervalHead(results)],
+        (item) => (!isFollowed(item) ? '' : item.sole.mean < LEAST_TOLD ? '0' : short(item.sole, 100)),
+      ],
+      [
+        ['shifting,', '% of time'],
+        (item) =>
+          !isFollowed(item) ? '' : item.shifting.mean < LEAST_TOLD ? '0' : number(100 * item.shifting.mean),
+      ],
+      [['active', 'period, h'], (item) => number(item.activePeriodHours.mean)],
+      [['kind, site'], (item) => fit(`${item.kind}, ${item.site}`, SITE_ROOM, SIZE.small)],
+    ],
     values: valueAxis(`share of ${number(results.replications)} replications, %`, {
-      position: 'top',
       max: 100,
     }),
-    datasets: [
-      bars(
-        'share of replications, %',
-        perRow(rows, ({ share }) => share.share * 100),
-      ),
-      spans(
-        ci,
-        perRow(rows, ({ share }) => span(asEstimate(share), 100)),
-      ),
-    ],
-    plugins: [whiskers(1)],
+    datasets: [bars(perRow(rows, ({ share }) => share.share * 100))],
+    intervals: [ci, ({ share }) => span(asEstimate(share), 100)],
   });
 }

@@ -7,9 +7,9 @@ import { INK, PALETTE } from '../../style.js';
 import { fullText, spacesText } from '../../tables/buffers.js';
 import { TICKS, valueAxis } from '../axes.js';
 import { type Chart, intervalHead, intervalNote } from '../chart.js';
-import { diamondPath, whiskers } from '../marks.js';
-import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
-import { column, perRow, rowsBySite, span } from '../rows.js';
+import { bars } from '../datasets.js';
+import { diamondPath } from '../marks.js';
+import { perRow, rowChart, rowHeight, rowsBySite, span } from '../row-chart.js';
 
 /**
  * Units in every buffer and bank: mean, the level held 95 % of the time, spaces, and how often it is full.
@@ -17,13 +17,7 @@ import { column, perRow, rowsBySite, span } from '../rows.js';
 export function buffers(results: Results): Chart | null {
   if (results.buffers.length === 0) return null;
   const rows = rowsBySite(results.buffers);
-  const ci = intervalName(results.level);
   const head = intervalHead(results);
-  const columns = [
-    column(['mean units', head], rows, (item) => short(item.mean)),
-    column(['spaces'], rows, spacesText),
-    column(['full, % of time', head], rows, fullText),
-  ];
   const levels = perRow(rows, level95),
     spaces = perRow(rows, (item) => item.spaces);
   return rowChart({
@@ -31,26 +25,25 @@ export function buffers(results: Results): Chart | null {
     how:
       `Units in each buffer and bank. Bar: mean, with ${intervalNote(results)}. Diamond: level not ` +
       'passed 95 % of the time (with + where it is the last level counted). Tall tick: spaces.',
-    bodyHeight: 64 + rows.length * rowHeight(rows.length),
+    each: rowHeight(rows.length),
     rows,
-    columns,
+    columns: [
+      [['mean units', head], (item) => short(item.mean)],
+      [['spaces'], spacesText],
+      [['full, % of time', head], fullText],
+    ],
     values: valueAxis('units', {
-      position: 'top',
       ticks: { ...TICKS, precision: 0 },
       suggestedMax: Math.max(1, ...[...levels, ...spaces].map((each) => each ?? 0)) * 1.04,
     }),
     datasets: [
       bars(
-        'mean, units',
         perRow(rows, ({ mean }) => mean.mean),
         { thickness: 0.66 },
       ),
-      spans(
-        ci,
-        perRow(rows, ({ mean }) => span(mean)),
-      ),
     ],
-    plugins: [capacityTicks(spaces), whiskers(1), levelDiamonds(levels, perRow(rows, openEnded))],
+    intervals: [intervalName(results.level), ({ mean }) => span(mean)],
+    plugins: [capacityTicks(spaces), levelDiamonds(levels, perRow(rows, openEnded))],
   });
 }
 

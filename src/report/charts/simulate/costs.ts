@@ -5,9 +5,8 @@ import { PALETTE } from '../../style.js';
 import { reworkShare, shareText } from '../../tables/costs.js';
 import { TICKS, valueAxis } from '../axes.js';
 import { type Chart, intervalHead, intervalNote } from '../chart.js';
-import { whiskers } from '../marks.js';
-import { bars, rowChart, rowHeight, spans } from '../row-chart.js';
-import { column, heading, perRow, type Row, rowLabel, span } from '../rows.js';
+import { bars } from '../datasets.js';
+import { heading, perRow, type Row, rowChart, rowLabel, span } from '../row-chart.js';
 
 interface Bar {
   readonly perUnit: Estimate;
@@ -39,10 +38,6 @@ export function costPerUnit(results: Results): Chart | null {
     },
   ];
   const head = intervalHead(results);
-  const columns = [
-    column([`a unit, ${currency}`, head], rows, (item) => short(item.perUnit)),
-    column(['share, %'], rows, (item) => shareText(item.share)),
-  ];
   return rowChart({
     finding:
       `A unit shipped costs ${withInterval(perUnit, currency)}, ` +
@@ -52,22 +47,19 @@ export function costPerUnit(results: Results): Chart | null {
       `Money for the time observed over units shipped in it, by part. Rework: people's hours in ` +
       'work done again and repairs, send-backs and scrap; they are in the parts above. Bars with ' +
       `${intervalNote(results)}.`,
-    bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     rows,
-    columns,
-    values: valueAxis(`${currency} a unit shipped`, { position: 'top', ticks: AMOUNTS }),
+    columns: [
+      [[`a unit, ${currency}`, head], (item) => short(item.perUnit)],
+      [['share, %'], (item) => shareText(item.share)],
+    ],
+    values: valueAxis(`${currency} a unit shipped`, { ticks: AMOUNTS }),
     datasets: [
       bars(
-        `a unit, ${currency}`,
         perRow(rows, (item) => item.perUnit.mean),
         { colour: perRow(rows, (item) => item.colour).map((colour) => colour ?? 'transparent') },
       ),
-      spans(
-        intervalName(results.level),
-        perRow(rows, (item) => span(item.perUnit)),
-      ),
     ],
-    plugins: [whiskers(1)],
+    intervals: [intervalName(results.level), (item) => span(item.perUnit)],
   });
 }
 

@@ -9,8 +9,8 @@ import { DARK_EDGE, type Fill, faded, GRID, INK, MUTED, PALETTE, SIZE } from '..
 import { fit } from '../../text.js';
 import { type Axis, bucketTitle, categoryAxis, roomForText, TICKS, ticksAt } from '../axes.js';
 import { type Chart, chart, type Dataset, intervalNote } from '../chart.js';
+import { band, line } from '../datasets.js';
 import { box, write } from '../marks.js';
-import { band } from '../time.js';
 
 const MOST_CREWS = 8,
   PANEL = 92,
@@ -104,25 +104,20 @@ function panelData({ name, series: { engaged, present } }: CrewResult, yAxisID: 
       faded(PALETTE.blue, 0.45),
       { yAxisID },
     ),
-    {
-      yAxisID,
-      label: `${name} engaged`,
-      data: known(engaged, ({ mean }) => mean),
-      borderColor: PALETTE.blue,
-      borderWidth: 2,
-      pointRadius: 0,
-      fill: 'origin',
-      backgroundColor: faded(PALETTE.blue, 0.16),
-    },
-    {
-      yAxisID,
-      label: `${name} on shift`,
-      data: known(present, ({ mean }) => mean),
-      borderColor: PALETTE.black,
-      borderWidth: 1.6,
-      pointRadius: 0,
-      stepped: 'middle',
-    },
+    line(
+      `${name} engaged`,
+      known(engaged, ({ mean }) => mean),
+      PALETTE.blue,
+      2,
+      { yAxisID, fill: 'origin', backgroundColor: faded(PALETTE.blue, 0.16) },
+    ),
+    line(
+      `${name} on shift`,
+      known(present, ({ mean }) => mean),
+      PALETTE.black,
+      1.6,
+      { yAxisID, stepped: 'middle' },
+    ),
   ];
 }
 

@@ -6,9 +6,9 @@ import { axisOf, drawing } from '../../drawing.js';
 import { paint } from '../../hatch.js';
 import { DARK_EDGE, type Fill, INK, MUTED, PALETTE, STATE_FILLS } from '../../style.js';
 import { BOX_LEGEND, type Chart } from '../chart.js';
+import { filledBars } from '../datasets.js';
 import { dayAxis, momentOf } from '../days.js';
-import { rowChart, rowHeight } from '../row-chart.js';
-import { column, heading, rowsBySite } from '../rows.js';
+import { heading, rowChart, rowHeight, rowsBySite } from '../row-chart.js';
 
 /** What is told apart in the picture, in the order of its key. */
 const KINDS: readonly {
@@ -65,10 +65,6 @@ export function journey(results: Results): Chart | null {
   ];
   const rowOf = new Map(rows.map(({ item }, row) => [item?.step, row]));
   const seen = KINDS.filter(({ of }) => told.parts.some(({ what }) => of.includes(what)));
-  const columns = [
-    column(['hours'], rows, ({ hours }) => hours.toFixed(1)),
-    column(['active'], rows, ({ activeHours }) => activeHours.toFixed(1)),
-  ];
   const from = momentOf(told.entered),
     to = momentOf(told.parts.at(-1)?.to ?? told.entered);
   return rowChart({
@@ -81,17 +77,16 @@ export function journey(results: Results): Chart | null {
       'each; a step done again ' +
       'stays in its row. Hours in all, and those active: work, changeover, process, transport. ' +
       'Local time of the programme.',
-    bodyHeight: 110 + rows.length * rowHeight(rows.length),
+    above: 110,
+    each: rowHeight(rows.length),
     rows,
-    columns,
-    values: dayAxis(from, to, 0, { position: 'top' }),
-    datasets: seen.map(({ name, fill }) => ({
-      label: name,
-      data: [],
-      backgroundColor: paint(fill),
-      borderColor: fill.edge,
-      borderWidth: 0.6,
-    })),
+    columns: [
+      [['hours'], ({ hours }) => hours.toFixed(1)],
+      [['active'], ({ activeHours }) => activeHours.toFixed(1)],
+    ],
+    values: dayAxis(from, to, 0),
+    // For the key alone: the strips are drawn apart.
+    datasets: seen.map(({ name, fill }) => filledBars(name, [], fill)),
     legend: BOX_LEGEND,
     plugins: [strips(told, seen, rowOf, rowHeight(rows.length) - 7)],
   });

@@ -6,6 +6,7 @@ import { axisOf, drawing } from '../../drawing.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
 import { type Chart, chart, intervalNote } from '../chart.js';
+import { line } from '../datasets.js';
 import { onWhite } from '../marks.js';
 
 /** How lead times spread, with the medians and the ninetieth percentiles of the replications. */
@@ -43,27 +44,27 @@ export function leadTime(results: Results): Chart | null {
     type: 'line',
     data: {
       datasets: [
-        {
-          label: ruler.title,
-          data: edges.map((edge, index) => ({ x: edge, y: ruler.heights[index] ?? 0 })),
-          stepped: 'before',
-          fill: 'origin',
-          pointRadius: 0,
-          borderColor: PALETTE.blue,
-          borderWidth: 1.5,
-          backgroundColor: faded(PALETTE.blue, 0.35),
-        },
-        ...marks.map(({ label, estimate, height }) => ({
-          label,
-          data: [
-            { x: estimate.mean, y: 0 },
-            { x: estimate.mean, y: height },
-          ],
-          pointRadius: 0,
-          borderColor: INK,
-          borderWidth: 2,
-          borderDash: label.startsWith('P90') ? [7, 4] : [],
-        })),
+        line(
+          ruler.title,
+          edges.map((x, index) => ({ x, y: ruler.heights[index] ?? 0 })),
+          PALETTE.blue,
+          1.5,
+          { stepped: 'before', fill: 'origin', backgroundColor: faded(PALETTE.blue, 0.35) },
+        ),
+        ...marks.map(({ label, estimate: { mean: x }, height }) =>
+          line(
+            label,
+            [
+              { x, y: 0 },
+              { x, y: height },
+            ],
+            INK,
+            2,
+            {
+              borderDash: label.startsWith('P90') ? [7, 4] : [],
+            },
+          ),
+        ),
       ],
     },
     scales: {

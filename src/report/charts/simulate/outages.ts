@@ -8,8 +8,9 @@ import { faded, INK, PALETTE } from '../../style.js';
 import { datesOf } from '../../tables/outages.js';
 import { categoryAxis, roomForText, valueAxis } from '../axes.js';
 import { type Chart, chart } from '../chart.js';
+import { band } from '../datasets.js';
 import { lineNames, nameRoom } from '../line-names.js';
-import { band, lineDatasets, type TimeLine } from '../time.js';
+import { lineDatasets, type TimeLine } from '../time.js';
 import { topWithNames, type UprightLine, uprightLines } from '../upright-lines.js';
 
 const BODY_HEIGHT = 440;

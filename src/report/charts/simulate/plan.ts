@@ -7,10 +7,10 @@ import { axisOf, drawing, polyline } from '../../drawing.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';
 import { roomForText, valueAxis } from '../axes.js';
 import { type Chart, chart } from '../chart.js';
+import { band, line } from '../datasets.js';
 import { dayAxis, momentOf } from '../days.js';
 import { lineNames, type NamedLine, nameRoom } from '../line-names.js';
 import { disc, levelInterval, onWhite } from '../marks.js';
-import { band } from '../time.js';
 
 type PlanLine = NamedLine & { readonly values: readonly number[]; readonly width: number };
 type KnownDate = DateQuantile & { readonly date: string };
@@ -24,7 +24,7 @@ export function shippedAgainstPlan(results: Results): Chart | null {
   if (plan === null) return null;
   const start = momentOf(plan.starts[0] ?? ''),
     ends = plan.ends.map(momentOf),
-    line = (values: readonly number[]): { x: number; y: number }[] => [
+    points = (values: readonly number[]): { x: number; y: number }[] => [
       { x: start, y: 0 },
       ...values.map((y, i) => ({ x: ends[i] ?? NaN, y })),
     ];
@@ -75,18 +75,13 @@ export function shippedAgainstPlan(results: Results): Chart | null {
     data: {
       datasets: [
         ...band(
-          ['shipped, P10', line(plan.shipped.p10)],
-          ['shipped, P90', line(plan.shipped.p90)],
+          ['shipped, P10', points(plan.shipped.p10)],
+          ['shipped, P90', points(plan.shipped.p90)],
           faded(PALETTE.blue, 0.22),
         ),
-        ...lines.map(({ name, values, colour, dash, width }) => ({
-          label: name,
-          data: line(values),
-          borderColor: colour,
-          borderDash: [...dash],
-          borderWidth: width,
-          pointRadius: 0,
-        })),
+        ...lines.map(({ name, values, colour, dash, width }) =>
+          line(name, points(values), colour, width, { borderDash: dash }),
+        ),
       ],
     },
     scales: {

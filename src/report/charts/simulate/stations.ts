@@ -2,12 +2,11 @@ import { percentWithInterval, short } from '../../../study/format.js';
 import { type BottleneckResult } from '../../../study/sections/bottlenecks.js';
 import { SHIFT_STATES, type ShiftState, type StationResult } from '../../../study/sections/stations.js';
 import { type Results } from '../../../study/simulate/results.js';
-import { paint } from '../../hatch.js';
 import { STATE_FILLS, STATE_ORDER } from '../../style.js';
 import { valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart, intervalHead, intervalNote } from '../chart.js';
-import { rowChart, rowHeight } from '../row-chart.js';
-import { column, perRow, rowsBySite } from '../rows.js';
+import { filledBars } from '../datasets.js';
+import { perRow, rowChart, rowHeight, rowsBySite } from '../row-chart.js';
 
 /**
  * In the order of the fills. Off shift is told in a column: as a bar it would hide the rest of a one-shift
@@ -27,36 +26,32 @@ export function placeTime(results: Results): Chart | null {
   const { stations } = results;
   if (stations.length === 0) return null;
   const rows = rowsBySite(stations);
-  const columns = [
-    column(['working', `% ${intervalHead(results)}`], rows, (station) =>
-      short(station.shareOnShift.working, 100),
-    ),
-    column(['largest loss on the spot', `% ${intervalHead(results)}`], rows, lossText),
-    column(['off shift,', '% of all time'], rows, (station) =>
-      String(Math.round(station.share['off shift'].mean * 100)),
-    ),
-  ];
   return rowChart({
     finding: finding(results),
     how:
       'Share of place time on shift by station, stations grouped by site in route order; each bar ' +
       'adds to 100 %. ' +
       `Figures at the right: mean, with ${intervalNote(results)}; losses other than being starved.`,
-    bodyHeight: 100 + rows.length * rowHeight(rows.length),
+    above: 100,
+    each: rowHeight(rows.length),
     rows,
-    columns,
-    values: valueAxis('share of place time on shift, %', { position: 'top', stacked: true, max: 100 }),
+    columns: [
+      [['working', `% ${intervalHead(results)}`], (station) => short(station.shareOnShift.working, 100)],
+      [['largest loss on the spot', `% ${intervalHead(results)}`], lossText],
+      [
+        ['off shift,', '% of all time'],
+        (station) => String(Math.round(station.share['off shift'].mean * 100)),
+      ],
+    ],
+    values: valueAxis('share of place time on shift, %', { stacked: true, max: 100 }),
     stacked: true,
-    datasets: STATES.map((state) => ({
-      label: state,
-      data: perRow(rows, (station) => station.shareOnShift[state].mean * 100),
-      backgroundColor: paint(STATE_FILLS[state]),
-      borderColor: STATE_FILLS[state].edge,
-      borderWidth: 0.6,
-      borderSkipped: false as const,
-      barPercentage: 0.8,
-      categoryPercentage: 1,
-    })),
+    datasets: STATES.map((state) =>
+      filledBars(
+        state,
+        perRow(rows, (station) => station.shareOnShift[state].mean * 100),
+        STATE_FILLS[state],
+      ),
+    ),
     legend: BOX_LEGEND,
   });
 }

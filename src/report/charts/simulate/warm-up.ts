@@ -3,6 +3,7 @@ import type { Results } from '../../../study/simulate/results.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { roomForText, valueAxis } from '../axes.js';
 import { type Chart, chart } from '../chart.js';
+import { line } from '../datasets.js';
 import { topWithNames, uprightLines } from '../upright-lines.js';
 
 const BODY_HEIGHT = 420;
@@ -45,13 +46,12 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
     type: 'line',
     data: {
       datasets: [
-        {
-          label: 'units inside',
-          data: wip.map((units, part) => ({ x: (part + 0.5) * partHours, y: units })),
-          borderColor: PALETTE.blue,
-          borderWidth: 2,
-          pointRadius: 0,
-        },
+        line(
+          'units inside',
+          wip.map((units, part) => ({ x: (part + 0.5) * partHours, y: units })),
+          PALETTE.blue,
+          2,
+        ),
       ],
     },
     scales: {

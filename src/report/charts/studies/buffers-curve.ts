@@ -2,8 +2,8 @@ import type { BufferResults } from '../../../study/buffers/results.js';
 import { count, intervalName, number, withInterval } from '../../../study/format.js';
 import { faded, MUTED, PALETTE, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { type Chart, chart, type Dataset } from '../chart.js';
-import { band } from '../time.js';
+import { type Chart, chart } from '../chart.js';
+import { band, line } from '../datasets.js';
 
 /**
  * Throughput against waiting places: the best layout found for each number of them; null with fewer than two
@@ -44,15 +44,27 @@ export function placesCurve({
           ['high', point(({ rate }) => rate.high)],
           faded(PALETTE.blue, 0.2),
         ),
-        {
-          label: 'best found',
-          data: point(({ rate }) => rate.mean),
-          borderColor: PALETTE.blue,
-          borderWidth: 2.5,
-          pointRadius: 3.5,
-          pointBackgroundColor: PALETTE.blue,
-        },
-        ...(goal.kind === 'target' ? [targetLine(point(() => goal.rate))] : []),
+        line(
+          'best found',
+          point(({ rate }) => rate.mean),
+          PALETTE.blue,
+          2.5,
+          {
+            pointRadius: 3.5,
+            pointBackgroundColor: PALETTE.blue,
+          },
+        ),
+        ...(goal.kind === 'target'
+          ? [
+              line(
+                'target',
+                point(() => goal.rate),
+                PALETTE.vermillion,
+                2,
+                { borderDash: [8, 3] },
+              ),
+            ]
+          : []),
       ],
     },
     scales: {
@@ -65,15 +77,4 @@ export function placesCurve({
       y: valueAxis(unit, { grace: '5%' }),
     },
   });
-}
-
-function targetLine(data: { x: number; y: number }[]): Dataset {
-  return {
-    label: 'target',
-    data,
-    borderColor: PALETTE.vermillion,
-    borderWidth: 2,
-    borderDash: [8, 3],
-    pointRadius: 0,
-  };
 }

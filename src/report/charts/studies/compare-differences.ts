@@ -6,9 +6,8 @@ import { INK, PALETTE, SIZE } from '../../style.js';
 import { fit } from '../../text.js';
 import { valueAxis } from '../axes.js';
 import type { Chart } from '../chart.js';
-import { diamondPath, disc, whiskers } from '../marks.js';
-import { rowChart, rowHeight, spans } from '../row-chart.js';
-import { column, heading, perRow, type Row, rowLabel, span } from '../rows.js';
+import { diamondPath, disc } from '../marks.js';
+import { heading, type Row, rowChart, rowLabel, span } from '../row-chart.js';
 
 type Item = ComparedMeasure & { readonly name: string; readonly unit: string };
 /** Room for a verdict in words, CSS pixels. */
@@ -33,12 +32,6 @@ export function compareDifferences(results: CompareResults): Chart | null {
     ),
   ]);
   const ci = intervalName(results.differenceLevel);
-  const columns = [
-    column(['difference', `(${ci})`], rows, ({ difference, unit }) =>
-      fit(`${signed(difference)} (${bounds(difference)}) ${unit}`, 320, SIZE.small),
-    ),
-    column(['verdict'], rows, ({ words }) => fit(words, WORDS_ROOM, SIZE.small)),
-  ];
   return rowChart({
     finding: finding(results),
     how:
@@ -46,17 +39,18 @@ export function compareDifferences(results: CompareResults): Chart | null {
       `numbers), ${count(results.replications, 'replication')}. Dot: mean; bar: ${ci}, so that all ` +
       `what-ifs hold together with ${number(results.level * 100)} % in each measure. Blue dots: ` +
       'better; red diamonds: worse; grey: no difference seen.',
-    bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     rows,
-    columns,
-    values: valueAxis('difference, % of the base', { position: 'top', grace: '4%' }),
-    datasets: [
-      spans(
-        ci,
-        perRow(rows, ({ relative }) => (relative === null ? null : span(relative, 100))),
-      ),
+    columns: [
+      [
+        ['difference', `(${ci})`],
+        ({ difference, unit }) =>
+          fit(`${signed(difference)} (${bounds(difference)}) ${unit}`, 320, SIZE.small),
+      ],
+      [['verdict'], ({ words }) => fit(words, WORDS_ROOM, SIZE.small)],
     ],
-    plugins: [ZERO_LINE, whiskers(0), dots(rows)],
+    values: valueAxis('difference, % of the base', { grace: '4%' }),
+    intervals: [ci, ({ relative }) => relative && span(relative, 100)],
+    plugins: [ZERO_LINE, dots(rows)],
   });
 }
 

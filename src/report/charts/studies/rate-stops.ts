@@ -3,14 +3,13 @@ import { count } from '../../../study/format.js';
 import type { RateResults } from '../../../study/rate/results.js';
 import { font, textWidth } from '../../canvas.js';
 import { drawing } from '../../drawing.js';
-import { paint } from '../../hatch.js';
 import { type Fill, SIZE, valueFill } from '../../style.js';
 import { fit } from '../../text.js';
 import { valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart } from '../chart.js';
+import { filledBars } from '../datasets.js';
 import { onWhite } from '../marks.js';
-import { rowChart, rowHeight } from '../row-chart.js';
-import { column, type Row } from '../rows.js';
+import { type Row, rowChart } from '../row-chart.js';
 
 type Point = RateResults['points'][number];
 const MOST_NAMED = 7,
@@ -31,10 +30,6 @@ export function rateStops(results: RateResults): Chart {
     shown = names.slice(0, names.length > MOST_NAMED + 1 ? MOST_NAMED : MOST_NAMED + 1),
     series = names.length > shown.length ? [...shown, OTHERS] : shown;
   const rows: Row<Point>[] = points.map((item) => ({ label: `${item.perDay} a day`, item }));
-  const columns = [
-    column(['verdict'], rows, ({ verdict }) => verdict),
-    column(['replications'], rows, ({ replications }) => String(replications)),
-  ];
   const shareOf = ({ stops }: Point, name: string): number =>
     stops
       .filter((each) => (name === OTHERS ? !shown.includes(each.name) : each.name === name))
@@ -57,21 +52,15 @@ export function rateStops(results: RateResults): Chart {
       'Share of replications in which a station, crew, lane or kind of carrier has the highest ' +
       `utilisation, by rate. Their ${Math.round(100 * results.level)} % intervals are in the table ` +
       'of the page.',
-    bodyHeight: 130 + rows.length * (rowHeight(rows.length) + 4),
+    above: 130,
     rows,
-    columns,
-    values: valueAxis('share of replications, %', { position: 'top', stacked: true, max: 100 }),
+    columns: [
+      [['verdict'], ({ verdict }) => verdict],
+      [['replications'], ({ replications }) => String(replications)],
+    ],
+    values: valueAxis('share of replications, %', { stacked: true, max: 100 }),
     stacked: true,
-    datasets: shares.map(({ name, fill, byRate }) => ({
-      label: name,
-      data: [...byRate],
-      backgroundColor: paint(fill),
-      borderColor: fill.edge,
-      borderWidth: 0.8,
-      borderSkipped: false as const,
-      barPercentage: 0.84,
-      categoryPercentage: 1,
-    })),
+    datasets: shares.map(({ name, fill, byRate }) => filledBars(name, byRate, fill, 0.84, 0.8)),
     legend: BOX_LEGEND,
     plugins: [namesInBars(shares)],
   });

@@ -6,9 +6,8 @@ import { countedIn } from '../../reliefs.js';
 import { PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
 import type { Chart } from '../chart.js';
-import { disc, whiskers } from '../marks.js';
-import { rowChart, rowHeight, spans } from '../row-chart.js';
-import { column, perRow, rowsOf } from '../rows.js';
+import { disc } from '../marks.js';
+import { rowChart, rowsOf } from '../row-chart.js';
 
 const TOP = 20;
 
@@ -20,10 +19,6 @@ export function reliefGains(results: ReliefsResults): Chart | null {
   const shown = reliefs.slice(0, TOP),
     rows = rowsOf(shown, ({ text }) => text),
     ci = intervalName(eachLevel.reliefs);
-  const columns = [
-    column(['gain', `(${ci})`], rows, ({ gain }) => short(gain)),
-    column(['replications'], rows, ({ replications }) => number(replications)),
-  ];
   return rowChart({
     finding:
       (best.gain.low ?? 0) > 0
@@ -34,17 +29,14 @@ export function reliefGains(results: ReliefsResults): Chart | null {
       `Units a working day more than the base, ${countedIn(results)}, in pairs of replications ` +
       `with the same chance. Dot: mean; bar: ${ci}, so that those compared to the end hold ` +
       'together. Right of the line at 0: ships more.',
-    bodyHeight: 64 + rows.length * (rowHeight(rows.length) + 4),
     rows,
-    columns,
-    values: valueAxis('gain, units a working day', { position: 'top', grid: ZERO_GRID }),
-    datasets: [
-      spans(
-        ci,
-        perRow(rows, ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean]),
-      ),
+    columns: [
+      [['gain', `(${ci})`], ({ gain }) => short(gain)],
+      [['replications'], ({ replications }) => number(replications)],
     ],
-    plugins: [whiskers(0), dots(shown.map(({ gain }) => gain.mean))],
+    values: valueAxis('gain, units a working day', { grid: ZERO_GRID }),
+    intervals: [ci, ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean]],
+    plugins: [dots(shown.map(({ gain }) => gain.mean))],
   });
 }
 

@@ -3,8 +3,7 @@ import type { ReliefsResults, VariedResult } from '../../../study/reliefs/result
 import { DARK_EDGE, PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
 import type { Chart } from '../chart.js';
-import { rowChart, rowHeight } from '../row-chart.js';
-import { column, perRow, rowsOf } from '../rows.js';
+import { perRow, rowChart, rowHeight, rowsOf } from '../row-chart.js';
 
 const TOP = 20;
 
@@ -15,10 +14,6 @@ export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart
   const rows = rowsOf(assumptions.slice(0, TOP), ({ path }) => path),
     ci = intervalName(eachLevel.assumptions);
   const cell = (varied: VariedResult | null): string => (varied === null ? 'cannot be' : short(varied.gain));
-  const columns = [
-    column(['low', `(${ci})`], rows, ({ low }) => cell(low)),
-    column(['high', `(${ci})`], rows, ({ high }) => cell(high)),
-  ];
   const end = (side: 'low' | 'high') => ({
     label: `${side} end`,
     data: perRow(rows, (each) => each[side]?.gain.mean ?? null),
@@ -33,10 +28,14 @@ export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart
       'Units a working day more or less than the base where one guess is 20 % lower or higher, one ' +
       'estimate 10 %, a whole number 1 at least; the others stay. Orange: low end; blue: high end. ' +
       'Intervals stand at the right.',
-    bodyHeight: 90 + rows.length * (rowHeight(rows.length) + 10),
+    above: 90,
+    each: rowHeight(rows.length) + 10,
     rows,
-    columns,
-    values: valueAxis('gain, units a working day', { position: 'top', grid: ZERO_GRID }),
+    columns: [
+      [['low', `(${ci})`], ({ low }) => cell(low)],
+      [['high', `(${ci})`], ({ high }) => cell(high)],
+    ],
+    values: valueAxis('gain, units a working day', { grid: ZERO_GRID }),
     datasets: [
       { ...end('low'), backgroundColor: PALETTE.orange, borderColor: DARK_EDGE, borderWidth: 1 },
       { ...end('high'), backgroundColor: PALETTE.blue },
