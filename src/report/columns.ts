@@ -1,5 +1,5 @@
 import { short } from '../study/format.js';
-import type { Estimate } from '../study/statistics/interval.js';
+import type { Estimate } from '../study/statistics/estimate.js';
 
 /** A table of the page: the first cell of a row names the row. `note` explains what the cells are. */
 export interface PageTable {

@@ -1,5 +1,5 @@
 import type { ComparedMeasure, CompareResults, MeasureResult } from '../study/compare/results.js';
-import type { Estimate } from '../study/statistics/interval.js';
+import type { Estimate } from '../study/statistics/estimate.js';
 
 /** A measure with its value in the base and, for each what-if, its value there and the difference. */
 export interface MeasureCompared extends MeasureResult {

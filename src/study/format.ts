@@ -1,4 +1,4 @@
-import { type Estimate, mapped } from './statistics/interval.js';
+import { type Estimate, mapped } from './statistics/estimate.js';
 import type { Proportion } from './statistics/proportion.js';
 
 /** Anything with a middle and an interval around it. */

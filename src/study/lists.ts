@@ -19,8 +19,10 @@ export function neighbours<Value>(values: Iterable<Value>): [Value, Value][] {
 
 /** Numbers of the rows that belong to `first`, or to all up to `end`, by the first row of each. */
 export function rowsOf(starts: Int32Array, first: number, end = first + 1): number[] {
-  const from = defined(starts[first]);
-  return Array.from({ length: defined(starts[end]) - from }, (_, i) => from + i);
+  const rows: number[] = [],
+    last = defined(starts[end]);
+  for (let row = defined(starts[first]); row < last; row++) rows.push(row);
+  return rows;
 }
 
 /** Name and site of a station, or of a crew or another resource. */

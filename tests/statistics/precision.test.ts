@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { fillUniform, STATE_WORDS, seedStream, streamName } from '../../src/random/streams.js';
 import { replicationsWanted } from '../../src/study/answer/precision.js';
 import { Deferred } from '../../src/study/sample/deferred.js';
-import { asAmount, type Estimate, intervalOf, Moments } from '../../src/study/statistics/interval.js';
+import { type Estimate } from '../../src/study/statistics/estimate.js';
+import { asAmount, intervalOf, Moments } from '../../src/study/statistics/interval.js';
 import { SLOW } from './agree.js';
 
 const STUDIES = 1000,

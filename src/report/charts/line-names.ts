@@ -1,5 +1,5 @@
 import type { Plugin } from 'chart.js';
-import type { Estimate } from '../../study/statistics/interval.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { font, textWidth } from '../canvas.js';
 import { axisOf, drawing, polyline } from '../drawing.js';
 import { INK, MUTED, SIZE } from '../style.js';

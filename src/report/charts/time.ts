@@ -1,6 +1,6 @@
 import { intervalName } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import type { Estimate } from '../../study/statistics/interval.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { faded } from '../style.js';
 import { bucketTitle, categoryAxis, roomForText, valueAxis } from './axes.js';
 import { type Chart, chart, type Dataset, type Parts } from './chart.js';

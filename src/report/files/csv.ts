@@ -1,4 +1,4 @@
-import type { Estimate } from '../../study/statistics/interval.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import type { FieldOf } from '../columns.js';
 
 type Cell = string | number | null | undefined;

@@ -1,6 +1,6 @@
 import { Eta } from 'eta/core';
 import { bounds, count, intervalName, mean } from '../../study/format.js';
-import type { Estimate } from '../../study/statistics/interval.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import type { PageTable } from '../columns.js';
 import { PAGE_TEMPLATE } from './template.js';
 

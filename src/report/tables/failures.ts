@@ -1,6 +1,6 @@
 import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import type { Estimate } from '../../study/statistics/interval.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { columns, type PageTable, percent } from '../columns.js';
 
 export function failures(results: Results, interval: string): PageTable {

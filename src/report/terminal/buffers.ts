@@ -1,6 +1,6 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
 import { bounds, count, intervalName, mean, number } from '../../study/format.js';
-import type { Estimate } from '../../study/statistics/interval.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { type CellColumn, joined, lines, tableOf } from './table.js';
 
 const MOST_POINTS = 12;

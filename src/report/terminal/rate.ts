@@ -1,6 +1,6 @@
 import { count, intervalName, mean } from '../../study/format.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
-import type { Estimate } from '../../study/statistics/interval.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { joined, lines, tableOf } from './table.js';
 
 /** The answer, then a row a rate, as plain text of at most 100 columns. */

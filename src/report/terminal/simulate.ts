@@ -1,7 +1,7 @@
 import { asEstimate, bounds, count, intervalName, mean, number } from '../../study/format.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
-import type { Estimate } from '../../study/statistics/interval.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { type Column, joined, lines, table } from './table.js';
 

@@ -34,9 +34,14 @@ export class CalendarBook {
   /** Id of a calendar kept in a zone; `ALWAYS` for undefined. */
   id(name: string | undefined, zone: string): number {
     if (name === undefined) return ALWAYS;
-    return this.kept(JSON.stringify([name, zone]), () =>
-      calendarColumns(this.roster(name, zone), this.span.horizon, (entry) => this.ruleBit(name, zone, entry)),
-    );
+    return this.kept(JSON.stringify([name, zone]), () => {
+      // Without overtime the working days are the roster, and need not be put in order a second time.
+      const windows =
+        calendarOf(this.scenario, name)?.overtime.length === 0
+          ? this.workingDays(name, zone).flatMap((day) => day.windows)
+          : this.roster(name, zone);
+      return calendarColumns(windows, this.span.horizon, (entry) => this.ruleBit(name, zone, entry));
+    });
   }
 
   /** Windows of a calendar with its overtime, up to the horizon; one window a date for undefined. */

@@ -139,14 +139,14 @@ interface WindowRow extends Pick<RosterWindow, 'start' | 'end' | 'shiftEnd'> {
  * may lie beyond it. `bitOf` gives the bit of the rule of an entry of `overtime`.
  */
 export function calendarColumns(
-  roster: readonly RosterWindow[],
+  roster: readonly (Window & Partial<Pick<RosterWindow, 'isOvertime' | 'entry'>>)[],
   horizon: number,
   bitOf: (entry: number) => number,
 ): CalendarColumns {
   return columns(
     roster
       .filter(({ start }) => start < horizon)
-      .map(({ start, end, shiftEnd, isOvertime, entry }) => ({
+      .map(({ start, end, shiftEnd, isOvertime = false, entry = -1 }) => ({
         start,
         end: Math.min(end, horizon),
         shiftEnd,

@@ -4,7 +4,7 @@ import type { Window } from '../programme/judged-window.js';
 import { type RateJudged, SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
 import type { BottleneckResult } from '../sections/bottlenecks.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 
 /**
  * The rate asked at its highest, units per working day, and what was shipped per working day while it was

@@ -4,7 +4,7 @@ import { meanWip, throughput } from '../programme/series.js';
 import type { Deferred } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import { costPerUnit } from '../sections/costs.js';
-import { boundsOf, type Estimate } from '../statistics/interval.js';
+import { boundsOf, type Estimate } from '../statistics/estimate.js';
 import type { Finding } from './findings.js';
 import { LEAST_FOR_PRECISION, type PrecisionMeasure } from './precision-measures.js';
 

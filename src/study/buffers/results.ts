@@ -1,6 +1,6 @@
 import type { ResultsHead } from '../head.js';
 import type { Difference } from '../statistics/difference.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import type { Spot } from './spots.js';
 
 export type RateUnit = 'units a working day' | 'units an hour';

@@ -21,6 +21,8 @@ export class Inspection {
   chanceOfFind = 0;
   readonly backs: readonly BackStream[];
   private readonly finds: readonly Find[];
+  /** Slot -> index of its find. */
+  private readonly findOf: ReadonlyMap<number, number>;
   private readonly limited: ReadonlyMap<number, LimitedLoop>;
 
   constructor(
@@ -40,6 +42,7 @@ export class Inspection {
       }),
     );
     this.finds = finds;
+    this.findOf = new Map(finds.map(({ slot }, find) => [slot, find]));
     const backThens = [...new Set(finds.filter((find) => find.kind === SEND_BACK).map((find) => find.then))];
     this.limited = new Map(backThens.map((then) => [then, new LimitedLoop(model.thens.limit[then])]));
     // The earliest of the steps named by what is found is where the unit goes.
@@ -72,7 +75,7 @@ export class Inspection {
       if (row.find.kind === REPAIR)
         this.repairs.set(row.find.then, (this.repairs.get(row.find.then) ?? 0) + kept * row.found);
     }
-    const rowFor = (slot: number): FindOdds | undefined => rows.findLast(({ find }) => find.slot === slot);
+    const rowFor = (slot: number): FindOdds | undefined => rows[this.findOf.get(slot) ?? -1];
     let going = kept;
     for (const back of this.backs) {
       const none = noneOf(rows, (row) => (row.target === back.target ? row.sent : 0));

@@ -2,7 +2,7 @@ import type { Change } from '../../scenario/what-ifs.js';
 import type { ResultsHead } from '../head.js';
 import type { Window } from '../programme/judged-window.js';
 import type { SeriesResult } from '../programme/series.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 
 export type MeasureId = 'throughput' | 'lead mean' | 'lead p90' | 'wip' | 'last unit' | 'cost';
 

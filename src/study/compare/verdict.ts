@@ -1,6 +1,7 @@
 import { bounds, intervalName, number, signed, withInterval } from '../format.js';
 import { difference } from '../statistics/difference.js';
-import { amount, type Estimate, mapped } from '../statistics/interval.js';
+import { type Estimate, mapped } from '../statistics/estimate.js';
+import { amount } from '../statistics/interval.js';
 import type { Measure } from './measures.js';
 import type { ComparedMeasure, ComparedVerdict, CompareResults, MeasureId } from './results.js';
 

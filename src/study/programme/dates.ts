@@ -6,7 +6,7 @@ import { Deferred, type Pending } from '../sample/deferred.js';
 import { knownQuantile } from '../sample/known-quantile.js';
 import type { Sample } from '../sample/sample.js';
 import type { Counts } from '../statistics/counts.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 import { chanceLate } from './due-dates.js';
 

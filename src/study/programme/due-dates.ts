@@ -3,7 +3,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { type Proportion, proportion } from '../statistics/proportion.js';
 import { ratio } from '../statistics/sums.js';
 

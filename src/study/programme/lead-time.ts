@@ -3,7 +3,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Folded, Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { sumOf } from '../statistics/sums.js';
 
 /** About so many classes; at least two bins of the tally go into one. */

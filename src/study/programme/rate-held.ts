@@ -1,7 +1,8 @@
 import type { Observation } from '../../measure/observe.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Planned } from '../sample/planned.js';
-import { amount, boundsOf, type Estimate, meanInterval } from '../statistics/interval.js';
+import { boundsOf, type Estimate } from '../statistics/estimate.js';
+import { amount, meanInterval } from '../statistics/interval.js';
 import { sum } from '../statistics/sums.js';
 import { judgedWindow, type Window } from './judged-window.js';
 import { pooledLeadTime } from './lead-time.js';

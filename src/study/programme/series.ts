@@ -2,7 +2,7 @@ import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { type ReleaseCalendar, workingDaysBetween } from '../sample/planned.js';
 import { byBucket, type Sample, type Shown } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio } from '../statistics/sums.js';
 
 /** Buckets of the time series: ISO weeks for a programme, equal parts for a steady-state run. */

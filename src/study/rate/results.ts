@@ -1,7 +1,7 @@
 import { count, number } from '../format.js';
 import type { ResultsHead } from '../head.js';
 import { defined } from '../lists.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 
 /** What became of a rate: see docs/rate.md. */

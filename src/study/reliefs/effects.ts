@@ -1,7 +1,8 @@
 import type { Varied } from '../../scenario/vary.js';
 import { defined } from '../lists.js';
 import { difference } from '../statistics/difference.js';
-import { type Estimate, mapped, meanInterval } from '../statistics/interval.js';
+import { type Estimate, mapped } from '../statistics/estimate.js';
+import { meanInterval } from '../statistics/interval.js';
 import type { Effect, ReliefResult, VariedAssumption, VariedResult } from './results.js';
 import { type Compared, gainsOver } from './runs.js';
 import type { Out } from './screen.js';

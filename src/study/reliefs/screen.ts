@@ -1,7 +1,8 @@
 import { sampleVariance } from 'simple-statistics';
 import { defined } from '../lists.js';
 import { familyLevel } from '../statistics/difference.js';
-import { boundsOf, meanInterval } from '../statistics/interval.js';
+import { boundsOf } from '../statistics/estimate.js';
+import { meanInterval } from '../statistics/interval.js';
 import { slack } from '../statistics/select-best.js';
 import { sum } from '../statistics/sums.js';
 

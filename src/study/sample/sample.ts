@@ -3,7 +3,8 @@ import type { Observation } from '../../measure/observe.js';
 import type { ProgrammeClock } from '../../scenario/programme/clock.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { Counts } from '../statistics/counts.js';
-import { asAmount, asShare, type Estimate, intervalOf, Moments } from '../statistics/interval.js';
+import { type Estimate } from '../statistics/estimate.js';
+import { asAmount, asShare, intervalOf, Moments } from '../statistics/interval.js';
 import { Deferred, type Pending } from './deferred.js';
 import type { Planned, ReleaseCalendar } from './planned.js';
 

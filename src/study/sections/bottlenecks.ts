@@ -3,7 +3,7 @@ import { CARRIER } from '../../flow/model/resources.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending, resolved } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { type Proportion, proportion } from '../statistics/proportion.js';
 import { carrierSite } from './carriers.js';
 

@@ -3,7 +3,7 @@ import { UNLIMITED } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { sum } from '../statistics/sums.js';
 import { PLACE_STATES } from './stations.js';
 

@@ -1,7 +1,7 @@
 import { CARRIER } from '../../flow/model/resources.js';
 import type { Deferred, Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio } from '../statistics/sums.js';
 
 export interface CarriersResult {

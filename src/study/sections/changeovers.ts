@@ -3,7 +3,7 @@ import type { Observation } from '../../measure/observe.js';
 import { named } from '../lists.js';
 import { Deferred } from '../sample/deferred.js';
 import { occurring, type Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio, sum, sumOf } from '../statistics/sums.js';
 
 /** Changeovers at a station, by the option that it is set up for. */

@@ -6,7 +6,7 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio, sum, sumOf } from '../statistics/sums.js';
 
 /** Money per unit shipped and in all, over the time observed. */

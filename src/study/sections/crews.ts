@@ -1,7 +1,7 @@
 import { named } from '../lists.js';
 import type { Pending } from '../sample/deferred.js';
 import { byBucket, type Sample, type Shown } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio } from '../statistics/sums.js';
 
 export interface CrewResult {

@@ -4,7 +4,7 @@ import type { Observation } from '../../measure/observe.js';
 import { rowsOf } from '../lists.js';
 import { Deferred } from '../sample/deferred.js';
 import { type Folded, occurring, type Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio, sumOf } from '../statistics/sums.js';
 
 export interface DefectResult {

@@ -2,7 +2,7 @@ import { DOWN, OFF_SHIFT, STATE_COUNT } from '../../flow/floor/states.js';
 import { named } from '../lists.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio } from '../statistics/sums.js';
 
 /** A station whose equipment fails, or that an outage closed. */

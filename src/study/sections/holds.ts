@@ -2,7 +2,7 @@ import { HOLD_NONE } from '../../flow/model/quality.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio } from '../statistics/sums.js';
 
 /** A step at which units are held until what was noted on them is mended. */

@@ -2,7 +2,7 @@ import type { Observation } from '../../measure/observe.js';
 import { rowsOf } from '../lists.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { type Folded, occurring, type Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio, sum, sumOf } from '../statistics/sums.js';
 
 export interface InspectionResult {

@@ -5,7 +5,7 @@ import { Deferred, type Pending } from '../sample/deferred.js';
 import { knownQuantile } from '../sample/known-quantile.js';
 import type { Folded, Sample } from '../sample/sample.js';
 import { Counts } from '../statistics/counts.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { type Proportion, proportion } from '../statistics/proportion.js';
 
 /**

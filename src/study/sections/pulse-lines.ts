@@ -1,7 +1,7 @@
 import { rowsOf } from '../lists.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio, sum } from '../statistics/sums.js';
 
 /** A pulse line in `results.json`. Hours are working hours of the line. */

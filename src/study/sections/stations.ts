@@ -2,7 +2,7 @@ import type { Observation } from '../../measure/observe.js';
 import { named } from '../lists.js';
 import type { Deferred, Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { ratio, sumOf } from '../statistics/sums.js';
 
 export const PLACE_STATES = [

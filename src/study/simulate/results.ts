@@ -26,7 +26,7 @@ import type { OutageResult } from '../sections/outages.js';
 import type { PulseLineResult } from '../sections/pulse-lines.js';
 import type { StationResult } from '../sections/stations.js';
 import type { FeederResult, SupplyResult } from '../sections/supplies.js';
-import type { Estimate } from '../statistics/interval.js';
+import type { Estimate } from '../statistics/estimate.js';
 
 /**
  * The shape of the `results.json` of `simulate`. Every number shown anywhere (terminal, picture, page) is in

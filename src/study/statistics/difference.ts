@@ -1,6 +1,7 @@
 import { sampleVariance } from 'simple-statistics';
 import { defined } from '../lists.js';
-import { type Estimate, meanInterval } from './interval.js';
+import { type Estimate } from './estimate.js';
+import { meanInterval } from './interval.js';
 
 /**
  * Two variants of a scenario under common random numbers: replication r of the one is set against replication

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { RATE_CHARTS, rateFiles, ratesCsv } from '../../../src/report/files/rate.js';
 import { rateTable } from '../../../src/report/terminal/rate.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
-import type { Estimate } from '../../../src/study/statistics/interval.js';
+import type { Estimate } from '../../../src/study/statistics/estimate.js';
 import { proportion } from '../../../src/study/statistics/proportion.js';
 
 const around = (mean: number, half: number): Estimate => ({

@@ -1,5 +1,5 @@
 import type { ChangeoverResult, StripStay } from '../../../src/study/sections/changeovers.js';
-import type { Estimate } from '../../../src/study/statistics/interval.js';
+import type { Estimate } from '../../../src/study/statistics/estimate.js';
 
 /** Invented changeovers of two stations, one with more values than there are fills and three places. */
 export function sampleChangeovers(

@@ -11,7 +11,7 @@ import {
   type StationResult,
 } from '../../../src/study/sections/stations.js';
 import { type Results } from '../../../src/study/simulate/results.js';
-import { type Estimate } from '../../../src/study/statistics/interval.js';
+import { type Estimate } from '../../../src/study/statistics/estimate.js';
 import { sampleChangeovers } from './changeovers.js';
 import { sampleJourney, samplePlan } from './programme.js';
 

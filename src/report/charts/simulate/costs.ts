@@ -1,6 +1,6 @@
 import { intervalName, number, short, withInterval } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
 import { PALETTE } from '../../style.js';
 import { reworkShare, shareText } from '../../tables/costs.js';
 import { TICKS, valueAxis } from '../axes.js';

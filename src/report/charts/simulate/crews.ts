@@ -2,7 +2,7 @@ import type { Plugin } from 'chart.js';
 import { count, number, percentWithInterval, short, withInterval } from '../../../study/format.js';
 import type { CrewResult } from '../../../study/sections/crews.js';
 import type { Results } from '../../../study/simulate/results.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
 import { font } from '../../canvas.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { DARK_EDGE, type Fill, faded, GRID, INK, MUTED, PALETTE, SIZE } from '../../style.js';

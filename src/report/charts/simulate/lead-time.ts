@@ -1,6 +1,6 @@
 import { count, number, withInterval } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
 import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';

@@ -2,7 +2,7 @@ import type { Plugin } from 'chart.js';
 import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
 import type { DaysQuantile, OutageDays, OutageResult } from '../../../study/sections/outages.js';
 import type { Results } from '../../../study/simulate/results.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { faded, INK, PALETTE } from '../../style.js';
 import { datesOf } from '../../tables/outages.js';

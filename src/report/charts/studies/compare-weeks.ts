@@ -1,6 +1,6 @@
 import type { CompareResults, VariantResult } from '../../../study/compare/results.js';
 import { short } from '../../../study/format.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
 import { LINES } from '../../style.js';
 import { type Chart, intervalNote } from '../chart.js';
 import { type TimeLine, timeChart } from '../time.js';

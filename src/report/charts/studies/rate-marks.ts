@@ -1,6 +1,6 @@
 import type { ChartDataset, Plugin } from 'chart.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../study/rate/results.js';
-import type { Estimate } from '../../../study/statistics/interval.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { INK, PALETTE } from '../../style.js';
 import { type Axis, valueAxis } from '../axes.js';

@@ -1,0 +1,28 @@
+/**
+ * A mean over replications with its Student-t interval. `n` counts the replications that have a value; `low`
+ * and `high` are null below two, and of none the mean is 0.
+ */
+export interface Estimate {
+  readonly mean: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly level: number;
+  readonly n: number;
+}
+
+/** The same of the middle and both bounds: scaled, moved or cut. */
+export const mapped = <Of extends Pick<Estimate, 'mean' | 'low' | 'high'>>(
+  estimate: Of,
+  change: (value: number) => number,
+): Of => ({
+  ...estimate,
+  mean: change(estimate.mean),
+  low: estimate.low === null ? null : change(estimate.low),
+  high: estimate.high === null ? null : change(estimate.high),
+});
+
+/** The bounds of an interval; endless where there is none, so that nothing can be told by it. */
+export const boundsOf = (estimate: Estimate | null): { readonly low: number; readonly high: number } => ({
+  low: estimate?.low ?? -Infinity,
+  high: estimate?.high ?? Infinity,
+});
