@@ -87,7 +87,7 @@ export class Run extends Worklists {
       (calendar, id) => this.ruledCalendars.find((each) => each.id === id)?.calendar ?? calendar,
     );
     this.memory = new Memory(model, calendars);
-    this.units = new Units(this.memory);
+    this.units = new Units(this.memory, model);
     this.shop = buildShop({ model, calendars }, this.memory, this.units);
     this.crewShifts = buildCrewShifts(model, this.shop.resources, calendars, this.sampler);
     this.overtimeRules = model.overtime.map((columns, id) => new OvertimeRule(id, columns));

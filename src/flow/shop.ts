@@ -61,12 +61,7 @@ export function buildShop(
   leaveTheLongWay(steps, companions);
   const inspections = numbered(steps, IS_INSPECTION, (step, n) => (step.inspection = n)),
     holds = numbered(steps, HOLDS, (step, n) => (step.hold = n));
-  units.furnish(steps, places, {
-    options: model.options.length,
-    slots: model.slots.count,
-    thens: model.thens.count,
-    inspections: inspections.length,
-  });
+  units.furnish(steps, places, inspections.length);
   buildSides(model, stations, places, memory, units);
   freeAll(stations);
   return {

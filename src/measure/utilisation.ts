@@ -2,6 +2,7 @@ import type { Resource } from '../flow/claims/resource.js';
 import { isActive, OFF_SHIFT } from '../flow/floor/states.js';
 import { CARRIER } from '../flow/model/resources.js';
 import type { Run } from '../flow/run.js';
+import { over } from './columns.js';
 import type { CrewTime } from './crew-time.js';
 
 /**
@@ -21,7 +22,7 @@ export function utilisations(run: Run, people: CrewTime): Float64Array {
     model.stations.isBank[id] ? 0 : stationUtilisation(account),
   );
   const crews = crewsOf(run).map((crew) => crewBusy(run, crew, people));
-  const lanes = shop.lanes.map(({ busy, trucks }) => (minutes > 0 ? busy / (minutes * trucks.length) : 0));
+  const lanes = shop.lanes.map(({ busy, trucks }) => over(busy, minutes * trucks.length));
   const carriers = carriersOf(run).map(({ area, amount }) =>
     minutes > 0 ? 1 - area / (minutes * amount) : 0,
   );
@@ -34,20 +35,19 @@ export function utilisations(run: Run, people: CrewTime): Float64Array {
 export function activePeriods(run: Run): Float64Array {
   const all = [...run.shop.stations, ...crewsOf(run), ...run.shop.lanes, ...carriersOf(run)];
   return Float64Array.from(all, ({ activePeriods: periods, activeMinutes: minutes }) =>
-    periods > 0 ? minutes / periods : 0,
+    over(minutes, periods),
   );
 }
 
 /** Person-time engaged over person-time on shift. */
 export function crewBusy(run: Run, crew: Resource, { usual, overtime }: CrewTime): number {
-  const { calendar, amount, engaged } = crew;
+  const { amount, engaged } = crew;
   if (run.crewShifts.some((shifts) => shifts.crew === crew)) {
     const id = run.shop.resources.indexOf(crew),
       there = usual[id] + overtime[id];
-    return there > 0 ? engaged / there : 0;
+    return over(engaged, there);
   }
-  const onShift = calendar === null ? run.now - run.observedFrom : calendar.worked(run.observedFrom, run.now);
-  return onShift > 0 ? engaged / (onShift * amount) : 0;
+  return over(engaged, crew.activeMinutesBetween(run.observedFrom, run.now) * amount);
 }
 
 export const crewsOf = (run: Run): Resource[] => run.shop.resources.filter(({ isCrew }) => isCrew);
@@ -60,5 +60,5 @@ function stationUtilisation(account: Float64Array): number {
     if (state !== OFF_SHIFT) onShift += time;
     if (isActive(state)) active += time;
   });
-  return onShift > 0 ? active / onShift : 0;
+  return over(active, onShift);
 }

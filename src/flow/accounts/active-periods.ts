@@ -35,16 +35,16 @@ export class ActivePeriods implements Active {
   activePeriods = 0;
   activeMinutes = 0;
   private activeSince = 0;
-  private activeOpen = false;
+  isActive = false;
   private watch: PeriodWatch | null = null;
   private watchedAs = -1;
 
-  constructor(private readonly activeCalendar: Calendar | null) {}
+  constructor(readonly calendar: Calendar | null) {}
 
   beginActive(now: number): void {
     this.activeSince = now;
-    this.activeOpen = true;
-    if (this.watch !== null) this.watch.begin(this.watchedAs);
+    this.isActive = true;
+    this.watch?.begin(this.watchedAs);
   }
 
   /** From now on its periods are told, under this number. */
@@ -53,19 +53,14 @@ export class ActivePeriods implements Active {
     this.watchedAs = as;
   }
 
-  /** A period goes on. */
-  get isActive(): boolean {
-    return this.activeOpen;
-  }
-
   activeMinutesBetween(begin: number, now: number): number {
-    return this.activeCalendar === null ? now - begin : this.activeCalendar.worked(begin, now);
+    return this.calendar === null ? now - begin : this.calendar.worked(begin, now);
   }
 
   finishActive(now: number): void {
-    if (!this.activeOpen) return;
-    this.activeOpen = false;
-    if (this.watch !== null) this.watch.end(this.watchedAs);
+    if (!this.isActive) return;
+    this.isActive = false;
+    this.watch?.end(this.watchedAs);
     const minutes = this.activeMinutesBetween(this.activeSince, now);
     if (minutes <= 0) return;
     this.activePeriods++;

@@ -46,7 +46,7 @@ export class Resource extends ActivePeriods {
     readonly name: string,
     readonly kind: number,
     readonly amount: number,
-    readonly calendar: Calendar | null,
+    calendar: Calendar | null,
     readonly feeder: Route | null,
   ) {
     super(calendar);
@@ -86,19 +86,13 @@ export class Resource extends ActivePeriods {
 
   /** Person-minutes engaged up to now, without closing the account. */
   engagedUpTo(now: number): number {
-    return (
-      this.engaged +
-      this.engagedNow * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now))
-    );
+    const { engaged, engagedNow } = this;
+    return engagedNow > 0 ? engaged + engagedNow * this.activeMinutesBetween(this.since, now) : engaged;
   }
 
   settle(now: number): void {
-    if (this.isCrew) {
-      const engaged = this.engagedNow;
-      if (engaged > 0)
-        this.engaged +=
-          engaged * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now));
-    } else {
+    if (this.isCrew) this.engaged = this.engagedUpTo(now);
+    else {
       this.area += this.free * (now - this.since);
       if (this.free === 0) this.out += now - this.since;
     }

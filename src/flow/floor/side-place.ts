@@ -26,7 +26,7 @@ export class SidePlace extends Place {
     readonly lead: Place,
   ) {
     super(id, station, records, units);
-    this.shadow = units.shadow();
+    this.shadow = units.make();
   }
 
   begin(unit: Unit, step: Step): void {

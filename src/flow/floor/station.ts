@@ -89,11 +89,10 @@ export class Station implements Active {
   }
 
   get freePlace(): Place | null {
-    const place = this.memory.ints[this.buffer.at + B_FREE_PLACE];
-    return place === NOWHERE ? null : this.units.placeAt(place);
+    return this.units.placeAt(this.memory.ints[this.buffer.at + B_FREE_PLACE]);
   }
   set freePlace(place: Place | null) {
-    this.memory.ints[this.buffer.at + B_FREE_PLACE] = place === null ? NOWHERE : place.at;
+    this.memory.ints[this.buffer.at + B_FREE_PLACE] = place?.at ?? NOWHERE;
   }
 
   /** Minutes by state, over all places. */
@@ -114,7 +113,7 @@ export class Station implements Active {
   }
 
   activeMinutesBetween(begin: number, now: number): number {
-    return this.calendar < 0 ? now - begin : this.memory.calendars[this.calendar].worked(begin, now);
+    return this.memory.worked(this.calendar, begin, now);
   }
 
   finishActive(): void {

@@ -97,7 +97,7 @@ export class Step {
   }
   set next(step: Step | null) {
     this.nextStep = step;
-    this.memory.ints[this.at + S_NEXT] = step === null ? NOWHERE : step.at;
+    this.memory.ints[this.at + S_NEXT] = step?.at ?? NOWHERE;
   }
 
   /** Units and sub-assemblies that began it. */

@@ -1,17 +1,10 @@
 import type { PartDefects } from '../claims/part-defects.js';
+import type { Model } from '../model/model.js';
 import type { Truck } from '../traffic/lane.js';
 import { NOWHERE, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT } from './memory.js';
 import type { Place } from './place.js';
 import type { Step } from './step.js';
 import type { Units } from './units.js';
-
-/** Lengths of the columns of a unit. */
-export interface UnitSize {
-  readonly options: number;
-  readonly slots: number;
-  readonly thens: number;
-  readonly inspections: number;
-}
 
 /** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
 export class Unit {
@@ -57,15 +50,16 @@ export class Unit {
   constructor(
     id: number,
     private readonly units: Units,
-    size: UnitSize,
+    { options, slots, thens }: Model,
+    inspections: number,
   ) {
     this.at = units.memory.units + (id << UNIT_SHIFT);
-    this.options = new Uint8Array(size.options);
-    this.slots = new Uint8Array(size.slots);
-    this.slotTarget = new Int32Array(size.slots);
-    this.notes = new Uint16Array(size.slots);
-    this.loops = new Uint16Array(size.thens);
-    this.seen = new Uint8Array(size.inspections);
+    this.options = new Uint8Array(options.length);
+    this.slots = new Uint8Array(slots.count);
+    this.slotTarget = new Int32Array(slots.count);
+    this.notes = new Uint16Array(slots.count);
+    this.loops = new Uint16Array(thens.count);
+    this.seen = new Uint8Array(inspections);
   }
 
   /** Build number from 1; of a sub-assembly its running number, of own parts that of their unit. */
@@ -82,11 +76,10 @@ export class Unit {
 
   /** Where it stands; null in a buffer, in a truck, or outside. */
   get place(): Place | null {
-    const place = this.units.memory.ints[this.at + U_PLACE];
-    return place === NOWHERE ? null : this.units.placeAt(place);
+    return this.units.placeAt(this.units.memory.ints[this.at + U_PLACE]);
   }
   set place(place: Place | null) {
-    this.units.memory.ints[this.at + U_PLACE] = place === null ? NOWHERE : place.at;
+    this.units.memory.ints[this.at + U_PLACE] = place?.at ?? NOWHERE;
   }
 
   /** Goes first in buffers: from a send-back until it stands at the step it was sent to. */
@@ -100,7 +93,7 @@ export class Unit {
     return step === NOWHERE ? null : this.units.stepAt(step);
   }
   set rework(step: Step | null) {
-    this.units.memory.ints[this.at + U_REWORK] = step === null ? NOWHERE : step.at;
+    this.units.memory.ints[this.at + U_REWORK] = step?.at ?? NOWHERE;
   }
 
   /** Location for work in process; -1 outside. */

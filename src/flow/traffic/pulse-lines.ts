@@ -85,11 +85,9 @@ function book({ memory }: Run, line: PulseLine): void {
   const { calendar, movedAt, dueAt, stations, lastDone, waitsForRoom } = line,
     { now } = memory;
   if (Number.isNaN(movedAt)) return;
-  const worked = (from: number): number =>
-      calendar < 0 ? now - from : memory.calendars[calendar].worked(from, now),
-    late = worked(dueAt);
+  const late = memory.worked(calendar, dueAt, now);
   line.moves++;
-  line.minutesBetween += worked(movedAt);
+  line.minutesBetween += memory.worked(calendar, movedAt, now);
   if (late <= 0) return;
   line.late++;
   line.lateMinutes[waitsForRoom ? stations.length : stations.indexOf(lastDone)] += late;

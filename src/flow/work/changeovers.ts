@@ -74,7 +74,7 @@ export function beginVisit(run: Run, place: Place, unit: Unit): void {
       ? 1
       : place.inRow + 1;
   run.tally.taken[station.id]++;
-  if (run.changeoverLog !== null) run.changeoverLog.begin(place, value, run.now);
+  run.changeoverLog?.begin(place, value, run.now);
 }
 
 /**
@@ -96,6 +96,6 @@ export function setUp(run: Run, place: Place): number {
   const minutes = run.sampler.next(changeoverDraw[pair]);
   run.tally.changeovers[pair]++;
   run.tally.changeoverMinutes[pair] += minutes;
-  if (run.changeoverLog !== null) run.changeoverLog.change(place, last, run.now);
+  run.changeoverLog?.change(place, last, run.now);
   return minutes;
 }

@@ -32,7 +32,7 @@ export function stopOperating(run: Run, equipment: Equipment): void {
   cancel(run, equipment);
   if (equipment.charged === 0) return;
   const { calendar, since } = equipment,
-    worked = calendar < 0 ? run.now - since : run.memory.calendars[calendar].worked(since, run.now);
+    worked = run.memory.worked(calendar, since, run.now);
   for (const mode of equipment.modes) mode.left += Math.max(0, equipment.charged - worked);
   equipment.charged = 0;
 }

@@ -47,8 +47,7 @@ export function suspend(run: Run, place: Place): void {
   const { memory } = run,
     end = run.queue.remove(TASK, place.id),
     calendar = isAttended(place.phase) ? place.unit!.step.workCalendar : -1;
-  place.minutesLeft =
-    calendar < 0 || end === Infinity ? end - memory.now : memory.calendars[calendar].worked(memory.now, end);
+  place.minutesLeft = end === Infinity ? Infinity : memory.worked(calendar, memory.now, end);
   place.isSuspended = true;
   if (place.equipment !== null) stopOperating(run, place.equipment);
 }
