@@ -24,7 +24,7 @@ export class EventQueue {
   private hole = false;
   /** The root may be later than its children. */
   private loose = false;
-  private sequence = Number.NaN;
+  private sequence = NaN;
 
   /** @param sizes how many sources there are of each kind */
   constructor(sizes: readonly number[]) {

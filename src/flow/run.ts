@@ -43,9 +43,9 @@ export class Run extends Worklists {
    * Start of observation; present bucket of the series, -1 before the first, and its start; units shipped or
    * scrapped since the start of the run.
    */
-  observedFrom = Number.NaN;
+  observedFrom = NaN;
   bucket = -1;
-  bucketSince = Number.NaN;
+  bucketSince = NaN;
   readonly areaAtBucket: Float64Array;
   readonly engagedAtBucket: Float64Array;
   gone = 0;

@@ -98,9 +98,5 @@ function numbered(steps: readonly Step[], flag: number, tell: (step: Step, n: nu
 
 /** The first of the free places is on top. */
 function freeAll(stations: readonly Station[]): void {
-  for (const station of stations)
-    for (const place of station.places.toReversed()) {
-      place.nextFree = station.freePlace;
-      station.freePlace = place;
-    }
+  for (const station of stations) for (const place of station.places.toReversed()) station.putFree(place);
 }

@@ -106,7 +106,7 @@ function edgeCase(layer: number, share: number, state: Int32Array, at: number): 
   const x = share * outer;
   const low = Math.exp(-0.5 * (outer * outer - x * x));
   const high = Math.exp(-0.5 * (inner * inner - x * x));
-  return high + nextUniform(state, at) * (low - high) < 1 ? x : Number.NaN;
+  return high + nextUniform(state, at) * (low - high) < 1 ? x : NaN;
 }
 
 /**

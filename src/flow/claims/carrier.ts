@@ -18,11 +18,11 @@ export class Companion {
   coming = 0;
   /** Holds that ended, minutes of all holds, and of ways back. */
   ended = 0;
-  heldMinutes = Number.NaN;
-  comingMinutes = Number.NaN;
+  heldMinutes = NaN;
+  comingMinutes = NaN;
   /** Event sources of those not on the way back. */
   readonly sources: number[] = [];
-  private since = Number.NaN;
+  private since = NaN;
 
   /** Stands for it on a unit. */
   readonly bit: number;

@@ -1,4 +1,4 @@
-import type { QualityTally } from '../accounts/quality-tally.js';
+import type { QualityTally } from '../accounts/tally.js';
 import { bringItem, CLEAN } from '../floor/defects.js';
 import type { Route } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';

@@ -30,17 +30,17 @@ export class Resource extends ActivePeriods {
   /** Stocks: the open items of each sub-assembly in it; null if they can have none. */
   partDefects: PartDefects | null = null;
   /** Crews: person-minutes of work done again and of repairs, counted when it begins. */
-  rework = Number.NaN;
+  rework = NaN;
   /** Scan number at which an earlier request lacked it. */
   scarceAt = 0;
   /**
    * Crews: person-minutes engaged while on shift. Stocks and carriers: minutes without a free one, and
    * minutes of the free ones.
    */
-  engaged = Number.NaN;
-  out = Number.NaN;
-  area = Number.NaN;
-  private since = Number.NaN;
+  engaged = NaN;
+  out = NaN;
+  area = NaN;
+  private since = NaN;
 
   constructor(
     readonly name: string,

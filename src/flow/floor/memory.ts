@@ -91,7 +91,7 @@ export class Memory {
    * Minutes since the programme's start. Not a number at first, so that JavaScript keeps the field as a float
    * from the beginning.
    */
-  now = Number.NaN;
+  now = NaN;
   /** Told of active periods of stations; null unless the replication is watched closely. */
   watch: PeriodWatch | null = null;
   ints: Int32Array;
@@ -101,8 +101,8 @@ export class Memory {
   readonly buffers: number;
   readonly units: number;
   /**
-   * Indices of the first float of buffers, accounts and levels. The floats of places begin at 0, one each: the
-   * start of the present state.
+   * Indices of the first float of buffers, accounts and levels. The floats of places begin at 0, one each:
+   * the start of the present state.
    */
   readonly bufferFloats: number;
   readonly accounts: number;

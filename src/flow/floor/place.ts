@@ -24,9 +24,9 @@ export class Place {
   readonly at: number;
   holdsCrew = false;
   /** Work of the present or coming phase. */
-  minutes = Number.NaN;
+  minutes = NaN;
   /** When it asked for the needs that it waits for. */
-  askedAt = Number.NaN;
+  askedAt = NaN;
   /** Behind it among those that wait for the same needs. */
   nextWaiting: Place | null = null;
   /** Value of the station's changeover option last worked on; -1 none yet. */
@@ -37,7 +37,7 @@ export class Place {
   attempt = 0;
   /** What was going on is broken off, and how much of it is left, see `suspend.ts`. */
   isSuspended = false;
-  minutesLeft = Number.NaN;
+  minutesLeft = NaN;
   /** What of it can fail; null: nothing. */
   equipment: Equipment | null = null;
   /** While it is down: the state that it would be in; -1 while it is up. */
@@ -45,7 +45,7 @@ export class Place {
   /** Its task was broken off as it went down, and is to be taken up when it is up. */
   isBroken = false;
   /** When what it waited for would have come, had it not gone down. */
-  wokenAt = Number.NaN;
+  wokenAt = NaN;
   /** Supplies that its request lacks, a bit for each of the step's. */
   lackedSupplies = 0;
   /** Where steps side by side are done; as many as the largest group of the station has. */

@@ -33,7 +33,7 @@ export class Station implements Active {
   lotInside = 0;
   lotStep: Step | null = null;
   lotLead: Place | null = null;
-  lotDue = Number.NaN;
+  lotDue = NaN;
   /** A timer of it is in the event queue; when it comes, the next is set. */
   lotTimerSet = false;
   lotListed = false;
@@ -93,6 +93,21 @@ export class Station implements Active {
   }
   set freePlace(place: Place | null) {
     this.memory.ints[this.buffer.at + B_FREE_PLACE] = place?.at ?? NOWHERE;
+  }
+
+  /** A place comes free: it is the first to be taken. */
+  putFree(place: Place): void {
+    place.nextFree = this.freePlace;
+    this.freePlace = place;
+  }
+
+  /** A free place, out of the free ones. */
+  takeFree(place: Place): Place {
+    let before: Place | null = null;
+    for (let free = this.freePlace!; free !== place; free = free.nextFree!) before = free;
+    if (before === null) this.freePlace = place.nextFree;
+    else before.nextFree = place.nextFree;
+    return place;
   }
 
   /** Minutes by state, over all places. */

@@ -12,12 +12,12 @@ export class Unit {
   alive = false;
   truck: Truck | null = null;
   /** When it joined the bank, or the buffer of a station with batches, it is in. */
-  queuedAt = Number.NaN;
+  queuedAt = NaN;
   /** Entry into the first buffer or place. */
-  born = Number.NaN;
+  born = NaN;
   parent: Unit | null = null;
   /** Late if shipped after it; Infinity: not due. */
-  dueAt = Number.NaN;
+  dueAt = NaN;
   /** Own parts that are off the unit, a bit a feeder. */
   ownOff = 0;
   /** Bits of what stays with it: carriers, teams. */
@@ -31,7 +31,7 @@ export class Unit {
   againTo = -1;
   /** The hold at which it is, or to which it is on its way, and since when; NaN. */
   heldAt: Step | null = null;
-  heldSince = Number.NaN;
+  heldSince = NaN;
   /** By route: what own parts that are back bring along; null if none did. */
   brought: (PartDefects | null)[] | null = null;
   /** The unit that a shadow stands for; itself. */
@@ -137,7 +137,7 @@ export class Unit {
     this.found = 0;
     this.againTo = -1;
     this.heldAt = null;
-    this.heldSince = Number.NaN;
+    this.heldSince = NaN;
     this.brought = null;
     if (this.noted > 0) clear(this.notes);
     this.noted = 0;

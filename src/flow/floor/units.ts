@@ -33,7 +33,10 @@ export class Units {
     return unit;
   }
 
-  /** A new one. It may stand for a unit at one of several steps side by side: as it is not alive, nobody counts it. */
+  /**
+   * A new one. As it is not alive nobody counts it: it may stand for a unit at one of several steps side by
+   * side.
+   */
   make(): Unit {
     this.memory.reserveUnit(this.all.length);
     const unit = new Unit(this.all.length, this, this.model, this.inspections);

@@ -1,6 +1,7 @@
 import { Calendar } from '../floor/calendar.js';
 import type { Model } from '../model/model.js';
 import type { CalendarColumns, OvertimeColumns } from '../model/time.js';
+import { countWhere } from '../model/time.js';
 
 /** What a run remembers of overtime by rule: which hours were asked for, and how many units are out. */
 
@@ -42,14 +43,7 @@ export class RuledCalendar {
   private windows(rule: number, from: number, to: number): number[] {
     const { start, rules } = this.full,
       found: number[] = [];
-    let low = 0,
-      high = start.length;
-    while (low < high) {
-      const middle = (low + high) >>> 1;
-      if (start[middle] < from) low = middle + 1;
-      else high = middle;
-    }
-    for (let w = low; w < start.length && start[w] < to; w++)
+    for (let w = countWhere(start, (time) => time < from); w < start.length && start[w] < to; w++)
       if ((rules[w] & (1 << rule)) !== 0) found.push(w);
     return found;
   }

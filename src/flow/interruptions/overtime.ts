@@ -1,22 +1,11 @@
 import type { Place } from '../floor/place.js';
-import {
-  DRIVING,
-  LOADING,
-  OFF_SHIFT,
-  RETURNING,
-  SHIFT_CHANGE,
-  TASK,
-  TRUCK,
-  UNLOADING,
-  WAIT_END,
-  WAIT_SHIFT,
-} from '../floor/states.js';
+import { OFF_SHIFT, SHIFT_CHANGE, TASK, TRUCK, WAIT_END, WAIT_SHIFT } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
-import type { Model } from '../model/model.js';
+import { countWhere } from '../model/time.js';
 import type { Run } from '../run.js';
-import type { Truck } from '../traffic/lane.js';
-import { isAttended, isUnderWay, resume, suspend } from '../work/suspend.js';
+import { calendarOf } from '../traffic/lane.js';
+import { isAttended, isUnderWay, resume, suspend } from '../work/timing.js';
 import { reviseShift } from './crews.js';
 import type { OvertimeRule } from './overtime-rule.js';
 
@@ -44,7 +33,8 @@ export function decide(run: Run, rule: OvertimeRule): void {
   rule.next++;
   const concerned = run.ruledCalendars.filter((each) => each.concerns(rule.id, from, to));
   if (concerned.length > 0) {
-    const isBehind = dueBy(rule.columns.due, run.now) - (step < 0 ? run.gone : rule.out) >= behind;
+    const isBehind =
+      countWhere(rule.columns.due, (time) => time <= run.now) - (step < 0 ? run.gone : rule.out) >= behind;
     rule.looked++;
     if (isBehind) {
       rule.worked++;
@@ -60,18 +50,6 @@ function schedule(run: Run, { id, next, columns: { periods } }: OvertimeRule): v
   if (next + 1 >= periods.length) return;
   run.idleEvents++;
   run.queue.push(Math.max(periods[next], run.now), SHIFT_CHANGE, run.crewShifts.length + id);
-}
-
-/** How many of the sorted times are not after `now`. */
-function dueBy(due: Float64Array, now: number): number {
-  let low = 0,
-    high = due.length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (due[middle] <= now) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 /**
@@ -119,22 +97,4 @@ function timeAnew(run: Run, calendars: ReadonlySet<number>, change: () => void):
     queue.push(memory.after(calendar, left[i]), TRUCK, truck.id);
   });
   for (const shifts of run.crewShifts) reviseShift(run, shifts);
-}
-
-/** Calendar in which a truck does what it does; -1 for none, or where it waits. */
-function calendarOf(
-  { phase, lane: { id } }: Truck,
-  { loadCalendar, driveCalendar, unloadCalendar }: Model['lanes'],
-): number {
-  switch (phase) {
-    case LOADING:
-      return loadCalendar[id];
-    case DRIVING:
-    case RETURNING:
-      return driveCalendar[id];
-    case UNLOADING:
-      return unloadCalendar[id];
-    default:
-      return -1;
-  }
 }

@@ -1,8 +1,8 @@
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { meetsConditions } from '../work/conditions.js';
-import { beginOwnPart } from './feeders.js';
+import { meetsConditions } from '../work/options.js';
+import { beginPart } from './feeders.js';
 import { goIn } from './move.js';
 import { createUnit } from './release.js';
 
@@ -33,8 +33,7 @@ export function placeUnitsAtStart(run: Run): void {
   if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket] -= units.length;
   // After all units have their room, so that no part stands in it.
   for (const unit of units)
-    for (const route of run.shop.routes)
-      if ((unit.ownOff & route.ownBit) !== 0) beginOwnPart(run, route, unit);
+    for (const route of run.shop.routes) if ((unit.ownOff & route.ownBit) !== 0) beginPart(run, route, unit);
 }
 
 /**

@@ -7,7 +7,7 @@ import type { Step } from '../floor/step.js';
 import { AT_LOT } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { beginVisit, nextByValue, takePlaceFor } from '../work/changeovers.js';
+import { beginVisit, nextByValue, placeFor } from '../work/changeovers.js';
 import { beginStep } from '../work/tasks.js';
 import { arrive } from './entry-and-exit.js';
 
@@ -52,19 +52,16 @@ export function goIn(run: Run, unit: Unit, step: Step): boolean {
 
 /** A pulse line may have waited for this. */
 export function tellLine(run: Run, station: Station | null): void {
-  if (station !== null && station.line !== null) run.listPulse(station.line);
+  if (station?.line) run.listPulse(station.line);
 }
 
 /** The place is empty and is offered to others. The caller has moved the unit. */
 export function freePlace(run: Run, place: Place): void {
   const { station } = place;
-  if (run.changeoverLog !== null && station.changeoverOption >= 0) run.changeoverLog.end(place, run.now);
+  if (station.changeoverOption >= 0) run.changeoverLog?.end(place, run.now);
   place.unit = null;
   if (place.isDown) place.stateIfUp = STARVED;
-  else {
-    place.nextFree = station.freePlace;
-    station.freePlace = place;
-  }
+  else station.putFree(place);
   if (station.lotMost > 0 && --station.lotInside === 0) station.lotOpen = true;
   run.listFill(station.buffer);
   tellLine(run, station);
@@ -113,10 +110,8 @@ function callByValue(run: Run, buffer: Buffer, station: Station): Unit | null {
 
 /** Into a lot that gathers only units of its step may come. */
 function callForLot(run: Run, buffer: Buffer, station: Station): Unit | null {
-  const step = station.lotStep!,
-    waiting = buffer.takeAt(step);
-  if (waiting !== null) return waiting;
-  const unit = buffer.takeShutAt(step);
+  const unit = buffer.takeAt(station.lotStep!);
+  // One from the spaces has left already.
   if (unit !== null) leave(run, unit);
   return unit;
 }
@@ -173,7 +168,8 @@ function leave(run: Run, unit: Unit): void {
 }
 
 function occupy(run: Run, unit: Unit, station: Station): void {
-  const place = (station.changeoverOption >= 0 ? takePlaceFor(unit, station) : null) ?? takePlace(station);
+  const wanted = station.changeoverOption >= 0 ? placeFor(unit, station) : null,
+    place = station.takeFree(wanted ?? station.freePlace!);
   place.unit = unit;
   unit.place = place;
   unit.first = false;
@@ -191,10 +187,4 @@ function occupy(run: Run, unit: Unit, station: Station): void {
   place.phase = WAIT_NEEDS;
   place.idle(STARVED);
   run.listLot(station);
-}
-
-function takePlace(station: Station): Place {
-  const place = station.freePlace!;
-  station.freePlace = place.nextFree;
-  return place;
 }

@@ -8,7 +8,7 @@ export class PulseLine {
   /** Units go from station to station now, and at no other time. */
   isMoving = false;
   /** The takt counts from the last move; before the first, none. */
-  movedAt = Number.NaN;
+  movedAt = NaN;
   dueAt = -Infinity;
   /** A PULSE event of it is in the queue. */
   timerSet = false;
@@ -27,7 +27,7 @@ export class PulseLine {
    * in all: by station charged, then for want of room ahead.
    */
   moves = 0;
-  minutesBetween = Number.NaN;
+  minutesBetween = NaN;
   late = 0;
   readonly lateMinutes: Float64Array;
 

@@ -4,7 +4,7 @@ import { type SidePlace, showSides } from '../floor/side-place.js';
 import { SIDE_BY_SIDE } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Run } from '../run.js';
-import { meetsConditions } from './conditions.js';
+import { meetsConditions } from './options.js';
 
 /**
  * Rule 2, steps side by side on one unit in one place. Each goes its own way through needs, work and process,

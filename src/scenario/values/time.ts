@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Distribution } from '../../random/distribution.js';
-import { leastOf } from '../../random/moments.js';
+import { leastOf } from '../../random/distribution.js';
 import { namedForms, plainForms } from './forms.js';
 import { keys, name } from './keys.js';
 import type { ReadObserved } from './observed.js';

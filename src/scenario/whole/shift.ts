@@ -1,4 +1,4 @@
-import { leastOf } from '../../random/moments.js';
+import { leastOf } from '../../random/distribution.js';
 import { lengthOf, WEEK, weekOf, weekShifts } from '../calendar/week.js';
 import { type PlacedStation, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
 import { teamsAt } from '../plant/teams.js';

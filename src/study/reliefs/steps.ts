@@ -1,4 +1,4 @@
-import { scaled } from '../../random/moments.js';
+import { scaled } from '../../random/distribution.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Chance, RouteEntry, StationStep } from '../../scenario/types/steps.js';
 import { type Relief, withEntry } from './relief.js';
