@@ -26,8 +26,6 @@ export interface Active {
   readonly isActive: boolean;
   /** Minutes of its calendar. */
   activeMinutesBetween(begin: number, now: number): number;
-  /** Starts observation afresh at `now`; a period that goes on is cut there. */
-  clearActive(now: number): void;
 }
 
 /** Active periods of a crew or a lane. */
@@ -67,7 +65,8 @@ export class ActivePeriods implements Active {
     this.activeMinutes += minutes;
   }
 
-  clearActive(now: number): void {
+  /** Starts observation afresh at `now`; a period that goes on is cut there. */
+  protected clearActive(now: number): void {
     this.activePeriods = 0;
     this.activeMinutes = 0;
     this.activeSince = now;

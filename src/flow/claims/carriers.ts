@@ -1,7 +1,7 @@
 import { CARRIER_BACK } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { give } from './claims.js';
+import { give } from './resource.js';
 
 /** Rule 7: what stayed with a unit leaves it. People are free at once, a carrier when it is back. */
 

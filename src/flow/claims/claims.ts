@@ -7,6 +7,7 @@ import type { Run } from '../run.js';
 import { hasAll, lackingCompanions, takeCompanions } from './carrier.js';
 import { takeOwnParts, takeParts } from './joins.js';
 import type { Pool, Resource } from './resource.js';
+import { give } from './resource.js';
 import { askSupplies, endLack, noteLack } from './supply-claims.js';
 
 /**
@@ -83,12 +84,6 @@ export function releaseCrew(run: Run, place: Place): void {
  */
 export function lacksCrew(place: Place, { flags, needs }: Step): boolean {
   return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
-}
-
-/** People, or sub-assemblies, become free. */
-export function give(run: Run, resource: Resource, amount: number): void {
-  resource.change(amount, run.now);
-  if (resource.pool.waiting > 0) run.listMatch(resource.pool);
 }
 
 /** An own part of the unit is back: if the unit waits for it, its request is looked at again. */

@@ -5,6 +5,7 @@ import type { Route, Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Model } from '../model/model.js';
 import { CARRIER, CREW } from '../model/resources.js';
+import { Run } from '../run.js';
 import type { PartDefects } from './part-defects.js';
 import type { Supply } from './supply.js';
 
@@ -55,7 +56,7 @@ export class Resource extends ActivePeriods {
     this.onHand = amount;
     this.pool = new Pool();
     this.since = 0;
-    this.clear();
+    this.clear(0);
   }
 
   /** Some are given back (more than 0) or taken. */
@@ -99,12 +100,20 @@ export class Resource extends ActivePeriods {
     this.since = now;
   }
 
-  clear(): void {
+  /** Observation starts afresh. */
+  clear(now: number): void {
+    this.clearActive(now);
     this.engaged = 0;
     this.out = 0;
     this.area = 0;
     this.rework = 0;
   }
+}
+
+/** People, or sub-assemblies, become free. */
+export function give(run: Run, resource: Resource, amount: number): void {
+  resource.change(amount, run.now);
+  if (resource.pool.waiting > 0) run.listMatch(resource.pool);
 }
 
 /** Builds all resources; feeders are told of the stocks that they feed. */

@@ -1,5 +1,5 @@
 import type { Run } from '../run.js';
-import { give } from './claims.js';
+import { give } from './resource.js';
 import type { Supply } from './supply.js';
 import { lateness, replenish, scheduleDelivery, scheduleNextLot, setOut } from './supply-orders.js';
 

@@ -135,9 +135,12 @@ export class Station implements Active {
     finishActive(this.memory, this.buffer.at);
   }
 
-  clearActive(): void {
+  /** Observation starts afresh. */
+  clear(): void {
     const { floats, now } = this.memory,
       at = this.accountAt;
+    this.account.fill(0);
+    this.buffer.clear();
     floats[at + ACTIVE_PERIODS] = 0;
     floats[at + ACTIVE_MINUTES] = 0;
     if (floats[at + ACTIVE_SINCE] >= 0) floats[at + ACTIVE_SINCE] = now;

@@ -1,6 +1,7 @@
 import { letGo } from '../claims/carriers.js';
-import { give, ownPartBack } from '../claims/claims.js';
+import { ownPartBack } from '../claims/claims.js';
 import { bringBack, takeAlong } from '../claims/joins.js';
+import { give } from '../claims/resource.js';
 import type { Route, Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';

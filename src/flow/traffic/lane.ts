@@ -78,7 +78,7 @@ export class Lane extends ActivePeriods {
     super(calendar);
     this.ready = truckCount;
     this.since = 0;
-    this.clear();
+    this.clear(0);
   }
 
   changeReady(change: number, now: number): void {
@@ -122,7 +122,10 @@ export class Lane extends ActivePeriods {
     else if (waiting > 0 && waitingBefore === 0) this.finishActive(now);
   }
 
-  clear(): void {
+  /** Observation starts afresh. */
+  clear(now: number): void {
+    this.clearActive(now);
+    this.bank.clear();
     this.busy = 0;
     this.blocked = 0;
     this.atBase = 0;
