@@ -6,7 +6,7 @@ import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import { hasAll, lackingCompanions, takeCompanions } from './carrier.js';
 import { takeOwnParts, takeParts } from './joins.js';
-import type { Pool, Resource } from './resource.js';
+import type { Pool } from './resource.js';
 import { give } from './resource.js';
 import { askSupplies, endLack, noteLack } from './supply-claims.js';
 
