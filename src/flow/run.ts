@@ -10,7 +10,7 @@ import type { Place } from './floor/place.js';
 import { Units } from './floor/units.js';
 import { buildCrewShifts, type CrewShifts } from './interruptions/crew.js';
 import { Disruptions } from './interruptions/disruption.js';
-import { OvertimeRule, type RuledCalendar, ruledCalendars } from './interruptions/overtime-rule.js';
+import { OvertimeRule, type RuledCalendar, ruledCalendars } from './interruptions/overtime.js';
 import { type Model, UNLIMITED } from './model/model.js';
 import { hasDueDates } from './model/orders.js';
 import { RELEASE_TIMES } from './model/programme.js';

@@ -1,5 +1,5 @@
-import { buildCompanions, type Companion, furnishCarriers } from './claims/carrier.js';
-import { furnishPartDefects } from './claims/part-defects.js';
+import { buildCompanions, type Companion, furnishCarriers } from './claims/carriers.js';
+import { furnishPartDefects } from './claims/joins.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
 import { buildSupplies, type Supply } from './claims/supply.js';
 import { type Equipment, furnishEquipment } from './floor/equipment.js';
@@ -12,7 +12,7 @@ import { HOLDS, IS_INSPECTION, setFlags } from './floor/step-flags.js';
 import type { Units } from './floor/units.js';
 import type { Plan } from './plan.js';
 import { buildLanes, type Lane, type Truck } from './traffic/lane.js';
-import { buildPulseLines, type PulseLine } from './traffic/pulse-line.js';
+import { buildPulseLines, type PulseLine } from './traffic/pulse-lines.js';
 
 /**
  * The shop floor of one replication as objects that point at each other, empty, in the order of the model's

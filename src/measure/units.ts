@@ -1,4 +1,4 @@
-import { BIN_COUNT, Durations } from '../flow/accounts/bins.js';
+import { BIN_COUNT, type Durations } from '../flow/accounts/bins.js';
 import type { Run } from '../flow/run.js';
 import { column, over } from './columns.js';
 

@@ -82,10 +82,10 @@ export function fillNormal(out: Float64Array, from: number, to: number, state: I
       state[at + 2] = c;
       state[at + 3] = d;
       const z = edgeCase(layer, share, state, at);
-      a = state[at]!;
-      b = state[at + 1]!;
-      c = state[at + 2]!;
-      d = state[at + 3]!;
+      a = state[at];
+      b = state[at + 1];
+      c = state[at + 2];
+      d = state[at + 3];
       if (z === z) out[k++] = z;
     }
   }

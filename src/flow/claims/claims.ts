@@ -4,11 +4,11 @@ import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { hasAll, lackingCompanions, takeCompanions } from './carrier.js';
+import { hasAll, lackingCompanions, takeCompanions } from './carriers.js';
 import { takeOwnParts, takeParts } from './joins.js';
 import type { Pool } from './resource.js';
 import { give } from './resource.js';
-import { askSupplies, endLack, noteLack } from './supply-claims.js';
+import { askSupplies, endLack, noteLack } from './supplies.js';
 
 /**
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests

@@ -5,8 +5,8 @@ import type { Route, Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Model } from '../model/model.js';
 import { CARRIER, CREW } from '../model/resources.js';
-import { Run } from '../run.js';
-import type { PartDefects } from './part-defects.js';
+import type { Run } from '../run.js';
+import type { PartDefects } from './joins.js';
 import type { Supply } from './supply.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */

@@ -1,5 +1,5 @@
 import type { Model } from '../model/model.js';
-import type { SupplyColumns } from '../model/supplies.js';
+import type { SupplyColumns } from '../model/resources.js';
 import type { Resource } from './resource.js';
 
 export interface SupplyLot {

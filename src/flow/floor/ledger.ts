@@ -20,6 +20,10 @@ import { isActive, OFF_SHIFT } from './states.js';
  * what falls outside the calendar that governs the state is off shift.
  */
 
+/** Address of the account of the station with this buffer. */
+export const accountOf = ({ accounts, buffers }: Memory, buffer: number): number =>
+  accounts + ((buffer - buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
+
 /** The place goes into a state, governed by a calendar (-1: always). */
 export function enterState(memory: Memory, place: number, state: number, calendar: number): void {
   const { ints } = memory,
@@ -37,8 +41,7 @@ export function settlePlace(memory: Memory, place: number): void {
   const { ints, floats, now } = memory,
     id = (place - memory.places) >> PLACE_SHIFT,
     calendar = ints[place + P_CALENDAR];
-  const account =
-      memory.accounts + ((ints[place + P_BUFFER] - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),
+  const account = accountOf(memory, ints[place + P_BUFFER]),
     elapsed = now - floats[id];
   if (calendar < 0) floats[account + ints[place + P_STATE]] += elapsed;
   else {
@@ -56,8 +59,7 @@ function countActive(memory: Memory, buffer: number, more: boolean): void {
     before = ints[buffer + B_ACTIVE];
   ints[buffer + B_ACTIVE] = more ? before + 1 : before - 1;
   if (more && before === places - 1) {
-    floats[memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)) + ACTIVE_SINCE] =
-      memory.now;
+    floats[accountOf(memory, buffer) + ACTIVE_SINCE] = memory.now;
     memory.watch?.begin((buffer - memory.buffers) >> BUFFER_SHIFT);
   } else if (!more && before === places) finishActive(memory, buffer);
 }
@@ -67,7 +69,7 @@ function countActive(memory: Memory, buffer: number, more: boolean): void {
  */
 export function finishActive(memory: Memory, buffer: number): void {
   const { floats, now } = memory,
-    account = memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),
+    account = accountOf(memory, buffer),
     since = floats[account + ACTIVE_SINCE];
   if (since < 0) return;
   memory.watch?.end((buffer - memory.buffers) >> BUFFER_SHIFT);

@@ -35,7 +35,7 @@ export class Place {
   inRow = 0;
   /** How many times the step had been begun with this one, for learning. */
   attempt = 0;
-  /** What was going on is broken off, and how much of it is left, see `suspend.ts`. */
+  /** What was going on is broken off, and how much of it is left, see `timing.ts`. */
   isSuspended = false;
   minutesLeft = NaN;
   /** What of it can fail; null: nothing. */
@@ -50,7 +50,7 @@ export class Place {
   lackedSupplies = 0;
   /** Where steps side by side are done; as many as the largest group of the station has. */
   readonly sides: SidePlace[] = [];
-  /** What the inspection decided, see `quality.ts`, and where the unit is sent back to after the repair. */
+  /** What the inspection decided, see `inspections.ts`, and where the unit is sent back to after the repair. */
   outcome = 0;
   sendTo: Step | null = null;
 

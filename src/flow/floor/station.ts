@@ -1,11 +1,10 @@
 import type { Active } from '../accounts/active-periods.js';
 import type { Model } from '../model/model.js';
-import type { PulseLine } from '../traffic/pulse-line.js';
+import type { PulseLine } from '../traffic/pulse-lines.js';
 import { Buffer } from './buffer.js';
 import type { Equipment } from './equipment.js';
-import { finishActive } from './ledger.js';
+import { accountOf, finishActive } from './ledger.js';
 import {
-  ACCOUNT_SHIFT,
   ACTIVE_MINUTES,
   ACTIVE_PERIODS,
   ACTIVE_SINCE,
@@ -13,7 +12,6 @@ import {
   B_FREE_PLACE,
   B_LONG_WAY,
   B_PLACES,
-  BUFFER_SHIFT,
   type Memory,
   NOWHERE,
 } from './memory.js';
@@ -45,15 +43,11 @@ export class Station implements Active {
   /** Id, -1 always. */
   readonly calendar: number;
   readonly changeoverOption: number;
-  readonly lotLeast: number;
   readonly lotMost: number;
-  readonly lotWait: number;
-  /** Most people in one place. */
-  readonly people: number;
 
   constructor(
     readonly id: number,
-    { stations: columns, sideBySide }: Model,
+    { stations: columns }: Model,
     readonly buffer: Buffer,
     private readonly memory: Memory,
     private readonly units: Units,
@@ -61,10 +55,7 @@ export class Station implements Active {
     this.name = columns.names[id];
     this.calendar = columns.calendar[id];
     this.changeoverOption = columns.changeoverOption[id];
-    this.lotLeast = columns.lotLeast[id];
     this.lotMost = columns.lotMost[id];
-    this.lotWait = columns.lotWait[id];
-    this.people = sideBySide.people[id];
   }
 
   /** The places, made once; all free, the first one on top. */
@@ -147,7 +138,7 @@ export class Station implements Active {
   }
 
   private get accountAt(): number {
-    return this.memory.accounts + ((this.buffer.at - this.memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
+    return accountOf(this.memory, this.buffer.at);
   }
 }
 

@@ -1,4 +1,4 @@
-import type { PartDefects } from '../claims/part-defects.js';
+import type { PartDefects } from '../claims/joins.js';
 import type { Model } from '../model/model.js';
 import type { Truck } from '../traffic/lane.js';
 import { NOWHERE, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT } from './memory.js';

@@ -1,4 +1,4 @@
-import { companionResources, lackedOf, mayKeepAll } from '../claims/carrier.js';
+import { companionResources, lackedOf, mayKeepAll } from '../claims/carriers.js';
 import { goesBefore, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
 import type { Resource } from '../claims/resource.js';
 import type { Place } from '../floor/place.js';

@@ -14,8 +14,8 @@ import { beginRepair } from '../work/tasks.js';
 import { scrapped } from './entry-and-exit.js';
 import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
 import { freePlace, goOn } from './move.js';
-import { buildAgain } from './orders.js';
 import { holdForPulse } from './pulse-lines.js';
+import { buildAgain } from './release.js';
 import { stepFrom } from './routes.js';
 import { refill } from './short-way.js';
 

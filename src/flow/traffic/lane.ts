@@ -81,20 +81,16 @@ export class Lane extends ActivePeriods {
     this.clear(0);
   }
 
-  changeReady(change: number, now: number): void {
+  /** Trucks come to base or leave it, the same at the gate, begin or end to wait for room at a dock. */
+  change(ready: number, atGate: number, withoutRoom: number, now: number): void {
     this.settle(now);
     const before = this.waiting;
-    this.ready += change;
-    this.tellActive(before, now);
-  }
-
-  /** Trucks come to the gate or leave it, begin or end to wait for room at a dock. */
-  changeAhead(atGate: number, withoutRoom: number, now: number): void {
-    this.settle(now);
-    const before = this.waiting;
+    this.ready += ready;
     this.atGate += atGate;
     this.withoutRoom += withoutRoom;
-    this.tellActive(before, now);
+    const { waiting } = this;
+    if (waiting === 0 && before > 0) this.beginActive(now);
+    else if (waiting > 0 && before === 0) this.finishActive(now);
   }
 
   /** Trucks that wait for room ahead: those at a dock, and as many at the gate as would have these docks. */
@@ -114,12 +110,6 @@ export class Lane extends ActivePeriods {
   /** Trucks that wait, for a load or for room: while there is none the lane is active. */
   private get waiting(): number {
     return this.ready + this.blockedNow;
-  }
-
-  private tellActive(waitingBefore: number, now: number): void {
-    const { waiting } = this;
-    if (waiting === 0 && waitingBefore > 0) this.beginActive(now);
-    else if (waiting > 0 && waitingBefore === 0) this.finishActive(now);
   }
 
   /** Observation starts afresh. */

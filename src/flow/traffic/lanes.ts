@@ -40,7 +40,7 @@ export function serve(run: Run, lane: Lane): void {
     truck = firstAtGate(lane)
   ) {
     lane.docksUsedTo++;
-    lane.changeAhead(-1, 0, run.now);
+    lane.change(0, -1, 0, run.now);
     go(run, truck, UNLOADING, unloadDraw);
   }
   while (lane.closed === 0 && lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane))
@@ -59,7 +59,7 @@ export function truckEvent(run: Run, truck: Truck): void {
     case DRIVING:
       truck.phase = WAIT_DOCK;
       truck.askedDockAt = run.now;
-      lane.changeAhead(1, 0, run.now);
+      lane.change(0, 1, 0, run.now);
       break;
     case UNLOADING:
       truck.phase = EMPTYING;
@@ -67,7 +67,7 @@ export function truckEvent(run: Run, truck: Truck): void {
       break;
     default:
       truck.phase = AT_BASE;
-      lane.changeReady(1, run.now);
+      lane.change(1, 0, 0, run.now);
   }
   run.listServe(lane);
 }
@@ -132,7 +132,7 @@ function load(run: Run, lane: Lane): void {
   lane.trips++;
   lane.carried += truck.load;
   lane.docksUsedFrom++;
-  lane.changeReady(-1, run.now);
+  lane.change(-1, 0, 0, run.now);
   run.listFill(bank);
   go(run, truck, LOADING, loadDraw);
 }
@@ -149,7 +149,7 @@ function unload(run: Run, truck: Truck): void {
     unit.truck = null;
     if (step === null) finishRoute(run, unit, route);
   }
-  if (truck.load > 0) truck.lane.changeAhead(0, 1, run.now);
+  if (truck.load > 0) truck.lane.change(0, 0, 1, run.now);
 }
 
 /** The order of the gate: first come, then lower number. */

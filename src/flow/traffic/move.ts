@@ -162,7 +162,7 @@ function leave(run: Run, unit: Unit): void {
   else if (truck !== null) {
     unit.truck = null;
     if (--truck.load > 0) return;
-    truck.lane.changeAhead(0, -1, run.now);
+    truck.lane.change(0, 0, -1, run.now);
     run.listServe(truck.lane);
   }
 }
@@ -182,7 +182,7 @@ function occupy(run: Run, unit: Unit, station: Station): void {
   if (station.lotGathered++ === 0) {
     station.lotStep = unit.step;
     station.lotLead = place;
-    station.lotDue = run.now + station.lotWait;
+    station.lotDue = run.now + run.model.stations.lotWait[station.id];
   }
   place.phase = WAIT_NEEDS;
   place.idle(STARVED);

@@ -38,7 +38,7 @@ export function finishSide(run: Run, side: SidePlace): Place | null {
 
 function admit(run: Run, { unit, station, sides }: Place): void {
   const { sideSteps } = unit!.step;
-  let room = station.people - peopleOfTeams(run, unit!.companionBits);
+  let room = run.model.sideBySide.people[station.id] - peopleOfTeams(run, unit!.companionBits);
   sides.forEach(({ isGoing }, i) => {
     if (isGoing) room -= peopleOf(sideSteps[i]);
   });

@@ -35,7 +35,7 @@ export const weibull: Kind<Weibull> = {
  * scale^r Γ(1 + r/k) (N. L. Johnson, S. Kotz, N. Balakrishnan, Continuous Univariate Distributions 1, 1994,
  * chapter 21).
  */
-export function weibullLogSpread(power: number): number {
+function weibullLogSpread(power: number): number {
   return logGamma1p(2 * power) - 2 * logGamma1p(power);
 }
 
