@@ -50,7 +50,7 @@ export class Place {
   lackedSupplies = 0;
   /** Where steps side by side are done; as many as the largest group of the station has. */
   readonly sides: SidePlace[] = [];
-  /** What the inspection decided, see `inspections.ts`, and where the unit is sent back to after the repair. */
+  /** What the inspection decided, and where the unit is sent back to after the repair. */
   outcome = 0;
   sendTo: Step | null = null;
 
@@ -118,7 +118,7 @@ export class Place {
 
   /** A state without people of a step: the station's calendar governs it. */
   idle(state: number): void {
-    enterState(this.memory, this.at, state, this.station.calendar);
+    this.enter(state, this.station.calendar);
   }
 
   /** The same state as another place. */

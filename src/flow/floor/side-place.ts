@@ -50,10 +50,6 @@ export class SidePlace extends Place {
     showSides(this.lead);
   }
 
-  override idle(state: number): void {
-    this.enter(state, this.station.calendar);
-  }
-
   override settle(): void {
     // The lead's time is booked.
   }
