@@ -1,4 +1,4 @@
-import { lackedOf } from './claims/carrier.js';
+import { lackedOf } from './claims/carriers.js';
 import { lacking } from './claims/claims.js';
 import { mayArrive } from './claims/supplies.js';
 import { SHORT_CARRIER, SHORT_PARTS } from './floor/states.js';
@@ -51,7 +51,10 @@ export function stuckUnits(run: Run): Stuck[] {
 
 function describe(run: Run, unit: Unit): Stuck {
   const { number, place, truck, step } = unit,
-    base = { number, route: step.route.name, ...keptBy(run, unit) };
+    keeps = run.shop.companions
+      .filter(({ bit }) => (unit.companionBits & bit) !== 0)
+      .map(({ resource }) => resource.name),
+    base = { number, route: step.route.name, ...(keeps.length > 0 ? { keeps } : {}) };
   const wanted = step.station?.name ?? step.lane!.name;
   if (place === null) {
     const queued = step.buffer.holds(unit),
@@ -76,14 +79,13 @@ function describe(run: Run, unit: Unit): Stuck {
   );
   if (ended !== undefined) return { ...base, where, waitsFor: ended.resource.name, kind: 'supply' };
   const short = lacking(run, at, false),
-    lacks = lackedOf(asking!, wants).map(({ name }) => name);
+    lacked = lackedOf(asking!, wants),
+    lacks = lacked.map(({ name }) => name);
   if (short === SHORT_CARRIER)
     return {
       ...base,
       where,
-      waitsFor: lackedOf(asking!, wants)
-        .flatMap(({ name, isCrew }) => (isCrew ? [] : [name]))
-        .join(' and '),
+      waitsFor: lacked.flatMap(({ name, isCrew }) => (isCrew ? [] : [name])).join(' and '),
       kind: 'carrier',
       lacks,
     };
@@ -94,14 +96,4 @@ function describe(run: Run, unit: Unit): Stuck {
     kind: short === SHORT_PARTS ? 'parts' : 'crew',
     ...(lacks.length > 0 ? { lacks } : {}),
   };
-}
-
-function keptBy({ shop }: Run, { companionBits }: Unit): Pick<Stuck, 'keeps'> {
-  return companionBits === 0
-    ? {}
-    : {
-        keeps: shop.companions
-          .filter(({ bit }) => (companionBits & bit) !== 0)
-          .map(({ resource }) => resource.name),
-      };
 }

@@ -10,7 +10,7 @@ import type { Place } from './floor/place.js';
 import { Units } from './floor/units.js';
 import { buildCrewShifts, type CrewShifts } from './interruptions/crew.js';
 import { Disruptions } from './interruptions/disruption.js';
-import { OvertimeRule, type RuledCalendar, ruledCalendars } from './interruptions/overtime-rule.js';
+import { OvertimeRule, type RuledCalendar, ruledCalendars } from './interruptions/overtime.js';
 import { type Model, UNLIMITED } from './model/model.js';
 import { hasDueDates } from './model/orders.js';
 import { RELEASE_TIMES } from './model/programme.js';
@@ -43,9 +43,9 @@ export class Run extends Worklists {
    * Start of observation; present bucket of the series, -1 before the first, and its start; units shipped or
    * scrapped since the start of the run.
    */
-  observedFrom = Number.NaN;
+  observedFrom = NaN;
   bucket = -1;
-  bucketSince = Number.NaN;
+  bucketSince = NaN;
   readonly areaAtBucket: Float64Array;
   readonly engagedAtBucket: Float64Array;
   gone = 0;
@@ -87,7 +87,7 @@ export class Run extends Worklists {
       (calendar, id) => this.ruledCalendars.find((each) => each.id === id)?.calendar ?? calendar,
     );
     this.memory = new Memory(model, calendars);
-    this.units = new Units(this.memory);
+    this.units = new Units(this.memory, model);
     this.shop = buildShop({ model, calendars }, this.memory, this.units);
     this.crewShifts = buildCrewShifts(model, this.shop.resources, calendars, this.sampler);
     this.overtimeRules = model.overtime.map((columns, id) => new OvertimeRule(id, columns));

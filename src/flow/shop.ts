@@ -1,5 +1,5 @@
-import { buildCompanions, type Companion, furnishCarriers } from './claims/carrier.js';
-import { furnishPartDefects } from './claims/part-defects.js';
+import { buildCompanions, type Companion, furnishCarriers } from './claims/carriers.js';
+import { furnishPartDefects } from './claims/joins.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
 import { buildSupplies, type Supply } from './claims/supply.js';
 import { type Equipment, furnishEquipment } from './floor/equipment.js';
@@ -12,7 +12,7 @@ import { HOLDS, IS_INSPECTION, setFlags } from './floor/step-flags.js';
 import type { Units } from './floor/units.js';
 import type { Plan } from './plan.js';
 import { buildLanes, type Lane, type Truck } from './traffic/lane.js';
-import { buildPulseLines, type PulseLine } from './traffic/pulse-line.js';
+import { buildPulseLines, type PulseLine } from './traffic/pulse-lines.js';
 
 /**
  * The shop floor of one replication as objects that point at each other, empty, in the order of the model's
@@ -61,12 +61,7 @@ export function buildShop(
   leaveTheLongWay(steps, companions);
   const inspections = numbered(steps, IS_INSPECTION, (step, n) => (step.inspection = n)),
     holds = numbered(steps, HOLDS, (step, n) => (step.hold = n));
-  units.furnish(steps, places, {
-    options: model.options.length,
-    slots: model.slots.count,
-    thens: model.thens.count,
-    inspections: inspections.length,
-  });
+  units.furnish(steps, places, inspections.length);
   buildSides(model, stations, places, memory, units);
   freeAll(stations);
   return {
@@ -103,9 +98,5 @@ function numbered(steps: readonly Step[], flag: number, tell: (step: Step, n: nu
 
 /** The first of the free places is on top. */
 function freeAll(stations: readonly Station[]): void {
-  for (const station of stations)
-    for (const place of station.places.toReversed()) {
-      place.nextFree = station.freePlace;
-      station.freePlace = place;
-    }
+  for (const station of stations) for (const place of station.places.toReversed()) station.putFree(place);
 }

@@ -4,6 +4,7 @@ import { DRIVING, LOADING, OFF_SHIFT, STATE_COUNT, UNLOADING, WAIT_DOCK } from '
 import type { Unit } from './floor/unit.js';
 import type { Plan } from './plan.js';
 import type { Run } from './run.js';
+import { calendarOf } from './traffic/lane.js';
 
 /** What a unit does that stands in no place, beside the states of places in `states.ts`. */
 export const IN_BUFFER = STATE_COUNT,
@@ -62,7 +63,7 @@ export function traceUnit(plan: Plan, seed: string, replication: number, number:
       born = unit.born;
     }
     const next = situation(unit),
-      governs = calendarOf(run, unit);
+      governs = governedBy(run, unit);
     if (
       now !== null &&
       next.step === now.step &&
@@ -110,19 +111,9 @@ function aboard(phase: number): number {
   }
 }
 
-function calendarOf({ memory, model: { lanes } }: Run, { place, truck }: Unit): number {
-  if (place !== null) return memory.ints[place.at + P_CALENDAR];
-  switch (truck?.phase) {
-    case LOADING:
-      return lanes.loadCalendar[truck.lane.id];
-    case DRIVING:
-      return lanes.driveCalendar[truck.lane.id];
-    case UNLOADING:
-      return lanes.unloadCalendar[truck.lane.id];
-    default:
-      return -1;
-  }
-}
+/** The calendar that governs the state of its place, or of the truck that it is in. */
+const governedBy = ({ memory, model: { lanes } }: Run, { place, truck }: Unit): number =>
+  place !== null ? memory.ints[place.at + P_CALENDAR] : truck !== null ? calendarOf(truck, lanes) : -1;
 
 /** A time in one situation, cut at the windows of a calendar. */
 function onShift({ memory }: Run, now: Situation, calendar: number, from: number, to: number): TracePart[] {

@@ -5,7 +5,7 @@ import type { SidePlace } from './floor/side-place.js';
 import type { Station } from './floor/station.js';
 import type { Route } from './floor/step.js';
 import type { Lane } from './traffic/lane.js';
-import type { PulseLine } from './traffic/pulse-line.js';
+import type { PulseLine } from './traffic/pulse-lines.js';
 
 /** What has to be looked at before the next event, see `drain` in `engine.ts`. */
 export class Worklists {

@@ -8,10 +8,7 @@ export interface CrewTime {
   /** Of people who were there, in usual hours and in overtime: what is paid. */
   readonly usual: Float64Array;
   readonly overtime: Float64Array;
-  /**
-   * By crew, those of one calendar share it: its minutes on shift by bucket, overtime included; the overtime
-   * of them.
-   */
+  /** By crew: minutes on shift of its calendar by bucket, overtime included; the overtime of them. */
   readonly hours: readonly { readonly onShift: Float64Array; readonly overtime: Float64Array }[];
   /**
    * By crew, of those whose number changes by shift; null: all are there. Person-minutes by bucket, overtime
@@ -23,48 +20,36 @@ export interface CrewTime {
 /** Reads the calendars of the run as they were worked, with the people that were there in each shift. */
 export function crewTime(run: Run): CrewTime {
   const {
-      model: {
-        resources,
-        programme: { bucketEdges },
-      },
-    } = run,
-    buckets = Math.max(0, bucketEdges.length - 1),
-    { crews } = resources;
-  const usual = new Float64Array(crews),
-    overtime = new Float64Array(crews),
-    byCalendar = new Map<number, CrewTime['hours'][number]>();
-  const crewIds = Array.from({ length: crews }, (_, crew) => crew);
-  const hours = crewIds.map((crew) => {
-    const calendar = resources.calendar[crew],
-      known = byCalendar.get(calendar);
-    if (known !== undefined) return known;
-    const row = { onShift: new Float64Array(buckets), overtime: new Float64Array(buckets) };
-    eachWindow(run, calendar, (_, minutes, isOvertime, bucket) => {
-      if (bucket < 0) return;
-      row.onShift[bucket] += minutes;
-      if (isOvertime) row.overtime[bucket] += minutes;
-    });
-    byCalendar.set(calendar, row);
-    return row;
-  });
-  const people = crewIds.map((crew) => {
+      resources,
+      programme: { bucketEdges },
+    } = run.model,
+    usual = new Float64Array(resources.crews),
+    overtime = new Float64Array(resources.crews),
+    byBucket = (): Float64Array => new Float64Array(Math.max(0, bucketEdges.length - 1));
+  const rows = Array.from({ length: resources.crews }, (_, crew) => {
     const shifts = run.crewShifts.find((each) => each.crew === run.shop.resources[crew]),
-      row =
-        shifts === undefined
-          ? null
-          : { present: new Float64Array(buckets), overtime: new Float64Array(buckets) };
+      hours = { onShift: byBucket(), overtime: byBucket() },
+      people = shifts === undefined ? null : { present: byBucket(), overtime: byBucket() };
     let shift = 0;
     eachWindow(run, resources.calendar[crew], (window, minutes, isOvertime, bucket) => {
       if (shifts !== undefined) while (shifts.columns.firstWindow[shift + 1] <= window) shift++;
       const there = (shifts === undefined ? resources.amount[crew] : shifts.presentIn(shift)) * minutes;
       (isOvertime ? overtime : usual)[crew] += there;
-      if (row === null || bucket < 0) return;
-      row.present[bucket] += there;
-      if (isOvertime) row.overtime[bucket] += there;
+      if (bucket < 0) return;
+      hours.onShift[bucket] += minutes;
+      if (isOvertime) hours.overtime[bucket] += minutes;
+      if (people === null) return;
+      people.present[bucket] += there;
+      if (isOvertime) people.overtime[bucket] += there;
     });
-    return row;
+    return { hours, people };
   });
-  return { usual, overtime, hours, people };
+  return {
+    usual,
+    overtime,
+    hours: rows.map(({ hours }) => hours),
+    people: rows.map(({ people }) => people),
+  };
 }
 
 /** Windows of a calendar (-1: always) that were observed, cut at the edges of buckets; bucket -1: none. */

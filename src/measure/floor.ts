@@ -23,12 +23,7 @@ export function observeFloor(run: Run) {
     /** By station; empty but in the first replication and at stations with changeovers. */
     stays: changeoverLog,
     /** By station: failures, repairs ended, their minutes by the clock in all and at most. */
-    failures: {
-      count: disruptions.failures,
-      repairs: disruptions.repairs,
-      minutes: disruptions.repairMinutes,
-      longest: disruptions.longestRepair,
-    },
+    failures: disruptions.failures,
     /**
      * By outage: units open (released and not yet out) when it began and the time when no more were open
      * again, NaN where it did not come so far; open units by day of the watched one.

@@ -5,9 +5,8 @@ import { column, over } from './columns.js';
 import { crewTime } from './crew-time.js';
 import { observeFloor } from './floor.js';
 import { observeQuality } from './quality.js';
-import { observeResources } from './resources.js';
+import { activePeriods, observeResources, utilisations } from './resources.js';
 import { observeUnits } from './units.js';
-import { activePeriods, utilisations } from './utilisation.js';
 
 /**
  * What was observed in one replication. Plain data that can be sent between workers. Times are minutes since
@@ -18,7 +17,8 @@ export type Observation = Readonly<ReturnType<typeof observe>>;
 /** Reads the accounts of a run that has ended. */
 export function observe(run: Run, replication: number) {
   const minutes = run.now - run.observedFrom,
-    people = crewTime(run);
+    floor = observeFloor(run),
+    claimed = observeResources(run, crewTime(run));
   return {
     replication,
     outcome: outcomeOf(run),
@@ -26,11 +26,11 @@ export function observe(run: Run, replication: number) {
     endedAt: run.now,
     minutes,
     ...observeUnits(run),
-    ...observeFloor(run),
-    ...observeResources(run, people),
+    ...floor,
+    ...claimed,
     ...observeQuality(run.tally, minutes),
     /** Resources that can be a bottleneck: stations, crews, lanes, carriers. */
-    utilisation: utilisations(run, people),
+    utilisation: utilisations(run, claimed.crewBusy, floor.lanes.truckBusy),
     /** In the same order: mean active period, minutes; 0 if there was none. */
     activePeriod: activePeriods(run),
     /**

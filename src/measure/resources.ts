@@ -1,7 +1,10 @@
+import type { Resource } from '../flow/claims/resource.js';
+import { isActive, OFF_SHIFT } from '../flow/floor/states.js';
+import { CARRIER } from '../flow/model/resources.js';
 import type { Run } from '../flow/run.js';
 import { column, over } from './columns.js';
-import { type CrewTime, ruledMinutes } from './crew-time.js';
-import { crewBusy, crewsOf } from './utilisation.js';
+import type { CrewTime } from './crew-time.js';
+import { ruledMinutes } from './crew-time.js';
 
 /** Reads what is claimed: crews, stocks, supplies, carriers and teams. */
 export function observeResources(run: Run, people: CrewTime) {
@@ -14,7 +17,7 @@ export function observeResources(run: Run, people: CrewTime) {
     share = (time: number): number => over(time, run.now - run.observedFrom);
   return {
     /** By crew: engaged person-time over time on shift. */
-    crewBusy: column(crews, (crew) => crewBusy(run, crew, people)),
+    crewBusy: column(crews, (crew) => busyShare(run, crew, people)),
     /** Person-minutes of crews on shift, see `crew-time.ts`; and engaged, by crew * buckets + bucket. */
     crewTime: people,
     crewEngagedIn: tally.engagedIn,
@@ -50,4 +53,60 @@ export function observeResources(run: Run, people: CrewTime) {
       ended: column(companions, ({ ended }) => ended),
     },
   };
+}
+
+/**
+ * What can be a bottleneck, in this order: stations, crews, lanes, carriers. The bottleneck is the one with
+ * the highest utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7;
+ * quoted from memory).
+ */
+
+/**
+ * Active time over time on shift: places, people; trucks away and not blocked, by the clock; of carriers,
+ * those not free. Arrival banks have no equipment and count 0.
+ */
+export function utilisations(run: Run, crewBusy: Float64Array, truckBusy: Float64Array): Float64Array {
+  const { model, shop } = run,
+    minutes = run.now - run.observedFrom;
+  const stations = shop.stations.map(({ id, account }) =>
+    model.stations.isBank[id] ? 0 : stationUtilisation(account),
+  );
+  const carriers = carriersOf(run).map(({ area, amount }) =>
+    minutes > 0 ? 1 - area / (minutes * amount) : 0,
+  );
+  return Float64Array.from([...stations, ...crewBusy, ...truckBusy, ...carriers]);
+}
+
+/**
+ * Mean active period, minutes of the resource's calendar; 0 if there was none (Roser, Nakano & Tanaka 2001).
+ */
+export function activePeriods(run: Run): Float64Array {
+  const all = [...run.shop.stations, ...crewsOf(run), ...run.shop.lanes, ...carriersOf(run)];
+  return Float64Array.from(all, ({ activePeriods: periods, activeMinutes: minutes }) =>
+    over(minutes, periods),
+  );
+}
+
+/** Person-time engaged over person-time on shift. */
+function busyShare(run: Run, crew: Resource, { usual, overtime }: CrewTime): number {
+  const { amount, engaged } = crew;
+  if (run.crewShifts.some((shifts) => shifts.crew === crew)) {
+    const id = run.shop.resources.indexOf(crew),
+      there = usual[id] + overtime[id];
+    return over(engaged, there);
+  }
+  return over(engaged, crew.activeMinutesBetween(run.observedFrom, run.now) * amount);
+}
+
+const crewsOf = (run: Run): Resource[] => run.shop.resources.filter(({ isCrew }) => isCrew);
+const carriersOf = (run: Run): Resource[] => run.shop.resources.filter(({ kind }) => kind === CARRIER);
+
+function stationUtilisation(account: Float64Array): number {
+  let active = 0,
+    onShift = 0;
+  account.forEach((time, state) => {
+    if (state !== OFF_SHIFT) onShift += time;
+    if (isActive(state)) active += time;
+  });
+  return over(active, onShift);
 }

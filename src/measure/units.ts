@@ -1,8 +1,6 @@
-import { BIN_COUNT } from '../flow/accounts/bins.js';
-import type { Tally } from '../flow/accounts/tally.js';
+import { BIN_COUNT, type Durations } from '../flow/accounts/bins.js';
 import type { Run } from '../flow/run.js';
 import { column, over } from './columns.js';
-import { binQuantile } from './quantile.js';
 
 /**
  * Reads what became of the units: counts, lead times, work in process, series by bucket, times by build
@@ -21,7 +19,7 @@ export function observeUnits(run: Run) {
     due: tally.due,
     late: tally.late,
     lateMinutes: tally.lateMinutes,
-    ...leadTimes(tally),
+    ...leadTimes(tally.leadTimes),
     /** Mean work in process, and by location (sites, then lanes). */
     wip: over(locations.totalArea, minutes),
     wipByLocation: column(locations.area, (unitMinutes) => over(unitMinutes, minutes)),
@@ -43,21 +41,21 @@ export function observeUnits(run: Run) {
 }
 
 /** Lead time of units shipped, minutes; NaN if none was. */
-function leadTimes({ leadBins, leadSum, leadMin, leadMax, shipped }: Tally) {
+function leadTimes(times: Durations) {
+  const { bins, least, greatest, mean } = times;
   let first = 0,
     end = BIN_COUNT;
-  while (first < end && leadBins[first] === 0) first++;
-  while (end > first && leadBins[end - 1] === 0) end--;
-  const quantile = (p: number): number => binQuantile(leadBins, p, leadMin, leadMax);
+  while (first < end && bins[first] === 0) first++;
+  while (end > first && bins[end - 1] === 0) end--;
   return {
-    leadMean: shipped > 0 ? leadSum / shipped : NaN,
-    leadP50: quantile(0.5),
-    leadP90: quantile(0.9),
-    leadP95: quantile(0.95),
-    leadLeast: leadMin,
-    leadGreatest: leadMax,
+    leadMean: mean,
+    leadP50: times.quantile(0.5),
+    leadP90: times.quantile(0.9),
+    leadP95: times.quantile(0.95),
+    leadLeast: least,
+    leadGreatest: greatest,
     /** Counts in bins `leadFirstBin`, +1, .. of `bins.ts`. */
     leadFirstBin: first,
-    leadBins: leadBins.slice(first, end),
+    leadBins: bins.slice(first, end),
   };
 }

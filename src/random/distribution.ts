@@ -1,13 +1,11 @@
 import { type Constant, constant } from './kinds/constant.js';
-import { type Discrete, discrete } from './kinds/discrete.js';
-import { type Empirical, empirical } from './kinds/empirical.js';
+import { type Discrete, discrete, type Empirical, empirical } from './kinds/discrete.js';
 import { type Exponential, exponential } from './kinds/exponential.js';
 import { type Gamma, gamma } from './kinds/gamma.js';
 import type { Kind } from './kinds/kind.js';
 import { type Lognormal, lognormal } from './kinds/lognormal.js';
 import { type Normal, normal } from './kinds/normal.js';
-import { type Pert, pert } from './kinds/pert.js';
-import { type Triangular, triangular } from './kinds/triangular.js';
+import { type Pert, pert, type Triangular, triangular } from './kinds/three-points.js';
 import { type Uniform, uniform } from './kinds/uniform.js';
 import { type Weibull, weibull } from './kinds/weibull.js';
 
@@ -51,3 +49,34 @@ export function kindOf(distribution: Distribution): Kind<Distribution> {
   kind.check(distribution);
   return kind;
 }
+
+/**
+ * Exact moments of distributions, for capacity arithmetic and cross-checks; their formulas stand with the
+ * kinds.
+ */
+
+/**
+ * In the unit of the values.
+ * @throws RangeError when the distribution has no meaning
+ */
+export const meanOf = (distribution: Distribution): number => kindOf(distribution).moments(distribution).mean;
+
+/**
+ * In the square of the unit of the values.
+ * @throws RangeError when the distribution has no meaning
+ */
+export const varianceOf = (distribution: Distribution): number =>
+  kindOf(distribution).moments(distribution).variance;
+
+/**
+ * The greatest number that no value can fall below.
+ * @throws RangeError when the distribution has no meaning
+ */
+export const leastOf = (distribution: Distribution): number => kindOf(distribution).least(distribution);
+
+/**
+ * The distribution of `factor` (above 0) times the quantity: the form and the coefficient of variation stay.
+ * @throws RangeError when the distribution has no meaning
+ */
+export const scaled = (distribution: Distribution, factor: number): Distribution =>
+  kindOf(distribution).scaled(distribution, factor);

@@ -2,8 +2,9 @@
  * Distributions the way planners say them: a mean and a coefficient of variation (cv = standard deviation /
  * mean). The mean's unit is the caller's. A cv of 0 gives a constant.
  */
-import { mustBePositive, mustNotBeNegative, refuse } from './check.js';
+
 import type { Distribution } from './distribution.js';
+import { mustBePositive, mustNotBeNegative, refuse } from './kinds/kind.js';
 import { weibullPowerOf, weibullUnitMean } from './kinds/weibull.js';
 
 /**

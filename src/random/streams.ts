@@ -11,7 +11,7 @@ import alea from 'seedrandom/lib/alea.js';
 export const STATE_WORDS = 4;
 
 /** Turns an integer 0 to 2^32 - 1 into a share of one. */
-export const TO_SHARE = 2 ** -32;
+const TO_SHARE = 2 ** -32;
 
 /** Rounds thrown away after seeding; the author of sfc32 asks for 12 or more. */
 const WARM_UP_ROUNDS = 16;

@@ -82,10 +82,10 @@ export function fillNormal(out: Float64Array, from: number, to: number, state: I
       state[at + 2] = c;
       state[at + 3] = d;
       const z = edgeCase(layer, share, state, at);
-      a = state[at]!;
-      b = state[at + 1]!;
-      c = state[at + 2]!;
-      d = state[at + 3]!;
+      a = state[at];
+      b = state[at + 1];
+      c = state[at + 2];
+      d = state[at + 3];
       if (z === z) out[k++] = z;
     }
   }
@@ -106,7 +106,7 @@ function edgeCase(layer: number, share: number, state: Int32Array, at: number): 
   const x = share * outer;
   const low = Math.exp(-0.5 * (outer * outer - x * x));
   const high = Math.exp(-0.5 * (inner * inner - x * x));
-  return high + nextUniform(state, at) * (low - high) < 1 ? x : Number.NaN;
+  return high + nextUniform(state, at) * (low - high) < 1 ? x : NaN;
 }
 
 /**

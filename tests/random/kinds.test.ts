@@ -4,7 +4,7 @@ import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import weibullQuantile from '@stdlib/stats-base-dists-weibull-quantile';
 import { describe, expect, it } from 'vitest';
 import type { Distribution } from '../../src/random/distribution.js';
-import { meanOf, varianceOf } from '../../src/random/moments.js';
+import { meanOf, varianceOf } from '../../src/random/distribution.js';
 import { expectMoments, expectQuantiles, expectShare, sampleOf } from './sampled.js';
 
 const COUNT = 100_000;

@@ -2,7 +2,7 @@ import gammaQuantile from '@stdlib/stats-base-dists-gamma-quantile';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import weibullQuantile from '@stdlib/stats-base-dists-weibull-quantile';
 import { describe, expect, it } from 'vitest';
-import { meanOf } from '../../src/random/moments.js';
+import { meanOf } from '../../src/random/distribution.js';
 
 /**
  * Mean as the integral of the quantile function over 0 .. 1 by the midpoint rule: a way that knows no formula

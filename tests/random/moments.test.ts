@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Distribution } from '../../src/random/distribution.js';
-import { leastOf, meanOf, varianceOf } from '../../src/random/moments.js';
+import { leastOf, meanOf, varianceOf } from '../../src/random/distribution.js';
 
 /** To `digits` significant digits. */
 const near = (seen: number, wanted: number, digits = 10) => {

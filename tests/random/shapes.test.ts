@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { meanOf, varianceOf } from '../../src/random/moments.js';
+import { meanOf, varianceOf } from '../../src/random/distribution.js';
 import { erlangOf, gammaOf, lognormalOf, weibullOf } from '../../src/random/shapes.js';
 
 const builders = { lognormalOf, gammaOf, weibullOf };

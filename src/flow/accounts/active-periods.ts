@@ -26,8 +26,6 @@ export interface Active {
   readonly isActive: boolean;
   /** Minutes of its calendar. */
   activeMinutesBetween(begin: number, now: number): number;
-  /** Starts observation afresh at `now`; a period that goes on is cut there. */
-  clearActive(now: number): void;
 }
 
 /** Active periods of a crew or a lane. */
@@ -35,16 +33,16 @@ export class ActivePeriods implements Active {
   activePeriods = 0;
   activeMinutes = 0;
   private activeSince = 0;
-  private activeOpen = false;
+  isActive = false;
   private watch: PeriodWatch | null = null;
   private watchedAs = -1;
 
-  constructor(private readonly activeCalendar: Calendar | null) {}
+  constructor(readonly calendar: Calendar | null) {}
 
   beginActive(now: number): void {
     this.activeSince = now;
-    this.activeOpen = true;
-    if (this.watch !== null) this.watch.begin(this.watchedAs);
+    this.isActive = true;
+    this.watch?.begin(this.watchedAs);
   }
 
   /** From now on its periods are told, under this number. */
@@ -53,26 +51,22 @@ export class ActivePeriods implements Active {
     this.watchedAs = as;
   }
 
-  /** A period goes on. */
-  get isActive(): boolean {
-    return this.activeOpen;
-  }
-
   activeMinutesBetween(begin: number, now: number): number {
-    return this.activeCalendar === null ? now - begin : this.activeCalendar.worked(begin, now);
+    return this.calendar === null ? now - begin : this.calendar.worked(begin, now);
   }
 
   finishActive(now: number): void {
-    if (!this.activeOpen) return;
-    this.activeOpen = false;
-    if (this.watch !== null) this.watch.end(this.watchedAs);
+    if (!this.isActive) return;
+    this.isActive = false;
+    this.watch?.end(this.watchedAs);
     const minutes = this.activeMinutesBetween(this.activeSince, now);
     if (minutes <= 0) return;
     this.activePeriods++;
     this.activeMinutes += minutes;
   }
 
-  clearActive(now: number): void {
+  /** Starts observation afresh at `now`; a period that goes on is cut there. */
+  protected clearActive(now: number): void {
     this.activePeriods = 0;
     this.activeMinutes = 0;
     this.activeSince = now;

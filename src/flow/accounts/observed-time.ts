@@ -56,23 +56,14 @@ function startAfresh(run: Run): void {
   run.tally = new Tally(run.model, shop.inspections.length, shop.holds.length);
   run.changeoverLog?.startAfresh();
   run.disruptions.clear();
-  for (const line of shop.pulseLines) line.clear();
   run.observedFrom = now;
   run.locations.clear();
   run.areaAtBucket.fill(0);
   run.engagedAtBucket.fill(0);
   for (const step of shop.steps) step.visits = 0;
-  for (const station of shop.stations) {
-    station.account.fill(0);
-    station.buffer.clear();
-  }
-  for (const lane of shop.lanes) {
-    lane.clear();
-    lane.bank.clear();
-  }
-  for (const resource of [...shop.resources, ...shop.supplies, ...shop.companions]) resource.clear();
-  for (const rule of run.overtimeRules) rule.clear();
-  for (const resource of [...shop.stations, ...shop.resources, ...shop.lanes]) resource.clearActive(now);
+  for (const each of [...shop.stations, ...shop.lanes, ...shop.resources]) each.clear(now);
+  for (const each of [...shop.supplies, ...shop.companions, ...shop.pulseLines, ...run.overtimeRules])
+    each.clear();
   run.bottleneckWatch?.startAfresh();
   run.startUp?.startAfresh();
 }

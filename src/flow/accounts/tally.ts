@@ -1,6 +1,12 @@
 import type { Model } from '../model/model.js';
-import { BIN_COUNT, binOf } from './bins.js';
-import { QualityTally } from './quality-tally.js';
+import { Durations } from './bins.js';
+
+/** Counts of nothing yet, one column for each name. */
+export const columns = <Name extends string>(
+  count: number,
+  ...names: readonly Name[]
+): Record<Name, Float64Array> =>
+  Object.fromEntries(names.map((name) => [name, new Float64Array(count)])) as Record<Name, Float64Array>;
 
 /**
  * Counts and sums of one replication that are not accounts of time in a state. All start afresh at the end of
@@ -15,30 +21,25 @@ export class Tally {
    * identity.
    */
   unitMinutes = 0;
-  leadSum = 0;
   /** Units shipped that had a due date, those of them shipped after it, and by how many minutes in all. */
   due = 0;
   late = 0;
   lateMinutes = 0;
-  leadMin = Infinity;
-  leadMax = 0;
-  readonly leadBins = new Int32Array(BIN_COUNT);
+  /** Of units shipped. */
+  readonly leadTimes = new Durations();
 
-  /** By inspection. */
-  readonly inspected: Float64Array;
-  readonly firstVisits: Float64Array;
-  readonly firstPasses: Float64Array;
-  readonly sentBack: Float64Array;
-  readonly repaired: Float64Array;
-  readonly scrappedAt: Float64Array;
-  readonly escaped: Float64Array;
-  /** By `then` row: a unit came to the limit of its loops. */
-  readonly limitReached: Float64Array;
   /** Items open on units shipped. */
   openAtShipping = 0;
   repairMinutes = 0;
+  /**
+   * By inspection: units, first visits and those of them passed, sent back, repaired, scrapped; items missed.
+   */
+  readonly inspections;
+  /** By `then` row: a unit came to the limit of its loops. */
+  readonly limitReached: Float64Array;
   /** By defect slot: created. */
   readonly created: Float64Array;
+  readonly quality;
 
   /**
    * By station with changeovers: units that took a place. By pair of values, as `changeoverDraw`: changeovers
@@ -57,24 +58,25 @@ export class Tally {
   /** Minutes observed in a bucket. */
   readonly minutesIn: Float64Array;
 
-  readonly quality: QualityTally;
-
   constructor(model: Model, inspections: number, holds: number) {
-    const { slots, thens, lanes, programme, resources, siteNames, stations } = model;
+    const { thens, slots, lanes, programme, resources, siteNames, stations } = model;
     const buckets = Math.max(0, programme.bucketEdges.length - 1);
-    this.inspected = new Float64Array(inspections);
-    this.firstVisits = new Float64Array(inspections);
-    this.firstPasses = new Float64Array(inspections);
-    this.sentBack = new Float64Array(inspections);
-    this.repaired = new Float64Array(inspections);
-    this.scrappedAt = new Float64Array(inspections);
-    this.escaped = new Float64Array(inspections);
+    this.inspections = columns(
+      inspections,
+      'inspected',
+      'firstVisits',
+      'firstPasses',
+      'sentBack',
+      'repaired',
+      'scrapped',
+      'escaped',
+    );
     this.limitReached = new Float64Array(thens.count);
     this.created = new Float64Array(slots.count);
+    this.quality = qualityTally(model, inspections, holds);
     this.taken = new Float64Array(stations.count);
     this.changeovers = new Float64Array(stations.changeoverDraw.length);
     this.changeoverMinutes = new Float64Array(stations.changeoverDraw.length);
-    this.quality = new QualityTally(model, inspections, holds);
     this.enteredIn = new Int32Array(buckets);
     this.shippedIn = new Int32Array(buckets);
     this.unitMinutesIn = new Float64Array((siteNames.length + lanes.count) * buckets);
@@ -89,11 +91,31 @@ export class Tally {
     this.late++;
     this.lateMinutes += minutes;
   }
-
-  countLeadTime(minutes: number): void {
-    this.leadSum += minutes;
-    if (minutes < this.leadMin) this.leadMin = minutes;
-    if (minutes > this.leadMax) this.leadMax = minutes;
-    this.leadBins[binOf(minutes)]++;
-  }
 }
+
+export type QualityTally = ReturnType<typeof qualityTally>;
+
+/** Counts of rules 8 to 10; slots and finds are in the order of the model's. */
+const qualityTally = ({ slots, steps }: Model, inspections: number, holds: number) => ({
+  /**
+   * By slot: items made; gone because the unit had the same from another part; gone with a part that was
+   * replaced; shipped open, never found and noted.
+   */
+  ...columns(slots.count, 'made', 'merged', 'replaced', 'shippedUnfound', 'shippedNoted'),
+  /**
+   * By find: items found for the first time (of tests: failures), and the repair work that followed, at a
+   * hold too.
+   */
+  ...columns(steps.findSlot.length, 'found', 'repairMinutes'),
+  /** By hold: units that came, that were held, noted items mended; unit-minutes held in the time observed. */
+  ...columns(holds, 'cameToHold', 'held', 'mended', 'heldMinutes'),
+  /** By hold: from coming to release. */
+  released: Array.from({ length: holds }, () => new Durations()),
+  /**
+   * By inspection * 4 + 2 * (something found at the earlier one) + (something found here): units at the first
+   * visits of both.
+   */
+  ...columns(4 * inspections, 'compared'),
+  /** By inspection: extra work where the two differed, minutes. */
+  ...columns(inspections, 'differMinutes'),
+});

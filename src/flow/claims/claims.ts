@@ -4,10 +4,11 @@ import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { hasAll, lackingCompanions, takeCompanions } from './carrier.js';
+import { hasAll, lackingCompanions, takeCompanions } from './carriers.js';
 import { takeOwnParts, takeParts } from './joins.js';
-import type { Pool, Resource } from './resource.js';
-import { askSupplies, endLack, noteLack } from './supply-claims.js';
+import type { Pool } from './resource.js';
+import { give } from './resource.js';
+import { askSupplies, endLack, noteLack } from './supplies.js';
 
 /**
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests
@@ -83,12 +84,6 @@ export function releaseCrew(run: Run, place: Place): void {
  */
 export function lacksCrew(place: Place, { flags, needs }: Step): boolean {
   return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
-}
-
-/** People, or sub-assemblies, become free. */
-export function give(run: Run, resource: Resource, amount: number): void {
-  resource.change(amount, run.now);
-  if (resource.pool.waiting > 0) run.listMatch(resource.pool);
 }
 
 /** An own part of the unit is back: if the unit waits for it, its request is looked at again. */

@@ -5,7 +5,8 @@ import type { Route, Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Model } from '../model/model.js';
 import { CARRIER, CREW } from '../model/resources.js';
-import type { PartDefects } from './part-defects.js';
+import type { Run } from '../run.js';
+import type { PartDefects } from './joins.js';
 import type { Supply } from './supply.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */
@@ -30,23 +31,23 @@ export class Resource extends ActivePeriods {
   /** Stocks: the open items of each sub-assembly in it; null if they can have none. */
   partDefects: PartDefects | null = null;
   /** Crews: person-minutes of work done again and of repairs, counted when it begins. */
-  rework = Number.NaN;
+  rework = NaN;
   /** Scan number at which an earlier request lacked it. */
   scarceAt = 0;
   /**
    * Crews: person-minutes engaged while on shift. Stocks and carriers: minutes without a free one, and
    * minutes of the free ones.
    */
-  engaged = Number.NaN;
-  out = Number.NaN;
-  area = Number.NaN;
-  private since = Number.NaN;
+  engaged = NaN;
+  out = NaN;
+  area = NaN;
+  private since = NaN;
 
   constructor(
     readonly name: string,
     readonly kind: number,
     readonly amount: number,
-    readonly calendar: Calendar | null,
+    calendar: Calendar | null,
     readonly feeder: Route | null,
   ) {
     super(calendar);
@@ -55,7 +56,7 @@ export class Resource extends ActivePeriods {
     this.onHand = amount;
     this.pool = new Pool();
     this.since = 0;
-    this.clear();
+    this.clear(0);
   }
 
   /** Some are given back (more than 0) or taken. */
@@ -86,31 +87,33 @@ export class Resource extends ActivePeriods {
 
   /** Person-minutes engaged up to now, without closing the account. */
   engagedUpTo(now: number): number {
-    return (
-      this.engaged +
-      this.engagedNow * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now))
-    );
+    const { engaged, engagedNow } = this;
+    return engagedNow > 0 ? engaged + engagedNow * this.activeMinutesBetween(this.since, now) : engaged;
   }
 
   settle(now: number): void {
-    if (this.isCrew) {
-      const engaged = this.engagedNow;
-      if (engaged > 0)
-        this.engaged +=
-          engaged * (this.calendar === null ? now - this.since : this.calendar.worked(this.since, now));
-    } else {
+    if (this.isCrew) this.engaged = this.engagedUpTo(now);
+    else {
       this.area += this.free * (now - this.since);
       if (this.free === 0) this.out += now - this.since;
     }
     this.since = now;
   }
 
-  clear(): void {
+  /** Observation starts afresh. */
+  clear(now: number): void {
+    this.clearActive(now);
     this.engaged = 0;
     this.out = 0;
     this.area = 0;
     this.rework = 0;
   }
+}
+
+/** People, or sub-assemblies, become free. */
+export function give(run: Run, resource: Resource, amount: number): void {
+  resource.change(amount, run.now);
+  if (resource.pool.waiting > 0) run.listMatch(resource.pool);
 }
 
 /** Builds all resources; feeders are told of the stocks that they feed. */

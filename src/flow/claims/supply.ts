@@ -1,5 +1,5 @@
 import type { Model } from '../model/model.js';
-import type { SupplyColumns } from '../model/supplies.js';
+import type { SupplyColumns } from '../model/resources.js';
 import type { Resource } from './resource.js';
 
 export interface SupplyLot {
@@ -34,9 +34,9 @@ export class Supply {
   lateLots = 0;
   /** Waits begun for want of it; minutes that requests lacked it; unit-minutes on order. */
   waits = 0;
-  waitMinutes = Number.NaN;
-  onOrderMinutes = Number.NaN;
-  private since = Number.NaN;
+  waitMinutes = NaN;
+  onOrderMinutes = NaN;
+  private since = NaN;
 
   constructor(
     readonly id: number,

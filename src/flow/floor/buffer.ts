@@ -87,18 +87,18 @@ export class Buffer {
     return this.units.at(lines.takeFromSpaces(this.memory, this.at));
   }
 
-  /** The first in order that is at `step`, out of the spaces; null if there is none. */
+  /** The first in order that is at `step`, in the spaces or without room, out of its line; null: none. */
   takeAt(step: Step): Unit | null {
-    for (const line of [SENT_BACK, USUAL]) {
+    for (const line of [SENT_BACK, USUAL, SHUT_SENT_BACK, SHUT]) {
       const unit = this.line(line).find((each) => each.step === step);
       if (unit !== undefined) return this.takeOut(unit, line);
     }
     return null;
   }
 
-  /** A unit that is in a line of the spaces, out of it. */
+  /** A unit that is in a line, out of it. */
   takeOut(unit: Unit, line: number): Unit {
-    lines.takeOutOfSpaces(this.memory, this.at, line, unit.at);
+    lines.takeOut(this.memory, this.at, line, unit.at);
     return unit;
   }
 
@@ -110,17 +110,6 @@ export class Buffer {
   /** The first of those without room; there must be one. */
   takeShut(): Unit {
     return this.units.at(lines.takeShut(this.memory, this.at));
-  }
-
-  /** The first of those without room that is at `step`; null if there is none. */
-  takeShutAt(step: Step): Unit | null {
-    for (const line of [SHUT_SENT_BACK, SHUT]) {
-      const unit = this.line(line).find((each) => each.step === step);
-      if (unit === undefined) continue;
-      lines.takeOutOfShut(this.memory, this.at, line, unit.at);
-      return unit;
-    }
-    return null;
   }
 
   /** The first of those without room for whom there is a space now; null if there is none. */

@@ -12,7 +12,7 @@ export class Equipment {
   // Of the task under way: operating minutes charged in advance, since when, in which calendar, and the
   // failure that will break it off.
   charged = 0;
-  since = Number.NaN;
+  since = NaN;
   calendar = -1;
   next: FailureMode | null = null;
 
@@ -29,9 +29,9 @@ export class Equipment {
 /** One way in which a piece of equipment fails. */
 export class FailureMode {
   /** Operating minutes left to the next failure; not for those by the clock. */
-  left = Number.NaN;
+  left = NaN;
   isDown = false;
-  failedAt = Number.NaN;
+  failedAt = NaN;
 
   /**
    * @param source number among the disruptions

@@ -11,8 +11,6 @@ import {
   P_BUFFER,
   P_CALENDAR,
   P_STATE,
-  PF_SHIFT,
-  PF_SINCE,
   PLACE_SHIFT,
 } from './memory.js';
 import { isActive, OFF_SHIFT } from './states.js';
@@ -21,6 +19,10 @@ import { isActive, OFF_SHIFT } from './states.js';
  * The ledger of places: each minute of a place is booked in its station's account, under the state it was in;
  * what falls outside the calendar that governs the state is off shift.
  */
+
+/** Address of the account of the station with this buffer. */
+export const accountOf = ({ accounts, buffers }: Memory, buffer: number): number =>
+  accounts + ((buffer - buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
 
 /** The place goes into a state, governed by a calendar (-1: always). */
 export function enterState(memory: Memory, place: number, state: number, calendar: number): void {
@@ -37,18 +39,17 @@ export function enterState(memory: Memory, place: number, state: number, calenda
 /** Books the time of the present state up to now. */
 export function settlePlace(memory: Memory, place: number): void {
   const { ints, floats, now } = memory,
-    record = (place - memory.places) >> (PLACE_SHIFT - PF_SHIFT),
+    id = (place - memory.places) >> PLACE_SHIFT,
     calendar = ints[place + P_CALENDAR];
-  const account =
-      memory.accounts + ((ints[place + P_BUFFER] - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),
-    elapsed = now - floats[record + PF_SINCE];
+  const account = accountOf(memory, ints[place + P_BUFFER]),
+    elapsed = now - floats[id];
   if (calendar < 0) floats[account + ints[place + P_STATE]] += elapsed;
   else {
-    const worked = memory.calendars[calendar].worked(floats[record + PF_SINCE], now);
+    const worked = memory.calendars[calendar].worked(floats[id], now);
     floats[account + ints[place + P_STATE]] += worked;
     floats[account + OFF_SHIFT] += elapsed - worked;
   }
-  floats[record + PF_SINCE] = now;
+  floats[id] = now;
 }
 
 /** A station is active while all its places are. */
@@ -58,9 +59,8 @@ function countActive(memory: Memory, buffer: number, more: boolean): void {
     before = ints[buffer + B_ACTIVE];
   ints[buffer + B_ACTIVE] = more ? before + 1 : before - 1;
   if (more && before === places - 1) {
-    floats[memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)) + ACTIVE_SINCE] =
-      memory.now;
-    if (memory.watch !== null) memory.watch.begin((buffer - memory.buffers) >> BUFFER_SHIFT);
+    floats[accountOf(memory, buffer) + ACTIVE_SINCE] = memory.now;
+    memory.watch?.begin((buffer - memory.buffers) >> BUFFER_SHIFT);
   } else if (!more && before === places) finishActive(memory, buffer);
 }
 
@@ -69,12 +69,11 @@ function countActive(memory: Memory, buffer: number, more: boolean): void {
  */
 export function finishActive(memory: Memory, buffer: number): void {
   const { floats, now } = memory,
-    account = memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),
+    account = accountOf(memory, buffer),
     since = floats[account + ACTIVE_SINCE];
   if (since < 0) return;
-  if (memory.watch !== null) memory.watch.end((buffer - memory.buffers) >> BUFFER_SHIFT);
-  const calendar = memory.ints[buffer + B_CALENDAR],
-    minutes = calendar < 0 ? now - since : memory.calendars[calendar].worked(since, now);
+  memory.watch?.end((buffer - memory.buffers) >> BUFFER_SHIFT);
+  const minutes = memory.worked(memory.ints[buffer + B_CALENDAR], since, now);
   floats[account + ACTIVE_SINCE] = -1;
   if (minutes <= 0) return;
   floats[account + ACTIVE_PERIODS]++;

@@ -43,8 +43,7 @@ export const PLACE_SHIFT = 3,
   P_BUFFER = 3,
   P_NEXT_FREE = 4,
   P_PASS = 5,
-  P_CALENDAR = 6,
-  P_HOLDS_CREW = 7;
+  P_CALENDAR = 6;
 export const UNIT_SHIFT = 3,
   U_STEP = 0,
   U_PLACE = 1,
@@ -66,14 +65,6 @@ export const BUFFER_SHIFT = 5,
   B_CALENDAR = 24,
   B_LONG_WAY = 25;
 
-/**
- * Floats of a place: start of the present state, work of the present or coming phase, when it asked for its
- * needs.
- */
-export const PF_SHIFT = 2,
-  PF_SINCE = 0,
-  PF_MINUTES = 1,
-  PF_ASKED_AT = 2;
 /**
  * Floats of a buffer: start of the present level, unit-minutes; then the times of the last joining, at
  * (offset of the line >> 2).
@@ -100,7 +91,7 @@ export class Memory {
    * Minutes since the programme's start. Not a number at first, so that JavaScript keeps the field as a float
    * from the beginning.
    */
-  now = Number.NaN;
+  now = NaN;
   /** Told of active periods of stations; null unless the replication is watched closely. */
   watch: PeriodWatch | null = null;
   ints: Int32Array;
@@ -109,7 +100,10 @@ export class Memory {
   readonly places: number;
   readonly buffers: number;
   readonly units: number;
-  /** Indices of the first float of buffers, accounts and levels; places begin at 0. */
+  /**
+   * Indices of the first float of buffers, accounts and levels. The floats of places begin at 0, one each:
+   * the start of the present state.
+   */
   readonly bufferFloats: number;
   readonly accounts: number;
   readonly levels: number;
@@ -128,7 +122,7 @@ export class Memory {
     this.places = this.buffers + (bufferCount << BUFFER_SHIFT);
     this.units = this.places + (placeCount << PLACE_SHIFT);
     this.ints = new Int32Array(this.units + (FIRST_UNITS << UNIT_SHIFT));
-    this.bufferFloats = placeCount << PF_SHIFT;
+    this.bufferFloats = Math.ceil(placeCount / 8) * 8;
     this.accounts = this.bufferFloats + (bufferCount << BF_SHIFT);
     this.levels = this.accounts + (stations.count << ACCOUNT_SHIFT);
     this.floats = new Float64Array(this.levels + (bufferCount << LEVELS_SHIFT));
@@ -150,5 +144,10 @@ export class Memory {
   /** The time at which `minutes` of work in a calendar have passed from now; calendar -1 is always. */
   after(calendar: number, minutes: number): number {
     return calendar < 0 ? this.now + minutes : this.calendars[calendar].advance(this.now, minutes);
+  }
+
+  /** Minutes of a calendar from one time to another. */
+  worked(calendar: number, from: number, to: number): number {
+    return calendar < 0 ? to - from : this.calendars[calendar].worked(from, to);
   }
 }

@@ -5,15 +5,11 @@ import {
   NOWHERE,
   P_BUFFER,
   P_CALENDAR,
-  P_HOLDS_CREW,
   P_NEXT_FREE,
   P_PASS,
   P_PHASE,
   P_STATE,
   P_UNIT,
-  PF_ASKED_AT,
-  PF_MINUTES,
-  PF_SHIFT,
   PLACE_SHIFT,
 } from './memory.js';
 import type { SidePlace } from './side-place.js';
@@ -26,6 +22,11 @@ import type { Units } from './units.js';
 /** A spot in which one unit stands: a view on its record. */
 export class Place {
   readonly at: number;
+  holdsCrew = false;
+  /** Work of the present or coming phase. */
+  minutes = NaN;
+  /** When it asked for the needs that it waits for. */
+  askedAt = NaN;
   /** Behind it among those that wait for the same needs. */
   nextWaiting: Place | null = null;
   /** Value of the station's changeover option last worked on; -1 none yet. */
@@ -34,9 +35,9 @@ export class Place {
   inRow = 0;
   /** How many times the step had been begun with this one, for learning. */
   attempt = 0;
-  /** What was going on is broken off, and how much of it is left, see `suspend.ts`. */
+  /** What was going on is broken off, and how much of it is left, see `timing.ts`. */
   isSuspended = false;
-  minutesLeft = Number.NaN;
+  minutesLeft = NaN;
   /** What of it can fail; null: nothing. */
   equipment: Equipment | null = null;
   /** While it is down: the state that it would be in; -1 while it is up. */
@@ -44,12 +45,12 @@ export class Place {
   /** Its task was broken off as it went down, and is to be taken up when it is up. */
   isBroken = false;
   /** When what it waited for would have come, had it not gone down. */
-  wokenAt = Number.NaN;
+  wokenAt = NaN;
   /** Supplies that its request lacks, a bit for each of the step's. */
   lackedSupplies = 0;
   /** Where steps side by side are done; as many as the largest group of the station has. */
   readonly sides: SidePlace[] = [];
-  /** What the inspection decided, see `quality.ts`, and where the unit is sent back to after the repair. */
+  /** What the inspection decided, and where the unit is sent back to after the repair. */
   outcome = 0;
   sendTo: Step | null = null;
 
@@ -72,7 +73,7 @@ export class Place {
     return unit === NOWHERE ? null : this.units.at(unit);
   }
   set unit(unit: Unit | null) {
-    this.memory.ints[this.at + P_UNIT] = unit === null ? NOWHERE : unit.at;
+    this.memory.ints[this.at + P_UNIT] = unit?.at ?? NOWHERE;
   }
 
   get phase(): number {
@@ -90,35 +91,11 @@ export class Place {
     this.memory.ints[this.at + P_PASS] = pass;
   }
 
-  get holdsCrew(): boolean {
-    return this.memory.ints[this.at + P_HOLDS_CREW] === 1;
-  }
-  set holdsCrew(holds: boolean) {
-    this.memory.ints[this.at + P_HOLDS_CREW] = holds ? 1 : 0;
-  }
-
   get nextFree(): Place | null {
-    const place = this.memory.ints[this.at + P_NEXT_FREE];
-    return place === NOWHERE ? null : this.units.placeAt(place);
+    return this.units.placeAt(this.memory.ints[this.at + P_NEXT_FREE]);
   }
   set nextFree(place: Place | null) {
-    this.memory.ints[this.at + P_NEXT_FREE] = place === null ? NOWHERE : place.at;
-  }
-
-  /** Work of the present or coming phase. */
-  get minutes(): number {
-    return this.memory.floats[(this.id << PF_SHIFT) + PF_MINUTES];
-  }
-  set minutes(minutes: number) {
-    this.memory.floats[(this.id << PF_SHIFT) + PF_MINUTES] = minutes;
-  }
-
-  /** When it asked for the needs that it waits for. */
-  get askedAt(): number {
-    return this.memory.floats[(this.id << PF_SHIFT) + PF_ASKED_AT];
-  }
-  set askedAt(time: number) {
-    this.memory.floats[(this.id << PF_SHIFT) + PF_ASKED_AT] = time;
+    this.memory.ints[this.at + P_NEXT_FREE] = place?.at ?? NOWHERE;
   }
 
   get state(): number {
@@ -141,7 +118,7 @@ export class Place {
 
   /** A state without people of a step: the station's calendar governs it. */
   idle(state: number): void {
-    enterState(this.memory, this.at, state, this.station.calendar);
+    this.enter(state, this.station.calendar);
   }
 
   /** The same state as another place. */

@@ -26,7 +26,7 @@ export class SidePlace extends Place {
     readonly lead: Place,
   ) {
     super(id, station, records, units);
-    this.shadow = units.shadow();
+    this.shadow = units.make();
   }
 
   begin(unit: Unit, step: Step): void {
@@ -48,10 +48,6 @@ export class SidePlace extends Place {
     ints[this.at + P_STATE] = state;
     ints[this.at + P_CALENDAR] = calendar;
     showSides(this.lead);
-  }
-
-  override idle(state: number): void {
-    this.enter(state, this.station.calendar);
   }
 
   override settle(): void {

@@ -1,11 +1,10 @@
 import type { Active } from '../accounts/active-periods.js';
 import type { Model } from '../model/model.js';
-import type { PulseLine } from '../traffic/pulse-line.js';
+import type { PulseLine } from '../traffic/pulse-lines.js';
 import { Buffer } from './buffer.js';
 import type { Equipment } from './equipment.js';
-import { finishActive } from './ledger.js';
+import { accountOf, finishActive } from './ledger.js';
 import {
-  ACCOUNT_SHIFT,
   ACTIVE_MINUTES,
   ACTIVE_PERIODS,
   ACTIVE_SINCE,
@@ -13,7 +12,6 @@ import {
   B_FREE_PLACE,
   B_LONG_WAY,
   B_PLACES,
-  BUFFER_SHIFT,
   type Memory,
   NOWHERE,
 } from './memory.js';
@@ -33,7 +31,7 @@ export class Station implements Active {
   lotInside = 0;
   lotStep: Step | null = null;
   lotLead: Place | null = null;
-  lotDue = Number.NaN;
+  lotDue = NaN;
   /** A timer of it is in the event queue; when it comes, the next is set. */
   lotTimerSet = false;
   lotListed = false;
@@ -45,15 +43,11 @@ export class Station implements Active {
   /** Id, -1 always. */
   readonly calendar: number;
   readonly changeoverOption: number;
-  readonly lotLeast: number;
   readonly lotMost: number;
-  readonly lotWait: number;
-  /** Most people in one place. */
-  readonly people: number;
 
   constructor(
     readonly id: number,
-    { stations: columns, sideBySide }: Model,
+    { stations: columns }: Model,
     readonly buffer: Buffer,
     private readonly memory: Memory,
     private readonly units: Units,
@@ -61,10 +55,7 @@ export class Station implements Active {
     this.name = columns.names[id];
     this.calendar = columns.calendar[id];
     this.changeoverOption = columns.changeoverOption[id];
-    this.lotLeast = columns.lotLeast[id];
     this.lotMost = columns.lotMost[id];
-    this.lotWait = columns.lotWait[id];
-    this.people = sideBySide.people[id];
   }
 
   /** The places, made once; all free, the first one on top. */
@@ -89,11 +80,25 @@ export class Station implements Active {
   }
 
   get freePlace(): Place | null {
-    const place = this.memory.ints[this.buffer.at + B_FREE_PLACE];
-    return place === NOWHERE ? null : this.units.placeAt(place);
+    return this.units.placeAt(this.memory.ints[this.buffer.at + B_FREE_PLACE]);
   }
   set freePlace(place: Place | null) {
-    this.memory.ints[this.buffer.at + B_FREE_PLACE] = place === null ? NOWHERE : place.at;
+    this.memory.ints[this.buffer.at + B_FREE_PLACE] = place?.at ?? NOWHERE;
+  }
+
+  /** A place comes free: it is the first to be taken. */
+  putFree(place: Place): void {
+    place.nextFree = this.freePlace;
+    this.freePlace = place;
+  }
+
+  /** A free place, out of the free ones. */
+  takeFree(place: Place): Place {
+    let before: Place | null = null;
+    for (let free = this.freePlace!; free !== place; free = free.nextFree!) before = free;
+    if (before === null) this.freePlace = place.nextFree;
+    else before.nextFree = place.nextFree;
+    return place;
   }
 
   /** Minutes by state, over all places. */
@@ -114,23 +119,26 @@ export class Station implements Active {
   }
 
   activeMinutesBetween(begin: number, now: number): number {
-    return this.calendar < 0 ? now - begin : this.memory.calendars[this.calendar].worked(begin, now);
+    return this.memory.worked(this.calendar, begin, now);
   }
 
   finishActive(): void {
     finishActive(this.memory, this.buffer.at);
   }
 
-  clearActive(): void {
+  /** Observation starts afresh. */
+  clear(): void {
     const { floats, now } = this.memory,
       at = this.accountAt;
+    this.account.fill(0);
+    this.buffer.clear();
     floats[at + ACTIVE_PERIODS] = 0;
     floats[at + ACTIVE_MINUTES] = 0;
     if (floats[at + ACTIVE_SINCE] >= 0) floats[at + ACTIVE_SINCE] = now;
   }
 
   private get accountAt(): number {
-    return this.memory.accounts + ((this.buffer.at - this.memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
+    return accountOf(this.memory, this.buffer.at);
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Companion } from '../claims/carrier.js';
+import type { Companion } from '../claims/carriers.js';
 import type { Pool, Resource } from '../claims/resource.js';
 import type { Model } from '../model/model.js';
 import type { StepColumns } from '../model/steps.js';
@@ -97,7 +97,7 @@ export class Step {
   }
   set next(step: Step | null) {
     this.nextStep = step;
-    this.memory.ints[this.at + S_NEXT] = step === null ? NOWHERE : step.at;
+    this.memory.ints[this.at + S_NEXT] = step?.at ?? NOWHERE;
   }
 
   /** Units and sub-assemblies that began it. */

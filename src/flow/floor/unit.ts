@@ -1,17 +1,10 @@
-import type { PartDefects } from '../claims/part-defects.js';
+import type { PartDefects } from '../claims/joins.js';
+import type { Model } from '../model/model.js';
 import type { Truck } from '../traffic/lane.js';
 import { NOWHERE, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT } from './memory.js';
 import type { Place } from './place.js';
 import type { Step } from './step.js';
 import type { Units } from './units.js';
-
-/** Lengths of the columns of a unit. */
-export interface UnitSize {
-  readonly options: number;
-  readonly slots: number;
-  readonly thens: number;
-  readonly inspections: number;
-}
 
 /** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
 export class Unit {
@@ -19,12 +12,12 @@ export class Unit {
   alive = false;
   truck: Truck | null = null;
   /** When it joined the bank, or the buffer of a station with batches, it is in. */
-  queuedAt = Number.NaN;
+  queuedAt = NaN;
   /** Entry into the first buffer or place. */
-  born = Number.NaN;
+  born = NaN;
   parent: Unit | null = null;
   /** Late if shipped after it; Infinity: not due. */
-  dueAt = Number.NaN;
+  dueAt = NaN;
   /** Own parts that are off the unit, a bit a feeder. */
   ownOff = 0;
   /** Bits of what stays with it: carriers, teams. */
@@ -38,7 +31,7 @@ export class Unit {
   againTo = -1;
   /** The hold at which it is, or to which it is on its way, and since when; NaN. */
   heldAt: Step | null = null;
-  heldSince = Number.NaN;
+  heldSince = NaN;
   /** By route: what own parts that are back bring along; null if none did. */
   brought: (PartDefects | null)[] | null = null;
   /** The unit that a shadow stands for; itself. */
@@ -57,15 +50,16 @@ export class Unit {
   constructor(
     id: number,
     private readonly units: Units,
-    size: UnitSize,
+    { options, slots, thens }: Model,
+    inspections: number,
   ) {
     this.at = units.memory.units + (id << UNIT_SHIFT);
-    this.options = new Uint8Array(size.options);
-    this.slots = new Uint8Array(size.slots);
-    this.slotTarget = new Int32Array(size.slots);
-    this.notes = new Uint16Array(size.slots);
-    this.loops = new Uint16Array(size.thens);
-    this.seen = new Uint8Array(size.inspections);
+    this.options = new Uint8Array(options.length);
+    this.slots = new Uint8Array(slots.count);
+    this.slotTarget = new Int32Array(slots.count);
+    this.notes = new Uint16Array(slots.count);
+    this.loops = new Uint16Array(thens.count);
+    this.seen = new Uint8Array(inspections);
   }
 
   /** Build number from 1; of a sub-assembly its running number, of own parts that of their unit. */
@@ -82,11 +76,10 @@ export class Unit {
 
   /** Where it stands; null in a buffer, in a truck, or outside. */
   get place(): Place | null {
-    const place = this.units.memory.ints[this.at + U_PLACE];
-    return place === NOWHERE ? null : this.units.placeAt(place);
+    return this.units.placeAt(this.units.memory.ints[this.at + U_PLACE]);
   }
   set place(place: Place | null) {
-    this.units.memory.ints[this.at + U_PLACE] = place === null ? NOWHERE : place.at;
+    this.units.memory.ints[this.at + U_PLACE] = place?.at ?? NOWHERE;
   }
 
   /** Goes first in buffers: from a send-back until it stands at the step it was sent to. */
@@ -100,7 +93,7 @@ export class Unit {
     return step === NOWHERE ? null : this.units.stepAt(step);
   }
   set rework(step: Step | null) {
-    this.units.memory.ints[this.at + U_REWORK] = step === null ? NOWHERE : step.at;
+    this.units.memory.ints[this.at + U_REWORK] = step?.at ?? NOWHERE;
   }
 
   /** Location for work in process; -1 outside. */
@@ -144,7 +137,7 @@ export class Unit {
     this.found = 0;
     this.againTo = -1;
     this.heldAt = null;
-    this.heldSince = Number.NaN;
+    this.heldSince = NaN;
     this.brought = null;
     if (this.noted > 0) clear(this.notes);
     this.noted = 0;

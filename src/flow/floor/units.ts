@@ -1,7 +1,8 @@
-import { type Memory, PLACE_SHIFT, STEP_SHIFT, UNIT_SHIFT } from './memory.js';
+import type { Model } from '../model/model.js';
+import { type Memory, NOWHERE, PLACE_SHIFT, STEP_SHIFT, UNIT_SHIFT } from './memory.js';
 import type { Place } from './place.js';
 import type { Step } from './step.js';
-import { Unit, type UnitSize } from './unit.js';
+import { Unit } from './unit.js';
 
 /** All units of a run. Memory follows the number alive at once. */
 export class Units {
@@ -11,34 +12,36 @@ export class Units {
   private readonly unused: Unit[] = [];
   private steps: readonly Step[] = [];
   private places: readonly Place[] = [];
-  private size: UnitSize = { options: 0, slots: 0, thens: 0, inspections: 0 };
+  private inspections = 0;
 
-  constructor(readonly memory: Memory) {}
+  constructor(
+    readonly memory: Memory,
+    private readonly model: Model,
+  ) {}
 
   /** Tells it of the shop floor, which is built after it. */
-  furnish(steps: readonly Step[], places: readonly Place[], size: UnitSize): void {
+  furnish(steps: readonly Step[], places: readonly Place[], inspections: number): void {
     this.steps = steps;
     this.places = places;
-    this.size = size;
+    this.inspections = inspections;
   }
 
   create(number: number, step: Step): Unit {
-    let unit = this.unused.pop();
-    if (unit === undefined) {
-      this.memory.reserveUnit(this.all.length);
-      this.all.push((unit = new Unit(this.all.length, this, this.size)));
-    }
+    const unit = this.unused.pop() ?? this.make();
     unit.reset(number, step);
     this.alive++;
     return unit;
   }
 
-  /** Stands for a unit at one of several steps side by side; never alive, so that nobody counts it. */
-  shadow(): Unit {
+  /**
+   * A new one. As it is not alive nobody counts it: it may stand for a unit at one of several steps side by
+   * side.
+   */
+  make(): Unit {
     this.memory.reserveUnit(this.all.length);
-    const shadow = new Unit(this.all.length, this, this.size);
-    this.all.push(shadow);
-    return shadow;
+    const unit = new Unit(this.all.length, this, this.model, this.inspections);
+    this.all.push(unit);
+    return unit;
   }
 
   /** Takes a unit out: shipped, scrapped, or joined to another. */
@@ -56,7 +59,7 @@ export class Units {
     return this.steps[address >> STEP_SHIFT];
   }
 
-  placeAt(address: number): Place {
-    return this.places[(address - this.memory.places) >> PLACE_SHIFT];
+  placeAt(address: number): Place | null {
+    return address === NOWHERE ? null : this.places[(address - this.memory.places) >> PLACE_SHIFT];
   }
 }

@@ -106,22 +106,15 @@ export function takeShutThatFits(memory: Memory, buffer: number): number {
   return takeFirst(memory, buffer, SHUT);
 }
 
-/** A unit anywhere in a line of the spaces, out of it. */
-export function takeOutOfSpaces(memory: Memory, buffer: number, line: number, unit: number): void {
-  settleLevel(memory, buffer);
-  memory.ints[buffer + B_WAITING]--;
-  takeFromLine(memory, buffer, line, unit);
-}
-
-/** A unit anywhere in a line of those without room, out of it. */
-export function takeOutOfShut(memory: Memory, buffer: number, line: number, unit: number): void {
-  memory.ints[buffer + B_SHUT_OUT]--;
-  takeFromLine(memory, buffer, line, unit);
-}
-
-/** Its place in the line is found by walking. */
-function takeFromLine({ ints }: Memory, buffer: number, line: number, unit: number): void {
-  const at = buffer + line;
+/** A unit anywhere in a line, out of it; its place there is found by walking. */
+export function takeOut(memory: Memory, buffer: number, line: number, unit: number): void {
+  const { ints } = memory,
+    at = buffer + line;
+  if (line === SHUT || line === SHUT_SENT_BACK) ints[buffer + B_SHUT_OUT]--;
+  else {
+    settleLevel(memory, buffer);
+    ints[buffer + B_WAITING]--;
+  }
   let before = NOWHERE,
     ahead = 0;
   for (let u = ints[at + HEAD]; u !== unit; u = ints[u + U_NEXT]) {

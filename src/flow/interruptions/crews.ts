@@ -1,14 +1,12 @@
-import { companionResources, lackedOf, mayKeepAll } from '../claims/carrier.js';
+import { companionResources, lackedOf, mayKeepAll } from '../claims/carriers.js';
 import { goesBefore, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
 import type { Resource } from '../claims/resource.js';
 import type { Place } from '../floor/place.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
-import { AT_LOT } from '../floor/step-flags.js';
 import { OWN_SHIFT } from '../model/crews.js';
 import type { Run } from '../run.js';
-import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
 import { takeUp } from '../work/tasks.js';
-import { mirror } from '../work/timing.js';
+import { isAttended, isUnderWay, mirror, suspend } from '../work/timing.js';
 import type { CrewShifts } from './crew.js';
 
 /**
@@ -94,7 +92,7 @@ function park(run: Run, shifts: CrewShifts, place: Place, position: number): voi
     return;
   }
   place.enter(OFF_SHIFT, -1);
-  show(place);
+  mirror(place, place.unit!.step);
   shifts.waiting.push({ place, position });
 }
 
@@ -119,11 +117,7 @@ function takeBack(run: Run, shifts: CrewShifts): void {
 
 function askOrTakeUp(run: Run, place: Place): void {
   if (requestAgain(run, place)) takeUp(run, place);
-  else show(place);
-}
-
-function show(place: Place): void {
-  if ((place.unit!.step.flags & AT_LOT) !== 0) mirror(place);
+  else mirror(place, place.unit!.step);
 }
 
 /**

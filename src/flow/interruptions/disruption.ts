@@ -1,3 +1,4 @@
+import { columns } from '../accounts/tally.js';
 import { type Equipment, FailureMode } from '../floor/equipment.js';
 import { DISRUPTION } from '../floor/states.js';
 import type { Model } from '../model/model.js';
@@ -7,9 +8,9 @@ import type { EventQueue } from '../queue.js';
 export class Outage {
   isOn = false;
   /** Units released and not yet out when it began. NaN: it has not begun. */
-  openUnits = Number.NaN;
+  openUnits = NaN;
   isRecovering = false;
-  recoveredAt = Number.NaN;
+  recoveredAt = NaN;
 
   constructor(
     readonly id: number,
@@ -33,10 +34,7 @@ export class Disruptions {
   readonly openUnits: Float64Array;
   sampled = 0;
   /** By station: failures, repairs ended, their minutes by the clock in all and at most. */
-  readonly failures: Float64Array;
-  readonly repairs: Float64Array;
-  readonly repairMinutes: Float64Array;
-  readonly longestRepair: Float64Array;
+  readonly failures;
 
   constructor(
     { failures, outages, stations: { count } }: Model,
@@ -61,10 +59,7 @@ export class Disruptions {
       );
     });
     this.openUnits = new Float64Array(outages.watchDays).fill(NaN);
-    this.failures = new Float64Array(count);
-    this.repairs = new Float64Array(count);
-    this.repairMinutes = new Float64Array(count);
-    this.longestRepair = new Float64Array(count);
+    this.failures = columns(count, 'count', 'repairs', 'minutes', 'longest');
   }
 
   /** Sources of events: also the daily sample, where an outage is watched. */
@@ -86,7 +81,6 @@ export class Disruptions {
 
   /** Observation starts afresh. */
   clear(): void {
-    for (const counts of [this.failures, this.repairs, this.repairMinutes, this.longestRepair])
-      counts.fill(0);
+    for (const counts of Object.values(this.failures)) counts.fill(0);
   }
 }

@@ -12,8 +12,8 @@ import {
   WAIT_SHIFT,
 } from '../floor/states.js';
 import type { Run } from '../run.js';
-import { isAttended, isUnderWay, suspend } from '../work/suspend.js';
 import { takeUp } from '../work/tasks.js';
+import { isAttended, isUnderWay, suspend } from '../work/timing.js';
 
 /**
  * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was
@@ -42,7 +42,7 @@ export function comeUp(run: Run, equipment: Equipment): void {
 
 function takeDown(run: Run, place: Place): void {
   const { state } = place;
-  if (place.unit === null) closePlace(place);
+  if (place.unit === null) place.station.takeFree(place);
   else if (place.phase === SIDE_BY_SIDE && state !== BLOCKED) {
     for (const side of place.sides) if (side.isGoing) takeDown(run, side);
   } else if (state !== BLOCKED) {
@@ -67,8 +67,7 @@ function bringUp(run: Run, place: Place): void {
     run.listPulse(station.line);
   }
   if (unit === null) {
-    place.nextFree = station.freePlace;
-    station.freePlace = place;
+    station.putFree(place);
     place.idle(STARVED);
     run.listFill(station.buffer);
   } else if (stateIfUp === BLOCKED) place.idle(BLOCKED);
@@ -91,15 +90,3 @@ function bringUp(run: Run, place: Place): void {
 /** It waits for a shift with time enough, or for somebody to end a process, with an event of its own. */
 const waitsForTime = (phase: number, state: number): boolean =>
   (phase === WAIT_SHIFT || phase === WAIT_END) && state === OFF_SHIFT;
-
-/** Out of the free places of its station. */
-function closePlace(place: Place): void {
-  const { station } = place;
-  if (station.freePlace?.id === place.id) {
-    station.freePlace = place.nextFree;
-    return;
-  }
-  let before = station.freePlace!;
-  while (before.nextFree?.id !== place.id) before = before.nextFree!;
-  before.nextFree = place.nextFree;
-}

@@ -82,7 +82,7 @@ function fail(run: Run, mode: FailureMode): void {
   if (equipment.next === mode) equipment.next = null;
   mode.isDown = true;
   mode.failedAt = run.now;
-  run.disruptions.failures[equipment.station.id]++;
+  run.disruptions.failures.count[equipment.station.id]++;
   goDown(run, equipment);
   run.disruptions.schedule(
     run.queue,
@@ -92,12 +92,12 @@ function fail(run: Run, mode: FailureMode): void {
 }
 
 function endRepair(run: Run, mode: FailureMode): void {
-  const { repairs, repairMinutes, longestRepair } = run.disruptions,
+  const { repairs, minutes, longest } = run.disruptions.failures,
     { id } = mode.equipment.station,
-    minutes = run.now - mode.failedAt;
+    lasted = run.now - mode.failedAt;
   repairs[id]++;
-  repairMinutes[id] += minutes;
-  if (minutes > longestRepair[id]) longestRepair[id] = minutes;
+  minutes[id] += lasted;
+  if (lasted > longest[id]) longest[id] = lasted;
   mode.isDown = false;
   awaitFailure(run, mode);
   comeUp(run, mode.equipment);

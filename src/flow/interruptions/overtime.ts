@@ -1,24 +1,96 @@
+import { Calendar } from '../floor/calendar.js';
 import type { Place } from '../floor/place.js';
-import {
-  DRIVING,
-  LOADING,
-  OFF_SHIFT,
-  RETURNING,
-  SHIFT_CHANGE,
-  TASK,
-  TRUCK,
-  UNLOADING,
-  WAIT_END,
-  WAIT_SHIFT,
-} from '../floor/states.js';
+import { OFF_SHIFT, SHIFT_CHANGE, TASK, TRUCK, WAIT_END, WAIT_SHIFT } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Model } from '../model/model.js';
+import type { CalendarColumns, OvertimeColumns } from '../model/time.js';
+import { countWhere } from '../model/time.js';
 import type { Run } from '../run.js';
-import type { Truck } from '../traffic/lane.js';
-import { isAttended, isUnderWay, resume, suspend } from '../work/suspend.js';
+import { calendarOf } from '../traffic/lane.js';
+import { isAttended, isUnderWay, resume, suspend } from '../work/timing.js';
 import { reviseShift } from './crews.js';
-import type { OvertimeRule } from './overtime-rule.js';
+
+/** What a run remembers of overtime by rule: which hours were asked for, and how many units are out. */
+
+/** A calendar of a run with hours that rules decide on. */
+export class RuledCalendar {
+  readonly calendar: Calendar;
+  /** By window: bits of the rules that asked for it. */
+  private readonly asked: Int32Array;
+
+  constructor(
+    readonly id: number,
+    private readonly full: CalendarColumns,
+  ) {
+    const { start, end, rules } = full;
+    this.asked = new Int32Array(start.length);
+    this.calendar = new Calendar({
+      ...full,
+      end: end.map((to, w) => (rules[w] === 0 ? to : start[w])),
+      before: full.before.slice(),
+    });
+    this.calendar.refresh();
+  }
+
+  /** Whether a rule has to do with windows from a time up to another. */
+  concerns(rule: number, from: number, to: number): boolean {
+    return this.windows(rule, from, to).length > 0;
+  }
+
+  /** Has the windows of a rule worked. */
+  open(rule: number, from: number, to: number): void {
+    for (const w of this.windows(rule, from, to)) {
+      this.asked[w] |= 1 << rule;
+      if ((this.asked[w] & this.full.rules[w]) === this.full.rules[w])
+        this.calendar.end[w] = this.full.end[w];
+    }
+    this.calendar.refresh();
+  }
+
+  private windows(rule: number, from: number, to: number): number[] {
+    const { start, rules } = this.full,
+      found: number[] = [];
+    for (let w = countWhere(start, (time) => time < from); w < start.length && start[w] < to; w++)
+      if ((rules[w] & (1 << rule)) !== 0) found.push(w);
+    return found;
+  }
+}
+
+/** One rule in one run. */
+export class OvertimeRule {
+  /** Period that is decided next. */
+  next = 0;
+  /** Periods looked at, and those of them in which it was worked, since observation began. */
+  looked = 0;
+  worked = 0;
+  /** Units past the step that is counted, each once. */
+  out = 0;
+  private readonly isOut: Uint8Array;
+
+  constructor(
+    readonly id: number,
+    readonly columns: OvertimeColumns,
+  ) {
+    this.isOut = new Uint8Array(columns.step < 0 ? 0 : columns.due.length);
+  }
+
+  count(number: number): void {
+    if (number > this.isOut.length || this.isOut[number - 1] === 1) return;
+    this.isOut[number - 1] = 1;
+    this.out++;
+  }
+
+  clear(): void {
+    this.looked = 0;
+    this.worked = 0;
+  }
+}
+
+export const ruledCalendars = ({ calendars }: Model): RuledCalendar[] =>
+  calendars.flatMap((columns, id) =>
+    columns.rules.some((bits) => bits !== 0) ? [new RuledCalendar(id, columns)] : [],
+  );
 
 /**
  * Overtime by rule. A run has calendars of its own in which such hours have no length until a rule, at the
@@ -44,7 +116,8 @@ export function decide(run: Run, rule: OvertimeRule): void {
   rule.next++;
   const concerned = run.ruledCalendars.filter((each) => each.concerns(rule.id, from, to));
   if (concerned.length > 0) {
-    const isBehind = dueBy(rule.columns.due, run.now) - (step < 0 ? run.gone : rule.out) >= behind;
+    const isBehind =
+      countWhere(rule.columns.due, (time) => time <= run.now) - (step < 0 ? run.gone : rule.out) >= behind;
     rule.looked++;
     if (isBehind) {
       rule.worked++;
@@ -60,18 +133,6 @@ function schedule(run: Run, { id, next, columns: { periods } }: OvertimeRule): v
   if (next + 1 >= periods.length) return;
   run.idleEvents++;
   run.queue.push(Math.max(periods[next], run.now), SHIFT_CHANGE, run.crewShifts.length + id);
-}
-
-/** How many of the sorted times are not after `now`. */
-function dueBy(due: Float64Array, now: number): number {
-  let low = 0,
-    high = due.length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (due[middle] <= now) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 /**
@@ -119,22 +180,4 @@ function timeAnew(run: Run, calendars: ReadonlySet<number>, change: () => void):
     queue.push(memory.after(calendar, left[i]), TRUCK, truck.id);
   });
   for (const shifts of run.crewShifts) reviseShift(run, shifts);
-}
-
-/** Calendar in which a truck does what it does; -1 for none, or where it waits. */
-function calendarOf(
-  { phase, lane: { id } }: Truck,
-  { loadCalendar, driveCalendar, unloadCalendar }: Model['lanes'],
-): number {
-  switch (phase) {
-    case LOADING:
-      return loadCalendar[id];
-    case DRIVING:
-    case RETURNING:
-      return driveCalendar[id];
-    case UNLOADING:
-      return unloadCalendar[id];
-    default:
-      return -1;
-  }
 }

@@ -1,15 +1,11 @@
 import type { Distribution } from '../../random/distribution.js';
-import type { CompanionColumns } from './carriers.js';
 import type { FailureColumns, OutageColumns } from './failures.js';
 import type { LaneColumns } from './lanes.js';
 import type { ProgrammeColumns } from './programme.js';
-import type { PulseLineColumns } from './pulse-lines.js';
 import type { ChanceColumns, QualityColumns, SlotColumns, ThenColumns } from './quality.js';
-import type { ResourceColumns } from './resources.js';
-import type { SideBySideColumns } from './side-by-side.js';
-import type { StationColumns } from './stations.js';
+import type { CompanionColumns, ResourceColumns, SupplyColumns } from './resources.js';
+import type { PulseLineColumns, SideBySideColumns, StationColumns } from './stations.js';
 import type { RouteColumns, StepColumns } from './steps.js';
-import type { SupplyColumns } from './supplies.js';
 import type { CalendarColumns, OvertimeColumns } from './time.js';
 
 /**

@@ -25,3 +25,48 @@ export interface ResourceColumns {
   /** By crew: its shifts, where they differ; null where there is always the same number. */
   readonly shifts: readonly (CrewShiftColumns | null)[];
 }
+
+/** Bought-in parts (rule 12), in the order of the scenario. */
+export interface SupplyColumns {
+  readonly count: number;
+  /** Resource id of the stock. */
+  readonly resource: Int32Array;
+  /**
+   * A lot is ordered whenever stock and orders less the demand that waits are at or below this level, safety
+   * stock included; -1: deliveries come by a plan.
+   */
+  readonly level: Int32Array;
+  readonly lot: Int32Array;
+  /** From order to arrival, minutes of the clock; -1 none. */
+  readonly leadDraw: Int32Array;
+  /**
+   * Chance that a lot is late, the uniform draw that decides (-1: never late), and the draw of by how much.
+   */
+  readonly lateChance: Float64Array;
+  readonly lateDraw: Int32Array;
+  readonly lateByDraw: Int32Array;
+  /** Delivery plans: times, sorted, and the units that come then; empty for a supply that is ordered. */
+  readonly planTimes: readonly Float64Array[];
+  readonly planLots: readonly Int32Array[];
+}
+
+/**
+ * What stays with a unit over several steps of one route: carriers first, then teams. The unit claims it at
+ * the first of the steps `from` .. `to` that it does and gives it back when it has gone on to a step beyond
+ * `to`.
+ */
+export interface CompanionColumns {
+  /** 31 at most: a unit keeps them as bits. */
+  readonly count: number;
+  readonly names: readonly string[];
+  /** The carriers, or the crew of a team. */
+  readonly resource: Int32Array;
+  /** Of the resource, for one unit: 1 carrier, the people of a team. */
+  readonly amount: Int32Array;
+  /** Steps of one route, both included. */
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+  /** The way back of a carrier, and the calendar in which it goes on (-1 always); draw -1: free at once. */
+  readonly returnDraw: Int32Array;
+  readonly returnCalendar: Int32Array;
+}

@@ -37,3 +37,29 @@ export interface StationColumns {
    */
   readonly lotWait: Float64Array;
 }
+
+/**
+ * Steps side by side. A group has a step of its own, without work, on which the unit takes its place; the
+ * steps done in it follow right behind and are not on the unit's way themselves.
+ */
+export interface SideBySideColumns {
+  /** By step: the group that it is done in; -1. */
+  readonly group: Int32Array;
+  /**
+   * By station: the most steps of one group there, and the most people in one place (UNLIMITED: no limit).
+   */
+  readonly most: Int32Array;
+  readonly people: Int32Array;
+}
+
+/** Pulse lines in the compiled model, see `model.ts`. */
+export interface PulseLineColumns {
+  readonly count: number;
+  readonly names: readonly string[];
+  /** Stations in order, one place each. */
+  readonly stationStart: Int32Array;
+  readonly station: Int32Array;
+  /** Least time from one move to the next, minutes of `calendar`, that of the stations; -1 always. */
+  readonly takt: Float64Array;
+  readonly calendar: Int32Array;
+}

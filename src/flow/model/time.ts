@@ -1,6 +1,18 @@
 /** Minutes of a day of 24 hours. */
 export const MINUTES_PER_DAY = 1440;
 
+/** How many of sorted times meet a condition that is true up to some time. */
+export function countWhere(times: ArrayLike<number>, is: (time: number) => boolean): number {
+  let low = 0,
+    high = times.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (is(times[middle])) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
 /**
  * Sorted, disjoint windows of working time; `before[i]` is the working time before window i; `shiftEnd[i]`
  * the end of the shift that window i belongs to, with any overtime of it. `overtime[i]`: 1 for overtime.

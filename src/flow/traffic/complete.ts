@@ -9,13 +9,13 @@ import type { Unit } from '../floor/unit.js';
 import { countPast } from '../interruptions/overtime.js';
 import type { Run } from '../run.js';
 import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../work/inspections.js';
-import { beginRepair } from '../work/repairs.js';
 import { finishSide } from '../work/side-by-side.js';
+import { beginRepair } from '../work/tasks.js';
 import { scrapped } from './entry-and-exit.js';
 import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
 import { freePlace, goOn } from './move.js';
-import { buildAgain } from './orders.js';
 import { holdForPulse } from './pulse-lines.js';
+import { buildAgain } from './release.js';
 import { stepFrom } from './routes.js';
 import { refill } from './short-way.js';
 
@@ -54,7 +54,7 @@ export function complete(run: Run, place: Place, endedIn: number): void {
       place.outcome = verdict.outcome;
       place.sendTo = verdict.target;
       place.minutes = verdict.repairMinutes;
-      beginRepair(run, place);
+      beginRepair(run, place, step);
       return;
     }
   }

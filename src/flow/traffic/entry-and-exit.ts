@@ -32,7 +32,7 @@ export function shipped(run: Run, unit: Unit): void {
   tally.shipped++;
   tally.openAtShipping += unit.notClean;
   if (unit.notClean > 0) countShippedOpen(run, unit);
-  tally.countLeadTime(run.now - unit.born);
+  tally.leadTimes.add(run.now - unit.born);
   if (unit.dueAt < Infinity) tally.countLateness(run.now - unit.dueAt);
   if (run.bucket >= 0 && run.bucket < tally.shippedIn.length) tally.shippedIn[run.bucket]++;
   if (index < run.shippedAt.length) run.shippedAt[index] = run.now;

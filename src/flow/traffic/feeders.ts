@@ -1,6 +1,7 @@
 import { letGo } from '../claims/carriers.js';
-import { give, ownPartBack } from '../claims/claims.js';
+import { ownPartBack } from '../claims/claims.js';
 import { bringBack, takeAlong } from '../claims/joins.js';
+import { give } from '../claims/resource.js';
 import type { Route, Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
@@ -16,7 +17,7 @@ import { stepFrom } from './routes.js';
 export function feed(run: Run, route: Route): void {
   route.listed = false;
   if (route.stock === null) return;
-  while (route.stock.free + route.making < route.target) begin(run, route, ++route.begun, null);
+  while (route.stock.free + route.making < route.target) beginPart(run, route, null);
 }
 
 /** Own parts leave the unit at the end of a step; those that are off already stay where they are. */
@@ -26,13 +27,8 @@ export function takeOff(run: Run, unit: Unit, step: Step): void {
     const route = run.shop.routes[offRoute[o]];
     if ((unit.ownOff & route.ownBit) !== 0) continue;
     unit.ownOff |= route.ownBit;
-    beginOwnPart(run, route, unit);
+    beginPart(run, route, unit);
   }
-}
-
-/** Parts that are off a unit begin their feeder. */
-export function beginOwnPart(run: Run, route: Route, unit: Unit): void {
-  begin(run, route, unit.number, unit);
 }
 
 /** A sub-assembly is scrapped: another is begun in its stead, for the stock or for the same unit. */
@@ -41,7 +37,7 @@ export function replace(run: Run, part: Unit): void {
     { parent } = part;
   run.units.remove(part);
   route.making--;
-  if (parent !== null) begin(run, route, parent.number, parent);
+  if (parent !== null) beginPart(run, route, parent);
   else run.listFeed(route);
 }
 
@@ -74,8 +70,9 @@ function deliver(run: Run, part: Unit, route: Route): void {
   }
 }
 
-function begin(run: Run, route: Route, number: number, parent: Unit | null): void {
-  const part = run.units.create(number, route.first!);
+/** A sub-assembly begins its feeder: for the stock, or the own parts of a unit. */
+export function beginPart(run: Run, route: Route, parent: Unit | null): void {
+  const part = run.units.create(parent?.number ?? ++route.begun, route.first!);
   part.parent = parent;
   if (parent === null) part.options.fill(0);
   else {

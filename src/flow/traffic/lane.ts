@@ -2,9 +2,10 @@ import { ActivePeriods } from '../accounts/active-periods.js';
 import { Buffer } from '../floor/buffer.js';
 import { type Calendar, calendarAt } from '../floor/calendar.js';
 import type { Memory } from '../floor/memory.js';
-import { AT_BASE } from '../floor/states.js';
+import { AT_BASE, DRIVING, LOADING, RETURNING, UNLOADING } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
 import type { Units } from '../floor/units.js';
+import { type LaneColumns } from '../model/lanes.js';
 import type { Model } from '../model/model.js';
 
 export class Truck {
@@ -14,11 +15,29 @@ export class Truck {
    */
   units: Unit[] = [];
   load = 0;
-  askedDockAt = Number.NaN;
+  askedDockAt = NaN;
   constructor(
     readonly id: number,
     readonly lane: Lane,
   ) {}
+}
+
+/** Calendar in which a truck does what it does; -1 for none, or where it waits. */
+export function calendarOf(
+  { phase, lane: { id } }: Truck,
+  { loadCalendar, driveCalendar, unloadCalendar }: LaneColumns,
+): number {
+  switch (phase) {
+    case LOADING:
+      return loadCalendar[id];
+    case DRIVING:
+    case RETURNING:
+      return driveCalendar[id];
+    case UNLOADING:
+      return unloadCalendar[id];
+    default:
+      return -1;
+  }
 }
 
 /**
@@ -40,13 +59,13 @@ export class Lane extends ActivePeriods {
   private atGate = 0;
   private withoutRoom = 0;
   /** Truck-minutes: away and not blocked; blocked, that is away and waiting for room ahead; at base. */
-  busy = Number.NaN;
-  blocked = Number.NaN;
-  atBase = Number.NaN;
-  private since = Number.NaN;
+  busy = NaN;
+  blocked = NaN;
+  atBase = NaN;
+  private since = NaN;
   trips = 0;
   carried = 0;
-  waitMinutes = Number.NaN;
+  waitMinutes = NaN;
 
   constructor(
     readonly id: number,
@@ -59,23 +78,19 @@ export class Lane extends ActivePeriods {
     super(calendar);
     this.ready = truckCount;
     this.since = 0;
-    this.clear();
+    this.clear(0);
   }
 
-  changeReady(change: number, now: number): void {
+  /** Trucks come to base or leave it, the same at the gate, begin or end to wait for room at a dock. */
+  change(ready: number, atGate: number, withoutRoom: number, now: number): void {
     this.settle(now);
     const before = this.waiting;
-    this.ready += change;
-    this.tellActive(before, now);
-  }
-
-  /** Trucks come to the gate or leave it, begin or end to wait for room at a dock. */
-  changeAhead(atGate: number, withoutRoom: number, now: number): void {
-    this.settle(now);
-    const before = this.waiting;
+    this.ready += ready;
     this.atGate += atGate;
     this.withoutRoom += withoutRoom;
-    this.tellActive(before, now);
+    const { waiting } = this;
+    if (waiting === 0 && before > 0) this.beginActive(now);
+    else if (waiting > 0 && before === 0) this.finishActive(now);
   }
 
   /** Trucks that wait for room ahead: those at a dock, and as many at the gate as would have these docks. */
@@ -97,13 +112,10 @@ export class Lane extends ActivePeriods {
     return this.ready + this.blockedNow;
   }
 
-  private tellActive(waitingBefore: number, now: number): void {
-    const { waiting } = this;
-    if (waiting === 0 && waitingBefore > 0) this.beginActive(now);
-    else if (waiting > 0 && waitingBefore === 0) this.finishActive(now);
-  }
-
-  clear(): void {
+  /** Observation starts afresh. */
+  clear(now: number): void {
+    this.clearActive(now);
+    this.bank.clear();
     this.busy = 0;
     this.blocked = 0;
     this.atBase = 0;

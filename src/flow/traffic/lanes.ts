@@ -10,9 +10,11 @@ import {
   WAIT_DOCK,
 } from '../floor/states.js';
 import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/lanes.js';
+import { countWhere } from '../model/time.js';
 import type { Run } from '../run.js';
 import { finishRoute } from './feeders.js';
 import type { Lane, Truck } from './lane.js';
+import { calendarOf } from './lane.js';
 import { goIn } from './move.js';
 import { stepFrom } from './routes.js';
 
@@ -24,18 +26,22 @@ import { stepFrom } from './routes.js';
 
 /** Does what the lane can do now: trucks emptied leave, trucks at the gate get a dock, trucks ready load. */
 export function serve(run: Run, lane: Lane): void {
-  const { docksFrom, docksTo, unloadCalendar, unloadDraw } = run.model.lanes,
+  const { docksFrom, docksTo, unloadDraw, returnDraw } = run.model.lanes,
     { id } = lane;
   lane.listed = false;
-  for (const truck of lane.trucks) if (truck.phase === EMPTYING && truck.load === 0) sendHome(run, truck);
+  for (const truck of lane.trucks)
+    if (truck.phase === EMPTYING && truck.load === 0) {
+      lane.docksUsedTo--;
+      go(run, truck, RETURNING, returnDraw);
+    }
   for (
     let truck = firstAtGate(lane);
     truck !== null && lane.docksUsedTo < docksTo[id];
     truck = firstAtGate(lane)
   ) {
     lane.docksUsedTo++;
-    lane.changeAhead(-1, 0, run.now);
-    go(run, truck, UNLOADING, unloadCalendar[id], unloadDraw[id]);
+    lane.change(0, -1, 0, run.now);
+    go(run, truck, UNLOADING, unloadDraw);
   }
   while (lane.closed === 0 && lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane))
     load(run, lane);
@@ -44,17 +50,16 @@ export function serve(run: Run, lane: Lane): void {
 
 /** What the truck was doing is over. */
 export function truckEvent(run: Run, truck: Truck): void {
-  const { lane } = truck,
-    { driveCalendar, driveDraw } = run.model.lanes;
+  const { lane } = truck;
   switch (truck.phase) {
     case LOADING:
       lane.docksUsedFrom--;
-      go(run, truck, DRIVING, driveCalendar[lane.id], driveDraw[lane.id]);
+      go(run, truck, DRIVING, run.model.lanes.driveDraw);
       break;
     case DRIVING:
       truck.phase = WAIT_DOCK;
       truck.askedDockAt = run.now;
-      lane.changeAhead(1, 0, run.now);
+      lane.change(0, 1, 0, run.now);
       break;
     case UNLOADING:
       truck.phase = EMPTYING;
@@ -62,7 +67,7 @@ export function truckEvent(run: Run, truck: Truck): void {
       break;
     default:
       truck.phase = AT_BASE;
-      lane.changeReady(1, run.now);
+      lane.change(1, 0, 0, run.now);
   }
   run.listServe(lane);
 }
@@ -100,26 +105,18 @@ function scheduleTimer(run: Run, lane: Lane): void {
   const { rule, wait, timetable } = run.model.lanes,
     { id, bank } = lane;
   if (rule[id] === LEAVE_FULL || bank.waiting === 0 || lane.timerSet) return;
-  const time = rule[id] === LEAVE_TIMETABLE ? nextInstant(timetable[id], run.now) : bank.oldest() + wait[id];
+  const instants = timetable[id],
+    time =
+      rule[id] === LEAVE_TIMETABLE
+        ? (instants[countWhere(instants, (instant) => instant <= run.now)] ?? Infinity)
+        : bank.oldest() + wait[id];
   if (time <= run.now || time === Infinity) return;
   lane.timerSet = true;
   run.queue.push(time, LANE_TIMER, id);
 }
 
-/** The first instant after `now`; Infinity after the last. */
-function nextInstant(instants: Float64Array, now: number): number {
-  let low = 0,
-    high = instants.length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (instants[middle] > now) high = middle;
-    else low = middle + 1;
-  }
-  return low < instants.length ? instants[low] : Infinity;
-}
-
 function load(run: Run, lane: Lane): void {
-  const { capacity, loadCalendar, loadDraw } = run.model.lanes,
+  const { capacity, loadDraw } = run.model.lanes,
     { bank, id } = lane;
   const truck = lane.trucks.find(({ phase }) => phase === AT_BASE)!;
   while (truck.load < capacity[id] && bank.waiting > 0) {
@@ -135,9 +132,9 @@ function load(run: Run, lane: Lane): void {
   lane.trips++;
   lane.carried += truck.load;
   lane.docksUsedFrom++;
-  lane.changeReady(-1, run.now);
+  lane.change(-1, 0, 0, run.now);
   run.listFill(bank);
-  go(run, truck, LOADING, loadCalendar[id], loadDraw[id]);
+  go(run, truck, LOADING, loadDraw);
 }
 
 /** Every unit on board goes to its next step; one without room stays in the truck, which keeps the dock. */
@@ -152,14 +149,7 @@ function unload(run: Run, truck: Truck): void {
     unit.truck = null;
     if (step === null) finishRoute(run, unit, route);
   }
-  if (truck.load > 0) truck.lane.changeAhead(0, 1, run.now);
-}
-
-function sendHome(run: Run, truck: Truck): void {
-  const { returnDraw, driveCalendar } = run.model.lanes,
-    { lane } = truck;
-  lane.docksUsedTo--;
-  go(run, truck, RETURNING, driveCalendar[lane.id], returnDraw[lane.id]);
+  if (truck.load > 0) truck.lane.change(0, 0, 1, run.now);
 }
 
 /** The order of the gate: first come, then lower number. */
@@ -170,7 +160,13 @@ function firstAtGate(lane: Lane): Truck | null {
   return first;
 }
 
-function go(run: Run, truck: Truck, phase: number, calendar: number, draw: number): void {
+/** @param draws by lane: how long it takes */
+function go(run: Run, truck: Truck, phase: number, draws: Int32Array): void {
+  const draw = draws[truck.lane.id];
   truck.phase = phase;
-  run.queue.push(run.memory.after(calendar, draw < 0 ? 0 : run.sampler.next(draw)), TRUCK, truck.id);
+  run.queue.push(
+    run.memory.after(calendarOf(truck, run.model.lanes), draw < 0 ? 0 : run.sampler.next(draw)),
+    TRUCK,
+    truck.id,
+  );
 }

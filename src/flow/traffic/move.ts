@@ -7,7 +7,7 @@ import type { Step } from '../floor/step.js';
 import { AT_LOT } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { beginVisit, nextByValue, takePlaceFor } from '../work/changeovers.js';
+import { beginVisit, nextByValue, placeFor } from '../work/changeovers.js';
 import { beginStep } from '../work/tasks.js';
 import { arrive } from './entry-and-exit.js';
 
@@ -52,19 +52,16 @@ export function goIn(run: Run, unit: Unit, step: Step): boolean {
 
 /** A pulse line may have waited for this. */
 export function tellLine(run: Run, station: Station | null): void {
-  if (station !== null && station.line !== null) run.listPulse(station.line);
+  if (station?.line) run.listPulse(station.line);
 }
 
 /** The place is empty and is offered to others. The caller has moved the unit. */
 export function freePlace(run: Run, place: Place): void {
   const { station } = place;
-  if (run.changeoverLog !== null && station.changeoverOption >= 0) run.changeoverLog.end(place, run.now);
+  if (station.changeoverOption >= 0) run.changeoverLog?.end(place, run.now);
   place.unit = null;
   if (place.isDown) place.stateIfUp = STARVED;
-  else {
-    place.nextFree = station.freePlace;
-    station.freePlace = place;
-  }
+  else station.putFree(place);
   if (station.lotMost > 0 && --station.lotInside === 0) station.lotOpen = true;
   run.listFill(station.buffer);
   tellLine(run, station);
@@ -113,10 +110,8 @@ function callByValue(run: Run, buffer: Buffer, station: Station): Unit | null {
 
 /** Into a lot that gathers only units of its step may come. */
 function callForLot(run: Run, buffer: Buffer, station: Station): Unit | null {
-  const step = station.lotStep!,
-    waiting = buffer.takeAt(step);
-  if (waiting !== null) return waiting;
-  const unit = buffer.takeShutAt(step);
+  const unit = buffer.takeAt(station.lotStep!);
+  // One from the spaces has left already.
   if (unit !== null) leave(run, unit);
   return unit;
 }
@@ -167,13 +162,14 @@ function leave(run: Run, unit: Unit): void {
   else if (truck !== null) {
     unit.truck = null;
     if (--truck.load > 0) return;
-    truck.lane.changeAhead(0, -1, run.now);
+    truck.lane.change(0, 0, -1, run.now);
     run.listServe(truck.lane);
   }
 }
 
 function occupy(run: Run, unit: Unit, station: Station): void {
-  const place = (station.changeoverOption >= 0 ? takePlaceFor(unit, station) : null) ?? takePlace(station);
+  const wanted = station.changeoverOption >= 0 ? placeFor(unit, station) : null,
+    place = station.takeFree(wanted ?? station.freePlace!);
   place.unit = unit;
   unit.place = place;
   unit.first = false;
@@ -186,15 +182,9 @@ function occupy(run: Run, unit: Unit, station: Station): void {
   if (station.lotGathered++ === 0) {
     station.lotStep = unit.step;
     station.lotLead = place;
-    station.lotDue = run.now + station.lotWait;
+    station.lotDue = run.now + run.model.stations.lotWait[station.id];
   }
   place.phase = WAIT_NEEDS;
   place.idle(STARVED);
   run.listLot(station);
-}
-
-function takePlace(station: Station): Place {
-  const place = station.freePlace!;
-  station.freePlace = place.nextFree;
-  return place;
 }

@@ -46,20 +46,11 @@ function takeWanted(
   return null;
 }
 
-/** Takes one of several free places that was last set up for the unit's value; null if there is none. */
-export function takePlaceFor(unit: Unit, station: Station): Place | null {
-  const value = unit.options[station.changeoverOption];
-  for (
-    let before: Place | null = null, place = station.freePlace;
-    place !== null;
-    before = place, place = place.nextFree
-  ) {
-    if (place.lastValue !== value) continue;
-    if (before === null) station.freePlace = place.nextFree;
-    else before.nextFree = place.nextFree;
-    return place;
-  }
-  return null;
+/** The first free place that was last set up for the unit's value; null if there is none. */
+export function placeFor(unit: Unit, station: Station): Place | null {
+  let place = station.freePlace;
+  while (place !== null && place.lastValue !== unit.options[station.changeoverOption]) place = place.nextFree;
+  return place;
 }
 
 /**
@@ -74,7 +65,7 @@ export function beginVisit(run: Run, place: Place, unit: Unit): void {
       ? 1
       : place.inRow + 1;
   run.tally.taken[station.id]++;
-  if (run.changeoverLog !== null) run.changeoverLog.begin(place, value, run.now);
+  run.changeoverLog?.begin(place, value, run.now);
 }
 
 /**
@@ -96,6 +87,6 @@ export function setUp(run: Run, place: Place): number {
   const minutes = run.sampler.next(changeoverDraw[pair]);
   run.tally.changeovers[pair]++;
   run.tally.changeoverMinutes[pair] += minutes;
-  if (run.changeoverLog !== null) run.changeoverLog.change(place, last, run.now);
+  run.changeoverLog?.change(place, last, run.now);
   return minutes;
 }

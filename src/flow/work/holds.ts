@@ -54,12 +54,10 @@ export function mendNoted(run: Run, unit: Unit, step: Step): number {
 /** The hold step is over: the unit may go on. */
 export function endHold(run: Run, unit: Unit, step: Step): void {
   if (Number.isNaN(unit.heldSince)) return;
-  run.tally.quality.released(
-    step.hold,
-    run.now - unit.heldSince,
-    run.now - Math.max(unit.heldSince, run.observedFrom),
-  );
-  unit.heldSince = Number.NaN;
+  const { released, heldMinutes } = run.tally.quality;
+  released[step.hold].add(run.now - unit.heldSince);
+  heldMinutes[step.hold] += run.now - Math.max(unit.heldSince, run.observedFrom);
+  unit.heldSince = NaN;
   unit.heldAt = null;
 }
 

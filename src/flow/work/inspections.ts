@@ -14,8 +14,8 @@ import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET } from '../floor/step-flags.j
 import type { Unit } from '../floor/unit.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/quality.js';
 import type { Run } from '../run.js';
-import { meetsConditions } from './conditions.js';
 import { endHold } from './holds.js';
+import { chanceFor, meetsConditions } from './options.js';
 
 /** What an inspection decided for the unit. */
 export const PASS = 0,
@@ -72,10 +72,9 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
   const { id, inspection } = step,
     {
       sampler,
-      tally,
+      tally: { inspections: counts, quality },
       model: { thens },
     } = run,
-    { quality } = tally,
     { findStart, findSlot, findChance, findDraw, findThen } = run.model.steps;
   let finds = 0;
   repairs = 0;
@@ -84,7 +83,7 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
       state = slot < 0 ? OPEN : unit.slots[slot];
     if (!isSought(state)) continue;
     if (sampler.next(findDraw[f]) >= chanceFor(run, unit, findChance[f])) {
-      if (slot >= 0) tally.escaped[inspection]++;
+      if (slot >= 0) counts.escaped[inspection]++;
       continue;
     }
     finds++;
@@ -109,15 +108,15 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
   }
   if (verdict.outcome === SCRAPPED) {
     verdict.repairMinutes = 0;
-    tally.scrappedAt[inspection]++;
+    counts.scrapped[inspection]++;
   } else for (let r = 0; r < repairs; r++) quality.repairMinutes[repairedBy[r]] += repairMinutes[r];
-  if (verdict.outcome === BACK) tally.sentBack[inspection]++;
-  if (verdict.repairMinutes > 0) tally.repaired[inspection]++;
-  tally.inspected[inspection]++;
+  if (verdict.outcome === BACK) counts.sentBack[inspection]++;
+  if (verdict.repairMinutes > 0) counts.repaired[inspection]++;
+  counts.inspected[inspection]++;
   if (unit.seen[inspection] === 0) {
     unit.seen[inspection] = finds === 0 ? 1 : 2;
-    tally.firstVisits[inspection]++;
-    if (finds === 0) tally.firstPasses[inspection]++;
+    counts.firstVisits[inspection]++;
+    if (finds === 0) counts.firstPasses[inspection]++;
     compare(run, unit, step, verdict);
   }
 }
@@ -163,11 +162,4 @@ function compare(run: Run, unit: Unit, { id, inspection }: Step, verdict: Verdic
   const minutes = run.sampler.next(differDraw[id]);
   quality.differMinutes[inspection] += minutes;
   verdict.repairMinutes += minutes;
-}
-
-/** A chance by option: the first row that the unit meets, otherwise the usual one. */
-function chanceFor(run: Run, unit: Unit, id: number): number {
-  const { base, start, option, value, chance } = run.model.chances;
-  for (let c = start[id]; c < start[id + 1]; c++) if (unit.options[option[c]] === value[c]) return chance[c];
-  return base[id];
 }

@@ -4,7 +4,7 @@ import { type SidePlace, showSides } from '../floor/side-place.js';
 import { SIDE_BY_SIDE } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Run } from '../run.js';
-import { meetsConditions } from './conditions.js';
+import { meetsConditions } from './options.js';
 
 /**
  * Rule 2, steps side by side on one unit in one place. Each goes its own way through needs, work and process,
@@ -38,7 +38,7 @@ export function finishSide(run: Run, side: SidePlace): Place | null {
 
 function admit(run: Run, { unit, station, sides }: Place): void {
   const { sideSteps } = unit!.step;
-  let room = station.people - peopleOfTeams(run, unit!.companionBits);
+  let room = run.model.sideBySide.people[station.id] - peopleOfTeams(run, unit!.companionBits);
   sides.forEach(({ isGoing }, i) => {
     if (isGoing) room -= peopleOf(sideSteps[i]);
   });

@@ -1,10 +1,10 @@
 import { lacksCrew, releaseCrew, request, requestAgain } from '../claims/claims.js';
 import type { Place } from '../floor/place.js';
 import {
-  CHANGEOVER,
   IN_CHANGEOVER,
   IN_MENDING,
   IN_PROCESS,
+  IN_REPAIR,
   IN_SETTLE,
   IN_WORK,
   TASK,
@@ -13,11 +13,9 @@ import {
   WAIT_NEEDS,
   WAIT_REPAIR,
   WAIT_SHIFT,
-  WORKING,
 } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import {
-  AT_LOT,
   ATTENDED_END,
   HAS_CHANGEOVER,
   HAS_NEEDS,
@@ -31,11 +29,9 @@ import {
 import type { Run } from '../run.js';
 import { setUp } from './changeovers.js';
 import { mendNoted } from './holds.js';
-import { countRework, startMending, startRepair } from './repairs.js';
+import { workMinutes } from './options.js';
 import { beginSideBySide } from './side-by-side.js';
-import { resume } from './suspend.js';
-import { attended, mirror, putOff, unattended } from './timing.js';
-import { workMinutes } from './work-time.js';
+import { countRework, enterPhase, mirror, putOff, repair, resume } from './timing.js';
 
 /**
  * What goes on at a place, rules 3 and 4: needs, changeover, passes of work and settle, process, repair. The
@@ -52,7 +48,7 @@ export function beginStep(run: Run, place: Place): void {
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = WAIT_NEEDS;
     if (!request(run, place)) {
-      if ((step.flags & AT_LOT) !== 0) mirror(place);
+      mirror(place, step);
       return;
     }
   }
@@ -62,7 +58,7 @@ export function beginStep(run: Run, place: Place): void {
 /** The needs of the step, or of a repair, are met. */
 export function startTask(run: Run, place: Place): void {
   if (place.isSuspended) takeUp(run, place);
-  else if (place.phase === WAIT_REPAIR) startRepair(run, place);
+  else if (place.phase === WAIT_REPAIR) repair(run, place, place.unit!.step, IN_REPAIR);
   else if (place.phase === WAIT_CREW) goOnWorking(run, place, place.unit!.step);
   else start(run, place, place.unit!.step);
 }
@@ -74,7 +70,18 @@ export function takeUp(run: Run, place: Place): void {
     return;
   }
   resume(run, place);
-  if ((place.unit!.step.flags & AT_LOT) !== 0) mirror(place);
+}
+
+/**
+ * Repair work found at the end of the step, `place.minutes`: at once if the crew is still there, otherwise it
+ * is asked for again.
+ */
+export function beginRepair(run: Run, place: Place, step: Step): void {
+  if (lacksCrew(place, step)) {
+    place.phase = WAIT_REPAIR;
+    if (!request(run, place)) return;
+  }
+  repair(run, place, step, IN_REPAIR);
 }
 
 /**
@@ -88,13 +95,13 @@ export function nextPhase(run: Run, place: Place): boolean {
       const last = ++place.pass >= step.passes;
       if (step.settleDraw < 0) return last ? afterWork(run, place, step) : startWork(run, place, step);
       if (last) releaseCrew(run, place);
-      return unattended(run, place, IN_SETTLE, step, step.settleDraw);
+      return enterPhase(run, place, step, IN_SETTLE, run.sampler.next(step.settleDraw));
     }
     case IN_SETTLE:
       return place.pass >= step.passes ? afterWork(run, place, step) : startWork(run, place, step);
     case IN_CHANGEOVER:
       place.pass = 0;
-      if (run.changeoverLog !== null) run.changeoverLog.changed(place, run.now);
+      run.changeoverLog?.changed(place, run.now);
       return beginWork(run, place, step);
     case IN_MENDING:
       return startWork(run, place, step);
@@ -118,10 +125,7 @@ function start(run: Run, place: Place, step: Step): void {
 function beginWork(run: Run, place: Place, step: Step): boolean {
   if ((step.flags & HOLDS) !== 0) {
     place.minutes = mendNoted(run, place.unit!, step);
-    if (place.minutes > 0) {
-      startMending(run, place, step);
-      return false;
-    }
+    if (place.minutes > 0) return repair(run, place, step, IN_MENDING);
   }
   return startWork(run, place, step);
 }
@@ -143,12 +147,12 @@ function goOnWorking(run: Run, place: Place, step: Step): false {
   if (lacksCrew(place, step)) {
     place.phase = WAIT_CREW;
     if (!requestAgain(run, place)) {
-      if ((step.flags & AT_LOT) !== 0) mirror(place);
+      mirror(place, step);
       return false;
     }
   }
   if ((step.flags & ONE_SHIFT) !== 0 && waitForShift(run, place, step)) return false;
-  return attended(run, place, IN_WORK, WORKING, step);
+  return enterPhase(run, place, step, IN_WORK, place.minutes);
 }
 
 /**
@@ -159,7 +163,7 @@ function waitForShift(run: Run, place: Place, step: Step): boolean {
   const begin = run.memory.calendars[step.workCalendar].startInOneShift(run.now, place.minutes);
   if (begin <= run.now) return false;
   releaseCrew(run, place);
-  putOff(run, place, WAIT_SHIFT, begin, step);
+  putOff(run, place, step, WAIT_SHIFT, begin);
   return true;
 }
 
@@ -167,7 +171,7 @@ function waitForShift(run: Run, place: Place, step: Step): boolean {
 function waitForSomebody(run: Run, place: Place, step: Step): boolean {
   const end = run.memory.calendars[step.workCalendar].nextAttended(run.now);
   if (end <= run.now) return false;
-  putOff(run, place, WAIT_END, end, step);
+  putOff(run, place, step, WAIT_END, end);
   return true;
 }
 
@@ -178,13 +182,13 @@ function afterWork(run: Run, place: Place, step: Step): boolean {
     return true;
   }
   releaseCrew(run, place);
-  return unattended(run, place, IN_PROCESS, step, step.processDraw);
+  return enterPhase(run, place, step, IN_PROCESS, run.sampler.next(step.processDraw));
 }
 
 function startChangeover(run: Run, place: Place, step: Step): boolean {
   const minutes = setUp(run, place);
   if (minutes < 0) return false;
   place.minutes = minutes;
-  attended(run, place, IN_CHANGEOVER, CHANGEOVER, step);
+  enterPhase(run, place, step, IN_CHANGEOVER, minutes);
   return true;
 }

@@ -1,5 +1,5 @@
-import { mustBeFinite } from '../check.js';
 import type { Fill, Kind } from './kind.js';
+import { mustBeFinite, scaling } from './kind.js';
 
 export interface Constant {
   readonly kind: 'constant';
@@ -12,7 +12,7 @@ export const constant: Kind<Constant> = {
   },
   moments: ({ value }) => ({ mean: value, variance: 0 }),
   least: ({ value }) => value,
-  scaled: (distribution, factor) => ({ ...distribution, value: distribution.value * factor }),
+  scaled: scaling('value'),
   filling: ({ value }) => always(value),
 };
 

@@ -1,6 +1,6 @@
-import { mustBeFinite, mustBePositive, mustNotBeNegative, refuse } from '../check.js';
 import { fillUniform } from '../streams.js';
 import type { Kind, Moments } from './kind.js';
+import { mustBeFinite, mustBePositive, mustNotBeNegative, refuse } from './kind.js';
 
 /** One of several values, by weight. */
 export interface Discrete {
@@ -9,14 +9,22 @@ export interface Discrete {
   readonly weights: readonly number[];
 }
 
+/** Observed values, each as likely as the next. */
+export interface Empirical {
+  readonly kind: 'empirical';
+  readonly values: readonly number[];
+}
+
+const scaledValues = <D extends Discrete | Empirical>(distribution: D, factor: number): D => ({
+  ...distribution,
+  values: distribution.values.map((value) => value * factor),
+});
+
 export const discrete: Kind<Discrete> = {
   check({ values, weights }) {
-    if (values.length === 0) refuse('discrete values', 'one number or more', 'none');
+    checkValues('discrete', values);
     if (weights.length !== values.length)
       refuse('discrete weights', `as many as the values (${values.length})`, weights.length);
-    values.forEach((value, k) => {
-      mustBeFinite(`discrete values[${k}]`, value);
-    });
     weights.forEach((weight, k) => {
       mustNotBeNegative(`discrete weights[${k}]`, weight);
     });
@@ -27,10 +35,7 @@ export const discrete: Kind<Discrete> = {
   },
   moments: ({ values, weights }) => weightedMoments(values, weights),
   least: ({ values, weights }) => leastValue(values.filter((_, k) => weights[k] > 0)),
-  scaled: (distribution, factor) => ({
-    ...distribution,
-    values: distribution.values.map((value) => value * factor),
-  }),
+  scaled: scaledValues,
   filling({ values: all, weights }) {
     // A value of no weight is left out, so that no rounding of the running sum can ever pick it.
     const values = Float64Array.from(all.filter((_, k) => weights[k] > 0)),
@@ -41,6 +46,34 @@ export const discrete: Kind<Discrete> = {
     };
   },
 };
+
+export const empirical: Kind<Empirical> = {
+  check({ values }) {
+    checkValues('empirical', values);
+  },
+  moments: ({ values }) =>
+    weightedMoments(
+      values,
+      values.map(() => 1),
+    ),
+  least: ({ values }) => leastValue(values),
+  scaled: scaledValues,
+  filling(distribution) {
+    const values = Float64Array.from(distribution.values),
+      count = values.length;
+    return (out, from, to, state, at) => {
+      fillUniform(out, from, to, state, at);
+      for (let k = from; k < to; k++) out[k] = values[Math.floor(out[k] * count)];
+    };
+  },
+};
+
+function checkValues(kind: string, values: readonly number[]): void {
+  if (values.length === 0) refuse(`${kind} values`, 'one number or more', 'none');
+  values.forEach((value, k) => {
+    mustBeFinite(`${kind} values[${k}]`, value);
+  });
+}
 
 /** The share of the sum up to each weight; the last is 1. */
 function runningShares(weights: readonly number[]): Float64Array {
@@ -63,7 +96,7 @@ function firstAbove(upTo: Float64Array, u: number): number {
   return first;
 }
 
-export function weightedMoments(values: readonly number[], weights: readonly number[]): Moments {
+function weightedMoments(values: readonly number[], weights: readonly number[]): Moments {
   let total = 0,
     sum = 0,
     squares = 0;
@@ -79,7 +112,7 @@ export function weightedMoments(values: readonly number[], weights: readonly num
 }
 
 /** A loop, for observed values can be more than a call takes arguments. */
-export function leastValue(values: readonly number[]): number {
+function leastValue(values: readonly number[]): number {
   let smallest = Infinity;
   for (const value of values) if (value < smallest) smallest = value;
   return smallest;

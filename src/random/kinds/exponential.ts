@@ -1,6 +1,6 @@
-import { mustBePositive } from '../check.js';
 import { fillUniform } from '../streams.js';
 import type { Kind } from './kind.js';
+import { mustBePositive, scaling } from './kind.js';
 
 export interface Exponential {
   readonly kind: 'exponential';
@@ -13,7 +13,7 @@ export const exponential: Kind<Exponential> = {
   },
   moments: ({ mean }) => ({ mean, variance: mean * mean }),
   least: () => 0,
-  scaled: (distribution, factor) => ({ ...distribution, mean: distribution.mean * factor }),
+  scaled: scaling('mean'),
   filling:
     ({ mean }) =>
     (out, from, to, state, at) => {

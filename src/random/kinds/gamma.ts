@@ -1,7 +1,7 @@
-import { mustBePositive } from '../check.js';
 import { fillUniform, nextUniform } from '../streams.js';
 import { fillNormal, nextNormal } from '../ziggurat.js';
 import type { Kind } from './kind.js';
+import { mustBePositive, scaling } from './kind.js';
 
 export interface Gamma {
   readonly kind: 'gamma';
@@ -16,7 +16,7 @@ export const gamma: Kind<Gamma> = {
   },
   moments: ({ shape, scale }) => ({ mean: shape * scale, variance: shape * scale * scale }),
   least: () => 0,
-  scaled: (distribution, factor) => ({ ...distribution, scale: distribution.scale * factor }),
+  scaled: scaling('scale'),
   filling:
     ({ shape, scale }) =>
     (out, from, to, state, at, scratch) => {

@@ -41,3 +41,30 @@ export interface Kind<D> {
   /** Makes it ready for drawing; one without spread is a constant. */
   filling(distribution: D): Fill;
 }
+
+/** `scaled` of a kind of which these parameters have the unit of the values. */
+export const scaling =
+  <Name extends string>(...names: readonly Name[]) =>
+  <D extends Record<Name, number>>(distribution: D, factor: number): D => ({
+    ...distribution,
+    ...Object.fromEntries(names.map((name) => [name, distribution[name] * factor])),
+  });
+
+/** Throws a RangeError that names what was looked at, what would be right, and what came. */
+export function refuse(what: string, expected: string, got: unknown): never {
+  throw new RangeError(`${what}: expected ${expected}, got ${String(got)}`);
+}
+
+export function mustBeFinite(what: string, value: number): void {
+  if (!Number.isFinite(value)) refuse(what, 'a finite number', value);
+}
+
+/** Finite and above zero. */
+export function mustBePositive(what: string, value: number): void {
+  if (!(value > 0 && value < Infinity)) refuse(what, 'a finite number above 0', value);
+}
+
+/** Finite and not below zero. */
+export function mustNotBeNegative(what: string, value: number): void {
+  if (!(value >= 0 && value < Infinity)) refuse(what, 'a finite number of 0 or more', value);
+}

@@ -1,8 +1,8 @@
-import { mustBeFinite, mustNotBeNegative } from '../check.js';
 import { toExpOfLine } from '../exponential-function.js';
 import { fillNormal } from '../ziggurat.js';
 import { always } from './constant.js';
 import type { Kind } from './kind.js';
+import { mustBeFinite, mustNotBeNegative } from './kind.js';
 
 /** Its logarithm is a normal with mean `mu` and standard deviation `sigma`. */
 export interface Lognormal {

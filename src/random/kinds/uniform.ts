@@ -1,7 +1,7 @@
-import { mustBeFinite, refuse } from '../check.js';
 import { fillUniform } from '../streams.js';
 import { always } from './constant.js';
 import type { Kind } from './kind.js';
+import { mustBeFinite, refuse, scaling } from './kind.js';
 
 export interface Uniform {
   readonly kind: 'uniform';
@@ -17,11 +17,7 @@ export const uniform: Kind<Uniform> = {
   },
   moments: ({ low, high }) => ({ mean: (low + high) / 2, variance: (high - low) ** 2 / 12 }),
   least: ({ low }) => low,
-  scaled: (distribution, factor) => ({
-    ...distribution,
-    low: distribution.low * factor,
-    high: distribution.high * factor,
-  }),
+  scaled: scaling('low', 'high'),
   filling({ low, high }) {
     if (low === high) return always(low);
     const width = high - low;

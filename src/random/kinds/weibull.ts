@@ -1,7 +1,7 @@
-import { mustBePositive } from '../check.js';
 import { logGamma1p } from '../log-gamma.js';
 import { fillUniform } from '../streams.js';
 import type { Kind } from './kind.js';
+import { mustBePositive, scaling } from './kind.js';
 
 export interface Weibull {
   readonly kind: 'weibull';
@@ -19,7 +19,7 @@ export const weibull: Kind<Weibull> = {
     return { mean, variance: mean * mean * Math.expm1(weibullLogSpread(1 / shape)) };
   },
   least: () => 0,
-  scaled: (distribution, factor) => ({ ...distribution, scale: distribution.scale * factor }),
+  scaled: scaling('scale'),
   filling({ shape, scale }) {
     const power = 1 / shape;
     return (out, from, to, state, at) => {
@@ -35,7 +35,7 @@ export const weibull: Kind<Weibull> = {
  * scale^r Γ(1 + r/k) (N. L. Johnson, S. Kotz, N. Balakrishnan, Continuous Univariate Distributions 1, 1994,
  * chapter 21).
  */
-export function weibullLogSpread(power: number): number {
+function weibullLogSpread(power: number): number {
   return logGamma1p(2 * power) - 2 * logGamma1p(power);
 }
 

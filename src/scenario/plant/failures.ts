@@ -1,5 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
-import { meanOf } from '../../random/moments.js';
+import { meanOf } from '../../random/distribution.js';
 import { calendarName } from '../calendar/calendars.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';

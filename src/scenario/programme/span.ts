@@ -1,6 +1,6 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Distribution } from '../../random/distribution.js';
-import { meanOf } from '../../random/moments.js';
+import { meanOf } from '../../random/distribution.js';
 import { dayNumber, weekday } from '../calendar/date.js';
 import { lengthOf, workingDayRule } from '../calendar/days.js';
 import { ZoneClock } from '../calendar/zone.js';

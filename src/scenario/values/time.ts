@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Distribution } from '../../random/distribution.js';
-import { leastOf } from '../../random/moments.js';
+import { leastOf } from '../../random/distribution.js';
 import { readTable } from '../file/csv.js';
 import { saySeen } from '../file/problem.js';
 import type { Finding } from '../types/problem.js';

@@ -1,4 +1,4 @@
-import { leastOf } from '../../random/moments.js';
+import { leastOf } from '../../random/distribution.js';
 import { lengthOf, WEEK, weekOf, weekShifts } from '../calendar/days.js';
 import { allSteps, type StationedStep } from '../lookup/placed.js';
 import { teamsAt, teamsOf } from '../plant/teams.js';

@@ -1,5 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
-import { meanOf } from '../../random/moments.js';
+import { meanOf } from '../../random/distribution.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { type DailyMinutes, dailyMinutes } from './days.js';

@@ -1,6 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { CARRY, REPAIR, SEND_BACK } from '../../flow/model/quality.js';
-import { meanOf } from '../../random/moments.js';
+import { meanOf } from '../../random/distribution.js';
 import { rowsOf } from '../lists.js';
 import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
 import { meanChance } from './means.js';

@@ -1,6 +1,6 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
-import { learningFactor } from '../../flow/work/work-time.js';
-import { meanOf } from '../../random/moments.js';
+import { learningFactor } from '../../flow/work/options.js';
+import { meanOf } from '../../random/distribution.js';
 import { rowsOf } from '../lists.js';
 import type { Build } from './mix.js';
 

@@ -1,5 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { scaled } from '../../random/moments.js';
+import { scaled } from '../../random/distribution.js';
 import { stationsOf } from '../../scenario/lookup/placed.js';
 import type { CalendarSpec, ClockSpan } from '../../scenario/types/calendars.js';
 import type { Scenario } from '../../scenario/types/scenario.js';

@@ -1,4 +1,4 @@
-import { scaled } from '../../random/moments.js';
+import { scaled } from '../../random/distribution.js';
 import { routesOf } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Chance, RouteEntry, StationStep } from '../../scenario/types/steps.js';

@@ -5,6 +5,23 @@ import type { Unit } from '../floor/unit.js';
 import type { Model } from '../model/model.js';
 import type { Run } from '../run.js';
 
+/** What the options of a unit decide: which steps it does, how long they take, and its chances of defects. */
+
+/** Whether the options of a unit meet all conditions of a step. */
+export function meetsConditions(run: Run, unit: Unit, { id }: Step): boolean {
+  const { whenStart, whenOption, whenMask } = run.model.steps;
+  for (let w = whenStart[id]; w < whenStart[id + 1]; w++)
+    if ((whenMask[w] & (1 << unit.options[whenOption[w]])) === 0) return false;
+  return true;
+}
+
+/** A chance by option: the first row that the unit meets, otherwise the usual one. */
+export function chanceFor(run: Run, unit: Unit, id: number): number {
+  const { base, start, option, value, chance } = run.model.chances;
+  for (let c = start[id]; c < start[id + 1]; c++) if (unit.options[option[c]] === value[c]) return chance[c];
+  return base[id];
+}
+
 /**
  * Draws the work of one pass at `place`, minutes: of the options of its unit, and as often as it was done
  * before.
