@@ -10,11 +10,11 @@ import { meanDraw } from './means.js';
 
 /**
  * - A rhythm brings its lot every so many days; a list of dates the lots but the last from the first date to
- * the last, as
- *  each has to last until the next. What is in stock at the start is used up once and is no rate.
+ *   the last, as each has to last until the next. What is in stock at the start is used up once and is no
+ *   rate.
  * - Ordered by a level: orders are at most level + safety stock + lot + what can stand and wait for it at one
- * time, and they
- *  come after the mean lead time, lateness included (Little 1961). Without a lead time there is no limit.
+ *   time, and they come after the mean lead time, lateness included (Little 1961). Without a lead time there
+ *   is no limit.
  */
 export function supplyLimits(model: Model, scenario: Scenario, asks: Demand, daily: DailyMinutes): Limit[] {
   const { supplies } = model,

@@ -32,12 +32,11 @@ const DRIFT_UNITS = 1;
  * more.
  *
  * - A replication keeps up when at least 98 % of the units released by plan in the window are shipped in it.
- * The lower end of the
- *  Wilson interval of their share is to be at least `sure`; where the upper end is below, the rate does not
- * hold.
+ *   The lower end of the Wilson interval of their share is to be at least `sure`; where the upper end is
+ *   below, the rate does not hold.
  * - The growth of open units is the slope of the least squares line through their weekly means, in each
- * replication. They grow where
- *  the whole Student-t interval of the mean slope lies above 0, by a unit or more over the window.
+ *   replication. They grow where the whole Student-t interval of the mean slope lies above 0, by a unit or
+ *   more over the window.
  * - A single gridlock is enough not to hold.
  */
 export function judge(

@@ -30,15 +30,13 @@ export interface ScreenOptions {
 /**
  * Fully sequential screen of changes that are all set against one base under common random numbers. Out is
  * - who is behind at least `keep` others, by the triangular bounds of Kim & Nelson 2001 (ACM TOMACS 11(3),
- * procedure KN with
- *  c = 1; from memory): eta = ((2 alpha / pairs)^(-2 / (n0 - 1)) - 1) / 2, h^2 = 2 eta (n0 - 1), i is behind
- * l after r rounds if mean_i < mean_l - max(0, zone / (2 r) (h^2 S_il^2 / zone^2 - r)). One of the best k may
- * be ruled out only by a slip in one of k (count - k) pairs, hence that many in the place of KN's k - 1
- * (Bonferroni). KN goes on until one is left; here all are left that are not ruled out when the replications
- * end.
+ *   procedure KN with c = 1; from memory): eta = ((2 alpha / pairs)^(-2 / (n0 - 1)) - 1) / 2,
+ *   h^2 = 2 eta (n0 - 1), i is behind l after r rounds if
+ *   mean_i < mean_l - max(0, zone / (2 r) (h^2 S_il^2 / zone^2 - r)). One of the best k may be ruled out only
+ *   by a slip in one of k (count - k) pairs, hence that many in the place of KN's k - 1 (Bonferroni). KN goes
+ *   on until one is left; here all are left that are not ruled out when the replications end.
  * - who has no effect: the paired Student interval of the difference to the base lies wholly within +- zone,
- * at a level divided
- *  over `keep` and the looks. Half of 1 - level goes to each.
+ *   at a level divided over `keep` and the looks. Half of 1 - level goes to each.
  */
 export class ReliefScreen {
   private readonly all: Contestant[];
