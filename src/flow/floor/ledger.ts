@@ -20,10 +20,6 @@ import { isActive, OFF_SHIFT } from './states.js';
  * what falls outside the calendar that governs the state is off shift.
  */
 
-/** Address of the account of the station with this buffer. */
-export const accountOf = ({ accounts, buffers }: Memory, buffer: number): number =>
-  accounts + ((buffer - buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
-
 /** The place goes into a state, governed by a calendar (-1: always). */
 export function enterState(memory: Memory, place: number, state: number, calendar: number): void {
   const { ints } = memory,
@@ -41,7 +37,8 @@ export function settlePlace(memory: Memory, place: number): void {
   const { ints, floats, now } = memory,
     id = (place - memory.places) >> PLACE_SHIFT,
     calendar = ints[place + P_CALENDAR];
-  const account = accountOf(memory, ints[place + P_BUFFER]),
+  const account =
+      memory.accounts + ((ints[place + P_BUFFER] - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),
     elapsed = now - floats[id];
   if (calendar < 0) floats[account + ints[place + P_STATE]] += elapsed;
   else {
@@ -59,7 +56,8 @@ function countActive(memory: Memory, buffer: number, more: boolean): void {
     before = ints[buffer + B_ACTIVE];
   ints[buffer + B_ACTIVE] = more ? before + 1 : before - 1;
   if (more && before === places - 1) {
-    floats[accountOf(memory, buffer) + ACTIVE_SINCE] = memory.now;
+    floats[memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)) + ACTIVE_SINCE] =
+      memory.now;
     memory.watch?.begin((buffer - memory.buffers) >> BUFFER_SHIFT);
   } else if (!more && before === places) finishActive(memory, buffer);
 }
@@ -69,11 +67,12 @@ function countActive(memory: Memory, buffer: number, more: boolean): void {
  */
 export function finishActive(memory: Memory, buffer: number): void {
   const { floats, now } = memory,
-    account = accountOf(memory, buffer),
+    account = memory.accounts + ((buffer - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),
     since = floats[account + ACTIVE_SINCE];
   if (since < 0) return;
   memory.watch?.end((buffer - memory.buffers) >> BUFFER_SHIFT);
-  const minutes = memory.worked(memory.ints[buffer + B_CALENDAR], since, now);
+  const calendar = memory.ints[buffer + B_CALENDAR],
+    minutes = calendar < 0 ? now - since : memory.calendars[calendar].worked(since, now);
   floats[account + ACTIVE_SINCE] = -1;
   if (minutes <= 0) return;
   floats[account + ACTIVE_PERIODS]++;

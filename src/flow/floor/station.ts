@@ -3,8 +3,9 @@ import type { Model } from '../model/model.js';
 import type { PulseLine } from '../traffic/pulse-lines.js';
 import { Buffer } from './buffer.js';
 import type { Equipment } from './equipment.js';
-import { accountOf, finishActive } from './ledger.js';
+import { finishActive } from './ledger.js';
 import {
+  ACCOUNT_SHIFT,
   ACTIVE_MINUTES,
   ACTIVE_PERIODS,
   ACTIVE_SINCE,
@@ -12,6 +13,7 @@ import {
   B_FREE_PLACE,
   B_LONG_WAY,
   B_PLACES,
+  BUFFER_SHIFT,
   type Memory,
   NOWHERE,
 } from './memory.js';
@@ -138,7 +140,7 @@ export class Station implements Active {
   }
 
   private get accountAt(): number {
-    return accountOf(this.memory, this.buffer.at);
+    return this.memory.accounts + ((this.buffer.at - this.memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
   }
 }
 
