@@ -32,6 +32,7 @@ export default defineConfig({
     // With all that a group's files import, so that help opens one chunk and `check` two, and not twenty.
     codeSplitting: {
       groups: [
+        { name: 'engine', test: /src\/(flow|random)\//, priority: 2 },
         { name: 'start', test: /src\/cli\/run\.ts$/, priority: 1 },
         { name: 'check', test: /src\/(cli\/load|study\/capacity\/capacity|report\/terminal\/capacity)\.ts$/ },
       ],

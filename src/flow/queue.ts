@@ -24,7 +24,7 @@ export class EventQueue {
   private hole = false;
   /** The root may be later than its children. */
   private loose = false;
-  private sequence = NaN;
+  private sequence = Number.NaN;
 
   /** @param sizes how many sources there are of each kind */
   constructor(sizes: readonly number[]) {
@@ -44,7 +44,7 @@ export class EventQueue {
   /** Brings the next event to the root; false when there is none. */
   ready(): boolean {
     if (this.hole) this.closeHole();
-    if (this.loose) this.sink(0);
+    if (this.loose) this.sink();
     return this.count > 0;
   }
 
@@ -72,7 +72,7 @@ export class EventQueue {
       this.hole = false;
       this.loose = true;
     } else {
-      if (this.loose) this.sink(0);
+      if (this.loose) this.sink();
       at = this.count++;
     }
     this.times[at] = time;
@@ -99,7 +99,7 @@ export class EventQueue {
     times[at] = times[last];
     sources[at] = sources[last];
     this.rise(at);
-    this.sink(at);
+    this.sinkFrom(at);
     return time;
   }
 
@@ -128,13 +128,30 @@ export class EventQueue {
     sources[at] = source;
   }
 
-  private sink(from: number): void {
+  /** As `sink`, from anywhere, for what is rare. */
+  private sinkFrom(from: number): void {
+    const { times, sources, count } = this;
+    for (let at = from, left = 2 * at + 1; left < count; left = 2 * at + 1) {
+      const child = left + 1 < count && this.goesFirst(left + 1, left) ? left + 1 : left;
+      if (!this.goesFirst(child, at)) return;
+      [times[at], times[child]] = [times[child], times[at]];
+      [sources[at], sources[child]] = [sources[child], sources[at]];
+      at = child;
+    }
+  }
+
+  private goesFirst(a: number, b: number): boolean {
+    const { times, sources, orders } = this;
+    return times[a] < times[b] || (times[a] === times[b] && orders[sources[a]] < orders[sources[b]]);
+  }
+
+  private sink(): void {
     const { times, sources, orders, count } = this,
       half = count >> 1,
-      time = times[from],
-      source = sources[from];
+      time = times[0],
+      source = sources[0];
     this.loose = false;
-    let at = from;
+    let at = 0;
     while (at < half) {
       const left = (at << 1) + 1,
         right = left + 1,

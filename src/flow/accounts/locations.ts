@@ -3,52 +3,53 @@
  * not sub-assemblies.
  */
 export class Locations {
-  /** By location; the total is counted apart, behind them. */
   private readonly inside: Int32Array;
-  private readonly areas: Float64Array;
-  private readonly since: Float64Array;
   /** Unit-minutes since the last clearing, by location. */
   readonly area: Float64Array;
+  private readonly since: Float64Array;
+  /** Units inside, and unit-minutes, counted apart from the locations. */
+  total = 0;
+  totalArea = Number.NaN;
+  private totalSince = Number.NaN;
 
-  constructor(private readonly count: number) {
-    this.inside = new Int32Array(count + 1);
-    this.areas = new Float64Array(count + 1);
-    this.since = new Float64Array(count + 1);
-    this.area = this.areas.subarray(0, count);
-  }
-
-  /** Units inside. */
-  get total(): number {
-    return this.inside[this.count];
-  }
-
-  /** Their unit-minutes since the last clearing. */
-  get totalArea(): number {
-    return this.areas[this.count];
+  constructor(count: number) {
+    this.inside = new Int32Array(count);
+    this.area = new Float64Array(count);
+    this.since = new Float64Array(count);
+    this.totalArea = 0;
+    this.totalSince = 0;
   }
 
   /** A unit goes from one location to another; -1 is outside. */
   move(from: number, to: number, now: number): void {
     if (from >= 0) this.add(from, -1, now);
     if (to >= 0) this.add(to, 1, now);
-    if (from >= 0 !== to >= 0) this.add(this.count, to >= 0 ? 1 : -1, now);
+    if (from >= 0 !== to >= 0) this.addTotal(to >= 0 ? 1 : -1, now);
   }
 
   /** Unit-minutes up to `now`; nothing is settled. */
   totalAreaAt(now: number): number {
-    return this.totalArea + this.total * (now - this.since[this.count]);
+    return this.totalArea + this.total * (now - this.totalSince);
   }
 
   settle(now: number): void {
     for (let id = 0; id < this.inside.length; id++) this.add(id, 0, now);
+    this.addTotal(0, now);
   }
 
   clear(): void {
-    this.areas.fill(0);
+    this.area.fill(0);
+    this.totalArea = 0;
+  }
+
+  private addTotal(change: number, now: number): void {
+    this.totalArea += this.total * (now - this.totalSince);
+    this.totalSince = now;
+    this.total += change;
   }
 
   private add(id: number, change: number, now: number): void {
-    this.areas[id] += this.inside[id] * (now - this.since[id]);
+    this.area[id] += this.inside[id] * (now - this.since[id]);
     this.since[id] = now;
     this.inside[id] += change;
   }
