@@ -22,6 +22,8 @@ import { beginDisruptions, disrupt, noteRecovery } from './interruptions/failure
 import { beginRules, decide } from './interruptions/overtime.js';
 import type { Plan } from './plan.js';
 import { Run } from './run.js';
+import { lotTimer, startIncompleteLot, startLot } from './tasks/lots.js';
+import { beginStep, nextPhase, startTask } from './tasks/tasks.js';
 import { complete } from './traffic/complete.js';
 import { feed } from './traffic/feeders.js';
 import { laneTimer, leaveIncomplete, serve, truckEvent } from './traffic/lanes.js';
@@ -29,8 +31,6 @@ import { fill } from './traffic/move.js';
 import { pulse, pulseTimer } from './traffic/pulse-lines.js';
 import { beginRelease, placeUnitsAtStart, refillSource, release } from './traffic/release.js';
 import { goShortWay } from './traffic/short-way.js';
-import { lotTimer, startIncompleteLot, startLot } from './work/lots.js';
-import { beginStep, nextPhase, startTask } from './work/tasks.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */
 export const FINISHED = 0,

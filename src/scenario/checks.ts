@@ -16,19 +16,19 @@ import { stockOptionFindings } from './programme/options.js';
 import { orderFindings } from './programme/orders.js';
 import { programmeFindings } from './programme/programme.js';
 import { rateFindings } from './programme/rates.js';
+import { conditionFindings } from './steps/conditions.js';
+import { defectFindings } from './steps/defects.js';
+import { feederFindings, ownPartFindings } from './steps/feeders.js';
+import { loopFindings } from './steps/finds.js';
+import { holdFindings } from './steps/holds.js';
+import { amountFindings } from './steps/needs.js';
+import { besideFindings } from './steps/side-by-side.js';
 import type { Finding } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { entryFindings } from './whole/entry.js';
 import { pathFindings } from './whole/path.js';
 import { unreachable } from './whole/reach.js';
 import { shiftFindings } from './whole/shift.js';
-import { conditionFindings } from './work/conditions.js';
-import { defectFindings } from './work/defects.js';
-import { feederFindings, ownPartFindings } from './work/feeders.js';
-import { loopFindings } from './work/finds.js';
-import { holdFindings } from './work/holds.js';
-import { amountFindings } from './work/needs.js';
-import { besideFindings } from './work/side-by-side.js';
 
 /** Each looks at one thing, and says nothing about names that it cannot look up. */
 const LOCAL = [

@@ -15,15 +15,15 @@ import { compileSupplies } from './plant/supplies.js';
 import { compileOptions } from './programme/options.js';
 import { compileProgramme } from './programme/release.js';
 import { runSpan } from './programme/span.js';
+import { Chances } from './steps/chances.js';
+import { joiningRoutes, layOutSlots, slotColumns } from './steps/defects.js';
+import { compileRoutes } from './steps/feeders.js';
+import { Thens } from './steps/finds.js';
+import { compileQuality } from './steps/quality.js';
+import { compileBeside } from './steps/side-by-side.js';
+import { compileSteps } from './steps/steps.js';
 import type { Scenario } from './types/scenario.js';
 import { compileResources } from './whole/resources.js';
-import { Chances } from './work/chances.js';
-import { joiningRoutes, layOutSlots, slotColumns } from './work/defects.js';
-import { compileRoutes } from './work/feeders.js';
-import { Thens } from './work/finds.js';
-import { compileQuality } from './work/quality.js';
-import { compileBeside } from './work/side-by-side.js';
-import { compileSteps } from './work/steps.js';
 
 /**
  * The model of a scenario as read and checked. The first `options.length` draws are those of the options, in

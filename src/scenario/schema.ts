@@ -9,13 +9,13 @@ import { siteSchema } from './plant/stations.js';
 import { supplySchema } from './plant/supplies.js';
 import { teamSchema } from './plant/teams.js';
 import { programmeSchema } from './programme/programme.js';
+import { defectSchema } from './steps/defects.js';
+import { feederSchema } from './steps/feeders.js';
+import { routeSchema } from './steps/route.js';
 import type { Scenario } from './types/scenario.js';
 import { keys, name, named, oneOrMore } from './values/keys.js';
 import { text } from './values/scalars.js';
 import { type ReadObserved, timeSchema } from './values/time.js';
-import { defectSchema } from './work/defects.js';
-import { feederSchema } from './work/feeders.js';
-import { routeSchema } from './work/route.js';
 
 /** Read and taken out before the schema is asked; it stands in the schema for those who read or write it. */
 export const includeSchema = oneOrMore(name('the name of a file'), 'the name of a file, or a list of them')

@@ -5,8 +5,8 @@ import type { Place } from '../floor/place.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
 import { OWN_SHIFT } from '../model/crews.js';
 import type { Run } from '../run.js';
-import { takeUp } from '../work/tasks.js';
-import { isAttended, isUnderWay, mirror, suspend } from '../work/timing.js';
+import { takeUp } from '../tasks/tasks.js';
+import { isAttended, isUnderWay, mirror, suspend } from '../tasks/timing.js';
 import type { CrewShifts } from './crew.js';
 
 /**

@@ -12,8 +12,8 @@ import {
   WAIT_SHIFT,
 } from '../floor/states.js';
 import type { Run } from '../run.js';
-import { takeUp } from '../work/tasks.js';
-import { isAttended, isUnderWay, suspend } from '../work/timing.js';
+import { takeUp } from '../tasks/tasks.js';
+import { isAttended, isUnderWay, suspend } from '../tasks/timing.js';
 
 /**
  * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was

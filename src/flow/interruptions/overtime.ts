@@ -7,8 +7,8 @@ import type { Model } from '../model/model.js';
 import type { CalendarColumns, OvertimeColumns } from '../model/time.js';
 import { countWhere } from '../model/time.js';
 import type { Run } from '../run.js';
+import { isAttended, isUnderWay, resume, suspend } from '../tasks/timing.js';
 import { calendarOf } from '../traffic/lane.js';
-import { isAttended, isUnderWay, resume, suspend } from '../work/timing.js';
 import { reviseShift } from './crews.js';
 
 /** What a run remembers of overtime by rule: which hours were asked for, and how many units are out. */

@@ -8,9 +8,9 @@ import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_COUNTED, IS_SIDE, PULSED } 
 import type { Unit } from '../floor/unit.js';
 import { countPast } from '../interruptions/overtime.js';
 import type { Run } from '../run.js';
-import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../work/inspections.js';
-import { finishSide } from '../work/side-by-side.js';
-import { beginRepair } from '../work/tasks.js';
+import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../tasks/inspections.js';
+import { finishSide } from '../tasks/side-by-side.js';
+import { beginRepair } from '../tasks/tasks.js';
 import { scrapped } from './entry-and-exit.js';
 import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
 import { freePlace, goOn } from './move.js';

@@ -1,7 +1,7 @@
 import type { Buffer } from '../floor/buffer.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { countShippedOpen } from '../work/holds.js';
+import { countShippedOpen } from '../tasks/holds.js';
 
 /**
  * Work in process is counted by the location that a unit has come to; from outside it enters the system.

@@ -7,8 +7,8 @@ import type { Step } from '../floor/step.js';
 import { AT_LOT } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { beginVisit, nextByValue, placeFor } from '../work/changeovers.js';
-import { beginStep } from '../work/tasks.js';
+import { beginVisit, nextByValue, placeFor } from '../tasks/changeovers.js';
+import { beginStep } from '../tasks/tasks.js';
 import { arrive } from './entry-and-exit.js';
 
 /**

@@ -3,7 +3,7 @@ import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/programme.js';
 import type { Run } from '../run.js';
-import { meetsConditions } from '../work/options.js';
+import { meetsConditions } from '../tasks/options.js';
 import { beginPart } from './feeders.js';
 import { goIn } from './move.js';
 import { stepFrom } from './routes.js';

@@ -3,8 +3,8 @@ import { HAS_PATH, HOLDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import { REWORK_ONLY, REWORK_SKIP } from '../model/steps.js';
 import type { Run } from '../run.js';
-import { comesToHold } from '../work/holds.js';
-import { meetsConditions } from '../work/options.js';
+import { comesToHold } from '../tasks/holds.js';
+import { meetsConditions } from '../tasks/options.js';
 
 /**
  * The first step for this unit at or after `from` on its route; null if there is none. Draws for sampling are

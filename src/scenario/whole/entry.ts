@@ -1,9 +1,9 @@
 import { stationsOf } from '../lookup/placed.js';
+import { meets, type Variety, varietiesOf } from '../steps/conditions.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { RouteEntry } from '../types/steps.js';
 import { own } from '../values/raw.js';
-import { meets, type Variety, varietiesOf } from '../work/conditions.js';
 
 /**
  * How units get onto their route: each has a step there, and a source that never ends meets a room that does.

@@ -1,8 +1,8 @@
 import { type PlacedRoute, routesOf, sendBacksOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import { meets, type Variety, varietiesOf } from '../steps/conditions.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { own } from '../values/raw.js';
-import { meets, type Variety, varietiesOf } from '../work/conditions.js';
 
 type SiteOf = (station: string) => string | undefined;
 

@@ -1,10 +1,10 @@
 import { type PlacedRoute, routesOf, sendBacksOf, stepsOf } from '../lookup/placed.js';
+import { possibleValues } from '../steps/conditions.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { OptionMix } from '../types/programme.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Condition } from '../types/steps.js';
 import { own } from '../values/raw.js';
-import { possibleValues } from '../work/conditions.js';
 
 /** Steps that no unit can visit, and feeders that nothing uses. */
 export function* unreachable(scenario: Scenario): Iterable<Finding> {

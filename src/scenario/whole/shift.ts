@@ -2,12 +2,12 @@ import { leastOf } from '../../random/distribution.js';
 import { lengthOf, WEEK, weekOf, weekShifts } from '../calendar/days.js';
 import { allSteps, type StationedStep } from '../lookup/placed.js';
 import { teamsAt, teamsOf } from '../plant/teams.js';
+import { possibleValues } from '../steps/conditions.js';
 import type { CalendarSpec } from '../types/calendars.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { StationStep } from '../types/steps.js';
 import { own, remembered } from '../values/raw.js';
-import { possibleValues } from '../work/conditions.js';
 
 /**
  * Work that no week has room for: station and crew never in together, or a step in one shift that is longer

@@ -1,5 +1,5 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
-import { learningFactor } from '../../flow/work/options.js';
+import { learningFactor } from '../../flow/tasks/options.js';
 import { meanOf } from '../../random/distribution.js';
 import { rowsOf } from '../lists.js';
 import type { Build } from './mix.js';

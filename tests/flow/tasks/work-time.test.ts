@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { learningFactor } from '../../../src/flow/work/options.js';
+import { learningFactor } from '../../../src/flow/tasks/options.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import { capacity } from '../../../src/study/capacity/capacity.js';
 import { modelOf, play, shippedAt } from '../run-yaml.js';
