@@ -1,5 +1,5 @@
 import { RELEASE_TIMES } from '../../flow/model/programme.js';
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { countWhere, MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { isoDate, weekday } from '../../scenario/calendar/date.js';
 import { runSpan } from '../../scenario/programme/span.js';
 import { Deferred } from '../sample/deferred.js';
@@ -131,15 +131,3 @@ class Grid {
 
 const upTo = (times: ArrayLike<number>, edge: number): number => countWhere(times, (time) => time <= edge);
 const sorted = (times: Float64Array): Float64Array => times.filter((time) => !Number.isNaN(time)).sort();
-
-/** How many of sorted times meet a condition that is true up to some time. */
-function countWhere(times: ArrayLike<number>, is: (time: number) => boolean): number {
-  let low = 0,
-    high = times.length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (is(times[middle])) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
