@@ -179,6 +179,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     activePeriod: zeros(stations.count + resources.crews + lanes.count),
     enteredIn: new Int32Array(buckets),
     shippedIn: new Int32Array(buckets),
+    shippedOn: new Int32Array(0),
     minutesIn: zeros(buckets).fill(10080, 0, 6),
     wipIn: zeros(locations * buckets),
     enteredAt: zeros(units).fill(NaN),
@@ -210,10 +211,15 @@ export function shipping(
     const base = observation(twoPlants, replication),
       shippedIn = base.shippedIn.slice();
     shippedIn.set(weeks);
+    const shippedOn = new Int32Array(7 * weeks.length);
+    weeks.forEach((units, week) => {
+      shippedOn[7 * week + 4] = units; // on the Friday
+    });
     const shipped = weeks.reduce((sum, units) => sum + units, 0);
     return {
       ...base,
       shippedIn,
+      shippedOn,
       shipped,
       leadMean: 3 * 1440,
       leadP50: 3 * 1440,

@@ -53,6 +53,8 @@ export class Tally {
   readonly enteredIn: Int32Array;
   readonly shippedIn: Int32Array;
   readonly unitMinutesIn: Float64Array;
+  /** Shipped by day of 24 h since the start; empty for a steady-state run. */
+  readonly shippedOn: Int32Array;
   /** Person-minutes engaged by crew * buckets + bucket. */
   readonly engagedIn: Float64Array;
   /** Minutes observed in a bucket. */
@@ -80,6 +82,7 @@ export class Tally {
     this.enteredIn = new Int32Array(buckets);
     this.shippedIn = new Int32Array(buckets);
     this.unitMinutesIn = new Float64Array((siteNames.length + lanes.count) * buckets);
+    this.shippedOn = new Int32Array(programme.days);
     this.engagedIn = new Float64Array(resources.crews * buckets);
     this.minutesIn = new Float64Array(buckets);
   }

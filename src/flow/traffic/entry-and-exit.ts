@@ -1,5 +1,6 @@
 import type { Buffer } from '../floor/buffer.js';
 import type { Unit } from '../floor/unit.js';
+import { MINUTES_PER_DAY } from '../model/time.js';
 import type { Run } from '../run.js';
 import { countShippedOpen } from '../tasks/holds.js';
 
@@ -35,6 +36,7 @@ export function shipped(run: Run, unit: Unit): void {
   tally.leadTimes.add(run.now - unit.born);
   if (unit.dueAt < Infinity) tally.countLateness(run.now - unit.dueAt);
   if (run.bucket >= 0 && run.bucket < tally.shippedIn.length) tally.shippedIn[run.bucket]++;
+  if (tally.shippedOn.length > 0) tally.shippedOn[Math.floor(run.now / MINUTES_PER_DAY)]++;
   if (index < run.shippedAt.length) run.shippedAt[index] = run.now;
   run.gone++;
   goOut(run, unit);

@@ -1,5 +1,6 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { RELEASE_ARRIVALS, RELEASE_SATURATED, RELEASE_TIMES } from '../../flow/model/programme.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
 import { startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
@@ -105,5 +106,6 @@ export function compileProgramme(all: Compilation): Model['programme'] {
     end: span.end,
     warmUp: warmUpMin,
     bucketEdges: Float64Array.from(span.bucketEdges),
+    days: span.kind === 'programme' ? Math.ceil(span.horizon / MINUTES_PER_DAY) : 0,
   };
 }

@@ -30,6 +30,8 @@ export interface Reading {
   readonly enteredIn: Int32Array;
   readonly shippedIn: Int32Array;
   readonly wipIn: Float64Array;
+  /** As `Observation.shippedOn`. */
+  readonly shippedOn: Int32Array;
   /** By resource, in the order of `Observation.utilisation`. */
   readonly utilisation: Float64Array;
 }
@@ -52,6 +54,7 @@ export function readingOf(scenario: Scenario, model: Model): (observation: Obser
     costPerUnit: cost === null ? NaN : cost(seen),
     enteredIn: seen.enteredIn,
     shippedIn: seen.shippedIn,
+    shippedOn: seen.shippedOn,
     wipIn: wipByBucket(seen, buckets),
     utilisation: seen.utilisation,
   });
