@@ -12,6 +12,8 @@ export function observeFloor(run: Run) {
     stationShares: stationShares(run, minutes),
     /** By step: visits begun. */
     stepVisits: column(shop.steps, ({ visits }) => visits),
+    /** By step: visits of units sent back, as if they did every step on their way again. */
+    visitsAgain: addedUp(tally.doneAgain).subarray(0, -1),
     ...observeBuffers(run, minutes),
     /**
      * By station with changeovers: units that took a place. By pair of values, as in the model: changeovers,
@@ -45,6 +47,11 @@ export function observeFloor(run: Run) {
       lateMinutes,
     })),
   };
+}
+
+function addedUp(differences: Float64Array): Float64Array {
+  let sum = 0;
+  return differences.map((each) => (sum += each));
 }
 
 const stationShares = ({ shop: { stations } }: Run, minutes: number): Float64Array =>

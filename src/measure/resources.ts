@@ -1,4 +1,5 @@
 import type { Resource } from '../flow/claims/resource.js';
+import type { Supply } from '../flow/claims/supply.js';
 import { isActive, OFF_SHIFT } from '../flow/floor/states.js';
 import { CARRIER } from '../flow/model/resources.js';
 import type { Run } from '../flow/run.js';
@@ -36,13 +37,15 @@ export function observeResources(run: Run, people: CrewTime) {
     stockOut: column(resources, ({ out }) => share(out)),
     /**
      * By supply: mean on order (of a delivery plan: overdue), least stock, lots received and those of them
-     * late, waits for want of it and their minutes.
+     * late; parts that came and that were taken; waits for want of it and their minutes.
      */
     supplies: {
       onOrder: column(supplies, ({ onOrderMinutes }) => share(onOrderMinutes)),
       least: column(supplies, ({ least }) => least),
       lots: column(supplies, ({ lots }) => lots),
       lateLots: column(supplies, ({ lateLots }) => lateLots),
+      received: column(supplies, ({ received }) => received),
+      used: column(supplies, ({ used }) => used),
       waits: column(supplies, ({ waits }) => waits),
       waitMinutes: column(supplies, ({ waitMinutes }) => waitMinutes),
     },
@@ -56,7 +59,7 @@ export function observeResources(run: Run, people: CrewTime) {
 }
 
 /**
- * What can be a bottleneck, in this order: stations, crews, lanes, carriers. The bottleneck is the one with
+ * What can be a bottleneck, in this order: stations, crews, lanes, carriers, supplies. The bottleneck is the one with
  * the highest utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7;
  * quoted from memory).
  */
@@ -74,17 +77,39 @@ export function utilisations(run: Run, crewBusy: Float64Array, truckBusy: Float6
   const carriers = carriersOf(run).map(({ area, amount }) =>
     minutes > 0 ? 1 - area / (minutes * amount) : 0,
   );
-  return Float64Array.from([...stations, ...crewBusy, ...truckBusy, ...carriers]);
+  return Float64Array.from([
+    ...stations,
+    ...crewBusy,
+    ...truckBusy,
+    ...carriers,
+    ...shop.supplies.map((supply) => supplyUtilisation(supply, minutes)),
+  ]);
 }
 
 /**
- * Mean active period, minutes of the resource's calendar; 0 if there was none (Roser, Nakano & Tanaka 2001).
+ * Of a delivery plan, parts taken over parts that came or lay there; of a supply that is ordered, parts on
+ * order over the most that can be, level and lot (by Little 1961 what is used in a lead time over that).
+ */
+function supplyUtilisation(supply: Supply, minutes: number): number {
+  const { stock, used, level, lot, short, onOrderMinutes, isPlanned } = supply;
+  if (isPlanned) {
+    // What came, and what lay there before, is what was taken and what is left.
+    const there = used + stock.free;
+    return there > 0 ? used / there : Math.sign(short);
+  }
+  return Math.min(1, over(onOrderMinutes, minutes * (level + lot)));
+}
+
+/**
+ * Mean active period, minutes of the resource's calendar; 0 if there was none (Roser, Nakano & Tanaka 2001),
+ * as for supplies, which have none.
  */
 export function activePeriods(run: Run): Float64Array {
   const all = [...run.shop.stations, ...crewsOf(run), ...run.shop.lanes, ...carriersOf(run)];
-  return Float64Array.from(all, ({ activePeriods: periods, activeMinutes: minutes }) =>
-    over(minutes, periods),
-  );
+  return Float64Array.from([
+    ...all.map(({ activePeriods: periods, activeMinutes: minutes }) => over(minutes, periods)),
+    ...run.shop.supplies.map(() => 0),
+  ]);
 }
 
 /** Person-time engaged over person-time on shift. */

@@ -37,6 +37,11 @@ export class Tally {
   readonly inspections;
   /** By `then` row: a unit came to the limit of its loops. */
   readonly limitReached: Float64Array;
+  /**
+   * Steps that units sent back do again, as differences: units more than at the step before; a last row
+   * behind all steps.
+   */
+  readonly doneAgain: Float64Array;
   /** By defect slot: created. */
   readonly created: Float64Array;
   readonly quality;
@@ -61,7 +66,7 @@ export class Tally {
   readonly minutesIn: Float64Array;
 
   constructor(model: Model, inspections: number, holds: number) {
-    const { thens, slots, lanes, programme, resources, siteNames, stations } = model;
+    const { thens, slots, lanes, steps, programme, resources, siteNames, stations } = model;
     const buckets = Math.max(0, programme.bucketEdges.length - 1);
     this.inspections = columns(
       inspections,
@@ -74,6 +79,7 @@ export class Tally {
       'escaped',
     );
     this.limitReached = new Float64Array(thens.count);
+    this.doneAgain = new Float64Array(steps.count + 1);
     this.created = new Float64Array(slots.count);
     this.quality = qualityTally(model, inspections, holds);
     this.taken = new Float64Array(stations.count);

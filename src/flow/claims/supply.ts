@@ -35,6 +35,9 @@ export class Supply {
   /** Waits begun for want of it; minutes that requests lacked it; unit-minutes on order. */
   waits = 0;
   waitMinutes = NaN;
+  /** Parts that came and that were taken. */
+  received = 0;
+  used = 0;
   onOrderMinutes = NaN;
   private since = NaN;
 
@@ -73,10 +76,12 @@ export class Supply {
     this.lots++;
     if (isLate) this.lateLots++;
     this.unitsReceived += units;
+    this.received += units;
   }
 
   use(units: number): void {
     this.unitsUsed += units;
+    this.used += units;
     this.least = Math.min(this.least, this.stock.free);
   }
 
@@ -99,6 +104,8 @@ export class Supply {
     this.lots = 0;
     this.lateLots = 0;
     this.waits = 0;
+    this.received = 0;
+    this.used = 0;
     this.waitMinutes = 0;
     this.onOrderMinutes = 0;
   }

@@ -88,6 +88,8 @@ function follow(run: Run, place: Place, unit: Unit, step: Step): void {
     // Done over at the same step, a unit is not in rework on its way.
     unit.rework = verdict.target === step ? null : step;
     unit.first = true;
+    run.tally.doneAgain[verdict.target!.id]++;
+    run.tally.doneAgain[step.id + 1]--;
     if (step.id > unit.againTo) unit.againTo = step.id;
     if (goOn(run, place, unit, verdict.target!)) vacate(run, place);
   } else {

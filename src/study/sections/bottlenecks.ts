@@ -1,6 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { CARRIER } from '../../flow/model/resources.js';
 import type { Observation } from '../../measure/observe.js';
+import { named } from '../lists.js';
 import { Deferred, type Pending, resolved } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -9,7 +10,7 @@ import { carrierSite } from './carriers.js';
 
 export interface BottleneckResult {
   readonly name: string;
-  readonly kind: 'station' | 'crew' | 'lane' | 'carrier';
+  readonly kind: 'station' | 'crew' | 'lane' | 'carrier' | 'supply';
   readonly site: string;
   /** Share of replications in which it was the bottleneck: had the highest utilisation. */
   readonly share: Proportion;
@@ -26,8 +27,8 @@ export interface BottleneckResult {
 }
 
 /**
- * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane
- * or kind of carrier with the highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7);
+ * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane,
+ * kind of carrier or supply with the highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7);
  * the first in this order of those that are level. The mean active period (Roser, Nakano & Tanaka 2001)
  * stands beside it, for replications in which there was one.
  */
@@ -68,11 +69,11 @@ export interface Resource extends Pick<BottleneckResult, 'name' | 'kind' | 'site
 }
 
 /**
- * In the order of `Observation.utilisation`: stations, crews, lanes, carriers. Arrival banks have no
+ * In the order of `Observation.utilisation`: stations, crews, lanes, carriers, supplies. Arrival banks have no
  * equipment.
  */
 export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
-  const { stations, resources, lanes, siteNames, companions } = model;
+  const { stations, resources, lanes, siteNames, companions, supplies } = model;
   const all: Omit<Resource, 'id'>[] = [
     ...stations.names.map((name, i) => ({
       name,
@@ -90,6 +91,10 @@ export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
     ...companions.names
       .map((name, i) => ({ name, kind: 'carrier' as const, site: carrierSite({ model }, i) }))
       .filter((_, i) => resources.kind[companions.resource[i]] === CARRIER),
+    ...Array.from(supplies.resource, (resource) => ({
+      ...named(model, 'resources', resource),
+      kind: 'supply' as const,
+    })),
   ];
   return all.map((resource, id) => ({ ...resource, id })).filter(({ id }) => stations.isBank[id] !== 1);
 }
