@@ -1,4 +1,5 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Thing } from './thing.js';
 
 export const RELIEF_KINDS = [
   'person',
@@ -21,6 +22,8 @@ export interface Relief {
    * What is changed, as a planner reads it: `one person more in welders (hall)`; tells it from all others.
    */
   readonly text: string;
+  /** Of what it is more, or less. */
+  readonly of: Thing;
   /** A changed copy; the scenario itself stays. */
   readonly change: (scenario: Scenario) => Scenario;
 }

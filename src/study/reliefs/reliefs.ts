@@ -13,13 +13,9 @@ import { amount } from '../statistics/interval.js';
 import { sumOf } from '../statistics/sums.js';
 import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
 import { effectOf, gainPerCost, ranks, tornado } from './effects.js';
-import { fewerFailures, moreHours, morePeople } from './people.js';
-import { morePlaces, moreSpaces } from './places.js';
-import type { Relief } from './relief.js';
+import { reliefsOf } from './kinds/kinds.js';
 import { type ReliefsResults, reliefsSentence } from './results.js';
 import { type Compared, type Screened, screened, toCompare } from './runs.js';
-import { betterSteps } from './steps.js';
-import { moreTransport } from './transport.js';
 
 export interface ReliefsOptions extends StudyOptions {
   /** The scenario's guesses and estimates, varied. */
@@ -167,10 +163,3 @@ export function looksOf(most: number): number[] {
 
 const levelOf = (all: readonly Screened<unknown>[], level: number): number =>
   familyLevel(level, all.filter(({ out }) => out === null).length);
-
-/** All reliefs of a scenario, in a fixed order. */
-export function reliefsOf(scenario: Scenario): Relief[] {
-  return [morePeople, morePlaces, moreSpaces, moreTransport, betterSteps, moreHours, fewerFailures].flatMap(
-    (of) => of(scenario),
-  );
-}

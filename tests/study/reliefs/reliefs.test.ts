@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { withHighestRate } from '../../../src/study/reliefs/changes.js';
-import { reliefsOf } from '../../../src/study/reliefs/reliefs.js';
+import { reliefsOf } from '../../../src/study/reliefs/kinds/kinds.js';
 
 // All numbers are invented.
 const YAML = `
@@ -71,6 +71,26 @@ describe('the reliefs of a scenario', () => {
       'one hour of overtime a day in two shifts, 22:00 to 23:00',
       'failures of jig half as often',
     ]);
+  });
+
+  it('say what each is of', () => {
+    const of = (text: string) => reliefsOf(scenario).find((relief) => relief.text === text)?.of;
+    const road = 'hall to field';
+    expect(of('one person more in welders (hall)')).toEqual({ kind: 'crew', name: 'welders', site: 'hall' });
+    expect(of('one place more at bay')).toEqual({ kind: 'station', name: 'bay', site: 'field' });
+    expect(of('failures of jig half as often')).toEqual({ kind: 'station', name: 'jig', site: 'hall' });
+    expect(of('one space more ahead of jig')).toEqual({ kind: 'room', name: 'jig', site: 'hall' });
+    expect(of('one space more ahead of lane north')).toEqual({ kind: 'room', name: 'north', site: 'hall' });
+    expect(of('one truck more on north')).toEqual({ kind: 'lane', name: 'north', site: road });
+    expect(of('one departure more on north, at 15:00')).toEqual({ kind: 'lane', name: 'north', site: road });
+    expect(of('one more of frames')).toEqual({ kind: 'carrier', name: 'frames', site: 'hall' });
+    expect(of('10 % off the work of right')).toEqual({ kind: 'step', name: 'right', site: 'field' });
+    expect(of('half as much crack from weld')).toEqual({ kind: 'step', name: 'weld', site: 'hall' });
+    expect(of('one hour of overtime a day in two shifts, 22:00 to 23:00')).toEqual({
+      kind: 'hours',
+      name: 'two shifts',
+      site: '',
+    });
   });
 
   it('add one where one more is wanted, on every shift', () => {

@@ -1,7 +1,9 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import { neighbours } from '../lists.js';
-import { type Relief, withEntry } from './relief.js';
+import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
+import { placedStretches } from '../../../scenario/plant/stretches.js';
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import { neighbours } from '../../lists.js';
+import { type Relief, withEntry } from '../relief.js';
+import type { Thing } from '../thing.js';
 
 /** A second departure is so long before an only one (behind it where that would be on the eve), minutes. */
 const APART_MIN = 240;
@@ -14,13 +16,14 @@ export function moreTransport(scenario: Scenario): Relief[] {
   const lanes = Object.entries(scenario.lanes);
   return [
     ...lanes.map(
-      ([lane]): Relief => ({
+      ([lane, { from: start, to }]): Relief => ({
         kind: 'truck',
         text: `one truck more on ${lane}`,
+        of: laneThing(lane, start, to),
         change: (from) => withEntry(from, 'lanes', lane, (its) => ({ ...its, trucks: its.trucks + 1 })),
       }),
     ),
-    ...lanes.flatMap(([lane, { leaves }]): Relief[] => {
+    ...lanes.flatMap(([lane, { leaves, from: start, to }]): Relief[] => {
       const extra = leaves.kind === 'timetable' ? oneMore(leaves.atMin) : undefined;
       return extra === undefined
         ? []
@@ -28,6 +31,7 @@ export function moreTransport(scenario: Scenario): Relief[] {
             {
               kind: 'departure',
               text: `one departure more on ${lane}, at ${clock(extra)}`,
+              of: laneThing(lane, start, to),
               change: (from) =>
                 withEntry(from, 'lanes', lane, (its) =>
                   its.leaves.kind !== 'timetable'
@@ -40,15 +44,22 @@ export function moreTransport(scenario: Scenario): Relief[] {
             },
           ];
     }),
-    ...Object.keys(scenario.carriers).map(
-      (name): Relief => ({
+    ...placedStretches(scenario, 'carriers', scenario.carriers).map(
+      ({ name, steps: [first] }): Relief => ({
         kind: 'carrier',
         text: `one more of ${name}`,
+        of: { kind: 'carrier', name, site: first?.where?.siteName ?? '' },
         change: (from) => withEntry(from, 'carriers', name, (its) => ({ ...its, count: its.count + 1 })),
       }),
     ),
   ];
 }
+
+const laneThing = (name: string, from: string, to: string): Thing => ({
+  kind: 'lane',
+  name,
+  site: `${from} to ${to}`,
+});
 
 /** The middle of the widest gap between two departures of a day; undefined where there is none. */
 function oneMore(atMin: readonly number[]): number | undefined {

@@ -1,7 +1,7 @@
-import { stationsOf } from '../../scenario/lookup/placed.js';
-import type { Station } from '../../scenario/types/plant.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import { type Relief, type ReliefKind, withEntry } from './relief.js';
+import { stationsOf } from '../../../scenario/lookup/placed.js';
+import type { Station } from '../../../scenario/types/plant.js';
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import { type Relief, type ReliefKind, withEntry } from '../relief.js';
 
 /** One place more at each station; not in a pulse line, where a place is a part of the takt. */
 export function morePlaces(scenario: Scenario): Relief[] {
@@ -44,12 +44,16 @@ export function moreSpaces(scenario: Scenario): Relief[] {
         : []),
     ],
   );
-  const banks = Object.entries(scenario.lanes).flatMap(([lane, { bank, arrivalBank }]): Relief[] => [
-    ...(bank === undefined ? [] : [inBank(`one space more ahead of lane ${lane}`, lane, { bank: bank + 1 })]),
-    ...(arrivalBank === undefined
-      ? []
-      : [inBank(`one space more behind lane ${lane}`, lane, { arrivalBank: arrivalBank + 1 })]),
-  ]);
+  const banks = Object.entries(scenario.lanes).flatMap(
+    ([lane, { from, to, bank, arrivalBank }]): Relief[] => [
+      ...(bank === undefined
+        ? []
+        : [inBank(`one space more ahead of lane ${lane}`, lane, from, { bank: bank + 1 })]),
+      ...(arrivalBank === undefined
+        ? []
+        : [inBank(`one space more behind lane ${lane}`, lane, to, { arrivalBank: arrivalBank + 1 })]),
+    ],
+  );
   return [...buffers, ...banks];
 }
 
@@ -63,6 +67,7 @@ export function atStation(
   return {
     kind,
     text,
+    of: { kind: kind === 'space' ? 'room' : 'station', name, site },
     change: (from) => withEntry(from, 'sites', site, (its) => withEntry(its, 'stations', name, change)),
   };
 }
@@ -70,9 +75,11 @@ export function atStation(
 const inBank = (
   text: string,
   lane: string,
+  site: string,
   spaces: { readonly bank: number } | { readonly arrivalBank: number },
 ): Relief => ({
   kind: 'space',
   text,
+  of: { kind: 'room', name: lane, site },
   change: (from) => withEntry(from, 'lanes', lane, (its) => ({ ...its, ...spaces })),
 });

@@ -1,10 +1,10 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { scaled } from '../../random/distribution.js';
-import { stationsOf } from '../../scenario/lookup/placed.js';
-import type { CalendarSpec, ClockSpan } from '../../scenario/types/calendars.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
+import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
+import { scaled } from '../../../random/distribution.js';
+import { stationsOf } from '../../../scenario/lookup/placed.js';
+import type { CalendarSpec, ClockSpan } from '../../../scenario/types/calendars.js';
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import { type Relief, withEntry } from '../relief.js';
 import { atStation } from './places.js';
-import { type Relief, withEntry } from './relief.js';
 import { clock } from './transport.js';
 
 /** One person more in each crew, on every shift. */
@@ -14,6 +14,7 @@ export function morePeople(scenario: Scenario): Relief[] {
       (crew): Relief => ({
         kind: 'person',
         text: `one person more in ${crew} (${site})`,
+        of: { kind: 'crew', name: crew, site },
         change: (from) =>
           withEntry(from, 'sites', site, (its) =>
             withEntry(its, 'crews', crew, (people) => ({
@@ -43,6 +44,7 @@ export function moreHours(scenario: Scenario): Relief[] {
           {
             kind: 'overtime',
             text: `one hour of overtime a day in ${name}, ${clock(hour.startMin)} to ${clock(hour.endMin)}`,
+            of: { kind: 'hours', name, site: '' },
             change: (from) =>
               withEntry(from, 'calendars', name, (its) => ({
                 ...its,

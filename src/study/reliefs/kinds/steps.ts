@@ -1,8 +1,9 @@
-import { scaled } from '../../random/distribution.js';
-import { routesOf } from '../../scenario/lookup/placed.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import type { Chance, RouteEntry, StationStep } from '../../scenario/types/steps.js';
-import { type Relief, withEntry } from './relief.js';
+import { scaled } from '../../../random/distribution.js';
+import { routesOf, stationsOf } from '../../../scenario/lookup/placed.js';
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import type { Chance, RouteEntry, StationStep } from '../../../scenario/types/steps.js';
+import { type Relief, withEntry } from '../relief.js';
+import type { Thing } from '../thing.js';
 
 /** What is left of a work time. */
 const WORK_LEFT = 0.9;
@@ -12,9 +13,11 @@ const WORK_LEFT = 0.9;
  * stay.
  */
 export function betterSteps(scenario: Scenario): Relief[] {
+  const stations = stationsOf(scenario);
   return routesOf(scenario).flatMap(({ feeder, entries }) =>
     stepsIn(entries).flatMap(({ at, step }): Relief[] => {
       const name = feeder === undefined ? step.name : `${step.name} (${feeder})`;
+      const of: Thing = { kind: 'step', name: step.name, site: stations.get(step.at)?.siteName ?? '' };
       const change =
         (better: (step: StationStep) => StationStep) =>
         (from: Scenario): Scenario =>
@@ -27,11 +30,12 @@ export function betterSteps(scenario: Scenario): Relief[] {
       return [
         ...(step.work === undefined && step.passes === undefined
           ? []
-          : [{ kind: 'work', text: `10 % off the work of ${name}`, change: change(faster) } as const]),
+          : [{ kind: 'work', text: `10 % off the work of ${name}`, of, change: change(faster) } as const]),
         ...Object.keys(step.creates).map(
           (defect): Relief => ({
             kind: 'defect',
             text: `half as much ${defect} from ${name}`,
+            of,
             change: change((its) => withEntry(its, 'creates', defect, halved)),
           }),
         ),

@@ -1,0 +1,13 @@
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import type { Relief } from '../relief.js';
+import { fewerFailures, moreHours, morePeople } from './people.js';
+import { morePlaces, moreSpaces } from './places.js';
+import { betterSteps } from './steps.js';
+import { moreTransport } from './transport.js';
+
+/** All reliefs of a scenario, in a fixed order. */
+export function reliefsOf(scenario: Scenario): Relief[] {
+  return [morePeople, morePlaces, moreSpaces, moreTransport, betterSteps, moreHours, fewerFailures].flatMap(
+    (of) => of(scenario),
+  );
+}

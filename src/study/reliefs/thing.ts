@@ -1,0 +1,29 @@
+/** Of what a relief is more or less: what it would relieve if that stops the build. */
+export interface Thing {
+  /**
+   * - station, crew, carrier, lane, feeder, supply: as the capacity table has them, name and site.
+   * - team: the name of the team, the site of its crew.
+   * - room: spaces ahead of a station, for rework too (name: the station), or a bank of a lane (name: the
+   *   lane), with the site where they are.
+   * - hours: a calendar, no site.
+   * - step: the site of its station.
+   */
+  readonly kind: ThingKind;
+  readonly name: string;
+  /** Empty where there is none. */
+  readonly site: string;
+}
+
+export const THING_KINDS = [
+  'station',
+  'crew',
+  'team',
+  'carrier',
+  'lane',
+  'room',
+  'feeder',
+  'supply',
+  'hours',
+  'step',
+] as const;
+export type ThingKind = (typeof THING_KINDS)[number];
