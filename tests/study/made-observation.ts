@@ -134,6 +134,8 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
       least: zeros(supplies.count),
       lots: zeros(supplies.count),
       lateLots: zeros(supplies.count),
+      received: zeros(supplies.count),
+      used: zeros(supplies.count),
       waits: zeros(supplies.count),
       waitMinutes: zeros(supplies.count),
     },
@@ -165,6 +167,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     repairMinutes: 0,
     limitReached: zeros(thens.count),
     created: zeros(slots.count),
+    visitsAgain: zeros(steps.count),
     quality: observeItems(new Tally(model, inspections, holds), 6 * 7 * 1440),
     reworkMinutes: zeros(resources.crews),
     lanes: {

@@ -19,5 +19,5 @@ export function summarise({ scenario, model, observations, level, ...origin }: T
   const sample = new Sample(planned(scenario, model), level),
     results = summary(sample, origin);
   for (const each of observations) sample.take(each);
-  return results.value;
+  return results.value.results;
 }

@@ -3,7 +3,7 @@ import type { ShardFolder } from '../../study/run/shards.js';
 import type { SimulateAsked } from '../../study/simulate/design.js';
 import { command } from '../arguments/command.js';
 import { type Values, words } from '../arguments/option.js';
-import { ANSWER, JOURNEY } from '../arguments/options.js';
+import { ANSWER, JOURNEY, RUN } from '../arguments/options.js';
 import type { ExitCode } from '../exit-code.js';
 import { type Interrupt, listenForInterrupt } from '../interrupt.js';
 import { say } from '../output.js';
@@ -11,7 +11,7 @@ import { UsageError } from '../usage-error.js';
 import { COMPARE, comparison } from './compare.js';
 import { checkJourney, journeyAsked, SIMULATE } from './simulate.js';
 
-const OPTIONS = { ...ANSWER, journey: JOURNEY };
+const OPTIONS = { ...ANSWER, workers: RUN.workers, journey: JOURNEY };
 
 export const merge = command({
   name: 'merge',
@@ -73,6 +73,7 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
     async (request, folders, stage, interrupt) => {
       const { simulateDesign } = await import('../../study/simulate/design.js');
       const { mergeShards } = await import('../../study/run/merge.js');
+      const { withConstraint } = await import('../../study/simulate/with-constraint.js');
       const { runStudy } = await import('../run-study.js');
       const asked = folders[0].about.asked as unknown as SimulateAsked,
         design = simulateDesign(asked, journeyAsked(request));
@@ -80,7 +81,14 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
       return runStudy(request, interrupt, {
         ...SIMULATE,
         stage: `${stage} of ${asked.file}, ${asked.replications} replications, seed ${asked.seed}`,
-        run: () => mergeShards(design, folders),
+        run: (how) =>
+          withConstraint(mergeShards(design, folders), {
+            ...how,
+            scenario: asked.scenario,
+            seed: asked.seed,
+            workers: request.workers,
+            journal: undefined,
+          }),
       });
     },
   ],

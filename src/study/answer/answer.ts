@@ -3,7 +3,6 @@ import { bounds, count, intervalName, mean, number, withInterval } from '../form
 import type { Window } from '../programme/judged-window.js';
 import { type RateJudged, SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
-import type { BottleneckResult } from '../sections/bottlenecks.js';
 import type { Estimate } from '../statistics/estimate.js';
 
 /**
@@ -16,19 +15,14 @@ export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'he
 }
 
 /** The answer, in one sentence that begins with it. */
-export function answer(
-  sample: Sample,
-  judged: RateJudged,
-  throughputPerDay: Estimate,
-  bottlenecks: readonly BottleneckResult[],
-): Answer {
+export function answer(sample: Sample, judged: RateJudged, throughputPerDay: Estimate): Answer {
   const { verdict, askedPerDay, heldPerDay, window } = judged;
   return {
     verdict,
     askedPerDay,
     heldPerDay,
     window: window === null ? null : { from: window.from, to: window.to },
-    sentence: `${capital(sentence(sample, judged, throughputPerDay, bottlenecks[0]))}.`,
+    sentence: `${capital(sentence(sample, judged, throughputPerDay))}.`,
   };
 }
 
@@ -42,31 +36,19 @@ export function shortfallClause(sample: Sample, { askedPerDay, heldPerDay, gridl
   return `${rate(askedPerDay)} is not held: ${parts.join('; ')}`;
 }
 
-function sentence(
-  sample: Sample,
-  judged: RateJudged,
-  throughputPerDay: Estimate,
-  bottleneck: BottleneckResult | undefined,
-): string {
+function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate): string {
   const { askedPerDay, heldPerDay, shortfall, window, leadMinutes } = judged,
     asked = rate(askedPerDay);
-  const known = bottleneck !== undefined && bottleneck.share.count > 0 ? bottleneck : null;
   switch (judged.verdict) {
     case 'no rate asked': {
       const shipped = `no rate is asked: ${shippedText(throughputPerDay)} over the whole run`;
-      if (judged.gridlocks > 0) return `${shipped}; ${standstill(sample, judged.gridlocks)}`;
-      return known === null ? shipped : `${shipped}; ${nearest(known)}`;
+      return judged.gridlocks > 0 ? `${shipped}; ${standstill(sample, judged.gridlocks)}` : shipped;
     }
-    case 'falls short': {
-      // In a gridlock, who waits for whom is the cause; the findings say it.
-      if (known === null || judged.gridlocks > 0) return shortfallClause(sample, judged);
-      return `${shortfallClause(sample, judged)}; ${named(known)} stops it (bottleneck in ${share(known)})`;
-    }
+    case 'falls short':
+      return shortfallClause(sample, judged);
     case 'holds':
       return (
-        `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ` +
-        window!.to +
-        (known === null ? '' : `; ${nearest(known)}`)
+        `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ` + window!.to
       );
     case 'not settled': {
       if (shortfall === null)
@@ -114,11 +96,6 @@ function standstill(sample: Sample, gridlocks: number): string {
     `${count(sample.replications, 'replication')} (gridlock)`
   );
 }
-
-const named = ({ kind, name }: BottleneckResult): string => `the ${kind} ${name}`;
-const nearest = (bottleneck: BottleneckResult): string =>
-  `nearest to its limit is ${named(bottleneck)} (bottleneck in ${share(bottleneck)})`;
-const share = ({ share: { share } }: BottleneckResult): string => `${number(100 * share)} % of replications`;
 
 const WORDS = [
   'zero',

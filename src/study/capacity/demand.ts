@@ -1,6 +1,8 @@
 import type { Model } from '../../flow/model/model.js';
+import { REWORK_ONLY } from '../../flow/model/steps.js';
 import { rowsOf } from '../lists.js';
-import { meanDraw, meanFactor, meanLearning } from './means.js';
+import { sumOf } from '../statistics/sums.js';
+import { chanceToMeet, meanDraw, meanFactor, meanLearning } from './means.js';
 import { type Build, optionMix, routeOptions, stockBuild } from './mix.js';
 import { expectedVisits, type Visits } from './visits.js';
 
@@ -22,6 +24,18 @@ export interface Demand {
   readonly byValue: readonly Float64Array[];
   /** Whether every combination of options was reckoned by itself. */
   readonly isExact: boolean;
+}
+
+/** Visits of a step for each unit released but those of units sent back: the others are done again. */
+export function firstVisits(model: Model, { started }: Pick<Demand, 'started'>, step: number): number {
+  const { steps, routes } = model,
+    route = steps.route[step],
+    builds = routes.stock[route] >= 0 ? [stockBuild(model)] : optionMix(model).builds;
+  if (steps.rework[step] === REWORK_ONLY) return 0;
+  return (
+    (started[route] / Math.max(1, steps.sampleN[step])) *
+    sumOf(builds, (build) => build.weight * chanceToMeet(model, build, step))
+  );
 }
 
 /**

@@ -38,7 +38,7 @@ export function stationMinutes(model: Model, asks: Demand, step: number): StepMi
  * unit takes one last set up for its value, this is an upper bound. A unit that only goes on to its next step
  * in its place causes none.
  */
-function changeover(model: Model, asks: Demand, step: number): number {
+export function changeover(model: Model, asks: Demand, step: number): number {
   const { steps, stations } = model;
   const station = steps.station[step];
   if (stations.changeoverOption[station] < 0) return 0;

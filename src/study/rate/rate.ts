@@ -3,11 +3,15 @@ import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
+import { constraint } from '../constraint/constraint.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import { changedTo } from '../reliefs/changes.js';
 import { Replicator } from '../run/replicator.js';
+import { releaseCalendar, workingDaysBetween } from '../sample/planned.js';
 import { readingOf } from '../sample/reading.js';
+import { sum } from '../statistics/sums.js';
 import { atRate, noRateReason, rampOf } from './at-rate.js';
 import { Line, MOST_TIMES, watched } from './line.js';
 import { REST_WEEKS, ramp } from './ramp.js';
@@ -70,6 +74,25 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       abovePerDay: found.above === null ? null : rateOf(found.above),
       contradictions: found.contradictions.map(rateOf),
     };
+    /** What stops the lowest rate that does not hold. */
+    const stoppedAt = async (perDay: number | null): Promise<RateResults['constraint']> => {
+      if (perDay === null) return null;
+      const at = atRate(scenario, { perDay, settleWeeks, weeks }),
+        { verdict } = defined([...points.values()].find((point) => point.perDay === perDay)),
+        days = workingDaysBetween(releaseCalendar(at.scenario).workingDays, at.fromMin, at.toMin);
+      const found = await constraint(
+        {
+          base: changedTo(at.scenario),
+          weeks: at,
+          verdict: verdict === 'does not hold' ? 'falls short' : verdict,
+          shippedPerDay: ({ shippedIn }) => sum(shippedIn.subarray(at.first, at.end)) / days,
+          replications,
+          level,
+        },
+        replicator,
+      );
+      return { perDay, ...found };
+    };
     const sorted = [...points].sort(([a], [b]) => a - b).map(([, point]) => point);
     const window = atRate(scenario, { perDay: from, settleWeeks, weeks }),
       { bottleneck, highestRatePerDay } = capacity(model, scenario);
@@ -89,9 +112,11 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       points: sorted,
       changes: changesOf(sorted),
     };
-    const sentence = rateSentence({ ...base, ...bracket });
+    const stopped = await stoppedAt(bracket.abovePerDay ?? null),
+      sentence = rateSentence({ ...base, ...bracket, constraint: stopped });
     return {
       ...base,
+      constraint: stopped,
       answer: { sentence, ...bracket },
       ramp: await ramp(scenario, line, options.rampTo ?? bracket.highestPerDay, weeks, settleWeeks),
     };

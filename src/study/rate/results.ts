@@ -1,3 +1,5 @@
+import type { ConstraintResult } from '../constraint/results.js';
+import { stopsIt } from '../constraint/sentence.js';
 import { count, number } from '../format.js';
 import type { ResultsHead } from '../head.js';
 import { defined } from '../lists.js';
@@ -33,13 +35,17 @@ export interface RateResults extends ResultsHead<'rate'> {
   readonly answer: RateAnswer;
   /** By rate. */
   readonly points: readonly RatePoint[];
-  /** Where what stops it changes as the rate rises. */
+  /** Where what is used most changes as the rate rises. */
   readonly changes: readonly {
     readonly fromPerDay: number;
     readonly toPerDay: number;
     readonly before: string;
     readonly after: string;
   }[];
+  /**
+   * What stops the lowest rate that was not seen to hold, by trial at that rate; null where all rates hold.
+   */
+  readonly constraint: (ConstraintResult & { readonly perDay: number }) | null;
   readonly ramp: RampResult;
 }
 
@@ -69,8 +75,8 @@ export interface RatePoint {
   readonly wip: Estimate;
   readonly leadDays: Estimate;
   /**
-   * The station, crew, lane or carriers with the highest utilisation, by share of replications, the likeliest
-   * first.
+   * The station, crew, lane, carriers or supply with the highest utilisation, by share of replications, the
+   * likeliest first: a hint.
    */
   readonly stops: readonly {
     readonly name: string;
@@ -110,7 +116,7 @@ export function rateSentence({
   arithmetic,
   sure,
   plannedPerDay,
-  changes,
+  constraint,
 }: Known): string {
   const at = (perDay: number) => defined(points.find((point) => point.perDay === perDay));
   const said = [
@@ -124,17 +130,8 @@ export function rateSentence({
   ];
   if (arithmetic !== null)
     said.push(`Arithmetic allows ${number(arithmetic.perDay)} a day (${arithmetic.name})`);
-  const stop = at(abovePerDay ?? highestPerDay ?? grid.from).stops[0];
-  if (stop !== undefined)
-    said.push(
-      `At ${rate(abovePerDay ?? highestPerDay ?? grid.from)} a day the ${stop.kind} ${stop.name} ` +
-        `is the constraint (${stop.share.count} of ${count(stop.share.n, 'replication')})`,
-    );
-  for (const { fromPerDay, toPerDay, before, after } of changes)
-    said.push(
-      `Between ${rate(fromPerDay)} and ${rate(toPerDay)} a day the constraint goes from ` +
-        `"${before}" to "${after}"`,
-    );
+  if (constraint !== null)
+    said.push(`At ${rate(constraint.perDay)} a day ${stopsIt(constraint) ?? 'no single thing stops it'}`);
   if (contradictions.length > 0)
     said.push(
       `Beware: ${contradictions.map(rate).join(', ')} a day, above one that does not hold, ` +

@@ -9,8 +9,7 @@ import { identityOf } from '../run/identity.js';
 import { whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import { Sample } from '../sample/sample.js';
-import type { Results } from './results.js';
-import { summary } from './summary.js';
+import { type Simulated, summary } from './summary.js';
 
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked extends Origin {
@@ -21,10 +20,10 @@ export interface SimulateAsked extends Origin {
 export const CLOSELY = 10;
 
 /** What is asked to be precise is known, as far as it is, at any time. */
-export interface SimulateDesign extends FixedDesign<Observation, Results> {
+export interface SimulateDesign extends FixedDesign<Observation, Simulated> {
   readonly gather: (
     of?: readonly PrecisionMeasure[],
-  ) => Gathering<Observation, Results> & { readonly measured: Measured };
+  ) => Gathering<Observation, Simulated> & { readonly measured: Measured };
 }
 
 /**
@@ -41,18 +40,22 @@ export function simulateDesign(asked: SimulateAsked, journey?: JourneyAsked): Si
     gather: (of = []) => {
       const plan = planned(scenario, model),
         sample = new Sample(plan, level),
-        results = summary(sample, asked);
+        all = summary(sample, asked);
       return {
         take: (observation) => {
           sample.take(observation);
         },
         measured: measured(sample, of),
-        found: () => ({
-          ...results.value,
-          ...(journey === undefined
-            ? {}
-            : { journey: journeyOf(model, plan.clock, seed, sample.first, journey) }),
-        }),
+        found: () => {
+          const { results, judged } = all.value;
+          return {
+            judged,
+            results:
+              journey === undefined
+                ? results
+                : { ...results, journey: journeyOf(model, plan.clock, seed, sample.first, journey) },
+          };
+        },
       };
     },
   };

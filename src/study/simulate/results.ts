@@ -4,6 +4,7 @@ import type { Finding } from '../answer/findings.js';
 import type { PrecisionResult } from '../answer/precision.js';
 import type { RunRow } from '../answer/runs.js';
 import type { WarmUpResult } from '../answer/warm-up.js';
+import type { ConstraintResult } from '../constraint/results.js';
 import type { ResultsHead } from '../head.js';
 import type { DateQuantile, UnitResult } from '../programme/dates.js';
 import type { DueResult } from '../programme/due-dates.js';
@@ -86,6 +87,8 @@ export interface Results extends ResultsHead<'simulate'> {
   readonly warmUp: WarmUpResult | null;
   /** What limits the rate by arithmetic, see `check`; null: nothing. */
   readonly bottleneckByArithmetic: string | null;
+  /** What stops the build, by trial; null where that was not looked at. */
+  readonly constraint: ConstraintResult | null;
   /** Sorted, the likeliest first. */
   readonly bottlenecks: readonly BottleneckResult[];
   readonly lastUnit: readonly DateQuantile[];

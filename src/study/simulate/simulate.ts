@@ -12,8 +12,9 @@ import { answerOf, type FixedDesign } from '../run/fixed-design.js';
 import { Replicator, type ReplicatorOptions, type Take } from '../run/replicator.js';
 import { simulateDesign } from './design.js';
 import type { Results } from './results.js';
+import { type WithConstraintOptions, withConstraint } from './with-constraint.js';
 
-export interface SimulateOptions extends StudyOptions {
+export interface SimulateOptions extends StudyOptions, Pick<WithConstraintOptions, 'onStage'> {
   /** At least 1; intervals need 2. */
   readonly replications: number;
   /** The unit whose way is told, which takes one replication more; none where left out. */
@@ -36,10 +37,10 @@ export async function simulateStudy(options: SimulateOptions): Promise<Results> 
       `level: expected a confidence above 0 and below 1, got ${level}; give for example 0.95`,
     );
   const design = simulateDesign({ ...options, level }, journey);
-  if (precision === undefined) return answerOf(design, options);
+  if (precision === undefined) return withConstraint(await answerOf(design, options), options);
   const gathering = design.gather(precision.of),
     done = await runUntilPrecise(design, precision, gathering, options);
-  const results = gathering.found(),
+  const results = await withConstraint(gathering.found(), options),
     reached = precisionOf(gathering.measured, done, precision);
   return { ...results, precision: reached, findings: [...results.findings, ...precisionFindings(reached)] };
 }

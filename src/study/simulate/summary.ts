@@ -10,9 +10,9 @@ import { lastUnit, units } from '../programme/dates.js';
 import { dueDates } from '../programme/due-dates.js';
 import { leadTime } from '../programme/lead-time.js';
 import { shippedAgainstPlan } from '../programme/plan.js';
-import { judgeRate, type ToJudge } from '../programme/rate-held.js';
+import { judgeRate, type RateJudged, type ToJudge } from '../programme/rate-held.js';
 import { series, shownBuckets, throughput, wip } from '../programme/series.js';
-import { Deferred, type Pending } from '../sample/deferred.js';
+import { Deferred, type Pending, resolved } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import { bottlenecks } from '../sections/bottlenecks.js';
 import { buffers } from '../sections/buffers.js';
@@ -31,11 +31,17 @@ import { stations } from '../sections/stations.js';
 import { feeders, supplies } from '../sections/supplies.js';
 import type { Results } from './results.js';
 
+/** The results, and how the rate was judged: by the same weeks it is told what stops it. */
+export interface Simulated {
+  readonly results: Results;
+  readonly judged: RateJudged;
+}
+
 /**
  * All that `simulate` tells of a scenario's replications. The same replications give the same results to the
  * last bit.
  */
-export function summary(sample: Sample, { file, seed }: Pick<Origin, 'file' | 'seed'>): Deferred<Results> {
+export function summary(sample: Sample, { file, seed }: Pick<Origin, 'file' | 'seed'>): Deferred<Simulated> {
   const { scenario, model, calendar, level } = sample,
     { start, zone, quantity } = scenario.programme;
   const toJudge = sample.fold<ToJudge[]>([], (known, { outcome, shipped, leadMean, shippedIn }) => {
@@ -67,7 +73,7 @@ export function summary(sample: Sample, { file, seed }: Pick<Origin, 'file' | 's
       basis,
       note: note ?? null,
     })),
-    answer: new Deferred(() => answer(sample, judged.value, shipping.perDay.value, likeliest.value)),
+    answer: new Deferred(() => answer(sample, judged.value, shipping.perDay.value)),
     series: series(sample, shown),
     wip: wip(sample, shown),
     leadTime: leadTime(sample),
@@ -97,6 +103,7 @@ export function summary(sample: Sample, { file, seed }: Pick<Origin, 'file' | 's
     warmUp: startUp,
     bottleneckByArithmetic: capacity(model, scenario).bottleneck?.name ?? null,
     bottlenecks: likeliest,
+    constraint: null,
     lastUnit: lastUnit(sample),
     units: units(sample),
     due: dueDates(sample),
@@ -107,5 +114,5 @@ export function summary(sample: Sample, { file, seed }: Pick<Origin, 'file' | 's
     findings: new Deferred(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),
     runs: new Deferred(() => withHeld(rows.value, toJudge.value.map(judged.value.heldIn))),
   };
-  return new Deferred(() => results);
+  return new Deferred(() => ({ results: resolved<Results>(results), judged: judged.value }));
 }

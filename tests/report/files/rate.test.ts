@@ -62,6 +62,7 @@ const SAMPLE: RateResults = {
     point(4, 'does not hold', 0, [stop('ferry', 'lane', 30)]),
   ],
   changes: [{ fromPerDay: 3.5, toPerDay: 4, before: 'booth', after: 'ferry' }],
+  constraint: null,
   ramp: {
     outcome: 'from a week on',
     sentence: 'Ramp: 3.4 a day may be asked from week 5 of the programme on, 2027-03-29, not before.',

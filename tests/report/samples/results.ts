@@ -171,6 +171,7 @@ export function sampleResults({
       : { from: day(calendar[14].monday), to: day(calendar.at(-1)?.monday ?? new Date(0)) };
 
   return {
+    constraint: null,
     format: 'rateproof results',
     version: 1,
     program: '0.1.0',

@@ -28,6 +28,8 @@ describe('supplies in the results', () => {
         least: Float64Array.of(1),
         lots: Float64Array.of(20),
         lateLots: Float64Array.of(2),
+        received: Float64Array.of(40),
+        used: Float64Array.of(40),
         waits: Float64Array.of(waits),
         waitMinutes: Float64Array.of(waitMinutes),
       },

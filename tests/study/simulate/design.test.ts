@@ -25,5 +25,5 @@ it('keeps of its replications only the first, however many come', async () => {
   await setImmediate();
   collectGarbage();
   expect(seen.flatMap((made) => made.deref()?.replication ?? [])).toEqual([1]);
-  expect(found().runs).toHaveLength(30);
+  expect(found().results.runs).toHaveLength(30);
 });

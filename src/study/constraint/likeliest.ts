@@ -1,0 +1,139 @@
+import { STATE_COUNT, UNATTENDED, WORKING } from '../../flow/floor/states.js';
+import { CARRIER, CREW, SUPPLY } from '../../flow/model/resources.js';
+import { bankName } from '../../scenario/lookup/ids.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { CapacityRow } from '../capacity/capacity.js';
+import { named } from '../lists.js';
+import type { Thing } from '../reliefs/thing.js';
+import type { Sample } from '../sample/sample.js';
+import { carrierSite } from '../sections/carriers.js';
+import { sumOf } from '../statistics/sums.js';
+import { type Pressure, pressure } from './pressure.js';
+import type { Seen } from './seen.js';
+
+/** A thing, and the units that wait for it in the end, on average: an index. */
+export interface Likely {
+  readonly thing: Thing;
+  readonly waiting: number;
+}
+
+/** Of what waits for the places and crews of a calendar, so much may be told of its hours. */
+const OF_HOURS = 0.5;
+/** What waits for a feeder waits for its slowest station, or for a larger stock. */
+const OF_STOCK = 0.1;
+/** The busiest of a feeder's stations stands out by this power. */
+const SHARPNESS = 8;
+
+/** Everything finite that units wait for, the likeliest to stop the build first. */
+export function likeliest(sample: Pick<Sample, 'model' | 'scenario'>, seen: Seen): Likely[] {
+  const { model, scenario } = sample,
+    { stations, lanes, resources, companions, siteNames, routes } = model;
+  const on = { ...pressure(model, seen) };
+  const ofStations = withFeeders(model, seen, on);
+  const laneSite = (lane: number): string => `${siteNames[lanes.from[lane]]} to ${siteNames[lanes.to[lane]]}`,
+    banks = new Map(lanes.names.map((name, lane) => [bankName(name), lane]));
+  const room = (to: number): Thing => {
+    const lane = to >= stations.count ? to - stations.count : banks.get(stations.names[to]);
+    return lane === undefined
+      ? { kind: 'room', ...named(model, 'stations', to) }
+      : { kind: 'room', name: lanes.names[lane], site: laneSite(lane) };
+  };
+  const all: Likely[] = [
+    ...stations.names.map((_, id) => ({
+      // What waits in an arrival bank waits for room behind it.
+      thing: stations.isBank[id] ? room(id) : { kind: 'station' as const, ...named(model, 'stations', id) },
+      waiting: ofStations[id],
+    })),
+    ...Array.from(on.rooms, (waiting, to) => ({ thing: room(to), waiting })),
+    ...lanes.names.map((name, id) => ({
+      thing: { kind: 'lane' as const, name, site: laneSite(id) },
+      waiting: on.lanes[id],
+    })),
+    ...resources.names.flatMap((_, id): Likely[] => {
+      const kind = resources.kind[id];
+      return kind === CREW || kind === SUPPLY
+        ? [
+            {
+              thing: { kind: kind === CREW ? 'crew' : 'supply', ...named(model, 'resources', id) },
+              waiting: on.resources[id],
+            },
+          ]
+        : [];
+    }),
+    ...companions.names.map((name, id): Likely => {
+      const resource = companions.resource[id],
+        isCarrier = resources.kind[resource] === CARRIER;
+      return {
+        thing: isCarrier
+          ? { kind: 'carrier', name, site: carrierSite({ model }, id) }
+          : { kind: 'team', name, site: siteNames[resources.site[resource]] },
+        waiting: on.companions[id],
+      };
+    }),
+    ...routes.names.map((name, route) => ({
+      thing: { kind: 'feeder' as const, name, site: '' },
+      waiting: on.feeders[route] * OF_STOCK,
+    })),
+  ];
+  return joined([...all, ...hours(scenario, all)]).sort((a, b) => b.waiting - a.waiting);
+}
+
+/** What waits for stations, those included that hold a feeder up. */
+function withFeeders(
+  { routes, steps, stations }: Sample['model'],
+  { stationShares, replications }: Seen,
+  on: Pressure,
+): Float64Array {
+  const waiting = on.stations.slice();
+  on.feeders.forEach((units, route) => {
+    if (!(units > 0)) return;
+    const own = new Set<number>();
+    for (let step = routes.firstStep[route]; step < routes.firstStep[route + 1]; step++)
+      if (steps.station[step] >= 0) own.add(steps.station[step]);
+    const weights = [...own].map((station) => {
+      let active = 0;
+      for (let state = WORKING; state <= UNATTENDED; state++)
+        active += stationShares[station * STATE_COUNT + state] / replications;
+      return { station, weight: active ** SHARPNESS };
+    });
+    const total = sumOf(weights, ({ weight }) => weight);
+    for (const { station, weight } of weights)
+      if (total > 0) waiting[station] += (units * (1 - OF_STOCK) * weight) / total;
+  });
+  return waiting.subarray(0, stations.count);
+}
+
+/** Calendars, by what waits for the stations and crews that keep them. */
+function hours({ sites }: Scenario, all: readonly Likely[]): Likely[] {
+  return all.flatMap(({ thing: { kind, name, site }, waiting }): Likely[] => {
+    const its = sites[site],
+      calendar =
+        kind === 'station'
+          ? (its?.stations[name]?.calendar ?? its?.calendar)
+          : kind === 'crew'
+            ? (its?.crews[name]?.calendar ?? its?.calendar)
+            : undefined;
+    return calendar === undefined || (kind === 'station' && its?.stations[name]?.unattended === true)
+      ? []
+      : [{ thing: { kind: 'hours', name: calendar, site: '' }, waiting: waiting * OF_HOURS }];
+  });
+}
+
+/** One entry a thing; those for which nothing waits are left out. */
+function joined(all: readonly Likely[]): Likely[] {
+  const byKey = new Map<string, Likely>();
+  for (const each of all) {
+    if (!(each.waiting > 0)) continue;
+    const key = keyOfThing(each.thing),
+      known = byKey.get(key);
+    byKey.set(key, known === undefined ? each : { ...known, waiting: known.waiting + each.waiting });
+  }
+  return [...byKey.values()];
+}
+
+/** Station, crew and team names may stand in several sites; the others are told by their name. */
+export const keyOfThing = ({ kind, name, site }: Thing): string =>
+  JSON.stringify(kind === 'crew' || kind === 'team' || kind === 'step' ? [kind, name, site] : [kind, name]);
+
+/** What arithmetic says limits the rate. */
+export const thingOf = ({ kind, name, site }: CapacityRow): Thing => ({ kind, name, site });

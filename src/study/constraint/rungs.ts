@@ -1,0 +1,156 @@
+import { CARRIER } from '../../flow/model/resources.js';
+import type { Observation } from '../../measure/observe.js';
+import type { CapacityRow } from '../capacity/capacity.js';
+import { dailyMinutes } from '../capacity/days.js';
+import { demand, firstVisits } from '../capacity/demand.js';
+import { availability, changeover } from '../capacity/station.js';
+import type { Sample } from '../sample/sample.js';
+import { PLACE_STATES, type PlaceState } from '../sections/stations.js';
+import { sumOf } from '../statistics/sums.js';
+
+/** Units a working day lost to each cause in a replication, by cause. */
+export type Rungs = Readonly<Record<string, number>>;
+
+/** A constraint's losses are reckoned in one replication of `days` working days, in which so much was shipped. */
+export type RungsOf = (seen: Observation, days: number, shippedPerDay: number) => Rungs;
+
+type Of = Pick<Sample, 'model' | 'scenario' | 'calendar'>;
+
+/** How the losses of a constraint are reckoned; null where arithmetic sets it no limit in minutes or parts. */
+export function rungsOf(sample: Of, row: CapacityRow): RungsOf | null {
+  if (row.capacityPerDay === null || row.capacityPerDay <= 0) return null;
+  const { model } = sample,
+    named = (names: readonly string[], sites: Int32Array): number =>
+      names.findIndex((name, id) => name === row.name && model.siteNames[sites[id]] === row.site);
+  switch (row.kind) {
+    case 'station':
+      return stationRungs(sample, row, row.capacityPerDay, named(model.stations.names, model.stations.site));
+    case 'crew':
+      return crewRungs(row, row.capacityPerDay, named(model.resources.names, model.resources.site));
+    case 'carrier':
+      return carrierRungs(sample, row, row.capacityPerDay, model.companions.names.indexOf(row.name));
+    case 'lane':
+      return laneRungs(sample, row, row.capacityPerDay, model.lanes.names.indexOf(row.name));
+    case 'supply':
+      return supplyRungs(sample, row, row.capacityPerDay);
+    case 'feeder':
+      return null;
+  }
+}
+
+function stationRungs(sample: Of, row: CapacityRow, capacity: number, station: number): RungsOf {
+  const { model, scenario } = sample,
+    { stations, steps, sideBySide } = model,
+    asks = demand(model),
+    here = Array.from(steps.station.keys()).filter(
+      (step) => steps.station[step] === station && sideBySide.group[step] < 0,
+    );
+  // Arithmetic counts a lot as one; its places are booked one by one.
+  const many = stations.lotMost[station] > 0 ? stations.places[station] : 1,
+    available = row.availableMinutesPerDay * many,
+    aUnit = available / capacity,
+    planned = row.minutesPerUnit * many,
+    fit = planned * availability(model, station, dailyMinutes(model, scenario)),
+    share = stations.lotMost[station] > 0 ? many / Math.min(stations.lotMost[station], many) : 1,
+    change = sumOf(here, (step) => changeover(model, asks, step)) * share,
+    task = fit - change,
+    visits = row.visitsPerUnit,
+    aVisit = visits > 0 ? task / visits : 0,
+    first = sumOf(here, (step) => Math.min(asks.visits[step], firstVisits(model, asks, step)));
+  return (seen, days, shipped) => {
+    const aDay = (seen.minutes * stations.places[station]) / days,
+      minutes = (state: PlaceState): number =>
+        seen.stationShares[station * PLACE_STATES.length + PLACE_STATES.indexOf(state)] * aDay,
+      begun = sumOf(here, (step) => seen.stepVisits[step]) / days,
+      again = sumOf(here, (step) => Math.min(seen.visitsAgain[step], seen.stepVisits[step])) / days,
+      lost = (minutesADay: number): number => minutesADay / aUnit;
+    return {
+      'other hours than in a mean week': lost(available - (aDay - minutes('off shift'))),
+      'starved: nothing to work on': lost(minutes('starved')),
+      'blocked: no room ahead': lost(minutes('blocked') - (aUnit - planned) * shipped),
+      'short of crew': lost(minutes('short of crew')),
+      'short of parts': lost(minutes('short of parts')),
+      'short of a carrier or team': lost(minutes('short of carrier')),
+      'failures and outages beyond the mean': lost(minutes('down') - (planned - fit) * shipped),
+      'changeovers beyond the mean': lost(minutes('changeover') - change * shipped),
+      'done again beyond the mean': lost((again - (visits - first) * shipped) * aVisit),
+      'longer times than the mean': lost(minutes('working') + minutes('unattended') - begun * aVisit),
+      'units past it, not yet out': lost((begun - again - first * shipped) * aVisit),
+    };
+  };
+}
+
+function crewRungs(row: CapacityRow, capacity: number, crew: number): RungsOf {
+  const aUnit = row.availableMinutesPerDay / capacity;
+  return ({ crewTime, crewBusy, reworkMinutes }, days, shipped) => {
+    const usual = crewTime.usual[crew] / days,
+      overtime = crewTime.overtime[crew] / days,
+      engaged = crewBusy[crew] * (usual + overtime),
+      again = reworkMinutes[crew] / days,
+      lost = (minutesADay: number): number => minutesADay / aUnit;
+    return {
+      'people missing, other hours than in a mean week': lost(row.availableMinutesPerDay - usual),
+      'overtime worked': lost(-overtime),
+      'nothing to work on': lost(usual + overtime - engaged),
+      'repairs and work done again': lost(again),
+      'longer times than the mean; units not yet out': lost(engaged - again - aUnit * shipped),
+    };
+  };
+}
+
+function carrierRungs({ model }: Of, row: CapacityRow, capacity: number, companion: number): RungsOf {
+  const aUnit = row.availableMinutesPerDay / capacity,
+    resource = model.companions.resource[companion],
+    count = model.resources.kind[resource] === CARRIER ? model.resources.amount[resource] : 0;
+  return ({ minutes, kept, stockMean }, days, shipped) => {
+    const aDay = minutes / days,
+      lost = (minutesADay: number): number => minutesADay / aUnit;
+    return {
+      'other days than in a mean week': lost(row.availableMinutesPerDay - count * aDay),
+      'free: no unit asked for one': lost(stockMean[resource] * aDay),
+      'held while the unit waits, over nights, blocked': lost(
+        (kept.held[companion] + kept.coming[companion]) * aDay - aUnit * shipped,
+      ),
+    };
+  };
+}
+
+function laneRungs({ model }: Of, row: CapacityRow, capacity: number, lane: number): RungsOf {
+  const { lanes } = model,
+    spaces = lanes.capacity[lane],
+    possible = (capacity * row.visitsPerUnit) / spaces,
+    trip = row.visitsPerUnit > 0 ? (row.minutesPerUnit * spaces) / row.visitsPerUnit : 0;
+  return ({ lanes: seen, minutes }, days, shipped) => {
+    const trips = seen.trips[lane] / days,
+      carried = seen.carried[lane] / days,
+      lost = (units: number): number => units / row.visitsPerUnit;
+    const truckDay = (minutes * lanes.trucks[lane]) / days,
+      perTrip = (share: number): number => (trip > 0 ? ((share * truckDay) / trip) * spaces : 0);
+    const blocked = perTrip(seen.truckBlocked[lane]),
+      free = perTrip(seen.truckFree[lane]);
+    return {
+      'trucks blocked: no room behind': lost(blocked),
+      'trucks wait for a load or their time': lost(free),
+      'longer trips, other hours than in a mean week': lost((possible - trips) * spaces - blocked - free),
+      'spaces left empty': lost(trips * spaces - carried),
+      'units past it, not yet out': lost(carried - row.visitsPerUnit * shipped),
+    };
+  };
+}
+
+function supplyRungs({ model }: Of, row: CapacityRow, capacity: number): RungsOf {
+  const { supplies, resources, siteNames } = model,
+    aUnit = row.visitsPerUnit,
+    supply = Array.from(supplies.resource).findIndex(
+      (id) => resources.names[id] === row.name && siteNames[resources.site[id]] === row.site,
+    );
+  return ({ supplies: seen }, days, shipped) => {
+    const received = seen.received[supply] / days,
+      used = seen.used[supply] / days;
+    return {
+      'fewer parts came than planned': (capacity * aUnit - received) / aUnit,
+      'parts left in stock': (received - used) / aUnit,
+      'parts on units not yet out, or taken again': (used - aUnit * shipped) / aUnit,
+    };
+  };
+}

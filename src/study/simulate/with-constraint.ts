@@ -1,0 +1,67 @@
+import { compile } from '../../scenario/compile.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { constraint } from '../constraint/constraint.js';
+import { stopsIt } from '../constraint/sentence.js';
+import type { RateJudged } from '../programme/rate-held.js';
+import { shippedPerDay } from '../programme/series.js';
+import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
+import { planned } from '../sample/planned.js';
+import type { Results } from './results.js';
+import type { Simulated } from './summary.js';
+
+export interface WithConstraintOptions extends ReplicatorOptions {
+  readonly scenario: Scenario;
+  /** A new stage begins, in words. */
+  readonly onStage?: ((text: string) => void) | undefined;
+}
+
+/**
+ * The results with what stops the build, which hangs on them alone: after shards were merged it is the same
+ * as after one run.
+ */
+export async function withConstraint(
+  { results, judged }: Simulated,
+  { scenario, onStage, ...options }: WithConstraintOptions,
+): Promise<Results> {
+  const base = { key: 'base', scenario, model: compile(scenario) },
+    plan = planned(scenario, base.model),
+    edges = base.model.programme.bucketEdges,
+    { window, verdict } = judged;
+  onStage?.('trying what stops it');
+  const replicator = new Replicator(options);
+  try {
+    const found = await constraint(
+      {
+        base,
+        verdict,
+        weeks:
+          window === null
+            ? null
+            : {
+                from: window.from,
+                to: window.to,
+                fromMin: edges[window.first] ?? NaN,
+                toMin: edges[window.last + 1] ?? NaN,
+              },
+        shippedPerDay: window === null ? shippedPerDay(plan.calendar) : judged.heldIn,
+        replications: results.replications,
+        level: results.level,
+      },
+      replicator,
+    );
+    return { ...results, constraint: found, answer: withCause(results.answer, stopsIt(found), judged) };
+  } finally {
+    await replicator.close();
+  }
+}
+
+/** In a gridlock, who waits for whom is the cause; the findings say it. */
+function withCause(
+  answer: Results['answer'],
+  cause: string | null,
+  { gridlocks }: RateJudged,
+): Results['answer'] {
+  return cause === null || gridlocks > 0
+    ? answer
+    : { ...answer, sentence: `${answer.sentence.slice(0, -1)}; ${cause}.` };
+}
