@@ -3,11 +3,18 @@ import type { Thing } from './thing.js';
 
 export const RELIEF_KINDS = [
   'person',
+  'team',
   'place',
   'space',
   'truck',
   'departure',
   'carrier',
+  'target stock',
+  'lot',
+  'lead time',
+  'stock',
+  'delivery',
+  'lateness',
   'work',
   'defect',
   'overtime',

@@ -110,6 +110,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
           rank: 0,
           kind: of.kind,
           text: of.text,
+          of: of.of,
           ...effect,
           gainPerCost: gainPerCost(ofBase, row, effect),
           rankPerCost: null,

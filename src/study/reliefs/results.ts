@@ -5,6 +5,7 @@ import type { Verdict } from '../programme/rate-held.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { ReliefKind } from './relief.js';
 import type { Out } from './screen.js';
+import type { Thing } from './thing.js';
 
 /**
  * The answer of `reliefs`, and the shape of its `results.json`. Throughput and gains are units a working day.
@@ -64,6 +65,7 @@ export interface ReliefResult extends Effect {
   readonly rank: number;
   readonly kind: ReliefKind;
   readonly text: string;
+  readonly of: Thing;
   /** Gain over the change of the cost of a unit; null unless that surely rises. */
   readonly gainPerCost: Estimate | null;
   /**

@@ -1,107 +1,62 @@
-import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
-import { scaled } from '../../../random/distribution.js';
-import { stationsOf } from '../../../scenario/lookup/placed.js';
-import type { CalendarSpec, ClockSpan } from '../../../scenario/types/calendars.js';
+import { allSteps } from '../../../scenario/lookup/placed.js';
+import { teamsOf } from '../../../scenario/plant/teams.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { type Relief, withEntry } from '../relief.js';
-import { atStation } from './places.js';
-import { clock } from './transport.js';
 
-/** One person more in each crew, on every shift. */
+/**
+ * One person more in each crew, on every shift, and one team more: as many people more in its crew as it
+ * takes. A crew that steps do not ask for and that only forms teams gets no use out of a part of a team.
+ */
 export function morePeople(scenario: Scenario): Relief[] {
   return Object.entries(scenario.sites).flatMap(([site, { crews }]) =>
-    Object.keys(crews).map(
-      (crew): Relief => ({
+    Object.keys(crews).flatMap((crew): Relief[] => {
+      const sizes = teamSizes(scenario, site, crew),
+        isAsked = sizes.size === 0 || isAskedByStep(scenario, site, crew);
+      const person: Relief = {
         kind: 'person',
         text: `one person more in ${crew} (${site})`,
         of: { kind: 'crew', name: crew, site },
-        change: (from) =>
-          withEntry(from, 'sites', site, (its) =>
-            withEntry(its, 'crews', crew, (people) => ({
-              ...people,
-              headcount: people.headcount + 1,
-              ...(people.shifts !== undefined && {
-                shifts: { ...people.shifts, headcounts: people.shifts.headcounts?.map((each) => each + 1) },
-              }),
-            })),
-          ),
-      }),
-    ),
-  );
-}
-
-const EXTRA_MIN = 60;
-
-/**
- * One hour of overtime on each working day of each calendar that has a free hour behind or ahead of a shift.
- */
-export function moreHours(scenario: Scenario): Relief[] {
-  return Object.entries(scenario.calendars).flatMap(([name, spec]): Relief[] => {
-    const hour = freeHour(spec);
-    return hour === undefined
-      ? []
-      : [
-          {
-            kind: 'overtime',
-            text: `one hour of overtime a day in ${name}, ${clock(hour.startMin)} to ${clock(hour.endMin)}`,
-            of: { kind: 'hours', name, site: '' },
-            change: (from) =>
-              withEntry(from, 'calendars', name, (its) => ({
-                ...its,
-                overtime: [
-                  ...its.overtime,
-                  {
-                    hours: [hour],
-                    on: undefined,
-                    from: undefined,
-                    to: undefined,
-                    note: undefined,
-                    when: undefined,
-                  },
-                ],
-              })),
-          },
-        ];
-  });
-}
-
-/** Equipment of each station fails half as often: twice as long between failures. */
-export function fewerFailures(scenario: Scenario): Relief[] {
-  return [...stationsOf(scenario)]
-    .filter(([, { station }]) => station.failures.length > 0)
-    .map(([name, { siteName }]) =>
-      atStation('failure', `failures of ${name} half as often`, siteName, name, (station) => ({
-        ...station,
-        failures: station.failures.map((each) => ({ ...each, every: scaled(each.every, 2) })),
-      })),
-    );
-}
-
-/**
- * The hour behind the last shift, else behind another, else ahead of one, that no shift and no overtime of
- * the calendar holds.
- */
-function freeHour({ hours, overtime }: CalendarSpec): ClockSpan | undefined {
-  const shifts = [...hours].reverse(),
-    taken = [...hours, ...overtime.flatMap((each) => each.hours)];
-  const starts = [
-    ...shifts.map(({ endMin }) => endMin),
-    ...shifts.map(({ startMin }) => startMin - EXTRA_MIN),
-  ].map((start) => (start + MINUTES_PER_DAY) % MINUTES_PER_DAY);
-  const start = starts.find((each) => taken.every((span) => !overlap(each, span)));
-  return start === undefined
-    ? undefined
-    : {
-        startMin: start,
-        endMin: start + EXTRA_MIN > MINUTES_PER_DAY ? start + EXTRA_MIN - MINUTES_PER_DAY : start + EXTRA_MIN,
+        change: (from) => withPeople(from, site, crew, 1),
       };
-}
-
-/** Whether the hour from `start` on shares time of the day with a span. */
-function overlap(start: number, { startMin, endMin }: ClockSpan): boolean {
-  const length = (endMin - startMin + MINUTES_PER_DAY) % MINUTES_PER_DAY || MINUTES_PER_DAY;
-  return (
-    (start - startMin + MINUTES_PER_DAY) % MINUTES_PER_DAY < length ||
-    (startMin - start + MINUTES_PER_DAY) % MINUTES_PER_DAY < EXTRA_MIN
+      const teams = [...sizes].map(
+        ([people, names]): Relief => ({
+          kind: 'team',
+          text:
+            `one team more of ${names.join(' or ')}: ` +
+            `${people === 1 ? 'one person' : `${people} people`} more in ${crew} (${site})`,
+          // Teams of one size out of one crew are short of the same people.
+          of:
+            names.length === 1
+              ? { kind: 'team', name: names.join(), site }
+              : { kind: 'crew', name: crew, site },
+          change: (from) => withPeople(from, site, crew, people),
+        }),
+      );
+      // A team of one is a person.
+      return isAsked ? [person, ...teams.filter((_, i) => [...sizes.keys()][i] !== 1)] : teams;
+    }),
   );
 }
+
+/** The teams that a crew forms: their names by how many people one takes. */
+function teamSizes(scenario: Scenario, site: string, crew: string): ReadonlyMap<number, string[]> {
+  const sizes = new Map<number, string[]>();
+  for (const { name, kind, steps } of teamsOf(scenario))
+    if (kind.crew === crew && steps[0]?.where?.siteName === site)
+      sizes.set(kind.people, [...(sizes.get(kind.people) ?? []), name]);
+  return sizes;
+}
+
+const isAskedByStep = (scenario: Scenario, site: string, crew: string): boolean =>
+  allSteps(scenario).some(({ step, where }) => where?.siteName === site && Object.hasOwn(step.crew, crew));
+
+const withPeople = (from: Scenario, site: string, crew: string, more: number): Scenario =>
+  withEntry(from, 'sites', site, (its) =>
+    withEntry(its, 'crews', crew, (people) => ({
+      ...people,
+      headcount: people.headcount + more,
+      ...(people.shifts !== undefined && {
+        shifts: { ...people.shifts, headcounts: people.shifts.headcounts?.map((each) => each + more) },
+      }),
+    })),
+  );
