@@ -92,7 +92,9 @@ export async function constraint(asked: ConstraintAsked, replicator: Replicator)
         : replications < 2
           ? 'not settled'
           : culprit === null
-            ? 'none helps'
+            ? verdict === 'no rate asked' && base.scenario.programme.release.kind === 'interval'
+              ? 'rate asked'
+              : 'none helps'
             : 'proven',
     culprit,
     replications,

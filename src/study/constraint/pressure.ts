@@ -32,8 +32,9 @@ export interface Pressure {
 }
 
 /**
- * The larger share of a station's time counts for more by this power, so that a queue goes on to where it
- * comes from though the stations in between work for a part of their time. Our own.
+ * Whether blame stays or goes on ahead, the larger share of time counts for more by this power, so that a
+ * queue is followed to where it comes from though the stations in between work for a part of their time. Our
+ * own.
  */
 const SHARPNESS = 4;
 /** Weight of own parts beside the shares of time in which stocks were out. */
@@ -106,19 +107,18 @@ export function pressure(model: Model, seen: Seen): Pressure {
         goOn(at, units * on, next);
         return;
       }
-      const works = share(at, WORKING) + share(at, CHANGEOVER) + share(at, UNATTENDED) + share(at, DOWN),
-        shares = [works, ...[SHORT_CREW, SHORT_PARTS, SHORT_CARRIER, BLOCKED].map((s) => share(at, s))],
-        [own, crew, parts, carrier, blocked] = shares.map(sharpened),
-        all = own + crew + parts + carrier + blocked;
-      if (isLast || all === 0) {
-        found.stations[at] += units;
-        return;
-      }
-      found.stations[at] += (units * own) / all;
-      shortOf(needs[at].crews, (units * crew) / all);
-      shortOf(needs[at].parts, (units * parts) / all);
-      shortOf(needs[at].companions, (units * carrier) / all);
-      goOn(at, (units * blocked) / all, next);
+      const own = share(at, WORKING) + share(at, CHANGEOVER) + share(at, UNATTENDED) + share(at, DOWN),
+        [crew, parts, carrier] = [SHORT_CREW, SHORT_PARTS, SHORT_CARRIER].map((state) => share(at, state)),
+        here = own + crew + parts + carrier,
+        blocked = sharpened(share(at, BLOCKED)),
+        on = isLast || blocked === 0 ? 0 : blocked / (blocked + sharpened(here)),
+        stays = units * (1 - on);
+      goOn(at, units * on, next);
+      found.stations[at] += here > 0 ? (stays * own) / here : stays;
+      if (!(here > 0)) return;
+      shortOf(needs[at].crews, (stays * crew) / here);
+      shortOf(needs[at].parts, (stays * parts) / here);
+      shortOf(needs[at].companions, (stays * carrier) / here);
     });
     waiting = next;
   }

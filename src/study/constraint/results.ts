@@ -12,7 +12,8 @@ export interface ConstraintResult {
   /**
    * - proven: more of it surely brings units, and it brings most.
    * - none helps: no single one of those tried does.
-   * - rate asked: the rate is held, so that it is what limits the build.
+   * - rate asked: the rate is held, or units arrive by chance and nothing that was tried brings more, so that
+   *   what is asked is what limits the build.
    * - not settled: too few replications to tell.
    */
   readonly outcome: 'proven' | 'none helps' | 'rate asked' | 'not settled';

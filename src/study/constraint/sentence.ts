@@ -9,7 +9,9 @@ export function constraintSentence(found: Omit<ConstraintResult, 'sentence'>): s
     [first] = waiting;
   switch (outcome) {
     case 'rate asked':
-      return 'The rate asked is what limits it: it is held.';
+      return tried.length === 0
+        ? 'The rate asked is what limits it: it is held.'
+        : `What arrives is what limits it: none of the ${tried.length} likeliest that were tried brings more.`;
     case 'not settled':
       return (
         'What stops it is not settled: one replication shows no gain.' +

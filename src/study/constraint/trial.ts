@@ -9,11 +9,11 @@ import { difference, familyLevel } from '../statistics/difference.js';
 import { keyOfThing } from './likeliest.js';
 import type { Tried } from './results.js';
 
-/** So many of the likeliest are tried. */
+/** So many of the likeliest are tried, and an hour more on the likeliest calendar. */
 export const MOST_TRIED = 5;
 
 /** What makes a thing better, but is not more of it. */
-const NOT_MORE: readonly ReliefKind[] = ['work', 'defect', 'failure'];
+const NOT_MORE: readonly ReliefKind[] = ['work', 'defect', 'failure', 'lead time', 'lateness'];
 
 export interface TrialAsked {
   /** Units shipped a working day of a replication. */
@@ -47,11 +47,13 @@ export async function tried(
   const chosen = things
     .flatMap((thing) => ofThing.get(keyOfThing(thing)) ?? [])
     .map((of) => ({ of, what: of.text, scenario: () => of.change(base.scenario) }));
-  const keys: string[] = [];
+  const keys: string[] = [],
+    hours: string[] = [];
   const few = chosen.filter(({ of }) => {
-    const key = keyOfThing(of.of);
-    if (!keys.includes(key)) keys.push(key);
-    return keys.indexOf(key) < MOST_TRIED;
+    const key = keyOfThing(of.of),
+      group = of.of.kind === 'hours' ? hours : keys;
+    if (!group.includes(key)) group.push(key);
+    return group.indexOf(key) < (group === hours ? 1 : MOST_TRIED);
   });
   const { changes } = compiled(base, few),
     rows = await replicator.rows(
