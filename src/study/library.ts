@@ -15,3 +15,4 @@ export { capacity } from './capacity/capacity.js';
 export { compareDesign } from './compare/design.js';
 export { reliefsStudy } from './reliefs/reliefs.js';
 export { tuneFor } from './run/plans.js';
+export { simulateStudy } from './simulate/simulate.js';

@@ -145,11 +145,20 @@ function ladderOf(
   return of === null ? null : (ladders.get(of)?.value ?? null);
 }
 
-/** What surely helps, and most; among those that help as much, for what most units wait. */
+/**
+ * What surely helps, and most; among those that help as much, for what most units wait. An hour more helps
+ * whatever works by its calendar, so hours are named only where no single thing brings half as much.
+ */
 function culpritOf(trials: readonly Tried[], waiting: readonly Likely[], zone: number): Tried | null {
   const helping = trials.filter(({ gain: { low, mean } }) => low !== null && low > 0 && mean > zone),
-    most = helping[0]?.gain.mean ?? 0;
+    hours = helping.find(({ thing }) => thing.kind === 'hours'),
+    things = helping.filter((each) => each !== hours && each.gain.mean >= (hours?.gain.mean ?? 0) / 2),
+    most = things[0]?.gain.mean ?? 0;
   const rank = ({ thing }: Tried): number =>
     waiting.findIndex((each) => keyOfThing(each.thing) === keyOfThing(thing)) >>> 0;
-  return helping.filter(({ gain }) => gain.mean >= most - zone).sort((a, b) => rank(a) - rank(b))[0] ?? null;
+  return (
+    things.filter(({ gain }) => gain.mean >= most - zone).sort((a, b) => rank(a) - rank(b))[0] ??
+    hours ??
+    null
+  );
 }

@@ -124,6 +124,15 @@ function laneRungs({ model }: Of, row: CapacityRow, capacity: number, lane: numb
     const trips = seen.trips[lane] / days,
       carried = seen.carried[lane] / days,
       lost = (units: number): number => units / row.visitsPerUnit;
+    const beyond = {
+      'spaces left empty': lost(trips * spaces - carried),
+      'units past it, not yet out': lost(carried - row.visitsPerUnit * shipped),
+    };
+    if (lanes.timetable[lane].length > 0)
+      return {
+        'departures without a truck or a load': lost((possible - trips) * spaces),
+        ...beyond,
+      };
     const truckDay = (minutes * lanes.trucks[lane]) / days,
       perTrip = (share: number): number => (trip > 0 ? ((share * truckDay) / trip) * spaces : 0);
     const blocked = perTrip(seen.truckBlocked[lane]),
@@ -131,9 +140,8 @@ function laneRungs({ model }: Of, row: CapacityRow, capacity: number, lane: numb
     return {
       'trucks blocked: no room behind': lost(blocked),
       'trucks wait for a load or their time': lost(free),
-      'longer trips, other hours than in a mean week': lost((possible - trips) * spaces - blocked - free),
-      'spaces left empty': lost(trips * spaces - carried),
-      'units past it, not yet out': lost(carried - row.visitsPerUnit * shipped),
+      'longer trips: hours of loading and driving': lost((possible - trips) * spaces - blocked - free),
+      ...beyond,
     };
   };
 }
