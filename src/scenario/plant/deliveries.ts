@@ -114,6 +114,8 @@ export function plannedDeliveries(
     const at = startOf(next.value);
     if (at < span.horizon) plan.push({ at, lot });
   }
+  // A rhythm goes on beyond the run: whoever waits at its end is not stuck.
+  if (order.kind === 'rhythm' && order.to === undefined) plan.push({ at: span.horizon, lot: order.lot });
   return plan;
 }
 
