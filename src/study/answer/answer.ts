@@ -5,6 +5,7 @@ import { type RateJudged, SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
 import type { BottleneckResult } from '../sections/bottlenecks.js';
 import type { Estimate } from '../statistics/estimate.js';
+import { type UnusualWeeks, unusualClause } from './unusual-weeks.js';
 
 /**
  * The rate asked at its highest, units per working day, and what was shipped per working day while it was
@@ -13,6 +14,8 @@ import type { Estimate } from '../statistics/estimate.js';
 export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'heldPerDay'> {
   readonly sentence: string;
   readonly window: Pick<Window, 'from' | 'to'> | null;
+  /** Weeks of the window that are not like the others; null without a window. */
+  readonly unusual: UnusualWeeks | null;
 }
 
 /** The answer, in one sentence that begins with it. */
@@ -21,14 +24,20 @@ export function answer(
   judged: RateJudged,
   throughputPerDay: Estimate,
   bottlenecks: readonly BottleneckResult[],
+  unusual: UnusualWeeks | null,
 ): Answer {
-  const { verdict, askedPerDay, heldPerDay, window } = judged;
+  const { verdict, askedPerDay, heldPerDay, window } = judged,
+    clauses = [
+      sentence(sample, judged, throughputPerDay, bottlenecks[0]),
+      unusual === null ? null : unusualClause(unusual, 'judged'),
+    ];
   return {
     verdict,
     askedPerDay,
     heldPerDay,
     window: window === null ? null : { from: window.from, to: window.to },
-    sentence: `${capital(sentence(sample, judged, throughputPerDay, bottlenecks[0]))}.`,
+    unusual,
+    sentence: `${capital(clauses.filter((clause) => clause !== null).join('; '))}.`,
   };
 }
 

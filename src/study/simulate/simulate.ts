@@ -45,7 +45,7 @@ export async function simulateStudy(options: SimulateOptions): Promise<Results> 
 }
 
 /**
- * Adds replications of the design's single variant until the measures are known so well or the limit is
+ * Adds replications of the design's variants, as far as each may have more, until the measures are known so well or the limit is
  * reached (Law 2015, sec. 9.4.1; from memory). How many there are hangs on the results alone, so it is the
  * same for any number of threads.
  * @param design its replications are those to begin with
