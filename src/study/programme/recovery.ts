@@ -211,9 +211,9 @@ function caughtUpOn(
   if (behind[own] <= 0) return 0;
   const isFinished = outcome === 'finished',
     last = isFinished ? Math.max(own, shippedOn.length - 1) : lastDayOf(endedAt);
-  // Behind the last shipment of either build nothing changes any more.
+  // Behind the last shipment of either build nothing changes any more; a week has to be known.
   const at = (day: number): number => behind[Math.min(day, behind.length - 1)];
-  for (let day = own; day <= last; day++) {
+  for (let day = own; day <= (isFinished ? last : last - DAYS_LEVEL + 1); day++) {
     if (at(day) > 0) continue;
     let week = 0;
     for (let next = day; next < day + DAYS_LEVEL; next++) week += at(next);
