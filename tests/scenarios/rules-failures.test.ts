@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { BLOCKED, DOWN, STARVED, WORKING } from '../../src/flow/floor/states.js';
-import { shippedUpTo } from '../../src/study/programme/recovery.js';
+import { shippedUpTo } from '../../src/study/programme/pairs.js';
 import { withoutVariant } from '../../src/study/simulate/without-outages.js';
 import { minutesIn, type Played, play, playModel, shippedAt } from '../flow/run-yaml.js';
 

@@ -4,7 +4,7 @@ import { faded, PALETTE } from '../style.js';
 /** Distance of the strokes, CSS pixels. */
 const STROKES = 12;
 
-/** Hatches the time from one side to the other over the height of a plot, lightly, to lie behind its lines. */
+/** Hatches a time over the height of a plot, lightly, to lie behind its lines. */
 export function shadeTime(
   context: SKRSContext2D,
   { left, right, top, bottom }: Record<'left' | 'right' | 'top' | 'bottom', number>,

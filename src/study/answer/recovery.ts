@@ -28,17 +28,30 @@ export function recoverySentence(of: Named & Recovery): string {
   const parts = [
     `${who} ${isOne ? 'puts' : 'put'} the build ${inUnits(units)} behind the same build without ${it} ` +
       `when it is worst, on ${date} (${interval})`,
-    ...(behindJudged === null
-      ? []
-      : [
-          `the weeks judged lose ${inBrackets(behindJudged.perDay)} a working day by ${it} and end ` +
-            `${inBrackets(behindJudged.units)} behind`,
-        ]),
+    ...(behindJudged === null ? [] : [judgedWeeks(behindJudged, it)]),
     ...(daysLater === null || daysLater.n === 0 ? [] : [`the last unit is out ${later(daysLater)}`]),
   ];
   const isSeen = (units.low ?? units.mean) > 0;
   return `${parts.join('; ')}. ${isSeen ? caughtUp(of) : 'That is not beyond chance.'}`;
 }
+
+function judgedWeeks({ units, perDay }: NonNullable<Recovery['behindJudged']>, it: string): string {
+  if ([units, perDay].every(isNil)) return `the weeks judged lose nothing by ${it}`;
+  const change =
+    perDay.mean < 0
+      ? `ship ${inBrackets(opposite(perDay))} a working day more after ${it}`
+      : `lose ${inBrackets(perDay)} a working day by ${it}`;
+  return `the weeks judged ${change} and end ${inBrackets(units)} behind`;
+}
+
+const isNil = ({ mean: middle, low, high }: Estimate): boolean =>
+  [middle, low ?? 0, high ?? 0].every((value) => value === 0);
+const opposite = (of: Estimate): Estimate => ({
+  ...of,
+  mean: -of.mean,
+  low: of.high === null ? null : -of.high,
+  high: of.low === null ? null : -of.low,
+});
 
 /** Days that are no time at all: about an hour. */
 const AN_HOUR = 0.05;
@@ -56,7 +69,9 @@ const inBrackets = (value: Estimate, unit = ''): string =>
 
 function caughtUp({ caughtUp: { count: caught, n }, caughtUpBy: [half, most] }: Recovery): string {
   if (caught === 0)
-    return `It has not caught up when the run ends${n === 1 ? '' : `, in none of ${n} builds`}.`;
+    return n === 1
+      ? 'The build has not caught up when the run ends.'
+      : `None of ${n} builds has caught up when the run ends.`;
   const share = `${caught} of ${count(n, 'build')} caught up before the run ended`;
   if (half.date === null) return `${share}.`;
   return (

@@ -1,5 +1,4 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { Observation } from '../../measure/observe.js';
 import { knownQuantile } from '../sample/known-quantile.js';
 import type { Planned } from '../sample/planned.js';
 import { Counts } from '../statistics/counts.js';
@@ -7,27 +6,8 @@ import type { Estimate } from '../statistics/estimate.js';
 import { meanInterval } from '../statistics/interval.js';
 import { type Proportion, proportion } from '../statistics/proportion.js';
 import { sumOf } from '../statistics/sums.js';
-import { lastUnitDay } from './dates.js';
 import type { Window } from './judged-window.js';
-
-/** What is read of a replication to set it against the same build without an outage: a kilobyte or two. */
-export interface Shipments extends Pick<Observation, 'outcome' | 'endedAt' | 'shippedOn'> {
-  /** When the last unit was shipped, days since the start; NaN unless the programme was finished. */
-  readonly lastUnitDay: number;
-}
-
-export const shipmentsOf = (seen: Observation): Shipments => ({
-  outcome: seen.outcome,
-  endedAt: seen.endedAt,
-  shippedOn: seen.shippedOn,
-  lastUnitDay: lastUnitDay(seen),
-});
-
-/** A replication of the build as planned, and the same one, by the same draws, without an outage. */
-export interface Pair {
-  readonly with: Shipments;
-  readonly without: Shipments;
-}
+import { type BehindByDay, behindByDay, dayOf, lastDayOf, type Pair, type Shipments } from './pairs.js';
 
 /** What outages do to a build: units shipped without them less units shipped with them, paired. */
 export interface Recovery {
@@ -40,8 +20,8 @@ export interface Recovery {
    */
   readonly behindMost: UnitsBehind;
   /**
-   * At the end of the weeks in which the rate is judged, and what is lost in them, units per working day; null
-   * without such weeks or if they end before it begins.
+   * At the end of the weeks in which the rate is judged, and what is lost in them, units per working day;
+   * null without such weeks or if they end before it begins.
    */
   readonly behindJudged: (UnitsBehind & { readonly perDay: Estimate }) | null;
   /** At the end of the run. */
@@ -74,37 +54,8 @@ export interface CaughtUp {
   readonly why: string | null;
 }
 
-/** Units behind by replication and day; of the days from the start to the last on which any unit is shipped. */
-export type BehindByDay = readonly Float64Array[];
-
 /** A week: shipments of single days say little where trucks go full and nobody works on Sundays. */
 const DAYS_LEVEL = 7;
-/** Midnight is up to so many minutes off the days of 24 h where the clocks have changed, and a little more. */
-const CHANGE_OF_CLOCK = 61;
-
-/** The day of 24 h since the start that begins at or before a time; the last one that is over at a time. */
-export const dayOf = (time: number): number => Math.floor((time + CHANGE_OF_CLOCK) / MINUTES_PER_DAY);
-export const lastDayOf = (time: number): number =>
-  Math.max(0, Math.floor((time - CHANGE_OF_CLOCK) / MINUTES_PER_DAY));
-
-/** Units shipped up to the end of each of so many days. */
-export function shippedUpTo({ shippedOn }: Pick<Shipments, 'shippedOn'>, days: number): Float64Array {
-  let units = 0;
-  return Float64Array.from({ length: days }, (_, day) => (units += shippedOn[day] ?? 0));
-}
-
-/** @param last day that is to be among them at least */
-export function behindByDay(pairs: readonly Pair[], last: number): BehindByDay {
-  const days = pairs.reduce(
-    (most, pair) => Math.max(most, pair.with.shippedOn.length, pair.without.shippedOn.length),
-    last + 1,
-  );
-  return pairs.map((pair) => {
-    const shipped = shippedUpTo(pair.with, days);
-    return shippedUpTo(pair.without, days).map((units, day) => units - shipped[day]);
-  });
-}
-
 /**
  * How a build recovers from outages that begin at `from` and are over at `to`, minutes. A replication has
  * caught up on the first day, from its own worst one up to `behindMost` on, at whose end and in the week from

@@ -12,7 +12,7 @@ export interface UnusualCause {
   readonly what: string;
 }
 
-/** A week, or a part of a run, that an outage or days off touch, or that has fewer working days than usual. */
+/** A week, or a part of a run, touched by an outage or days off, or with fewer working days than usual. */
 export interface UnusualWeek {
   readonly bucket: number;
   /** As in the series: `2027-W23`, and the local date of its start. */

@@ -65,8 +65,8 @@ export class Replicator {
 
   /**
    * Replications `from`, `from + every` .. up to `to` of each variant, or its `most`, handed over one at a
-   * time: by variant, in replication order. A lane begins another replication only when its last one was handed over, so no
-   * more values wait than there are lanes.
+   * time: by variant, in replication order. A lane begins another replication only when its last one was
+   * handed over, so no more values wait than there are lanes.
    */
   async each<Value>(
     variants: readonly Variant<Value>[],

@@ -1,18 +1,17 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { recoverySentence } from '../answer/recovery.js';
 import { rowsOf } from '../lists.js';
-import type { RateJudged } from '../programme/rate-held.js';
 import {
   behindByDay,
   dayOf,
   lastDayOf,
   type Pair,
-  type Recovery,
-  recovery,
   type Shipments,
   shipmentsOf,
   shippedUpTo,
-} from '../programme/recovery.js';
+} from '../programme/pairs.js';
+import type { RateJudged } from '../programme/rate-held.js';
+import { type Recovery, recovery } from '../programme/recovery.js';
 import { Deferred } from '../sample/deferred.js';
 import type { Planned } from '../sample/planned.js';
 import type { Sample } from '../sample/sample.js';
@@ -58,7 +57,7 @@ export interface WithoutOutages {
   readonly seen: readonly Shipments[];
 }
 
-/** Days shown before an outage, behind the day on which eight in ten have caught up, and behind it at most. */
+/** Days shown before an outage, after eight in ten have caught up, and after the outage at most. */
 const DAYS_BEFORE = 14,
   DAYS_AFTER = 7,
   MOST_DAYS_AFTER = 26 * 7,
@@ -77,62 +76,65 @@ export function outages({ model, clock }: Sample): OutageResult[] {
   }));
 }
 
-/** How the build recovers from outages, by those that were left out, as far as their replications have come. */
+/**
+ * How the build recovers from outages that were left out.
+ * @param most replications of each that are set beside the build
+ */
 export function recoveries(
   sample: Sample,
   judged: Deferred<RateJudged>,
   without: readonly WithoutOutages[],
   most: number,
 ): Deferred<RecoveryResult[]> {
-  const planned = sample.fold<Shipments[]>([], (known, seen) => {
+  const asPlanned = sample.fold<Shipments[]>([], (known, seen) => {
     if (known.length < most) known.push(shipmentsOf(seen));
     return known;
   });
   return new Deferred(() => {
     const { window } = judged.value;
     const told = without.flatMap(({ outages: ids, seen }) => {
-      const pairs = planned.value
-        .slice(0, seen.length)
-        .map((each, r): Pair => ({ with: each, without: seen[r] }));
-      return pairs.length === 0 ? [] : [{ ...named(sample, ids), pairs, isSingle: ids.length === 1 }];
+      const pairs = asPlanned.value
+          .slice(0, seen.length)
+          .map((each, r): Pair => ({ with: each, without: seen[r] })),
+        span = spanOf(sample, ids);
+      return pairs.length === 0
+        ? []
+        : [{ ids, pairs, span, costs: recovery(sample, pairs, span, window, sample.level) }];
     });
-    const found = told.map((each) => ({
-      ...each,
-      ...recovery(sample, each.pairs, each.span, window, sample.level),
-    }));
-    const single = found.filter(({ isSingle }) => isSingle),
-      furthest = Math.max(...single.map(({ behindMost }) => behindMost.units.mean)),
-      shown = single.find(({ behindMost }) => behindMost.units.mean === furthest);
-    return found.map((each) => {
-      const { pairs, span, isSingle: _, ...rest } = each;
+    const behind = told.map(({ ids, costs }) => (ids.length === 1 ? costs.behindMost.units.mean : -Infinity)),
+      furthest = behind.indexOf(Math.max(...behind));
+    return told.map(({ ids, pairs, span, costs }, i) => {
+      const all = {
+        names: ids.map((id) => sample.model.outages.names[id]),
+        from: sample.clock.dateTime(span.from) ?? '',
+        to: sample.clock.dateTime(span.to) ?? '',
+        ...costs,
+      };
       return {
-        ...rest,
-        sentence: recoverySentence(rest),
-        byDay: each === shown && each.changed > 0 ? byDay(sample, pairs, span, rest) : null,
+        ...all,
+        sentence: recoverySentence(all),
+        byDay: i === furthest && costs.changed > 0 ? byDay(sample, pairs, span, costs) : null,
       };
     });
   });
 }
 
-/** Names of outages, and the time from the beginning of the first to the end of the last. */
-function named({ model: { outages: columns }, clock }: Planned, ids: readonly number[]) {
-  const span = {
-    from: Math.min(...ids.map((id) => columns.from[id])),
-    to: Math.max(...ids.map((id) => columns.to[id])),
-  };
-  return {
-    names: ids.map((id) => columns.names[id]),
-    from: clock.dateTime(span.from) ?? '',
-    to: clock.dateTime(span.to) ?? '',
-    span,
-  };
+interface Span {
+  readonly from: number;
+  readonly to: number;
 }
+
+/** From the beginning of the first of some outages to the end of the last, minutes. */
+const spanOf = ({ model: { outages: columns } }: Planned, ids: readonly number[]): Span => ({
+  from: Math.min(...ids.map((id) => columns.from[id])),
+  to: Math.max(...ids.map((id) => columns.to[id])),
+});
 
 /** From two weeks before an outage to a week after eight in ten have caught up, or as long as is known. */
 function byDay(
   { clock }: Planned,
   pairs: readonly Pair[],
-  { from, to }: { readonly from: number; readonly to: number },
+  { from, to }: Span,
   { caughtUpBy }: Recovery,
 ): RecoveryDays {
   const over = lastDayOf(to),

@@ -4,7 +4,7 @@ import { type Measured, measured } from '../answer/precision.js';
 import type { PrecisionMeasure } from '../answer/precision-measures.js';
 import type { Origin } from '../head.js';
 import { type JourneyAsked, journey as journeyOf } from '../programme/journey.js';
-import type { Shipments } from '../programme/recovery.js';
+import type { Shipments } from '../programme/pairs.js';
 import type { FixedDesign, Gathering } from '../run/fixed-design.js';
 import { identityOf } from '../run/identity.js';
 import { whole } from '../run/replicator.js';

@@ -1,7 +1,7 @@
 import type { OutageColumns } from '../../flow/model/failures.js';
 import type { Model } from '../../flow/model/model.js';
 import { defined, rowsOf } from '../lists.js';
-import { type Shipments, shipmentsOf } from '../programme/recovery.js';
+import { type Shipments, shipmentsOf } from '../programme/pairs.js';
 import type { Variant } from '../run/replicator.js';
 
 /** So many outages are left out one by one, the longest first; the others together. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { recoverySentence } from '../../../src/study/answer/recovery.js';
-import { type Pair, type Recovery, recovery, type Shipments } from '../../../src/study/programme/recovery.js';
+import type { Pair, Shipments } from '../../../src/study/programme/pairs.js';
+import { type Recovery, recovery } from '../../../src/study/programme/recovery.js';
 import { planned } from '../../../src/study/sample/planned.js';
 import { minutes, programme, scenario, site, station, step } from '../../scenario/compile-scenario.js';
 

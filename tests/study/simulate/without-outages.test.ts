@@ -64,7 +64,7 @@ describe('an outage of two days at one a day', { timeout: 30_000 }, () => {
       dates = { date: '2027-03-24', lowDate: '2027-03-24', highDate: '2027-03-24' };
     expect(recovery.caughtUpBy).toEqual([0.5, 0.8].map((p) => ({ p, ...days, ...dates, why: null })));
     expect(recovery.sentence).toBe(
-      'The outage "new lamps" (2027-03-09 to 2027-03-10) puts the build 2 units behind the same build without it when it is worst, on 2027-03-10 (95 % CI 2 to 2, 17 replications); the weeks judged lose 0 a working day by it and end 0 behind. Half of the builds have caught up by 2027-03-24, eight in ten by 2027-03-24.',
+      'The outage "new lamps" (2027-03-09 to 2027-03-10) puts the build 2 units behind the same build without it when it is worst, on 2027-03-10 (95 % CI 2 to 2, 17 replications); the weeks judged lose nothing by it. Half of the builds have caught up by 2027-03-24, eight in ten by 2027-03-24.',
     );
     // By day: one unit a working day, five in any seven days; with the outage none on the 9th and 10th, and
     // the second unit of a day at k = 5, Wednesday 2027-03-17.
@@ -102,7 +102,7 @@ describe('an outage of two days at one a day', { timeout: 30_000 }, () => {
       highDate: null,
       why: '17 of 17 replications had not caught up when the run ended, and P50 is among those',
     });
-    expect(recovery.sentence).toContain('It has not caught up when the run ends, in none of 17 builds.');
+    expect(recovery.sentence).toContain('None of 17 builds has caught up when the run ends.');
   });
 
   it('delays the last unit by the two working days where there is nothing to spare, and by what is left of them', async () => {
