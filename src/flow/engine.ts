@@ -18,7 +18,7 @@ import {
 } from './floor/states.js';
 import { isStill } from './gridlock.js';
 import { beginShifts, shiftIsOver } from './interruptions/crews.js';
-import { beginDisruptions, disrupt, noteRecovery } from './interruptions/failures.js';
+import { beginDisruptions, disrupt } from './interruptions/failures.js';
 import { beginRules, decide } from './interruptions/overtime.js';
 import type { Plan } from './plan.js';
 import { Run } from './run.js';
@@ -80,8 +80,7 @@ function loop(run: Run): number {
     } = run,
     end = Math.min(programme.end, horizon),
     placeCount = run.places.length;
-  const isDisrupted = run.disruptions.sourceCount > 0,
-    mayBeStill = isDisrupted || run.shop.supplies.length + run.idleEvents > 0;
+  const mayBeStill = run.disruptions.sourceCount + run.shop.supplies.length + run.idleEvents > 0;
   let boundary = nextBoundary(run, end);
   for (;;) {
     const still = mayBeStill && isStill(run),
@@ -94,7 +93,6 @@ function loop(run: Run): number {
       else if (!goShortWay(run, memory.places + (source << PLACE_SHIFT))) endPhase(run, run.places[source]);
       if (!run.pending) continue;
       drain(run);
-      if (isDisrupted) noteRecovery(run);
       if (run.gone >= programme.quantity) return FINISHED;
     } else if (still || queue.size === 0) {
       if (leaveIncompletes(run)) continue;

@@ -26,15 +26,6 @@ export function observeFloor(run: Run) {
     stays: changeoverLog,
     /** By station: failures, repairs ended, their minutes by the clock in all and at most. */
     failures: disruptions.failures,
-    /**
-     * By outage: units open (released and not yet out) when it began and the time when no more were open
-     * again, NaN where it did not come so far; open units by day of the watched one.
-     */
-    outages: {
-      openUnits: column(disruptions.outages, ({ openUnits }) => openUnits),
-      recoveredAt: column(disruptions.outages, ({ recoveredAt }) => recoveredAt),
-      openByDay: disruptions.openUnits,
-    },
     lanes: observeLanes(run, minutes),
     /**
      * By pulse line: moves with units on it, working minutes between them, moves later than the takt and by

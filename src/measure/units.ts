@@ -26,7 +26,10 @@ export function observeUnits(run: Run) {
     /** By bucket. */
     enteredIn: tally.enteredIn,
     shippedIn: tally.shippedIn,
-    /** By day of 24 h since the start, up to the last on which something was; empty for a steady-state run. */
+    /**
+     * By day of 24 h since the start, up to the last on which something was; empty for a steady-state run
+     * without outages.
+     */
     shippedOn: tally.shippedOn.slice(0, tally.shippedOn.findLastIndex((units) => units > 0) + 1),
     minutesIn: tally.minutesIn,
     /** Mean work in process by location * buckets + bucket. */

@@ -110,3 +110,13 @@ function written(span: Span, value: number): string {
   const text = rounded(value, decimals);
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
+
+/**
+ * The days of a time from its first moment to its end, local dates and times: `2027-08-09 to 2027-08-20`, or
+ * one day. An end at midnight is that of the day before.
+ */
+export function daysText({ from, to }: { readonly from: string; readonly to: string }): string {
+  const first = from.slice(0, 10),
+    last = new Date(Date.parse(`${to}Z`) - 1).toISOString().slice(0, 10);
+  return first === last ? first : `${first} to ${last}`;
+}

@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { BLOCKED, DOWN, STARVED, WORKING } from '../../src/flow/floor/states.js';
-import { minutesIn, type Played, play, shippedAt } from '../flow/run-yaml.js';
+import { shippedUpTo } from '../../src/study/programme/pairs.js';
+import { withoutVariant } from '../../src/study/simulate/without-outages.js';
+import { minutesIn, type Played, play, playModel, shippedAt } from '../flow/run-yaml.js';
 
 const played = (name: string): Played =>
   play(readFileSync(new URL(`../../scenarios/rules/${name}.yaml`, import.meta.url), 'utf8'));
@@ -41,20 +43,23 @@ describe('scenarios/rules', () => {
     ]);
   });
 
-  it('13-outage: ten working days of four units pile up, and are worked off in some ten weeks', () => {
+  it('13-outage: ten working days of four units are lost at first, and made good in some ten weeks', () => {
     // By fluid arithmetic 40 units at 0.8 a day: 50 working days, 70 days. Two standard deviations of a sum
     // of 290 times of cv 0.3 are 3.5 % of 4.8 a day: 0.63 to 0.97.
-    const {
-        seen,
-        model: { outages },
-      } = played('13-outage'),
-      { openByDay, openUnits, recoveredAt } = seen.outages;
-    expect(openByDay[14]).toBe(openUnits[0]);
-    expect(openByDay[14 + 12] - openUnits[0]).toBeGreaterThan(35);
-    expect(openByDay[14 + 12] - openUnits[0]).toBeLessThanOrEqual(40);
-    expect((recoveredAt[0] - outages.to[0]) / 1440).toBeGreaterThan((38 / 0.97 / 5) * 7 - 7);
-    expect((recoveredAt[0] - outages.to[0]) / 1440).toBeLessThan((42 / 0.63 / 5) * 7 + 7);
-    expect(seen.outcome).toBe('finished');
+    const { model, seen } = played('13-outage'),
+      without = playModel(withoutVariant(model, [0]).model, 'flow', 1).seen,
+      { programme } = model,
+      days = 26 * 7,
+      [first, over] = [63, 75];
+    expect([model.outages.from[0], model.outages.to[0]]).toEqual([first * 1440, over * 1440]);
+    const behind = shippedUpTo(without, days).map((units, day) => units - shippedUpTo(seen, days)[day]);
+    expect(behind.subarray(0, first).every((units) => units === 0)).toBe(true);
+    expect(behind[over - 1]).toBeGreaterThan(35);
+    expect(behind[over - 1]).toBeLessThanOrEqual(40);
+    const level = behind.findIndex((units, day) => day > over && units <= 0) - over;
+    expect(level).toBeGreaterThan((38 / 0.97 / 5) * 7 - 7);
+    expect(level).toBeLessThan((42 / 0.63 / 5) * 7 + 7);
+    expect([seen.outcome, seen.shipped]).toEqual(['finished', programme.quantity]);
   });
 
   it("16-gridlock: ends at 20 with two units in each other's way", () => {

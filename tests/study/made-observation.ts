@@ -199,7 +199,6 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
       minutes: zeros(stations.count),
       longest: zeros(stations.count),
     },
-    outages: { openUnits: zeros(0), recoveredAt: zeros(0), openByDay: zeros(0) },
     pulseLines: [],
     ...more,
   };

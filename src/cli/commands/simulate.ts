@@ -1,9 +1,9 @@
 import type { Model } from '../../flow/model/model.js';
-import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { nearest } from '../../scenario/values/nearest.js';
 import { LEVEL } from '../../study/asked.js';
 import type { JourneyAsked } from '../../study/programme/journey.js';
+import type { SimulateValue } from '../../study/simulate/design.js';
 import type { Results } from '../../study/simulate/results.js';
 import { command } from '../arguments/command.js';
 import { type AnswerRequest, FILE, JOURNEY, RUN, replications } from '../arguments/options.js';
@@ -54,7 +54,11 @@ export const simulate = command({
       );
     const asked = { scenario, file, replications, seed, level: LEVEL },
       runs = precision === undefined ? String(replications) : `${replications} to ${precision.most}`,
-      stage = `running ${runs} ${runs === '1' ? 'replication' : 'replications'} of ${file}, seed ${seed}`;
+      { outageTrials } = await import('../../study/simulate/without-outages.js'),
+      trials = outageTrials(model).length,
+      stage =
+        `running ${runs} ${runs === '1' ? 'replication' : 'replications'} of ${file}, seed ${seed}` +
+        (trials === 0 ? '' : `, and some of ${trials === 1 ? 'it' : `${trials} builds`} without its outages`);
     if (shard !== undefined && out !== undefined) {
       const { simulateDesign } = await import('../../study/simulate/design.js');
       const { runShard } = await import('../shard.js');
@@ -62,7 +66,7 @@ export const simulate = command({
     }
     const { runStudy } = await import('../run-study.js');
     const { simulateStudy } = await import('../../study/simulate/simulate.js');
-    return runStudy<Results, Observation>(request, interrupt, {
+    return runStudy<Results, SimulateValue>(request, interrupt, {
       ...SIMULATE,
       stage,
       identity: identityOf({ study: 'simulate', ...asked }),

@@ -58,7 +58,7 @@ export class Tally {
   readonly enteredIn: Int32Array;
   readonly shippedIn: Int32Array;
   readonly unitMinutesIn: Float64Array;
-  /** Shipped by day of 24 h since the start; empty for a steady-state run. */
+  /** Shipped by day of 24 h since the start; empty for a steady-state run without outages. */
   readonly shippedOn: Int32Array;
   /** Person-minutes engaged by crew * buckets + bucket. */
   readonly engagedIn: Float64Array;

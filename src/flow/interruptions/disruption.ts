@@ -4,13 +4,9 @@ import { DISRUPTION } from '../floor/states.js';
 import type { Model } from '../model/model.js';
 import type { EventQueue } from '../queue.js';
 
-/** An outage as it goes: not begun, on, over. */
+/** An outage as it goes: on, or not begun or over. */
 export class Outage {
   isOn = false;
-  /** Units released and not yet out when it began. NaN: it has not begun. */
-  openUnits = NaN;
-  isRecovering = false;
-  recoveredAt = NaN;
 
   constructor(
     readonly id: number,
@@ -20,19 +16,13 @@ export class Outage {
 }
 
 /**
- * Rule 13: all that can go down in a run. Sources of DISRUPTION events are ways to fail, then outages, then
- * the daily sample.
+ * Rule 13: all that can go down in a run. Sources of DISRUPTION events are ways to fail, then outages.
  */
 export class Disruptions {
   readonly modes: readonly FailureMode[];
   readonly outages: readonly Outage[];
   /** Its events in the queue: of themselves they bring no unit further. */
   scheduled = 0;
-  /** Outages that are over and whose open units are still above what they were. */
-  recoveringCount = 0;
-  /** By day of the watched outage; NaN where the run did not come so far. */
-  readonly openUnits: Float64Array;
-  sampled = 0;
   /** By station: failures, repairs ended, their minutes by the clock in all and at most. */
   readonly failures;
 
@@ -58,13 +48,12 @@ export class Disruptions {
         equipment.filter(({ station }) => stations.includes(station.id)),
       );
     });
-    this.openUnits = new Float64Array(outages.watchDays).fill(NaN);
     this.failures = columns(count, 'count', 'repairs', 'minutes', 'longest');
   }
 
-  /** Sources of events: also the daily sample, where an outage is watched. */
+  /** Sources of events. */
   get sourceCount(): number {
-    return this.modes.length + this.outages.length + (this.openUnits.length > 0 ? 1 : 0);
+    return this.modes.length + this.outages.length;
   }
 
   /** Puts the event of a source into the queue. */

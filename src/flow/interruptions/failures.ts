@@ -1,24 +1,20 @@
 import type { Equipment, FailureMode } from '../floor/equipment.js';
-import { MINUTES_PER_DAY } from '../model/time.js';
 import type { Run } from '../run.js';
 import type { Outage } from './disruption.js';
 import { comeUp, goDown } from './downtime.js';
 
 /**
  * Rule 13. Equipment fails by operating time or by the clock and is repaired; dated outages close stations
- * and lanes. After an outage the shop has recovered when no more units are open (released and not yet out)
- * than when it began.
+ * and lanes.
  */
 
 export function beginDisruptions(run: Run): void {
   const {
-    disruptions: { modes, outages, openUnits: days },
+    disruptions: { modes, outages },
     model,
   } = run;
   for (const mode of modes) awaitFailure(run, mode);
   for (const { id, source } of outages) run.disruptions.schedule(run.queue, source, model.outages.from[id]);
-  if (days.length > 0)
-    run.disruptions.schedule(run.queue, modes.length + outages.length, model.outages.watchFrom);
 }
 
 /** The event of a source. */
@@ -29,24 +25,8 @@ export function disrupt(run: Run, source: number): void {
   if (source < modes.length) {
     if (modes[source].isDown) endRepair(run, modes[source]);
     else fail(run, modes[source]);
-  } else if (source < modes.length + outages.length) {
-    if (outages[source - modes.length].isOn) endOutage(run, outages[source - modes.length]);
-    else beginOutage(run, outages[source - modes.length]);
-  } else sample(run, source);
-}
-
-/** Units released and not yet out: work in process and those that wait outside. */
-export const openUnits = (run: Run): number => run.shop.routes[0].begun - run.gone;
-
-/** Everything that follows from an event has been done: whether outages that are over are made good. */
-export function noteRecovery(run: Run): void {
-  if (run.disruptions.recoveringCount === 0) return;
-  for (const outage of run.disruptions.outages) {
-    if (!outage.isRecovering || openUnits(run) > outage.openUnits) continue;
-    outage.isRecovering = false;
-    outage.recoveredAt = run.now;
-    run.disruptions.recoveringCount--;
-  }
+  } else if (outages[source - modes.length].isOn) endOutage(run, outages[source - modes.length]);
+  else beginOutage(run, outages[source - modes.length]);
 }
 
 /** Whether the end of a repair or an outage can still set something going when nothing else can. */
@@ -105,7 +85,6 @@ function endRepair(run: Run, mode: FailureMode): void {
 
 function beginOutage(run: Run, outage: Outage): void {
   outage.isOn = true;
-  outage.openUnits = openUnits(run);
   for (const piece of outage.equipment) goDown(run, piece);
   for (const lane of lanesOf(run, outage)) run.shop.lanes[lane].closed++;
   run.disruptions.schedule(run.queue, outage.source, run.model.outages.to[outage.id]);
@@ -113,22 +92,11 @@ function beginOutage(run: Run, outage: Outage): void {
 
 function endOutage(run: Run, outage: Outage): void {
   outage.isOn = false;
-  outage.isRecovering = true;
-  run.disruptions.recoveringCount++;
   // The first of several free places of a station is on top again.
   for (const piece of outage.equipment.toReversed()) comeUp(run, piece);
   for (const lane of lanesOf(run, outage))
     if (--run.shop.lanes[lane].closed === 0) run.listServe(run.shop.lanes[lane]);
-  noteRecovery(run);
 }
 
 const lanesOf = ({ model: { outages } }: Run, { id }: Outage): Int32Array =>
   outages.lane.subarray(outages.laneStart[id], outages.laneStart[id + 1]);
-
-/** Open units at this time, day by day around the watched outage. */
-function sample(run: Run, source: number): void {
-  const { disruptions } = run;
-  disruptions.openUnits[disruptions.sampled++] = openUnits(run);
-  if (disruptions.sampled < disruptions.openUnits.length)
-    run.disruptions.schedule(run.queue, source, run.now + MINUTES_PER_DAY);
-}

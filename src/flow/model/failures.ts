@@ -30,11 +30,4 @@ export interface OutageColumns {
   /** Lanes from which no truck departs. */
   readonly laneStart: Int32Array;
   readonly lane: Int32Array;
-  /**
-   * The outage whose recovery is watched day by day; -1 none. Samples are a day apart: time of the first, and
-   * how many.
-   */
-  readonly watched: number;
-  readonly watchFrom: number;
-  readonly watchDays: number;
 }

@@ -26,6 +26,6 @@ export interface ProgrammeColumns {
   readonly warmUp: number;
   /** Edges of the time series, sorted; the first is <= warmUp; series have edges.length - 1 entries. */
   readonly bucketEdges: Float64Array;
-  /** Days of 24 h from the start that are counted one by one; 0 for a steady-state run. */
+  /** Days of 24 h from the start that are counted one by one; 0 for a steady-state run without outages. */
   readonly days: number;
 }

@@ -22,7 +22,11 @@ export function simulatePage(results: Results): PageContent {
             (each) =>
               `${sentence(each.text)} (in ${each.replications} of ${count(replications, 'replication')})`,
           ),
-    costsAndDates: [...dates(results), costText(results)],
+    costsAndDates: [
+      ...dates(results),
+      ...results.recoveries.map(({ sentence: said }) => said),
+      costText(results),
+    ],
     assumptions: assumptions(results),
     facts: [...origin(results, [['Replications', String(replications)]]), ['Time zone', programme.zone]],
     tables: pageTables(results),

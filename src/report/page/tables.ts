@@ -11,7 +11,7 @@ import { crews, overtime, shutdowns } from '../tables/crews.js';
 import { defects, escapes, holds, rework } from '../tables/defects.js';
 import { failures } from '../tables/failures.js';
 import { comparisons, inspections } from '../tables/inspections.js';
-import { outages } from '../tables/outages.js';
+import { outages, recoveries } from '../tables/outages.js';
 import { pulseLines } from '../tables/pulse-lines.js';
 import { feeders, lanes, stations } from '../tables/stations.js';
 import { supplies } from '../tables/supplies.js';
@@ -44,6 +44,7 @@ const TABLES: readonly ((results: Results, interval: string) => PageTable)[] = [
   units,
   failures,
   outages,
+  recoveries,
   pulseLines,
   assumptions,
 ];

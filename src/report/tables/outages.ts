@@ -1,54 +1,73 @@
-import { asEstimate, number } from '../../study/format.js';
-import type { DaysQuantile, OutageResult } from '../../study/sections/outages.js';
+import { asEstimate, daysText, number, short } from '../../study/format.js';
+import type { CaughtUp, UnitsBehind } from '../../study/programme/recovery.js';
+import type { RecoveryResult } from '../../study/sections/outages.js';
 import type { Results } from '../../study/simulate/results.js';
 import { type Column, columns, type PageTable, percent } from '../columns.js';
-import { ifAny } from './failures.js';
 
-export function outages(results: Results, interval: string): PageTable {
+export function outages(results: Results): PageTable {
   return {
     id: 'outages',
     title: 'Outages',
-    note:
-      'Recovered: no more units are open (released and not yet out) than when the outage began; days from ' +
-      'its end, with order-statistic intervals; share of replications with its Wilson interval; ' +
-      `${interval}.`,
+    note: 'Known beforehand; days of 24 h.',
     ...columns(results.outages, [
-      ['Outage', datesOf],
+      ['Outage', 'name'],
+      ['When', daysText],
       ['Days', ({ days }) => number(days)],
-      ['Open units at its beginning', ({ openUnits }) => ifAny(openUnits)],
-      [
-        'Recovered, % of replications',
-        ({ recovered }) => (recovered === null ? 'did not begin' : percent(asEstimate(recovered))),
-      ],
-      recovery(0.5),
-      recovery(0.8),
+      ['Stations down', ({ stations }) => stations.join(', ')],
+      ['Lanes without a departure', ({ lanes }) => lanes.join(', ')],
     ]),
   };
 }
 
-const recovery = (quantile: number): Column<OutageResult> => [
-  `Days to recover, P${number(quantile * 100)}`,
-  ({ recoveryDays }) =>
-    recoveryDays
+export function recoveries(results: Results, interval: string): PageTable {
+  const pairs = results.recoveries[0]?.replications ?? 0;
+  return {
+    id: 'recoveries',
+    title: 'What outages cost',
+    note:
+      `The build against the same build without the outage, paired over the first ${pairs} replications. ` +
+      'Behind: units shipped without it less those shipped with it, at the most on the day given. Caught ' +
+      'up: for a week no fewer are shipped in all than without it; dates over replications with ' +
+      `order-statistic intervals, share with its Wilson interval; ${interval}.`,
+    ...columns(results.recoveries, [
+      ['Without', namesOf],
+      ['Units behind at the most', ({ behindMost }) => onDay(behindMost)],
+      [
+        'at the end of the weeks judged',
+        ({ behindJudged }) => (behindJudged === null ? '' : onDay(behindJudged)),
+      ],
+      [
+        'lost a working day of these weeks',
+        ({ behindJudged }) => (behindJudged === null ? '' : short(behindJudged.perDay)),
+      ],
+      ['at the end of the run', 'behindAtEnd'],
+      ['Last unit later, days', 'daysLater'],
+      ['Caught up, % of replications', ({ caughtUp }) => percent(asEstimate(caughtUp))],
+      caughtUpBy(0.5),
+      caughtUpBy(0.8),
+    ]),
+  };
+}
+
+const caughtUpBy = (quantile: number): Column<RecoveryResult> => [
+  `Caught up by, P${number(quantile * 100)}`,
+  ({ caughtUpBy }) =>
+    caughtUpBy
       .filter(({ p }) => p === quantile)
-      .map(daysText)
+      .map(dateText)
       .join(),
 ];
 
 /** `new paint line, 2027-08-09 to 2027-08-20`. */
-export function datesOf({ name, from, to }: OutageResult): string {
-  const first = from.slice(0, 10),
-    last = lastDay(to);
-  return `${name}, ${first === last ? first : `${first} to ${last}`}`;
-}
+export const namesOf = ({ names, ...time }: Pick<RecoveryResult, 'names' | 'from' | 'to'>): string =>
+  `${names.join(' and ')}, ${daysText(time)}`;
 
-/** The last day that belongs to an outage which is over at this local time. */
-const lastDay = (to: string): string => new Date(Date.parse(`${to}Z`) - 1).toISOString().slice(0, 10);
+const onDay = ({ units, date }: UnitsBehind): string => `${short(units)}, ${date}`;
 
-/** `12 (10 to 15)`, or what is known and why no more. */
-function daysText({ days, low, high, why }: DaysQuantile): string {
-  if (days === null) return `not known; ${why ?? ''}`;
-  return low === null || high === null
-    ? `${number(days)} (no interval; ${why ?? ''})`
-    : `${number(days)} (${number(low)} to ${number(high)})`;
+/** `2027-09-12 (2027-09-10 to 2027-09-15)`, or what is known and why no more. */
+function dateText({ date, lowDate, highDate, why }: CaughtUp): string {
+  if (date === null) return `not known; ${why ?? ''}`;
+  return lowDate === null || highDate === null
+    ? `${date} (no interval; ${why ?? ''})`
+    : `${date} (${lowDate} to ${highDate})`;
 }

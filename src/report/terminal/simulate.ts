@@ -52,6 +52,7 @@ export function resultsTable(results: Results): string {
     '',
     table(rows, columns),
     ...notes(results.lastUnit),
+    ...results.recoveries.flatMap(({ sentence }) => ['', ...lines(sentence, '  ')]),
     ...(results.findings.length === 0
       ? []
       : [

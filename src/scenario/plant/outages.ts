@@ -106,16 +106,8 @@ function comesAfter({ from, to }: Outage): boolean {
 const sayMoment = ({ day, minute }: Moment): string =>
   minute === undefined ? day : `${day} ${sayClock(minute)}`;
 
-/** Days looked at before the watched outage and, at most, after it. */
-const DAYS_BEFORE = 14,
-  DAYS_AFTER = 26 * 7;
-
-/**
- * Outages by their instants; the longest one that begins in the run is watched, in days of the programme's
- * zone.
- */
+/** Outages by their instants. */
 export function compileOutages({ scenario, ids, book, span }: Compilation): Model['outages'] {
-  const runEnd = Math.min(span.end, span.horizon);
   const rows = scenario.outages.map((outage) => {
     const clock = book.clock(zoneOf(outage, scenario, ids));
     const instant = ({ day, minute }: Moment, otherwise: number): number =>
@@ -132,19 +124,6 @@ export function compileOutages({ scenario, ids, book, span }: Compilation): Mode
       to: Math.max(0, instant(outage.to, MINUTES_PER_DAY)),
     };
   });
-  const begun = rows.filter(({ from }) => from < runEnd),
-    longest = Math.max(0, ...begun.map(({ from, to }) => to - from)),
-    watched = begun.find(({ from, to }) => to - from === longest);
-  const firstDay =
-    watched === undefined
-      ? span.startDay
-      : Math.max(
-          span.startDay,
-          Math.floor(span.clock.local(span.origin + watched.from) / MINUTES_PER_DAY) - DAYS_BEFORE,
-        );
-  const watchFrom = span.clock.instant(firstDay * MINUTES_PER_DAY) - span.origin;
-  const watchTo =
-    watched === undefined ? watchFrom : Math.min(runEnd, watched.to + DAYS_AFTER * MINUTES_PER_DAY);
   const stations = ragged(rows, (row) => row.stations),
     lanes = ragged(rows, (row) => row.lanes);
   return {
@@ -155,9 +134,6 @@ export function compileOutages({ scenario, ids, book, span }: Compilation): Mode
     station: stations.column(Number),
     laneStart: lanes.start,
     lane: lanes.column(Number),
-    watched: watched === undefined ? -1 : rows.indexOf(watched),
-    watchFrom,
-    watchDays: watched === undefined ? 0 : Math.floor((watchTo - watchFrom) / MINUTES_PER_DAY) + 1,
   };
 }
 

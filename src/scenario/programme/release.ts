@@ -106,6 +106,9 @@ export function compileProgramme(all: Compilation): Model['programme'] {
     end: span.end,
     warmUp: warmUpMin,
     bucketEdges: Float64Array.from(span.bucketEdges),
-    days: span.kind === 'programme' ? Math.ceil(span.horizon / MINUTES_PER_DAY) : 0,
+    days:
+      span.kind === 'programme' || scenario.outages.length > 0
+        ? Math.ceil(span.horizon / MINUTES_PER_DAY)
+        : 0,
   };
 }

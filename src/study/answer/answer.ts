@@ -4,6 +4,7 @@ import type { Window } from '../programme/judged-window.js';
 import { type RateJudged, SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
+import { type UnusualWeeks, unusualClause } from './unusual-weeks.js';
 
 /**
  * The rate asked at its highest, units per working day, and what was shipped per working day while it was
@@ -12,17 +13,29 @@ import type { Estimate } from '../statistics/estimate.js';
 export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'heldPerDay'> {
   readonly sentence: string;
   readonly window: Pick<Window, 'from' | 'to'> | null;
+  /** Weeks of the window that are not like the others; null without a window. */
+  readonly unusual: UnusualWeeks | null;
 }
 
 /** The answer, in one sentence that begins with it. */
-export function answer(sample: Sample, judged: RateJudged, throughputPerDay: Estimate): Answer {
-  const { verdict, askedPerDay, heldPerDay, window } = judged;
+export function answer(
+  sample: Sample,
+  judged: RateJudged,
+  throughputPerDay: Estimate,
+  unusual: UnusualWeeks | null,
+): Answer {
+  const { verdict, askedPerDay, heldPerDay, window } = judged,
+    clauses = [
+      sentence(sample, judged, throughputPerDay),
+      unusual === null ? null : unusualClause(unusual, 'judged'),
+    ];
   return {
     verdict,
     askedPerDay,
     heldPerDay,
     window: window === null ? null : { from: window.from, to: window.to },
-    sentence: `${capital(sentence(sample, judged, throughputPerDay))}.`,
+    unusual,
+    sentence: `${capital(clauses.filter((clause) => clause !== null).join('; '))}.`,
   };
 }
 

@@ -41,6 +41,10 @@ export function lastShipped({ shippedAt }: Observation): number {
   return shippedAt.reduce((last, time) => (time > last || Number.isNaN(last) ? time : last), NaN);
 }
 
+/** The same in days since the start; NaN unless the programme was finished. */
+export const lastUnitDay = (seen: Observation): number =>
+  seen.outcome === 'finished' ? lastShipped(seen) / MINUTES_PER_DAY : NaN;
+
 /** A quantile of local days by number; Infinity stands for later than all known. */
 function dateQuantile(days: Counts, p: number, level: number): DateQuantile {
   const { middle: date, ...bounds } = knownQuantile(

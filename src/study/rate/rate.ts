@@ -7,9 +7,10 @@ import { constraint } from '../constraint/constraint.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import { unusualWeeks } from '../programme/unusual-weeks.js';
 import { changedTo } from '../reliefs/changes.js';
 import { Replicator } from '../run/replicator.js';
-import { releaseCalendar, workingDaysBetween } from '../sample/planned.js';
+import { planned, releaseCalendar, workingDaysBetween } from '../sample/planned.js';
 import { readingOf } from '../sample/reading.js';
 import { sum } from '../statistics/sums.js';
 import { atRate, noRateReason, rampOf } from './at-rate.js';
@@ -55,9 +56,9 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
   const model = compile(scenario),
     replicator = new Replicator(options);
   try {
-    const planned = rampOf(scenario);
+    const phases = rampOf(scenario);
     // Said before anything is run, as far as it can be.
-    const lowest = Math.min(from, planned.length > 1 ? (options.rampTo ?? from) : from);
+    const lowest = Math.min(from, phases.length > 1 ? (options.rampTo ?? from) : from);
     watched(scenario, { perDay: lowest, settleWeeks: options.settleWeeks ?? PILOT_SETTLE_WEEKS, weeks });
     const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
     const line = new Line(scenario, replicator, { replications, sure, level });
@@ -103,8 +104,18 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       sure,
       shortfallAllowed: SHORTFALL_ALLOWED,
       grid: { from, to: rateOf(last), step },
-      window: { from: window.from, to: window.to, weeks, settleWeeks },
-      plannedPerDay: defined(planned.at(-1)).perDay,
+      window: {
+        from: window.from,
+        to: window.to,
+        weeks,
+        settleWeeks,
+        unusual: unusualWeeks(
+          planned(window.scenario, compile(window.scenario)),
+          window.first,
+          window.end - 1,
+        ),
+      },
+      plannedPerDay: defined(phases.at(-1)).perDay,
       arithmetic:
         bottleneck === null || highestRatePerDay === null
           ? null

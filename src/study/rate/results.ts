@@ -1,8 +1,10 @@
+import { unusualClause } from '../answer/unusual-weeks.js';
 import type { ConstraintResult } from '../constraint/results.js';
 import { stopsIt } from '../constraint/sentence.js';
 import { count, number } from '../format.js';
 import type { ResultsHead } from '../head.js';
 import { defined } from '../lists.js';
+import type { UnusualWeek } from '../programme/unusual-weeks.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 
@@ -27,6 +29,8 @@ export interface RateResults extends ResultsHead<'rate'> {
     readonly to: string;
     readonly weeks: number;
     readonly settleWeeks: number;
+    /** Weeks of it that are short or hit by an outage. */
+    readonly unusual: readonly UnusualWeek[];
   };
   /** The highest rate of the scenario as it is. */
   readonly plannedPerDay: number;
@@ -117,6 +121,7 @@ export function rateSentence({
   sure,
   plannedPerDay,
   constraint,
+  window: { weeks, unusual },
 }: Known): string {
   const at = (perDay: number) => defined(points.find((point) => point.perDay === perDay));
   const said = [
@@ -137,6 +142,11 @@ export function rateSentence({
       `Beware: ${contradictions.map(rate).join(', ')} a day, above one that does not hold, ` +
         `${contradictions.length === 1 ? 'holds' : 'hold'} none the less`,
     );
+  const marked = unusualClause(
+    { unit: 'week', judged: weeks, weeks: unusual, othersPerDay: null },
+    'watched',
+  );
+  if (marked !== null) said.push(marked);
   if (abovePerDay !== null && plannedPerDay >= abovePerDay)
     said.push(`The plan asks for ${rate(plannedPerDay)}, which is more`);
   return (

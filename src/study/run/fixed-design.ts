@@ -1,5 +1,6 @@
+import { sumOf } from '../statistics/sums.js';
 import type { Identity } from './journal.js';
-import { Replicator, type ReplicatorOptions, type Take, type Variant } from './replicator.js';
+import { lastOf, Replicator, type ReplicatorOptions, type Take, type Variant } from './replicator.js';
 
 /**
  * What a study makes of its replications as they come: one at a time, by variant, in replication order, so
@@ -19,7 +20,7 @@ export interface Gathering<Value, Found> {
 export interface FixedDesign<Value, Found> {
   readonly identity: Identity;
   readonly variants: readonly Variant<Value>[];
-  /** Of each variant. */
+  /** Of each variant that has no `most` below it. */
   readonly replications: number;
   readonly seed: string;
   /** Begins to gather what was read into the study's results. */
@@ -52,7 +53,10 @@ export async function runDesign<Value>(
   take: Take<Value>,
   { index, of } = WHOLE,
 ): Promise<void> {
-  const jobs = variants.length * replicationsOf({ index, of }, replications).length;
+  const jobs = sumOf(
+    variants,
+    (variant) => replicationsOf({ index, of }, lastOf(variant, replications)).length,
+  );
   const replicator = new Replicator({ ...options, seed, workers: Math.min(options.workers, jobs) });
   try {
     await replicator.each(variants, index, replications, of, take);

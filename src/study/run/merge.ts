@@ -1,7 +1,7 @@
 import { defined } from '../lists.js';
 import { type FixedDesign, replicationsOf, shardName } from './fixed-design.js';
 import { differences } from './journal.js';
-import { keyOf } from './replicator.js';
+import { keyOf, lastOf } from './replicator.js';
 import {
   openShardValues,
   ShardError,
@@ -79,7 +79,7 @@ export function mergeShards<Value, Found>(
     for (const [index, folder] of byIndex) opened.set(index, openShardValues(folder, design));
     const gathering = design.gather();
     for (const [index, variant] of variants.entries())
-      for (let replication = 1; replication <= replications; replication++) {
+      for (let replication = 1; replication <= lastOf(variant, replications); replication++) {
         const shard = defined(opened.get(((replication - 1) % of) + 1));
         gathering.take(shard.get(keyOf(variant, replication)), index);
       }

@@ -12,7 +12,13 @@ export interface Variant<Value> {
   readonly read: (observation: Observation) => Value;
   /** The first so many replications are watched closely, see `prepare`; none where left out. */
   readonly closely?: number | undefined;
+  /** Only its first so many replications are ever run; all that are asked for where left out. */
+  readonly most?: number | undefined;
 }
+
+/** The last replication of a variant where those up to `to` are asked for. */
+export const lastOf = ({ most = Infinity }: Pick<Variant<unknown>, 'most'>, to: number): number =>
+  Math.min(to, most);
 
 /** Under which a replication stands in journals. */
 export const keyOf = ({ key }: Pick<Variant<unknown>, 'key'>, replication: number): string =>
@@ -58,9 +64,9 @@ export class Replicator {
   }
 
   /**
-   * Replications `from`, `from + every` .. up to `to` of each variant, handed over one at a time: by variant,
-   * in replication order. A lane begins another replication only when its last one was handed over, so no
-   * more values wait than there are lanes.
+   * Replications `from`, `from + every` .. up to `to` of each variant, or its `most`, handed over one at a
+   * time: by variant, in replication order. A lane begins another replication only when its last one was
+   * handed over, so no more values wait than there are lanes.
    */
   async each<Value>(
     variants: readonly Variant<Value>[],
@@ -71,7 +77,8 @@ export class Replicator {
   ): Promise<void> {
     const { workers, signal } = this.options;
     signal?.throwIfAborted();
-    this.planned += variants.length * Math.max(0, Math.floor((to - from) / every) + 1);
+    for (const variant of variants)
+      this.planned += Math.max(0, Math.floor((lastOf(variant, to) - from) / every) + 1);
     const jobs = jobsOf(variants, from, to, every);
     let isOver = false,
       last = Promise.resolve();
@@ -142,6 +149,6 @@ function* jobsOf<Value>(
   every: number,
 ): Generator<Job<Value>> {
   for (const [index, variant] of variants.entries())
-    for (let replication = from; replication <= to; replication += every)
+    for (let replication = from; replication <= lastOf(variant, to); replication += every)
       yield { variant, index, replication };
 }

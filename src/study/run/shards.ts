@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync 
 import { basename, dirname, join, resolve } from 'node:path';
 import { type FixedDesign, replicationsOf, type Shard, shardName } from './fixed-design.js';
 import { differences, type Identity, Journal } from './journal.js';
-import { keyOf } from './replicator.js';
+import { keyOf, lastOf } from './replicator.js';
 
 const FORMAT = 'rateproof shard',
   VERSION = 1;
@@ -84,7 +84,8 @@ function* keysOf(
   { variants, replications }: Pick<FixedDesign<unknown, unknown>, 'variants' | 'replications'>,
 ): Generator<string> {
   for (const variant of variants)
-    for (const replication of replicationsOf(shard, replications)) yield keyOf(variant, replication);
+    for (const replication of replicationsOf(shard, lastOf(variant, replications)))
+      yield keyOf(variant, replication);
 }
 
 /**

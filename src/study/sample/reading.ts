@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { lastShipped } from '../programme/dates.js';
+import { lastUnitDay } from '../programme/dates.js';
 import { wipByBucket } from '../programme/series.js';
 import { unitCost } from '../sections/costs.js';
 
@@ -50,7 +50,7 @@ export function readingOf(scenario: Scenario, model: Model): (observation: Obser
     wip: seen.wip,
     leadMeanDays: seen.leadMean / MINUTES_PER_DAY,
     leadP90Days: seen.leadP90 / MINUTES_PER_DAY,
-    lastUnitDay: seen.outcome === 'finished' ? lastShipped(seen) / MINUTES_PER_DAY : NaN,
+    lastUnitDay: lastUnitDay(seen),
     costPerUnit: cost === null ? NaN : cost(seen),
     enteredIn: seen.enteredIn,
     shippedIn: seen.shippedIn,

@@ -1,24 +1,22 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { Observation } from '../../measure/observe.js';
+import { recoverySentence } from '../answer/recovery.js';
 import { rowsOf } from '../lists.js';
-import { Deferred, type Pending } from '../sample/deferred.js';
-import { knownQuantile } from '../sample/known-quantile.js';
-import type { Folded, Sample } from '../sample/sample.js';
+import {
+  behindByDay,
+  dayOf,
+  lastDayOf,
+  type Pair,
+  type Shipments,
+  shipmentsOf,
+  shippedUpTo,
+} from '../programme/pairs.js';
+import type { RateJudged } from '../programme/rate-held.js';
+import { type Recovery, recovery } from '../programme/recovery.js';
+import { Deferred } from '../sample/deferred.js';
+import type { Planned } from '../sample/planned.js';
+import type { Sample } from '../sample/sample.js';
 import { Counts } from '../statistics/counts.js';
-import type { Estimate } from '../statistics/estimate.js';
-import { type Proportion, proportion } from '../statistics/proportion.js';
-
-/**
- * A duration over replications with its order-statistic interval; null where it is not known, `why` then says
- * so.
- */
-export interface DaysQuantile {
-  readonly p: number;
-  readonly days: number | null;
-  readonly low: number | null;
-  readonly high: number | null;
-  readonly why: string | null;
-}
+import { ratio, sumOf } from '../statistics/sums.js';
 
 export interface OutageResult {
   readonly name: string;
@@ -28,126 +26,144 @@ export interface OutageResult {
   readonly from: string;
   readonly to: string;
   readonly days: number;
-  /** Units open (released and not yet out) when it began. */
-  readonly openUnits: Estimate;
-  /**
-   * Replications in which no more were open again before the run ended, of those in which it began; null if
-   * it began in none.
-   */
-  readonly recovered: Proportion | null;
-  /** From its end until no more units were open than when it began; P50 and P80, days of 24 h. */
-  readonly recoveryDays: readonly DaysQuantile[];
-  /** Of the longest outage: open units at the start of each day, over replications; null for the others. */
-  readonly byDay: OutageDays | null;
 }
-export interface OutageDays {
-  /** Local date, and days since the outage began. */
+
+/** The build against the same build without an outage, or without several together. */
+export interface RecoveryResult extends Recovery {
+  readonly names: readonly string[];
+  /** As of an outage: where the first begins and the last is over. */
+  readonly from: string;
+  readonly to: string;
+  readonly sentence: string;
+  /** Of the single outage that puts the build furthest behind; null for the others. */
+  readonly byDay: RecoveryDays | null;
+}
+
+/** At the end of each day: units behind over replications, and units shipped in the week up to it. */
+export interface RecoveryDays {
+  /** Local date, and days since the day on which the outage began. */
   readonly dates: readonly string[];
   readonly days: readonly number[];
-  /** Null on a day that no replication came to. */
-  readonly mean: readonly (number | null)[];
-  readonly p10: readonly (number | null)[];
-  readonly p90: readonly (number | null)[];
+  readonly behind: readonly number[];
+  readonly behindP10: readonly number[];
+  readonly behindP90: readonly number[];
+  readonly shippedWith: readonly number[];
+  readonly shippedWithout: readonly number[];
 }
 
-/** A daily sample may be an hour off midnight where the clocks have changed. */
-const CHANGE_OF_CLOCK = 120;
-/** Days shown after the shop has recovered. */
-const DAYS_AFTER = 7;
+/** What a build ships without some outages, by replication. */
+export interface WithoutOutages {
+  readonly outages: readonly number[];
+  readonly seen: readonly Shipments[];
+}
 
-/** Dated outages, and how long the shop took to work off what they left. */
-export function outages(sample: Sample): Pending<OutageResult[]> {
-  const { model, clock, level } = sample,
-    { outages: columns, stations, lanes } = model;
-  return columns.names.map((name, id): Pending<OutageResult> => {
-    const hasBegun = ({ outages: { openUnits } }: Observation): boolean => Number.isFinite(openUnits[id]);
-    // One that has not recovered comes after all that have.
-    const recovery = sample.counts((each) => {
-      const at = each.outages.recoveredAt[id];
-      return !hasBegun(each) ? NaN : Number.isNaN(at) ? Infinity : at - columns.to[id];
-    });
-    const days = (p: number): DaysQuantile => daysQuantile(recovery.value, p, level),
-      open = id === columns.watched ? openByDay(sample, hasBegun) : null;
-    return {
-      name,
-      stations: rowsOf(columns.stationStart, id).map((row) => stations.names[columns.station[row]]),
-      lanes: rowsOf(columns.laneStart, id).map((row) => lanes.names[columns.lane[row]]),
-      from: clock.dateTime(columns.from[id]) ?? '',
-      to: clock.dateTime(columns.to[id]) ?? '',
-      days: (columns.to[id] - columns.from[id]) / MINUTES_PER_DAY,
-      openUnits: sample.amount(({ outages: { openUnits } }) => openUnits[id]),
-      recovered: new Deferred(() => {
-        const { value } = recovery;
-        return value.n === 0 ? null : proportion(value.n - value.of(Infinity), value.n, level);
-      }),
-      recoveryDays: new Deferred(() => [days(0.5), days(0.8)]),
-      byDay: new Deferred(() =>
-        open === null || recovery.value.n === 0
-          ? null
-          : byDay(
-              sample,
-              open.value,
-              columns.to[id] + lastOf(recovery.value, days(0.8)) + DAYS_AFTER * MINUTES_PER_DAY,
-            ),
-      ),
-    };
-  });
+/** Days shown before an outage, after eight in ten have caught up, and after the outage at most. */
+const DAYS_BEFORE = 14,
+  DAYS_AFTER = 7,
+  MOST_DAYS_AFTER = 26 * 7,
+  WEEK = 7;
+
+/** Dated outages, in the order of the scenario. */
+export function outages({ model, clock }: Sample): OutageResult[] {
+  const { outages: columns, stations, lanes } = model;
+  return columns.names.map((name, id) => ({
+    name,
+    stations: rowsOf(columns.stationStart, id).map((row) => stations.names[columns.station[row]]),
+    lanes: rowsOf(columns.laneStart, id).map((row) => lanes.names[columns.lane[row]]),
+    from: clock.dateTime(columns.from[id]) ?? '',
+    to: clock.dateTime(columns.to[id]) ?? '',
+    days: (columns.to[id] - columns.from[id]) / MINUTES_PER_DAY,
+  }));
 }
 
 /**
- * Minutes after the outage at which its picture may end: P80 of the recovery, or where that is not known the
- * slowest; not recovered: never.
+ * How the build recovers from outages that were left out.
+ * @param most replications of each that are set beside the build
  */
-const lastOf = (recovery: Counts, { days }: DaysQuantile): number =>
-  days === null ? recovery.ranked(recovery.n) : days * MINUTES_PER_DAY;
-
-/** Open units by day of the watched outage, of the replications in which it began. */
-function openByDay(sample: Sample, hasBegun: (each: Observation) => boolean): Folded<Counts[]> {
-  return sample.fold<Counts[]>([], (known, each) => {
-    if (hasBegun(each))
-      each.outages.openByDay.forEach((units, day) => {
-        const counts = (known[day] ??= new Counts());
-        // When a run is finished nothing is open any more; of one that ended otherwise the rest is not known.
-        if (!Number.isNaN(units)) counts.add(units);
-        else if (each.outcome === 'finished') counts.add(0);
-      });
+export function recoveries(
+  sample: Sample,
+  judged: Deferred<RateJudged>,
+  without: readonly WithoutOutages[],
+  most: number,
+): Deferred<RecoveryResult[]> {
+  const asPlanned = sample.fold<Shipments[]>([], (known, seen) => {
+    if (known.length < most) known.push(shipmentsOf(seen));
     return known;
+  });
+  return new Deferred(() => {
+    const { window } = judged.value;
+    const told = without.flatMap(({ outages: ids, seen }) => {
+      const pairs = asPlanned.value
+          .slice(0, seen.length)
+          .map((each, r): Pair => ({ with: each, without: seen[r] })),
+        span = spanOf(sample, ids);
+      return pairs.length === 0
+        ? []
+        : [{ ids, pairs, span, costs: recovery(sample, pairs, span, window, sample.level) }];
+    });
+    const behind = told.map(({ ids, costs }) => (ids.length === 1 ? costs.behindMost.units.mean : -Infinity)),
+      furthest = behind.indexOf(Math.max(...behind));
+    return told.map(({ ids, pairs, span, costs }, i) => {
+      const all = {
+        names: ids.map((id) => sample.model.outages.names[id]),
+        from: sample.clock.dateTime(span.from) ?? '',
+        to: sample.clock.dateTime(span.to) ?? '',
+        ...costs,
+      };
+      return {
+        ...all,
+        sentence: recoverySentence(all),
+        byDay: i === furthest && costs.changed > 0 ? byDay(sample, pairs, span, costs) : null,
+      };
+    });
   });
 }
 
-function byDay(
-  {
-    model: {
-      outages: { from, watched, watchFrom },
-    },
-    clock,
-  }: Sample,
-  open: readonly Counts[],
-  until: number,
-): OutageDays {
-  const rows = open
-    .map((counts, day) => ({ counts, time: watchFrom + day * MINUTES_PER_DAY }))
-    .filter(({ time }) => time <= until);
-  const each = <T>(of: (counts: Counts) => T): (T | null)[] =>
-    rows.map(({ counts }) => (counts.n === 0 ? null : of(counts)));
-  return {
-    dates: rows.map(({ time }) => clock.date(time + CHANGE_OF_CLOCK) ?? ''),
-    days: rows.map(({ time }) => (time - from[watched]) / MINUTES_PER_DAY),
-    mean: each((counts) => counts.mean),
-    p10: each((counts) => counts.quantile(0.1)),
-    p90: each((counts) => counts.quantile(0.9)),
-  };
+interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
-/** A quantile of minutes, as days; Infinity stands for longer than all known. */
-function daysQuantile(minutes: Counts, p: number, level: number): DaysQuantile {
-  const { middle: days, ...bounds } = knownQuantile(
-    minutes,
-    p,
-    level,
-    (each) => each / MINUTES_PER_DAY,
-    'the outage began in no replication',
-    (late) => `${late} of ${minutes.n} replications had not recovered when the run ended`,
-  );
-  return { p, days, ...bounds };
+/** From the beginning of the first of some outages to the end of the last, minutes. */
+const spanOf = ({ model: { outages: columns } }: Planned, ids: readonly number[]): Span => ({
+  from: Math.min(...ids.map((id) => columns.from[id])),
+  to: Math.max(...ids.map((id) => columns.to[id])),
+});
+
+/** From two weeks before an outage to a week after eight in ten have caught up, or as long as is known. */
+function byDay(
+  { clock }: Planned,
+  pairs: readonly Pair[],
+  { from, to }: Span,
+  { caughtUpBy }: Recovery,
+): RecoveryDays {
+  const over = lastDayOf(to),
+    behind = behindByDay(pairs, over),
+    after = (caughtUpBy.at(-1)?.days ?? Infinity) + DAYS_AFTER,
+    first = Math.max(0, dayOf(from) - DAYS_BEFORE),
+    last = Math.min(behind[0].length - 1, over + Math.min(MOST_DAYS_AFTER, after));
+  const days = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  const counts = days.map((day) => {
+    const all = new Counts();
+    for (const each of behind) all.add(each[day]);
+    return all;
+  });
+  const inWeek = (of: keyof Pair): number[] => {
+    const shipped = pairs.map((pair) => shippedUpTo(pair[of], last + 1));
+    return days.map((day) =>
+      ratio(
+        sumOf(shipped, (each) => each[day] - (day < WEEK ? 0 : each[day - WEEK])),
+        pairs.length,
+      ),
+    );
+  };
+  return {
+    dates: days.map((day) => clock.date((day + 0.5) * MINUTES_PER_DAY) ?? ''),
+    days: days.map((day) => day - dayOf(from)),
+    behind: counts.map((each) => each.mean),
+    behindP10: counts.map((each) => each.quantile(0.1)),
+    behindP90: counts.map((each) => each.quantile(0.9)),
+    shippedWith: inWeek('with'),
+    shippedWithout: inWeek('without'),
+  };
 }

@@ -4,12 +4,14 @@ import { type Measured, measured } from '../answer/precision.js';
 import type { PrecisionMeasure } from '../answer/precision-measures.js';
 import type { Origin } from '../head.js';
 import { type JourneyAsked, journey as journeyOf } from '../programme/journey.js';
+import type { Shipments } from '../programme/pairs.js';
 import type { FixedDesign, Gathering } from '../run/fixed-design.js';
 import { identityOf } from '../run/identity.js';
 import { whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import { Sample } from '../sample/sample.js';
 import { type Simulated, summary } from './summary.js';
+import { outageTrials, withoutVariant } from './without-outages.js';
 
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked extends Origin {
@@ -19,31 +21,41 @@ export interface SimulateAsked extends Origin {
 /** The first so many replications are watched closely, which makes them up to a third slower. */
 export const CLOSELY = 10;
 
+/** What is read: of the build all that is observed, of the build without an outage what it ships. */
+export type SimulateValue = Observation | Shipments;
+
 /** What is asked to be precise is known, as far as it is, at any time. */
-export interface SimulateDesign extends FixedDesign<Observation, Simulated> {
+export interface SimulateDesign extends FixedDesign<SimulateValue, Simulated> {
   readonly gather: (
     of?: readonly PrecisionMeasure[],
-  ) => Gathering<Observation, Simulated> & { readonly measured: Measured };
+  ) => Gathering<SimulateValue, Simulated> & { readonly measured: Measured };
 }
 
 /**
- * A scenario, many times over. The journey is told when it is summed up, and needs one replication once more.
+ * A scenario, many times over, and a few times without its outages. The journey is told when it is summed up,
+ * and needs one replication once more.
  */
 export function simulateDesign(asked: SimulateAsked, journey?: JourneyAsked): SimulateDesign {
   const { scenario, replications, seed, level } = asked,
-    model = compile(scenario);
+    model = compile(scenario),
+    trials = outageTrials(model);
   return {
     identity: identityOf({ study: 'simulate', ...asked }),
-    variants: [{ key: 'base', model, closely: CLOSELY, read: whole }],
+    variants: [
+      { key: 'base', model, closely: CLOSELY, read: whole },
+      ...trials.map((out) => withoutVariant(model, out)),
+    ],
     replications,
     seed,
     gather: (of = []) => {
       const plan = planned(scenario, model),
         sample = new Sample(plan, level),
-        all = summary(sample, asked);
+        without = trials.map((outages) => ({ outages, seen: [] as Shipments[] })),
+        all = summary(sample, asked, without);
       return {
-        take: (observation) => {
-          sample.take(observation);
+        take: (value, index) => {
+          if ('lastUnitDay' in value) without[index - 1]?.seen.push(value);
+          else sample.take(value);
         },
         measured: measured(sample, of),
         found: () => {

@@ -23,7 +23,7 @@ import type { FailureResult } from '../sections/failures.js';
 import type { HoldResult } from '../sections/holds.js';
 import type { ComparisonResult, InspectionResult } from '../sections/inspections.js';
 import type { LaneResult } from '../sections/lanes.js';
-import type { OutageResult } from '../sections/outages.js';
+import type { OutageResult, RecoveryResult } from '../sections/outages.js';
 import type { PulseLineResult } from '../sections/pulse-lines.js';
 import type { StationResult } from '../sections/stations.js';
 import type { FeederResult, SupplyResult } from '../sections/supplies.js';
@@ -78,6 +78,11 @@ export interface Results extends ResultsHead<'simulate'> {
   /** Stations that fail or that an outage closes, and dated outages. */
   readonly failures: readonly FailureResult[];
   readonly outages: readonly OutageResult[];
+  /**
+   * The build against the same build without an outage that begins in the run: the five longest one by one,
+   * then the others together.
+   */
+  readonly recoveries: readonly RecoveryResult[];
   readonly pulseLines: readonly PulseLineResult[];
   readonly carriers: readonly CarriersResult[];
   readonly teams: readonly TeamResult[];

@@ -46,9 +46,9 @@ export async function simulateStudy(options: SimulateOptions): Promise<Results> 
 }
 
 /**
- * Adds replications of the design's single variant until the measures are known so well or the limit is
- * reached (Law 2015, sec. 9.4.1; from memory). How many there are hangs on the results alone, so it is the
- * same for any number of threads.
+ * Adds replications of the design's variants, of each up to its `most`, until the measures are known so well
+ * or the limit is reached (Law 2015, sec. 9.4.1; from memory). How many there are hangs on the results alone,
+ * so it is the same for any number of threads.
  * @param design its replications are those to begin with
  * @param gathering is given each one, in replication order, and tells of those that it has
  * @returns how many there are in the end

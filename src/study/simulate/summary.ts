@@ -3,6 +3,7 @@ import { askedRate } from '../../scenario/programme/rates.js';
 import { answer } from '../answer/answer.js';
 import { findings } from '../answer/findings.js';
 import { runs, withHeld } from '../answer/runs.js';
+import { unusualAmong } from '../answer/unusual-weeks.js';
 import { warmUp, warmUpFindings } from '../answer/warm-up.js';
 import { capacity } from '../capacity/capacity.js';
 import { headOf, type Origin } from '../head.js';
@@ -25,11 +26,12 @@ import { failures } from '../sections/failures.js';
 import { holds } from '../sections/holds.js';
 import { comparisons, inspections, rolledYield } from '../sections/inspections.js';
 import { lanes } from '../sections/lanes.js';
-import { outages } from '../sections/outages.js';
+import { outages, recoveries, type WithoutOutages } from '../sections/outages.js';
 import { pulseLines } from '../sections/pulse-lines.js';
 import { stations } from '../sections/stations.js';
 import { feeders, supplies } from '../sections/supplies.js';
 import type { Results } from './results.js';
+import { MOST_PAIRS } from './without-outages.js';
 
 /** The results, and how the rate was judged: by the same weeks it is told what stops it. */
 export interface Simulated {
@@ -40,8 +42,13 @@ export interface Simulated {
 /**
  * All that `simulate` tells of a scenario's replications. The same replications give the same results to the
  * last bit.
+ * @param without what the build ships without some outages; it may grow while replications come
  */
-export function summary(sample: Sample, { file, seed }: Pick<Origin, 'file' | 'seed'>): Deferred<Simulated> {
+export function summary(
+  sample: Sample,
+  { file, seed }: Pick<Origin, 'file' | 'seed'>,
+  without: readonly WithoutOutages[] = [],
+): Deferred<Simulated> {
   const { scenario, model, calendar, level } = sample,
     { start, zone, quantity } = scenario.programme;
   const toJudge = sample.fold<ToJudge[]>([], (known, { outcome, shipped, leadMean, shippedIn }) => {
@@ -73,7 +80,11 @@ export function summary(sample: Sample, { file, seed }: Pick<Origin, 'file' | 's
       basis,
       note: note ?? null,
     })),
-    answer: new Deferred(() => answer(sample, judged.value, shipping.perDay.value)),
+    answer: new Deferred(() => {
+      const { window } = judged.value,
+        unusual = window === null ? null : unusualAmong(sample, window, toJudge.value, level);
+      return answer(sample, judged.value, shipping.perDay.value, unusual);
+    }),
     series: series(sample, shown),
     wip: wip(sample, shown),
     leadTime: leadTime(sample),
@@ -96,6 +107,7 @@ export function summary(sample: Sample, { file, seed }: Pick<Origin, 'file' | 's
     supplies: supplies(sample),
     failures: failures(sample),
     outages: outages(sample),
+    recoveries: recoveries(sample, judged, without, MOST_PAIRS),
     pulseLines: pulseLines(sample),
     carriers: carriers(sample),
     teams: teams(sample),

@@ -349,24 +349,6 @@ route: [{ step: load, at: dock, work: 0 min }, { lane: road }, { step: arrive, a
     );
     expect(shippedAt(played)).toEqual([450]);
   });
-
-  it('have been made good when no more units are open than at their beginning', () => {
-    // A unit every 60 min from 60, 40 min of work: none waits. Down 150-390 (02:30-06:30) with none open
-    // (unit 2 left at 160? it is at work since 120, until 160). At 150 one is open: unit 2, with 10 min left.
-    // Released by 390: units 3-6 (180, 240, 300, 360). After 390: unit 2 out at 400, then 440, 480 (unit 7
-    // came at 420, 8 at 480) ... Open after each end: 400: 3 4 5 6; 440: 4 5 6 7; 480: 5 6 7 8; 520: 6 7 8;
-    // 560: 7 8 9 (540); 600: 8 9 10; 640: 9 10; 680: 10 11; 720: 11 (12 comes at the same time, after).
-    const { seen } = play(
-      shop(
-        'lathe: { buffer: unlimited }',
-        'step: turn, at: lathe, work: 40 min',
-        outage('stations: lathe, from: 2027-03-01 02:30, to: 2027-03-01 06:30'),
-        'arrivals: 60 min, quantity: 20',
-      ),
-    );
-    expect(seen.outages.openUnits).toEqual(Float64Array.from([1]));
-    expect(seen.outages.recoveredAt).toEqual(Float64Array.from([720]));
-  });
 });
 
 describe('an outage where steps go on side by side', () => {

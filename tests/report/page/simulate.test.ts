@@ -162,6 +162,7 @@ describe('tables of the page', () => {
         rework: [],
         failures: [],
         outages: [],
+        recoveries: [],
         pulseLines: [],
       }).map(({ id }) => id),
     ).toEqual([

@@ -1,8 +1,10 @@
 import { type DateQuantile } from '../../../src/study/programme/dates.js';
+import type { CaughtUp } from '../../../src/study/programme/recovery.js';
+import type { UnusualCause, UnusualWeek } from '../../../src/study/programme/unusual-weeks.js';
 import { type BottleneckResult } from '../../../src/study/sections/bottlenecks.js';
 import { type BufferResult } from '../../../src/study/sections/buffers.js';
 import { type InspectionResult } from '../../../src/study/sections/inspections.js';
-import type { OutageResult } from '../../../src/study/sections/outages.js';
+import type { RecoveryResult } from '../../../src/study/sections/outages.js';
 import {
   PLACE_STATES,
   type PlaceState,
@@ -202,6 +204,15 @@ export function sampleResults({
       askedPerDay: 4,
       heldPerDay: held,
       window,
+      unusual:
+        window === null
+          ? null
+          : {
+              unit: 'week',
+              judged: calendar.length - 14,
+              weeks: sampleUnusual(calendar.map(({ monday, ...week }) => ({ ...week, start: day(monday) }))),
+              othersPerDay: around(3.45, 0.05),
+            },
       sentence:
         'No: four a day does not hold; from 7 June 2027 the build ships 3.38 a day (95 % CI 3.29 to 3.47, 40 replications), and the top coat booth stops it.',
     },
@@ -394,7 +405,17 @@ export function sampleResults({
       longestDownHours: around(15, 2),
       availability: around(0.93, 0.005),
     })),
-    outages: [sampleOutage(around(21.5, 0.6), replications)],
+    outages: [
+      {
+        name: 'new paint line',
+        stations: ['top coat booth 6'],
+        lanes: [],
+        from: '2027-08-09T00:00:00',
+        to: '2027-08-21T00:00:00',
+        days: 12,
+      },
+    ],
+    recoveries: [sampleRecovery(around(40, 0.6), replications)],
     pulseLines: [
       {
         name: 'final line',
@@ -490,34 +511,64 @@ export function sampleResults({
   };
 }
 
-/** Two weeks down, 20 more units open at its end, 18 days to work them off. */
-function sampleOutage(openUnits: Estimate, replications: number): OutageResult {
-  const days = Array.from({ length: 14 + 12 + 30 }, (_, index) => index - 14),
-    open = days.map((day) => 21.5 + 20 * Math.max(0, day < 12 ? day / 12 : 1 - (day - 12) / 18));
+/** Two weeks down, 40 units behind at their end, 70 days to make them good. */
+function sampleRecovery(most: Estimate, replications: number): RecoveryResult {
+  const days = Array.from({ length: 14 + 12 + 77 }, (_, index) => index - 14),
+    day = (after: number): string => new Date(Date.UTC(2027, 7, 9 + after)).toISOString().slice(0, 10),
+    behind = days.map((each) => 40 * Math.max(0, each < 12 ? each / 12 : 1 - (each - 12) / 70));
+  const caughtUp = (p: number, after: number): CaughtUp =>
+    replications < 17
+      ? {
+          ...{ p, days: null, low: null, high: null, date: null, lowDate: null, highDate: null },
+          why: `there are ${replications}`,
+        }
+      : {
+          ...{ p, days: after, low: after - 3, high: after + 4 },
+          ...{ date: day(11 + after), lowDate: day(8 + after), highDate: day(15 + after) },
+          why: null,
+        };
   return {
-    name: 'new paint line',
-    stations: ['top coat booth 6'],
-    lanes: [],
+    names: ['new paint line'],
     from: '2027-08-09T00:00:00',
     to: '2027-08-21T00:00:00',
-    days: 12,
-    openUnits,
-    recovered: wilson(replications, replications),
-    recoveryDays:
-      replications < 17
-        ? [0.5, 0.8].map((p) => ({ p, days: null, low: null, high: null, why: `there are ${replications}` }))
-        : [
-            { p: 0.5, days: 18.2, low: 17.1, high: 19.6, why: null },
-            { p: 0.8, days: 21.4, low: 20, high: 24.3, why: null },
-          ],
+    sentence: 'The outage "new paint line" (2027-08-09 to 2027-08-20) puts the build 40 units behind.',
+    replications: Math.min(20, replications),
+    changed: Math.min(20, replications),
+    behindMost: { date: day(12), units: most },
+    behindJudged: {
+      date: '2027-11-28',
+      units: { ...most, mean: 0, low: 0, high: 0 },
+      perDay: { ...most, mean: 0, low: 0, high: 0 },
+    },
+    behindAtEnd: { ...most, mean: 0, low: 0, high: 0 },
+    daysLater: { ...most, mean: 1.2, low: 1.1, high: 1.3 },
+    caughtUp: wilson(Math.min(20, replications), Math.min(20, replications)),
+    caughtUpBy: [caughtUp(0.5, 70), caughtUp(0.8, 74)],
     byDay: {
-      dates: days.map((day) => new Date(Date.UTC(2027, 7, 9 + day)).toISOString().slice(0, 10)),
+      dates: days.map(day),
       days,
-      mean: open,
-      p10: open.map((each) => each - 3),
-      p90: open.map((each) => each + 3),
+      behind,
+      behindP10: behind.map((each) => Math.max(0, each - 3)),
+      behindP90: behind.map((each) => (each > 0 ? each + 3 : 0)),
+      shippedWith: days.map((each) => (each < 0 ? 20 : each < 12 ? 0 : 24)),
+      shippedWithout: days.map(() => 20),
     },
   };
+}
+
+/** From week 14 on: two weeks of shutdown, two weeks of outage. */
+function sampleUnusual(
+  calendar: readonly { readonly label: string; readonly start: string; readonly days: number }[],
+): UnusualWeek[] {
+  return calendar.flatMap(({ label, start, days }, bucket): UnusualWeek[] => {
+    const outage: UnusualCause = { kind: 'outage', what: '"new paint line"' },
+      shutdown: UnusualCause = { kind: 'shutdown', what: '"new oven"' },
+      causes = [
+        ...(bucket > 14 && days === 0 ? [shutdown] : []),
+        ...(bucket === 23 || bucket === 24 ? [outage] : []),
+      ];
+    return causes.length === 0 ? [] : [{ bucket, label, start, workingDays: days, usualDays: 5, causes }];
+  });
 }
 
 function stationName(index: number): string {

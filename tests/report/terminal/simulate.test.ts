@@ -41,6 +41,8 @@ describe('results in the terminal', () => {
       last unit out, P95                                not known  no interval
       last unit P95: a 95 % interval for P95 needs 72 replications, there are 40
 
+      The outage "new paint line" (2027-08-09 to 2027-08-20) puts the build 40 units behind.
+
       finding: 4 a day is not held: 3.38 a day are shipped while it is asked (40 of 40 replications)"
     `);
   });

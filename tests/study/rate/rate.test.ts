@@ -40,6 +40,23 @@ describe('the highest rate that holds', () => {
     expect(above.stops).toMatchObject([{ name: 'bench', share: { count: 8 } }]);
   });
 
+  it('is told with the weeks of its window that an outage hits or that are short', async () => {
+    // Settled for two weeks, from Monday 2027-03-15 on, for twelve: weeks 11 to 22. Of the outages the first
+    // lies before them.
+    const outages = `
+outages:
+  - { stations: bench, from: 2027-03-10, to: 2027-03-10 }
+  - { stations: bench, from: 2027-04-10, to: 2027-04-10, note: inspection }`;
+    const marked = await study(bench('5 h') + outages, { settleWeeks: 2, replications: 2, from: 4, to: 4 });
+    expect(marked.window).toMatchObject({
+      from: '2027-03-15',
+      unusual: [{ label: '2027-W14', causes: [{ kind: 'outage', what: '"inspection"' }] }],
+    });
+    expect(marked.answer.sentence).toContain(
+      '. 1 of the 12 weeks watched is hit by an outage: 2027-W14 (outage "inspection"). ',
+    );
+  });
+
   it('is the one on the grid below the capacity where that lies between two', async () => {
     // 24 / 5.2 = 4.615
     expect((await study(bench('5.2 h'))).answer).toMatchObject({ highestPerDay: 4.6, abovePerDay: 4.7 });

@@ -61,15 +61,16 @@ async function shardFolder(
   index: number,
   of: number,
   asked: object = { file: 'two.yaml' },
+  design = DESIGN,
 ): Promise<ShardFolder> {
   const path = join(mkdtempSync(join(folder, 'shard-')), 'done'),
     shard = { index, of };
   const journal = new Journal<Seen>(
     join(mkdtempSync(join(folder, 'run-')), 'shard.journal'),
-    DESIGN.identity,
+    design.identity,
   );
-  await runDesign(DESIGN, { workers: 1, journal }, () => undefined, shard);
-  writeShard(path, aboutShard(DESIGN.identity, asked, shard), DESIGN, (key) => journal.get(key));
+  await runDesign(design, { workers: 1, journal }, () => undefined, shard);
+  writeShard(path, aboutShard(design.identity, asked, shard), design, (key) => journal.get(key));
   journal.close();
   return readShard(path);
 }
@@ -105,6 +106,26 @@ describe('a design of several variants', () => {
     ])
       expect(mergeShards(DESIGN, shards)).toEqual(whole);
     expect(() => mergeShards(DESIGN, [one, three])).toThrow(MissingShards);
+  });
+
+  it('runs no more of a variant than its most, as a whole and in shards, and counts them so', async () => {
+    const [first, second] = DESIGN.variants,
+      design = { ...DESIGN, variants: [first, { ...second, most: 3 }] },
+      counted: [number, number][] = [];
+    const whole = await answerOf(design, {
+      workers: 1,
+      onReplication: (done, of) => counted.push([done, of]),
+    });
+    expect(whole.map(([v, replication]) => [v, replication])).toEqual([
+      ...[1, 2, 3, 4, 5, 6, 7].map((replication) => [0, replication]),
+      ...[1, 2, 3].map((replication) => [1, replication]),
+    ]);
+    expect(counted.at(-1)).toEqual([10, 10]);
+    // Of seven and three replications the fifth of five shards has the fifth alone.
+    const shards = await Promise.all(
+      [1, 2, 3, 4, 5].map((index) => shardFolder(index, 5, undefined, design)),
+    );
+    expect(mergeShards(design, shards)).toEqual(whole);
   });
 
   it('holds the files of its shards open while they are merged, and none of them afterwards, whatever happens', async () => {

@@ -1,153 +1,155 @@
 import type { Plugin } from 'chart.js';
 import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
-import type { DaysQuantile, OutageDays, OutageResult } from '../../../study/sections/outages.js';
+import type { RecoveryDays, RecoveryResult } from '../../../study/sections/outages.js';
 import type { Results } from '../../../study/simulate/results.js';
-import type { Estimate } from '../../../study/statistics/estimate.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { faded, INK, PALETTE } from '../../style.js';
-import { datesOf } from '../../tables/outages.js';
+import { namesOf } from '../../tables/outages.js';
 import { categoryAxis, roomForText, valueAxis } from '../axes.js';
 import { type Chart, chart } from '../chart.js';
 import { band } from '../datasets.js';
 import { lineNames, nameRoom } from '../line-names.js';
+import { shadeTime } from '../shade.js';
 import { lineDatasets, type TimeLine } from '../time.js';
 import { topWithNames, type UprightLine, uprightLines } from '../upright-lines.js';
 
-const BODY_HEIGHT = 440;
+const BODY_HEIGHT = 480,
+  HAIR = 0.5,
+  /** Days. */
+  AN_HOUR = 0.05;
 
-/** Open units day by day around the longest outage: what piles up, and when it is worked off. */
+/** The build with and without the outage that costs most, day by day, and the units that lie between. */
 export function outageRecovery(results: Results): Chart | null {
-  const outage = results.outages.find(({ byDay }) => byDay !== null),
-    byDay = outage?.byDay ?? null;
-  if (outage === undefined || byDay === null) return null;
+  const recovery = results.recoveries.find(({ byDay }) => byDay !== null),
+    byDay = recovery?.byDay ?? null;
+  if (recovery === undefined || byDay === null) return null;
   const lines: TimeLine[] = [
     {
-      name: 'units open',
-      note: results.replications < 2 ? '1 replication' : 'mean; band: P10 to P90',
-      values: byDay.mean,
-      colour: PALETTE.blue,
+      name: 'units behind',
+      note: recovery.replications < 2 ? '1 replication' : 'mean; band: P10 to P90',
+      values: byDay.behind,
+      colour: PALETTE.vermillion,
       dash: [],
-      width: 2.5,
+      width: 3,
     },
     {
-      name: `${mean(outage.openUnits)} open`,
-      note: 'when the outage began',
-      values: byDay.mean.map(() => outage.openUnits.mean),
-      colour: PALETTE.vermillion,
-      dash: [8, 4],
+      name: 'shipped in a week',
+      note: 'with the outage',
+      values: byDay.shippedWith,
+      colour: PALETTE.blue,
+      dash: [],
       width: 2,
     },
+    {
+      name: 'shipped in a week',
+      note: 'without it',
+      values: byDay.shippedWithout,
+      colour: PALETTE.black,
+      dash: [6, 4],
+      width: 1.6,
+    },
   ];
-  const marks = recoveryMarks(outage, byDay);
+  const marks = recoveryMarks(recovery, byDay);
   return chart({
-    finding: finding(outage, results.level),
+    finding: finding(recovery),
     how:
-      'Units open (released and not yet out) at the start of each day: mean, and band from P10 to ' +
-      `P90 of ${count(results.replications, 'replication')} (their spread, not an interval). ` +
-      'Hatched: the outage. Dashed: mean of the units open when it began. Recovered: no more are ' +
-      'open than when it began, each replication by its own level. Days are of 24 h.',
+      'The same build with and without the outage, by the same random events, day by day: units shipped ' +
+      'in the seven days up to each, means; units shipped without it less units shipped with it since ' +
+      `the start, mean and band from P10 to P90 of ${count(recovery.replications, 'replication')} ` +
+      '(their spread, not an interval). Hatched: the outage. Caught up: for a week no fewer are ' +
+      'shipped in all than without it.',
     bodyHeight: BODY_HEIGHT,
     type: 'line',
     data: {
       labels: [...byDay.dates],
       datasets: [
-        ...band(['P10', [...byDay.p10]], ['P90', [...byDay.p90]], faded(PALETTE.blue, 0.2)),
+        ...band(
+          ['behind, P10', [...byDay.behindP10]],
+          ['behind, P90', [...byDay.behindP90]],
+          faded(PALETTE.vermillion, 0.2),
+        ),
         ...lineDatasets(lines, results.level),
       ],
     },
     scales: {
-      x: categoryAxis('start of the day'),
-      y: valueAxis('units open', {
+      x: categoryAxis('end of the day'),
+      y: valueAxis('units', {
+        // Ahead by a hair is no reason for an axis below 0.
+        ...(Math.min(...byDay.behind, ...byDay.behindP10) > -HAIR ? { min: 0 } : {}),
         suggestedMax: topWithNames(
-          Math.max(...[...byDay.p90, ...byDay.mean].map((units) => units ?? 0), outage.openUnits.mean),
+          Math.max(...byDay.behindP90, ...byDay.shippedWith, ...byDay.shippedWithout),
           marks.length,
           BODY_HEIGHT,
         ),
       }),
       room: roomForText(nameRoom(lines)),
     },
-    plugins: [shade(outage, byDay), uprightLines(marks), lineNames(lines)],
+    plugins: [shade(recovery, byDay), uprightLines(marks), lineNames(lines)],
   });
 }
 
-function finding(outage: OutageResult, level: number): string {
-  const [half, most] = outage.recoveryDays,
-    head = `Outage (${datesOf(outage)}):`;
-  if (half === undefined || half.days === null)
-    return `${head} time to recover not known; ${half?.why ?? 'not asked'}`;
+function finding(recovery: RecoveryResult): string {
+  const { behindMost, daysLater, caughtUp } = recovery,
+    { units } = behindMost,
+    [half] = recovery.caughtUpBy;
+  const interval = units.low === null ? 'no interval' : `${intervalName(units.level)} ${bounds(units)}`,
+    later =
+      daysLater === null || Math.abs(daysLater.mean) < AN_HOUR
+        ? ''
+        : `, the last unit ${mean(daysLater)} ${mean(daysLater) === '1' ? 'day' : 'days'} later`;
+  const caught =
+    half?.date == null
+      ? `${caughtUp.count} of ${count(caughtUp.n, 'build')} caught up before the run ended`
+      : `half of the builds have caught up by ${half.date}`;
   return (
-    `${head} half of the builds are back to the ${mean(outage.openUnits)} units open before it ` +
-    `within ${within(half, level, ' days')} of its end` +
-    (most === undefined || most.days === null ? '' : `, eight in ten within ${within(most, level, '')}`)
+    `The outage (${namesOf(recovery)}) puts the build ${mean(units)} ` +
+    `${mean(units) === '1' ? 'unit' : 'units'} behind when it is worst (${interval})${later}; ${caught}`
   );
 }
 
-function within(quantile: DaysQuantile, level: number, unit: string): string {
-  const { low, high, why } = quantile;
-  const interval =
-    low === null || high === null
-      ? (why ?? 'no interval')
-      : `${intervalName(level)} ${bounds(asSpan(quantile))}`;
-  return `${daysOf(quantile)}${unit} (${interval})`;
-}
-
-const asSpan = ({ days, low, high }: DaysQuantile): Estimate => ({
-  mean: days ?? 0,
-  low,
-  high,
-  level: 0,
-  n: 0,
-});
-/** Days with the digits that their interval deserves. */
-const daysOf = (quantile: DaysQuantile): string => mean(asSpan(quantile));
-
-/** Place on the axis, in days from its first. */
-const placeOf = ({ days }: OutageDays, sinceOutage: number): number => sinceOutage - (days[0] ?? 0);
+/** Place on the axis, in days from its first; a day's value stands at its end. */
+const placeOf = ({ days }: RecoveryDays, sinceOutage: number): number => sinceOutage - (days[0] ?? 0);
 
 /** Behind everything: the time of the outage. */
-function shade(outage: OutageResult, byDay: OutageDays): Plugin {
+function shade(recovery: RecoveryResult, byDay: RecoveryDays): Plugin {
+  const first = placeOf(byDay, 0),
+    last = placeOf(byDay, lastDay(recovery));
   return drawing(
     'outage',
     (context, chart) => {
       const x = axisOf(chart, 'x'),
-        { left, right, top, bottom } = chart.chartArea,
-        from = Math.max(left, x.getPixelForValue(placeOf(byDay, 0))),
-        to = Math.min(right, x.getPixelForValue(placeOf(byDay, outage.days)));
-      context.beginPath();
-      context.rect(from, top, Math.max(2, to - from), bottom - top);
-      context.fillStyle = faded(PALETTE.black, 0.07);
-      context.fill();
-      context.clip();
-      context.strokeStyle = faded(PALETTE.black, 0.22);
-      context.beginPath();
-      for (let at = from - (bottom - top); at < to; at += 12) {
-        context.moveTo(at, bottom);
-        context.lineTo(at + bottom - top, top);
-      }
-      context.stroke();
+        { left, right, top, bottom } = chart.chartArea;
+      shadeTime(context, {
+        left: Math.max(left, x.getPixelForValue(first - 1)),
+        right: Math.min(right, x.getPixelForValue(last)),
+        top,
+        bottom,
+      });
     },
     'beforeDatasetsDraw',
   );
 }
 
-/** The end of the outage, and where it is made good. */
-function recoveryMarks(outage: OutageResult, byDay: OutageDays): UprightLine[] {
+/** The last day of an outage, counted from its first. */
+function lastDay({ from, to }: RecoveryResult): number {
+  const dayOf = (time: number): number => Math.floor(time / 86_400_000);
+  return dayOf(Date.parse(`${to}Z`) - 1) - dayOf(Date.parse(`${from}Z`));
+}
+
+/** Where the build is furthest behind, and where it has caught up. */
+function recoveryMarks({ behindMost, caughtUpBy }: RecoveryResult, byDay: RecoveryDays): UprightLine[] {
+  const mark = (date: string | null, name: string, dash: readonly number[]): UprightLine[] => {
+    const at = date === null ? -1 : byDay.dates.indexOf(date);
+    return at < 0 ? [] : [{ name, at, colour: INK, dash }];
+  };
   return [
-    { name: 'outage over', at: placeOf(byDay, outage.days), colour: INK, dash: [] },
-    ...outage.recoveryDays.flatMap((quantile) => {
-      if (quantile.days === null) return [];
-      const at = placeOf(byDay, outage.days + quantile.days),
-        date = byDay.dates[Math.floor(at)];
-      return date === undefined
-        ? []
-        : [
-            {
-              name: `recovered, P${number(quantile.p * 100)}: ${daysOf(quantile)} days later, ${date}`,
-              at,
-              colour: INK,
-              dash: quantile.p > 0.5 ? [7, 4] : [],
-            },
-          ];
-    }),
+    ...mark(behindMost.date, `furthest behind, ${behindMost.date}`, [2, 3]),
+    ...caughtUpBy.flatMap(({ p, date, days }) =>
+      mark(
+        date,
+        `caught up, P${number(p * 100)}: ${date ?? ''}, ${days ?? 0} days after its end`,
+        p > 0.5 ? [7, 4] : [],
+      ),
+    ),
   ];
 }

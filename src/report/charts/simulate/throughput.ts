@@ -4,7 +4,12 @@ import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { type Chart, intervalNote } from '../chart.js';
+import { onWhite } from '../marks.js';
+import { shadeTime } from '../shade.js';
 import { type TimeLine, timeChart } from '../time.js';
+
+/** Room for the bracket over the weeks judged, at the top of the plot. */
+const BRACKET = 32;
 
 /** Units shipped per working day, week by week, beside the rate asked and the units released. */
 export function throughputByWeek(results: Results): Chart | null {
@@ -51,11 +56,14 @@ export function throughputByWeek(results: Results): Chart | null {
       `Units per working day by ${series.unit}; band: ${intervalNote(results)}.` +
       ' Working days are those of the first site.' +
       (works.includes(false) ? ' Gaps: no working day.' : '') +
-      (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : ''),
+      (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : '') +
+      ((results.answer.unusual?.weeks.length ?? 0) > 0
+        ? ` Hatched: ${series.unit}s judged that are short or hit by an outage.`
+        : ''),
     lines,
     valueTitle: 'units per working day',
     grace: results.answer.window === null ? '6%' : '16%',
-    plugins: [judgedWindow(results)],
+    plugins: [unusualWeeks(results), judgedWindow(results)],
   });
 }
 
@@ -73,6 +81,41 @@ function finding(results: Results): string {
   return `Ships ${mean(rate)} a day${against} (${interval}, ${count(results.replications, 'replication')})`;
 }
 
+/** Hatched and with their reason upright in them: the weeks judged that are not like the others. */
+function unusualWeeks({ answer: { unusual }, series: { shippedPerDay } }: Results) {
+  return drawing(
+    'unusual weeks',
+    (context, chart) => {
+      const x = axisOf(chart, 'x'),
+        y = axisOf(chart, 'y'),
+        { left, right, bottom } = chart.chartArea,
+        top = chart.chartArea.top + BRACKET;
+      context.font = font(SIZE.small);
+      context.textBaseline = 'middle';
+      for (const { bucket, causes } of unusual?.weeks ?? []) {
+        shadeTime(context, {
+          left: Math.max(left, x.getPixelForValue(bucket - 0.5)),
+          right: Math.min(right, x.getPixelForValue(bucket + 0.5)),
+          top,
+          bottom,
+        });
+        const text = [...new Set(causes.map(({ kind }) => kind))].join(', '),
+          isLow = 2 * (shippedPerDay[bucket]?.mean ?? 0) < y.max;
+        context.save();
+        // At the end of the plot that the line is far from.
+        context.translate(
+          x.getPixelForValue(bucket),
+          isLow ? top + 8 + textWidth(text, SIZE.small) : bottom - 8,
+        );
+        context.rotate(-Math.PI / 2);
+        onWhite(context, text, 0, 0, MUTED);
+        context.restore();
+      }
+    },
+    'beforeDatasetsDraw',
+  );
+}
+
 /** A bracket over the weeks on which the answer rests. */
 function judgedWindow(results: Results) {
   const { window } = results.answer;
@@ -87,7 +130,7 @@ function judgedWindow(results: Results) {
       from = x.getPixelForValue(first),
       to = x.getPixelForValue(last),
       { left, right, top } = chart.chartArea,
-      y = top + 26;
+      y = top + BRACKET - 6;
     context.strokeStyle = INK;
     context.lineWidth = 1;
     polyline(context, [from, y + 6], [from, y], [to, y], [to, y + 6]);

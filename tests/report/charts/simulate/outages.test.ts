@@ -4,33 +4,34 @@ import { axisTitle, datasets, draw, results, titleOf } from '../../samples/drawn
 import { sampleResults } from '../../samples/results.js';
 
 describe('outage recovery', () => {
-  it('says how long after its end the outage is made good, and draws mean and band by day', () => {
+  it('says how far behind the same build without it the outage puts the build and when it has caught up, and draws both and what lies between', () => {
     const chart = draw('12-outage-recovery');
     expect(titleOf(chart)).toBe(
-      'Outage (new paint line, 2027-08-09 to 2027-08-20): half of the builds are back to the 21.5 units open before it within 18.2 days (95 % CI 17.1 to 19.6) of its end, eight in ten within 21 (95 % CI 20 to 24)',
+      'The outage (new paint line, 2027-08-09 to 2027-08-20) puts the build 40.0 units behind when it is worst (95 % CI 39.4 to 40.6), the last unit 1.20 days later; half of the builds have caught up by 2027-10-29',
     );
-    expect(axisTitle(chart, 'y')).toBe('units open');
-    const { byDay } = results.outages[0];
+    expect(axisTitle(chart, 'y')).toBe('units');
+    const { byDay } = results.recoveries[0];
     expect(chart.configuration.data.labels).toEqual(byDay!.dates);
     expect(datasets(chart).map(({ label, data }) => [label, data])).toEqual([
-      ['P10', byDay!.p10],
-      ['P90', byDay!.p90],
-      ['units open', byDay!.mean],
-      ['21.5 open', byDay!.mean.map(() => 21.5)],
+      ['behind, P10', byDay!.behindP10],
+      ['behind, P90', byDay!.behindP90],
+      ['units behind', byDay!.behind],
+      ['shipped in a week', byDay!.shippedWith],
+      ['shipped in a week', byDay!.shippedWithout],
     ]);
   });
 
-  it('says why the time is not known', () => {
+  it('says how many caught up where the date is not known', () => {
     expect(
-      titleOf(draw('12-outage-recovery', sampleResults({ stations: 3, weeks: 12, replications: 1 }))),
-    ).toBe('Outage (new paint line, 2027-08-09 to 2027-08-20): time to recover not known; there are 1');
+      titleOf(draw('12-outage-recovery', sampleResults({ stations: 3, weeks: 12, replications: 3 }))),
+    ).toContain('; 3 of 3 builds caught up before the run ended');
   });
 
-  it('is left out where no outage was watched', () => {
+  it('is left out where nothing is told by day', () => {
     expect(
       CHARTS['12-outage-recovery']({
         ...results,
-        outages: results.outages.map((outage) => ({ ...outage, byDay: null })),
+        recoveries: results.recoveries.map((recovery) => ({ ...recovery, byDay: null })),
       }),
     ).toBeNull();
   });

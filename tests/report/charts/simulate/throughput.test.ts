@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { renderPng } from '../../../../src/report/canvas.js';
 import { shortBuckets } from '../../../../src/report/charts/simulate/throughput.js';
+import type { Results } from '../../../../src/study/simulate/results.js';
 import { datasets, draw, results } from '../../samples/drawn.js';
+import { readPng } from '../../samples/png.js';
 import { sampleResults } from '../../samples/results.js';
 
 describe('throughput by week', () => {
@@ -23,6 +26,20 @@ describe('throughput by week', () => {
 
   it('counts a week as short below half of the usual days, not at half', () => {
     expect(shortBuckets([5, 4, 2.5, 2, 0])).toEqual([false, false, false, true, false]);
+  });
+
+  it('hatches weeks judged that are not like the others, and says so', async () => {
+    const { unusual } = results.answer;
+    // Week 19 and 20 without a working day, 23 and 24 with an outage.
+    expect(unusual!.weeks.map(({ bucket }) => bucket).slice(0, 4)).toEqual([19, 20, 23, 24]);
+    const none: Results = { ...results, answer: { ...results.answer, unusual: { ...unusual!, weeks: [] } } };
+    const [hatched, plain] = [draw('01-throughput-by-week'), draw('01-throughput-by-week', none)],
+      said = ({ alt }: { alt: string }): boolean =>
+        alt.includes('Hatched: weeks judged that are short or hit by an outage.');
+    expect([said(hatched), said(plain)]).toEqual([true, false]);
+    const ink = async ({ configuration, width, height }: typeof plain): Promise<number> =>
+      readPng(await renderPng(configuration, width, height)).ink;
+    expect(await ink(hatched)).toBeGreaterThan(1.1 * (await ink(plain)));
   });
 
   it('draws the rate asked as steps', () => {
