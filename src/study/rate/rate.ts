@@ -5,7 +5,7 @@ import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
-import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { Replicator } from '../run/replicator.js';
 import { readingOf } from '../sample/reading.js';
 import { atRate, noRateReason, rampOf } from './at-rate.js';

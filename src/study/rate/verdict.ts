@@ -1,5 +1,5 @@
 import { defined } from '../lists.js';
-import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import type { Reading } from '../sample/reading.js';
 import { meanInterval } from '../statistics/interval.js';
 import { proportion } from '../statistics/proportion.js';
