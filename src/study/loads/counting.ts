@@ -1,5 +1,4 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { Observation } from '../../measure/observe.js';
 import { daysAWeek } from '../../scenario/programme/rates.js';
 import { allowedUnits } from '../programme/shortfall.js';
 import { cumulated, type Planned } from '../sample/planned.js';
@@ -9,8 +8,11 @@ import { loadsThatMatter } from './loads.js';
 import { upset } from './upset.js';
 import { weightsOver, wholeCycles } from './weights.js';
 
-/** What is counted of a replication. */
-export type Shipments = Pick<Observation, 'shippedIn' | 'shippedOn'>;
+/** What is counted of a replication: units by bucket, and by day of 24 h (see `Observation`). */
+export interface Shipments {
+  readonly shippedIn: Int32Array;
+  readonly shippedOn: Int32Array;
+}
 
 /** Whole buckets in which units are counted, both included, and what is asked in them. */
 export interface Counted {

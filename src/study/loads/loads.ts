@@ -15,20 +15,20 @@ export interface Stretch {
 
 /**
  * Loads of a build at a rate, units a working day, in the order of the route.
- * @param asks where it is known: what changes no step asks for the same
+ * @param asks what the steps ask for; that of another scenario will do where the steps are the same
  */
 export function loadsOf(
   plan: Planned,
   perDay: number,
   { from, to }: Stretch,
-  asks?: Demand,
+  asks: () => Demand = () => demandOf(plan.model),
 ): readonly Load[] {
   const { model, scenario, calendar } = plan;
   if (!mayGoInLoads(model) || !(perDay > 0)) return [];
   const flow: Flow = {
     model,
     scenario,
-    asks: asks ?? demandOf(model),
+    asks: asks(),
     daily: dailyMinutes(model, scenario),
     perDay,
     workingDays: calendar.workingDays,

@@ -3,8 +3,10 @@ import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
+import type { Demand } from '../capacity/demand.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
+import { demandOf } from '../loads/loads.js';
 import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { Replicator } from '../run/replicator.js';
 import { readingOf } from '../sample/reading.js';
@@ -13,14 +15,15 @@ import { Line, MOST_TIMES, watched } from './line.js';
 import { REST_WEEKS, ramp } from './ramp.js';
 import { type RatePoint, type RateResults, rateSentence } from './results.js';
 import { highestThatHolds } from './search.js';
+import { USUAL_WEEKS, weeksFor } from './weeks.js';
 
 export interface RateOptions extends StudyOptions {
   /** The grid of rates, units a working day: from, from + step, .. up to `to`. */
   readonly from: number;
   readonly to: number;
   readonly step: number;
-  /** Length of the window. */
-  readonly weeks: number;
+  /** Length of the window; undefined: half a year, or as long as the loads of the build take. */
+  readonly weeks?: number | undefined;
   /** Weeks for the floor to fill before it; undefined: from the lead time of a pilot run. */
   readonly settleWeeks?: number | undefined;
   /** Share of replications that has to keep up, 0..1. */
@@ -42,7 +45,7 @@ const LONGEST_SETTLE_WEEKS = 52;
  * @throws RangeError `programme: expected ..` for a scenario that has no rate, or a window too short for it
  */
 export async function rateStudy(options: RateOptions): Promise<RateResults> {
-  const { scenario, from, to, step, weeks, sure, replications, level = LEVEL } = options;
+  const { scenario, from, to, step, sure, replications, level = LEVEL } = options;
   const reason = noRateReason(scenario);
   if (reason !== null)
     throw new RangeError(
@@ -52,13 +55,20 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     replicator = new Replicator(options);
   try {
     const planned = rampOf(scenario);
-    // Said before anything is run, as far as it can be.
-    const lowest = Math.min(from, planned.length > 1 ? (options.rampTo ?? from) : from);
-    watched(scenario, { perDay: lowest, settleWeeks: options.settleWeeks ?? PILOT_SETTLE_WEEKS, weeks });
-    const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
-    const line = new Line(scenario, replicator, { replications, sure, level });
     const last = Math.floor((to - from) / step + 1e-9),
-      rateOf = (i: number): number => Number((from + i * step).toFixed(9));
+      rateOf = (i: number): number => Number((from + i * step).toFixed(9)),
+      asks = (): Demand => demandOf(model);
+    // Said before anything is run, as far as it can be.
+    const lowest = Math.min(from, planned.length > 1 ? (options.rampTo ?? from) : from),
+      weeks = weeksFor(
+        scenario,
+        { lowest, highest: rateOf(last) },
+        options.settleWeeks ?? PILOT_SETTLE_WEEKS,
+        options.weeks,
+        asks,
+      );
+    const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
+    const line = new Line(scenario, replicator, asks, { replications, sure, level });
     const points = new Map<number, RatePoint>();
     const found = await highestThatHolds(last, async (i) => {
       const point = await line.point({ perDay: rateOf(i), settleWeeks, weeks });
@@ -71,7 +81,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       contradictions: found.contradictions.map(rateOf),
     };
     const sorted = [...points].sort(([a], [b]) => a - b).map(([, point]) => point);
-    const window = atRate(scenario, { perDay: from, settleWeeks, weeks }),
+    const window = watched(scenario, { perDay: from, settleWeeks, weeks }, asks),
       { bottleneck, highestRatePerDay } = capacity(model, scenario);
     const base = {
       ...headOf('rate', { ...options, level }),
@@ -80,7 +90,14 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       sure,
       shortfallAllowed: SHORTFALL_ALLOWED,
       grid: { from, to: rateOf(last), step },
-      window: { from: window.from, to: window.to, weeks, settleWeeks },
+      window: {
+        from: window.from,
+        to: window.to,
+        weeks,
+        settleWeeks,
+        isLonger: options.weeks === undefined && weeks > USUAL_WEEKS,
+      },
+      loads: window.counting.loads.map(({ what, cycleDays }) => ({ what, cycleDays })),
       plannedPerDay: defined(planned.at(-1)).perDay,
       arithmetic:
         bottleneck === null || highestRatePerDay === null

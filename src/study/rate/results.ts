@@ -1,6 +1,8 @@
 import { count, number } from '../format.js';
 import type { ResultsHead } from '../head.js';
 import { defined } from '../lists.js';
+import type { Load } from '../loads/load.js';
+import { loadsText } from '../loads/words.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 
@@ -25,7 +27,11 @@ export interface RateResults extends ResultsHead<'rate'> {
     readonly to: string;
     readonly weeks: number;
     readonly settleWeeks: number;
+    /** It is longer than usual, as loads or a low rate take it. */
+    readonly isLonger: boolean;
   };
+  /** Loads over whole cycles of which units are counted, working days at the lowest rate; often none. */
+  readonly loads: readonly Pick<Load, 'what' | 'cycleDays'>[];
   /** The highest rate of the scenario as it is. */
   readonly plannedPerDay: number;
   /** Capacity by arithmetic; null where nothing limits. */
@@ -111,6 +117,8 @@ export function rateSentence({
   sure,
   plannedPerDay,
   changes,
+  loads,
+  window,
 }: Known): string {
   const at = (perDay: number) => defined(points.find((point) => point.perDay === perDay));
   const said = [
@@ -139,6 +147,11 @@ export function rateSentence({
     said.push(
       `Beware: ${contradictions.map(rate).join(', ')} a day, above one that does not hold, ` +
         `${contradictions.length === 1 ? 'holds' : 'hold'} none the less`,
+    );
+  if (loads.length > 0)
+    said.push(
+      `Counted over whole loads (${loadsText(loads)})` +
+        (window.isLonger ? `, in ${count(window.weeks, 'week')}, which they take` : ''),
     );
   if (abovePerDay !== null && plannedPerDay >= abovePerDay)
     said.push(`The plan asks for ${rate(plannedPerDay)}, which is more`);
