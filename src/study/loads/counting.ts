@@ -1,11 +1,12 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { endOf, startOf } from '../../scenario/calendar/days.js';
 import { daysAWeek } from '../../scenario/programme/rates.js';
 import { allowedUnits } from '../programme/shortfall.js';
 import { cumulated, type Planned } from '../sample/planned.js';
 import { sum } from '../statistics/sums.js';
 import type { Load } from './load.js';
 import { loadsThatMatter } from './loads.js';
-import { upset } from './upset.js';
+import { upset, type WorkWeek } from './upset.js';
 import { weightsOver, wholeCycles } from './weights.js';
 
 /** What is counted of a replication: units by bucket, and by day of 24 h (see `Observation`). */
@@ -43,10 +44,11 @@ export interface Counting {
  */
 export function countingOf(plan: Planned, window: Counted, loads: readonly Load[]): Counting {
   const { first, last, workingDays, asked } = window,
+    week = weekOf(plan),
     matter = loadsThatMatter(loads, allowedUnits(asked)),
     boxes = wholeCycles(
       matter.map(({ cycleDays }) => cycleDays),
-      { days: workingDays, week: daysAWeek(plan.scenario) },
+      { days: workingDays, week: week.days },
     ),
     grid = gridOf(plan, first, last),
     perDay = asked / workingDays,
@@ -54,7 +56,12 @@ export function countingOf(plan: Planned, window: Counted, loads: readonly Load[
   const counting = {
     loads: matter,
     isWhole: boxes !== null,
-    upset: upset(matter, weights, workingDays, grid.edges.length - 1, perDay),
+    upset: upset(
+      matter,
+      weights,
+      { days: workingDays, cells: Math.min(Math.ceil(workingDays), grid.edges.length - 1), perDay },
+      week,
+    ),
   };
   if (matter.length === 0 || boxes === null)
     return { ...counting, shipped: ({ shippedIn }) => sum(shippedIn.subarray(first, last + 1)) };
@@ -74,6 +81,16 @@ export function countingOf(plan: Planned, window: Counted, loads: readonly Load[
       return (asked * counted) / weighted;
     },
   };
+}
+
+/** A usual week of the first station's site, breaks worked through. */
+export function weekOf({
+  scenario,
+  calendar: { workingDays },
+}: Pick<Planned, 'scenario' | 'calendar'>): WorkWeek {
+  const [day] = workingDays,
+    share = day === undefined ? 1 : (endOf(day) - startOf(day)) / MINUTES_PER_DAY;
+  return { days: daysAWeek(scenario), share: Math.min(1, share) };
 }
 
 /** What is counted one by one in a window: days of 24 h; the parts of a steady-state run, whose days are not. */

@@ -1,4 +1,5 @@
 import { LEAVE_FULL, LEAVE_TIMETABLE } from '../../flow/model/lanes.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { carriedMinutes } from '../capacity/carriers.js';
 import { meanDraw } from '../capacity/means.js';
 import { type Flow, type Load, stepsWhere, visitsInLoads, widestGap } from './load.js';
@@ -26,6 +27,8 @@ export function laneLoads(flow: Flow): Load[] {
         what,
         units: carried / visits,
         cycleDays: carried / aDay,
+        isTimed: lanes.rule[lane] === LEAVE_TIMETABLE,
+        underWayDays: carriedMinutes(model, lane) / MINUTES_PER_DAY,
         step: steps[0],
       });
     if (lanes.rule[lane] === LEAVE_FULL) return [made(`trucks of ${capacity} on ${name}`, capacity)];

@@ -13,6 +13,10 @@ export interface Load {
   readonly units: number;
   /** Working days of the first station's site from one load to the next, at the rate asked. */
   readonly cycleDays: number;
+  /** It goes at its time, however many there are; if not, when enough units have come. */
+  readonly isTimed: boolean;
+  /** Then it is under way for so long, day and night: a drive, a bake; days of 24 h. */
+  readonly underWayDays: number;
   /** The first step that it carries or holds up: loads are told in the order of the route. */
   readonly step: number;
 }

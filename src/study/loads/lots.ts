@@ -1,3 +1,4 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { sumOf } from '../statistics/sums.js';
 import { type Flow, type Load, stepsWhere, visitsInLoads } from './load.js';
 
@@ -31,6 +32,8 @@ export function lotLoads(flow: Flow): Load[] {
             what: `lots of ${least === most ? '' : 'up to '}${most} at ${name}`,
             units: units / visits,
             cycleDays: units / aDay,
+            isTimed: false,
+            underWayDays: mean(asks.unattended) / MINUTES_PER_DAY,
             step: steps[0],
           },
         ];

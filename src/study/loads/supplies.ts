@@ -26,6 +26,8 @@ export function supplyLoads(flow: Flow): Load[] {
               what: `${isPlanned ? 'deliveries' : 'lots'} of ${name}`,
               units: cycleDays * perDay,
               cycleDays,
+              isTimed: isPlanned,
+              underWayDays: 0,
               step,
             },
           ]

@@ -27,24 +27,21 @@ export interface Watched {
 
 export type Judged = Pick<RatePoint, 'verdict' | 'why' | 'keptUp' | 'drift' | 'gridlocks'>;
 
-/**
- * Less growth than this over the whole window is no drift: where in its cycle of whole units the window ends
- * makes as much. Loads may make more.
- */
-const DRIFT_UNITS = 1,
+/** Units that it makes where in its cycle of whole units a window ends. Loads make more beside it. */
+const WHOLE_UNITS = 1,
   ROUNDING = 1e-9;
 
 /**
  * A rate holds where enough replications keep up and open units, released and not yet out, do not become
  * more.
  *
- * - A replication keeps up when no more than 2 % of the units released by plan in the window, or one, or what
- *   loads alone can make, is missing of what is shipped in it. The lower end of the Wilson interval of their share is to be at least `sure`; where the upper end is
+ * - A replication keeps up when no more is missing of what is shipped in the window than 2 % of the units
+ *   released by plan in it, or one and what loads alone can make. The lower end of the Wilson interval of their share is to be at least `sure`; where the upper end is
  *   below, the rate does not hold.
  * - The growth of open units is the slope of the least squares line through their weekly means, in each
  *   replication; where units come in loads, what is released less what is shipped, counted over whole cycles.
- *   They grow where the whole Student-t interval of the mean growth lies above 0, by more than a unit, or than
- *   loads alone can make, over the window.
+ *   They grow where the whole Student-t interval of the mean growth lies above 0, by a unit and what loads alone
+ *   can make, or more, over the window.
  * - A single gridlock is enough not to hold. Where two cycles of its loads do not go into the window, a rate is
  *   not seen to hold.
  */
@@ -56,7 +53,8 @@ export function judge(
 ): Judged {
   const { first, end, released, counting } = watched,
     asked = sum(released),
-    allowed = Math.max(allowedUnits(asked), counting.upset) + ROUNDING;
+    slack = WHOLE_UNITS + counting.upset,
+    allowed = Math.max(allowedUnits(asked), slack) + ROUNDING;
   const keeps = (reading: RateReading): boolean =>
     reading.outcome !== 'gridlock' && asked - counting.shipped(reading) <= allowed;
   const keptUp = proportion(readings.filter(keeps).length, readings.length, level);
@@ -66,7 +64,7 @@ export function judge(
     running.map((reading) => growth(reading, watched)),
     level,
   );
-  const drifts = drift.low !== null && drift.low * (end - first) >= Math.max(DRIFT_UNITS, counting.upset);
+  const drifts = drift.low !== null && drift.low * (end - first) >= slack;
   const found = (verdict: RateVerdict, why: string): Judged => ({ verdict, why, keptUp, drift, gridlocks });
   if (gridlocks > 0) return found('does not hold', `gridlock in ${gridlocks} of ${readings.length}`);
   if (keptUp.high < sure)

@@ -1,10 +1,12 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Demand } from '../capacity/demand.js';
+import { weekOf } from '../loads/counting.js';
 import type { Load } from '../loads/load.js';
-import { upset } from '../loads/upset.js';
+import { upset, type WorkWeek } from '../loads/upset.js';
 import { weightsOver, wholeCycles } from '../loads/weights.js';
 import { slowestText } from '../loads/words.js';
 import { allowedUnits } from '../programme/shortfall.js';
+import { releaseCalendar } from '../sample/planned.js';
 import { watched } from './line.js';
 
 /** How long a rate is watched where nothing asks for more, and at most without being told to. */
@@ -29,11 +31,12 @@ export function weeksFor(
   given: number | undefined,
   asks: () => Demand,
 ): number {
-  const weeks = given ?? USUAL_WEEKS;
+  const weeks = given ?? USUAL_WEEKS,
+    { share } = weekOf({ scenario: base, calendar: releaseCalendar(base) });
   const seen = (perDay: number) => {
     const { units, workingDays, counting } = watched(base, { perDay, settleWeeks, weeks }, asks),
       takes = (isSure: boolean): number =>
-        weeksTaken(counting.loads, { perDay, week: workingDays / weeks }, isSure);
+        weeksTaken(counting.loads, perDay, { days: workingDays / weeks, share }, isSure);
     return { units, counting, takes };
   };
   const { units, counting, takes } = seen(lowest);
@@ -59,23 +62,19 @@ export function weeksFor(
 }
 
 /**
- * @param week working days in it
+ * @param week a usual one, less its holidays
  * @param isSure loads alone are not to upset the count by more than may be missing
  */
-function weeksTaken(
-  loads: readonly Load[],
-  { perDay, week }: { readonly perDay: number; readonly week: number },
-  isSure: boolean,
-): number {
+function weeksTaken(loads: readonly Load[], perDay: number, week: WorkWeek, isSure: boolean): number {
   const cycles = loads.map(({ cycleDays }) => cycleDays);
-  let weeks = Math.max(isSure ? USUAL_WEEKS : 1, Math.ceil(LEAST_UNITS / (perDay * week)));
+  let weeks = Math.max(isSure ? USUAL_WEEKS : 1, Math.ceil(LEAST_UNITS / (perDay * week.days)));
   for (; weeks <= WEEKS_LOOKED_AT; weeks++) {
-    const days = weeks * week,
-      boxes = wholeCycles(cycles, { days, week }),
+    const days = weeks * week.days,
+      boxes = wholeCycles(cycles, { days, week: week.days }),
       cells = Math.round(days);
     if (boxes === null) continue;
     if (!isSure) return weeks;
-    if (upset(loads, weightsOver(days, boxes), days, cells, perDay) <= allowedUnits(perDay * days))
+    if (upset(loads, weightsOver(days, boxes), { days, cells, perDay }, week) <= allowedUnits(perDay * days))
       return weeks;
   }
   return weeks;
