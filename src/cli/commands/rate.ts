@@ -46,7 +46,10 @@ export const rate = command({
       '30',
       wholeNumber(2, MOST_OF_RATE),
     ),
-    weeks: withDefault('how long each rate is watched', '26', wholeNumber(2, MOST_WEEKS)),
+    weeks: optional(
+      'how long each rate is watched, default 26, or as long as its loads take',
+      wholeNumber(2, MOST_WEEKS),
+    ),
     settle: optional(
       'weeks for the floor to fill before that, default by the lead time',
       wholeNumber(1, MOST_WEEKS),

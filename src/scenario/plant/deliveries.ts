@@ -114,8 +114,9 @@ export function plannedDeliveries(
     const at = startOf(next.value);
     if (at < span.horizon) plan.push({ at, lot });
   }
-  // A rhythm goes on beyond the run: whoever waits at its end is not stuck.
-  if (order.kind === 'rhythm' && order.to === undefined) plan.push({ at: span.horizon, lot: order.lot });
+  // A rhythm without an end goes on behind the run: who waits for parts there will get some.
+  if (order.kind === 'rhythm' && order.to === undefined)
+    plan.push({ at: span.horizon + MINUTES_PER_DAY, lot: order.lot });
   return plan;
 }
 

@@ -143,15 +143,14 @@ export interface AskedRate {
  */
 export function askedRate(scenario: Scenario): AskedRate {
   const { release } = scenario.programme,
-    spec = calendarOf(scenario, releaseSite(scenario).calendar);
-  const works = workingDayRule(spec),
-    daysAWeek = spec?.on.length ?? 7;
+    works = workingDayRule(calendarOf(scenario, releaseSite(scenario).calendar)),
+    aWeek = daysAWeek(scenario);
   const phases = (release.kind === 'rate' ? release.phases : []).map(({ from, perDay, perWeek }) => ({
     from,
     since: dayNumber(from),
     perDay,
     perWeek: perWeek ?? 0,
-    usual: perDay ?? (perWeek ?? 0) / daysAWeek,
+    usual: perDay ?? (perWeek ?? 0) / aWeek,
   }));
   const phaseOn = (day: number) => phases.findLast(({ since }) => since <= day);
   return {
@@ -168,6 +167,10 @@ export function askedRate(scenario: Scenario): AskedRate {
     phases: phases.map(({ from, usual }) => ({ from, perDay: usual })),
   };
 }
+
+/** Working days of a usual week of the first station's site. */
+export const daysAWeek = (scenario: Scenario): number =>
+  calendarOf(scenario, releaseSite(scenario).calendar)?.on.length ?? 7;
 
 /** The site whose working days the programme is counted in: that of the first station of the unit's route. */
 export function releaseSite(scenario: Scenario): Site {

@@ -1,7 +1,9 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, count, intervalName, mean, number, withInterval } from '../format.js';
+import type { Load } from '../loads/load.js';
+import { countedText, slowestText } from '../loads/words.js';
 import type { Window } from '../programme/judged-window.js';
-import { type RateJudged, SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import type { RateJudged } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
 import { type UnusualWeeks, unusualClause } from './unusual-weeks.js';
@@ -15,6 +17,8 @@ export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'he
   readonly window: Pick<Window, 'from' | 'to'> | null;
   /** Weeks of the window that are not like the others; null without a window. */
   readonly unusual: UnusualWeeks | null;
+  /** Loads over whole cycles of which the rate is counted; empty: units shipped in the window are. */
+  readonly loads: readonly Pick<Load, 'what' | 'cycleDays'>[];
 }
 
 /** The answer, in one sentence that begins with it. */
@@ -35,13 +39,15 @@ export function answer(
     heldPerDay,
     window: window === null ? null : { from: window.from, to: window.to },
     unusual,
+    loads: countedLoads(judged).map(({ what, cycleDays }) => ({ what, cycleDays })),
     sentence: `${capital(clauses.filter((clause) => clause !== null).join('; '))}.`,
   };
 }
 
 /** What falls short, without its cause: `four a day is not held: ...`. */
-export function shortfallClause(sample: Sample, { askedPerDay, heldPerDay, gridlocks }: RateJudged): string {
-  const figures = heldPerDay === null || askedPerDay === null ? null : shippedWhile(heldPerDay, askedPerDay);
+export function shortfallClause(sample: Sample, judged: RateJudged): string {
+  const { askedPerDay, heldPerDay, gridlocks } = judged,
+    figures = heldPerDay === null || askedPerDay === null ? null : shippedWhile(judged);
   const parts = [
     ...(gridlocks > 0 ? [standstill(sample, gridlocks)] : []),
     ...(figures === null ? [] : [figures]),
@@ -50,7 +56,7 @@ export function shortfallClause(sample: Sample, { askedPerDay, heldPerDay, gridl
 }
 
 function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate): string {
-  const { askedPerDay, heldPerDay, shortfall, window, leadMinutes } = judged,
+  const { askedPerDay, shortfall, window, leadMinutes } = judged,
     asked = rate(askedPerDay);
   switch (judged.verdict) {
     case 'no rate asked': {
@@ -60,9 +66,7 @@ function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate
     case 'falls short':
       return shortfallClause(sample, judged);
     case 'holds':
-      return (
-        `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ` + window!.to
-      );
+      return `${asked} is held: ${shippedWhile(judged)}, from ${window!.from} to ` + window!.to;
     case 'not settled': {
       if (shortfall === null)
         return `whether ${asked} is held is not settled: ${whyNoWindow(sample, askedPerDay!, leadMinutes)}`;
@@ -70,8 +74,9 @@ function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate
         `${mean(shortfall, 100)} % of what is asked ` +
         (shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`);
       return (
-        `whether ${asked} is held is not settled: ${shippedWhile(heldPerDay!, askedPerDay!)}; ` +
-        `${missing} where ${number(100 * SHORTFALL_ALLOWED)} % may be, so more replications are needed`
+        `whether ${asked} is held is not settled: ${shippedWhile(judged)}; ` +
+        `${missing} where ${number(100 * judged.allowed)} % may be, so ` +
+        (tooShort(judged) ?? 'more replications are needed')
       );
     }
   }
@@ -88,10 +93,26 @@ function whyNoWindow(sample: Sample, asked: number, lead: number): string {
   );
 }
 
-/** `3.46 a day are shipped (95 % CI 3.41 to 3.51, 40 replications) while 4 are asked`. */
-function shippedWhile(held: Estimate, asked: number): string {
-  return `${shippedText(held)} while ${number(asked)} ${asked === 1 ? 'is' : 'are'} asked`;
+/** `3.46 a day are shipped (95 % CI 3.41 to 3.51, 40 replications) while 4 are asked`, and how it was counted. */
+function shippedWhile(judged: RateJudged): string {
+  const { heldPerDay, askedPerDay: asked } = judged;
+  return (
+    `${shippedText(heldPerDay!)} while ${number(asked!)} ${asked === 1 ? 'is' : 'are'} asked` +
+    countedText(countedLoads(judged))
+  );
 }
+
+/** Why no number of replications would settle it: loads come too seldom; null: they do not. */
+function tooShort({ counting, window, allowed }: RateJudged): string | null {
+  if (counting === null || window === null || counting.upset <= allowed * window.asked) return null;
+  return (
+    `a longer time has to be asked for: ${slowestText(counting.loads)}, and how full the last was can make ` +
+    `${count(Math.ceil(counting.upset), 'unit')} in these ${number(window.workingDays)}`
+  );
+}
+
+const countedLoads = ({ counting }: RateJudged): readonly Load[] =>
+  counting?.isWhole === true ? counting.loads : [];
 
 function shippedText(perDay: Estimate): string {
   const text = mean(perDay);

@@ -64,6 +64,15 @@ export function judgedWindow(plan: Planned, perDay: number, lead: number): Windo
   return best;
 }
 
+/** From its first minute to the end of its last, minutes since the start. */
+export const stretchOf = (
+  { model: { programme } }: Planned,
+  { first, last }: Pick<Window, 'first' | 'last'>,
+): { readonly from: number; readonly to: number } => ({
+  from: programme.bucketEdges[first],
+  to: programme.bucketEdges[last + 1],
+});
+
 /**
  * Working days with the time since which the rate has been asked without a break; Infinity on days on which
  * it is not.

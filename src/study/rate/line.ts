@@ -2,9 +2,12 @@ import type { Model } from '../../flow/model/model.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Demand } from '../capacity/demand.js';
 import { neighbours } from '../lists.js';
+import { countingOf } from '../loads/counting.js';
+import { loadsOf } from '../loads/loads.js';
 import type { Replicator } from '../run/replicator.js';
-import { releaseCalendar, workingDaysBetween } from '../sample/planned.js';
+import { planned, workingDaysBetween } from '../sample/planned.js';
 import { type Reading, readingOf } from '../sample/reading.js';
 import { busiest, resources } from '../sections/bottlenecks.js';
 import { amount } from '../statistics/interval.js';
@@ -16,29 +19,27 @@ import { type Judged, judge } from './verdict.js';
 
 /** A rate that is not settled is run up to so many times the replications. */
 export const MOST_TIMES = 4;
-/** Below so many units a window cannot show 2 %. */
-const LEAST_UNITS = 50;
 
 /** The line at any rate: more replications are run where the verdict is not settled. */
 export class Line {
   constructor(
     private readonly scenario: Scenario,
     private readonly replicator: Replicator,
+    private readonly asks: () => Demand,
     private readonly asked: { readonly replications: number; readonly sure: number; readonly level: number },
   ) {}
 
   async point(rate: RateAsked): Promise<RatePoint> {
     const { readings, judged, window } = await this.run(rate),
-      { scenario, model, units, first, end, fromMin, toMin } = window,
+      { model, units, workingDays, counting } = window,
       { level } = this.asked;
-    const workingDays = workingDaysBetween(releaseCalendar(scenario).workingDays, fromMin, toMin);
     const of = (value: (reading: Reading) => number) => amount(readings.map(value), level);
     return {
       perDay: rate.perDay,
       ...judged,
       replications: readings.length,
       asked: units,
-      shippedPerDay: of(({ shippedIn }) => sum(shippedIn.subarray(first, end)) / workingDays),
+      shippedPerDay: of((reading) => counting.shipped(reading) / workingDays),
       wip: of(({ wip }) => wip),
       leadDays: of(({ leadMeanDays }) => leadMeanDays),
       stops: stopsOf(model, readings, level),
@@ -52,7 +53,7 @@ export class Line {
 
   private async run(rate: RateAsked) {
     const { replications, sure, level } = this.asked,
-      window = watched(this.scenario, rate),
+      window = watched(this.scenario, rate, this.asks),
       { scenario, model } = window;
     const variant = { key: digest(scenario), model, read: readingOf(scenario, model) },
       isBuiltAgain = model.programme.orders.replaceScrapped;
@@ -60,28 +61,32 @@ export class Line {
     for (let most = replications; ; most *= 2) {
       readings.push(...(await this.replicator.row(variant, readings.length + 1, most)));
       const judged = judge(readings, { ...window, isBuiltAgain }, sure, level);
-      if (judged.verdict !== 'not settled' || most >= MOST_TIMES * replications)
+      // More replications do not make up for a window that is too short.
+      if (judged.verdict !== 'not settled' || !window.counting.isWhole || most >= MOST_TIMES * replications)
         return { readings, judged, window };
     }
   }
 }
 
-/** A scenario at a rate, and the units released in its window by week and in all. */
-export function watched(base: Scenario, rate: RateAsked) {
+/**
+ * A scenario at a rate, the units released in its window by week and in all, and how those shipped are
+ * counted.
+ * @param asks what the steps of the base ask for, at any rate
+ */
+export function watched(base: Scenario, rate: RateAsked, asks: () => Demand) {
   const at = atRate(base, rate),
-    { scenario, first, end } = at,
+    { scenario, first, end, fromMin, toMin } = at,
     model = compile(scenario),
     { times, bucketEdges } = model.programme;
   const released = neighbours(bucketEdges.subarray(first, end + 1)).map(
     ([from, to]) => times.filter((time) => time >= from && time < to).length,
   );
-  const units = sum(released);
-  if (units < LEAST_UNITS)
-    throw new RangeError(
-      `programme: expected at least ${LEAST_UNITS} units in a window of ${rate.weeks} weeks at ` +
-        `${rate.perDay} a day, got ${units}; give more --weeks or a higher rate`,
-    );
-  return { ...at, model, released, units };
+  const units = sum(released),
+    plan = planned(scenario, model),
+    workingDays = workingDaysBetween(plan.calendar.workingDays, fromMin, toMin),
+    loads = loadsOf(plan, rate.perDay, { from: fromMin, to: toMin }, asks),
+    counting = countingOf(plan, { first, last: end - 1, workingDays, asked: units }, loads);
+  return { ...at, model, released, units, workingDays, counting };
 }
 
 function stopsOf(model: Model, readings: readonly Reading[], level: number): RatePoint['stops'] {

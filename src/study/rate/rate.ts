@@ -3,29 +3,31 @@ import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
+import type { Demand } from '../capacity/demand.js';
 import { constraint } from '../constraint/constraint.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
-import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import { demandOf } from '../loads/loads.js';
+import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { unusualWeeks } from '../programme/unusual-weeks.js';
 import { changedTo } from '../reliefs/changes.js';
 import { Replicator } from '../run/replicator.js';
-import { planned, releaseCalendar, workingDaysBetween } from '../sample/planned.js';
+import { planned } from '../sample/planned.js';
 import { readingOf } from '../sample/reading.js';
-import { sum } from '../statistics/sums.js';
 import { atRate, noRateReason, rampOf } from './at-rate.js';
 import { Line, MOST_TIMES, watched } from './line.js';
 import { REST_WEEKS, ramp } from './ramp.js';
 import { type RatePoint, type RateResults, rateSentence } from './results.js';
 import { highestThatHolds } from './search.js';
+import { USUAL_WEEKS, weeksFor } from './weeks.js';
 
 export interface RateOptions extends StudyOptions {
   /** The grid of rates, units a working day: from, from + step, .. up to `to`. */
   readonly from: number;
   readonly to: number;
   readonly step: number;
-  /** Length of the window. */
-  readonly weeks: number;
+  /** Length of the window; undefined: half a year, or as long as the loads of the build take. */
+  readonly weeks?: number | undefined;
   /** Weeks for the floor to fill before it; undefined: from the lead time of a pilot run. */
   readonly settleWeeks?: number | undefined;
   /** Share of replications that has to keep up, 0..1. */
@@ -47,7 +49,7 @@ const LONGEST_SETTLE_WEEKS = 52;
  * @throws RangeError `programme: expected ..` for a scenario that has no rate, or a window too short for it
  */
 export async function rateStudy(options: RateOptions): Promise<RateResults> {
-  const { scenario, from, to, step, weeks, sure, replications, level = LEVEL } = options;
+  const { scenario, from, to, step, sure, replications, level = LEVEL } = options;
   const reason = noRateReason(scenario);
   if (reason !== null)
     throw new RangeError(
@@ -57,13 +59,20 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     replicator = new Replicator(options);
   try {
     const phases = rampOf(scenario);
-    // Said before anything is run, as far as it can be.
-    const lowest = Math.min(from, phases.length > 1 ? (options.rampTo ?? from) : from);
-    watched(scenario, { perDay: lowest, settleWeeks: options.settleWeeks ?? PILOT_SETTLE_WEEKS, weeks });
-    const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
-    const line = new Line(scenario, replicator, { replications, sure, level });
     const last = Math.floor((to - from) / step + 1e-9),
-      rateOf = (i: number): number => Number((from + i * step).toFixed(9));
+      rateOf = (i: number): number => Number((from + i * step).toFixed(9)),
+      asks = (): Demand => demandOf(model);
+    // Said before anything is run, as far as it can be.
+    const lowest = Math.min(from, phases.length > 1 ? (options.rampTo ?? from) : from),
+      weeks = weeksFor(
+        scenario,
+        { lowest, highest: rateOf(last) },
+        options.settleWeeks ?? PILOT_SETTLE_WEEKS,
+        options.weeks,
+        asks,
+      );
+    const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
+    const line = new Line(scenario, replicator, asks, { replications, sure, level });
     const points = new Map<number, RatePoint>();
     const found = await highestThatHolds(last, async (i) => {
       const point = await line.point({ perDay: rateOf(i), settleWeeks, weeks });
@@ -78,15 +87,14 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     /** What stops the lowest rate that does not hold. */
     const stoppedAt = async (perDay: number | null): Promise<RateResults['constraint']> => {
       if (perDay === null) return null;
-      const at = atRate(scenario, { perDay, settleWeeks, weeks }),
-        { verdict } = defined([...points.values()].find((point) => point.perDay === perDay)),
-        days = workingDaysBetween(releaseCalendar(at.scenario).workingDays, at.fromMin, at.toMin);
+      const at = watched(scenario, { perDay, settleWeeks, weeks }, asks),
+        { verdict } = defined([...points.values()].find((point) => point.perDay === perDay));
       const found = await constraint(
         {
           base: changedTo(at.scenario),
           weeks: at,
           verdict: verdict === 'does not hold' ? 'falls short' : verdict,
-          shippedPerDay: ({ shippedIn }) => sum(shippedIn.subarray(at.first, at.end)) / days,
+          shippedPerDay: (seen) => at.counting.shipped(seen) / at.workingDays,
           replications,
           level,
         },
@@ -95,7 +103,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       return { perDay, ...found };
     };
     const sorted = [...points].sort(([a], [b]) => a - b).map(([, point]) => point);
-    const window = atRate(scenario, { perDay: from, settleWeeks, weeks }),
+    const window = watched(scenario, { perDay: from, settleWeeks, weeks }, asks),
       { bottleneck, highestRatePerDay } = capacity(model, scenario);
     const base = {
       ...headOf('rate', { ...options, level }),
@@ -109,12 +117,14 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
         to: window.to,
         weeks,
         settleWeeks,
+        isLonger: options.weeks === undefined && weeks > USUAL_WEEKS,
         unusual: unusualWeeks(
           planned(window.scenario, compile(window.scenario)),
           window.first,
           window.end - 1,
         ),
       },
+      loads: window.counting.loads.map(({ what, cycleDays }) => ({ what, cycleDays })),
       plannedPerDay: defined(phases.at(-1)).perDay,
       arithmetic:
         bottleneck === null || highestRatePerDay === null

@@ -4,6 +4,8 @@ import { stopsIt } from '../constraint/sentence.js';
 import { count, number } from '../format.js';
 import type { ResultsHead } from '../head.js';
 import { defined } from '../lists.js';
+import type { Load } from '../loads/load.js';
+import { loadsText } from '../loads/words.js';
 import type { UnusualWeek } from '../programme/unusual-weeks.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
@@ -31,7 +33,11 @@ export interface RateResults extends ResultsHead<'rate'> {
     readonly settleWeeks: number;
     /** Weeks of it that are short or hit by an outage. */
     readonly unusual: readonly UnusualWeek[];
+    /** It is longer than usual, as loads or a low rate take it. */
+    readonly isLonger: boolean;
   };
+  /** Loads over whole cycles of which units are counted, working days at the lowest rate; often none. */
+  readonly loads: readonly Pick<Load, 'what' | 'cycleDays'>[];
   /** The highest rate of the scenario as it is. */
   readonly plannedPerDay: number;
   /** Capacity by arithmetic; null where nothing limits. */
@@ -121,7 +127,8 @@ export function rateSentence({
   sure,
   plannedPerDay,
   constraint,
-  window: { weeks, unusual },
+  loads,
+  window,
 }: Known): string {
   const at = (perDay: number) => defined(points.find((point) => point.perDay === perDay));
   const said = [
@@ -143,10 +150,15 @@ export function rateSentence({
         `${contradictions.length === 1 ? 'holds' : 'hold'} none the less`,
     );
   const marked = unusualClause(
-    { unit: 'week', judged: weeks, weeks: unusual, othersPerDay: null },
+    { unit: 'week', judged: window.weeks, weeks: window.unusual, othersPerDay: null },
     'watched',
   );
   if (marked !== null) said.push(marked);
+  if (loads.length > 0)
+    said.push(
+      `Counted over whole loads (${loadsText(loads)})` +
+        (window.isLonger ? `, in ${count(window.weeks, 'week')}, which they take` : ''),
+    );
   if (abovePerDay !== null && plannedPerDay >= abovePerDay)
     said.push(`The plan asks for ${rate(plannedPerDay)}, which is more`);
   return (

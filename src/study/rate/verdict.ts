@@ -1,5 +1,6 @@
 import { defined } from '../lists.js';
-import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
+import type { Counting } from '../loads/counting.js';
+import { allowedUnits } from '../programme/shortfall.js';
 import type { Reading } from '../sample/reading.js';
 import { meanInterval } from '../statistics/interval.js';
 import { proportion } from '../statistics/proportion.js';
@@ -7,7 +8,10 @@ import { sum } from '../statistics/sums.js';
 import type { RatePoint, RateVerdict } from './results.js';
 
 /** What a replication is judged by. */
-export type RateReading = Pick<Reading, 'outcome' | 'enteredIn' | 'shippedIn' | 'scrapped' | 'wipIn'>;
+export type RateReading = Pick<
+  Reading,
+  'outcome' | 'enteredIn' | 'shippedIn' | 'shippedOn' | 'scrapped' | 'wipIn'
+>;
 
 /** The weeks watched and what is asked in them. */
 export interface Watched {
@@ -17,27 +21,29 @@ export interface Watched {
   readonly released: readonly number[];
   /** Orders of scrapped units are built again, beyond the plan. */
   readonly isBuiltAgain: boolean;
+  /** How units shipped in these weeks are counted. */
+  readonly counting: Pick<Counting, 'loads' | 'isWhole' | 'upset' | 'shipped'>;
 }
 
 export type Judged = Pick<RatePoint, 'verdict' | 'why' | 'keptUp' | 'drift' | 'gridlocks'>;
 
-/**
- * Less growth than this over the whole window is no drift: where in its cycle of whole units the window ends
- * makes as much.
- */
-const DRIFT_UNITS = 1;
+/** Units that it makes where in its cycle of whole units a window ends. Loads make more beside it. */
+const WHOLE_UNITS = 1,
+  ROUNDING = 1e-9;
 
 /**
  * A rate holds where enough replications keep up and open units, released and not yet out, do not become
  * more.
  *
- * - A replication keeps up when at least 98 % of the units released by plan in the window are shipped in it.
- *   The lower end of the Wilson interval of their share is to be at least `sure`; where the upper end is
+ * - A replication keeps up when no more is missing of what is shipped in the window than 2 % of the units
+ *   released by plan in it, or one and what loads alone can make. The lower end of the Wilson interval of their share is to be at least `sure`; where the upper end is
  *   below, the rate does not hold.
  * - The growth of open units is the slope of the least squares line through their weekly means, in each
- *   replication. They grow where the whole Student-t interval of the mean slope lies above 0, by a unit or
- *   more over the window.
- * - A single gridlock is enough not to hold.
+ *   replication; where units come in loads, what is released less what is shipped, counted over whole cycles.
+ *   They grow where the whole Student-t interval of the mean growth lies above 0, by a unit and what loads alone
+ *   can make, or more, over the window.
+ * - A single gridlock is enough not to hold. Where two cycles of its loads do not go into the window, a rate is
+ *   not seen to hold.
  */
 export function judge(
   readings: readonly RateReading[],
@@ -45,26 +51,38 @@ export function judge(
   sure: number,
   level: number,
 ): Judged {
-  const { first, end, released } = watched,
-    asked = sum(released);
-  const keeps = ({ outcome, shippedIn }: RateReading): boolean =>
-    outcome !== 'gridlock' && sum(shippedIn.subarray(first, end)) >= (1 - SHORTFALL_ALLOWED) * asked - 1e-9;
+  const { first, end, released, counting } = watched,
+    asked = sum(released),
+    slack = WHOLE_UNITS + counting.upset,
+    allowed = Math.max(allowedUnits(asked), slack) + ROUNDING;
+  const keeps = (reading: RateReading): boolean =>
+    reading.outcome !== 'gridlock' && asked - counting.shipped(reading) <= allowed;
   const keptUp = proportion(readings.filter(keeps).length, readings.length, level);
   const running = readings.filter(({ outcome }) => outcome !== 'gridlock'),
     gridlocks = readings.length - running.length;
   const drift = meanInterval(
-    running.map((reading) => slope(openByWeek(reading, watched))),
+    running.map((reading) => growth(reading, watched)),
     level,
   );
-  const drifts = drift.low !== null && drift.low * (end - first) >= DRIFT_UNITS;
+  const drifts = drift.low !== null && drift.low * (end - first) >= slack;
   const found = (verdict: RateVerdict, why: string): Judged => ({ verdict, why, keptUp, drift, gridlocks });
   if (gridlocks > 0) return found('does not hold', `gridlock in ${gridlocks} of ${readings.length}`);
   if (keptUp.high < sure)
     return found('does not hold', drifts ? 'too few keep up, and open units grow' : 'too few keep up');
   if (drifts) return found('does not hold', 'open units grow');
+  if (!counting.isWhole) return found('not settled', 'its loads come too seldom for these weeks');
   if (keptUp.low < sure || drift.low === null)
     return found('not settled', 'too few replications to tell how many keep up');
   return found('holds', 'enough keep up, and open units do not grow');
+}
+
+/** Growth of open units a week, counted over whole cycles where there are loads. */
+function growth(reading: RateReading, watched: Watched): number {
+  const { first, end, released, isBuiltAgain, counting } = watched;
+  if (counting.loads.length === 0) return slope(openByWeek(reading, watched));
+  // A scrapped unit is missing, but not open; unless its order is built again.
+  const gone = isBuiltAgain ? 0 : reading.scrapped;
+  return (sum(released) - counting.shipped(reading) - gone) / (end - first);
 }
 
 /**

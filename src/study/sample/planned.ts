@@ -1,6 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { CalendarBook } from '../../scenario/calendar/book.js';
-import type { WorkingDay } from '../../scenario/calendar/days.js';
+import { endOf, startOf, type WorkingDay } from '../../scenario/calendar/days.js';
 import { type ProgrammeClock, programmeClock } from '../../scenario/programme/clock.js';
 import { releaseSite } from '../../scenario/programme/rates.js';
 import { type ReleaseDay, releaseDays } from '../../scenario/programme/release.js';
@@ -37,6 +37,25 @@ export function workingDaysBetween(days: readonly WorkingDay[], from: number, to
 /** Working minutes of a day between two times. */
 export function minutesBetween({ windows }: WorkingDay, from: number, to: number): number {
   return sumOf(windows, ({ start, end }) => Math.max(0, Math.min(end, to) - Math.max(start, from)));
+}
+
+/**
+ * What days are worth that have gone by at each of sorted times, minutes: each day by the share of its working
+ * minutes.
+ */
+export function cumulated<Day extends WorkingDay>(
+  days: readonly Day[],
+  times: ArrayLike<number>,
+  worth: (day: Day) => number,
+): Float64Array {
+  const all = days.values();
+  let next = all.next(),
+    over = 0;
+  return Float64Array.from(times, (time) => {
+    for (; next.done !== true && endOf(next.value) <= time; next = all.next()) over += worth(next.value);
+    if (next.done === true || startOf(next.value) >= time) return over;
+    return over + (worth(next.value) * minutesBetween(next.value, -Infinity, time)) / next.value.minutes;
+  });
 }
 
 /** What was planned, whatever comes of it. */

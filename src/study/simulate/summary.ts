@@ -7,6 +7,7 @@ import { unusualAmong } from '../answer/unusual-weeks.js';
 import { warmUp, warmUpFindings } from '../answer/warm-up.js';
 import { capacity } from '../capacity/capacity.js';
 import { headOf, type Origin } from '../head.js';
+import { mayGoInLoads } from '../loads/loads.js';
 import { lastUnit, units } from '../programme/dates.js';
 import { dueDates } from '../programme/due-dates.js';
 import { leadTime } from '../programme/lead-time.js';
@@ -51,10 +52,16 @@ export function summary(
 ): Deferred<Simulated> {
   const { scenario, model, calendar, level } = sample,
     { start, zone, quantity } = scenario.programme;
-  const toJudge = sample.fold<ToJudge[]>([], (known, { outcome, shipped, leadMean, shippedIn }) => {
-    known.push({ outcome, shipped, leadMean, shippedIn });
-    return known;
-  });
+  // Days are kept only where shipments are counted by them.
+  const inLoads = mayGoInLoads(model),
+    none = new Int32Array(0);
+  const toJudge = sample.fold<ToJudge[]>(
+    [],
+    (known, { outcome, shipped, leadMean, shippedIn, shippedOn }) => {
+      known.push({ outcome, shipped, leadMean, shippedIn, shippedOn: inLoads ? shippedOn : none });
+      return known;
+    },
+  );
   const judged = new Deferred(() => judgeRate(sample, toJudge.value, level)),
     startUp = warmUp(sample),
     likeliest = bottlenecks(sample),

@@ -46,7 +46,8 @@ const SAMPLE: RateResults = {
   sure: 0.8,
   shortfallAllowed: 0.02,
   grid: { from: 3, to: 4, step: 0.1 },
-  window: { from: '2027-05-03', to: '2027-10-31', weeks: 26, settleWeeks: 6, unusual: [] },
+  window: { from: '2027-05-03', to: '2027-10-31', weeks: 26, settleWeeks: 6, isLonger: false, unusual: [] },
+  loads: [],
   plannedPerDay: 4,
   arithmetic: { perDay: 3.9, name: 'booth', kind: 'station' },
   answer: {

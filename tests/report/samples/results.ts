@@ -213,6 +213,7 @@ export function sampleResults({
               weeks: sampleUnusual(calendar.map(({ monday, ...week }) => ({ ...week, start: day(monday) }))),
               othersPerDay: around(3.45, 0.05),
             },
+      loads: [],
       sentence:
         'No: four a day does not hold; from 7 June 2027 the build ships 3.38 a day (95 % CI 3.29 to 3.47, 40 replications), and the top coat booth stops it.',
     },

@@ -4,7 +4,8 @@ import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { atRate, noRateReason, rampOf } from '../../../src/study/rate/at-rate.js';
 import type { RateVerdict } from '../../../src/study/rate/results.js';
 import { highestThatHolds, leastThatHolds } from '../../../src/study/rate/search.js';
-import { judge, type RateReading, slope } from '../../../src/study/rate/verdict.js';
+import { judge, type RateReading, slope, type Watched } from '../../../src/study/rate/verdict.js';
+import { sum } from '../../../src/study/statistics/sums.js';
 
 /** Every number is invented. 2027-03-01 is a Monday. */
 function scenarioOf(programme: string): Scenario {
@@ -90,28 +91,44 @@ describe('a scenario at another rate', () => {
 });
 
 describe('the verdict on a rate', () => {
-  const WATCHED = { first: 1, end: 4, released: [10, 10, 10], isBuiltAgain: false };
+  const WATCHED: Watched = {
+    first: 1,
+    end: 4,
+    released: [20, 20, 20],
+    isBuiltAgain: false,
+    counting: {
+      loads: [],
+      isWhole: true,
+      upset: 0,
+      shipped: ({ shippedIn }) => sum(shippedIn.subarray(1, 4)),
+    },
+  };
   const made = (
     shipped: readonly number[],
     wip: readonly number[],
     rest: Partial<RateReading> = {},
   ): RateReading => ({
     outcome: 'ended',
-    enteredIn: Int32Array.of(9, 10, 10, 10),
+    enteredIn: Int32Array.of(19, 20, 20, 20),
     shippedIn: Int32Array.from(shipped),
+    shippedOn: new Int32Array(0),
     scrapped: 0,
     wipIn: Float64Array.from(wip),
     ...rest,
   });
-  const keeps = made([0, 10, 9, 11], [0, 5, 5, 5]),
-    grows = made([0, 10, 10, 10], [0, 5, 6, 7]),
-    lacks = made([0, 10, 10, 9], [0, 5, 5, 5]);
+  const keeps = made([0, 20, 19, 21], [0, 5, 5, 5]),
+    grows = made([0, 20, 20, 20], [0, 5, 6, 7]),
+    lacks = made([0, 20, 20, 18], [0, 5, 5, 5]);
   const times = (n: number, reading: RateReading): RateReading[] => Array.from({ length: n }, () => reading);
 
-  it('counts units of the window: 29 of 30 are 97 %, which is not enough', () => {
+  it('counts units of the window: 58 of 60 are 97 %, which is not enough, and 59 are 98 %', () => {
     expect(judge(times(10, lacks), WATCHED, 0.8, 0.95)).toMatchObject({
       verdict: 'does not hold',
       keptUp: { count: 0 },
+    });
+    expect(judge(times(20, made([0, 20, 20, 19], [0, 5, 5, 5])), WATCHED, 0.8, 0.95)).toMatchObject({
+      verdict: 'holds',
+      keptUp: { count: 20 },
     });
   });
 
@@ -132,14 +149,14 @@ describe('the verdict on a rate', () => {
       drift: { mean: 1 },
     });
     // One unit a week is not let in: 0.5, 1.5, 2.5 wait in the mean.
-    const waiting = made([0, 10, 10, 10], [0, 5, 5, 5], { enteredIn: Int32Array.of(0, 9, 9, 9) });
+    const waiting = made([0, 20, 20, 20], [0, 5, 5, 5], { enteredIn: Int32Array.of(0, 19, 19, 19) });
     expect(judge(times(20, waiting), WATCHED, 0.8, 0.95)).toMatchObject({
       verdict: 'does not hold',
       drift: { mean: 1 },
     });
     // Three orders of scrapped units were let in beyond the plan: as many wait as before.
-    const again = made([0, 10, 10, 10], [0, 5, 5, 5], {
-      enteredIn: Int32Array.of(0, 11, 11, 11),
+    const again = made([0, 20, 20, 20], [0, 5, 5, 5], {
+      enteredIn: Int32Array.of(0, 21, 21, 21),
       scrapped: 3,
     });
     expect(judge(times(20, again), { ...WATCHED, isBuiltAgain: true }, 0.8, 0.95)).toMatchObject({
@@ -151,7 +168,7 @@ describe('the verdict on a rate', () => {
   it('does not hold with a single gridlock', () => {
     expect(
       judge(
-        [...times(99, keeps), made([0, 10, 10, 10], [0, 5, 5, 5], { outcome: 'gridlock' })],
+        [...times(99, keeps), made([0, 20, 20, 20], [0, 5, 5, 5], { outcome: 'gridlock' })],
         WATCHED,
         0.8,
         0.95,

@@ -1,0 +1,81 @@
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Demand } from '../capacity/demand.js';
+import { weekOf } from '../loads/counting.js';
+import type { Load } from '../loads/load.js';
+import { upset, type WorkWeek } from '../loads/upset.js';
+import { weightsOver, wholeCycles } from '../loads/weights.js';
+import { slowestText } from '../loads/words.js';
+import { allowedUnits } from '../programme/shortfall.js';
+import { releaseCalendar } from '../sample/planned.js';
+import { watched } from './line.js';
+
+/** How long a rate is watched where nothing asks for more, and at most without being told to. */
+export const USUAL_WEEKS = 26;
+const MOST_WEEKS = 104,
+  WEEKS_LOOKED_AT = 1000;
+/** Below so many units a window cannot show 2 %. */
+export const LEAST_UNITS = 50;
+
+/**
+ * Weeks in which all rates from `lowest` to `highest` can be judged: those given, or else the usual number or
+ * more. That is, in which at least 50 units are released and two cycles of each load go, and, if none are
+ * given, in which loads alone can upset the count by no more than may be missing. Trucks fill slowest at the
+ * lowest rate; parts from outside may be short at the highest alone, where too short a window settles nothing.
+ * @param given by the planner; undefined: as many as it takes
+ * @throws RangeError `programme: expected ..` where those given are too few, or it takes more than two years
+ */
+export function weeksFor(
+  base: Scenario,
+  { lowest, highest }: { readonly lowest: number; readonly highest: number },
+  settleWeeks: number,
+  given: number | undefined,
+  asks: () => Demand,
+): number {
+  const weeks = given ?? USUAL_WEEKS,
+    { share } = weekOf({ scenario: base, calendar: releaseCalendar(base) });
+  const seen = (perDay: number) => {
+    const { units, workingDays, counting } = watched(base, { perDay, settleWeeks, weeks }, asks),
+      takes = (isSure: boolean): number =>
+        weeksTaken(counting.loads, perDay, { days: workingDays / weeks, share }, isSure);
+    return { units, counting, takes };
+  };
+  const { units, counting, takes } = seen(lowest);
+  if (given === undefined) {
+    const most = Math.max(weeks, takes(true), seen(highest).takes(true));
+    if (most <= MOST_WEEKS) return most;
+    throw new RangeError(
+      `programme: expected rates that can be judged in ${MOST_WEEKS} weeks, got ${lowest} a day, which takes ` +
+        `${most}; give a higher rate, or --weeks ${most}`,
+    );
+  }
+  if (units < LEAST_UNITS)
+    throw new RangeError(
+      `programme: expected at least ${LEAST_UNITS} units in a window of ${weeks} weeks at ` +
+        `${lowest} a day, got ${units}; give more --weeks or a higher rate`,
+    );
+  if (!counting.isWhole)
+    throw new RangeError(
+      `programme: expected a window of at least ${takes(false)} weeks at ${lowest} a day, where ` +
+        `${slowestText(counting.loads)}, got ${weeks}; give more --weeks or a higher rate`,
+    );
+  return weeks;
+}
+
+/**
+ * @param week a usual one, less its holidays
+ * @param isSure loads alone are not to upset the count by more than may be missing
+ */
+function weeksTaken(loads: readonly Load[], perDay: number, week: WorkWeek, isSure: boolean): number {
+  const cycles = loads.map(({ cycleDays }) => cycleDays);
+  let weeks = Math.max(isSure ? USUAL_WEEKS : 1, Math.ceil(LEAST_UNITS / (perDay * week.days)));
+  for (; weeks <= WEEKS_LOOKED_AT; weeks++) {
+    const days = weeks * week.days,
+      boxes = wholeCycles(cycles, { days, week: week.days }),
+      cells = Math.round(days);
+    if (boxes === null) continue;
+    if (!isSure) return weeks;
+    if (upset(loads, weightsOver(days, boxes), { days, cells, perDay }, week) <= allowedUnits(perDay * days))
+      return weeks;
+  }
+  return weeks;
+}
