@@ -37,13 +37,20 @@ export function firstVisits(model: Model, { started }: Pick<Demand, 'started'>, 
     sumOf(builds, (build) => build.weight * chanceToMeet(model, build, step))
   );
 }
+/** What the steps of a model ask for; known from the second time on, since it takes a part of a second. */
+export function demand(model: Model): Demand {
+  const asks = known.get(model) ?? reckon(model);
+  known.set(model, asks);
+  return asks;
+}
+const known = new WeakMap<Model, Demand>();
 
 /**
  * Walks every build through its route and, from there, through the feeders it draws on. A scrapped
  * sub-assembly is made again, so a feeder begins 1 / yield for each that is needed. A visit in rework takes
  * parts off or asks for parts again.
  */
-export function demand(model: Model): Demand {
+function reckon(model: Model): Demand {
   const { steps, stations, routes, resources } = model;
   const visits = new Float64Array(steps.count),
     attended = new Float64Array(steps.count),
@@ -56,14 +63,14 @@ export function demand(model: Model): Demand {
   });
   const mean = (draw: number): number => meanDraw(model, draw);
   const learned = Array.from({ length: steps.count }, (_, step) => meanLearning(model, step));
-  const known = new Map<string, Visits>();
+  const paths = new Map<string, Visits>();
   const deciding = Array.from(routes.names, (_, route) => routeOptions(model, route));
   /** Builds that go the same way share what is reckoned for it. */
   function pathOf(route: number, build: Build): Visits {
     const key = `${route}: ${deciding[route].map((option) => build.values[option].join(' ')).join(', ')}`;
-    let visits = known.get(key);
+    let visits = paths.get(key);
     if (visits === undefined)
-      known.set(key, (visits = expectedVisits(model, route, build, (inner, of) => pathOf(inner, of).left)));
+      paths.set(key, (visits = expectedVisits(model, route, build, (inner, of) => pathOf(inner, of).left)));
     return visits;
   }
   const ofStock = stockBuild(model);

@@ -5,7 +5,7 @@ import { allowedUnits } from '../programme/shortfall.js';
 import { cumulated, type Planned } from '../sample/planned.js';
 import { sum } from '../statistics/sums.js';
 import type { Load } from './load.js';
-import { loadsThatMatter } from './loads.js';
+import { type Arithmetic, loadsThatMatter } from './loads.js';
 import { upset, type WorkWeek } from './upset.js';
 import { weightsOver, wholeCycles } from './weights.js';
 
@@ -42,29 +42,34 @@ export interface Counting {
  * truck was makes no difference then.
  * @param loads of the build counted, which may be another than that of the plan
  */
-export function countingOf(plan: Planned, window: Counted, loads: readonly Load[]): Counting {
+export function countingOf(
+  plan: Planned,
+  window: Counted,
+  loads: readonly Load[],
+  { ceiling }: Pick<Arithmetic, 'ceiling'>,
+): Counting {
   const { first, last, workingDays, asked } = window,
     week = weekOf(plan),
-    matter = loadsThatMatter(loads, allowedUnits(asked)),
-    boxes = wholeCycles(
+    matter = loadsThatMatter(loads, allowedUnits(asked));
+  if (matter.length === 0) return plainCount(window);
+  const boxes = wholeCycles(
       matter.map(({ cycleDays }) => cycleDays),
       { days: workingDays, week: week.days },
     ),
     grid = gridOf(plan, first, last),
-    perDay = asked / workingDays,
     weights = weightsOver(workingDays, boxes ?? []);
   const counting = {
     loads: matter,
     isWhole: boxes !== null,
-    upset: upset(
-      matter,
-      weights,
-      { days: workingDays, cells: Math.min(Math.ceil(workingDays), grid.edges.length - 1), perDay },
+    upset: upset(matter, weights, {
+      days: workingDays,
+      cells: Math.min(Math.ceil(workingDays), grid.edges.length - 1),
+      perDay: asked / workingDays,
+      ceiling,
       week,
-    ),
+    }),
   };
-  if (matter.length === 0 || boxes === null)
-    return { ...counting, shipped: ({ shippedIn }) => sum(shippedIn.subarray(first, last + 1)) };
+  if (boxes === null) return { ...plainCount(window), ...counting };
 
   const days = cumulated(plan.calendar.workingDays, grid.edges, () => 1),
     released = cumulated(plan.calendar.releaseDays, grid.edges, ({ rate }) => rate),
@@ -83,12 +88,20 @@ export function countingOf(plan: Planned, window: Counted, loads: readonly Load[
   };
 }
 
+/** Without anything that goes in loads: units shipped in the window are counted. */
+export const plainCount = ({ first, last }: Pick<Counted, 'first' | 'last'>): Counting => ({
+  loads: [],
+  isWhole: true,
+  upset: 0,
+  shipped: ({ shippedIn }) => sum(shippedIn.subarray(first, last + 1)),
+});
+
 /** A usual week of the first station's site, breaks worked through. */
 export function weekOf({
   scenario,
   calendar: { workingDays },
 }: Pick<Planned, 'scenario' | 'calendar'>): WorkWeek {
-  const [day] = workingDays,
+  const day = workingDays.at(0),
     share = day === undefined ? 1 : (endOf(day) - startOf(day)) / MINUTES_PER_DAY;
   return { days: daysAWeek(scenario), share: Math.min(1, share) };
 }

@@ -1,4 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
+import { capacity } from '../capacity/capacity.js';
 import { dailyMinutes } from '../capacity/days.js';
 import { type Demand, demand } from '../capacity/demand.js';
 import { cumulated, type Planned } from '../sample/planned.js';
@@ -14,21 +15,32 @@ export interface Stretch {
 }
 
 /**
- * Loads of a build at a rate, units a working day, in the order of the route.
- * @param asks what the steps ask for; that of another scenario will do where the steps are the same
+ * What is known of a build without running it: what its steps ask for, and the most that it can do, units a
+ * working day (Infinity: nothing limits). Another rate or another chance leaves both as they are.
  */
+export interface Arithmetic {
+  readonly asks: Demand;
+  readonly ceiling: number;
+}
+
+export const arithmeticOf = ({ model, scenario }: Pick<Planned, 'model' | 'scenario'>): Arithmetic => ({
+  asks: demand(model),
+  ceiling: capacity(model, scenario).highestRatePerDay ?? Infinity,
+});
+
+/** Loads of a build at a rate, units a working day, in the order of the route. */
 export function loadsOf(
   plan: Planned,
   perDay: number,
   { from, to }: Stretch,
-  asks: () => Demand = () => demandOf(plan.model),
+  { asks }: Pick<Arithmetic, 'asks'>,
 ): readonly Load[] {
   const { model, scenario, calendar } = plan;
   if (!mayGoInLoads(model) || !(perDay > 0)) return [];
   const flow: Flow = {
     model,
     scenario,
-    asks: asks(),
+    asks,
     daily: dailyMinutes(model, scenario),
     perDay,
     workingDays: calendar.workingDays,
@@ -44,14 +56,6 @@ export const mayGoInLoads = ({ lanes, stations, supplies }: Model): boolean =>
   supplies.count > 0 ||
   lanes.capacity.some((capacity) => capacity > 1) ||
   stations.lotMost.some((most) => most > 1);
-
-/** What a model asks for takes a part of a second to reckon, and is asked several times in a study. */
-export function demandOf(model: Model): Demand {
-  const asks = known.get(model) ?? demand(model);
-  known.set(model, asks);
-  return asks;
-}
-const known = new WeakMap<Model, Demand>();
 
 /**
  * The loads that a count over the weeks of a window has to reckon with: not those of less than a working day

@@ -1,4 +1,4 @@
-import { sum } from '../statistics/sums.js';
+import { sum, sumOf } from '../statistics/sums.js';
 import type { Load } from './load.js';
 import type { Weights } from './weights.js';
 
@@ -7,6 +7,8 @@ const STARTS = 64,
   GOLDEN = 0.6180339887498949;
 /** More units than this are moved on several at a time. */
 const MOST_UNITS = 2000;
+/** A rate so close to what arithmetic allows, or beyond, leaves a queue that grows: that is no matter of loads. */
+const FULL = 0.999;
 const ROUNDING = 1e-9;
 
 /** A usual week: so many working days one after the other, and the share of 24 h that each of them takes. */
@@ -15,60 +17,77 @@ export interface WorkWeek {
   readonly share: number;
 }
 
-/** What a count covers: working days in parts of which each shipment has the mean weight, and units a day. */
+/** What a count covers. */
 export interface Covered {
+  /** Working days, in parts of which each shipment has the mean weight. */
   readonly days: number;
   readonly cells: number;
+  /** Units released a working day, and the most that arithmetic allows; Infinity: nothing limits. */
   readonly perDay: number;
+  readonly ceiling: number;
+  readonly week: WorkWeek;
 }
 
 /**
  * Units by which loads alone can upset a count, by arithmetic: units are released evenly, each waits at every
- * load of the route for the next one, which is then under way day and night and at weekends, and nothing else
- * takes time. Shipped is what is asked, so what the count makes of it beyond or below that is its error. The
- * greatest of several starting points of the cycles against the time counted, spread evenly (Weyl 1916:
- * multiples of an irrational number).
+ * load of the route for the next one, which is then under way day and night and at weekends; behind the last
+ * of them one after the other is worked on in the working days, at the most that the build can do. All that is
+ * released is shipped, so what the count makes of it beyond or below is its error. The greatest of several
+ * starting points of the cycles against the time counted, spread evenly (Weyl 1916: multiples of an irrational
+ * number).
  */
-export function upset(
-  loads: readonly Load[],
-  weights: Weights,
-  { days, cells, perDay }: Covered,
-  week: WorkWeek,
-): number {
+export function upset(loads: readonly Load[], weights: Weights, covered: Covered): number {
   if (loads.length === 0) return 0;
-  const cell = days / cells,
+  const { days, cells, perDay, ceiling, week } = covered,
+    cell = days / cells,
     worth = Float64Array.from({ length: cells }, (_, i) => weights(i * cell, (i + 1) * cell)),
     all = sum(worth) * cell,
-    lead = loads.reduce((total, load) => total + load.cycleDays + load.underWayDays, 1),
-    apart = Math.max(1, Math.floor((perDay * (days + lead)) / MOST_UNITS)) / perDay;
+    lead = 1 + days + sumOf(loads, (load) => load.cycleDays + load.underWayDays),
+    apart = Math.max(1, Math.floor((perDay * (days + lead)) / MOST_UNITS)) / perDay,
+    // Minutes are of no matter here: working days of one unit, or of several that move together.
+    work = perDay < FULL * ceiling ? (apart * perDay) / ceiling : 0;
   let most = 0;
   for (let start = 0; start < STARTS; start++) {
     const part = (i: number): number => ((start + 1) * GOLDEN * (i + 1) + start / STARTS) % 1,
-      ends = loads.map(({ cycleDays }, i) => endsOf(cycleDays, part(i + 1) * cycleDays));
-    /** When the unit released at some time has gone on from the first loads, the last of them given. */
-    const gone = (last: number, release: number): number => {
-      if (last < 0) return release;
-      const { isTimed, underWayDays } = loads[last],
-        end = ends[last],
-        // All units of a load go on when the last of them has come.
-        at = isTimed ? end(gone(last - 1, release)) : gone(last - 1, end(release));
-      return underWayDays > 0 ? workedAt(clockAt(at, week) + underWayDays, week) : at;
-    };
-    let counted = 0;
+      gone = departures(
+        loads,
+        loads.map((_, i) => part(i + 1)),
+        week,
+      );
+    let counted = 0,
+      free = -Infinity;
     for (let release = (part(0) - 1) * apart - lead; release < days; release += apart) {
-      const out = gone(loads.length - 1, release);
-      if (out >= 0 && out < days) counted += worth[Math.min(cells - 1, Math.floor(out / cell))];
+      free = Math.max(free, gone(release)) + work;
+      if (free >= 0 && free < days) counted += worth[Math.min(cells - 1, Math.floor(free / cell))];
     }
     most = Math.max(most, Math.abs(1 - (counted * apart) / all) * perDay * days);
   }
   return most;
 }
 
-/** The end of the cycle that a time lies in, of cycles one of which begins `begun` before 0. */
-const endsOf =
-  (cycle: number, begun: number) =>
-  (time: number): number =>
-    Math.ceil((time + begun) / cycle - ROUNDING) * cycle - begun;
+/**
+ * When a unit has gone on from the last load, by when it was released; working days.
+ * @param begun part of its cycle that each load is in at 0
+ */
+function departures(
+  loads: readonly Load[],
+  begun: readonly number[],
+  week: WorkWeek,
+): (release: number) => number {
+  /** Days by the clock, from the loads up to one. */
+  const from = (last: number, release: number): number => {
+    if (last < 0) return clockAt(release, week);
+    const { cycleDays, isTimed, underWayDays } = loads[last],
+      end = (time: number): number =>
+        Math.ceil(time / cycleDays + begun[last] - ROUNDING) * cycleDays - begun[last] * cycleDays;
+    // All units of a load go on when the last of them has come.
+    const at = isTimed
+      ? clockAt(end(workedAt(from(last - 1, release), week)), week)
+      : from(last - 1, end(release));
+    return at + underWayDays;
+  };
+  return (release) => workedAt(from(loads.length - 1, release), week);
+}
 
 /** Days of 24 h from a Monday's first working minute until so many working days are worked. */
 function clockAt(worked: number, { days, share }: WorkWeek): number {

@@ -1,7 +1,8 @@
+import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { askedRate } from '../../scenario/programme/rates.js';
-import { type Counting, countingOf, type Shipments } from '../loads/counting.js';
-import { loadsOf } from '../loads/loads.js';
+import { type Counting, countingOf, plainCount, type Shipments } from '../loads/counting.js';
+import { arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
 import type { Planned } from '../sample/planned.js';
 import { boundsOf, type Estimate } from '../statistics/estimate.js';
 import { amount, meanInterval } from '../statistics/interval.js';
@@ -62,7 +63,7 @@ export function judgeRate(plan: Planned, observations: readonly ToJudge[], level
       heldPerDay: null,
       notHeld: gridlocks,
     };
-  const counting = countingOf(plan, window, loadsOf(plan, askedPerDay, stretchOf(plan, window))),
+  const counting = countingIn(plan, window, askedPerDay),
     allowed = allowedUnits(window.asked) / window.asked,
     missing = (each: Shipments): number => 1 - counting.shipped(each) / window.asked,
     heldIn = (each: Shipments): number => counting.shipped(each) / window.workingDays,
@@ -78,6 +79,20 @@ export function judgeRate(plan: Planned, observations: readonly ToJudge[], level
     notHeld: observations.filter((each) => each.outcome === 'gridlock' || missing(each) > allowed).length,
   };
 }
+
+/** How units shipped in a window are counted; known from the second time on that a study asks. */
+function countingIn(plan: Planned, window: Window, perDay: number): Counting {
+  if (!mayGoInLoads(plan.model)) return plainCount(window);
+  const known = counted.get(plan.model);
+  if (known !== undefined && known.window.first === window.first && known.window.last === window.last)
+    return known.counting;
+  const arithmetic = arithmeticOf(plan),
+    loads = loadsOf(plan, perDay, stretchOf(plan, window), arithmetic),
+    counting = countingOf(plan, window, loads, arithmetic);
+  counted.set(plan.model, { window, counting });
+  return counting;
+}
+const counted = new WeakMap<Model, { readonly window: Window; readonly counting: Counting }>();
 
 /** @param upset share of what is asked by which loads can upset the count */
 function verdictOf(shortfall: Estimate, allowed: number, upset: number): Verdict {

@@ -2,10 +2,9 @@ import type { Model } from '../../flow/model/model.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { Demand } from '../capacity/demand.js';
 import { neighbours } from '../lists.js';
 import { countingOf } from '../loads/counting.js';
-import { loadsOf } from '../loads/loads.js';
+import { type Arithmetic, loadsOf } from '../loads/loads.js';
 import type { Replicator } from '../run/replicator.js';
 import { planned, workingDaysBetween } from '../sample/planned.js';
 import { type Reading, readingOf } from '../sample/reading.js';
@@ -25,7 +24,7 @@ export class Line {
   constructor(
     private readonly scenario: Scenario,
     private readonly replicator: Replicator,
-    private readonly asks: () => Demand,
+    private readonly arithmetic: Arithmetic,
     private readonly asked: { readonly replications: number; readonly sure: number; readonly level: number },
   ) {}
 
@@ -53,7 +52,7 @@ export class Line {
 
   private async run(rate: RateAsked) {
     const { replications, sure, level } = this.asked,
-      window = watched(this.scenario, rate, this.asks),
+      window = watched(this.scenario, rate, this.arithmetic),
       { scenario, model } = window;
     const variant = { key: digest(scenario), model, read: readingOf(scenario, model) },
       isBuiltAgain = model.programme.orders.replaceScrapped;
@@ -71,9 +70,9 @@ export class Line {
 /**
  * A scenario at a rate, the units released in its window by week and in all, and how those shipped are
  * counted.
- * @param asks what the steps of the base ask for, at any rate
+ * @param arithmetic of the base: it is the same at any rate
  */
-export function watched(base: Scenario, rate: RateAsked, asks: () => Demand) {
+export function watched(base: Scenario, rate: RateAsked, arithmetic: Arithmetic) {
   const at = atRate(base, rate),
     { scenario, first, end, fromMin, toMin } = at,
     model = compile(scenario),
@@ -84,8 +83,8 @@ export function watched(base: Scenario, rate: RateAsked, asks: () => Demand) {
   const units = sum(released),
     plan = planned(scenario, model),
     workingDays = workingDaysBetween(plan.calendar.workingDays, fromMin, toMin),
-    loads = loadsOf(plan, rate.perDay, { from: fromMin, to: toMin }, asks),
-    counting = countingOf(plan, { first, last: end - 1, workingDays, asked: units }, loads);
+    loads = loadsOf(plan, rate.perDay, { from: fromMin, to: toMin }, arithmetic),
+    counting = countingOf(plan, { first, last: end - 1, workingDays, asked: units }, loads, arithmetic);
   return { ...at, model, released, units, workingDays, counting };
 }
 

@@ -3,11 +3,10 @@ import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
-import type { Demand } from '../capacity/demand.js';
+import { demand } from '../capacity/demand.js';
 import { constraint } from '../constraint/constraint.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
-import { demandOf } from '../loads/loads.js';
 import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { unusualWeeks } from '../programme/unusual-weeks.js';
 import { changedTo } from '../reliefs/changes.js';
@@ -60,8 +59,9 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
   try {
     const phases = rampOf(scenario);
     const last = Math.floor((to - from) / step + 1e-9),
-      rateOf = (i: number): number => Number((from + i * step).toFixed(9)),
-      asks = (): Demand => demandOf(model);
+      rateOf = (i: number): number => Number((from + i * step).toFixed(9));
+    const { bottleneck, highestRatePerDay } = capacity(model, scenario),
+      arithmetic = { asks: demand(model), ceiling: highestRatePerDay ?? Infinity };
     // Said before anything is run, as far as it can be.
     const lowest = Math.min(from, phases.length > 1 ? (options.rampTo ?? from) : from),
       weeks = weeksFor(
@@ -69,10 +69,10 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
         { lowest, highest: rateOf(last) },
         options.settleWeeks ?? PILOT_SETTLE_WEEKS,
         options.weeks,
-        asks,
+        arithmetic,
       );
     const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
-    const line = new Line(scenario, replicator, asks, { replications, sure, level });
+    const line = new Line(scenario, replicator, arithmetic, { replications, sure, level });
     const points = new Map<number, RatePoint>();
     const found = await highestThatHolds(last, async (i) => {
       const point = await line.point({ perDay: rateOf(i), settleWeeks, weeks });
@@ -87,7 +87,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     /** What stops the lowest rate that does not hold. */
     const stoppedAt = async (perDay: number | null): Promise<RateResults['constraint']> => {
       if (perDay === null) return null;
-      const at = watched(scenario, { perDay, settleWeeks, weeks }, asks),
+      const at = watched(scenario, { perDay, settleWeeks, weeks }, arithmetic),
         { verdict } = defined([...points.values()].find((point) => point.perDay === perDay));
       const found = await constraint(
         {
@@ -103,8 +103,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       return { perDay, ...found };
     };
     const sorted = [...points].sort(([a], [b]) => a - b).map(([, point]) => point);
-    const window = watched(scenario, { perDay: from, settleWeeks, weeks }, asks),
-      { bottleneck, highestRatePerDay } = capacity(model, scenario);
+    const window = watched(scenario, { perDay: from, settleWeeks, weeks }, arithmetic);
     const base = {
       ...headOf('rate', { ...options, level }),
       replications,

@@ -1,8 +1,8 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { Demand } from '../capacity/demand.js';
 import { weekOf } from '../loads/counting.js';
 import type { Load } from '../loads/load.js';
-import { upset, type WorkWeek } from '../loads/upset.js';
+import type { Arithmetic } from '../loads/loads.js';
+import { type Covered, upset } from '../loads/upset.js';
 import { weightsOver, wholeCycles } from '../loads/weights.js';
 import { slowestText } from '../loads/words.js';
 import { allowedUnits } from '../programme/shortfall.js';
@@ -29,14 +29,18 @@ export function weeksFor(
   { lowest, highest }: { readonly lowest: number; readonly highest: number },
   settleWeeks: number,
   given: number | undefined,
-  asks: () => Demand,
+  arithmetic: Arithmetic,
 ): number {
   const weeks = given ?? USUAL_WEEKS,
     { share } = weekOf({ scenario: base, calendar: releaseCalendar(base) });
   const seen = (perDay: number) => {
-    const { units, workingDays, counting } = watched(base, { perDay, settleWeeks, weeks }, asks),
+    const { units, workingDays, counting } = watched(base, { perDay, settleWeeks, weeks }, arithmetic),
       takes = (isSure: boolean): number =>
-        weeksTaken(counting.loads, perDay, { days: workingDays / weeks, share }, isSure);
+        weeksTaken(counting.loads, isSure, {
+          perDay,
+          ceiling: arithmetic.ceiling,
+          week: { days: workingDays / weeks, share },
+        });
     return { units, counting, takes };
   };
   const { units, counting, takes } = seen(lowest);
@@ -61,21 +65,22 @@ export function weeksFor(
   return weeks;
 }
 
-/**
- * @param week a usual one, less its holidays
- * @param isSure loads alone are not to upset the count by more than may be missing
- */
-function weeksTaken(loads: readonly Load[], perDay: number, week: WorkWeek, isSure: boolean): number {
-  const cycles = loads.map(({ cycleDays }) => cycleDays);
+/** @param isSure loads alone are not to upset the count by more than may be missing */
+function weeksTaken(
+  loads: readonly Load[],
+  isSure: boolean,
+  flow: Pick<Covered, 'perDay' | 'ceiling' | 'week'>,
+): number {
+  const { perDay, week } = flow,
+    cycles = loads.map(({ cycleDays }) => cycleDays);
   let weeks = Math.max(isSure ? USUAL_WEEKS : 1, Math.ceil(LEAST_UNITS / (perDay * week.days)));
   for (; weeks <= WEEKS_LOOKED_AT; weeks++) {
     const days = weeks * week.days,
-      boxes = wholeCycles(cycles, { days, week: week.days }),
-      cells = Math.round(days);
+      boxes = wholeCycles(cycles, { days, week: week.days });
     if (boxes === null) continue;
     if (!isSure) return weeks;
-    if (upset(loads, weightsOver(days, boxes), { days, cells, perDay }, week) <= allowedUnits(perDay * days))
-      return weeks;
+    const most = upset(loads, weightsOver(days, boxes), { ...flow, days, cells: Math.round(days) });
+    if (most <= allowedUnits(perDay * days)) return weeks;
   }
   return weeks;
 }
