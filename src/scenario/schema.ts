@@ -87,9 +87,9 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
         .default([])
         .describe(
           'Periods known in advance during which stations are down or lanes do not run; the results ' +
-            'say what each costs the build and when it has caught up. Planned maintenance outside working hours needs ' +
-            'no outage: leave those hours out of the calendar. Example: [{ stations: [colour booth], ' +
-            'from: 2027-08-09, to: 2027-08-20, note: new paint line }]',
+            'say what each costs the build and when it has caught up. Planned maintenance outside ' +
+            'working hours needs no outage: leave those hours out of the calendar. Example: ' +
+            '[{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20, note: new paint line }]',
         ),
       'pulse lines': named(pulseLineSchema, 'pulse lines by name')
         .default({})

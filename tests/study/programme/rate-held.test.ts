@@ -45,6 +45,11 @@ describe('the window over which a rate is judged', () => {
     const { answer } = resultsOf([shipping([8, 14, 20, 0, 20, 20, 8])], closed);
     expect(answer.window).toEqual({ from: '2027-03-15', to: '2027-04-11' });
     expect(answer.heldPerDay!.mean).toBeCloseTo(4, 12);
+    // It is said, with what the other weeks ship: 60 units in 15 working days.
+    expect(answer.unusual).toMatchObject({ judged: 4, weeks: [{ label: '2027-W12', workingDays: 0 }] });
+    expect(answer.sentence).toMatch(
+      /; 1 of the 4 weeks judged is short: 2027-W12 \(holiday 2027-03-22 to 2027-03-28\); the other 3 ship 4 a working day \(no interval\)\.$/,
+    );
   });
 
   it('is not there for a programme shorter than the lead time, and the answer says so', () => {
