@@ -26,8 +26,10 @@ export function constraintSentence(found: Found): string {
       return best === undefined
         ? 'What stops it is not known: nothing was found of which there could be more.'
         : (tried.length === 1
-            ? `The one thing that was tried does not help: ${told(best)}.`
-            : `No single thing helps: the best of ${tried.length} tried is ${told(best)}.`) +
+            ? `The one thing that was tried ${isMore(best) ? 'brings too little to matter' : 'does not help'}: `
+            : `No single thing ${isMore(best) ? 'brings enough to matter' : 'helps'}: ` +
+              `the best of ${tried.length} tried is `) +
+            `${told(best)}.` +
             ' Two things may be short together, or what limits it was not tried.';
     case 'proven':
       return `${capital(stopsIt(found) ?? '')}.${othersText(found)}`;
@@ -42,8 +44,10 @@ export const stopsIt = ({ culprit }: Pick<ConstraintResult, 'culprit'>): string 
       `more (${intervalName(culprit.gain.level)} ${bounds(culprit.gain)})`;
 
 /** Whether a trial surely brings units, and more than do not matter. */
-export const helps = ({ gain: { low, mean } }: Tried, zone: number): boolean =>
-  low !== null && low > 0 && mean > zone;
+export const helps = (tried: Tried, zone: number): boolean => isMore(tried) && tried.gain.mean > zone;
+
+/** Surely, be it ever so little. */
+const isMore = ({ gain: { low } }: Tried): boolean => low !== null && low > 0;
 
 /** What became of the other trials, behind that of the culprit. */
 function othersText({ culprit, tried, zone }: Found): string {
@@ -69,7 +73,7 @@ export function calledThing({ kind, name, site }: Thing): string {
     case 'room':
       return `the room ahead of ${name}`;
     case 'hours':
-      return `the hours of the calendar ${name}`;
+      return `the hours of "${name}"`;
     case 'crew':
     case 'team':
       return `the ${kind} ${name} (${site})`;

@@ -13,6 +13,7 @@ import {
 import { type Results } from '../../../src/study/simulate/results.js';
 import { type Estimate } from '../../../src/study/statistics/estimate.js';
 import { sampleChangeovers } from './changeovers.js';
+import { sampleConstraint } from './constraint.js';
 import { sampleJourney, samplePlan } from './programme.js';
 
 /**
@@ -170,7 +171,7 @@ export function sampleResults({
       ? null
       : { from: day(calendar[14].monday), to: day(calendar.at(-1)?.monday ?? new Date(0)) };
 
-  return {
+  const sample: Results = {
     constraint: null,
     format: 'rateproof results',
     version: 1,
@@ -488,6 +489,7 @@ export function sampleResults({
     ],
     runs,
   };
+  return { ...sample, constraint: sampleConstraint(sample, window, around) };
 }
 
 /** Two weeks down, 20 more units open at its end, 18 days to work them off. */

@@ -53,11 +53,11 @@ describe('what stops a build, in a sentence', () => {
   it('says what is as good, be it by chance a little better', () => {
     const hours = gained(
       thing('hours', 'days', ''),
-      'one hour of overtime a day on the calendar days (15:00 to 16:00)',
+      'one hour of overtime a day in "days" (15:00 to 16:00)',
       0.32,
     );
     expect(sentence('proven', [hours, booth], booth)).toMatch(
-      / As good: one hour of overtime a day on the calendar days \(15:00 to 16:00\), 0\.32 a day more \(0\.27 to 0\.37\)\.$/,
+      / As good: one hour of overtime a day in "days" \(15:00 to 16:00\), 0\.32 a day more \(0\.27 to 0\.37\)\.$/,
     );
   });
 
@@ -81,6 +81,13 @@ describe('what stops a build, in a sentence', () => {
     );
     expect(sentence('none helps', [oven])).toMatch(
       /^The one thing that was tried does not help: one place more at oven, 0\.01 a day more/,
+    );
+    const little = gained(thing('station', 'jig'), 'one place more at jig', 0.02, 0.01);
+    expect(sentence('none helps', [little, road])).toMatch(
+      /^No single thing brings enough to matter: the best of 2 tried is one place more at jig, 0\.020 a day more/,
+    );
+    expect(sentence('none helps', [little])).toMatch(
+      /^The one thing that was tried brings too little to matter: one place more at jig, /,
     );
     expect(sentence('none helps', [])).toBe(
       'What stops it is not known: nothing was found of which there could be more.',
@@ -122,7 +129,7 @@ describe('things, ahead of a verb in the singular', () => {
     [thing('room', 'oven'), 'the room ahead of oven'],
     [thing('feeder', 'doors'), 'the feeder doors'],
     [thing('supply', 'packs'), 'the supply of packs'],
-    [thing('hours', 'days', ''), 'the hours of the calendar days'],
+    [thing('hours', 'days', ''), 'the hours of "days"'],
     [thing('step', 'prime'), 'the step prime'],
   ])('%o is called %s', (of, called) => {
     expect(calledThing(of)).toBe(called);

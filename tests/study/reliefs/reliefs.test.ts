@@ -68,7 +68,7 @@ describe('the reliefs of a scenario', () => {
       '10 % off the work of left',
       '10 % off the work of right',
       // Round the clock no hour is free.
-      'one hour of overtime a day on the calendar two shifts (22:00 to 23:00)',
+      'one hour of overtime a day in "two shifts" (22:00 to 23:00)',
       'failures of jig half as often',
     ]);
   });
@@ -86,7 +86,7 @@ describe('the reliefs of a scenario', () => {
     expect(of('one more of frames')).toEqual({ kind: 'carrier', name: 'frames', site: 'hall' });
     expect(of('10 % off the work of right')).toEqual({ kind: 'step', name: 'right', site: 'field' });
     expect(of('half as much crack from weld')).toEqual({ kind: 'step', name: 'weld', site: 'hall' });
-    expect(of('one hour of overtime a day on the calendar two shifts (22:00 to 23:00)')).toEqual({
+    expect(of('one hour of overtime a day in "two shifts" (22:00 to 23:00)')).toEqual({
       kind: 'hours',
       name: 'two shifts',
       site: '',

@@ -18,7 +18,7 @@ export function moreHours(scenario: Scenario): Relief[] {
           {
             kind: 'overtime',
             text:
-              `one hour of overtime a day on the calendar ${name} ` +
+              `one hour of overtime a day in "${name}" ` +
               `(${clock(hour.startMin)} to ${clock(hour.endMin)})`,
             of: { kind: 'hours', name, site: '' },
             change: (from) =>
