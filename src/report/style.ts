@@ -65,6 +65,10 @@ export const STATE_FILLS: Readonly<Record<PlaceState, Fill>> = {
 };
 export const STATE_ORDER = Object.keys(STATE_FILLS) as readonly PlaceState[];
 
+/** What is lost and what is gained on the way from one rate to another. */
+export const LOST = hatched(PALETTE.vermillion, 'falling', '#ffffff', PALETTE.vermillion),
+  GAINED = plain(PALETTE.blue);
+
 const OTHER_VALUES = plain('#dedede', '#808080');
 /**
  * Values of an option, in the planner's order: colour and hatch differ together, and none is as dark as a

@@ -43,10 +43,10 @@ export function bars(
   };
 }
 
-/** Bars of a fill with its edge all round, called `name` in the key. */
+/** Bars of a fill with its edge all round, from zero or floating, called `name` in the key. */
 export function filledBars(
   name: string,
-  data: readonly (number | null)[],
+  data: readonly (number | [number, number] | null)[],
   fill: Fill,
   thickness = 0.8,
   edge = 0.6,

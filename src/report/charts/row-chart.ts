@@ -22,17 +22,21 @@ type TextColumn<Item> = readonly [head: readonly string[], cell: (item: Item) =>
 const COLUMN_GAP = 22,
   NAME_ROOM = 330;
 
-/** A name as it stands beside its bars: shortened if it is very long. */
-export function rowLabel(name: string, weight: 'normal' | '600' = 'normal'): string {
-  return fit(name, NAME_ROOM, SIZE.text, weight);
+/** A name as it stands beside its bars: shortened if it is very long. `room` is in CSS pixels. */
+export function rowLabel(name: string, weight: 'normal' | '600' = 'normal', room = NAME_ROOM): string {
+  return fit(name, room, SIZE.text, weight);
 }
 
 /** A row with nothing in it but its name. */
 export const heading = (name: string): Row<never> => ({ label: rowLabel(name, '600'), item: null });
 
 /** A row for each item, without headings. */
-export function rowsOf<Item>(items: readonly Item[], name: (item: Item) => string): Row<Item>[] {
-  return items.map((item) => ({ label: rowLabel(name(item)), item }));
+export function rowsOf<Item>(
+  items: readonly Item[],
+  name: (item: Item) => string,
+  room = NAME_ROOM,
+): Row<Item>[] {
+  return items.map((item) => ({ label: rowLabel(name(item), 'normal', room), item }));
 }
 
 /** Rows under a heading for each site, sites and rows in the order in which they come. */

@@ -16,16 +16,21 @@ import { placeTime } from '../charts/simulate/stations.js';
 import { throughputByWeek } from '../charts/simulate/throughput.js';
 import { warmUp } from '../charts/simulate/warm-up.js';
 import { wipBySite } from '../charts/simulate/wip.js';
+import { lossLadder } from '../charts/studies/constraint-ladder.js';
+import { trialGains } from '../charts/studies/constraint-trials.js';
 import { simulatePage } from '../page/simulate.js';
+import { lossesCsv, trialsCsv } from './constraint.js';
 import { type CsvColumn, csv, estimate, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';
 
-/** Every picture of a simulate study. */
+/** Every picture of a simulate study, in the order of the page; numbers stay as they are. */
 export const CHARTS: Readonly<Record<string, DrawChart<Results>>> = {
   '01-throughput-by-week': throughputByWeek,
-  '02-wip-by-site': wipBySite,
-  '03-place-time': placeTime,
+  '15-losses': ({ constraint, answer }) => lossLadder(constraint, answer.askedPerDay),
+  '16-trials': ({ constraint }) => trialGains(constraint),
   '04-bottlenecks': bottlenecks,
+  '03-place-time': placeTime,
+  '02-wip-by-site': wipBySite,
   '05-lead-time': leadTime,
   '06-buffers': buffers,
   '07-first-time-through': firstTimeThrough,
@@ -38,7 +43,10 @@ export const CHARTS: Readonly<Record<string, DrawChart<Results>>> = {
   '14-warm-up': warmUp,
 };
 
-/** The report of a simulate study, with CSV of the series, the stations, the units and the replications. */
+/**
+ * The report of a simulate study, with CSV of the series, the stations, the units, the replications and what
+ * stops the build.
+ */
 export const reportFiles = studyFiles<Results>({
   charts: CHARTS,
   page: simulatePage,
@@ -47,6 +55,8 @@ export const reportFiles = studyFiles<Results>({
     'stations.csv': stationsCsv,
     'units.csv': (results) => (results.units.length > 0 ? unitsCsv(results) : null),
     'runs.csv': runsCsv,
+    'losses.csv': ({ constraint }) => lossesCsv(constraint),
+    'trials.csv': ({ constraint }) => trialsCsv(constraint),
   },
 });
 

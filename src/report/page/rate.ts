@@ -1,6 +1,9 @@
 import { asEstimate, bounds, count, intervalName, number } from '../../study/format.js';
 import type { RateResults } from '../../study/rate/results.js';
 import { columns, filled, type PageTable, percent } from '../columns.js';
+import { triedAt } from '../constraint.js';
+import { byUse, USED_NOTE, usedColumns } from '../tables/bottlenecks.js';
+import { constraintFindings, constraintTables } from './constraint.js';
 import { type Figure, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a rate study. */
@@ -10,15 +13,21 @@ export function ratePage(results: RateResults): PageContent {
     scenario: scenario.name,
     answer: answer.sentence,
     headline: headline(results),
-    findings: findings(results),
+    findings: [...constraintFindings(results.constraint, triedAt(results)), ...findings(results)],
     costsAndDates: [ramp.sentence],
     assumptions: assumptions(results),
     facts: origin(results, [
       ['Highest rate of the plan', `${plannedPerDay} a day`],
       ['Replications', `${replications} a rate, up to ${mostReplications}`],
     ]),
-    tables: filled([rates(results), constraints(results), rampTable(results)]),
-    more: 'All of these numbers are in results.json and rates.csv beside this page.',
+    tables: filled([
+      rates(results),
+      ...constraintTables(results.constraint, triedAt(results)),
+      ...usedAt(results.constraint),
+      usedByRate(results),
+      rampTable(results),
+    ]),
+    more: 'All of these numbers are in results.json and the CSV files beside this page.',
   };
 }
 
@@ -54,7 +63,7 @@ function findings({ points, changes, answer: { contradictions } }: RateResults):
       ),
     ...changes.map(
       ({ fromPerDay, toPerDay, before, after }) =>
-        `Between ${fromPerDay} and ${toPerDay} a day the constraint moves from "${before}" to "${after}".`,
+        `Between ${fromPerDay} and ${toPerDay} a day what is used most changes from "${before}" to "${after}".`,
     ),
     ...contradictions.map(
       (perDay) =>
@@ -101,18 +110,32 @@ function rates({ points, level }: RateResults): PageTable {
   };
 }
 
-function constraints({ points, level }: RateResults): PageTable {
+/** What is used most at the rate at which things were tried. */
+function usedAt(constraint: RateResults['constraint']): PageTable[] {
+  const judged = constraint?.judged ?? null;
+  if (constraint === null || judged === null) return [];
+  return [
+    {
+      id: 'bottlenecks',
+      title: `What is used most at ${constraint.perDay} a day`,
+      note: `${USED_NOTE} From ${judged.from} to ${judged.to}, ${count(judged.replications, 'replication')}.`,
+      ...columns(byUse(judged.bottlenecks, []), usedColumns()),
+    },
+  ];
+}
+
+function usedByRate({ points, level }: RateResults): PageTable {
   return {
-    id: 'constraints',
-    title: 'What stops it',
+    id: 'used',
+    title: 'What is used most, by rate',
     note:
       'Share of replications in which it has the highest utilisation, %; in brackets: ' +
-      `${intervalName(level)}.`,
+      `${intervalName(level)}. A hint: what was tried tells what stops it.`,
     ...columns(
       points.flatMap(({ perDay, stops }) => stops.map((stop) => ({ ...stop, perDay }))),
       [
         ['a day', 'perDay'],
-        ['constraint', 'name'],
+        ['used most', 'name'],
         ['kind', 'kind'],
         ['site', 'site'],
         ['% of replications', ({ share }) => percent(asEstimate(share))],

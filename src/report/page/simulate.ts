@@ -3,6 +3,7 @@ import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import { counts } from '../tables/assumptions.js';
 import { NO_PRICES } from '../tables/costs.js';
+import { constraintFindings } from './constraint.js';
 import { type Figure, figure, noteOf, origin, type PageContent } from './page.js';
 import { pageTables } from './tables.js';
 
@@ -10,18 +11,13 @@ import { pageTables } from './tables.js';
  * First the answer, one number, one picture, findings, dates and assumptions; then every picture and table.
  */
 export function simulatePage(results: Results): PageContent {
-  const { scenario, answer, findings, replications, programme } = results;
+  const { scenario, answer, replications, programme } = results;
+  const found = [...constraintFindings(results.constraint), ...findings(results)];
   return {
     scenario: scenario.name,
     answer: answer.sentence,
     headline: headline(results),
-    findings:
-      findings.length === 0
-        ? ['Nothing that stops the build was found.']
-        : findings.map(
-            (each) =>
-              `${sentence(each.text)} (in ${each.replications} of ${count(replications, 'replication')})`,
-          ),
+    findings: found.length === 0 ? ['Nothing that stops the build was found.'] : found,
     costsAndDates: [
       ...dates(results),
       ...results.recoveries.map(({ sentence: said }) => said),
@@ -30,10 +26,14 @@ export function simulatePage(results: Results): PageContent {
     assumptions: assumptions(results),
     facts: [...origin(results, [['Replications', String(replications)]]), ['Time zone', programme.zone]],
     tables: pageTables(results),
-    more:
-      'All of these numbers, and more, are in results.json, series.csv, stations.csv and runs.csv beside ' +
-      'this page.',
+    more: 'All of these numbers, and more, are in results.json, and many in the CSV files beside this page.',
   };
+}
+
+function findings({ findings: all, replications }: Results): string[] {
+  return all.map(
+    ({ text, replications: of }) => `${sentence(text)} (in ${of} of ${count(replications, 'replication')})`,
+  );
 }
 
 function headline({ answer: { askedPerDay, heldPerDay }, throughput }: Results): Figure[] {

@@ -16,14 +16,14 @@ import { pulseLines } from '../tables/pulse-lines.js';
 import { feeders, lanes, stations } from '../tables/stations.js';
 import { supplies } from '../tables/supplies.js';
 import { units } from '../tables/units.js';
+import { constraintTables } from './constraint.js';
 
-/** In the order of the page. `interval` says what stands in the brackets. */
+/** In the order of the page, behind what is overall and what stops it. `interval` says what stands in the brackets. */
 const TABLES: readonly ((results: Results, interval: string) => PageTable)[] = [
-  overall,
-  costs,
-  wip,
   bottlenecks,
   momentary,
+  costs,
+  wip,
   stations,
   changeovers,
   crews,
@@ -53,7 +53,11 @@ const TABLES: readonly ((results: Results, interval: string) => PageTable)[] = [
 export function pageTables(results: Results): PageTable[] {
   const interval =
     results.replications < 2 ? 'no interval, 1 replication' : `in brackets: ${intervalName(results.level)}`;
-  return filled(TABLES.map((table) => table(results, interval)));
+  return filled([
+    overall(results, interval),
+    ...constraintTables(results.constraint),
+    ...TABLES.map((table) => table(results, interval)),
+  ]);
 }
 
 function overall(

@@ -1,4 +1,5 @@
-import { asEstimate } from '../../study/format.js';
+import type { JudgedResult } from '../../study/constraint/results.js';
+import { asEstimate, count } from '../../study/format.js';
 import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
 import type { Results } from '../../study/simulate/results.js';
 import { type Column, columns, type PageTable, percent } from '../columns.js';
@@ -19,28 +20,64 @@ export const isFollowed = ({ sole }: BottleneckResult): boolean => sole.n > 0;
 export const byMoment = ({ bottlenecks: all }: Pick<Results, 'bottlenecks'>): BottleneckResult[] =>
   all.filter(isFollowed).sort((a, b) => momentaryTime(b) - momentaryTime(a));
 
+/** What was used, with the same over the whole run. */
+export interface Used extends BottleneckResult {
+  readonly whole: BottleneckResult | null;
+}
+
+/** The highest utilisation first, each with its row of the whole run. */
+export function byUse(seen: readonly BottleneckResult[], whole: readonly BottleneckResult[]): Used[] {
+  const keyOf = ({ kind, name, site }: BottleneckResult): string => JSON.stringify([kind, name, site]),
+    rows = new Map(whole.map((row) => [keyOf(row), row]));
+  return seen
+    .map((row) => ({ ...row, whole: rows.get(keyOf(row)) ?? null }))
+    .sort((a, b) => b.active.mean - a.active.mean);
+}
+
 const NAMES: readonly Column<BottleneckResult>[] = [
   ['Name', 'name'],
   ['Kind', 'kind'],
   ['Site', 'site'],
 ];
 
+/** The columns of what is used most; `beside` stand behind the utilisation. */
+export const usedColumns = (beside: readonly Column<Used>[] = []): Column<Used>[] => [
+  ...NAMES,
+  ['Used, %', 'active', percent],
+  ...beside,
+  ['Most used, % of replications', ({ share }) => percent(asEstimate(share))],
+  ['Mean active period, h', 'activePeriodHours'],
+];
+export const USED_NOTE =
+  'Active time over time on shift, of carriers and trucks over all time, of supplies what is used over what ' +
+  'came. A hint at what stops the build; what was tried proves it.';
+
+/** In the weeks that are judged, the whole run beside it; where none are judged that alone. */
 export function bottlenecks(results: Results, interval: string): PageTable {
+  const { constraint, bottlenecks: whole, bottleneckByArithmetic, replications } = results,
+    judged = constraint?.judged ?? null,
+    over = judged === null ? 'the whole run' : judgedText(judged, replications);
   return {
     id: 'bottlenecks',
-    title: 'Bottlenecks',
+    title: 'What is used most',
     note:
-      'The bottleneck of a replication is what has the highest utilisation, active time over time on ' +
-      `shift; share of replications with its Wilson interval; ${interval}. By arithmetic: ` +
-      `${results.bottleneckByArithmetic ?? 'nothing limits'}.`,
-    ...columns(results.bottlenecks, [
-      ...NAMES,
-      ['Bottleneck, % of replications', ({ share }) => percent(asEstimate(share))],
-      ['Utilisation, %', 'active', percent],
-      ['Mean active period, h', 'activePeriodHours'],
-    ]),
+      `${USED_NOTE} Over ${over}; most used: share of replications in which it has the highest utilisation, with ` +
+      `its Wilson interval; ${interval}. By arithmetic: ${bottleneckByArithmetic ?? 'nothing limits'}.`,
+    ...columns(byUse(judged?.bottlenecks ?? whole, whole), usedColumns(judged === null ? [] : [WHOLE_RUN])),
   };
 }
+
+const WHOLE_RUN: Column<Used> = [
+  'Used over the whole run, %',
+  ({ whole }) => (whole === null ? '' : percent(whole.active)),
+];
+
+/** `the weeks judged (2027-11-22 to 2028-03-19, 20 replications)`; the number where it is not that of the run. */
+export const judgedText = (
+  { from, to, replications: seen }: Pick<JudgedResult, 'from' | 'to' | 'replications'>,
+  replications: number,
+): string =>
+  `the weeks judged (${from} to ${to}${seen === replications ? '' : `, ${count(seen, 'replication')}`})`;
 
 /** What was the bottleneck of a moment, the most first. */
 export function momentary(results: Results, interval: string): PageTable {
@@ -52,7 +89,7 @@ export function momentary(results: Results, interval: string): PageTable {
     id: 'momentary',
     title: 'Bottleneck of the moment',
     note:
-      'At each moment, what has the longest active period going on (Roser, Nakano & Tanaka 2002): share ' +
+      'Over the whole run. At each moment, what has the longest active period going on (Roser, Nakano & Tanaka 2002): share ' +
       `of the time observed as the only one, and while it moves on to or from another${over}; ${interval}.`,
     ...columns(found, [
       ...NAMES,

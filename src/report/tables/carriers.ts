@@ -1,6 +1,7 @@
-import { number } from '../../study/format.js';
+import { number, short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../columns.js';
+import { columns, type PageTable } from '../columns.js';
+import { judgedFirst } from '../constraint.js';
 
 export function carriers(results: Results, interval: string): PageTable {
   return {
@@ -16,7 +17,11 @@ export function carriers(results: Results, interval: string): PageTable {
       ['In use', 'inUse'],
       ['On the way back', 'comingBack'],
       ['Free', 'free'],
-      ['None free, % of time', 'noneFree', percent],
+      ...judgedFirst(
+        'None free, % of time',
+        results.constraint?.judged?.carriers,
+        ({ noneFree }) => noneFree,
+      ),
       ['Hold, h', 'holdHours'],
     ]),
   };
@@ -34,7 +39,7 @@ export function teams(results: Results, interval: string): PageTable {
       ['Site', 'site'],
       ['Crew', 'crew'],
       ['People', ({ people }) => number(people)],
-      ['In use', 'inUse'],
+      ...judgedFirst('In use', results.constraint?.judged?.teams, ({ inUse }) => inUse, short),
       ['Hold, h', 'holdHours'],
     ]),
   };

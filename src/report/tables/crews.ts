@@ -1,6 +1,7 @@
 import { number } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { columns, type PageTable, percent } from '../columns.js';
+import { judgedFirst } from '../constraint.js';
 
 export function crews(results: Results, interval: string): PageTable {
   return {
@@ -13,7 +14,7 @@ export function crews(results: Results, interval: string): PageTable {
       ['Crew', 'name'],
       ['Site', 'site'],
       ['Headcount', ({ headcount, headcounts }) => (headcounts ?? [headcount]).join(', ')],
-      ['Busy, %', 'busy', percent],
+      ...judgedFirst('Busy, %', results.constraint?.judged?.crews, ({ busy }) => busy),
       ['Usual person-hours', 'usualHours'],
       ['Overtime person-hours', 'overtimeHours'],
     ]),

@@ -2,24 +2,40 @@ import { number } from '../../study/format.js';
 import type { StationResult } from '../../study/sections/stations.js';
 import type { Results } from '../../study/simulate/results.js';
 import { type Column, columns, type PageTable, percent } from '../columns.js';
+import { judgedFirst, sameAs } from '../constraint.js';
 import { STATE_ORDER } from '../style.js';
+import { judgedText } from './bottlenecks.js';
 
+/** In the weeks that are judged, the working share of the whole run beside; without such weeks that alone. */
 export function stations(results: Results, interval: string): PageTable {
+  const judged = results.constraint?.judged ?? null,
+    seen = judged === null ? '' : judgedText(judged, results.replications);
   return {
     id: 'stations',
     title: 'Stations',
-    note: `Share of place time in per cent, each row adds to 100; ${interval}.`,
-    ...columns(results.stations, [
+    note:
+      `Share of place time in per cent, each row adds to 100${judged === null ? '' : `; over ${seen}`}; ` +
+      `${interval}.`,
+    ...columns(judged?.stations ?? results.stations, [
       ['Station', 'name'],
       ['Site', 'site'],
       ['Places', 'places'],
       ...STATE_ORDER.map(
         (state): Column<StationResult> => [`${state}, %`, ({ share }) => percent(share[state])],
       ),
+      ...(judged === null ? [] : [workingWhole(results)]),
       ['Visits per unit', 'visitsPerUnit'],
     ]),
   };
 }
+
+const workingWhole = ({ stations: whole }: Results): Column<StationResult> => [
+  'working over the whole run, %',
+  (station) => {
+    const same = sameAs(station, whole);
+    return same === undefined ? '' : percent(same.share.working);
+  },
+];
 
 export function lanes(results: Results, interval: string): PageTable {
   return {
@@ -33,7 +49,7 @@ export function lanes(results: Results, interval: string): PageTable {
       ['Trips', 'trips'],
       ['Fill, %', 'fill', percent],
       ['Wait, h', 'waitHours'],
-      ['Trucks busy, %', 'truckBusy', percent],
+      ...judgedFirst('Trucks busy, %', results.constraint?.judged?.lanes, ({ truckBusy }) => truckBusy),
       ['Blocked, %', 'truckBlocked', percent],
       ['Free, %', 'truckFree', percent],
     ]),
@@ -49,7 +65,7 @@ export function feeders(results: Results, interval: string): PageTable {
       ['Feeder', 'name'],
       ['Target stock', ({ target }) => number(target)],
       ['Mean stock', 'stock'],
-      ['Out, % of time', 'out', percent],
+      ...judgedFirst('Out, % of time', results.constraint?.judged?.feeders, ({ out }) => out),
     ]),
   };
 }

@@ -1,5 +1,6 @@
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../columns.js';
+import { columns, type PageTable } from '../columns.js';
+import { judgedFirst } from '../constraint.js';
 
 export function supplies(results: Results, interval: string): PageTable {
   return {
@@ -15,7 +16,7 @@ export function supplies(results: Results, interval: string): PageTable {
       ['By', 'by'],
       ['Mean stock', 'stock'],
       ['Least stock', 'least'],
-      ['Out, % of time', 'out', percent],
+      ...judgedFirst('Out, % of time', results.constraint?.judged?.supplies, ({ out }) => out),
       ['On order', 'onOrder'],
       ['Lots', 'lots'],
       ['Late lots', 'lateLots'],

@@ -1,11 +1,13 @@
 import { count, intervalName, mean } from '../../study/format.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
+import { triedAt } from '../constraint.js';
+import { constraintLines } from './constraint.js';
 import { joined, lines, tableOf } from './table.js';
 
 /** The answer, then a row a rate, as plain text of at most 100 columns. */
 export function rateTable(results: RateResults): string {
-  const { answer, ramp, points, replications, mostReplications, seed, window, level } = results;
+  const { answer, ramp, points, replications, mostReplications, seed, window, level, constraint } = results;
   return joined([
     ...lines(answer.sentence),
     ...lines(ramp.sentence),
@@ -26,12 +28,14 @@ export function rateTable(results: RateResults): string {
       { head: 'growth', align: 'right', cell: ({ drift }) => give(drift) },
       { head: 'shipped a day', align: 'right', cell: ({ shippedPerDay }) => give(shippedPerDay) },
       { head: 'lead days', align: 'right', cell: ({ leadDays }) => give(leadDays) },
-      { head: 'constraint', most: 24, cell: constraint },
+      { head: 'used most', most: 24, cell: usedMost },
     ]),
+    ...(constraint === null ? [] : constraintLines(constraint, answer.sentence, triedAt(results))),
   ]);
 }
 
-function constraint({ stops: [first] }: RatePoint): string {
+/** A hint: what stops it is told by what was tried. */
+function usedMost({ stops: [first] }: RatePoint): string {
   return first === undefined ? 'nothing' : `${first.name}, ${first.share.count} of ${first.share.n}`;
 }
 

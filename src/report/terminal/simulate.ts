@@ -1,12 +1,12 @@
-import { asEstimate, bounds, count, intervalName, mean, number } from '../../study/format.js';
+import { bounds, count, intervalName, mean, number } from '../../study/format.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { assumptionLine } from '../tables/assumptions.js';
+import { constraintLines, usedLines } from './constraint.js';
 import { type Column, joined, lines, table } from './table.js';
 
-const TOP_BOTTLENECKS = 3,
-  MOST_ACTIVITIES = 8;
+const MOST_ACTIVITIES = 8;
 type Row = [what: string, value: string, interval: string];
 
 /**
@@ -32,12 +32,6 @@ export function resultsTable(results: Results): string {
       results.inspections.map((each) => row(each.name, each.ftt, 100)),
     ),
     ...(results.rty === null ? [] : [row('rolled throughput yield (RTY), %', results.rty, 100)]),
-    ...under(
-      'bottleneck, % of replications',
-      results.bottlenecks
-        .slice(0, TOP_BOTTLENECKS)
-        .map((each) => row(each.name, asEstimate(each.share), 100)),
-    ),
     ...cost(results),
     ...results.lastUnit.map(lastUnit),
     ...dueRows(results),
@@ -52,6 +46,8 @@ export function resultsTable(results: Results): string {
     '',
     table(rows, columns),
     ...notes(results.lastUnit),
+    ...(results.constraint === null ? [] : constraintLines(results.constraint, results.answer.sentence)),
+    ...usedLines(results.constraint?.judged ?? null, results.bottlenecks, results),
     ...results.recoveries.flatMap(({ sentence }) => ['', ...lines(sentence, '  ')]),
     ...(results.findings.length === 0
       ? []

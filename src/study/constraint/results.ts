@@ -43,7 +43,7 @@ export interface Tried {
 
 /** From the rate that arithmetic allows a constraint to the rate shipped, units a working day. */
 export interface LadderResult {
-  readonly of: Pick<Thing, 'name' | 'site'> & { readonly kind: string };
+  readonly of: Thing;
   readonly allowedPerDay: number;
   /** Units a working day lost to each cause (below 0: won). `allowedPerDay` less all of them is what is shipped. */
   readonly losses: readonly { readonly cause: string; readonly perDay: Estimate }[];

@@ -65,17 +65,19 @@ function stationRungs(sample: Of, row: CapacityRow, capacity: number, station: n
       again = sumOf(here, (step) => Math.min(seen.visitsAgain[step], seen.stepVisits[step])) / days,
       lost = (minutesADay: number): number => minutesADay / aUnit;
     return {
-      'other hours than in a mean week': lost(available - (aDay - minutes('off shift'))),
-      'starved: nothing to work on': lost(minutes('starved')),
-      'blocked: no room ahead': lost(minutes('blocked') - (aUnit - planned) * shipped),
+      'hours and overtime unlike an average week': lost(available - (aDay - minutes('off shift'))),
+      'starved, no unit to work on': lost(minutes('starved')),
+      'blocked, no room ahead': lost(minutes('blocked') - (aUnit - planned) * shipped),
       'short of crew': lost(minutes('short of crew')),
       'short of parts': lost(minutes('short of parts')),
       'short of a carrier or team': lost(minutes('short of carrier')),
-      'failures and outages beyond the mean': lost(minutes('down') - (planned - fit) * shipped),
-      'changeovers beyond the mean': lost(minutes('changeover') - change * shipped),
-      'done again beyond the mean': lost((again - (visits - first) * shipped) * aVisit),
-      'longer times than the mean': lost(minutes('working') + minutes('unattended') - begun * aVisit),
-      'units past it, not yet out': lost((begun - again - first * shipped) * aVisit),
+      'failures and outages beyond the average': lost(minutes('down') - (planned - fit) * shipped),
+      'changeovers beyond the average': lost(minutes('changeover') - change * shipped),
+      'rework beyond the average': lost((again - (visits - first) * shipped) * aVisit),
+      'work and process times beyond the average': lost(
+        minutes('working') + minutes('unattended') - begun * aVisit,
+      ),
+      'units done here, not yet out': lost((begun - again - first * shipped) * aVisit),
     };
   };
 }
@@ -89,11 +91,11 @@ function crewRungs(row: CapacityRow, capacity: number, crew: number): RungsOf {
       again = reworkMinutes[crew] / days,
       lost = (minutesADay: number): number => minutesADay / aUnit;
     return {
-      'people missing, other hours than in a mean week': lost(row.availableMinutesPerDay - usual),
+      'people and hours unlike an average week': lost(row.availableMinutesPerDay - usual),
       'overtime worked': lost(-overtime),
-      'nothing to work on': lost(usual + overtime - engaged),
-      'repairs and work done again': lost(again),
-      'longer times than the mean; units not yet out': lost(engaged - again - aUnit * shipped),
+      'idle, nothing to work on': lost(usual + overtime - engaged),
+      'repairs and rework': lost(again),
+      'work times beyond the average, units not yet out': lost(engaged - again - aUnit * shipped),
     };
   };
 }
@@ -106,9 +108,9 @@ function carrierRungs({ model }: Of, row: CapacityRow, capacity: number, compani
     const aDay = minutes / days,
       lost = (minutesADay: number): number => minutesADay / aUnit;
     return {
-      'other days than in a mean week': lost(row.availableMinutesPerDay - count * aDay),
-      'free: no unit asked for one': lost(stockMean[resource] * aDay),
-      'held while the unit waits, over nights, blocked': lost(
+      'days unlike an average week': lost(row.availableMinutesPerDay - count * aDay),
+      'free, no unit asked for one': lost(stockMean[resource] * aDay),
+      'held while units wait, are blocked, stand overnight': lost(
         (kept.held[companion] + kept.coming[companion]) * aDay - aUnit * shipped,
       ),
     };
@@ -125,8 +127,8 @@ function laneRungs({ model }: Of, row: CapacityRow, capacity: number, lane: numb
       carried = seen.carried[lane] / days,
       lost = (units: number): number => units / row.visitsPerUnit;
     const beyond = {
-      'spaces left empty': lost(trips * spaces - carried),
-      'units past it, not yet out': lost(carried - row.visitsPerUnit * shipped),
+      'truck spaces left empty': lost(trips * spaces - carried),
+      'units carried, not yet out': lost(carried - row.visitsPerUnit * shipped),
     };
     if (lanes.timetable[lane].length > 0)
       return {
@@ -138,9 +140,9 @@ function laneRungs({ model }: Of, row: CapacityRow, capacity: number, lane: numb
     const blocked = perTrip(seen.truckBlocked[lane]),
       free = perTrip(seen.truckFree[lane]);
     return {
-      'trucks blocked: no room behind': lost(blocked),
-      'trucks wait for a load or their time': lost(free),
-      'longer trips: hours of loading and driving': lost((possible - trips) * spaces - blocked - free),
+      'trucks blocked, no room at the other end': lost(blocked),
+      'trucks waiting for a load or their departure': lost(free),
+      'longer trips, hours unlike an average week': lost((possible - trips) * spaces - blocked - free),
       ...beyond,
     };
   };
@@ -158,7 +160,7 @@ function supplyRungs({ model }: Of, row: CapacityRow, capacity: number): RungsOf
     return {
       'fewer parts came than planned': (capacity * aUnit - received) / aUnit,
       'parts left in stock': (received - used) / aUnit,
-      'parts on units not yet out, or taken again': (used - aUnit * shipped) / aUnit,
+      'parts in units not yet out, or used again': (used - aUnit * shipped) / aUnit,
     };
   };
 }

@@ -1,61 +1,86 @@
 import { bounds, intervalName, mean } from '../format.js';
 import type { Thing } from '../reliefs/thing.js';
-import type { Estimate } from '../statistics/estimate.js';
 import type { ConstraintResult, Tried } from './results.js';
 
+type Found = Omit<ConstraintResult, 'sentence'>;
+
 /** What stops the build, in a sentence or two; a cause is named only if more of it was tried and helped. */
-export function constraintSentence(found: Omit<ConstraintResult, 'sentence'>): string {
-  const { outcome, culprit, tried, waiting } = found,
-    [first] = waiting;
+export function constraintSentence(found: Found): string {
+  const { outcome, tried, waiting } = found,
+    [first] = waiting,
+    [best] = tried;
   switch (outcome) {
     case 'rate asked':
-      return tried.length === 0
+      return best === undefined
         ? 'The rate asked is what limits it: it is held.'
-        : `What arrives is what limits it: none of the ${tried.length} likeliest that were tried brings more.`;
+        : 'What arrives is what limits it: ' +
+            (tried.length === 1
+              ? 'the one thing that was tried brings no more.'
+              : `none of the ${tried.length} things that were tried brings more.`);
     case 'not settled':
       return (
-        'What stops it is not settled: one replication shows no gain.' +
+        'What stops it cannot be told from one replication.' +
         (first === undefined ? '' : ` Most units wait for ${calledThing(first.thing)}.`)
       );
     case 'none helps':
-      return tried.length === 0
-        ? 'Nothing of which there could be more was found to try.'
-        : `No single one of the ${tried.length === 1 ? 'one' : tried.length} likeliest that were tried helps: ` +
-            `${tried.map(({ what, gain }) => `${what} ${gainText(gain)}`).join(', ')}. ` +
-            'Either two things are short together, or what limits it was not tried.';
-    case 'proven': {
-      const others = tried.filter((each) => each !== culprit);
-      return (
-        `${capital(stopsIt(found) ?? '')}.` +
-        (others[0] === undefined
-          ? ''
-          : ` Next of the ${tried.length} that were tried: ${others[0].what}, ${gainText(others[0].gain)}.`)
-      );
-    }
+      return best === undefined
+        ? 'What stops it is not known: nothing was found of which there could be more.'
+        : (tried.length === 1
+            ? `The one thing that was tried ${isMore(best) ? 'brings too little to matter' : 'does not help'}: `
+            : `No single thing ${isMore(best) ? 'brings enough to matter' : 'helps'}: ` +
+              `the best of ${tried.length} tried is `) +
+            `${told(best)}.` +
+            ' Two things may be short together, or what limits it was not tried.';
+    case 'proven':
+      return `${capital(stopsIt(found) ?? '')}.${othersText(found)}`;
   }
 }
 
-/** `the station colour booth stops it: one place more at colour booth brings 0.3 a day (95 % CI 0.2 to 0.4)`. */
+/** `the station booth stops it: with one place more at booth it ships 0.3 a day more (95 % CI 0.2 to 0.4)`. */
 export const stopsIt = ({ culprit }: Pick<ConstraintResult, 'culprit'>): string | null =>
-  culprit === null ? null : `${calledThing(culprit.thing)} stops it: ${bringsText(culprit)}`;
+  culprit === null
+    ? null
+    : `${calledThing(culprit.thing)} stops it: with ${culprit.what} it ships ${mean(culprit.gain)} a day ` +
+      `more (${intervalName(culprit.gain.level)} ${bounds(culprit.gain)})`;
 
-const bringsText = ({ what, gain }: Tried): string =>
-  `${what} brings ${mean(gain)} a day more (${intervalName(gain.level)} ${bounds(gain)})`;
+/** Whether a trial surely brings units, and more than do not matter. */
+export const helps = (tried: Tried, zone: number): boolean => isMore(tried) && tried.gain.mean > zone;
 
-const gainText = (gain: Estimate): string => `${mean(gain)} a day (${bounds(gain)})`;
+/** Surely, be it ever so little. */
+const isMore = ({ gain: { low } }: Tried): boolean => low !== null && low > 0;
 
-/** As a planner calls it: `the station colour booth`, `room ahead of the oven`. */
+/** What became of the other trials, behind that of the culprit. */
+function othersText({ culprit, tried, zone }: Found): string {
+  const others = tried.filter((each) => each !== culprit),
+    helping = others.filter((each) => helps(each, zone)),
+    [next] = helping;
+  if (others.length === 0) return '';
+  if (next === undefined)
+    return others.length === 1
+      ? ' The other one that was tried does not help.'
+      : ` None of the ${others.length} others that were tried helps.`;
+  return next.gain.mean >= (culprit?.gain.mean ?? 0) - zone
+    ? ` As good: ${told(next)}.`
+    : ` Next best of ${tried.length} tried: ${told(next)}.`;
+}
+
+/** `one truck more on road, 0.02 a day more (-0.01 to 0.05)`. */
+const told = ({ what, gain }: Tried): string => `${what}, ${mean(gain)} a day more (${bounds(gain)})`;
+
+/** As a planner calls it, ahead of a verb in the singular: `the station booth`, `the number of dollies`. */
 export function calledThing({ kind, name, site }: Thing): string {
   switch (kind) {
     case 'room':
-      return `room ahead of ${name}`;
+      return `the room ahead of ${name}`;
     case 'hours':
-      return `the hours of ${name}`;
+      return `the hours of "${name}"`;
     case 'crew':
     case 'team':
       return `the ${kind} ${name} (${site})`;
     case 'supply':
       return `the supply of ${name}`;
+    case 'carrier':
+      return `the number of ${name}`;
     default:
       return `the ${kind} ${name}`;
   }

@@ -32,7 +32,7 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
     expect(readdirSync(join(folder, 'rate')).sort()).toEqual([
       '01-throughput-against-rate.png',
       '02-wip-and-lead-time-against-rate.png',
-      '03-what-stops-it.png',
+      '03-used-most.png',
       'rates.csv',
       'report.html',
       'results.json',

@@ -4,6 +4,7 @@ import { rateTable } from '../../../src/report/terminal/rate.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
 import { proportion } from '../../../src/study/statistics/proportion.js';
+import { sampleResults } from '../samples/results.js';
 
 const around = (mean: number, half: number): Estimate => ({
   mean,
@@ -63,7 +64,7 @@ const SAMPLE: RateResults = {
     point(4, 'does not hold', 0, [stop('ferry', 'lane', 30)]),
   ],
   changes: [{ fromPerDay: 3.5, toPerDay: 4, before: 'booth', after: 'ferry' }],
-  constraint: null,
+  constraint: { perDay: 3.5, ...sampleResults({ stations: 3, weeks: 20 }).constraint! },
   ramp: {
     outcome: 'from a week on',
     sentence: 'Ramp: 3.4 a day may be asked from week 5 of the programme on, 2027-03-29, not before.',
@@ -100,17 +101,31 @@ describe('the report of a rate study', () => {
     );
   });
 
-  it('has a picture for each of its three questions, whose titles are what was found', () => {
-    const titles = Object.values(RATE_CHARTS).map((draw) => draw(SAMPLE).finding);
+  it('has a picture for each of its questions, whose titles are what was found', () => {
+    const titles = Object.values(RATE_CHARTS).map((draw) => draw(SAMPLE)?.finding.replaceAll('\u00a0', ' '));
     expect(titles).toEqual([
       '3.4 a day is the highest rate that holds; arithmetic allows 3.9',
+      'Arithmetic allows the station top coat booth 6 4.2 a day, 3.38 (95 % CI 3.29 to 3.47) are shipped while 3.5 are asked; largest loss: short of crew, 0.75 (95 % CI 0.72 to 0.78)',
+      'At 3.5 a day the station top coat booth 6 stops it: with one place more at top coat booth 6 it ships 0.31 a day more (99 % CI 0.27 to 0.35)',
       'At 3.4 a day a unit takes 13.6 days (95 % CI 13.3 to 13.9) and 34.0 units (95 % CI 33.5 to 34.5) are on the way',
-      'The constraint goes from "booth" to "ferry" between 3.5 and 4 a day',
+      'What is used most goes from "booth" to "ferry" between 3.5 and 4 a day',
     ]);
   });
 
-  it('gives the shares of the constraints to the bars of each rate, adding to 100 %', () => {
-    const { data } = RATE_CHARTS['03-what-stops-it'](SAMPLE).configuration,
+  it('prints what stops the lowest rate that does not hold, and where its capacity goes', () => {
+    const lines = rateTable(SAMPLE).split('\n');
+    expect(lines).toContainEqual(
+      expect.stringMatching(/^At 3\.5 a day the station top coat booth 6 stops it: /),
+    );
+    expect(lines).toContainEqual(
+      expect.stringMatching(/^one place more at top coat booth 6 +0\.31  0\.27 to 0\.35$/),
+    );
+    expect(lines).toContainEqual(expect.stringMatching(/^ {2}short of crew +-0\.75  -0\.78 to -0\.72$/));
+    expect(rateTable({ ...SAMPLE, constraint: null })).not.toContain('arithmetic allows');
+  });
+
+  it('gives the shares of what is used most to the bars of each rate, adding to 100 %', () => {
+    const { data } = RATE_CHARTS['03-used-most'](SAMPLE).configuration,
       bars = data.datasets.map((each) => each.data as number[]);
     expect(data.datasets.map(({ label }) => label)).toEqual(['booth', 'ferry']);
     for (let rate = 0; rate < 4; rate++)
@@ -124,12 +139,17 @@ describe('the report of a rate study', () => {
       ...Object.keys(RATE_CHARTS).map((name) => `${name}.png`),
       'report.html',
       'rates.csv',
+      'losses.csv',
+      'trials.csv',
     ]);
     const html = files.get('report.html') as string;
     for (const text of [
       SAMPLE.answer.sentence,
       SAMPLE.ramp.sentence,
-      'What stops it',
+      'At 3.5 a day the station top coat booth 6 stops it: with one place more',
+      'What stops it at 3.5 a day: one more of each',
+      'What is used most at 3.5 a day',
+      'What is used most, by rate',
       'When the last phase may begin',
       '29 of 30 replications keep up',
     ])
@@ -145,6 +165,7 @@ describe('the report of a rate study', () => {
       grid: { from: 4, to: 4, step: 0.1 },
       arithmetic: null,
       changes: [],
+      constraint: null,
       answer: { ...SAMPLE.answer, highestPerDay: null, abovePerDay: 4 },
       points: [point(4, 'does not hold', 0, [])],
     };

@@ -21,11 +21,15 @@ describe('files of a report', async () => {
       '12-outage-recovery.png',
       '13-cost-per-unit.png',
       '14-warm-up.png',
+      '15-losses.png',
+      '16-trials.png',
+      'losses.csv',
       'report.html',
       'results.json',
       'runs.csv',
       'series.csv',
       'stations.csv',
+      'trials.csv',
       'units.csv',
     ]);
   });

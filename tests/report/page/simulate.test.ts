@@ -103,7 +103,7 @@ describe('the page', () => {
 
   it('says so where there is no date, no finding and no interval', () => {
     const one = sampleResults({ stations: 3, replications: 1 });
-    const text = page({ ...one, findings: [], lastUnit: [] }, []);
+    const text = page({ ...one, constraint: null, findings: [], lastUnit: [] }, []);
     for (const each of [
       'Nothing that stops the build was found.',
       'The programme has no last unit',
@@ -119,7 +119,10 @@ describe('tables of the page', () => {
     const tables = pageTables(results);
     for (const { id, head, rows } of tables)
       for (const row of rows) expect(row, id).toHaveLength(head.length);
-    expect(tables.find(({ id }) => id === 'stations')?.head).toHaveLength(3 + 10 + 1);
+    expect(tables.find(({ id }) => id === 'stations')?.head).toEqual(
+      expect.arrayContaining(['working, %', 'off shift, %', 'working over the whole run, %']),
+    );
+    expect(tables.find(({ id }) => id === 'stations')?.head).toHaveLength(3 + 10 + 2);
   });
 
   it('list assumptions, guesses first, up to a number of rows, and say how many there are', () => {
@@ -167,9 +170,12 @@ describe('tables of the page', () => {
       }).map(({ id }) => id),
     ).toEqual([
       'overall',
-      'wip',
+      'trials',
+      'losses',
+      'waiting',
       'bottlenecks',
       'momentary',
+      'wip',
       'stations',
       'changeovers',
       'crews',

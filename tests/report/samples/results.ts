@@ -15,6 +15,7 @@ import {
 import { type Results } from '../../../src/study/simulate/results.js';
 import { type Estimate } from '../../../src/study/statistics/estimate.js';
 import { sampleChangeovers } from './changeovers.js';
+import { sampleConstraint } from './constraint.js';
 import { sampleJourney, samplePlan } from './programme.js';
 
 /**
@@ -172,7 +173,7 @@ export function sampleResults({
       ? null
       : { from: day(calendar[14].monday), to: day(calendar.at(-1)?.monday ?? new Date(0)) };
 
-  return {
+  const sample: Results = {
     constraint: null,
     format: 'rateproof results',
     version: 1,
@@ -510,6 +511,7 @@ export function sampleResults({
     ],
     runs,
   };
+  return { ...sample, constraint: sampleConstraint(sample, window, around) };
 }
 
 /** Two weeks down, 40 units behind at their end, 70 days to make them good. */

@@ -74,7 +74,7 @@ route: [{ step: one, at: s, work: 120 min }]
 `).get('s');
     expect(found?.allowedPerDay).toBeCloseTo(4, 9);
     expect(found?.shippedPerDay.mean).toBeCloseTo(2, 9);
-    expect(lossesOf(found)).toEqual({ 'starved: nothing to work on': expect.closeTo(2, 9) as number });
+    expect(lossesOf(found)).toEqual({ 'starved, no unit to work on': expect.closeTo(2, 9) as number });
   });
 
   it('of a station before a slower one: it is blocked', () => {
@@ -92,8 +92,8 @@ route: [{ step: one, at: s, work: 120 min }, { step: two, at: t, work: 240 min }
     // Blocked: 9600 - 4920 = 4680 min = 39 units of 120 min: 1.95 a day. Two units have passed it and are not
     // out: 2 / 20 = 0.1 a day.
     expect(lossesOf(found)).toEqual({
-      'blocked: no room ahead': expect.closeTo(1.95, 9) as number,
-      'units past it, not yet out': expect.closeTo(0.1, 9) as number,
+      'blocked, no room ahead': expect.closeTo(1.95, 9) as number,
+      'units done here, not yet out': expect.closeTo(0.1, 9) as number,
     });
   });
 
@@ -112,12 +112,11 @@ route: [{ step: one, at: s, work: 100 min }]
     expect(found?.shippedPerDay.mean).toBeCloseTo(4, 9);
     const losses = lossesOf(found);
     // Down for 26 * 60 = 1560 min where 80 units cost 1600 by plan: 40 min less, over 120 a unit and 20 days.
-    expect(losses['failures and outages beyond the mean']).toBeCloseTo(-40 / 120 / 20, 9);
+    expect(losses['failures and outages beyond the average']).toBeCloseTo(-40 / 120 / 20, 9);
     // The 81st unit has been worked on for 40 min.
-    expect(losses['units past it, not yet out'] + (losses['longer times than the mean'] ?? 0)).toBeCloseTo(
-      40 / 120 / 20,
-      9,
-    );
+    expect(
+      losses['units done here, not yet out'] + (losses['work and process times beyond the average'] ?? 0),
+    ).toBeCloseTo(40 / 120 / 20, 9);
   });
 
   it('of parts that come in time but are not all used, and of parts that are late', () => {

@@ -42,7 +42,7 @@ route:
 `);
     expect(base).toBeCloseTo(2, 9);
     expect(of('two deliveries of packs in 7 days instead of one')).toBeCloseTo(2, 9);
-    expect(of('larger lots of packs: 15 instead of 10')).toBeCloseTo(1, 9);
+    expect(of('larger lots of packs (15 instead of 10)')).toBeCloseTo(1, 9);
     // One unit of the 19 weeks comes into them or falls out.
     expect(Math.abs(of('10 more of packs in stock at the start'))).toBeLessThan(1.5 / 95);
     expect(of('one place more at s')).toBeCloseTo(0, 9);
@@ -62,10 +62,10 @@ route: [{ step: one, at: s, work: 1 h, parts: { kits: 1 } }]
     expect(base).toBeCloseTo(20 / (72 + 10 / 24), 9);
     // Five more on 27 May, as on 22 April: only five wait for 1 July.
     const five = 20 / (72 + 5 / 24);
-    expect(base + of('one delivery more of kits: 5 on 2027-05-27')).toBeCloseTo(five, 9);
+    expect(base + of('one delivery more of kits (5 on 2027-05-27)')).toBeCloseTo(five, 9);
     expect(base + of('5 more of kits in stock at the start')).toBeCloseTo(five, 9);
     // Eight and eight: four wait.
-    expect(base + of('larger lots of kits: half as much again in each')).toBeCloseTo(20 / (72 + 4 / 24), 9);
+    expect(base + of('larger lots of kits (half as much again in each)')).toBeCloseTo(20 / (72 + 4 / 24), 9);
   });
 
   it('orders by a level: what is on order comes once in a lead time', async () => {
@@ -85,7 +85,7 @@ route: [{ step: one, at: s, work: 12 h, parts: { castings: 1 } }]
     expect(base + of('lead time of castings a fifth shorter')).toBeCloseTo(5 / ((0.8 * 108 + 12) / 24), 2);
     // Two in a lot, ordered by every second unit: they serve the fourth and the fifth after it. The fourth
     // waits for them, the fifth finds its own: six units in lead time + 2 x work, 30 times in 165 days.
-    expect(base + of('larger lots of castings: 2 instead of 1')).toBeCloseTo(6 / ((108 + 24) / 24), 9);
+    expect(base + of('larger lots of castings (2 instead of 1)')).toBeCloseTo(6 / ((108 + 24) / 24), 9);
     expect(of('one place more at s')).toBeGreaterThan(0);
   });
 });
@@ -102,7 +102,7 @@ teams: { trim team: { crew: fitters, people: 2, from: one, to: two } }
 route: [{ step: one, at: s, work: 2 h }, { step: two, at: t, work: 2 h }]
 `);
     expect(base).toBeCloseTo(6, 9);
-    expect(of('one team more of trim team: 2 people more in fitters (a)')).toBeCloseTo(6, 9);
+    expect(of('one team more of trim team (2 people more in fitters, a)')).toBeCloseTo(6, 9);
     expect(of('one place more at s')).toBeCloseTo(0, 9);
     expect(texts.filter((text) => text.includes('person'))).toEqual([]);
   });
@@ -119,7 +119,7 @@ route: [{ step: one, at: s, work: 2 h }, { step: two, at: t, work: 2 h, crew: { 
       (await gains(yaml(people))).texts.filter((text) => text.includes('fitters')).sort();
     expect(await ofPeople(2)).toEqual([
       'one person more in fitters (a)',
-      'one team more of trim team: 2 people more in fitters (a)',
+      'one team more of trim team (2 people more in fitters, a)',
     ]);
     expect(await ofPeople(1)).toEqual(['one person more in fitters (a)']);
   });
@@ -134,14 +134,13 @@ route: [{ step: one, at: bench, work: 1 h }, { step: bake, at: oven, process: 6 
 `;
     const { base, of, texts } = await gains(oven(4, '{ least: 4, most: 4 }'));
     expect(base).toBeCloseTo(16, 9);
-    expect(of('one more in a lot at oven: 5 instead of 4')).toBeCloseTo(4, 9);
+    expect(of('one more in a lot at oven (5 instead of 4)')).toBeCloseTo(4, 9);
     expect(texts).not.toContain('one place more at oven');
     expect((await gains(oven(5, '{ least: 4, most: 4 }'))).base).toBeCloseTo(16, 9);
     // Also where the places are there already.
-    expect((await gains(oven(6, '{ most: 4 }'))).of('one more in a lot at oven: 5 instead of 4')).toBeCloseTo(
-      4,
-      9,
-    );
+    expect(
+      (await gains(oven(6, '{ most: 4 }'))).of('one more in a lot at oven (5 instead of 4)'),
+    ).toBeCloseTo(4, 9);
   });
 
   it('one more in the target stock of a feeder that takes long but has time', async () => {
@@ -155,7 +154,7 @@ feeders: { axles: { stock: 1, route: [{ step: cut, at: s, work: 3 h }, { step: w
 route: [{ step: fit, at: line, work: 3 h, parts: { axles: 1 } }]
 `);
     expect(base).toBeCloseTo(4, 9);
-    expect(of('one more in the target stock of axles: 2 instead of 1')).toBeCloseTo(4, 9);
+    expect(of('one more in the target stock of axles (2 instead of 1)')).toBeCloseTo(4, 9);
     expect(of('one place more at s')).toBeCloseTo(0, 9);
   });
 });

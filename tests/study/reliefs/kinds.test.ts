@@ -89,13 +89,13 @@ describe('what is tried of a supply', () => {
   it('ordered by a level: a larger lot, a shorter lead time, a higher level', () => {
     const found = tried('reorder: { level: 4, lot: 1, lead time: 10 days }, safety stock: 3');
     expect(Object.keys(found)).toEqual([
-      'larger lots of packs: 2 instead of 1',
+      'larger lots of packs (2 instead of 1)',
       'lead time of packs a fifth shorter',
       'packs ordered at 5 instead of 4',
     ]);
     expect(found).toMatchObject({
       // Half as much again of one is two: at least one part more.
-      'larger lots of packs: 2 instead of 1': { order: { lot: 2, level: 4, safetyStock: 3 } },
+      'larger lots of packs (2 instead of 1)': { order: { lot: 2, level: 4, safetyStock: 3 } },
       'lead time of packs a fifth shorter': { order: { leadTime: { kind: 'constant', value: 8 * 1440 } } },
       'packs ordered at 5 instead of 4': { atStart: 2, order: { level: 5, safetyStock: 3, lot: 1 } },
     });
@@ -104,7 +104,7 @@ describe('what is tried of a supply', () => {
   it('delivered by a rhythm: a larger lot, twice as often, a lot at the start, and late half as often', () => {
     const found = tried('deliveries: { lot: 10, every: 7 days }, late: { chance: 10 %, by: 2 days }');
     expect(found).toMatchObject({
-      'larger lots of packs: 15 instead of 10': { order: { lot: 15, everyDays: 7 } },
+      'larger lots of packs (15 instead of 10)': { order: { lot: 15, everyDays: 7 } },
       'two deliveries of packs in 7 days instead of one': { order: { lot: 10, everyDays: 3.5 } },
       '10 more of packs in stock at the start': { atStart: 12, order: { lot: 10, everyDays: 7 } },
       'lots of packs late half as often': { late: { chance: 0.05 } },
@@ -114,7 +114,7 @@ describe('what is tried of a supply', () => {
 
   it('delivered every day: not twice a day, as a lot is there when the shift begins', () => {
     expect(Object.keys(tried('deliveries: { lot: 3, every: 1 day }'))).toEqual([
-      'larger lots of packs: 5 instead of 3',
+      'larger lots of packs (5 instead of 3)',
       '3 more of packs in stock at the start',
     ]);
   });
@@ -125,8 +125,8 @@ describe('what is tried of a supply', () => {
     // 10 days from 5 to 15 April and 10 on: the first of equal gaps, and 7 as on the 5th.
     expect(
       delivery('{ on: 2027-04-25, lot: 9 }, { on: 2027-04-05, lot: 7 }, { on: 2027-04-15, lot: 8 }'),
-    ).toEqual(['one delivery more of packs: 7 on 2027-04-10']);
-    expect(delivery('{ on: 2027-04-15, lot: 8 }')).toEqual(['one delivery more of packs: 8 on 2027-04-10']);
+    ).toEqual(['one delivery more of packs (7 on 2027-04-10)']);
+    expect(delivery('{ on: 2027-04-15, lot: 8 }')).toEqual(['one delivery more of packs (8 on 2027-04-10)']);
     // Days that follow each other, or one day: no gap.
     expect(delivery('{ on: 2027-04-05, lot: 7 }, { on: 2027-04-06, lot: 8 }')).toEqual([]);
     expect(delivery('{ on: 2027-04-05, lot: 7 }, { on: 2027-04-05, lot: 8 }')).toEqual([]);
@@ -169,14 +169,14 @@ route: [{ step: one, at: s, work: 2 h }, { step: two, at: t, work: 2 h }]
       crewed(
         '{ x: { crew: fitters, people: 2, from: one, to: one }, y: { crew: fitters, people: 2, from: two, to: two } }',
       ),
-    ).toEqual(['one team more of x or y: 2 people more in fitters (a) | crew fitters a']);
+    ).toEqual(['one team more of x or y (2 people more in fitters, a) | crew fitters a']);
     expect(
       crewed(
         '{ x: { crew: fitters, people: 1, from: one, to: one }, y: { crew: fitters, people: 3, from: two, to: two } }',
       ),
     ).toEqual([
-      'one team more of x: one person more in fitters (a) | team x a',
-      'one team more of y: 3 people more in fitters (a) | team y a',
+      'one team more of x (one person more in fitters, a) | team x a',
+      'one team more of y (3 people more in fitters, a) | team y a',
     ]);
   });
 });

@@ -60,7 +60,7 @@ describe('the reliefs of a scenario', () => {
       'one space more ahead of lane north',
       // The widest gap is 12:00 to 18:00.
       'one truck more on north',
-      'one departure more on north, at 15:00',
+      'one departure more on north at 15:00',
       'one more of frames',
       '10 % off the work of weld',
       'half as much crack from weld',
@@ -68,7 +68,7 @@ describe('the reliefs of a scenario', () => {
       '10 % off the work of left',
       '10 % off the work of right',
       // Round the clock no hour is free.
-      'one hour of overtime a day in two shifts, 22:00 to 23:00',
+      'one hour of overtime a day in "two shifts" (22:00 to 23:00)',
       'failures of jig half as often',
     ]);
   });
@@ -82,11 +82,11 @@ describe('the reliefs of a scenario', () => {
     expect(of('one space more ahead of jig')).toEqual({ kind: 'room', name: 'jig', site: 'hall' });
     expect(of('one space more ahead of lane north')).toEqual({ kind: 'room', name: 'north', site: 'hall' });
     expect(of('one truck more on north')).toEqual({ kind: 'lane', name: 'north', site: road });
-    expect(of('one departure more on north, at 15:00')).toEqual({ kind: 'lane', name: 'north', site: road });
+    expect(of('one departure more on north at 15:00')).toEqual({ kind: 'lane', name: 'north', site: road });
     expect(of('one more of frames')).toEqual({ kind: 'carrier', name: 'frames', site: 'hall' });
     expect(of('10 % off the work of right')).toEqual({ kind: 'step', name: 'right', site: 'field' });
     expect(of('half as much crack from weld')).toEqual({ kind: 'step', name: 'weld', site: 'hall' });
-    expect(of('one hour of overtime a day in two shifts, 22:00 to 23:00')).toEqual({
+    expect(of('one hour of overtime a day in "two shifts" (22:00 to 23:00)')).toEqual({
       kind: 'hours',
       name: 'two shifts',
       site: '',
@@ -102,7 +102,7 @@ describe('the reliefs of a scenario', () => {
     expect(
       after('one space more for rework ahead of check').sites['hall'].stations['check'].reworkBuffer,
     ).toBe(3);
-    expect(after('one departure more on north, at 15:00').lanes['north'].leaves).toEqual({
+    expect(after('one departure more on north at 15:00').lanes['north'].leaves).toEqual({
       kind: 'timetable',
       atMin: [480, 720, 900, 1080],
     });

@@ -1,8 +1,10 @@
-import { percentWithInterval, short } from '../../../study/format.js';
+import { mean, percentWithInterval, short } from '../../../study/format.js';
 import { type BottleneckResult } from '../../../study/sections/bottlenecks.js';
 import { SHIFT_STATES, type ShiftState, type StationResult } from '../../../study/sections/stations.js';
 import { type Results } from '../../../study/simulate/results.js';
+import { sameAs } from '../../constraint.js';
 import { STATE_FILLS, STATE_ORDER } from '../../style.js';
+import { judgedText } from '../../tables/bottlenecks.js';
 import { valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart, intervalHead, intervalNote } from '../chart.js';
 import { filledBars } from '../datasets.js';
@@ -23,20 +25,23 @@ const LOSSES = STATES.filter((state) => !['working', 'unattended', 'starved'].in
  * %.
  */
 export function placeTime(results: Results): Chart | null {
-  const { stations } = results;
+  const judged = results.constraint?.judged ?? null,
+    stations = judged?.stations ?? results.stations,
+    seen = { level: results.level, replications: judged?.replications ?? results.replications };
   if (stations.length === 0) return null;
   const rows = rowsBySite(stations);
   return rowChart({
-    finding: finding(results),
+    finding: finding(stations, judged?.bottlenecks ?? results.bottlenecks, judged !== null),
     how:
       'Share of place time on shift by station, stations grouped by site in route order; each bar ' +
-      'adds to 100 %. ' +
-      `Figures at the right: mean, with ${intervalNote(results)}; losses other than being starved.`,
+      `adds to 100 %${judged === null ? '' : `. Over ${judgedText(judged, results.replications)}`}. ` +
+      `Figures at the right: mean, with ${intervalNote(seen)}; losses other than being starved.`,
     above: 100,
     each: rowHeight(rows.length),
     rows,
     columns: [
       [['working', `% ${intervalHead(results)}`], (station) => short(station.shareOnShift.working, 100)],
+      ...(judged === null ? [] : [workingWhole(results)]),
       [['largest loss on the spot', `% ${intervalHead(results)}`], lossText],
       [
         ['off shift,', '% of all time'],
@@ -56,6 +61,16 @@ export function placeTime(results: Results): Chart | null {
   });
 }
 
+const workingWhole = ({
+  stations: whole,
+}: Results): readonly [readonly string[], (station: StationResult) => string] => [
+  ['whole run,', 'working %'],
+  (station) => {
+    const same = sameAs(station, whole);
+    return same === undefined ? '' : mean(same.shareOnShift.working, 100);
+  },
+];
+
 function largestLoss(station: StationResult): ShiftState {
   return LOSSES.reduce((worst, state) =>
     station.shareOnShift[state].mean > station.shareOnShift[worst].mean ? state : worst,
@@ -69,7 +84,11 @@ function lossText(station: StationResult): string {
     : `${state} ${short(station.shareOnShift[state], 100)}`;
 }
 
-function finding({ stations, bottlenecks }: Results): string {
+function finding(
+  stations: readonly StationResult[],
+  bottlenecks: readonly BottleneckResult[],
+  isJudged: boolean,
+): string {
   const busiest = bottlenecks
     .filter(({ kind }) => kind === 'station')
     .reduce<BottleneckResult | null>(
@@ -86,7 +105,8 @@ function finding({ stations, bottlenecks }: Results): string {
     loser.shareOnShift[state].mean === 0
       ? 'no station loses time on the spot'
       : `largest loss: ${state} at ${loser.name}, ${percentWithInterval(loser.shareOnShift[state])}`;
+  const over = isJudged ? 'In the weeks judged, busiest' : 'Busiest';
   return busiest === null
     ? loss
-    : `Busiest: ${busiest.name}, active ${percentWithInterval(busiest.active)} of its time on shift; ${loss}`;
+    : `${over}: ${busiest.name}, active ${percentWithInterval(busiest.active)} of its time on shift; ${loss}`;
 }

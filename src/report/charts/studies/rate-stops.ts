@@ -23,7 +23,7 @@ interface Share {
   readonly byRate: readonly number[];
 }
 
-/** What stops the line at each rate: one bar a rate, adding to 100 % of its replications. */
+/** What is used most at each rate: one bar a rate, adding to 100 % of its replications. */
 export function rateStops(results: RateResults): Chart {
   const { points, changes } = results,
     names = constraintNames(points),
@@ -44,13 +44,13 @@ export function rateStops(results: RateResults): Chart {
   return rowChart({
     finding:
       change === undefined
-        ? `At every rate looked at the constraint is ${usual}`
-        : `The constraint goes from "${change.before}" to "${change.after}" between ` +
+        ? `At every rate looked at ${usual} is used most`
+        : `What is used most goes from "${change.before}" to "${change.after}" between ` +
           `${change.fromPerDay} and ${change.toPerDay} a ` +
           `day${changes.length > 1 ? `, and changes ${count(changes.length - 1, 'time')} more above` : ''}`,
     how:
-      'Share of replications in which a station, crew, lane or kind of carrier has the highest ' +
-      `utilisation, by rate. Their ${Math.round(100 * results.level)} % intervals are in the table ` +
+      'Share of replications in which a station, crew, lane, kind of carrier or supply has the highest ' +
+      `utilisation, by rate: a hint, what was tried tells what stops it. Their ${Math.round(100 * results.level)} % intervals are in the table ` +
       'of the page.',
     above: 130,
     rows,

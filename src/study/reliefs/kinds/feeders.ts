@@ -11,7 +11,7 @@ export function moreStock(scenario: Scenario): Relief[] {
     .map(
       ([name, { target }]): Relief => ({
         kind: 'target stock',
-        text: `one more in the target stock of ${name}: ${target + 1} instead of ${target}`,
+        text: `one more in the target stock of ${name} (${target + 1} instead of ${target})`,
         of: { kind: 'feeder', name, site: siteOf(scenario, name) },
         change: (from) => withEntry(from, 'feeders', name, (its) => ({ ...its, target: its.target + 1 })),
       }),

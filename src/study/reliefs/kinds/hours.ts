@@ -17,7 +17,9 @@ export function moreHours(scenario: Scenario): Relief[] {
       : [
           {
             kind: 'overtime',
-            text: `one hour of overtime a day in ${name}, ${clock(hour.startMin)} to ${clock(hour.endMin)}`,
+            text:
+              `one hour of overtime a day in "${name}" ` +
+              `(${clock(hour.startMin)} to ${clock(hour.endMin)})`,
             of: { kind: 'hours', name, site: '' },
             change: (from) =>
               withEntry(from, 'calendars', name, (its) => ({

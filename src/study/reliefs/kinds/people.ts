@@ -22,8 +22,8 @@ export function morePeople(scenario: Scenario): Relief[] {
         ([people, names]): Relief => ({
           kind: 'team',
           text:
-            `one team more of ${names.join(' or ')}: ` +
-            `${people === 1 ? 'one person' : `${people} people`} more in ${crew} (${site})`,
+            `one team more of ${names.join(' or ')} ` +
+            `(${people === 1 ? 'one person' : `${people} people`} more in ${crew}, ${site})`,
           // Teams of one size out of one crew are short of the same people.
           of:
             names.length === 1

@@ -28,7 +28,7 @@ export function morePlaces(scenario: Scenario): Relief[] {
             }))
           : atStation(
               'place',
-              `one more in a lot at ${name}: ${lot.most + 1} instead of ${lot.most}`,
+              `one more in a lot at ${name} (${lot.most + 1} instead of ${lot.most})`,
               siteName,
               name,
               (station) => ({

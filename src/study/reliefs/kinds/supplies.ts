@@ -56,7 +56,7 @@ function byLevel(name: string, order: Reorder): Change[] {
     change: (its) => ({ ...its, order: { ...order, ...change } }),
   });
   return [
-    ordered('lot', `larger lots of ${name}: ${larger} instead of ${lot}`, { lot: larger }),
+    ordered('lot', `larger lots of ${name} (${larger} instead of ${lot})`, { lot: larger }),
     ordered('lead time', `lead time of ${name} a fifth shorter`, { leadTime: scaled(leadTime, LEAD_LEFT) }),
     ordered('stock', `${name} ordered at ${level + lot} instead of ${level}`, { level: level + lot }),
   ];
@@ -73,7 +73,7 @@ function byRhythm(name: string, order: DeliveryRhythm): Change[] {
   return [
     {
       kind: 'lot',
-      text: `larger lots of ${name}: ${larger} instead of ${lot}`,
+      text: `larger lots of ${name} (${larger} instead of ${lot})`,
       change: delivered({ lot: larger }),
     },
     ...(everyDays < 2
@@ -101,7 +101,7 @@ function byDates(name: string, order: DeliveryDates, start: string): Change[] {
   return [
     {
       kind: 'lot',
-      text: `larger lots of ${name}: half as much again in each`,
+      text: `larger lots of ${name} (half as much again in each)`,
       change: delivered(dates.map(({ on, lot }) => ({ on, lot: moreOf(lot) }))),
     },
     ...(extra === undefined
@@ -109,7 +109,7 @@ function byDates(name: string, order: DeliveryDates, start: string): Change[] {
       : [
           {
             kind: 'delivery',
-            text: `one delivery more of ${name}: ${extra.lot} on ${extra.on}`,
+            text: `one delivery more of ${name} (${extra.lot} on ${extra.on})`,
             change: delivered([...dates, extra]),
           } as const,
         ]),

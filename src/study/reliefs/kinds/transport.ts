@@ -30,7 +30,7 @@ export function moreTransport(scenario: Scenario): Relief[] {
         : [
             {
               kind: 'departure',
-              text: `one departure more on ${lane}, at ${clock(extra)}`,
+              text: `one departure more on ${lane} at ${clock(extra)}`,
               of: laneThing(lane, start, to),
               change: (from) =>
                 withEntry(from, 'lanes', lane, (its) =>

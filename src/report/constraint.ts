@@ -1,0 +1,90 @@
+import type { ConstraintResult, LadderResult, Tried } from '../study/constraint/results.js';
+import { calledThing, helps } from '../study/constraint/sentence.js';
+import { withInterval } from '../study/format.js';
+import type { RateResults } from '../study/rate/results.js';
+import type { Estimate } from '../study/statistics/estimate.js';
+import { type Column, percent } from './columns.js';
+
+/** A cause with the units a working day that it takes (below 0) or brings. */
+export interface Rung {
+  readonly cause: string;
+  readonly change: Estimate;
+}
+
+/** The causes of a ladder, the largest loss first, what was gained last. */
+export const rungsOf = ({ losses }: LadderResult): Rung[] =>
+  [...losses]
+    .sort((a, b) => b.perDay.mean - a.perDay.mean)
+    .map(({ cause, perDay }) => ({ cause, change: negated(perDay) }));
+
+const negated = (estimate: Estimate): Estimate => ({
+  ...estimate,
+  mean: -estimate.mean,
+  low: estimate.high === null ? null : -estimate.high,
+  high: estimate.low === null ? null : -estimate.low,
+});
+
+/** `arithmetic allows the station booth`. */
+export const allowedText = ({ of }: LadderResult): string => `arithmetic allows ${calledThing(of)}`;
+
+/** The largest loss with its interval, `short of crew, 0.53 (95 % CI 0.51 to 0.55)`; null: nothing is lost. */
+export function largestLoss({ losses }: LadderResult): string | null {
+  const [first] = [...losses].sort((a, b) => b.perDay.mean - a.perDay.mean);
+  return first === undefined || first.perDay.mean <= 0
+    ? null
+    : `${first.cause}, ${withInterval(first.perDay)}`;
+}
+
+export type TrialVerdict = 'stops it' | 'helps too' | 'too little to matter' | 'no gain seen' | 'not settled';
+
+/** What a trial shows: surely more units, and more than do not matter. */
+export function trialVerdict(tried: Tried, { culprit, zone }: ConstraintResult): TrialVerdict {
+  const { low } = tried.gain;
+  if (low === null) return 'not settled';
+  if (culprit !== null && tried.what === culprit.what) return 'stops it';
+  return helps(tried, zone) ? 'helps too' : low > 0 ? 'too little to matter' : 'no gain seen';
+}
+
+/** Units that wait for what was tried, on average; null: not among what most units wait for. */
+export const waitingFor = ({ thing }: Tried, { waiting }: ConstraintResult): number | null =>
+  waiting.find(({ thing: { kind, name } }) => kind === thing.kind && name === thing.name)?.units ?? null;
+
+interface Named {
+  readonly name: string;
+  readonly site?: string;
+}
+
+/** The row of the same thing, seen over other weeks. */
+export const sameAs = <Row extends Named>({ name, site }: Named, rows: readonly Row[]): Row | undefined =>
+  rows.find((row) => row.name === name && row.site === site);
+
+/** A figure over the weeks that are judged ahead of that over the whole run; without such weeks that alone. */
+export function judgedFirst<Seen extends Named>(
+  head: string,
+  judged: readonly Seen[] | undefined,
+  figure: (row: Seen) => Estimate,
+  form: (estimate: Estimate) => string = percent,
+): Column<Seen>[] {
+  const whole = (row: Seen): string => form(figure(row));
+  if (judged === undefined) return [[head, whole]];
+  return [
+    [
+      `${head}, weeks judged`,
+      (row) => {
+        const same = sameAs(row, judged);
+        return same === undefined ? '' : form(figure(same));
+      },
+    ],
+    [`${head}, whole run`, whole],
+  ];
+}
+
+/** `at 3.5 a day`: where a rate study tried things. */
+export const triedAt = ({ constraint }: Pick<RateResults, 'constraint'>): string | null =>
+  constraint === null ? null : `at ${constraint.perDay} a day`;
+
+/** What stops it, at a rate where there are several: `At 3.5 a day the station booth stops it: ..`. */
+export const stoppedText = ({ sentence }: ConstraintResult, at: string | null): string =>
+  at === null ? sentence : `${capital(at)} ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

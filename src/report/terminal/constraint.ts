@@ -1,0 +1,92 @@
+import type { ConstraintResult, LadderResult } from '../../study/constraint/results.js';
+import { stopsIt } from '../../study/constraint/sentence.js';
+import { bounds, count, intervalName, mean, number, short, signed } from '../../study/format.js';
+import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
+import { allowedText, rungsOf, stoppedText } from '../constraint.js';
+import { byUse } from '../tables/bottlenecks.js';
+import { lines, table } from './table.js';
+
+/** Longest text at the left; figures are never cut. */
+const MOST_TEXT = 66,
+  MOST_NAME = 42;
+const TOP_USED = 3;
+
+/**
+ * What stops the build, as lines of at most 100 columns, a blank one ahead of each part: the sentence where
+ * the answer does not have it, what was tried, and the ladder of losses.
+ * @param at the rate, where there are several: `at 3.5 a day`
+ */
+export function constraintLines(found: ConstraintResult, answer: string, at: string | null = null): string[] {
+  const cause = stopsIt(found),
+    isSaid = cause !== null && answer.includes(cause);
+  return [
+    ...(isSaid ? (at === null ? [] : ['', `${at}:`]) : ['', ...lines(stoppedText(found, at))]),
+    ...trials(found),
+    ...(found.ladder === null ? [] : ladder(found.ladder)),
+  ];
+}
+
+function trials({ tried, replications }: ConstraintResult): string[] {
+  const [first] = tried;
+  return first === undefined
+    ? []
+    : [
+        '',
+        table(
+          tried.map(({ what, gain }) => [what, mean(gain), bounds(gain)]),
+          [
+            { head: `tried under the same chance, ${count(replications, 'replication')}`, most: MOST_TEXT },
+            { head: 'a day more', align: 'right' },
+            { head: intervalHead(first.gain) },
+          ],
+        ),
+      ];
+}
+
+function ladder(found: LadderResult): string[] {
+  const { allowedPerDay, shippedPerDay } = found;
+  return [
+    '',
+    table(
+      [
+        [allowedText(found), number(allowedPerDay), ''],
+        ...rungsOf(found).map(({ cause, change }) => [`  ${cause}`, signed(change), bounds(change)]),
+        ['shipped', mean(shippedPerDay), bounds(shippedPerDay)],
+      ],
+      [
+        { head: 'from arithmetic to what is shipped', most: MOST_TEXT },
+        { head: 'a day', align: 'right' },
+        { head: intervalHead(shippedPerDay) },
+      ],
+    ),
+  ];
+}
+
+/** What is used most, in the weeks that are judged with the whole run beside; without such weeks that alone. */
+export function usedLines(
+  judged: ConstraintResult['judged'],
+  whole: readonly BottleneckResult[],
+  { replications, level }: { readonly replications: number; readonly level: number },
+): string[] {
+  const used = byUse(judged?.bottlenecks ?? whole, whole).slice(0, TOP_USED);
+  if (used.length === 0) return [];
+  const interval = replications < 2 ? 'no interval' : intervalName(level);
+  return [
+    '',
+    table(
+      used.map(({ name, kind, active, whole: other }) => [
+        `${name} (${kind})`,
+        short(active, 100),
+        ...(judged === null ? [] : [other === null ? '' : short(other.active, 100)]),
+      ]),
+      [
+        { head: `used most, % of its time (${interval})`, most: MOST_NAME },
+        { head: judged === null ? 'whole run' : `judged ${judged.from} to ${judged.to}` },
+        ...(judged === null ? [] : [{ head: 'whole run' }]),
+      ],
+    ),
+  ];
+}
+
+const intervalHead = ({ low, level }: { readonly low: number | null; readonly level: number }): string =>
+  low === null ? 'interval' : intervalName(level);

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { lossLadder } from '../../../../src/report/charts/studies/constraint-ladder.js';
+import { trialGains } from '../../../../src/report/charts/studies/constraint-trials.js';
+import type { ConstraintResult } from '../../../../src/study/constraint/results.js';
+import { axisTitle, datasets, results, titleOf } from '../../samples/drawn.js';
+
+const found = results.constraint!;
+const ladderOf = (from: ConstraintResult, asked: number | null = 4) => {
+  const chart = lossLadder(from, asked);
+  if (chart === null) throw new Error('expected a ladder');
+  return chart;
+};
+type Spans = ([number, number] | null)[];
+const spansOf = (chart: ReturnType<typeof ladderOf>, label: string): Spans =>
+  datasets(chart).find((each) => each.label === label)?.data as Spans;
+
+describe('the ladder of losses', () => {
+  it('says what arithmetic allows, what is shipped and asked, and the largest loss', () => {
+    expect(titleOf(ladderOf(found)).replaceAll('\u00a0', ' ')).toBe(
+      'Arithmetic allows the station top coat booth 6 4.2 a day, 3.38 (95 % CI 3.29 to 3.47) are shipped while ' +
+        '4 are asked; largest loss: short of crew, 0.75 (95 % CI 0.72 to 0.78)',
+    );
+  });
+
+  it('lets each bar begin where the one above ended, from arithmetic down to what is shipped', () => {
+    const chart = ladderOf(found);
+    expect(chart.configuration.data.labels).toEqual([
+      'arithmetic allows the station top coat booth 6',
+      'short of crew',
+      'blocked, no room ahead',
+      'changeovers beyond the average',
+      'shipped',
+    ]);
+    // 4.2 - 0.75 = 3.45; 3.45 - 0.12 = 3.33; 3.33 + 0.05 = 3.38.
+    const close = (spans: Spans) => spans.map((span) => span?.map((end) => Number(end.toFixed(9))) ?? null);
+    expect(close(spansOf(chart, 'lost'))).toEqual([null, [3.45, 4.2], [3.33, 3.45], null, null]);
+    expect(close(spansOf(chart, 'gained'))).toEqual([null, null, null, [3.33, 3.38], null]);
+    // Of each cause around the level that it leads to: 3.45 +- 0.03, 3.33 +- 0.01, 3.38 +- 0.02; 3.38 +- 0.09.
+    expect(close(spansOf(chart, ''))).toEqual([null, [3.42, 3.48], [3.32, 3.34], [3.36, 3.4], [3.29, 3.47]]);
+  });
+
+  it('says where the scale does not begin at 0, and begins there where most is lost', () => {
+    expect(ladderOf(found).alt).toContain('The scale does not begin at 0.');
+    const most = ladderOf({
+      ...found,
+      ladder: {
+        ...found.ladder!,
+        allowedPerDay: 9,
+        losses: [{ cause: 'starved', perDay: { ...found.shippedPerDay, mean: 5.62 } }],
+      },
+    });
+    expect(most.alt).not.toContain('does not begin');
+    expect((most.configuration.options?.scales?.['x'] as { beginAtZero?: boolean }).beginAtZero).toBe(true);
+    expect(datasets(most).map(({ label }) => label)).not.toContain('gained');
+  });
+
+  it('is left out where there is none', () => {
+    expect(lossLadder({ ...found, ladder: null }, 4)).toBeNull();
+    expect(lossLadder(null, null)).toBeNull();
+  });
+
+  it('of a constraint that loses nothing says so', () => {
+    const full = { ...found, ladder: { ...found.ladder!, allowedPerDay: 3.38, losses: [] } };
+    expect(titleOf(ladderOf(full, null))).toMatch(/are shipped; nothing is lost$/);
+  });
+});
+
+describe('the picture of trials', () => {
+  it('says what stops it, and what brings how much', () => {
+    const chart = trialGains(found)!;
+    expect(titleOf(chart).replaceAll('\u00a0', ' ')).toBe(
+      'The station top coat booth 6 stops it: with one place more at top coat booth 6 it ships 0.31 a day more ' +
+        '(99 % CI 0.27 to 0.35)',
+    );
+    expect(axisTitle(chart, 'x')).toBe('gain, units a working day');
+    expect(
+      (datasets(chart)[0]?.data as Spans).map((span) => span?.map((end) => Number(end.toFixed(9)))),
+    ).toEqual([
+      [0.27, 0.35],
+      [0.16, 0.24],
+      [-0.03, 0.05],
+      [-0.06, 0.02],
+    ]);
+  });
+
+  it('says at which rate, and that nothing brings what matters', () => {
+    const none = { ...found, outcome: 'none helps' as const, culprit: null };
+    expect(titleOf(trialGains(found, 'at 3.5 a day')!)).toMatch(
+      /^At 3\.5 a day the station top coat booth 6 stops/,
+    );
+    expect(titleOf(trialGains(none, 'at 3.5 a day')!)).toBe(
+      'At 3.5 a day none of the 4 things that were tried brings by itself what matters',
+    );
+    expect(titleOf(trialGains({ ...none, tried: found.tried.slice(2, 3) })!)).toBe(
+      'The one thing that was tried brings nothing that matters',
+    );
+  });
+
+  it('is left out where nothing was tried', () => {
+    expect(trialGains({ ...found, tried: [] })).toBeNull();
+    expect(trialGains(null)).toBeNull();
+  });
+});

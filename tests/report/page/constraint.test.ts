@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { constraintFindings, constraintTables } from '../../../src/report/page/constraint.js';
+import { pageTables } from '../../../src/report/page/tables.js';
+import { sampleResults } from '../samples/results.js';
+
+const results = sampleResults({ stations: 6, weeks: 20 });
+const found = results.constraint!;
+const table = (id: string, of = constraintTables(found)) => of.find((each) => each.id === id)!;
+
+describe('what stops the build, on the page', () => {
+  it('is the sentence, then where the capacity goes', () => {
+    expect(constraintFindings(found)).toEqual([
+      found.sentence,
+      'Why not more: arithmetic allows the station top coat booth 6 4.2 a day, and 3.38 (95 % CI 3.29 to 3.47) ' +
+        'are shipped. The largest loss is short of crew, 0.75 (95 % CI 0.72 to 0.78).',
+    ]);
+    expect(constraintFindings({ ...found, ladder: null }, 'at 3.5 a day')).toEqual([
+      `At 3.5 a day the station${found.sentence.slice('The station'.length)}`,
+    ]);
+    expect(constraintFindings(null)).toEqual([]);
+  });
+
+  it('has a row a trial with its gain, what it shows, and the hint', () => {
+    expect(table('trials').rows).toEqual([
+      ['one place more at top coat booth 6', '0.31 (0.27 to 0.35)', 'stops it', '9.4'],
+      [
+        'one hour of overtime a day in "paint shifts" (23:30 to 00:30)',
+        '0.20 (0.16 to 0.24)',
+        'helps too',
+        '4.7',
+      ],
+      ['one truck more on coachworks to paint', '0.01 (-0.03 to 0.05)', 'no gain seen', ''],
+      [
+        'one person more in painters (paint and finishing works)',
+        '-0.02 (-0.06 to 0.02)',
+        'no gain seen',
+        '',
+      ],
+    ]);
+    expect(table('trials').note).toContain('in brackets 99 % CI');
+  });
+
+  it('calls a gain that is sure but small too little to matter', () => {
+    const little = { ...found.tried[2], gain: { mean: 0.02, low: 0.01, high: 0.03, level: 0.99, n: 20 } };
+    expect(table('trials', constraintTables({ ...found, tried: [little] })).rows[0]?.[2]).toBe(
+      'too little to matter',
+    );
+  });
+
+  it('has a row a cause between both ends of the ladder', () => {
+    expect(table('losses').rows).toEqual([
+      ['arithmetic allows the station top coat booth 6', '4.2'],
+      ['short of crew', '-0.75 (-0.78 to -0.72)'],
+      ['blocked, no room ahead', '-0.120 (-0.130 to -0.110)'],
+      ['changeovers beyond the average', '+0.05 (0.03 to 0.07)'],
+      ['shipped', '3.38 (3.29 to 3.47)'],
+    ]);
+  });
+
+  it('has no row where nothing was tried, nothing waits and nothing limits', () => {
+    const bare = constraintTables({ ...found, tried: [], waiting: [], ladder: null });
+    expect(bare.map(({ rows }) => rows.length)).toEqual([0, 0, 0]);
+    expect(constraintTables(null)).toEqual([]);
+  });
+});
+
+describe('tables over the weeks judged', () => {
+  const inTable = (id: string, from = results) => {
+    const { head, rows } = pageTables(from).find((each) => each.id === id)!;
+    return (what: string, row = 0): string | undefined => rows[row]?.[head.indexOf(what)];
+  };
+
+  it('tell the weeks judged first, the whole run beside', () => {
+    const used = inTable('bottlenecks');
+    expect([used('Name'), used('Used, %'), used('Used over the whole run, %')]).toEqual([
+      'top coat booth 6',
+      '93.7 (92.8 to 94.6)',
+      '93.0 (92.0 to 94.0)',
+    ]);
+    const crew = inTable('crews');
+    expect([crew('Busy, %, weeks judged'), crew('Busy, %, whole run')]).toEqual([
+      '59.5 (58.6 to 60.4)',
+      '55.0 (54.0 to 56.0)',
+    ]);
+    const lane = inTable('lanes');
+    expect(lane('Trucks busy, %, weeks judged')).toBe('49.6 (47.8 to 51.4)');
+    const [station] = results.stations,
+      [judged] = found.judged!.stations;
+    const shown = (mean: number): RegExp => new RegExp(`^${(100 * mean).toFixed(1)} `);
+    expect(inTable('stations')('working, %')).toMatch(shown(judged.share.working.mean));
+    expect(inTable('stations')('working over the whole run, %')).toMatch(shown(station.share.working.mean));
+    expect(judged.share.working.mean).toBeGreaterThan(station.share.working.mean + 0.005);
+  });
+
+  it('tell the whole run alone where no weeks are judged', () => {
+    const whole = { ...results, constraint: { ...found, judged: null } };
+    expect(inTable('bottlenecks', whole)('Used, %')).toBe('93.0 (92.0 to 94.0)');
+    expect(inTable('bottlenecks', whole)('Used over the whole run, %')).toBeUndefined();
+    expect(inTable('crews', whole)('Busy, %')).toBe('55.0 (54.0 to 56.0)');
+  });
+});
