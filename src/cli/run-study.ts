@@ -1,4 +1,5 @@
 import { stableJson } from '../report/json.js';
+import type { ToCome } from '../study/asked.js';
 import type { Identity, Journal } from '../study/run/journal.js';
 import type { AnswerRequest } from './arguments/options.js';
 import { EXIT, type ExitCode } from './exit-code.js';
@@ -16,6 +17,8 @@ export interface How<Value> {
   readonly journal: Journal<Value> | undefined;
   /** A new stage begins, in words. */
   readonly onStage: (text: string) => void;
+  /** Told whenever more is known of how many replications there will be. */
+  readonly onForecast: (toCome: ToCome) => void;
 }
 
 /** A study as its command runs it. */
@@ -55,6 +58,7 @@ export async function runStudy<Found, Value = unknown>(
       onReplication: progress.replications,
       journal,
       onStage: progress.stage,
+      onForecast: progress.forecast,
     };
     const found = await interrupt.orStop((async () => study.run(how))()).finally(progress.stop);
     // Printed first: whatever happens to the folder, the answer is not lost.

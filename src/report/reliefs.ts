@@ -10,6 +10,18 @@ export function countedIn({ counted: { over, from, to } }: ReliefsResults): stri
 export const comparedToTheEnd = (all: readonly { readonly out: unknown }[]): number =>
   all.filter(({ out }) => out === null).length;
 
+/** Which guesses and estimates were not varied; null: all that can be were. */
+export function leftText({ assumptions, values: { left } }: ReliefsResults): string | null {
+  if (left.length === 0) return null;
+  const all = assumptions.length + left.length;
+  return (
+    `${assumptions.length} of ${all} guesses and estimates were varied: those given by themselves ` +
+    'first, then those that bear on what is loaded most (a hint by arithmetic and by the first runs, ' +
+    'not a result); ' +
+    `--values ${all} varies all`
+  );
+}
+
 /** What the screen spared. */
 export function savedText({
   runs: { run, withoutScreen },

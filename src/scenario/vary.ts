@@ -27,31 +27,49 @@ export interface Varied {
   readonly high: VariedEnd | undefined;
 }
 
-/**
- * Every guess and estimate of a sound scenario file, varied one at a time; `readFile` as in `readScenario`.
- */
-export function varyAssumptions(
-  text: string,
-  file: string,
-  readFile: (relativePath: string) => string,
-): Varied[] {
+/** The guesses and estimates of a scenario, in the order of the file, and how each is varied. */
+export interface ToVary {
+  readonly assumptions: readonly Assumption[];
+  /** Reads the scenario again with either end, which takes a moment in a large one. */
+  readonly vary: (assumption: Assumption) => Varied;
+}
+
+/** What can be varied of a sound scenario file, one at a time; `readFile` as in `readScenario`. */
+export function toVary(text: string, file: string, readFile: (relativePath: string) => string): ToVary {
   const { value: whole, assumptions } = withIncludes(readSource(text, file), readFile);
   const end = ({ at }: Assumption, varied: unknown): VariedEnd | undefined => {
     if (varied === undefined) return undefined;
     const { scenario, findings } = checked(edited(whole, at, varied), readFile);
     return scenario === undefined || findings.length > 0 ? undefined : { value: textOf(varied), scenario };
   };
-  return assumptions.flatMap((assumption): Varied[] => {
-    if (assumption.basis === 'measured') return [];
-    const by = VARIED_BY[assumption.basis];
-    return [
-      {
+  return {
+    assumptions: assumptions.filter(({ basis }) => basis !== 'measured'),
+    vary: (assumption) => {
+      const by = variedBy(assumption);
+      return {
         assumption,
         low: end(assumption, varied(assumption.raw, 1 - by)),
         high: end(assumption, varied(assumption.raw, 1 + by)),
-      },
-    ];
-  });
+      };
+    },
+  };
+}
+
+const variedBy = ({ basis }: Assumption): number => (basis === 'measured' ? 0 : VARIED_BY[basis]);
+
+/**
+ * By how much more something is loaded at the worse end of a value, as a share: whole numbers go down by
+ * one at least, so a place of two is half of what there is.
+ */
+export function changeOf(assumption: Assumption): number {
+  const by = variedBy(assumption),
+    of = (raw: unknown): number =>
+      Array.isArray(raw)
+        ? Math.max(by, ...raw.map(of))
+        : typeof raw === 'number' && Number.isInteger(raw)
+          ? Math.max(by, 1 / Math.max(1, Math.abs(raw) - 1))
+          : by;
+  return of(assumption.raw);
 }
 
 const NUMBER = /^(-?\d+(?:\.\d+)?)( *)(%|[A-Za-z]+(?:\/[A-Za-z]+)?)?$/,

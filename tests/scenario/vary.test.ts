@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { varied, varyAssumptions } from '../../src/scenario/vary.js';
+import { toVary, type Varied, varied } from '../../src/scenario/vary.js';
 
 describe('a value varied by a tenth', () => {
   it.each([
@@ -54,9 +54,14 @@ route:
   - { step: test, at: bench, work: { value: 10 min, basis: measured } }
 `;
 
+function allVaried(text: string): Varied[] {
+  const { assumptions, vary } = toVary(text, 'varied.yaml', () => '');
+  return assumptions.map(vary);
+}
+
 describe('the assumptions of a scenario', () => {
   it('are read with a guess 20 % and an estimate 10 % to either side; what was measured is left alone', () => {
-    const all = varyAssumptions(yaml(10), 'varied.yaml', () => '');
+    const all = allVaried(yaml(10));
     expect(all.map(({ assumption: { path }, low, high }) => [path, low?.value, high?.value])).toEqual([
       ['sites.hall.crews.fitters.headcount', '8', '12'],
       ['route[0].work', '{ low: 9 min, high: 18 min }', '{ low: 11 min, high: 22 min }'],
@@ -67,7 +72,7 @@ describe('the assumptions of a scenario', () => {
 
   it('have no end where the scenario would not be sound', () => {
     // Nobody could do the step.
-    const [crew] = varyAssumptions(yaml(1), 'varied.yaml', () => '');
+    const [crew] = allVaried(yaml(1));
     expect([crew.low, crew.high?.value]).toEqual([undefined, '2']);
   });
 });

@@ -41,9 +41,7 @@ async function studies(
   const scenario = scenarioBuilt(text),
     all: ReliefsResults[] = [];
   for (const seed of seeds)
-    all.push(
-      await built.reliefsStudy({ scenario, varied: [], file: 'check.yaml', replications, seed, workers: 1 }),
-    );
+    all.push(await built.reliefsStudy({ scenario, file: 'check.yaml', replications, seed, workers: 1 }));
   return all;
 }
 const known = ({ reliefs }: ReliefsResults): ReliefsResults['reliefs'] =>

@@ -1,19 +1,21 @@
 import { dirname, resolve } from 'node:path';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { VariedEnd } from '../../scenario/vary.js';
+import type { ToVary, VariedEnd } from '../../scenario/vary.js';
+import { VALUES } from '../../study/asked.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Compared } from '../../study/reliefs/runs.js';
 import { command } from '../arguments/command.js';
-import { optional } from '../arguments/option.js';
+import { optional, withDefault } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';
-import { positiveNumber } from '../arguments/readers.js';
+import { positiveNumber, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
 import { readText } from '../files.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
 
-const HIGHEST_RATE = 100_000;
+const HIGHEST_RATE = 100_000,
+  MOST_VALUES = 10_000;
 
 export const reliefs = command({
   name: 'reliefs',
@@ -29,6 +31,11 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     shard: noShard('reliefs'),
     ...RUN,
     replications: replications('maximum replications per change', 40, 2),
+    values: withDefault(
+      'maximum guesses and estimates that are varied, those that may bear most first',
+      String(VALUES),
+      wholeNumber(0, MOST_VALUES),
+    ),
     rate: optional(
       'highest rate of the plan, units a working day, default as in the scenario',
       positiveNumber(HIGHEST_RATE, 'leave --rate out for what the scenario has'),
@@ -39,25 +46,25 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     const { loadToRun } = await import('../load.js');
     const { runStudy } = await import('../run-study.js');
     const { noRateReason } = await import('../../study/rate/at-rate.js');
-    const { reliefsStudy, variedFingerprint } = await import('../../study/reliefs/reliefs.js');
+    const { assumptionsFingerprint, reliefsStudy } = await import('../../study/reliefs/reliefs.js');
     const { identityOf } = await import('../../study/run/identity.js');
-    const { replications, seed, workers, rate } = request;
+    const { replications, seed, values, workers, rate } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, warmed } = await loadToRun(request, interrupt),
       noRate = rate === undefined ? null : noRateReason(scenario);
     if (noRate !== null)
       throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
-    const varied = await variedEnds(request.file, scenario, warmed);
-    const asked = { rate, replications };
+    const toVary = await valuesOf(request.file, scenario, warmed);
+    const asked = { rate, replications, values };
     return runStudy<ReliefsResults, Observation | Compared>(request, interrupt, {
       stage: `trying reliefs of ${file}, up to ${replications} replications each, seed ${seed}`,
       identity: identityOf({
         study: 'reliefs',
         scenario,
         seed,
-        more: { ...asked, 'guesses and estimates': variedFingerprint(varied) },
+        more: { ...asked, 'guesses and estimates': assumptionsFingerprint(toVary?.assumptions ?? []) },
       }),
-      run: (how) => reliefsStudy({ ...asked, ...how, scenario, varied, file, seed, workers }),
+      run: (how) => reliefsStudy({ ...asked, ...how, scenario, toVary, file, seed, workers }),
       text: async () => (await import('../../report/terminal/reliefs.js')).reliefsTable,
       drawing: async () => (await import('../../report/files/reliefs.js')).reliefsFiles,
       // What would help is no finding.
@@ -66,13 +73,24 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
   },
 });
 
-/** The scenario with each guess and estimate low and high. */
-async function variedEnds(path: string, { assumptions }: Scenario, warmed: (each: Scenario) => Scenario) {
-  if (assumptions.length === 0) return [];
-  const { varyAssumptions } = await import('../../scenario/vary.js');
+/** The guesses and estimates of the file, and the scenario with either end of each; none: nothing to vary. */
+async function valuesOf(
+  path: string,
+  { assumptions }: Scenario,
+  warmed: (each: Scenario) => Scenario,
+): Promise<ToVary | undefined> {
+  if (assumptions.length === 0) return undefined;
+  const { toVary } = await import('../../scenario/vary.js');
   const warm = (end: VariedEnd | undefined): VariedEnd | undefined =>
     end && { ...end, scenario: warmed(end.scenario) };
-  return varyAssumptions(readText(path), path, (relative) => readText(resolve(dirname(path), relative))).map(
-    ({ assumption, low, high }) => ({ assumption, low: warm(low), high: warm(high) }),
+  const { assumptions: all, vary } = toVary(readText(path), path, (relative) =>
+    readText(resolve(dirname(path), relative)),
   );
+  return {
+    assumptions: all,
+    vary: (assumption) => {
+      const { low, high } = vary(assumption);
+      return { assumption, low: warm(low), high: warm(high) };
+    },
+  };
 }

@@ -102,7 +102,7 @@ function measureTable(
       ['difference to the base', ({ difference }) => `${signed(difference)} (${bounds(difference)})`],
       ['pairs', ({ difference }) => String(difference.n)],
       ['verdict', 'words'],
-      ['pairing', ({ pairingGain }) => (pairingGain === null ? '' : number(pairingGain))],
+      ['pairing', ({ pairingGain }) => (pairingGain === null ? '-' : number(pairingGain))],
     ]),
   };
 }

@@ -1,7 +1,7 @@
 import { bounds, count, intervalName, number, short, signed, withInterval } from '../../study/format.js';
 import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { columns, filled, type PageTable } from '../columns.js';
-import { countedIn, savedText } from '../reliefs.js';
+import { countedIn, leftText, savedText } from '../reliefs.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { figure, origin, type PageContent } from './page.js';
 
@@ -9,7 +9,8 @@ const FINDINGS = 5;
 
 /** One page: the best relief, how sure that is, what to measure next; then every relief and assumption. */
 export function reliefsPage(results: ReliefsResults): PageContent {
-  const { scenario, base, reliefs, replications, answer, rate, skipped } = results;
+  const { scenario, base, reliefs, replications, answer, rate, skipped } = results,
+    left = leftText(results);
   return {
     scenario: scenario.name,
     answer: answer.sentence,
@@ -31,6 +32,7 @@ export function reliefsPage(results: ReliefsResults): PageContent {
         'that they were dropped.',
       'A guess is varied by 20 % to either side, an estimate by 10 %, whole numbers by 1 at least: our own ' +
         'convention.',
+      ...(left === null ? [] : [`${left}; see Not varied below.`]),
       ...(skipped.length === 0
         ? []
         : [`${count(skipped.length, 'change')} could not be made; see Left out below.`]),
@@ -39,7 +41,7 @@ export function reliefsPage(results: ReliefsResults): PageContent {
       ['Replications', `up to ${replications}`],
       ['Rate', rate.set === null ? 'as in the scenario' : `${number(rate.set)} a working day, by --rate`],
     ]),
-    tables: filled([reliefsTable(results), assumptions(results), skippedTable(results)]),
+    tables: filled([reliefsTable(results), assumptions(results), leftTable(results), skippedTable(results)]),
     more: 'All of these numbers are in results.json, reliefs.csv and assumptions.csv beside this page.',
   };
 }
@@ -100,6 +102,19 @@ function assumptions({ assumptions: varied, eachLevel }: ReliefsResults): PageTa
       ['Gain at low', ({ low }) => gain(low)],
       ['High', ({ high }) => value(high)],
       ['Gain at high', ({ high }) => gain(high)],
+    ]),
+  };
+}
+
+function leftTable({ values: { left } }: ReliefsResults): PageTable {
+  return {
+    id: 'not-varied',
+    title: 'Not varied',
+    note: 'Guesses and estimates in the order in which they would have come next.',
+    ...columns(left, [
+      ['Value', 'path'],
+      ['Basis', 'basis'],
+      ['Now', 'value'],
     ]),
   };
 }

@@ -13,7 +13,7 @@ export function compareTable(results: CompareResults): string {
       signed(difference),
       bounds(difference),
       verdict,
-      pairingGain === null ? '' : number(pairingGain),
+      pairingGain === null ? '-' : number(pairingGain),
     ]),
   ]);
   return joined([

@@ -1,6 +1,6 @@
 import { count, intervalName, mean, number, short, withInterval } from '../../study/format.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
-import { comparedToTheEnd, countedIn, savedText } from '../reliefs.js';
+import { comparedToTheEnd, countedIn, leftText, savedText } from '../reliefs.js';
 import { type CellColumn, joined, lines, tableOf } from './table.js';
 
 const TOP = 12,
@@ -11,7 +11,8 @@ const TOP = 12,
  * move most.
  */
 export function reliefsTable(results: ReliefsResults): string {
-  const { reliefs, assumptions, base, answer, seed, skipped, level, eachLevel } = results;
+  const { reliefs, assumptions, base, answer, seed, skipped, level, eachLevel } = results,
+    left = leftText(results);
   return joined([
     ...lines(answer.sentence),
     `base ${withInterval(base.throughput)} units a working day, ${countedIn(results)}, seed ${seed}`,
@@ -36,6 +37,7 @@ export function reliefsTable(results: ReliefsResults): string {
       '  ',
     ),
     ...lines(savedText(results), '  '),
+    ...(left === null ? [] : lines(left, '  ')),
     ...(skipped.length === 0
       ? []
       : lines(`${count(skipped.length, 'change')} could not be made; --json says which and why`, '  ')),

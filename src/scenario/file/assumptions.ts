@@ -31,9 +31,13 @@ export const OWN_NOTES: readonly string[] = [
   'outages',
 ];
 
+/** A basis at so short a path is that of a file or of a section: `sites`, `supplies`. */
+const GENERAL = 1;
+
 interface Said {
   readonly basis: Basis;
   readonly note: string | undefined;
+  readonly inGeneral?: true;
 }
 
 /**
@@ -45,8 +49,8 @@ export function takeAssumptions(raw: unknown): Taken {
   const assumptions: Assumption[] = [];
   const findings: Finding[] = [];
   const wrapped = new Set<string>();
-  const remember = (at: Path, value: unknown, { basis, note }: Said): void =>
-    void assumptions.push({ path: sayPath(at), at, value: textOf(value), raw: value, basis, note });
+  const remember = (at: Path, value: unknown, said: Said): void =>
+    void assumptions.push({ path: sayPath(at), at, value: textOf(value), raw: value, ...said });
 
   function walk(value: unknown, at: Path, file: Path, said: Said | undefined): unknown {
     if (Array.isArray(value)) return value.map((item, i) => walk(item, [...at, i], [...file, i], said));
@@ -134,8 +138,9 @@ export function takeAssumptions(raw: unknown): Taken {
       });
     }
     const remark = typeof note === 'string' && !isOwn ? note : undefined;
-    if (isKnown) return { basis: basis as Basis, note: remark };
-    return around === undefined ? undefined : { basis: around.basis, note: remark ?? around.note };
+    if (isKnown)
+      return { basis: basis as Basis, note: remark, ...(at.length <= GENERAL && { inGeneral: true }) };
+    return around === undefined ? undefined : { ...around, note: remark ?? around.note };
   }
 
   const value = walk(raw, [], [], undefined);

@@ -41,6 +41,8 @@ export interface Assumption {
   readonly raw: unknown;
   readonly basis: Basis;
   readonly note: string | undefined;
+  /** The basis was not said of it, but of its whole file or a whole section of it. */
+  readonly inGeneral?: true | undefined;
 }
 /** Where a value comes from; `estimate`: by somebody who knows the work. */
 export type Basis = 'measured' | 'estimate' | 'guess';

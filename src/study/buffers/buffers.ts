@@ -3,6 +3,7 @@ import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import { defined } from '../lists.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { sumOf } from '../statistics/sums.js';
+import { BuffersForecast } from './forecast.js';
 import type { BufferResults } from './results.js';
 import { Search } from './search.js';
 import { type Selected, selectBest } from './select.js';
@@ -23,7 +24,6 @@ export interface BufferOptions extends StudyOptions {
   readonly replications: number;
   /** Relative difference that does not matter, default 0.01. */
   readonly zone?: number | undefined;
-  readonly onStage?: ((text: string) => void) | undefined;
 }
 
 /** So many layouts come into the final selection. */
@@ -60,7 +60,14 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   checkGoal(goal, spots);
 
   const model = compile(scenario),
-    replicator = new Replicator(options);
+    forecast = new BuffersForecast(replications, options.onForecast),
+    replicator = new Replicator({
+      ...options,
+      onReplication: (done, of) => {
+        forecast.done = done;
+        options.onReplication?.(done, of);
+      },
+    });
   try {
     const base = await replicator.row({ key: 'base', model, read: whole }, 1, replications),
       measure = rateMeasure(scenario, model, base, level),
@@ -69,7 +76,10 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
     const trials = new Trials(replicator, setting, replications),
       fresh = new Trials(replicator, setting, replications, true);
     trials.add(present, base.map(read(model)));
-    const search = new Search(trials, spots, zone / WORTH),
+    forecast.begin();
+    const search = new Search(trials, spots, zone / WORTH, (left) => {
+        forecast.step(left);
+      }),
       start = options.from === 'present' ? present : least;
     const select = async (places: number): Promise<Selected> => {
       const found = trials

@@ -39,11 +39,15 @@ const together = (layout: Layout, one: Layout, other: Layout): number[] =>
  * under common random numbers.
  */
 export class Search {
-  /** @param worth relative gain below which a place is not moved: it would be chance */
+  /**
+   * @param worth relative gain below which a place is not moved: it would be chance
+   * @param told after each step of a walk how many are left
+   */
   constructor(
     private readonly trials: Trials,
     private readonly spots: readonly Spot[],
     private readonly worth: number,
+    private readonly told?: (left: number) => void,
   ) {}
 
   /**
@@ -56,6 +60,7 @@ export class Search {
       await this.trials.run([layout]);
       if (placesOf(layout) === to || enough(layout)) return layout;
       layout = placesOf(layout) < to ? await this.more(layout, to) : await this.fewer(layout, to);
+      this.told?.(this.stepsLeft(placesOf(layout), to));
     }
   }
 
@@ -124,7 +129,10 @@ export class Search {
    * parts of what there is already.
    */
   private portion(layout: Layout, to: number): number {
-    const missing = Number.isFinite(to) ? Math.abs(to - placesOf(layout)) : placesOf(layout);
+    return this.portionOf(Number.isFinite(to) ? Math.abs(to - placesOf(layout)) : placesOf(layout));
+  }
+
+  private portionOf(missing: number): number {
     return Math.max(
       1,
       Math.min(
@@ -135,6 +143,15 @@ export class Search {
         ),
       ),
     );
+  }
+
+  /** Steps of a walk from so many places to others, about; to an endless goal nobody knows. */
+  private stepsLeft(places: number, to: number): number {
+    if (!Number.isFinite(to)) return 0;
+    let steps = 0;
+    for (let missing = Math.abs(to - places); missing > 0; steps++)
+      missing -= places < to || this.hasMany ? this.portionOf(missing) : 1;
+    return steps;
   }
 
   private async more(layout: Layout, to: number): Promise<Layout> {

@@ -55,7 +55,7 @@ export async function tried(
     if (!group.includes(key)) group.push(key);
     return group.indexOf(key) < (group === hours ? 1 : MOST_TRIED);
   });
-  const { changes } = compiled(base, few),
+  const { changes } = await compiled(base, few),
     rows = await replicator.rows(
       changes.map(({ key, model }) => ({
         key: `${key} to ${until}`,

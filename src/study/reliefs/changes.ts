@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import type { Model } from '../../flow/model/model.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
@@ -26,32 +27,46 @@ export const changedTo = (scenario: Scenario): Changed => ({
   model: compile(scenario),
 });
 
+/** What was left out, and why. */
+export type Skipped = ReliefsResults['skipped'][number];
+export interface Changes<Of> {
+  readonly changes: readonly (Changed & { readonly of: Of })[];
+  readonly skipped: readonly Skipped[];
+}
+
 /**
- * What can be run; what cannot be, cannot be planned or is counted in other weeks is left out, with the
- * reason.
+ * What can be run; what cannot be, changes nothing, cannot be planned or is counted in other weeks is left
+ * out, with the reason. Between two a signal can come through: many of a large scenario take a while.
  */
-export function compiled<Of>(
+export async function compiled<Of>(
   base: Changed,
   changes: readonly Change<Of>[],
-): { changes: (Changed & { readonly of: Of })[]; skipped: ReliefsResults['skipped'] } {
+  signal?: AbortSignal,
+): Promise<Changes<Of>> {
   const found: (Changed & { readonly of: Of })[] = [],
-    skipped: { what: string; why: string }[] = [];
+    skipped: Skipped[] = [];
   for (const { of, what, scenario: make } of changes) {
-    const scenario = make();
-    if (scenario === undefined) {
-      skipped.push({ what, why: 'the value cannot be varied this way' });
-      continue;
-    }
-    try {
-      const changed = changedTo(scenario);
-      if (isCountedAlike(base, changed)) found.push({ ...changed, of });
-      else skipped.push({ what, why: 'the weeks of the run would be others' });
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      skipped.push({ what, why: error.message });
-    }
+    await setImmediate();
+    signal?.throwIfAborted();
+    const changed = changedOr(base, make);
+    if (typeof changed === 'string') skipped.push({ what, why: changed });
+    else found.push({ ...changed, of });
   }
   return { changes: found, skipped };
+}
+
+/** The change as it can be run, or why it cannot be. */
+function changedOr(base: Changed, make: () => Scenario | undefined): Changed | string {
+  const scenario = make();
+  if (scenario === undefined) return 'the value cannot be varied this way';
+  if (digest(scenario) === base.key) return 'nothing changes';
+  try {
+    const changed = changedTo(scenario);
+    return isCountedAlike(base, changed) ? changed : 'the weeks of the run would be others';
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return error.message;
+  }
 }
 
 /** The weeks that both have are the same. */

@@ -1,4 +1,3 @@
-import type { Varied } from '../../scenario/vary.js';
 import { defined } from '../lists.js';
 import { difference } from '../statistics/difference.js';
 import { type Estimate, mapped } from '../statistics/estimate.js';
@@ -6,6 +5,7 @@ import { meanInterval } from '../statistics/interval.js';
 import type { Effect, ReliefResult, VariedAssumption, VariedResult } from './results.js';
 import { type Compared, gainsOver } from './runs.js';
 import type { Out } from './screen.js';
+import type { ValueEnd } from './values.js';
 
 /** A change against the base, by pairs of replications with the same streams. */
 export function effectOf(
@@ -70,15 +70,13 @@ export function ranks(all: readonly ReliefResult[]): ReliefResult[] {
 }
 
 /** An end of an assumption, as it was run. */
-export interface AssumedEnd {
-  readonly varied: Varied;
-  readonly side: 'low' | 'high';
+export interface AssumedEnd extends ValueEnd {
   readonly effect: Effect;
 }
 
 /** Assumptions by the greater effect of their two ends. */
-export function tornado(all: readonly Varied[], ends: readonly AssumedEnd[]): VariedAssumption[] {
-  return all
+export function tornado(ends: readonly AssumedEnd[]): VariedAssumption[] {
+  return [...new Set(ends.map(({ varied }) => varied))]
     .map((varied): VariedAssumption => {
       const { path, basis, note, value } = varied.assumption;
       const of = (side: 'low' | 'high'): VariedResult | null => {
@@ -97,6 +95,5 @@ export function tornado(all: readonly Varied[], ends: readonly AssumedEnd[]): Va
         largest: Math.max(0, ...[low, high].map((each) => Math.abs(each?.gain.mean ?? 0))),
       };
     })
-    .filter(({ low, high }) => low !== null || high !== null)
     .sort((a, b) => b.largest - a.largest);
 }

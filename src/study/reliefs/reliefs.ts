@@ -1,7 +1,7 @@
-import { digest } from '../../scenario/digest.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import type { Varied } from '../../scenario/vary.js';
-import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
+import type { Assumption, Scenario } from '../../scenario/types/scenario.js';
+import type { ToVary } from '../../scenario/vary.js';
+import { LEVEL, type StudyOptions, VALUES, wholeNumber } from '../asked.js';
+import { count } from '../format.js';
 import { headOf } from '../head.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
@@ -11,29 +11,30 @@ import { planned } from '../sample/planned.js';
 import { familyLevel } from '../statistics/difference.js';
 import { amount } from '../statistics/interval.js';
 import { sumOf } from '../statistics/sums.js';
+import { bearings } from './bearing.js';
 import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
 import { effectOf, gainPerCost, ranks, tornado } from './effects.js';
+import { Forecast } from './forecast.js';
 import { reliefsOf } from './kinds/kinds.js';
+import { loadsOf } from './loads.js';
 import { type ReliefsResults, reliefsSentence } from './results.js';
 import { type Compared, type Screened, screened, toCompare } from './runs.js';
+import { aboutShop, NO_VALUES, valuesVaried } from './values.js';
 
 export interface ReliefsOptions extends StudyOptions {
-  /** The scenario's guesses and estimates, varied. */
-  readonly varied: readonly Varied[];
+  /** The scenario's guesses and estimates; left out: none is varied. */
+  readonly toVary?: ToVary | undefined;
+  /** So many of them are varied at most. */
+  readonly values?: number | undefined;
   /** Highest rate of the plan, units a working day; undefined: as the scenario has it. */
   readonly rate?: number | undefined;
   /** Most that one change is given, at least 2. */
   readonly replications: number;
 }
 
-/** What a journal has to know of varied assumptions: the scenarios that are run. */
-export const variedFingerprint = (varied: readonly Varied[]): string =>
-  fingerprint(
-    varied.map(({ assumption: { path }, low, high }) => [
-      path,
-      ...[low, high].map((end) => end && digest(end.scenario)),
-    ]),
-  );
+/** What a journal has to know of guesses and estimates: the scenarios of their ends follow from these. */
+export const assumptionsFingerprint = (assumptions: readonly Assumption[]): string =>
+  fingerprint(assumptions.map(({ path, basis, raw, inGeneral }) => [path, basis, raw, inGeneral ?? false]));
 
 /** Replications before the first look, and between looks. */
 const FIRST = 10,
@@ -51,42 +52,44 @@ const ZONE_SHARE = 0.01;
  * replications: same results, to the last bit.
  */
 export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResults> {
-  const { rate, replications: most, level = LEVEL } = options;
+  const { rate, replications: most, level = LEVEL, signal, onStage } = options,
+    { toVary = NO_VALUES, values: mostValues = VALUES } = options;
   wholeNumber('replications', most, 2);
+  wholeNumber('values', mostValues, 0);
   const atRate = (scenario: Scenario): Scenario =>
     rate === undefined ? scenario : withHighestRate(scenario, rate);
   const scenario = atRate(options.scenario),
     base = changedTo(scenario);
-  const { changes: reliefs, skipped } = compiled(
-    base,
-    reliefsOf(scenario).map((of) => ({ of, what: of.text, scenario: () => of.change(scenario) })),
-  );
-  const { changes: assumed, skipped: notVaried } = compiled(
-    base,
-    options.varied.flatMap((varied) =>
-      (['low', 'high'] as const).map((side) => ({
-        of: { varied, side },
-        what: `${varied.assumption.path}, ${side}`,
-        scenario: () => varied[side] && atRate(varied[side].scenario),
-      })),
-    ),
-  );
 
   const looks = looksOf(most),
     first = Math.min(...looks),
-    expected = most + first * (reliefs.length + assumed.length);
-  const replicator = new Replicator({
-    ...options,
-    onReplication: (done, of) => options.onReplication?.(done, Math.max(of, expected)),
-  });
+    replicator = new Replicator(options);
   try {
+    options.onForecast?.({ least: most, most: null });
     const firstSeen = await replicator.row({ key: 'base', model: base.model, read: whole }, 1, first),
       plan = planned(scenario, base.model),
       judged = judgeRate(plan, firstSeen, level);
+    const wanted = reliefsOf(scenario);
+    onStage?.(`preparing ${preparation(wanted.length, aboutShop(toVary.assumptions).length, mostValues)}`);
+    const { changes: reliefs, skipped } = await compiled(
+        base,
+        wanted.map((of) => ({ of, what: of.text, scenario: () => of.change(scenario) })),
+        signal,
+      ),
+      values = await valuesVaried(toVary, {
+        most: mostValues,
+        base,
+        bearing: () => bearings(scenario, base.model, loadsOf(scenario, base.model, firstSeen)),
+        atRate,
+        signal,
+      }),
+      assumed = values.changes;
     const throughput = judged.window !== null ? judged.heldIn : shippedPerDay(plan.calendar),
       toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput),
       baseRead = toRead(base);
     const ofBase = [...firstSeen.map(baseRead.read), ...(await replicator.row(baseRead, first + 1, most))];
+    // Told only now: by the base it is seen how long a replication takes.
+    const forecast = new Forecast(first, most, [reliefs.length, assumed.length], options.onForecast);
     const meanOf = (what: keyof Compared) =>
       amount(
         ofBase.map((each) => each[what]),
@@ -95,10 +98,12 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
     const across = meanOf('throughput'),
       costs = meanOf('cost'),
       zone = Math.max(1e-9, ZONE_SHARE * across.mean);
-    const tried = <Member extends Changed>(group: readonly Member[], keep: number) =>
-      screened(group.map(toRead<Member>), ofBase, looks, { keep, zone, level }, replicator);
-    const triedReliefs = await tried(reliefs, KEEP),
-      triedEnds = await tried(assumed, 0);
+    const tried = <Member extends Changed>(group: readonly Member[], keep: number, id: number) =>
+      screened(group.map(toRead<Member>), ofBase, looks, { keep, zone, level }, replicator, (screening) => {
+        forecast.seen(id, screening);
+      });
+    const triedReliefs = await tried(reliefs, KEEP, 0),
+      triedEnds = await tried(assumed, 0, 1);
     const eachLevel = {
       reliefs: levelOf(triedReliefs, level),
       assumptions: levelOf(triedEnds, level),
@@ -142,8 +147,12 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         gridlocks: judged.gridlocks,
       },
       reliefs: ranked,
-      assumptions: tornado(options.varied, ends),
-      skipped: [...skipped, ...notVaried],
+      assumptions: tornado(ends),
+      values: {
+        most: mostValues,
+        left: values.left.map(({ path, basis, value }) => ({ path, basis, value })),
+      },
+      skipped: [...skipped, ...values.skipped],
       runs: {
         run: most + sumOf([...triedReliefs, ...triedEnds], ({ row }) => row.length),
         withoutScreen: most * (1 + reliefs.length + assumed.length),
@@ -153,6 +162,14 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
   } finally {
     await replicator.close();
   }
+}
+
+function preparation(reliefs: number, values: number, most: number): string {
+  const tried = count(reliefs, 'relief');
+  if (values === 0 || most === 0) return tried;
+  return values <= most
+    ? `${tried} and ${values === 1 ? '1 guess or estimate' : `${values} guesses and estimates`}, low and high`
+    : `${tried} and the ${most} of ${values} guesses and estimates that may bear most, low and high`;
 }
 
 /** Replications after which is looked: 10, 20, 30, 40. */

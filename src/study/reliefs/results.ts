@@ -43,6 +43,12 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
   readonly reliefs: readonly ReliefResult[];
   /** By the greater effect of the two ends. */
   readonly assumptions: readonly VariedAssumption[];
+  readonly values: {
+    /** Guesses and estimates that were varied at most. */
+    readonly most: number;
+    /** Those that were not reached, the one that would have come next first. */
+    readonly left: readonly Pick<VariedAssumption, 'path' | 'basis' | 'value'>[];
+  };
   /** What could not be changed. */
   readonly skipped: readonly { readonly what: string; readonly why: string }[];
   readonly runs: {
@@ -93,6 +99,7 @@ export function reliefsSentence({
   base,
   reliefs,
   assumptions,
+  values: { left },
   zone,
   rate,
 }: Omit<ReliefsResults, 'answer'>): string {
@@ -117,7 +124,12 @@ export function reliefsSentence({
     next === undefined
       ? []
       : next.largest <= zone
-        ? [`No guess or estimate moves it by more than ${number(zone)} within its range.`]
+        ? [
+            left.length === 0
+              ? `No guess or estimate moves it by more than ${number(zone)} within its range.`
+              : `None of the ${assumptions.length} guesses and estimates that were varied moves it by more ` +
+                `than ${number(zone)} within its range; ${left.length} were not.`,
+          ]
         : [
             `Measure next: ${next.path} (${next.basis}, ${next.value}), which moves it by up to ` +
               `${number(next.largest)} within its range.`,

@@ -2,7 +2,9 @@ import type { Observation } from '../../measure/observe.js';
 import { defined } from '../lists.js';
 import type { Replicator, Variant } from '../run/replicator.js';
 import { unitCost } from '../sections/costs.js';
+import { sumOf } from '../statistics/sums.js';
 import type { Changed } from './changes.js';
+import type { Screening } from './forecast.js';
 import { type Out, ReliefScreen, type ScreenOptions } from './screen.js';
 
 /** What is compared of a replication: units a working day, and money a unit shipped (NaN without prices). */
@@ -41,13 +43,17 @@ export const gainsOver = (
   from = 0,
 ): number[] => row.map((each, r) => each[what] - defined(base[from + r])[what]);
 
-/** Runs a group against the base from look to look; `looks` are the replications after which is looked. */
+/**
+ * Runs a group against the base from look to look; `looks` are the replications after which is looked, and
+ * after each it is `told` how far it is.
+ */
 export async function screened<Member extends Variant<Compared>>(
   group: readonly Member[],
   base: readonly Compared[],
   looks: readonly number[],
   options: Omit<ScreenOptions, 'count' | 'first' | 'looks'>,
   replicator: Replicator,
+  told: (screening: Screening) => void,
 ): Promise<Screened<Member>[]> {
   const first = Math.min(...looks),
     most = Math.max(...looks),
@@ -65,6 +71,8 @@ export async function screened<Member extends Variant<Compared>>(
     // What was run to the end is compared, whatever the last look would say.
     if (end < most) screen.look(seen.map((more) => gainsOver(base, more, 'throughput', done)));
     done = end;
+    const run = sumOf(all, ({ row }) => row.length);
+    told({ run, alive: screen.alive.length, each: end });
   }
   return all.map((each, i) => ({ ...each, out: defined(screen.outs[i]) }));
 }

@@ -15,7 +15,7 @@ export interface Difference {
   /**
    * (variance of first + variance of second) / variance of the differences: so many times as many
    * replications would be needed for the same interval without common random numbers. null below two pairs,
-   * and where all differences are equal.
+   * and where all differences are the same but for rounding.
    */
   readonly pairingGain: number | null;
 }
@@ -34,15 +34,28 @@ export function difference(first: readonly number[], second: readonly number[], 
   const pairs = first
     .map((value, r) => [value, defined(second[r])] as const)
     .filter(([a, b]) => Number.isFinite(a) && Number.isFinite(b));
-  const differences = pairs.map(([a, b]) => b - a),
-    spread = pairs.length < 2 ? 0 : sampleVariance(differences);
+  const differences = pairs.map(([a, b]) => b - a);
   return {
     difference: meanInterval(differences, level),
     pairingGain:
-      spread > 0
-        ? (sampleVariance(pairs.map(([a]) => a)) + sampleVariance(pairs.map(([, b]) => b))) / spread
-        : null,
+      pairs.length < 2 || isRounding(pairs)
+        ? null
+        : (sampleVariance(pairs.map(([a]) => a)) + sampleVariance(pairs.map(([, b]) => b))) /
+          sampleVariance(differences),
   };
+}
+
+/**
+ * Values are compared and written with ten digits, so two of them are off by a part in 1e9 at most: a
+ * spread of the differences below ten times that tells only how they were rounded, and a ratio to it
+ * nothing.
+ */
+const ROUNDING = 1e-8;
+
+function isRounding(pairs: readonly (readonly [number, number])[]): boolean {
+  const differences = pairs.map(([a, b]) => b - a),
+    largest = Math.max(...pairs.flat().map(Math.abs));
+  return Math.max(...differences) - Math.min(...differences) <= ROUNDING * largest;
 }
 
 /**

@@ -108,6 +108,34 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
     );
   });
 
+  it('varies what may bear most where a basis at the top marks everything, and says what it left', async () => {
+    writeFileSync(
+      join(folder, 'guessed.yaml'),
+      `basis: guess\n${readFileSync(join(folder, 'short.yaml'), 'utf8').replace(', basis: guess', '').replace(', basis: estimate', '')}`,
+    );
+    const ask = (...more: string[]) =>
+      rateproof(folder, 'reliefs', 'guessed.yaml', '--replications', '2', ...more);
+    const { code, stdout, stderr } = await ask('--values', '1');
+    expect(code).toBe(0);
+    // The bench is the constraint, and of one place it has none or two. Work, places and buffers of two stations and a price: 6 in all.
+    expect(stdout).toMatch(
+      /measure next +low: gain a day +high: gain a day\n.*\nsites\.hall\.stations\.bench\.places .*\n\n/,
+    );
+    expect(stdout.replaceAll(/\n +/g, ' ')).toContain('1 of 6 guesses and estimates were varied');
+    expect(stderr).toContain('and the 1 of 6 guesses and estimates that may bear most, low and high\n');
+    const all = JSON.parse((await ask('--json', '--quiet')).stdout) as ReliefsResults;
+    expect(all.values).toEqual({ most: 50, left: [] });
+    expect(all.skipped.map(({ what }) => what)).toEqual([
+      'programme.quantity',
+      'programme.rate.per day',
+      // No place at all.
+      'sites.hall.stations.bench.places, low',
+      'sites.hall.stations.look.places, low',
+    ]);
+    const none = await ask('--values', 'all');
+    expect(none.stderr).toContain('--values: expected a whole number from 0 to 10000, got "all"');
+  });
+
   it('refuses a rate that is none, or that has no place in the scenario', async () => {
     const zero = await rateproof(folder, 'reliefs', 'short.yaml', '--rate', '0');
     expect(zero).toMatchObject({ code: 2, stdout: '' });

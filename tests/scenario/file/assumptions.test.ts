@@ -47,6 +47,23 @@ describe('what is said of a value', () => {
     ]);
   });
 
+  it('of the whole file or of a section is said in general; of anything inside it is not', () => {
+    const said = takeAssumptions({
+      basis: 'guess',
+      lanes: { basis: 'estimate', road: { trucks: 2, drive: { mean: '3 h', note: 'by the map' } } },
+      sites: { hall: { stations: { bay: { places: 2 }, jig: { places: 3, basis: 'guess' } } } },
+      route: [{ step: 'look', work: { value: '20 min', basis: 'measured' }, process: '1 h' }],
+    }).assumptions.map(({ path, basis, inGeneral }) => [path, basis, inGeneral ?? false]);
+    expect(said).toEqual([
+      ['lanes.road.trucks', 'estimate', true],
+      ['lanes.road.drive', 'estimate', true],
+      ['sites.hall.stations.bay.places', 'guess', true],
+      ['sites.hall.stations.jig.places', 'guess', false],
+      ['route[0].work', 'measured', false],
+      ['route[0].process', 'guess', true],
+    ]);
+  });
+
   it('of a whole step holds for each quantity inside that says nothing itself; names, dates and words are none', () => {
     expect(
       takeAssumptions({

@@ -8,7 +8,6 @@ async function gains(yaml: string): Promise<{ base: number; of: (text: string) =
   if (scenario === undefined) throw new Error(JSON.stringify(problems));
   const { base, reliefs, skipped } = await reliefsStudy({
     scenario,
-    varied: [],
     file: 'made.yaml',
     replications: 2,
     seed: 's',

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { varyAssumptions } from '../../../src/scenario/vary.js';
+import { toVary } from '../../../src/scenario/vary.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { buffersStudy } from '../../../src/study/buffers/buffers.js';
 import { compareDesign } from '../../../src/study/compare/design.js';
@@ -70,7 +70,7 @@ const STUDIES: Readonly<Record<string, (journal: Journal<never> | undefined) => 
   reliefs: (journal) =>
     reliefsStudy({
       scenario,
-      varied: varyAssumptions(YAML, file, () => ''),
+      toVary: toVary(YAML, file, () => ''),
       file,
       replications: 12,
       seed,
@@ -136,7 +136,6 @@ route: [{ step: build (axles), at: line, parts: { axles: 1 }, work: 10 h }]
 `);
     const { reliefs } = await reliefsStudy({
       scenario: named,
-      varied: [],
       file,
       replications: 2,
       seed,

@@ -31,6 +31,38 @@ describe('paired differences', () => {
     });
   });
 
+  it('know no gain where they differ only by rounding', () => {
+    // All are 0.29 up to 1e-12, and up to what ten digits leave of 1.45 and 3.45.
+    const base = [3.45, 1.2, 2.6, 4.01];
+    for (const off of [1e-12, 1e-10, 2e-9])
+      expect(
+        difference(
+          base,
+          base.map((value, r) => value + 0.29 + (r % 2) * off),
+          0.95,
+        ).pairingGain,
+      ).toBeNull();
+    const thirds = [1, 2, 4, 5].map((n) => n / 3),
+      tenDigits = (value: number): number => Number(value.toPrecision(10));
+    expect(
+      difference(
+        thirds.map(tenDigits),
+        thirds.map((value) => tenDigits(value + 1 / 7)),
+        0.95,
+      ).pairingGain,
+    ).toBeNull();
+    // The same series a thousandth apart: variances 2 x v over (0.001)^2 / 3.
+    const v = [3.45, 1.2, 2.6, 4.01].reduce((sum, value) => sum + (value - 2.815) ** 2, 0) / 3,
+      apart = base.map((value, r) => value + (r % 2) * 0.001),
+      mean = apart.reduce((sum, value) => sum + value, 0) / 4,
+      w = apart.reduce((sum, value) => sum + (value - mean) ** 2, 0) / 3;
+    expect(difference(base, apart, 0.95).pairingGain).toBeCloseTo((v + w) / (0.001 ** 2 / 3), -1);
+  });
+
+  it('know no gain where all are zero', () => {
+    expect(difference([0, 0], [0, 0], 0.95).pairingGain).toBeNull();
+  });
+
   it('refuse series of unequal length', () => {
     expect(() => difference([1], [1, 2], 0.95)).toThrow(
       'difference: expected as many values of both, got 1 and 2',
