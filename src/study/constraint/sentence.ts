@@ -64,8 +64,9 @@ function othersText({ culprit, tried, zone }: Found): string {
     : ` Next best of ${tried.length} tried: ${told(next)}.`;
 }
 
-/** `one truck more on road, 0.02 a day more (-0.01 to 0.05)`. */
-const told = ({ what, gain }: Tried): string => `${what}, ${mean(gain)} a day more (${bounds(gain)})`;
+/** `one truck more on road, 0.02 a day more (-0.01 to 0.05)`; what does harm is not called more. */
+const told = ({ what, gain }: Tried): string =>
+  `${what}, ${mean(gain)} a day${gain.mean > 0 ? ' more' : ''} (${bounds(gain)})`;
 
 /** As a planner calls it, ahead of a verb in the singular: `the station booth`, `the number of dollies`. */
 export function calledThing({ kind, name, site }: Thing): string {

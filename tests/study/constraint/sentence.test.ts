@@ -89,6 +89,9 @@ describe('what stops a build, in a sentence', () => {
     expect(sentence('none helps', [little])).toMatch(
       /^The one thing that was tried brings too little to matter: one place more at jig, /,
     );
+    expect(sentence('none helps', [road])).toMatch(
+      /^The one thing that was tried does not help: one truck more on road, -0\.01 a day \(-0\.06 to 0\.04\)\./,
+    );
     expect(sentence('none helps', [])).toBe(
       'What stops it is not known: nothing was found of which there could be more.',
     );
