@@ -6,7 +6,7 @@ import type { Results } from '../study/simulate/results.js';
 import type { Estimate } from '../study/statistics/estimate.js';
 import { type Column, percent } from './columns.js';
 
-/** What stops a build; null where that was not looked at, and where every replication comes to a standstill. */
+/** What stops a build; null where that was not looked at or every replication comes to a standstill. */
 export const toldConstraint = ({
   constraint,
   findings,
@@ -37,7 +37,7 @@ const negated = (estimate: Estimate): Estimate => ({
 export const allowedText = ({ of }: LadderResult): string =>
   `arithmetic allows ${of.kind === 'carrier' ? `the ${of.name}` : calledThing(of)}`;
 
-/** The largest loss with its interval, `short of crew, 0.53 (95 % CI 0.51 to 0.55)`; null: nothing is lost. */
+/** The largest loss, `short of crew, 0.53 (95 % CI 0.51 to 0.55)`; null: nothing is lost. */
 export function largestLoss({ losses }: LadderResult): string | null {
   const [first] = [...losses].sort((a, b) => b.perDay.mean - a.perDay.mean);
   return first === undefined || first.perDay.mean <= 0
@@ -68,7 +68,7 @@ interface Named {
 export const sameAs = <Row extends Named>({ name, site }: Named, rows: readonly Row[]): Row | undefined =>
   rows.find((row) => row.name === name && row.site === site);
 
-/** A figure over the weeks that are judged ahead of that over the whole run; without such weeks that alone. */
+/** A figure over the weeks judged ahead of that over the whole run; without such weeks that alone. */
 export function judgedFirst<Seen extends Named>(
   head: string,
   judged: readonly Seen[] | undefined,

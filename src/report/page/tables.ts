@@ -19,7 +19,7 @@ import { supplies } from '../tables/supplies.js';
 import { units } from '../tables/units.js';
 import { constraintTables } from './constraint.js';
 
-/** In the order of the page, behind what is overall and what stops it. `interval` says what stands in the brackets. */
+/** In the order of the page, behind what stops the build. `interval` says what stands in the brackets. */
 const TABLES: readonly ((results: Results, interval: string) => PageTable)[] = [
   bottlenecks,
   momentary,
