@@ -2,8 +2,17 @@ import type { ConstraintResult, LadderResult, Tried } from '../study/constraint/
 import { calledThing, helps } from '../study/constraint/sentence.js';
 import { withInterval } from '../study/format.js';
 import type { RateResults } from '../study/rate/results.js';
+import type { Results } from '../study/simulate/results.js';
 import type { Estimate } from '../study/statistics/estimate.js';
 import { type Column, percent } from './columns.js';
+
+/** What stops a build; null where that was not looked at or every replication comes to a standstill. */
+export const toldConstraint = ({
+  constraint,
+  findings,
+  replications,
+}: Pick<Results, 'constraint' | 'findings' | 'replications'>): ConstraintResult | null =>
+  findings.some((each) => each.kind === 'gridlock' && each.replications === replications) ? null : constraint;
 
 /** A cause with the units a working day that it takes (below 0) or brings. */
 export interface Rung {
@@ -25,9 +34,10 @@ const negated = (estimate: Estimate): Estimate => ({
 });
 
 /** `arithmetic allows the station booth`. */
-export const allowedText = ({ of }: LadderResult): string => `arithmetic allows ${calledThing(of)}`;
+export const allowedText = ({ of }: LadderResult): string =>
+  `arithmetic allows ${of.kind === 'carrier' ? `the ${of.name}` : calledThing(of)}`;
 
-/** The largest loss with its interval, `short of crew, 0.53 (95 % CI 0.51 to 0.55)`; null: nothing is lost. */
+/** The largest loss, `short of crew, 0.53 (95 % CI 0.51 to 0.55)`; null: nothing is lost. */
 export function largestLoss({ losses }: LadderResult): string | null {
   const [first] = [...losses].sort((a, b) => b.perDay.mean - a.perDay.mean);
   return first === undefined || first.perDay.mean <= 0
@@ -58,7 +68,7 @@ interface Named {
 export const sameAs = <Row extends Named>({ name, site }: Named, rows: readonly Row[]): Row | undefined =>
   rows.find((row) => row.name === name && row.site === site);
 
-/** A figure over the weeks that are judged ahead of that over the whole run; without such weeks that alone. */
+/** A figure over the weeks judged ahead of that over the whole run; without such weeks that alone. */
 export function judgedFirst<Seen extends Named>(
   head: string,
   judged: readonly Seen[] | undefined,

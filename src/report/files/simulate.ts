@@ -18,6 +18,7 @@ import { warmUp } from '../charts/simulate/warm-up.js';
 import { wipBySite } from '../charts/simulate/wip.js';
 import { lossLadder } from '../charts/studies/constraint-ladder.js';
 import { trialGains } from '../charts/studies/constraint-trials.js';
+import { toldConstraint } from '../constraint.js';
 import { simulatePage } from '../page/simulate.js';
 import { lossesCsv, trialsCsv } from './constraint.js';
 import { type CsvColumn, csv, estimate, proportion } from './csv.js';
@@ -26,8 +27,8 @@ import { studyFiles } from './study-files.js';
 /** Every picture of a simulate study, in the order of the page; numbers stay as they are. */
 export const CHARTS: Readonly<Record<string, DrawChart<Results>>> = {
   '01-throughput-by-week': throughputByWeek,
-  '15-losses': ({ constraint, answer }) => lossLadder(constraint, answer.askedPerDay),
-  '16-trials': ({ constraint }) => trialGains(constraint),
+  '15-losses': (results) => lossLadder(toldConstraint(results), results.answer.askedPerDay),
+  '16-trials': (results) => trialGains(toldConstraint(results)),
   '04-bottlenecks': bottlenecks,
   '03-place-time': placeTime,
   '02-wip-by-site': wipBySite,
@@ -55,8 +56,8 @@ export const reportFiles = studyFiles<Results>({
     'stations.csv': stationsCsv,
     'units.csv': (results) => (results.units.length > 0 ? unitsCsv(results) : null),
     'runs.csv': runsCsv,
-    'losses.csv': ({ constraint }) => lossesCsv(constraint),
-    'trials.csv': ({ constraint }) => trialsCsv(constraint),
+    'losses.csv': (results) => lossesCsv(toldConstraint(results)),
+    'trials.csv': (results) => trialsCsv(toldConstraint(results)),
   },
 });
 

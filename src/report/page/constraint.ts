@@ -39,8 +39,8 @@ function trials(found: ConstraintResult, at: string | null): PageTable {
       (first?.gain.low == null
         ? ''
         : `, in brackets ${intervalName(first.gain.level)}, all to hold together`) +
-      `. A gain below ${number(found.zone)} does not matter. Waiting: units that wait for it in the end, on ` +
-      'average, the index by which trials are chosen.',
+      `. A gain below ${number(found.zone)} does not matter. Waiting: units that wait for it in the end, ` +
+      'on average, the index by which trials are chosen.',
     ...columns(found.tried, [
       ['Tried', 'what'],
       ['A day more', 'gain'],
@@ -83,8 +83,8 @@ function waiting(found: ConstraintResult, at: string | null): PageTable {
     id: 'waiting',
     title: `What units wait for${behind(at)}`,
     note:
-      'Units that wait for it in the end, on average: who waits for whom, followed to its end. An index after ' +
-      'Li, Chang & Ni (2009), a hint.',
+      'Units that wait for it in the end, on average: who waits for whom, followed to its end. An index ' +
+      'after Li, Chang & Ni (2009), a hint.',
     ...columns(found.waiting, [
       ['Thing', ({ thing }) => calledThing(thing)],
       ['Units', ({ units }) => number(units)],

@@ -63,7 +63,8 @@ function findings({ points, changes, answer: { contradictions } }: RateResults):
       ),
     ...changes.map(
       ({ fromPerDay, toPerDay, before, after }) =>
-        `Between ${fromPerDay} and ${toPerDay} a day what is used most changes from "${before}" to "${after}".`,
+        `Between ${fromPerDay} and ${toPerDay} a day what is used most changes from "${before}" to ` +
+        `"${after}".`,
     ),
     ...contradictions.map(
       (perDay) =>

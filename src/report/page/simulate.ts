@@ -1,6 +1,7 @@
 import { count, intervalName, number, percentWithInterval, withInterval } from '../../study/format.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
+import { toldConstraint } from '../constraint.js';
 import { counts } from '../tables/assumptions.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { constraintFindings } from './constraint.js';
@@ -12,7 +13,7 @@ import { pageTables } from './tables.js';
  */
 export function simulatePage(results: Results): PageContent {
   const { scenario, answer, replications, programme } = results;
-  const found = [...constraintFindings(results.constraint), ...findings(results)];
+  const found = [...constraintFindings(toldConstraint(results)), ...findings(results)];
   return {
     scenario: scenario.name,
     answer: answer.sentence,

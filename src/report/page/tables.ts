@@ -1,6 +1,7 @@
 import { intervalName, short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { filled, type PageTable, percent } from '../columns.js';
+import { toldConstraint } from '../constraint.js';
 import { assumptions } from '../tables/assumptions.js';
 import { bottlenecks, momentary } from '../tables/bottlenecks.js';
 import { buffers } from '../tables/buffers.js';
@@ -18,7 +19,7 @@ import { supplies } from '../tables/supplies.js';
 import { units } from '../tables/units.js';
 import { constraintTables } from './constraint.js';
 
-/** In the order of the page, behind what is overall and what stops it. `interval` says what stands in the brackets. */
+/** In the order of the page, behind what stops the build. `interval` says what stands in the brackets. */
 const TABLES: readonly ((results: Results, interval: string) => PageTable)[] = [
   bottlenecks,
   momentary,
@@ -55,7 +56,7 @@ export function pageTables(results: Results): PageTable[] {
     results.replications < 2 ? 'no interval, 1 replication' : `in brackets: ${intervalName(results.level)}`;
   return filled([
     overall(results, interval),
-    ...constraintTables(results.constraint),
+    ...constraintTables(toldConstraint(results)),
     ...TABLES.map((table) => table(results, interval)),
   ]);
 }

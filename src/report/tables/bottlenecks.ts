@@ -49,8 +49,8 @@ export const usedColumns = (beside: readonly Column<Used>[] = []): Column<Used>[
   ['Mean active period, h', 'activePeriodHours'],
 ];
 export const USED_NOTE =
-  'Active time over time on shift, of carriers and trucks over all time, of supplies what is used over what ' +
-  'came. A hint at what stops the build; what was tried proves it.';
+  'Active time over time on shift, of carriers and trucks over all time, of supplies what is used over ' +
+  'what came. A hint at what stops the build; what was tried proves it.';
 
 /** In the weeks that are judged, the whole run beside it; where none are judged that alone. */
 export function bottlenecks(results: Results, interval: string): PageTable {
@@ -61,8 +61,8 @@ export function bottlenecks(results: Results, interval: string): PageTable {
     id: 'bottlenecks',
     title: 'What is used most',
     note:
-      `${USED_NOTE} Over ${over}; most used: share of replications in which it has the highest utilisation, with ` +
-      `its Wilson interval; ${interval}. By arithmetic: ${bottleneckByArithmetic ?? 'nothing limits'}.`,
+      `${USED_NOTE} Over ${over}; most used: share of replications in which it has the highest ` +
+      `utilisation, with its Wilson interval; ${interval}. By arithmetic: ${bottleneckByArithmetic ?? 'nothing limits'}.`,
     ...columns(byUse(judged?.bottlenecks ?? whole, whole), usedColumns(judged === null ? [] : [WHOLE_RUN])),
   };
 }
@@ -72,7 +72,7 @@ const WHOLE_RUN: Column<Used> = [
   ({ whole }) => (whole === null ? '' : percent(whole.active)),
 ];
 
-/** `the weeks judged (2027-11-22 to 2028-03-19, 20 replications)`; the number where it is not that of the run. */
+/** `the weeks judged (2027-11-22 to 2028-03-19, 20 replications)`; the number if the run has another. */
 export const judgedText = (
   { from, to, replications: seen }: Pick<JudgedResult, 'from' | 'to' | 'replications'>,
   replications: number,
@@ -89,8 +89,9 @@ export function momentary(results: Results, interval: string): PageTable {
     id: 'momentary',
     title: 'Bottleneck of the moment',
     note:
-      'Over the whole run. At each moment, what has the longest active period going on (Roser, Nakano & Tanaka 2002): share ' +
-      `of the time observed as the only one, and while it moves on to or from another${over}; ${interval}.`,
+      'Over the whole run. At each moment, what has the longest active period going on (Roser, Nakano & ' +
+      'Tanaka 2002): share of the time observed as the only one, and while it moves on to or from ' +
+      `another${over}; ${interval}.`,
     ...columns(found, [
       ...NAMES,
       ['Sole, % of time', 'sole', percent],

@@ -62,7 +62,7 @@ function ladder(found: LadderResult): string[] {
   ];
 }
 
-/** What is used most, in the weeks that are judged with the whole run beside; without such weeks that alone. */
+/** What is used most, in the weeks judged with the whole run beside; without such weeks that alone. */
 export function usedLines(
   judged: ConstraintResult['judged'],
   whole: readonly BottleneckResult[],

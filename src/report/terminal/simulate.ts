@@ -2,6 +2,7 @@ import { bounds, count, intervalName, mean, number } from '../../study/format.js
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
+import { toldConstraint } from '../constraint.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { constraintLines, usedLines } from './constraint.js';
 import { type Column, joined, lines, table } from './table.js';
@@ -19,6 +20,7 @@ export function resultsTable(results: Results): string {
     { head: 'mean', align: 'right', most: 20 },
     { head: results.replications < 2 ? 'interval' : intervalName(results.level), most: 24 },
   ];
+  const stopped = toldConstraint(results);
   const rows: Row[] = [
     ...rate(results),
     ['WIP, units, all sites and lanes', mean(results.wip.total), bounds(results.wip.total)],
@@ -46,7 +48,7 @@ export function resultsTable(results: Results): string {
     '',
     table(rows, columns),
     ...notes(results.lastUnit),
-    ...(results.constraint === null ? [] : constraintLines(results.constraint, results.answer.sentence)),
+    ...(stopped === null ? [] : constraintLines(stopped, results.answer.sentence)),
     ...usedLines(results.constraint?.judged ?? null, results.bottlenecks, results),
     ...results.recoveries.flatMap(({ sentence }) => ['', ...lines(sentence, '  ')]),
     ...(results.findings.length === 0

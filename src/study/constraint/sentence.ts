@@ -7,8 +7,8 @@ type Found = Omit<ConstraintResult, 'sentence'>;
 /** What stops the build, in a sentence or two; a cause is named only if more of it was tried and helped. */
 export function constraintSentence(found: Found): string {
   const { outcome, tried, waiting } = found,
-    [first] = waiting,
-    [best] = tried;
+    first = waiting.at(0),
+    best = tried.at(0);
   switch (outcome) {
     case 'rate asked':
       return best === undefined
@@ -26,7 +26,7 @@ export function constraintSentence(found: Found): string {
       return best === undefined
         ? 'What stops it is not known: nothing was found of which there could be more.'
         : (tried.length === 1
-            ? `The one thing that was tried ${isMore(best) ? 'brings too little to matter' : 'does not help'}: `
+            ? `The one thing that was tried ${isMore(best) ? 'brings too little' : 'does not help'}: `
             : `No single thing ${isMore(best) ? 'brings enough to matter' : 'helps'}: ` +
               `the best of ${tried.length} tried is `) +
             `${told(best)}.` +
@@ -36,7 +36,7 @@ export function constraintSentence(found: Found): string {
   }
 }
 
-/** `the station booth stops it: with one place more at booth it ships 0.3 a day more (95 % CI 0.2 to 0.4)`. */
+/** `the station booth stops it: with one place more at booth it ships 0.3 a day more (95 % CI ..)`. */
 export const stopsIt = ({ culprit }: Pick<ConstraintResult, 'culprit'>): string | null =>
   culprit === null
     ? null
@@ -52,20 +52,24 @@ const isMore = ({ gain: { low } }: Tried): boolean => low !== null && low > 0;
 /** What became of the other trials, behind that of the culprit. */
 function othersText({ culprit, tried, zone }: Found): string {
   const others = tried.filter((each) => each !== culprit),
-    helping = others.filter((each) => helps(each, zone)),
-    [next] = helping;
+    next = others.find((each) => helps(each, zone));
   if (others.length === 0) return '';
   if (next === undefined)
     return others.length === 1
       ? ' The other one that was tried does not help.'
       : ` None of the ${others.length} others that were tried helps.`;
-  return next.gain.mean >= (culprit?.gain.mean ?? 0) - zone
-    ? ` As good: ${told(next)}.`
-    : ` Next best of ${tried.length} tried: ${told(next)}.`;
+  // An hour more may bring more than the thing that is named.
+  const ahead = next.gain.mean - (culprit?.gain.mean ?? 0);
+  return ahead > zone
+    ? ` Better still: ${told(next)}.`
+    : ahead >= -zone
+      ? ` As good: ${told(next)}.`
+      : ` Next best of ${tried.length} tried: ${told(next)}.`;
 }
 
-/** `one truck more on road, 0.02 a day more (-0.01 to 0.05)`. */
-const told = ({ what, gain }: Tried): string => `${what}, ${mean(gain)} a day more (${bounds(gain)})`;
+/** `one truck more on road, 0.02 a day more (-0.01 to 0.05)`; what does harm is not called more. */
+const told = ({ what, gain }: Tried): string =>
+  `${what}, ${mean(gain)} a day${gain.mean > 0 ? ' more' : ''} (${bounds(gain)})`;
 
 /** As a planner calls it, ahead of a verb in the singular: `the station booth`, `the number of dollies`. */
 export function calledThing({ kind, name, site }: Thing): string {
@@ -73,7 +77,7 @@ export function calledThing({ kind, name, site }: Thing): string {
     case 'room':
       return `the room ahead of ${name}`;
     case 'hours':
-      return `the hours of "${name}"`;
+      return `the calendar "${name}"`;
     case 'crew':
     case 'team':
       return `the ${kind} ${name} (${site})`;

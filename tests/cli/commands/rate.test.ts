@@ -33,9 +33,13 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
       '01-throughput-against-rate.png',
       '02-wip-and-lead-time-against-rate.png',
       '03-used-most.png',
+      '04-losses.png',
+      '05-trials.png',
+      'losses.csv',
       'rates.csv',
       'report.html',
       'results.json',
+      'trials.csv',
     ]);
     expect(JSON.parse(readFileSync(join(folder, 'rate/results.json'), 'utf8'))).toMatchObject({
       format: 'rateproof results',

@@ -13,7 +13,9 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     const { code, stdout, stderr } = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW);
     expect(code).toBe(0);
     expect(stdout).toMatch(/^2 replications, seed 1$/m);
-    expect(stderr).toMatch(/^running 2 replications of slack\.yaml, seed 1\nhint: --out DIR .*\n$/);
+    expect(stderr).toMatch(
+      /^running 2 replications of slack\.yaml, seed 1\ntrying what stops it\nhint: --out DIR .*\n$/,
+    );
   });
 
   it('exits with 3 where the rate is not held, and with 0 for --finding-ok', async () => {
@@ -28,7 +30,7 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     const first = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--json', '--out', 'new/report');
     expect(first.code).toBe(0);
     expect(first.stderr).toBe(
-      'running 2 replications of slack.yaml, seed 1\ndrawing the report\nreport: new/report\n',
+      'running 2 replications of slack.yaml, seed 1\ntrying what stops it\ndrawing the report\nreport: new/report\n',
     );
     expect(JSON.parse(first.stdout)).toMatchObject({
       format: 'rateproof results',
@@ -114,7 +116,8 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     expect(stderr).not.toContain('report: stopped');
     expect(readdirSync(folder)).toEqual([...before, 'stopped.journal'].sort());
     const again = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--out', 'stopped');
-    expect(again.stderr).toContain('found 2 finished replications of an earlier run in stopped.journal');
+    // Two of the run, and the same two watched in the weeks that are judged.
+    expect(again.stderr).toContain('found 4 finished replications of an earlier run in stopped.journal');
     expect(readdirSync(folder)).toEqual([...before, 'stopped'].sort());
   });
 

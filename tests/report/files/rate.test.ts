@@ -118,9 +118,9 @@ describe('the report of a rate study', () => {
       expect.stringMatching(/^At 3\.5 a day the station top coat booth 6 stops it: /),
     );
     expect(lines).toContainEqual(
-      expect.stringMatching(/^one place more at top coat booth 6 +0\.31  0\.27 to 0\.35$/),
+      expect.stringMatching(/^one place more at top coat booth 6 +0\.31 {2}0\.27 to 0\.35$/),
     );
-    expect(lines).toContainEqual(expect.stringMatching(/^ {2}short of crew +-0\.75  -0\.78 to -0\.72$/));
+    expect(lines).toContainEqual(expect.stringMatching(/^ {2}short of crew +-0\.75 {2}-0\.78 to -0\.72$/));
     expect(rateTable({ ...SAMPLE, constraint: null })).not.toContain('arithmetic allows');
   });
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { constraintFindings, constraintTables } from '../../../src/report/page/constraint.js';
+import { simulatePage } from '../../../src/report/page/simulate.js';
 import { pageTables } from '../../../src/report/page/tables.js';
+import { resultsTable } from '../../../src/report/terminal/simulate.js';
 import { sampleResults } from '../samples/results.js';
 
 const results = sampleResults({ stations: 6, weeks: 20 });
@@ -61,6 +63,26 @@ describe('what stops the build, on the page', () => {
     const bare = constraintTables({ ...found, tried: [], waiting: [], ladder: null });
     expect(bare.map(({ rows }) => rows.length)).toEqual([0, 0, 0]);
     expect(constraintTables(null)).toEqual([]);
+  });
+});
+
+describe('a build that comes to a standstill', () => {
+  const stuckIn = (replications: number) => ({
+    ...results,
+    findings: [{ kind: 'gridlock' as const, text: 'gridlock: a waits for b', replications }],
+  });
+  const tellsOf = (from: typeof results): boolean =>
+    pageTables(from).some(({ id }) => id === 'losses') &&
+    simulatePage(from).findings.some((text) => text.includes('stops it')) &&
+    resultsTable(from).includes('arithmetic allows');
+
+  it('in every replication has nothing else that stops it; in some it has', () => {
+    expect(tellsOf(stuckIn(39))).toBe(true);
+    expect(simulatePage(stuckIn(40)).findings).toEqual([
+      'Gridlock: a waits for b (in 40 of 40 replications)',
+    ]);
+    expect(pageTables(stuckIn(40)).map(({ id }) => id)).not.toContain('losses');
+    expect(resultsTable(stuckIn(40))).not.toContain('arithmetic allows');
   });
 });
 

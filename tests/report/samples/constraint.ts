@@ -67,7 +67,9 @@ export function sampleConstraint(
 }
 
 /** A tenth of the time in which a place is starved is worked instead, so that shares still add to 1. */
-function busierShare<Share extends Readonly<Record<'working' | 'starved', Estimate>>>(share: Share): Share {
+function busierShare<Shares extends Readonly<Record<'working' | 'starved', Estimate>>>(
+  share: Shares,
+): Shares {
   const won = share.starved.mean / 10;
   return {
     ...share,

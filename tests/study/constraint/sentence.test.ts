@@ -61,6 +61,17 @@ describe('what stops a build, in a sentence', () => {
     );
   });
 
+  it('says what is better still: an hour more helps whatever keeps its calendar', () => {
+    const hours = gained(
+      thing('hours', 'days', ''),
+      'one hour of overtime a day in "days" (15:00 to 16:00)',
+      0.5,
+    );
+    expect(sentence('proven', [hours, booth, road], booth)).toMatch(
+      / Better still: one hour of overtime a day in "days" \(15:00 to 16:00\), 0\.50 a day more /,
+    );
+  });
+
   it('reads well where what is more is a plural or a sum', () => {
     const deliveries = gained(
       thing('supply', 'packs'),
@@ -87,7 +98,10 @@ describe('what stops a build, in a sentence', () => {
       /^No single thing brings enough to matter: the best of 2 tried is one place more at jig, 0\.020 a day more/,
     );
     expect(sentence('none helps', [little])).toMatch(
-      /^The one thing that was tried brings too little to matter: one place more at jig, /,
+      /^The one thing that was tried brings too little: one place more at jig, /,
+    );
+    expect(sentence('none helps', [road])).toMatch(
+      /^The one thing that was tried does not help: one truck more on road, -0\.01 a day \(-0\.06 to 0\.04\)\./,
     );
     expect(sentence('none helps', [])).toBe(
       'What stops it is not known: nothing was found of which there could be more.',
@@ -129,7 +143,7 @@ describe('things, ahead of a verb in the singular', () => {
     [thing('room', 'oven'), 'the room ahead of oven'],
     [thing('feeder', 'doors'), 'the feeder doors'],
     [thing('supply', 'packs'), 'the supply of packs'],
-    [thing('hours', 'days', ''), 'the hours of "days"'],
+    [thing('hours', 'days', ''), 'the calendar "days"'],
     [thing('step', 'prime'), 'the step prime'],
   ])('%o is called %s', (of, called) => {
     expect(calledThing(of)).toBe(called);

@@ -50,7 +50,8 @@ export function bottlenecks(results: Results): Chart | null {
         : `; ${percentWithInterval(first.whole.active)} over the whole run`),
     how:
       'Active time over time on shift (Hopp & Spearman, Factory Physics, ch. 7), a hint at what stops the ' +
-      `build; bars with ${ci}${judged === null ? '' : `, over ${judgedText(judged, replications)}; diamonds: whole run`}. ` +
+      `build; bars with ${ci}` +
+      (judged === null ? '. ' : `, over ${judgedText(judged, replications)}; diamonds: whole run. `) +
       'Most used: share of replications in which it was the first. Over the whole run, sole and shifting: ' +
       'share of time as the momentary bottleneck, the longest active period going on (Roser et al. 2002)' +
       (followed !== undefined && followed.sole.n < replications

@@ -36,8 +36,8 @@ export function trialGains(found: ConstraintResult | null, at: string | null = n
       'Units a working day more with one more of each of the likeliest, and with an hour more, over ' +
       `${count(replications, 'replication')} in pairs with the same chance. Mark: mean; black: ${ci}, so ` +
       'that all hold together. Red diamond: what stops it; blue dot: helps too; grey dot: no gain, or too ' +
-      `little. Grey band: gains below ${number(zone)}, which do not matter. Waiting: units that wait for it in the end, a ` +
-      'hint by which trials are chosen.',
+      `little. Grey band: gains below ${number(zone)}, which do not matter. Waiting: units that wait for ` +
+      'it in the end, a hint by which trials are chosen.',
     rows,
     columns: [
       [['a day more', `(${ci})`], ({ gain }) => short(gain)],

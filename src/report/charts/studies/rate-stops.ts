@@ -50,8 +50,8 @@ export function rateStops(results: RateResults): Chart {
           `day${changes.length > 1 ? `, and changes ${count(changes.length - 1, 'time')} more above` : ''}`,
     how:
       'Share of replications in which a station, crew, lane, kind of carrier or supply has the highest ' +
-      `utilisation, by rate: a hint, what was tried tells what stops it. Their ${Math.round(100 * results.level)} % intervals are in the table ` +
-      'of the page.',
+      `utilisation, by rate: a hint; what was tried tells what stops it. Their ` +
+      `${Math.round(100 * results.level)} % intervals are in the table of the page.`,
     above: 130,
     rows,
     columns: [
