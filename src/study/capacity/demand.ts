@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { rowsOf } from '../lists.js';
 import { meanDraw, meanFactor, meanLearning } from './means.js';
 import { type Build, optionMix, routeOptions, stockBuild } from './mix.js';
-import { expectedVisits, type Visits } from './visits.js';
+import { expectedVisits, type Visits } from './visits/visits.js';
 
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
 export interface Demand {
