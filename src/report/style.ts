@@ -69,12 +69,28 @@ export const STATE_ORDER = Object.keys(STATE_FILLS) as readonly PlaceState[];
 export const LOST = hatched(PALETTE.vermillion, 'falling', '#ffffff', PALETTE.vermillion),
   GAINED = plain(PALETTE.blue);
 
-const OTHER_VALUES = plain('#dedede', '#808080');
+const OTHERS = plain('#dedede', '#808080');
+const grey = (hatch: Hatch, ground = '#ffffff'): Fill => hatched(ground, hatch, MUTED, MUTED);
 /**
- * Values of an option, in the planner's order: colour and hatch differ together, and none is as dark as a
- * changeover. The last one stands for all further values.
+ * Values of an option, in the planner's order: by hatch alone, since a colour would contradict a value that
+ * is the name of one. None is as dark as a changeover. The last one stands for all further values.
  */
 export const VALUE_FILLS: readonly Fill[] = [
+  grey('rising'),
+  grey('dots'),
+  grey('level'),
+  grey('crossed'),
+  grey('upright'),
+  grey('falling'),
+  grey('dots', '#dedede'),
+  OTHERS,
+];
+
+/** The fill of the value at that place in the planner's order. */
+export const valueFill = (value: number): Fill => VALUE_FILLS[value] ?? OTHERS;
+
+/** Things that share a bar, the largest first: colour and hatch differ together. The last: all others. */
+export const SHARE_FILLS: readonly Fill[] = [
   plain(PALETTE.sky, DARK_EDGE),
   hatched('#ffffff', 'rising', PALETTE.vermillion, PALETTE.vermillion),
   hatched(PALETTE.yellow, 'dots', DARK_EDGE, DARK_EDGE),
@@ -82,11 +98,9 @@ export const VALUE_FILLS: readonly Fill[] = [
   hatched('#ffffff', 'level', PALETTE.blue, PALETTE.blue),
   hatched(PALETTE.orange, 'falling', DARK_EDGE, DARK_EDGE),
   hatched(PALETTE.purple, 'crossed', '#ffffff', DARK_EDGE),
-  OTHER_VALUES,
+  OTHERS,
 ];
-
-/** The fill of the value at that place in the planner's order. */
-export const valueFill = (value: number): Fill => VALUE_FILLS[value] ?? OTHER_VALUES;
+export const shareFill = (place: number): Fill => SHARE_FILLS[place] ?? OTHERS;
 
 /** Lines of a time chart: colour and dash differ together. Sites and lanes take them in turn. */
 export const LINES: readonly { readonly colour: string; readonly dash: readonly number[] }[] = [

@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { paint } from '../../src/report/hatch.js';
-import { DARK_EDGE, INK, LINES, MUTED, PALETTE, STATE_FILLS, STATE_ORDER } from '../../src/report/style.js';
+import {
+  DARK_EDGE,
+  INK,
+  LINES,
+  MUTED,
+  PALETTE,
+  STATE_FILLS,
+  STATE_ORDER,
+  VALUE_FILLS,
+} from '../../src/report/style.js';
 import { PLACE_STATES } from '../../src/study/sections/stations.js';
 
 /** Contrast with white, WCAG 2.2 definitions of relative luminance and contrast ratio. */
@@ -43,6 +52,17 @@ describe('style', () => {
     const hatches = STATE_ORDER.map((state) => STATE_FILLS[state].hatch).filter((hatch) => hatch !== 'plain');
     expect(new Set(hatches).size).toBe(hatches.length);
     expect(hatches).toHaveLength(6);
+  });
+
+  it('draws values of an option without any colour, each with a hatch of its own, as a value may be named for a colour', () => {
+    for (const { colour, hatchColour, edge } of VALUE_FILLS)
+      for (const each of [colour, hatchColour, edge]) {
+        const [red, green, blue] = [1, 3, 5].map((at) => each.slice(at, at + 2));
+        expect([green, blue], each).toEqual([red, red]);
+      }
+    expect(new Set(VALUE_FILLS.map(({ colour, hatch }) => `${colour} ${hatch}`)).size).toBe(
+      VALUE_FILLS.length,
+    );
   });
 
   it('paints hatched states with a pattern and plain ones with their colour', () => {

@@ -88,6 +88,40 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     ],
   ],
   [
+    'a test that always fails for some units, without a limit',
+    [
+      [
+        'chance: 4 %, back to: doors on',
+        'chance: { usual: 4 %, stripe: { yes: 100 % } }, back to: doors on, limit: unlimited',
+      ],
+    ],
+    [
+      '51:78 route[7].fails.chance: a chance below 100 %: some units would fail and go back for ever; got 100 %',
+    ],
+  ],
+  [
+    'a defect that some units always get again, without a limit',
+    [
+      ['runs: 4 %', 'runs: { usual: 4 %, stripe: { yes: 100 % } }'],
+      ['chance: 90 %, back to: prime, limit: 3', 'chance: 100 %, back to: prime, limit: unlimited'],
+    ],
+    [
+      '41:23 route[2].finds.runs.chance: a chance below 100 %: the defect is always made again, so some units would go back for ever; got 100 %',
+    ],
+  ],
+  [
+    'what to do at a limit that is none',
+    [['back to: prime, limit: 3', 'back to: prime, limit: unlimited, at limit: scrap']],
+    [
+      '41:73 route[2].finds.runs.at limit: at limit only with a limit, which may not be unlimited; got "scrap"',
+    ],
+  ],
+  [
+    'a limit that is no count',
+    [['back to: prime, limit: 3', 'back to: prime, limit: 1000001']],
+    ['41:52 route[2].finds.runs.limit: a whole number from 1 to 1000000; got 1000001'],
+  ],
+  [
     'a test that scraps every unit',
     [
       ['fails: { chance: 4 %, back to: doors on }', 'fails: { chance: 1, scrap: true }'],

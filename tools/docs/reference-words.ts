@@ -86,15 +86,22 @@ function kindOfMap(way: Node, link: (definition: string) => string): string {
       : `by name: ${value}`;
 }
 
-/** Limits that only catch slips of the pen are left out. */
+/** The upper limit of a whole number where nothing else is said, as the page says at its beginning. */
+const USUAL_MOST = 1_000_000;
+/** From here on a limit only catches slips of the pen. */
+const LEAST_UNTOLD = 1e9;
+
 function limits(way: Node): string {
   const least = way['minimum'],
     most = way['maximum'],
     above = way['exclusiveMinimum'];
-  const isTold = typeof most === 'number' && most <= 100;
-  if (typeof least === 'number') return isTold ? ` from ${least} to ${most}` : ` from ${least}`;
-  return typeof above === 'number' ? ` above ${above}` : '';
+  const isTold = typeof most === 'number' && most !== USUAL_MOST && most < LEAST_UNTOLD;
+  const upTo = isTold ? ` to ${thousands(most)}` : '';
+  if (typeof least === 'number') return ` from ${least}${upTo}`;
+  return typeof above === 'number' ? ` above ${above}${upTo}` : '';
 }
+
+const thousands = (whole: number): string => String(whole).replace(/\B(?=(\d{3})+$)/g, ',');
 
 /** Text for a cell of a table: maps and lists as code, bars escaped. */
 export function cell(text: string): string {

@@ -43,7 +43,7 @@ export class Unit {
   /** By slot: 1 + the find by which it was noted; 0: not noted. */
   readonly notes: Uint16Array;
   /** Times sent back by each `then` row. */
-  readonly loops: Uint16Array;
+  readonly loops: Uint32Array;
   /** By inspection: 0 not seen yet; at its first visit 1 nothing was found, 2 something was. */
   readonly seen: Uint8Array;
 
@@ -58,7 +58,7 @@ export class Unit {
     this.slots = new Uint8Array(slots.count);
     this.slotTarget = new Int32Array(slots.count);
     this.notes = new Uint16Array(slots.count);
-    this.loops = new Uint16Array(thens.count);
+    this.loops = new Uint32Array(thens.count);
     this.seen = new Uint8Array(inspections);
   }
 
@@ -148,6 +148,6 @@ export class Unit {
 }
 
 /** Short columns: a loop is quicker than the built-in fill. */
-function clear(column: Uint8Array | Uint16Array): void {
+function clear(column: Uint8Array | Uint16Array | Uint32Array): void {
   for (let i = 0; i < column.length; i++) column[i] = 0;
 }

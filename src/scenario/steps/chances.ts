@@ -48,6 +48,10 @@ export function chanceNames(at: Path, value: unknown, lookup: Lookup): void {
 export const isAlways = (chance: Chance): boolean =>
   chance.usual === 1 && chance.byOption.every((row) => row.chance === 1);
 
+/** 100 % for the units of some option at least. */
+export const isAlwaysForSome = (chance: Chance): boolean =>
+  chance.usual === 1 || chance.byOption.some((row) => row.chance === 1);
+
 /** Chances by option, numbered as they are added. */
 export class Chances {
   private readonly rows: Chance[] = [];

@@ -1,4 +1,5 @@
-import type { Model } from '../../flow/model/model.js';
+import { z } from 'zod';
+import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import { saySeen } from '../file/problem.js';
 import { int32, uint8 } from '../lookup/columns.js';
@@ -7,12 +8,12 @@ import type { LaidRoutes } from '../lookup/ids.js';
 import { allSteps, findsOf, type PlacedStep, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import type { Find } from '../types/steps.js';
+import type { Chance, Find } from '../types/steps.js';
 import { keys, name, together } from '../values/keys.js';
 import { own } from '../values/raw.js';
-import { mark, whole, word } from '../values/scalars.js';
+import { limitOf, mark, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-import { chanceByOption, isAlways } from './chances.js';
+import { chanceByOption, isAlways, isAlwaysForSome } from './chances.js';
 
 const FIND_WANTED =
   'what is found and what then, such as { chance: 85 %, repair: 25 min }, { chance: 90 %, back ' +
@@ -33,7 +34,13 @@ export function findSchema(time: TimeSchema) {
           'The unit is sent back to this step, the same or an earlier one of its route, and goes ' +
             'forward again from there. Example: prime',
         ),
-      limit: whole(1, 1000).optional().describe('Maximum number of send-backs per unit. Default: 5'),
+      limit: z
+        .union([whole(1), word('unlimited')], { error: 'a whole number from 1 to 1000000, or unlimited' })
+        .optional()
+        .describe(
+          'Maximum number of send-backs per unit, up to 1,000,000; or `unlimited`: as often as it takes. ' +
+            'Default: 5',
+        ),
       'at limit': word('pass', 'scrap')
         .optional()
         .describe(
@@ -65,36 +72,48 @@ export function findSchema(time: TimeSchema) {
         for (const [key, value] of Object.entries({ limit, 'at limit': atLimit }))
           if (value !== undefined && backTo === undefined)
             wrong([key], `${key} only together with back to`, saySeen(value));
+        if (limit === 'unlimited' && atLimit !== undefined)
+          wrong(['at limit'], 'at limit only with a limit, which may not be unlimited', saySeen(atLimit));
       }),
     )
     .transform(({ chance, repair, backTo: to, carry, limit = 5, atLimit = 'pass' }): Find => {
       if (repair !== undefined) return { chance, then: { kind: 'repair', work: repair } };
-      if (to !== undefined) return { chance, then: { kind: 'back', to, limit, atLimit } };
+      if (to !== undefined) return { chance, then: { kind: 'back', to, limit: limitOf(limit), atLimit } };
       return { chance, then: carry === undefined ? { kind: 'scrap' } : { kind: 'carry', work: carry } };
     });
 }
 
 /** Whether what is found may be noted and left open: carried on, or passed on at the limit of a loop. */
 export const makesNote = ({ then }: Find): boolean =>
-  then.kind === 'carry' || (then.kind === 'back' && then.atLimit === 'pass');
+  then.kind === 'carry' || (then.kind === 'back' && then.limit !== undefined && then.atLimit === 'pass');
 
-/** Loops that cannot end, tests that every unit fails: every unit would go round, or be scrapped. */
+/**
+ * Loops that cannot end, tests that every unit fails: every unit would go round, or be scrapped. Without a
+ * limit it is enough that some unit would.
+ */
 export function* loopFindings(scenario: Scenario): Iterable<Finding> {
   for (const placed of allSteps(scenario)) {
-    if (placed.step.sample !== undefined || placed.step.rework !== 'both') continue;
+    const isForAll = placed.step.sample === undefined && placed.step.rework === 'both';
     for (const { path, kind, find } of findsOf(placed)) {
-      const why = isAlways(find.chance) ? endless(placed, kind, find) : undefined;
+      if (!isForAll && !isUnlimited(find)) continue;
+      const why = isSure(find)(find.chance) ? endless(placed, kind, find) : undefined;
       if (why !== undefined)
         yield { path: [...path, 'chance'], wanted: `a chance below 100 %: ${why}`, seen: '100 %' };
     }
   }
 }
 
+const isUnlimited = ({ then }: Find): boolean => then.kind === 'back' && then.limit === undefined;
+const isSure = (find: Find): ((chance: Chance) => boolean) =>
+  isUnlimited(find) ? isAlwaysForSome : isAlways;
+
 /** Why a find that is sure must not be. */
-function endless({ route, index }: PlacedStep, kind: string | undefined, { then }: Find): string | undefined {
+function endless({ route, index }: PlacedStep, kind: string | undefined, find: Find): string | undefined {
+  const { then } = find;
   if (then.kind === 'scrap' && kind === undefined) return 'every unit would be scrapped';
   if (then.kind !== 'back') return undefined;
-  if (kind === undefined) return 'every unit would fail and go back until the limit';
+  const [who, until] = isUnlimited(find) ? ['some units', 'for ever'] : ['every unit', 'until the limit'];
+  if (kind === undefined) return `${who} would fail and go back ${until}`;
   const steps = stepsOf(route),
     target = steps.find(({ step }) => step.name === then.to)?.index ?? Infinity;
   const again = steps
@@ -103,13 +122,12 @@ function endless({ route, index }: PlacedStep, kind: string | undefined, { then 
       const chance = own(step.creates, kind);
       return (
         chance !== undefined &&
-        isAlways(chance) &&
+        isSure(find)(chance) &&
         step.rework !== 'skip' &&
-        step.sample === undefined &&
-        Object.keys(step.when).length === 0
+        (isUnlimited(find) || (step.sample === undefined && Object.keys(step.when).length === 0))
       );
     });
-  return again ? 'the defect is always made again, so every unit would go back until the limit' : undefined;
+  return again ? `the defect is always made again, so ${who} would go back ${until}` : undefined;
 }
 
 const KIND = { repair: REPAIR, carry: CARRY, scrap: SCRAP, back: SEND_BACK } as const,
@@ -140,7 +158,7 @@ export class Thens {
         repairDraw:
           'work' in then ? this.draws.add(`${step}/${WORK[then.kind]} ${what}`, then.work) : NO_DRAW,
         target: back === undefined ? -1 : this.laid.stepId(back.to),
-        limit: back?.limit ?? 0,
+        limit: back === undefined ? 0 : (back.limit ?? UNLIMITED),
         scrapAtLimit: back?.atLimit === 'scrap',
       }) - 1
     );

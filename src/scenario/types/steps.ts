@@ -70,7 +70,8 @@ export interface Find {
     | {
         readonly kind: 'back';
         readonly to: string;
-        readonly limit: number;
+        /** Most send-backs of a unit; undefined: no limit. */
+        readonly limit: number | undefined;
         readonly atLimit: 'pass' | 'scrap';
       }
     | { readonly kind: 'scrap' }

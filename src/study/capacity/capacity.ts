@@ -31,6 +31,12 @@ export interface CapacityRow {
   readonly capacityPerDay: number | null;
   /** Asked rate over capacity; null where no rate is asked. */
   readonly load: number | null;
+  /**
+   * Of carriers, and of crews with teams, load counts only what they are surely kept for: it is at least
+   * that. This is the load with the waits of a unit alone: nights, timetables, loads to be filled (see
+   * `StayDemand`), about. null for the others, and where no rate is asked.
+   */
+  readonly loadAlone: number | null;
 }
 
 export interface CapacityTable {
@@ -66,7 +72,8 @@ export interface CapacityTable {
  *   crew, which stays.
  * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of
  *   the sites.
- * - A carrier's and a team's minutes are a lower bound (see `StayDemand`), so their capacity is an upper one.
+ * - A carrier's and a team's minutes are a lower bound (see `StayDemand`), so their capacity is an upper one;
+ *   `loadAlone` adds the waits that a unit alone would have.
  * - A feeder's capacity is that of its slowest station or crew, as if that worked for this feeder alone.
  * - A supply's is what comes in over what a unit takes (see `supplyLimits`).
  */
@@ -74,7 +81,7 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
   const asks = demand(model);
   const daily = dailyMinutes(model, scenario);
   const asked = askedPerDay(scenario, daily);
-  const uses = usesOf(model, asks, daily);
+  const uses = usesOf(model, asks, daily, asked);
   const rows = [
     ...uses,
     ...laneLimits(model, asks, daily),
@@ -114,7 +121,7 @@ function noteOn(model: Model, { calendars }: Scenario, { isExact }: Demand): str
 }
 
 function row(
-  { kind, name, site, visits, minutes, available, most = Infinity }: Limit,
+  { kind, name, site, visits, minutes, minutesAlone, available, most = Infinity }: Limit,
   asked: number | null,
 ): CapacityRow {
   const limit = Math.min(most, minutes > 0 ? available / minutes : Infinity);
@@ -127,6 +134,10 @@ function row(
     availableMinutesPerDay: available,
     capacityPerDay: limit === Infinity ? null : limit,
     load: asked === null ? null : limit === 0 ? Infinity : asked / limit,
+    loadAlone:
+      asked === null || minutesAlone === undefined || !(available > 0)
+        ? null
+        : (asked * minutesAlone) / available,
   };
 }
 

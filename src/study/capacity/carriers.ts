@@ -2,10 +2,13 @@ import type { Model } from '../../flow/model/model.js';
 import { CARRIER } from '../../flow/model/resources.js';
 import { REWORK_ONLY } from '../../flow/model/steps.js';
 import { sumOf } from '../statistics/sums.js';
+import { meanTimeAlone } from './alone.js';
+import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import { chanceToMeet, meanDraw } from './means.js';
 import { type Build, optionMix, stockBuild } from './mix.js';
 import { stationMinutes } from './station.js';
+import { wayOf } from './way.js';
 
 /** What a carrier or a team is asked for, per unit released. */
 export interface StayDemand {
@@ -22,22 +25,44 @@ export interface StayDemand {
    * unattended while a team stands by.
    */
   readonly minutes: number;
+  /**
+   * The same with the waits of a unit alone: nights and days off, departures of a timetable, and at the rate
+   * asked others who fill a load or a lot with it and then stand in line. Of a team those in its crew's
+   * hours. Other queues and blocking are not in it. It is a mean over units that begin evenly, not a bound.
+   */
+  readonly minutesAlone: number;
 }
 
-/** By carriers and teams. */
-export function stayDemands(model: Model, asks: Demand): StayDemand[] {
+/** By carriers and teams; `askedPerDay` units a working day are released, null: no rate is asked. */
+export function stayDemands(
+  model: Model,
+  asks: Demand,
+  daily: DailyMinutes,
+  askedPerDay: number | null,
+): StayDemand[] {
   const { companions, steps, resources } = model;
   return companions.names.map((_, id) => {
     const resource = companions.resource[id],
       isCarrier = resources.kind[resource] === CARRIER,
-      holds = holdsOf(model, asks, id);
-    let minutes = holds * meanDraw(model, companions.returnDraw[id]);
+      holds = holdsOf(model, asks, id),
+      back = meanDraw(model, companions.returnDraw[id]);
+    let minutes = holds * back;
     for (let step = companions.from[id]; step <= companions.to[id]; step++) {
+      // Steps side by side are in the minutes of their group.
+      if (model.sideBySide.group[step] >= 0) continue;
       const lane = steps.lane[step],
-        { place, crew } = stationMinutes(model, asks, step);
-      minutes += isCarrier ? place : crew;
+        { attended, unattended } = stationMinutes(model, asks, step);
+      minutes += isCarrier ? attended + unattended : attended;
       if (lane >= 0) minutes += asks.visits[step] * carriedMinutes(model, lane);
     }
+    const legs = wayOf(model, asks, daily, id, askedPerDay).map((leg) =>
+      'minutes' in leg ? { ...leg, minutes: leg.minutes / holds } : { ...leg, share: leg.share / holds },
+    );
+    const way = { calendar: daily.calendar(companions.returnCalendar[id]), minutes: back },
+      [first] = legs,
+      begins = first !== undefined && 'minutes' in first ? first.calendar : null,
+      of = isCarrier ? null : daily.calendar(resources.calendar[resource]);
+    const alone = holds > 0 ? holds * meanTimeAlone([...legs, way], begins, daily.spanMinutes, of) : 0;
     return {
       isCarrier,
       resource,
@@ -45,6 +70,8 @@ export function stayDemands(model: Model, asks: Demand): StayDemand[] {
       amount: companions.amount[id],
       holds,
       minutes,
+      // Without an end of the way in the span there is no more to say than the bound.
+      minutesAlone: Math.max(minutes, Number.isNaN(alone) ? 0 : alone),
     };
   });
 }

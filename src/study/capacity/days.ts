@@ -1,4 +1,4 @@
-import { Calendar } from '../../flow/floor/calendar.js';
+import { Calendar, calendarAt } from '../../flow/floor/calendar.js';
 import type { CrewShiftColumns } from '../../flow/model/crews.js';
 import type { Model } from '../../flow/model/model.js';
 import { type CalendarColumns, MINUTES_PER_DAY } from '../../flow/model/time.js';
@@ -20,6 +20,8 @@ export interface DailyMinutes {
   of(calendar: number): number;
   /** Person-minutes a working day of a crew. */
   ofCrew(crew: number): number;
+  /** A calendar without its overtime; null of -1: always. */
+  calendar(id: number): Calendar | null;
   /** Working days of the release calendar in the span looked at, and its length in minutes. */
   readonly workingDays: number;
   readonly spanMinutes: number;
@@ -43,9 +45,8 @@ export function dailyMinutes(model: Model, scenario: Scenario): DailyMinutes {
       "programme: expected a working day of the first station's site in the span of the run, got " +
         'none; open its calendar or lengthen the run',
     );
-  const minutes = model.calendars.map(
-    (columns) => new Calendar(usualHours(columns)).worked(0, spanMinutes) / workingDays,
-  );
+  const usual = model.calendars.map((columns) => new Calendar(usualHours(columns))),
+    minutes = usual.map((calendar) => calendar.worked(0, spanMinutes) / workingDays);
   const { amount, calendar: calendars, shifts } = model.resources,
     of = (calendar: number): number => (calendar < 0 ? spanMinutes / workingDays : minutes[calendar]);
   return {
@@ -57,6 +58,7 @@ export function dailyMinutes(model: Model, scenario: Scenario): DailyMinutes {
         ? amount[crew] * of(calendar)
         : personMinutes(model.calendars[calendar], own, spanMinutes) / workingDays;
     },
+    calendar: (id) => calendarAt(usual, id),
     workingDays,
     spanMinutes,
   };

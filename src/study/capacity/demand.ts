@@ -4,7 +4,7 @@ import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 import { chanceToMeet, meanDraw, meanFactor, meanLearning } from './means.js';
 import { type Build, optionMix, routeOptions, stockBuild } from './mix.js';
-import { expectedVisits, type Visits } from './visits.js';
+import { expectedVisits, type Visits } from './visits/visits.js';
 
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
 export interface Demand {

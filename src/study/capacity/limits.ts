@@ -1,7 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { named, rowsOf } from '../lists.js';
-import { sum } from '../statistics/sums.js';
-import { carriedMinutes, stayDemands } from './carriers.js';
+import { sum, sumOf } from '../statistics/sums.js';
+import { carriedMinutes, type StayDemand, stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import { meanDraw } from './means.js';
@@ -17,6 +17,8 @@ export interface Limit {
   readonly visits: number;
   /** Of one of its places, people or trucks, per unit. */
   readonly minutes: number;
+  /** Of what stays with a unit: the same with its waits when alone, see `StayDemand`. */
+  readonly minutesAlone?: number;
   /** Minutes a working day of all of them. */
   readonly available: number;
   /** Units a working day that it can pass on, whatever it does with them: a pulse line moves once a takt. */
@@ -28,13 +30,23 @@ export interface Use extends Limit {
   readonly byRoute: Float64Array;
 }
 
-type UseByRoute = Omit<Use, 'minutes'>;
+type UseByRoute = Omit<Use, 'minutes' | 'minutesAlone'> & {
+  /** By which the waits of a unit alone lengthen what is kept; undefined: nothing is kept. */
+  readonly waits?: number;
+};
 
-/** Stations but arrival banks, crews, carriers. */
-export const usesOf = (model: Model, asks: Demand, daily: DailyMinutes): Use[] =>
-  [stationUses, crewUses, carrierUses]
-    .flatMap((uses) => uses(model, asks, daily))
-    .map((use) => ({ ...use, minutes: sum(use.byRoute) }));
+/** Stations but arrival banks, crews, carriers; `askedPerDay` null: no rate is asked. */
+export function usesOf(model: Model, asks: Demand, daily: DailyMinutes, askedPerDay: number | null): Use[] {
+  const stays = stayDemands(model, asks, daily, askedPerDay);
+  return [
+    ...stationUses(model, asks, daily),
+    ...crewUses(model, asks, daily, stays),
+    ...carrierUses(model, daily, stays),
+  ].map(({ waits, ...use }) => {
+    const minutes = sum(use.byRoute);
+    return { ...use, minutes, ...(waits !== undefined && { minutesAlone: minutes + waits }) };
+  });
+}
 
 function stationUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[] {
   const { stations, steps } = model;
@@ -72,7 +84,12 @@ function pulses(
   return at < 0 ? Infinity : daily.of(calendar[line]) / takt[line];
 }
 
-function crewUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[] {
+function crewUses(
+  model: Model,
+  asks: Demand,
+  daily: DailyMinutes,
+  stays: readonly StayDemand[],
+): UseByRoute[] {
   const { resources, steps } = model;
   return Array.from({ length: resources.crews }, (_, crew) => {
     const byRoute = new Float64Array(model.routes.count);
@@ -86,8 +103,8 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[]
           availability(model, steps.station[step], daily);
       }
     }
-    for (const { resource, route, amount, holds, minutes } of stayDemands(model, asks)) {
-      if (resource !== crew) continue;
+    const teams = stays.filter(({ resource }) => resource === crew);
+    for (const { route, amount, holds, minutes } of teams) {
       visits += holds;
       byRoute[route] += amount * minutes;
     }
@@ -96,22 +113,26 @@ function crewUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[]
       ...named(model, 'resources', crew),
       visits,
       byRoute,
+      ...(teams.length > 0 && { waits: sumOf(teams, (team) => team.amount * waitsOf(team)) }),
       available: daily.ofCrew(crew),
     };
   });
 }
 
-function carrierUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[] {
-  return stayDemands(model, asks)
+function carrierUses(model: Model, daily: DailyMinutes, stays: readonly StayDemand[]): UseByRoute[] {
+  return stays
     .filter(({ isCarrier }) => isCarrier)
-    .map(({ resource, route, holds, minutes }) => ({
+    .map((stay) => ({
       kind: 'carrier',
-      ...named(model, 'resources', resource),
-      visits: holds,
-      byRoute: new Float64Array(model.routes.count).fill(minutes, route, route + 1),
-      available: model.resources.amount[resource] * daily.of(-1),
+      ...named(model, 'resources', stay.resource),
+      visits: stay.holds,
+      byRoute: new Float64Array(model.routes.count).fill(stay.minutes, stay.route, stay.route + 1),
+      waits: waitsOf(stay),
+      available: model.resources.amount[stay.resource] * daily.of(-1),
     }));
 }
+
+const waitsOf = ({ minutes, minutesAlone }: StayDemand): number => minutesAlone - minutes;
 
 export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Limit[] {
   const { lanes, steps, siteNames } = model;

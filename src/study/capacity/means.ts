@@ -5,7 +5,7 @@ import { rowsOf } from '../lists.js';
 import type { Build } from './mix.js';
 
 /** Mean of a draw; 0 of none (-1). */
-export const meanDraw = ({ draws }: Model, draw: number): number =>
+export const meanDraw = ({ draws }: Pick<Model, 'draws'>, draw: number): number =>
   draw < 0 ? 0 : meanOf(draws[draw].distribution);
 
 /** Chance that a build meets all conditions of a step. */

@@ -6,10 +6,15 @@ import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import { meanDraw } from './means.js';
 
-/** Minutes that a step asks for, per unit released: of a place, and of each person of its crew. */
+/**
+ * Minutes that a step asks for, per unit released: of a place, and of each person of its crew; and those for
+ * which the unit itself is there, with people and without. They differ where units share a lot.
+ */
 export interface StepMinutes {
   readonly place: number;
   readonly crew: number;
+  readonly attended: number;
+  readonly unattended: number;
 }
 
 /**
@@ -19,17 +24,24 @@ export interface StepMinutes {
  */
 export function stationMinutes(model: Model, asks: Demand, step: number): StepMinutes {
   const station = model.steps.station[step];
-  if (station < 0) return { place: 0, crew: 0 };
-  if (model.sideBySide.group[step] >= 0) return { place: 0, crew: asks.attended[step] };
+  if (station < 0) return { place: 0, crew: 0, attended: 0, unattended: 0 };
+  if (model.sideBySide.group[step] >= 0)
+    return { place: 0, crew: asks.attended[step], attended: 0, unattended: 0 };
   if (model.sideBySide.group[step + 1] === step) {
     const { place, attended } = groupMinutes(model, asks, step),
       change = changeover(model, asks, step);
-    return { place: place + change, crew: attended + change };
+    return {
+      place: place + change,
+      crew: attended + change,
+      attended: attended + change,
+      unattended: place - attended,
+    };
   }
   const lot = Math.min(model.stations.lotMost[station], model.stations.places[station]);
   const share = lot > 0 ? 1 / lot : 1;
-  const crew = (asks.attended[step] + changeover(model, asks, step)) * share;
-  return { place: crew + asks.unattended[step] * share, crew };
+  const attended = asks.attended[step] + changeover(model, asks, step),
+    unattended = asks.unattended[step];
+  return { place: (attended + unattended) * share, crew: attended * share, attended, unattended };
 }
 
 /**

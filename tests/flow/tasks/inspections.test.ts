@@ -141,6 +141,33 @@ describe('the limit of a loop', () => {
     expect(visits(played, 'make')).toBe(20);
     expect(played.seen).toMatchObject({ shipped: 0, scrapped: 5, limitReached: Float64Array.of(5) });
   });
+
+  it('may be far beyond what two bytes hold: 70 000 send-backs, each looked at, then the unit is scrapped', () => {
+    // Found at every look but one in 10^15: 70 001 times made and looked at, a minute each.
+    const played = play(
+      route(`
+  - { step: make, at: mill, work: 1 min, creates: { dirt: 99.9999999999999 % } }
+  - { step: look, at: gate, work: 1 min, finds: { dirt: { chance: 100 %, back to: make, limit: 70000, at limit: scrap } } }`),
+    );
+    expect(visits(played, 'look')).toBe(70_001);
+    expect(played.seen).toMatchObject({ shipped: 0, scrapped: 1, endedAt: 140_002 });
+  });
+
+  it('may be left out: a test that fails 95 times in 100 is taken until it is passed, 20 times a unit', () => {
+    // Tries are geometric: mean 1 / 0.05, standard deviation sqrt(0.95) / 0.05 = 19.5; of 4000 units 0.31.
+    const played = play(
+      route(
+        `
+  - { step: make, at: mill, work: 1 min }
+  - { step: test, at: gate, work: 1 min, fails: { chance: 95 %, back to: test, limit: unlimited } }`,
+        { quantity: 4000 },
+      ),
+    );
+    expect(Math.abs(visits(played, 'test') / 4000 - 20)).toBeLessThan(3 * 0.31);
+    expect(played.seen).toMatchObject({ shipped: 4000, limitReached: Float64Array.of(0) });
+    // With the usual limit of 5 it would be 1 + 0.95 + .. + 0.95^5 = 5.30.
+    expect(visits(played, 'test') / 4000).toBeGreaterThan(6);
+  });
 });
 
 describe('a test', () => {

@@ -13,6 +13,7 @@ function row(name: string, capacityPerDay: number | null, more: Partial<Capacity
     availableMinutesPerDay: 480,
     capacityPerDay,
     load: capacityPerDay === null ? 0 : 4 / capacityPerDay,
+    loadAlone: null,
     ...more,
   };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
+import type { CalendarSpec } from '../../../src/scenario/types/calendars.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { type CapacityRow, type CapacityTable, capacity } from '../../../src/study/capacity/capacity.js';
 import {
@@ -522,6 +523,48 @@ describe('capacity: carriers and teams', () => {
   it('counts for the people of a team the work of its steps', () => {
     // Beside the crew of the first step, 50: two people for 50 + 5 + 5. Claimed by the step and by the team.
     expect(rowOf(found, 'crew', 'fitters')).toMatchObject({ visitsPerUnit: 2, minutesPerUnit: 50 + 2 * 60 });
+  });
+
+  it('adds the waits of a unit alone: nights and days off, the timetable, the queue behind a full truck', () => {
+    // Four units a day, 480 of 1440 min a day worked, all seven days. From the middle of the shift's start on:
+    // work of 60 min, evenly begun, 60 x 3 by the clock, its end evenly over the shift (06:00-14:00); to the
+    // departure at 20:00, 14 to 6 h, 10 on average; drive 4 h, at 00:00; at 06:00 the four of the truck are
+    // worked on one after another, 60 min each: 1.5 others first, then its own.
+    const week: CalendarSpec = {
+      ...dayShift,
+      hours: [{ startMin: 360, endMin: 840 }],
+      breaks: [],
+      on: [1, 2, 3, 4, 5, 6, 7],
+    };
+    const late = table(
+      scenario({
+        calendars: { days: week },
+        programme: ratePerDay(4),
+        sites: {
+          here: site({ a: station() }, { calendar: 'days' }),
+          there: site({ c: station() }, { calendar: 'days' }),
+        },
+        lanes: {
+          road: lane('here', 'there', {
+            capacity: 6,
+            drive: minutes(240),
+            leaves: { kind: 'timetable', atMin: [1200] },
+          }),
+        },
+        carriers: { carts: { count: 8, from: 'make', to: 'fit', return: minutes(0), hours: undefined } },
+        route: [
+          step('make', 'a', { work: minutes(60) }),
+          { kind: 'lane', lane: 'road', when: {} },
+          step('fit', 'c', { work: minutes(60) }),
+        ],
+      }),
+    );
+    const { load, loadAlone, minutesPerUnit } = rowOf(late, 'carrier', 'carts'),
+      alone = 180 + 600 + 240 + 360 + 90 + 60;
+    expect(minutesPerUnit).toBe(60 + 240 + 60);
+    expect(load).toBeCloseTo((4 * 360) / (8 * 1440), 8);
+    expect(loadAlone! / ((4 * alone) / (8 * 1440))).toBeCloseTo(1, 2);
+    expect(rowOf(late, 'station', 'a').loadAlone).toBeNull();
   });
 
   it('is an upper limit that closed networks do not reach: five carts, three exponential stations', () => {

@@ -3,6 +3,8 @@ import { simulate } from '../../../src/flow/engine.js';
 import { prepare } from '../../../src/flow/plan.js';
 import { observe } from '../../../src/measure/observe.js';
 import { compile } from '../../../src/scenario/compile.js';
+import { readScenario } from '../../../src/scenario/read.js';
+import { capacity } from '../../../src/study/capacity/capacity.js';
 import { demand } from '../../../src/study/capacity/demand.js';
 import {
   back,
@@ -94,5 +96,40 @@ describe('expected visits and repairs', () => {
     const scrapped = run.tally.scrapped / 20_000;
     // Of a third tested, 0.3 fail and are tested again; 0.3 of those are scrapped: 0.03.
     expect(scrapped).toBeCloseTo(0.03, 2);
+  });
+});
+
+describe('what carriers are held for', () => {
+  /** Invented; times without chance. A month passes before it is watched, so that the floor is full. */
+  const carts = (leaves: string) => `
+scenario: carts
+programme: { start: 2027-04-05, zone: Europe/Oslo, warm up: 28 days, length: 364 days, rate: { per day: 4 } }
+calendars: { days: { hours: ["07:00-15:00"] } }
+sites:
+  a: { zone: Europe/Oslo, calendar: days, stations: { s: { buffer: unlimited }, o: { places: 8, unattended: true } } }
+  b: { zone: Europe/Oslo, calendar: days, stations: { t: { buffer: unlimited } } }
+lanes: { road: { from: a, to: b, trucks: 3, capacity: 10, drive: 2 h, return: 2 h, leaves: ${leaves} } }
+carriers: { carts: { count: 60, from: one, to: two, return: 3 h } }
+route:
+  - { step: one, at: s, work: 70 min }
+  - { step: bake, at: o, process: 3 h }
+  - { lane: road }
+  - { step: two, at: t, work: 60 min }
+`;
+
+  it.each([
+    ['a timetable', '{ at: ["14:00"] }'],
+    ['full trucks', 'when full'],
+    ['trucks full or a day and a half late', '{ when full or after: 36 h }'],
+  ])('is told to 15 % for %s, where the sure time is less than a third of it', (_, leaves) => {
+    const { scenario, problems } = readScenario(carts(leaves), 'carts.yaml', () => '');
+    if (scenario === undefined) throw new Error(JSON.stringify(problems));
+    const model = compile(scenario),
+      row = capacity(model, scenario).rows.find(({ kind }) => kind === 'carrier')!,
+      { held, coming } = observe(simulate(prepare(model), 'carts', 1), 1).kept;
+    const seen = (held[0]! + coming[0]!) / 60;
+    expect(row.loadAlone! / seen).toBeGreaterThan(0.85);
+    expect(row.loadAlone! / seen).toBeLessThan(1.15);
+    expect(row.load! / seen).toBeLessThan(1 / 3);
   });
 });

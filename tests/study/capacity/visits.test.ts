@@ -4,7 +4,7 @@ import type { OptionMix } from '../../../src/scenario/types/programme.js';
 import type { StationStep } from '../../../src/scenario/types/steps.js';
 
 import { optionMix } from '../../../src/study/capacity/mix.js';
-import { expectedVisits } from '../../../src/study/capacity/visits.js';
+import { expectedVisits } from '../../../src/study/capacity/visits/visits.js';
 import {
   back,
   chance,

@@ -76,6 +76,7 @@ function drawPlace(
   { top, x }: Frame,
 ): void {
   const blocks = top + RUNS,
+    beginnings = distinctBeginnings(values),
     end = (stay: StripStay): number => x(stay.to ?? strip.hours);
   for (const stay of stays)
     box(context, x(stay.from), blocks, end(stay) - x(stay.from), BLOCKS, valueFill(stay.value));
@@ -94,13 +95,25 @@ function drawPlace(
       to = end(run.at(-1) ?? first) - 1;
     if (to - from < 4) continue;
     polyline(context, [from, blocks - 3], [from, blocks - 6], [to, blocks - 6], [to, blocks - 3]);
-    const named = [`${values[first.value] ?? ''} ${run.length}`, String(run.length)].find(
-      (text) => textWidth(text, SIZE.small) <= to - from + 2,
-    );
+    const named = [values[first.value], beginnings[first.value], '']
+      .map((value) => `${value ?? ''} ${run.length}`.trim())
+      .find((text) => textWidth(text, SIZE.small) <= to - from + 2);
     if (named !== undefined) write(context, named, (from + to) / 2, blocks - 13, INK, SMALL);
   }
   context.textAlign = 'start';
 }
+
+/** The shortest beginning of each name that no other name has: `r`, `wh` and `wi` of red, white and wine. */
+export const distinctBeginnings = (names: readonly string[]): string[] =>
+  names.map((name) => {
+    const letters = Array.from(name),
+      others = names.filter((other) => other !== name);
+    const count = letters.findIndex((_, i) => {
+      const head = letters.slice(0, i + 1).join('');
+      return others.every((other) => !other.startsWith(head));
+    });
+    return count < 0 ? name : letters.slice(0, count + 1).join('');
+  });
 
 /** Stays in a row with one value. */
 export function runsOf(stays: readonly StripStay[]): [first: StripStay, ...rest: StripStay[]][] {

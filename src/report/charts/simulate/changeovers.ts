@@ -29,7 +29,7 @@ export function changeovers(results: Results): Chart | null {
     finding: `${first.name}: ${figuresOf(first)}`,
     how:
       `Replication ${strip.replication}, ${strip.days[0] ?? ''} to ${strip.days.at(-1) ?? ''}: the week ` +
-      `with the most changeovers at ${first.name}. Each block is a unit on a place, marked by its ` +
+      `with the most changeovers at ${first.name}. Each block is a unit on a place, hatched by its ` +
       `${first.option}; black: changeover. ` +
       'Above: units of one value in a row; at the edges of the picture they may be more. Figures ' +
       'are of all replications.' +

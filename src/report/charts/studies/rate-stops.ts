@@ -3,7 +3,7 @@ import { count } from '../../../study/format.js';
 import type { RateResults } from '../../../study/rate/results.js';
 import { font, textWidth } from '../../canvas.js';
 import { drawing } from '../../drawing.js';
-import { type Fill, SIZE, valueFill } from '../../style.js';
+import { type Fill, SIZE, shareFill } from '../../style.js';
 import { fit } from '../../text.js';
 import { valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart } from '../chart.js';
@@ -36,7 +36,7 @@ export function rateStops(results: RateResults): Chart {
       .reduce((sum, { share }) => sum + 100 * share.share, 0);
   const shares = series.map((name, i) => ({
     name,
-    fill: valueFill(i),
+    fill: shareFill(i),
     byRate: points.map((point) => shareOf(point, name)),
   }));
   const [change] = changes,

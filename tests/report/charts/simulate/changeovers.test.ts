@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { runsOf } from '../../../../src/report/charts/simulate/changeover-strip.js';
+import { distinctBeginnings, runsOf } from '../../../../src/report/charts/simulate/changeover-strip.js';
 import { CHARTS } from '../../../../src/report/files/simulate.js';
 import type { StripStay } from '../../../../src/study/sections/changeovers.js';
 import { results } from '../../samples/drawn.js';
@@ -22,6 +22,12 @@ describe('changeovers', () => {
       [2, 3],
     ]);
     expect(runsOf([])).toEqual([]);
+  });
+
+  it('name a value in little room by the beginning that no other has', () => {
+    expect(distinctBeginnings(['red', 'white', 'wine', 'yellow'])).toEqual(['r', 'wh', 'wi', 'y']);
+    // A name that begins another has no shorter one.
+    expect(distinctBeginnings(['sea', 'sea blue'])).toEqual(['sea', 'sea ']);
   });
 
   it('are drawn only for stations with a week to show', () => {

@@ -1,11 +1,11 @@
-import type { Model } from '../../flow/model/model.js';
-import { HOLD_NONE } from '../../flow/model/quality.js';
-import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../flow/model/steps.js';
-import { rowsOf } from '../lists.js';
+import type { Model } from '../../../flow/model/model.js';
+import { HOLD_NONE } from '../../../flow/model/quality.js';
+import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../../flow/model/steps.js';
+import { rowsOf } from '../../lists.js';
+import { chanceToMeet, meanChance, meanDraw } from '../means.js';
+import { type Build, stockBuild } from '../mix.js';
 import { type Joining, joiningAt, type LeftOf } from './carried.js';
 import { Inspection } from './inspection.js';
-import { chanceToMeet, meanChance, meanDraw } from './means.js';
-import { type Build, stockBuild } from './mix.js';
 import type { BackStream, Columns } from './streams.js';
 
 /** Something that a step may create. */

@@ -1,5 +1,5 @@
-import type { Model } from '../../flow/model/model.js';
-import { CARRY, REPAIR, SCRAP } from '../../flow/model/quality.js';
+import type { Model } from '../../../flow/model/model.js';
+import { CARRY, REPAIR, SCRAP } from '../../../flow/model/quality.js';
 
 /** One thing an inspection may find, for one build. */
 export interface Find {

@@ -1,5 +1,5 @@
-import type { Model } from '../../flow/model/model.js';
-import { HOLD_NONE } from '../../flow/model/quality.js';
+import type { Model } from '../../../flow/model/model.js';
+import { HOLD_NONE } from '../../../flow/model/quality.js';
 
 /**
  * Columns of a stream: units with each slot open; in a model with holds then units with each slot carried;

@@ -1,7 +1,7 @@
-import type { Model } from '../../flow/model/model.js';
-import { HOLD_NONE, HOLD_NOTED } from '../../flow/model/quality.js';
+import type { Model } from '../../../flow/model/model.js';
+import { HOLD_NONE, HOLD_NOTED } from '../../../flow/model/quality.js';
+import type { Build } from '../mix.js';
 import { chanceNoted, joinPart, type LeftOf, mendAll, moveNotes } from './carried.js';
-import type { Build } from './mix.js';
 import { type Creation, layPath, type PathStep } from './path.js';
 import { type Columns, carried, columnsOf, into, join, type Stream, StreamPool, split } from './streams.js';
 

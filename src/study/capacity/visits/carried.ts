@@ -1,6 +1,6 @@
-import type { Model } from '../../flow/model/model.js';
-import { rowsOf } from '../lists.js';
-import type { Build } from './mix.js';
+import type { Model } from '../../../flow/model/model.js';
+import { rowsOf } from '../../lists.js';
+import type { Build } from '../mix.js';
 import { type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 
 /** Columns of one sub-assembly at the end of a feeder. */

@@ -1,10 +1,10 @@
-import type { Model } from '../../flow/model/model.js';
-import { CARRY, REPAIR, SEND_BACK } from '../../flow/model/quality.js';
-import { meanOf } from '../../random/distribution.js';
-import { rowsOf } from '../lists.js';
+import type { Model } from '../../../flow/model/model.js';
+import { CARRY, REPAIR, SEND_BACK } from '../../../flow/model/quality.js';
+import { meanOf } from '../../../random/distribution.js';
+import { rowsOf } from '../../lists.js';
+import { meanChance } from '../means.js';
+import type { Build } from '../mix.js';
 import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
-import { meanChance } from './means.js';
-import type { Build } from './mix.js';
 import { BackStream, type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 
 /**

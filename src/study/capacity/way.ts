@@ -1,0 +1,114 @@
+import { LEAVE_FULL, LEAVE_TIMETABLE } from '../../flow/model/lanes.js';
+import type { Model } from '../../flow/model/model.js';
+import { countWhere } from '../../flow/model/time.js';
+import { type Leg, load } from './alone.js';
+import type { DailyMinutes } from './days.js';
+import type { Demand } from './demand.js';
+import { meanDraw } from './means.js';
+import { availability, stationMinutes } from './station.js';
+
+/** Legs so far; the hours in which units come to the next, a calendar; how many come together. */
+interface Way {
+  readonly legs: Leg[];
+  hours: number;
+  together: number;
+}
+
+/**
+ * What a unit goes through while it keeps a carrier or team, minutes per unit released; at `askedPerDay`
+ * units a working day others fill its loads and lots (null: no rate is asked, and none are waited for).
+ */
+export function wayOf(
+  model: Model,
+  asks: Demand,
+  daily: DailyMinutes,
+  id: number,
+  askedPerDay: number | null,
+): Leg[] {
+  const { companions, steps, stations, lanes } = model,
+    from = companions.from[id],
+    way: Way = { legs: [], hours: -1, together: 1 };
+  /** Until others have come, evenly over the hours of the step before, or the longest wait is over. */
+  const fill = (step: number, least: number, most: number, longest: number): void => {
+    const perUnit = asks.visits[step],
+      { hours } = way;
+    if (askedPerDay === null || !(perUnit > 0) || most <= 1) return;
+    const apart = (calendar: number): number => daily.of(calendar) / (askedPerDay * perUnit),
+      { together, wait } = load(apart(-1), least, most, longest),
+      isTimedOut = together < most && longest > (together - 1) * apart(-1);
+    // The others come in the hours of the step before; the longest wait goes by the clock.
+    way.legs.push(
+      isTimedOut
+        ? { calendar: null, minutes: perUnit * wait }
+        : { calendar: daily.calendar(hours), minutes: (perUnit * apart(hours) * (together - 1)) / 2 },
+    );
+    way.together = together;
+  };
+  for (let step = from; step <= companions.to[id]; step++) {
+    const station = steps.station[step],
+      lane = steps.lane[step],
+      visits = asks.visits[step];
+    if (lane >= 0) {
+      const departures = lanes.timetable[lane];
+      if (lanes.rule[lane] === LEAVE_TIMETABLE) {
+        const times = countWhere(departures, (time) => time < daily.spanMinutes),
+          atEach = (askedPerDay ?? 0) * visits * (daily.workingDays / Math.max(1, times));
+        way.legs.push({ departures, share: visits });
+        way.together = Math.min(lanes.capacity[lane], Math.max(1, atEach));
+      } else
+        fill(step, 1, lanes.capacity[lane], lanes.rule[lane] === LEAVE_FULL ? Infinity : lanes.wait[lane]);
+      goBy(model, daily, lane, visits, way);
+    } else if (station >= 0 && model.sideBySide.group[step] < 0) {
+      const most = Math.min(stations.lotMost[station], stations.places[station]);
+      if (most > 0 && step > from) fill(step, stations.lotLeast[station], most, stations.lotWait[station]);
+      standAt(model, asks, daily, step, way);
+      if (most === 0) way.together = 1;
+    }
+  }
+  return way.legs;
+}
+
+function goBy(
+  { lanes, draws }: Model,
+  daily: DailyMinutes,
+  lane: number,
+  share: number,
+  { legs }: Way,
+): void {
+  for (const [calendars, times] of [
+    [lanes.loadCalendar, lanes.loadDraw],
+    [lanes.driveCalendar, lanes.driveDraw],
+    [lanes.unloadCalendar, lanes.unloadDraw],
+  ] as const)
+    legs.push({
+      calendar: daily.calendar(calendars[lane]),
+      minutes: share * meanDraw({ draws }, times[lane]),
+    });
+}
+
+/**
+ * Those who come together stand in line; then work in its hours, at a pulse line no less than its takt, then
+ * what runs by the clock.
+ */
+function standAt(model: Model, asks: Demand, daily: DailyMinutes, step: number, way: Way): void {
+  const { steps, stations, pulseLines } = model,
+    station = steps.station[step],
+    { place, attended, unattended } = stationMinutes(model, asks, step),
+    fit = availability(model, station, daily),
+    takt = asks.visits[step] * pulseTakt(pulseLines, station);
+  if (steps.workCalendar[step] >= 0) way.hours = steps.workCalendar[step];
+  const calendar = daily.calendar(steps.workCalendar[step]),
+    ahead = stations.lotMost[station] > 0 ? 0 : (way.together - 1) / 2,
+    inLine = (ahead * Math.max(place / fit, takt)) / stations.places[station];
+  way.legs.push({ calendar, minutes: inLine + Math.max(attended / fit, takt - unattended) });
+  if (unattended > 0) way.legs.push({ calendar: null, minutes: unattended });
+  if (steps.attendedEnd[step] === 1) way.legs.push({ calendar, minutes: INSTANT });
+}
+
+/** The end of a process waits for an instant of working time. */
+const INSTANT = 1e-6;
+
+function pulseTakt({ station, stationStart, takt }: Model['pulseLines'], id: number): number {
+  const at = station.indexOf(id);
+  return at < 0 ? 0 : takt[stationStart.findLastIndex((start) => start <= at)];
+}
