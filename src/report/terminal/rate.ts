@@ -1,34 +1,38 @@
 import { count, intervalName, mean } from '../../study/format.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import { joined, lines, tableOf } from './table.js';
+import { joined } from './lines.js';
+import { tableOf } from './table.js';
 
-/** The answer, then a row a rate, as plain text of at most 100 columns. */
-export function rateTable(results: RateResults): string {
+/** The answer, then a row a rate, as plain text of at most `width` columns. */
+export function rateTable(results: RateResults, width?: number): string {
   const { answer, ramp, points, replications, mostReplications, seed, window, level } = results;
-  return joined([
-    ...lines(answer.sentence),
-    ...lines(ramp.sentence),
-    `${count(replications, 'replication')} a rate, up to ${mostReplications} where it is not settled, ` +
-      `seed ${seed}; ± half of the ${intervalName(level)}`,
-    `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
-      `${count(window.settleWeeks, 'week')} to fill the floor`,
-    'growth: of units released and not yet out, a week; WIP by rate is in the report',
-    '',
-    tableOf(points, [
-      { head: 'a day', align: 'right', cell: 'perDay' },
-      { head: 'verdict', cell: 'verdict' },
-      {
-        head: 'keep up',
-        align: 'right',
-        cell: ({ keptUp, replications: n }) => `${keptUp.count} of ${n}`,
-      },
-      { head: 'growth', align: 'right', cell: ({ drift }) => give(drift) },
-      { head: 'shipped a day', align: 'right', cell: ({ shippedPerDay }) => give(shippedPerDay) },
-      { head: 'lead days', align: 'right', cell: ({ leadDays }) => give(leadDays) },
-      { head: 'constraint', most: 24, cell: constraint },
-    ]),
-  ]);
+  return joined(
+    [
+      answer.sentence,
+      ramp.sentence,
+      `${count(replications, 'replication')} a rate, up to ${mostReplications} where it is not settled, ` +
+        `seed ${seed}; ± half of the ${intervalName(level)}`,
+      `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
+        `${count(window.settleWeeks, 'week')} to fill the floor`,
+      'growth: of units released and not yet out, a week; WIP by rate is in the report',
+      '',
+      tableOf(points, [
+        { head: 'a day', align: 'right', cell: 'perDay' },
+        { head: 'verdict', cell: 'verdict' },
+        {
+          head: 'keep up',
+          align: 'right',
+          cell: ({ keptUp, replications: n }) => `${keptUp.count} of ${n}`,
+        },
+        { head: 'growth', align: 'right', cell: ({ drift }) => give(drift) },
+        { head: 'shipped a day', align: 'right', cell: ({ shippedPerDay }) => give(shippedPerDay) },
+        { head: 'lead days', align: 'right', cell: ({ leadDays }) => give(leadDays) },
+        { head: 'constraint', cell: constraint },
+      ]),
+    ],
+    width,
+  );
 }
 
 function constraint({ stops: [first] }: RatePoint): string {

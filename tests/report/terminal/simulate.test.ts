@@ -34,7 +34,7 @@ describe('results in the terminal', () => {
         top coat booth 6                                       58  42 to 71
         electricians                                           23  12 to 38
         seal seams underbody 2                                 10  4 to 23
-      cost of a unit shipped, EUR                           12340  12180 to 12500
+      cost of a unit shipped, EUR                          12,340  12,180 to 12,500
         of which rework                                       830  730 to 930
       last unit out, P50                               2028-04-14  2028-04-12 to 2028-04-16
       last unit out, P80                               2028-04-18  2028-04-16 to 2028-04-20
