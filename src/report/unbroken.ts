@@ -1,6 +1,7 @@
 const NUMBER = String.raw`[-+±]?\d[\d,.]*`;
 /** What a number is counted in; a currency is three capitals. */
-const UNIT = String.raw`(?:an?|per) (?:working )?(?:day|week|hour|unit|month)|[A-Z]{3}|h|min|(?:day|week|hour|month|unit)s?`;
+const EACH = String.raw`(?:an?|per) (?:working )?(?:day|week|hour|unit|month)`,
+  UNIT = String.raw`${EACH}|[A-Z]{3}|h|min|(?:day|week|hour|month|unit)s?`;
 const TOGETHER = new RegExp(
   String.raw`(?:± )?(?<![\w.,])${NUMBER}(?: to ${NUMBER})?(?: %(?: CI)?)?(?: (?:${UNIT})(?!\w))?`,
   'g',

@@ -1,3 +1,4 @@
+import { count } from '../../study/format.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
@@ -88,7 +89,7 @@ export const rate = command({
     return runStudy<RateResults, Reading>(request, interrupt, {
       stage:
         `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ` +
-        `${replications} replications a rate, seed ${seed}`,
+        `${count(replications, 'replication')} a rate, seed ${seed}`,
       identity: identityOf({ study: 'rate', scenario, seed, more: asked }),
       run: (how) =>
         plannedRun(request.file, () => rateStudy({ ...asked, ...how, scenario, file, seed, workers })),

@@ -3,6 +3,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { nearest } from '../../scenario/values/nearest.js';
 import { LEVEL } from '../../study/asked.js';
+import { exact } from '../../study/format.js';
 import type { JourneyAsked } from '../../study/programme/journey.js';
 import type { Results } from '../../study/simulate/results.js';
 import { command } from '../arguments/command.js';
@@ -53,7 +54,8 @@ export const simulate = command({
         'give the scenario prices, or leave cost out',
       );
     const asked = { scenario, file, replications, seed, level: LEVEL },
-      runs = precision === undefined ? String(replications) : `${replications} to ${precision.most}`,
+      runs =
+        precision === undefined ? exact(replications) : `${exact(replications)} to ${exact(precision.most)}`,
       stage = `running ${runs} ${runs === '1' ? 'replication' : 'replications'} of ${file}, seed ${seed}`;
     if (shard !== undefined && out !== undefined) {
       const { simulateDesign } = await import('../../study/simulate/design.js');

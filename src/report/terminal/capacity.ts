@@ -32,7 +32,7 @@ const STAY_LEGEND =
   'units than this are carried';
 
 /**
- * The capacity table as aligned plain text of at most `width` columns without a line end at the end: first the
+ * The capacity table as aligned plain text of at most `width` columns without a line end at the end: the
  * bottleneck by arithmetic and the highest rate, then every station, crew, lane, feeder and supply, the
  * tightest first.
  */

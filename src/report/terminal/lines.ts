@@ -12,34 +12,33 @@ export const widthOf = (text: string): number => Array.from(text).length;
  * No letter is lost.
  */
 export function lines(text: string, indent = '', width = WIDTH, start = ''): string[] {
-  const broken: string[] = [];
-  let line = start,
-    isEmpty = true;
+  const broken: string[] = [],
+    last = { line: start, isEmpty: true };
   const end = (): void => {
-    broken.push(line);
-    line = indent;
-    isEmpty = true;
+    broken.push(last.line);
+    last.line = indent;
+    last.isEmpty = true;
   };
   const add = (piece: string): void => {
-    const longer = isEmpty ? line + piece : `${line} ${piece}`;
+    const longer = last.isEmpty ? last.line + piece : `${last.line} ${piece}`;
     if (widthOf(longer) <= width) {
-      line = longer;
-      isEmpty = false;
-    } else if (!isEmpty) {
+      last.line = longer;
+      last.isEmpty = false;
+    } else if (!last.isEmpty) {
       end();
       add(piece);
     } else if (piece.includes(' ')) {
       piece.split(' ').forEach(add);
     } else {
       const letters = Array.from(piece),
-        room = Math.max(1, width - widthOf(line));
-      line += letters.slice(0, room).join('');
+        room = Math.max(1, width - widthOf(last.line));
+      last.line += letters.slice(0, room).join('');
       end();
       add(letters.slice(room).join(''));
     }
   };
   piecesOf(text).forEach(add);
-  return isEmpty && broken.length > 0 ? broken : [...broken, line];
+  return last.isEmpty && broken.length > 0 ? broken : [...broken, last.line];
 }
 
 /** A sentence, or a table that is laid out when its width is known. */

@@ -1,4 +1,4 @@
-import { count, intervalName, mean } from '../../study/format.js';
+import { count, exact, intervalName, mean } from '../../study/format.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { joined } from './lines.js';
@@ -11,7 +11,7 @@ export function rateTable(results: RateResults, width?: number): string {
     [
       answer.sentence,
       ramp.sentence,
-      `${count(replications, 'replication')} a rate, up to ${mostReplications} where it is not settled, ` +
+      `${count(replications, 'replication')} a rate, up to ${exact(mostReplications)} where it is not settled, ` +
         `seed ${seed}; ± half of the ${intervalName(level)}`,
       `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
         `${count(window.settleWeeks, 'week')} to fill the floor`,
@@ -23,7 +23,7 @@ export function rateTable(results: RateResults, width?: number): string {
         {
           head: 'keep up',
           align: 'right',
-          cell: ({ keptUp, replications: n }) => `${keptUp.count} of ${n}`,
+          cell: ({ keptUp, replications: n }) => `${exact(keptUp.count)} of ${exact(n)}`,
         },
         { head: 'growth', align: 'right', cell: ({ drift }) => give(drift) },
         { head: 'shipped a day', align: 'right', cell: ({ shippedPerDay }) => give(shippedPerDay) },
@@ -36,7 +36,9 @@ export function rateTable(results: RateResults, width?: number): string {
 }
 
 function constraint({ stops: [first] }: RatePoint): string {
-  return first === undefined ? 'nothing' : `${first.name}, ${first.share.count} of ${first.share.n}`;
+  return first === undefined
+    ? 'nothing'
+    : `${first.name}, ${exact(first.share.count)} of ${exact(first.share.n)}`;
 }
 
 /** The mean and half of its interval, `3.44 ±0.01`. */

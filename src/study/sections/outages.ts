@@ -1,5 +1,6 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
+import { count, exact } from '../format.js';
 import { rowsOf } from '../lists.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { knownQuantile } from '../sample/known-quantile.js';
@@ -147,7 +148,7 @@ function daysQuantile(minutes: Counts, p: number, level: number): DaysQuantile {
     level,
     (each) => each / MINUTES_PER_DAY,
     'the outage began in no replication',
-    (late) => `${late} of ${minutes.n} replications had not recovered when the run ended`,
+    (late) => `${exact(late)} of ${count(minutes.n, 'replication')} had not recovered when the run ended`,
   );
   return { p, days, ...bounds };
 }

@@ -1,6 +1,7 @@
 import {
   asEstimate,
   count,
+  exact,
   intervalName,
   number,
   percentWithInterval,
@@ -40,7 +41,7 @@ export function bottlenecks(results: Results): Chart | null {
   const ci = intervalName(results.level),
     followed =
       first.sole.n > 0 && first.sole.n < results.replications
-        ? `, over ${first.sole.n} of the replications`
+        ? `, over ${exact(first.sole.n)} of the replications`
         : '';
   return rowChart({
     finding:
