@@ -1,5 +1,8 @@
+import { exact, withCommas } from '../scenario/values/thousands.js';
 import { type Estimate, mapped } from './statistics/estimate.js';
 import type { Proportion } from './statistics/proportion.js';
+
+export { exact };
 
 /** Anything with a middle and an interval around it. */
 type Span = Pick<Estimate, 'mean' | 'low' | 'high'>;
@@ -27,15 +30,6 @@ function tidy(value: number, decimals: number): string {
   const trimmed = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return trimmed === '-0' ? '0' : withCommas(trimmed);
 }
-
-/** A comma after each three digits ahead of the point, wherever a number is read: `16,480`. */
-function withCommas(digits: string): string {
-  const [whole = '', ...rest] = digits.split('.');
-  return [whole.replace(/\B(?=(?:\d{3})+$)/g, ','), ...rest].join('.');
-}
-
-/** A number with all its digits: `5.25`, `1,240`. */
-export const exact = (value: number): string => withCommas(String(value));
 
 /** A bare number in three significant digits, no exponent: `3.4`, `0.0312`, `1,240`. */
 export function number(value: number): string {

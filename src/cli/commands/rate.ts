@@ -1,4 +1,4 @@
-import { count } from '../../study/format.js';
+import { count, exact } from '../../study/format.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
@@ -64,7 +64,7 @@ export const rate = command({
       );
     if ((to - from) / step > MOST_RATES)
       throw new UsageError(
-        `--step: expected at most ${MOST_RATES} rates, got ${Math.floor((to - from) / step) + 1}`,
+        `--step: expected at most ${exact(MOST_RATES)} rates, got ${exact(Math.floor((to - from) / step) + 1)}`,
         'give a wider step',
       );
     return given;

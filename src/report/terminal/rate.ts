@@ -11,7 +11,7 @@ export function rateTable(results: RateResults, width?: number): string {
     [
       answer.sentence,
       ramp.sentence,
-      `${count(replications, 'replication')} a rate, up to ${exact(mostReplications)} where it is not settled, ` +
+      `${count(replications, 'replication')} a rate, up to ${exact(mostReplications)} where not settled, ` +
         `seed ${seed}; ± half of the ${intervalName(level)}`,
       `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
         `${count(window.settleWeeks, 'week')} to fill the floor`,

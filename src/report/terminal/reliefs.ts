@@ -8,8 +8,8 @@ const TOP = 12,
   TOP_ASSUMPTIONS = 8;
 
 /**
- * The ranking in short, plain text of at most `width` columns: the answer, the best reliefs, the assumptions that
- * move most.
+ * The ranking in short, plain text of at most `width` columns: the answer, the best reliefs, the
+ * assumptions that move most.
  */
 export function reliefsTable(results: ReliefsResults, width?: number): string {
   const { reliefs, assumptions, base, answer, seed, skipped, level, eachLevel } = results;
