@@ -1,5 +1,6 @@
 import { mkdirSync, rmSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
+import { count } from '../study/format.js';
 import { type Identity, Journal, JournalError } from '../study/run/journal.js';
 import { writing } from './files.js';
 import { say } from './output.js';
@@ -47,7 +48,7 @@ export async function withJournal<Value, Found>(
   return found;
 }
 
-const replications = (count: number): string => `${count} finished replication${count === 1 ? '' : 's'}`;
+const replications = (finished: number): string => count(finished, 'finished replication');
 
 function open<Value>(path: string, identity: Identity): Journal<Value> {
   try {

@@ -6,6 +6,16 @@ export function print(text: string): void {
   process.stdout.write(text.endsWith('\n') ? text : `${text}\n`);
 }
 
+const WIDEST = 100,
+  NARROWEST = 30;
+/** Width in which the answer is laid out: the terminal's, within reason; in a file or a pipe the widest. */
+export function outputWidth(): number {
+  const { isTTY, columns } = process.stdout as { isTTY?: boolean; columns?: number };
+  return isTTY === true && columns !== undefined && columns > 0
+    ? Math.min(WIDEST, Math.max(NARROWEST, columns))
+    : WIDEST;
+}
+
 /** Talk goes to stderr. */
 export function say(line: string): void {
   process.stderr.write(`${line}\n`);

@@ -5,7 +5,7 @@ import type { AnswerRequest } from './arguments/options.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import type { Interrupt } from './interrupt.js';
 import { withJournal } from './journal.js';
-import { print, say } from './output.js';
+import { outputWidth, print, say } from './output.js';
 import { progressOf } from './progress.js';
 import { checkOut, writeReport } from './report-folder.js';
 
@@ -32,7 +32,7 @@ export interface Study<Found, Value = unknown> {
   readonly identity?: Identity | undefined;
   readonly run: (how: How<Value>) => Found | Promise<Found>;
   /** What makes the answer plain text, loaded only where it is printed. */
-  readonly text: () => Promise<(found: Found) => string>;
+  readonly text: () => Promise<(found: Found, width: number) => string>;
   /** What makes the files of its report folder, loaded only where one is written. */
   readonly drawing: () => Promise<(found: Found) => Promise<ReadonlyMap<string, string | Buffer>>>;
   /** Whether a script must not overlook what was found. */
@@ -62,7 +62,7 @@ export async function runStudy<Found, Value = unknown>(
     };
     const found = await interrupt.orStop((async () => study.run(how))()).finally(progress.stop);
     // Printed first: whatever happens to the folder, the answer is not lost.
-    print(json ? stableJson(found) : (await study.text())(found));
+    print(json ? stableJson(found) : (await study.text())(found, outputWidth()));
     if (out !== undefined) {
       progress.stage('drawing the report');
       const draw = await interrupt.orStop(study.drawing());

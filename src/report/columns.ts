@@ -1,4 +1,4 @@
-import { short } from '../study/format.js';
+import { exact, short } from '../study/format.js';
 import type { Estimate } from '../study/statistics/estimate.js';
 
 /** A table of the page: the first cell of a row names the row. `note` explains what the cells are. */
@@ -38,7 +38,8 @@ export function columns<Item>(
 function cellText<Item>(item: Item, [, cell, form = short]: Column<Item>): string {
   if (typeof cell === 'function') return cell(item);
   const value = item[cell as keyof Item] as Shown;
-  return typeof value === 'object' && value !== null ? form(value) : String(value ?? '');
+  if (typeof value === 'number') return exact(value);
+  return typeof value === 'object' && value !== null ? form(value) : (value ?? '');
 }
 
 /** A table without rows is left out. */

@@ -1,4 +1,4 @@
-import { count, number } from '../study/format.js';
+import { count, exact, number } from '../study/format.js';
 import type { ReliefsResults } from '../study/reliefs/results.js';
 
 /** Where the throughput of a study of reliefs is counted. */
@@ -33,10 +33,10 @@ export function savedText({
 }: ReliefsResults): string {
   const outs = (why: string): number => reliefs.filter(({ out }) => out === why).length;
   return (
-    `${count(run, 'replication')} run instead of ${withoutScreen} ` +
+    `${count(run, 'replication')} run instead of ${exact(withoutScreen)} ` +
     `(${number(100 * (1 - run / withoutScreen))} % saved): of ${count(reliefs.length, 'relief')} ` +
     `${outs('no effect')} showed no effect early, ${outs('behind')} were clearly behind the best ${keep} ` +
     `(indifference zone ${number(zone)} a day, ${number(level * 100)} %), ` +
-    `${comparedToTheEnd(reliefs)} were given all ${replications}`
+    `${comparedToTheEnd(reliefs)} were given all ${exact(replications)}`
   );
 }

@@ -1,11 +1,3 @@
-/**
- * Text of at most `columns` characters (code points); the middle is left out, as the ends of names tell them
- * apart.
- */
-export function fitColumns(text: string, columns: number): string {
-  return shorten(text, (candidate) => Array.from(candidate).length <= columns);
-}
-
 /** The longest form of `text`, letters taken from its middle, that fits; `…` alone if none does. */
 export function shorten(text: string, fits: (candidate: string) => boolean): string {
   if (fits(text)) return text;

@@ -1,11 +1,9 @@
 import { textWidth } from './canvas.js';
 import { shorten } from './shorten.js';
+import { NO_BREAK, unbroken } from './unbroken.js';
 
-/**
- * Words, figures with their per cent sign, and whole short brackets such as an interval, which read badly
- * when broken.
- */
-const PIECE = /\([^()]{1,44}\)\S*|[\d.,]+ %\S*|\S+/g;
+/** Whole short brackets such as an interval, which read badly when broken, and words. */
+const PIECE = /\([^()]{1,44}\)[^ \n]*|[^ \n]+/g;
 
 /**
  * Breaks text at spaces into lines no wider than `width` CSS pixels; a single longer word loses its middle.
@@ -18,7 +16,7 @@ export function wrap(
 ): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.match(PIECE) ?? []) {
+  for (const word of unbroken(text).match(PIECE) ?? []) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && textWidth(longer, size, weight) > width) {
       lines.push(line);
@@ -28,7 +26,7 @@ export function wrap(
     }
   }
   if (line !== '') lines.push(line);
-  return lines.map((each) => fit(each, width, size, weight));
+  return lines.map((each) => fit(each.replaceAll(NO_BREAK, ' '), width, size, weight));
 }
 
 /** Text no wider than `width` CSS pixels, shortened in its middle if need be. */

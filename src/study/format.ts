@@ -1,5 +1,8 @@
+import { exact, withCommas } from '../scenario/values/thousands.js';
 import { type Estimate, mapped } from './statistics/estimate.js';
 import type { Proportion } from './statistics/proportion.js';
+
+export { exact };
 
 /** Anything with a middle and an interval around it. */
 type Span = Pick<Estimate, 'mean' | 'low' | 'high'>;
@@ -25,10 +28,10 @@ function rounded(value: number, decimals: number): string {
 function tidy(value: number, decimals: number): string {
   const text = rounded(value, decimals);
   const trimmed = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-  return trimmed === '-0' ? '0' : trimmed;
+  return trimmed === '-0' ? '0' : withCommas(trimmed);
 }
 
-/** A bare number in three significant digits, no exponent: `3.4`, `0.0312`, `1240`. */
+/** A bare number in three significant digits, no exponent: `3.4`, `0.0312`, `1,240`. */
 export function number(value: number): string {
   return tidy(value, decimalsFor({ mean: value, low: null, high: null }));
 }
@@ -42,7 +45,7 @@ export function mean(estimate: Estimate, scale = 1): string {
 /** `+0.31`: the mean of a difference, with its sign. */
 export function signed(difference: Estimate): string {
   const text = mean(difference);
-  return Number(text) > 0 ? `+${text}` : text;
+  return difference.mean > 0 && /[1-9]/.test(text) ? `+${text}` : text;
 }
 
 /** The bounds of an estimate, `3.3 to 3.5`; `no interval` below two replications. */
@@ -89,9 +92,9 @@ export const asEstimate = ({ share, low, high, level, n }: Proportion): Estimate
   n,
 });
 
-/** `1 replication`, `40 replications`. */
+/** `1 replication`, `1,000 replications`. */
 export function count(n: number, noun: string): string {
-  return `${n} ${noun}${n === 1 ? '' : 's'}`;
+  return `${exact(n)} ${noun}${n === 1 ? '' : 's'}`;
 }
 
 const scaled = (estimate: Estimate, scale: number): Span => mapped(estimate, (value) => value * scale);
@@ -108,7 +111,7 @@ function written(span: Span, value: number): string {
   const decimals = decimalsFor(span);
   if (!hasInterval(span) || span.low === span.high) return tidy(value, decimals);
   const text = rounded(value, decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
+  return withCommas(Number(text) === 0 ? text.replace('-', '') : text);
 }
 
 /**

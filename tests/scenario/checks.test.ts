@@ -119,7 +119,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a limit that is no count',
     [['back to: prime, limit: 3', 'back to: prime, limit: 1000001']],
-    ['41:52 route[2].finds.runs.limit: a whole number from 1 to 1000000; got 1000001'],
+    ['41:52 route[2].finds.runs.limit: a whole number from 1 to 1,000,000; got 1000001'],
   ],
   [
     'a test that scraps every unit',

@@ -6,7 +6,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a station without places',
     [['booth: { buffer: 2 }', 'booth: { places: 0 }']],
-    ['16:24 sites.coachworks.stations.booth.places: a whole number from 1 to 1000000; got 0'],
+    ['16:24 sites.coachworks.stations.booth.places: a whole number from 1 to 1,000,000; got 0'],
   ],
   [
     'a misspelt key',
@@ -26,7 +26,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a batch without its most',
     [['work: 15 min }', 'work: 15 min, batch: { longest wait: 2 h } }']],
     [
-      '23:55 sites.final plant.stations.cell.changeover.batch.most: missing; should be a whole number from 1 to 1000000',
+      '23:55 sites.final plant.stations.cell.changeover.batch.most: missing; should be a whole number from 1 to 1,000,000',
     ],
   ],
   [
@@ -152,7 +152,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'half a phase',
     [['process: 50 min', 'process: { erlang: { mean: 3 min, phases: 1.5 } }']],
-    ['36:71 route[1].process.erlang.phases: a whole number from 1 to 1000; got 1.5'],
+    ['36:71 route[1].process.erlang.phases: a whole number from 1 to 1,000; got 1.5'],
   ],
   [
     'a CSV file that is not there',
@@ -230,7 +230,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a lane without trucks',
     [['trucks: 1', 'trucks: 0']],
-    ['28:55 lanes.ferry.trucks: a whole number from 1 to 1000000; got 0'],
+    ['28:55 lanes.ferry.trucks: a whole number from 1 to 1,000,000; got 0'],
   ],
   [
     'a run without end',

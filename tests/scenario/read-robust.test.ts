@@ -48,7 +48,7 @@ describe('no text crashes or hangs the reader', () => {
     [
       'a text of a million characters and more',
       'x'.repeat(1_000_001),
-      'small.yaml:1:1 a text of at most 1000000 characters; got 1000001',
+      'small.yaml:1:1 a text of at most 1,000,000 characters; got 1,000,001',
     ],
   ])('reports %s', (_, text, expected) => {
     expect(first(text)).toBe(expected);
@@ -60,7 +60,7 @@ describe('no text crashes or hangs the reader', () => {
         .fill(i === 0 ? 'x' : `*k${i - 1}`)
         .join(', ')}]`;
     expect(first(Array.from({ length: 12 }, (_, i) => level(i)).join('\n'))).toMatch(
-      /at most 100000 values, aliases written out$/,
+      /at most 100,000 values, aliases written out$/,
     );
   });
 

@@ -1,6 +1,7 @@
 import { type Node, refOf, waysOf } from '../../src/scenario/json-schema.js';
 import { NAME } from '../../src/scenario/values/keys.js';
 import { CHANCE, CLOCK, CLOCK_SPAN, DATE, TIME } from '../../src/scenario/values/quantity.js';
+import { exact } from '../../src/scenario/values/thousands.js';
 import { namedValueOf } from './forms.js';
 
 /** A description taken apart: what a key means, and the default and the example that it ends with. */
@@ -96,12 +97,10 @@ function limits(way: Node): string {
     most = way['maximum'],
     above = way['exclusiveMinimum'];
   const isTold = typeof most === 'number' && most !== USUAL_MOST && most < LEAST_UNTOLD;
-  const upTo = isTold ? ` to ${thousands(most)}` : '';
+  const upTo = isTold ? ` to ${exact(most)}` : '';
   if (typeof least === 'number') return ` from ${least}${upTo}`;
   return typeof above === 'number' ? ` above ${above}${upTo}` : '';
 }
-
-const thousands = (whole: number): string => String(whole).replace(/\B(?=(\d{3})+$)/g, ',');
 
 /** Text for a cell of a table: maps and lists as code, bars escaped. */
 export function cell(text: string): string {

@@ -1,3 +1,4 @@
+import { exact } from '../../scenario/values/thousands.js';
 import { UsageError } from '../usage-error.js';
 import type { Reader } from './option.js';
 
@@ -23,7 +24,7 @@ export function numberIn(text: string, form: RegExp, least: number, most: number
 /** A number above 0. */
 export const positiveNumber = (most: number, hint: string): Reader<number> =>
   reader(
-    `a number above 0 and at most ${most}`,
+    `a number above 0 and at most ${exact(most)}`,
     () => hint,
     (text) => numberIn(text, /^\d{1,12}(\.\d{1,12})?$/, Number.MIN_VALUE, most),
   );
@@ -41,7 +42,7 @@ export const hundredth = (value: number | undefined): number | undefined =>
 
 export const wholeNumber = (least: number, most: number): Reader<number> =>
   reader(
-    `a whole number from ${least} to ${most}`,
+    `a whole number from ${least} to ${exact(most)}`,
     (option) => `leave ${option} out for its default`,
     (text) => numberIn(text, /^\d{1,15}$/, least, most),
   );

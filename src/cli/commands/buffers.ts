@@ -3,6 +3,7 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import type { BufferGoal } from '../../study/buffers/buffers.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { Trial } from '../../study/buffers/trial.js';
+import { count } from '../../study/format.js';
 import { command } from '../arguments/command.js';
 import { optional, repeatable, withDefault } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';
@@ -57,7 +58,7 @@ export const buffers = command({
     await checkAsked(request, scenario);
     const asked = { goal, at, from, replications, zone };
     return runStudy<BufferResults, Observation | Trial>(request, interrupt, {
-      stage: `running ${replications} replications of ${file} as it is, seed ${seed}`,
+      stage: `running ${count(replications, 'replication')} of ${file} as it is, seed ${seed}`,
       identity: identityOf({ study: 'buffers', scenario, seed, more: asked }),
       run: (how) => buffersStudy({ ...asked, ...how, scenario, file, seed, workers }),
       text: async () => (await import('../../report/terminal/buffers.js')).buffersTable,

@@ -3,7 +3,7 @@ import { command } from '../arguments/command.js';
 import { flag } from '../arguments/option.js';
 import { FILE } from '../arguments/options.js';
 import { EXIT } from '../exit-code.js';
-import { print } from '../output.js';
+import { outputWidth, print } from '../output.js';
 
 export const check = command({
   name: 'check',
@@ -27,7 +27,7 @@ export const check = command({
     print(
       json
         ? capacityJson(found, { name: scenario.name, file: name })
-        : capacityTable(found, scenario.name, scenario.assumptions),
+        : capacityTable(found, scenario.name, scenario.assumptions, outputWidth()),
     );
     return EXIT.done;
   },

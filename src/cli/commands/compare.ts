@@ -3,6 +3,7 @@ import type { WhatIf } from '../../scenario/what-ifs.js';
 import { LEVEL } from '../../study/asked.js';
 import type { CompareAsked } from '../../study/compare/design.js';
 import type { CompareResults } from '../../study/compare/results.js';
+import { count } from '../../study/format.js';
 import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
 import { word } from '../arguments/option.js';
@@ -76,7 +77,7 @@ export const COMPARE: Pick<Study<CompareResults>, 'text' | 'drawing' | 'stands'>
 
 /** What is run, in words. */
 export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked): string =>
-  `${replications} replications each of ${file} and ` +
+  `${count(replications, 'replication')} each of ${file} and ` +
   `${whatIfs.length === 1 ? '1 what-if' : `${whatIfs.length} what-ifs`}, seed ${seed}`;
 
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */

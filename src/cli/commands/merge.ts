@@ -1,4 +1,5 @@
 import type { CompareAsked } from '../../study/compare/design.js';
+import { count } from '../../study/format.js';
 import type { ShardFolder } from '../../study/run/shards.js';
 import type { SimulateAsked } from '../../study/simulate/design.js';
 import { command } from '../arguments/command.js';
@@ -80,7 +81,7 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
       for (const { model } of design.variants) await checkJourney(request.journey, asked.scenario, model);
       return runStudy(request, interrupt, {
         ...SIMULATE,
-        stage: `${stage} of ${asked.file}, ${asked.replications} replications, seed ${asked.seed}`,
+        stage: `${stage} of ${asked.file}, ${count(asked.replications, 'replication')}, seed ${asked.seed}`,
         run: (how) =>
           withConstraint(mergeShards(design, folders), {
             ...how,

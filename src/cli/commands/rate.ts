@@ -1,3 +1,4 @@
+import { count, exact } from '../../study/format.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
@@ -66,7 +67,7 @@ export const rate = command({
       );
     if ((to - from) / step > MOST_RATES)
       throw new UsageError(
-        `--step: expected at most ${MOST_RATES} rates, got ${Math.floor((to - from) / step) + 1}`,
+        `--step: expected at most ${exact(MOST_RATES)} rates, got ${exact(Math.floor((to - from) / step) + 1)}`,
         'give a wider step',
       );
     return given;
@@ -91,7 +92,7 @@ export const rate = command({
     return runStudy<RateResults, Reading>(request, interrupt, {
       stage:
         `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ` +
-        `${replications} replications a rate, seed ${seed}`,
+        `${count(replications, 'replication')} a rate, seed ${seed}`,
       identity: identityOf({ study: 'rate', scenario, seed, more: asked }),
       run: (how) =>
         plannedRun(request.file, () => rateStudy({ ...asked, ...how, scenario, file, seed, workers })),

@@ -3,6 +3,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { ToVary, VariedEnd } from '../../scenario/vary.js';
 import { VALUES } from '../../study/asked.js';
+import { count } from '../../study/format.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Compared } from '../../study/reliefs/runs.js';
 import { command } from '../arguments/command.js';
@@ -57,7 +58,7 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     const toVary = await valuesOf(request.file, scenario, warmed);
     const asked = { rate, replications, values };
     return runStudy<ReliefsResults, Observation | Compared>(request, interrupt, {
-      stage: `trying reliefs of ${file}, up to ${replications} replications each, seed ${seed}`,
+      stage: `trying reliefs of ${file}, up to ${count(replications, 'replication')} each, seed ${seed}`,
       identity: identityOf({
         study: 'reliefs',
         scenario,

@@ -2,6 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { nearest } from '../../scenario/values/nearest.js';
 import { LEVEL } from '../../study/asked.js';
+import { exact } from '../../study/format.js';
 import type { JourneyAsked } from '../../study/programme/journey.js';
 import type { SimulateValue } from '../../study/simulate/design.js';
 import type { Results } from '../../study/simulate/results.js';
@@ -53,7 +54,8 @@ export const simulate = command({
         'give the scenario prices, or leave cost out',
       );
     const asked = { scenario, file, replications, seed, level: LEVEL },
-      runs = precision === undefined ? String(replications) : `${replications} to ${precision.most}`,
+      runs =
+        precision === undefined ? exact(replications) : `${exact(replications)} to ${exact(precision.most)}`,
       { outageTrials } = await import('../../study/simulate/without-outages.js'),
       trials = outageTrials(model).length,
       stage =

@@ -60,6 +60,8 @@ export function chart(parts: Parts): Chart {
       plugins: [...(parts.plugins ?? [])],
       options: {
         ...parts.options,
+        // Numbers at the axes as in the text, whatever the language of the machine.
+        locale: 'en',
         font: { family: FONT_FAMILY, size: SIZE.text },
         color: INK,
         layout: { padding: PADDING },

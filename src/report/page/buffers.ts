@@ -1,5 +1,5 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
-import { count, intervalName, number } from '../../study/format.js';
+import { count, exact, intervalName, number } from '../../study/format.js';
 import { type Column, columns, type PageTable } from '../columns.js';
 import { figure, noteOf, origin, type PageContent } from './page.js';
 
@@ -31,8 +31,11 @@ export function buffersPage(results: BufferResults): PageContent {
         'floor space.',
     ],
     facts: origin(results, [
-      ['Replications', `${replications} in the search, ${freshReplications} fresh ones after it`],
-      ['Layouts tried', String(results.layoutsTried)],
+      [
+        'Replications',
+        `${exact(replications)} in the search, ${exact(freshReplications)} fresh ones after it`,
+      ],
+      ['Layouts tried', exact(results.layoutsTried)],
     ]),
     tables: [places(results), layouts(results), curveTable(results)],
     more: 'All of these numbers, and more, are in results.json and layouts.csv beside this page.',

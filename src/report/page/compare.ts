@@ -1,5 +1,5 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { bounds, count, intervalName, number, short, signed } from '../../study/format.js';
+import { bounds, count, exact, intervalName, number, short, signed } from '../../study/format.js';
 import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
 import { NO_PRICES } from '../tables/costs.js';
@@ -34,7 +34,7 @@ export function comparePage(results: CompareResults): PageContent {
     ],
     facts: origin(
       results,
-      [['Replications', `${replications} of each variant`]],
+      [['Replications', `${exact(replications)} of each variant`]],
       [['What-ifs', whatIfsFile]],
     ),
     tables: [changes(results), ...measures.map((measure) => measureTable(measure, results))],
@@ -100,7 +100,7 @@ function measureTable(
       ['what-if', 'whatIf'],
       ['value', 'value'],
       ['difference to the base', ({ difference }) => `${signed(difference)} (${bounds(difference)})`],
-      ['pairs', ({ difference }) => String(difference.n)],
+      ['pairs', ({ difference }) => exact(difference.n)],
       ['verdict', 'words'],
       ['pairing', ({ pairingGain }) => (pairingGain === null ? '-' : number(pairingGain))],
     ]),

@@ -2,6 +2,7 @@ import { Eta } from 'eta/core';
 import { bounds, count, intervalName, mean } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import type { PageTable } from '../columns.js';
+import { unbroken } from '../unbroken.js';
 import { PAGE_TEMPLATE } from './template.js';
 
 /** A drawn chart for the page; width and height are CSS pixels. */
@@ -48,7 +49,12 @@ export const SAFETY_CAUTION =
   'governed by local codes and licensed practice; have every change to them checked by those responsible ' +
   'before it is made.';
 
-const eta = new Eta({ autoEscape: true });
+/** Figures of the page are not broken at the end of a line; a picture is no text. */
+const eta = new Eta({
+  autoEscape: true,
+  autoFilter: true,
+  filterFunction: (value) => (String(value).startsWith('data:') ? String(value) : unbroken(String(value))),
+});
 
 /** One HTML page that needs no other file. The first picture is the one of the first page. */
 export function renderPage(content: PageContent, drawn: readonly Picture[]): string {

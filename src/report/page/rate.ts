@@ -1,4 +1,4 @@
-import { asEstimate, bounds, count, intervalName, number } from '../../study/format.js';
+import { asEstimate, bounds, count, exact, intervalName, number } from '../../study/format.js';
 import type { RateResults } from '../../study/rate/results.js';
 import { columns, filled, type PageTable, percent } from '../columns.js';
 import { triedAt } from '../constraint.js';
@@ -18,7 +18,7 @@ export function ratePage(results: RateResults): PageContent {
     assumptions: assumptions(results),
     facts: origin(results, [
       ['Highest rate of the plan', `${plannedPerDay} a day`],
-      ['Replications', `${replications} a rate, up to ${mostReplications}`],
+      ['Replications', `${exact(replications)} a rate, up to ${exact(mostReplications)}`],
     ]),
     tables: filled([
       rates(results),
@@ -58,7 +58,7 @@ function findings({ points, changes, answer: { contradictions } }: RateResults):
       .slice(0, 1)
       .map(
         ({ perDay, why, keptUp, replications }) =>
-          `${perDay} a day is not seen to hold: ${keptUp.count} of ` +
+          `${perDay} a day is not seen to hold: ${exact(keptUp.count)} of ` +
           `${count(replications, 'replication')} keep up; ${why}.`,
       ),
     ...changes.map(
@@ -140,7 +140,7 @@ function usedByRate({ points, level }: RateResults): PageTable {
         ['kind', 'kind'],
         ['site', 'site'],
         ['% of replications', ({ share }) => percent(asEstimate(share))],
-        ['replications', ({ share }) => String(share.n)],
+        ['replications', ({ share }) => exact(share.n)],
       ],
     ),
   };

@@ -1,4 +1,13 @@
-import { bounds, count, intervalName, number, short, signed, withInterval } from '../../study/format.js';
+import {
+  bounds,
+  count,
+  exact,
+  intervalName,
+  number,
+  short,
+  signed,
+  withInterval,
+} from '../../study/format.js';
 import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { columns, filled, type PageTable } from '../columns.js';
 import { countedIn, leftText, savedText } from '../reliefs.js';
@@ -38,7 +47,7 @@ export function reliefsPage(results: ReliefsResults): PageContent {
         : [`${count(skipped.length, 'change')} could not be made; see Left out below.`]),
     ],
     facts: origin(results, [
-      ['Replications', `up to ${replications}`],
+      ['Replications', `up to ${exact(replications)}`],
       ['Rate', rate.set === null ? 'as in the scenario' : `${number(rate.set)} a working day, by --rate`],
     ]),
     tables: filled([reliefsTable(results), assumptions(results), leftTable(results), skippedTable(results)]),

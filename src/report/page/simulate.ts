@@ -1,4 +1,4 @@
-import { count, intervalName, number, percentWithInterval, withInterval } from '../../study/format.js';
+import { count, exact, intervalName, number, percentWithInterval, withInterval } from '../../study/format.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import { toldConstraint } from '../constraint.js';
@@ -25,7 +25,7 @@ export function simulatePage(results: Results): PageContent {
       costText(results),
     ],
     assumptions: assumptions(results),
-    facts: [...origin(results, [['Replications', String(replications)]]), ['Time zone', programme.zone]],
+    facts: [...origin(results, [['Replications', exact(replications)]]), ['Time zone', programme.zone]],
     tables: pageTables(results),
     more: 'All of these numbers, and more, are in results.json, and many in the CSV files beside this page.',
   };

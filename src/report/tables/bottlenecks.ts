@@ -1,5 +1,5 @@
 import type { JudgedResult } from '../../study/constraint/results.js';
-import { asEstimate, count } from '../../study/format.js';
+import { asEstimate, count, exact } from '../../study/format.js';
 import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
 import type { Results } from '../../study/simulate/results.js';
 import { type Column, columns, type PageTable, percent } from '../columns.js';
@@ -84,7 +84,7 @@ export function momentary(results: Results, interval: string): PageTable {
   const { replications } = results,
     found = byMoment(results).filter((each) => momentaryTime(each) >= LEAST_MOMENTARY);
   const followed = found[0]?.sole.n ?? 0,
-    over = followed < replications ? `, in ${followed} of ${replications} replications` : '';
+    over = followed < replications ? `, in ${exact(followed)} of ${count(replications, 'replication')}` : '';
   return {
     id: 'momentary',
     title: 'Bottleneck of the moment',

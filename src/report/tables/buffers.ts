@@ -1,3 +1,4 @@
+import { exact } from '../../study/format.js';
 import type { BufferResult } from '../../study/sections/buffers.js';
 import type { Results } from '../../study/simulate/results.js';
 import { columns, type PageTable, percent } from '../columns.js';
@@ -19,7 +20,7 @@ export function buffers(results: Results, interval: string): PageTable {
 }
 
 export const spacesText = ({ spaces }: BufferResult): string =>
-  spaces === null ? 'unlimited' : String(spaces);
+  spaces === null ? 'unlimited' : exact(spaces);
 
 /** How often it is full, in per cent of the time with its interval. */
 export const fullText = ({ full, spaces }: BufferResult): string =>

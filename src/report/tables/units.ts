@@ -1,4 +1,4 @@
-import { asEstimate, intervalName } from '../../study/format.js';
+import { asEstimate, count, intervalName } from '../../study/format.js';
 import type { UnitResult } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import { type PageTable, percent } from '../columns.js';
@@ -23,8 +23,8 @@ export function units({ units: all, level, due }: Results): PageTable {
     id: 'units',
     title: 'Units',
     note:
-      `${chosen.length} of ${all.length} units, ${which}; all are in units.csv. Dates over replications; ` +
-      `in brackets: ${intervalName(level)}.`,
+      `${chosen.length} of ${count(all.length, 'unit')}, ${which}; all are in units.csv. Dates over ` +
+      `replications; in brackets: ${intervalName(level)}.`,
     head: [
       'Build',
       ...(due === null ? [] : ['Due', 'Late, % of replications']),

@@ -1,46 +1,50 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
-import { bounds, count, intervalName, mean, number } from '../../study/format.js';
+import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import { type CellColumn, joined, lines, tableOf } from './table.js';
+import { joined } from './lines.js';
+import { type CellColumn, tableOf } from './table.js';
 
 const MOST_POINTS = 12;
 
 /**
- * The results in short, as aligned plain text without a line end at the end: the answer, the layout, the next
- * best, the curve.
+ * The results in short, as aligned plain text without a line end at the end, `width` characters at most: the
+ * answer, the layout, the next best, the curve.
  */
-export function buffersTable(results: BufferResults): string {
+export function buffersTable(results: BufferResults, width?: number): string {
   const { spots, selection, curve, unit, level, seed, replications, freshReplications } = results;
   const interval = { head: intervalName(level), cell: ({ rate }: LayoutResult) => bounds(rate) };
-  return joined([
-    ...lines(results.answer.sentence),
-    `${count(replications, 'replication')} of each of ${results.layoutsTried} layouts, ` +
-      `${freshReplications} further ones of the last few, seed ${seed}`,
-    '',
-    tableOf(spots, [
-      { head: 'places at', most: 60, cell: 'name' },
-      { head: 'as it is', align: 'right', cell: 'present' },
-      { head: 'chosen', align: 'right', cell: 'chosen' },
-    ]),
-    '',
-    tableOf(layouts(results), [
-      { head: 'layout', cell: 'what' },
-      { head: 'places', align: 'right', cell: 'total' },
-      { head: unit, align: 'right', cell: ({ rate }) => mean(rate) },
-      interval,
-      ...costColumn(results),
-      { head: 'standing', most: 48, cell: 'standing' },
-    ]),
-    ...(selection.settled
-      ? []
-      : [`the selection was not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
-    '',
-    tableOf(thinned(curve), [
-      { head: 'places', align: 'right', cell: 'total' },
-      { head: `best found, ${unit}`, align: 'right', cell: ({ rate }) => mean(rate) },
-      interval,
-    ]),
-  ]);
+  return joined(
+    [
+      results.answer.sentence,
+      `${count(replications, 'replication')} of each of ${exact(results.layoutsTried)} layouts, ` +
+        `${exact(freshReplications)} further ones of the last few, seed ${seed}`,
+      '',
+      tableOf(spots, [
+        { head: 'places at', cell: 'name' },
+        { head: 'as it is', align: 'right', cell: 'present' },
+        { head: 'chosen', align: 'right', cell: 'chosen' },
+      ]),
+      '',
+      tableOf(layouts(results), [
+        { head: 'layout', cell: 'what' },
+        { head: 'places', align: 'right', cell: 'total' },
+        { head: unit, align: 'right', cell: ({ rate }) => mean(rate) },
+        interval,
+        ...costColumn(results),
+        { head: 'standing', cell: 'standing' },
+      ]),
+      ...(selection.settled
+        ? []
+        : [`selection not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
+      '',
+      tableOf(thinned(curve), [
+        { head: 'places', align: 'right', cell: 'total' },
+        { head: `best found, ${unit}`, align: 'right', cell: ({ rate }) => mean(rate) },
+        interval,
+      ]),
+    ],
+    width,
+  );
 }
 
 type Layout = LayoutResult & { readonly what: string; readonly standing: string };

@@ -2,16 +2,14 @@ import type { Basis } from '../../scenario/types/scenario.js';
 import type { CapacityRow, CapacityTable } from '../../study/capacity/capacity.js';
 import { number } from '../../study/format.js';
 import { stableJson } from '../json.js';
-import { fitColumns } from '../shorten.js';
 import { assumptionLine } from '../tables/assumptions.js';
-import { type CellColumn, joined, tableOf } from './table.js';
-
-const LONGEST_NAME = 27;
+import { joined } from './lines.js';
+import { type CellColumn, tableOf } from './table.js';
 
 const COLUMNS: readonly CellColumn<CapacityRow>[] = [
-  { head: 'name', most: LONGEST_NAME, cell: 'name' },
+  { head: 'name', cell: 'name' },
   { head: 'kind', cell: 'kind' },
-  { head: 'site', most: 17, cell: 'site' },
+  { head: 'site', cell: 'site' },
   { head: 'visits', align: 'right', cell: ({ visitsPerUnit }) => number(visitsPerUnit) },
   { head: 'min/unit', align: 'right', cell: (row) => minutes(row, row.minutesPerUnit) },
   { head: 'min/day', align: 'right', cell: (row) => minutes(row, row.availableMinutesPerDay) },
@@ -29,11 +27,12 @@ const LEGEND = [
   'chance and blocking take more away: `rateproof simulate` shows how much',
 ];
 
-const CARRIER_LEGEND =
-  'carrier: only step times, trips and the way back, no waits; no more than this are carried';
+const STAY_LEGEND =
+  '≥: at least, as of carriers and teams only step times, trips and the way back count, no waits; no more ' +
+  'units than this are carried';
 
 /**
- * The capacity table as aligned plain text of at most 100 columns without a line end at the end: first the
+ * The capacity table as aligned plain text of at most `width` columns without a line end at the end: the
  * bottleneck by arithmetic and the highest rate, then every station, crew, lane, feeder and supply, the
  * tightest first.
  */
@@ -41,18 +40,22 @@ export function capacityTable(
   found: CapacityTable,
   scenario: string,
   assumptions: readonly { readonly basis: Basis }[] = [],
+  width?: number,
 ): string {
-  return joined([
-    verdict(found),
-    `scenario: ${scenario}`,
-    ...assumptionLine(assumptions),
-    '',
-    tableOf(tightestFirst(found.rows), COLUMNS),
-    '',
-    ...LEGEND,
-    ...(found.rows.some(({ kind }) => kind === 'carrier') ? [CARRIER_LEGEND] : []),
-    ...(found.note === null ? [] : [found.note]),
-  ]);
+  return joined(
+    [
+      verdict(found),
+      `scenario: ${scenario}`,
+      ...assumptionLine(assumptions),
+      '',
+      tableOf(tightestFirst(found.rows), COLUMNS),
+      '',
+      ...LEGEND,
+      ...stayNotes(found),
+      ...(found.note === null ? [] : [found.note]),
+    ],
+    width,
+  );
 }
 
 /**
@@ -79,7 +82,7 @@ function verdict({ bottleneck, highestRatePerDay, askedPerDay }: CapacityTable):
   if (bottleneck === null || highestRatePerDay === null)
     return `bottleneck by arithmetic: none, nothing limits the rate${asked}`;
   return (
-    `bottleneck by arithmetic: ${fitColumns(bottleneck.name, LONGEST_NAME)} ` +
+    `bottleneck by arithmetic: ${bottleneck.name} ` +
     `(${bottleneck.kind}), at most ${number(highestRatePerDay)} units a working day${asked}`
   );
 }
@@ -92,9 +95,26 @@ function tightestFirst(rows: readonly CapacityRow[]): CapacityRow[] {
   return [...rows].sort((a, b) => limit(a) - limit(b));
 }
 
+/** What is kept by a unit is kept through its waits as well: how long, if it were alone on the floor. */
+function stayNotes({ rows }: CapacityTable): string[] {
+  const kept = rows.filter(isKept);
+  if (kept.length === 0) return [];
+  const told = kept.map(({ name, loadAlone }) => `${name} ${number(100 * (loadAlone ?? 0))} %`);
+  return [
+    STAY_LEGEND,
+    'about, with the waits of a unit alone on the floor (nights, timetables, loads to be filled): ' +
+      told.join(', '),
+  ];
+}
+
+const isKept = ({ loadAlone }: CapacityRow): boolean => loadAlone !== null;
+
 /** Nobody works at a supply. */
 const minutes = ({ kind }: CapacityRow, value: number): string => (kind === 'supply' ? '-' : number(value));
 
-function loadText({ load }: CapacityRow): string {
-  return load === null ? '-' : load === Infinity ? 'no end' : `${number(load * 100)} %`;
+function loadText(row: CapacityRow): string {
+  const { load } = row;
+  if (load === null) return '-';
+  if (load === Infinity) return 'no end';
+  return `${isKept(row) ? '≥ ' : ''}${number(load * 100)} %`;
 }

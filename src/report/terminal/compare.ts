@@ -1,10 +1,11 @@
 import type { CompareResults } from '../../study/compare/results.js';
 import { bounds, count, intervalName, mean, number, signed } from '../../study/format.js';
 import { byMeasure } from '../compare.js';
-import { joined, lines, table, tableOf } from './table.js';
+import { joined } from './lines.js';
+import { table, tableOf } from './table.js';
 
 /** The comparison in short: the answer, the base, then one table with a row for each measure and what-if. */
-export function compareTable(results: CompareResults): string {
+export function compareTable(results: CompareResults, width?: number): string {
   const measures = byMeasure(results);
   const rows = measures.flatMap(({ name, unit, whatIfs }) => [
     [`${name}, ${unit}`, '', '', '', ''],
@@ -16,23 +17,26 @@ export function compareTable(results: CompareResults): string {
       pairingGain === null ? '-' : number(pairingGain),
     ]),
   ]);
-  return joined([
-    ...lines(results.answer),
-    `${count(results.replications, 'replication')} of each, seed ${results.seed}, the same chance in all`,
-    '',
-    tableOf(measures, [
-      { head: 'base', most: 44, cell: ({ name, unit }) => `${name}, ${unit}` },
-      { head: 'mean', align: 'right', cell: ({ base }) => mean(base) },
-      { head: intervalName(results.level), cell: ({ base }) => bounds(base) },
-    ]),
-    '',
-    table(rows, [
-      { head: 'what-if minus base', most: 38 },
-      { head: 'difference', align: 'right' },
-      { head: intervalName(results.differenceLevel), most: 24 },
-      { head: 'verdict' },
-      { head: 'pairing', align: 'right' },
-    ]),
-    ...results.findings.flatMap((text) => ['', ...lines(`finding: ${text}`, '  ')]),
-  ]);
+  return joined(
+    [
+      results.answer,
+      `${count(results.replications, 'replication')} of each, seed ${results.seed}, the same chance in all`,
+      '',
+      tableOf(measures, [
+        { head: 'base', cell: ({ name, unit }) => `${name}, ${unit}` },
+        { head: 'mean', align: 'right', cell: ({ base }) => mean(base) },
+        { head: intervalName(results.level), cell: ({ base }) => bounds(base) },
+      ]),
+      '',
+      table(rows, [
+        { head: 'what-if minus base' },
+        { head: 'difference', align: 'right' },
+        { head: intervalName(results.differenceLevel) },
+        { head: 'verdict' },
+        { head: 'pairing', align: 'right' },
+      ]),
+      ...results.findings.flatMap((text) => ['', `finding: ${text}`]),
+    ],
+    width,
+  );
 }

@@ -4,29 +4,27 @@ import { bounds, count, intervalName, mean, number, short, signed } from '../../
 import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
 import { allowedText, rungsOf, stoppedText } from '../constraint.js';
 import { byUse } from '../tables/bottlenecks.js';
-import { lines, table } from './table.js';
+import type { Piece } from './lines.js';
+import { table } from './table.js';
 
-/** Longest text at the left; figures are never cut. */
-const MOST_TEXT = 66,
-  MOST_NAME = 42;
 const TOP_USED = 3;
 
 /**
- * What stops the build, as lines of at most 100 columns, a blank one ahead of each part: the sentence where
+ * What stops the build, a blank line ahead of each part: the sentence where
  * the answer does not have it, what was tried, and the ladder of losses.
  * @param at the rate, where there are several: `at 3.5 a day`
  */
-export function constraintLines(found: ConstraintResult, answer: string, at: string | null = null): string[] {
+export function constraintLines(found: ConstraintResult, answer: string, at: string | null = null): Piece[] {
   const cause = stopsIt(found),
     isSaid = cause !== null && answer.includes(cause);
   return [
-    ...(isSaid ? (at === null ? [] : ['', `${at}:`]) : ['', ...lines(stoppedText(found, at))]),
+    ...(isSaid ? (at === null ? [] : ['', `${at}:`]) : ['', stoppedText(found, at)]),
     ...trials(found),
     ...(found.ladder === null ? [] : ladder(found.ladder)),
   ];
 }
 
-function trials({ tried, replications }: ConstraintResult): string[] {
+function trials({ tried, replications }: ConstraintResult): Piece[] {
   const [first] = tried;
   return first === undefined
     ? []
@@ -35,7 +33,7 @@ function trials({ tried, replications }: ConstraintResult): string[] {
         table(
           tried.map(({ what, gain }) => [what, mean(gain), bounds(gain)]),
           [
-            { head: `tried under the same chance, ${count(replications, 'replication')}`, most: MOST_TEXT },
+            { head: `tried under the same chance, ${count(replications, 'replication')}` },
             { head: 'a day more', align: 'right' },
             { head: intervalHead(first.gain) },
           ],
@@ -43,7 +41,7 @@ function trials({ tried, replications }: ConstraintResult): string[] {
       ];
 }
 
-function ladder(found: LadderResult): string[] {
+function ladder(found: LadderResult): Piece[] {
   const { allowedPerDay, shippedPerDay } = found;
   return [
     '',
@@ -54,7 +52,7 @@ function ladder(found: LadderResult): string[] {
         ['shipped', mean(shippedPerDay), bounds(shippedPerDay)],
       ],
       [
-        { head: 'from arithmetic to what is shipped', most: MOST_TEXT },
+        { head: 'from arithmetic to what is shipped' },
         { head: 'a day', align: 'right' },
         { head: intervalHead(shippedPerDay) },
       ],
@@ -67,7 +65,7 @@ export function usedLines(
   judged: ConstraintResult['judged'],
   whole: readonly BottleneckResult[],
   { replications, level }: { readonly replications: number; readonly level: number },
-): string[] {
+): Piece[] {
   const used = byUse(judged?.bottlenecks ?? whole, whole).slice(0, TOP_USED);
   if (used.length === 0) return [];
   const interval = replications < 2 ? 'no interval' : intervalName(level);
@@ -80,7 +78,7 @@ export function usedLines(
         ...(judged === null ? [] : [other === null ? '' : short(other.active, 100)]),
       ]),
       [
-        { head: `used most, % of its time (${interval})`, most: MOST_NAME },
+        { head: `used most, % of its time (${interval})` },
         { head: judged === null ? 'whole run' : `judged ${judged.from} to ${judged.to}` },
         ...(judged === null ? [] : [{ head: 'whole run' }]),
       ],

@@ -1,42 +1,48 @@
-import { count, intervalName, mean } from '../../study/format.js';
+import { count, exact, intervalName, mean } from '../../study/format.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { triedAt } from '../constraint.js';
 import { constraintLines } from './constraint.js';
-import { joined, lines, tableOf } from './table.js';
+import { joined } from './lines.js';
+import { tableOf } from './table.js';
 
-/** The answer, then a row a rate, as plain text of at most 100 columns. */
-export function rateTable(results: RateResults): string {
+/** The answer, then a row a rate, as plain text of at most `width` columns. */
+export function rateTable(results: RateResults, width?: number): string {
   const { answer, ramp, points, replications, mostReplications, seed, window, level, constraint } = results;
-  return joined([
-    ...lines(answer.sentence),
-    ...lines(ramp.sentence),
-    `${count(replications, 'replication')} a rate, up to ${mostReplications} where it is not settled, ` +
-      `seed ${seed}; ± half of the ${intervalName(level)}`,
-    `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
-      `${count(window.settleWeeks, 'week')} to fill the floor`,
-    'growth: of units released and not yet out, a week; WIP by rate is in the report',
-    '',
-    tableOf(points, [
-      { head: 'a day', align: 'right', cell: 'perDay' },
-      { head: 'verdict', cell: 'verdict' },
-      {
-        head: 'keep up',
-        align: 'right',
-        cell: ({ keptUp, replications: n }) => `${keptUp.count} of ${n}`,
-      },
-      { head: 'growth', align: 'right', cell: ({ drift }) => give(drift) },
-      { head: 'shipped a day', align: 'right', cell: ({ shippedPerDay }) => give(shippedPerDay) },
-      { head: 'lead days', align: 'right', cell: ({ leadDays }) => give(leadDays) },
-      { head: 'used most', most: 24, cell: usedMost },
-    ]),
-    ...(constraint === null ? [] : constraintLines(constraint, answer.sentence, triedAt(results))),
-  ]);
+  return joined(
+    [
+      answer.sentence,
+      ramp.sentence,
+      `${count(replications, 'replication')} a rate, up to ${exact(mostReplications)} where not settled, ` +
+        `seed ${seed}; ± half of the ${intervalName(level)}`,
+      `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
+        `${count(window.settleWeeks, 'week')} to fill the floor`,
+      'growth: of units released and not yet out, a week; WIP by rate is in the report',
+      '',
+      tableOf(points, [
+        { head: 'a day', align: 'right', cell: 'perDay' },
+        { head: 'verdict', cell: 'verdict' },
+        {
+          head: 'keep up',
+          align: 'right',
+          cell: ({ keptUp, replications: n }) => `${exact(keptUp.count)} of ${exact(n)}`,
+        },
+        { head: 'growth', align: 'right', cell: ({ drift }) => give(drift) },
+        { head: 'shipped a day', align: 'right', cell: ({ shippedPerDay }) => give(shippedPerDay) },
+        { head: 'lead days', align: 'right', cell: ({ leadDays }) => give(leadDays) },
+        { head: 'used most', cell: usedMost },
+      ]),
+      ...(constraint === null ? [] : constraintLines(constraint, answer.sentence, triedAt(results))),
+    ],
+    width,
+  );
 }
 
 /** A hint: what stops it is told by what was tried. */
 function usedMost({ stops: [first] }: RatePoint): string {
-  return first === undefined ? 'nothing' : `${first.name}, ${first.share.count} of ${first.share.n}`;
+  return first === undefined
+    ? 'nothing'
+    : `${first.name}, ${exact(first.share.count)} of ${exact(first.share.n)}`;
 }
 
 /** The mean and half of its interval, `3.44 ±0.01`. */

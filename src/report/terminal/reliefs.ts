@@ -1,67 +1,66 @@
 import { count, intervalName, mean, number, short, withInterval } from '../../study/format.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { comparedToTheEnd, countedIn, leftText, savedText } from '../reliefs.js';
-import { type CellColumn, joined, lines, tableOf } from './table.js';
+import { joined } from './lines.js';
+import { type CellColumn, tableOf } from './table.js';
 
 const TOP = 12,
   TOP_ASSUMPTIONS = 8;
 
 /**
- * The ranking in short, plain text of at most 100 columns: the answer, the best reliefs, the assumptions that
- * move most.
+ * The ranking in short, plain text of at most `width` columns: the answer, the best reliefs, the
+ * assumptions that move most.
  */
-export function reliefsTable(results: ReliefsResults): string {
+export function reliefsTable(results: ReliefsResults, width?: number): string {
   const { reliefs, assumptions, base, answer, seed, skipped, level, eachLevel } = results,
     left = leftText(results);
-  return joined([
-    ...lines(answer.sentence),
-    `base ${withInterval(base.throughput)} units a working day, ${countedIn(results)}, seed ${seed}`,
-    '',
-    tableOf(reliefs.slice(0, TOP), columns(base)),
-    ...(reliefs.length > TOP ? [`and ${reliefs.length - TOP} more, with --json or --out`] : []),
-    ...(assumptions.length === 0
-      ? []
-      : [
-          '',
-          tableOf(assumptions.slice(0, TOP_ASSUMPTIONS), [
-            { head: 'measure next', most: 40, cell: 'path' },
-            { head: 'low: gain a day', most: 28, cell: ({ low }) => gainAt(low) },
-            { head: 'high: gain a day', most: 28, cell: ({ high }) => gainAt(high) },
+  return joined(
+    [
+      answer.sentence,
+      `base ${withInterval(base.throughput)} units a working day, ${countedIn(results)}, seed ${seed}`,
+      '',
+      tableOf(reliefs.slice(0, TOP), columns(base)),
+      ...(reliefs.length > TOP ? [`and ${reliefs.length - TOP} more, with --json or --out`] : []),
+      ...(assumptions.length === 0
+        ? []
+        : [
+            '',
+            tableOf(assumptions.slice(0, TOP_ASSUMPTIONS), [
+              { head: 'measure next', cell: 'path' },
+              { head: 'low: gain a day', cell: ({ low }) => gainAt(low) },
+              { head: 'high: gain a day', cell: ({ high }) => gainAt(high) },
+            ]),
           ]),
-        ]),
-    '',
-    ...lines(
+      '',
       'gain: units a working day more than the base, same chance in both; in brackets ' +
         `${intervalName(eachLevel.reliefs)}, so that all of the ${comparedToTheEnd(reliefs)} compared to ` +
         `the end hold together at ${number(level * 100)} %`,
-      '  ',
-    ),
-    ...lines(savedText(results), '  '),
-    ...(left === null ? [] : lines(left, '  ')),
-    ...(skipped.length === 0
-      ? []
-      : lines(`${count(skipped.length, 'change')} could not be made; --json says which and why`, '  ')),
-  ]);
+      savedText(results),
+      ...(left === null ? [] : [left]),
+      ...(skipped.length === 0
+        ? []
+        : [`${count(skipped.length, 'change')} could not be made; --json says which and why`]),
+    ],
+    width,
+  );
 }
 
 /** Costs have columns where the scenario has prices. */
 function columns({ costPerUnit, currency }: ReliefsResults['base']): CellColumn<ReliefResult>[] {
-  const isPriced = costPerUnit !== null;
   const priced: CellColumn<ReliefResult>[] = [
     {
       head: `${currency ?? ''} a unit`,
       align: 'right',
-      most: 12,
       cell: (each) => (each.costPerUnit === null ? '' : mean(each.costPerUnit)),
     },
     { head: 'by cost', align: 'right', cell: 'rankPerCost' },
   ];
   return [
     { head: '', align: 'right', cell: 'rank' },
-    { head: 'relief', most: isPriced ? 36 : 52, cell: 'text' },
-    { head: 'gain a day', most: 25, cell: ({ gain }) => short(gain) },
+    { head: 'relief', cell: 'text' },
+    { head: 'gain a day', cell: ({ gain }) => short(gain) },
     { head: 'runs', align: 'right', cell: 'replications' },
-    ...(isPriced ? priced : []),
+    ...(costPerUnit === null ? [] : priced),
   ];
 }
 

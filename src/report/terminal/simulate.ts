@@ -1,24 +1,25 @@
-import { bounds, count, intervalName, mean, number } from '../../study/format.js';
+import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { toldConstraint } from '../constraint.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { constraintLines, usedLines } from './constraint.js';
-import { type Column, joined, lines, table } from './table.js';
+import { joined } from './lines.js';
+import { type Column, table } from './table.js';
 
 const MOST_ACTIVITIES = 8;
 type Row = [what: string, value: string, interval: string];
 
 /**
- * The results in short, as aligned plain text of at most 100 columns without a line end at the end: the
+ * The results in short, as aligned plain text of at most `width` columns without a line end at the end: the
  * answer, then one figure a line with its interval, then the findings.
  */
-export function resultsTable(results: Results): string {
+export function resultsTable(results: Results, width?: number): string {
   const columns: Column[] = [
-    { head: 'measure', most: 52 },
-    { head: 'mean', align: 'right', most: 20 },
-    { head: results.replications < 2 ? 'interval' : intervalName(results.level), most: 24 },
+    { head: 'measure' },
+    { head: 'mean', align: 'right' },
+    { head: results.replications < 2 ? 'interval' : intervalName(results.level) },
   ];
   const stopped = toldConstraint(results);
   const rows: Row[] = [
@@ -41,29 +42,30 @@ export function resultsTable(results: Results): string {
     ...precisionRows(results),
     ...journeyRows(results),
   ];
-  return joined([
-    ...lines(results.answer.sentence),
-    `${count(results.replications, 'replication')}, seed ${results.seed}`,
-    ...assumptionLine(results.assumptions),
-    '',
-    table(rows, columns),
-    ...notes(results.lastUnit),
-    ...(stopped === null ? [] : constraintLines(stopped, results.answer.sentence)),
-    ...usedLines(results.constraint?.judged ?? null, results.bottlenecks, results),
-    ...results.recoveries.flatMap(({ sentence }) => ['', ...lines(sentence, '  ')]),
-    ...(results.findings.length === 0
-      ? []
-      : [
-          '',
-          ...results.findings.flatMap((finding) =>
-            lines(
-              `finding: ${finding.text} (${finding.replications} of ` +
+  return joined(
+    [
+      results.answer.sentence,
+      `${count(results.replications, 'replication')}, seed ${results.seed}`,
+      ...assumptionLine(results.assumptions),
+      '',
+      table(rows, columns),
+      ...notes(results.lastUnit),
+      ...(stopped === null ? [] : constraintLines(stopped, results.answer.sentence)),
+      ...usedLines(results.constraint?.judged ?? null, results.bottlenecks, results),
+      ...results.recoveries.flatMap(({ sentence }) => ['', sentence]),
+      ...(results.findings.length === 0
+        ? []
+        : [
+            '',
+            ...results.findings.map(
+              (finding) =>
+                `finding: ${finding.text} (${exact(finding.replications)} of ` +
                 `${count(results.replications, 'replication')})`,
-              '  ',
             ),
-          ),
-        ]),
-  ]);
+          ]),
+    ],
+    width,
+  );
 }
 
 function rate({ answer, throughput }: Results): Row[] {
@@ -153,5 +155,5 @@ function journeyRows({ journey }: Results): Row[] {
 function notes(quantiles: readonly DateQuantile[]): string[] {
   return quantiles
     .filter((each) => each.why !== null)
-    .flatMap((each) => lines(`last unit P${number(each.p * 100)}: ${each.why ?? ''}`, '  '));
+    .map((each) => `last unit P${number(each.p * 100)}: ${each.why ?? ''}`);
 }

@@ -1,5 +1,6 @@
 import { type CST, isAlias, isMap, isNode, isPair, isScalar, isSeq } from 'yaml';
 import type { Path } from '../types/problem.js';
+import { exact } from '../values/thousands.js';
 
 /** How deep maps and lists may nest: a full scenario needs about ten. */
 export const DEEPEST = 60;
@@ -78,7 +79,7 @@ export function plainOf(root: unknown): Plain {
         offset,
         [],
         count > MOST_VALUES
-          ? `at most ${MOST_VALUES} values, aliases written out`
+          ? `at most ${exact(MOST_VALUES)} values, aliases written out`
           : `maps and lists at most ${DEEPEST} deep, aliases written out`,
       );
       throw new TooMuch();

@@ -1,5 +1,6 @@
 import { Composer, type CST, LineCounter, Parser } from 'yaml';
 import type { Finding, Path, Problem } from '../types/problem.js';
+import { exact } from '../values/thousands.js';
 import { DEEPEST, plainOf, spotKey, tooDeepAt } from './plain.js';
 import { sayPath } from './problem.js';
 
@@ -39,7 +40,7 @@ export function parseYaml(text: string, file: string): Parsed {
   });
 
   if (text.length > LONGEST_TEXT)
-    return stop(at(0, [], `a text of at most ${LONGEST_TEXT} characters`, `${text.length}`));
+    return stop(at(0, [], `a text of at most ${exact(LONGEST_TEXT)} characters`, exact(text.length)));
   const bad = Math.max(text.indexOf('\uFFFD'), text.indexOf('\0'));
   const tokens: CST.Token[] = [];
   for (const token of new Parser(lines.addNewLine).parse(text)) tokens.push(token);

@@ -33,7 +33,7 @@ const phase = keys(
 ).superRefine(
   together(({ perDay, perWeek }, wrong) => {
     if (perDay === undefined && perWeek === undefined)
-      wrong(['per day'], 'missing; should be a number from 0 to 100000, or per week');
+      wrong(['per day'], 'missing; should be a number from 0 to 100,000, or per week');
     if (perDay !== undefined && perWeek !== undefined)
       wrong(['per week'], 'either per day or per week, not both', 'both');
   }),

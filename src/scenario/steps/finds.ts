@@ -35,7 +35,7 @@ export function findSchema(time: TimeSchema) {
             'forward again from there. Example: prime',
         ),
       limit: z
-        .union([whole(1), word('unlimited')], { error: 'a whole number from 1 to 1000000, or unlimited' })
+        .union([whole(1), word('unlimited')], { error: 'a whole number from 1 to 1,000,000, or unlimited' })
         .optional()
         .describe(
           'Maximum number of send-backs per unit, up to 1,000,000; or `unlimited`: as often as it takes. ' +

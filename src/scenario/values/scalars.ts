@@ -17,6 +17,7 @@ import {
   timeAdvice,
   weekdaysOf,
 } from './quantity.js';
+import { exact } from './thousands.js';
 
 type Advice = string | ((issue: { readonly input?: unknown }) => string);
 
@@ -47,17 +48,21 @@ export const text = z.string({ error: 'a text' });
 
 /** A whole number; the upper limit catches slips of the pen. */
 export function whole(least: number, most = 1_000_000) {
-  const error = `a whole number from ${least} to ${most}`;
+  const error = `a whole number from ${least} to ${exact(most)}`;
   return z.int({ error }).min(least, { error }).max(most, { error });
 }
 
-export function number(least: number, most: number, error: Advice = `a number from ${least} to ${most}`) {
+export function number(
+  least: number,
+  most: number,
+  error: Advice = `a number from ${least} to ${exact(most)}`,
+) {
   return z.number({ error }).min(least, { error }).max(most, { error });
 }
 
 /** Greater than 0. */
 export function positive(most: number) {
-  const error = `a number greater than 0, at most ${most}`;
+  const error = `a number greater than 0, at most ${exact(most)}`;
   return z.number({ error }).gt(0, { error }).max(most, { error });
 }
 

@@ -1,5 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { bounds, count, intervalName, mean, number, withInterval } from '../format.js';
+import { bounds, count, exact, intervalName, mean, number, withInterval } from '../format.js';
 import type { Load } from '../loads/load.js';
 import { countedText, slowestText } from '../loads/words.js';
 import type { Window } from '../programme/judged-window.js';
@@ -126,7 +126,7 @@ function shippedText(perDay: Estimate): string {
 
 function standstill(sample: Sample, gridlocks: number): string {
   return (
-    `the build comes to a standstill in ${gridlocks} of ` +
+    `the build comes to a standstill in ${exact(gridlocks)} of ` +
     `${count(sample.replications, 'replication')} (gridlock)`
   );
 }

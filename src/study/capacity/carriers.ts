@@ -59,7 +59,7 @@ export function stayDemands(
       'minutes' in leg ? { ...leg, minutes: leg.minutes / holds } : { ...leg, share: leg.share / holds },
     );
     const way = { calendar: daily.calendar(companions.returnCalendar[id]), minutes: back },
-      [first] = legs,
+      first = legs.at(0),
       begins = first !== undefined && 'minutes' in first ? first.calendar : null,
       of = isCarrier ? null : daily.calendar(resources.calendar[resource]);
     const alone = holds > 0 ? holds * meanTimeAlone([...legs, way], begins, daily.spanMinutes, of) : 0;

@@ -2,6 +2,7 @@ import { buildName } from '../../flow/model/orders.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { isoDate } from '../../scenario/calendar/date.js';
+import { count, exact } from '../format.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { knownQuantile } from '../sample/known-quantile.js';
 import type { Sample } from '../sample/sample.js';
@@ -53,7 +54,7 @@ function dateQuantile(days: Counts, p: number, level: number): DateQuantile {
     level,
     isoDate,
     'no unit was shipped',
-    (late) => `${late} of ${days.n} replications ${late === 1 ? 'was' : 'were'} not finished`,
+    (late) => `${exact(late)} of ${count(days.n, 'replication')} ${late === 1 ? 'was' : 'were'} not finished`,
   );
   return { p, date, ...bounds };
 }

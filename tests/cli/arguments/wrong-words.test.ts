@@ -37,7 +37,7 @@ describe('rateproof: help and version', { timeout: 30_000 }, () => {
 describe('rateproof: wrong use is told in one error line and a hint, with exit code 2', {
   timeout: 30_000,
 }, () => {
-  const count = 'expected a whole number from 1 to 10000, got';
+  const count = 'expected a whole number from 1 to 10,000, got';
   it.each<[string, string[], string, string]>([
     ['no command', [], 'expected a command, got none', '--help'],
     ['an unknown command', ['chekc', 'slack.yaml'], 'unknown command "chekc"', 'did you mean check?'],

@@ -65,9 +65,9 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
     [
       'a target in words',
       ['--target', 'four'],
-      '--target: expected a number above 0 and at most 100000, got "four"',
+      '--target: expected a number above 0 and at most 100,000, got "four"',
     ],
-    ['half a place', ['--budget', '1.5'], '--budget: expected a whole number from 0 to 100000, got "1.5"'],
+    ['half a place', ['--budget', '1.5'], '--budget: expected a whole number from 0 to 100,000, got "1.5"'],
     [
       'a zone without its sign',
       ['--budget', '3', '--zone', '1'],

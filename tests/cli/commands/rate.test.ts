@@ -66,12 +66,12 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
     [
       'a rate that is none',
       ['slack.yaml', '--from', 'two', '--to', '3'],
-      '--from: expected a number above 0 and at most 10000, got "two"',
+      '--from: expected a number above 0 and at most 10,000, got "two"',
     ],
     [
       'too fine a step',
       ['slack.yaml', '--from', '1', '--to', '3', '--step', '0.001'],
-      '--step: expected at most 1000 rates, got 2001',
+      '--step: expected at most 1,000 rates, got 2,001',
     ],
     [
       'a share that is none',

@@ -139,7 +139,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
   it('refuses a rate that is none, or that has no place in the scenario', async () => {
     const zero = await rateproof(folder, 'reliefs', 'short.yaml', '--rate', '0');
     expect(zero).toMatchObject({ code: 2, stdout: '' });
-    expect(zero.stderr).toContain('--rate: expected a number above 0 and at most 100000, got "0"');
+    expect(zero.stderr).toContain('--rate: expected a number above 0 and at most 100,000, got "0"');
     writeFileSync(
       join(folder, 'pulled.yaml'),
       readFileSync(join(folder, 'short.yaml'), 'utf8').replace(

@@ -5,6 +5,7 @@ import { buffersFiles } from '../../../src/report/files/buffers.js';
 import { againstChosen, buffersTable } from '../../../src/report/terminal/buffers.js';
 import { buffersStudy } from '../../../src/study/buffers/buffers.js';
 import { threeStations } from '../../study/buffers/buffers-line.js';
+import { asRead } from '../samples/read.js';
 
 const results = await buffersStudy({
   scenario: threeStations('{ exponential: { mean: 1 h } }'),
@@ -26,7 +27,7 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
       'report.html',
       'results.json',
     ]);
-    const page = String(files.get('report.html'));
+    const page = asRead(files.get('report.html'));
     expect(page).toContain(results.answer.sentence);
     expect(page).toContain('governed by local codes');
     expect(JSON.parse(String(files.get('results.json')))).toMatchObject({

@@ -5,6 +5,7 @@ import { readScenario } from '../../../src/scenario/read.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { compareDesign } from '../../../src/study/compare/design.js';
 import { answerOf } from '../../../src/study/run/fixed-design.js';
+import { asRead } from '../samples/read.js';
 
 const YAML = `
 scenario: bench & trim
@@ -34,7 +35,7 @@ describe('the report of a comparison', async () => {
   });
   const results = await answerOf(design, { workers: 1 });
   const files = await compareFiles(results),
-    page = String(files.get('report.html'));
+    page = asRead(files.get('report.html'));
 
   it('has pictures, a page, data and two tables', () => {
     expect([...files.keys()].sort()).toEqual([

@@ -4,6 +4,7 @@ import { rateTable } from '../../../src/report/terminal/rate.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
 import { proportion } from '../../../src/study/statistics/proportion.js';
+import { asRead } from '../samples/read.js';
 import { sampleResults } from '../samples/results.js';
 
 const around = (mean: number, half: number): Estimate => ({
@@ -142,7 +143,7 @@ describe('the report of a rate study', () => {
       'losses.csv',
       'trials.csv',
     ]);
-    const html = files.get('report.html') as string;
+    const html = asRead(files.get('report.html'));
     for (const text of [
       SAMPLE.answer.sentence,
       SAMPLE.ramp.sentence,

@@ -3,10 +3,11 @@ import { type Picture, renderPage, SAFETY_CAUTION } from '../../../src/report/pa
 import { simulatePage } from '../../../src/report/page/simulate.js';
 import { pageTables } from '../../../src/report/page/tables.js';
 import type { Results } from '../../../src/study/simulate/results.js';
+import { asRead } from '../samples/read.js';
 import { sampleResults } from '../samples/results.js';
 
 const page = (from: Results, pictures: readonly Picture[]): string =>
-  renderPage(simulatePage(from), pictures);
+  asRead(renderPage(simulatePage(from), pictures));
 const picture = (name: string, alt: string) => ({
   name,
   alt,
@@ -30,6 +31,12 @@ describe('the page', () => {
     ].map((text) => html.indexOf(text));
     expect(order.every((at) => at > 0)).toBe(true);
     expect(order).toEqual([...order].sort((a, b) => a - b));
+  });
+
+  it('ends no line within a figure: its spaces do not break', () => {
+    const whole = renderPage(simulatePage(results), []);
+    expect(whole).toContain('95\u00a0%\u00a0CI 3.29\u00a0to\u00a03.47');
+    expect(whole).not.toMatch(/\d %|% CI/);
   });
 
   it('names scenario, digest, seed, version and replications', () => {

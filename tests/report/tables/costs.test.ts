@@ -13,7 +13,7 @@ describe('the picture of costs', () => {
 
   it('has the cost of a unit and its greatest part for a title', () => {
     expect(chart.finding).toBe(
-      'A unit shipped costs 12340 EUR (95 % CI 12180 to 12500), 61 % of it for people; rework costs 830 (95 % CI 730 to 930) of it',
+      'A unit shipped costs 12,340 EUR (95 % CI 12,180 to 12,500), 61 % of it for people; rework costs 830 EUR (95 % CI 730 to 930) of it',
     );
   });
 
@@ -29,6 +29,10 @@ describe('the picture of costs', () => {
     expect(datasets[1].data.at(-1)).toEqual([costs.rework.costPerUnit.low, costs.rework.costPerUnit.high]);
   });
 
+  it('writes the amounts at its axis as the text does, whatever the language of the machine', () => {
+    expect(chart.configuration.options?.locale).toBe('en');
+  });
+
   it('is left out where nothing has a price', () => {
     expect(CHARTS['13-cost-per-unit']({ ...results, costs: null })).toBeNull();
   });
@@ -37,13 +41,13 @@ describe('the picture of costs', () => {
 it('the page has a table of parts, their sum, and rework beside it', () => {
   const { rows, head } = pageTables(results).find(({ id }) => id === 'costs')!;
   expect(head).toEqual(['Part', 'A unit, EUR', 'Share, %']);
-  expect(rows.at(-2)).toEqual(['all', '12340 (12180 to 12500)', '100.0']);
+  expect(rows.at(-2)).toEqual(['all', '12,340 (12,180 to 12,500)', '100.0']);
   expect(rows.at(-1)![0]).toBe('of which rework (9.4 (8.9 to 9.9) person-hours)');
 });
 
 it('the terminal has one line for the cost of a unit and one for rework, none without prices', () => {
   expect(resultsTable(results)).toMatch(
-    /cost of a unit shipped, EUR +12340 +12180 to 12500\n +of which rework +830 +730 to 930/,
+    /cost of a unit shipped, EUR +12,340 +12,180 to 12,500\n +of which rework +830 +730 to 930/,
   );
   expect(resultsTable({ ...results, costs: null })).not.toContain('cost of a unit');
 });

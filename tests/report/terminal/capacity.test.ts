@@ -84,11 +84,22 @@ describe('the capacity table', () => {
       expect(Array.from(line).length).toBeLessThanOrEqual(100);
   });
 
-  it('says of carriers that their time is the least it can be', () => {
-    expect(capacityTable(found([slow, row('dollies', 4, { kind: 'carrier' })], slow), 'invented')).toMatch(
-      /^carrier: only step times.*no more than this/m,
+  it('says of what is kept by units that its load is the least it can be, and about how much it is with waits', () => {
+    const dollies = row('dollies', 14, { kind: 'carrier', load: 0.28, loadAlone: 0.81 }),
+      text = capacityTable(found([slow, dollies], slow), 'invented');
+    expect(text).toMatch(/^dollies +carrier .* ≥ 28 %$/m);
+    expect(text.replace(/\s+/g, ' ')).toMatch(
+      /≥: at least, .* no more units than this are carried about, with .*: dollies 81 %$/,
     );
-    expect(capacityTable(table, 'invented')).not.toContain('carrier');
+    expect(capacityTable(table, 'invented')).not.toMatch(/≥|about/);
+  });
+
+  it('is no wider than 80 columns where that is the width, names whole', () => {
+    const rows = [row('rear body fixture, left side', 3.7), row('rear body fixture, right side', 3.9)];
+    const text = capacityTable(found(rows, rows[0]!), 'invented', [], 80);
+    for (const line of text.split('\n')) expect(Array.from(line).length, line).toBeLessThanOrEqual(80);
+    expect(text.replace(/\s+/g, ' ')).toContain('rear body fixture, left side (station)');
+    for (const word of ['left', 'right', 'side']) expect(text).toMatch(new RegExp(`^ *.*${word}`, 'm'));
   });
 
   it('shows what the arithmetic had to simplify', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { constraintLines, usedLines } from '../../../src/report/terminal/constraint.js';
+import { lines, WIDTH } from '../../../src/report/terminal/lines.js';
 import type { ConstraintResult } from '../../../src/study/constraint/results.js';
 import { stopsIt } from '../../../src/study/constraint/sentence.js';
 import { sampleResults } from '../samples/results.js';
@@ -7,7 +8,9 @@ import { sampleResults } from '../samples/results.js';
 const results = sampleResults({ stations: 6, weeks: 20 });
 const found = results.constraint!;
 const text = (from: ConstraintResult, answer = '', at: string | null = null): string[] =>
-  constraintLines(from, answer, at).flatMap((piece) => piece.split('\n'));
+  constraintLines(from, answer, at).flatMap((piece) =>
+    typeof piece === 'string' ? lines(piece) : piece(WIDTH).split('\n'),
+  );
 
 describe('what stops the build, in the terminal', () => {
   it('repeats no sentence that the answer has', () => {
@@ -76,7 +79,9 @@ describe('what stops the build, in the terminal', () => {
 
 describe('what is used most, in the terminal', () => {
   const used = (judged: ConstraintResult['judged']): string[] =>
-    usedLines(judged, results.bottlenecks, results).flatMap((piece) => piece.split('\n'));
+    usedLines(judged, results.bottlenecks, results).flatMap((piece) =>
+      typeof piece === 'string' ? lines(piece) : piece(WIDTH).split('\n'),
+    );
 
   it('is told for the weeks judged, with the whole run beside, the highest first', () => {
     expect(used(found.judged)).toEqual([

@@ -30,7 +30,7 @@ describe('results in the terminal', () => {
         bake oven 4 inspection                               81.9  81.1 to 82.7
         bake oven 4 inspection                               77.9  77.1 to 78.7
       rolled throughput yield (RTY), %                       43.4  42.2 to 44.6
-      cost of a unit shipped, EUR                           12340  12180 to 12500
+      cost of a unit shipped, EUR                          12,340  12,180 to 12,500
         of which rework                                       830  730 to 930
       last unit out, P50                               2028-04-14  2028-04-12 to 2028-04-16
       last unit out, P80                               2028-04-18  2028-04-16 to 2028-04-20
@@ -38,8 +38,8 @@ describe('results in the terminal', () => {
       last unit P95: a 95 % interval for P95 needs 72 replications, there are 40
 
       The station top coat booth 6 stops it: with one place more at top coat booth 6 it ships 0.31 a day
-      more (99 % CI 0.27 to 0.35). Next best of 4 tried: one hour of overtime a day in "paint shifts"
-      (23:30 to 00:30), 0.20 a day more (0.16 to 0.24).
+        more (99 % CI 0.27 to 0.35). Next best of 4 tried: one hour of overtime a day in "paint shifts"
+        (23:30 to 00:30), 0.20 a day more (0.16 to 0.24).
 
       tried under the same chance, 20 replications                   a day more  99 % CI
       -------------------------------------------------------------  ----------  -------------

@@ -145,7 +145,7 @@ describe('problems around what is said of values', () => {
       'a wrong value beside a basis',
       'places: 4',
       'places: { value: 0, basis: guess }',
-      'sites.coachworks.stations.oven.places.value: a whole number from 1 to 1000000; got 0',
+      'sites.coachworks.stations.oven.places.value: a whole number from 1 to 1,000,000; got 0',
     ],
     [
       'a wrong name inside',

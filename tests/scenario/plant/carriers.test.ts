@@ -12,12 +12,12 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'carriers without a count',
     [carriers('from: prime, to: doors on')],
-    ['29:13 carriers.dollies.count: missing; should be a whole number from 1 to 10000'],
+    ['29:13 carriers.dollies.count: missing; should be a whole number from 1 to 10,000'],
   ],
   [
     'no carriers at all',
     [carriers('count: 0, from: prime, to: doors on')],
-    ['29:31 carriers.dollies.count: a whole number from 1 to 10000; got 0'],
+    ['29:31 carriers.dollies.count: a whole number from 1 to 10,000; got 0'],
   ],
   [
     'a list of carriers',
@@ -90,7 +90,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a team without people',
     [teams('crew: painters, people: 0, from: prime, to: prime')],
-    ['29:42 teams.pair.people: a whole number from 1 to 1000000; got 0'],
+    ['29:42 teams.pair.people: a whole number from 1 to 1,000,000; got 0'],
   ],
   [
     'more people than the crew has',

@@ -23,7 +23,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a headcount of nothing',
     [crew('{ headcount: 0 }')],
-    ['14:37 sites.coachworks.crews.painters.headcount: a whole number from 1 to 1000000; got 0'],
+    ['14:37 sites.coachworks.crews.painters.headcount: a whole number from 1 to 1,000,000; got 0'],
   ],
   [
     'absence of everybody',

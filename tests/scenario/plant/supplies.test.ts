@@ -41,7 +41,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a lot of nothing',
     bolts('site: final plant, reorder: { level: 4, lot: 0, lead time: 15 days }'),
-    ['27:67 supplies.bolts.reorder.lot: a whole number from 1 to 1000000; got 0'],
+    ['27:67 supplies.bolts.reorder.lot: a whole number from 1 to 1,000,000; got 0'],
   ],
   [
     'a lead time without unit',

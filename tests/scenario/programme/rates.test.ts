@@ -117,7 +117,7 @@ describe('a rate per week', () => {
     [
       'a rate of nothing',
       '{ from: 2027-04-26 }',
-      ['programme.rate.per day: missing; should be a number from 0 to 100000, or per week'],
+      ['programme.rate.per day: missing; should be a number from 0 to 100,000, or per week'],
     ],
     [
       'nothing at last',

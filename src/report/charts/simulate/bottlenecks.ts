@@ -1,5 +1,12 @@
 import type { Plugin } from 'chart.js';
-import { asEstimate, intervalName, number, percentWithInterval, short } from '../../../study/format.js';
+import {
+  asEstimate,
+  exact,
+  intervalName,
+  number,
+  percentWithInterval,
+  short,
+} from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { INK, SIZE } from '../../style.js';
@@ -55,7 +62,7 @@ export function bottlenecks(results: Results): Chart | null {
       'Most used: share of replications in which it was the first. Over the whole run, sole and shifting: ' +
       'share of time as the momentary bottleneck, the longest active period going on (Roser et al. 2002)' +
       (followed !== undefined && followed.sole.n < replications
-        ? `, over ${followed.sole.n} of the replications`
+        ? `, over ${exact(followed.sole.n)} of the replications`
         : '') +
       `; the most: ${followed?.name ?? 'not followed'}. By arithmetic: ` +
       `${results.bottleneckByArithmetic ?? 'nothing limits'}.` +

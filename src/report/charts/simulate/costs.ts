@@ -3,7 +3,7 @@ import type { Results } from '../../../study/simulate/results.js';
 import type { Estimate } from '../../../study/statistics/estimate.js';
 import { PALETTE } from '../../style.js';
 import { reworkShare, shareText } from '../../tables/costs.js';
-import { TICKS, valueAxis } from '../axes.js';
+import { valueAxis } from '../axes.js';
 import { type Chart, intervalHead, intervalNote } from '../chart.js';
 import { bars } from '../datasets.js';
 import { heading, perRow, type Row, rowChart, rowLabel, span } from '../row-chart.js';
@@ -42,7 +42,7 @@ export function costPerUnit(results: Results): Chart | null {
     finding:
       `A unit shipped costs ${withInterval(perUnit, currency)}, ` +
       `${number(Math.round(most.share * 100))} % of it for ${most.name}; rework costs ` +
-      `${withInterval(rework.costPerUnit)} of it`,
+      `${withInterval(rework.costPerUnit, currency)} of it`,
     how:
       `Money for the time observed over units shipped in it, by part. Rework: people's hours in ` +
       'work done again and repairs, send-backs and scrap; they are in the parts above. Bars with ' +
@@ -52,7 +52,7 @@ export function costPerUnit(results: Results): Chart | null {
       [[`a unit, ${currency}`, head], (item) => short(item.perUnit)],
       [['share, %'], (item) => shareText(item.share)],
     ],
-    values: valueAxis(`${currency} a unit shipped`, { ticks: AMOUNTS }),
+    values: valueAxis(`${currency} a unit shipped`),
     datasets: [
       bars(
         perRow(rows, (item) => item.perUnit.mean),
@@ -62,6 +62,3 @@ export function costPerUnit(results: Results): Chart | null {
     intervals: [intervalName(results.level), (item) => span(item.perUnit)],
   });
 }
-
-/** Amounts as in the text, without marks between thousands. */
-const AMOUNTS = { ...TICKS, callback: (value: number) => String(value) };

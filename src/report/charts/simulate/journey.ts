@@ -1,4 +1,4 @@
-import { number } from '../../../study/format.js';
+import { exact, number } from '../../../study/format.js';
 import type { JourneyActivity } from '../../../study/programme/activities.js';
 import type { Journey } from '../../../study/programme/journey.js';
 import type { Results } from '../../../study/simulate/results.js';
@@ -70,7 +70,7 @@ export function journey(results: Results): Chart | null {
   return rowChart({
     finding: finding(told),
     how:
-      `Unit ${told.build} in replication ${told.replication} of ${results.replications}, from ` +
+      `Unit ${told.build} in replication ${told.replication} of ${exact(results.replications)}, from ` +
       `${spoken(told.entered)} to ${spoken(told.parts.at(-1)?.to ?? '')}` +
       (told.chosen === 'by name' ? '' : ', in which it has the median lead time') +
       ': one build of chance, no mean. Steps in the order in which it came to them, with the wait for ' +

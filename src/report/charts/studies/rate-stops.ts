@@ -1,5 +1,5 @@
 import type { BarElement, Plugin } from 'chart.js';
-import { count } from '../../../study/format.js';
+import { count, exact } from '../../../study/format.js';
 import type { RateResults } from '../../../study/rate/results.js';
 import { font, textWidth } from '../../canvas.js';
 import { drawing } from '../../drawing.js';
@@ -56,7 +56,7 @@ export function rateStops(results: RateResults): Chart {
     rows,
     columns: [
       [['verdict'], ({ verdict }) => verdict],
-      [['replications'], ({ replications }) => String(replications)],
+      [['replications'], ({ replications }) => exact(replications)],
     ],
     values: valueAxis('share of replications, %', { stacked: true, max: 100 }),
     stacked: true,

@@ -1,4 +1,4 @@
-import { count, intervalName, withInterval } from '../../../study/format.js';
+import { count, exact, intervalName, withInterval } from '../../../study/format.js';
 import type { RatePoint, RateResults } from '../../../study/rate/results.js';
 import { EMPTY_AXIS, valueAxis } from '../axes.js';
 import { type Chart, chart, MARK_LEGEND } from '../chart.js';
@@ -18,7 +18,7 @@ export function rateWipLead(results: RateResults): Chart {
           `${withInterval(last.wip, 'units')} are on the way`,
     how:
       'Above: mean WIP. Below: mean lead time of units shipped. Both against the rate asked, with ' +
-      `${intervalName(level)} over ${replications} to ${mostReplications} replications, ` +
+      `${intervalName(level)} over ${exact(replications)} to ${count(mostReplications, 'replication')}, ` +
       `${count(window.weeks, 'week')} from ${window.from}. Where a rate does not hold they would ` +
       'grow on with a longer window.',
     bodyHeight: 560,
