@@ -31,7 +31,7 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     ...RUN,
     replications: replications('maximum replications per change', 40, 2),
     rate: optional(
-      'highest rate of the plan, units a working day, default as in the scenario',
+      'highest rate of the plan in its own unit, a working day or a week, default as in the scenario',
       positiveNumber(HIGHEST_RATE, 'leave --rate out for what the scenario has'),
     ),
   },
@@ -49,7 +49,11 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     if (noRate !== null)
       throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
     const varied = await variedEnds(request.file, scenario, warmed);
-    const asked = { rate, replications };
+    const { plannersUnit } = await import('../../study/planners-unit.js');
+    const asked = {
+      rate: rate === undefined ? undefined : rate / plannersUnit(scenario).workingDays,
+      replications,
+    };
     return runStudy<ReliefsResults, Observation | Compared>(request, interrupt, {
       stage: `trying reliefs of ${file}, up to ${count(replications, 'replication')} each, seed ${seed}`,
       identity: identityOf({

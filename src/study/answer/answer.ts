@@ -1,10 +1,11 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, count, exact, intervalName, mean, number, withInterval } from '../format.js';
+import { daysInOne, each, eachWorking, inUnit, type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import type { Window } from '../programme/judged-window.js';
 import { type RateJudged, SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
 import type { BottleneckResult } from '../sections/bottlenecks.js';
-import type { Estimate } from '../statistics/estimate.js';
+import { type Estimate, mapped } from '../statistics/estimate.js';
 
 /**
  * The rate asked at its highest, units per working day, and what was shipped per working day while it was
@@ -12,7 +13,20 @@ import type { Estimate } from '../statistics/estimate.js';
  */
 export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'heldPerDay'> {
   readonly sentence: string;
+  /** The same in the planner's unit, see `rateUnit`. */
+  readonly asked: number | null;
+  readonly held: Estimate | null;
   readonly window: Pick<Window, 'from' | 'to'> | null;
+}
+
+function inPlannersUnit(
+  unit: PlannersUnit,
+  { askedPerDay, heldPerDay, window }: RateJudged,
+): Pick<Answer, 'asked' | 'held'> {
+  return {
+    asked: askedPerDay === null ? null : inUnit(askedPerDay, unit),
+    held: heldPerDay === null ? null : mapped(heldPerDay, (perDay) => perDay * daysInOne(unit, window)),
+  };
 }
 
 /** The answer, in one sentence that begins with it. */
@@ -27,19 +41,23 @@ export function answer(
     verdict,
     askedPerDay,
     heldPerDay,
+    ...inPlannersUnit(plannersUnit(sample.scenario), judged),
     window: window === null ? null : { from: window.from, to: window.to },
     sentence: `${capital(sentence(sample, judged, throughputPerDay, bottlenecks[0]))}.`,
   };
 }
 
 /** What falls short, without its cause: `four a day is not held: ...`. */
-export function shortfallClause(sample: Sample, { askedPerDay, heldPerDay, gridlocks }: RateJudged): string {
-  const figures = heldPerDay === null || askedPerDay === null ? null : shippedWhile(heldPerDay, askedPerDay);
+export function shortfallClause(sample: Sample, judged: RateJudged): string {
+  const unit = plannersUnit(sample.scenario),
+    { asked, held } = inPlannersUnit(unit, judged),
+    { gridlocks } = judged;
+  const figures = held === null || asked === null ? null : shippedWhile(held, asked, unit);
   const parts = [
     ...(gridlocks > 0 ? [standstill(sample, gridlocks)] : []),
     ...(figures === null ? [] : [figures]),
   ];
-  return `${rate(askedPerDay)} is not held: ${parts.join('; ')}`;
+  return `${rate(asked, unit)} is not held: ${parts.join('; ')}`;
 }
 
 function sentence(
@@ -48,14 +66,17 @@ function sentence(
   throughputPerDay: Estimate,
   bottleneck: BottleneckResult | undefined,
 ): string {
-  const { askedPerDay, heldPerDay, shortfall, window, leadMinutes } = judged,
-    asked = rate(askedPerDay);
+  const { askedPerDay, shortfall, window, leadMinutes } = judged,
+    unit = plannersUnit(sample.scenario),
+    figures = inPlannersUnit(unit, judged),
+    asked = rate(figures.asked, unit),
+    shipped = (): string => shippedWhile(figures.held!, figures.asked!, unit);
   const known = bottleneck !== undefined && bottleneck.share.count > 0 ? bottleneck : null;
   switch (judged.verdict) {
     case 'no rate asked': {
-      const shipped = `no rate is asked: ${shippedText(throughputPerDay)} over the whole run`;
-      if (judged.gridlocks > 0) return `${shipped}; ${standstill(sample, judged.gridlocks)}`;
-      return known === null ? shipped : `${shipped}; ${nearest(known)}`;
+      const all = `no rate is asked: ${shippedText(throughputPerDay, unit)} over the whole run`;
+      if (judged.gridlocks > 0) return `${all}; ${standstill(sample, judged.gridlocks)}`;
+      return known === null ? all : `${all}; ${nearest(known)}`;
     }
     case 'falls short': {
       // In a gridlock, who waits for whom is the cause; the findings say it.
@@ -64,7 +85,7 @@ function sentence(
     }
     case 'holds':
       return (
-        `${asked} is held: ${shippedWhile(heldPerDay!, askedPerDay!)}, from ${window!.from} to ` +
+        `${asked} is held: ${shipped()}, from ${window!.from} to ` +
         window!.to +
         (known === null ? '' : `; ${nearest(known)}`)
       );
@@ -75,7 +96,7 @@ function sentence(
         `${mean(shortfall, 100)} % of what is asked ` +
         (shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`);
       return (
-        `whether ${asked} is held is not settled: ${shippedWhile(heldPerDay!, askedPerDay!)}; ` +
+        `whether ${asked} is held is not settled: ${shipped()}; ` +
         `${missing} where ${number(100 * SHORTFALL_ALLOWED)} % may be, so more replications are needed`
       );
     }
@@ -94,17 +115,18 @@ function whyNoWindow(sample: Sample, asked: number, lead: number): string {
 }
 
 /** `3.46 a day are shipped (95 % CI 3.41 to 3.51, 40 replications) while 4 are asked`. */
-function shippedWhile(held: Estimate, asked: number): string {
-  return `${shippedText(held)} while ${number(asked)} ${asked === 1 ? 'is' : 'are'} asked`;
+function shippedWhile(held: Estimate, asked: number, unit: PlannersUnit): string {
+  return `${shippedText(held, unit)} while ${number(asked)} ${asked === 1 ? 'is' : 'are'} asked`;
 }
 
-function shippedText(perDay: Estimate): string {
-  const text = mean(perDay);
-  if (perDay.low === null)
-    return `${withInterval(perDay, 'a working day')} ${text === '1' ? 'is' : 'are'} shipped`;
+/** @param shipped in the unit */
+function shippedText(shipped: Estimate, unit: PlannersUnit): string {
+  const text = mean(shipped),
+    verb = text === '1' ? 'is' : 'are';
+  if (shipped.low === null) return `${withInterval(shipped, eachWorking(unit))} ${verb} shipped`;
   return (
-    `${text} a working day ${text === '1' ? 'is' : 'are'} shipped (${intervalName(perDay.level)} ` +
-    `${bounds(perDay)}, ${count(perDay.n, 'replication')})`
+    `${text} ${eachWorking(unit)} ${verb} shipped (${intervalName(shipped.level)} ` +
+    `${bounds(shipped)}, ${count(shipped.n, 'replication')})`
   );
 }
 
@@ -135,6 +157,7 @@ const WORDS = [
   'eleven',
   'twelve',
 ];
-/** `four a day`. */
-const rate = (perDay: number | null): string => `${WORDS[perDay ?? 0] ?? number(perDay ?? 0)} a day`;
+/** `four a day`, `20 a week`. */
+const rate = (asked: number | null, unit: PlannersUnit): string =>
+  `${WORDS[asked ?? 0] ?? exact(asked ?? 0)} ${each(unit)}`;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

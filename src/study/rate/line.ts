@@ -3,6 +3,7 @@ import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { neighbours } from '../lists.js';
+import { type PlannersUnit, rateText } from '../planners-unit.js';
 import type { Replicator } from '../run/replicator.js';
 import { releaseCalendar, workingDaysBetween } from '../sample/planned.js';
 import { type Reading, readingOf } from '../sample/reading.js';
@@ -24,7 +25,12 @@ export class Line {
   constructor(
     private readonly scenario: Scenario,
     private readonly replicator: Replicator,
-    private readonly asked: { readonly replications: number; readonly sure: number; readonly level: number },
+    private readonly asked: {
+      readonly replications: number;
+      readonly sure: number;
+      readonly level: number;
+      readonly unit: PlannersUnit;
+    },
   ) {}
 
   async point(rate: RateAsked): Promise<RatePoint> {
@@ -51,8 +57,8 @@ export class Line {
   }
 
   private async run(rate: RateAsked) {
-    const { replications, sure, level } = this.asked,
-      window = watched(this.scenario, rate),
+    const { replications, sure, level, unit } = this.asked,
+      window = watched(this.scenario, rate, unit),
       { scenario, model } = window;
     const variant = { key: digest(scenario), model, read: readingOf(scenario, model) },
       isBuiltAgain = model.programme.orders.replaceScrapped;
@@ -67,7 +73,7 @@ export class Line {
 }
 
 /** A scenario at a rate, and the units released in its window by week and in all. */
-export function watched(base: Scenario, rate: RateAsked) {
+export function watched(base: Scenario, rate: RateAsked, unit: PlannersUnit) {
   const at = atRate(base, rate),
     { scenario, first, end } = at,
     model = compile(scenario),
@@ -79,7 +85,7 @@ export function watched(base: Scenario, rate: RateAsked) {
   if (units < LEAST_UNITS)
     throw new RangeError(
       `programme: expected at least ${LEAST_UNITS} units in a window of ${rate.weeks} weeks at ` +
-        `${rate.perDay} a day, got ${units}; give more --weeks or a higher rate`,
+        `${rateText(rate.perDay, unit)}, got ${units}; give more --weeks or a higher rate`,
     );
   return { ...at, model, released, units };
 }

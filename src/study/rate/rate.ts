@@ -5,6 +5,7 @@ import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
+import { type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import { SHORTFALL_ALLOWED } from '../programme/rate-held.js';
 import { Replicator } from '../run/replicator.js';
 import { readingOf } from '../sample/reading.js';
@@ -15,7 +16,9 @@ import { type RatePoint, type RateResults, rateSentence } from './results.js';
 import { highestThatHolds } from './search.js';
 
 export interface RateOptions extends StudyOptions {
-  /** The grid of rates, units a working day: from, from + step, .. up to `to`. */
+  /** Unit of the rates below, and of the answer; undefined: that of the scenario's highest rate. */
+  readonly unit?: PlannersUnit | undefined;
+  /** The grid of rates, in this unit: from, from + step, .. up to `to`. */
   readonly from: number;
   readonly to: number;
   readonly step: number;
@@ -42,7 +45,13 @@ const LONGEST_SETTLE_WEEKS = 52;
  * @throws RangeError `programme: expected ..` for a scenario that has no rate, or a window too short for it
  */
 export async function rateStudy(options: RateOptions): Promise<RateResults> {
-  const { scenario, from, to, step, weeks, sure, replications, level = LEVEL } = options;
+  const { scenario, weeks, sure, replications, level = LEVEL } = options,
+    { unit = plannersUnit(scenario) } = options;
+  const perDay = (rate: number): number => rate / unit.workingDays,
+    last = Math.floor((options.to - options.from) / options.step + 1e-9),
+    rateOf = (i: number): number => perDay(Number((options.from + i * options.step).toFixed(9))),
+    from = rateOf(0),
+    rampTo = options.rampTo === undefined ? undefined : perDay(options.rampTo);
   const reason = noRateReason(scenario);
   if (reason !== null)
     throw new RangeError(
@@ -53,12 +62,14 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
   try {
     const planned = rampOf(scenario);
     // Said before anything is run, as far as it can be.
-    const lowest = Math.min(from, planned.length > 1 ? (options.rampTo ?? from) : from);
-    watched(scenario, { perDay: lowest, settleWeeks: options.settleWeeks ?? PILOT_SETTLE_WEEKS, weeks });
+    const lowest = Math.min(from, planned.length > 1 ? (rampTo ?? from) : from);
+    watched(
+      scenario,
+      { perDay: lowest, settleWeeks: options.settleWeeks ?? PILOT_SETTLE_WEEKS, weeks },
+      unit,
+    );
     const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
-    const line = new Line(scenario, replicator, { replications, sure, level });
-    const last = Math.floor((to - from) / step + 1e-9),
-      rateOf = (i: number): number => Number((from + i * step).toFixed(9));
+    const line = new Line(scenario, replicator, { replications, sure, level, unit });
     const points = new Map<number, RatePoint>();
     const found = await highestThatHolds(last, async (i) => {
       const point = await line.point({ perDay: rateOf(i), settleWeeks, weeks });
@@ -75,11 +86,12 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       { bottleneck, highestRatePerDay } = capacity(model, scenario);
     const base = {
       ...headOf('rate', { ...options, level }),
+      rateUnit: unit,
       replications,
       mostReplications: MOST_TIMES * replications,
       sure,
       shortfallAllowed: SHORTFALL_ALLOWED,
-      grid: { from, to: rateOf(last), step },
+      grid: { from, to: rateOf(last), step: perDay(options.step) },
       window: { from: window.from, to: window.to, weeks, settleWeeks },
       plannedPerDay: defined(planned.at(-1)).perDay,
       arithmetic:
@@ -93,7 +105,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     return {
       ...base,
       answer: { sentence, ...bracket },
-      ramp: await ramp(scenario, line, options.rampTo ?? bracket.highestPerDay, weeks, settleWeeks),
+      ramp: await ramp(scenario, line, rampTo ?? bracket.highestPerDay, weeks, settleWeeks, unit),
     };
   } finally {
     await replicator.close();

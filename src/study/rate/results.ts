@@ -1,6 +1,7 @@
-import { count, number } from '../format.js';
+import { count, exact, number } from '../format.js';
 import type { ResultsHead } from '../head.js';
 import { defined } from '../lists.js';
+import { each, inUnit, rateText } from '../planners-unit.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 
@@ -9,7 +10,7 @@ export type RateVerdict = 'holds' | 'does not hold' | 'not settled';
 
 /**
  * The shape of `results.json` of `rateproof rate`. Rates are units released a working day of the first
- * station's site.
+ * station's site; sentences tell them in `rateUnit`.
  */
 export interface RateResults extends ResultsHead<'rate'> {
   /** Replications of a rate at first, and at most where it is not settled. */
@@ -111,33 +112,37 @@ export function rateSentence({
   sure,
   plannedPerDay,
   changes,
+  rateUnit,
 }: Known): string {
+  const rate = (perDay: number): string => rateText(perDay, rateUnit);
   const at = (perDay: number) => defined(points.find((point) => point.perDay === perDay));
   const said = [
     highestPerDay === null
-      ? `No rate from ${rate(grid.from)} a day on holds: at ${rate(grid.from)} a day ` +
-        because(at(grid.from))
+      ? `No rate from ${rate(grid.from)} on holds: at ${rate(grid.from)} ` + because(at(grid.from))
       : abovePerDay === null
-        ? `${rate(highestPerDay)} a day, the highest rate looked at, holds: ${because(at(highestPerDay))}`
-        : `${rate(highestPerDay)} a day is the highest rate that holds: ${because(at(highestPerDay))}; ` +
-          `at ${rate(abovePerDay)} a day ${because(at(abovePerDay))}`,
+        ? `${rate(highestPerDay)}, the highest rate looked at, holds: ${because(at(highestPerDay))}`
+        : `${rate(highestPerDay)} is the highest rate that holds: ${because(at(highestPerDay))}; ` +
+          `at ${rate(abovePerDay)} ${because(at(abovePerDay))}`,
   ];
   if (arithmetic !== null)
-    said.push(`Arithmetic allows ${number(arithmetic.perDay)} a day (${arithmetic.name})`);
+    said.push(
+      `Arithmetic allows ${number(inUnit(arithmetic.perDay, rateUnit))} ${each(rateUnit)} ` +
+        `(${arithmetic.name})`,
+    );
   const stop = at(abovePerDay ?? highestPerDay ?? grid.from).stops[0];
   if (stop !== undefined)
     said.push(
-      `At ${rate(abovePerDay ?? highestPerDay ?? grid.from)} a day the ${stop.kind} ${stop.name} ` +
+      `At ${rate(abovePerDay ?? highestPerDay ?? grid.from)} the ${stop.kind} ${stop.name} ` +
         `is the constraint (${stop.share.count} of ${count(stop.share.n, 'replication')})`,
     );
   for (const { fromPerDay, toPerDay, before, after } of changes)
     said.push(
-      `Between ${rate(fromPerDay)} and ${rate(toPerDay)} a day the constraint goes from ` +
+      `Between ${exact(inUnit(fromPerDay, rateUnit))} and ${rate(toPerDay)} the constraint goes from ` +
         `"${before}" to "${after}"`,
     );
   if (contradictions.length > 0)
     said.push(
-      `Beware: ${contradictions.map(rate).join(', ')} a day, above one that does not hold, ` +
+      `Beware: ${contradictions.map(rate).join(', ')}, above one that does not hold, ` +
         `${contradictions.length === 1 ? 'holds' : 'hold'} none the less`,
     );
   if (abovePerDay !== null && plannedPerDay >= abovePerDay)
@@ -154,6 +159,3 @@ function because({ verdict, keptUp, replications, why }: RateResults['points'][n
     `up${verdict === 'holds' ? ' and open units do not grow' : ` (${why})`}`
   );
 }
-
-/** A rate of the grid as the planner wrote it. */
-export const rate = (perDay: number): string => String(perDay);

@@ -62,14 +62,21 @@ function isCountedAlike(base: Changed, changed: Changed): boolean {
   return edges.subarray(0, both).every((edge, b) => edge === others[b]);
 }
 
-/** The scenario with every phase that asks for its highest rate at `perDay` instead, units a working day. */
+/**
+ * The scenario with every phase that asks for its highest rate at `perDay` instead, units a working day; one
+ * by the week stays so.
+ */
 export function withHighestRate(scenario: Scenario, perDay: number): Scenario {
   const { programme } = scenario,
     { release } = programme,
-    { phases: asked, highest } = askedRate(scenario);
+    { phases: asked, highest, daysAWeek } = askedRate(scenario);
   if (release.kind !== 'rate') return scenario;
   const phases = release.phases.map((phase, i) =>
-    asked[i]?.perDay === highest ? { from: phase.from, perDay } : phase,
+    asked[i]?.perDay !== highest
+      ? phase
+      : phase.perWeek === undefined
+        ? { from: phase.from, perDay }
+        : { from: phase.from, perWeek: perDay * daysAWeek },
   );
   return { ...scenario, programme: { ...programme, release: { kind: 'rate', phases } } };
 }

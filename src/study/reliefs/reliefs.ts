@@ -1,8 +1,10 @@
+import type { Observation } from '../../measure/observe.js';
 import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Varied } from '../../scenario/vary.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import { headOf } from '../head.js';
+import { daysInOne, inUnit, plannersUnit } from '../planners-unit.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
 import { fingerprint } from '../run/identity.js';
@@ -87,7 +89,10 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
     const firstSeen = await replicator.row({ key: 'base', model: base.model, read: whole }, 1, first),
       plan = planned(scenario, base.model),
       judged = judgeRate(plan, firstSeen, level);
-    const throughput = judged.window !== null ? judged.heldIn : shippedPerDay(plan.calendar),
+    const unit = plannersUnit(scenario),
+      perDay = judged.window !== null ? judged.heldIn : shippedPerDay(plan.calendar),
+      days = daysInOne(unit, judged.window),
+      throughput = (seen: Observation): number => days * perDay(seen),
       toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput),
       baseRead = toRead(base);
     const ofBase = [...firstSeen.map(baseRead.read), ...(await replicator.row(baseRead, first + 1, most))];
@@ -136,7 +141,11 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         from: judged.window?.from ?? null,
         to: judged.window?.to ?? null,
       },
-      rate: { set: rate ?? null, askedPerDay: judged.askedPerDay },
+      rate: {
+        set: rate === undefined ? null : inUnit(rate, unit),
+        asked: judged.askedPerDay === null ? null : inUnit(judged.askedPerDay, unit),
+        askedPerDay: judged.askedPerDay,
+      },
       base: {
         throughput: across,
         costPerUnit: costs.n === 0 ? null : costs,

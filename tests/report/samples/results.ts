@@ -184,6 +184,7 @@ export function sampleResults({
     seed: 'spring',
     replications,
     level: 0.95,
+    rateUnit: { per: 'day', workingDays: 1 },
     programme: {
       kind: 'programme',
       start: '2027-03-01',
@@ -200,6 +201,8 @@ export function sampleResults({
       verdict: 'falls short',
       askedPerDay: 4,
       heldPerDay: held,
+      asked: 4,
+      held,
       window,
       sentence:
         'No: four a day does not hold; from 7 June 2027 the build ships 3.38 a day (95 % CI 3.29 to 3.47, 40 replications), and the top coat booth stops it.',

@@ -1,14 +1,17 @@
 import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
+import { daysInBucket, each, unitsEach } from '../../../study/planners-unit.js';
 import type { Results } from '../../../study/simulate/results.js';
+import { mapped } from '../../../study/statistics/estimate.js';
 import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { type Chart, intervalNote } from '../chart.js';
 import { type TimeLine, timeChart } from '../time.js';
 
-/** Units shipped per working day, week by week, beside the rate asked and the units released. */
+/** Units shipped per working day or week, week by week, beside the rate asked and the units released. */
 export function throughputByWeek(results: Results): Chart | null {
-  const { series } = results;
+  const { series, rateUnit } = results,
+    days = (b: number): number => daysInBucket(rateUnit, series, b);
   if (series.labels.length === 0) return null;
   const works = series.workingDays.map((days) => days > 0);
   const short = shortBuckets(series.workingDays);
@@ -20,7 +23,9 @@ export function throughputByWeek(results: Results): Chart | null {
       dash: [],
       width: 2.5,
       hollow: short,
-      values: series.shippedPerDay.map((value, index) => (works[index] === true ? value : null)),
+      values: series.shippedPerDay.map((value, index) =>
+        works[index] === true ? mapped(value, (perDay) => perDay * days(index)) : null,
+      ),
     },
     {
       name: 'released',
@@ -30,7 +35,7 @@ export function throughputByWeek(results: Results): Chart | null {
       width: 1.5,
       stepped: true,
       values: series.released.map((value, index) =>
-        works[index] === true ? value.mean / (series.workingDays[index] ?? 1) : null,
+        works[index] === true ? (days(index) * value.mean) / (series.workingDays[index] ?? 1) : null,
       ),
     },
   ];
@@ -42,22 +47,26 @@ export function throughputByWeek(results: Results): Chart | null {
       dash: [],
       width: 1.6,
       stepped: true,
-      values: series.asked,
+      values: series.asked.map((asked, index) => (asked === null ? null : asked * days(index))),
     });
   }
   return timeChart(results, {
     finding: finding(results),
     how:
-      `Units per working day by ${series.unit}; band: ${intervalNote(results)}.` +
-      ' Working days are those of the first site.' +
+      (rateUnit.per === 'week' && series.unit === 'week'
+        ? `Units in each week; band: ${intervalNote(results)}.`
+        : `${sentence(unitsEach(rateUnit))} by ${series.unit}; band: ${intervalNote(results)}. ` +
+          'Working days are those of the first site.') +
       (works.includes(false) ? ' Gaps: no working day.' : '') +
       (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : ''),
     lines,
-    valueTitle: 'units per working day',
+    valueTitle: unitsEach(rateUnit),
     grace: results.answer.window === null ? '6%' : '16%',
     plugins: [judgedWindow(results)],
   });
 }
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Buckets with less than half of the usual working days: their rate rests on little, so they are marked. */
 export function shortBuckets(workingDays: readonly number[]): boolean[] {
@@ -66,11 +75,15 @@ export function shortBuckets(workingDays: readonly number[]): boolean[] {
 }
 
 function finding(results: Results): string {
-  const { askedPerDay, heldPerDay } = results.answer;
-  const rate = heldPerDay ?? results.throughput.perDay;
+  const { answer, throughput, rateUnit } = results,
+    { asked, held } = answer;
+  const rate = held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays);
   const interval = rate.low === null ? 'no interval' : `${intervalName(rate.level)} ${bounds(rate)}`;
-  const against = askedPerDay === null ? '' : ` against ${number(askedPerDay)} asked`;
-  return `Ships ${mean(rate)} a day${against} (${interval}, ${count(results.replications, 'replication')})`;
+  const against = asked === null ? '' : ` against ${number(asked)} asked`;
+  return (
+    `Ships ${mean(rate)} ${each(rateUnit)}${against} (${interval}, ` +
+    `${count(results.replications, 'replication')})`
+  );
 }
 
 /** A bracket over the weeks on which the answer rests. */
