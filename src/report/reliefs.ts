@@ -1,4 +1,5 @@
 import { count, exact, number } from '../study/format.js';
+import { each } from '../study/planners-unit.js';
 import type { ReliefsResults } from '../study/reliefs/results.js';
 
 /** Where the throughput of a study of reliefs is counted. */
@@ -30,13 +31,14 @@ export function savedText({
   level,
   reliefs,
   replications,
+  rateUnit,
 }: ReliefsResults): string {
   const outs = (why: string): number => reliefs.filter(({ out }) => out === why).length;
   return (
     `${count(run, 'replication')} run instead of ${exact(withoutScreen)} ` +
     `(${number(100 * (1 - run / withoutScreen))} % saved): of ${count(reliefs.length, 'relief')} ` +
     `${outs('no effect')} showed no effect early, ${outs('behind')} were clearly behind the best ${keep} ` +
-    `(indifference zone ${number(zone)} a day, ${number(level * 100)} %), ` +
+    `(indifference zone ${number(zone)} ${each(rateUnit)}, ${number(level * 100)} %), ` +
     `${comparedToTheEnd(reliefs)} were given all ${exact(replications)}`
   );
 }

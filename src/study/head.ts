@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import { digest } from '../scenario/digest.js';
 import type { Scenario } from '../scenario/types/scenario.js';
+import { type PlannersUnit, plannersUnit } from './planners-unit.js';
 import { PROGRAM_VERSION } from './version.js';
 
 /** Version of the shape of every `results.json` (1: trucks waiting for room counted as busy). */
@@ -22,6 +23,8 @@ export interface ResultsHead<Study extends string> {
   readonly seed: string;
   /** Confidence of the intervals. */
   readonly level: number;
+  /** How the planner gives the rate, and answers speak of it; a field says so where it is per day. */
+  readonly rateUnit: PlannersUnit;
 }
 
 /** What a study was asked, as far as the head says it. */
@@ -48,4 +51,5 @@ export const headOf = <Study extends string>(
   },
   seed,
   level,
+  rateUnit: plannersUnit(scenario),
 });

@@ -31,7 +31,7 @@ export const buffers = command({
     ...RUN,
     budget: optional('total waiting places, for the most throughput', wholeNumber(0, MOST_PLACES)),
     target: optional(
-      'units a working day (an hour in a steady-state run), for the fewest places',
+      'units a working day (a week where the plan is; an hour in a steady run), for the fewest places',
       positiveNumber(HIGHEST_RATE, 'for example --target 4.2'),
     ),
     at: repeatable(

@@ -4,7 +4,7 @@ import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
 import { type Option, optional, required, withDefault } from '../arguments/option.js';
 import { FILE, MOST_REPLICATIONS, RUN } from '../arguments/options.js';
-import { hundredth, numberIn, positiveNumber, reader, wholeNumber } from '../arguments/readers.js';
+import { hundredth, numberIn, oneOf, positiveNumber, reader, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
@@ -15,9 +15,12 @@ const HIGHEST_RATE = 10_000,
   /** A rate that is not settled gets up to four times as many, which is to stay within the limit. */
   MOST_OF_RATE = MOST_REPLICATIONS / 4;
 
-const unitsADay = positiveNumber(HIGHEST_RATE, 'units a working day, for example --from 3 --to 6 --step 0.1');
+const UNITS = 'units a working day, or a week where the programme is given per week';
+const someRate = positiveNumber(HIGHEST_RATE, `${UNITS}, for example --from 3 --to 6 --step 0.1`);
 const bound = (help: string): Option<number> =>
-  required(help, unitsADay, 'a rate', 'units a working day, for example --from 3 --to 6');
+  required(help, someRate, 'a rate', `${UNITS}, for example --from 3 --to 6`);
+/** Resolution of the answer where none is asked, units a working day. */
+const STEP = 0.1;
 
 /** A share of replications. */
 const sure = reader(
@@ -35,13 +38,18 @@ export const rate = command({
     ['rateproof rate line.yaml --from 3 --to 6', 'the highest rate that holds, and when a ramp may reach it'],
     'rateproof rate line.yaml --from 3 --to 6 --step 0.25 --sure "90 %" --out out/rate',
     'rateproof rate line.yaml --from 3 --to 6 --weeks 52 --ramp-to 5',
+    'rateproof rate line.yaml --per week --from 15 --to 30 --step 1',
   ],
   options: {
     shard: noShard('rate'),
     ...RUN,
-    from: bound('lowest rate tried, units a working day'),
+    from: bound('lowest rate tried, units a working day or, by --per, a week'),
     to: bound('highest rate tried'),
-    step: withDefault('resolution of the answer', '0.1', unitsADay),
+    per: optional(
+      'unit of all rates, day or week, default as the programme gives its own',
+      oneOf('day', 'week'),
+    ),
+    step: optional('resolution of the answer, default 0.1 a day (0.5 in a week of five)', someRate),
     replications: withDefault(
       'replications of each rate, up to four times as many where it is not settled',
       '30',
@@ -56,7 +64,7 @@ export const rate = command({
       wholeNumber(1, MOST_WEEKS),
     ),
     sure: withDefault('share of replications that must keep up', '80 %', sure),
-    rampTo: optional('target rate of the ramp, default the highest that holds', unitsADay),
+    rampTo: optional('target rate of the ramp, default the highest that holds', someRate),
   },
   request: (given) => {
     const { from, to, step } = given;
@@ -65,11 +73,7 @@ export const rate = command({
         `--to: expected a rate of at least --from ${from}, got ${to}`,
         'for example --from 3 --to 6',
       );
-    if ((to - from) / step > MOST_RATES)
-      throw new UsageError(
-        `--step: expected at most ${exact(MOST_RATES)} rates, got ${exact(Math.floor((to - from) / step) + 1)}`,
-        'give a wider step',
-      );
+    if (step !== undefined) checkStep(from, to, step);
     return given;
   },
   run: async (request) => {
@@ -78,7 +82,8 @@ export const rate = command({
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { rateStudy } = await import('../../study/rate/rate.js');
     const { identityOf } = await import('../../study/run/identity.js');
-    const { from, to, step, replications, weeks, settle: settleWeeks, sure, rampTo } = request;
+    const { each, plannersUnit, unitPer } = await import('../../study/planners-unit.js');
+    const { from, to, replications, weeks, settle: settleWeeks, sure, rampTo } = request;
     const { seed, workers } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file } = loadScenario(request.file),
@@ -88,10 +93,13 @@ export const rate = command({
         `${request.file}: programme: expected one with a \`rate\`, got ${reason}`,
         'write `rate: { per day: 4 }` in its place; the study changes this rate',
       );
-    const asked = { from, to, step, replications, weeks, settleWeeks, sure, rampTo };
+    const unit = request.per === undefined ? plannersUnit(scenario) : unitPer(request.per, scenario),
+      step = request.step ?? STEP * unit.workingDays;
+    checkStep(from, to, step);
+    const asked = { unit, from, to, step, replications, weeks, settleWeeks, sure, rampTo };
     return runStudy<RateResults, Reading>(request, interrupt, {
       stage:
-        `looking for the highest rate from ${from} to ${to} a day that ${file} holds, ` +
+        `looking for the highest rate from ${from} to ${to} ${each(unit)} that ${file} holds, ` +
         `${count(replications, 'replication')} a rate, seed ${seed}`,
       identity: identityOf({ study: 'rate', scenario, seed, more: asked }),
       run: (how) =>
@@ -102,6 +110,14 @@ export const rate = command({
     });
   },
 });
+
+function checkStep(from: number, to: number, step: number): void {
+  if ((to - from) / step > MOST_RATES)
+    throw new UsageError(
+      `--step: expected at most ${exact(MOST_RATES)} rates, got ${exact(Math.floor((to - from) / step) + 1)}`,
+      'give a wider step',
+    );
+}
 
 /** No rate holds, or the plan asks for more than does. */
 const rateStands = ({ answer: { highestPerDay, abovePerDay }, plannedPerDay }: RateResults): boolean =>

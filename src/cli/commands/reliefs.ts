@@ -38,7 +38,7 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
       wholeNumber(0, MOST_VALUES),
     ),
     rate: optional(
-      'highest rate of the plan, units a working day, default as in the scenario',
+      'highest rate of the plan in its own unit, a working day or a week, default as in the scenario',
       positiveNumber(HIGHEST_RATE, 'leave --rate out for what the scenario has'),
     ),
   },
@@ -56,7 +56,12 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     if (noRate !== null)
       throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
     const toVary = await valuesOf(request.file, scenario, warmed);
-    const asked = { rate, replications, values };
+    const { plannersUnit } = await import('../../study/planners-unit.js');
+    const asked = {
+      rate: rate === undefined ? undefined : rate / plannersUnit(scenario).workingDays,
+      replications,
+      values,
+    };
     return runStudy<ReliefsResults, Observation | Compared>(request, interrupt, {
       stage: `trying reliefs of ${file}, up to ${count(replications, 'replication')} each, seed ${seed}`,
       identity: identityOf({

@@ -1,5 +1,6 @@
 import type { CompareResults } from '../../study/compare/results.js';
 import { bounds, count, exact, intervalName, number, short, signed } from '../../study/format.js';
+import { eachWorking } from '../../study/planners-unit.js';
 import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
 import { NO_PRICES } from '../tables/costs.js';
@@ -15,7 +16,7 @@ export function comparePage(results: CompareResults): PageContent {
   return {
     scenario: `${scenario.name}: base and ${each}`,
     answer: results.answer,
-    headline: measures.slice(0, 1).flatMap(figures),
+    headline: measures.slice(0, 1).flatMap((measure) => figures(measure, results)),
     findings: results.findings.length === 0 ? ['No variant came to a standstill.'] : results.findings,
     costsAndDates: [...[...dates, ...costs].flatMap(differences), ...(costs.length === 0 ? [NO_PRICES] : [])],
     assumptions: [
@@ -45,15 +46,15 @@ export function comparePage(results: CompareResults): PageContent {
 }
 
 /** The base, and the what-if that ships the most. */
-function figures({ base, whatIfs }: MeasureCompared): Figure[] {
+function figures({ base, whatIfs, unit }: MeasureCompared, { rateUnit }: CompareResults): Figure[] {
   const [best] = [...whatIfs].sort((a, b) => b.difference.mean - a.difference.mean);
-  const shipped = figure('Base, units a working day', base);
+  const shipped = figure(`Base, ${unit}`, base);
   if (best === undefined) return [shipped];
   const { whatIf, difference, words } = best;
   return [
     shipped,
     {
-      what: `${whatIf}, more a working day`,
+      what: `${whatIf}, more ${eachWorking(rateUnit)}`,
       value: signed(difference),
       interval: `${named(difference)}, ${count(difference.n, 'pair')}; ${words}`,
     },

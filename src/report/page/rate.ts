@@ -1,4 +1,5 @@
-import { asEstimate, bounds, count, exact, intervalName, number } from '../../study/format.js';
+import { asEstimate, bounds, count, exact, intervalName, number, short } from '../../study/format.js';
+import { each, inUnit, rateText, unitsEach } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
 import { columns, filled, type PageTable, percent } from '../columns.js';
 import { triedAt } from '../constraint.js';
@@ -8,7 +9,7 @@ import { type Figure, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a rate study. */
 export function ratePage(results: RateResults): PageContent {
-  const { scenario, answer, ramp, replications, mostReplications, plannedPerDay } = results;
+  const { scenario, answer, ramp, replications, mostReplications, plannedPerDay, rateUnit } = results;
   return {
     scenario: scenario.name,
     answer: answer.sentence,
@@ -17,13 +18,13 @@ export function ratePage(results: RateResults): PageContent {
     costsAndDates: [ramp.sentence],
     assumptions: assumptions(results),
     facts: origin(results, [
-      ['Highest rate of the plan', `${plannedPerDay} a day`],
+      ['Highest rate of the plan', rateText(plannedPerDay, rateUnit)],
       ['Replications', `${exact(replications)} a rate, up to ${exact(mostReplications)}`],
     ]),
     tables: filled([
       rates(results),
       ...constraintTables(results.constraint, triedAt(results)),
-      ...usedAt(results.constraint),
+      ...usedAt(results),
       usedByRate(results),
       rampTable(results),
     ]),
@@ -31,44 +32,53 @@ export function ratePage(results: RateResults): PageContent {
   };
 }
 
-function headline({ answer: { highestPerDay }, points, arithmetic, grid, level }: RateResults): Figure[] {
+function headline(results: RateResults): Figure[] {
+  const {
+    answer: { highestPerDay },
+    points,
+    arithmetic,
+    grid,
+    level,
+    rateUnit,
+  } = results;
   const best = points.find(({ perDay }) => perDay === highestPerDay);
   return [
     {
-      what: 'Highest rate that holds, units a working day',
-      value: highestPerDay === null ? 'none' : String(highestPerDay),
+      what: `Highest rate that holds, ${unitsEach(rateUnit)}`,
+      value: highestPerDay === null ? 'none' : exact(inUnit(highestPerDay, rateUnit)),
       interval:
         best === undefined
-          ? `none from ${grid.from} on`
+          ? `none from ${exact(inUnit(grid.from, rateUnit))} on`
           : `${best.keptUp.count} of ${count(best.replications, 'replication')} keep up, ` +
             `${intervalName(level)} ${bounds(asEstimate(best.keptUp), 100)} %`,
     },
     {
       what: 'Ceiling by arithmetic',
-      value: arithmetic === null ? 'none' : number(arithmetic.perDay),
+      value: arithmetic === null ? 'none' : number(inUnit(arithmetic.perDay, rateUnit)),
       interval: arithmetic === null ? 'nothing limits' : arithmetic.name,
     },
   ];
 }
 
-function findings({ points, changes, answer: { contradictions } }: RateResults): string[] {
+function findings({ points, changes, rateUnit, answer: { contradictions } }: RateResults): string[] {
+  const rate = (perDay: number): string => rateText(perDay, rateUnit);
   return [
     ...points
       .filter(({ verdict }) => verdict !== 'holds')
       .slice(0, 1)
       .map(
         ({ perDay, why, keptUp, replications }) =>
-          `${perDay} a day is not seen to hold: ${exact(keptUp.count)} of ` +
+          `${rate(perDay)} is not seen to hold: ${exact(keptUp.count)} of ` +
           `${count(replications, 'replication')} keep up; ${why}.`,
       ),
     ...changes.map(
       ({ fromPerDay, toPerDay, before, after }) =>
-        `Between ${fromPerDay} and ${toPerDay} a day what is used most changes from "${before}" to ` +
-        `"${after}".`,
+        `Between ${exact(inUnit(fromPerDay, rateUnit))} and ${rate(toPerDay)} what is used most changes from ` +
+        `"${before}" to "${after}".`,
     ),
     ...contradictions.map(
       (perDay) =>
-        `${perDay} a day holds, though a lower rate does not: more replications would tell which is right.`,
+        `${rate(perDay)} holds, though a lower rate does not: more replications would tell which is right.`,
     ),
   ];
 }
@@ -91,7 +101,7 @@ function assumptions({ scenario, window, shortfallAllowed, level, sure }: RateRe
   ];
 }
 
-function rates({ points, level }: RateResults): PageTable {
+function rates({ points, level, rateUnit }: RateResults): PageTable {
   return {
     id: 'rates',
     title: 'Rates',
@@ -99,12 +109,12 @@ function rates({ points, level }: RateResults): PageTable {
       `In brackets: ${intervalName(level)}. Growth is that of open units (released and not yet out), in ` +
       'units a week.',
     ...columns(points, [
-      ['a day', 'perDay'],
+      [each(rateUnit), ({ perDay }) => exact(inUnit(perDay, rateUnit))],
       ['verdict', ({ verdict, why }) => `${verdict}: ${why}`],
       ['replications', 'replications'],
       ['keep up, %', ({ keptUp }) => percent(asEstimate(keptUp))],
       ['growth', 'drift'],
-      ['shipped a day', 'shippedPerDay'],
+      [`shipped ${each(rateUnit)}`, ({ shippedPerDay }) => short(shippedPerDay, rateUnit.workingDays)],
       ['WIP, units', 'wip'],
       ['lead time, days', 'leadDays'],
     ]),
@@ -112,20 +122,20 @@ function rates({ points, level }: RateResults): PageTable {
 }
 
 /** What is used most at the rate at which things were tried. */
-function usedAt(constraint: RateResults['constraint']): PageTable[] {
+function usedAt({ constraint, rateUnit }: RateResults): PageTable[] {
   const judged = constraint?.judged ?? null;
   if (constraint === null || judged === null) return [];
   return [
     {
       id: 'bottlenecks',
-      title: `What is used most at ${constraint.perDay} a day`,
+      title: `What is used most at ${rateText(constraint.perDay, rateUnit)}`,
       note: `${USED_NOTE} From ${judged.from} to ${judged.to}, ${count(judged.replications, 'replication')}.`,
       ...columns(byUse(judged.bottlenecks, []), usedColumns()),
     },
   ];
 }
 
-function usedByRate({ points, level }: RateResults): PageTable {
+function usedByRate({ points, level, rateUnit }: RateResults): PageTable {
   return {
     id: 'used',
     title: 'What is used most, by rate',
@@ -135,7 +145,7 @@ function usedByRate({ points, level }: RateResults): PageTable {
     ...columns(
       points.flatMap(({ perDay, stops }) => stops.map((stop) => ({ ...stop, perDay }))),
       [
-        ['a day', 'perDay'],
+        [each(rateUnit), ({ perDay }) => exact(inUnit(perDay, rateUnit))],
         ['used most', 'name'],
         ['kind', 'kind'],
         ['site', 'site'],
@@ -146,11 +156,12 @@ function usedByRate({ points, level }: RateResults): PageTable {
   };
 }
 
-function rampTable({ ramp, level }: RateResults): PageTable {
+function rampTable({ ramp, level, rateUnit }: RateResults): PageTable {
+  const rate = ramp.perDay === null ? `No rate ${each(rateUnit)}` : rateText(ramp.perDay, rateUnit);
   return {
     id: 'ramp',
     title: 'When the last phase may begin',
-    note: `${ramp.perDay ?? 'No rate'} a day from the given day on. In brackets: ${intervalName(level)}.`,
+    note: `${rate} from the given day on. In brackets: ${intervalName(level)}.`,
     ...columns(ramp.tried, [
       ['last phase begins', 'begins'],
       ['weeks after the start', 'week'],

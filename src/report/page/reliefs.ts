@@ -8,6 +8,7 @@ import {
   signed,
   withInterval,
 } from '../../study/format.js';
+import { each, eachWorking, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { columns, filled, type PageTable } from '../columns.js';
 import { countedIn, leftText, savedText } from '../reliefs.js';
@@ -18,20 +19,19 @@ const FINDINGS = 5;
 
 /** One page: the best relief, how sure that is, what to measure next; then every relief and assumption. */
 export function reliefsPage(results: ReliefsResults): PageContent {
-  const { scenario, base, reliefs, replications, answer, rate, skipped } = results,
+  const { scenario, base, reliefs, replications, answer, rate, skipped, rateUnit } = results,
+    units = unitsEach(rateUnit),
     left = leftText(results);
   return {
     scenario: scenario.name,
     answer: answer.sentence,
     headline: [
-      ...reliefs
-        .slice(0, 1)
-        .map(({ gain }) => figure('Best single relief, additional units a working day', gain)),
-      figure('Shipped without it, units a working day', base.throughput),
+      ...reliefs.slice(0, 1).map(({ gain }) => figure(`Best single relief, additional ${units}`, gain)),
+      figure(`Shipped without it, ${units}`, base.throughput),
     ],
     findings: reliefs
       .slice(0, FINDINGS)
-      .map(({ rank, text, gain }) => `${rank}. ${text}: ${withInterval(gain)} units a working day.`),
+      .map(({ rank, text, gain }) => `${rank}. ${text}: ${withInterval(gain)} ${units}.`),
     costsAndDates: costs(results),
     assumptions: [
       `Gains are differences of two runs with the same chance, counted ${countedIn(results)}. Each relief ` +
@@ -48,21 +48,24 @@ export function reliefsPage(results: ReliefsResults): PageContent {
     ],
     facts: origin(results, [
       ['Replications', `up to ${exact(replications)}`],
-      ['Rate', rate.set === null ? 'as in the scenario' : `${number(rate.set)} a working day, by --rate`],
+      [
+        'Rate',
+        rate.set === null ? 'as in the scenario' : `${number(rate.set)} ${eachWorking(rateUnit)}, by --rate`,
+      ],
     ]),
     tables: filled([reliefsTable(results), assumptions(results), leftTable(results), skippedTable(results)]),
     more: 'All of these numbers are in results.json, reliefs.csv and assumptions.csv beside this page.',
   };
 }
 
-function costs({ base: { costPerUnit, currency }, reliefs }: ReliefsResults): string[] {
+function costs({ base: { costPerUnit, currency }, reliefs, rateUnit }: ReliefsResults): string[] {
   if (costPerUnit === null) return [NO_PRICES];
   const money = currency ?? '';
   const ranked = reliefs
-    .flatMap(({ rankPerCost, costPerUnit: change, ...each }) =>
+    .flatMap(({ rankPerCost, costPerUnit: change, ...rest }) =>
       rankPerCost === null || rankPerCost > FINDINGS || change === null
         ? []
-        : [{ ...each, rankPerCost, change }],
+        : [{ ...rest, rankPerCost, change }],
     )
     .sort((a, b) => a.rankPerCost - b.rankPerCost);
   return [
@@ -71,17 +74,17 @@ function costs({ base: { costPerUnit, currency }, reliefs }: ReliefsResults): st
     ...ranked.map(
       ({ rankPerCost, text, change, gainPerCost }) =>
         `By cost ${rankPerCost}. ${text}: cost of a unit ${signed(change)} ${money} (${bounds(change)})` +
-        (gainPerCost === null ? '.' : `, ${short(gainPerCost)} units a day for each ${money}.`),
+        (gainPerCost === null ? '.' : `, ${short(gainPerCost)} units ${each(rateUnit)} for each ${money}.`),
     ),
   ];
 }
 
-function reliefsTable({ reliefs, eachLevel }: ReliefsResults): PageTable {
+function reliefsTable({ reliefs, eachLevel, rateUnit }: ReliefsResults): PageTable {
   return {
     id: 'reliefs',
     title: 'Reliefs',
     note:
-      `Gain: units a working day; in brackets: ${intervalName(eachLevel.reliefs)}. Cost: change of the ` +
+      `Gain: ${unitsEach(rateUnit)}; in brackets: ${intervalName(eachLevel.reliefs)}. Cost: change of the ` +
       'cost of a unit.',
     ...columns(reliefs, [
       ['Relief', 'text'],
@@ -96,13 +99,13 @@ function reliefsTable({ reliefs, eachLevel }: ReliefsResults): PageTable {
   };
 }
 
-function assumptions({ assumptions: varied, eachLevel }: ReliefsResults): PageTable {
+function assumptions({ assumptions: varied, eachLevel, rateUnit }: ReliefsResults): PageTable {
   const value = (end: VariedResult | null): string => end?.value ?? 'cannot be',
     gain = (end: VariedResult | null): string => (end === null ? '' : short(end.gain));
   return {
     id: 'assumptions',
     title: 'Which number to measure next',
-    note: `Gain: units a working day; in brackets: ${intervalName(eachLevel.assumptions)}.`,
+    note: `Gain: ${unitsEach(rateUnit)}; in brackets: ${intervalName(eachLevel.assumptions)}.`,
     ...columns(varied, [
       ['Value', 'path'],
       ['Basis', 'basis'],

@@ -1,6 +1,8 @@
 import { count, exact, intervalName, number, percentWithInterval, withInterval } from '../../study/format.js';
+import { unitsEach } from '../../study/planners-unit.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
+import { mapped } from '../../study/statistics/estimate.js';
 import { toldConstraint } from '../constraint.js';
 import { counts } from '../tables/assumptions.js';
 import { NO_PRICES } from '../tables/costs.js';
@@ -33,21 +35,22 @@ export function simulatePage(results: Results): PageContent {
 
 function findings({ findings: all, replications }: Results): string[] {
   return all.map(
-    ({ text, replications: of }) => `${sentence(text)} (in ${of} of ${count(replications, 'replication')})`,
+    ({ text, replications: of }) =>
+      `${sentence(text)} (in ${exact(of)} of ${count(replications, 'replication')})`,
   );
 }
 
-function headline({ answer: { askedPerDay, heldPerDay }, throughput }: Results): Figure[] {
+function headline({ answer: { asked, held }, throughput, rateUnit }: Results): Figure[] {
+  const units = unitsEach(rateUnit),
+    all = mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays);
   const main =
-    heldPerDay === null
-      ? figure('Shipped, units a working day, whole run', throughput.perDay)
-      : figure('Shipped, units a working day', heldPerDay);
-  if (askedPerDay === null) return [main];
+    held === null ? figure(`Shipped, ${units}, whole run`, all) : figure(`Shipped, ${units}`, held);
+  if (asked === null) return [main];
   return [
     main,
     {
-      what: 'Asked, units a working day',
-      value: number(askedPerDay),
+      what: `Asked, ${units}`,
+      value: number(asked),
       interval: 'the highest rate of the plan',
     },
   ];

@@ -1,4 +1,5 @@
 import { intervalName, short } from '../../study/format.js';
+import { A_DAY, unitsEach } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
 import { filled, type PageTable, percent } from '../columns.js';
 import { toldConstraint } from '../constraint.js';
@@ -62,7 +63,7 @@ export function pageTables(results: Results): PageTable[] {
 }
 
 function overall(
-  { throughput, leadTime, scrapped, due, rty, wip: { total } }: Results,
+  { throughput, leadTime, scrapped, due, rty, wip: { total }, rateUnit }: Results,
   interval: string,
 ): PageTable {
   return {
@@ -71,7 +72,7 @@ function overall(
     note: `Means over replications; ${interval}.`,
     head: ['Measure', 'Value'],
     rows: [
-      ['shipped, units a working day, whole run', short(throughput.perDay)],
+      ...shippedRows(throughput, rateUnit),
       ['shipped, units an hour of the clock, whole run', short(throughput.perHour)],
       ['WIP, units', short(total)],
       ['lead time mean, days', short(leadTime.mean)],
@@ -87,6 +88,15 @@ function overall(
       ...(rty === null ? [] : [['rolled throughput yield (RTY), %', percent(rty)]]),
     ],
   };
+}
+
+/** In the planner's unit, and by the working day where that is another. */
+function shippedRows({ perDay }: Results['throughput'], unit: Results['rateUnit']): string[][] {
+  const by = (each: Results['rateUnit']): string[] => [
+    `shipped, ${unitsEach(each)}, whole run`,
+    short(perDay, each.workingDays),
+  ];
+  return unit.per === 'week' ? [by(unit), by(A_DAY)] : [by(unit)];
 }
 
 function wip({ wip: { places } }: Results, interval: string): PageTable {

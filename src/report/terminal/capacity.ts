@@ -1,12 +1,13 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import type { CapacityRow, CapacityTable } from '../../study/capacity/capacity.js';
 import { number } from '../../study/format.js';
+import { inUnit, type PlannersUnit, unitsEach } from '../../study/planners-unit.js';
 import { stableJson } from '../json.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
 
-const COLUMNS: readonly CellColumn<CapacityRow>[] = [
+const columns = (unit: PlannersUnit): readonly CellColumn<CapacityRow>[] => [
   { head: 'name', cell: 'name' },
   { head: 'kind', cell: 'kind' },
   { head: 'site', cell: 'site' },
@@ -14,16 +15,16 @@ const COLUMNS: readonly CellColumn<CapacityRow>[] = [
   { head: 'min/unit', align: 'right', cell: (row) => minutes(row, row.minutesPerUnit) },
   { head: 'min/day', align: 'right', cell: (row) => minutes(row, row.availableMinutesPerDay) },
   {
-    head: 'per day',
+    head: `per ${unit.per}`,
     align: 'right',
-    cell: ({ capacityPerDay }) => (capacityPerDay === null ? 'no limit' : number(capacityPerDay)),
+    cell: ({ capacityPerDay: perDay }) => (perDay === null ? 'no limit' : number(inUnit(perDay, unit))),
   },
   { head: 'load', align: 'right', cell: loadText },
 ];
 
-const LEGEND = [
+const legend = ({ per }: PlannersUnit): string[] => [
   'visits, min/unit: means for each unit released; rework, samples, options and scrap are in them',
-  'min/day: of all its places, people or trucks in a working day; per day: units that these carry',
+  `min/day: of all its places, people or trucks in a working day; per ${per}: units that these carry`,
   'chance and blocking take more away: `rateproof simulate` shows how much',
 ];
 
@@ -48,9 +49,9 @@ export function capacityTable(
       `scenario: ${scenario}`,
       ...assumptionLine(assumptions),
       '',
-      tableOf(tightestFirst(found.rows), COLUMNS),
+      tableOf(tightestFirst(found.rows), columns(found.rateUnit)),
       '',
-      ...LEGEND,
+      ...legend(found.rateUnit),
       ...stayNotes(found),
       ...(found.note === null ? [] : [found.note]),
     ],
@@ -77,13 +78,14 @@ export function capacityJson(
   });
 }
 
-function verdict({ bottleneck, highestRatePerDay, askedPerDay }: CapacityTable): string {
-  const asked = askedPerDay === null ? '' : `, ${number(askedPerDay)} asked`;
+function verdict({ bottleneck, highestRatePerDay, askedPerDay, rateUnit }: CapacityTable): string {
+  const asked = askedPerDay === null ? '' : `, ${number(inUnit(askedPerDay, rateUnit))} asked`;
   if (bottleneck === null || highestRatePerDay === null)
     return `bottleneck by arithmetic: none, nothing limits the rate${asked}`;
   return (
     `bottleneck by arithmetic: ${bottleneck.name} ` +
-    `(${bottleneck.kind}), at most ${number(highestRatePerDay)} units a working day${asked}`
+    `(${bottleneck.kind}), at most ${number(inUnit(highestRatePerDay, rateUnit))} ` +
+    `${unitsEach(rateUnit)}${asked}`
   );
 }
 

@@ -1,4 +1,5 @@
 import { count, exact, intervalName, mean } from '../../study/format.js';
+import { each, inUnit } from '../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { triedAt } from '../constraint.js';
@@ -8,7 +9,8 @@ import { tableOf } from './table.js';
 
 /** The answer, then a row a rate, as plain text of at most `width` columns. */
 export function rateTable(results: RateResults, width?: number): string {
-  const { answer, ramp, points, replications, mostReplications, seed, window, level, constraint } = results;
+  const { answer, ramp, points, replications, mostReplications, seed, window, level, rateUnit } = results,
+    { constraint } = results;
   return joined(
     [
       answer.sentence,
@@ -20,7 +22,7 @@ export function rateTable(results: RateResults, width?: number): string {
       'growth: of units released and not yet out, a week; WIP by rate is in the report',
       '',
       tableOf(points, [
-        { head: 'a day', align: 'right', cell: 'perDay' },
+        { head: each(rateUnit), align: 'right', cell: ({ perDay }) => exact(inUnit(perDay, rateUnit)) },
         { head: 'verdict', cell: 'verdict' },
         {
           head: 'keep up',
@@ -28,7 +30,11 @@ export function rateTable(results: RateResults, width?: number): string {
           cell: ({ keptUp, replications: n }) => `${exact(keptUp.count)} of ${exact(n)}`,
         },
         { head: 'growth', align: 'right', cell: ({ drift }) => give(drift) },
-        { head: 'shipped a day', align: 'right', cell: ({ shippedPerDay }) => give(shippedPerDay) },
+        {
+          head: `shipped ${each(rateUnit)}`,
+          align: 'right',
+          cell: ({ shippedPerDay }) => give(shippedPerDay, rateUnit.workingDays),
+        },
         { head: 'lead days', align: 'right', cell: ({ leadDays }) => give(leadDays) },
         { head: 'used most', cell: usedMost },
       ]),
@@ -46,9 +52,10 @@ function usedMost({ stops: [first] }: RatePoint): string {
 }
 
 /** The mean and half of its interval, `3.44 ±0.01`. */
-function give(estimate: Estimate): string {
-  const half = estimate.low === null || estimate.high === null ? null : (estimate.high - estimate.low) / 2;
+function give(estimate: Estimate, scale = 1): string {
+  const { low, high } = estimate,
+    half = low === null || high === null ? null : (scale * (high - low)) / 2;
   return half === null
-    ? `${mean(estimate)} no interval`
-    : `${mean(estimate)} ±${half < 1e-4 ? 0 : Number(half.toPrecision(1))}`;
+    ? `${mean(estimate, scale)} no interval`
+    : `${mean(estimate, scale)} ±${half < 1e-4 ? 0 : Number(half.toPrecision(1))}`;
 }

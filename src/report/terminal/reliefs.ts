@@ -1,4 +1,5 @@
 import { count, intervalName, mean, number, short, withInterval } from '../../study/format.js';
+import { each, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { comparedToTheEnd, countedIn, leftText, savedText } from '../reliefs.js';
 import { joined } from './lines.js';
@@ -12,14 +13,14 @@ const TOP = 12,
  * assumptions that move most.
  */
 export function reliefsTable(results: ReliefsResults, width?: number): string {
-  const { reliefs, assumptions, base, answer, seed, skipped, level, eachLevel } = results,
+  const { reliefs, assumptions, base, answer, seed, skipped, level, eachLevel, rateUnit } = results,
     left = leftText(results);
   return joined(
     [
       answer.sentence,
-      `base ${withInterval(base.throughput)} units a working day, ${countedIn(results)}, seed ${seed}`,
+      `base ${withInterval(base.throughput)} ${unitsEach(rateUnit)}, ${countedIn(results)}, seed ${seed}`,
       '',
-      tableOf(reliefs.slice(0, TOP), columns(base)),
+      tableOf(reliefs.slice(0, TOP), columns(base, rateUnit)),
       ...(reliefs.length > TOP ? [`and ${reliefs.length - TOP} more, with --json or --out`] : []),
       ...(assumptions.length === 0
         ? []
@@ -27,12 +28,12 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
             '',
             tableOf(assumptions.slice(0, TOP_ASSUMPTIONS), [
               { head: 'measure next', cell: 'path' },
-              { head: 'low: gain a day', cell: ({ low }) => gainAt(low) },
-              { head: 'high: gain a day', cell: ({ high }) => gainAt(high) },
+              { head: `low: gain ${each(rateUnit)}`, cell: ({ low }) => gainAt(low) },
+              { head: `high: gain ${each(rateUnit)}`, cell: ({ high }) => gainAt(high) },
             ]),
           ]),
       '',
-      'gain: units a working day more than the base, same chance in both; in brackets ' +
+      `gain: ${unitsEach(rateUnit)} more than the base, same chance in both; in brackets ` +
         `${intervalName(eachLevel.reliefs)}, so that all of the ${comparedToTheEnd(reliefs)} compared to ` +
         `the end hold together at ${number(level * 100)} %`,
       savedText(results),
@@ -46,19 +47,22 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
 }
 
 /** Costs have columns where the scenario has prices. */
-function columns({ costPerUnit, currency }: ReliefsResults['base']): CellColumn<ReliefResult>[] {
+function columns(
+  { costPerUnit, currency }: ReliefsResults['base'],
+  unit: ReliefsResults['rateUnit'],
+): CellColumn<ReliefResult>[] {
   const priced: CellColumn<ReliefResult>[] = [
     {
       head: `${currency ?? ''} a unit`,
       align: 'right',
-      cell: (each) => (each.costPerUnit === null ? '' : mean(each.costPerUnit)),
+      cell: ({ costPerUnit: cost }) => (cost === null ? '' : mean(cost)),
     },
     { head: 'by cost', align: 'right', cell: 'rankPerCost' },
   ];
   return [
     { head: '', align: 'right', cell: 'rank' },
     { head: 'relief', cell: 'text' },
-    { head: 'gain a day', cell: ({ gain }) => short(gain) },
+    { head: `gain ${each(unit)}`, cell: ({ gain }) => short(gain) },
     { head: 'runs', align: 'right', cell: 'replications' },
     ...(costPerUnit === null ? [] : priced),
   ];

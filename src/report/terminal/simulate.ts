@@ -1,4 +1,5 @@
 import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
+import { unitsEach } from '../../study/planners-unit.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
@@ -68,14 +69,14 @@ export function resultsTable(results: Results, width?: number): string {
   );
 }
 
-function rate({ answer, throughput }: Results): Row[] {
-  const asked: Row[] =
-    answer.askedPerDay === null
-      ? []
-      : [['rate asked, units a working day', number(answer.askedPerDay), 'plan']];
-  const held: Row[] =
-    answer.heldPerDay === null ? [] : [row('rate held, units a working day', answer.heldPerDay)];
-  return [...asked, ...held, row('shipped over the whole run, units a working day', throughput.perDay)];
+function rate({ answer, throughput, rateUnit }: Results): Row[] {
+  const units = unitsEach(rateUnit),
+    { asked, held } = answer;
+  return [
+    ...(asked === null ? [] : [[`rate asked, ${units}`, number(asked), 'plan'] satisfies Row]),
+    ...(held === null ? [] : [row(`rate held, ${units}`, held)]),
+    row(`shipped over the whole run, ${units}`, throughput.perDay, rateUnit.workingDays),
+  ];
 }
 
 function warmUpRows({ warmUp }: Results): Row[] {

@@ -131,8 +131,9 @@ export interface AskedRate {
   onDay(day: number): number;
   /** Rate of the day's phase, units per working day of a usual week: the same on all days of a phase. */
   usualOn(day: number): number;
-  /** The highest usual rate of all phases; null without one. */
+  /** The highest usual rate of all phases; null without one; and whether it was given by the week. */
   readonly highest: number | null;
+  readonly highestIsPerWeek: boolean;
   /** Phase by phase: its first day, ISO, and its usual rate. */
   readonly phases: readonly { readonly from: string; readonly perDay: number }[];
 }
@@ -152,7 +153,8 @@ export function askedRate(scenario: Scenario): AskedRate {
     perWeek: perWeek ?? 0,
     usual: perDay ?? (perWeek ?? 0) / aWeek,
   }));
-  const phaseOn = (day: number) => phases.findLast(({ since }) => since <= day);
+  const phaseOn = (day: number) => phases.findLast(({ since }) => since <= day),
+    highest = phases.length === 0 ? null : Math.max(...phases.map(({ usual }) => usual));
   return {
     onDay(day) {
       const phase = phaseOn(day);
@@ -163,7 +165,8 @@ export function askedRate(scenario: Scenario): AskedRate {
       return days === 0 ? 0 : phase.perWeek / days;
     },
     usualOn: (day) => phaseOn(day)?.usual ?? 0,
-    highest: phases.length === 0 ? null : Math.max(...phases.map(({ usual }) => usual)),
+    highest,
+    highestIsPerWeek: phases.some(({ usual, perDay }) => usual === highest && perDay === undefined),
     phases: phases.map(({ from, usual }) => ({ from, perDay: usual })),
   };
 }

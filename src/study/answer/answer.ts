@@ -2,10 +2,11 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, count, exact, intervalName, mean, number, withInterval } from '../format.js';
 import type { Load } from '../loads/load.js';
 import { countedText, slowestText } from '../loads/words.js';
+import { daysInOne, each, eachWorking, inUnit, type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import type { Window } from '../programme/judged-window.js';
 import type { RateJudged } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
-import type { Estimate } from '../statistics/estimate.js';
+import { type Estimate, mapped } from '../statistics/estimate.js';
 import { type UnusualWeeks, unusualClause } from './unusual-weeks.js';
 
 /**
@@ -14,11 +15,24 @@ import { type UnusualWeeks, unusualClause } from './unusual-weeks.js';
  */
 export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'heldPerDay'> {
   readonly sentence: string;
+  /** The same in the planner's unit, see `rateUnit`. */
+  readonly asked: number | null;
+  readonly held: Estimate | null;
   readonly window: Pick<Window, 'from' | 'to'> | null;
   /** Weeks of the window that are not like the others; null without a window. */
   readonly unusual: UnusualWeeks | null;
   /** Loads over whole cycles of which the rate is counted; empty: units shipped in the window are. */
   readonly loads: readonly Pick<Load, 'what' | 'cycleDays'>[];
+}
+
+function inPlannersUnit(
+  unit: PlannersUnit,
+  { askedPerDay, heldPerDay, window }: RateJudged,
+): Pick<Answer, 'asked' | 'held'> {
+  return {
+    asked: askedPerDay === null ? null : inUnit(askedPerDay, unit),
+    held: heldPerDay === null ? null : mapped(heldPerDay, (perDay) => perDay * daysInOne(unit, window)),
+  };
 }
 
 /** The answer, in one sentence that begins with it. */
@@ -37,6 +51,7 @@ export function answer(
     verdict,
     askedPerDay,
     heldPerDay,
+    ...inPlannersUnit(plannersUnit(sample.scenario), judged),
     window: window === null ? null : { from: window.from, to: window.to },
     unusual,
     loads: countedLoads(judged).map(({ what, cycleDays }) => ({ what, cycleDays })),
@@ -46,27 +61,30 @@ export function answer(
 
 /** What falls short, without its cause: `four a day is not held: ...`. */
 export function shortfallClause(sample: Sample, judged: RateJudged): string {
-  const { askedPerDay, heldPerDay, gridlocks } = judged,
-    figures = heldPerDay === null || askedPerDay === null ? null : shippedWhile(judged);
+  const unit = plannersUnit(sample.scenario),
+    { asked } = inPlannersUnit(unit, judged),
+    { gridlocks, heldPerDay } = judged,
+    figures = heldPerDay === null || asked === null ? null : shippedWhile(judged, unit);
   const parts = [
     ...(gridlocks > 0 ? [standstill(sample, gridlocks)] : []),
     ...(figures === null ? [] : [figures]),
   ];
-  return `${rate(askedPerDay)} is not held: ${parts.join('; ')}`;
+  return `${rate(asked, unit)} is not held: ${parts.join('; ')}`;
 }
 
 function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate): string {
   const { askedPerDay, shortfall, window, leadMinutes } = judged,
-    asked = rate(askedPerDay);
+    unit = plannersUnit(sample.scenario),
+    asked = rate(inPlannersUnit(unit, judged).asked, unit);
   switch (judged.verdict) {
     case 'no rate asked': {
-      const shipped = `no rate is asked: ${shippedText(throughputPerDay)} over the whole run`;
+      const shipped = `no rate is asked: ${shippedText(throughputPerDay, unit)} over the whole run`;
       return judged.gridlocks > 0 ? `${shipped}; ${standstill(sample, judged.gridlocks)}` : shipped;
     }
     case 'falls short':
       return shortfallClause(sample, judged);
     case 'holds':
-      return `${asked} is held: ${shippedWhile(judged)}, from ${window!.from} to ` + window!.to;
+      return `${asked} is held: ${shippedWhile(judged, unit)}, from ${window!.from} to ${window!.to}`;
     case 'not settled': {
       if (shortfall === null)
         return `whether ${asked} is held is not settled: ${whyNoWindow(sample, askedPerDay!, leadMinutes)}`;
@@ -74,7 +92,7 @@ function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate
         `${mean(shortfall, 100)} % of what is asked ` +
         (shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`);
       return (
-        `whether ${asked} is held is not settled: ${shippedWhile(judged)}; ` +
+        `whether ${asked} is held is not settled: ${shippedWhile(judged, unit)}; ` +
         `${missing} where ${number(100 * judged.allowed)} % may be, so ` +
         (tooShort(judged) ?? 'more replications are needed')
       );
@@ -94,10 +112,10 @@ function whyNoWindow(sample: Sample, asked: number, lead: number): string {
 }
 
 /** `3.46 a day are shipped (95 % CI 3.41 to 3.51, 40 replications) while 4 are asked`, and how it was counted. */
-function shippedWhile(judged: RateJudged): string {
-  const { heldPerDay, askedPerDay: asked } = judged;
+function shippedWhile(judged: RateJudged, unit: PlannersUnit): string {
+  const { asked, held } = inPlannersUnit(unit, judged);
   return (
-    `${shippedText(heldPerDay!)} while ${number(asked!)} ${asked === 1 ? 'is' : 'are'} asked` +
+    `${shippedText(held!, unit)} while ${number(asked!)} ${asked === 1 ? 'is' : 'are'} asked` +
     countedText(countedLoads(judged))
   );
 }
@@ -114,13 +132,14 @@ function tooShort({ counting, window, allowed }: RateJudged): string | null {
 const countedLoads = ({ counting }: RateJudged): readonly Load[] =>
   counting?.isWhole === true ? counting.loads : [];
 
-function shippedText(perDay: Estimate): string {
-  const text = mean(perDay);
-  if (perDay.low === null)
-    return `${withInterval(perDay, 'a working day')} ${text === '1' ? 'is' : 'are'} shipped`;
+/** @param shipped in the unit */
+function shippedText(shipped: Estimate, unit: PlannersUnit): string {
+  const text = mean(shipped),
+    verb = text === '1' ? 'is' : 'are';
+  if (shipped.low === null) return `${withInterval(shipped, eachWorking(unit))} ${verb} shipped`;
   return (
-    `${text} a working day ${text === '1' ? 'is' : 'are'} shipped (${intervalName(perDay.level)} ` +
-    `${bounds(perDay)}, ${count(perDay.n, 'replication')})`
+    `${text} ${eachWorking(unit)} ${verb} shipped (${intervalName(shipped.level)} ` +
+    `${bounds(shipped)}, ${count(shipped.n, 'replication')})`
   );
 }
 
@@ -146,6 +165,7 @@ const WORDS = [
   'eleven',
   'twelve',
 ];
-/** `four a day`. */
-const rate = (perDay: number | null): string => `${WORDS[perDay ?? 0] ?? number(perDay ?? 0)} a day`;
+/** `four a day`, `20 a week`. */
+const rate = (asked: number | null, unit: PlannersUnit): string =>
+  `${WORDS[asked ?? 0] ?? exact(asked ?? 0)} ${each(unit)}`;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

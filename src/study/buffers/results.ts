@@ -3,7 +3,7 @@ import type { Difference } from '../statistics/difference.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Spot } from './spots.js';
 
-export type RateUnit = 'units a working day' | 'units an hour';
+export type RateUnit = 'units a working day' | 'units a week' | 'units an hour';
 
 /** A layout with what it ships. `places` are by spot, in the order of `spots`. */
 export interface LayoutResult {

@@ -3,6 +3,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { bufferOf } from '../../scenario/whole/room.js';
 import { defined } from '../lists.js';
+import { daysInOne, plannersUnit, unitsEach } from '../planners-unit.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
 import { planned } from '../sample/planned.js';
@@ -36,9 +37,15 @@ export function rateMeasure(
     return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) =>
       ratio(60 * shipped, minutes),
     );
-  const { window, heldIn } = judgeRate(plan, observations, level);
-  if (window !== null) return measure('units a working day', `${window.from} to ${window.to}`, heldIn);
-  return measure('units a working day', 'the whole run', shippedPerDay(calendar));
+  const { window, heldIn } = judgeRate(plan, observations, level),
+    unit = plannersUnit(scenario),
+    days = daysInOne(unit, window),
+    perDay = window === null ? shippedPerDay(calendar) : heldIn;
+  return measure(
+    unitsEach(unit),
+    window === null ? 'the whole run' : `${window.from} to ${window.to}`,
+    (seen) => days * perDay(seen),
+  );
 }
 
 function measure(unit: RateUnit, over: string, of: (observation: Observation) => number): RateMeasure {

@@ -2,6 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/distribution.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import { type DailyMinutes, dailyMinutes } from './days.js';
 import { type Demand, demand } from './demand.js';
 import { feederLimits, type Limit, type LimitKind, laneLimits, usesOf } from './limits.js';
@@ -45,6 +46,8 @@ export interface CapacityTable {
    * supplies.
    */
   readonly rows: readonly CapacityRow[];
+  /** How the planner gives the rate; all rates of this table are per working day. */
+  readonly rateUnit: PlannersUnit;
   /** Highest rate asked, units a working day; of drawn arrivals the mean; null for a saturated line. */
   readonly askedPerDay: number | null;
   /** The least capacity: no plan can hold more. null: nothing limits. */
@@ -95,6 +98,7 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
     );
   return {
     rows,
+    rateUnit: plannersUnit(scenario),
     askedPerDay: asked,
     highestRatePerDay: bottleneck?.capacityPerDay ?? null,
     bottleneck,

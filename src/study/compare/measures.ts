@@ -2,6 +2,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Change } from '../../scenario/what-ifs.js';
+import { daysInOne, plannersUnit, unitsEach } from '../planners-unit.js';
 import { judgedWindow, type Window } from '../programme/judged-window.js';
 import { pooledLeadTime } from '../programme/lead-time.js';
 import { shippedPerDay } from '../programme/series.js';
@@ -24,8 +25,6 @@ export interface Measure extends MeasureResult {
   readonly of: (variant: ComparedVariant) => (reading: Reading) => number;
 }
 
-export const THROUGHPUT_UNIT = 'units a working day';
-
 /** The weeks in which the base is judged; null where no rate is asked or no week fits. */
 export function baseWindow(
   { scenario, model }: ComparedVariant,
@@ -40,19 +39,27 @@ export function baseWindow(
 }
 
 /**
- * What all variants are compared by. The throughput is taken over `window` with the base's working days,
- * without one over each variant's whole run.
+ * What all variants are compared by. The throughput, in the base's unit of rates, is taken over `window` with
+ * the base's working days, without one over each variant's whole run.
  */
 export function measuresOf({ scenario }: ComparedVariant, window: Window | null): Measure[] {
   const each = (value: (reading: Reading) => number) => () => rounded(value);
   const { quantity } = scenario.programme,
-    currency = scenario.costs?.currency;
-  const perDay =
+    currency = scenario.costs?.currency,
+    unit = plannersUnit(scenario),
+    days = daysInOne(unit, window);
+  const shipped =
     window !== null
-      ? each(({ shippedIn }) => sum(shippedIn.subarray(window.first, window.last + 1)) / window.workingDays)
-      : (variant: ComparedVariant) => rounded(shippedPerDay(releaseCalendar(variant.scenario)));
+      ? each(
+          ({ shippedIn }) =>
+            (days * sum(shippedIn.subarray(window.first, window.last + 1))) / window.workingDays,
+        )
+      : (variant: ComparedVariant) => {
+          const perDay = shippedPerDay(releaseCalendar(variant.scenario));
+          return rounded((reading) => days * perDay(reading));
+        };
   return [
-    { id: 'throughput', name: 'throughput', unit: THROUGHPUT_UNIT, better: 'more', of: perDay },
+    { id: 'throughput', name: 'throughput', unit: unitsEach(unit), better: 'more', of: shipped },
     {
       id: 'lead mean',
       name: 'lead time, mean',

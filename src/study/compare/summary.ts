@@ -3,13 +3,14 @@ import { programmeClock } from '../../scenario/programme/clock.js';
 import { count } from '../format.js';
 import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
+import { plannersUnit, unitsEach } from '../planners-unit.js';
 import { unitsOver } from '../programme/series.js';
 import type { Reading } from '../sample/reading.js';
 import { familyLevel } from '../statistics/difference.js';
 import { type Estimate } from '../statistics/estimate.js';
 import { amount } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
-import { baseWindow, type ComparedVariant, type Measure, measuresOf, THROUGHPUT_UNIT } from './measures.js';
+import { baseWindow, type ComparedVariant, type Measure, measuresOf } from './measures.js';
 import type { CompareResults, VariantResult } from './results.js';
 import { compared, compareSentence } from './verdict.js';
 
@@ -56,7 +57,7 @@ export function summariseComparison(
     whatIfsFile: basename(asked.whatIfsFile),
     replications,
     differenceLevel,
-    answer: compareSentence(baseResult, whatIfResults, THROUGHPUT_UNIT),
+    answer: compareSentence(baseResult, whatIfResults, unitsEach(plannersUnit(base.scenario))),
     window: window === null ? null : { from: window.from, to: window.to, workingDays: window.workingDays },
     measures: measures.map(({ id, name, unit, better }) => ({ id, name, unit, better })),
     base: baseResult,

@@ -10,6 +10,8 @@ export interface Window {
   readonly from: string;
   readonly to: string;
   readonly workingDays: number;
+  /** Weeks (or parts) with a working day. */
+  readonly weeks: number;
   readonly asked: number;
 }
 
@@ -55,6 +57,7 @@ export function judgedWindow(plan: Planned, perDay: number, lead: number): Windo
         first,
         last,
         workingDays,
+        weeks: inside.filter((b) => buckets.workingDays[b] > 0).length,
         asked,
         from: clock.date(edges[first]) ?? '',
         to: clock.date(edges[last + 1] - 1) ?? '',

@@ -1,8 +1,9 @@
 import { dayNumber, isoDate } from '../../scenario/calendar/date.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { type PlannersUnit, rateText } from '../planners-unit.js';
 import { rampOf } from './at-rate.js';
 import type { Line } from './line.js';
-import { type RampResult, type RateVerdict, rate } from './results.js';
+import type { RampResult, RateVerdict } from './results.js';
 import { leastThatHolds } from './search.js';
 
 /** Beyond the lead time: WIP comes to rest behind the first unit. */
@@ -19,6 +20,7 @@ export async function ramp(
   perDay: number | null,
   weeks: number,
   settleWeeks: number,
+  unit: PlannersUnit,
 ): Promise<RampResult> {
   // After a lead time what comes out has to be what goes in; there is no rest behind it, since learning goes
   // on in it.
@@ -30,7 +32,7 @@ export async function ramp(
       outcome: 'no rate',
       sentence: 'Ramp: no rate holds, so there is none to lead up to.',
     };
-  const at = `${rate(perDay)} a day`;
+  const at = rateText(perDay, unit);
   if (rampOf(scenario).length === 1)
     return {
       ...none,

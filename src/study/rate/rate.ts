@@ -7,6 +7,7 @@ import { demand } from '../capacity/demand.js';
 import { constraint } from '../constraint/constraint.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
+import { type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { unusualWeeks } from '../programme/unusual-weeks.js';
 import { changedTo } from '../reliefs/changes.js';
@@ -21,7 +22,9 @@ import { highestThatHolds } from './search.js';
 import { USUAL_WEEKS, weeksFor } from './weeks.js';
 
 export interface RateOptions extends StudyOptions {
-  /** The grid of rates, units a working day: from, from + step, .. up to `to`. */
+  /** Unit of the rates below, and of the answer; undefined: that of the scenario's highest rate. */
+  readonly unit?: PlannersUnit | undefined;
+  /** The grid of rates, in this unit: from, from + step, .. up to `to`. */
   readonly from: number;
   readonly to: number;
   readonly step: number;
@@ -48,7 +51,13 @@ const LONGEST_SETTLE_WEEKS = 52;
  * @throws RangeError `programme: expected ..` for a scenario that has no rate, or a window too short for it
  */
 export async function rateStudy(options: RateOptions): Promise<RateResults> {
-  const { scenario, from, to, step, sure, replications, level = LEVEL } = options;
+  const { scenario, sure, replications, level = LEVEL } = options,
+    { unit = plannersUnit(scenario) } = options;
+  const perDay = (rate: number): number => rate / unit.workingDays,
+    last = Math.floor((options.to - options.from) / options.step + 1e-9),
+    rateOf = (i: number): number => perDay(Number((options.from + i * options.step).toFixed(9))),
+    from = rateOf(0),
+    rampTo = options.rampTo === undefined ? undefined : perDay(options.rampTo);
   const reason = noRateReason(scenario);
   if (reason !== null)
     throw new RangeError(
@@ -57,19 +66,18 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
   const model = compile(scenario),
     replicator = new Replicator(options);
   try {
-    const phases = rampOf(scenario);
-    const last = Math.floor((to - from) / step + 1e-9),
-      rateOf = (i: number): number => Number((from + i * step).toFixed(9));
-    const { bottleneck, highestRatePerDay } = capacity(model, scenario),
+    const phases = rampOf(scenario),
+      { bottleneck, highestRatePerDay } = capacity(model, scenario),
       arithmetic = { asks: demand(model), ceiling: highestRatePerDay ?? Infinity };
     // Said before anything is run, as far as it can be.
-    const lowest = Math.min(from, phases.length > 1 ? (options.rampTo ?? from) : from),
+    const lowest = Math.min(from, phases.length > 1 ? (rampTo ?? from) : from),
       weeks = weeksFor(
         scenario,
         { lowest, highest: rateOf(last) },
         options.settleWeeks ?? PILOT_SETTLE_WEEKS,
         options.weeks,
         arithmetic,
+        unit,
       );
     const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
     const line = new Line(scenario, replicator, arithmetic, { replications, sure, level });
@@ -106,11 +114,12 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     const window = watched(scenario, { perDay: from, settleWeeks, weeks }, arithmetic);
     const base = {
       ...headOf('rate', { ...options, level }),
+      rateUnit: unit,
       replications,
       mostReplications: MOST_TIMES * replications,
       sure,
       shortfallAllowed: SHORTFALL_ALLOWED,
-      grid: { from, to: rateOf(last), step },
+      grid: { from, to: rateOf(last), step: perDay(options.step) },
       window: {
         from: window.from,
         to: window.to,
@@ -138,7 +147,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       ...base,
       constraint: stopped,
       answer: { sentence, ...bracket },
-      ramp: await ramp(scenario, line, options.rampTo ?? bracket.highestPerDay, weeks, settleWeeks),
+      ramp: await ramp(scenario, line, rampTo ?? bracket.highestPerDay, weeks, settleWeeks, unit),
     };
   } finally {
     await replicator.close();

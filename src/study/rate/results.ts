@@ -6,6 +6,7 @@ import type { ResultsHead } from '../head.js';
 import { defined } from '../lists.js';
 import type { Load } from '../loads/load.js';
 import { loadsText } from '../loads/words.js';
+import { each, inUnit, rateText } from '../planners-unit.js';
 import type { UnusualWeek } from '../programme/unusual-weeks.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
@@ -15,7 +16,7 @@ export type RateVerdict = 'holds' | 'does not hold' | 'not settled';
 
 /**
  * The shape of `results.json` of `rateproof rate`. Rates are units released a working day of the first
- * station's site.
+ * station's site; sentences tell them in `rateUnit`.
  */
 export interface RateResults extends ResultsHead<'rate'> {
   /** Replications of a rate at first, and at most where it is not settled. */
@@ -129,24 +130,28 @@ export function rateSentence({
   constraint,
   loads,
   window,
+  rateUnit,
 }: Known): string {
+  const rate = (perDay: number): string => rateText(perDay, rateUnit);
   const at = (perDay: number) => defined(points.find((point) => point.perDay === perDay));
   const said = [
     highestPerDay === null
-      ? `No rate from ${rate(grid.from)} a day on holds: at ${rate(grid.from)} a day ` +
-        because(at(grid.from))
+      ? `No rate from ${rate(grid.from)} on holds: at ${rate(grid.from)} ` + because(at(grid.from))
       : abovePerDay === null
-        ? `${rate(highestPerDay)} a day, the highest rate looked at, holds: ${because(at(highestPerDay))}`
-        : `${rate(highestPerDay)} a day is the highest rate that holds: ${because(at(highestPerDay))}; ` +
-          `at ${rate(abovePerDay)} a day ${because(at(abovePerDay))}`,
+        ? `${rate(highestPerDay)}, the highest rate looked at, holds: ${because(at(highestPerDay))}`
+        : `${rate(highestPerDay)} is the highest rate that holds: ${because(at(highestPerDay))}; ` +
+          `at ${rate(abovePerDay)} ${because(at(abovePerDay))}`,
   ];
   if (arithmetic !== null)
-    said.push(`Arithmetic allows ${number(arithmetic.perDay)} a day (${arithmetic.name})`);
+    said.push(
+      `Arithmetic allows ${number(inUnit(arithmetic.perDay, rateUnit))} ${each(rateUnit)} ` +
+        `(${arithmetic.name})`,
+    );
   if (constraint !== null)
-    said.push(`At ${rate(constraint.perDay)} a day ${stopsIt(constraint) ?? 'no single thing stops it'}`);
+    said.push(`At ${rate(constraint.perDay)} ${stopsIt(constraint) ?? 'no single thing stops it'}`);
   if (contradictions.length > 0)
     said.push(
-      `Beware: ${contradictions.map(rate).join(', ')} a day, above one that does not hold, ` +
+      `Beware: ${contradictions.map(rate).join(', ')}, above one that does not hold, ` +
         `${contradictions.length === 1 ? 'holds' : 'hold'} none the less`,
     );
   const marked = unusualClause(
@@ -173,6 +178,3 @@ function because({ verdict, keptUp, replications, why }: RateResults['points'][n
     `up${verdict === 'holds' ? ' and open units do not grow' : ` (${why})`}`
   );
 }
-
-/** A rate of the grid as the planner wrote it. */
-export const rate = (perDay: number): string => String(perDay);

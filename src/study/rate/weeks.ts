@@ -5,6 +5,7 @@ import type { Arithmetic } from '../loads/loads.js';
 import { type Covered, upset } from '../loads/upset.js';
 import { weightsOver, wholeCycles } from '../loads/weights.js';
 import { slowestText } from '../loads/words.js';
+import { type PlannersUnit, rateText } from '../planners-unit.js';
 import { allowedUnits } from '../programme/shortfall.js';
 import { releaseCalendar } from '../sample/planned.js';
 import { watched } from './line.js';
@@ -30,6 +31,7 @@ export function weeksFor(
   settleWeeks: number,
   given: number | undefined,
   arithmetic: Arithmetic,
+  unit: PlannersUnit,
 ): number {
   const weeks = given ?? USUAL_WEEKS,
     { share } = weekOf({ scenario: base, calendar: releaseCalendar(base) });
@@ -48,18 +50,18 @@ export function weeksFor(
     const most = Math.max(weeks, takes(true), seen(highest).takes(true));
     if (most <= MOST_WEEKS) return most;
     throw new RangeError(
-      `programme: expected rates that can be judged in ${MOST_WEEKS} weeks, got ${lowest} a day, which takes ` +
+      `programme: expected rates that can be judged in ${MOST_WEEKS} weeks, got ${rateText(lowest, unit)}, which takes ` +
         `${most}; give a higher rate, or --weeks ${most}`,
     );
   }
   if (units < LEAST_UNITS)
     throw new RangeError(
       `programme: expected at least ${LEAST_UNITS} units in a window of ${weeks} weeks at ` +
-        `${lowest} a day, got ${units}; give more --weeks or a higher rate`,
+        `${rateText(lowest, unit)}, got ${units}; give more --weeks or a higher rate`,
     );
   if (!counting.isWhole)
     throw new RangeError(
-      `programme: expected a window of at least ${takes(false)} weeks at ${lowest} a day, where ` +
+      `programme: expected a window of at least ${takes(false)} weeks at ${rateText(lowest, unit)}, where ` +
         `${slowestText(counting.loads)}, got ${weeks}; give more --weeks or a higher rate`,
     );
   return weeks;

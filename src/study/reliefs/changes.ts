@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { Model } from '../../flow/model/model.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
-import { askedRate } from '../../scenario/programme/rates.js';
+import { askedRate, daysAWeek } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { ReliefsResults } from './results.js';
 
@@ -77,14 +77,21 @@ function isCountedAlike(base: Changed, changed: Changed): boolean {
   return edges.subarray(0, both).every((edge, b) => edge === others[b]);
 }
 
-/** The scenario with every phase that asks for its highest rate at `perDay` instead, units a working day. */
+/**
+ * The scenario with every phase that asks for its highest rate at `perDay` instead, units a working day; one
+ * by the week stays so.
+ */
 export function withHighestRate(scenario: Scenario, perDay: number): Scenario {
   const { programme } = scenario,
     { release } = programme,
     { phases: asked, highest } = askedRate(scenario);
   if (release.kind !== 'rate') return scenario;
   const phases = release.phases.map((phase, i) =>
-    asked[i]?.perDay === highest ? { from: phase.from, perDay } : phase,
+    asked[i]?.perDay !== highest
+      ? phase
+      : phase.perWeek === undefined
+        ? { from: phase.from, perDay }
+        : { from: phase.from, perWeek: perDay * daysAWeek(scenario) },
   );
   return { ...scenario, programme: { ...programme, release: { kind: 'rate', phases } } };
 }

@@ -1,8 +1,10 @@
+import type { Observation } from '../../measure/observe.js';
 import type { Assumption, Scenario } from '../../scenario/types/scenario.js';
 import type { ToVary } from '../../scenario/vary.js';
 import { LEVEL, type StudyOptions, VALUES, wholeNumber } from '../asked.js';
 import { count } from '../format.js';
 import { headOf } from '../head.js';
+import { daysInOne, inUnit, plannersUnit } from '../planners-unit.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
 import { fingerprint } from '../run/identity.js';
@@ -84,7 +86,10 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         signal,
       }),
       assumed = values.changes;
-    const throughput = judged.window !== null ? judged.heldIn : shippedPerDay(plan.calendar),
+    const unit = plannersUnit(scenario),
+      perDay = judged.window !== null ? judged.heldIn : shippedPerDay(plan.calendar),
+      days = daysInOne(unit, judged.window),
+      throughput = (seen: Observation): number => days * perDay(seen),
       toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput),
       baseRead = toRead(base);
     const ofBase = [...firstSeen.map(baseRead.read), ...(await replicator.row(baseRead, first + 1, most))];
@@ -138,7 +143,11 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         from: judged.window?.from ?? null,
         to: judged.window?.to ?? null,
       },
-      rate: { set: rate ?? null, askedPerDay: judged.askedPerDay },
+      rate: {
+        set: rate === undefined ? null : inUnit(rate, unit),
+        asked: judged.askedPerDay === null ? null : inUnit(judged.askedPerDay, unit),
+        askedPerDay: judged.askedPerDay,
+      },
       base: {
         throughput: across,
         costPerUnit: costs.n === 0 ? null : costs,

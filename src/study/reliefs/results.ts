@@ -1,6 +1,7 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import { count, number, withInterval } from '../format.js';
 import type { ResultsHead } from '../head.js';
+import { each, unitsEach } from '../planners-unit.js';
 import type { Verdict } from '../programme/rate-held.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { ReliefKind } from './relief.js';
@@ -8,7 +9,8 @@ import type { Out } from './screen.js';
 import type { Thing } from './thing.js';
 
 /**
- * The answer of `reliefs`, and the shape of its `results.json`. Throughput and gains are units a working day.
+ * The answer of `reliefs`, and the shape of its `results.json`. Throughput, gains and rates are in the
+ * planner's unit, see `rateUnit`.
  */
 export interface ReliefsResults extends ResultsHead<'reliefs'> {
   /** Most that one relief was given, and what each was given before the first look. */
@@ -30,7 +32,12 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
     readonly from: string | null;
     readonly to: string | null;
   };
-  readonly rate: { /** By --rate. */ readonly set: number | null; readonly askedPerDay: number | null };
+  readonly rate: {
+    /** By --rate. */
+    readonly set: number | null;
+    readonly asked: number | null;
+    readonly askedPerDay: number | null;
+  };
   readonly base: {
     readonly throughput: Estimate;
     readonly costPerUnit: Estimate | null;
@@ -102,22 +109,23 @@ export function reliefsSentence({
   values: { left },
   zone,
   rate,
+  rateUnit,
 }: Omit<ReliefsResults, 'answer'>): string {
   const sure = reliefs.filter(({ gain, out }) => out === null && gain.low !== null && gain.low > 0),
     [best] = sure;
-  const from = `${withInterval(base.throughput)} units a working day`;
+  const from = `${withInterval(base.throughput)} ${unitsEach(rateUnit)}`;
   const first =
     best === undefined
       ? `Of ${count(reliefs.length, 'relief')} none surely ships more than ${from}.`
-      : `The best single relief is ${best.text}: ${withInterval(best.gain)} units a working day more ` +
+      : `The best single relief is ${best.text}: ${withInterval(best.gain)} ${unitsEach(rateUnit)} more ` +
         `than ${from}; ${count(sure.length, 'relief')} of ${reliefs.length} surely ` +
         `ship${sure.length === 1 ? 's' : ''} more.`;
   const held =
     base.verdict !== 'holds'
       ? []
       : [
-          `The scenario holds the ${number(rate.askedPerDay ?? 0)} a day it asks for, so little can be ` +
-            'gained; --rate asks for more.',
+          `The scenario holds the ${number(rate.asked ?? 0)} ${each(rateUnit)} it asks for, so little can ` +
+            'be gained; --rate asks for more.',
         ];
   const [next] = assumptions;
   const measure =

@@ -7,7 +7,10 @@ import type { Changed } from './changes.js';
 import type { Screening } from './forecast.js';
 import { type Out, ReliefScreen, type ScreenOptions } from './screen.js';
 
-/** What is compared of a replication: units a working day, and money a unit shipped (NaN without prices). */
+/**
+ * What is compared of a replication: units shipped in the planner's unit of time, and money a unit shipped
+ * (NaN without prices).
+ */
 export interface Compared {
   readonly throughput: number;
   readonly cost: number;

@@ -63,7 +63,14 @@ describe('findings in the titles', () => {
   it('fall back on the throughput of the whole run where no rate was asked', () => {
     const steady: Results = {
       ...results,
-      answer: { ...results.answer, askedPerDay: null, heldPerDay: null, window: null },
+      answer: {
+        ...results.answer,
+        askedPerDay: null,
+        heldPerDay: null,
+        asked: null,
+        held: null,
+        window: null,
+      },
       series: { ...results.series, unit: 'part', asked: results.series.asked.map(() => null) },
     };
     const chart = draw('01-throughput-by-week', steady);
@@ -75,7 +82,7 @@ describe('findings in the titles', () => {
 
 describe('axes', () => {
   it.each([
-    ['01-throughput-by-week', 'y', 'units per working day'],
+    ['01-throughput-by-week', 'y', 'units a working day'],
     ['02-wip-by-site', 'y', 'units'],
     ['03-place-time', 'x', 'share of place time on shift, %'],
     ['04-bottlenecks', 'x', 'used, % of time on shift'],

@@ -45,6 +45,7 @@ const SAMPLE: RateResults = {
   replications: 30,
   mostReplications: 120,
   level: 0.95,
+  rateUnit: { per: 'day', workingDays: 1 },
   sure: 0.8,
   shortfallAllowed: 0.02,
   grid: { from: 3, to: 4, step: 0.1 },

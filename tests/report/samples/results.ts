@@ -188,6 +188,7 @@ export function sampleResults({
     seed: 'spring',
     replications,
     level: 0.95,
+    rateUnit: { per: 'day', workingDays: 1 },
     programme: {
       kind: 'programme',
       start: '2027-03-01',
@@ -204,6 +205,8 @@ export function sampleResults({
       verdict: 'falls short',
       askedPerDay: 4,
       heldPerDay: held,
+      asked: 4,
+      held,
       window,
       unusual:
         window === null

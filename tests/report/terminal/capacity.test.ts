@@ -25,6 +25,7 @@ function found(
   return {
     rows,
     bottleneck,
+    rateUnit: { per: 'day', workingDays: 1 },
     askedPerDay: 4,
     highestRatePerDay: bottleneck?.capacityPerDay ?? null,
     note: null,

@@ -117,7 +117,7 @@ describe('results in the terminal', () => {
       constraint: null,
       lastUnit: [],
       findings: [],
-      answer: { ...results.answer, askedPerDay: null, heldPerDay: null },
+      answer: { ...results.answer, askedPerDay: null, heldPerDay: null, asked: null, held: null },
     });
     expect(text).not.toMatch(/first-time|RTY|used most|tried|arithmetic|last unit|finding|asked/);
     expect(text).toMatch(/shipped over the whole run, units a working day +2\.96 {2}2\.91 to 3\.01/);

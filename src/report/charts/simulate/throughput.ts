@@ -1,5 +1,7 @@
 import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
+import { daysInBucket, each, unitsEach } from '../../../study/planners-unit.js';
 import type { Results } from '../../../study/simulate/results.js';
+import { mapped } from '../../../study/statistics/estimate.js';
 import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
@@ -11,9 +13,10 @@ import { type TimeLine, timeChart } from '../time.js';
 /** Room for the bracket over the weeks judged, at the top of the plot. */
 const BRACKET = 32;
 
-/** Units shipped per working day, week by week, beside the rate asked and the units released. */
+/** Units shipped per working day or week, week by week, beside the rate asked and the units released. */
 export function throughputByWeek(results: Results): Chart | null {
-  const { series } = results;
+  const { series, rateUnit } = results,
+    days = (b: number): number => daysInBucket(rateUnit, series, b);
   if (series.labels.length === 0) return null;
   const works = series.workingDays.map((days) => days > 0);
   const short = shortBuckets(series.workingDays);
@@ -25,7 +28,9 @@ export function throughputByWeek(results: Results): Chart | null {
       dash: [],
       width: 2.5,
       hollow: short,
-      values: series.shippedPerDay.map((value, index) => (works[index] === true ? value : null)),
+      values: series.shippedPerDay.map((value, index) =>
+        works[index] === true ? mapped(value, (perDay) => perDay * days(index)) : null,
+      ),
     },
     {
       name: 'released',
@@ -35,7 +40,7 @@ export function throughputByWeek(results: Results): Chart | null {
       width: 1.5,
       stepped: true,
       values: series.released.map((value, index) =>
-        works[index] === true ? value.mean / (series.workingDays[index] ?? 1) : null,
+        works[index] === true ? (days(index) * value.mean) / (series.workingDays[index] ?? 1) : null,
       ),
     },
   ];
@@ -47,25 +52,29 @@ export function throughputByWeek(results: Results): Chart | null {
       dash: [],
       width: 1.6,
       stepped: true,
-      values: series.asked,
+      values: series.asked.map((asked, index) => (asked === null ? null : asked * days(index))),
     });
   }
   return timeChart(results, {
     finding: finding(results),
     how:
-      `Units per working day by ${series.unit}; band: ${intervalNote(results)}.` +
-      ' Working days are those of the first site.' +
+      (rateUnit.per === 'week' && series.unit === 'week'
+        ? `Units in each week; band: ${intervalNote(results)}.`
+        : `${sentence(unitsEach(rateUnit))} by ${series.unit}; band: ${intervalNote(results)}. ` +
+          'Working days are those of the first site.') +
       (works.includes(false) ? ' Gaps: no working day.' : '') +
       (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : '') +
       ((results.answer.unusual?.weeks.length ?? 0) > 0
         ? ` Hatched: ${series.unit}s judged that are short or hit by an outage.`
         : ''),
     lines,
-    valueTitle: 'units per working day',
+    valueTitle: unitsEach(rateUnit),
     grace: results.answer.window === null ? '6%' : '16%',
     plugins: [unusualWeeks(results), judgedWindow(results)],
   });
 }
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Buckets with less than half of the usual working days: their rate rests on little, so they are marked. */
 export function shortBuckets(workingDays: readonly number[]): boolean[] {
@@ -74,11 +83,15 @@ export function shortBuckets(workingDays: readonly number[]): boolean[] {
 }
 
 function finding(results: Results): string {
-  const { askedPerDay, heldPerDay } = results.answer;
-  const rate = heldPerDay ?? results.throughput.perDay;
+  const { answer, throughput, rateUnit } = results,
+    { asked, held } = answer;
+  const rate = held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays);
   const interval = rate.low === null ? 'no interval' : `${intervalName(rate.level)} ${bounds(rate)}`;
-  const against = askedPerDay === null ? '' : ` against ${number(askedPerDay)} asked`;
-  return `Ships ${mean(rate)} a day${against} (${interval}, ${count(results.replications, 'replication')})`;
+  const against = asked === null ? '' : ` against ${number(asked)} asked`;
+  return (
+    `Ships ${mean(rate)} ${each(rateUnit)}${against} (${interval}, ` +
+    `${count(results.replications, 'replication')})`
+  );
 }
 
 /** Hatched and with their reason upright in them: the weeks judged that are not like the others. */

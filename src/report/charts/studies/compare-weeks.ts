@@ -1,15 +1,19 @@
 import type { CompareResults, VariantResult } from '../../../study/compare/results.js';
 import { short } from '../../../study/format.js';
-import type { Estimate } from '../../../study/statistics/estimate.js';
+import { daysInBucket, eachWorking, unitsEach } from '../../../study/planners-unit.js';
+import { type Estimate, mapped } from '../../../study/statistics/estimate.js';
 import { LINES } from '../../style.js';
 import { type Chart, intervalNote } from '../chart.js';
 import { type TimeLine, timeChart } from '../time.js';
 
 /** Units shipped a working day, week by week, of the base and the what-ifs. */
 export function compareThroughput(results: CompareResults): Chart | null {
-  const works = results.series.workingDays.map((days) => days > 0);
-  return weeks(results, 'throughput', 'Throughput', 'units per working day', ({ shippedPerDay }) =>
-    shippedPerDay.map((each, b) => (works[b] === true ? each : null)),
+  const { series, rateUnit } = results,
+    works = series.workingDays.map((days) => days > 0);
+  return weeks(results, 'throughput', 'Throughput', unitsEach(rateUnit), ({ shippedPerDay }) =>
+    shippedPerDay.map((each, b) =>
+      works[b] === true ? mapped(each, (perDay) => perDay * daysInBucket(rateUnit, series, b)) : null,
+    ),
   );
 }
 
@@ -64,7 +68,7 @@ function weeks(
         ? 'no what-if is seen to be better than the base'
         : `best against the base is ${best.name}`),
     how:
-      `${id === 'wip' ? 'Units inside' : 'Units shipped per working day of the base'} by ` +
+      `${id === 'wip' ? 'Units inside' : `Units shipped ${eachWorking(results.rateUnit)} of the base`} by ` +
       `${results.series.unit}, each variant as it is without pairing; bands: ` +
       `${intervalNote(results)}.${window}${left > 0 ? ` ${left} more what-ifs are in results.json.` : ''}`,
     lines,

@@ -1,4 +1,5 @@
 import type { ChartDataset, Plugin } from 'chart.js';
+import { inUnit, unitsEach } from '../../../study/planners-unit.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../study/rate/results.js';
 import type { Estimate } from '../../../study/statistics/estimate.js';
 import { axisOf, drawing } from '../../drawing.js';
@@ -21,11 +22,11 @@ const VERDICTS = Object.keys(VERDICT_MARKS) as RateVerdict[];
 
 /** The means of a figure by rate as points, one dataset a verdict, with a thin line through all of them. */
 export function pointsByRate(
-  { points }: RateResults,
+  { points, rateUnit }: RateResults,
   axis: string,
   of: (point: RatePoint) => Estimate,
 ): ChartDataset<'scatter'>[] {
-  const at = (point: RatePoint) => ({ x: point.perDay, y: of(point).mean });
+  const at = (point: RatePoint) => ({ x: inUnit(point.perDay, rateUnit), y: of(point).mean });
   return [
     ...VERDICTS.map((verdict) => {
       const { colour, fill, shape } = VERDICT_MARKS[verdict];
@@ -58,7 +59,7 @@ export function pointsByRate(
 
 /** Intervals of the same figure as upright bars behind the points. */
 export function intervalsByRate(
-  { points }: RateResults,
+  { points, rateUnit }: RateResults,
   axis: string,
   of: (point: RatePoint) => Estimate,
 ): Plugin {
@@ -69,7 +70,7 @@ export function intervalsByRate(
     context.lineWidth = 1.4;
     for (const point of points) {
       const { low, high } = of(point),
-        at = x.getPixelForValue(point.perDay);
+        at = x.getPixelForValue(inUnit(point.perDay, rateUnit));
       if (low === null || high === null) continue;
       uprightInterval(context, y.getPixelForValue(low), y.getPixelForValue(high), at);
     }
@@ -77,13 +78,15 @@ export function intervalsByRate(
 }
 
 /**
- * The axis of rates, a little wider than what was looked at, and `more` where something else stands on it.
+ * The axis of rates in the planner's unit, a little wider than what was looked at, and `more` where something
+ * else stands on it.
  */
-export function rateAxis({ grid }: RateResults, more: number | null = null): Axis {
-  const high = Math.max(grid.to, more === null || more > 1.5 * grid.to ? 0 : more),
-    room = 0.05 * (high - grid.from) || 0.5;
-  return valueAxis('rate asked, units a working day', {
-    min: Math.max(0, grid.from - room),
+export function rateAxis({ grid, rateUnit }: RateResults, more: number | null = null): Axis {
+  const [from, to] = [inUnit(grid.from, rateUnit), inUnit(grid.to, rateUnit)],
+    high = Math.max(to, more === null || more > 1.5 * to ? 0 : more),
+    room = 0.05 * (high - from) || 0.5;
+  return valueAxis(`rate asked, ${unitsEach(rateUnit)}`, {
+    min: Math.max(0, from - room),
     max: high + room,
     beginAtZero: false,
     ticks: { includeBounds: false, padding: 6 },

@@ -1,5 +1,6 @@
 import type { BarElement, Plugin } from 'chart.js';
 import { count, exact } from '../../../study/format.js';
+import { inUnit, rateText } from '../../../study/planners-unit.js';
 import type { RateResults } from '../../../study/rate/results.js';
 import { font, textWidth } from '../../canvas.js';
 import { drawing } from '../../drawing.js';
@@ -25,11 +26,11 @@ interface Share {
 
 /** What is used most at each rate: one bar a rate, adding to 100 % of its replications. */
 export function rateStops(results: RateResults): Chart {
-  const { points, changes } = results,
+  const { points, changes, rateUnit } = results,
     names = constraintNames(points),
     shown = names.slice(0, names.length > MOST_NAMED + 1 ? MOST_NAMED : MOST_NAMED + 1),
     series = names.length > shown.length ? [...shown, OTHERS] : shown;
-  const rows: Row<Point>[] = points.map((item) => ({ label: `${item.perDay} a day`, item }));
+  const rows: Row<Point>[] = points.map((item) => ({ label: rateText(item.perDay, rateUnit), item }));
   const shareOf = ({ stops }: Point, name: string): number =>
     stops
       .filter((each) => (name === OTHERS ? !shown.includes(each.name) : each.name === name))
@@ -46,8 +47,8 @@ export function rateStops(results: RateResults): Chart {
       change === undefined
         ? `At every rate looked at ${usual} is used most`
         : `What is used most goes from "${change.before}" to "${change.after}" between ` +
-          `${change.fromPerDay} and ${change.toPerDay} a ` +
-          `day${changes.length > 1 ? `, and changes ${count(changes.length - 1, 'time')} more above` : ''}`,
+          `${exact(inUnit(change.fromPerDay, rateUnit))} and ${rateText(change.toPerDay, rateUnit)}` +
+          (changes.length > 1 ? `, and changes ${count(changes.length - 1, 'time')} more above` : ''),
     how:
       'Share of replications in which a station, crew, lane, kind of carrier or supply has the highest ' +
       `utilisation, by rate: a hint; what was tried tells what stops it. Their ` +

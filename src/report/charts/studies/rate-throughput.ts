@@ -1,6 +1,8 @@
 import type { Plugin } from 'chart.js';
-import { count, intervalName, number } from '../../../study/format.js';
+import { count, exact, intervalName, number } from '../../../study/format.js';
+import { eachWorking, inUnit, rateText, unitsEach } from '../../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../../study/rate/results.js';
+import { mapped } from '../../../study/statistics/estimate.js';
 import { font } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { MUTED, SIZE } from '../../style.js';
@@ -21,36 +23,38 @@ export function rateThroughput(results: RateResults): Chart {
     mostReplications,
     answer: { highestPerDay, abovePerDay },
     grid,
+    rateUnit,
   } = results;
-  const shipped = (point: RatePoint) => point.shippedPerDay,
-    ceiling = arithmetic === null ? null : arithmetic.perDay;
+  const rate = (perDay: number): string => rateText(perDay, rateUnit),
+    shipped = (point: RatePoint) => mapped(point.shippedPerDay, (perDay) => perDay * rateUnit.workingDays),
+    ceiling = arithmetic === null ? null : inUnit(arithmetic.perDay, rateUnit);
   return chart({
     finding:
       (highestPerDay === null
-        ? `No rate from ${grid.from} a day on holds`
+        ? `No rate from ${rate(grid.from)} on holds`
         : abovePerDay === null
-          ? `${highestPerDay} a day holds, the highest rate looked at`
-          : `${highestPerDay} a day is the highest rate that holds`) +
+          ? `${rate(highestPerDay)} holds, the highest rate looked at`
+          : `${rate(highestPerDay)} is the highest rate that holds`) +
       (ceiling === null ? '' : `; arithmetic allows ${number(ceiling)}`),
     how:
-      `Units shipped a working day against the rate asked, mean with ${intervalName(level)} over ` +
-      `${replications} to ${mostReplications} replications, ${count(results.window.weeks, 'week')} ` +
-      `from ${results.window.from}. Dashed: as many as ` +
+      `Units shipped ${eachWorking(rateUnit)} against the rate asked, mean with ${intervalName(level)} ` +
+      `over ${exact(replications)} to ${count(mostReplications, 'replication')}, ` +
+      `${count(results.window.weeks, 'week')} from ${results.window.from}. Dashed: as many as ` +
       `asked.${ceiling === null ? '' : ' Dotted: the ceiling by arithmetic.'}`,
     bodyHeight: 440,
     type: 'scatter',
     data: { datasets: pointsByRate(results, 'y', shipped) },
     scales: {
       x: rateAxis(results, ceiling),
-      y: valueAxis('shipped, units a working day', { beginAtZero: false, grace: '12%' }),
+      y: valueAxis(`shipped, ${unitsEach(rateUnit)}`, { beginAtZero: false, grace: '12%' }),
     },
     legend: MARK_LEGEND,
-    plugins: [intervalsByRate(results, 'y', shipped), askedAndCeiling(arithmetic)],
+    plugins: [intervalsByRate(results, 'y', shipped), askedAndCeiling(arithmetic?.name ?? '', ceiling)],
   });
 }
 
 /** The diagonal of as many as asked, and an upright line at the rate that arithmetic allows. */
-function askedAndCeiling(arithmetic: RateResults['arithmetic']): Plugin {
+function askedAndCeiling(limit: string, ceiling: number | null): Plugin {
   return drawing('asked and ceiling', (context, chart) => {
     const x = axisOf(chart, 'x'),
       y = axisOf(chart, 'y'),
@@ -66,14 +70,14 @@ function askedAndCeiling(arithmetic: RateResults['arithmetic']): Plugin {
       [x.getPixelForValue(x.min), y.getPixelForValue(x.min)],
       [x.getPixelForValue(x.max), y.getPixelForValue(x.max)],
     );
-    if (arithmetic === null) return;
-    const at = x.getPixelForValue(arithmetic.perDay);
+    if (ceiling === null) return;
+    const at = x.getPixelForValue(ceiling);
     context.setLineDash([2, 3]);
     polyline(context, [at, top], [at, bottom]);
     context.font = font(SIZE.small);
     context.textBaseline = 'middle';
     // At the right nothing is drawn so low: more is shipped there.
-    const name = `${arithmetic.name} by arithmetic`,
+    const name = `${limit} by arithmetic`,
       room = context.measureText(name).width,
       fits = at + 8 + room <= right;
     onWhite(context, name, fits ? at + 8 : at - 8 - room, bottom - 14, MUTED);

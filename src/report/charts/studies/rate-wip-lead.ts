@@ -1,4 +1,5 @@
 import { count, exact, intervalName, withInterval } from '../../../study/format.js';
+import { rateText } from '../../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../../study/rate/results.js';
 import { EMPTY_AXIS, valueAxis } from '../axes.js';
 import { type Chart, chart, MARK_LEGEND } from '../chart.js';
@@ -6,7 +7,7 @@ import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 
 /** WIP above, lead time below, over the same axis of rates. */
 export function rateWipLead(results: RateResults): Chart {
-  const { points, level, replications, mostReplications, window } = results,
+  const { points, level, replications, mostReplications, window, rateUnit } = results,
     last = points.findLast(({ verdict }) => verdict === 'holds') ?? points[0];
   const wip = (point: RatePoint) => point.wip,
     lead = (point: RatePoint) => point.leadDays;
@@ -14,7 +15,7 @@ export function rateWipLead(results: RateResults): Chart {
     finding:
       last === undefined
         ? 'No rate was looked at'
-        : `At ${last.perDay} a day a unit takes ${withInterval(last.leadDays, 'days')} and ` +
+        : `At ${rateText(last.perDay, rateUnit)} a unit takes ${withInterval(last.leadDays, 'days')} and ` +
           `${withInterval(last.wip, 'units')} are on the way`,
     how:
       'Above: mean WIP. Below: mean lead time of units shipped. Both against the rate asked, with ' +

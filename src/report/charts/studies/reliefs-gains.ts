@@ -1,5 +1,6 @@
 import type { Plugin } from 'chart.js';
 import { intervalName, number, short, withInterval } from '../../../study/format.js';
+import { unitsEach } from '../../../study/planners-unit.js';
 import type { ReliefsResults } from '../../../study/reliefs/results.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { countedIn } from '../../reliefs.js';
@@ -13,7 +14,8 @@ const TOP = 20;
 
 /** The best reliefs, each a dot with its interval. */
 export function reliefGains(results: ReliefsResults): Chart | null {
-  const { reliefs, eachLevel } = results,
+  const { reliefs, eachLevel, rateUnit } = results,
+    units = unitsEach(rateUnit),
     [best] = reliefs;
   if (best === undefined) return null;
   const shown = reliefs.slice(0, TOP),
@@ -22,11 +24,11 @@ export function reliefGains(results: ReliefsResults): Chart | null {
   return rowChart({
     finding:
       (best.gain.low ?? 0) > 0
-        ? `Best single relief: ${best.text}, ${withInterval(best.gain)} units a working day more`
+        ? `Best single relief: ${best.text}, ${withInterval(best.gain)} ${units} more`
         : `No single relief surely ships more than the base, ${withInterval(results.base.throughput)} ` +
-          'units a working day',
+          units,
     how:
-      `Units a working day more than the base, ${countedIn(results)}, in pairs of replications ` +
+      `U${units.slice(1)} more than the base, ${countedIn(results)}, in pairs of replications ` +
       `with the same chance. Dot: mean; bar: ${ci}, so that those compared to the end hold ` +
       'together. Right of the line at 0: ships more.',
     rows,
@@ -34,7 +36,7 @@ export function reliefGains(results: ReliefsResults): Chart | null {
       [['gain', `(${ci})`], ({ gain }) => short(gain)],
       [['replications'], ({ replications }) => number(replications)],
     ],
-    values: valueAxis('gain, units a working day', { grid: ZERO_GRID }),
+    values: valueAxis(`gain, ${units}`, { grid: ZERO_GRID }),
     intervals: [ci, ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean]],
     plugins: [dots(shown.map(({ gain }) => gain.mean))],
   });

@@ -1,4 +1,5 @@
 import { intervalName, number, short } from '../../../study/format.js';
+import { unitsEach } from '../../../study/planners-unit.js';
 import type { ReliefsResults, VariedResult } from '../../../study/reliefs/results.js';
 import { DARK_EDGE, PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
@@ -8,10 +9,11 @@ import { perRow, rowChart, rowHeight, rowsOf } from '../row-chart.js';
 const TOP = 20;
 
 /** Guesses and estimates by what they move, low and high, the greatest first. */
-export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart | null {
+export function reliefTornado({ assumptions, eachLevel, rateUnit }: ReliefsResults): Chart | null {
   const [first] = assumptions;
   if (first === undefined) return null;
-  const rows = rowsOf(assumptions.slice(0, TOP), ({ path }) => path),
+  const units = unitsEach(rateUnit),
+    rows = rowsOf(assumptions.slice(0, TOP), ({ path }) => path),
     ci = intervalName(eachLevel.assumptions);
   const cell = (varied: VariedResult | null): string => (varied === null ? 'cannot be' : short(varied.gain));
   const end = (side: 'low' | 'high') => ({
@@ -23,9 +25,9 @@ export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart
   return rowChart({
     finding:
       `Measure next: ${first.path}, a ${first.basis} that moves throughput by up to ` +
-      `${number(first.largest)} units a working day`,
+      `${number(first.largest)} ${units}`,
     how:
-      'Units a working day more or less than the base where one guess is 20 % lower or higher, one ' +
+      `U${units.slice(1)} more or less than the base where one guess is 20 % lower or higher, one ` +
       'estimate 10 %, a whole number 1 at least; the others stay. Orange: low end; blue: high end. ' +
       'Intervals stand at the right.',
     above: 90,
@@ -35,7 +37,7 @@ export function reliefTornado({ assumptions, eachLevel }: ReliefsResults): Chart
       [['low', `(${ci})`], ({ low }) => cell(low)],
       [['high', `(${ci})`], ({ high }) => cell(high)],
     ],
-    values: valueAxis('gain, units a working day', { grid: ZERO_GRID }),
+    values: valueAxis(`gain, ${units}`, { grid: ZERO_GRID }),
     datasets: [
       { ...end('low'), backgroundColor: PALETTE.orange, borderColor: DARK_EDGE, borderWidth: 1 },
       { ...end('high'), backgroundColor: PALETTE.blue },
