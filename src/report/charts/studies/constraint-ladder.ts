@@ -1,13 +1,13 @@
 import type { Plugin } from 'chart.js';
 import type { ConstraintResult, LadderResult } from '../../../study/constraint/results.js';
-import { bounds, count, intervalName, number, short, signed, withInterval } from '../../../study/format.js';
+import { bounds, intervalName, number, short, signed, withInterval } from '../../../study/format.js';
 import type { Estimate } from '../../../study/statistics/estimate.js';
 import { font } from '../../canvas.js';
 import { allowedText, capital, largestLoss, rungsOf } from '../../constraint.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { GAINED, INK, LOST, MUTED, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { BOX_LEGEND, type Chart } from '../chart.js';
+import { BOX_LEGEND, type Chart, intervalNote } from '../chart.js';
 import { filledBars } from '../datasets.js';
 import { diamondPath, disc, onWhite } from '../marks.js';
 import { perRow, type Row, rowChart, rowLabel } from '../row-chart.js';
@@ -48,7 +48,7 @@ export function lossLadder(found: ConstraintResult | null, asked: number | null)
     how:
       'Units a working day, from what arithmetic allows (diamond) to what is shipped (dot), by cause, ' +
       'the largest loss first. The causes add up to the difference exactly. Black: ' +
-      `${ci} of each cause, ${count(found.replications, 'replication')}.` +
+      `${intervalNote({ replications: found.replications, level: shippedPerDay.level })}.` +
       (isCut ? ' The scale does not begin at 0.' : '') +
       (asked === null ? '' : ` Dashed: asked, ${number(asked)}.`),
     rows,

@@ -1,12 +1,12 @@
 import type { Plugin } from 'chart.js';
 import type { ConstraintResult, Tried } from '../../../study/constraint/results.js';
 import { stopsIt } from '../../../study/constraint/sentence.js';
-import { count, intervalName, number, short } from '../../../study/format.js';
+import { intervalName, number, short } from '../../../study/format.js';
 import { capital, type TrialVerdict, trialVerdict, waitingFor } from '../../constraint.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { faded, PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
-import type { Chart } from '../chart.js';
+import { type Chart, intervalNote } from '../chart.js';
 import { diamondPath, disc } from '../marks.js';
 import { type Row, rowChart, rowsOf } from '../row-chart.js';
 
@@ -31,11 +31,13 @@ export function trialGains(found: ConstraintResult | null, at: string | null = n
     ci = first.gain.low === null ? 'no interval' : intervalName(first.gain.level),
     rows = rowsOf(tried, ({ what }) => what, NAME_ROOM);
   return rowChart({
-    finding: capital((at === null ? '' : `${at} `) + (stopsIt(found) ?? nothingHelps(tried.length))),
+    finding: capital((at === null ? '' : `${at} `) + (stopsIt(found) ?? nothingHelps(found))),
     how:
-      'Units a working day more with one more of each of the likeliest, and with an hour more, over ' +
-      `${count(replications, 'replication')} in pairs with the same chance. Mark: mean; black: ${ci}, so ` +
-      'that all hold together. Red diamond: what stops it; blue dot: helps too; grey dot: no gain, or too ' +
+      'Units a working day more with one more of each of the likeliest, and with an hour more, in pairs ' +
+      'of replications with the same chance. Mark: mean; black: ' +
+      intervalNote({ replications, level: first.gain.level }) +
+      (replications < 2 ? '. ' : ', so that all hold together. ') +
+      'Red diamond: what stops it; blue dot: helps too; grey dot: no gain, or too ' +
       `little. Grey band: gains below ${number(zone)}, which do not matter. Waiting: units that wait for ` +
       'it in the end, a hint by which trials are chosen.',
     rows,
@@ -56,10 +58,12 @@ export function trialGains(found: ConstraintResult | null, at: string | null = n
   });
 }
 
-const nothingHelps = (tried: number): string =>
-  tried === 1
-    ? 'the one thing that was tried brings nothing that matters'
-    : `none of the ${tried} things that were tried brings by itself what matters`;
+function nothingHelps({ outcome, tried }: ConstraintResult): string {
+  if (outcome === 'not settled') return 'what stops it cannot be told from one replication';
+  return tried.length === 1
+    ? 'the one thing that was tried does not bring enough to matter'
+    : `none of the ${tried.length} things that were tried brings enough to matter by itself`;
+}
 
 /** The gains on both sides of 0 that do not matter. */
 const zoneBand = (zone: number): Plugin =>

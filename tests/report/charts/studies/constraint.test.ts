@@ -3,6 +3,7 @@ import { lossLadder } from '../../../../src/report/charts/studies/constraint-lad
 import { trialGains } from '../../../../src/report/charts/studies/constraint-trials.js';
 import type { ConstraintResult } from '../../../../src/study/constraint/results.js';
 import { axisTitle, datasets, results, titleOf } from '../../samples/drawn.js';
+import { sampleResults } from '../../samples/results.js';
 
 const found = results.constraint!;
 const ladderOf = (from: ConstraintResult, asked: number | null = 4) => {
@@ -89,11 +90,19 @@ describe('the picture of trials', () => {
       /^At 3\.5 a day the station top coat booth 6 stops/,
     );
     expect(titleOf(trialGains(none, 'at 3.5 a day')!)).toBe(
-      'At 3.5 a day none of the 4 things that were tried brings by itself what matters',
+      'At 3.5 a day none of the 4 things that were tried brings enough to matter by itself',
     );
     expect(titleOf(trialGains({ ...none, tried: found.tried.slice(2, 3) })!)).toBe(
-      'The one thing that was tried brings nothing that matters',
+      'The one thing that was tried does not bring enough to matter',
     );
+  });
+
+  it('of one replication shows no interval and draws no conclusion', () => {
+    const one = sampleResults({ stations: 6, weeks: 20, replications: 1 }).constraint;
+    const chart = trialGains(one)!;
+    expect(titleOf(chart)).toBe('What stops it cannot be told from one replication');
+    expect(chart.alt).not.toContain(' CI');
+    expect(lossLadder(one, 4)!.alt).not.toContain(' CI');
   });
 
   it('is left out where nothing was tried', () => {
