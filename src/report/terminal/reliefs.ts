@@ -14,7 +14,9 @@ export function reliefsTable(results: ReliefsResults): string {
   const { reliefs, assumptions, base, answer, seed, skipped, level, eachLevel } = results;
   return joined([
     ...lines(answer.sentence),
-    `base ${withInterval(base.throughput)} units a working day, ${countedIn(results)}, seed ${seed}`,
+    ...lines(
+      `base ${withInterval(base.throughput)} units a working day, ${countedIn(results)}, seed ${seed}`,
+    ),
     '',
     tableOf(reliefs.slice(0, TOP), columns(base)),
     ...(reliefs.length > TOP ? [`and ${reliefs.length - TOP} more, with --json or --out`] : []),

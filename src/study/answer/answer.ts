@@ -1,7 +1,6 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, count, intervalName, mean, number, withInterval } from '../format.js';
-import type { Load } from '../loads/load.js';
-import { countedText, slowestText } from '../loads/words.js';
+import { type CountingResult, countedText, countingResult, slowestText } from '../loads/words.js';
 import type { Window } from '../programme/judged-window.js';
 import type { RateJudged } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
@@ -15,8 +14,8 @@ import type { Estimate } from '../statistics/estimate.js';
 export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'heldPerDay'> {
   readonly sentence: string;
   readonly window: Pick<Window, 'from' | 'to'> | null;
-  /** Loads over whole cycles of which the rate is counted; empty: units shipped in the window are. */
-  readonly loads: readonly Pick<Load, 'what' | 'cycleDays'>[];
+  /** How units shipped in the window were counted; null without one. */
+  readonly counting: CountingResult | null;
 }
 
 /** The answer, in one sentence that begins with it. */
@@ -32,7 +31,7 @@ export function answer(
     askedPerDay,
     heldPerDay,
     window: window === null ? null : { from: window.from, to: window.to },
-    loads: countedLoads(judged).map(({ what, cycleDays }) => ({ what, cycleDays })),
+    counting: counted(judged),
     sentence: `${capital(sentence(sample, judged, throughputPerDay, bottlenecks[0]))}.`,
   };
 }
@@ -105,7 +104,7 @@ function shippedWhile(judged: RateJudged): string {
   const { heldPerDay, askedPerDay: asked } = judged;
   return (
     `${shippedText(heldPerDay!)} while ${number(asked!)} ${asked === 1 ? 'is' : 'are'} asked` +
-    countedText(countedLoads(judged))
+    countedText(counted(judged))
   );
 }
 
@@ -118,8 +117,8 @@ function tooShort({ counting, window, allowed }: RateJudged): string | null {
   );
 }
 
-const countedLoads = ({ counting }: RateJudged): readonly Load[] =>
-  counting?.isWhole === true ? counting.loads : [];
+const counted = ({ counting }: RateJudged): CountingResult | null =>
+  counting === null ? null : countingResult(counting);
 
 function shippedText(perDay: Estimate): string {
   const text = mean(perDay);

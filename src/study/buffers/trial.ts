@@ -3,6 +3,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { bufferOf } from '../../scenario/whole/room.js';
 import { defined } from '../lists.js';
+import { countedText, countingResult } from '../loads/words.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
 import { planned } from '../sample/planned.js';
@@ -36,8 +37,13 @@ export function rateMeasure(
     return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) =>
       ratio(60 * shipped, minutes),
     );
-  const { window, heldIn } = judgeRate(plan, observations, level);
-  if (window !== null) return measure('units a working day', `${window.from} to ${window.to}`, heldIn);
+  const { window, heldIn, counting } = judgeRate(plan, observations, level);
+  if (window !== null && counting !== null)
+    return measure(
+      'units a working day',
+      `${window.from} to ${window.to}${countedText(countingResult(counting))}`,
+      heldIn,
+    );
   return measure('units a working day', 'the whole run', shippedPerDay(calendar));
 }
 

@@ -79,6 +79,12 @@ export function wholeCycles(
   }
 }
 
+/** Boxes that even out loads around a moment: as few whole cycles of each as make a week, working days. */
+export const cyclesToEvenOut = (cycles: readonly number[], week: number): number[] =>
+  withoutParts(cycles)
+    .slice(0, MOST_BOXES)
+    .map((cycle) => cycle * Math.max(1, Math.ceil(week / cycle - 1e-9)));
+
 /** Without cycles that go into another a whole number of times: a box for the longer one is one for them. */
 function withoutParts(cycles: readonly number[]): number[] {
   const longestFirst = [...cycles].sort((a, b) => b - a),

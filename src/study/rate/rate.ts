@@ -6,6 +6,7 @@ import { capacity } from '../capacity/capacity.js';
 import { demand } from '../capacity/demand.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
+import { countingResult } from '../loads/words.js';
 import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { Replicator } from '../run/replicator.js';
 import { readingOf } from '../sample/reading.js';
@@ -96,7 +97,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
         settleWeeks,
         isLonger: options.weeks === undefined && weeks > USUAL_WEEKS,
       },
-      loads: window.counting.loads.map(({ what, cycleDays }) => ({ what, cycleDays })),
+      counting: countingResult(window.counting),
       plannedPerDay: defined(planned.at(-1)).perDay,
       arithmetic:
         bottleneck === null || highestRatePerDay === null

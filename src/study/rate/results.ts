@@ -1,8 +1,7 @@
 import { count, number } from '../format.js';
 import type { ResultsHead } from '../head.js';
 import { defined } from '../lists.js';
-import type { Load } from '../loads/load.js';
-import { loadsText } from '../loads/words.js';
+import { type CountingResult, loadsText } from '../loads/words.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 
@@ -30,8 +29,8 @@ export interface RateResults extends ResultsHead<'rate'> {
     /** It is longer than usual, as loads or a low rate take it. */
     readonly isLonger: boolean;
   };
-  /** Loads over whole cycles of which units are counted, working days at the lowest rate; often none. */
-  readonly loads: readonly Pick<Load, 'what' | 'cycleDays'>[];
+  /** How units shipped are counted at the lowest rate, where loads are fewest. */
+  readonly counting: CountingResult;
   /** The highest rate of the scenario as it is. */
   readonly plannedPerDay: number;
   /** Capacity by arithmetic; null where nothing limits. */
@@ -117,7 +116,7 @@ export function rateSentence({
   sure,
   plannedPerDay,
   changes,
-  loads,
+  counting: { loads },
   window,
 }: Known): string {
   const at = (perDay: number) => defined(points.find((point) => point.perDay === perDay));

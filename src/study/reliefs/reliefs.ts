@@ -3,8 +3,8 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Varied } from '../../scenario/vary.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import { headOf } from '../head.js';
+import { countingResult } from '../loads/words.js';
 import { judgeRate } from '../programme/rate-held.js';
-import { shippedPerDay } from '../programme/series.js';
 import { fingerprint } from '../run/identity.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
@@ -18,6 +18,7 @@ import { morePlaces, moreSpaces } from './places.js';
 import type { Relief } from './relief.js';
 import { type ReliefsResults, reliefsSentence } from './results.js';
 import { type Compared, type Screened, screened, toCompare } from './runs.js';
+import { shippedADay } from './shipped.js';
 import { betterSteps } from './steps.js';
 import { moreTransport } from './transport.js';
 
@@ -87,8 +88,8 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
     const firstSeen = await replicator.row({ key: 'base', model: base.model, read: whole }, 1, first),
       plan = planned(scenario, base.model),
       judged = judgeRate(plan, firstSeen, level);
-    const throughput = judged.window !== null ? judged.heldIn : shippedPerDay(plan.calendar),
-      toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput),
+    const throughput = shippedADay(plan, judged),
+      toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput(member)),
       baseRead = toRead(base);
     const ofBase = [...firstSeen.map(baseRead.read), ...(await replicator.row(baseRead, first + 1, most))];
     const meanOf = (what: keyof Compared) =>
@@ -135,6 +136,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         over: judged.window === null ? 'whole run' : 'judged window',
         from: judged.window?.from ?? null,
         to: judged.window?.to ?? null,
+        counting: judged.counting === null ? null : countingResult(judged.counting),
       },
       rate: { set: rate ?? null, askedPerDay: judged.askedPerDay },
       base: {

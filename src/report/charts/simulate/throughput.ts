@@ -1,4 +1,5 @@
 import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
+import { loadsText } from '../../../study/loads/words.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
@@ -6,22 +7,41 @@ import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { type Chart, intervalNote } from '../chart.js';
 import { type TimeLine, timeChart } from '../time.js';
 
-/** Units shipped per working day, week by week, beside the rate asked and the units released. */
+/**
+ * Units shipped per working day, week by week, beside the rate asked and the units released. Where a week with
+ * a truck is followed by one without, the mean over whole loads is drawn, and the weeks are a thin line.
+ */
 export function throughputByWeek(results: Results): Chart | null {
   const { series } = results;
   if (series.labels.length === 0) return null;
-  const works = series.workingDays.map((days) => days > 0);
-  const short = shortBuckets(series.workingDays);
+  const works = series.workingDays.map((days) => days > 0),
+    working = <Value>(values: readonly Value[]) =>
+      values.map((value, index) => (works[index] === true ? value : null));
+  const short = shortBuckets(series.workingDays),
+    smooth = series.shippedOverLoads;
   const lines: TimeLine[] = [
     {
       name: 'shipped',
-      note: 'mean',
+      note: smooth === null ? 'mean' : 'over whole loads',
       colour: PALETTE.blue,
       dash: [],
       width: 2.5,
-      hollow: short,
-      values: series.shippedPerDay.map((value, index) => (works[index] === true ? value : null)),
+      ...(smooth === null ? { hollow: short } : {}),
+      values: working(smooth ?? series.shippedPerDay),
     },
+    ...(smooth === null
+      ? []
+      : [
+          {
+            name: 'shipped',
+            note: `${series.unit} by ${series.unit}`,
+            colour: '#33719a',
+            dash: [],
+            width: 1.2,
+            hollow: short,
+            values: working(series.shippedPerDay.map(({ mean: units }) => units)),
+          },
+        ]),
     {
       name: 'released',
       note: 'mean',
@@ -48,7 +68,8 @@ export function throughputByWeek(results: Results): Chart | null {
   return timeChart(results, {
     finding: finding(results),
     how:
-      `Units per working day by ${series.unit}; band: ${intervalNote(results)}.` +
+      `Units per working day by ${series.unit}${smooth === null ? '' : evenedOut(results)}; band: ` +
+      `${intervalNote(results)}.` +
       ' Working days are those of the first site.' +
       (works.includes(false) ? ' Gaps: no working day.' : '') +
       (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : ''),
@@ -57,6 +78,12 @@ export function throughputByWeek(results: Results): Chart | null {
     grace: results.answer.window === null ? '6%' : '16%',
     plugins: [judgedWindow(results)],
   });
+}
+
+/** `, shipped as a mean over whole loads (trucks of 10 on road) around each week`. */
+function evenedOut({ answer: { counting } }: Results): string {
+  const loads = counting?.loads ?? [];
+  return `, shipped as a mean over whole loads${loads.length === 0 ? '' : ` (${loadsText(loads)})`} around each week`;
 }
 
 /** Buckets with less than half of the usual working days: their rate rests on little, so they are marked. */

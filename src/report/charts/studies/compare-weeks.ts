@@ -8,8 +8,13 @@ import { type TimeLine, timeChart } from '../time.js';
 /** Units shipped a working day, week by week, of the base and the what-ifs. */
 export function compareThroughput(results: CompareResults): Chart | null {
   const works = results.series.workingDays.map((days) => days > 0);
-  return weeks(results, 'throughput', 'Throughput', 'units per working day', ({ shippedPerDay }) =>
-    shippedPerDay.map((each, b) => (works[b] === true ? each : null)),
+  return weeks(
+    results,
+    'throughput',
+    'Throughput',
+    'units per working day',
+    ({ shippedPerDay, shippedOverLoads }) =>
+      (shippedOverLoads ?? shippedPerDay).map((each, b) => (works[b] === true ? each : null)),
   );
 }
 
@@ -45,7 +50,8 @@ function weeks(
       values: series(variant).map((each) => (each === null || each.n === 0 ? null : each)),
     }),
   );
-  const left = all.length - lines.length;
+  const left = all.length - lines.length,
+    evened = id === 'throughput' && all.some(({ variant }) => variant.shippedOverLoads !== null);
   const window =
     id === 'throughput' && results.window !== null
       ? ` Means at the right: from ${results.window.from} to ${results.window.to}.`
@@ -65,7 +71,7 @@ function weeks(
         : `best against the base is ${best.name}`),
     how:
       `${id === 'wip' ? 'Units inside' : 'Units shipped per working day of the base'} by ` +
-      `${results.series.unit}, each variant as it is without pairing; bands: ` +
+      `${results.series.unit}${evened ? ', as a mean over whole loads around it' : ''}, each variant as it is without pairing; bands: ` +
       `${intervalNote(results)}.${window}${left > 0 ? ` ${left} more what-ifs are in results.json.` : ''}`,
     lines,
     valueTitle: unit,
