@@ -1,4 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { endOf, startOf } from '../../scenario/calendar/days.js';
 import { askedRate, daysAWeek } from '../../scenario/programme/rates.js';
 import { cumulated, type Planned } from '../sample/planned.js';
 import { sum } from '../statistics/sums.js';
@@ -23,15 +24,18 @@ export function overLoads(plan: Planned): OverLoads | null {
       model,
       scenario,
       clock: { buckets },
-      calendar: { workingDays },
+      calendar: { workingDays, releaseDays },
     } = plan,
-    { programme, horizon } = model,
+    { programme } = model,
     highest = askedRate(scenario).highest;
   if (programme.days === 0 || highest === null || !mayGoInLoads(model)) return null;
   const arithmetic = arithmeticOf(plan),
     week = daysAWeek(scenario),
-    all = { from: 0, to: Math.min(programme.end, horizon) },
-    at = (perDay: number): readonly Load[] => loadsOf(plan, perDay, all, arithmetic);
+    atHighest = releaseDays.filter(({ usual }) => usual === highest),
+    [first, last] = [atHighest.at(0), atHighest.at(-1)];
+  if (first === undefined || last === undefined) return null;
+  const stretch = { from: startOf(first), to: endOf(last) },
+    at = (perDay: number): readonly Load[] => loadsOf(plan, perDay, stretch, arithmetic);
   if (!at(highest).some(({ cycleDays }) => cycleDays > SAW * week)) return null;
 
   const edges = Float64Array.from({ length: programme.days + 1 }, (_, day) => day * MINUTES_PER_DAY),

@@ -63,7 +63,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     const lowest = Math.min(from, planned.length > 1 ? (options.rampTo ?? from) : from),
       weeks = weeksFor(
         scenario,
-        { lowest, highest: rateOf(last) },
+        lowest,
         options.settleWeeks ?? PILOT_SETTLE_WEEKS,
         options.weeks,
         arithmetic,
