@@ -1,10 +1,11 @@
 import { count, exact, number } from '../study/format.js';
+import { countedText } from '../study/loads/words.js';
 import { each } from '../study/planners-unit.js';
 import type { ReliefsResults } from '../study/reliefs/results.js';
 
 /** Where the throughput of a study of reliefs is counted. */
-export function countedIn({ counted: { over, from, to } }: ReliefsResults): string {
-  return over === 'whole run' ? 'over the whole run' : `${from ?? ''} to ${to ?? ''}`;
+export function countedIn({ counted: { over, from, to, counting } }: ReliefsResults): string {
+  return over === 'whole run' ? 'over the whole run' : `${from ?? ''} to ${to ?? ''}${countedText(counting)}`;
 }
 
 /** How many were compared to the end. */

@@ -1,5 +1,6 @@
 import type { CompareResults } from '../../study/compare/results.js';
 import { bounds, count, exact, intervalName, number, short, signed } from '../../study/format.js';
+import { countedText } from '../../study/loads/words.js';
 import { eachWorking } from '../../study/planners-unit.js';
 import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
@@ -31,7 +32,7 @@ export function comparePage(results: CompareResults): PageContent {
       window === null
         ? "Throughput is that of the whole run, in working days of the first station's site."
         : `Throughput is judged from ${window.from} to ${window.to}, the weeks in which the base is at its ` +
-          'highest rate, in working days of the base.',
+          `highest rate, in working days of the base${countedText(window.counting)}.`,
     ],
     facts: origin(
       results,

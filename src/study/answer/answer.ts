@@ -1,7 +1,6 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, count, exact, intervalName, mean, number, withInterval } from '../format.js';
-import type { Load } from '../loads/load.js';
-import { countedText, slowestText } from '../loads/words.js';
+import { type CountingResult, countedText, countingResult, slowestText } from '../loads/words.js';
 import { daysInOne, each, eachWorking, inUnit, type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import type { Window } from '../programme/judged-window.js';
 import type { RateJudged } from '../programme/rate-held.js';
@@ -21,8 +20,8 @@ export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'he
   readonly window: Pick<Window, 'from' | 'to'> | null;
   /** Weeks of the window that are not like the others; null without a window. */
   readonly unusual: UnusualWeeks | null;
-  /** Loads over whole cycles of which the rate is counted; empty: units shipped in the window are. */
-  readonly loads: readonly Pick<Load, 'what' | 'cycleDays'>[];
+  /** How units shipped in the window were counted; null without one. */
+  readonly counting: CountingResult | null;
 }
 
 function inPlannersUnit(
@@ -54,7 +53,7 @@ export function answer(
     ...inPlannersUnit(plannersUnit(sample.scenario), judged),
     window: window === null ? null : { from: window.from, to: window.to },
     unusual,
-    loads: countedLoads(judged).map(({ what, cycleDays }) => ({ what, cycleDays })),
+    counting: counted(judged),
     sentence: `${capital(clauses.filter((clause) => clause !== null).join('; '))}.`,
   };
 }
@@ -116,7 +115,7 @@ function shippedWhile(judged: RateJudged, unit: PlannersUnit): string {
   const { asked, held } = inPlannersUnit(unit, judged);
   return (
     `${shippedText(held!, unit)} while ${number(asked!)} ${asked === 1 ? 'is' : 'are'} asked` +
-    countedText(countedLoads(judged))
+    countedText(counted(judged))
   );
 }
 
@@ -129,8 +128,8 @@ function tooShort({ counting, window, allowed }: RateJudged): string | null {
   );
 }
 
-const countedLoads = ({ counting }: RateJudged): readonly Load[] =>
-  counting?.isWhole === true ? counting.loads : [];
+const counted = ({ counting }: RateJudged): CountingResult | null =>
+  counting === null ? null : countingResult(counting);
 
 /** @param shipped in the unit */
 function shippedText(shipped: Estimate, unit: PlannersUnit): string {

@@ -3,6 +3,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { bufferOf } from '../../scenario/whole/room.js';
 import { defined } from '../lists.js';
+import { countedText, countingResult } from '../loads/words.js';
 import { daysInOne, plannersUnit, unitsEach } from '../planners-unit.js';
 import { judgeRate } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
@@ -37,13 +38,15 @@ export function rateMeasure(
     return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) =>
       ratio(60 * shipped, minutes),
     );
-  const { window, heldIn } = judgeRate(plan, observations, level),
+  const { window, heldIn, counting } = judgeRate(plan, observations, level),
     unit = plannersUnit(scenario),
     days = daysInOne(unit, window),
     perDay = window === null ? shippedPerDay(calendar) : heldIn;
   return measure(
     unitsEach(unit),
-    window === null ? 'the whole run' : `${window.from} to ${window.to}`,
+    window === null || counting === null
+      ? 'the whole run'
+      : `${window.from} to ${window.to}${countedText(countingResult(counting))}`,
     (seen) => days * perDay(seen),
   );
 }

@@ -2,14 +2,15 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Change } from '../../scenario/what-ifs.js';
+import { type Counting, countingOf, plainCount } from '../loads/counting.js';
+import { arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
 import { daysInOne, plannersUnit, unitsEach } from '../planners-unit.js';
-import { judgedWindow, type Window } from '../programme/judged-window.js';
+import { judgedWindow, stretchOf, type Window } from '../programme/judged-window.js';
 import { pooledLeadTime } from '../programme/lead-time.js';
 import { shippedPerDay } from '../programme/series.js';
 import type { Variant } from '../run/replicator.js';
 import { planned, releaseCalendar } from '../sample/planned.js';
 import type { Reading } from '../sample/reading.js';
-import { sum } from '../statistics/sums.js';
 import type { MeasureResult } from './results.js';
 
 /** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */
@@ -39,25 +40,48 @@ export function baseWindow(
 }
 
 /**
+ * How units of a variant are counted in the weeks in which the base is judged: over whole loads of its own, and
+ * by the days of the base.
+ */
+export function countingOfVariant(base: ComparedVariant, window: Window, variant: ComparedVariant): Counting {
+  if (!mayGoInLoads(variant.model)) return plainCount(window);
+  const plan = planned(base.scenario, base.model),
+    own = planned(variant.scenario, variant.model),
+    arithmetic = arithmeticOf(own),
+    perDay = askedRate(variant.scenario).highest ?? 0;
+  return countingOf(plan, window, loadsOf(own, perDay, stretchOf(plan, window), arithmetic), arithmetic);
+}
+
+function throughputOf(
+  base: ComparedVariant,
+  window: Window | null,
+  variant: ComparedVariant,
+): (reading: Reading) => number {
+  if (window === null) return shippedPerDay(releaseCalendar(variant.scenario));
+  const { shipped } = countingOfVariant(base, window, variant);
+  return (reading) => shipped(reading) / window.workingDays;
+}
+
+/**
  * What all variants are compared by. The throughput, in the base's unit of rates, is taken over `window` with
  * the base's working days, without one over each variant's whole run.
  */
-export function measuresOf({ scenario }: ComparedVariant, window: Window | null): Measure[] {
+export function measuresOf(base: ComparedVariant, window: Window | null): Measure[] {
+  const { scenario } = base;
   const each = (value: (reading: Reading) => number) => () => rounded(value);
   const { quantity } = scenario.programme,
     currency = scenario.costs?.currency,
     unit = plannersUnit(scenario),
     days = daysInOne(unit, window);
-  const shipped =
-    window !== null
-      ? each(
-          ({ shippedIn }) =>
-            (days * sum(shippedIn.subarray(window.first, window.last + 1))) / window.workingDays,
-        )
-      : (variant: ComparedVariant) => {
-          const perDay = shippedPerDay(releaseCalendar(variant.scenario));
-          return rounded((reading) => days * perDay(reading));
-        };
+  const known = new Map<string, (reading: Reading) => number>();
+  const shipped = (variant: ComparedVariant) => {
+    const seen = known.get(variant.key);
+    if (seen !== undefined) return seen;
+    const perDay = throughputOf(base, window, variant),
+      value = rounded((reading) => days * perDay(reading));
+    known.set(variant.key, value);
+    return value;
+  };
   return [
     { id: 'throughput', name: 'throughput', unit: unitsEach(unit), better: 'more', of: shipped },
     {

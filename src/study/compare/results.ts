@@ -1,5 +1,6 @@
 import type { Change } from '../../scenario/what-ifs.js';
 import type { ResultsHead } from '../head.js';
+import type { CountingResult } from '../loads/words.js';
 import type { Window } from '../programme/judged-window.js';
 import type { SeriesResult } from '../programme/series.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -44,6 +45,8 @@ export interface VariantResult {
   readonly unfinished: number;
   /** By week or part, as `series.labels`; n is 0 where nothing was observed. */
   readonly shippedPerDay: readonly Estimate[];
+  /** The same over whole cycles of its loads; null where weeks are even enough. */
+  readonly shippedOverLoads: readonly Estimate[] | null;
   readonly wip: readonly Estimate[];
 }
 
@@ -58,7 +61,12 @@ export interface CompareResults extends ResultsHead<'compare'> {
   /** The answer in a sentence or two. */
   readonly answer: string;
   /** Weeks over which the throughput is taken; null: over the whole run. */
-  readonly window: Pick<Window, 'from' | 'to' | 'workingDays'> | null;
+  readonly window:
+    | (Pick<Window, 'from' | 'to' | 'workingDays'> & {
+        /** How units of the base are counted in them; those of a what-if over its own loads. */
+        readonly counting: CountingResult;
+      })
+    | null;
   readonly measures: readonly MeasureResult[];
   readonly base: VariantResult & {
     readonly values: readonly { readonly measure: MeasureId; readonly value: Estimate }[];

@@ -3,14 +3,17 @@ import { programmeClock } from '../../scenario/programme/clock.js';
 import { count } from '../format.js';
 import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
+import { overLoads } from '../loads/over-loads.js';
+import { countingResult } from '../loads/words.js';
 import { plannersUnit, unitsEach } from '../planners-unit.js';
 import { unitsOver } from '../programme/series.js';
+import { planned } from '../sample/planned.js';
 import type { Reading } from '../sample/reading.js';
 import { familyLevel } from '../statistics/difference.js';
 import { type Estimate } from '../statistics/estimate.js';
 import { amount } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
-import { baseWindow, type ComparedVariant, type Measure, measuresOf } from './measures.js';
+import { baseWindow, type ComparedVariant, countingOfVariant, type Measure, measuresOf } from './measures.js';
 import type { CompareResults, VariantResult } from './results.js';
 import { compared, compareSentence } from './verdict.js';
 
@@ -58,7 +61,15 @@ export function summariseComparison(
     replications,
     differenceLevel,
     answer: compareSentence(baseResult, whatIfResults, unitsEach(plannersUnit(base.scenario))),
-    window: window === null ? null : { from: window.from, to: window.to, workingDays: window.workingDays },
+    window:
+      window === null
+        ? null
+        : {
+            from: window.from,
+            to: window.to,
+            workingDays: window.workingDays,
+            counting: countingResult(countingOfVariant(base, window, base)),
+          },
     measures: measures.map(({ id, name, unit, better }) => ({ id, name, unit, better })),
     base: baseResult,
     whatIfs: whatIfResults,
@@ -88,6 +99,7 @@ function variantResult(
   level: number,
 ): VariantResult {
   const { bucketEdges: edges } = model.programme,
+    smooth = overLoads(planned(scenario, model)),
     over = (value: (reading: Reading) => number): Estimate => amount(readings.map(value), level);
   return {
     name,
@@ -100,6 +112,8 @@ function variantResult(
         ? 0
         : readings.filter(({ outcome }) => outcome !== 'finished').length,
     shippedPerDay: workingDays.map((days, b) => over(({ shippedIn }) => ratio(shippedIn[b] ?? NaN, days))),
+    shippedOverLoads:
+      smooth === null ? null : workingDays.map((_, b) => over((reading) => smooth(reading, b))),
     wip: workingDays.map((_, b) => {
       const from = edges[b] ?? NaN,
         to = edges[b + 1] ?? NaN;

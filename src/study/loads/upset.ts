@@ -7,7 +7,7 @@ const STARTS = 64,
   GOLDEN = 0.6180339887498949;
 /** More units than this are moved on several at a time. */
 const MOST_UNITS = 2000;
-/** A rate so close to what arithmetic allows, or beyond, leaves a queue that grows: that is no matter of loads. */
+/** A queue that grows because more is asked than arithmetic allows is no matter of loads. */
 const FULL = 0.999;
 const ROUNDING = 1e-9;
 
@@ -44,8 +44,7 @@ export function upset(loads: readonly Load[], weights: Weights, covered: Covered
     all = sum(worth) * cell,
     lead = 1 + days + sumOf(loads, (load) => load.cycleDays + load.underWayDays),
     apart = Math.max(1, Math.floor((perDay * (days + lead)) / MOST_UNITS)) / perDay,
-    // Minutes are of no matter here: working days of one unit, or of several that move together.
-    work = perDay < FULL * ceiling ? (apart * perDay) / ceiling : 0;
+    work = apart * Math.min(FULL, perDay / ceiling);
   let most = 0;
   for (let start = 0; start < STARTS; start++) {
     const part = (i: number): number => ((start + 1) * GOLDEN * (i + 1) + start / STARTS) % 1,

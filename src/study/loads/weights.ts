@@ -3,8 +3,8 @@ import { sum } from '../statistics/sums.js';
 /** Mean weight from one point of the time counted to another, `from` <= `to`, working days. */
 export type Weights = (from: number, to: number) => number;
 
-/** A day without working time has the weight of its moment: that of so small a part of the time counted. */
-const MOMENT = 1e-6;
+/** A day with less working time than this part of the time counted has the weight of its moment. */
+const MOMENT = 1e-9;
 
 /**
  * Weights by which a count over a stretch of time does not depend on where in their cycles loads stand when
@@ -32,19 +32,17 @@ export function weightsOver(days: number, boxes: readonly number[]): Weights {
       { at: at + box, sign: -sign },
     ]);
   const power = boxes.length + 1,
-    scale = boxes.reduce((product, box, i) => product * box * (i + 2), 1);
-  const early = (x: number): number => {
+    scale = boxes.reduce((product, box, i) => product * box * (i + 1), 1);
+  const early = (x: number, of: number): number => {
     let value = 0;
-    for (const { at, sign } of terms) if (x > at) value += sign * (x - at) ** power;
+    for (const { at, sign } of terms) if (x > at) value += sign * (x - at) ** of;
     return value / scale;
   };
-  // The integral of the weights, from the nearer end, where fewer terms cancel.
-  const upTo = (x: number): number => (x <= days / 2 ? early(x) : flat - early(days - x));
-  const least = MOMENT * days;
-  return (from, to) =>
-    to - from > least
-      ? (upTo(to) - upTo(from)) / (to - from)
-      : (upTo(from + least) - upTo(from - least)) / (2 * least);
+  // From the nearer end, where fewer terms cancel.
+  const near = (x: number): number => early(Math.min(x, days - x), power - 1),
+    upTo = (x: number): number =>
+      x <= days / 2 ? early(x, power) / power : flat - early(days - x, power) / power;
+  return (from, to) => (to - from > MOMENT * days ? (upTo(to) - upTo(from)) / (to - from) : near(from));
 }
 
 /** More boxes than this would cost digits; shorter cycles than theirs are evened out by them. */
@@ -78,6 +76,17 @@ export function wholeCycles(
     left -= each[shortest];
   }
 }
+
+/**
+ * Boxes that even out loads around a moment: as few whole cycles of each as make a week, working days, and a
+ * week, since a load may come a day sooner or later.
+ */
+export const cyclesToEvenOut = (cycles: readonly number[], week: number): number[] => [
+  ...withoutParts(cycles)
+    .slice(0, MOST_BOXES)
+    .map((cycle) => cycle * Math.max(1, Math.ceil(week / cycle - 1e-9))),
+  week,
+];
 
 /** Without cycles that go into another a whole number of times: a box for the longer one is one for them. */
 function withoutParts(cycles: readonly number[]): number[] {

@@ -4,7 +4,7 @@ import { askedRate } from '../../scenario/programme/rates.js';
 import { type Counting, countingOf, plainCount, type Shipments } from '../loads/counting.js';
 import { arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
 import type { Planned } from '../sample/planned.js';
-import { boundsOf, type Estimate } from '../statistics/estimate.js';
+import { boundsOf, type Estimate, widened } from '../statistics/estimate.js';
 import { amount, meanInterval } from '../statistics/interval.js';
 import { judgedWindow, stretchOf, type Window } from './judged-window.js';
 import { pooledLeadTime } from './lead-time.js';
@@ -18,6 +18,7 @@ export interface RateJudged {
   /** Units a working day; null without a rate. */
   readonly askedPerDay: number | null;
   readonly window: Window | null;
+  /** Where it is counted over whole loads, its interval is wider by what these can still make of it. */
   readonly heldPerDay: Estimate | null;
   /** Mean share missing of the units asked in the window, negative where more were shipped. */
   readonly shortfall: Estimate | null;
@@ -75,7 +76,7 @@ export function judgeRate(plan: Planned, observations: readonly ToJudge[], level
     allowed,
     counting,
     heldIn,
-    heldPerDay: amount(observations.map(heldIn), level),
+    heldPerDay: widened(amount(observations.map(heldIn), level), counting.upset / window.workingDays),
     notHeld: observations.filter((each) => each.outcome === 'gridlock' || missing(each) > allowed).length,
   };
 }

@@ -1,4 +1,5 @@
 import type { Observation } from '../../measure/observe.js';
+import { overLoads } from '../loads/over-loads.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { type ReleaseCalendar, workingDaysBetween } from '../sample/planned.js';
 import { byBucket, type Sample, type Shown } from '../sample/sample.js';
@@ -16,6 +17,11 @@ export interface SeriesResult {
   readonly released: readonly Estimate[];
   readonly shipped: readonly Estimate[];
   readonly shippedPerDay: readonly Estimate[];
+  /**
+   * The same as a mean over whole cycles of the loads around each week; null where weeks are even enough. See
+   * `overLoads`.
+   */
+  readonly shippedOverLoads: readonly Estimate[] | null;
 }
 
 /** Work in process: in all, and by site and lane. */
@@ -44,6 +50,7 @@ export interface ThroughputResult {
  */
 export function series(sample: Sample, shown: Shown): Pending<SeriesResult> {
   const { buckets } = sample.clock,
+    smooth = overLoads(sample),
     ofShown = <T>(all: readonly T[]): Deferred<readonly T[]> => new Deferred(() => all.slice(0, shown.value));
   return {
     unit: buckets.unit,
@@ -54,6 +61,7 @@ export function series(sample: Sample, shown: Shown): Pending<SeriesResult> {
     released: byBucket(sample, shown, ({ enteredIn }, b) => enteredIn[b]),
     shipped: byBucket(sample, shown, ({ shippedIn }, b) => shippedIn[b]),
     shippedPerDay: byBucket(sample, shown, ({ shippedIn }, b) => ratio(shippedIn[b], buckets.workingDays[b])),
+    shippedOverLoads: smooth === null ? null : byBucket(sample, shown, smooth),
   };
 }
 

@@ -9,6 +9,7 @@ import type { Replicator } from '../run/replicator.js';
 import { planned, workingDaysBetween } from '../sample/planned.js';
 import { type Reading, readingOf } from '../sample/reading.js';
 import { busiest, resources } from '../sections/bottlenecks.js';
+import { widened } from '../statistics/estimate.js';
 import { amount } from '../statistics/interval.js';
 import { proportion } from '../statistics/proportion.js';
 import { sum } from '../statistics/sums.js';
@@ -38,7 +39,10 @@ export class Line {
       ...judged,
       replications: readings.length,
       asked: units,
-      shippedPerDay: of((reading) => counting.shipped(reading) / workingDays),
+      shippedPerDay: widened(
+        of((reading) => counting.shipped(reading) / workingDays),
+        counting.upset / workingDays,
+      ),
       wip: of(({ wip }) => wip),
       leadDays: of(({ leadMeanDays }) => leadMeanDays),
       stops: stopsOf(model, readings, level),

@@ -7,6 +7,7 @@ import { demand } from '../capacity/demand.js';
 import { constraint } from '../constraint/constraint.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
+import { countingResult } from '../loads/words.js';
 import { type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { unusualWeeks } from '../programme/unusual-weeks.js';
@@ -73,7 +74,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     const lowest = Math.min(from, phases.length > 1 ? (rampTo ?? from) : from),
       weeks = weeksFor(
         scenario,
-        { lowest, highest: rateOf(last) },
+        lowest,
         options.settleWeeks ?? PILOT_SETTLE_WEEKS,
         options.weeks,
         arithmetic,
@@ -132,7 +133,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
           window.end - 1,
         ),
       },
-      loads: window.counting.loads.map(({ what, cycleDays }) => ({ what, cycleDays })),
+      counting: countingResult(window.counting),
       plannedPerDay: defined(phases.at(-1)).perDay,
       arithmetic:
         bottleneck === null || highestRatePerDay === null

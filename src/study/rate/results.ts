@@ -4,8 +4,7 @@ import { stopsIt } from '../constraint/sentence.js';
 import { count, number } from '../format.js';
 import type { ResultsHead } from '../head.js';
 import { defined } from '../lists.js';
-import type { Load } from '../loads/load.js';
-import { loadsText } from '../loads/words.js';
+import { type CountingResult, loadsText } from '../loads/words.js';
 import { each, inUnit, rateText } from '../planners-unit.js';
 import type { UnusualWeek } from '../programme/unusual-weeks.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -37,8 +36,8 @@ export interface RateResults extends ResultsHead<'rate'> {
     /** It is longer than usual, as loads or a low rate take it. */
     readonly isLonger: boolean;
   };
-  /** Loads over whole cycles of which units are counted, working days at the lowest rate; often none. */
-  readonly loads: readonly Pick<Load, 'what' | 'cycleDays'>[];
+  /** How units shipped are counted at the lowest rate, where loads are fewest. */
+  readonly counting: CountingResult;
   /** The highest rate of the scenario as it is. */
   readonly plannedPerDay: number;
   /** Capacity by arithmetic; null where nothing limits. */
@@ -128,7 +127,7 @@ export function rateSentence({
   sure,
   plannedPerDay,
   constraint,
-  loads,
+  counting: { loads },
   window,
   rateUnit,
 }: Known): string {

@@ -18,16 +18,18 @@ const MOST_WEEKS = 104,
 export const LEAST_UNITS = 50;
 
 /**
- * Weeks in which all rates from `lowest` to `highest` can be judged: those given, or else the usual number or
- * more. That is, in which at least 50 units are released and two cycles of each load go, and, if none are
+ * Weeks in which the lowest rate can be judged, and with it the others: those given, or else the usual number
+ * or more. That is, in which at least 50 units are released and two cycles of each load go, and, if none are
  * given, in which loads alone can upset the count by no more than may be missing. Trucks fill slowest at the
- * lowest rate; parts from outside may be short at the highest alone, where too short a window settles nothing.
+ * lowest rate. Parts from outside may be short at higher rates alone; where their lots come too seldom for the
+ * window, that rate is not settled.
+ * @param lowest rate, units a working day
  * @param given by the planner; undefined: as many as it takes
  * @throws RangeError `programme: expected ..` where those given are too few, or it takes more than two years
  */
 export function weeksFor(
   base: Scenario,
-  { lowest, highest }: { readonly lowest: number; readonly highest: number },
+  lowest: number,
   settleWeeks: number,
   given: number | undefined,
   arithmetic: Arithmetic,
@@ -35,19 +37,15 @@ export function weeksFor(
 ): number {
   const weeks = given ?? USUAL_WEEKS,
     { share } = weekOf({ scenario: base, calendar: releaseCalendar(base) });
-  const seen = (perDay: number) => {
-    const { units, workingDays, counting } = watched(base, { perDay, settleWeeks, weeks }, arithmetic),
-      takes = (isSure: boolean): number =>
-        weeksTaken(counting.loads, isSure, {
-          perDay,
-          ceiling: arithmetic.ceiling,
-          week: { days: workingDays / weeks, share },
-        });
-    return { units, counting, takes };
-  };
-  const { units, counting, takes } = seen(lowest);
+  const { units, workingDays, counting } = watched(base, { perDay: lowest, settleWeeks, weeks }, arithmetic),
+    takes = (isSure: boolean): number =>
+      weeksTaken(counting.loads, isSure, {
+        perDay: lowest,
+        ceiling: arithmetic.ceiling,
+        week: { days: workingDays / weeks, share },
+      });
   if (given === undefined) {
-    const most = Math.max(weeks, takes(true), seen(highest).takes(true));
+    const most = Math.max(weeks, takes(true));
     if (most <= MOST_WEEKS) return most;
     throw new RangeError(
       `programme: expected rates that can be judged in ${MOST_WEEKS} weeks, got ${rateText(lowest, unit)}, which takes ` +

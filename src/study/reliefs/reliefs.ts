@@ -4,9 +4,9 @@ import type { ToVary } from '../../scenario/vary.js';
 import { LEVEL, type StudyOptions, VALUES, wholeNumber } from '../asked.js';
 import { count } from '../format.js';
 import { headOf } from '../head.js';
+import { countingResult } from '../loads/words.js';
 import { daysInOne, inUnit, plannersUnit } from '../planners-unit.js';
 import { judgeRate } from '../programme/rate-held.js';
-import { shippedPerDay } from '../programme/series.js';
 import { fingerprint } from '../run/identity.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
@@ -21,6 +21,7 @@ import { reliefsOf } from './kinds/kinds.js';
 import { loadsOf } from './loads.js';
 import { type ReliefsResults, reliefsSentence } from './results.js';
 import { type Compared, type Screened, screened, toCompare } from './runs.js';
+import { shippedADay } from './shipped.js';
 import { aboutShop, NO_VALUES, valuesVaried } from './values.js';
 
 export interface ReliefsOptions extends StudyOptions {
@@ -87,10 +88,13 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       }),
       assumed = values.changes;
     const unit = plannersUnit(scenario),
-      perDay = judged.window !== null ? judged.heldIn : shippedPerDay(plan.calendar),
+      perDay = shippedADay(plan, judged),
       days = daysInOne(unit, judged.window),
-      throughput = (seen: Observation): number => days * perDay(seen),
-      toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput),
+      throughput = (member: Changed) => {
+        const shipped = perDay(member);
+        return (seen: Observation): number => days * shipped(seen);
+      },
+      toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput(member)),
       baseRead = toRead(base);
     const ofBase = [...firstSeen.map(baseRead.read), ...(await replicator.row(baseRead, first + 1, most))];
     // Told only now: by the base it is seen how long a replication takes.
@@ -142,6 +146,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         over: judged.window === null ? 'whole run' : 'judged window',
         from: judged.window?.from ?? null,
         to: judged.window?.to ?? null,
+        counting: judged.counting === null ? null : countingResult(judged.counting),
       },
       rate: {
         set: rate === undefined ? null : inUnit(rate, unit),

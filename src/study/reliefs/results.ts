@@ -1,6 +1,7 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import { count, number, withInterval } from '../format.js';
 import type { ResultsHead } from '../head.js';
+import type { CountingResult } from '../loads/words.js';
 import { each, unitsEach } from '../planners-unit.js';
 import type { Verdict } from '../programme/rate-held.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -31,6 +32,8 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
     readonly over: 'judged window' | 'whole run';
     readonly from: string | null;
     readonly to: string | null;
+    /** How units of the base are counted in these weeks; null over the whole run. */
+    readonly counting: CountingResult | null;
   };
   readonly rate: {
     /** By --rate. */

@@ -21,6 +21,13 @@ export const mapped = <Of extends Pick<Estimate, 'mean' | 'low' | 'high'>>(
   high: estimate.high === null ? null : change(estimate.high),
 });
 
+/** With both bounds further out by what may be wrong with each value; what cannot be below 0 is not. */
+export const widened = (estimate: Estimate, by: number): Estimate => ({
+  ...estimate,
+  low: estimate.low === null ? null : Math.max(0, estimate.low - by),
+  high: estimate.high === null ? null : estimate.high + by,
+});
+
 /** The bounds of an interval; endless where there is none, so that nothing can be told by it. */
 export const boundsOf = (estimate: Estimate | null): { readonly low: number; readonly high: number } => ({
   low: estimate?.low ?? -Infinity,

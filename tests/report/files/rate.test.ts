@@ -50,7 +50,7 @@ const SAMPLE: RateResults = {
   shortfallAllowed: 0.02,
   grid: { from: 3, to: 4, step: 0.1 },
   window: { from: '2027-05-03', to: '2027-10-31', weeks: 26, settleWeeks: 6, isLonger: false, unusual: [] },
-  loads: [],
+  counting: { loads: [], isWhole: true, upsetUnits: 0 },
   plannedPerDay: 4,
   arithmetic: { perDay: 3.9, name: 'booth', kind: 'station' },
   answer: {

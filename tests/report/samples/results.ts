@@ -217,7 +217,7 @@ export function sampleResults({
               weeks: sampleUnusual(calendar.map(({ monday, ...week }) => ({ ...week, start: day(monday) }))),
               othersPerDay: around(3.45, 0.05),
             },
-      loads: [],
+      counting: { loads: [], isWhole: true, upsetUnits: 0 },
       sentence:
         'No: four a day does not hold; from 7 June 2027 the build ships 3.38 a day (95 % CI 3.29 to 3.47, 40 replications), and the top coat booth stops it.',
     },
@@ -232,6 +232,7 @@ export function sampleResults({
         around(week.days * (rate[index] ?? 0), week.days * half(rate[index] ?? 0)),
       ),
       shippedPerDay: rate.map((value) => around(value, half(value))),
+      shippedOverLoads: null,
     },
     wip: {
       total: around(61.4, 1.9),

@@ -96,7 +96,9 @@ describe('the throughput that layouts are compared by', () => {
   it('is that of the judged weeks of the base for a programme, and nothing after a gridlock', () => {
     const { unit, of, over } = rateMeasure(twoPlants, model, [weeks(1), weeks(2)], 0.95);
     expect(unit).toBe('units a working day');
-    expect(over).toMatch(/^2027-03-\d\d to 2027-0\d-\d\d$/);
+    expect(over).toMatch(
+      /^2027-03-\d\d to 2027-0\d-\d\d, counted over whole loads \(trucks of 2 on ferry\)$/,
+    );
     expect(of(weeks(1))).toBeGreaterThan(3.7);
     expect(of({ ...weeks(1), outcome: 'gridlock' })).toBe(0);
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { programme, type scenario } from '../../scenario/compile-scenario.js';
+import { lane, programme, type scenario } from '../../scenario/compile-scenario.js';
 import { resultsOf, shipping, twoPlants } from '../made-observation.js';
 
 const allShipped = shipping([8, 14, 20, 20, 20, 8]);
@@ -7,6 +7,13 @@ const withProgramme = (more: Parameters<typeof programme>[0]): ReturnType<typeof
   ...twoPlants,
   programme: programme(more),
 });
+
+const ferryOf = (capacity: number): ReturnType<typeof scenario> => ({
+  ...twoPlants,
+  lanes: { ferry: lane('coachworks', 'final plant', { trucks: 1, capacity, bank: 3, arrivalBank: 1 }) },
+});
+/** Nothing comes in loads: what is shipped in the window is counted. */
+const oneByOne = ferryOf(1);
 
 describe('the window over which a rate is judged', () => {
   it('goes from the first whole week that begins a mean lead time after the rate is asked to the last whole week of it', () => {
@@ -70,7 +77,7 @@ describe('the window over which a rate is judged', () => {
 describe('the verdict', () => {
   // 60 units are asked in the 15 working days of the window.
   it('holds when all that is asked is shipped', () => {
-    const { answer, findings } = resultsOf([allShipped, allShipped]);
+    const { answer, findings } = resultsOf([allShipped, allShipped], oneByOne);
     expect(answer).toMatchObject({
       verdict: 'holds',
       askedPerDay: 4,
@@ -83,11 +90,17 @@ describe('the verdict', () => {
   });
 
   it('holds with 59 of 60 (1.7 % missing) and falls short with 58 (3.3 %)', () => {
-    expect(resultsOf([1, 2, 3].map(() => shipping([8, 14, 20, 20, 19, 9]))).answer.verdict).toBe('holds');
+    expect(
+      resultsOf(
+        [1, 2, 3].map(() => shipping([8, 14, 20, 20, 19, 9])),
+        oneByOne,
+      ).answer.verdict,
+    ).toBe('holds');
     const { answer, findings } = resultsOf(
       [1, 2, 3].map(() =>
         shipping([8, 14, 20, 19, 19, 10], { utilisation: Float64Array.of(0.9, 0.5, 0, 0, 0, 0.2, 0.3) }),
       ),
+      oneByOne,
     );
     expect(answer.verdict).toBe('falls short');
     // 58 / 15 = 3.8667
@@ -105,7 +118,7 @@ describe('the verdict', () => {
 
   it('is not settled where the interval has the limit inside', () => {
     // 60 and 54 of 60: 0 and 10 % missing, 5 % +- 12.706 * 5 %.
-    const { answer, runs } = resultsOf([allShipped, shipping([8, 14, 18, 18, 18, 14])]);
+    const { answer, runs } = resultsOf([allShipped, shipping([8, 14, 18, 18, 18, 14])], oneByOne);
     expect(answer.verdict).toBe('not settled');
     expect(answer.heldPerDay!.mean).toBeCloseTo(3.8, 12);
     expect(runs.map((run) => run.heldPerDay)).toEqual([4, 3.6]);
@@ -157,5 +170,57 @@ describe('the verdict', () => {
     // 90 units in 30 working days
     expect(answer.sentence).toMatch(/^No rate is asked: 3 a working day are shipped/);
     expect(series.asked.every((asked) => asked === null)).toBe(true);
+  });
+});
+
+describe('the verdict where units come in loads', () => {
+  it('counts over whole loads and says so', () => {
+    const { answer } = resultsOf([allShipped, allShipped], ferryOf(2));
+    expect(answer.verdict).toBe('holds');
+    expect(answer.heldPerDay!.mean).toBeCloseTo(4, 12);
+    expect(answer.counting).toMatchObject({
+      loads: [{ what: 'trucks of 2 on ferry', cycleDays: expect.closeTo(0.5, 6) as number }],
+      isWhole: true,
+    });
+    expect(answer.sentence).toMatch(
+      /while 4 are asked, counted over whole loads \(trucks of 2 on ferry\), from 2027-03-15 to 2027-04-04/,
+    );
+  });
+
+  it('is not settled where two of them do not go into the weeks judged, however many are shipped', () => {
+    // A ferry of 40 is full every ten working days; 15 are judged, in which one or two come: 40 or 80 for 60.
+    const { answer } = resultsOf([allShipped, allShipped], ferryOf(40));
+    expect(answer).toMatchObject({
+      verdict: 'not settled',
+      heldPerDay: { mean: 4 },
+      counting: { isWhole: false },
+    });
+    expect(answer.counting!.upsetUnits).toBeCloseTo(20, 0);
+    expect(answer.heldPerDay!.low).toBeLessThan(4 - 18 / 15);
+    expect(answer.sentence).toMatch(
+      /so a longer time has to be asked for: trucks of 40 on ferry come every 10 working days, and how full the last was can make \d+ units in these 15/,
+    );
+  });
+
+  it('falls short where more is missing than they can make', () => {
+    // 25 of 60: 35 are missing, a ferry less makes 20.
+    const few = shipping([8, 14, 5, 10, 10, 8]);
+    expect(resultsOf([few, few], ferryOf(40)).answer.verdict).toBe('falls short');
+  });
+
+  it('leaves a unit to chance where 2 % are less than one', () => {
+    // Two a day in 15 working days: of 30 one may be missing, not two.
+    const slow = {
+      ...oneByOne,
+      programme: programme({
+        quantity: 40,
+        release: { kind: 'rate', phases: [{ from: '2027-03-01', perDay: 2 }] },
+      }),
+    };
+    const verdict = (third: number): string => {
+      const each = shipping([8, 10, 10, third, 2]);
+      return resultsOf([each, each], slow).answer.verdict;
+    };
+    expect([verdict(10), verdict(9), verdict(8)]).toEqual(['holds', 'holds', 'falls short']);
   });
 });

@@ -1,4 +1,5 @@
 import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
+import { loadsText } from '../../../study/loads/words.js';
 import { daysInBucket, each, unitsEach } from '../../../study/planners-unit.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { mapped } from '../../../study/statistics/estimate.js';
@@ -13,25 +14,48 @@ import { type TimeLine, timeChart } from '../time.js';
 /** Room for the bracket over the weeks judged, at the top of the plot. */
 const BRACKET = 32;
 
-/** Units shipped per working day or week, week by week, beside the rate asked and the units released. */
+/**
+ * Units shipped per working day or week, week by week, beside the rate asked and the units released. Where a
+ * week with a truck is followed by one without, the mean over whole loads is drawn, and the weeks are a thin
+ * line.
+ */
 export function throughputByWeek(results: Results): Chart | null {
   const { series, rateUnit } = results,
     days = (b: number): number => daysInBucket(rateUnit, series, b);
   if (series.labels.length === 0) return null;
-  const works = series.workingDays.map((days) => days > 0);
-  const short = shortBuckets(series.workingDays);
+  const works = series.workingDays.map((days) => days > 0),
+    working = <Value>(values: readonly Value[]) =>
+      values.map((value, index) => (works[index] === true ? value : null));
+  const short = shortBuckets(series.workingDays),
+    smooth = series.shippedOverLoads,
+    evened = smooth === null ? '' : evenedOut(results);
   const lines: TimeLine[] = [
     {
       name: 'shipped',
-      note: 'mean',
+      note: smooth === null ? 'mean' : 'over whole loads',
       colour: PALETTE.blue,
       dash: [],
       width: 2.5,
-      hollow: short,
-      values: series.shippedPerDay.map((value, index) =>
-        works[index] === true ? mapped(value, (perDay) => perDay * days(index)) : null,
+      ...(smooth === null ? { hollow: short } : {}),
+      values: working(
+        (smooth ?? series.shippedPerDay).map((value, index) =>
+          mapped(value, (perDay) => perDay * days(index)),
+        ),
       ),
     },
+    ...(smooth === null
+      ? []
+      : [
+          {
+            name: 'shipped',
+            note: `${series.unit} by ${series.unit}`,
+            colour: '#33719a',
+            dash: [],
+            width: 1.2,
+            hollow: short,
+            values: working(series.shippedPerDay.map(({ mean: units }, index) => units * days(index))),
+          },
+        ]),
     {
       name: 'released',
       note: 'mean',
@@ -59,8 +83,8 @@ export function throughputByWeek(results: Results): Chart | null {
     finding: finding(results),
     how:
       (rateUnit.per === 'week' && series.unit === 'week'
-        ? `Units in each week; band: ${intervalNote(results)}.`
-        : `${sentence(unitsEach(rateUnit))} by ${series.unit}; band: ${intervalNote(results)}. ` +
+        ? `Units in each week${evened}; band: ${intervalNote(results)}.`
+        : `${sentence(unitsEach(rateUnit))} by ${series.unit}${evened}; band: ${intervalNote(results)}. ` +
           'Working days are those of the first site.') +
       (works.includes(false) ? ' Gaps: no working day.' : '') +
       (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : '') +
@@ -75,6 +99,11 @@ export function throughputByWeek(results: Results): Chart | null {
 }
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** `, shipped as a mean over whole loads (trucks of 10 on road) around each week`. */
+function evenedOut({ answer: { counting } }: Results): string {
+  const loads = counting?.loads ?? [];
+  return `, shipped as a mean over whole loads${loads.length === 0 ? '' : ` (${loadsText(loads)})`} around each week`;
+}
 
 /** Buckets with less than half of the usual working days: their rate rests on little, so they are marked. */
 export function shortBuckets(workingDays: readonly number[]): boolean[] {

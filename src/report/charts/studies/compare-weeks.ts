@@ -10,10 +10,15 @@ import { type TimeLine, timeChart } from '../time.js';
 export function compareThroughput(results: CompareResults): Chart | null {
   const { series, rateUnit } = results,
     works = series.workingDays.map((days) => days > 0);
-  return weeks(results, 'throughput', 'Throughput', unitsEach(rateUnit), ({ shippedPerDay }) =>
-    shippedPerDay.map((each, b) =>
-      works[b] === true ? mapped(each, (perDay) => perDay * daysInBucket(rateUnit, series, b)) : null,
-    ),
+  return weeks(
+    results,
+    'throughput',
+    'Throughput',
+    unitsEach(rateUnit),
+    ({ shippedPerDay, shippedOverLoads }) =>
+      (shippedOverLoads ?? shippedPerDay).map((each, b) =>
+        works[b] === true ? mapped(each, (perDay) => perDay * daysInBucket(rateUnit, series, b)) : null,
+      ),
   );
 }
 
@@ -49,7 +54,8 @@ function weeks(
       values: series(variant).map((each) => (each === null || each.n === 0 ? null : each)),
     }),
   );
-  const left = all.length - lines.length;
+  const left = all.length - lines.length,
+    evened = id === 'throughput' && all.some(({ variant }) => variant.shippedOverLoads !== null);
   const window =
     id === 'throughput' && results.window !== null
       ? ` Means at the right: from ${results.window.from} to ${results.window.to}.`
@@ -69,7 +75,8 @@ function weeks(
         : `best against the base is ${best.name}`),
     how:
       `${id === 'wip' ? 'Units inside' : `Units shipped ${eachWorking(results.rateUnit)} of the base`} by ` +
-      `${results.series.unit}, each variant as it is without pairing; bands: ` +
+      `${results.series.unit}${evened ? ', as a mean over whole loads around it' : ''}, each variant as it is ` +
+      'without pairing; bands: ' +
       `${intervalNote(results)}.${window}${left > 0 ? ` ${left} more what-ifs are in results.json.` : ''}`,
     lines,
     valueTitle: unit,
