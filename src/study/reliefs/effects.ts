@@ -80,7 +80,7 @@ export interface AssumedEnd {
 export function tornado(all: readonly Varied[], ends: readonly AssumedEnd[]): VariedAssumption[] {
   return all
     .map((varied): VariedAssumption => {
-      const { path, basis, note, value } = varied.assumption;
+      const { path, words, basis, note, value } = varied.assumption;
       const of = (side: 'low' | 'high'): VariedResult | null => {
         const end = ends.find((each) => each.varied === varied && each.side === side);
         return end === undefined ? null : { value: defined(varied[side]).value, ...end.effect };
@@ -89,6 +89,7 @@ export function tornado(all: readonly Varied[], ends: readonly AssumedEnd[]): Va
         high = of('high');
       return {
         path,
+        words,
         basis,
         note: note ?? null,
         value,

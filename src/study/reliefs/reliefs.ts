@@ -72,7 +72,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
     options.varied.flatMap((varied) =>
       (['low', 'high'] as const).map((side) => ({
         of: { varied, side },
-        what: `${varied.assumption.path}, ${side}`,
+        what: `${varied.assumption.words}, ${side} end`,
         scenario: () => varied[side] && atRate(varied[side].scenario),
       })),
     ),
