@@ -9,10 +9,12 @@ import type { Finding, Path, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { nearest } from './values/nearest.js';
 import { isRawMap, listOf, mapOf, textOf, valueAt } from './values/raw.js';
+import { wordsFor } from './words/words.js';
 
-/** What a what-if changes: the path, and the values on one line; null where there is none. */
+/** What a what-if changes: the path, also in words, and the values on one line; null where there is none. */
 export interface Change {
   readonly path: string;
+  readonly words: string;
   readonly before: string | null;
   readonly after: string | null;
 }
@@ -141,6 +143,7 @@ export function readWhatIfs(
         path,
         change: {
           path: sayPath(path),
+          words: wordsFor(path, value),
           before: isNew ? null : textOf(old),
           after: isRemoval ? null : textOf(given),
         },

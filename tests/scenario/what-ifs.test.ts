@@ -27,8 +27,13 @@ describe('a what-if', () => {
     );
     expect({ name, note }).toEqual({ name: 'second booth', note: 'invented' });
     expect(changes).toEqual([
-      { path: 'sites.coachworks.stations.booth.places', before: null, after: '2' },
-      { path: 'sites.coachworks.crews.painters', before: '6', after: '7' },
+      {
+        path: 'sites.coachworks.stations.booth.places',
+        words: 'the number of places at booth',
+        before: null,
+        after: '2',
+      },
+      { path: 'sites.coachworks.crews.painters', words: 'the number of painters', before: '6', after: '7' },
     ]);
     const { stations } = scenario.sites['coachworks'];
     expect(stations['booth']).toMatchObject({ places: 2, buffer: 2 });
@@ -39,7 +44,12 @@ describe('a what-if', () => {
     'reaches a step by number or name: %s',
     (path) => {
       expect(only(`quick: { changes: { "${path}": 30 min } }`).changes).toEqual([
-        { path: 'route[0].work', before: '{ low: 35 min, likely: 42 min, high: 60 min }', after: '30 min' },
+        {
+          path: 'route[0].work',
+          words: 'the work of prime',
+          before: '{ low: 35 min, likely: 42 min, high: 60 min }',
+          after: '30 min',
+        },
       ]);
     },
   );
@@ -61,8 +71,18 @@ describe('a what-if', () => {
       'one: { changes: [ remove: route.bands.in one shift, sites.coachworks.stations.bay.buffer: 3 ] }',
     );
     expect(changes).toEqual([
-      { path: 'route[3].in one shift', before: 'true', after: null },
-      { path: 'sites.coachworks.stations.bay.buffer', before: null, after: '3' },
+      {
+        path: 'route[3].in one shift',
+        words: 'whether bands is done in one shift',
+        before: 'true',
+        after: null,
+      },
+      {
+        path: 'sites.coachworks.stations.bay.buffer',
+        words: 'the waiting spaces ahead of bay',
+        before: null,
+        after: '3',
+      },
     ]);
     expect(scenario.route[3]).toMatchObject({ oneShift: false });
   });

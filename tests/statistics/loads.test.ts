@@ -89,7 +89,6 @@ describe('units that come in loads, with chance in all times', SLOW, () => {
     const { reliefs, base } = await reliefsStudy({
       ...how,
       scenario: scenarioOf(constant),
-      varied: [],
       replications: 4,
     });
     expect(base.throughput.mean).toBeCloseTo(CEILING, 2);

@@ -19,7 +19,7 @@ const EFFECT: readonly CsvColumn<Effect>[] = [
   ['out', 'out'],
 ];
 
-/** One row a relief, by rank: gain in units a working day, change of the cost of a unit, gain per cost. */
+/** One row a relief, by rank: gain in the planner's unit, change of the cost of a unit, gain per cost. */
 function reliefsCsv({ reliefs }: ReliefsResults): string {
   return csv(reliefs, [
     ['rank', 'rank'],
@@ -33,13 +33,14 @@ function reliefsCsv({ reliefs }: ReliefsResults): string {
 
 /** One row an end of an assumption. */
 function assumptionsCsv({ assumptions }: ReliefsResults): string {
-  const ends = assumptions.flatMap(({ path, basis, value, low, high }) =>
+  const ends = assumptions.flatMap(({ path, words, basis, value, low, high }) =>
     [{ end: 'low', varied: low } as const, { end: 'high', varied: high } as const].flatMap(
-      ({ end, varied }) => (varied === null ? [] : [{ ...varied, path, basis, now: value, end }]),
+      ({ end, varied }) => (varied === null ? [] : [{ ...varied, path, words, basis, now: value, end }]),
     ),
   );
   return csv(ends, [
     ['path', 'path'],
+    ['what', 'words'],
     ['basis', 'basis'],
     ['value', 'now'],
     ['end', 'end'],

@@ -74,13 +74,14 @@ function changes({ whatIfs }: CompareResults): PageTable {
     id: 'changes',
     title: 'What is changed',
     note: 'Paths and values as in the files.',
-    head: ['what-if', 'path', 'in the base', 'in the what-if', 'note'],
+    head: ['what-if', 'what', 'in the base', 'in the what-if', 'path', 'note'],
     rows: whatIfs.flatMap(({ name, note, changes: changed }) =>
-      changed.map(({ path, before, after }, i) => [
+      changed.map(({ path, words, before, after }, i) => [
         name,
-        path,
+        words,
         before ?? 'not there',
         after ?? 'taken out',
+        path,
         i === 0 ? (note ?? '') : '',
       ]),
     ),

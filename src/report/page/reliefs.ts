@@ -107,7 +107,8 @@ function assumptions({ assumptions: varied, eachLevel, rateUnit }: ReliefsResult
     title: 'Which number to measure next',
     note: `Gain: ${unitsEach(rateUnit)}; in brackets: ${intervalName(eachLevel.assumptions)}.`,
     ...columns(varied, [
-      ['Value', 'path'],
+      ['Value', 'words'],
+      ['In the file', 'path'],
       ['Basis', 'basis'],
       ['Now', (each) => each.value],
       ['Low', ({ low }) => value(low)],

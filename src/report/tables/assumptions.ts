@@ -29,10 +29,11 @@ export function assumptions({ assumptions: said }: Results): PageTable {
     title: 'Assumptions',
     note: `Values of which the scenario says where they come from: ${counts(said)}; guesses first.${more}`,
     ...columns(sorted.slice(0, MOST_ROWS), [
-      ['Path', 'path'],
+      ['What', 'words'],
       ['Value', 'value'],
       ['Basis', 'basis'],
       ['Note', 'note'],
+      ['In the file', 'path'],
     ]),
   };
 }

@@ -27,7 +27,7 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
         : [
             '',
             tableOf(assumptions.slice(0, TOP_ASSUMPTIONS), [
-              { head: 'measure next', cell: 'path' },
+              { head: 'measure next', cell: 'words' },
               { head: `low: gain ${each(rateUnit)}`, cell: ({ low }) => gainAt(low) },
               { head: `high: gain ${each(rateUnit)}`, cell: ({ high }) => gainAt(high) },
             ]),

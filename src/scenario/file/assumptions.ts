@@ -12,7 +12,7 @@ export interface Taken {
   /** The data as the schema knows it: without what was said about its values. */
   readonly value: unknown;
   /** In the order of the file. */
-  readonly assumptions: readonly Assumption[];
+  readonly assumptions: readonly FileAssumption[];
   /** With paths as in the file. */
   readonly findings: readonly Finding[];
   /** Where in the file stands what has this path in `value`. `atKey`: its key is meant. */
@@ -33,6 +33,8 @@ export const OWN_NOTES: readonly string[] = [
 
 /** A basis at so short a path is that of a file or of a section: `sites`, `supplies`. */
 const GENERAL = 1;
+/** As far as its own file tells: what a step is called may stand in another. */
+export type FileAssumption = Omit<Assumption, 'words'>;
 
 interface Said {
   readonly basis: Basis;
@@ -46,7 +48,7 @@ interface Said {
  * is no time holds for every quantity inside that does not speak for itself.
  */
 export function takeAssumptions(raw: unknown): Taken {
-  const assumptions: Assumption[] = [];
+  const assumptions: FileAssumption[] = [];
   const findings: Finding[] = [];
   const wrapped = new Set<string>();
   const remember = (at: Path, value: unknown, said: Said): void =>

@@ -1,6 +1,7 @@
 import type { Finding, Path, Problem } from '../types/problem.js';
 import type { Assumption } from '../types/scenario.js';
 import { isRawMap, mapOf, type RawMap } from '../values/raw.js';
+import { wordsFor } from '../words/words.js';
 import { IncludeFiles } from './include-files.js';
 import { spotKey } from './plain.js';
 import { sayPath, saySeen } from './problem.js';
@@ -145,16 +146,27 @@ export function withIncludes(main: Source, readFile: (relativePath: string) => s
   const sources = files.parts.map(({ source }) => source);
   return {
     value: !files.isComplete ? undefined : isRawMap(main.value) ? value : main.value,
-    assumptions: sources.flatMap((source) =>
-      source.assumptions.map((said): Assumption => {
-        const at = origins.inWhole(source, said.at);
-        return { ...said, at, path: sayPath(at) };
-      }),
+    assumptions: toldApart(
+      sources.flatMap((source) =>
+        source.assumptions.map((said): Assumption => {
+          const at = origins.inWhole(source, said.at);
+          return { ...said, at, path: sayPath(at), words: wordsFor(at, value) };
+        }),
+      ),
     ),
     faults: sources.flatMap(({ faults }) => faults),
     problems: [...files.problems, ...twice, ...sources.flatMap(({ problems }) => problems)],
     place: (finding) => origins.place(finding),
   };
+}
+
+/** Where two would be called alike, such as two ways to fail of one station, their paths are said too. */
+function toldApart(all: readonly Assumption[]): Assumption[] {
+  const times = new Map<string, number>();
+  for (const { words } of all) times.set(words, (times.get(words) ?? 0) + 1);
+  return all.map((each) =>
+    (times.get(each.words) ?? 0) > 1 ? { ...each, words: `${each.words} (${each.path})` } : each,
+  );
 }
 
 /** Puts the routes of files in the place of the entries that name them. */

@@ -1,8 +1,7 @@
 import { posix } from 'node:path';
 import type { Finding, Problem } from '../types/problem.js';
-import type { Assumption } from '../types/scenario.js';
 import { isRawMap } from '../values/raw.js';
-import { takeAssumptions } from './assumptions.js';
+import { type FileAssumption, takeAssumptions } from './assumptions.js';
 import { parseYaml } from './yaml.js';
 
 /** One YAML file as data. */
@@ -10,7 +9,7 @@ export interface Source {
   readonly file: string;
   /** Undefined if the text could not be parsed to the end. */
   readonly value: unknown;
-  readonly assumptions: readonly Assumption[];
+  readonly assumptions: readonly FileAssumption[];
   /** What YAML itself finds wrong; then nothing else is said of the same spot. */
   readonly faults: readonly Problem[];
   /** What is wrong with what is said of values. */

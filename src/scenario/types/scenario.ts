@@ -32,9 +32,10 @@ export interface Scenario {
 
 /** A value of the scenario of which the planner says where it comes from. */
 export interface Assumption {
-  /** As a planner reads it: `route[3].work`; `at` is the same in pieces. */
+  /** As in messages: `route[3].work`; `at` is the same in pieces; in words: `the work of prime`. */
   readonly path: string;
   readonly at: Path;
+  readonly words: string;
   /** The value as written, on one line. */
   readonly value: string;
   /** The same as data: of a time its map, so that its low and high can be told apart. */

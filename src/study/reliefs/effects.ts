@@ -78,7 +78,7 @@ export interface AssumedEnd extends ValueEnd {
 export function tornado(ends: readonly AssumedEnd[]): VariedAssumption[] {
   return [...new Set(ends.map(({ varied }) => varied))]
     .map((varied): VariedAssumption => {
-      const { path, basis, note, value } = varied.assumption;
+      const { path, words, basis, note, value } = varied.assumption;
       const of = (side: 'low' | 'high'): VariedResult | null => {
         const end = ends.find((each) => each.varied === varied && each.side === side);
         return end === undefined ? null : { value: defined(varied[side]).value, ...end.effect };
@@ -87,6 +87,7 @@ export function tornado(ends: readonly AssumedEnd[]): VariedAssumption[] {
         high = of('high');
       return {
         path,
+        words,
         basis,
         note: note ?? null,
         value,

@@ -91,7 +91,9 @@ export interface ReliefResult extends Effect {
   readonly rankPerCost: number | null;
 }
 export interface VariedAssumption {
+  /** As in messages: `route[3].work`; and in a planner's words. */
   readonly path: string;
+  readonly words: string;
   readonly basis: Basis;
   readonly note: string | null;
   readonly value: string;
@@ -142,7 +144,7 @@ export function reliefsSentence({
                 `than ${number(zone)} within its range; ${left.length} were not.`,
           ]
         : [
-            `Measure next: ${next.path} (${next.basis}, ${next.value}), which moves it by up to ` +
+            `Measure next: ${next.words} (${next.basis}, ${next.value}), which moves it by up to ` +
               `${number(next.largest)} within its range.`,
           ];
   return [first, ...held, ...measure].join(' ');

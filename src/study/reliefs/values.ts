@@ -56,7 +56,7 @@ export async function valuesVaried(
         base,
         SIDES.map((side) => ({
           of: { varied, side },
-          what: `${assumption.path}, ${side}`,
+          what: `${assumption.words}, ${side} end`,
           scenario: () => varied[side] && atRate(varied[side].scenario),
         })),
         signal,

@@ -115,8 +115,9 @@ export interface Results extends ResultsHead<'simulate'> {
 
 /** A value of the scenario of which the planner says where it comes from. */
 export interface AssumptionResult {
-  /** As in messages: `route[3].work`. */
+  /** As in messages: `route[3].work`; and in a planner's words. */
   readonly path: string;
+  readonly words: string;
   /** As written, on one line. */
   readonly value: string;
   readonly basis: Basis;

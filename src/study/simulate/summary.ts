@@ -81,8 +81,9 @@ export function summary(
       phases: askedRate(scenario).phases,
       observedDays: new Deferred(() => days.value.mean),
     },
-    assumptions: scenario.assumptions.map(({ path, value, basis, note }) => ({
+    assumptions: scenario.assumptions.map(({ path, words, value, basis, note }) => ({
       path,
+      words,
       value,
       basis,
       note: note ?? null,

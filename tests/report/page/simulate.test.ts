@@ -135,6 +135,7 @@ describe('tables of the page', () => {
   it('list assumptions, guesses first, up to a number of rows, and say how many there are', () => {
     const said = Array.from({ length: 250 }, (_, i) => ({
       path: `route[${i}].work`,
+      words: `the work of step ${i}`,
       value: '20 min',
       basis: i === 249 ? ('guess' as const) : ('estimate' as const),
       note: i === 0 ? 'asked' : null,
@@ -142,8 +143,8 @@ describe('tables of the page', () => {
     const text = page({ ...results, assumptions: said }, []);
     const own = pageTables({ ...results, assumptions: said }).find(({ id }) => id === 'assumptions')!;
     expect(own.rows.slice(0, 2)).toEqual([
-      ['route[249].work', '20 min', 'guess', ''],
-      ['route[0].work', '20 min', 'estimate', 'asked'],
+      ['the work of step 249', '20 min', 'guess', '', 'route[249].work'],
+      ['the work of step 0', '20 min', 'estimate', 'asked', 'route[0].work'],
     ]);
     expect(own.rows).toHaveLength(200);
     expect(own.note).toBe(

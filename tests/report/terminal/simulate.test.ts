@@ -69,7 +69,7 @@ describe('results in the terminal', () => {
   });
 
   it('count what the scenario says of its values, where it says something', () => {
-    const one = { path: 'programme.quantity', value: '420', note: null };
+    const one = { path: 'programme.quantity', words: 'the quantity', value: '420', note: null };
     const results = {
       ...sampleResults({ stations: 3 }),
       assumptions: [

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { digest } from '../../../src/scenario/digest.js';
 import { OWN_NOTES, takeAssumptions } from '../../../src/scenario/file/assumptions.js';
+import { withIncludes } from '../../../src/scenario/file/include.js';
+import { readSource } from '../../../src/scenario/file/source.js';
 import { jsonSchema, keySchema } from '../../../src/scenario/json-schema.js';
 import { allForms } from '../../../tools/docs/forms.js';
 import { type Edit, fixture, readText, said } from '../read-small.js';
@@ -186,5 +188,43 @@ describe('the words basis, note and value', () => {
       true,
     );
     expect(withWords.some(({ address, keys }) => address === 'time' && 'value' in keys)).toBe(true);
+  });
+});
+
+describe('the words of an assumption', () => {
+  it('are those of the whole scenario, whatever file it stands in, and tell two apart', () => {
+    const main = `
+scenario: words
+programme: { start: 2027-03-01, quantity: 10, rate: { per day: 4 } }
+include: part.yaml
+calendars: { days: { hours: ["06:00-14:00", "14:00-22:00"] } }
+sites:
+  hall:
+    calendar: days
+    crews: { fitters: { headcount: [{ value: 3, basis: guess }, 2] } }
+    stations:
+      bench:
+        failures:
+          - { every: 40 h, repair: { mean: 1 h, cv: 1, basis: guess } }
+          - { every: 90 h, repair: { mean: 2 h, cv: 1, basis: guess } }
+route:
+  - { step: one, at: bench, work: 1 h }
+  - include: part.yaml
+`;
+    const part =
+      'route: [{ step: two, at: bench, crew: { fitters: 1 }, work: { mean: 1 h, cv: 0.3, basis: estimate } }]\n';
+    const { assumptions } = withIncludes(readSource(main, 'words.yaml'), () => part);
+    expect(assumptions.map(({ words, path }) => [words, path])).toEqual([
+      ['the number of fitters on the early shift', 'sites.hall.crews.fitters.headcount[0]'],
+      [
+        'the repair of bench (sites.hall.stations.bench.failures[0].repair)',
+        'sites.hall.stations.bench.failures[0].repair',
+      ],
+      [
+        'the repair of bench (sites.hall.stations.bench.failures[1].repair)',
+        'sites.hall.stations.bench.failures[1].repair',
+      ],
+      ['the work of two', 'route[1].work'],
+    ]);
   });
 });

@@ -567,6 +567,55 @@ describe('capacity: carriers and teams', () => {
     expect(rowOf(late, 'station', 'a').loadAlone).toBeNull();
   });
 
+  it('counts all of a lot for a carrier that goes through it, and a quarter of it for the oven', () => {
+    const oven = table(
+      scenario({
+        programme: ratePerDay(4),
+        sites: {
+          hall: site({
+            a: station(),
+            oven: station({ places: 4, lot: { least: 1, most: 4, longestWaitMin: 0 } }),
+            c: station(),
+          }),
+        },
+        carriers: { carts: { count: 8, from: 'a', to: 'c', return: minutes(0), hours: undefined } },
+        route: [
+          step('a', 'a', { work: minutes(10) }),
+          step('bake', 'oven', { process: minutes(120) }),
+          step('c', 'c', { work: minutes(10) }),
+        ],
+      }),
+    );
+    expect(rowOf(oven, 'carrier', 'carts').minutesPerUnit).toBe(10 + 120 + 10);
+    expect(rowOf(oven, 'station', 'oven').minutesPerUnit).toBe(30);
+  });
+
+  it('counts steps side by side once for a team that stays over them and beyond', () => {
+    // The longest of 90 and 60, then 10.
+    const side = table(
+      scenario({
+        programme: ratePerDay(2),
+        sites: {
+          hall: site(
+            { stall: station(), gate: station() },
+            { crews: { fitters: { headcount: 4, calendar: undefined } } },
+          ),
+        },
+        teams: { pair: { crew: 'fitters', people: 2, from: 'dash', to: 'leave' } },
+        route: [
+          step('dash / cables', 'stall', {
+            sideBySide: [
+              step('dash', 'stall', { work: minutes(90) }),
+              step('cables', 'stall', { work: minutes(60) }),
+            ],
+          }),
+          step('leave', 'gate', { work: minutes(10) }),
+        ],
+      }),
+    );
+    expect(rowOf(side, 'crew', 'fitters').minutesPerUnit).toBe(2 * (90 + 10));
+  });
+
   it('is an upper limit that closed networks do not reach: five carts, three exponential stations', () => {
     // 5 / 2.3 = 2.17 an hour by the carts alone, 1 by the slowest station; 0.874676 by mean-value analysis
     // (tests/statistics/carriers.test.ts).

@@ -13,7 +13,7 @@ export function reliefTornado({ assumptions, eachLevel, rateUnit }: ReliefsResul
   const [first] = assumptions;
   if (first === undefined) return null;
   const units = unitsEach(rateUnit),
-    rows = rowsOf(assumptions.slice(0, TOP), ({ path }) => path),
+    rows = rowsOf(assumptions.slice(0, TOP), ({ words }) => words),
     ci = intervalName(eachLevel.assumptions);
   const cell = (varied: VariedResult | null): string => (varied === null ? 'cannot be' : short(varied.gain));
   const end = (side: 'low' | 'high') => ({
@@ -24,8 +24,8 @@ export function reliefTornado({ assumptions, eachLevel, rateUnit }: ReliefsResul
   });
   return rowChart({
     finding:
-      `Measure next: ${first.path}, a ${first.basis} that moves throughput by up to ` +
-      `${number(first.largest)} ${units}`,
+      `Measure next: ${first.words}, ${first.basis === 'estimate' ? 'an' : 'a'} ${first.basis} that moves ` +
+      `throughput by up to ${number(first.largest)} ${units}`,
     how:
       `U${units.slice(1)} more or less than the base where one guess is 20 % lower or higher, one ` +
       'estimate 10 %, a whole number 1 at least; the others stay. Orange: low end; blue: high end. ' +
