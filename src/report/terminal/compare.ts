@@ -7,13 +7,12 @@ import { joined, lines, table, tableOf } from './table.js';
 export function compareTable(results: CompareResults): string {
   const measures = byMeasure(results);
   const rows = measures.flatMap(({ name, unit, whatIfs }) => [
-    [`${name}, ${unit}`, '', '', '', ''],
-    ...whatIfs.map(({ whatIf, difference, verdict, pairingGain }) => [
+    [`${name}, ${unit}`, '', '', ''],
+    ...whatIfs.map(({ whatIf, difference, verdict }) => [
       `  ${whatIf}`,
       signed(difference),
       bounds(difference),
       verdict,
-      pairingGain === null ? '' : number(pairingGain),
     ]),
   ]);
   return joined([
@@ -24,6 +23,7 @@ export function compareTable(results: CompareResults): string {
       { head: 'base', most: 44, cell: ({ name, unit }) => `${name}, ${unit}` },
       { head: 'mean', align: 'right', cell: ({ base }) => mean(base) },
       { head: intervalName(results.level), cell: ({ base }) => bounds(base) },
+      { head: 'matters beyond', align: 'right', cell: ({ zone }) => number(zone.amount) },
     ]),
     '',
     table(rows, [
@@ -31,7 +31,6 @@ export function compareTable(results: CompareResults): string {
       { head: 'difference', align: 'right' },
       { head: intervalName(results.differenceLevel), most: 24 },
       { head: 'verdict' },
-      { head: 'pairing', align: 'right' },
     ]),
     ...results.findings.flatMap((text) => ['', ...lines(`finding: ${text}`, '  ')]),
   ]);

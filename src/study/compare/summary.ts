@@ -9,9 +9,11 @@ import { familyLevel } from '../statistics/difference.js';
 import { type Estimate } from '../statistics/estimate.js';
 import { amount } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
-import { baseWindow, type ComparedVariant, type Measure, measuresOf, THROUGHPUT_UNIT } from './measures.js';
+import { baseWindow, type ComparedVariant, type Measure, measuresOf } from './measures.js';
 import type { CompareResults, VariantResult } from './results.js';
-import { compared, compareSentence } from './verdict.js';
+import { compareSentence } from './sentence.js';
+import { compared, zoneOf } from './verdict.js';
+import { type Zones, zoneShare } from './zones.js';
 
 /** A variant with what was read of its replications, in their order. */
 interface ReadVariant extends ComparedVariant {
@@ -25,13 +27,17 @@ interface ReadVariant extends ComparedVariant {
 export function summariseComparison(
   all: readonly ReadVariant[],
   asked: Origin & Pick<CompareResults, 'whatIfsFile'>,
+  zones: Zones,
 ): CompareResults {
   const [base, whatIfs] = [defined(all[0]), all.slice(1)],
     { level } = asked,
     { buckets } = programmeClock(base.scenario),
     replications = base.readings.length;
   const window = baseWindow(base, base.readings),
-    measures = measuresOf(base, window),
+    measures = measuresOf(base, window).map((measure) => ({
+      ...measure,
+      zone: zoneOf(base.readings.map(measure.of(base)), zoneShare(zones, measure.id)),
+    })),
     differenceLevel = familyLevel(level, whatIfs.length);
   const values = (variant: ReadVariant, { of }: Measure): number[] => variant.readings.map(of(variant));
   const shown = lastBucket(all, buckets.labels.length),
@@ -51,14 +57,15 @@ export function summariseComparison(
       compared(measure, values(base, measure), values(whatIf, measure), level, differenceLevel),
     ),
   }));
+  const measured = measures.map(({ id, name, unit, better, zone }) => ({ id, name, unit, better, zone }));
   return {
     ...headOf('compare', asked),
     whatIfsFile: basename(asked.whatIfsFile),
     replications,
     differenceLevel,
-    answer: compareSentence(baseResult, whatIfResults, THROUGHPUT_UNIT),
+    answer: compareSentence({ base: baseResult, whatIfs: whatIfResults, measures: measured }),
     window: window === null ? null : { from: window.from, to: window.to, workingDays: window.workingDays },
-    measures: measures.map(({ id, name, unit, better }) => ({ id, name, unit, better })),
+    measures: measured,
     base: baseResult,
     whatIfs: whatIfResults,
     series: {

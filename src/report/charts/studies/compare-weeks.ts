@@ -61,7 +61,7 @@ function weeks(
     finding:
       `${what} by ${results.series.unit}: ` +
       (best === undefined
-        ? 'no what-if is seen to be better than the base'
+        ? 'no what-if is surely better than the base by what matters'
         : `best against the base is ${best.name}`),
     how:
       `${id === 'wip' ? 'Units inside' : 'Units shipped per working day of the base'} by ` +
