@@ -6,8 +6,8 @@ const FORM = /^(?:([a-z-]+) +)?(\d{1,2}(?:\.\d{1,6})?) ?%$/,
   HINT = 'for example --zone "2 %", or --zone "lead-time 5 %" for one measure';
 
 /**
- * Differences that do not matter, as shares of the base's mean: for all measures, or for one by its name. Given
- * for one, the others stay at what is given for all, in whatever order.
+ * Differences that do not matter, as shares of the base's mean: for all measures, or for one by its name, in
+ * whatever order.
  */
 export const ZONES: Option<Zones> = {
   ...repeatable(
@@ -30,12 +30,14 @@ function zoneIn(text: string, option: string) {
     measure = ZONE_MEASURES.find((each) => each === name);
   if (whole === undefined || percent === undefined)
     throw new UsageError(
-      `${option}: expected per cent from 0 to below 100, a measure before it or none, got ${JSON.stringify(text)}`,
+      `${option}: expected per cent from 0 to below 100, a measure before it or none, ` +
+        `got ${JSON.stringify(text)}`,
       HINT,
     );
   if (name !== undefined && measure === undefined)
     throw new UsageError(
-      `${option}: expected one of ${ZONE_MEASURES.join(', ')} before the per cent, got ${JSON.stringify(name)}`,
+      `${option}: expected one of ${ZONE_MEASURES.join(', ')} before the per cent, ` +
+        `got ${JSON.stringify(name)}`,
       HINT,
     );
   return { measure, share: parseFloat(percent) / 100 };

@@ -51,8 +51,8 @@ function zoneNote(measures: readonly MeasureCompared[]): string {
       `${name} ${number(amount)} ${unit} (${number(100 * share)} % of the base)`,
   );
   return (
-    `A difference matters beyond: ${beyond.join('; ')}. Better and worse are so by more than that, with the ` +
-    'whole interval; at least a little better: more than nothing, but perhaps not by what matters; no ' +
+    `A difference matters beyond: ${beyond.join('; ')}. Better and worse are so by more than that, with ` +
+    'the whole interval; at least a little better: more than nothing, but perhaps not by what matters; no ' +
     'difference that matters: the whole interval lies within it; not settled: more replications are needed.'
   );
 }

@@ -14,15 +14,15 @@ export interface MeasureResult {
   readonly better: 'more' | 'less';
 }
 
-/** A difference up to this does not matter: as a share of the base's mean, and in the unit of the measure. */
+/** A difference up to this does not matter: a share of the base's mean, and the same in its unit. */
 export interface ZoneResult {
   readonly share: number;
   readonly amount: number;
 }
 
 /**
- * By the whole interval of the difference: better or worse beyond the zone; better or worse, but perhaps within
- * the zone; within the zone; or none of these.
+ * By the whole interval of the difference: better or worse beyond the zone; better or worse, but perhaps
+ * within the zone; within the zone; or none of these.
  */
 export type ComparedVerdict =
   | 'better'
@@ -46,7 +46,7 @@ export interface ComparedMeasure {
    */
   readonly pairingGain: number | null;
   readonly verdict: ComparedVerdict;
-  /** The verdict as it is shown, with why it is so where that is not plain: `the same in every replication`. */
+  /** The verdict as it is shown, or why it is so: `the same in every replication`. */
   readonly words: string;
 }
 

@@ -5,7 +5,7 @@ type Compared = ComparedMeasure & { readonly name: string };
 type Results = Pick<CompareResults, 'base' | 'whatIfs' | 'measures'>;
 
 /**
- * What the what-ifs do to the throughput and to the mean lead time, by verdict, and from where on a difference
+ * What the what-ifs do to the throughput and to the mean lead time, by verdict, and beyond what a difference
  * matters.
  */
 export function compareSentence({ base, whatIfs, measures }: Results): string {

@@ -1,8 +1,8 @@
 import type { MeasureId } from './results.js';
 
 /**
- * What a zone can be set for, as the command line names it. A leaf: the command line reads it before any study
- * is loaded.
+ * What a zone can be set for, as the command line names it. A leaf: the command line reads it before any
+ * study is loaded.
  */
 export const ZONE_MEASURES = ['throughput', 'lead-time', 'wip', 'last-unit', 'cost'] as const;
 export type ZoneMeasure = (typeof ZONE_MEASURES)[number];

@@ -13,15 +13,15 @@ export type Standing =
   | 'at least a little less'
   | 'less';
 
-/** At the edge of the zone, to nine digits, is within it: 3.03 against 3 is 1 % more, whatever the last bits. */
+/** The edge belongs to the zone, to nine digits: 3.03 against 3 is 1 % more, whatever the last bits. */
 const EDGE = 1 + 1e-9;
 
 /**
  * One interval says both whether there is a difference and whether it matters (indifference zone: Bechhofer
  * 1954, Ann. Math. Stat. 25, 16-39; equivalence by two one-sided tests: Schuirmann 1987, J. Pharmacokinet.
- * Biopharm. 15, 657-680; from memory). Two one-sided tests at alpha say "within" if the interval of level 1 - 2
- * alpha lies within the zone. Here it is the interval shown, of level 1 - alpha, so "within" is wrong at most
- * half as often; and as long as the interval holds the true difference, no standing but "open" can be wrong.
+ * Biopharm. 15, 657-680; from memory). Two one-sided tests at alpha say "within" if the interval of level
+ * 1 - 2 alpha lies within the zone. Here it is the interval shown, of level 1 - alpha, so "within" is wrong
+ * at most half as often. As long as the interval holds the true difference, no standing is wrong.
  * @param zone at least 0, in the unit of the difference; 0: any difference matters
  */
 export function standingOf(difference: Estimate, zone: number): Standing {
