@@ -9,18 +9,23 @@ import type { Trials } from './trials.js';
 /** So many layouts come into a selection. */
 const CANDIDATES = 5;
 
-/** Takes away one place at a time for as long as `reaches` says of what is left that it is enough. */
+/**
+ * Takes places away for as long as `reaches` says of what is left that it is enough: one at a time, of many
+ * spots a quarter of what can be taken, then by halves down to one.
+ */
 export async function fewest(
   search: Search,
   from: Layout,
   least: number,
   reaches: (layout: Layout) => boolean,
 ): Promise<Layout> {
-  let layout = from;
-  while (placesOf(layout) > least) {
-    const fewer = await search.exchange(await search.walk(layout, placesOf(layout) - 1), reaches);
-    if (!reaches(fewer)) break;
-    layout = fewer;
+  let layout = from,
+    step = search.hasMany ? Math.max(1, Math.floor((placesOf(from) - least) / 4)) : 1;
+  while (step > 0 && placesOf(layout) > least) {
+    const to = Math.max(least, placesOf(layout) - step),
+      fewer = await search.exchange(await search.walk(layout, to), reaches);
+    if (reaches(fewer)) layout = fewer;
+    else step = Math.floor(step / 2);
   }
   return layout;
 }

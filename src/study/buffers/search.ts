@@ -81,13 +81,13 @@ export class Search {
 
   /**
    * Moves one place at a time to an emptier spot for as long as that loses nothing, or so little that a place
-   * would not be moved back for it.
+   * would not be moved back for it. Many spots are left as they are: it would cost more than the search.
    */
   async evened(from: Layout, reaches: (layout: Layout) => boolean = () => true): Promise<Layout> {
     const { trials } = this,
       floor = trials.mean(from) / (1 + this.worth);
     let layout = from;
-    for (let moves = 0; moves < MOST_MOVES; moves++) {
+    for (let moves = 0; moves < MOST_MOVES && !this.hasMany; moves++) {
       const { takes, gives } = await this.ends(layout, null);
       const evener = takes
         .flatMap((less) => gives.map((more) => together(layout, less, more)))
@@ -99,7 +99,8 @@ export class Search {
     return layout;
   }
 
-  private get hasMany(): boolean {
+  /** Whether there are too many spots to try every move of a place. */
+  get hasMany(): boolean {
     return this.spots.length > ALL_MOVES;
   }
 

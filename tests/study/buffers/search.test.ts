@@ -81,6 +81,23 @@ describe('the search for places', () => {
     ).toEqual([1, 0]);
   });
 
+  it('takes places away from many spots by quarters and halves, to the same number', async () => {
+    // Ten spots with 50 places in all; 23 are enough wherever they are, but one in the first has to stay.
+    const reaches = (layout: Layout): boolean => placesOf(layout) >= 23 && layout[0] >= 1;
+    const many = search(
+        (layout) => Math.min(placesOf(layout), 23) + Math.min(layout[0], 1),
+        new Array<number>(10).fill(0),
+      ),
+      found = await fewest(many, new Array<number>(10).fill(5), 0, reaches);
+    expect(placesOf(found)).toBe(23);
+    expect(found[0]).toBeGreaterThanOrEqual(1);
+    // Too many to be evened out.
+    expect(await many.evened([14, ...new Array<number>(9).fill(1)])).toEqual([
+      14,
+      ...new Array<number>(9).fill(1),
+    ]);
+  });
+
   it('finds the leanest of what was tried: the fewest, then the most even', async () => {
     const trials = known(() => 1);
     await trials.run([
