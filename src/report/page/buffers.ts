@@ -58,7 +58,9 @@ function findings({ selection, chosen, more, zone, level, spots }: BufferResults
     ...selection.others
       .filter(({ standing }) => standing === 'equal')
       .map(
-        (other) => `As good: ${spots.map(({ name }, s) => `${name} ${other.places[s] ?? 0}`).join(', ')}.`,
+        (other) =>
+          `Within ${number(100 * zone)} % of the chosen one: ` +
+          `${spots.map(({ name }, s) => `${name} ${other.places[s] ?? 0}`).join(', ')}.`,
       ),
   ];
 }

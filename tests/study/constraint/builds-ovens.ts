@@ -1,5 +1,14 @@
 import { type Build, build, carrier, crew, HOUR, room, station } from './build.js';
 
+/**
+ * The oven is loaded twice a day, at about 7:00 and 11:30 for half an hour and 4 h (the second lot comes out
+ * next morning), now and then a third time before 15:00: 8.4 a day in lots of four; 16 are asked. Prime booth
+ * 11.7, polish bay 11.4, seats 11.2.
+ * - A fifth place that is in the lot too: 10.5 (+ 25 %).
+ * - Decoys: a fifth place alone, since a lot has four; the spaces ahead of the oven and the racks, often all
+ *   of them full and held by units that wait for it; the baker, who is needed an hour a day; seats sewn
+ *   ahead.
+ */
 export const lot: Build = build(
   'lot',
   station('bake oven'),
@@ -56,6 +65,14 @@ route:
   },
 );
 
+/**
+ * Day and night. The oven begins as soon as it is empty, with what stands ahead of it: a unit in its only
+ * space and one that is done on the paint line: 2 per 400 min, 7.2 a day; 20 are asked. It could take 8 (28.8
+ * a day), the paint line makes one an hour (24), polish bay and seats 12.
+ * - A second space: 3 per 400 min, 10.8 (+ 50 %). In a pulse line no place can be added in which a unit would
+ *   wait.
+ * - Decoys: a ninth place in the oven; the spaces ahead of the paint line, full; seats sewn ahead.
+ */
 export const spaces: Build = build(
   'room',
   room('cure oven'),

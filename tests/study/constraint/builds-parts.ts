@@ -1,8 +1,13 @@
 import { type Build, build, carrier, crew, feeder, HOUR, room, station, supply } from './build.js';
 
-/** Bound by parts: two supplies and a feeder. Days of 480 min. */
-
-/** Ten packs a week, two a day. */
+/**
+ * Ten packs every 7 days are 2 a working day; 4 are asked. s can do 480 / 70 = 6.9 a day, t 8, the seat bench
+ * 4.
+ * - One more in each lot is 2.2 a day, a delivery every 4 days 3.5.
+ * - Decoys: the seats are sewn ahead (120 min each for 2 a day) to a stock of 220 that is never full, so that
+ *   their bench and crew are busy all day; the spaces ahead of t are always full, and t is short of parts.
+ *   None of them can make a pack come.
+ */
 export const packs: Build = build(
   'supply',
   supply('packs'),
@@ -47,6 +52,15 @@ route:
   },
 );
 
+/**
+ * Of castings there are never more on order than reorder level and a lot, and those that wait for one: in the
+ * mean 20 + 3.5 + 2 = 25.5, which come after 14 days by the clock: 1.8 a calendar day, 2.5 a working day; 6
+ * are asked. Weld bench 480 / 100 = 4.8, fit bay 6.4, trim bay 10.7, rail bench 3.8.
+ * - A lot more on order (the level higher by one): 31.5 / 25.5, a quarter more.
+ * - Decoys: the 8 dollies are held, most of the time all of them, by the unit at the weld bench and the 7
+ *   that stand in and ahead of the fit bay for want of a casting; rails are bent ahead all day. (A place more
+ *   at the fit bay is no decoy: a unit more that waits is a casting more on order.)
+ */
 export const castings: Build = build(
   'supply',
   supply('castings'),
@@ -93,6 +107,14 @@ route:
   },
 );
 
+/**
+ * An axle takes 75 min at the axle bench: 6.4 a day; 12 are asked. Axle paint does 10, frame bench 10.4, join
+ * bay 13.7, check bay 8.9, seat bench 9.4.
+ * - A second place at the axle bench: 12.8, so that the check bay is next, with 8.9 (+ 39 %).
+ * - Decoys: one more in the stock of axles, which is empty anyway; seats, the other feeder, are sewn ahead
+ *   and their bench and crew are as busy as the axle bench; the join bay is short of axles and the spaces
+ *   ahead of it are full, so the frame bench is blocked a third of its time.
+ */
 export const axles: Build = build(
   'feeder',
   feeder('axles'),
