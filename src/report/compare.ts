@@ -1,8 +1,9 @@
-import type { ComparedMeasure, CompareResults, MeasureResult } from '../study/compare/results.js';
+import type { ComparedMeasure, CompareResults, MeasureResult, ZoneResult } from '../study/compare/results.js';
 import type { Estimate } from '../study/statistics/estimate.js';
 
 /** A measure with its value in the base and, for each what-if, its value there and the difference. */
 export interface MeasureCompared extends MeasureResult {
+  readonly zone: ZoneResult;
   readonly base: Estimate;
   readonly whatIfs: readonly (ComparedMeasure & { readonly whatIf: string })[];
 }

@@ -44,12 +44,13 @@ describe('a comparison of two service rates, against the M/M/1 queue', SLOW, () 
 
   it('sees a difference among three what-ifs that make none in at most 5 % of studies, and in some', () => {
     // A step of another name draws other numbers from the same law; the three are no different from the base.
+    // With a zone no longer every interval across 0 says "no difference": it is not settled unless it is narrow.
     const same = ['first', 'second', 'third']
       .map((name) => `${name}: { changes: { route.serve.step: serve ${name} } }`)
       .join('\n');
     const wrong =
       comparedBuilt(QUEUE, same, STUDIES, 8).filter((study) =>
-        study.some(({ verdict }) => verdict !== 'no difference seen'),
+        study.some(({ verdict }) => verdict !== 'no difference that matters' && verdict !== 'not settled'),
       ).length / STUDIES;
     // Bonferroni is an upper bound, and the three share their base.
     expect(wrong).toBeLessThanOrEqual(0.05 + slack(0.05));

@@ -19,9 +19,9 @@ export const buffers = command({
   name: 'buffers',
   words: { file: FILE },
   summary: 'waiting places, distributed',
-  about: 'distributes waiting places over buffers and banks, for the most throughput or the fewest places',
+  about: 'the fewest waiting places in buffers and banks that do as well as a budget, or reach a rate',
   examples: [
-    ['rateproof buffers line.yaml --budget 20', 'where 20 waiting places bring the most'],
+    ['rateproof buffers line.yaml --budget 20', 'how few of 20 waiting places do as well, and where'],
     'rateproof buffers line.yaml --budget 20 --out out/places',
     'rateproof buffers line.yaml --target 4.2 --from present',
     'rateproof buffers line.yaml --budget 6 --at "colour booth" --at "weld bay"',
@@ -29,7 +29,10 @@ export const buffers = command({
   options: {
     shard: noShard('buffers'),
     ...RUN,
-    budget: optional('total waiting places, for the most throughput', wholeNumber(0, MOST_PLACES)),
+    budget: optional(
+      'the most waiting places in all; fewer are chosen if they do as well',
+      wholeNumber(0, MOST_PLACES),
+    ),
     target: optional(
       'units a working day (a week where the plan is; an hour in a steady run), for the fewest places',
       positiveNumber(HIGHEST_RATE, 'for example --target 4.2'),

@@ -9,6 +9,7 @@ import { command } from '../arguments/command.js';
 import { word } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';
 import { checkShard, SHARD } from '../arguments/shard.js';
+import { ZONES } from '../arguments/zone.js';
 import { readText } from '../files.js';
 import { listenForInterrupt } from '../interrupt.js';
 import type { Study } from '../run-study.js';
@@ -24,10 +25,16 @@ export const compare = command({
       'the same for named changes of it, each against the scenario',
     ],
     'rateproof compare line.yaml what-ifs.yaml --replications 100 --out out/what-ifs',
+    'rateproof compare line.yaml what-ifs.yaml --zone "2 %" --zone "cost 0.5 %"',
     'rateproof compare line.yaml what-ifs.yaml --shard 1/4 --out out/shard-1   (and so on; then merge)',
     'what-ifs.yaml: { second booth: { changes: [{ sites.hall.stations.booth.places: 2 }] } }',
   ],
-  options: { ...RUN, replications: replications('replications of each variant', 40, 2), shard: SHARD },
+  options: {
+    ...RUN,
+    replications: replications('replications of each variant', 40, 2),
+    zone: ZONES,
+    shard: SHARD,
+  },
   request: (given) => {
     checkShard(given);
     return given;
@@ -35,7 +42,7 @@ export const compare = command({
   run: async (request) => {
     const { loadToRun, planned } = await import('../load.js');
     const { compareDesign } = await import('../../study/compare/design.js');
-    const { replications, seed, workers, whatIfsFile, shard, out } = request;
+    const { replications, seed, workers, whatIfsFile, zone: zones, shard, out } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, warmed } = await loadToRun(request, interrupt);
     const whatIfs = (await loadWhatIfs(whatIfsFile, request.file)).map((each) => ({
@@ -50,6 +57,7 @@ export const compare = command({
       replications,
       seed,
       level: LEVEL,
+      zones,
     };
     const design = compareDesign(asked, (name, plan) => planned(`${whatIfsFile}, ${name}`, plan)),
       stage = `running ${comparison(asked)}`;

@@ -15,10 +15,11 @@ export const buffersFiles = studyFiles<BufferResults>({
 /**
  * One row a layout: what it is, places in all, throughput with its interval, then the places of every spot.
  */
-function layoutsCsv({ chosen, present, selection, curve, spots }: BufferResults): string {
+function layoutsCsv({ chosen, best, present, selection, curve, spots }: BufferResults): string {
   type Row = LayoutResult & { readonly standing: string };
   const rows: readonly Row[] = [
     { ...chosen, standing: 'chosen' },
+    ...(best === null ? [] : [{ ...best, standing: 'best' }]),
     { ...present, standing: 'as it is' },
     ...selection.others,
     ...curve.map((point) => ({ ...point, standing: 'curve' })),

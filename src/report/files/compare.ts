@@ -36,6 +36,7 @@ function differencesCsv(results: CompareResults): string {
     ['difference_low', ({ difference }) => difference.low],
     ['difference_high', ({ difference }) => difference.high],
     ['level', ({ difference }) => difference.level],
+    ['zone', ({ zone }) => zone.amount],
     ['pairs', ({ difference }) => difference.n],
     ['pairing_gain', 'pairingGain'],
     ['verdict', 'verdict'],

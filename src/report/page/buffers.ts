@@ -5,14 +5,17 @@ import { figure, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of shared-out places. */
 export function buffersPage(results: BufferResults): PageContent {
-  const { scenario, answer, chosen, present, gain, unit, replications, freshReplications } = results;
+  const { scenario, answer, chosen, present, gain, best, more, unit, replications, freshReplications } =
+    results;
   return {
     scenario: scenario.name,
     answer: answer.sentence,
     headline: [
-      figure(`Chosen layout, ${unit}`, chosen.rate),
-      figure(`Layout as it is, ${unit}`, present.rate),
-      figure('Chosen against as it is', gain.difference),
+      figure(`Chosen, ${count(chosen.total, 'place')}, ${unit}`, chosen.rate),
+      figure(`As it is, ${count(present.total, 'place')}, ${unit}`, present.rate),
+      best === null || more === null
+        ? figure('Chosen against as it is', gain.difference)
+        : figure(`${count(more.places, 'place')} more, ${best.total} in all, would bring`, more.difference),
     ],
     findings: findings(results),
     costsAndDates: [
@@ -42,17 +45,25 @@ export function buffersPage(results: BufferResults): PageContent {
   };
 }
 
-function findings({ selection, zone, level, spots }: BufferResults): string[] {
+function findings({ selection, chosen, more, zone, level, spots }: BufferResults): string[] {
   return [
+    ...(more === null || more.isSettled
+      ? []
+      : [
+          `That the chosen layout comes within ${number(100 * zone)} % of the best is so by the means; the ` +
+            'interval of what more places bring reaches beyond. More replications would settle it.',
+        ]),
     selection.settled
-      ? `Among the best layouts of the search the one chosen is within ${number(100 * zone)} % of the ` +
-        `best, with ${number(100 * level)} % confidence.`
+      ? `Among the best layouts of the search with ${count(chosen.total, 'place')} the one chosen is ` +
+        `within ${number(100 * zone)} % of the best, with ${number(100 * level)} % confidence.`
       : `The selection among the best layouts was not settled after ${count(selection.rounds, 'round')}; ` +
         'the best mean was taken.',
     ...selection.others
       .filter(({ standing }) => standing === 'equal')
       .map(
-        (other) => `As good: ${spots.map(({ name }, s) => `${name} ${other.places[s] ?? 0}`).join(', ')}.`,
+        (other) =>
+          `Within ${number(100 * zone)} % of the chosen one: ` +
+          `${spots.map(({ name }, s) => `${name} ${other.places[s] ?? 0}`).join(', ')}.`,
       ),
   ];
 }
@@ -63,7 +74,7 @@ const LAYOUT: readonly Column<LayoutResult>[] = [
   ['Places by spot', ({ places: bySpot }) => bySpot.join(' ')],
 ];
 
-function places({ spots }: BufferResults): PageTable {
+function places({ spots, best }: BufferResults): PageTable {
   return {
     id: 'places',
     title: 'Places',
@@ -72,11 +83,13 @@ function places({ spots }: BufferResults): PageTable {
       ['Spot', 'name'],
       ['As it is', 'present'],
       ['Chosen', 'chosen'],
+      ...(best === null ? [] : [[`Best of ${best.total}`, 'best'] as const]),
     ]),
   };
 }
 
-function layouts({ chosen, present, selection, unit, level, freshReplications }: BufferResults): PageTable {
+function layouts(results: BufferResults): PageTable {
+  const { chosen, best, present, selection, unit, level, freshReplications } = results;
   return {
     id: 'layouts',
     title: 'Layouts compared',
@@ -84,7 +97,12 @@ function layouts({ chosen, present, selection, unit, level, freshReplications }:
       `${unit}, in brackets ${intervalName(level)}, ${count(freshReplications, 'fresh replication')}; ` +
       'places in the order of the table above.',
     ...columns(
-      [{ ...chosen, standing: 'chosen' }, { ...present, standing: 'as it is' }, ...selection.others],
+      [
+        { ...chosen, standing: 'chosen' },
+        ...(best === null ? [] : [{ ...best, standing: 'best for the budget' }]),
+        { ...present, standing: 'as it is' },
+        ...selection.others,
+      ],
       [['Layout', 'standing'], ...LAYOUT],
     ),
   };
@@ -97,6 +115,6 @@ function curveTable({ curve, unit, level, replications }: BufferResults): PageTa
     note:
       `Best found for each number of places, ${unit}, in brackets ${intervalName(level)}; ` +
       `${count(replications, 'replication')} of the search.`,
-    ...columns(curve, LAYOUT),
+    ...columns(curve, [...LAYOUT, ['Below the best', ({ behind }) => `${number(100 * behind)} %`]]),
   };
 }

@@ -28,7 +28,7 @@ export function comparePage(results: CompareResults): PageContent {
         `paired. Intervals of differences have level ${intervalName(differenceLevel).replace(' CI', '')}: ` +
         `in each measure all ${each} hold together with ${number(level * 100)} % (Bonferroni). Between ` +
         'measures nothing is corrected.',
-      'No difference seen is no proof that there is none: the number says how large one may still be.',
+      zoneNote(measures),
       window === null
         ? "Throughput is that of the whole run, in working days of the first station's site."
         : `Throughput is judged from ${window.from} to ${window.to}, the weeks in which the base is at its ` +
@@ -44,6 +44,19 @@ export function comparePage(results: CompareResults): PageContent {
       'All of these numbers, and more, are in results.json, differences.csv and runs.csv beside this ' +
       'page.',
   };
+}
+
+/** From where on a difference matters, and what the verdicts say. */
+function zoneNote(measures: readonly MeasureCompared[]): string {
+  const beyond = measures.map(
+    ({ name, unit, zone: { share, amount } }) =>
+      `${name} ${number(amount)} ${unit} (${number(100 * share)} % of the base)`,
+  );
+  return (
+    `A difference matters beyond: ${beyond.join('; ')}. Better and worse are so by more than that, with ` +
+    'the whole interval; at least a little better: more than nothing, but perhaps not by what matters; no ' +
+    'difference that matters: the whole interval lies within it; not settled: more replications are needed.'
+  );
 }
 
 /** The base, and the what-if that ships the most. */
@@ -89,14 +102,15 @@ function changes({ whatIfs }: CompareResults): PageTable {
 }
 
 function measureTable(
-  { id, name, unit, better, base, whatIfs }: MeasureCompared,
+  { id, name, unit, better, zone, base, whatIfs }: MeasureCompared,
   { level, differenceLevel }: CompareResults,
 ): PageTable {
   return {
     id: `measure-${id.replaceAll(' ', '-')}`,
     title: `${name}, ${unit}`,
     note:
-      `${better} is better. Base: ${short(base)}. Values in brackets: ${intervalName(level)}; differences: ` +
+      `${better} is better; a difference matters beyond ${number(zone.amount)} ${unit}. ` +
+      `Base: ${short(base)}. Values in brackets: ${intervalName(level)}; differences: ` +
       `${intervalName(differenceLevel)}. Pairing: the factor by which more replications would be needed ` +
       'without common random numbers.',
     ...columns(whatIfs, [

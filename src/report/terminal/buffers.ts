@@ -1,6 +1,5 @@
-import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
+import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '../../study/buffers/results.js';
 import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
-import type { Estimate } from '../../study/statistics/estimate.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
 
@@ -8,10 +7,10 @@ const MOST_POINTS = 12;
 
 /**
  * The results in short, as aligned plain text without a line end at the end, `width` characters at most: the
- * answer, the layout, the next best, the curve.
+ * answer, the places, the layouts compared, the curve.
  */
 export function buffersTable(results: BufferResults, width?: number): string {
-  const { spots, selection, curve, unit, level, seed, replications, freshReplications } = results;
+  const { spots, selection, best, unit, level, seed, replications, freshReplications } = results;
   const interval = { head: intervalName(level), cell: ({ rate }: LayoutResult) => bounds(rate) };
   return joined(
     [
@@ -23,6 +22,7 @@ export function buffersTable(results: BufferResults, width?: number): string {
         { head: 'places at', cell: 'name' },
         { head: 'as it is', align: 'right', cell: 'present' },
         { head: 'chosen', align: 'right', cell: 'chosen' },
+        ...(best === null ? [] : [{ head: `best of ${best.total}`, align: 'right', cell: 'best' } as const]),
       ]),
       '',
       tableOf(layouts(results), [
@@ -31,35 +31,41 @@ export function buffersTable(results: BufferResults, width?: number): string {
         { head: unit, align: 'right', cell: ({ rate }) => mean(rate) },
         interval,
         ...costColumn(results),
-        { head: 'standing', cell: 'standing' },
+        { head: 'more than the chosen', cell: 'against' },
       ]),
       ...(selection.settled
         ? []
-        : [`selection not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
+        : [
+            `the selection was not settled after ${count(selection.rounds, 'round')}: the best mean was taken`,
+          ]),
       '',
-      tableOf(thinned(curve), [
+      tableOf(thinned(results), [
         { head: 'places', align: 'right', cell: 'total' },
         { head: `best found, ${unit}`, align: 'right', cell: ({ rate }) => mean(rate) },
         interval,
+        { head: 'below the best', align: 'right', cell: ({ behind }) => `${number(100 * behind)} %` },
       ]),
     ],
     width,
   );
 }
 
-type Layout = LayoutResult & { readonly what: string; readonly standing: string };
+type Layout = LayoutResult & { readonly what: string; readonly against: string };
 
-/** The chosen layout, the one as it is, and the others of the selection. */
-function layouts({ chosen, present, gain, selection }: BufferResults): Layout[] {
-  const isPresent = ({ places }: LayoutResult): boolean => places.join() === present.places.join();
+/** The chosen layout, the best for the budget, the one as it is, and the others of the selection. */
+function layouts({ chosen, best, more, present, selection }: BufferResults): Layout[] {
+  const named = (what: string, each: ComparedLayout): Layout => ({
+    ...each,
+    what,
+    against: againstChosen(each),
+  });
   return [
-    { ...chosen, what: 'chosen', standing: 'chosen' },
-    {
-      ...present,
-      what: 'as it is',
-      standing: isPresent(chosen) ? 'chosen' : againstChosen(gain.difference),
-    },
-    ...selection.others.filter((other) => !isPresent(other)).map((other) => ({ ...other, what: 'other' })),
+    { ...chosen, what: 'chosen', against: 'chosen' },
+    ...(best === null || more === null ? [] : [named('best', best)]),
+    named('as it is', present),
+    ...selection.others
+      .filter(({ places }) => ![present, best].some((each) => each?.places.join() === places.join()))
+      .map((other) => named('other', other)),
   ];
 }
 
@@ -75,23 +81,24 @@ function costColumn({ chosen, currency }: BufferResults): CellColumn<Layout>[] {
   ];
 }
 
-/**
- * Where the layout as it is stands, from the chosen one less it: a difference that is less than none says
- * that it ships more.
- */
-export function againstChosen(gain: Estimate): string {
-  const { mean: value, low, high } = gain,
-    turned = { ...gain, mean: -value, low: high === null ? null : -high, high: low === null ? null : -low };
-  return value < 0
-    ? `${mean(turned)} ahead of chosen (${bounds(turned)})`
-    : `${mean(gain)} behind chosen (${bounds(gain)})`;
+/** How a layout stands against the chosen one, and what it ships more, by the interval. */
+export function againstChosen({ standing, behind: { difference } }: ComparedLayout): string {
+  if (standing === 'chosen') return standing;
+  const { low, high } = difference,
+    more = {
+      ...difference,
+      mean: -difference.mean,
+      low: high === null ? null : -high,
+      high: low === null ? null : -low,
+    };
+  return `${standing} (${bounds(more)})`;
 }
 
-/** Evenly chosen points with the first and the last; all are in the JSON. */
-function thinned<Point>(points: readonly Point[]): readonly Point[] {
-  if (points.length <= MOST_POINTS) return points;
-  const chosen = new Set(
-    Array.from({ length: MOST_POINTS }, (_, i) => Math.round((i * (points.length - 1)) / (MOST_POINTS - 1))),
+/** Evenly spread points with the first, the last and that of the choice; all are in the JSON. */
+function thinned({ curve, chosen }: BufferResults): readonly CurvePoint[] {
+  if (curve.length <= MOST_POINTS) return curve;
+  const spread = new Set(
+    Array.from({ length: MOST_POINTS }, (_, i) => Math.round((i * (curve.length - 1)) / (MOST_POINTS - 1))),
   );
-  return points.filter((_, at) => chosen.has(at));
+  return curve.filter(({ total }, at) => spread.has(at) || total === chosen.total);
 }

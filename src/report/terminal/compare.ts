@@ -8,13 +8,12 @@ import { table, tableOf } from './table.js';
 export function compareTable(results: CompareResults, width?: number): string {
   const measures = byMeasure(results);
   const rows = measures.flatMap(({ name, unit, whatIfs }) => [
-    [`${name}, ${unit}`, '', '', '', ''],
-    ...whatIfs.map(({ whatIf, difference, verdict, pairingGain }) => [
+    [`${name}, ${unit}`, '', '', ''],
+    ...whatIfs.map(({ whatIf, difference, verdict }) => [
       `  ${whatIf}`,
       signed(difference),
       bounds(difference),
       verdict,
-      pairingGain === null ? '-' : number(pairingGain),
     ]),
   ]);
   return joined(
@@ -26,6 +25,7 @@ export function compareTable(results: CompareResults, width?: number): string {
         { head: 'base', cell: ({ name, unit }) => `${name}, ${unit}` },
         { head: 'mean', align: 'right', cell: ({ base }) => mean(base) },
         { head: intervalName(results.level), cell: ({ base }) => bounds(base) },
+        { head: 'matters beyond', align: 'right', cell: ({ zone }) => number(zone.amount) },
       ]),
       '',
       table(rows, [
@@ -33,7 +33,6 @@ export function compareTable(results: CompareResults, width?: number): string {
         { head: 'difference', align: 'right' },
         { head: intervalName(results.differenceLevel) },
         { head: 'verdict' },
-        { head: 'pairing', align: 'right' },
       ]),
       ...results.findings.flatMap((text) => ['', `finding: ${text}`]),
     ],

@@ -1,14 +1,15 @@
 import { compile } from '../../scenario/compile.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
-import { defined } from '../lists.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { sumOf } from '../statistics/sums.js';
+import { forBudget } from './budget.js';
+import { Choice } from './choice.js';
 import { BuffersForecast } from './forecast.js';
 import type { BufferResults } from './results.js';
 import { Search } from './search.js';
-import { type Selected, selectBest } from './select.js';
-import { type Layout, placesOf, type Spot, spotsOf } from './spots.js';
+import { type Spot, spotsOf } from './spots.js';
 import { bufferResults } from './summary.js';
+import { forTarget } from './target.js';
 import { rateMeasure, readTrial } from './trial.js';
 import { Trials } from './trials.js';
 
@@ -26,15 +27,8 @@ export interface BufferOptions extends StudyOptions {
   readonly zone?: number | undefined;
 }
 
-/** So many layouts come into the final selection. */
-const CANDIDATES = 5;
-/** Places in every spot, at least, that stand for as many as one likes. */
-const AMPLE = 64;
 /** A place is moved only for a gain of at least a tenth of the zone. */
 const WORTH = 10;
-/** Where fresh replications fall short of the target, places are added so often. */
-const MOST_MORE = 3;
-
 /** Whether a goal can be asked of these spots; a RangeError says what can be. */
 export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
   const least = sumOf(spots, (spot) => spot.least);
@@ -45,9 +39,10 @@ export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
 }
 
 /**
- * Shares waiting places out over the buffers and banks of a route: most throughput for a budget of places,
- * or, by the dual of it, the fewest places for a rate (Gershwin & Schor 2000). Places cost the same
- * everywhere, so the fewest are the cheapest. Same scenario, seed and options: same results, to the last bit.
+ * Shares waiting places out over the buffers and banks of a route: the fewest places that come within the
+ * zone of the most throughput for a budget, or the fewest for a rate (Gershwin & Schor 2000: the primal by
+ * the dual). Places cost the same everywhere, so the fewest are the cheapest. Same scenario, seed and
+ * options: same results, to the last bit.
  */
 export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
   const { scenario, goal, replications, zone = 0.01, level = LEVEL, onStage } = options;
@@ -77,60 +72,23 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       fresh = new Trials(replicator, setting, replications, true);
     trials.add(present, base.map(read(model)));
     forecast.begin();
-    const search = new Search(trials, spots, zone / WORTH, (left) => {
+    const hunt = {
+      search: new Search(trials, spots, zone / WORTH, (left) => {
         forecast.step(left);
       }),
-      start = options.from === 'present' ? present : least;
-    const select = async (places: number): Promise<Selected> => {
-      const found = trials
-          .ranked()
-          .filter((layout) => placesOf(layout) === places)
-          .slice(0, CANDIDATES),
-        isPresent = (layout: Layout): boolean => layout.join() === present.join();
-      // What is there already is not given up for something worse, and of equal ones the first is taken.
-      const candidates =
-        goal.kind === 'budget' && placesOf(present) <= places
-          ? [present, ...found.filter((layout) => !isPresent(layout))]
-          : found;
-      onStage?.(`selecting among ${candidates.length} layouts with ${places} places`);
-      return selectBest(fresh, candidates, zone * trials.mean(defined(found[0])), level);
+      choice: new Choice({ trials, fresh, present, zone, level, replications, onStage }),
+      ...{ trials, fresh, present, least, zone, replications, onStage },
+      start: options.from === 'present' ? present : least,
     };
-    const finish = async (selected: Selected, ample: Layout | null): Promise<BufferResults> => {
-      const freshReplications = Math.max(replications, selected.rounds);
-      await fresh.run([...selected.others, selected.layout, present], freshReplications);
-      const study = { ...options, level, zone, spots, measure, trials, fresh, freshReplications };
-      return bufferResults(study, selected, ample);
-    };
-
-    if (goal.kind === 'budget') {
-      onStage?.(`sharing out ${goal.places} places over ${spots.length} spots`);
-      await search.exchange(await search.walk(start, goal.places));
-      return await finish(await select(goal.places), null);
-    }
-
-    const reaches = (layout: Layout): boolean => trials.mean(layout) >= goal.rate,
-      ample = present.map((places) => Math.max(AMPLE, places));
-    await trials.run([ample]);
-    if (!reaches(ample)) return await finish({ layout: ample, others: [], settled: true, rounds: 0 }, ample);
-    onStage?.(`looking for the fewest places over ${spots.length} spots`);
-    let layout = await search.walk(
-      start,
-      Infinity,
-      (each) => reaches(each) || placesOf(each) >= placesOf(ample),
+    const found =
+        goal.kind === 'budget' ? await forBudget(hunt, goal.places) : await forTarget(hunt, goal.rate),
+      { chosen, best } = found,
+      freshReplications = Math.max(replications, found.rounds);
+    await fresh.run([...chosen.others, chosen.layout, best ?? present, present], freshReplications);
+    return bufferResults(
+      { ...options, level, zone, spots, measure, trials, fresh, freshReplications },
+      found,
     );
-    while (placesOf(layout) > placesOf(least)) {
-      const fewer = await search.exchange(await search.walk(layout, placesOf(layout) - 1), reaches);
-      if (!reaches(fewer)) break;
-      layout = fewer;
-    }
-    await search.exchange(layout);
-    for (let more = 0; ; more++) {
-      const selected = await select(placesOf(layout));
-      await fresh.run([selected.layout]);
-      if (fresh.mean(selected.layout) >= goal.rate || more === MOST_MORE)
-        return await finish(selected, ample);
-      layout = await search.exchange(await search.walk(selected.layout, placesOf(layout) + 1));
-    }
   } finally {
     await replicator.close();
   }

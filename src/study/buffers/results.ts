@@ -14,6 +14,26 @@ export interface LayoutResult {
   readonly costPerDay: number | null;
 }
 
+/**
+ * A layout against the chosen one. `behind`: chosen minus this one, paired. Equal: within the zone by the
+ * whole interval; not told apart: it holds 0.
+ */
+export interface ComparedLayout extends LayoutResult {
+  readonly behind: Difference;
+  readonly standing: 'chosen' | 'equal' | 'not told apart' | 'behind' | 'ahead';
+}
+
+/** `behind`: by how much its mean is below the highest of the curve, as a share of that; 0.01 for 1 %. */
+export interface CurvePoint extends LayoutResult {
+  readonly behind: number;
+}
+
+export interface BestMore extends Difference {
+  readonly places: number;
+  /** Whether the whole interval is within the zone, a share of the best's mean; or else only the mean. */
+  readonly isSettled: boolean;
+}
+
 /** The results of `rateproof buffers`. Places are numbers of units that can wait; rates are in `unit`. */
 export interface BufferResults extends ResultsHead<'buffers'> {
   /** Of each layout in the search. */
@@ -39,12 +59,18 @@ export interface BufferResults extends ResultsHead<'buffers'> {
     readonly verdict: 'found' | 'reached' | 'not settled' | 'not reached' | 'out of reach';
     readonly sentence: string;
   };
-  readonly spots: readonly (Omit<Spot, 'of'> & { readonly chosen: number })[];
+  /** `best`: in the best layout for the budget; null for a target. */
+  readonly spots: readonly (Omit<Spot, 'of'> & { readonly chosen: number; readonly best: number | null })[];
+  /** The answer: for a budget the fewest places within the zone of `best`; for a target the fewest for it. */
   readonly chosen: LayoutResult;
-  readonly present: LayoutResult;
+  readonly present: ComparedLayout;
   /** Chosen minus present, paired. */
   readonly gain: Difference;
-  /** The selection among the best few of the search. */
+  /** The best layout found for the whole budget; null for a target. */
+  readonly best: ComparedLayout | null;
+  /** What `best` brings more than `chosen`, paired; null for a target, and where they are one. */
+  readonly more: BestMore | null;
+  /** The selection among the best few of the search that have as many places as the chosen layout. */
   readonly selection: {
     /**
      * Whether the procedure came to its end; if so, the one chosen is within the zone of the best of these
@@ -52,25 +78,14 @@ export interface BufferResults extends ResultsHead<'buffers'> {
      */
     readonly settled: boolean;
     readonly rounds: number;
-    /**
-     * The others, the best first. `behind`: chosen minus this one, all intervals together at `level`. Equal:
-     * less than the zone apart by the whole interval; not told apart: it holds 0.
-     */
-    readonly others: readonly (LayoutResult & {
-      readonly behind: Difference;
-      readonly standing: 'equal' | 'not told apart' | 'behind' | 'ahead';
-    })[];
+    /** The best first, all intervals together at `level`. */
+    readonly others: readonly ComparedLayout[];
   };
   /**
-   * Best found by number of places, from the least on the way to the chosen layout; from the search, so a
-   * little on the high side.
+   * Best found by number of places, up to the budget, or to those of `chosen` for a target; from the search,
+   * so a little on the high side.
    */
-  readonly curve: readonly LayoutResult[];
-  /**
-   * Places of the first layout of the curve whose mean is within the zone of that of the last; null if that
-   * is the last.
-   */
-  readonly enough: number | null;
+  readonly curve: readonly CurvePoint[];
   /** Rate with room to spare in every spot, from the search; only for a target. */
   readonly ample: { readonly placesEach: number; readonly rate: Estimate } | null;
   readonly layoutsTried: number;

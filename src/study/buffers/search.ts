@@ -1,4 +1,5 @@
 import { defined } from '../lists.js';
+import { fewerPlaces, isEvener, morePlaces, together } from './moves.js';
 import { type Layout, placesOf, type Spot } from './spots.js';
 import type { Trials } from './trials.js';
 
@@ -26,12 +27,6 @@ interface Ends<Of> {
   readonly takes: readonly Of[];
   readonly gives: readonly Of[];
 }
-
-const changed = (layout: Layout, spot: number, by: number): number[] =>
-  layout.map((places, s) => (s === spot ? places + by : places));
-/** Both changes, one after the other. */
-const together = (layout: Layout, one: Layout, other: Layout): number[] =>
-  layout.map((places, s) => defined(one[s]) + defined(other[s]) - places);
 
 /**
  * Search for good layouts by finite differences (Gershwin & Schor 2000, Annals of Operations Research 93,
@@ -89,25 +84,35 @@ export class Search {
     return layout;
   }
 
-  private get hasMany(): boolean {
+  /**
+   * Moves one place at a time to an emptier spot for as long as that loses nothing, or so little that a place
+   * would not be moved back for it. Many spots are left as they are: it would cost more than the search.
+   */
+  async evened(from: Layout, reaches: (layout: Layout) => boolean = () => true): Promise<Layout> {
+    const { trials } = this,
+      floor = trials.mean(from) / (1 + this.worth);
+    let layout = from;
+    for (let moves = 0; moves < MOST_MOVES && !this.hasMany; moves++) {
+      const { takes, gives } = await this.ends(layout, null);
+      const evener = takes
+        .flatMap((less) => gives.map((more) => together(layout, less, more)))
+        .filter((each) => isEvener(each, layout));
+      const [best] = await trials.best(evener, 1);
+      if (best === undefined || trials.mean(best) < floor || !reaches(best)) return layout;
+      layout = best;
+    }
+    return layout;
+  }
+
+  /** Whether there are too many spots to try every move of a place. */
+  get hasMany(): boolean {
     return this.spots.length > ALL_MOVES;
-  }
-
-  /** One place fewer in each of the spots that may have fewer. */
-  private takes(layout: Layout, spots: Iterable<number> = this.spots.keys()): Layout[] {
-    return [...spots]
-      .filter((s) => defined(layout[s]) > defined(this.spots[s]).least)
-      .map((s) => changed(layout, s, -1));
-  }
-
-  private gives(layout: Layout, spots: Iterable<number> = this.spots.keys()): Layout[] {
-    return [...spots].map((s) => changed(layout, s, 1));
   }
 
   /** All ends of a move; with many spots the best of them, or of those near. */
   private async ends(layout: Layout, near: Ends<number> | null): Promise<Ends<Layout>> {
-    const takes = this.takes(layout, near?.takes),
-      gives = this.gives(layout, near?.gives);
+    const takes = fewerPlaces(this.spots, layout, near?.takes),
+      gives = morePlaces(layout, near?.gives);
     if (!this.hasMany) return { takes, gives };
     return {
       takes: await this.trials.best(takes, MOST_ENDS),
@@ -121,7 +126,7 @@ export class Search {
       (await this.trials.leading(ends, Math.ceil(this.spots.length / NEAR)))
         .map((each) => each.findIndex((places, s) => places !== layout[s]))
         .sort((a, b) => a - b);
-    return { takes: await spots(this.takes(layout)), gives: await spots(this.gives(layout)) };
+    return { takes: await spots(fewerPlaces(this.spots, layout)), gives: await spots(morePlaces(layout)) };
   }
 
   /**
@@ -158,13 +163,13 @@ export class Search {
     const portion = this.portion(layout, to),
       ends = Math.min(portion, Math.ceil(this.spots.length / 2)),
       each = Math.floor(portion / ends);
-    const best = await this.first(this.gives(layout), ends);
+    const best = await this.first(morePlaces(layout), ends);
     return layout.map((old, s) => old + (best.some((one) => defined(one[s]) > old) ? each : 0));
   }
 
   private async fewer(layout: Layout, to: number): Promise<Layout> {
     const portion = this.hasMany ? this.portion(layout, to) : 1,
-      best = await this.first(this.takes(layout), portion);
+      best = await this.first(fewerPlaces(this.spots, layout), portion);
     return best.reduce((sum, one) => together(layout, sum, one), layout);
   }
 

@@ -1,7 +1,7 @@
 import { crossFindings } from '../../scenario/checks.js';
 import { stationsOf } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { sum } from '../statistics/sums.js';
+import { sum, sumOf } from '../statistics/sums.js';
 
 /** Where waiting places can be: ahead of a station, ahead of loading a lane, after its unloading. */
 export interface Spot {
@@ -18,6 +18,11 @@ export interface Spot {
 export type Layout = readonly number[];
 
 export const placesOf = (layout: Layout): number => sum(layout);
+
+/** Smaller is more even: of as many places in all, those spread over more spots. */
+export const unevenness = (layout: Layout): number => sumOf(layout, (places) => places * places);
+
+export const isSameLayout = (one: Layout, other: Layout): boolean => one.join() === other.join();
 
 /**
  * The spots among which places are shared out: those named, by station, lane (all its banks) or as `lane:

@@ -1,12 +1,13 @@
-import { bounds, count, intervalName, mean, number } from '../format.js';
 import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
 import { difference, familyLevel } from '../statistics/difference.js';
 import { boundsOf, type Estimate } from '../statistics/estimate.js';
 import { amount } from '../statistics/interval.js';
-import type { BufferResults, LayoutResult } from './results.js';
-import type { Selected } from './select.js';
-import { type Layout, placesOf, type Spot } from './spots.js';
+import { type Standing, standingOf } from '../statistics/zone.js';
+import type { Found } from './hunt.js';
+import type { BestMore, BufferResults, ComparedLayout, LayoutResult } from './results.js';
+import { buffersSentence } from './sentence.js';
+import { isSameLayout, type Layout, placesOf, type Spot } from './spots.js';
 import type { RateMeasure } from './trial.js';
 import type { Trials } from './trials.js';
 
@@ -23,15 +24,12 @@ export interface BufferFindings
   readonly fresh: Trials;
 }
 
-/** What was found, as results; `ample` places of a target reach it in the search, or nothing does. */
-export function bufferResults(
-  study: BufferFindings,
-  selected: Selected,
-  ample: Layout | null,
-): BufferResults {
+/** What was found, as results. */
+export function bufferResults(study: BufferFindings, found: Found): BufferResults {
   const { scenario, replications, freshReplications, level, zone, goal, spots, measure, trials, fresh } =
     study;
-  const spaceDay = scenario.costs?.spaceDay,
+  const { chosen: selected, best, ample } = found,
+    spaceDay = scenario.costs?.spaceDay,
     present = spots.map((spot) => spot.present);
   const valuesOf = (layout: Layout): readonly number[] => fresh.values(layout).slice(0, freshReplications);
   const result = (layout: Layout, rate: Estimate): LayoutResult => ({
@@ -42,13 +40,21 @@ export function bufferResults(
   });
   const told = (layout: Layout): LayoutResult => result(layout, amount(valuesOf(layout), level));
   const searched = (layout: Layout): Estimate => amount(trials.values(layout), level);
-  const together = familyLevel(level, selected.others.length),
-    matters = zone * fresh.mean(selected.layout, freshReplications);
+  const matters = zone * fresh.mean(selected.layout, freshReplications);
   const chosen = told(selected.layout);
-  const curve = curveOf(trials, placesOf(selected.layout)).map((layout) => result(layout, searched(layout)));
-  const last = curve.at(-1),
-    near =
-      last === undefined ? undefined : curve.find(({ rate }) => rate.mean >= (1 - zone) * last.rate.mean);
+  const against = (layout: Layout, at: number): ComparedLayout => {
+    const behind = difference(valuesOf(layout), valuesOf(selected.layout), at);
+    return {
+      ...told(layout),
+      behind,
+      standing: isSameLayout(layout, selected.layout)
+        ? 'chosen'
+        : STANDINGS[standingOf(behind.difference, matters)],
+    };
+  };
+  const curve = curveOf(trials, goal.kind === 'budget' ? goal.places : placesOf(selected.layout)).map(
+    (layout) => result(layout, searched(layout)),
+  );
   const results: Omit<BufferResults, 'answer'> = {
     ...headOf('buffers', study),
     replications,
@@ -64,37 +70,50 @@ export function bufferResults(
       least,
       present: places,
       chosen: defined(selected.layout[s]),
+      best: best === null ? null : defined(best[s]),
     })),
     chosen,
-    present: told(present),
+    present: against(present, level),
     gain: difference(valuesOf(present), valuesOf(selected.layout), level),
+    best: best === null ? null : against(best, level),
+    more: best === null || isSameLayout(best, selected.layout) ? null : moreOf(best),
     selection: {
       settled: selected.settled,
       rounds: selected.rounds,
       others: selected.others
-        .map((layout) => {
-          const behind = difference(valuesOf(layout), valuesOf(selected.layout), together);
-          return { ...told(layout), behind, standing: standing(behind.difference, matters) };
-        })
+        .map((layout) => against(layout, familyLevel(level, selected.others.length)))
         .sort((a, b) => b.rate.mean - a.rate.mean),
     },
-    curve,
-    enough: near === undefined || near === last ? null : near.total,
+    curve: curve.map((point) => ({ ...point, behind: behind(point, curve) })),
     ample: ample === null ? null : { placesEach: Math.min(...ample), rate: searched(ample) },
     layoutsTried: trials.tried,
   };
+  function moreOf(best: Layout): BestMore {
+    const more = difference(valuesOf(selected.layout), valuesOf(best), level);
+    return {
+      ...more,
+      places: placesOf(best) - placesOf(selected.layout),
+      isSettled: boundsOf(more.difference).high <= zone * fresh.mean(best, freshReplications),
+    };
+  }
   const verdict = verdictOf(goal, chosen.rate, ample === null ? Infinity : trials.mean(ample));
-  return { ...results, answer: { verdict, sentence: sentence(results, verdict) } };
+  return { ...results, answer: { verdict, sentence: buffersSentence(results, verdict) } };
 }
 
-function standing(
-  behind: Estimate,
-  matters: number,
-): BufferResults['selection']['others'][number]['standing'] {
-  const { low, high } = boundsOf(behind);
-  if (low > -matters && high < matters) return 'equal';
-  return low > 0 ? 'behind' : high < 0 ? 'ahead' : 'not told apart';
+/** By how much a point is below the highest of the curve, as a share of that. */
+function behind({ rate }: LayoutResult, curve: readonly LayoutResult[]): number {
+  const highest = Math.max(...curve.map((each) => each.rate.mean));
+  return highest > 0 ? 1 - rate.mean / highest : 0;
 }
+
+const STANDINGS: Readonly<Record<Standing, ComparedLayout['standing']>> = {
+  more: 'behind',
+  'at least a little more': 'behind',
+  within: 'equal',
+  open: 'not told apart',
+  'at least a little less': 'ahead',
+  less: 'ahead',
+};
 
 /** The best layout tried for each number of places up to `most`, in the search. */
 function curveOf(trials: Trials, most: number): Layout[] {
@@ -110,44 +129,4 @@ function verdictOf(goal: Goal, rate: Estimate, most: number): BufferVerdict {
   if (most < goal.rate) return 'out of reach';
   const { low, high } = boundsOf(rate);
   return low >= goal.rate ? 'reached' : high < goal.rate ? 'not reached' : 'not settled';
-}
-
-/** The answer, in one sentence that begins with it. */
-function sentence(results: Omit<BufferResults, 'answer'>, verdict: BufferVerdict): string {
-  const { goal, chosen, present, gain, unit, zone, enough, ample, level, spots } = results;
-  const rate =
-    `${mean(chosen.rate)} ${unit} (${intervalName(level)} ${bounds(chosen.rate)}, ` +
-    `${count(chosen.rate.n, 'replication')})`;
-  const against =
-    chosen.places.join() === present.places.join()
-      ? 'which is the layout as it is'
-      : `${gain.difference.mean > 0 ? '+' : ''}${mean(gain.difference)} (${bounds(gain.difference)}) ` +
-        `against the ${present.total} of the layout as it is`;
-  if (goal.kind === 'budget') {
-    const slack =
-      enough === null
-        ? ''
-        : `; ${enough === 0 ? 'none at all comes' : `${enough} already come`} within ` +
-          `${number(100 * zone)} % of it`;
-    return `${count(chosen.total, 'place')}, well shared out, give ${rate}, ${against}${slack}.`;
-  }
-  const asked = `${number(goal.rate)} ${unit}`,
-    places = count(chosen.total, 'place'),
-    given = `they give ${rate}, ${against}`;
-  switch (verdict) {
-    case 'out of reach':
-      return (
-        `${asked} are out of reach of waiting places: ${defined(ample?.placesEach)} or more in each of ` +
-        `${count(spots.length, 'spot')} give ${rate}.`
-      );
-    case 'reached':
-      return `${asked} take ${places}: ${given}.`;
-    case 'not reached':
-      return `${asked} are not reached with the ${places} found: ${given}.`;
-    default:
-      return (
-        `Whether ${places} are enough for ${asked} is not settled: ${given}; ` +
-        'more replications are needed.'
-      );
-  }
 }

@@ -8,12 +8,15 @@ import { type Reading, readingOf } from '../sample/reading.js';
 import type { ComparedVariant } from './measures.js';
 import type { CompareResults } from './results.js';
 import { summariseComparison } from './summary.js';
+import { sameZone, USUAL_ZONE, type Zones } from './zones.js';
 
 /** What `compare` is asked, as plain JSON. Of the names of files the folders are left out of the results. */
 export interface CompareAsked extends Origin {
   readonly whatIfs: readonly WhatIf[];
   readonly whatIfsFile: string;
   readonly replications: number;
+  /** Beyond which a difference matters, default `USUAL_ZONE` of each measure. */
+  readonly zones?: Zones | undefined;
 }
 
 /** The base first, then the what-ifs. */
@@ -29,7 +32,7 @@ export function compareDesign(
   asked: CompareAsked,
   planning: <T>(name: string, plan: () => T) => T = (_, plan) => plan(),
 ): CompareDesign {
-  const { scenario, whatIfs, replications, seed } = asked;
+  const { scenario, whatIfs, replications, seed, zones = sameZone(USUAL_ZONE) } = asked;
   const variants = [{ name: BASE, note: null, changes: [], scenario }, ...whatIfs].map(
     ({ name, note, changes, scenario: changed }): ComparedVariant => {
       const model = planning(name, () => compile(changed)),
@@ -50,7 +53,7 @@ export function compareDesign(
       const all = variants.map((variant) => ({ ...variant, readings: [] as Reading[] }));
       return {
         take: (reading, index) => all[index]?.readings.push(reading),
-        found: () => summariseComparison(all, asked),
+        found: () => summariseComparison(all, asked, zones),
       };
     },
   };

@@ -15,7 +15,23 @@ export interface MeasureResult {
   readonly better: 'more' | 'less';
 }
 
-export type ComparedVerdict = 'better' | 'worse' | 'no difference seen' | 'not settled';
+/** A difference up to this does not matter: a share of the base's mean, and the same in its unit. */
+export interface ZoneResult {
+  readonly share: number;
+  readonly amount: number;
+}
+
+/**
+ * By the whole interval of the difference: better or worse beyond the zone; better or worse, but perhaps
+ * within the zone; within the zone; or none of these.
+ */
+export type ComparedVerdict =
+  | 'better'
+  | 'at least a little better'
+  | 'no difference that matters'
+  | 'not settled'
+  | 'at least a little worse'
+  | 'worse';
 
 /** A what-if against the base in one measure. */
 export interface ComparedMeasure {
@@ -31,7 +47,7 @@ export interface ComparedMeasure {
    */
   readonly pairingGain: number | null;
   readonly verdict: ComparedVerdict;
-  /** The verdict as it is shown: `no difference seen larger than 0.2 days`. */
+  /** The verdict as it is shown, or why it is so: `the same in every replication`. */
   readonly words: string;
 }
 
@@ -67,7 +83,7 @@ export interface CompareResults extends ResultsHead<'compare'> {
         readonly counting: CountingResult;
       })
     | null;
-  readonly measures: readonly MeasureResult[];
+  readonly measures: readonly (MeasureResult & { readonly zone: ZoneResult })[];
   readonly base: VariantResult & {
     readonly values: readonly { readonly measure: MeasureId; readonly value: Estimate }[];
   };

@@ -5,7 +5,6 @@ import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
 import { overLoads } from '../loads/over-loads.js';
 import { countingResult } from '../loads/words.js';
-import { plannersUnit, unitsEach } from '../planners-unit.js';
 import { unitsOver } from '../programme/series.js';
 import { planned } from '../sample/planned.js';
 import type { Reading } from '../sample/reading.js';
@@ -15,7 +14,9 @@ import { amount } from '../statistics/interval.js';
 import { ratio } from '../statistics/sums.js';
 import { baseWindow, type ComparedVariant, countingOfVariant, type Measure, measuresOf } from './measures.js';
 import type { CompareResults, VariantResult } from './results.js';
-import { compared, compareSentence } from './verdict.js';
+import { compareSentence } from './sentence.js';
+import { compared, zoneOf } from './verdict.js';
+import { type Zones, zoneShare } from './zones.js';
 
 /** A variant with what was read of its replications, in their order. */
 interface ReadVariant extends ComparedVariant {
@@ -29,13 +30,17 @@ interface ReadVariant extends ComparedVariant {
 export function summariseComparison(
   all: readonly ReadVariant[],
   asked: Origin & Pick<CompareResults, 'whatIfsFile'>,
+  zones: Zones,
 ): CompareResults {
   const [base, whatIfs] = [defined(all[0]), all.slice(1)],
     { level } = asked,
     { buckets } = programmeClock(base.scenario),
     replications = base.readings.length;
   const window = baseWindow(base, base.readings),
-    measures = measuresOf(base, window),
+    measures = measuresOf(base, window).map((measure) => ({
+      ...measure,
+      zone: zoneOf(base.readings.map(measure.of(base)), zoneShare(zones, measure.id)),
+    })),
     differenceLevel = familyLevel(level, whatIfs.length);
   const values = (variant: ReadVariant, { of }: Measure): number[] => variant.readings.map(of(variant));
   const shown = lastBucket(all, buckets.labels.length),
@@ -55,12 +60,13 @@ export function summariseComparison(
       compared(measure, values(base, measure), values(whatIf, measure), level, differenceLevel),
     ),
   }));
+  const measured = measures.map(({ id, name, unit, better, zone }) => ({ id, name, unit, better, zone }));
   return {
     ...headOf('compare', asked),
     whatIfsFile: basename(asked.whatIfsFile),
     replications,
     differenceLevel,
-    answer: compareSentence(baseResult, whatIfResults, unitsEach(plannersUnit(base.scenario))),
+    answer: compareSentence({ base: baseResult, whatIfs: whatIfResults, measures: measured }),
     window:
       window === null
         ? null
@@ -70,7 +76,7 @@ export function summariseComparison(
             workingDays: window.workingDays,
             counting: countingResult(countingOfVariant(base, window, base)),
           },
-    measures: measures.map(({ id, name, unit, better }) => ({ id, name, unit, better })),
+    measures: measured,
     base: baseResult,
     whatIfs: whatIfResults,
     series: {

@@ -71,12 +71,14 @@ export function shardDifferences(seen: ShardAbout, wanted: ShardAbout): string[]
   );
   return other === undefined
     ? []
-    : [
-        other === 'whatIfs'
-          ? 'names or notes of the what-ifs are others'
-          : `what the ${other} says of where its values come from is another`,
-      ];
+    : [OTHERS.get(other) ?? `what the ${other} says of where its values come from is another`];
 }
+
+/** What else may be another, by the key of what was asked. */
+const OTHERS: ReadonlyMap<string, string> = new Map([
+  ['whatIfs', 'names or notes of the what-ifs are others'],
+  ['zones', 'the difference that does not matter is another'],
+]);
 
 /** The keys under which the values of a shard stand: by variant, in replication order. */
 function* keysOf(

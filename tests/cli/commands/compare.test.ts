@@ -62,6 +62,52 @@ describe('rateproof compare', { timeout: 30_000 }, () => {
     );
   });
 
+  it('takes a zone for all measures, and another for one of them, in any order', async () => {
+    const { stdout } = await rateproof(
+      folder,
+      'compare',
+      'slack.yaml',
+      'what-ifs.yaml',
+      ...FEW,
+      '--zone',
+      'lead-time 5 %',
+      '--zone',
+      '0.5%',
+      '--json',
+      '--quiet',
+    );
+    const { measures } = JSON.parse(stdout) as { measures: { id: string; zone: { share: number } }[] };
+    expect(measures.map(({ id, zone }) => [id, zone.share])).toEqual([
+      ['throughput', 0.005],
+      ['lead mean', 0.05],
+      ['lead p90', 0.05],
+      ['wip', 0.005],
+      ['last unit', 0.005],
+    ]);
+  });
+
+  it.each([
+    ['1', 'expected per cent from 0 to below 100, a measure before it or none, got "1"'],
+    ['100 %', 'expected per cent from 0 to below 100, a measure before it or none, got "100 %"'],
+    [
+      'rate 1 %',
+      'expected one of throughput, lead-time, wip, last-unit, cost before the per cent, got "rate"',
+    ],
+  ])('refuses the zone %j', async (zone, error) => {
+    const { code, stderr } = await rateproof(
+      folder,
+      'compare',
+      'slack.yaml',
+      'what-ifs.yaml',
+      '--zone',
+      zone,
+    );
+    expect(code).toBe(2);
+    expect(stderr).toBe(
+      `error: --zone: ${error}\nhint: for example --zone "2 %", or --zone "lead-time 5 %" for one measure\n`,
+    );
+  });
+
   it('asks for both files, for two replications, and for what-ifs that end', async () => {
     const missing = await rateproof(folder, 'compare', 'slack.yaml');
     expect(missing).toMatchObject({

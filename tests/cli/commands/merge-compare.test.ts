@@ -76,7 +76,7 @@ describe('shards of compare', { timeout: 60_000 }, () => {
     });
   });
 
-  it('are not mixed with those of simulate, of other what-ifs, or of what-ifs with other names', async () => {
+  it('are not mixed with those of simulate, of other what-ifs, of what-ifs with other names, or of another zone', async () => {
     await rateproof(
       folder,
       'simulate',
@@ -104,6 +104,10 @@ describe('shards of compare', { timeout: 60_000 }, () => {
     writeFileSync(at('what-ifs.yaml'), WHAT_IFS.replace('note: invented', 'note: dreamt up'));
     await compare('--shard', '2/3', '--out', 'renamed', '--quiet');
     writeFileSync(at('what-ifs.yaml'), WHAT_IFS);
+    await compare('--shard', '2/3', '--out', 'wider', '--quiet', '--zone', '3 %');
+    expect((await merge('s1', 'wider', 's3')).stderr).toContain(
+      'wider: expected a shard of the study of s1, got one of another: the difference that does not matter is another',
+    );
     expect((await merge('s1', 'others', 's3')).stderr).toMatch(
       /others: expected a shard of the study of s1, got one of another: what-ifs was sha256:[0-9a-f]{64}, now it is sha256:[0-9a-f]{64}\n/,
     );

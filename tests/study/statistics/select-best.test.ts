@@ -1,12 +1,6 @@
-import seedrandom from 'seedrandom';
 import { describe, expect, it } from 'vitest';
 import { BestSelection } from '../../../src/study/statistics/select-best.js';
-
-/** Standard normal numbers (Box & Muller 1958). */
-function normals(seed: string): () => number {
-  const uniform = seedrandom(seed);
-  return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
-}
+import { normals } from './normals.js';
 
 /**
  * Five systems, the best ahead of all others by just the zone (the slippage configuration, the hardest case);

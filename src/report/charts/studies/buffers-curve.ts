@@ -1,56 +1,48 @@
-import type { BufferResults } from '../../../study/buffers/results.js';
+import type { BufferResults, CurvePoint } from '../../../study/buffers/results.js';
 import { count, intervalName, number, withInterval } from '../../../study/format.js';
 import { faded, MUTED, PALETTE, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
 import { type Chart, chart } from '../chart.js';
 import { band, line } from '../datasets.js';
+import { uprightLines } from '../upright-lines.js';
+
+/** Layouts further below the best are not drawn: the others would lie on one line. */
+const FAR_BELOW = 0.2;
+const ZONE_FILL = '#dcdcdc';
 
 /**
- * Throughput against waiting places: the best layout found for each number of them; null with fewer than two
- * points.
+ * Throughput against waiting places: the best layout found for each number of them, and the number that is
+ * enough; null with fewer than two points.
  */
-export function placesCurve({
-  curve,
-  chosen,
-  unit,
-  level,
-  replications,
-  enough,
-  zone,
-  goal,
-}: BufferResults): Chart | null {
-  if (curve.length < 2) return null;
-  const point = (value: (each: BufferResults['curve'][number]) => number | null) =>
-    curve.map((each) => ({ x: each.total, y: value(each) ?? NaN }));
+export function placesCurve(results: BufferResults): Chart | null {
+  const { curve, chosen, best, unit, level, replications, zone, goal } = results,
+    shown = curve.filter(({ behind }) => behind <= FAR_BELOW);
+  if (shown.length < 2) return null;
+  const point = (value: (each: CurvePoint) => number | null) =>
+    shown.map((each) => ({ x: each.total, y: value(each) ?? NaN }));
+  const highest = Math.max(...shown.map(({ rate }) => rate.mean)),
+    matters = `${number(100 * zone)} %`;
   return chart({
-    finding:
-      enough === null
-        ? `${count(chosen.total, 'place')} give ${withInterval(chosen.rate, unit)}`
-        : (enough === 0
-            ? 'No place at all comes'
-            : `${enough} of ${count(chosen.total, 'place')} already come`) +
-          ` within ${number(100 * zone)} % of what ${chosen.total} give`,
+    finding: finding(results),
     how:
-      `Best layout found for each number of waiting places, ${unit}; band: ${intervalName(level)} ` +
+      `Best layout found for each number of waiting places, ${unit}; blue band: ${intervalName(level)} ` +
       `over ${count(replications, 'replication')} of the search. The values of the search are a ` +
       'little high, since its luckiest layouts are taken.' +
-      (goal.kind === 'target' ? ' Dashed: the target.' : ''),
+      (best === null ? ' Dashed: the target.' : ` Grey band: within ${matters} of the best.`) +
+      ' The scale does not begin at zero' +
+      (shown.length < curve.length ? ', and layouts more than 20 % below the best are left out.' : '.'),
     bodyHeight: 420,
     type: 'line',
     data: {
       datasets: [
-        ...band(
-          ['low', point(({ rate }) => rate.low)],
-          ['high', point(({ rate }) => rate.high)],
-          faded(PALETTE.blue, 0.2),
-        ),
+        // What comes first is drawn on top.
         line(
           'best found',
           point(({ rate }) => rate.mean),
           PALETTE.blue,
           2.5,
           {
-            pointRadius: 3.5,
+            pointRadius: shown.map(({ total }) => (total === chosen.total ? 6.5 : 3.5)),
             pointBackgroundColor: PALETTE.blue,
           },
         ),
@@ -65,6 +57,18 @@ export function placesCurve({
               ),
             ]
           : []),
+        ...band(
+          ['low', point(({ rate }) => rate.low)],
+          ['high', point(({ rate }) => rate.high)],
+          faded(PALETTE.blue, 0.2),
+        ),
+        ...(best === null
+          ? []
+          : band(
+              ['edge of the zone', point(() => (1 - zone) * highest)],
+              ['the best', point(() => highest)],
+              ZONE_FILL,
+            )),
       ],
     },
     scales: {
@@ -74,7 +78,22 @@ export function placesCurve({
         grid: { display: false },
         ticks: { precision: 0, color: MUTED, font: { size: SIZE.small } },
       },
-      y: valueAxis(unit, { grace: '5%' }),
+      y: valueAxis(unit, { beginAtZero: false, grace: '8%' }),
     },
+    plugins: [
+      uprightLines([
+        { name: `chosen: ${chosen.total}`, at: chosen.total, colour: PALETTE.vermillion, dash: [2, 3] },
+      ]),
+    ],
   });
+}
+
+function finding({ chosen, best, more, unit, zone }: BufferResults): string {
+  const matters = `${number(100 * zone)} %`;
+  if (best === null || more === null)
+    return `${count(chosen.total, 'place')} give ${withInterval(chosen.rate, unit)}`;
+  return (
+    `${count(chosen.total, 'place')} ${chosen.total === 1 ? 'comes' : 'come'} within ${matters} of what ` +
+    `${best.total} give`
+  );
 }

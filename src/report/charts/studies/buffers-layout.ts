@@ -1,33 +1,62 @@
 import type { BufferResults } from '../../../study/buffers/results.js';
-import { withInterval } from '../../../study/format.js';
+import { count, withInterval } from '../../../study/format.js';
 import { PALETTE } from '../../style.js';
 import { TICKS, valueAxis } from '../axes.js';
-import type { Chart } from '../chart.js';
+import { BOX_LEGEND, type Chart } from '../chart.js';
+import { filledBars } from '../datasets.js';
 import { perRow, rowChart, rowsOf } from '../row-chart.js';
 
-const BAR_ROW = 34;
+const BAR_ROW = 40;
+const AS_IT_IS = { colour: '#b8b8b8', hatch: 'plain', hatchColour: '#b8b8b8', edge: '#7a7a7a' } as const,
+  CHOSEN = { colour: PALETTE.blue, hatch: 'plain', hatchColour: PALETTE.blue, edge: PALETTE.blue } as const,
+  BEST = { colour: '#ffffff', hatch: 'rising', hatchColour: PALETTE.blue, edge: PALETTE.blue } as const;
 
-/** Places of each spot in the chosen layout, beside those that it has now. */
-export function placesLayout({ spots, chosen, present, unit }: BufferResults): Chart {
+/** Places of each spot in the chosen layout, beside those that it has now and those of the best. */
+export function placesLayout({ spots, chosen, best, more, present, unit }: BufferResults): Chart {
   const rows = rowsOf(spots, ({ name }) => name);
-  const moved = spots.filter((spot) => spot.chosen !== spot.present).length;
+  const moved = spots.filter((spot) => spot.chosen !== spot.present).length,
+    hasBest = best !== null && more !== null;
   return rowChart({
     finding:
       moved === 0
-        ? `The layout as it is stays the best found, ${withInterval(chosen.rate, unit)}`
-        : `${moved} of ${spots.length} spots change: ${chosen.total} places in all, ` +
-          `${present.total} as it is`,
-    how: 'Waiting places of each buffer and bank: grey as it is, blue in the chosen layout.',
+        ? `The layout as it is stays, ${withInterval(chosen.rate, unit)}`
+        : `${count(chosen.total, 'place')} chosen, ${present.total} as it is: ${moved} of ` +
+          `${count(spots.length, 'spot')} change`,
+    how:
+      'Waiting places of each buffer and bank: grey as it is, blue in the chosen layout' +
+      (hasBest ? `, hatched in the best found with ${best.total}.` : '.'),
     each: BAR_ROW,
+    above: 96,
     rows,
     columns: [
       [['as it is'], (spot) => String(spot.present)],
       [['chosen'], (spot) => String(spot.chosen)],
+      ...(hasBest
+        ? [[[`best of ${best.total}`], ({ best }: (typeof spots)[number]) => String(best ?? '')] as const]
+        : []),
     ],
     values: valueAxis('waiting places', { ticks: { ...TICKS, precision: 0 } }),
+    legend: BOX_LEGEND,
     datasets: [
-      { label: 'as it is', data: perRow(rows, (spot) => spot.present), backgroundColor: '#b8b8b8' },
-      { label: 'chosen', data: perRow(rows, (spot) => spot.chosen), backgroundColor: PALETTE.blue },
+      filledBars(
+        'as it is',
+        perRow(rows, (spot) => spot.present),
+        AS_IT_IS,
+      ),
+      filledBars(
+        'chosen',
+        perRow(rows, (spot) => spot.chosen),
+        CHOSEN,
+      ),
+      ...(hasBest
+        ? [
+            filledBars(
+              `best of ${best.total}`,
+              perRow(rows, (spot) => spot.best),
+              BEST,
+            ),
+          ]
+        : []),
     ],
   });
 }

@@ -71,7 +71,7 @@ function weeks(
     finding:
       `${what} by ${results.series.unit}: ` +
       (best === undefined
-        ? 'no what-if is seen to be better than the base'
+        ? 'no what-if is surely better than the base by what matters'
         : `best against the base is ${best.name}`),
     how:
       `${id === 'wip' ? 'Units inside' : `Units shipped ${eachWorking(results.rateUnit)} of the base`} by ` +
