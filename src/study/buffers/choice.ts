@@ -10,8 +10,9 @@ import type { Trials } from './trials.js';
 const CANDIDATES = 5;
 
 /**
- * Takes places away for as long as `reaches` says of what is left that it is enough: one at a time, of many
- * spots a quarter of what can be taken, then by halves down to one.
+ * Takes places away for as long as `reaches` says of what is left that it is enough: one at a time, with moves
+ * that may make it enough. Of many spots first a quarter of what can be taken, then by halves, without moves:
+ * they would cost more than all else where what is left is far too little.
  */
 export async function fewest(
   search: Search,
@@ -22,8 +23,8 @@ export async function fewest(
   let layout = from,
     step = search.hasMany ? Math.max(1, Math.floor((placesOf(from) - least) / 4)) : 1;
   while (step > 0 && placesOf(layout) > least) {
-    const to = Math.max(least, placesOf(layout) - step),
-      fewer = await search.exchange(await search.walk(layout, to), reaches);
+    const walked = await search.walk(layout, Math.max(least, placesOf(layout) - step)),
+      fewer = step > 1 ? walked : await search.exchange(walked, reaches);
     if (reaches(fewer)) layout = fewer;
     else step = Math.floor(step / 2);
   }

@@ -1,5 +1,4 @@
 import type { Model } from '../../flow/model/model.js';
-import type { Observation } from '../../measure/observe.js';
 import { type CapacityTable, capacity } from '../capacity/capacity.js';
 import { named } from '../lists.js';
 import type { Verdict } from '../programme/rate-held.js';
@@ -20,7 +19,7 @@ import { keyOfThing, type Likely, likeliest, thingOf } from './likeliest.js';
 import type { ConstraintResult, JudgedResult, LadderResult, Tried } from './results.js';
 import { seenIn } from './seen.js';
 import { constraintSentence } from './sentence.js';
-import { tried } from './trial.js';
+import { type ShippedPerDay, tried } from './trial.js';
 
 /** Replications of each trial at most. */
 export const TRIAL_REPLICATIONS = 20;
@@ -40,7 +39,7 @@ export interface ConstraintAsked {
   } | null;
   readonly verdict: Verdict;
   /** Units shipped a working day in these weeks. */
-  readonly shippedPerDay: (seen: Observation) => number;
+  readonly shippedPerDay: ShippedPerDay;
   readonly replications: number;
   readonly level: number;
 }
@@ -54,12 +53,13 @@ export async function constraint(asked: ConstraintAsked, replicator: Replicator)
     replications = Math.min(asked.replications, TRIAL_REPLICATIONS),
     model = weeks === null ? base.model : over(base.model, weeks.fromMin, weeks.toMin),
     sample = new Sample(planned(base.scenario, model), level),
+    ofBase = shippedPerDay(base),
     table = capacity(base.model, base.scenario),
     shipped: number[] = [];
   const seen = seenIn(sample),
     sections = weeks === null ? null : judgedSections(sample),
     // Which row a trial will ask for is not known yet.
-    ladders = new Map(table.rows.map((row) => [row, ladder(sample, row, shippedPerDay)]));
+    ladders = new Map(table.rows.map((row) => [row, ladder(sample, row, ofBase)]));
   await replicator.each(
     [{ key: `${base.key} watched`, model, read: whole }],
     1,
@@ -67,7 +67,7 @@ export async function constraint(asked: ConstraintAsked, replicator: Replicator)
     1,
     (observation) => {
       sample.take(observation);
-      shipped.push(shippedPerDay(observation));
+      shipped.push(ofBase(observation));
     },
   );
   const waiting = seen.value === null ? [] : likeliest(sample, seen.value),

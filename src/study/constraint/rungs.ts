@@ -84,18 +84,16 @@ function stationRungs(sample: Of, row: CapacityRow, capacity: number, station: n
 
 function crewRungs(row: CapacityRow, capacity: number, crew: number): RungsOf {
   const aUnit = row.availableMinutesPerDay / capacity;
-  return ({ crewTime, crewBusy, reworkMinutes }, days, shipped) => {
+  return ({ crewTime, crewBusy }, days, shipped) => {
     const usual = crewTime.usual[crew] / days,
       overtime = crewTime.overtime[crew] / days,
       engaged = crewBusy[crew] * (usual + overtime),
-      again = reworkMinutes[crew] / days,
       lost = (minutesADay: number): number => minutesADay / aUnit;
     return {
       'people and hours unlike an average week': lost(row.availableMinutesPerDay - usual),
       'overtime worked': lost(-overtime),
       'idle, nothing to work on': lost(usual + overtime - engaged),
-      'repairs and rework': lost(again),
-      'work times beyond the average, units not yet out': lost(engaged - again - aUnit * shipped),
+      'work and rework beyond the average, units not yet out': lost(engaged - aUnit * shipped),
     };
   };
 }

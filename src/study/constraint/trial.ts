@@ -15,9 +15,12 @@ export const MOST_TRIED = 5;
 /** What makes a thing better, but is not more of it. */
 const NOT_MORE: readonly ReliefKind[] = ['work', 'defect', 'failure', 'lead time', 'lateness'];
 
+/** Units shipped a working day by a build, the base or a changed one, in a replication. */
+export type ShippedPerDay = (of: Changed) => (seen: Observation) => number;
+
 export interface TrialAsked {
-  /** Units shipped a working day of a replication. */
-  readonly shippedPerDay: (seen: Observation) => number;
+  /** Units shipped a working day in a replication, over loads of the changed build's own. */
+  readonly shippedPerDay: ShippedPerDay;
   /** The same of the base, by replication. */
   readonly base: readonly number[];
   /** When the last week judged is over, minutes; nothing behind it is run. */
@@ -57,10 +60,10 @@ export async function tried(
   });
   const { changes } = await compiled(base, few),
     rows = await replicator.rows(
-      changes.map(({ key, model }) => ({
-        key: `${key} to ${until}`,
-        model: endingAt(model, until),
-        read: shippedPerDay,
+      changes.map((changed) => ({
+        key: `${changed.key} to ${until}`,
+        model: endingAt(changed.model, until),
+        read: shippedPerDay(changed),
       })),
       1,
       shipped.length,

@@ -12,6 +12,7 @@ import { type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { unusualWeeks } from '../programme/unusual-weeks.js';
 import { changedTo } from '../reliefs/changes.js';
+import { shippedADay } from '../reliefs/shipped.js';
 import { Replicator } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import { readingOf } from '../sample/reading.js';
@@ -44,6 +45,11 @@ export interface RateOptions extends StudyOptions {
 const PILOT_REPLICATIONS = 4,
   PILOT_SETTLE_WEEKS = 8;
 const LONGEST_SETTLE_WEEKS = 52;
+/**
+ * What stops the build is tried at so many times the lowest rate that does not hold: at that rate itself no
+ * gain could be larger than the little that is missing.
+ */
+const TRIED_ABOVE = 1.1;
 
 /**
  * The highest rate that holds, and from which week on the last phase of the ramp may begin. All rates see the
@@ -93,17 +99,22 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       abovePerDay: found.above === null ? null : rateOf(found.above),
       contradictions: found.contradictions.map(rateOf),
     };
-    /** What stops the lowest rate that does not hold. */
-    const stoppedAt = async (perDay: number | null): Promise<RateResults['constraint']> => {
-      if (perDay === null) return null;
-      const at = watched(scenario, { perDay, settleWeeks, weeks }, arithmetic),
-        { verdict } = defined([...points.values()].find((point) => point.perDay === perDay));
+    /** What stops a rate a tenth above the lowest that does not hold. */
+    const stoppedAt = async (above: number | null): Promise<RateResults['constraint']> => {
+      if (above === null) return null;
+      const perDay = Number((TRIED_ABOVE * above).toFixed(9)),
+        at = watched(scenario, { perDay, settleWeeks, weeks }, arithmetic),
+        plan = planned(at.scenario, at.model);
       const found = await constraint(
         {
           base: changedTo(at.scenario),
           weeks: at,
-          verdict: verdict === 'does not hold' ? 'falls short' : verdict,
-          shippedPerDay: (seen) => at.counting.shipped(seen) / at.workingDays,
+          verdict: 'falls short',
+          shippedPerDay: shippedADay(plan, {
+            window: { first: at.first, last: at.end - 1, workingDays: at.workingDays, asked: at.units },
+            askedPerDay: perDay,
+            heldIn: (seen) => at.counting.shipped(seen) / at.workingDays,
+          }),
           replications,
           level,
         },

@@ -1,13 +1,18 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { meanDraw } from '../capacity/means.js';
-import { countingOf } from '../loads/counting.js';
+import { type Counted, countingOf } from '../loads/counting.js';
 import { type Arithmetic, arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
-import { stretchOf } from '../programme/judged-window.js';
+import { stretchOf, type Window } from '../programme/judged-window.js';
 import type { RateJudged } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
 import { type Planned, planned } from '../sample/planned.js';
 import type { Changed } from './changes.js';
+
+/** The weeks over which the base is counted, null: the whole run; its rate, and how it is counted. */
+interface CountedBy extends Pick<RateJudged, 'heldIn' | 'askedPerDay'> {
+  readonly window: (Counted & Pick<Window, 'first' | 'last'>) | null;
+}
 
 /**
  * Units shipped a working day by a changed scenario in a replication, over the time and the days of the base.
@@ -16,7 +21,7 @@ import type { Changed } from './changes.js';
  */
 export function shippedADay(
   plan: Planned,
-  { window, heldIn, askedPerDay }: RateJudged,
+  { window, heldIn, askedPerDay }: CountedBy,
 ): (changed: Changed) => (seen: Observation) => number {
   if (window === null) {
     const wholeRun = shippedPerDay(plan.calendar);

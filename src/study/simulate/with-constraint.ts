@@ -3,7 +3,7 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import { constraint } from '../constraint/constraint.js';
 import { stopsIt } from '../constraint/sentence.js';
 import type { RateJudged } from '../programme/rate-held.js';
-import { shippedPerDay } from '../programme/series.js';
+import { shippedADay } from '../reliefs/shipped.js';
 import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import type { Results } from './results.js';
@@ -27,7 +27,7 @@ export async function withConstraint(
     plan = planned(scenario, base.model),
     edges = base.model.programme.bucketEdges,
     { window, verdict } = judged;
-  onStage?.('trying what stops it');
+  if (verdict !== 'holds') onStage?.('trying what stops it');
   const replicator = new Replicator(options);
   try {
     const found = await constraint(
@@ -43,7 +43,7 @@ export async function withConstraint(
                 fromMin: edges[window.first] ?? NaN,
                 toMin: edges[window.last + 1] ?? NaN,
               },
-        shippedPerDay: window === null ? shippedPerDay(plan.calendar) : judged.heldIn,
+        shippedPerDay: shippedADay(plan, judged),
         replications: results.replications,
         level: results.level,
       },
