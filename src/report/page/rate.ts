@@ -1,4 +1,5 @@
 import { asEstimate, bounds, count, exact, intervalName, number, short } from '../../study/format.js';
+import { countedText } from '../../study/loads/words.js';
 import { each, inUnit, rateText, unitsEach } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
 import { columns, filled, type PageTable, percent } from '../columns.js';
@@ -83,13 +84,13 @@ function findings({ points, changes, rateUnit, answer: { contradictions } }: Rat
   ];
 }
 
-function assumptions({ scenario, window, shortfallAllowed, level, sure }: RateResults): string[] {
+function assumptions({ scenario, window, shortfallAllowed, level, sure, counting }: RateResults): string[] {
   return [
     ...noteOf(scenario),
     `A run keeps up when at least ${number(100 * (1 - shortfallAllowed))} % of the units released in the ` +
-      `window are shipped in it; a rate holds when with ${number(100 * level)} % confidence at least ` +
-      `${number(100 * sure)} % of runs keep up, the number of open units (released and not yet out) does ` +
-      'not grow, and no run ends in gridlock.',
+      `window are shipped in it${countedText(counting)}; a rate holds when with ` +
+      `${number(100 * level)} % confidence at least ${number(100 * sure)} % of runs keep up, the number of ` +
+      'open units (released and not yet out) does not grow, and no run ends in gridlock.',
     `Each rate is watched for ${count(window.weeks, 'week')} from ${window.from}, after ` +
       `${count(window.settleWeeks, 'week')} to fill an empty floor. Quantity, opening, build list and due ` +
       'dates of the programme are left out; calendars, outages and deliveries are as the scenario gives ' +

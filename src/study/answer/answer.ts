@@ -110,7 +110,10 @@ function whyNoWindow(sample: Sample, asked: number, lead: number): string {
   );
 }
 
-/** `3.46 a day are shipped (95 % CI 3.41 to 3.51, 40 replications) while 4 are asked`, and how it was counted. */
+/**
+ * `3.46 a day are shipped (95 % CI 3.41 to 3.51, 40 replications) while 4 are asked`, and how that was
+ * counted.
+ */
 function shippedWhile(judged: RateJudged, unit: PlannersUnit): string {
   const { asked, held } = inPlannersUnit(unit, judged);
   return (

@@ -40,8 +40,8 @@ export function baseWindow(
 }
 
 /**
- * How units of a variant are counted in the weeks in which the base is judged: over whole loads of its own, and
- * by the days of the base.
+ * How units of a variant are counted in the weeks in which the base is judged: over whole loads of its own,
+ * and by the days of the base.
  */
 export function countingOfVariant(base: ComparedVariant, window: Window, variant: ComparedVariant): Counting {
   if (!mayGoInLoads(variant.model)) return plainCount(window);

@@ -106,7 +106,9 @@ export function weekOf({
   return { days: daysAWeek(scenario), share: Math.min(1, share) };
 }
 
-/** What is counted one by one in a window: days of 24 h; the parts of a steady-state run, whose days are not. */
+/**
+ * What is counted one by one in a window: days of 24 h; of a steady-state run, whose days are not, its parts.
+ */
 function gridOf({ model: { programme } }: Planned, first: number, last: number) {
   const { bucketEdges, days } = programme;
   if (days === 0)

@@ -37,7 +37,10 @@ export interface Flow {
   readonly to: number;
 }
 
-/** What goes that way, for each unit released: 0 where a stock of sub-assemblies covers the loads of its feeder. */
+/**
+ * What goes that way, for each unit released: 0 where a stock of sub-assemblies covers the loads of its
+ * feeder.
+ */
 export function visitsInLoads(
   { model: { steps, routes }, asks }: Flow,
   of: readonly number[],
@@ -52,7 +55,10 @@ export function visitsInLoads(
   return visits;
 }
 
-/** The widest gap between neighbours of sorted times in the time looked at, working days; NaN of fewer than two. */
+/**
+ * The widest gap between neighbours of sorted times in the time looked at, working days; NaN of fewer than
+ * two.
+ */
 export function widestGap({ workingDays, from, to }: Flow, times: Float64Array): number {
   const days = cumulated(
     workingDays,

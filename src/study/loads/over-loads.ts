@@ -72,7 +72,9 @@ function rateAround(asked: readonly (number | null)[], bucket: number): number {
   return known ?? asked.find((rate) => rate !== null && rate > 0) ?? 0;
 }
 
-/** Weights of days around a point of working time, as far as the run has days, and the working days in them. */
+/**
+ * Weights of days around a point of working time, as far as the run has days, and the working days in them.
+ */
 function around(middle: number, width: number, boxes: readonly number[], worked: Float64Array) {
   const length = width + sum(boxes),
     from = middle - length / 2,

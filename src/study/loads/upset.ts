@@ -31,10 +31,10 @@ export interface Covered {
 /**
  * Units by which loads alone can upset a count, by arithmetic: units are released evenly, each waits at every
  * load of the route for the next one, which is then under way day and night and at weekends; behind the last
- * of them one after the other is worked on in the working days, at the most that the build can do. All that is
- * released is shipped, so what the count makes of it beyond or below is its error. The greatest of several
- * starting points of the cycles against the time counted, spread evenly (Weyl 1916: multiples of an irrational
- * number).
+ * of them one after the other is worked on in the working days, at the most that the build can do. All that
+ * is released is shipped, so what the count makes of it beyond or below is its error. The greatest of several
+ * starting points of the cycles against the time counted, spread evenly (Weyl 1916: multiples of an
+ * irrational number).
  */
 export function upset(loads: readonly Load[], weights: Weights, covered: Covered): number {
   if (loads.length === 0) return 0;

@@ -5,5 +5,5 @@
  */
 export const SHORTFALL_ALLOWED = 0.02;
 
-/** Units that may be missing of those asked. At least one: shipments are whole units, and the plan's are not. */
+/** Units that may be missing of those asked. At least one: shipments are whole units, the plan's are not. */
 export const allowedUnits = (asked: number): number => Math.max(1, SHORTFALL_ALLOWED * asked);

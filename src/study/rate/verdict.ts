@@ -36,14 +36,14 @@ const WHOLE_UNITS = 1,
  * more.
  *
  * - A replication keeps up when no more is missing of what is shipped in the window than 2 % of the units
- *   released by plan in it, or one and what loads alone can make. The lower end of the Wilson interval of their share is to be at least `sure`; where the upper end is
- *   below, the rate does not hold.
+ *   released by plan in it, or one and what loads alone can make. The lower end of the Wilson interval of
+ *   their share is to be at least `sure`; where the upper end is below, the rate does not hold.
  * - The growth of open units is the slope of the least squares line through their weekly means, in each
- *   replication; where units come in loads, what is released less what is shipped, counted over whole cycles.
- *   They grow where the whole Student-t interval of the mean growth lies above 0, by a unit and what loads alone
- *   can make, or more, over the window.
- * - A single gridlock is enough not to hold. Where two cycles of its loads do not go into the window, a rate is
- *   not seen to hold.
+ *   replication; where units come in loads, what is released less what is shipped, counted over whole loads.
+ *   They grow where the whole Student-t interval of the mean growth lies above 0, by a unit and what loads
+ *   alone can make, or more, over the window.
+ * - A single gridlock is enough not to hold. Where two cycles of its loads do not go into the window, a rate
+ *   is not seen to hold.
  */
 export function judge(
   readings: readonly RateReading[],

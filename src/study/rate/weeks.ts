@@ -21,8 +21,8 @@ export const LEAST_UNITS = 50;
  * Weeks in which the lowest rate can be judged, and with it the others: those given, or else the usual number
  * or more. That is, in which at least 50 units are released and two cycles of each load go, and, if none are
  * given, in which loads alone can upset the count by no more than may be missing. Trucks fill slowest at the
- * lowest rate. Parts from outside may be short at higher rates alone; where their lots come too seldom for the
- * window, that rate is not settled.
+ * lowest rate. Parts from outside may be short at higher rates alone; where their lots come too seldom for
+ * the window, that rate is not settled.
  * @param lowest rate, units a working day
  * @param given by the planner; undefined: as many as it takes
  * @throws RangeError `programme: expected ..` where those given are too few, or it takes more than two years
@@ -48,8 +48,8 @@ export function weeksFor(
     const most = Math.max(weeks, takes(true));
     if (most <= MOST_WEEKS) return most;
     throw new RangeError(
-      `programme: expected rates that can be judged in ${MOST_WEEKS} weeks, got ${rateText(lowest, unit)}, which takes ` +
-        `${most}; give a higher rate, or --weeks ${most}`,
+      `programme: expected rates that can be judged in ${MOST_WEEKS} weeks, got ${rateText(lowest, unit)}, ` +
+        `which takes ${most}; give a higher rate, or --weeks ${most}`,
     );
   }
   if (units < LEAST_UNITS)

@@ -40,8 +40,8 @@ export function minutesBetween({ windows }: WorkingDay, from: number, to: number
 }
 
 /**
- * What days are worth that have gone by at each of sorted times, minutes: each day by the share of its working
- * minutes.
+ * What days are worth that have gone by at each of sorted times, minutes: each day by the share of its
+ * working minutes.
  */
 export function cumulated<Day extends WorkingDay>(
   days: readonly Day[],

@@ -176,6 +176,16 @@ route: [{ step: fit, at: line, parts: { bolts: 1 }, work: 60 min }]
     expect(played.seen.supplies.lots[0]).toBe(3 + 3);
   });
 
+  it('goes on behind the run: who waits for the next lot when it ends is not stuck', () => {
+    // Two bolts at the start and one a week from Monday 1 March, and the run ends on Friday the 12th: four units
+    // are out, the fifth waits for a lot that is due on the 15th.
+    const { seen } = play(
+      plan('{ lot: 1, every: 7 days }').replace('quantity: 6', 'quantity: 6, until: 2027-03-12'),
+    );
+    expect(seen).toMatchObject({ outcome: 'ended', shipped: 4, endedAt: 11 * day });
+    expect(seen.supplies.lots[0]).toBe(2);
+  });
+
   it('that ends too early is a gridlock that names the parts', () => {
     const { seen } = play(plan('{ lot: 1, every: 7 days, from: 2027-03-08, to: 2027-03-10 }'));
     // Bolts for 3 of 6 units; the fourth stands at the line on Monday 8 March at 07:00, when the third is

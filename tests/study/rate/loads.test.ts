@@ -67,7 +67,7 @@ async function holding(
     if (perDay > ceiling) continue;
     // What is asked is shipped: within the interval, which here is what loads can make of the count, or by half
     // a unit in the window.
-    const { asked, shippedPerDay } = points[0]!,
+    const { asked, shippedPerDay } = points[0],
       rounding = (0.5 * perDay) / asked;
     expect(shippedPerDay.low!).toBeLessThanOrEqual(perDay + rounding);
     expect(shippedPerDay.high!).toBeGreaterThanOrEqual(perDay - rounding);

@@ -101,8 +101,9 @@ export function throughputByWeek(results: Results): Chart | null {
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 /** `, shipped as a mean over whole loads (trucks of 10 on road) around each week`. */
 function evenedOut({ answer: { counting } }: Results): string {
-  const loads = counting?.loads ?? [];
-  return `, shipped as a mean over whole loads${loads.length === 0 ? '' : ` (${loadsText(loads)})`} around each week`;
+  const loads = counting?.loads ?? [],
+    named = loads.length === 0 ? '' : ` (${loadsText(loads)})`;
+  return `, shipped as a mean over whole loads${named} around each week`;
 }
 
 /** Buckets with less than half of the usual working days: their rate rests on little, so they are marked. */

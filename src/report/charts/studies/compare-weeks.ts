@@ -75,8 +75,8 @@ function weeks(
         : `best against the base is ${best.name}`),
     how:
       `${id === 'wip' ? 'Units inside' : `Units shipped ${eachWorking(results.rateUnit)} of the base`} by ` +
-      `${results.series.unit}${evened ? ', as a mean over whole loads around it' : ''}, each variant as it is ` +
-      'without pairing; bands: ' +
+      `${results.series.unit}${evened ? ', as a mean over whole loads around it' : ''}, each variant as it ` +
+      'is without pairing; bands: ' +
       `${intervalNote(results)}.${window}${left > 0 ? ` ${left} more what-ifs are in results.json.` : ''}`,
     lines,
     valueTitle: unit,
