@@ -51,7 +51,8 @@ function scenarioOf(file: string): Scenario {
   return scenario;
 }
 
-describe('the reliefs of every scenario that comes with the program', () => {
+// The demo has 243 of them, each compiled.
+describe('the reliefs of every scenario that comes with the program', { timeout: 300_000 }, () => {
   it.each(files)('%s: can be run, change something, and tell themselves apart', (file) => {
     const scenario = scenarioOf(file),
       reliefs = reliefsOf(scenario),
