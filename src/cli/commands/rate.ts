@@ -4,7 +4,7 @@ import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
 import { type Option, optional, required, withDefault } from '../arguments/option.js';
 import { FILE, MOST_REPLICATIONS, RUN } from '../arguments/options.js';
-import { hundredth, numberIn, oneOf, positiveNumber, reader, wholeNumber } from '../arguments/readers.js';
+import { hundredth, numberIn, positiveNumber, reader, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
@@ -19,6 +19,12 @@ const UNITS = 'units a working day, or a week where the programme is given per w
 const someRate = positiveNumber(HIGHEST_RATE, `${UNITS}, for example --from 3 --to 6 --step 0.1`);
 const bound = (help: string): Option<number> =>
   required(help, someRate, 'a rate', `${UNITS}, for example --from 3 --to 6`);
+/** Unit of all rates. */
+const dayOrWeek = reader(
+  'day or week',
+  (option) => `leave ${option} out for the unit in which the programme gives its rate`,
+  (text) => (['day', 'week'] as const).find((per) => per === text),
+);
 /** Resolution of the answer where none is asked, units a working day. */
 const STEP = 0.1;
 
@@ -45,10 +51,7 @@ export const rate = command({
     ...RUN,
     from: bound('lowest rate tried, units a working day or, by --per, a week'),
     to: bound('highest rate tried'),
-    per: optional(
-      'unit of all rates, day or week, default as the programme gives its own',
-      oneOf('day', 'week'),
-    ),
+    per: optional('unit of all rates, day or week, default as the programme gives its own', dayOrWeek),
     step: optional('resolution of the answer, default 0.1 a day (0.5 in a week of five)', someRate),
     replications: withDefault(
       'replications of each rate, up to four times as many where it is not settled',

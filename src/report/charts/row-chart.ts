@@ -19,7 +19,9 @@ export interface Row<Item> {
  */
 type TextColumn<Item> = readonly [head: readonly string[], cell: (item: Item) => string];
 
+/** Gaps ahead of a column of text; the first stands beside the last number of the axis. CSS pixels. */
 const COLUMN_GAP = 22,
+  FIRST_GAP = 36,
   NAME_ROOM = 330;
 
 /** A name as it stands beside its bars: shortened if it is very long. `room` is in CSS pixels. */
@@ -30,13 +32,18 @@ export function rowLabel(name: string, weight: 'normal' | '600' = 'normal', room
 /** A row with nothing in it but its name. */
 export const heading = (name: string): Row<never> => ({ label: rowLabel(name, '600'), item: null });
 
-/** A row for each item, without headings. */
+/** A row for each item, without headings. Names that would read alike when shortened stay whole. */
 export function rowsOf<Item>(
   items: readonly Item[],
   name: (item: Item) => string,
   room = NAME_ROOM,
 ): Row<Item>[] {
-  return items.map((item) => ({ label: rowLabel(name(item), 'normal', room), item }));
+  const labels = items.map((item) => rowLabel(name(item), 'normal', room));
+  return items.map((item, i) => {
+    const label = labels[i] ?? '',
+      isAlone = labels.indexOf(label) === labels.lastIndexOf(label);
+    return { label: isAlone ? label : name(item), item };
+  });
 }
 
 /** Rows under a heading for each site, sites and rows in the order in which they come. */
@@ -110,7 +117,9 @@ export function rowChart<Item>({
     scales: {
       x: { ...values, position: 'top' },
       y: nameAxis(rows, stacked),
-      room: roomForText(texts.reduce((room, text) => room + columnWidth(text) + COLUMN_GAP, 0)),
+      room: roomForText(
+        texts.reduce((room, text) => room + columnWidth(text) + COLUMN_GAP, FIRST_GAP - COLUMN_GAP),
+      ),
     },
     plugins: [...plugins, ...spans.map((_, i) => whiskers(datasets.length + i)), textColumns(texts)],
   });
@@ -156,7 +165,7 @@ interface Texts {
 function textColumns(columns: readonly Texts[]): Plugin {
   return drawing('text columns', (context, chart) => {
     const names = axisOf(chart, 'y');
-    let x = chart.chartArea.right + COLUMN_GAP;
+    let x = chart.chartArea.right + FIRST_GAP;
     context.textBaseline = 'middle';
     for (const each of columns) {
       context.fillStyle = MUTED;

@@ -45,7 +45,7 @@ export async function valuesVaried(
     changes: Changes<ValueEnd>['changes'][number][] = [];
   const skipped: Skipped[] = assumptions
     .filter(({ at }) => isAsked(at))
-    .map(({ path }) => ({ what: path, why: 'it says what is asked of the shop' }));
+    .map(({ words }) => ({ what: words, why: 'it says what is asked of the shop' }));
   let taken = 0,
     next = 0;
   for (; taken < most; next++) {

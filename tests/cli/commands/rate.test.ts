@@ -74,6 +74,16 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
       '--step: expected at most 1,000 rates, got 2,001',
     ],
     [
+      'a unit that is none',
+      ['slack.yaml', '--from', '3', '--to', '5', '--per', 'month'],
+      '--per: expected day or week, got "month"',
+    ],
+    [
+      'too fine a step, where none is asked',
+      ['slack.yaml', '--from', '1', '--to', '3000', '--per', 'day'],
+      '--step: expected at most 1,000 rates, got 29,991',
+    ],
+    [
       'a share that is none',
       ['slack.yaml', '--from', '3', '--to', '5', '--sure', '120 %'],
       '--sure: expected per cent from 1 to 99, got "120 %"',

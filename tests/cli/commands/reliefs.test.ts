@@ -47,6 +47,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
     expect(others.find(({ text }) => text === 'one space more ahead of look')!.gain.mean).toBe(0);
     expect(results.assumptions[0]).toMatchObject({
       path: 'route[0].work',
+      words: 'the work of build',
       basis: 'guess',
       low: { value: '{ mean: 1.6 h, cv: 0.1 }' },
       high: { value: '{ mean: 2.4 h, cv: 0.1 }' },
@@ -54,7 +55,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
     expect(results.assumptions[0].low!.gain.mean).toBeGreaterThan(0.5);
     expect(results.assumptions[0].high!.gain.mean).toBeLessThan(-0.4);
     expect(results.answer.sentence).toMatch(
-      /^The best single relief is one place more at bench: .* Measure next: route\[0\]\.work \(guess/,
+      /^The best single relief is one place more at bench: .* Measure next: the work of build \(guess/,
     );
     expect(results.runs.run).toBeLessThan(results.runs.withoutScreen);
     expect(readdirSync(join(folder, 'report')).sort()).toEqual([
@@ -119,21 +120,21 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
     expect(code).toBe(0);
     // The bench is the constraint, and of one place it has none or two. Work, places and buffers of two stations and a price: 6 in all.
     expect(stdout).toMatch(
-      /measure next +low: gain a day +high: gain a day\n.*\nsites\.hall\.stations\.bench\.places .*\n\n/,
+      /measure next +low: gain a day +high: gain a day\n.*\nthe number of places at bench .*\n\n/,
     );
     expect(stdout.replaceAll(/\n +/g, ' ')).toContain('1 of 6 guesses and estimates were varied');
     expect(stderr).toContain('and the 1 of 6 guesses and estimates that may bear most, low and high\n');
     const all = JSON.parse((await ask('--json', '--quiet')).stdout) as ReliefsResults;
     expect(all.values).toEqual({ most: 50, left: [] });
     expect(all.skipped.map(({ what }) => what)).toEqual([
-      'programme.quantity',
-      'programme.rate.per day',
+      'the quantity',
+      'the rate a day',
       // No place at all.
-      'sites.hall.stations.bench.places, low',
-      'sites.hall.stations.look.places, low',
+      'the number of places at bench, low end',
+      'the number of places at look, low end',
     ]);
     const none = await ask('--values', 'all');
-    expect(none.stderr).toContain('--values: expected a whole number from 0 to 10000, got "all"');
+    expect(none.stderr).toContain('--values: expected a whole number from 0 to 10,000, got "all"');
   });
 
   it('refuses a rate that is none, or that has no place in the scenario', async () => {

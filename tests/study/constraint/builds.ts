@@ -9,10 +9,8 @@ import { bank, carts, departures, trucks } from './builds-transport.js';
  * the numbers stand with each, for days of 480 min, in units a working day. The days after the first weeks are
  * long enough for a judged window of nine weeks and more.
  *
- * What one more brings was measured by `simulate` with seeds 1, 2 and 3 and 8 replications, as a share of the
- * rate held: @@
- *
- * tests/statistics/builds.test.ts checks it with fewer replications.
+ * What one more brings and does not bring is checked by tests/statistics/builds.test.ts, what is named by
+ * culprits.test.ts beside it.
  */
 export const BUILDS: readonly Build[] = [
   packs,
