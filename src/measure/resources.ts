@@ -59,9 +59,9 @@ export function observeResources(run: Run, people: CrewTime) {
 }
 
 /**
- * What can be a bottleneck, in this order: stations, crews, lanes, carriers, supplies. The bottleneck is the one with
- * the highest utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7;
- * quoted from memory).
+ * What can be a bottleneck, in this order: stations, crews, lanes, carriers, supplies. The bottleneck is the
+ * one with the highest utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008,
+ * ch. 7; quoted from memory).
  */
 
 /**

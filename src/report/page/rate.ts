@@ -74,8 +74,8 @@ function findings({ points, changes, rateUnit, answer: { contradictions } }: Rat
       ),
     ...changes.map(
       ({ fromPerDay, toPerDay, before, after }) =>
-        `Between ${exact(inUnit(fromPerDay, rateUnit))} and ${rate(toPerDay)} what is used most changes from ` +
-        `"${before}" to "${after}".`,
+        `Between ${exact(inUnit(fromPerDay, rateUnit))} and ${rate(toPerDay)} what is used most changes ` +
+        `from "${before}" to "${after}".`,
     ),
     ...contradictions.map(
       (perDay) =>

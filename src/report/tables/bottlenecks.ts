@@ -62,7 +62,8 @@ export function bottlenecks(results: Results, interval: string): PageTable {
     title: 'What is used most',
     note:
       `${USED_NOTE} Over ${over}; most used: share of replications in which it has the highest ` +
-      `utilisation, with its Wilson interval; ${interval}. By arithmetic: ${bottleneckByArithmetic ?? 'nothing limits'}.`,
+      `utilisation, with its Wilson interval; ${interval}. By arithmetic: ` +
+      `${bottleneckByArithmetic ?? 'nothing limits'}.`,
     ...columns(byUse(judged?.bottlenecks ?? whole, whole), usedColumns(judged === null ? [] : [WHOLE_RUN])),
   };
 }

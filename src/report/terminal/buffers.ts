@@ -35,9 +35,7 @@ export function buffersTable(results: BufferResults, width?: number): string {
       ]),
       ...(selection.settled
         ? []
-        : [
-            `the selection was not settled after ${count(selection.rounds, 'round')}: the best mean was taken`,
-          ]),
+        : [`selection not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
       '',
       tableOf(thinned(results), [
         { head: 'places', align: 'right', cell: 'total' },

@@ -10,9 +10,9 @@ import type { Trials } from './trials.js';
 const CANDIDATES = 5;
 
 /**
- * Takes places away for as long as `reaches` says of what is left that it is enough: one at a time, with moves
- * that may make it enough. Of many spots first a quarter of what can be taken, then by halves, without moves:
- * they would cost more than all else where what is left is far too little.
+ * Takes places away for as long as `reaches` says of what is left that it is enough: one at a time, with
+ * moves that may make it enough. Of many spots first a quarter of what can be taken, then by halves, without
+ * moves: they would cost more than all else where what is left is far too little.
  */
 export async function fewest(
   search: Search,

@@ -133,7 +133,9 @@ const judgedSections = (sample: Sample) => ({
   bottlenecks: bottlenecks(sample),
 });
 
-/** Of the culprit, or of what holds it up; of what has no arithmetic of its own, of what limits by arithmetic. */
+/**
+ * Of the culprit, or of what holds it up; of what has no arithmetic of its own, of what limits by arithmetic.
+ */
 function ladderOf(
   culprit: Thing | null,
   { rows, bottleneck }: CapacityTable,

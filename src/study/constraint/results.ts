@@ -45,7 +45,10 @@ export interface Tried {
 export interface LadderResult {
   readonly of: Thing;
   readonly allowedPerDay: number;
-  /** Units a working day lost to each cause (below 0: won). `allowedPerDay` less all of them is what is shipped. */
+  /**
+   * Units a working day lost to each cause (below 0: won). `allowedPerDay` less all of them is what is
+   * shipped.
+   */
   readonly losses: readonly { readonly cause: string; readonly perDay: Estimate }[];
   readonly shippedPerDay: Estimate;
 }

@@ -11,12 +11,16 @@ import { sumOf } from '../statistics/sums.js';
 /** Units a working day lost to each cause in a replication, by cause. */
 export type Rungs = Readonly<Record<string, number>>;
 
-/** A constraint's losses are reckoned in one replication of `days` working days, in which so much was shipped. */
+/**
+ * A constraint's losses are reckoned in one replication of `days` working days, in which so much was shipped.
+ */
 export type RungsOf = (seen: Observation, days: number, shippedPerDay: number) => Rungs;
 
 type Of = Pick<Sample, 'model' | 'scenario' | 'calendar'>;
 
-/** How the losses of a constraint are reckoned; null where arithmetic sets it no limit in minutes or parts. */
+/**
+ * How the losses of a constraint are reckoned; null where arithmetic sets it no limit in minutes or parts.
+ */
 export function rungsOf(sample: Of, row: CapacityRow): RungsOf | null {
   if (row.capacityPerDay === null || row.capacityPerDay <= 0) return null;
   const { model } = sample,

@@ -53,8 +53,8 @@ export interface RateResults extends ResultsHead<'rate'> {
     readonly after: string;
   }[];
   /**
-   * What stops the build, by trial at a tenth above the lowest rate that was not seen to hold, where a gain can
-   * show; null where all rates hold.
+   * What stops the build, by trial at a tenth above the lowest rate that was not seen to hold, where a gain
+   * can show; null where all rates hold.
    */
   readonly constraint: (ConstraintResult & { readonly perDay: number }) | null;
   readonly ramp: RampResult;

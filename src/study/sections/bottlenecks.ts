@@ -28,8 +28,8 @@ export interface BottleneckResult {
 
 /**
  * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane,
- * kind of carrier or supply with the highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch. 7);
- * the first in this order of those that are level. The mean active period (Roser, Nakano & Tanaka 2001)
+ * kind of carrier or supply with the highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch.
+ * 7); the first in this order of those that are level. The mean active period (Roser, Nakano & Tanaka 2001)
  * stands beside it, for replications in which there was one.
  */
 export function bottlenecks(sample: Sample): Deferred<BottleneckResult[]> {
@@ -69,8 +69,8 @@ export interface Resource extends Pick<BottleneckResult, 'name' | 'kind' | 'site
 }
 
 /**
- * In the order of `Observation.utilisation`: stations, crews, lanes, carriers, supplies. Arrival banks have no
- * equipment.
+ * In the order of `Observation.utilisation`: stations, crews, lanes, carriers, supplies. Arrival banks have
+ * no equipment.
  */
 export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
   const { stations, resources, lanes, siteNames, companions, supplies } = model;
