@@ -158,9 +158,9 @@ function culpritOf(trials: readonly Tried[], waiting: readonly Likely[], zone: n
     most = things[0]?.gain.mean ?? 0;
   const rank = ({ thing }: Tried): number =>
     waiting.findIndex((each) => keyOfThing(each.thing) === keyOfThing(thing)) >>> 0;
-  return (
-    things.filter(({ gain }) => gain.mean >= most - zone).sort((a, b) => rank(a) - rank(b))[0] ??
-    hours ??
-    null
-  );
+  const [first] = things.filter(({ gain }) => gain.mean >= most - zone).sort((a, b) => rank(a) - rank(b)) as (
+    | Tried
+    | undefined
+  )[];
+  return first ?? hours ?? null;
 }

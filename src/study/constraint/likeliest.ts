@@ -1,6 +1,7 @@
 import { STATE_COUNT, UNATTENDED, WORKING } from '../../flow/floor/states.js';
 import { CARRIER, CREW, SUPPLY } from '../../flow/model/resources.js';
 import { bankName } from '../../scenario/lookup/ids.js';
+import type { Site } from '../../scenario/types/plant.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { CapacityRow } from '../capacity/capacity.js';
 import { named } from '../lists.js';
@@ -106,17 +107,18 @@ function withFeeders(
 /** Calendars, by what waits for the stations and crews that keep them. */
 function hours({ sites }: Scenario, all: readonly Likely[]): Likely[] {
   return all.flatMap(({ thing: { kind, name, site }, waiting }): Likely[] => {
-    const its = sites[site],
-      calendar =
-        kind === 'station'
-          ? (its?.stations[name]?.calendar ?? its?.calendar)
-          : kind === 'crew'
-            ? (its?.crews[name]?.calendar ?? its?.calendar)
-            : undefined;
-    return calendar === undefined || (kind === 'station' && its?.stations[name]?.unattended === true)
+    const calendar = kind === 'station' || kind === 'crew' ? calendarOf(sites[site], kind, name) : undefined;
+    return calendar === undefined
       ? []
       : [{ thing: { kind: 'hours', name: calendar, site: '' }, waiting: waiting * OF_HOURS }];
   });
+}
+
+/** By which a station or a crew works; undefined: at any time. */
+function calendarOf(site: Site, kind: 'station' | 'crew', name: string): string | undefined {
+  if (kind === 'crew') return site.crews[name].calendar ?? site.calendar;
+  const { calendar, unattended } = site.stations[name];
+  return unattended ? undefined : (calendar ?? site.calendar);
 }
 
 /** One entry a thing; those for which nothing waits are left out. */

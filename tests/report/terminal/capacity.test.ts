@@ -97,7 +97,7 @@ describe('the capacity table', () => {
 
   it('is no wider than 80 columns where that is the width, names whole', () => {
     const rows = [row('rear body fixture, left side', 3.7), row('rear body fixture, right side', 3.9)];
-    const text = capacityTable(found(rows, rows[0]!), 'invented', [], 80);
+    const text = capacityTable(found(rows, rows[0]), 'invented', [], 80);
     for (const line of text.split('\n')) expect(Array.from(line).length, line).toBeLessThanOrEqual(80);
     expect(text.replace(/\s+/g, ' ')).toContain('rear body fixture, left side (station)');
     for (const word of ['left', 'right', 'side']) expect(text).toMatch(new RegExp(`^ *.*${word}`, 'm'));

@@ -68,7 +68,7 @@ describe('a table that is too wide', () => {
     (width) => {
       const shown = at(width, crews, columns);
       for (const line of shown) expect(Array.from(line).length, line).toBeLessThanOrEqual(width);
-      const letters = (text: string): string => [...text.replace(/\s/g, '')].sort().join('');
+      const letters = (text: string): string => Array.from(text.replace(/\s/g, '')).sort().join('');
       const all = shown.join('\n');
       for (const row of crews)
         for (const cell of row) {

@@ -127,7 +127,7 @@ route:
     const model = compile(scenario),
       row = capacity(model, scenario).rows.find(({ kind }) => kind === 'carrier')!,
       { held, coming } = observe(simulate(prepare(model), 'carts', 1), 1).kept;
-    const seen = (held[0]! + coming[0]!) / 60;
+    const seen = (held[0] + coming[0]) / 60;
     expect(row.loadAlone! / seen).toBeGreaterThan(0.85);
     expect(row.loadAlone! / seen).toBeLessThan(1.15);
     expect(row.load! / seen).toBeLessThan(1 / 3);
