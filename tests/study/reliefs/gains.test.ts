@@ -41,7 +41,9 @@ route:
 `);
     expect(base).toBeCloseTo(2, 9);
     expect(of('two deliveries of packs in 7 days instead of one')).toBeCloseTo(2, 9);
-    expect(of('larger lots of packs (15 instead of 10)')).toBeCloseTo(1, 9);
+    // In the second week three of its 15 are out on Wednesday, in all others on Tuesday. A day's weight rises by
+    // less than 1/20 there, so that makes less than 3/20 of a unit in 95 days.
+    expect(Math.abs(of('larger lots of packs (15 instead of 10)') - 1)).toBeLessThan(0.15 / 95);
     // One unit of the 19 weeks comes into them or falls out.
     expect(Math.abs(of('10 more of packs in stock at the start'))).toBeLessThan(1.5 / 95);
     expect(of('one place more at s')).toBeCloseTo(0, 9);
