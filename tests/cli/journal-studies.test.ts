@@ -46,7 +46,7 @@ const CASES: readonly Case[] = [
     others: [
       [
         ['--weeks', '20', '--settle', '6'],
-        /another: weeks was 26, now it is 20; settle weeks was not there, now it is 6\n/,
+        /another: weeks was not there, now it is 20; settle weeks was not there, now it is 6\n/,
       ],
     ],
   },
@@ -152,6 +152,8 @@ describe('a study that cannot be run as asked', () => {
       '0.1',
       '--to',
       '5',
+      '--weeks',
+      '4',
       '--out',
       'few',
     );

@@ -27,7 +27,7 @@ export async function withConstraint(
     plan = planned(scenario, base.model),
     edges = base.model.programme.bucketEdges,
     { window, verdict } = judged;
-  if (verdict !== 'holds') onStage?.('trying what stops it');
+  onStage?.('looking at the weeks judged and at what stops it');
   const replicator = new Replicator(options);
   try {
     const found = await constraint(

@@ -74,7 +74,7 @@ describe('shards', { timeout: 120_000 }, () => {
     );
     expect(merged).toMatchObject({ code: 0, stdout: answer });
     expect(merged.stderr).toBe(
-      '1 folder holds a shard that another holds too, which changes nothing\nmerging 4 shards of two.yaml, 10 replications, seed spring\ntrying what stops it\ndrawing the report\nreport: merged\n',
+      '1 folder holds a shard that another holds too, which changes nothing\nmerging 4 shards of two.yaml, 10 replications, seed spring\nlooking at the weeks judged and at what stops it\ndrawing the report\nreport: merged\n',
     );
     expect(contents('merged')).toEqual(contents('one'));
     expect(contents('one').join()).toContain('report.html ');

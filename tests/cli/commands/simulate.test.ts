@@ -14,7 +14,7 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     expect(code).toBe(0);
     expect(stdout).toMatch(/^2 replications, seed 1$/m);
     expect(stderr).toMatch(
-      /^running 2 replications of slack\.yaml, seed 1\ntrying what stops it\nhint: --out DIR .*\n$/,
+      /^running 2 replications of slack\.yaml, seed 1\nlooking at the weeks judged and at what stops it\nhint: --out DIR .*\n$/,
     );
   });
 
@@ -30,7 +30,7 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     const first = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--json', '--out', 'new/report');
     expect(first.code).toBe(0);
     expect(first.stderr).toBe(
-      'running 2 replications of slack.yaml, seed 1\ntrying what stops it\ndrawing the report\nreport: new/report\n',
+      'running 2 replications of slack.yaml, seed 1\nlooking at the weeks judged and at what stops it\ndrawing the report\nreport: new/report\n',
     );
     expect(JSON.parse(first.stdout)).toMatchObject({
       format: 'rateproof results',

@@ -46,14 +46,14 @@ describe('the guesses and estimates that are varied', () => {
     expect(paths(assumptions)).not.toContain('route[2].work');
     expect(paths(assumptions).slice(0, 1)).toEqual(['route[1].work']);
     expect(skipped.map(({ what, why }) => `${what}: ${why}`)).toEqual([
-      'programme.quantity: it says what is asked of the shop',
-      'programme.rate.per day: it says what is asked of the shop',
+      'the quantity: it says what is asked of the shop',
+      'the rate a day: it says what is asked of the shop',
       // Not whole days; nobody.
-      'supplies.screws.deliveries.every, low: the value cannot be varied this way',
-      'supplies.screws.deliveries.every, high: the value cannot be varied this way',
-      'route[0].crew.clerks, low: the value cannot be varied this way',
-      'route[3].work, low: nothing changes',
-      'route[3].work, high: nothing changes',
+      'the time between deliveries of screws, low end: the value cannot be varied this way',
+      'the time between deliveries of screws, high end: the value cannot be varied this way',
+      'the number of clerks at one, low end: the value cannot be varied this way',
+      'the work of see, low end: nothing changes',
+      'the work of see, high end: nothing changes',
     ]);
   });
 
@@ -75,7 +75,7 @@ describe('the guesses and estimates that are varied', () => {
       { path: 'route[3].work', basis: 'guess', value: '0 min' },
     ]);
     expect(paths(values.left)).toContain('sites.a.stations.s.buffer');
-    expect(answer.sentence).toMatch(/Measure next: route\[1\]\.work/);
+    expect(answer.sentence).toMatch(/Measure next: the work of two \(guess/);
   });
 
   it('are none with --values 0', async () => {

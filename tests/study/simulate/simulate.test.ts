@@ -101,13 +101,9 @@ describe('a study from a scenario as written', PATIENT, () => {
   it.each([1, 2])('tells with %i workers how far it is', async (workers) => {
     const told: [number, number][] = [];
     await simulateStudy(study({ workers, onReplication: (done, of) => told.push([done, of]) }));
-    expect(told).toEqual([
-      [1, 5],
-      [2, 5],
-      [3, 5],
-      [4, 5],
-      [5, 5],
-    ]);
+    const five = [1, 2, 3, 4, 5].map((done) => [done, 5]);
+    // The rate is held: of what stops it only the weeks judged are looked at, in the same five.
+    expect(told).toEqual([...five, ...five]);
   });
 });
 
