@@ -125,7 +125,8 @@ function leftTable({ values: { left } }: ReliefsResults): PageTable {
     title: 'Not varied',
     note: 'Guesses and estimates in the order in which they would have come next.',
     ...columns(left, [
-      ['Value', 'path'],
+      ['Value', 'words'],
+      ['In the file', 'path'],
       ['Basis', 'basis'],
       ['Now', 'value'],
     ]),

@@ -164,7 +164,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       assumptions: tornado(ends),
       values: {
         most: mostValues,
-        left: values.left.map(({ path, basis, value }) => ({ path, basis, value })),
+        left: values.left.map(({ path, words, basis, value }) => ({ path, words, basis, value })),
       },
       skipped: [...skipped, ...values.skipped],
       runs: {

@@ -57,7 +57,7 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
     /** Guesses and estimates that were varied at most. */
     readonly most: number;
     /** Those that were not reached, the one that would have come next first. */
-    readonly left: readonly Pick<VariedAssumption, 'path' | 'basis' | 'value'>[];
+    readonly left: readonly Pick<VariedAssumption, 'path' | 'words' | 'basis' | 'value'>[];
   };
   /** What could not be changed. */
   readonly skipped: readonly { readonly what: string; readonly why: string }[];

@@ -71,8 +71,13 @@ describe('the guesses and estimates that are varied', () => {
     expect(values.most).toBe(4);
     // Prices and work that takes no time come last.
     expect(values.left.slice(-2)).toEqual([
-      { path: 'costs.buffer place.day', basis: 'guess', value: '10' },
-      { path: 'route[3].work', basis: 'guess', value: '0 min' },
+      {
+        path: 'costs.buffer place.day',
+        words: 'the price of a space for a day',
+        basis: 'guess',
+        value: '10',
+      },
+      { path: 'route[3].work', words: 'the work of see', basis: 'guess', value: '0 min' },
     ]);
     expect(paths(values.left)).toContain('sites.a.stations.s.buffer');
     expect(answer.sentence).toMatch(/Measure next: the work of two \(guess/);
