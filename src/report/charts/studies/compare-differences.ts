@@ -73,8 +73,10 @@ function finding({ whatIfs, measures }: CompareResults): string {
   const [first] = measures,
     better = whatIfs.filter(({ compared }) => compared[0]?.verdict === 'better').map(({ name }) => name);
   if (first === undefined) return '';
+  const { share } = first.zone,
+    more = share > 0 ? `over ${number(100 * share)} % more` : 'more';
   return better.length === 0
-    ? `No what-if of ${whatIfs.length} surely ships ${number(100 * first.zone.share)} % more than the base`
+    ? `No what-if of ${whatIfs.length} surely ships ${more} than the base`
     : `Ships more than the base: ${better.join(', ')}`;
 }
 
