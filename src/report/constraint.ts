@@ -1,9 +1,9 @@
 import type { ConstraintResult, LadderResult, Tried } from '../study/constraint/results.js';
 import { calledThing, helps } from '../study/constraint/sentence.js';
-import { withInterval } from '../study/format.js';
+import { capital, withInterval } from '../study/format.js';
 import type { RateResults } from '../study/rate/results.js';
 import type { Results } from '../study/simulate/results.js';
-import type { Estimate } from '../study/statistics/estimate.js';
+import { type Estimate, negated } from '../study/statistics/estimate.js';
 import { type Column, percent } from './columns.js';
 
 /** What stops a build; null where that was not looked at or every replication comes to a standstill. */
@@ -25,13 +25,6 @@ export const rungsOf = ({ losses }: LadderResult): Rung[] =>
   [...losses]
     .sort((a, b) => b.perDay.mean - a.perDay.mean)
     .map(({ cause, perDay }) => ({ cause, change: negated(perDay) }));
-
-const negated = (estimate: Estimate): Estimate => ({
-  ...estimate,
-  mean: -estimate.mean,
-  low: estimate.high === null ? null : -estimate.high,
-  high: estimate.low === null ? null : -estimate.low,
-});
 
 /** `arithmetic allows the station booth`. */
 export const allowedText = ({ of }: LadderResult): string =>
@@ -96,5 +89,3 @@ export const triedAt = ({ constraint }: Pick<RateResults, 'constraint'>): string
 /** What stops it, at a rate where there are several: `At 3.5 a day the station booth stops it: ..`. */
 export const stoppedText = ({ sentence }: ConstraintResult, at: string | null): string =>
   at === null ? sentence : `${capital(at)} ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

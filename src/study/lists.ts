@@ -25,6 +25,15 @@ export function rowsOf(starts: Int32Array, first: number, end = first + 1): numb
   return rows;
 }
 
+/** Name of a lane, and where it leads from and to. */
+export const laneNamed = (
+  { lanes, siteNames }: Model,
+  lane: number,
+): { readonly name: string; readonly site: string } => ({
+  name: defined(lanes.names[lane]),
+  site: `${defined(siteNames[defined(lanes.from[lane])])} to ${defined(siteNames[defined(lanes.to[lane])])}`,
+});
+
 /** Name and site of a station, or of a crew or another resource. */
 export const named = (
   model: Model,

@@ -1,4 +1,12 @@
-import { count, exact, intervalName, number, percentWithInterval, withInterval } from '../../study/format.js';
+import {
+  capital,
+  count,
+  exact,
+  intervalName,
+  number,
+  percentWithInterval,
+  withInterval,
+} from '../../study/format.js';
 import { unitsEach } from '../../study/planners-unit.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
@@ -36,7 +44,7 @@ export function simulatePage(results: Results): PageContent {
 function findings({ findings: all, replications }: Results): string[] {
   return all.map(
     ({ text, replications: of }) =>
-      `${sentence(text)} (in ${exact(of)} of ${count(replications, 'replication')})`,
+      `${capital(text)} (in ${exact(of)} of ${count(replications, 'replication')})`,
   );
 }
 
@@ -124,8 +132,4 @@ function assumptions({
       ? `Observed: ${days} from ${programme.start}, the ramp included.`
       : `Observed: ${days} of a steady run, warm-up left out.`,
   ];
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

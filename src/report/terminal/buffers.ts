@@ -1,5 +1,6 @@
 import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '../../study/buffers/results.js';
 import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
+import { negated } from '../../study/statistics/estimate.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
 
@@ -82,14 +83,7 @@ function costColumn({ chosen, currency }: BufferResults): CellColumn<Layout>[] {
 /** How a layout stands against the chosen one, and what it ships more, by the interval. */
 export function againstChosen({ standing, behind: { difference } }: ComparedLayout): string {
   if (standing === 'chosen') return standing;
-  const { low, high } = difference,
-    more = {
-      ...difference,
-      mean: -difference.mean,
-      low: high === null ? null : -high,
-      high: low === null ? null : -low,
-    };
-  return `${standing} (${bounds(more)})`;
+  return `${standing} (${bounds(negated(difference))})`;
 }
 
 /** Evenly spread points with the first, the last and that of the choice; all are in the JSON. */

@@ -1,5 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { bounds, count, exact, intervalName, mean, number, withInterval } from '../format.js';
+import { bounds, capital, count, exact, intervalName, mean, number, withInterval } from '../format.js';
 import { type CountingResult, countedText, countingResult, slowestText } from '../loads/words.js';
 import { daysInOne, each, eachWorking, inUnit, type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import type { Window } from '../programme/judged-window.js';
@@ -170,4 +170,3 @@ const WORDS = [
 /** `four a day`, `20 a week`. */
 const rate = (asked: number | null, unit: PlannersUnit): string =>
   `${WORDS[asked ?? 0] ?? exact(asked ?? 0)} ${each(unit)}`;
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,6 @@
 import { bounds, count, daysText, intervalName, mean } from '../format.js';
 import type { CaughtUp, Recovery } from '../programme/recovery.js';
-import type { Estimate } from '../statistics/estimate.js';
+import { type Estimate, negated } from '../statistics/estimate.js';
 
 /** Outages, by what the planner calls them, and their time: local dates and times. */
 interface Named {
@@ -39,20 +39,13 @@ function judgedWeeks({ units, perDay }: NonNullable<Recovery['behindJudged']>, i
   if ([units, perDay].every(isNil)) return `the weeks judged lose nothing by ${it}`;
   const change =
     perDay.mean < 0
-      ? `ship ${inBrackets(opposite(perDay))} a working day more after ${it}`
+      ? `ship ${inBrackets(negated(perDay))} a working day more after ${it}`
       : `lose ${inBrackets(perDay)} a working day by ${it}`;
   return `the weeks judged ${change} and end ${inBrackets(units)} behind`;
 }
 
 const isNil = ({ mean: middle, low, high }: Estimate): boolean =>
   [middle, low ?? 0, high ?? 0].every((value) => value === 0);
-const opposite = (of: Estimate): Estimate => ({
-  ...of,
-  mean: -of.mean,
-  low: of.high === null ? null : -of.high,
-  high: of.low === null ? null : -of.low,
-});
-
 /** Days that are no time at all: about an hour. */
 const AN_HOUR = 0.05;
 

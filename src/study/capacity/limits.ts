@@ -1,5 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
-import { named, rowsOf } from '../lists.js';
+import { laneNamed, named, rowsOf } from '../lists.js';
 import { sum, sumOf } from '../statistics/sums.js';
 import { carriedMinutes, type StayDemand, stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
@@ -135,8 +135,8 @@ function carrierUses(model: Model, daily: DailyMinutes, stays: readonly StayDema
 const waitsOf = ({ minutes, minutesAlone }: StayDemand): number => minutesAlone - minutes;
 
 export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Limit[] {
-  const { lanes, steps, siteNames } = model;
-  return lanes.names.map((name, lane) => {
+  const { lanes, steps } = model;
+  return lanes.names.map((_, lane) => {
     const visits = asks.visits.reduce(
       (total, each, step) => (steps.lane[step] === lane ? total + each : total),
       0,
@@ -147,8 +147,7 @@ export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Lim
     const together = Math.min(lanes.trucks[lane], lanes.docksFrom[lane]);
     return {
       kind: 'lane',
-      name,
-      site: `${siteNames[lanes.from[lane]]} to ${siteNames[lanes.to[lane]]}`,
+      ...laneNamed(model, lane),
       visits,
       minutes: (visits * trip) / lanes.capacity[lane],
       available: lanes.trucks[lane] * daily.of(lanes.driveCalendar[lane]),

@@ -1,5 +1,5 @@
 import { difference } from '../statistics/difference.js';
-import { type Estimate, mapped } from '../statistics/estimate.js';
+import { type Estimate, mapped, negated } from '../statistics/estimate.js';
 import { amount } from '../statistics/interval.js';
 import { type Standing, standingOf } from '../statistics/zone.js';
 import type { Measure } from './measures.js';
@@ -53,7 +53,7 @@ function judged(
       verdict: 'not settled',
       words: `not settled, ${n === 0 ? 'no replication' : '1 replication'} in which both have a value`,
     };
-  const gain = better === 'more' ? seen : { ...seen, low: -high, high: -low },
+  const gain = better === 'more' ? seen : negated(seen),
     verdict = MORE_IS_BETTER[standingOf(gain, zone.amount)];
   return { verdict, words: low === 0 && high === 0 ? 'the same in every replication' : verdict };
 }

@@ -1,12 +1,12 @@
-import type { Model } from '../../flow/model/model.js';
-import { type CapacityTable, capacity } from '../capacity/capacity.js';
+import type { Observation } from '../../measure/observe.js';
+import { type CapacityRow, type CapacityTable, capacity } from '../capacity/capacity.js';
 import { named } from '../lists.js';
 import type { Verdict } from '../programme/rate-held.js';
 import type { Changed } from '../reliefs/changes.js';
-import type { Thing } from '../reliefs/thing.js';
+import { keyOfThing, type Thing } from '../reliefs/thing.js';
 import { type Replicator, whole } from '../run/replicator.js';
-import { resolved } from '../sample/deferred.js';
-import { planned } from '../sample/planned.js';
+import { type Pending, resolved } from '../sample/deferred.js';
+import { type Planned, planned } from '../sample/planned.js';
 import { Sample } from '../sample/sample.js';
 import { bottlenecks } from '../sections/bottlenecks.js';
 import { carriers, teams } from '../sections/carriers.js';
@@ -15,11 +15,11 @@ import { stations } from '../sections/stations.js';
 import { feeders, supplies } from '../sections/supplies.js';
 import { amount } from '../statistics/interval.js';
 import { ladder } from './ladder.js';
-import { keyOfThing, type Likely, likeliest, thingOf } from './likeliest.js';
-import type { ConstraintResult, JudgedResult, LadderResult, Tried } from './results.js';
+import { type Likely, likeliest } from './likeliest.js';
+import type { ConstraintResult, JudgedResult, Tried } from './results.js';
 import { seenIn } from './seen.js';
-import { constraintSentence } from './sentence.js';
-import { type ShippedPerDay, tried } from './trial.js';
+import { constraintSentence, helps } from './sentence.js';
+import { over, type ShippedPerDay, tried } from './trial.js';
 
 /** Replications of each trial at most. */
 export const TRIAL_REPLICATIONS = 20;
@@ -52,99 +52,84 @@ export async function constraint(asked: ConstraintAsked, replicator: Replicator)
   const { base, weeks, verdict, shippedPerDay, level } = asked,
     replications = Math.min(asked.replications, TRIAL_REPLICATIONS),
     model = weeks === null ? base.model : over(base.model, weeks.fromMin, weeks.toMin),
-    sample = new Sample(planned(base.scenario, model), level),
-    ofBase = shippedPerDay(base),
-    table = capacity(base.model, base.scenario),
-    shipped: number[] = [];
-  const seen = seenIn(sample),
-    sections = weeks === null ? null : judgedSections(sample),
-    // Which row a trial will ask for is not known yet.
-    ladders = new Map(table.rows.map((row) => [row, ladder(sample, row, ofBase)]));
-  await replicator.each(
-    [{ key: `${base.key} watched`, model, read: whole }],
-    1,
-    replications,
-    1,
-    (observation) => {
-      sample.take(observation);
-      shipped.push(ofBase(observation));
-    },
-  );
-  const waiting = seen.value === null ? [] : likeliest(sample, seen.value),
-    first = table.bottleneck === null ? [] : [thingOf(table.bottleneck)],
-    things = [...first, ...waiting.map(({ thing }) => thing)],
-    trials =
+    plan = planned(base.scenario, model),
+    table = capacity(base.model, base.scenario);
+  const observations = await replicator.row(
+      { key: `${base.key} watched`, model, read: whole },
+      1,
+      replications,
+    ),
+    shipped = observations.map(shippedPerDay(base)),
+    waiting = likeliest(plan, seenIn(observations));
+  const trials =
       verdict === 'holds'
         ? []
         : await tried(
             base,
-            things,
+            [...(table.bottleneck === null ? [] : [table.bottleneck]), ...waiting.map(({ thing }) => thing)],
             { shippedPerDay, base: shipped, until: weeks?.toMin ?? Infinity, level },
             replicator,
-          );
-  const perDay = amount(shipped, level),
+          ),
+    perDay = amount(shipped, level),
     zone = Math.max(1e-9, ZONE_SHARE * perDay.mean),
-    culprit = culpritOf(trials, waiting, zone);
+    culprit = culpritOf(trials, waiting, zone),
+    row = rowOf(culprit?.thing ?? null, table);
   const found: Omit<ConstraintResult, 'sentence'> = {
-    outcome:
-      verdict === 'holds'
-        ? 'rate asked'
-        : replications < 2
-          ? 'not settled'
-          : culprit === null
-            ? verdict === 'no rate asked' && base.scenario.programme.release.kind === 'interval'
-              ? 'rate asked'
-              : 'none helps'
-            : 'proven',
+    outcome: outcomeOf(asked, replications, culprit),
     culprit,
     replications,
     zone,
     shippedPerDay: perDay,
     tried: trials,
     waiting: waiting.slice(0, MOST_TOLD).map(({ thing, waiting: units }) => ({ thing, units })),
-    ladder: ladderOf(culprit?.thing ?? null, table, ladders),
+    ladder: row === null ? null : ladder(plan, row, observations, shipped, level),
     judged:
-      weeks === null || sections === null
+      weeks === null
         ? null
-        : { from: weeks.from, to: weeks.to, replications, ...resolved<Sections>(sections) },
+        : { from: weeks.from, to: weeks.to, replications, ...judgedSections(plan, observations, level) },
   };
   return { ...found, sentence: constraintSentence(found) };
 }
 
-/** The model, observed from one time to another. */
-const over = (model: Model, warmUp: number, end: number): Model => ({
-  ...model,
-  programme: { ...model.programme, warmUp, end },
-});
+function outcomeOf(
+  { verdict, base }: ConstraintAsked,
+  replications: number,
+  culprit: Tried | null,
+): ConstraintResult['outcome'] {
+  if (verdict === 'holds') return 'rate asked';
+  if (replications < 2) return 'not settled';
+  if (culprit !== null) return 'proven';
+  return verdict === 'no rate asked' && base.scenario.programme.release.kind === 'interval'
+    ? 'rate asked'
+    : 'none helps';
+}
 
 type Sections = Omit<JudgedResult, 'from' | 'to' | 'replications'>;
 
-const judgedSections = (sample: Sample) => ({
-  stations: stations(sample),
-  crews: Array.from({ length: sample.model.resources.crews }, (_, id) => ({
-    ...named(sample.model, 'resources', id),
-    busy: sample.share(({ crewBusy }) => crewBusy[id]),
-  })),
-  lanes: lanes(sample),
-  carriers: carriers(sample),
-  teams: teams(sample),
-  feeders: feeders(sample),
-  supplies: supplies(sample),
-  bottlenecks: bottlenecks(sample),
-});
+function judgedSections(plan: Planned, observations: readonly Observation[], level: number): Sections {
+  const sample = new Sample(plan, level),
+    sections: Pending<Sections> = {
+      stations: stations(sample),
+      crews: Array.from({ length: sample.model.resources.crews }, (_, id) => ({
+        ...named(sample.model, 'resources', id),
+        busy: sample.share(({ crewBusy }) => crewBusy[id]),
+      })),
+      lanes: lanes(sample),
+      carriers: carriers(sample),
+      teams: teams(sample),
+      feeders: feeders(sample),
+      supplies: supplies(sample),
+      bottlenecks: bottlenecks(sample),
+    };
+  for (const each of observations) sample.take(each);
+  return resolved<Sections>(sections);
+}
 
-/**
- * Of the culprit, or of what holds it up; of what has no arithmetic of its own, of what limits by arithmetic.
- */
-function ladderOf(
-  culprit: Thing | null,
-  { rows, bottleneck }: CapacityTable,
-  ladders: ReadonlyMap<CapacityTable['rows'][number], { readonly value: LadderResult | null }>,
-): LadderResult | null {
-  const row =
-    culprit === null ? undefined : rows.find((each) => keyOfThing(thingOf(each)) === keyOfThing(culprit));
-  const of = row ?? bottleneck;
-  return of === null ? null : (ladders.get(of)?.value ?? null);
+/** The row of the culprit or, where that has no arithmetic of its own, of what limits by arithmetic. */
+function rowOf(culprit: Thing | null, { rows, bottleneck }: CapacityTable): CapacityRow | null {
+  const ofCulprit =
+    culprit === null ? undefined : rows.find((each) => keyOfThing(each) === keyOfThing(culprit));
+  return ofCulprit ?? bottleneck;
 }
 
 /**
@@ -152,15 +137,13 @@ function ladderOf(
  * whatever works by its calendar, so hours are named only where no single thing brings half as much.
  */
 function culpritOf(trials: readonly Tried[], waiting: readonly Likely[], zone: number): Tried | null {
-  const helping = trials.filter(({ gain: { low, mean } }) => low !== null && low > 0 && mean > zone),
+  const helping = trials.filter((each) => helps(each, zone)),
     hours = helping.find(({ thing }) => thing.kind === 'hours'),
     things = helping.filter((each) => each !== hours && each.gain.mean >= (hours?.gain.mean ?? 0) / 2),
-    most = things[0]?.gain.mean ?? 0;
-  const rank = ({ thing }: Tried): number =>
-    waiting.findIndex((each) => keyOfThing(each.thing) === keyOfThing(thing)) >>> 0;
-  const [first] = things.filter(({ gain }) => gain.mean >= most - zone).sort((a, b) => rank(a) - rank(b)) as (
-    | Tried
-    | undefined
-  )[];
-  return first ?? hours ?? null;
+    most = things.at(0)?.gain.mean ?? 0,
+    asGood = new Map(
+      things.filter(({ gain }) => gain.mean >= most - zone).map((each) => [keyOfThing(each.thing), each]),
+    );
+  const likeliestKey = waiting.map(({ thing }) => keyOfThing(thing)).find((key) => asGood.has(key));
+  return asGood.get(likeliestKey ?? '') ?? things.at(0) ?? hours ?? null;
 }

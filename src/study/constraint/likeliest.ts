@@ -3,9 +3,8 @@ import { CARRIER, CREW, SUPPLY } from '../../flow/model/resources.js';
 import { bankName } from '../../scenario/lookup/ids.js';
 import type { Site } from '../../scenario/types/plant.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { CapacityRow } from '../capacity/capacity.js';
-import { named } from '../lists.js';
-import type { Thing } from '../reliefs/thing.js';
+import { laneNamed, named } from '../lists.js';
+import { keyOfThing, type Thing } from '../reliefs/thing.js';
 import type { Sample } from '../sample/sample.js';
 import { carrierSite } from '../sections/carriers.js';
 import { sumOf } from '../statistics/sums.js';
@@ -29,15 +28,14 @@ const SHARPNESS = 8;
 export function likeliest(sample: Pick<Sample, 'model' | 'scenario'>, seen: Seen): Likely[] {
   const { model, scenario } = sample,
     { stations, lanes, resources, companions, siteNames, routes } = model;
-  const on = { ...pressure(model, seen) };
-  const ofStations = withFeeders(model, seen, on);
-  const laneSite = (lane: number): string => `${siteNames[lanes.from[lane]]} to ${siteNames[lanes.to[lane]]}`,
+  const on = pressure(model, seen),
+    ofStations = withFeeders(model, seen, on),
     banks = new Map(lanes.names.map((name, lane) => [bankName(name), lane]));
   const room = (to: number): Thing => {
     const lane = to >= stations.count ? to - stations.count : banks.get(stations.names[to]);
     return lane === undefined
       ? { kind: 'room', ...named(model, 'stations', to) }
-      : { kind: 'room', name: lanes.names[lane], site: laneSite(lane) };
+      : { kind: 'room', ...laneNamed(model, lane) };
   };
   const all: Likely[] = [
     ...stations.names.map((_, id) => ({
@@ -46,8 +44,8 @@ export function likeliest(sample: Pick<Sample, 'model' | 'scenario'>, seen: Seen
       waiting: ofStations[id],
     })),
     ...Array.from(on.rooms, (waiting, to) => ({ thing: room(to), waiting })),
-    ...lanes.names.map((name, id) => ({
-      thing: { kind: 'lane' as const, name, site: laneSite(id) },
+    ...lanes.names.map((_, id) => ({
+      thing: { kind: 'lane' as const, ...laneNamed(model, id) },
       waiting: on.lanes[id],
     })),
     ...resources.names.flatMap((_, id): Likely[] => {
@@ -81,8 +79,8 @@ export function likeliest(sample: Pick<Sample, 'model' | 'scenario'>, seen: Seen
 
 /** What waits for stations, those included that hold a feeder up. */
 function withFeeders(
-  { routes, steps, stations }: Sample['model'],
-  { stationShares, replications }: Seen,
+  { routes, steps }: Sample['model'],
+  { stationShares }: Seen,
   on: Pressure,
 ): Float64Array {
   const waiting = on.stations.slice();
@@ -94,14 +92,14 @@ function withFeeders(
     const weights = [...own].map((station) => {
       let active = 0;
       for (let state = WORKING; state <= UNATTENDED; state++)
-        active += stationShares[station * STATE_COUNT + state] / replications;
+        active += stationShares[station * STATE_COUNT + state];
       return { station, weight: active ** SHARPNESS };
     });
     const total = sumOf(weights, ({ weight }) => weight);
     for (const { station, weight } of weights)
       if (total > 0) waiting[station] += (units * (1 - OF_STOCK) * weight) / total;
   });
-  return waiting.subarray(0, stations.count);
+  return waiting;
 }
 
 /** Calendars, by what waits for the stations and crews that keep them. */
@@ -132,10 +130,3 @@ function joined(all: readonly Likely[]): Likely[] {
   }
   return [...byKey.values()];
 }
-
-/** Station, crew and team names may stand in several sites; the others are told by their name. */
-export const keyOfThing = ({ kind, name, site }: Thing): string =>
-  JSON.stringify(kind === 'crew' || kind === 'team' || kind === 'step' ? [kind, name, site] : [kind, name]);
-
-/** What arithmetic says limits the rate. */
-export const thingOf = ({ kind, name, site }: CapacityRow): Thing => ({ kind, name, site });

@@ -60,8 +60,7 @@ export function pressure(model: Model, seen: Seen): Pressure {
       companions: new Float64Array(companions.count),
     };
   const needs = Array.from(stations.names, (_, station) => needsAt(model, seen, station));
-  const share = (station: number, state: number): number =>
-      seen.stationShares[station * STATE_COUNT + state] / seen.replications,
+  const share = (station: number, state: number): number => seen.stationShares[station * STATE_COUNT + state],
     places = (station: number, state: number): number => share(station, state) * stations.places[station];
 
   const goOn = (from: number, units: number, into: Float64Array): void => {
@@ -72,7 +71,7 @@ export function pressure(model: Model, seen: Seen): Pressure {
   };
   /** Share of its time in which a destination has nothing to do though others stand ahead of it. */
   const idleShare = (to: number): number => {
-    if (to >= stations.count) return seen.truckFree[to - stations.count] / seen.replications;
+    if (to >= stations.count) return seen.truckFree[to - stations.count];
     const onShift = 1 - share(to, OFF_SHIFT);
     return onShift > 0 ? share(to, STARVED) / onShift : 0;
   };
@@ -82,7 +81,7 @@ export function pressure(model: Model, seen: Seen): Pressure {
   };
 
   // What waits where it can be seen: in buffers and banks, and in places.
-  let waiting = seen.bufferMean.map((units) => units / seen.replications);
+  let waiting = seen.bufferMean.slice();
   for (let station = 0; station < stations.count; station++) {
     goOn(station, places(station, BLOCKED), waiting);
     shortOf(needs[station].crews, places(station, SHORT_CREW));
@@ -90,7 +89,7 @@ export function pressure(model: Model, seen: Seen): Pressure {
     shortOf(needs[station].companions, places(station, SHORT_CARRIER));
   }
   for (let lane = 0; lane < lanes.count; lane++) {
-    const blocked = (seen.truckBlocked[lane] / seen.replications) * lanes.trucks[lane];
+    const blocked = seen.truckBlocked[lane] * lanes.trucks[lane];
     goOn(stations.count + lane, blocked * lanes.capacity[lane], waiting);
   }
   for (let round = 0; round < ROUNDS && waiting.some((units) => units > 0); round++) {
@@ -100,8 +99,8 @@ export function pressure(model: Model, seen: Seen): Pressure {
       if (!(units > 0)) return;
       if (at >= stations.count) {
         const lane = at - stations.count,
-          blocked = sharpened(seen.truckBlocked[lane] / seen.replications),
-          own = sharpened((seen.truckBusy[lane] + seen.truckFree[lane]) / seen.replications);
+          blocked = sharpened(seen.truckBlocked[lane]),
+          own = sharpened(seen.truckBusy[lane] + seen.truckFree[lane]);
         const on = isLast || blocked === 0 ? 0 : blocked / (blocked + own);
         found.lanes[lane] += units * (1 - on);
         goOn(at, units * on, next);
@@ -147,10 +146,10 @@ function needsAt(
   const weightOf = (resource: number): number => {
     const supply = supplies.resource.indexOf(resource);
     return resource < resources.crews
-      ? sharpened(seen.crewBusy[resource] / seen.replications)
+      ? sharpened(seen.crewBusy[resource])
       : supply >= 0
-        ? seen.supplyWait[supply] / seen.minutes
-        : seen.stockOut[resource] / seen.replications;
+        ? seen.supplyLacked[supply]
+        : seen.stockOut[resource];
   };
   const rows = wanted.map((id): Needed => {
       const feeder = routes.stock.indexOf(id),
@@ -176,6 +175,6 @@ function needsAt(
     ],
     companions: kept
       .filter((id) => !ofCrew(id))
-      .map((id) => companion(id, seen.stockOut[companions.resource[id]] / seen.replications)),
+      .map((id) => companion(id, seen.stockOut[companions.resource[id]])),
   };
 }

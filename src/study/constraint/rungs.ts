@@ -4,7 +4,7 @@ import type { CapacityRow } from '../capacity/capacity.js';
 import { dailyMinutes } from '../capacity/days.js';
 import { demand, firstVisits } from '../capacity/demand.js';
 import { availability, changeover } from '../capacity/station.js';
-import type { Sample } from '../sample/sample.js';
+import type { Planned } from '../sample/planned.js';
 import { PLACE_STATES, type PlaceState } from '../sections/stations.js';
 import { sumOf } from '../statistics/sums.js';
 
@@ -16,34 +16,38 @@ export type Rungs = Readonly<Record<string, number>>;
  */
 export type RungsOf = (seen: Observation, days: number, shippedPerDay: number) => Rungs;
 
-type Of = Pick<Sample, 'model' | 'scenario' | 'calendar'>;
+type Of = Pick<Planned, 'model' | 'scenario'>;
 
 /**
  * How the losses of a constraint are reckoned; null where arithmetic sets it no limit in minutes or parts.
  */
-export function rungsOf(sample: Of, row: CapacityRow): RungsOf | null {
+export function rungsOf(plan: Of, row: CapacityRow): RungsOf | null {
   if (row.capacityPerDay === null || row.capacityPerDay <= 0) return null;
-  const { model } = sample,
+  const { model } = plan,
     named = (names: readonly string[], sites: Int32Array): number =>
       names.findIndex((name, id) => name === row.name && model.siteNames[sites[id]] === row.site);
   switch (row.kind) {
     case 'station':
-      return stationRungs(sample, row, row.capacityPerDay, named(model.stations.names, model.stations.site));
+      return stationRungs(plan, row, row.capacityPerDay, named(model.stations.names, model.stations.site));
     case 'crew':
       return crewRungs(row, row.capacityPerDay, named(model.resources.names, model.resources.site));
     case 'carrier':
-      return carrierRungs(sample, row, row.capacityPerDay, model.companions.names.indexOf(row.name));
+      return carrierRungs(plan, row, row.capacityPerDay, model.companions.names.indexOf(row.name));
     case 'lane':
-      return laneRungs(sample, row, row.capacityPerDay, model.lanes.names.indexOf(row.name));
+      return laneRungs(plan, row, row.capacityPerDay, model.lanes.names.indexOf(row.name));
     case 'supply':
-      return supplyRungs(sample, row, row.capacityPerDay);
+      return supplyRungs(
+        row,
+        row.capacityPerDay,
+        model.supplies.resource.indexOf(named(model.resources.names, model.resources.site)),
+      );
     case 'feeder':
       return null;
   }
 }
 
-function stationRungs(sample: Of, row: CapacityRow, capacity: number, station: number): RungsOf {
-  const { model, scenario } = sample,
+function stationRungs(plan: Of, row: CapacityRow, capacity: number, station: number): RungsOf {
+  const { model, scenario } = plan,
     { stations, steps, sideBySide } = model,
     asks = demand(model),
     here = Array.from(steps.station.keys()).filter(
@@ -150,12 +154,8 @@ function laneRungs({ model }: Of, row: CapacityRow, capacity: number, lane: numb
   };
 }
 
-function supplyRungs({ model }: Of, row: CapacityRow, capacity: number): RungsOf {
-  const { supplies, resources, siteNames } = model,
-    aUnit = row.visitsPerUnit,
-    supply = Array.from(supplies.resource).findIndex(
-      (id) => resources.names[id] === row.name && siteNames[resources.site[id]] === row.site,
-    );
+function supplyRungs(row: CapacityRow, capacity: number, supply: number): RungsOf {
+  const aUnit = row.visitsPerUnit;
   return ({ supplies: seen }, days, shipped) => {
     const received = seen.received[supply] / days,
       used = seen.used[supply] / days;

@@ -1,19 +1,16 @@
 import type { Observation } from '../../measure/observe.js';
-import type { Folded, Sample } from '../sample/sample.js';
+import { sumOf } from '../statistics/sums.js';
 
-/** What is read of replications to tell where units wait, as sums over them. */
+/** What is read of replications to tell where units wait: means over them. */
 export interface Seen {
-  readonly replications: number;
-  /** Minutes observed. */
-  readonly minutes: number;
   /** As in `Observation`: by station * states + state; by destination; by step; by crew; by resource. */
   readonly stationShares: Float64Array;
   readonly bufferMean: Float64Array;
   readonly stepVisits: Float64Array;
   readonly crewBusy: Float64Array;
   readonly stockOut: Float64Array;
-  /** By supply: minutes of requests that lacked it. */
-  readonly supplyWait: Float64Array;
+  /** By supply: requests that lack it, mean over the time observed. */
+  readonly supplyLacked: Float64Array;
   /** By lane. */
   readonly carried: Float64Array;
   readonly truckBusy: Float64Array;
@@ -21,41 +18,23 @@ export interface Seen {
   readonly truckFree: Float64Array;
 }
 
-const columnsOf = (seen: Observation): Omit<Seen, 'replications' | 'minutes'> => ({
-  stationShares: seen.stationShares,
-  bufferMean: seen.bufferMean,
-  stepVisits: seen.stepVisits,
-  crewBusy: seen.crewBusy,
-  stockOut: seen.stockOut,
-  supplyWait: seen.supplies.waitMinutes,
-  carried: seen.lanes.carried,
-  truckBusy: seen.lanes.truckBusy,
-  truckBlocked: seen.lanes.truckBlocked,
-  truckFree: seen.lanes.truckFree,
-});
-
-/** Sums over the replications of a sample; null before the first. */
-export const seenIn = (sample: Sample): Folded<Seen | null> =>
-  sample.fold<Seen | null>(null, (known, each) => {
-    const { minutes } = each,
-      columns = columnsOf(each);
-    return known === null
-      ? { replications: 1, minutes, ...columns }
-      : {
-          replications: known.replications + 1,
-          minutes: known.minutes + minutes,
-          stationShares: added(known.stationShares, columns.stationShares),
-          bufferMean: added(known.bufferMean, columns.bufferMean),
-          stepVisits: added(known.stepVisits, columns.stepVisits),
-          crewBusy: added(known.crewBusy, columns.crewBusy),
-          stockOut: added(known.stockOut, columns.stockOut),
-          supplyWait: added(known.supplyWait, columns.supplyWait),
-          carried: added(known.carried, columns.carried),
-          truckBusy: added(known.truckBusy, columns.truckBusy),
-          truckBlocked: added(known.truckBlocked, columns.truckBlocked),
-          truckFree: added(known.truckFree, columns.truckFree),
-        };
-  });
-
-const added = (sums: Float64Array, values: Float64Array): Float64Array =>
-  sums.map((sum, i) => sum + (values[i] ?? 0));
+/** @param observations one at least */
+export function seenIn(observations: readonly Observation[]): Seen {
+  const summed = (of: (seen: Observation) => Float64Array): Float64Array =>
+      observations.map(of).reduce((sums, values) => sums.map((sum, i) => sum + values[i])),
+    mean = (of: (seen: Observation) => Float64Array): Float64Array =>
+      summed(of).map((sum) => sum / observations.length),
+    minutes = sumOf(observations, (seen) => seen.minutes);
+  return {
+    stationShares: mean((seen) => seen.stationShares),
+    bufferMean: mean((seen) => seen.bufferMean),
+    stepVisits: mean((seen) => seen.stepVisits),
+    crewBusy: mean((seen) => seen.crewBusy),
+    stockOut: mean((seen) => seen.stockOut),
+    supplyLacked: summed((seen) => seen.supplies.waitMinutes).map((sum) => sum / minutes),
+    carried: mean(({ lanes }) => lanes.carried),
+    truckBusy: mean(({ lanes }) => lanes.truckBusy),
+    truckBlocked: mean(({ lanes }) => lanes.truckBlocked),
+    truckFree: mean(({ lanes }) => lanes.truckFree),
+  };
+}

@@ -1,4 +1,4 @@
-import { bounds, intervalName, mean } from '../format.js';
+import { bounds, capital, intervalName, mean } from '../format.js';
 import type { Thing } from '../reliefs/thing.js';
 import type { ConstraintResult, Tried } from './results.js';
 
@@ -89,5 +89,3 @@ export function calledThing({ kind, name, site }: Thing): string {
       return `the ${kind} ${name}`;
   }
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

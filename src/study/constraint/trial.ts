@@ -1,12 +1,12 @@
+import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { defined } from '../lists.js';
 import { type Changed, compiled } from '../reliefs/changes.js';
 import { reliefsOf } from '../reliefs/kinds/kinds.js';
 import type { ReliefKind } from '../reliefs/relief.js';
-import type { Thing } from '../reliefs/thing.js';
+import { keyOfThing, type Thing } from '../reliefs/thing.js';
 import type { Replicator } from '../run/replicator.js';
 import { difference, familyLevel } from '../statistics/difference.js';
-import { keyOfThing } from './likeliest.js';
 import type { Tried } from './results.js';
 
 /** So many of the likeliest are tried, and an hour more on the likeliest calendar. */
@@ -32,37 +32,37 @@ export interface TrialAsked {
  * One more of each of the likeliest things of which there can be more, set against the base in the same
  * replications (common random numbers). Of a thing with several ways to have more of it, such as a truck and
  * a departure, the one that gains most is told.
- * @param things the likeliest first
+ * @param likely the likeliest first; one may be named twice
  * @returns by gain; of equal ones the likelier first
  */
 export async function tried(
   base: Changed,
-  things: readonly Thing[],
+  likely: readonly Thing[],
   { shippedPerDay, base: shipped, until, level }: TrialAsked,
   replicator: Replicator,
 ): Promise<Tried[]> {
   const reliefs = reliefsOf(base.scenario).filter(({ kind }) => !NOT_MORE.includes(kind)),
-    ofThing = new Map<string, typeof reliefs>();
-  for (const relief of reliefs) {
-    const key = keyOfThing(relief.of);
-    ofThing.set(key, [...(ofThing.get(key) ?? []), relief]);
-  }
-  const chosen = things
-    .flatMap((thing) => ofThing.get(keyOfThing(thing)) ?? [])
-    .map((of) => ({ of, what: of.text, scenario: () => of.change(base.scenario) }));
-  const keys: string[] = [],
-    hours: string[] = [];
-  const few = chosen.filter(({ of }) => {
-    const key = keyOfThing(of.of),
-      group = of.of.kind === 'hours' ? hours : keys;
-    if (!group.includes(key)) group.push(key);
-    return group.indexOf(key) < (group === hours ? 1 : MOST_TRIED);
-  });
-  const { changes } = await compiled(base, few),
+    able = new Set(reliefs.map(({ of }) => keyOfThing(of))),
+    // What arithmetic names is among what units wait for, but is tried once.
+    things = [...new Map(likely.map((thing) => [keyOfThing(thing), thing])).values()].filter((thing) =>
+      able.has(keyOfThing(thing)),
+    ),
+    isHours = ({ kind }: Thing): boolean => kind === 'hours',
+    chosen = new Set([
+      ...things.filter((thing) => !isHours(thing)).slice(0, MOST_TRIED),
+      ...things.filter(isHours).slice(0, 1),
+    ]);
+  const { changes } = await compiled(
+      base,
+      things
+        .filter((thing) => chosen.has(thing))
+        .flatMap((thing) => reliefs.filter(({ of }) => keyOfThing(of) === keyOfThing(thing)))
+        .map((of) => ({ of, what: of.text, scenario: () => of.change(base.scenario) })),
+    ),
     rows = await replicator.rows(
       changes.map((changed) => ({
         key: `${changed.key} to ${until}`,
-        model: endingAt(changed.model, until),
+        model: over(changed.model, changed.model.programme.warmUp, until),
         read: shippedPerDay(changed),
       })),
       1,
@@ -80,8 +80,8 @@ export async function tried(
   return [...best.values()].sort((a, b) => b.gain.mean - a.gain.mean);
 }
 
-/** The model, run to a time at most. */
-export const endingAt = <Of extends Changed['model']>(model: Of, until: number): Of => ({
+/** The model, observed from one time to another, at which it ends if not sooner. */
+export const over = (model: Model, warmUp: number, end: number): Model => ({
   ...model,
-  programme: { ...model.programme, end: Math.min(model.programme.end, until) },
+  programme: { ...model.programme, warmUp, end: Math.min(model.programme.end, end) },
 });

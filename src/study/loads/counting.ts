@@ -10,7 +10,7 @@ import { upset, type WorkWeek } from './upset.js';
 import { weightsOver, wholeCycles } from './weights.js';
 
 /** What is counted of a replication: units by bucket, and by day of 24 h (see `Observation`). */
-export interface Shipments {
+export interface ShippedBy {
   readonly shippedIn: Int32Array;
   readonly shippedOn: Int32Array;
 }
@@ -32,7 +32,7 @@ export interface Counting {
   /** Units by which the loads alone can upset it, by arithmetic. */
   readonly upset: number;
   /** Units shipped in the window. */
-  readonly shipped: (seen: Shipments) => number;
+  readonly shipped: (seen: ShippedBy) => number;
 }
 
 /**
@@ -115,7 +115,7 @@ function gridOf({ model: { programme } }: Planned, first: number, last: number) 
     return {
       first,
       edges: bucketEdges.subarray(first, last + 2),
-      of: ({ shippedIn }: Shipments) => shippedIn,
+      of: ({ shippedIn }: ShippedBy) => shippedIn,
     };
   // Where the clocks have changed since the start, a week begins an hour off such a day.
   const day = (edge: number): number => Math.round(bucketEdges[edge] / MINUTES_PER_DAY),
@@ -123,6 +123,6 @@ function gridOf({ model: { programme } }: Planned, first: number, last: number) 
   return {
     first: begin,
     edges: Float64Array.from({ length: day(last + 1) - begin + 1 }, (_, i) => (begin + i) * MINUTES_PER_DAY),
-    of: ({ shippedOn }: Shipments) => shippedOn,
+    of: ({ shippedOn }: ShippedBy) => shippedOn,
   };
 }

@@ -3,7 +3,7 @@ import { endOf, startOf } from '../../scenario/calendar/days.js';
 import { askedRate, daysAWeek } from '../../scenario/programme/rates.js';
 import { cumulated, type Planned } from '../sample/planned.js';
 import { sum } from '../statistics/sums.js';
-import type { Shipments } from './counting.js';
+import type { ShippedBy } from './counting.js';
 import type { Load } from './load.js';
 import { arithmeticOf, loadsOf, mayGoInLoads } from './loads.js';
 import { cyclesToEvenOut, weightsOver } from './weights.js';
@@ -12,7 +12,7 @@ import { cyclesToEvenOut, weightsOver } from './weights.js';
 const SAW = 0.5;
 
 /** Units shipped a working day around a bucket; NaN where it has no working day. */
-export type OverLoads = (seen: Shipments, bucket: number) => number;
+export type OverLoads = (seen: ShippedBy, bucket: number) => number;
 
 /**
  * Mean over whole cycles of the loads around the middle of each week of a programme, so that a week counts

@@ -1,7 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { askedRate } from '../../scenario/programme/rates.js';
-import { type Counting, countingOf, plainCount, type Shipments } from '../loads/counting.js';
+import { type Counting, countingOf, plainCount, type ShippedBy } from '../loads/counting.js';
 import { arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
 import type { Planned } from '../sample/planned.js';
 import { boundsOf, type Estimate, widened } from '../statistics/estimate.js';
@@ -30,7 +30,7 @@ export interface RateJudged {
   readonly gridlocks: number;
   readonly notHeld: number;
   /** Units shipped per working day of the window in a replication; NaN without a window. */
-  readonly heldIn: (seen: Shipments) => number;
+  readonly heldIn: (seen: ShippedBy) => number;
   /** Lead time over all units shipped in all replications, minutes; NaN if there is none. */
   readonly leadMinutes: number;
 }
@@ -39,7 +39,7 @@ export interface RateJudged {
  * What must be kept of a replication to judge a rate: the time in which it is judged follows from all of
  * them.
  */
-export type ToJudge = Pick<Observation, 'outcome' | 'shipped' | 'leadMean'> & Shipments;
+export type ToJudge = Pick<Observation, 'outcome' | 'shipped' | 'leadMean'> & ShippedBy;
 
 /**
  * Holds if the whole interval of the mean shortfall is at or below what is allowed, falls short if it is
@@ -66,8 +66,8 @@ export function judgeRate(plan: Planned, observations: readonly ToJudge[], level
     };
   const counting = countingIn(plan, window, askedPerDay),
     allowed = allowedUnits(window.asked) / window.asked,
-    missing = (each: Shipments): number => 1 - counting.shipped(each) / window.asked,
-    heldIn = (each: Shipments): number => counting.shipped(each) / window.workingDays,
+    missing = (each: ShippedBy): number => 1 - counting.shipped(each) / window.asked,
+    heldIn = (each: ShippedBy): number => counting.shipped(each) / window.workingDays,
     shortfall = meanInterval(observations.map(missing), level);
   return {
     ...common,

@@ -89,7 +89,7 @@ export function watched(base: Scenario, rate: RateAsked, arithmetic: Arithmetic)
     workingDays = workingDaysBetween(plan.calendar.workingDays, fromMin, toMin),
     loads = loadsOf(plan, rate.perDay, { from: fromMin, to: toMin }, arithmetic),
     counting = countingOf(plan, { first, last: end - 1, workingDays, asked: units }, loads, arithmetic);
-  return { ...at, model, released, units, workingDays, counting };
+  return { ...at, model, plan, released, units, workingDays, counting };
 }
 
 function stopsOf(model: Model, readings: readonly Reading[], level: number): RatePoint['stops'] {

@@ -11,10 +11,8 @@ import { countingResult } from '../loads/words.js';
 import { type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { unusualWeeks } from '../programme/unusual-weeks.js';
-import { changedTo } from '../reliefs/changes.js';
 import { shippedADay } from '../reliefs/shipped.js';
 import { Replicator } from '../run/replicator.js';
-import { planned } from '../sample/planned.js';
 import { readingOf } from '../sample/reading.js';
 import { atRate, noRateReason, rampOf } from './at-rate.js';
 import { Line, MOST_TIMES, watched } from './line.js';
@@ -103,14 +101,13 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
     const stoppedAt = async (above: number | null): Promise<RateResults['constraint']> => {
       if (above === null) return null;
       const perDay = Number((TRIED_ABOVE * above).toFixed(9)),
-        at = watched(scenario, { perDay, settleWeeks, weeks }, arithmetic),
-        plan = planned(at.scenario, at.model);
+        at = watched(scenario, { perDay, settleWeeks, weeks }, arithmetic);
       const found = await constraint(
         {
-          base: changedTo(at.scenario),
+          base: { key: digest(at.scenario), scenario: at.scenario, model: at.model },
           weeks: at,
           verdict: 'falls short',
-          shippedPerDay: shippedADay(plan, {
+          shippedPerDay: shippedADay(at.plan, {
             window: { first: at.first, last: at.end - 1, workingDays: at.workingDays, asked: at.units },
             askedPerDay: perDay,
             heldIn: (seen) => at.counting.shipped(seen) / at.workingDays,
@@ -138,11 +135,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
         weeks,
         settleWeeks,
         isLonger: options.weeks === undefined && weeks > USUAL_WEEKS,
-        unusual: unusualWeeks(
-          planned(window.scenario, compile(window.scenario)),
-          window.first,
-          window.end - 1,
-        ),
+        unusual: unusualWeeks(window.plan, window.first, window.end - 1),
       },
       counting: countingResult(window.counting),
       plannedPerDay: defined(phases.at(-1)).perDay,
@@ -153,7 +146,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       points: sorted,
       changes: changesOf(sorted),
     };
-    const stopped = await stoppedAt(bracket.abovePerDay ?? null),
+    const stopped = await stoppedAt(bracket.abovePerDay),
       sentence = rateSentence({ ...base, ...bracket, constraint: stopped });
     return {
       ...base,

@@ -6,6 +6,7 @@ import { capacity } from '../capacity/capacity.js';
 import type { LimitKind } from '../capacity/limits.js';
 import { defined, named } from '../lists.js';
 import { mean } from '../statistics/sums.js';
+import { keyOfThing } from './thing.js';
 
 /** How near to its limit something is, 0 to 1; of what is not known 0. Only crews need a site. */
 export type Loads = (kind: LimitKind, name: string, site?: string) => number;
@@ -18,7 +19,7 @@ export type Loads = (kind: LimitKind, name: string, site?: string) => number;
 export function loadsOf(scenario: Scenario, model: Model, seen: readonly Observation[]): Loads {
   const loads = new Map<string, number>(),
     note = (kind: LimitKind, name: string, site: string, load: number): void => {
-      const key = keyOf(kind, name, site);
+      const key = keyOfThing({ kind, name, site });
       loads.set(key, Math.min(1, Math.max(load, loads.get(key) ?? 0)));
     };
   const { rows, highestRatePerDay: least } = capacity(model, scenario);
@@ -46,8 +47,5 @@ export function loadsOf(scenario: Scenario, model: Model, seen: readonly Observa
   ] as const)
     for (const id of ids(of))
       note(kind, defined(resources.names[id]), '', mean(seen.map(({ stockOut }) => defined(stockOut[id]))));
-  return (kind, name, site = '') => loads.get(keyOf(kind, name, site)) ?? 0;
+  return (kind, name, site = '') => loads.get(keyOfThing({ kind, name, site })) ?? 0;
 }
-
-const keyOf = (kind: LimitKind, name: string, site: string): string =>
-  JSON.stringify(kind === 'crew' ? [kind, name, site] : [kind, name]);

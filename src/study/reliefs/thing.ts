@@ -27,3 +27,7 @@ export const THING_KINDS = [
   'step',
 ] as const;
 export type ThingKind = (typeof THING_KINDS)[number];
+
+/** Station, crew and team names may stand in several sites; the others are told by their name. */
+export const keyOfThing = ({ kind, name, site }: Thing): string =>
+  JSON.stringify(kind === 'crew' || kind === 'team' || kind === 'step' ? [kind, name, site] : [kind, name]);

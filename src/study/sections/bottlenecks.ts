@@ -1,7 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { CARRIER } from '../../flow/model/resources.js';
 import type { Observation } from '../../measure/observe.js';
-import { named } from '../lists.js';
+import { laneNamed, named } from '../lists.js';
 import { Deferred, type Pending, resolved } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -83,11 +83,7 @@ export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
     ...resources.names
       .slice(0, resources.crews)
       .map((name, i) => ({ name, kind: 'crew' as const, site: siteNames[resources.site[i]] })),
-    ...lanes.names.map((name, i) => ({
-      name,
-      kind: 'lane' as const,
-      site: `${siteNames[lanes.from[i]]} to ${siteNames[lanes.to[i]]}`,
-    })),
+    ...lanes.names.map((_, i) => ({ ...laneNamed(model, i), kind: 'lane' as const })),
     ...companions.names
       .map((name, i) => ({ name, kind: 'carrier' as const, site: carrierSite({ model }, i) }))
       .filter((_, i) => resources.kind[companions.resource[i]] === CARRIER),

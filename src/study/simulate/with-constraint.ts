@@ -1,8 +1,8 @@
-import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { constraint } from '../constraint/constraint.js';
 import { stopsIt } from '../constraint/sentence.js';
 import type { RateJudged } from '../programme/rate-held.js';
+import { changedTo } from '../reliefs/changes.js';
 import { shippedADay } from '../reliefs/shipped.js';
 import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
@@ -23,7 +23,7 @@ export async function withConstraint(
   { results, judged }: Simulated,
   { scenario, onStage, ...options }: WithConstraintOptions,
 ): Promise<Results> {
-  const base = { key: 'base', scenario, model: compile(scenario) },
+  const base = changedTo(scenario),
     plan = planned(scenario, base.model),
     edges = base.model.programme.bucketEdges,
     { window, verdict } = judged;

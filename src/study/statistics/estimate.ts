@@ -21,6 +21,14 @@ export const mapped = <Of extends Pick<Estimate, 'mean' | 'low' | 'high'>>(
   high: estimate.high === null ? null : change(estimate.high),
 });
 
+/** The opposite of a difference: the upper bound becomes the lower one. */
+export const negated = <Of extends Pick<Estimate, 'mean' | 'low' | 'high'>>(estimate: Of): Of => ({
+  ...estimate,
+  mean: -estimate.mean,
+  low: estimate.high === null ? null : -estimate.high,
+  high: estimate.low === null ? null : -estimate.low,
+});
+
 /** With both bounds further out by what may be wrong with each value; what cannot be below 0 is not. */
 export const widened = (estimate: Estimate, by: number): Estimate => ({
   ...estimate,

@@ -1,17 +1,8 @@
-/** What a build is bound by, or what is added to one. `hours`: a calendar; `release`: the rate asked itself. */
+import type { ThingKind } from '../../../src/study/reliefs/thing.js';
+
+/** What a build is bound by, or what is added to one. `release`: the rate asked itself. */
 export interface Thing {
-  readonly kind:
-    | 'station'
-    | 'crew'
-    | 'team'
-    | 'carrier'
-    | 'lane'
-    | 'room'
-    | 'feeder'
-    | 'supply'
-    | 'hours'
-    | 'step'
-    | 'release';
+  readonly kind: ThingKind | 'release';
   readonly name: string;
 }
 

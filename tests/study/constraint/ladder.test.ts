@@ -9,10 +9,9 @@ import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { capacity } from '../../../src/study/capacity/capacity.js';
 import { ladder } from '../../../src/study/constraint/ladder.js';
 import type { LadderResult } from '../../../src/study/constraint/results.js';
-import { endingAt } from '../../../src/study/constraint/trial.js';
+import { over } from '../../../src/study/constraint/trial.js';
 import { shippedPerDay } from '../../../src/study/programme/series.js';
 import { planned } from '../../../src/study/sample/planned.js';
-import { Sample } from '../../../src/study/sample/sample.js';
 import { randomScenario, toYaml } from '../../properties/random-scenario.js';
 
 function read(yaml: string): Scenario {
@@ -24,12 +23,15 @@ function read(yaml: string): Scenario {
 /** Ladders of all rows of the capacity table, by name, from replications over the whole run. */
 function laddersOf(yaml: string, replications = 2): Map<string, LadderResult | null> {
   const scenario = read(yaml),
-    model = endingAt(compile(scenario), DAYS_SEEN * 1440),
-    sample = new Sample(planned(scenario, model), 0.95),
-    perDay = shippedPerDay(sample.calendar),
-    all = capacity(model, scenario).rows.map((row) => [row.name, ladder(sample, row, perDay)] as const);
-  for (let r = 1; r <= replications; r++) sample.take(observe(simulate(prepare(model), 'ladder', r), r));
-  return new Map(all.map(([name, { value }]) => [name, value]));
+    model = over(compile(scenario), 0, DAYS_SEEN * 1440),
+    plan = planned(scenario, model),
+    seen = Array.from({ length: replications }, (_, r) =>
+      observe(simulate(prepare(model), 'ladder', r + 1), r + 1),
+    ),
+    perDay = seen.map(shippedPerDay(plan.calendar));
+  return new Map(
+    capacity(model, scenario).rows.map((row) => [row.name, ladder(plan, row, seen, perDay, 0.95)]),
+  );
 }
 
 const lossesOf = (found: LadderResult | null | undefined): Record<string, number> =>

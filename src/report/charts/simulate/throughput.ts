@@ -1,4 +1,4 @@
-import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
+import { bounds, capital, count, intervalName, mean, number } from '../../../study/format.js';
 import { loadsText } from '../../../study/loads/words.js';
 import { daysInBucket, each, unitsEach } from '../../../study/planners-unit.js';
 import type { Results } from '../../../study/simulate/results.js';
@@ -84,7 +84,7 @@ export function throughputByWeek(results: Results): Chart | null {
     how:
       (rateUnit.per === 'week' && series.unit === 'week'
         ? `Units in each week${evened}; band: ${intervalNote(results)}.`
-        : `${sentence(unitsEach(rateUnit))} by ${series.unit}${evened}; band: ${intervalNote(results)}. ` +
+        : `${capital(unitsEach(rateUnit))} by ${series.unit}${evened}; band: ${intervalNote(results)}. ` +
           'Working days are those of the first site.') +
       (works.includes(false) ? ' Gaps: no working day.' : '') +
       (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : '') +
@@ -98,7 +98,6 @@ export function throughputByWeek(results: Results): Chart | null {
   });
 }
 
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 /** `, shipped as a mean over whole loads (trucks of 10 on road) around each week`. */
 function evenedOut({ answer: { counting } }: Results): string {
   const loads = counting?.loads ?? [],

@@ -1,9 +1,9 @@
 import type { Plugin } from 'chart.js';
 import type { ConstraintResult, LadderResult } from '../../../study/constraint/results.js';
-import { bounds, intervalName, number, short, signed, withInterval } from '../../../study/format.js';
+import { bounds, capital, intervalName, number, short, signed, withInterval } from '../../../study/format.js';
 import type { Estimate } from '../../../study/statistics/estimate.js';
 import { font } from '../../canvas.js';
-import { allowedText, capital, largestLoss, rungsOf } from '../../constraint.js';
+import { allowedText, largestLoss, rungsOf } from '../../constraint.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { GAINED, INK, LOST, MUTED, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';

@@ -1,8 +1,8 @@
 import type { Plugin } from 'chart.js';
 import type { ConstraintResult, Tried } from '../../../study/constraint/results.js';
 import { stopsIt } from '../../../study/constraint/sentence.js';
-import { intervalName, number, short } from '../../../study/format.js';
-import { capital, type TrialVerdict, trialVerdict, waitingFor } from '../../constraint.js';
+import { capital, intervalName, number, short } from '../../../study/format.js';
+import { type TrialVerdict, trialVerdict, waitingFor } from '../../constraint.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { faded, PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
