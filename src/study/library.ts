@@ -13,6 +13,7 @@ export { readWhatIfs } from '../scenario/what-ifs.js';
 export { buffersStudy } from './buffers/buffers.js';
 export { capacity } from './capacity/capacity.js';
 export { compareDesign } from './compare/design.js';
+export { rateStudy } from './rate/rate.js';
 export { reliefsStudy } from './reliefs/reliefs.js';
 export { tuneFor } from './run/plans.js';
 export { simulateStudy } from './simulate/simulate.js';

@@ -1,4 +1,5 @@
 import { count, exact } from '../../study/format.js';
+import { USUAL_SURE } from '../../study/held/sure.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
@@ -66,7 +67,7 @@ export const rate = command({
       'weeks for the floor to fill before that, default by the lead time',
       wholeNumber(1, MOST_WEEKS),
     ),
-    sure: withDefault('share of replications that must keep up', '80 %', sure),
+    sure: withDefault('share of builds that must keep up', `${100 * USUAL_SURE} %`, sure),
     rampTo: optional('target rate of the ramp, default the highest that holds', someRate),
   },
   request: (given) => {

@@ -1,7 +1,7 @@
 import { asEstimate, bounds, count, exact, intervalName, number, short } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
-import { each, inUnit, rateText, unitsEach } from '../../study/planners-unit.js';
-import type { RateResults } from '../../study/rate/results.js';
+import { each, inUnit, type PlannersUnit, rateText, unitsEach } from '../../study/planners-unit.js';
+import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import { columns, filled, type PageTable, percent } from '../columns.js';
 import { triedAt } from '../constraint.js';
 import { byUse, USED_NOTE, usedColumns } from '../tables/bottlenecks.js';
@@ -67,11 +67,7 @@ function findings({ points, changes, rateUnit, answer: { contradictions } }: Rat
     ...points
       .filter(({ verdict }) => verdict !== 'holds')
       .slice(0, 1)
-      .map(
-        ({ perDay, why, keptUp, replications }) =>
-          `${rate(perDay)} is not seen to hold: ${exact(keptUp.count)} of ` +
-          `${count(replications, 'replication')} keep up; ${why}.`,
-      ),
+      .map(({ perDay, why }) => `${rate(perDay)} is not seen to hold: ${why}.`),
     ...changes.map(
       ({ fromPerDay, toPerDay, before, after }) =>
         `Between ${exact(inUnit(fromPerDay, rateUnit))} and ${rate(toPerDay)} what is used most changes ` +
@@ -87,10 +83,11 @@ function findings({ points, changes, rateUnit, answer: { contradictions } }: Rat
 function assumptions({ scenario, window, shortfallAllowed, level, sure, counting }: RateResults): string[] {
   return [
     ...noteOf(scenario),
-    `A run keeps up when at least ${number(100 * (1 - shortfallAllowed))} % of the units released in the ` +
+    `A build keeps up when at least ${number(100 * (1 - shortfallAllowed))} % of the units released in the ` +
       `window are shipped in it${countedText(counting)}; a rate holds when with ` +
-      `${number(100 * level)} % confidence at least ${number(100 * sure)} % of runs keep up, the number of ` +
-      'open units (released and not yet out) does not grow, and no run ends in gridlock.',
+      `${number(100 * level)} % confidence at least ${number(100 * sure)} % of builds keep up, and if with ` +
+      '99.9 % confidence as much is shipped in the long run when more is asked. A build that stands still ' +
+      'does not keep up.',
     `Each rate is watched for ${count(window.weeks, 'week')} from ${window.from}, after ` +
       `${count(window.settleWeeks, 'week')} to fill an empty floor. Quantity, opening, build list and due ` +
       'dates of the programme are left out; calendars, outages and deliveries are as the scenario gives ' +
@@ -107,19 +104,25 @@ function rates({ points, level, rateUnit }: RateResults): PageTable {
     id: 'rates',
     title: 'Rates',
     note:
-      `In brackets: ${intervalName(level)}. Growth is that of open units (released and not yet out), in ` +
-      'units a week.',
+      `In brackets: ${intervalName(level)}. Can ship: what is surely shipped in the long run when more than ` +
+      'this rate is asked, with a confidence of 99.9 % on either side.',
     ...columns(points, [
       [each(rateUnit), ({ perDay }) => exact(inUnit(perDay, rateUnit))],
       ['verdict', ({ verdict, why }) => `${verdict}: ${why}`],
       ['replications', 'replications'],
       ['keep up, %', ({ keptUp }) => percent(asEstimate(keptUp))],
-      ['growth', 'drift'],
       [`shipped ${each(rateUnit)}`, ({ shippedPerDay }) => short(shippedPerDay, rateUnit.workingDays)],
+      [`can ship ${each(rateUnit)}`, ({ canShip }) => canShipText(canShip, rateUnit)],
       ['WIP, units', 'wip'],
       ['lead time, days', 'leadDays'],
     ]),
   };
+}
+
+function canShipText({ least, most }: RatePoint['canShip'], unit: PlannersUnit): string {
+  const rate = (perDay: number): string => number(inUnit(perDay, unit));
+  if (least === null) return most === null ? '' : `at most ${rate(most)}`;
+  return most === null ? `at least ${rate(least)}` : `${rate(least)} to ${rate(most)}`;
 }
 
 /** What is used most at the rate at which things were tried. */
@@ -169,7 +172,6 @@ function rampTable({ ramp, level, rateUnit }: RateResults): PageTable {
       ['verdict', ({ verdict, why }) => `${verdict}: ${why}`],
       ['replications', 'replications'],
       ['keep up, %', ({ keptUp }) => percent(asEstimate(keptUp))],
-      ['growth of open units a week', 'drift'],
     ]),
   };
 }

@@ -1,4 +1,4 @@
-import { count, exact, intervalName, mean } from '../../study/format.js';
+import { count, exact, intervalName, mean, number } from '../../study/format.js';
 import { each, inUnit } from '../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
@@ -19,7 +19,7 @@ export function rateTable(results: RateResults, width?: number): string {
         `seed ${seed}; ± half of the ${intervalName(level)}`,
       `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
         `${count(window.settleWeeks, 'week')} to fill the floor`,
-      'growth: of units released and not yet out, a week; WIP by rate is in the report',
+      'can ship: surely at least, in the long run, when more than this rate is asked',
       '',
       tableOf(points, [
         { head: each(rateUnit), align: 'right', cell: ({ perDay }) => exact(inUnit(perDay, rateUnit)) },
@@ -29,11 +29,15 @@ export function rateTable(results: RateResults, width?: number): string {
           align: 'right',
           cell: ({ keptUp, replications: n }) => `${exact(keptUp.count)} of ${exact(n)}`,
         },
-        { head: 'growth', align: 'right', cell: ({ drift }) => give(drift) },
         {
           head: `shipped ${each(rateUnit)}`,
           align: 'right',
           cell: ({ shippedPerDay }) => give(shippedPerDay, rateUnit.workingDays),
+        },
+        {
+          head: 'can ship',
+          align: 'right',
+          cell: ({ canShip: { least } }) => (least === null ? '' : number(inUnit(least, rateUnit))),
         },
         { head: 'lead days', align: 'right', cell: ({ leadDays }) => give(leadDays) },
         { head: 'used most', cell: usedMost },

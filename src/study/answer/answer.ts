@@ -1,11 +1,14 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { bounds, capital, count, exact, intervalName, mean, number, withInterval } from '../format.js';
+import type { Shippable } from '../held/evidence.js';
+import { holdingText } from '../held/holding.js';
+import type { RateJudged } from '../held/rate-held.js';
 import { type CountingResult, countedText, countingResult, slowestText } from '../loads/words.js';
 import { daysInOne, each, eachWorking, inUnit, type PlannersUnit, plannersUnit } from '../planners-unit.js';
 import type { Window } from '../programme/judged-window.js';
-import type { RateJudged } from '../programme/rate-held.js';
 import type { Sample } from '../sample/sample.js';
 import { type Estimate, mapped } from '../statistics/estimate.js';
+import type { Proportion } from '../statistics/proportion.js';
 import { type UnusualWeeks, unusualClause } from './unusual-weeks.js';
 
 /**
@@ -14,6 +17,10 @@ import { type UnusualWeeks, unusualClause } from './unusual-weeks.js';
  */
 export interface Answer extends Pick<RateJudged, 'verdict' | 'askedPerDay' | 'heldPerDay'> {
   readonly sentence: string;
+  /** Builds that keep up with the rate; null without weeks to judge. */
+  readonly keptUp: Proportion | null;
+  /** When more is asked; null where that was not looked at, since too few builds keep up. */
+  readonly canShip: Shippable | null;
   /** The same in the planner's unit, see `rateUnit`. */
   readonly asked: number | null;
   readonly held: Estimate | null;
@@ -41,7 +48,7 @@ export function answer(
   throughputPerDay: Estimate,
   unusual: UnusualWeeks | null,
 ): Answer {
-  const { verdict, askedPerDay, heldPerDay, window } = judged,
+  const { verdict, askedPerDay, heldPerDay, window, holding } = judged,
     clauses = [
       sentence(sample, judged, throughputPerDay),
       unusual === null ? null : unusualClause(unusual, 'judged'),
@@ -50,6 +57,8 @@ export function answer(
     verdict,
     askedPerDay,
     heldPerDay,
+    keptUp: holding?.keptUp ?? null,
+    canShip: shippableOf(holding),
     ...inPlannersUnit(plannersUnit(sample.scenario), judged),
     window: window === null ? null : { from: window.from, to: window.to },
     unusual,
@@ -62,9 +71,10 @@ export function answer(
 export function shortfallClause(sample: Sample, judged: RateJudged): string {
   const unit = plannersUnit(sample.scenario),
     { asked } = inPlannersUnit(unit, judged),
-    { gridlocks, heldPerDay } = judged,
+    { gridlocks, heldPerDay, holding } = judged,
     figures = heldPerDay === null || asked === null ? null : shippedWhile(judged, unit);
   const parts = [
+    ...(holding === null ? [] : [holdingText(holding, unit)]),
     ...(gridlocks > 0 ? [standstill(sample, gridlocks)] : []),
     ...(figures === null ? [] : [figures]),
   ];
@@ -72,32 +82,43 @@ export function shortfallClause(sample: Sample, judged: RateJudged): string {
 }
 
 function sentence(sample: Sample, judged: RateJudged, throughputPerDay: Estimate): string {
-  const { askedPerDay, shortfall, window, leadMinutes } = judged,
+  const { askedPerDay, holding, window, leadMinutes, gridlocks } = judged,
     unit = plannersUnit(sample.scenario),
-    asked = rate(inPlannersUnit(unit, judged).asked, unit);
+    asked = rate(inPlannersUnit(unit, judged).asked, unit),
+    standstills = gridlocks > 0 ? `; ${standstill(sample, gridlocks)}` : '';
   switch (judged.verdict) {
     case 'no rate asked': {
-      const shipped = `no rate is asked: ${shippedText(throughputPerDay, unit)} over the whole run`;
-      return judged.gridlocks > 0 ? `${shipped}; ${standstill(sample, judged.gridlocks)}` : shipped;
+      return `no rate is asked: ${shippedText(throughputPerDay, unit)} over the whole run${standstills}`;
     }
     case 'falls short':
       return shortfallClause(sample, judged);
     case 'holds':
-      return `${asked} is held: ${shippedWhile(judged, unit)}, from ${window!.from} to ${window!.to}`;
-    case 'not settled': {
-      if (shortfall === null)
-        return `whether ${asked} is held is not settled: ${whyNoWindow(sample, askedPerDay!, leadMinutes)}`;
-      const missing =
-        `${mean(shortfall, 100)} % of what is asked ` +
-        (shortfall.low === null ? 'is missing' : `(${bounds(shortfall, 100)}) is missing`);
       return (
-        `whether ${asked} is held is not settled: ${shippedWhile(judged, unit)}; ` +
-        `${missing} where ${number(100 * judged.allowed)} % may be, so ` +
-        (tooShort(judged) ?? 'more replications are needed')
+        [
+          `${asked} is held in ${holdingCount(judged)}: ${shippedWhile(judged, unit)}`,
+          `from ${window!.from} to ${window!.to}`,
+        ].join(', ') + standstills
       );
+    case 'not settled': {
+      const open = `whether ${asked} is held is not settled: `;
+      if (holding === null) return `${open}${whyNoWindow(sample, askedPerDay!, leadMinutes)}${standstills}`;
+      const why = tooShort(judged) ?? 'more replications are needed';
+      return `${open}${shippedWhile(judged, unit)}; ${holdingText(holding, unit)}, so ${why}${standstills}`;
     }
   }
 }
+
+/** `29 of 30 builds`. */
+const holdingCount = ({ holding }: RateJudged): string => {
+  const { keptUp } = holding!;
+  return `${exact(keptUp.count)} of ${count(keptUp.n, 'build')}`;
+};
+
+const shippableOf = (holding: RateJudged['holding']): Shippable | null => {
+  if (holding === null || holding.canShip === null) return null;
+  const { least, most } = holding.canShip;
+  return { least, most };
+};
 
 function whyNoWindow(sample: Sample, asked: number, lead: number): string {
   if (Number.isNaN(lead)) return 'no unit was shipped';
@@ -123,8 +144,8 @@ function shippedWhile(judged: RateJudged, unit: PlannersUnit): string {
 }
 
 /** Why no number of replications would settle it: loads come too seldom; null: they do not. */
-function tooShort({ counting, window, allowed }: RateJudged): string | null {
-  if (counting === null || window === null || counting.upset <= allowed * window.asked) return null;
+function tooShort({ counting, window, holding }: RateJudged): string | null {
+  if (counting === null || window === null || holding?.isWhole !== false) return null;
   return (
     `a longer time has to be asked for: ${slowestText(counting.loads)}, and how full the last was can make ` +
     `${count(Math.ceil(counting.upset), 'unit')} in these ${number(window.workingDays)}`

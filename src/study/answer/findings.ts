@@ -3,7 +3,7 @@ import type { Model } from '../../flow/model/model.js';
 import { buildName } from '../../flow/model/orders.js';
 import type { Observation } from '../../measure/observe.js';
 import { count, mean, number } from '../format.js';
-import type { RateJudged } from '../programme/rate-held.js';
+import type { RateJudged } from '../held/rate-held.js';
 import { Deferred } from '../sample/deferred.js';
 import { type Folded, occurring, type Sample } from '../sample/sample.js';
 import { sum } from '../statistics/sums.js';
@@ -40,10 +40,14 @@ function notHeld(sample: Sample, judged: Deferred<RateJudged>): Deferred<Finding
   return new Deferred(() => {
     const { value } = judged;
     return value.verdict === 'falls short'
-      ? [{ kind: 'rate not held', text: shortfallClause(sample, value), replications: value.notHeld }]
+      ? [{ kind: 'rate not held', text: shortfallClause(sample, value), replications: missedBy(value) }]
       : [];
   });
 }
+
+/** Builds that do not keep up; without weeks to judge, those that stand still. */
+const missedBy = ({ holding, gridlocks }: RateJudged): number =>
+  holding === null ? gridlocks : holding.keptUp.n - holding.keptUp.count;
 
 /** Replications that ended in some way: how many, and the first of them. */
 interface Ended {

@@ -1,6 +1,6 @@
 import { bounds, count, intervalName, mean } from '../format.js';
+import type { ToJudge } from '../held/rate-held.js';
 import type { Window } from '../programme/judged-window.js';
-import type { ToJudge } from '../programme/rate-held.js';
 import { type UnusualCause, type UnusualWeek, unusualWeeks } from '../programme/unusual-weeks.js';
 import type { Planned } from '../sample/planned.js';
 import type { Estimate } from '../statistics/estimate.js';

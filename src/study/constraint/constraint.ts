@@ -1,7 +1,7 @@
 import type { Observation } from '../../measure/observe.js';
 import { type CapacityRow, type CapacityTable, capacity } from '../capacity/capacity.js';
+import type { Verdict } from '../held/rate-held.js';
 import { named } from '../lists.js';
-import type { Verdict } from '../programme/rate-held.js';
 import type { Changed } from '../reliefs/changes.js';
 import { keyOfThing, type Thing } from '../reliefs/thing.js';
 import { type Replicator, whole } from '../run/replicator.js';

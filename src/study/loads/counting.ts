@@ -1,7 +1,7 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { endOf, startOf } from '../../scenario/calendar/days.js';
 import { daysAWeek } from '../../scenario/programme/rates.js';
-import { allowedUnits } from '../programme/shortfall.js';
+import { allowedUnits } from '../held/shortfall.js';
 import { cumulated, type Planned } from '../sample/planned.js';
 import { sum } from '../statistics/sums.js';
 import type { Load } from './load.js';

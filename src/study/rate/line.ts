@@ -1,27 +1,36 @@
-import type { Model } from '../../flow/model/model.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { type Shipped, shippedIn } from '../held/evidence.js';
+import { type KeptUp, keptUpBy, wholeUnits } from '../held/keep-up.js';
 import { neighbours } from '../lists.js';
 import { countingOf } from '../loads/counting.js';
 import { type Arithmetic, loadsOf } from '../loads/loads.js';
 import type { Replicator } from '../run/replicator.js';
 import { planned, workingDaysBetween } from '../sample/planned.js';
 import { type Reading, readingOf } from '../sample/reading.js';
-import { busiest, resources } from '../sections/bottlenecks.js';
-import { widened } from '../statistics/estimate.js';
-import { amount } from '../statistics/interval.js';
-import { proportion } from '../statistics/proportion.js';
 import { sum } from '../statistics/sums.js';
 import { atRate, type RateAsked } from './at-rate.js';
-import type { RatePoint } from './results.js';
-import { type Judged, judge } from './verdict.js';
 
 /** A rate that is not settled is run up to so many times the replications. */
 export const MOST_TIMES = 4;
 
-/** The line at any rate: more replications are run where the verdict is not settled. */
+/** The replications of a rate so far. */
+export interface Ran {
+  readonly perDay: number;
+  readonly window: ReturnType<typeof watched>;
+  readonly readings: readonly Reading[];
+  readonly kept: KeptUp;
+  /** Units out in the window, shipped or lost for good, in the replications that did not stand still. */
+  readonly out: Shipped;
+}
+
+/** The line at any rate. Nothing is run twice. */
 export class Line {
+  private readonly known = new Map<string, Ran>();
+  /** Replications run. */
+  replications = 0;
+
   constructor(
     private readonly scenario: Scenario,
     private readonly replicator: Replicator,
@@ -29,46 +38,51 @@ export class Line {
     private readonly asked: { readonly replications: number; readonly sure: number; readonly level: number },
   ) {}
 
-  async point(rate: RateAsked): Promise<RatePoint> {
-    const { readings, judged, window } = await this.run(rate),
-      { model, units, workingDays, counting } = window,
-      { level } = this.asked;
-    const of = (value: (reading: Reading) => number) => amount(readings.map(value), level);
-    return {
+  get most(): number {
+    return MOST_TIMES * this.asked.replications;
+  }
+
+  /** With so many replications that it is known whether enough of them keep up, or as many as there may be. */
+  async at(rate: RateAsked): Promise<Ran> {
+    let ran = await this.atLeast(rate, this.asked.replications);
+    // More replications do not make up for a window that is too short.
+    while (ran.kept.enough === 'open' && ran.window.counting.isWhole && 2 * ran.readings.length <= this.most)
+      ran = await this.atLeast(rate, 2 * ran.readings.length);
+    return ran;
+  }
+
+  async atLeast(rate: RateAsked, replications: number): Promise<Ran> {
+    const key = `${rate.perDay} ${rate.begins ?? ''}`,
+      known = this.known.get(key),
+      had = known?.readings ?? [];
+    if (known !== undefined && had.length >= replications) return known;
+    const window = known?.window ?? watched(this.scenario, rate, this.arithmetic),
+      { scenario, model, counting, units } = window,
+      variant = { key: digest(scenario), model, read: readingOf(scenario, model) },
+      readings = [...had, ...(await this.replicator.row(variant, had.length + 1, replications))],
+      { sure, level } = this.asked;
+    this.replications += replications - had.length;
+    const ran: Ran = {
       perDay: rate.perDay,
-      ...judged,
-      replications: readings.length,
-      asked: units,
-      shippedPerDay: widened(
-        of((reading) => counting.shipped(reading) / workingDays),
-        counting.upset / workingDays,
-      ),
-      wip: of(({ wip }) => wip),
-      leadDays: of(({ leadMeanDays }) => leadMeanDays),
-      stops: stopsOf(model, readings, level),
+      window,
+      readings,
+      kept: keptUpBy(readings, { asked: units, counting }, sure, level),
+      out: shippedIn(unitsOut(readings, window), wholeUnits(counting)),
     };
+    this.known.set(key, ran);
+    return ran;
   }
+}
 
-  async judged(rate: RateAsked): Promise<Judged & { readonly replications: number }> {
-    const { readings, judged } = await this.run(rate);
-    return { ...judged, replications: readings.length };
-  }
-
-  private async run(rate: RateAsked) {
-    const { replications, sure, level } = this.asked,
-      window = watched(this.scenario, rate, this.arithmetic),
-      { scenario, model } = window;
-    const variant = { key: digest(scenario), model, read: readingOf(scenario, model) },
-      isBuiltAgain = model.programme.orders.replaceScrapped;
-    const readings: Reading[] = [];
-    for (let most = replications; ; most *= 2) {
-      readings.push(...(await this.replicator.row(variant, readings.length + 1, most)));
-      const judged = judge(readings, { ...window, isBuiltAgain }, sure, level);
-      // More replications do not make up for a window that is too short.
-      if (judged.verdict !== 'not settled' || !window.counting.isWhole || most >= MOST_TIMES * replications)
-        return { readings, judged, window };
-    }
-  }
+/** A scrapped unit is gone as well, unless its order is built again. */
+export function unitsOut(
+  readings: readonly Reading[],
+  { model, counting }: Pick<Ran['window'], 'model' | 'counting'>,
+): number[] {
+  const isBuiltAgain = model.programme.orders.replaceScrapped;
+  return readings
+    .filter(({ outcome }) => outcome !== 'gridlock')
+    .map((reading) => counting.shipped(reading) + (isBuiltAgain ? 0 : reading.scrapped));
 }
 
 /**
@@ -89,18 +103,5 @@ export function watched(base: Scenario, rate: RateAsked, arithmetic: Arithmetic)
     workingDays = workingDaysBetween(plan.calendar.workingDays, fromMin, toMin),
     loads = loadsOf(plan, rate.perDay, { from: fromMin, to: toMin }, arithmetic),
     counting = countingOf(plan, { first, last: end - 1, workingDays, asked: units }, loads, arithmetic);
-  return { ...at, model, plan, released, units, workingDays, counting };
-}
-
-function stopsOf(model: Model, readings: readonly Reading[], level: number): RatePoint['stops'] {
-  const first = readings.map(busiest);
-  return resources({ model })
-    .map(({ id, name, kind, site }) => ({
-      name,
-      kind,
-      site,
-      share: proportion(first.filter((each) => each === id).length, readings.length, level),
-    }))
-    .filter(({ share }) => share.count > 0)
-    .sort((a, b) => b.share.count - a.share.count);
+  return { ...at, model, plan, units, workingDays, counting };
 }

@@ -1,5 +1,6 @@
 import { dayNumber, isoDate } from '../../scenario/calendar/date.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { count } from '../format.js';
 import { type PlannersUnit, rateText } from '../planners-unit.js';
 import { rampOf } from './at-rate.js';
 import type { Line } from './line.js';
@@ -42,13 +43,17 @@ export async function ramp(
   const begins = (week: number): string => isoDate(dayNumber(scenario.programme.start) + 7 * week);
   const tried = new Map<number, RampResult['tried'][number]>();
   const week = await leastThatHolds(WEEKS_A_YEAR, async (each): Promise<RateVerdict> => {
-    const { verdict, why, replications, keptUp, drift } = await line.judged({
+    const { readings, kept } = await line.at({
       perDay,
       begins: begins(each),
       settleWeeks: leadWeeks,
       weeks,
     });
-    tried.set(each, { week: each, begins: begins(each), verdict, why, replications, keptUp, drift });
+    const replications = readings.length,
+      { keptUp, enough } = kept,
+      verdict = enough === 'yes' ? 'holds' : enough === 'no' ? 'does not hold' : 'not settled',
+      why = `${keptUp.count} of ${count(replications, 'build')} keep up`;
+    tried.set(each, { week: each, begins: begins(each), verdict, why, replications, keptUp });
     return verdict;
   });
   const known = { ...none, week, tried: [...tried.values()].sort((a, b) => a.week - b.week) };

@@ -1,24 +1,27 @@
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
 import { demand } from '../capacity/demand.js';
 import { constraint } from '../constraint/constraint.js';
 import { headOf } from '../head.js';
-import { defined, neighbours } from '../lists.js';
+import { SHORTFALL_ALLOWED } from '../held/shortfall.js';
+import { defined } from '../lists.js';
 import { countingResult } from '../loads/words.js';
 import { type PlannersUnit, plannersUnit } from '../planners-unit.js';
-import { SHORTFALL_ALLOWED } from '../programme/shortfall.js';
 import { unusualWeeks } from '../programme/unusual-weeks.js';
 import { shippedADay } from '../reliefs/shipped.js';
 import { Replicator } from '../run/replicator.js';
-import { readingOf } from '../sample/reading.js';
-import { atRate, noRateReason, rampOf } from './at-rate.js';
+import { noRateReason, rampOf } from './at-rate.js';
 import { Line, MOST_TIMES, watched } from './line.js';
-import { REST_WEEKS, ramp } from './ramp.js';
-import { type RatePoint, type RateResults, rateSentence } from './results.js';
+import { changesOf, pointOf } from './point.js';
+import { ramp } from './ramp.js';
+import type { RateResults } from './results.js';
 import { highestThatHolds } from './search.js';
+import { rateSentence } from './sentence.js';
+import { PILOT_SETTLE_WEEKS, settling } from './settling.js';
+import { spreadOf } from './spread.js';
+import { Judge } from './verdict.js';
 import { USUAL_WEEKS, weeksFor } from './weeks.js';
 
 export interface RateOptions extends StudyOptions {
@@ -40,9 +43,6 @@ export interface RateOptions extends StudyOptions {
   readonly replications: number;
 }
 
-const PILOT_REPLICATIONS = 4,
-  PILOT_SETTLE_WEEKS = 8;
-const LONGEST_SETTLE_WEEKS = 52;
 /**
  * What stops the build is tried at so many times the lowest rate that does not hold: at that rate itself no
  * gain could be larger than the little that is missing.
@@ -79,6 +79,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       weeks = weeksFor(
         scenario,
         lowest,
+        last > 0 ? perDay(options.step) : Infinity,
         options.settleWeeks ?? PILOT_SETTLE_WEEKS,
         options.weeks,
         arithmetic,
@@ -86,16 +87,23 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       );
     const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
     const line = new Line(scenario, replicator, arithmetic, { replications, sure, level });
-    const points = new Map<number, RatePoint>();
-    const found = await highestThatHolds(last, async (i) => {
-      const point = await line.point({ perDay: rateOf(i), settleWeeks, weeks });
-      points.set(i, point);
-      return point.verdict;
+    const judge = new Judge(line, {
+      window: { settleWeeks, weeks },
+      ceiling: arithmetic.ceiling,
+      unit,
+      next: (rate) => rateOf(Math.ceil((rate * unit.workingDays - options.from) / options.step - 1e-9)),
     });
+    const found = await settled(line, () => highestThatHolds(last, (i) => judge.look(rateOf(i))));
     const bracket = {
       highestPerDay: found.highest === null ? null : rateOf(found.highest),
       abovePerDay: found.above === null ? null : rateOf(found.above),
       contradictions: found.contradictions.map(rateOf),
+      spread: spreadOf(judge.ran, { last, perDay: rateOf }, found.highest ?? -1, {
+        sure,
+        level,
+        ceiling: arithmetic.ceiling,
+        seed: options.seed,
+      }),
     };
     /** What stops a rate a tenth above the lowest that does not hold. */
     const stoppedAt = async (above: number | null): Promise<RateResults['constraint']> => {
@@ -119,7 +127,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       );
       return { perDay, ...found };
     };
-    const sorted = [...points].sort(([a], [b]) => a - b).map(([, point]) => point);
+    const points = judge.ran.map((ran) => ({ ...pointOf(ran, level), ...judge.verdict(ran) }));
     const window = watched(scenario, { perDay: from, settleWeeks, weeks }, arithmetic);
     const base = {
       ...headOf('rate', { ...options, level }),
@@ -143,8 +151,8 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
         bottleneck === null || highestRatePerDay === null
           ? null
           : { perDay: highestRatePerDay, name: bottleneck.name, kind: bottleneck.kind },
-      points: sorted,
-      changes: changesOf(sorted),
+      points,
+      changes: changesOf(points),
     };
     const stopped = await stoppedAt(bracket.abovePerDay),
       sentence = rateSentence({ ...base, ...bracket, constraint: stopped });
@@ -160,33 +168,13 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
 }
 
 /**
- * Weeks until the floor is full: the longest 90 % lead time of a few replications at the lowest rate, and
- * some for WIP to come to rest.
+ * What is run for one rate may tell of another that was looked at before: the search goes over what is known
+ * until nothing new is run.
  */
-async function settling(
-  scenario: Scenario,
-  perDay: number,
-  weeks: number,
-  replicator: Replicator,
-): Promise<number> {
-  const pilot = atRate(scenario, { perDay, settleWeeks: PILOT_SETTLE_WEEKS, weeks }),
-    model = compile(pilot.scenario);
-  const variant = { key: digest(pilot.scenario), model: model, read: readingOf(pilot.scenario, model) },
-    readings = await replicator.row(variant, 1, PILOT_REPLICATIONS);
-  const longest = Math.max(0, ...readings.map(({ leadP90Days }) => leadP90Days).filter(Number.isFinite));
-  return Math.min(LONGEST_SETTLE_WEEKS, Math.ceil(longest / 7) + REST_WEEKS);
-}
-
-function changesOf(points: readonly RatePoint[]): RateResults['changes'] {
-  const known = points.flatMap(({ perDay, stops: [first] }) =>
-    first === undefined ? [] : [{ perDay, name: first.name }],
-  );
-  return neighbours(known)
-    .filter(([lower, upper]) => lower.name !== upper.name)
-    .map(([lower, upper]) => ({
-      fromPerDay: lower.perDay,
-      toPerDay: upper.perDay,
-      before: lower.name,
-      after: upper.name,
-    }));
+async function settled<Found>(line: Line, search: () => Promise<Found>): Promise<Found> {
+  for (;;) {
+    const before = line.replications,
+      found = await search();
+    if (line.replications === before) return found;
+  }
 }

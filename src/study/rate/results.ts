@@ -1,14 +1,11 @@
-import { unusualClause } from '../answer/unusual-weeks.js';
 import type { ConstraintResult } from '../constraint/results.js';
-import { stopsIt } from '../constraint/sentence.js';
-import { count, number } from '../format.js';
 import type { ResultsHead } from '../head.js';
-import { defined } from '../lists.js';
-import { type CountingResult, loadsText } from '../loads/words.js';
-import { each, inUnit, rateText } from '../planners-unit.js';
+import type { Shippable } from '../held/evidence.js';
+import type { CountingResult } from '../loads/words.js';
 import type { UnusualWeek } from '../programme/unusual-weeks.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
+import type { Spread } from './spread.js';
 
 /** What became of a rate: see docs/rate.md. */
 export type RateVerdict = 'holds' | 'does not hold' | 'not settled';
@@ -21,7 +18,7 @@ export interface RateResults extends ResultsHead<'rate'> {
   /** Replications of a rate at first, and at most where it is not settled. */
   readonly replications: number;
   readonly mostReplications: number;
-  /** Share of replications that has to keep up, and what may be missing of the units of the window in one. */
+  /** Share of builds that has to keep up, and what may be missing of the units of the window in one. */
   readonly sure: number;
   readonly shortfallAllowed: number;
   readonly grid: { readonly from: number; readonly to: number; readonly step: number };
@@ -68,6 +65,8 @@ export interface RateAnswer {
   readonly abovePerDay: number | null;
   /** Rates above that one that hold none the less: a line that is monotone has none. */
   readonly contradictions: readonly number[];
+  /** Between which rates the answers of other such studies lie; null where no lowest or highest is known. */
+  readonly spread: Spread;
 }
 
 export interface RatePoint {
@@ -79,8 +78,8 @@ export interface RatePoint {
   /** Units released by plan in the window. */
   readonly asked: number;
   readonly keptUp: Proportion;
-  /** Growth of units released and not yet out, a week. */
-  readonly drift: Estimate;
+  /** When more than this rate is asked; both null where no higher rate was run. */
+  readonly canShip: Shippable;
   readonly gridlocks: number;
   readonly shippedPerDay: Estimate;
   readonly wip: Estimate;
@@ -111,70 +110,6 @@ export interface RampResult {
   readonly settleWeeks: number;
   readonly tried: readonly ({ readonly week: number; readonly begins: string } & Pick<
     RatePoint,
-    'verdict' | 'why' | 'replications' | 'keptUp' | 'drift'
+    'verdict' | 'why' | 'replications' | 'keptUp'
   >)[];
-}
-
-type Known = Omit<RateResults, 'answer' | 'ramp'> & Omit<RateAnswer, 'sentence'>;
-
-/** The answer in a few sentences, the highest rate first. */
-export function rateSentence({
-  highestPerDay,
-  abovePerDay,
-  contradictions,
-  grid,
-  points,
-  arithmetic,
-  sure,
-  plannedPerDay,
-  constraint,
-  counting: { loads },
-  window,
-  rateUnit,
-}: Known): string {
-  const rate = (perDay: number): string => rateText(perDay, rateUnit);
-  const at = (perDay: number) => defined(points.find((point) => point.perDay === perDay));
-  const said = [
-    highestPerDay === null
-      ? `No rate from ${rate(grid.from)} on holds: at ${rate(grid.from)} ` + because(at(grid.from))
-      : abovePerDay === null
-        ? `${rate(highestPerDay)}, the highest rate looked at, holds: ${because(at(highestPerDay))}`
-        : `${rate(highestPerDay)} is the highest rate that holds: ${because(at(highestPerDay))}; ` +
-          `at ${rate(abovePerDay)} ${because(at(abovePerDay))}`,
-  ];
-  if (arithmetic !== null)
-    said.push(
-      `Arithmetic allows ${number(inUnit(arithmetic.perDay, rateUnit))} ${each(rateUnit)} ` +
-        `(${arithmetic.name})`,
-    );
-  if (constraint !== null)
-    said.push(`At ${rate(constraint.perDay)} ${stopsIt(constraint) ?? 'no single thing stops it'}`);
-  if (contradictions.length > 0)
-    said.push(
-      `Beware: ${contradictions.map(rate).join(', ')}, above one that does not hold, ` +
-        `${contradictions.length === 1 ? 'holds' : 'hold'} none the less`,
-    );
-  const marked = unusualClause(
-    { unit: 'week', judged: window.weeks, weeks: window.unusual, othersPerDay: null },
-    'watched',
-  );
-  if (marked !== null) said.push(marked);
-  if (loads.length > 0)
-    said.push(
-      `Counted over whole loads (${loadsText(loads)})` +
-        (window.isLonger ? `, in ${count(window.weeks, 'week')}, which they take` : ''),
-    );
-  if (abovePerDay !== null && plannedPerDay >= abovePerDay)
-    said.push(`The plan asks for ${rate(plannedPerDay)}, which is more`);
-  return (
-    `${said.join('. ')}. ("Holds": at least ${number(100 * sure)} % of runs keep up, and units ` +
-    'released and not yet out do not become more.)'
-  );
-}
-
-function because({ verdict, keptUp, replications, why }: RateResults['points'][number]): string {
-  return (
-    `${keptUp.count} of ${count(replications, 'replication')} keep ` +
-    `up${verdict === 'holds' ? ' and open units do not grow' : ` (${why})`}`
-  );
 }

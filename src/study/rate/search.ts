@@ -27,7 +27,8 @@ export async function highestThatHolds(
     seen.set(point, found);
     return found;
   };
-  for (let i = 0; i < COARSE; i++) await holds(Math.round((i * last) / (COARSE - 1)));
+  // From above: what is run of a rate tells of those below it.
+  for (let i = COARSE - 1; i >= 0; i--) await holds(Math.round((i * last) / (COARSE - 1)));
   for (;;) {
     const { highest, above, contradictions } = bracket(seen);
     if (highest === null || above === null || above - highest <= 1) return { highest, above, contradictions };

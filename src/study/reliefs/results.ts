@@ -1,9 +1,9 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import { count, number, withInterval } from '../format.js';
 import type { ResultsHead } from '../head.js';
+import type { Verdict } from '../held/rate-held.js';
 import type { CountingResult } from '../loads/words.js';
 import { each, unitsEach } from '../planners-unit.js';
-import type { Verdict } from '../programme/rate-held.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { ReliefKind } from './relief.js';
 import type { Out } from './screen.js';

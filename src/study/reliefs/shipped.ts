@@ -1,10 +1,10 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { meanDraw } from '../capacity/means.js';
+import type { RateJudged } from '../held/rate-held.js';
 import { type Counted, countingOf } from '../loads/counting.js';
 import { type Arithmetic, arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
 import { stretchOf, type Window } from '../programme/judged-window.js';
-import type { RateJudged } from '../programme/rate-held.js';
 import { shippedPerDay } from '../programme/series.js';
 import { type Planned, planned } from '../sample/planned.js';
 import type { Changed } from './changes.js';

@@ -1,5 +1,6 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { recoverySentence } from '../answer/recovery.js';
+import type { RateJudged } from '../held/rate-held.js';
 import { rowsOf } from '../lists.js';
 import {
   behindByDay,
@@ -10,7 +11,6 @@ import {
   shipmentsOf,
   shippedUpTo,
 } from '../programme/pairs.js';
-import type { RateJudged } from '../programme/rate-held.js';
 import { type Recovery, recovery } from '../programme/recovery.js';
 import { Deferred } from '../sample/deferred.js';
 import type { Planned } from '../sample/planned.js';

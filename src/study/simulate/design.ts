@@ -59,9 +59,9 @@ export function simulateDesign(asked: SimulateAsked, journey?: JourneyAsked): Si
         },
         measured: measured(sample, of),
         found: () => {
-          const { results, judged } = all.value;
+          const { results, ...how } = all.value;
           return {
-            judged,
+            ...how,
             results:
               journey === undefined
                 ? results

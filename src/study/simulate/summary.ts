@@ -7,12 +7,12 @@ import { unusualAmong } from '../answer/unusual-weeks.js';
 import { warmUp, warmUpFindings } from '../answer/warm-up.js';
 import { capacity } from '../capacity/capacity.js';
 import { headOf, type Origin } from '../head.js';
+import { judgeRate, type RateJudged, type ToJudge } from '../held/rate-held.js';
 import { mayGoInLoads } from '../loads/loads.js';
 import { lastUnit, units } from '../programme/dates.js';
 import { dueDates } from '../programme/due-dates.js';
 import { leadTime } from '../programme/lead-time.js';
 import { shippedAgainstPlan } from '../programme/plan.js';
-import { judgeRate, type RateJudged, type ToJudge } from '../programme/rate-held.js';
 import { series, shownBuckets, throughput, wip } from '../programme/series.js';
 import { Deferred, type Pending, resolved } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
@@ -38,6 +38,8 @@ import { MOST_PAIRS } from './without-outages.js';
 export interface Simulated {
   readonly results: Results;
   readonly judged: RateJudged;
+  /** What is said, once more is known of the rate. */
+  readonly answered: (judged: RateJudged) => Pick<Results, 'answer' | 'findings'>;
 }
 
 /**
@@ -62,7 +64,8 @@ export function summary(
       return known;
     },
   );
-  const judged = new Deferred(() => judgeRate(sample, toJudge.value, level)),
+  let known: RateJudged | null = null;
+  const judged = new Deferred(() => known ?? judgeRate(sample, toJudge.value, level)),
     startUp = warmUp(sample),
     likeliest = bottlenecks(sample),
     shipping = throughput(sample);
@@ -134,5 +137,15 @@ export function summary(
     findings: new Deferred(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),
     runs: new Deferred(() => withHeld(rows.value, toJudge.value.map(judged.value.heldIn))),
   };
-  return new Deferred(() => ({ results: resolved<Results>(results), judged: judged.value }));
+  return new Deferred(() => ({
+    results: resolved<Results>(results),
+    judged: judged.value,
+    answered: (value) => {
+      known = value;
+      return resolved<Pick<Results, 'answer' | 'findings'>>({
+        answer: results.answer,
+        findings: results.findings,
+      });
+    },
+  }));
 }

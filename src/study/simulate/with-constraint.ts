@@ -1,7 +1,8 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { constraint } from '../constraint/constraint.js';
 import { stopsIt } from '../constraint/sentence.js';
-import type { RateJudged } from '../programme/rate-held.js';
+import { withShippable } from '../held/more-asked.js';
+import type { RateJudged } from '../held/rate-held.js';
 import { changedTo } from '../reliefs/changes.js';
 import { shippedADay } from '../reliefs/shipped.js';
 import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
@@ -20,16 +21,18 @@ export interface WithConstraintOptions extends ReplicatorOptions {
  * as after one run.
  */
 export async function withConstraint(
-  { results, judged }: Simulated,
+  { results, judged: first, answered }: Simulated,
   { scenario, onStage, ...options }: WithConstraintOptions,
 ): Promise<Results> {
   const base = changedTo(scenario),
     plan = planned(scenario, base.model),
-    edges = base.model.programme.bucketEdges,
-    { window, verdict } = judged;
+    edges = base.model.programme.bucketEdges;
   onStage?.('looking at the weeks judged and at what stops it');
   const replicator = new Replicator(options);
   try {
+    const judged = await withShippable(first, plan, results.replications, replicator),
+      { window, verdict } = judged,
+      { answer, findings } = answered(judged);
     const found = await constraint(
       {
         base,
@@ -49,7 +52,7 @@ export async function withConstraint(
       },
       replicator,
     );
-    return { ...results, constraint: found, answer: withCause(results.answer, stopsIt(found), judged) };
+    return { ...results, findings, constraint: found, answer: withCause(answer, stopsIt(found), judged) };
   } finally {
     await replicator.close();
   }

@@ -3,12 +3,15 @@ import type { Observation } from '../../measure/observe.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import { type Counting, countingOf, plainCount, type ShippedBy } from '../loads/counting.js';
 import { arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
+import { judgedWindow, stretchOf, type Window } from '../programme/judged-window.js';
+import { pooledLeadTime } from '../programme/lead-time.js';
 import type { Planned } from '../sample/planned.js';
-import { boundsOf, type Estimate, widened } from '../statistics/estimate.js';
-import { amount, meanInterval } from '../statistics/interval.js';
-import { judgedWindow, stretchOf, type Window } from './judged-window.js';
-import { pooledLeadTime } from './lead-time.js';
-import { allowedUnits, SHORTFALL_ALLOWED } from './shortfall.js';
+import { type Estimate, widened } from '../statistics/estimate.js';
+import { amount } from '../statistics/interval.js';
+import { proportion } from '../statistics/proportion.js';
+import { type Holding, holdingOf } from './holding.js';
+import { keptUpBy } from './keep-up.js';
+import { USUAL_SURE } from './sure.js';
 
 export type Verdict = 'holds' | 'falls short' | 'not settled' | 'no rate asked';
 
@@ -20,15 +23,12 @@ export interface RateJudged {
   readonly window: Window | null;
   /** Where it is counted over whole loads, its interval is wider by what these can still make of it. */
   readonly heldPerDay: Estimate | null;
-  /** Mean share missing of the units asked in the window, negative where more were shipped. */
-  readonly shortfall: Estimate | null;
-  /** Share that may be missing. */
-  readonly allowed: number;
+  /** Whether builds keep up, and what they can ship; null without a window. */
+  readonly holding: Holding | null;
   /** How it was counted; null without a window. */
   readonly counting: Counting | null;
-  /** Replications that ended in gridlock, and those that did or missed more than is allowed. */
+  /** Replications that ended in gridlock. */
   readonly gridlocks: number;
-  readonly notHeld: number;
   /** Units shipped per working day of the window in a replication; NaN without a window. */
   readonly heldIn: (seen: ShippedBy) => number;
   /** Lead time over all units shipped in all replications, minutes; NaN if there is none. */
@@ -42,10 +42,9 @@ export interface RateJudged {
 export type ToJudge = Pick<Observation, 'outcome' | 'shipped' | 'leadMean'> & ShippedBy;
 
 /**
- * Holds if the whole interval of the mean shortfall is at or below what is allowed, falls short if it is
- * above. A single gridlock is a shortfall: a build that can come to a standstill does not hold a rate. Where
- * the window is too short for the loads of the build, it falls short only by more than they can upset the
- * count, and is not settled otherwise.
+ * Whether the rate holds as far as these replications tell: what can be shipped in the long run is looked at
+ * apart (`withShippable`), and taken as enough here. Without a window it falls short only if surely too few
+ * builds go on to the end.
  */
 export function judgeRate(plan: Planned, observations: readonly ToJudge[], level: number): RateJudged {
   const askedPerDay = askedRate(plan.scenario).highest,
@@ -56,30 +55,37 @@ export function judgeRate(plan: Planned, observations: readonly ToJudge[], level
   if (askedPerDay === null || window === null)
     return {
       ...common,
-      verdict: askedPerDay === null ? 'no rate asked' : gridlocks > 0 ? 'falls short' : 'not settled',
-      shortfall: null,
-      allowed: SHORTFALL_ALLOWED,
+      verdict: askedPerDay === null ? 'no rate asked' : withoutWindow(observations.length, gridlocks, level),
+      holding: null,
       counting: null,
       heldIn: () => NaN,
       heldPerDay: null,
-      notHeld: gridlocks,
     };
   const counting = countingIn(plan, window, askedPerDay),
-    allowed = allowedUnits(window.asked) / window.asked,
-    missing = (each: ShippedBy): number => 1 - counting.shipped(each) / window.asked,
     heldIn = (each: ShippedBy): number => counting.shipped(each) / window.workingDays,
-    shortfall = meanInterval(observations.map(missing), level);
+    holding = {
+      ...keptUpBy(observations, { asked: window.asked, counting }, USUAL_SURE, level),
+      isWhole: counting.isWhole,
+      canShip: null,
+    };
   return {
     ...common,
-    verdict: gridlocks > 0 ? 'falls short' : verdictOf(shortfall, allowed, counting.upset / window.asked),
-    shortfall,
-    allowed,
+    verdict: verdictOf({ ...holding, canShip: { least: null, most: null, enough: 'yes' } }),
+    holding,
     counting,
     heldIn,
     heldPerDay: widened(amount(observations.map(heldIn), level), counting.upset / window.workingDays),
-    notHeld: observations.filter((each) => each.outcome === 'gridlock' || missing(each) > allowed).length,
   };
 }
+
+/** In the words of a plan that is kept to or not. */
+export function verdictOf(holding: Holding): Verdict {
+  const known = holdingOf(holding);
+  return known === 'does not hold' ? 'falls short' : known;
+}
+
+const withoutWindow = (builds: number, gridlocks: number, level: number): Verdict =>
+  proportion(builds - gridlocks, builds, level).high < USUAL_SURE ? 'falls short' : 'not settled';
 
 /** How units shipped in a window are counted; known from the second time on that a study asks. */
 function countingIn(plan: Planned, window: Window, perDay: number): Counting {
@@ -94,11 +100,3 @@ function countingIn(plan: Planned, window: Window, perDay: number): Counting {
   return counting;
 }
 const counted = new WeakMap<Model, { readonly window: Window; readonly counting: Counting }>();
-
-/** @param upset share of what is asked by which loads can upset the count */
-function verdictOf(shortfall: Estimate, allowed: number, upset: number): Verdict {
-  const { low, high } = boundsOf(shortfall),
-    isTooShort = upset > allowed;
-  if (low > (isTooShort ? allowed + upset : allowed)) return 'falls short';
-  return high <= allowed && !isTooShort ? 'holds' : 'not settled';
-}

@@ -1,0 +1,99 @@
+import tQuantile from '@stdlib/stats-base-dists-t-quantile';
+import { Moments } from '../statistics/interval.js';
+
+/**
+ * One-sided confidence of what a build surely ships. Far above the usual: a rate called the highest that
+ * holds is one of many looked at, and is not to lie above the limit of the build in one of a hundred studies.
+ */
+export const SURELY = 0.999;
+
+/** What builds ship when more is asked of them than the rate in question, units in the weeks judged. */
+export interface Shipped {
+  /** Mean and standard error over replications; Infinity below two. */
+  readonly mean: number;
+  readonly error: number;
+  readonly n: number;
+  /** The mean is surely at least and at most that, by chance. */
+  readonly low: number;
+  readonly high: number;
+  /**
+   * Units by which counting whole units and loads may mislead beyond that. Where replications differ by more,
+   * they even it out.
+   */
+  readonly slack: number;
+}
+
+/**
+ * Mean with one-sided Student-t bounds, mean -+ t(n - 1) s / sqrt(n) (Student 1908).
+ * @param units shipped in the weeks judged, by replication
+ * @param whole units by which a count may be off though nothing is left to chance
+ */
+export function shippedIn(units: readonly number[], whole: number): Shipped {
+  const moments = new Moments();
+  for (const each of units) moments.add(each);
+  const { n, mean } = moments;
+  if (n < 2) return { mean, error: Infinity, n, low: -Infinity, high: Infinity, slack: whole };
+  const error = Math.sqrt(moments.variance / n),
+    half = tQuantile(SURELY, n - 1) * error;
+  return {
+    mean,
+    error,
+    n,
+    low: mean - half,
+    high: mean + half,
+    slack: Math.max(0, whole - Math.sqrt(moments.variance)),
+  };
+}
+
+/**
+ * Least and most that is surely shipped when more is asked than a rate, units a working day, each with a
+ * confidence of 99.9 %; null where it is not known.
+ */
+export interface Shippable {
+  readonly least: number | null;
+  readonly most: number | null;
+}
+
+/** By the rate above that shows most. */
+export function shippable(evidence: readonly Shipped[], workingDays: number): Shippable {
+  const most = (of: (shipped: Shipped) => number): number | null => {
+    const best = Math.max(...evidence.map(of));
+    return Number.isFinite(best) ? best / workingDays : null;
+  };
+  return { least: most(({ low }) => low), most: most(({ high }) => high) };
+}
+
+/** Whether a build can ship what a rate asks in the long run, or whether that is open. */
+export type CanShip = 'yes' | 'no' | 'open';
+
+/**
+ * A rate can be kept up for ever only by a build that ships as much when more is asked of it: a line is stable
+ * if and only if what it can ship is more than what comes in (Loynes 1962, Proc. Cambridge Phil. Soc. 58,
+ * 497-520; from memory). At the rate itself that cannot be seen: what is missing is lost in the units that
+ * wait. Up to what arithmetic allows, whole units and loads are given in favour of the rate; beyond it, where
+ * arithmetic leaves something out, against it.
+ * @param asked by the rate in question, units in the weeks judged
+ * @param evidence at higher rates
+ */
+export function canShip(asked: number, evidence: readonly Shipped[], isWithinArithmetic: boolean): CanShip {
+  const sign = isWithinArithmetic ? 1 : -1;
+  if (evidence.some(({ low, slack }) => low + sign * slack >= asked - ROUNDING)) return 'yes';
+  return evidence.length > 0 && evidence.every(({ high, slack }) => high + sign * slack < asked)
+    ? 'no'
+    : 'open';
+}
+const ROUNDING = 1e-6;
+
+/**
+ * Replications after which a mean as it is now would show that a build can ship what is asked, if its spread
+ * stays; Infinity if it never would.
+ */
+export function replicationsToShow(
+  asked: number,
+  { mean, error, n, slack }: Shipped,
+  isWithinArithmetic: boolean,
+): number {
+  const over = mean + (isWithinArithmetic ? slack : -slack) - asked;
+  if (!(over > 0) || error === Infinity) return Infinity;
+  return Math.ceil(n * ((tQuantile(SURELY, n - 1) * error) / over) ** 2);
+}

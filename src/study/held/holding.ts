@@ -1,0 +1,41 @@
+import { asEstimate, bounds, count, intervalName, number } from '../format.js';
+import { inUnit, type PlannersUnit, rateText } from '../planners-unit.js';
+import type { CanShip, Shippable } from './evidence.js';
+import type { KeptUp } from './keep-up.js';
+
+/** What is known of a rate: whether builds keep up in the weeks judged, and what they can ship. */
+export interface Holding extends KeptUp {
+  /** Whether two cycles of each load go into the weeks. */
+  readonly isWhole: boolean;
+  /** null: it was not looked at. */
+  readonly canShip: (Shippable & { readonly enough: CanShip }) | null;
+}
+
+/**
+ * A rate holds if surely enough builds keep up with it and they can surely ship as much in the long run. This
+ * is the one meaning of the word, wherever it is said.
+ */
+export function holdingOf({ enough, canShip }: Holding): 'holds' | 'does not hold' | 'not settled' {
+  if (enough === 'no') return 'does not hold';
+  if (enough === 'open' || canShip === null || canShip.enough === 'open') return 'not settled';
+  return canShip.enough === 'yes' ? 'holds' : 'does not hold';
+}
+
+/** `29 of 30 builds keep up`, and what stands against it that the rate holds. */
+export function holdingText(holding: Holding, unit: PlannersUnit): string {
+  const { keptUp, enough, isWhole, canShip } = holding,
+    { count: kept, n } = keptUp,
+    some = `${kept} of ${count(n, 'build')} keep${n === 1 ? 's' : ''} up`;
+  if (enough === 'no') return kept === 0 ? `none of ${count(n, 'build')} keeps up` : `only ${some}`;
+  if (!isWhole) return `${some}, but loads come too seldom for these weeks`;
+  if (enough === 'open')
+    return `${some} (${intervalName(keptUp.level)} ${bounds(asEstimate(keptUp), 100)} %), too few builds to tell`;
+  const rate = (perDay: number): string => rateText(Number(perDay.toPrecision(4)), unit);
+  if (canShip === null || canShip.enough === 'yes') return some;
+  const { least, most } = canShip;
+  if (most === null) return `${some}, but what can be shipped in the long run is not known`;
+  return canShip.enough === 'no'
+    ? `${some}, but in the long run ${rate(most)} can be shipped at most`
+    : `${some}, but what can be shipped in the long run is known only to lie from ` +
+        `${number(inUnit(least ?? 0, unit))} to ${rate(most)}`;
+}

@@ -1,0 +1,54 @@
+import type { Observation } from '../../measure/observe.js';
+import { allowedUnits } from '../held/shortfall.js';
+import type { Counting, ShippedBy } from '../loads/counting.js';
+import { type Proportion, proportion } from '../statistics/proportion.js';
+
+/** Share of builds that have to keep up where the planner names none: most of them. */
+export const USUAL_SURE = 0.5;
+
+/** What is asked in the weeks judged, and how units shipped in them are counted. */
+export interface AskedIn {
+  readonly asked: number;
+  readonly counting: Pick<Counting, 'upset' | 'isWhole' | 'shipped'>;
+}
+
+/** A replication of which it can be told whether it keeps up. */
+export type Kept = Pick<Observation, 'outcome'> & ShippedBy;
+
+/** Units that it makes where in its cycle of whole units a window ends; loads make more beside it. */
+const WHOLE_UNIT = 1,
+  ROUNDING = 1e-9;
+
+/** Units by which a count may be off though nothing is left to chance. */
+export const wholeUnits = ({ upset }: Pick<Counting, 'upset'>): number => WHOLE_UNIT + upset;
+
+/**
+ * Units that a build may miss and still keep up: 2 % of those asked, or one and what loads alone can make of
+ * the count, if that is more.
+ */
+export const allowedIn = ({ asked, counting }: AskedIn): number =>
+  Math.max(allowedUnits(asked), wholeUnits(counting)) + ROUNDING;
+
+/** A build that stands still does not keep up, whatever it had shipped. */
+export const keepsUp = (build: Kept, weeks: AskedIn): boolean =>
+  build.outcome !== 'gridlock' && weeks.asked - weeks.counting.shipped(build) <= allowedIn(weeks);
+
+/** Whether enough builds keep up. */
+export type Enough = 'yes' | 'no' | 'open';
+
+export interface KeptUp {
+  readonly keptUp: Proportion;
+  readonly enough: Enough;
+}
+
+/**
+ * The share of builds that keep up, with its Wilson interval: enough if the lower end is at least `sure`, not
+ * enough if the upper end is below it. Where two cycles of its loads do not go into the weeks, too many can
+ * seem to keep up, never too few.
+ * @param builds replications, at least one
+ */
+export function keptUpBy(builds: readonly Kept[], weeks: AskedIn, sure: number, level: number): KeptUp {
+  const keptUp = proportion(builds.filter((each) => keepsUp(each, weeks)).length, builds.length, level);
+  if (keptUp.high < sure) return { keptUp, enough: 'no' };
+  return { keptUp, enough: keptUp.low >= sure && weeks.counting.isWhole ? 'yes' : 'open' };
+}
