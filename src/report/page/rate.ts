@@ -50,7 +50,7 @@ function headline(results: RateResults): Figure[] {
       interval:
         best === undefined
           ? `none from ${exact(inUnit(grid.from, rateUnit))} on`
-          : `${best.keptUp.count} of ${count(best.replications, 'replication')} keep up, ` +
+          : `${best.keptUp.count} of ${count(best.replications, 'build')} keep up, ` +
             `${intervalName(level)} ${bounds(asEstimate(best.keptUp), 100)} %`,
     },
     {

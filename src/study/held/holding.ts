@@ -25,7 +25,7 @@ export function holdingOf({ enough, canShip }: Holding): 'holds' | 'does not hol
 export function holdingText(holding: Holding, unit: PlannersUnit): string {
   const { keptUp, enough, isWhole, canShip } = holding,
     { count: kept, n } = keptUp,
-    some = `${kept} of ${count(n, 'build')} keep${n === 1 ? 's' : ''} up`;
+    some = `${kept} of ${count(n, 'build')} keep${kept === 1 ? 's' : ''} up`;
   if (enough === 'no') return kept === 0 ? `none of ${count(n, 'build')} keeps up` : `only ${some}`;
   if (!isWhole) return `${some}, but loads come too seldom for these weeks`;
   if (enough === 'open')

@@ -14,6 +14,7 @@ import {
 } from '../../../src/study/sections/stations.js';
 import { type Results } from '../../../src/study/simulate/results.js';
 import { type Estimate } from '../../../src/study/statistics/estimate.js';
+import { proportion } from '../../../src/study/statistics/proportion.js';
 import { sampleChangeovers } from './changeovers.js';
 import { sampleConstraint } from './constraint.js';
 import { sampleJourney, samplePlan } from './programme.js';
@@ -203,6 +204,8 @@ export function sampleResults({
     assumptions: [],
     answer: {
       verdict: 'falls short',
+      keptUp: proportion(0, 40, 0.95),
+      canShip: null,
       askedPerDay: 4,
       heldPerDay: held,
       asked: 4,

@@ -4,8 +4,6 @@ import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { atRate, noRateReason, rampOf } from '../../../src/study/rate/at-rate.js';
 import type { RateVerdict } from '../../../src/study/rate/results.js';
 import { highestThatHolds, leastThatHolds } from '../../../src/study/rate/search.js';
-import { judge, type RateReading, slope, type Watched } from '../../../src/study/rate/verdict.js';
-import { sum } from '../../../src/study/statistics/sums.js';
 
 /** Every number is invented. 2027-03-01 is a Monday. */
 function scenarioOf(programme: string): Scenario {
@@ -87,99 +85,6 @@ describe('a scenario at another rate', () => {
         scenarioOf('{ start: 2027-03-01, length: 900 h, arrivals: { exponential: { mean: 6 h } } }'),
       ),
     ).toContain('by chance');
-  });
-});
-
-describe('the verdict on a rate', () => {
-  const WATCHED: Watched = {
-    first: 1,
-    end: 4,
-    released: [20, 20, 20],
-    isBuiltAgain: false,
-    counting: {
-      loads: [],
-      isWhole: true,
-      upset: 0,
-      shipped: ({ shippedIn }) => sum(shippedIn.subarray(1, 4)),
-    },
-  };
-  const made = (
-    shipped: readonly number[],
-    wip: readonly number[],
-    rest: Partial<RateReading> = {},
-  ): RateReading => ({
-    outcome: 'ended',
-    enteredIn: Int32Array.of(19, 20, 20, 20),
-    shippedIn: Int32Array.from(shipped),
-    shippedOn: new Int32Array(0),
-    scrapped: 0,
-    wipIn: Float64Array.from(wip),
-    ...rest,
-  });
-  const keeps = made([0, 20, 19, 21], [0, 5, 5, 5]),
-    grows = made([0, 20, 20, 20], [0, 5, 6, 7]),
-    lacks = made([0, 20, 20, 18], [0, 5, 5, 5]);
-  const times = (n: number, reading: RateReading): RateReading[] => Array.from({ length: n }, () => reading);
-
-  it('counts units of the window: 58 of 60 are 97 %, which is not enough, and 59 are 98 %', () => {
-    expect(judge(times(10, lacks), WATCHED, 0.8, 0.95)).toMatchObject({
-      verdict: 'does not hold',
-      keptUp: { count: 0 },
-    });
-    expect(judge(times(20, made([0, 20, 20, 19], [0, 5, 5, 5])), WATCHED, 0.8, 0.95)).toMatchObject({
-      verdict: 'holds',
-      keptUp: { count: 20 },
-    });
-  });
-
-  it('holds only when the lower end of the Wilson interval is as high as is asked', () => {
-    // All of n: the lower end is n / (n + 1.96^2), 0.722 of 10 and 0.839 of 20.
-    expect(judge(times(10, keeps), WATCHED, 0.8, 0.95).verdict).toBe('not settled');
-    expect(judge(times(20, keeps), WATCHED, 0.8, 0.95).verdict).toBe('holds');
-    expect(judge([...times(10, keeps), ...times(10, lacks)], WATCHED, 0.8, 0.95)).toMatchObject({
-      verdict: 'does not hold',
-      keptUp: { count: 10, n: 20 },
-    });
-  });
-
-  it('does not hold where open units grow, inside or waiting before the first door', () => {
-    // One unit a week, three over the window.
-    expect(judge(times(20, grows), WATCHED, 0.8, 0.95)).toMatchObject({
-      verdict: 'does not hold',
-      drift: { mean: 1 },
-    });
-    // One unit a week is not let in: 0.5, 1.5, 2.5 wait in the mean.
-    const waiting = made([0, 20, 20, 20], [0, 5, 5, 5], { enteredIn: Int32Array.of(0, 19, 19, 19) });
-    expect(judge(times(20, waiting), WATCHED, 0.8, 0.95)).toMatchObject({
-      verdict: 'does not hold',
-      drift: { mean: 1 },
-    });
-    // Three orders of scrapped units were let in beyond the plan: as many wait as before.
-    const again = made([0, 20, 20, 20], [0, 5, 5, 5], {
-      enteredIn: Int32Array.of(0, 21, 21, 21),
-      scrapped: 3,
-    });
-    expect(judge(times(20, again), { ...WATCHED, isBuiltAgain: true }, 0.8, 0.95)).toMatchObject({
-      verdict: 'holds',
-      drift: { mean: 0 },
-    });
-  });
-
-  it('does not hold with a single gridlock', () => {
-    expect(
-      judge(
-        [...times(99, keeps), made([0, 20, 20, 20], [0, 5, 5, 5], { outcome: 'gridlock' })],
-        WATCHED,
-        0.8,
-        0.95,
-      ),
-    ).toMatchObject({ verdict: 'does not hold', gridlocks: 1, why: 'gridlock in 1 of 100' });
-  });
-
-  it('takes the slope of the least squares line', () => {
-    // (-1 * 2 + 0 * 3 + 1 * 7) / 2
-    expect(slope([2, 3, 7])).toBe(2.5);
-    expect(slope([4])).toBe(0);
   });
 });
 

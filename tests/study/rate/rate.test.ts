@@ -35,7 +35,7 @@ describe('the highest rate that holds', () => {
     expect(results.answer).toMatchObject({ highestPerDay: 4.8, abovePerDay: 4.9, contradictions: [] });
     expect(results.arithmetic).toMatchObject({ name: 'bench', perDay: expect.closeTo(4.8, 9) as number });
     const above = results.points.find(({ perDay }) => perDay === 4.9)!;
-    expect(above.drift.mean).toBeCloseTo(0.7, 1);
+    expect(above).toMatchObject({ verdict: 'does not hold', keptUp: { count: 0 } });
     expect(above.shippedPerDay.mean).toBeCloseTo(4.8, 1);
     expect(above.stops).toMatchObject([{ name: 'bench', share: { count: 8 } }]);
   });
@@ -91,8 +91,9 @@ route: [{ step: one, at: first, crew: { fitters: 1 }, work: 3 h }, { step: two, 
 
   it('gets more replications where it is not settled, up to four times as many', async () => {
     // All of 2 are 2 / (2 + 1.96^2) = 34 % at least, all of 8 are 68 %.
+    // A rate a little above is run beside it, to see whether as much is shipped when more is asked.
     const { points } = await study(bench('5 h'), { replications: 2, from: 4, to: 4 });
-    expect(points).toMatchObject([{ verdict: 'holds', replications: 8 }]);
+    expect(points).toMatchObject([{ perDay: 4, verdict: 'holds', replications: 8 }, { perDay: 4.1 }]);
   });
 
   it('is the same, to the last bit, for any number of threads', async () => {
@@ -113,7 +114,7 @@ route: [{ step: one, at: first, crew: { fitters: 1 }, work: 3 h }, { step: two, 
 });
 
 describe('the earliest week of the last phase', () => {
-  const FIRST = 600,
+  const FIRST = 640,
     RATE = 0.93,
     WEEK = 7 * 1440,
     WEEKS = 8,
@@ -131,21 +132,16 @@ describe('the earliest week of the last phase', () => {
     for (let i = 0; change + i * 360 < to; i++) releases.push(change + i * 360);
     let free = 0,
       shipped = 0;
-    const wip = new Array<number>(WEEKS).fill(0);
     releases.forEach((release, n) => {
       free = Math.max(free, release) + FIRST * (n + 1) ** Math.log2(RATE);
       if (free >= from && free < to) shipped++;
-      for (let w = 0; w < WEEKS; w++)
-        wip[w] +=
-          Math.max(0, Math.min(free, from + (w + 1) * WEEK) - Math.max(release, from + w * WEEK)) / WEEK;
     });
-    const slope = wip.reduce((sum, units, w) => sum + (w - 3.5) * units, 0) / 42;
-    return shipped >= 0.98 * 4 * 7 * WEEKS && slope * WEEKS < 1;
+    return shipped >= 0.98 * 4 * 7 * WEEKS;
   }
 
   it('is that of a recursion by hand, tried week by week, where people learn', async () => {
     const line = bench(
-      '10 h',
+      '640 min',
       '[{ from: 2027-03-01, per day: 2 }, { from: 2027-09-06, per day: 4 }]',
       `, learning: { rate: ${100 * RATE} % }`,
     );

@@ -12,6 +12,8 @@ const ferryOf = (capacity: number): ReturnType<typeof scenario> => ({
   ...twoPlants,
   lanes: { ferry: lane('coachworks', 'final plant', { trucks: 1, capacity, bank: 3, arrivalBank: 1 }) },
 });
+/** Of five that all keep up, or all miss, Wilson's interval is 57 to 100 % or 0 to 43 %. */
+const five = <Of>(one: Of): Of[] => [one, one, one, one, one];
 /** Nothing comes in loads: what is shipped in the window is counted. */
 const oneByOne = ferryOf(1);
 
@@ -77,52 +79,48 @@ describe('the window over which a rate is judged', () => {
 describe('the verdict', () => {
   // 60 units are asked in the 15 working days of the window.
   it('holds when all that is asked is shipped', () => {
-    const { answer, findings } = resultsOf([allShipped, allShipped], oneByOne);
+    const { answer, findings } = resultsOf(five(allShipped), oneByOne);
     expect(answer).toMatchObject({
       verdict: 'holds',
       askedPerDay: 4,
-      heldPerDay: { mean: 4, low: 4, high: 4, n: 2 },
+      keptUp: { count: 5, n: 5 },
+      heldPerDay: { mean: 4, low: 4, high: 4, n: 5 },
     });
     expect(answer.sentence).toBe(
-      'Four a day is held: 4 a working day are shipped (95 % CI 4 to 4, 2 replications) while 4 are asked, from 2027-03-15 to 2027-04-04.',
+      'Four a day is held in 5 of 5 builds: 4 a working day are shipped (95 % CI 4 to 4, 5 replications) while 4 are asked, from 2027-03-15 to 2027-04-04.',
     );
     expect(findings).toEqual([]);
   });
 
   it('holds with 59 of 60 (1.7 % missing) and falls short with 58 (3.3 %)', () => {
-    expect(
-      resultsOf(
-        [1, 2, 3].map(() => shipping([8, 14, 20, 20, 19, 9])),
-        oneByOne,
-      ).answer.verdict,
-    ).toBe('holds');
+    expect(resultsOf(five(shipping([8, 14, 20, 20, 19, 9])), oneByOne).answer.verdict).toBe('holds');
     const { answer, findings } = resultsOf(
-      [1, 2, 3].map(() =>
-        shipping([8, 14, 20, 19, 19, 10], { utilisation: Float64Array.of(0.9, 0.5, 0, 0, 0, 0.2, 0.3) }),
-      ),
+      five(shipping([8, 14, 20, 19, 19, 10], { utilisation: Float64Array.of(0.9, 0.5, 0, 0, 0, 0.2, 0.3) })),
       oneByOne,
     );
     expect(answer.verdict).toBe('falls short');
     // 58 / 15 = 3.8667; what stops it is named by trial alone, not here.
     expect(answer.sentence).toBe(
-      'Four a day is not held: 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 3 replications) while 4 are asked.',
+      'Four a day is not held: none of 5 builds keeps up; 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 5 replications) while 4 are asked.',
     );
     expect(findings).toEqual([
       {
         kind: 'rate not held',
-        text: 'four a day is not held: 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 3 replications) while 4 are asked',
-        replications: 3,
+        text: 'four a day is not held: none of 5 builds keeps up; 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 5 replications) while 4 are asked',
+        replications: 5,
       },
     ]);
   });
 
-  it('is not settled where the interval has the limit inside', () => {
-    // 60 and 54 of 60: 0 and 10 % missing, 5 % +- 12.706 * 5 %.
+  it('is not settled where so few builds leave open whether most keep up', () => {
+    // One keeps up and one does not: Wilson's interval of a half of two is 9 to 91 %.
     const { answer, runs } = resultsOf([allShipped, shipping([8, 14, 18, 18, 18, 14])], oneByOne);
     expect(answer.verdict).toBe('not settled');
     expect(answer.heldPerDay!.mean).toBeCloseTo(3.8, 12);
     expect(runs.map((run) => run.heldPerDay)).toEqual([4, 3.6]);
-    expect(answer.sentence).toContain('where 2 % may be, so more replications are needed');
+    expect(answer.sentence).toContain(
+      '; 1 of 2 builds keeps up (95 % CI 9 to 91 %), too few builds to tell, so more replications are needed',
+    );
   });
 
   it('is not settled by a single replication', () => {
@@ -133,26 +131,34 @@ describe('the verdict', () => {
     expect(resultsOf([allShipped]).answer.sentence).toContain('(no interval, 1 replication)');
   });
 
-  it('falls short with one gridlock, whatever the others ship', () => {
+  it('counts a build that stands still as one that does not keep up', () => {
     const stuck = [
       { number: 7, route: 'route', where: 'booth', waitsFor: 'bay', kind: 'room' as const },
       { number: 5, route: 'route', where: 'bay', waitsFor: 'booth', kind: 'room' as const },
     ];
-    const { answer, findings } = resultsOf([
-      allShipped,
-      allShipped,
-      shipping([8, 14, 20, 20, 20], { outcome: 'gridlock', stuck }),
-    ]);
-    expect(answer.verdict).toBe('falls short');
-    expect(answer.sentence).toMatch(
-      /^Four a day is not held: the build comes to a standstill in 1 of 3 replications \(gridlock\)/,
+    const stands = shipping([8, 14, 20, 20, 20], { outcome: 'gridlock', stuck }),
+      told = (stood: number, of: number) =>
+        resultsOf(
+          Array.from({ length: of }, (_, i) => (i < of - stood ? allShipped : stands)),
+          oneByOne,
+        );
+    const rare = told(1, 9);
+    expect(rare.answer).toMatchObject({ verdict: 'holds', keptUp: { count: 8, n: 9 } });
+    expect(rare.answer.sentence).toMatch(
+      /^Four a day is held in 8 of 9 builds: .*; the build comes to a standstill in 1 of 9 replications \(gridlock\)/,
     );
-    expect(findings.map(({ kind, replications }) => [kind, replications])).toEqual([
-      ['gridlock', 1],
-      ['rate not held', 1],
+    expect(rare.findings.map(({ kind, replications }) => [kind, replications])).toEqual([['gridlock', 1]]);
+    expect(rare.findings[0].text).toContain('in replication 9: ');
+    expect(rare.findings[0].text).toContain('7 at booth waits for room at bay, ');
+    const often = told(8, 9);
+    expect(often.answer.verdict).toBe('falls short');
+    expect(often.answer.sentence).toMatch(
+      /^Four a day is not held: only 1 of 9 builds keeps up; the build comes to a standstill in 8 of 9 replications \(gridlock\)/,
+    );
+    expect(often.findings.map(({ kind, replications }) => [kind, replications])).toEqual([
+      ['gridlock', 8],
+      ['rate not held', 8],
     ]);
-    expect(findings[0].text).toContain('in replication 3: ');
-    expect(findings[0].text).toContain('7 at booth waits for room at bay, ');
   });
 
   it('is none without a rate', () => {
@@ -175,7 +181,7 @@ describe('the verdict', () => {
 
 describe('the verdict where units come in loads', () => {
   it('counts over whole loads and says so', () => {
-    const { answer } = resultsOf([allShipped, allShipped], ferryOf(2));
+    const { answer } = resultsOf(five(allShipped), ferryOf(2));
     expect(answer.verdict).toBe('holds');
     expect(answer.heldPerDay!.mean).toBeCloseTo(4, 12);
     expect(answer.counting).toMatchObject({
@@ -205,7 +211,7 @@ describe('the verdict where units come in loads', () => {
   it('falls short where more is missing than they can make', () => {
     // 25 of 60: 35 are missing, a ferry less makes 20.
     const few = shipping([8, 14, 5, 10, 10, 8]);
-    expect(resultsOf([few, few], ferryOf(40)).answer.verdict).toBe('falls short');
+    expect(resultsOf(five(few), ferryOf(40)).answer.verdict).toBe('falls short');
   });
 
   it('leaves a unit to chance where 2 % are less than one', () => {
@@ -219,7 +225,7 @@ describe('the verdict where units come in loads', () => {
     };
     const verdict = (third: number): string => {
       const each = shipping([8, 10, 10, third, 2]);
-      return resultsOf([each, each], slow).answer.verdict;
+      return resultsOf(five(each), slow).answer.verdict;
     };
     expect([verdict(10), verdict(9), verdict(8)]).toEqual(['holds', 'holds', 'falls short']);
   });
