@@ -104,8 +104,8 @@ function rates({ points, level, rateUnit }: RateResults): PageTable {
     id: 'rates',
     title: 'Rates',
     note:
-      `In brackets: ${intervalName(level)}. Can ship: what is surely shipped in the long run when more than ` +
-      'this rate is asked, with a confidence of 99.9 % on either side.',
+      `In brackets: ${intervalName(level)}. Can ship: what is surely shipped in the long run when more ` +
+      'than this rate is asked, with a confidence of 99.9 % on either side.',
     ...columns(points, [
       [each(rateUnit), ({ perDay }) => exact(inUnit(perDay, rateUnit))],
       ['verdict', ({ verdict, why }) => `${verdict}: ${why}`],

@@ -1,4 +1,4 @@
-import { asEstimate, bounds, count, intervalName, number } from '../format.js';
+import { asEstimate, bounds, count, exact, intervalName } from '../format.js';
 import { inUnit, type PlannersUnit, rateText } from '../planners-unit.js';
 import type { CanShip, Shippable } from './evidence.js';
 import type { KeptUp } from './keep-up.js';
@@ -29,13 +29,17 @@ export function holdingText(holding: Holding, unit: PlannersUnit): string {
   if (enough === 'no') return kept === 0 ? `none of ${count(n, 'build')} keeps up` : `only ${some}`;
   if (!isWhole) return `${some}, but loads come too seldom for these weeks`;
   if (enough === 'open')
-    return `${some} (${intervalName(keptUp.level)} ${bounds(asEstimate(keptUp), 100)} %), too few builds to tell`;
-  const rate = (perDay: number): string => rateText(Number(perDay.toPrecision(4)), unit);
+    return (
+      `${some} (${intervalName(keptUp.level)} ${bounds(asEstimate(keptUp), 100)} %), too few builds ` +
+      'to tell'
+    );
+  const digits = (perDay: number): number => Number(perDay.toPrecision(4)),
+    rate = (perDay: number): string => rateText(digits(perDay), unit);
   if (canShip === null || canShip.enough === 'yes') return some;
   const { least, most } = canShip;
   if (most === null) return `${some}, but what can be shipped in the long run is not known`;
   return canShip.enough === 'no'
     ? `${some}, but in the long run ${rate(most)} can be shipped at most`
     : `${some}, but what can be shipped in the long run is known only to lie from ` +
-        `${number(inUnit(least ?? 0, unit))} to ${rate(most)}`;
+        `${exact(inUnit(digits(least ?? 0), unit))} to ${rate(most)}`;
 }

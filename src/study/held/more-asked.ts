@@ -24,9 +24,9 @@ const TIMES = [1.03, 1.1];
 const FIRST = 20;
 
 /**
- * Adds what a build can ship in the weeks judged when more is asked, where enough builds keep up with the rate
- * asked. The highest phase is raised, and there are units enough. Only as many replications are run as it
- * takes, up to those of the build itself.
+ * Adds what a build can ship in the weeks judged when more is asked, where enough builds keep up with the
+ * rate asked. The highest phase is raised, and there are units enough. Only as many replications are run as
+ * it takes, up to those of the build itself.
  */
 export async function withShippable(
   judged: RateJudged,

@@ -42,7 +42,7 @@ export class Line {
     return MOST_TIMES * this.asked.replications;
   }
 
-  /** With so many replications that it is known whether enough of them keep up, or as many as there may be. */
+  /** With as many replications as tell whether enough of them keep up, or as there may be. */
   async at(rate: RateAsked): Promise<Ran> {
     let ran = await this.atLeast(rate, this.asked.replications);
     // More replications do not make up for a window that is too short.

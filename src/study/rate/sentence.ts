@@ -33,7 +33,7 @@ export function rateSentence({
         ? `${rate(highestPerDay)}, the highest rate looked at, holds: ${because(highestPerDay)}`
         : `${rate(highestPerDay)} is the highest rate that holds: ${because(highestPerDay)}; ` +
           `at ${rate(abovePerDay)} ${because(abovePerDay)}`,
-    ...spreadText(spread, grid, rate),
+    ...spreadText(spread, grid, (perDay) => exact(inUnit(perDay, rateUnit)), rate),
   ];
   if (arithmetic !== null)
     said.push(
@@ -65,15 +65,16 @@ export function rateSentence({
   );
 }
 
-/** Nothing where all rates of the grid hold, by whatever chance. */
+/** Nothing of a single rate, and where all of the grid hold by whatever chance. */
 function spreadText(
   { share, low, high }: RateAnswer['spread'],
   { from, to }: RateResults['grid'],
+  plain: (perDay: number) => string,
   rate: (perDay: number) => string,
 ): string[] {
-  if (low === to || high === null) return [];
+  if (from === to || low === to || high === null) return [];
   const most = high === to && to > from ? `${rate(high)} or more` : rate(high);
   const named =
-    low === null ? `none, or up to ${most}` : low === high ? 'the same' : `${rate(low)} to ${most}`;
+    low === null ? `none, or up to ${most}` : low === high ? 'the same' : `${plain(low)} to ${most}`;
   return [`${exact(10 * share)} of 10 such studies would name ${named}`];
 }

@@ -6,7 +6,7 @@ import type { RateAsked } from './at-rate.js';
 import type { Line, Ran } from './line.js';
 import type { RatePoint, RateVerdict } from './results.js';
 
-/** What is asked beside the rate, and what arithmetic allows, units a working day; Infinity: it sets no limit. */
+/** What is asked beside the rate, and what arithmetic allows, units a working day; Infinity: no limit. */
 export interface Looking {
   readonly window: Omit<RateAsked, 'perDay'>;
   readonly ceiling: number;
@@ -15,7 +15,7 @@ export interface Looking {
   readonly next: (perDay: number) => number;
 }
 
-/** Evidence is looked for at a rate so much above, and by so many times what whole units and loads may hide. */
+/** Evidence is looked for so much above a rate, and so many times what whole units and loads may hide. */
 const ABOVE = 0.02,
   ABOVE_UNITS = 3;
 const ROUNDING = 1 + 1e-9;

@@ -28,8 +28,8 @@ export const LEAST_UNITS = 50;
  * @param lowest rate, units a working day
  * @param step from one rate to the next, units a working day; Infinity: there is one rate
  * @param given by the planner; undefined: as many as it takes
- * @throws RangeError `programme: expected ..` where those given are too few, or it takes more than two years;
- * `step: expected ..` where it is too fine for those given
+ * @throws RangeError `programme: expected ..` where those given are too few, also for the step, or it takes
+ * more than two years
  */
 export function weeksFor(
   base: Scenario,
@@ -57,8 +57,8 @@ export function weeksFor(
       isTold(step, MOST_WEEKS * (workingDays / weeks), 0)
         ? `programme: expected rates that can be judged in ${MOST_WEEKS} weeks, got ` +
             `${rateText(lowest, unit)}, which takes ${most}; give a higher rate, or --weeks ${most}`
-        : `step: expected rates that can be told apart in ${MOST_WEEKS} weeks, got ${rateText(step, unit)} ` +
-            `from one to the next, which takes ${most}; give a wider --step, or --weeks ${most}`,
+        : `programme: expected rates that can be told apart in ${MOST_WEEKS} weeks, got ` +
+            `${rateText(step, unit)} from one to the next, which takes ${most}; give a wider --step, or --weeks ${most}`,
     );
   }
   if (units < LEAST_UNITS)
@@ -74,8 +74,8 @@ export function weeksFor(
   if (!isTold(step, workingDays, counting.upset)) {
     const finest = wholeUnits(counting) / workingDays;
     throw new RangeError(
-      `step: expected at least ${rateText(roundedUp(finest), unit)}, as fine as ${weeks} weeks can tell, ` +
-        `got ${rateText(step, unit)}; give a wider --step, or more --weeks`,
+      `programme: expected rates at least ${rateText(roundedUp(finest), unit)} apart, which is as fine as ` +
+        `${weeks} weeks can tell, got ${rateText(step, unit)}; give a wider --step, or more --weeks`,
     );
   }
   return weeks;
