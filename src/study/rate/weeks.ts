@@ -58,7 +58,8 @@ export function weeksFor(
         ? `programme: expected rates that can be judged in ${MOST_WEEKS} weeks, got ` +
             `${rateText(lowest, unit)}, which takes ${most}; give a higher rate, or --weeks ${most}`
         : `programme: expected rates that can be told apart in ${MOST_WEEKS} weeks, got ` +
-            `${rateText(step, unit)} from one to the next, which takes ${most}; give a wider --step, or --weeks ${most}`,
+            `${rateText(step, unit)} from one to the next, which takes ${most}; give a wider --step, or ` +
+            `--weeks ${most}`,
     );
   }
   if (units < LEAST_UNITS)
