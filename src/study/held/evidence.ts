@@ -70,8 +70,8 @@ export type CanShip = 'yes' | 'no' | 'open';
  * A rate can be kept up for ever only by a build that ships as much when more is asked of it: a line is
  * stable if what comes in is less than what it can ship, and not if it is more (Loynes 1962, Proc. Cambridge
  * Phil. Soc. 58, 497-520; from memory). At the rate itself that cannot be seen: the little that is missing is
- * lost in the coming and going of the units that wait. Up to what arithmetic allows, whole units and loads are given in favour of the rate; beyond it, where
- * arithmetic leaves something out, against it.
+ * lost in the coming and going of the units that wait. Up to what arithmetic allows, whole units and loads
+ * are given in favour of the rate; beyond it, where arithmetic leaves something out, against it.
  * @param asked by the rate in question, units in the weeks judged
  * @param evidence at higher rates
  */
