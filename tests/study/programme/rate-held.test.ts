@@ -134,14 +134,15 @@ describe('the verdict', () => {
   });
 
   it('falls short with one gridlock, whatever the others ship', () => {
-    const stuck = [
-      { number: 7, route: 'route', where: 'booth', waitsFor: 'bay', kind: 'room' as const },
-      { number: 5, route: 'route', where: 'bay', waitsFor: 'booth', kind: 'room' as const },
-    ];
+    const member = (number: number, where: string, name: string, by: number) => ({
+      ...{ number, route: 'route', in: 'place' as const, where, keeps: [] },
+      lacks: [{ kind: 'room' as const, name, by: [by] }],
+    });
+    const standstill = { ring: [member(5, 'bay', 'booth', 1), member(7, 'booth', 'bay', 0)], behind: 2 };
     const { answer, findings } = resultsOf([
       allShipped,
       allShipped,
-      shipping([8, 14, 20, 20, 20], { outcome: 'gridlock', stuck }),
+      shipping([8, 14, 20, 20, 20], { outcome: 'gridlock', standstill }),
     ]);
     expect(answer.verdict).toBe('falls short');
     expect(answer.sentence).toMatch(
@@ -152,7 +153,7 @@ describe('the verdict', () => {
       ['rate not held', 1],
     ]);
     expect(findings[0].text).toContain('in replication 3: ');
-    expect(findings[0].text).toContain('7 at booth waits for room at bay, ');
+    expect(findings[0].text).toContain('7 at booth waits for room at bay: each waits for the next, ');
   });
 
   it('is none without a rate', () => {
