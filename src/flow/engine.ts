@@ -1,39 +1,28 @@
 import { cross, enterBuckets, finishObservation, nextBoundary } from './accounts/observed-time.js';
 import { audit } from './audit.js';
-import { carrierBack } from './claims/carriers.js';
 import { match } from './claims/claims.js';
-import { beginSupplies, supplyEvent } from './claims/supplies.js';
+import { beginSupplies } from './claims/supplies.js';
+import { dispatch } from './dispatch.js';
 import { PLACE_SHIFT } from './floor/memory.js';
 import type { Place } from './floor/place.js';
-import {
-  CARRIER_BACK,
-  DISRUPTION,
-  LANE_TIMER,
-  LOT_TIMER,
-  PULSE,
-  RELEASE,
-  SHIFT_CHANGE,
-  SUPPLY_LOT,
-  TRUCK,
-} from './floor/states.js';
 import { Alive } from './gridlock/alive.js';
 import { coreOf } from './gridlock/core.js';
 import { type Look, momentOf, STOP } from './gridlock/moment.js';
 import { isStill } from './gridlock/still.js';
 import { standstillOf } from './gridlock/stuck.js';
-import { beginShifts, shiftIsOver } from './interruptions/crews.js';
-import { beginDisruptions, disrupt } from './interruptions/failures.js';
-import { beginRules, decide } from './interruptions/overtime.js';
+import { beginShifts } from './interruptions/crews.js';
+import { beginDisruptions } from './interruptions/failures.js';
+import { beginRules } from './interruptions/overtime.js';
 import type { Plan } from './plan.js';
 import { Run } from './run.js';
-import { lotTimer, startIncompleteLot, startLot } from './tasks/lots.js';
+import { startIncompleteLot, startLot } from './tasks/lots.js';
 import { beginStep, nextPhase, startTask } from './tasks/tasks.js';
 import { complete } from './traffic/complete.js';
 import { feed } from './traffic/feeders.js';
-import { laneTimer, leaveIncomplete, serve, truckEvent } from './traffic/lanes.js';
+import { leaveIncomplete, serve } from './traffic/lanes.js';
 import { fill } from './traffic/move.js';
-import { pulse, pulseTimer } from './traffic/pulse-lines.js';
-import { beginRelease, placeUnitsAtStart, refillSource, release } from './traffic/release.js';
+import { pulse } from './traffic/pulse-lines.js';
+import { beginRelease, placeUnitsAtStart, refillSource } from './traffic/release.js';
 import { goShortWay } from './traffic/short-way.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */
@@ -145,41 +134,6 @@ function loop(run: Run, look: Look | null): number {
 function endPhase(run: Run, place: Place): void {
   const { phase } = place;
   if (nextPhase(run, place)) complete(run, place, phase);
-}
-
-function dispatch(run: Run, kind: number, id: number): void {
-  switch (kind) {
-    case TRUCK:
-      truckEvent(run, run.shop.trucks[id]);
-      return;
-    case RELEASE:
-      release(run);
-      return;
-    case LANE_TIMER:
-      laneTimer(run, run.shop.lanes[id]);
-      return;
-    case LOT_TIMER:
-      lotTimer(run, run.shop.stations[id]);
-      return;
-    case CARRIER_BACK:
-      carrierBack(run, id);
-      return;
-    case SUPPLY_LOT:
-      supplyEvent(run, id);
-      return;
-    case SHIFT_CHANGE:
-      if (id < run.crewShifts.length) shiftIsOver(run, run.crewShifts[id]);
-      else decide(run, run.overtimeRules[id - run.crewShifts.length]);
-      return;
-    case DISRUPTION:
-      disrupt(run, id);
-      return;
-    case PULSE:
-      pulseTimer(run, run.shop.pulseLines[id]);
-      return;
-    default:
-      throw new Error(`event: expected a kind that something sets up, got ${kind}`);
-  }
 }
 
 /**

@@ -127,15 +127,19 @@ export class Alive {
   }
 
   private spread(): void {
-    const { places, trucks } = this.run.shop;
+    const { shop } = this.run,
+      // Those further along the route first: room comes free from there.
+      places = shop.places.filter(({ unit }) => unit !== null).reverse();
+    const add = (marks: Uint8Array, id: number, goes: boolean): boolean => {
+      if (goes) marks[id] = 1;
+      return goes;
+    };
     for (let grows = true; grows; ) {
       grows = false;
-      // Units further along the route first: room comes free from there.
-      for (let p = places.length - 1; p >= 0; p--)
-        if (this.places[p] === 0 && places[p].unit !== null && this.placeGoes(places[p]))
-          grows = (this.places[p] = 1) === 1;
-      for (const truck of trucks)
-        if (this.trucks[truck.id] === 0 && this.truckGoes(truck)) grows = (this.trucks[truck.id] = 1) === 1;
+      for (const place of places)
+        if (this.places[place.id] === 0 && add(this.places, place.id, this.placeGoes(place))) grows = true;
+      for (const truck of shop.trucks)
+        if (this.trucks[truck.id] === 0 && add(this.trucks, truck.id, this.truckGoes(truck))) grows = true;
     }
   }
 
@@ -147,7 +151,7 @@ export class Alive {
     return taskPlaces(place).every((at) => (at === place ? this.taskGoes(at) : this.places[at.id] === 1));
   }
 
-  /** What is done at a place has an event of its own, waits for a shift or a repair, or its claim can be met. */
+  /** What is done there has an event of its own, waits for a shift or a repair, or its claim can be met. */
   private taskGoes(place: Place): boolean {
     return !this.floor.claimsAt(place) || (this.ownPartsCome(place) && this.unmet(place).length === 0);
   }

@@ -100,7 +100,7 @@ function claimed(alive: Alive, place: Place): Lacked[] {
   return [...own, ...alive.unmet(place).map((want) => neverThere(alive, place, want))];
 }
 
-/** Who has what is wanted or, where there would be enough of it, the claim ahead that keeps it from others. */
+/** Who has what is wanted or, where there would be enough, the claim ahead that keeps it from others. */
 function neverThere(alive: Alive, place: Place, want: Want): Lacked {
   const { resource, amount } = want,
     { kind, name, feeder } = resource,

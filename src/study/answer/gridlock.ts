@@ -1,4 +1,35 @@
 import type { Lack, Standstill, Stuck } from '../../flow/gridlock/stuck.js';
+import type { Observation } from '../../measure/observe.js';
+import type { ProgrammeClock } from '../../scenario/programme/clock.js';
+import { count, exact } from '../format.js';
+
+/** Replications that stood still: means over all replications have them in. */
+export interface StandstillResult {
+  readonly replications: number;
+  /** Local date of the earliest of them; null if it is not known. */
+  readonly first: string | null;
+  /** Both in words, for wherever such means are shown. */
+  readonly note: string;
+}
+
+/** Of replications of one variant; null where none stood still. */
+export function standstills(
+  all: readonly Pick<Observation, 'outcome' | 'endedAt'>[],
+  clock: ProgrammeClock,
+): StandstillResult | null {
+  const ends = all.flatMap(({ outcome, endedAt }) => (outcome === 'gridlock' ? [endedAt] : []));
+  if (ends.length === 0) return null;
+  const first = clock.date(ends.reduce((a, b) => Math.min(a, b))),
+    isOne = ends.length === 1,
+    on = first === null ? '' : isOne ? ` (on ${first})` : ` (first on ${first})`;
+  return {
+    replications: ends.length,
+    first,
+    note:
+      `${exact(ends.length)} of ${count(all.length, 'replication')} stood still${on}; ` +
+      `${isOne ? 'its' : 'their'} values end there`,
+  };
+}
 
 /** Most units named of those that stand alike, and most such groups. */
 const MOST_NAMED = 4;
@@ -28,8 +59,9 @@ export function whoWaits(
       what = first.route !== unitRoute ? first.route : one ? 'unit' : 'units',
       keeps = first.keeps.filter((name) => lacked.has(name));
     return (
-      `${what} ${some(names)} ${whereabouts(first)}${keeps.length > 0 ? ` (with ${keeps.join(', ')})` : ''} ` +
-      `${one ? 'waits' : 'wait'} for ${first.lacks.map((lack) => wanted(lack, first, members)).join(' and for ')}`
+      `${what} ${some(names)} ${whereabouts(first)} ` +
+      `${keeps.length > 0 ? `(with ${keeps.join(', ')}) ` : ''}${one ? 'waits' : 'wait'} for ` +
+      first.lacks.map((lack) => wanted(lack, first, members)).join(' and for ')
     );
   });
   const rest = groups.slice(MOST_NAMED).reduce((sum, { members }) => sum + members.length, 0);

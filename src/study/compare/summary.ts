@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { programmeClock } from '../../scenario/programme/clock.js';
+import { standstills } from '../answer/gridlock.js';
 import { count } from '../format.js';
 import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
@@ -113,6 +114,7 @@ function variantResult(
     changes,
     digest: `sha256:${key}`,
     gridlocks: readings.filter(({ outcome }) => outcome === 'gridlock').length,
+    standstill: standstills(readings, programmeClock(scenario)),
     unfinished:
       scenario.programme.quantity === undefined
         ? 0
@@ -131,12 +133,13 @@ function variantResult(
 const finite = (value: number | undefined): number | null =>
   value !== undefined && Number.isFinite(value) ? value : null;
 
-function findings({ name, gridlocks, unfinished }: VariantResult, replications: number): string[] {
+function findings(
+  { name, gridlocks, standstill, unfinished }: VariantResult,
+  replications: number,
+): string[] {
   const of = (some: number): string => `${some} of ${count(replications, 'replication')}`;
   return [
-    ...(gridlocks > 0
-      ? [`${name}: gridlock in ${of(gridlocks)}; its other values speak of the time before it`]
-      : []),
+    ...(standstill === null ? [] : [`${name}: ${standstill.note} (gridlock)`]),
     ...(unfinished > gridlocks
       ? [
           `${name}: not finished in ${of(unfinished)}; ` +

@@ -1,7 +1,9 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import type { Observation } from '../../measure/observe.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import { answer } from '../answer/answer.js';
 import { findings } from '../answer/findings.js';
+import { standstills } from '../answer/gridlock.js';
 import { runs, withHeld } from '../answer/runs.js';
 import { unusualAmong } from '../answer/unusual-weeks.js';
 import { warmUp, warmUpFindings } from '../answer/warm-up.js';
@@ -66,6 +68,10 @@ export function summary(
     startUp = warmUp(sample),
     likeliest = bottlenecks(sample),
     shipping = throughput(sample);
+  const ends = sample.fold<Pick<Observation, 'outcome' | 'endedAt'>[]>([], (known, { outcome, endedAt }) => {
+    known.push({ outcome, endedAt });
+    return known;
+  });
   const shown = shownBuckets(sample),
     rows = runs(sample),
     days = sample.amount(({ minutes }) => minutes / MINUTES_PER_DAY),
@@ -129,6 +135,7 @@ export function summary(
     due: dueDates(sample),
     plan: shippedAgainstPlan(sample),
     journey: null,
+    standstill: new Deferred(() => standstills(ends.value, sample.clock)),
     scrapped: sample.amount(({ scrapped }) => scrapped),
     costs: costs(sample),
     findings: new Deferred(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),

@@ -10,6 +10,7 @@ import { play, ringIn } from '../run-yaml.js';
  */
 function told(yaml: string): {
   readonly at: number;
+  readonly behind: number;
   readonly ring: readonly string[];
   readonly wholeAt: number;
 } {
@@ -17,14 +18,20 @@ function told(yaml: string): {
     whole = new Run(prepare(model), 'flow', 1);
   expect(run.outcome).toBe(GRIDLOCK);
   playOn(whole);
-  return { at: seen.endedAt, ring: ringIn({ seen, run, model }), wholeAt: whole.now };
+  return {
+    at: seen.endedAt,
+    behind: seen.standstill.behind,
+    ring: ringIn({ seen, run, model }),
+    wholeAt: whole.now,
+  };
 }
 
 describe('a ring of units', () => {
   it('is told when a unit sent back meets a full line, not when all else is blocked behind it', () => {
     // Unit 1: weld 10-20, check 20-30, back into the space ahead, weld 30-40. 2: weld 20-30, check 30-40. 3 has
-    // the space from 30. At 40 unit 1 is to go to check, and 2 back to weld. The yard fills until the 50th comes.
-    const { at, ring, wholeAt } = told(`
+    // the space from 30. At 40 unit 1 is to go to check, and 2 back to weld; 4 has
+    // the yard. It fills until the 50th comes.
+    const { at, ring, behind, wholeAt } = told(`
 scenario: sent back
 programme: { arrivals: 10 min, quantity: 50 }
 sites: { hall: { stations: { yard: { buffer: unlimited }, weld: { buffer: 1 }, check: {} } } }
@@ -36,6 +43,7 @@ route:
 `);
     expect(at).toBe(40);
     expect(ring).toEqual(['unit 1 in place weld: room check of 2', 'unit 2 in place check: room weld of 1']);
+    expect(behind).toBe(2);
     expect(wholeAt).toBe(500);
   });
 
