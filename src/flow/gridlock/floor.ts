@@ -66,7 +66,7 @@ export class Floor {
   }
 }
 
-/** Where the unit of a place is at work or claims: the sides at which steps go on, the lead of its lot, or it. */
+/** Where the unit of a place is at work or claims: sides at which steps go on, the lead of its lot, or it. */
 export function taskPlaces(place: Place): readonly Place[] {
   const { station, phase, sides } = place;
   if (station.lotMost > 0) return [station.lotLead!];
