@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Lack, Stuck } from '../../../src/flow/gridlock/stuck.js';
+import { programmeClock } from '../../../src/scenario/programme/clock.js';
 import { readScenario } from '../../../src/scenario/read.js';
-import { whoWaits } from '../../../src/study/answer/gridlock.js';
+import { standstills, whoWaits } from '../../../src/study/answer/gridlock.js';
 import { simulateStudy } from '../../../src/study/simulate/simulate.js';
 
 /** One of a ring: `5 at mill`, `5 ahead of mill`, and what it lacks: kind, name, who has it by index. */
@@ -91,6 +92,32 @@ describe('who waits for whom', () => {
   });
 });
 
+describe('what is said beside means', () => {
+  const { scenario } = readScenario(
+      'scenario: days\nprogramme: { start: 2027-03-01, arrivals: 1 h, quantity: 1 }\nsites: { a: { stations: { b: {} } } }\nroute: [{ step: c, at: b }]\n',
+      'days.yaml',
+      () => '',
+    ),
+    clock = programmeClock(scenario!),
+    stood = (day: number) => ({ outcome: 'gridlock' as const, endedAt: 1440 * day + 60 }),
+    other = { outcome: 'finished' as const, endedAt: 10 };
+
+  it('is how many replications stood still, and the earliest day', () => {
+    expect(standstills([other, stood(30), other, stood(4)], clock)).toEqual({
+      replications: 2,
+      first: '2027-03-05',
+      note: '2 of 4 replications stood still (first on 2027-03-05); their values end there',
+    });
+    expect(standstills([other, stood(4)], clock)?.note).toBe(
+      '1 of 2 replications stood still (on 2027-03-05); its values end there',
+    );
+  });
+
+  it('is nothing where none did', () => {
+    expect(standstills([other, { ...other, outcome: 'ended' }], clock)).toBeNull();
+  });
+});
+
 describe('the finding of a gridlock', () => {
   it('calls units, and their own parts, as the planner does', async () => {
     // RT-1 has the bench and waits for its doors, which want the bench after the stand.
@@ -137,7 +164,7 @@ route:
       'back.yaml',
       () => '',
     );
-    const { findings, wip } = await simulateStudy({
+    const { findings, wip, standstill } = await simulateStudy({
       scenario: scenario!,
       file: 'back.yaml',
       replications: 1,
@@ -147,6 +174,7 @@ route:
     expect(findings[0].text).toBe(
       'gridlock, on 2027-03-02 in replication 1: unit 1 at check waits for room at weld, unit 2 at weld waits for room at check: each waits for the next, and the last for the first; 4 more wait behind',
     );
+    expect(standstill).toMatchObject({ replications: 1, first: '2027-03-02' });
     // Nothing of the days after: units inside from 6, 8, 10, 12 and, on Tuesday, 6 to 8 o'clock, 32 h.
     expect(wip.total.mean).toBeCloseTo((26 + 24 + 22 + 20 + 2) / 32, 9);
   });
