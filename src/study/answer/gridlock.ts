@@ -1,5 +1,4 @@
 import type { Lack, Standstill, Stuck } from '../../flow/gridlock/stuck.js';
-import type { Observation } from '../../measure/observe.js';
 import type { ProgrammeClock } from '../../scenario/programme/clock.js';
 import { count, exact } from '../format.js';
 
@@ -12,21 +11,25 @@ export interface StandstillResult {
   readonly note: string;
 }
 
-/** Of replications of one variant; null where none stood still. */
+/**
+ * Null where none stood still.
+ * @param ends of those that did, minutes since the programme's start
+ * @param replications all there are
+ */
 export function standstills(
-  all: readonly Pick<Observation, 'outcome' | 'endedAt'>[],
+  ends: readonly number[],
+  replications: number,
   clock: ProgrammeClock,
 ): StandstillResult | null {
-  const ends = all.flatMap(({ outcome, endedAt }) => (outcome === 'gridlock' ? [endedAt] : []));
   if (ends.length === 0) return null;
   const first = clock.date(ends.reduce((a, b) => Math.min(a, b))),
     isOne = ends.length === 1,
-    on = first === null ? '' : isOne ? ` (on ${first})` : ` (first on ${first})`;
+    on = first === null ? '' : ` (${isOne ? '' : 'first '}on ${first})`;
   return {
     replications: ends.length,
     first,
     note:
-      `${exact(ends.length)} of ${count(all.length, 'replication')} stood still${on}; ` +
+      `${exact(ends.length)} of ${count(replications, 'replication')} stood still${on}; ` +
       `${isOne ? 'its' : 'their'} values end there`,
   };
 }

@@ -107,14 +107,15 @@ function variantResult(
 ): VariantResult {
   const { bucketEdges: edges } = model.programme,
     smooth = overLoads(planned(scenario, model)),
+    stood = readings.flatMap(({ outcome, endedAt }) => (outcome === 'gridlock' ? [endedAt] : [])),
     over = (value: (reading: Reading) => number): Estimate => amount(readings.map(value), level);
   return {
     name,
     note,
     changes,
     digest: `sha256:${key}`,
-    gridlocks: readings.filter(({ outcome }) => outcome === 'gridlock').length,
-    standstill: standstills(readings, programmeClock(scenario)),
+    gridlocks: stood.length,
+    standstill: standstills(stood, readings.length, programmeClock(scenario)),
     unfinished:
       scenario.programme.quantity === undefined
         ? 0

@@ -1,5 +1,4 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { Observation } from '../../measure/observe.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import { answer } from '../answer/answer.js';
 import { findings } from '../answer/findings.js';
@@ -68,10 +67,9 @@ export function summary(
     startUp = warmUp(sample),
     likeliest = bottlenecks(sample),
     shipping = throughput(sample);
-  const ends = sample.fold<Pick<Observation, 'outcome' | 'endedAt'>[]>([], (known, { outcome, endedAt }) => {
-    known.push({ outcome, endedAt });
-    return known;
-  });
+  const stood = sample.fold<number[]>([], (ends, { outcome, endedAt }) =>
+    outcome === 'gridlock' ? [...ends, endedAt] : ends,
+  );
   const shown = shownBuckets(sample),
     rows = runs(sample),
     days = sample.amount(({ minutes }) => minutes / MINUTES_PER_DAY),
@@ -135,7 +133,7 @@ export function summary(
     due: dueDates(sample),
     plan: shippedAgainstPlan(sample),
     journey: null,
-    standstill: new Deferred(() => standstills(ends.value, sample.clock)),
+    standstill: new Deferred(() => standstills(stood.value, sample.replications, sample.clock)),
     scrapped: sample.amount(({ scrapped }) => scrapped),
     costs: costs(sample),
     findings: new Deferred(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),

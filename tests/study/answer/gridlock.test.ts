@@ -98,23 +98,21 @@ describe('what is said beside means', () => {
       'days.yaml',
       () => '',
     ),
-    clock = programmeClock(scenario!),
-    stood = (day: number) => ({ outcome: 'gridlock' as const, endedAt: 1440 * day + 60 }),
-    other = { outcome: 'finished' as const, endedAt: 10 };
+    clock = programmeClock(scenario!);
 
   it('is how many replications stood still, and the earliest day', () => {
-    expect(standstills([other, stood(30), other, stood(4)], clock)).toEqual({
+    expect(standstills([1440 * 30, 1440 * 4 + 60], 4, clock)).toEqual({
       replications: 2,
       first: '2027-03-05',
       note: '2 of 4 replications stood still (first on 2027-03-05); their values end there',
     });
-    expect(standstills([other, stood(4)], clock)?.note).toBe(
+    expect(standstills([1440 * 4], 2, clock)?.note).toBe(
       '1 of 2 replications stood still (on 2027-03-05); its values end there',
     );
   });
 
   it('is nothing where none did', () => {
-    expect(standstills([other, { ...other, outcome: 'ended' }], clock)).toBeNull();
+    expect(standstills([], 3, clock)).toBeNull();
   });
 });
 
