@@ -1,35 +1,28 @@
 import { cross, enterBuckets, finishObservation, nextBoundary } from './accounts/observed-time.js';
 import { audit } from './audit.js';
-import { carrierBack } from './claims/carriers.js';
 import { match } from './claims/claims.js';
-import { beginSupplies, supplyEvent } from './claims/supplies.js';
+import { beginSupplies } from './claims/supplies.js';
+import { dispatch } from './dispatch.js';
 import { PLACE_SHIFT } from './floor/memory.js';
 import type { Place } from './floor/place.js';
-import {
-  CARRIER_BACK,
-  DISRUPTION,
-  LANE_TIMER,
-  LOT_TIMER,
-  PULSE,
-  RELEASE,
-  SHIFT_CHANGE,
-  SUPPLY_LOT,
-  TRUCK,
-} from './floor/states.js';
-import { isStill } from './gridlock.js';
-import { beginShifts, shiftIsOver } from './interruptions/crews.js';
-import { beginDisruptions, disrupt } from './interruptions/failures.js';
-import { beginRules, decide } from './interruptions/overtime.js';
+import { Alive } from './gridlock/alive.js';
+import { coreOf } from './gridlock/core.js';
+import { type Look, momentOf, STOP } from './gridlock/moment.js';
+import { isStill } from './gridlock/still.js';
+import { standstillOf } from './gridlock/stuck.js';
+import { beginShifts } from './interruptions/crews.js';
+import { beginDisruptions } from './interruptions/failures.js';
+import { beginRules } from './interruptions/overtime.js';
 import type { Plan } from './plan.js';
 import { Run } from './run.js';
-import { lotTimer, startIncompleteLot, startLot } from './tasks/lots.js';
+import { startIncompleteLot, startLot } from './tasks/lots.js';
 import { beginStep, nextPhase, startTask } from './tasks/tasks.js';
 import { complete } from './traffic/complete.js';
 import { feed } from './traffic/feeders.js';
-import { laneTimer, leaveIncomplete, serve, truckEvent } from './traffic/lanes.js';
+import { leaveIncomplete, serve } from './traffic/lanes.js';
 import { fill } from './traffic/move.js';
-import { pulse, pulseTimer } from './traffic/pulse-lines.js';
-import { beginRelease, placeUnitsAtStart, refillSource, release } from './traffic/release.js';
+import { pulse } from './traffic/pulse-lines.js';
+import { beginRelease, placeUnitsAtStart, refillSource } from './traffic/release.js';
 import { goShortWay } from './traffic/short-way.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */
@@ -37,13 +30,36 @@ export const FINISHED = 0,
   ENDED = 1,
   GRIDLOCK = 2;
 
+/** Called ahead of each event, when all that followed from the one before is done. */
+export type Watch = (run: Run) => void;
+
 /**
- * Runs one replication of a model to its end and audits it. Same plan, seed and replication: same result
- * bits.
- * @param watch called ahead of each event, when all that followed from the one before is done
+ * Runs one replication of a model to its end, or to the moment from which some units can never go on (rule
+ * 16), and audits it. Same plan, seed and replication: same result bits.
+ * @param watch makes what watches the run; it may be played more than once, and the last one counts
  */
-export function simulate(plan: Plan, seed: string, replication: number, watch?: (run: Run) => void): Run {
-  const run = new Run(plan, seed, replication);
+export function simulate(plan: Plan, seed: string, replication: number, watch?: () => Watch): Run {
+  const play = (look: Look | null, watched: boolean): Run => {
+    const run = new Run(plan, seed, replication);
+    playOn(run, look, watched ? watch?.() : undefined);
+    return run;
+  };
+  let run = play(null, true);
+  if (run.outcome !== FINISHED) {
+    const moment = momentOf(run, (look) => play(look, false));
+    if (moment !== null) {
+      run = play(moment.look, true);
+      run.outcome = GRIDLOCK;
+      run.standstill = standstillOf(new Alive(run), moment.ring(run));
+    } else if (run.outcome === GRIDLOCK) tellWhole(run);
+  }
+  finishObservation(run);
+  audit(run);
+  return run;
+}
+
+/** Plays a replication from its start to its end, whoever stands still in it. */
+export function playOn(run: Run, look: Look | null = null, watch?: Watch): void {
   if (watch !== undefined) watchEvents(run, watch);
   enterBuckets(run);
   for (const route of run.shop.routes) run.listFeed(route);
@@ -54,16 +70,19 @@ export function simulate(plan: Plan, seed: string, replication: number, watch?: 
   placeUnitsAtStart(run);
   beginRelease(run);
   drain(run);
-  run.outcome = loop(run);
-  finishObservation(run);
-  audit(run);
-  return run;
+  run.outcome = loop(run, look);
+}
+
+/** The whole build stands, for a reason that `Alive` leaves open. */
+function tellWhole(run: Run): void {
+  const alive = new Alive(run, true);
+  run.standstill = standstillOf(alive, coreOf(alive, alive.floor.units[0]));
 }
 
 /**
  * The loop asks the queue once ahead of each event: whoever watches stands there, and other runs pay nothing.
  */
-function watchEvents(run: Run, watch: (run: Run) => void): void {
+function watchEvents(run: Run, watch: Watch): void {
   const { queue } = run,
     ready = queue.ready.bind(queue);
   queue.ready = () => {
@@ -72,7 +91,7 @@ function watchEvents(run: Run, watch: (run: Run) => void): void {
   };
 }
 
-function loop(run: Run): number {
+function loop(run: Run, look: Look | null): number {
   const {
       model: { programme, horizon },
       queue,
@@ -81,7 +100,8 @@ function loop(run: Run): number {
     end = Math.min(programme.end, horizon),
     placeCount = run.places.length;
   const mayBeStill = run.disruptions.sourceCount + run.shop.supplies.length + run.idleEvents > 0;
-  let boundary = nextBoundary(run, end);
+  let pause = look === null ? Infinity : -Infinity,
+    boundary = Math.min(nextBoundary(run, end), pause);
   for (;;) {
     const still = mayBeStill && isStill(run),
       time = !still && queue.ready() ? queue.times[0] : Infinity;
@@ -98,10 +118,15 @@ function loop(run: Run): number {
       if (leaveIncompletes(run)) continue;
       return run.units.alive === 0 ? FINISHED : GRIDLOCK;
     } else {
-      memory.now = boundary;
-      if (boundary >= end) return ENDED;
-      cross(run);
-      boundary = nextBoundary(run, end);
+      if (boundary === pause) {
+        pause = look!(run, time);
+        if (pause === STOP) return GRIDLOCK;
+      } else {
+        memory.now = boundary;
+        if (boundary >= end) return ENDED;
+        cross(run);
+      }
+      boundary = Math.min(nextBoundary(run, end), pause);
     }
   }
 }
@@ -109,41 +134,6 @@ function loop(run: Run): number {
 function endPhase(run: Run, place: Place): void {
   const { phase } = place;
   if (nextPhase(run, place)) complete(run, place, phase);
-}
-
-function dispatch(run: Run, kind: number, id: number): void {
-  switch (kind) {
-    case TRUCK:
-      truckEvent(run, run.shop.trucks[id]);
-      return;
-    case RELEASE:
-      release(run);
-      return;
-    case LANE_TIMER:
-      laneTimer(run, run.shop.lanes[id]);
-      return;
-    case LOT_TIMER:
-      lotTimer(run, run.shop.stations[id]);
-      return;
-    case CARRIER_BACK:
-      carrierBack(run, id);
-      return;
-    case SUPPLY_LOT:
-      supplyEvent(run, id);
-      return;
-    case SHIFT_CHANGE:
-      if (id < run.crewShifts.length) shiftIsOver(run, run.crewShifts[id]);
-      else decide(run, run.overtimeRules[id - run.crewShifts.length]);
-      return;
-    case DISRUPTION:
-      disrupt(run, id);
-      return;
-    case PULSE:
-      pulseTimer(run, run.shop.pulseLines[id]);
-      return;
-    default:
-      throw new Error(`event: expected a kind that something sets up, got ${kind}`);
-  }
 }
 
 /**

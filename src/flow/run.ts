@@ -8,6 +8,7 @@ import type { Buffer } from './floor/buffer.js';
 import { Memory } from './floor/memory.js';
 import type { Place } from './floor/place.js';
 import { Units } from './floor/units.js';
+import { NO_STANDSTILL, type Standstill } from './gridlock/stuck.js';
 import { buildCrewShifts, type CrewShifts } from './interruptions/crew.js';
 import { Disruptions } from './interruptions/disruption.js';
 import { OvertimeRule, type RuledCalendar, ruledCalendars } from './interruptions/overtime.js';
@@ -57,6 +58,7 @@ export class Run extends Worklists {
   idleEvents = 0;
   /** How it ended, see `engine.ts`. */
   outcome = 0;
+  standstill: Standstill = NO_STANDSTILL;
   /** Events of supplies in the queue. */
   supplyEvents = 0;
   /** Number of the present scan of a pool. */

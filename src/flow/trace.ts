@@ -79,7 +79,10 @@ export function traceUnit(plan: Plan, seed: string, replication: number, number:
     calendar = governs;
     since = run.now;
   };
-  const run = simulate(plan, seed, replication, look);
+  const run = simulate(plan, seed, replication, () => {
+    [parts, unit, now] = [[], null, null];
+    return look;
+  });
   // The last event is not followed by another look.
   close(run);
   return parts;

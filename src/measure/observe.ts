@@ -1,5 +1,4 @@
 import { FINISHED, GRIDLOCK } from '../flow/engine.js';
-import { stuckUnits } from '../flow/gridlock.js';
 import type { Run } from '../flow/run.js';
 import { column, over } from './columns.js';
 import { crewTime } from './crew-time.js';
@@ -43,8 +42,8 @@ export function observe(run: Run, replication: number) {
      * followed.
      */
     startUp: startUp(run),
-    /** Who waits for whom; empty unless the run ended in gridlock. */
-    stuck: run.outcome === GRIDLOCK ? stuckUnits(run) : [],
+    /** Who holds whom for ever, and how many wait behind; nobody unless the run ended in gridlock. */
+    standstill: run.standstill,
   };
 }
 

@@ -34,6 +34,19 @@ export function playModel(model: Model, seed: string, replication: number): Play
   return { model, run, seen: observe(run, replication) };
 }
 
+/** The ring of a standstill: `unit 2 in place s: room a of 3`, who, where, what it lacks, and who has that. */
+export const ringIn = ({ seen: { standstill } }: Played): string[] =>
+  standstill.ring.map(
+    ({ route, number, in: where, where: name, lacks }) =>
+      `${route} ${number} in ${where} ${name}: ` +
+      lacks
+        .map(
+          ({ kind, name: what, by }) =>
+            `${kind} ${what} of ${by.map((holder) => standstill.ring[holder].number).join(' ') || 'nobody'}`,
+        )
+        .join(', '),
+  );
+
 /** Index of a name; an error if there is none, so that a misspelt name cannot pass. */
 export function at(names: readonly string[], name: string): number {
   const index = names.indexOf(name);

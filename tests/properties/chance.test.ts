@@ -45,7 +45,7 @@ describe('chance', () => {
           expect(Array.from(after.shippedAt)).toEqual(Array.from(before.shippedAt));
           expect(after.optionsOf).toEqual(before.optionsOf);
           expect(after.endedAt).toBe(before.endedAt);
-          expect(after.stuck).toEqual(before.stuck);
+          expect(after.standstill).toEqual(before.standstill);
         }),
         { seed: 20270303, numRuns: 60 },
       );

@@ -17,11 +17,11 @@ describe('any small scenario', () => {
       fc.assert(
         fc.property(randomScenario, replication, (drawn, r) => {
           const played = play(toYaml(drawn), 'kept', r),
-            { seen, model } = played;
+            { seen, model, run } = played;
           outcomes[seen.outcome]++;
 
-          const inside = seen.stuck.filter(
-            ({ route, where }) => route === 'unit' && where !== 'outside',
+          const inside = run.units.all.filter(
+            ({ alive, step, location }) => alive && step.route.isMain && location >= 0,
           ).length;
           expect(seen.entered).toBe(seen.shipped + seen.scrapped + inside);
           if (seen.outcome === 'finished') {
@@ -32,7 +32,7 @@ describe('any small scenario', () => {
             expect(visits(played, `end ${drawn.sites.length - 1}`)).toBe(seen.shipped);
           } else {
             expect(seen.outcome).toBe('gridlock');
-            expect(seen.stuck.length).toBeGreaterThan(0);
+            expect(seen.standstill.ring.length).toBeGreaterThan(0);
           }
           expect(Array.from(seen.shippedAt).filter((time) => !Number.isNaN(time)).length).toBe(seen.shipped);
 

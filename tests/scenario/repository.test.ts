@@ -77,7 +77,7 @@ describe('the scenarios that come with the program', () => {
     (file) => {
       const scenario = scenarioOf(file);
       const seen = runOf(compile(scenario), 1);
-      expect(seen.stuck).toEqual([]);
+      expect(seen.standstill.ring).toEqual([]);
       expect(seen.outcome).toBe(scenario.programme.quantity === undefined ? 'ended' : 'finished');
       if (scenario.programme.quantity !== undefined)
         expect(seen.shipped + seen.scrapped).toBe(scenario.programme.quantity);

@@ -65,7 +65,7 @@ describe('scenarios/rules', () => {
   it("16-gridlock: ends at 20 with two units in each other's way", () => {
     const { seen } = played('16-gridlock');
     expect(seen).toMatchObject({ outcome: 'gridlock', endedAt: 20, shipped: 0 });
-    expect(seen.stuck.slice(0, 2).map(({ where, waitsFor }) => [where, waitsFor])).toEqual([
+    expect(seen.standstill.ring.map(({ where, lacks: [{ name }] }) => [where, name])).toEqual([
       ['mill', 'lathe'],
       ['lathe', 'mill'],
     ]);

@@ -192,7 +192,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     due: 0,
     late: 0,
     lateMinutes: 0,
-    stuck: [],
+    standstill: { ring: [], behind: 0 },
     failures: {
       count: zeros(stations.count),
       repairs: zeros(stations.count),

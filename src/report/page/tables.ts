@@ -53,8 +53,9 @@ const TABLES: readonly ((results: Results, interval: string) => PageTable)[] = [
 
 /** All tables of a simulate study that have a row. */
 export function pageTables(results: Results): PageTable[] {
-  const interval =
-    results.replications < 2 ? 'no interval, 1 replication' : `in brackets: ${intervalName(results.level)}`;
+  const { replications, level, standstill } = results,
+    brackets = replications < 2 ? 'no interval, 1 replication' : `in brackets: ${intervalName(level)}`,
+    interval = standstill === null ? brackets : `${brackets}; ${standstill.note}`;
   return filled([
     overall(results, interval),
     ...constraintTables(toldConstraint(results)),

@@ -47,6 +47,7 @@ export function resultsTable(results: Results, width?: number): string {
     [
       results.answer.sentence,
       `${count(results.replications, 'replication')}, seed ${results.seed}`,
+      ...(results.standstill === null ? [] : [results.standstill.note]),
       ...assumptionLine(results.assumptions),
       '',
       table(rows, columns),

@@ -1,4 +1,4 @@
-import type { Stuck } from '../../flow/gridlock.js';
+import type { Stuck } from '../../flow/gridlock/stuck.js';
 import type { Model } from '../../flow/model/model.js';
 import { buildName } from '../../flow/model/orders.js';
 import type { Observation } from '../../measure/observe.js';
@@ -52,14 +52,16 @@ const missedBy = ({ holding, gridlocks }: RateJudged): number =>
 /** Replications that ended in some way: how many, and the first of them. */
 interface Ended {
   readonly count: number;
-  readonly first: Pick<Observation, 'replication' | 'endedAt' | 'stuck'> | null;
+  readonly first: Pick<Observation, 'replication' | 'endedAt' | 'standstill'> | null;
 }
 
 function endedSo(sample: Sample, how: Observation['outcome']): Folded<Ended> {
-  return sample.fold<Ended>({ count: 0, first: null }, (known, { outcome, replication, endedAt, stuck }) =>
-    outcome === how
-      ? { count: known.count + 1, first: known.first ?? { replication, endedAt, stuck } }
-      : known,
+  return sample.fold<Ended>(
+    { count: 0, first: null },
+    (known, { outcome, replication, endedAt, standstill }) =>
+      outcome === how
+        ? { count: known.count + 1, first: known.first ?? { replication, endedAt, standstill } }
+        : known,
   );
 }
 
@@ -72,7 +74,7 @@ function gridlock(sample: Sample): Deferred<Finding[]> {
     const text =
       `gridlock, on ${clock.date(first.endedAt) ?? 'a day not known'} in replication ` +
       `${first.replication}: ` +
-      whoWaits(first.stuck, model.routes.names[0], (each) => stuckName(model, each));
+      whoWaits(first.standstill, model.routes.names[0], (each) => stuckName(model, each));
     return [{ kind: 'gridlock', text, replications }];
   });
 }

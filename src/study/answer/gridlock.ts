@@ -1,94 +1,168 @@
-import type { Stuck } from '../../flow/gridlock.js';
+import type { Lack, Standstill, Stuck } from '../../flow/gridlock/stuck.js';
+import type { ProgrammeClock } from '../../scenario/programme/clock.js';
+import { count, exact } from '../format.js';
 
-/** Most units named where there is no ring. */
-const MOST_NAMED = 4;
+/** Replications that stood still: means over all replications have them in. */
+export interface StandstillResult {
+  readonly replications: number;
+  /** Local date of the earliest of them; null if it is not known. */
+  readonly first: string | null;
+  /** Both in words, for wherever such means are shown. */
+  readonly note: string;
+}
 
 /**
- * Who waits for whom, in one sentence part: the ring in which each waits for the next, where there is one,
- * otherwise the first few by build number.
+ * Null where none stood still.
+ * @param ends of those that did, minutes since the programme's start
+ * @param replications all there are
+ */
+export function standstills(
+  ends: readonly number[],
+  replications: number,
+  clock: ProgrammeClock,
+): StandstillResult | null {
+  if (ends.length === 0) return null;
+  const first = clock.date(ends.reduce((a, b) => Math.min(a, b))),
+    isOne = ends.length === 1,
+    on = first === null ? '' : ` (${isOne ? '' : 'first '}on ${first})`;
+  return {
+    replications: ends.length,
+    first,
+    note:
+      `${exact(ends.length)} of ${count(replications, 'replication')} stood still${on}; ` +
+      `${isOne ? 'its' : 'their'} values end there`,
+  };
+}
+
+/** Most units named of those that stand alike, and most such groups. */
+const MOST_NAMED = 4;
+
+/** Units of the ring on one route that stand alike and lack the same. */
+interface Group {
+  readonly members: readonly number[];
+  readonly first: Stuck;
+}
+
+/**
+ * Who holds whom, in one sentence part: where each of the ring stands and what it lacks, in the order in
+ * which one waits for the next; those who only wait behind it are counted.
  * @param unitRoute name of the unit's own route; sub-assemblies are called by theirs
  * @param nameOf what the planner calls the unit; its number, if left out
  */
 export function whoWaits(
-  stuck: readonly Stuck[],
+  { ring, behind }: Standstill,
   unitRoute: string,
   nameOf: (each: Stuck) => string = ({ number }) => String(number),
 ): string {
-  const ring = ringOf(stuck);
-  if (ring !== null)
+  const { groups, isRing } = inOrder(ring),
+    lacked = new Set(ring.flatMap(({ lacks }) => lacks.map(({ name }) => name)));
+  const clauses = groups.slice(0, MOST_NAMED).map(({ members, first }) => {
+    const names = members.map((member) => nameOf(ring[member])),
+      one = names.length === 1,
+      what = first.route !== unitRoute ? first.route : one ? 'unit' : 'units',
+      keeps = first.keeps.filter((name) => lacked.has(name));
     return (
-      `${ring.map((each) => waits(each, unitRoute, nameOf(each))).join(', ')}: each waits for the ` +
-      'next, and the last for the first'
+      `${what} ${some(names)} ${whereabouts(first)} ` +
+      `${keeps.length > 0 ? `(with ${keeps.join(', ')}) ` : ''}${one ? 'waits' : 'wait'} for ` +
+      first.lacks.map((lack) => wanted(lack, first, members)).join(' and for ')
     );
-  const named = stuck
-    .slice(0, MOST_NAMED)
-    .map((each) => waits(each, unitRoute, nameOf(each)))
-    .join(', ');
-  return stuck.length > MOST_NAMED ? `${named}, and ${stuck.length - MOST_NAMED} more wait` : named;
-}
-
-/** The first ring met on a walk from each in turn to those it waits for; null if there is none. */
-function ringOf(stuck: readonly Stuck[]): Stuck[] | null {
-  const left = new Set<Stuck>(),
-    path: Stuck[] = [];
-  const walk = (at: Stuck): Stuck[] | null => {
-    const seen = path.indexOf(at);
-    if (seen >= 0) return path.slice(seen);
-    if (left.has(at)) return null;
-    path.push(at);
-    for (const next of waitedFor(at, stuck)) {
-      const ring = walk(next);
-      if (ring !== null) return ring;
-    }
-    path.pop();
-    left.add(at);
-    return null;
-  };
-  for (const start of stuck) {
-    const ring = walk(start);
-    if (ring !== null) return ring;
-  }
-  return null;
+  });
+  const rest = groups.slice(MOST_NAMED).reduce((sum, { members }) => sum + members.length, 0);
+  return [
+    [...clauses, ...(rest > 0 ? [`and ${rest} more wait likewise`] : [])].join(', '),
+    ...(ring.length === 1
+      ? []
+      : isRing
+        ? [': each waits for the next, and the last for the first']
+        : [': none of them can go on before another does']),
+    ...(behind > 0 ? [`; ${behind} more ${behind === 1 ? 'waits' : 'wait'} behind`] : []),
+  ].join('');
 }
 
 /**
- * Those who stand where it wants to go; of a unit short of parts, its own sub-assemblies; those who keep a
- * carrier or a team that it lacks.
+ * The groups, each where it can be behind one that waits for it; and whether they are a ring in which each
+ * waits for the next alone.
  */
-function waitedFor({ kind, number, route, waitsFor, lacks = [] }: Stuck, stuck: readonly Stuck[]): Stuck[] {
-  switch (kind) {
-    case 'room':
+function inOrder(ring: readonly Stuck[]): { groups: Group[]; isRing: boolean } {
+  const groups = new Map<string, { members: number[]; first: Stuck }>(),
+    keys = ring.map((each) => {
+      const lacks = each.lacks.map(({ kind, name }) => `${kind} ${name}`);
+      return [each.route, each.in, each.where, ...lacks].join('\n');
+    });
+  ring.forEach((first, member) => {
+    const known = groups.get(keys[member]);
+    if (known === undefined) groups.set(keys[member], { members: [member], first });
+    else known.members.push(member);
+  });
+  const waitedFor = (key: string): string[] => [
+    ...new Set(
+      groups
+        .get(key)!
+        .members.flatMap((member) =>
+          ring[member].lacks.flatMap(({ by }) => by.map((holder) => keys[holder])),
+        ),
+    ),
+  ];
+  const order: string[] = [];
+  const walk = (key: string): void => {
+    if (order.includes(key)) return;
+    order.push(key);
+    waitedFor(key).forEach(walk);
+  };
+  keys.forEach(walk);
+  return {
+    groups: order.map((key) => groups.get(key)!),
+    isRing:
+      order.length > 1 && order.every((key, i) => waitedFor(key).join() === order[(i + 1) % order.length]),
+  };
+}
+
+function whereabouts({ in: where, where: name }: Stuck): string {
+  switch (where) {
+    case 'place':
+      return `at ${name}`;
+    case 'space':
+      return `ahead of ${name}`;
     case 'truck':
-    case 'pulse':
-      return stuck.filter(({ where }) => where === waitsFor);
-    case 'parts':
-      return stuck.filter((each) => each.number === number && each.route !== route);
-    case 'crew':
-    case 'carrier':
-      return stuck.filter(({ keeps = [] }) => keeps.some((each) => lacks.includes(each)));
-    case 'supply':
-    case 'lot':
-      return [];
+      return `in a truck of ${name}`;
+    case 'outside':
+      return 'outside';
   }
 }
 
-function waits({ route, where, waitsFor, kind }: Stuck, unitRoute: string, name: string): string {
-  const place = where === 'outside' || where.startsWith('ahead of ') ? where : `at ${where}`,
-    who = `${route === unitRoute ? 'unit' : route} ${name} ${place}`;
+/** @param members of the ring who want it, like the first of them */
+function wanted({ kind, name, by }: Lack, first: Stuck, members: readonly number[]): string {
+  if (kind === 'room' && first.in === 'space') return 'a place there';
+  const one = members.length === 1,
+    what = wantedWords(kind, name, one);
+  return one && by.length === 1 && by[0] === members[0] ? `${what}, which it holds itself` : what;
+}
+
+function wantedWords(kind: Lack['kind'], name: string, one: boolean): string {
   switch (kind) {
     case 'room':
-      return `${who} waits for room at ${waitsFor}`;
-    case 'pulse':
-      return `${who} waits for the pulse, held up at ${waitsFor}`;
+      return `room at ${name}`;
     case 'truck':
-      return `${who} waits for a truck of ${waitsFor}`;
-    case 'lot':
-      return `${who} waits for ${waitsFor}`;
-    case 'supply':
-      return `${who} waits for ${waitsFor}, of which no more will come`;
+      return `a truck of ${name}`;
+    case 'pulse':
+      return `${name} to move`;
+    case 'own part':
+      return `${one ? 'its' : 'their'} ${name}`;
     case 'crew':
-    case 'carrier':
+      return `people of ${name}`;
+    case 'supply':
+      return `${name}, of which no more will come`;
+    case 'lot':
+      return `more units for a lot at ${name}`;
     case 'parts':
-      return `${who} waits for ${kind} (${waitsFor})`;
+    case 'carrier':
+      return name;
   }
+}
+
+/** `1`, `1 and 2`, `1, 2, 3, 4 and 5 more`. */
+function some(names: readonly string[]): string {
+  const shown = names.slice(0, MOST_NAMED),
+    last = names.length > MOST_NAMED ? `${names.length - MOST_NAMED} more` : shown.pop()!;
+  return [...(shown.length > 0 ? [shown.join(', ')] : []), last].join(' and ');
 }

@@ -1,4 +1,5 @@
 import type { Change } from '../../scenario/what-ifs.js';
+import type { StandstillResult } from '../answer/gridlock.js';
 import type { ResultsHead } from '../head.js';
 import type { CountingResult } from '../loads/words.js';
 import type { Window } from '../programme/judged-window.js';
@@ -58,6 +59,8 @@ export interface VariantResult {
   readonly digest: string;
   /** Replications that ended in gridlock, and those of a programme that were not finished. */
   readonly gridlocks: number;
+  /** Null where none did. */
+  readonly standstill: StandstillResult | null;
   readonly unfinished: number;
   /** By week or part, as `series.labels`; n is 0 where nothing was observed. */
   readonly shippedPerDay: readonly Estimate[];

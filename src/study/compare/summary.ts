@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { programmeClock } from '../../scenario/programme/clock.js';
+import { standstills } from '../answer/gridlock.js';
 import { count } from '../format.js';
 import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
@@ -106,13 +107,15 @@ function variantResult(
 ): VariantResult {
   const { bucketEdges: edges } = model.programme,
     smooth = overLoads(planned(scenario, model)),
+    stood = readings.flatMap(({ outcome, endedAt }) => (outcome === 'gridlock' ? [endedAt] : [])),
     over = (value: (reading: Reading) => number): Estimate => amount(readings.map(value), level);
   return {
     name,
     note,
     changes,
     digest: `sha256:${key}`,
-    gridlocks: readings.filter(({ outcome }) => outcome === 'gridlock').length,
+    gridlocks: stood.length,
+    standstill: standstills(stood, readings.length, programmeClock(scenario)),
     unfinished:
       scenario.programme.quantity === undefined
         ? 0
@@ -131,12 +134,13 @@ function variantResult(
 const finite = (value: number | undefined): number | null =>
   value !== undefined && Number.isFinite(value) ? value : null;
 
-function findings({ name, gridlocks, unfinished }: VariantResult, replications: number): string[] {
+function findings(
+  { name, gridlocks, standstill, unfinished }: VariantResult,
+  replications: number,
+): string[] {
   const of = (some: number): string => `${some} of ${count(replications, 'replication')}`;
   return [
-    ...(gridlocks > 0
-      ? [`${name}: gridlock in ${of(gridlocks)}; its other values speak of the time before it`]
-      : []),
+    ...(standstill === null ? [] : [`${name}: ${standstill.note} (gridlock)`]),
     ...(unfinished > gridlocks
       ? [
           `${name}: not finished in ${of(unfinished)}; ` +

@@ -1,6 +1,7 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import type { Answer } from '../answer/answer.js';
 import type { Finding } from '../answer/findings.js';
+import type { StandstillResult } from '../answer/gridlock.js';
 import type { PrecisionResult } from '../answer/precision.js';
 import type { RunRow } from '../answer/runs.js';
 import type { WarmUpResult } from '../answer/warm-up.js';
@@ -106,6 +107,8 @@ export interface Results extends ResultsHead<'simulate'> {
   /** Null where none was asked for or there is none to tell. */
   readonly journey: Journey | null;
   readonly scrapped: Estimate;
+  /** Null where no replication stood still. */
+  readonly standstill: StandstillResult | null;
   /** null: the scenario has no prices. */
   readonly costs: CostResult | null;
   readonly findings: readonly Finding[];

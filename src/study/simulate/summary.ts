@@ -2,6 +2,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import { answer } from '../answer/answer.js';
 import { findings } from '../answer/findings.js';
+import { standstills } from '../answer/gridlock.js';
 import { runs, withHeld } from '../answer/runs.js';
 import { unusualAmong } from '../answer/unusual-weeks.js';
 import { warmUp, warmUpFindings } from '../answer/warm-up.js';
@@ -69,6 +70,9 @@ export function summary(
     startUp = warmUp(sample),
     likeliest = bottlenecks(sample),
     shipping = throughput(sample);
+  const stood = sample.fold<number[]>([], (ends, { outcome, endedAt }) =>
+    outcome === 'gridlock' ? [...ends, endedAt] : ends,
+  );
   const shown = shownBuckets(sample),
     rows = runs(sample),
     days = sample.amount(({ minutes }) => minutes / MINUTES_PER_DAY),
@@ -132,6 +136,7 @@ export function summary(
     due: dueDates(sample),
     plan: shippedAgainstPlan(sample),
     journey: null,
+    standstill: new Deferred(() => standstills(stood.value, sample.replications, sample.clock)),
     scrapped: sample.amount(({ scrapped }) => scrapped),
     costs: costs(sample),
     findings: new Deferred(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),

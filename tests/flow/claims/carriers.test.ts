@@ -105,12 +105,8 @@ route:
     // 2: a 15-25, t 25-35, s 35-40; 3 stands in the only place at a from 25, and 2 wants it at 40.
     const { seen } = play(sentBack(1));
     expect(seen).toMatchObject({ outcome: 'gridlock', endedAt: 40 });
-    expect(seen.stuck).toEqual([
-      { number: 2, route: 'unit', where: 's', waitsFor: 'a', kind: 'room', keeps: ['dolly'] },
-      { number: 3, route: 'unit', where: 'a', waitsFor: 'dolly', kind: 'carrier', lacks: ['dolly'] },
-    ]);
-    expect(whoWaits(seen.stuck, 'unit')).toBe(
-      'unit 2 at s waits for room at a, unit 3 at a waits for carrier (dolly): each waits for the next, and the last for the first',
+    expect(whoWaits(seen.standstill, 'unit')).toBe(
+      'unit 2 at s (with dolly) waits for room at a, unit 3 at a waits for dolly: each waits for the next, and the last for the first',
     );
   });
 

@@ -8,7 +8,7 @@ import {
   UNATTENDED,
   WORKING,
 } from '../../../src/flow/floor/states.js';
-import { minutesIn, play, shippedAt, visits } from '../run-yaml.js';
+import { minutesIn, play, ringIn, shippedAt, visits } from '../run-yaml.js';
 
 /** Rule 13, by hand. Constants everywhere; minutes since the start of a day that is a Monday. */
 const shop = (
@@ -239,7 +239,7 @@ describe('failures by the clock', () => {
   it('do not hide a gridlock', () => {
     // As in gridlock.test.ts, at 20; the lathe fails for ever and ever, which helps nobody. It is down 12-13
     // with unit 2 on it.
-    const { seen } = play(
+    const stuck = play(
       shop(
         `lathe: { ${clock(12, 1)} }, mill: {}`,
         'step: turn, at: lathe, work: 10 min\nstep: mill, at: mill, work: 10 min\nstep: turn again, at: lathe, work: 10 min',
@@ -248,11 +248,10 @@ describe('failures by the clock', () => {
       ),
     );
     // Unit 2's work at the lathe 10-12, 13-21; then each wants the place of the other.
-    expect(seen).toMatchObject({ outcome: 'gridlock', endedAt: 21 });
-    expect(seen.stuck.map(({ where, kind }) => `${where} ${kind}`)).toEqual([
-      'mill room',
-      'lathe room',
-      'outside room',
+    expect(stuck.seen).toMatchObject({ outcome: 'gridlock', endedAt: 21 });
+    expect(ringIn(stuck)).toEqual([
+      'unit 1 in place mill: room lathe of 2',
+      'unit 2 in place lathe: room mill of 1',
     ]);
   });
 });

@@ -9,7 +9,7 @@ import {
   UNATTENDED,
   WORKING,
 } from '../../../src/flow/floor/states.js';
-import { minutesIn, play, shippedAt, visits } from '../run-yaml.js';
+import { minutesIn, play, ringIn, shippedAt, visits } from '../run-yaml.js';
 
 const dressUp = (
   steps: string,
@@ -206,20 +206,17 @@ route: [{ at: stall, side by side: [{ step: a, crew: { one: 1 }, work: 1 h }, { 
       minutesIn(play(dressUp('{ step: a, work: 3 min }, { step: b, work: 2 min }')), 'stall', BLOCKED),
     ).toBe(2);
     // The bench holds the only fitter's axle: the unit stands where the axle is to be built.
-    const { seen } = play(`
+    const stuck = play(`
 scenario: stuck
 programme: { arrivals: saturated, quantity: 1 }
 sites: { hall: { stations: { gate: {}, bench: {} } } }
 feeders: { axles: { stock: 1, route: [{ step: fetch, at: gate, work: 5 min }, { step: build, at: bench, work: 30 min }] } }
 route: [{ at: bench, side by side: [{ step: a, work: 2 min }, { step: fit, parts: { axles: 1 }, work: 10 min }] }]
 `);
-    expect(seen).toMatchObject({ outcome: 'gridlock', endedAt: 5 });
-    expect(seen.stuck.at(-1)).toEqual({
-      number: 1,
-      route: 'unit',
-      where: 'bench',
-      waitsFor: 'the needs of step fit',
-      kind: 'parts',
-    });
+    expect(stuck.seen).toMatchObject({ outcome: 'gridlock', endedAt: 5 });
+    expect(ringIn(stuck)).toEqual([
+      'axles 1 in place gate: room bench of 1',
+      'unit 1 in place bench: parts axles of 1',
+    ]);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { BLOCKED, DOWN, STARVED, WORKING } from '../../../src/flow/floor/states.js';
-import { minutesIn, type Played, play, shippedAt } from '../run-yaml.js';
+import { minutesIn, type Played, play, ringIn, shippedAt } from '../run-yaml.js';
 
 interface Line {
   readonly work: readonly number[];
@@ -169,8 +169,8 @@ route:
 
   it('that cannot move is a gridlock, told by who holds it up', () => {
     // Axles embrace each other at 20, one at the mill, one in the yard. Unit 1 had the one in stock; unit 2
-    // waits for one at b from 20 on.
-    const { seen } = play(`
+    // waits for one at b from 20 on, and the line is told to wait for it.
+    const stuck = play(`
 scenario: stuck
 programme: { arrivals: saturated, quantity: 5 }
 sites: { hall: { stations: { a: {}, b: {}, c: {}, yard: {}, mill: {} } } }
@@ -182,12 +182,10 @@ route:
   - { step: two, at: b, parts: { axles: 1 }, work: 5 min }
   - { step: three, at: c, work: 5 min }
 `);
-    expect(seen).toMatchObject({ outcome: 'gridlock', endedAt: 25 });
-    expect(seen.stuck.filter(({ route }) => route === 'unit')).toEqual([
-      { number: 1, route: 'unit', where: 'c', waitsFor: 'b', kind: 'pulse' },
-      { number: 2, route: 'unit', where: 'b', waitsFor: 'the needs of step two', kind: 'parts' },
-      { number: 3, route: 'unit', where: 'a', waitsFor: 'b', kind: 'room' },
-      { number: 4, route: 'unit', where: 'outside', waitsFor: 'a', kind: 'room' },
+    expect(stuck.seen).toMatchObject({ outcome: 'gridlock', endedAt: 20 });
+    expect(ringIn(stuck)).toEqual([
+      'axles 1 in place mill: room yard of 2',
+      'axles 2 in place yard: room mill of 1',
     ]);
   });
 });

@@ -86,6 +86,23 @@ describe('a build that comes to a standstill', () => {
   });
 });
 
+describe('means with replications in them that stood still', () => {
+  it('say so under the answer and over every table of means, and nowhere else', () => {
+    const note = '2 of 40 replications stood still (first on 2027-09-17); their values end there',
+      standstill = { replications: 2, first: '2027-09-17', note },
+      noted = pageTables({ ...results, standstill }).filter((table) => table.note.includes(note));
+    expect(noted.map(({ id }) => id)).toEqual(
+      expect.arrayContaining(['overall', 'wip', 'stations', 'crews', 'inspections', 'lanes', 'buffers']),
+    );
+    expect(
+      resultsTable({ ...results, standstill })
+        .split('\n')
+        .slice(0, 4),
+    ).toContain(note);
+    expect(JSON.stringify([pageTables(results), resultsTable(results)])).not.toContain('stood still');
+  });
+});
+
 describe('tables over the weeks judged', () => {
   const inTable = (id: string, from = results) => {
     const { head, rows } = pageTables(from).find((each) => each.id === id)!;

@@ -509,6 +509,7 @@ export function sampleResults({
     plan: samplePlan(weeks),
     journey: sampleJourney(places),
     scrapped: around(1.6, 0.4),
+    standstill: null,
     findings: [
       {
         kind: 'rate not held',

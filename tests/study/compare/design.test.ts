@@ -149,7 +149,7 @@ route:
     );
     expect(tight.gridlocks).toBeGreaterThan(0);
     expect(findings[0]).toMatch(
-      /^tight: gridlock in \d of 3 replications; its other values speak of the time before it$/,
+      /^tight: \d of 3 replications stood still \((first )?on 2027-03-01\); (its|their) values end there \(gridlock\)$/,
     );
     expect(answer).toMatch(/In gridlock at least once: tight\.$/);
   });

@@ -109,6 +109,7 @@ describe('the answer in words', () => {
     note: null,
     changes: [],
     digest: '',
+    standstill: null,
     gridlocks: 0,
     unfinished: 0,
     shippedPerDay: [],

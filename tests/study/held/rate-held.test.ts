@@ -132,11 +132,12 @@ describe('the verdict', () => {
   });
 
   it('counts a build that stands still as one that does not keep up', () => {
-    const stuck = [
-      { number: 7, route: 'route', where: 'booth', waitsFor: 'bay', kind: 'room' as const },
-      { number: 5, route: 'route', where: 'bay', waitsFor: 'booth', kind: 'room' as const },
-    ];
-    const stands = shipping([8, 14, 20, 20, 20], { outcome: 'gridlock', stuck }),
+    const member = (number: number, where: string, name: string, by: number) => ({
+      ...{ number, route: 'route', in: 'place' as const, where, keeps: [] },
+      lacks: [{ kind: 'room' as const, name, by: [by] }],
+    });
+    const standstill = { ring: [member(5, 'bay', 'booth', 1), member(7, 'booth', 'bay', 0)], behind: 2 };
+    const stands = shipping([8, 14, 20, 20, 20], { outcome: 'gridlock', standstill }),
       told = (stood: number, of: number) =>
         resultsOf(
           Array.from({ length: of }, (_, i) => (i < of - stood ? allShipped : stands)),
@@ -149,7 +150,7 @@ describe('the verdict', () => {
     );
     expect(rare.findings.map(({ kind, replications }) => [kind, replications])).toEqual([['gridlock', 1]]);
     expect(rare.findings[0].text).toContain('in replication 9: ');
-    expect(rare.findings[0].text).toContain('7 at booth waits for room at bay, ');
+    expect(rare.findings[0].text).toContain('7 at booth waits for room at bay: each waits for the next, ');
     const often = told(8, 9);
     expect(often.answer.verdict).toBe('falls short');
     expect(often.answer.sentence).toMatch(

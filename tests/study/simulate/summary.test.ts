@@ -173,7 +173,7 @@ describe('series and WIP', () => {
       };
     const { wip } = resultsOf([
       shipping(weeks, { ...inFirst, wipByLocation: Float64Array.of(6, 0, 0) }),
-      shipping(weeks, { ...inFirst, outcome: 'gridlock', stuck: [] }),
+      shipping(weeks, { ...inFirst, outcome: 'gridlock' }),
     ]);
     expect(wip.places.map(({ name, kind }) => [name, kind])).toEqual([
       ['coachworks', 'site'],

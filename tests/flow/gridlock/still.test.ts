@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { play } from './run-yaml.js';
+import { play, ringIn } from '../run-yaml.js';
 
 /** Rule 16, by hand. */
 describe('gridlock', () => {
   it('is found when two units each want the place of the other, and says so', () => {
     // Unit 1: lathe 0-10, mill 10-20; unit 2: lathe 10-20. At 20 each wants what the other has.
-    const { seen } = play(`
+    const stuck = play(`
 scenario: embrace
 programme: { arrivals: saturated, quantity: 5 }
 sites: { hall: { stations: { lathe: {}, mill: {} } } }
@@ -14,12 +14,12 @@ route:
   - { step: mill, at: mill, work: 10 min }
   - { step: turn again, at: lathe, work: 10 min }
 `);
-    expect(seen).toMatchObject({ outcome: 'gridlock', endedAt: 20, shipped: 0, entered: 2 });
-    expect(seen.stuck).toEqual([
-      { number: 1, route: 'unit', where: 'mill', waitsFor: 'lathe', kind: 'room' },
-      { number: 2, route: 'unit', where: 'lathe', waitsFor: 'mill', kind: 'room' },
-      { number: 3, route: 'unit', where: 'outside', waitsFor: 'lathe', kind: 'room' },
+    expect(stuck.seen).toMatchObject({ outcome: 'gridlock', endedAt: 20, shipped: 0, entered: 2 });
+    expect(ringIn(stuck)).toEqual([
+      'unit 1 in place mill: room lathe of 2',
+      'unit 2 in place lathe: room mill of 1',
     ]);
+    expect(stuck.seen.standstill.behind).toBe(1);
   });
 
   it('is not claimed where a buffer lets them pass', () => {
@@ -32,13 +32,13 @@ route:
   - { step: mill, at: mill, work: 10 min }
   - { step: turn again, at: lathe, work: 10 min }
 `);
-    expect(seen).toMatchObject({ outcome: 'finished', shipped: 5, stuck: [] });
+    expect(seen).toMatchObject({ outcome: 'finished', shipped: 5, standstill: { ring: [], behind: 0 } });
   });
 
   it('names parts that cannot come, because their bench waits for a unit that waits for them', () => {
     // The bench builds axles and is also the unit's next place; unit 1 stands on it and waits for the axle
     // that wants it.
-    const { seen } = play(`
+    const stuck = play(`
 scenario: parts
 programme: { arrivals: saturated, quantity: 1 }
 sites: { hall: { stations: { gate: {}, bench: {} } } }
@@ -46,10 +46,10 @@ feeders: { axles: { stock: 1, route: [{ step: fetch, at: gate, work: 5 min }, { 
 route:
   - { step: fit, at: bench, parts: { axles: 1 }, work: 10 min }
 `);
-    expect(seen).toMatchObject({ outcome: 'gridlock', endedAt: 5 });
-    expect(seen.stuck).toEqual([
-      { number: 1, route: 'axles', where: 'gate', waitsFor: 'bench', kind: 'room' },
-      { number: 1, route: 'unit', where: 'bench', waitsFor: 'the needs of step fit', kind: 'parts' },
+    expect(stuck.seen).toMatchObject({ outcome: 'gridlock', endedAt: 5 });
+    expect(ringIn(stuck)).toEqual([
+      'axles 1 in place gate: room bench of 1',
+      'unit 1 in place bench: parts axles of 1',
     ]);
   });
 });

@@ -1,0 +1,125 @@
+import type { Buffer } from '../floor/buffer.js';
+import type { Place } from '../floor/place.js';
+import { EMPTYING, WAIT_NEEDS } from '../floor/states.js';
+import type { Unit } from '../floor/unit.js';
+import { CREW, STOCK, SUPPLY } from '../model/resources.js';
+import type { PulseLine } from '../traffic/pulse-lines.js';
+import type { Alive } from './alive.js';
+import { standsAt, taskPlaces } from './floor.js';
+import type { Want } from './wants.js';
+
+/**
+ * `room` at a station or lane; `truck` of a lane; `pulse` of a line, held up; `own part` of the unit; `parts`
+ * of a feeder for stock; `supply` of which no more will come; `carrier`; `crew`; `lot`: more units.
+ */
+export type LackKind =
+  | 'room'
+  | 'truck'
+  | 'pulse'
+  | 'own part'
+  | 'parts'
+  | 'supply'
+  | 'carrier'
+  | 'crew'
+  | 'lot';
+
+/** What a unit that can never go on waits for, and who of those like it has that. */
+export interface Lacked {
+  readonly kind: LackKind;
+  /** Name of the station, lane, pulse line, feeder, supply, carrier or crew. */
+  readonly name: string;
+  readonly holders: readonly Unit[];
+}
+
+/** Everything that keeps it where it is for ever. */
+export function lacksOf(alive: Alive, unit: Unit): Lacked[] {
+  const { place, truck, step } = unit;
+  if (place !== null) {
+    if (place.isDone && place.station.line !== null) return inLine(alive, place, place.station.line);
+    if (place.isDone) return [room(alive, step.buffer)];
+    if (place.station.lotMost > 0 && place.station.lotOpen)
+      return [{ kind: 'lot', name: place.station.name, holders: [] }];
+    return taskPlaces(place)
+      .filter((at) => !alive.goesAt(at))
+      .flatMap((at) => claimed(alive, at));
+  }
+  if (truck === null) return [room(alive, step.buffer, step.buffer.holds(unit))];
+  return truck.phase === EMPTYING ? [room(alive, step.buffer)] : [room(alive, truck.lane.bank, true)];
+}
+
+/** @param isInside the unit stands in the spaces: in a bank it waits for a truck */
+function room(alive: Alive, buffer: Buffer, isInside = false): Lacked {
+  const { lane, station } = buffer,
+    holders = blockers(alive, buffer);
+  return lane === null
+    ? { kind: 'room', name: station!.name, holders }
+    : { kind: isInside ? 'truck' : 'room', name: lane.name, holders };
+}
+
+/** Those who would have to go on before a place or a space comes free there. */
+function blockers(alive: Alive, { lane, station }: Buffer): Unit[] {
+  if (lane !== null)
+    return lane.trucks
+      .filter(({ phase }) => phase === EMPTYING)
+      .flatMap((truck) => alive.floor.on(truck).filter((unit) => !alive.goes(unit)));
+  if (station!.line !== null) return inTheWay(alive, station!.line);
+  return station!.places.filter((place) => !alive.goesAt(place)).flatMap(({ unit }) => unit ?? []);
+}
+
+/** Those for whom the line waits: whoever is not done, and the last one where it has no room. */
+function inTheWay(alive: Alive, line: PulseLine): Unit[] {
+  return line.stations.flatMap(({ places: [place] }) => {
+    const waitedFor = place.isDone
+      ? place.station === line.last && !alive.mayLeave(line)
+      : !alive.goesAt(place);
+    return waitedFor ? (place.unit ?? []) : [];
+  });
+}
+
+function inLine(alive: Alive, place: Place, line: PulseLine): Lacked[] {
+  const others = inTheWay(alive, line).filter((unit) => unit !== place.unit),
+    lacks: Lacked[] = others.length > 0 ? [{ kind: 'pulse', name: line.name, holders: others }] : [];
+  return place.station === line.last && !alive.mayLeave(line)
+    ? [...lacks, room(alive, line.leaving!.buffer)]
+    : lacks;
+}
+
+/** What the claim at a place will never get. */
+function claimed(alive: Alive, place: Place): Lacked[] {
+  const { floor } = alive;
+  const own: Lacked[] =
+    place.phase !== WAIT_NEEDS
+      ? []
+      : floor
+          .ownParts(place.unit!)
+          .flatMap((part) =>
+            part === null || alive.goes(part)
+              ? []
+              : [{ kind: 'own part' as const, name: part.step.route.name, holders: [part] }],
+          );
+  return [...own, ...alive.unmet(place).map((want) => neverThere(alive, place, want))];
+}
+
+/** Who has what is wanted or, where there would be enough, the claim ahead that keeps it from others. */
+function neverThere(alive: Alive, place: Place, want: Want): Lacked {
+  const { resource, amount } = want,
+    { kind, name, feeder } = resource,
+    ahead = alive.most(resource) < amount ? null : alive.shutBy(place, want);
+  const holders = (keepers: () => Unit[]): Unit[] => (ahead === null ? keepers() : [standsAt(ahead)]);
+  switch (kind) {
+    case STOCK:
+      return {
+        kind: 'parts',
+        name,
+        holders: holders(() => alive.floor.inMaking(feeder!).filter((part) => !alive.goes(part))),
+      };
+    case SUPPLY:
+      return { kind: 'supply', name, holders: holders(() => []) };
+    default:
+      return {
+        kind: kind === CREW ? 'crew' : 'carrier',
+        name,
+        holders: holders(() => Array.from(alive.keepers(resource), ({ unit }) => unit)),
+      };
+  }
+}
