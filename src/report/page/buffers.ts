@@ -1,5 +1,6 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
 import { count, exact, intervalName, number } from '../../study/format.js';
+import { togetherText } from '../buffers.js';
 import { type Column, columns, type PageTable } from '../columns.js';
 import { figure, noteOf, origin, type PageContent } from './page.js';
 
@@ -89,12 +90,13 @@ function places({ spots, best }: BufferResults): PageTable {
 }
 
 function layouts(results: BufferResults): PageTable {
-  const { chosen, best, present, selection, unit, level, freshReplications } = results;
+  const { chosen, best, present, selection, unit, freshReplications } = results;
   return {
     id: 'layouts',
     title: 'Layouts compared',
     note:
-      `${unit}, in brackets ${intervalName(level)}, ${count(freshReplications, 'fresh replication')}; ` +
+      `${unit}, ${count(freshReplications, 'fresh replication')}; in brackets ` +
+      `${togetherText(results)}; ` +
       'places in the order of the table above.',
     ...columns(
       [

@@ -43,6 +43,11 @@ export interface BufferResults extends ResultsHead<'buffers'> {
    * curve are told.
    */
   readonly freshReplications: number;
+  /**
+   * Level of the intervals of the chosen layout and of those set against it, so that its rate and all that
+   * they ship more or less hold together with `level` (Bonferroni), and with them all that the answer says.
+   */
+  readonly eachLevel: number;
   /** Relative difference that does not matter. */
   readonly zone: number;
   readonly currency: string | null;
@@ -78,7 +83,7 @@ export interface BufferResults extends ResultsHead<'buffers'> {
      */
     readonly settled: boolean;
     readonly rounds: number;
-    /** The best first, all intervals together at `level`. */
+    /** The best first. */
     readonly others: readonly ComparedLayout[];
   };
   /**
