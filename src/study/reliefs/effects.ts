@@ -5,7 +5,7 @@ import { meanInterval } from '../statistics/interval.js';
 import type { Effect, ReliefResult, VariedAssumption, VariedResult } from './results.js';
 import { type Compared, gainsOver } from './runs.js';
 import type { Out } from './screen.js';
-import type { ValueEnd } from './values.js';
+import type { ValueEnd } from './values/values.js';
 
 /** A change against the base, by pairs of replications with the same streams. */
 export function effectOf(

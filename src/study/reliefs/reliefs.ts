@@ -13,16 +13,16 @@ import { planned } from '../sample/planned.js';
 import { familyLevel } from '../statistics/difference.js';
 import { amount } from '../statistics/interval.js';
 import { sumOf } from '../statistics/sums.js';
-import { bearings } from './bearing.js';
+import { bearings } from './values/bearing.js';
 import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
 import { effectOf, gainPerCost, ranks, tornado } from './effects.js';
 import { Forecast } from './forecast.js';
 import { reliefsOf } from './kinds/kinds.js';
-import { loadsOf } from './loads.js';
+import { loadsOf } from './values/loads.js';
 import { type ReliefsResults, reliefsSentence } from './results.js';
 import { type Compared, type Screened, screened, toCompare } from './runs.js';
 import { shippedADay } from './shipped.js';
-import { aboutShop, NO_VALUES, valuesVaried } from './values.js';
+import { aboutShop, NO_VALUES, valuesVaried } from './values/values.js';
 
 export interface ReliefsOptions extends StudyOptions {
   /** The scenario's guesses and estimates; left out: none is varied. */
