@@ -55,8 +55,10 @@ function findings({ selection, chosen, more, zone, level, spots }: BufferResults
             'interval of what more places bring reaches beyond. More replications would settle it.',
         ]),
     selection.settled
-      ? `Among the best layouts of the search with ${count(chosen.total, 'place')} the one chosen is ` +
-        `within ${number(100 * zone)} % of the best, with ${number(100 * level)} % confidence.`
+      ? `Among the best layouts of the search with ${count(chosen.total, 'place')} the one selected is ` +
+        `within ${number(100 * zone)} % of the best, with ${number(100 * level)} % confidence; of those ` +
+        'that by their intervals are no further than that behind it, the layout as it is or the most even ' +
+        'one is chosen.'
       : `The selection among the best layouts was not settled after ${count(selection.rounds, 'round')}; ` +
         'the best mean was taken.',
     ...selection.others

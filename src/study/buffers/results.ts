@@ -78,8 +78,8 @@ export interface BufferResults extends ResultsHead<'buffers'> {
   /** The selection among the best few of the search that have as many places as the chosen layout. */
   readonly selection: {
     /**
-     * Whether the procedure came to its end; if so, the one chosen is within the zone of the best of these
-     * with at least `level`.
+     * Whether the procedure came to its end; if so, the one that ships most is within the zone of the best
+     * of these with at least `level`.
      */
     readonly settled: boolean;
     readonly rounds: number;
