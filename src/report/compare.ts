@@ -1,4 +1,5 @@
 import type { ComparedMeasure, CompareResults, MeasureResult, ZoneResult } from '../study/compare/results.js';
+import { count, intervalName, number } from '../study/format.js';
 import type { Estimate } from '../study/statistics/estimate.js';
 
 /** A measure with its value in the base and, for each what-if, its value there and the difference. */
@@ -15,6 +16,14 @@ export function byMeasure({ measures, base, whatIfs }: CompareResults): MeasureC
     base: measured(base.values, measure).value,
     whatIfs: whatIfs.map(({ name, compared }) => ({ ...measured(compared, measure), whatIf: name })),
   }));
+}
+
+/** The level and what for: `99.8 % CI, so that all 24 differences hold together with 95 %`. */
+export function togetherText({ whatIfs, measures, level, differenceLevel }: CompareResults): string {
+  return (
+    `${intervalName(differenceLevel)}, so that all ` +
+    `${count(whatIfs.length * measures.length, 'difference')} hold together with ${number(level * 100)} %`
+  );
 }
 
 function measured<Of extends { readonly measure: string }>(values: readonly Of[], { id }: MeasureResult): Of {

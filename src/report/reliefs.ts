@@ -1,4 +1,4 @@
-import { count, exact, number } from '../study/format.js';
+import { count, exact, intervalName, number } from '../study/format.js';
 import { countedText } from '../study/loads/words.js';
 import { each } from '../study/planners-unit.js';
 import type { ReliefsResults } from '../study/reliefs/results.js';
@@ -8,8 +8,22 @@ export function countedIn({ counted: { over, from, to, counting } }: ReliefsResu
   return over === 'whole run' ? 'over the whole run' : `${from ?? ''} to ${to ?? ''}${countedText(counting)}`;
 }
 
+/** Levels of the intervals of gains, and what for. */
+export function levelsText({ reliefs, eachLevel, replications, level }: ReliefsResults): string {
+  const fresh = reliefs.filter(({ isFresh }) => isFresh).length,
+    ofFresh =
+      fresh === 0
+        ? ''
+        : `; of the first ${fresh}, from ${exact(replications)} fresh replications that had no part in ` +
+          `choosing them, ${intervalName(eachLevel.final)}`;
+  return (
+    `${intervalName(eachLevel.reliefs)}${ofFresh}; so all that the answer says holds together with ` +
+    `${number(level * 100)} %`
+  );
+}
+
 /** How many were compared to the end. */
-export const comparedToTheEnd = (all: readonly { readonly out: unknown }[]): number =>
+const comparedToTheEnd = (all: readonly { readonly out: unknown }[]): number =>
   all.filter(({ out }) => out === null).length;
 
 /** Which guesses and estimates were not varied; null: all that can be were. */

@@ -2,7 +2,8 @@ import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Observation } from '../../src/measure/observe.js';
-import type { ComparedMeasure } from '../../src/study/compare/results.js';
+import type { CompareResults } from '../../src/study/compare/results.js';
+import type { Zones } from '../../src/study/compare/zones.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url)),
   BUILT = 'dist/study/library.js';
@@ -56,16 +57,14 @@ export function replicateBuilt<Value>(
   );
 }
 
-/**
- * What comparisons of ten or so replications, each with a seed of its own, say of the mean lead time: by
- * study and what-if.
- */
+/** What comparisons of ten or so replications, each with a seed of its own, say: by study. */
 export function comparedBuilt(
   yaml: string,
   whatIfsText: string,
   studies: number,
   replications: number,
-): ComparedMeasure[][] {
+  zones?: Zones,
+): CompareResults[] {
   const scenario = scenarioBuilt(yaml),
     { whatIfs, problems } = built.readWhatIfs(
       whatIfsText,
@@ -83,6 +82,7 @@ export function comparedBuilt(
     replications,
     seed: 'of each study',
     level: 0.95,
+    zones,
   });
   const plans = design.variants.map(({ model }) => built.prepare(model));
   return Array.from({ length: studies }, (_, s) => {
@@ -91,8 +91,6 @@ export function comparedBuilt(
       for (let r = 1; r <= replications; r++)
         gathering.take(read(built.observe(built.simulate(plans[v], `study ${s}`, r), r)), v);
     });
-    return gathering
-      .found()
-      .whatIfs.map(({ compared }) => compared.find(({ measure }) => measure === 'lead mean')!);
+    return gathering.found();
   });
 }

@@ -28,6 +28,7 @@ function reliefsCsv({ reliefs }: ReliefsResults): string {
     ...EFFECT,
     ...estimate('gain_per_cost', ({ gainPerCost }: ReliefResult) => gainPerCost),
     ['rank_per_cost', 'rankPerCost'],
+    ['fresh', ({ isFresh }) => (isFresh ? 'yes' : 'no')],
   ]);
 }
 

@@ -1,5 +1,6 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
 import { count, exact, intervalName, number } from '../../study/format.js';
+import { togetherText } from '../buffers.js';
 import { type Column, columns, type PageTable } from '../columns.js';
 import { figure, noteOf, origin, type PageContent } from './page.js';
 
@@ -54,8 +55,10 @@ function findings({ selection, chosen, more, zone, level, spots }: BufferResults
             'interval of what more places bring reaches beyond. More replications would settle it.',
         ]),
     selection.settled
-      ? `Among the best layouts of the search with ${count(chosen.total, 'place')} the one chosen is ` +
-        `within ${number(100 * zone)} % of the best, with ${number(100 * level)} % confidence.`
+      ? `Among the best layouts of the search with ${count(chosen.total, 'place')} the one selected is ` +
+        `within ${number(100 * zone)} % of the best, with ${number(100 * level)} % confidence; of those ` +
+        'that by their intervals are no further than that behind it, the layout as it is or the most even ' +
+        'one is chosen.'
       : `The selection among the best layouts was not settled after ${count(selection.rounds, 'round')}; ` +
         'the best mean was taken.',
     ...selection.others
@@ -89,12 +92,13 @@ function places({ spots, best }: BufferResults): PageTable {
 }
 
 function layouts(results: BufferResults): PageTable {
-  const { chosen, best, present, selection, unit, level, freshReplications } = results;
+  const { chosen, best, present, selection, unit, freshReplications } = results;
   return {
     id: 'layouts',
     title: 'Layouts compared',
     note:
-      `${unit}, in brackets ${intervalName(level)}, ${count(freshReplications, 'fresh replication')}; ` +
+      `${unit}, ${count(freshReplications, 'fresh replication')}; in brackets ` +
+      `${togetherText(results)}; ` +
       'places in the order of the table above.',
     ...columns(
       [

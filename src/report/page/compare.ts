@@ -1,15 +1,15 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { bounds, count, exact, intervalName, number, short, signed } from '../../study/format.js';
+import { bounds, count, exact, number, short, signed } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
 import { eachWorking } from '../../study/planners-unit.js';
 import { columns, type PageTable } from '../columns.js';
-import { byMeasure, type MeasureCompared } from '../compare.js';
+import { byMeasure, type MeasureCompared, togetherText } from '../compare.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { type Figure, figure, named, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a comparison. */
 export function comparePage(results: CompareResults): PageContent {
-  const { whatIfs, scenario, window, level, differenceLevel, replications, whatIfsFile } = results;
+  const { whatIfs, scenario, window, replications, whatIfsFile } = results;
   const measures = byMeasure(results),
     costs = measures.filter(({ id }) => id === 'cost'),
     dates = measures.filter(({ id }) => id === 'last unit'),
@@ -25,9 +25,8 @@ export function comparePage(results: CompareResults): PageContent {
       'Each what-if is the scenario with the changes named and nothing else: their cost, duration and ' +
         'permissibility are not considered.',
       'Replication r of each variant meets the same chance (common random numbers), so differences are ' +
-        `paired. Intervals of differences have level ${intervalName(differenceLevel).replace(' CI', '')}: ` +
-        `in each measure all ${each} hold together with ${number(level * 100)} % (Bonferroni). Between ` +
-        'measures nothing is corrected.',
+        `paired. Intervals of values and differences: ${togetherText(results)} (Bonferroni), and with them ` +
+        'all that the answer says. Measures that go up and down together make it more than that.',
       zoneNote(measures),
       window === null
         ? "Throughput is that of the whole run, in working days of the first station's site."
@@ -103,16 +102,15 @@ function changes({ whatIfs }: CompareResults): PageTable {
 
 function measureTable(
   { id, name, unit, better, zone, base, whatIfs }: MeasureCompared,
-  { level, differenceLevel }: CompareResults,
+  results: CompareResults,
 ): PageTable {
   return {
     id: `measure-${id.replaceAll(' ', '-')}`,
     title: `${name}, ${unit}`,
     note:
       `${better} is better; a difference matters beyond ${number(zone.amount)} ${unit}. ` +
-      `Base: ${short(base)}. Values in brackets: ${intervalName(level)}; differences: ` +
-      `${intervalName(differenceLevel)}. Pairing: the factor by which more replications would be needed ` +
-      'without common random numbers.',
+      `Base: ${short(base)}. In brackets: ${togetherText(results)}. Pairing: the factor by which more ` +
+      'replications would be needed without common random numbers.',
     ...columns(whatIfs, [
       ['what-if', 'whatIf'],
       ['value', 'value'],

@@ -11,7 +11,7 @@ import {
 import { each, eachWorking, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { columns, filled, type PageTable } from '../columns.js';
-import { countedIn, leftText, savedText } from '../reliefs.js';
+import { countedIn, leftText, levelsText, savedText } from '../reliefs.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { figure, origin, type PageContent } from './page.js';
 
@@ -19,14 +19,21 @@ const FINDINGS = 5;
 
 /** One page: the best relief, how sure that is, what to measure next; then every relief and assumption. */
 export function reliefsPage(results: ReliefsResults): PageContent {
-  const { scenario, base, reliefs, replications, answer, rate, skipped, rateUnit } = results,
+  const { scenario, base, reliefs, replications, answer, best, rate, skipped, rateUnit } = results,
     units = unitsEach(rateUnit),
     left = leftText(results);
   return {
     scenario: scenario.name,
     answer: answer.sentence,
     headline: [
-      ...reliefs.slice(0, 1).map(({ gain }) => figure(`Best single relief, additional ${units}`, gain)),
+      ...reliefs
+        .slice(0, 1)
+        .map(({ text, gain }) =>
+          figure(
+            `${best?.named === 1 && best.others === 0 ? 'Best single relief' : text}, additional ${units}`,
+            gain,
+          ),
+        ),
       figure(`Shipped without it, ${units}`, base.throughput),
     ],
     findings: reliefs
@@ -79,21 +86,21 @@ function costs({ base: { costPerUnit, currency }, reliefs, rateUnit }: ReliefsRe
   ];
 }
 
-function reliefsTable({ reliefs, eachLevel, rateUnit }: ReliefsResults): PageTable {
+function reliefsTable(results: ReliefsResults): PageTable {
   return {
     id: 'reliefs',
     title: 'Reliefs',
     note:
-      `Gain: ${unitsEach(rateUnit)}; in brackets: ${intervalName(eachLevel.reliefs)}. Cost: change of the ` +
-      'cost of a unit.',
-    ...columns(reliefs, [
+      `Gain: ${unitsEach(results.rateUnit)}; in brackets: ${levelsText(results)}. Cost: change of the cost ` +
+      'of a unit. Those with fresh replications stand in the order by which they were chosen.',
+    ...columns(results.reliefs, [
       ['Relief', 'text'],
       ['Kind', 'kind'],
       ['Gain', 'gain'],
       ['Cost', 'costPerUnit'],
       ['Gain per cost', 'gainPerCost'],
       ['Rank by cost', 'rankPerCost'],
-      ['Replications', 'replications'],
+      ['Replications', ({ replications, isFresh }) => `${exact(replications)}${isFresh ? ' fresh' : ''}`],
       ['Out early', 'out'],
     ]),
   };

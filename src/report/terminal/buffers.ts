@@ -1,6 +1,7 @@
 import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '../../study/buffers/results.js';
 import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
 import { negated } from '../../study/statistics/estimate.js';
+import { togetherText } from '../buffers.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
 
@@ -11,8 +12,11 @@ const MOST_POINTS = 12;
  * answer, the places, the layouts compared, the curve.
  */
 export function buffersTable(results: BufferResults, width?: number): string {
-  const { spots, selection, best, unit, level, seed, replications, freshReplications } = results;
-  const interval = { head: intervalName(level), cell: ({ rate }: LayoutResult) => bounds(rate) };
+  const { spots, selection, best, unit, level, eachLevel, seed, replications, freshReplications } = results;
+  const interval = (at: number) => ({
+    head: intervalName(at),
+    cell: ({ rate }: LayoutResult) => bounds(rate),
+  });
   return joined(
     [
       results.answer.sentence,
@@ -30,10 +34,11 @@ export function buffersTable(results: BufferResults, width?: number): string {
         { head: 'layout', cell: 'what' },
         { head: 'places', align: 'right', cell: 'total' },
         { head: unit, align: 'right', cell: ({ rate }) => mean(rate) },
-        interval,
+        interval(eachLevel),
         ...costColumn(results),
         { head: 'more than the chosen', cell: 'against' },
       ]),
+      `intervals: ${togetherText(results)}`,
       ...(selection.settled
         ? []
         : [`selection not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
@@ -41,7 +46,7 @@ export function buffersTable(results: BufferResults, width?: number): string {
       tableOf(thinned(results), [
         { head: 'places', align: 'right', cell: 'total' },
         { head: `best found, ${unit}`, align: 'right', cell: ({ rate }) => mean(rate) },
-        interval,
+        interval(level),
         { head: 'below the best', align: 'right', cell: ({ behind }) => `${number(100 * behind)} %` },
       ]),
     ],

@@ -1,7 +1,7 @@
-import { count, intervalName, mean, number, short, withInterval } from '../../study/format.js';
+import { count, exact, mean, short, withInterval } from '../../study/format.js';
 import { each, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
-import { comparedToTheEnd, countedIn, leftText, savedText } from '../reliefs.js';
+import { countedIn, leftText, levelsText, savedText } from '../reliefs.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
 
@@ -13,7 +13,7 @@ const TOP = 12,
  * assumptions that move most.
  */
 export function reliefsTable(results: ReliefsResults, width?: number): string {
-  const { reliefs, assumptions, base, answer, seed, skipped, level, eachLevel, rateUnit } = results,
+  const { reliefs, assumptions, base, answer, seed, skipped, rateUnit } = results,
     left = leftText(results);
   return joined(
     [
@@ -34,8 +34,7 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
           ]),
       '',
       `gain: ${unitsEach(rateUnit)} more than the base, same chance in both; in brackets ` +
-        `${intervalName(eachLevel.reliefs)}, so that all of the ${comparedToTheEnd(reliefs)} compared to ` +
-        `the end hold together at ${number(level * 100)} %`,
+        levelsText(results),
       savedText(results),
       ...(left === null ? [] : [left]),
       ...(skipped.length === 0
@@ -63,7 +62,11 @@ function columns(
     { head: '', align: 'right', cell: 'rank' },
     { head: 'relief', cell: 'text' },
     { head: `gain ${each(unit)}`, cell: ({ gain }) => short(gain) },
-    { head: 'runs', align: 'right', cell: 'replications' },
+    {
+      head: 'runs',
+      align: 'right',
+      cell: ({ replications, isFresh }) => `${isFresh ? 'fresh ' : ''}${exact(replications)}`,
+    },
     ...(costPerUnit === null ? [] : priced),
   ];
 }

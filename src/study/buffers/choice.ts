@@ -3,7 +3,7 @@ import { difference, familyLevel } from '../statistics/difference.js';
 import { boundsOf } from '../statistics/estimate.js';
 import type { Search } from './search.js';
 import { type Selected, selectBest } from './select.js';
-import { isSameLayout, type Layout, placesOf, unevenness } from './spots.js';
+import { distinct, isSameLayout, type Layout, placesOf, unevenness } from './spots.js';
 import type { Trials } from './trials.js';
 
 /** So many layouts come into a selection. */
@@ -90,10 +90,6 @@ export class Choice {
     return { ...selected, layout, others: [best, ...others].filter((each) => each !== layout) };
   }
 }
-
-const distinct = (layouts: readonly Layout[]): Layout[] => [
-  ...new Map(layouts.map((layout) => [layout.join(), layout])).values(),
-];
 
 /** The least that matters, of the first n fresh replications. */
 type Floor = (n: number) => number | Promise<number>;

@@ -43,6 +43,11 @@ export interface BufferResults extends ResultsHead<'buffers'> {
    * curve are told.
    */
   readonly freshReplications: number;
+  /**
+   * Level of the intervals of the chosen layout and of those set against it, so that its rate and all that
+   * they ship more or less hold together with `level` (Bonferroni), and with them all that the answer says.
+   */
+  readonly eachLevel: number;
   /** Relative difference that does not matter. */
   readonly zone: number;
   readonly currency: string | null;
@@ -73,12 +78,12 @@ export interface BufferResults extends ResultsHead<'buffers'> {
   /** The selection among the best few of the search that have as many places as the chosen layout. */
   readonly selection: {
     /**
-     * Whether the procedure came to its end; if so, the one chosen is within the zone of the best of these
-     * with at least `level`.
+     * Whether the procedure came to its end; if so, the one that ships most is within the zone of the best
+     * of these with at least `level`.
      */
     readonly settled: boolean;
     readonly rounds: number;
-    /** The best first, all intervals together at `level`. */
+    /** The best first. */
     readonly others: readonly ComparedLayout[];
   };
   /**

@@ -60,8 +60,8 @@ function targetSentence(results: Results, rate: number, verdict: BufferResults['
   }
 }
 
-const rateOf = ({ chosen, unit, level }: Results): string =>
-  `${mean(chosen.rate)} ${unit} (${intervalName(level)} ${bounds(chosen.rate)}, ` +
+const rateOf = ({ chosen, unit, eachLevel }: Results): string =>
+  `${mean(chosen.rate)} ${unit} (${intervalName(eachLevel)} ${bounds(chosen.rate)}, ` +
   `${count(chosen.rate.n, 'replication')})`;
 
 const againstPresent = ({ chosen, present, gain }: Results): string =>

@@ -90,6 +90,11 @@ function leastOf(scenario: Scenario, spot: Place): number {
   return spot.present;
 }
 
+/** Each layout once, in their order. */
+export const distinct = (layouts: readonly Layout[]): Layout[] => [
+  ...new Map(layouts.map((layout) => [layout.join(), layout])).values(),
+];
+
 /** The scenario with these places in these spots; everything else as it was. */
 export function withLayout(scenario: Scenario, spots: readonly Spot[], layout: Layout): Scenario {
   const at = (of: string, kind: Spot['kind']): number | undefined =>

@@ -7,7 +7,7 @@ import { type Standing, standingOf } from '../statistics/zone.js';
 import type { Found } from './hunt.js';
 import type { BestMore, BufferResults, ComparedLayout, LayoutResult } from './results.js';
 import { buffersSentence } from './sentence.js';
-import { isSameLayout, type Layout, placesOf, type Spot } from './spots.js';
+import { distinct, isSameLayout, type Layout, placesOf, type Spot } from './spots.js';
 import type { RateMeasure } from './trial.js';
 import type { Trials } from './trials.js';
 
@@ -38,12 +38,17 @@ export function bufferResults(study: BufferFindings, found: Found): BufferResult
     rate,
     costPerDay: spaceDay === undefined ? null : spaceDay * placesOf(layout),
   });
-  const told = (layout: Layout): LayoutResult => result(layout, amount(valuesOf(layout), level));
+  const compared = distinct([present, best ?? present, ...selected.others]).filter(
+      (layout) => !isSameLayout(layout, selected.layout),
+    ),
+    // The rate of the chosen layout, and what each of the others ships more or less.
+    eachLevel = familyLevel(level, 1 + compared.length);
+  const told = (layout: Layout): LayoutResult => result(layout, amount(valuesOf(layout), eachLevel));
   const searched = (layout: Layout): Estimate => amount(trials.values(layout), level);
   const matters = zone * fresh.mean(selected.layout, freshReplications);
   const chosen = told(selected.layout);
-  const against = (layout: Layout, at: number): ComparedLayout => {
-    const behind = difference(valuesOf(layout), valuesOf(selected.layout), at);
+  const against = (layout: Layout): ComparedLayout => {
+    const behind = difference(valuesOf(layout), valuesOf(selected.layout), eachLevel);
     return {
       ...told(layout),
       behind,
@@ -59,6 +64,7 @@ export function bufferResults(study: BufferFindings, found: Found): BufferResult
     ...headOf('buffers', study),
     replications,
     freshReplications,
+    eachLevel,
     zone,
     currency: scenario.costs?.currency ?? null,
     unit: measure.unit,
@@ -73,23 +79,21 @@ export function bufferResults(study: BufferFindings, found: Found): BufferResult
       best: best === null ? null : defined(best[s]),
     })),
     chosen,
-    present: against(present, level),
-    gain: difference(valuesOf(present), valuesOf(selected.layout), level),
-    best: best === null ? null : against(best, level),
+    present: against(present),
+    gain: difference(valuesOf(present), valuesOf(selected.layout), eachLevel),
+    best: best === null ? null : against(best),
     more: best === null || isSameLayout(best, selected.layout) ? null : moreOf(best),
     selection: {
       settled: selected.settled,
       rounds: selected.rounds,
-      others: selected.others
-        .map((layout) => against(layout, familyLevel(level, selected.others.length)))
-        .sort((a, b) => b.rate.mean - a.rate.mean),
+      others: selected.others.map(against).sort((a, b) => b.rate.mean - a.rate.mean),
     },
     curve: curve.map((point) => ({ ...point, behind: behind(point, curve) })),
     ample: ample === null ? null : { placesEach: Math.min(...ample), rate: searched(ample) },
     layoutsTried: trials.tried,
   };
   function moreOf(best: Layout): BestMore {
-    const more = difference(valuesOf(selected.layout), valuesOf(best), level);
+    const more = difference(valuesOf(selected.layout), valuesOf(best), eachLevel);
     return {
       ...more,
       places: placesOf(best) - placesOf(selected.layout),

@@ -38,7 +38,7 @@ export type ComparedVerdict =
 export interface ComparedMeasure {
   readonly measure: MeasureId;
   readonly value: Estimate;
-  /** What-if minus base, paired by replication, at the level of `differenceLevel`. */
+  /** What-if minus base, paired by replication. */
   readonly difference: Estimate;
   /** The same over the base's mean, 0.1 for ten per cent; null where that is 0. */
   readonly relative: Estimate | null;
@@ -74,7 +74,9 @@ export interface CompareResults extends ResultsHead<'compare'> {
   readonly whatIfsFile: string;
   readonly replications: number;
   /**
-   * Level of each difference, so that all what-ifs together hold with `level` in each measure (Bonferroni).
+   * Level of each difference, so that all of them, every what-if in every measure, hold together with `level`
+   * (Bonferroni); and of the values beside them. There are four measures at least, so all that the answer
+   * tells, the base's throughput and two differences a what-if, is no more than that many intervals.
    */
   readonly differenceLevel: number;
   /** The answer in a sentence or two. */

@@ -42,7 +42,7 @@ export function summariseComparison(
       ...measure,
       zone: zoneOf(base.readings.map(measure.of(base)), zoneShare(zones, measure.id)),
     })),
-    differenceLevel = familyLevel(level, whatIfs.length);
+    differenceLevel = familyLevel(level, whatIfs.length * measures.length);
   const values = (variant: ReadVariant, { of }: Measure): number[] => variant.readings.map(of(variant));
   const shown = lastBucket(all, buckets.labels.length),
     workingDays = buckets.workingDays.slice(0, shown);
@@ -52,13 +52,13 @@ export function summariseComparison(
     ...result(base),
     values: measures.map((measure) => ({
       measure: measure.id,
-      value: amount(values(base, measure), level),
+      value: amount(values(base, measure), differenceLevel),
     })),
   };
   const whatIfResults = whatIfs.map((whatIf) => ({
     ...result(whatIf),
     compared: measures.map((measure) =>
-      compared(measure, values(base, measure), values(whatIf, measure), level, differenceLevel),
+      compared(measure, values(base, measure), values(whatIf, measure), differenceLevel),
     ),
   }));
   const measured = measures.map(({ id, name, unit, better, zone }) => ({ id, name, unit, better, zone }));

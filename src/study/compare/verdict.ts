@@ -11,15 +11,14 @@ export const zoneOf = (base: readonly number[], share: number): ZoneResult => ({
   amount: share * Math.abs(mean(base)),
 });
 
-/** A what-if against the base: values by replication, paired. */
+/** A what-if against the base: values by replication, paired; all intervals at `level`. */
 export function compared(
   measure: Pick<Measure, 'id' | 'unit' | 'better'> & { readonly zone: ZoneResult },
   base: readonly number[],
   changed: readonly number[],
   level: number,
-  differenceLevel: number,
 ): ComparedMeasure {
-  const { difference: seen, pairingGain } = difference(base, changed, differenceLevel),
+  const { difference: seen, pairingGain } = difference(base, changed, level),
     scale = Math.abs(mean(base));
   return {
     measure: measure.id,

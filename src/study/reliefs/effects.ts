@@ -3,9 +3,9 @@ import { difference } from '../statistics/difference.js';
 import { type Estimate, mapped } from '../statistics/estimate.js';
 import { meanInterval } from '../statistics/interval.js';
 import type { Effect, ReliefResult, VariedAssumption, VariedResult } from './results.js';
-import { type Compared, gainsOver } from './runs.js';
+import { type Compared, gainsOver, surelyGains } from './runs.js';
 import type { Out } from './screen.js';
-import type { ValueEnd } from './values.js';
+import type { ValueEnd } from './values/values.js';
 
 /** A change against the base, by pairs of replications with the same streams. */
 export function effectOf(
@@ -46,23 +46,20 @@ export function gainPerCost(
   return { ...mapped(meanInterval(pulls, gain.level), (pull) => quotient + pull), mean: quotient };
 }
 
-/** Reliefs by gain, those compared to the end first. */
+/** With their ranks: as they come, and by cost. */
 export function ranks(all: readonly ReliefResult[]): ReliefResult[] {
-  const byGain = [...all].sort(
-    (a, b) => Number(a.out !== null) - Number(b.out !== null) || b.gain.mean - a.gain.mean,
-  );
   const isDearer = (each: ReliefResult): number => Number((each.costPerUnit?.mean ?? 0) > 0);
-  const worth = byGain
+  const worth = all
     .filter(
       ({ gain, costPerUnit: cost, gainPerCost: quotient }) =>
-        cost !== null && gain.low !== null && gain.low > 0 && (cost.mean <= 0 || quotient !== null),
+        cost !== null && surelyGains(gain) && (cost.mean <= 0 || quotient !== null),
     )
     .sort(
       (a, b) =>
         isDearer(a) - isDearer(b) ||
         (b.gainPerCost?.mean ?? b.gain.mean) - (a.gainPerCost?.mean ?? a.gain.mean),
     );
-  return byGain.map((each, i) => ({
+  return all.map((each, i) => ({
     ...each,
     rank: i + 1,
     rankPerCost: worth.includes(each) ? worth.indexOf(each) + 1 : null,

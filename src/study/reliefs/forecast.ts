@@ -10,17 +10,23 @@ export interface Screening {
 
 /**
  * How many replications a study of reliefs takes in all: at least those of the first look, and what was run
- * since; at most as if nothing more were ruled out.
+ * since; at most as if nothing more were ruled out, and the final were as large as can be.
  */
 export class Forecast {
   private readonly groups: Screening[];
+  /** Fresh replications of the final. */
+  private final: ToCome;
 
   constructor(
     private readonly first: number,
     private readonly most: number,
-    sizes: readonly number[],
+    sizes: readonly [reliefs: number, values: number],
+    /** So many reliefs go into the final; the base and a value come with them. */
+    keep: number,
     private readonly tell: ((toCome: ToCome) => void) | undefined,
   ) {
+    const finalists = sizes[0] + sizes[1] === 0 ? 0 : 1 + Math.min(keep, sizes[0]) + Math.min(1, sizes[1]);
+    this.final = { least: 0, most: finalists * most };
     this.groups = sizes.map((alive) => ({ run: 0, alive, each: 0 }));
     this.say();
   }
@@ -31,10 +37,17 @@ export class Forecast {
     this.say();
   }
 
+  /** So many are run once more. */
+  finalists(finalists: number): void {
+    const all = finalists * this.most;
+    this.final = { least: all, most: all };
+    this.say();
+  }
+
   private say(): void {
-    const { first, most, groups, tell } = this;
-    let least = most,
-      atMost = most;
+    const { first, most, groups, final, tell } = this;
+    let least = most + final.least,
+      atMost = most + (final.most ?? 0);
     for (const { run, alive, each } of groups) {
       least += each === 0 ? first * alive : run;
       atMost += run + alive * (most - each);

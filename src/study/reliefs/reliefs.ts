@@ -13,16 +13,19 @@ import { planned } from '../sample/planned.js';
 import { familyLevel } from '../statistics/difference.js';
 import { amount } from '../statistics/interval.js';
 import { sumOf } from '../statistics/sums.js';
-import { bearings } from './bearing.js';
 import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
-import { effectOf, gainPerCost, ranks, tornado } from './effects.js';
+import { ranks, tornado } from './effects.js';
+import { byGain, seenBy } from './final.js';
 import { Forecast } from './forecast.js';
 import { reliefsOf } from './kinds/kinds.js';
-import { loadsOf } from './loads.js';
-import { type ReliefsResults, reliefsSentence } from './results.js';
-import { type Compared, type Screened, screened, toCompare } from './runs.js';
+import { playFinal } from './play-final.js';
+import type { ReliefsResults } from './results.js';
+import { type Compared, looksOf, screened, toCompare } from './runs.js';
+import { reliefsSentence } from './sentence.js';
 import { shippedADay } from './shipped.js';
-import { aboutShop, NO_VALUES, valuesVaried } from './values.js';
+import { bearings } from './values/bearing.js';
+import { loadsOf } from './values/loads.js';
+import { aboutShop, NO_VALUES, valuesVaried } from './values/values.js';
 
 export interface ReliefsOptions extends StudyOptions {
   /** The scenario's guesses and estimates; left out: none is varied. */
@@ -39,11 +42,10 @@ export interface ReliefsOptions extends StudyOptions {
 export const assumptionsFingerprint = (assumptions: readonly Assumption[]): string =>
   fingerprint(assumptions.map(({ path, basis, raw, inGeneral }) => [path, basis, raw, inGeneral ?? false]));
 
-/** Replications before the first look, and between looks. */
-const FIRST = 10,
-  BETWEEN = 10;
-/** So many best reliefs the screen promises to keep. */
+/** So many best reliefs the screen promises to keep; they go into the final. */
 const KEEP = 5;
+/** What the answer rests on, each with its share of what may go wrong: base, screen, gains, final, values. */
+const SHARES = 5;
 /**
  * A gain below this share of the base's throughput does not matter: half of what a rate may miss and still
  * count as held. Our own convention.
@@ -98,48 +100,50 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       baseRead = toRead(base);
     const ofBase = [...firstSeen.map(baseRead.read), ...(await replicator.row(baseRead, first + 1, most))];
     // Told only now: by the base it is seen how long a replication takes.
-    const forecast = new Forecast(first, most, [reliefs.length, assumed.length], options.onForecast);
-    const meanOf = (what: keyof Compared) =>
-      amount(
-        ofBase.map((each) => each[what]),
-        level,
-      );
+    const forecast = new Forecast(
+      first,
+      most,
+      [reliefs.length, assumed.length],
+      KEEP + 2,
+      options.onForecast,
+    );
+    const each = familyLevel(level, SHARES),
+      meanOf = (what: keyof Compared) =>
+        amount(
+          ofBase.map((one) => one[what]),
+          each,
+        );
     const across = meanOf('throughput'),
       costs = meanOf('cost'),
       zone = Math.max(1e-9, ZONE_SHARE * across.mean);
     const tried = <Member extends Changed>(group: readonly Member[], keep: number, id: number) =>
-      screened(group.map(toRead<Member>), ofBase, looks, { keep, zone, level }, replicator, (screening) => {
-        forecast.seen(id, screening);
-      });
+      screened(
+        group.map(toRead<Member>),
+        ofBase,
+        looks,
+        { keep, zone, level: each },
+        replicator,
+        (screening) => {
+          forecast.seen(id, screening);
+        },
+      );
     const triedReliefs = await tried(reliefs, KEEP, 0),
       triedEnds = await tried(assumed, 0, 1);
-    const eachLevel = {
-      reliefs: levelOf(triedReliefs, level),
-      assumptions: levelOf(triedEnds, level),
-    };
-    const ranked = ranks(
-      triedReliefs.map(({ member: { of }, row, out }) => {
-        const effect = effectOf(ofBase, row, out, eachLevel.reliefs);
-        return {
-          rank: 0,
-          kind: of.kind,
-          text: of.text,
-          of: of.of,
-          ...effect,
-          gainPerCost: gainPerCost(ofBase, row, effect),
-          rankPerCost: null,
-        };
-      }),
-    );
-    const ends = triedEnds.map(({ member: { of }, row, out }) => ({
-      ...of,
-      effect: effectOf(ofBase, row, out, eachLevel.assumptions),
-    }));
+    const levels = {
+        reliefs: familyLevel(each, 2 * reliefs.length),
+        assumptions: familyLevel(each, assumed.length),
+      },
+      ends = seenBy(ofBase, triedEnds, levels.assumptions),
+      final = await playFinal({
+        ...{ base: baseRead, ofBase, ends, reliefs: byGain(seenBy(ofBase, triedReliefs, levels.reliefs)) },
+        ...{ level: each, eachLevel: levels.reliefs, zone, keep: KEEP, replications: most },
+        ...{ replicator, forecast },
+      });
     const results: Omit<ReliefsResults, 'answer'> = {
       ...headOf('reliefs', { ...options, scenario, level }),
       replications: most,
       firstReplications: first,
-      eachLevel,
+      eachLevel: { ...levels, final: final.level },
       zone,
       keep: KEEP,
       counted: {
@@ -157,19 +161,21 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         throughput: across,
         costPerUnit: costs.n === 0 ? null : costs,
         currency: scenario.costs?.currency ?? null,
-        verdict: judged.verdict,
+        keptUp: judged.holding?.keptUp ?? null,
         gridlocks: judged.gridlocks,
       },
-      reliefs: ranked,
-      assumptions: tornado(ends),
+      reliefs: ranks(final.reliefs),
+      best: final.best,
+      assumptions: tornado(ends.map(({ member: { of }, effect }) => ({ ...of, effect }))),
+      measureNext: final.measureNext,
       values: {
         most: mostValues,
         left: values.left.map(({ path, words, basis, value }) => ({ path, words, basis, value })),
       },
       skipped: [...skipped, ...values.skipped],
       runs: {
-        run: most + sumOf([...triedReliefs, ...triedEnds], ({ row }) => row.length),
-        withoutScreen: most * (1 + reliefs.length + assumed.length),
+        run: most + sumOf([...triedReliefs, ...triedEnds], ({ row }) => row.length) + final.run,
+        withoutScreen: most * (1 + reliefs.length + assumed.length) + final.run,
       },
     };
     return { ...results, answer: { sentence: reliefsSentence(results) } };
@@ -185,13 +191,3 @@ function preparation(reliefs: number, values: number, most: number): string {
     ? `${tried} and ${values === 1 ? '1 guess or estimate' : `${values} guesses and estimates`}, low and high`
     : `${tried} and the ${most} of ${values} guesses and estimates that may bear most, low and high`;
 }
-
-/** Replications after which is looked: 10, 20, 30, 40. */
-export function looksOf(most: number): number[] {
-  const looks = [];
-  for (let last = FIRST; last < most; last += BETWEEN) looks.push(last);
-  return [...looks, most];
-}
-
-const levelOf = (all: readonly Screened<unknown>[], level: number): number =>
-  familyLevel(level, all.filter(({ out }) => out === null).length);

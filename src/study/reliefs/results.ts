@@ -1,10 +1,8 @@
 import type { Basis } from '../../scenario/types/scenario.js';
-import { count, number, withInterval } from '../format.js';
 import type { ResultsHead } from '../head.js';
-import type { Verdict } from '../held/rate-held.js';
 import type { CountingResult } from '../loads/words.js';
-import { each, unitsEach } from '../planners-unit.js';
 import type { Estimate } from '../statistics/estimate.js';
+import type { Proportion } from '../statistics/proportion.js';
 import type { ReliefKind } from './relief.js';
 import type { Out } from './screen.js';
 import type { Thing } from './thing.js';
@@ -18,11 +16,13 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
   readonly replications: number;
   readonly firstReplications: number;
   /**
-   * Confidence that all intervals of a table hold together, and that of each of them (Bonferroni over those
-   * compared to the end).
+   * Confidence that all that is told holds together. What it rests on has a fifth each of what may go wrong:
+   * the base, the screen, and each table of intervals, whose levels these are (Bonferroni): `reliefs`, a gain
+   * and a difference to the best of every relief; `final`, the same of those with fresh replications, and the
+   * value to be measured next; `assumptions`, both ends of every value.
    */
   readonly level: number;
-  readonly eachLevel: { readonly reliefs: number; readonly assumptions: number };
+  readonly eachLevel: { readonly reliefs: number; readonly final: number; readonly assumptions: number };
   /** Gain that does not matter. */
   readonly zone: number;
   /** Reliefs that the screen promises to keep. */
@@ -45,14 +45,34 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
     readonly throughput: Estimate;
     readonly costPerUnit: Estimate | null;
     readonly currency: string | null;
-    readonly verdict: Verdict;
+    /** Builds that keep up with the rate asked; null without weeks to judge. */
+    readonly keptUp: Proportion | null;
     readonly gridlocks: number;
   };
   readonly answer: { readonly sentence: string };
-  /** By gain; those compared to the end first. */
+  /**
+   * Those with fresh replications first: of these those that may be the best, otherwise in the order by which
+   * they were chosen. Then by gain, those compared to the end first.
+   */
   readonly reliefs: readonly ReliefResult[];
+  /**
+   * The first `named` reliefs are not told apart by their fresh replications, nor are so many `others` from
+   * them, which had none; null where none surely gains.
+   */
+  readonly best: { readonly named: number; readonly others: number } | null;
   /** By the greater effect of the two ends. */
   readonly assumptions: readonly VariedAssumption[];
+  /**
+   * The end that moves it most, if one surely does and by more than the zone: `value` instead of `now`, with
+   * its gain in fresh replications.
+   */
+  readonly measureNext:
+    | (Pick<VariedAssumption, 'path' | 'words' | 'basis'> & {
+        readonly now: string;
+        readonly value: string;
+        readonly gain: Estimate;
+      })
+    | null;
   readonly values: {
     /** Guesses and estimates that were varied at most. */
     readonly most: number;
@@ -62,7 +82,9 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
   /** What could not be changed. */
   readonly skipped: readonly { readonly what: string; readonly why: string }[];
   readonly runs: {
-    readonly run: number /** If each had been given all replications. */;
+    /** The fresh ones of the final among them. */
+    readonly run: number;
+    /** If each had been given all replications. */
     readonly withoutScreen: number;
   };
 }
@@ -82,6 +104,8 @@ export interface ReliefResult extends Effect {
   readonly kind: ReliefKind;
   readonly text: string;
   readonly of: Thing;
+  /** Whether its figures are from fresh replications, which had no part in choosing it. */
+  readonly isFresh: boolean;
   /** Gain over the change of the cost of a unit; null unless that surely rises. */
   readonly gainPerCost: Estimate | null;
   /**
@@ -104,48 +128,4 @@ export interface VariedAssumption {
 }
 export interface VariedResult extends Effect {
   readonly value: string;
-}
-
-/** The answer in two or three sentences: what gains most, and which number to measure next. */
-export function reliefsSentence({
-  base,
-  reliefs,
-  assumptions,
-  values: { left },
-  zone,
-  rate,
-  rateUnit,
-}: Omit<ReliefsResults, 'answer'>): string {
-  const sure = reliefs.filter(({ gain, out }) => out === null && gain.low !== null && gain.low > 0),
-    [best] = sure;
-  const from = `${withInterval(base.throughput)} ${unitsEach(rateUnit)}`;
-  const first =
-    best === undefined
-      ? `Of ${count(reliefs.length, 'relief')} none surely ships more than ${from}.`
-      : `The best single relief is ${best.text}: ${withInterval(best.gain)} ${unitsEach(rateUnit)} more ` +
-        `than ${from}; ${count(sure.length, 'relief')} of ${reliefs.length} surely ` +
-        `ship${sure.length === 1 ? 's' : ''} more.`;
-  const held =
-    base.verdict !== 'holds'
-      ? []
-      : [
-          `The scenario holds the ${number(rate.asked ?? 0)} ${each(rateUnit)} it asks for, so little can ` +
-            'be gained; --rate asks for more.',
-        ];
-  const [next] = assumptions;
-  const measure =
-    next === undefined
-      ? []
-      : next.largest <= zone
-        ? [
-            left.length === 0
-              ? `No guess or estimate moves it by more than ${number(zone)} within its range.`
-              : `None of the ${assumptions.length} guesses and estimates that were varied moves it by more ` +
-                `than ${number(zone)} within its range; ${left.length} were not.`,
-          ]
-        : [
-            `Measure next: ${next.words} (${next.basis}, ${next.value}), which moves it by up to ` +
-              `${number(next.largest)} within its range.`,
-          ];
-  return [first, ...held, ...measure].join(' ');
 }

@@ -2,6 +2,7 @@ import type { Observation } from '../../measure/observe.js';
 import { defined } from '../lists.js';
 import type { Replicator, Variant } from '../run/replicator.js';
 import { unitCost } from '../sections/costs.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { sumOf } from '../statistics/sums.js';
 import type { Changed } from './changes.js';
 import type { Screening } from './forecast.js';
@@ -15,6 +16,20 @@ export interface Compared {
   readonly throughput: number;
   readonly cost: number;
 }
+
+/** Replications before the first look, and between looks. */
+const FIRST = 10,
+  BETWEEN = 10;
+
+/** Replications after which is looked: 10, 20, 30, 40. */
+export function looksOf(most: number): number[] {
+  const looks = [];
+  for (let last = FIRST; last < most; last += BETWEEN) looks.push(last);
+  return [...looks, most];
+}
+
+/** Surely more than the base, be it ever so little. */
+export const surelyGains = ({ low }: Estimate): boolean => low !== null && low > 0;
 
 /**
  * A member of a screened group: its replications in order, and why it was out before the last; null: it was

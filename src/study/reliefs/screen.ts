@@ -36,7 +36,9 @@ export interface ScreenOptions {
  *   by a slip in one of k (count - k) pairs, hence that many in the place of KN's k - 1 (Bonferroni). KN goes
  *   on until one is left; here all are left that are not ruled out when the replications end.
  * - who has no effect: the paired Student interval of the difference to the base lies wholly within +- zone,
- *   at a level divided over `keep` and the looks. Half of 1 - level goes to each.
+ *   at a level divided over `keep` and the looks. Half of 1 - level goes to each. Where nobody is ruled out
+ *   for being behind, all of it goes to this, divided over all and the looks: so nobody is ruled out who has
+ *   an effect beyond the zone.
  */
 export class ReliefScreen {
   private readonly all: Contestant[];
@@ -78,10 +80,9 @@ export class ReliefScreen {
   }
 
   private hasNoEffect({ gains }: Contestant): boolean {
-    const { level, zone, keep, looks } = this.options;
-    const { low, high } = boundsOf(
-      meanInterval(gains, familyLevel((1 + level) / 2, Math.max(1, keep) * looks)),
-    );
+    const { count, level, zone, keep, looks } = this.options,
+      each = keep === 0 ? familyLevel(level, count * looks) : familyLevel((1 + level) / 2, keep * looks);
+    const { low, high } = boundsOf(meanInterval(gains, each));
     return low > -zone && high < zone;
   }
 

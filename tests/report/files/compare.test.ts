@@ -65,9 +65,11 @@ describe('the report of a comparison', async () => {
     expect(page).toContain('sites.works.stations.bench.places');
     expect(page).toContain('dear, &lt;and&gt; big');
     expect(page).toContain('bench &amp; trim');
-    expect(results.differenceLevel).toBeCloseTo(0.975, 12);
-    expect(page).toContain('97.5 % CI');
-    expect(page).toContain('hold together with 95 % (Bonferroni)');
+    // Two what-ifs in five measures: 1 - 0.05 / 10.
+    expect(results.differenceLevel).toBeCloseTo(0.995, 12);
+    expect(page).toContain(
+      '99.5 % CI, so that all 10 differences hold together with 95 % (Bonferroni), and with them all that the answer says',
+    );
   });
 
   it('prints a table of at most 100 columns with the answer first', () => {
@@ -75,6 +77,7 @@ describe('the report of a comparison', async () => {
     expect(lines[0]).toMatch(/^The base ships /);
     expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(100);
     expect(lines).toContain('6 replications of each, seed 1, the same chance in all');
+    expect(lines).toContain('intervals: 99.5 % CI, so that all 10 differences hold together with 95 %');
     // Both what-ifs under each of five measures.
     expect(lines.filter((line) => line.startsWith('  two benches '))).toHaveLength(5);
   });

@@ -13,7 +13,7 @@ const around = (mean: number, base: number): [number[], number[]] => [
 /** t(2; 0.975) = 4.302653 (tables of Student's t): the half-width of such three pairs. */
 const HALF = 4.302653 / Math.sqrt(3);
 const verdict = (measure: typeof LEAD | typeof RATE, base: number[], changed: number[], share: number) =>
-  compared({ ...measure, zone: zoneOf(base, share) }, base, changed, 0.95, 0.95);
+  compared({ ...measure, zone: zoneOf(base, share) }, base, changed, 0.95);
 
 describe('the verdict on paired values', () => {
   it('has the paired t interval, and is not settled where that reaches from one side of the zone to the other', () => {
@@ -125,7 +125,7 @@ describe('the answer in words', () => {
       whatIfs: Object.entries(whatIfs).map(([name, [base, changed]]) => ({
         ...variant,
         name,
-        compared: measures.map((measure) => compared(measure, base, changed, 0.95, 0.95)),
+        compared: measures.map((measure) => compared(measure, base, changed, 0.95)),
       })),
     });
 

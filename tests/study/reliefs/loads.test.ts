@@ -4,8 +4,8 @@ import { prepare } from '../../../src/flow/plan.js';
 import { observe } from '../../../src/measure/observe.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
-import { loadsOf } from '../../../src/study/reliefs/loads.js';
-import { stepShares } from '../../../src/study/reliefs/step-shares.js';
+import { loadsOf } from '../../../src/study/reliefs/values/loads.js';
+import { stepShares } from '../../../src/study/reliefs/values/step-shares.js';
 
 // Invented, round the clock. The bench takes 20 + 40 min of a unit, 24 a day; the dryer 30, 48 a day; two
 // fitters are at 40 min of the bench and 20 of the dryer's step; bolts for 12 units a day come by a rhythm.

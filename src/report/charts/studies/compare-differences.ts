@@ -1,6 +1,7 @@
 import type { Plugin } from 'chart.js';
 import type { ComparedMeasure, ComparedVerdict, CompareResults } from '../../../study/compare/results.js';
 import { bounds, count, intervalName, number, signed } from '../../../study/format.js';
+import { togetherText } from '../../compare.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import { INK, PALETTE, SIZE } from '../../style.js';
 import { fit } from '../../text.js';
@@ -50,9 +51,9 @@ export function compareDifferences(results: CompareResults): Chart | null {
     finding: finding(results),
     how:
       `What-if minus base as a share of the base's mean, paired by replication (common random ` +
-      `numbers), ${count(results.replications, 'replication')}. Dot: mean; bar: ${ci}, so that all ` +
-      `what-ifs hold together with ${number(results.level * 100)} % in each measure. Grey band: what ` +
-      'does not matter. Blue dots: better, red diamonds: worse, hollow where it may be by less than ' +
+      `numbers), ${count(results.replications, 'replication')}. Dot: mean; bar: ` +
+      `${togetherText(results)}. Grey band: what does not matter. Blue dots: better, red diamonds: worse, ` +
+      'hollow where it may be by less than ' +
       'matters; grey dots: no difference that matters, hollow: not settled.',
     rows,
     columns: [

@@ -1,5 +1,5 @@
 import type { CompareResults, VariantResult } from '../../../study/compare/results.js';
-import { short } from '../../../study/format.js';
+import { intervalName, short } from '../../../study/format.js';
 import { daysInBucket, eachWorking, unitsEach } from '../../../study/planners-unit.js';
 import { type Estimate, mapped } from '../../../study/statistics/estimate.js';
 import { LINES } from '../../style.js';
@@ -56,11 +56,12 @@ function weeks(
   );
   const left = all.length - lines.length,
     evened = id === 'throughput' && all.some(({ variant }) => variant.shippedOverLoads !== null);
+  const ci = intervalName(results.differenceLevel);
   const window =
     id === 'throughput' && results.window !== null
-      ? ` Means at the right: from ${results.window.from} to ${results.window.to}.`
-      : '';
-  const [best] = results.whatIfs
+      ? ` Means at the right (${ci}): from ${results.window.from} to ${results.window.to}.`
+      : ` Means at the right: ${ci}.`;
+  const better = results.whatIfs
     .flatMap(({ name, compared }) =>
       compared
         .filter(({ measure, verdict }) => measure === id && verdict === 'better')
@@ -70,9 +71,9 @@ function weeks(
   return timeChart(results, {
     finding:
       `${what} by ${results.series.unit}: ` +
-      (best === undefined
+      (better.length === 0
         ? 'no what-if is surely better than the base by what matters'
-        : `best against the base is ${best.name}`),
+        : `better than the base: ${better.map(({ name }) => name).join(', ')}`),
     how:
       `${id === 'wip' ? 'Units inside' : `Units shipped ${eachWorking(results.rateUnit)} of the base`} by ` +
       `${results.series.unit}${evened ? ', as a mean over whole loads around it' : ''}, each variant as it ` +

@@ -1,9 +1,10 @@
 import type { Plugin } from 'chart.js';
-import { intervalName, number, short, withInterval } from '../../../study/format.js';
+import { exact, short, withInterval } from '../../../study/format.js';
 import { unitsEach } from '../../../study/planners-unit.js';
 import type { ReliefsResults } from '../../../study/reliefs/results.js';
+import { bestText } from '../../../study/reliefs/sentence.js';
 import { axisOf, drawing } from '../../drawing.js';
-import { countedIn } from '../../reliefs.js';
+import { countedIn, levelsText } from '../../reliefs.js';
 import { PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
 import type { Chart } from '../chart.js';
@@ -14,30 +15,26 @@ const TOP = 20;
 
 /** The best reliefs, each a dot with its interval. */
 export function reliefGains(results: ReliefsResults): Chart | null {
-  const { reliefs, eachLevel, rateUnit } = results,
-    units = unitsEach(rateUnit),
-    [best] = reliefs;
-  if (best === undefined) return null;
+  const { reliefs, rateUnit } = results,
+    units = unitsEach(rateUnit);
+  if (reliefs.length === 0) return null;
   const shown = reliefs.slice(0, TOP),
-    rows = rowsOf(shown, ({ text }) => text),
-    ci = intervalName(eachLevel.reliefs);
+    rows = rowsOf(shown, ({ text }) => text);
   return rowChart({
     finding:
-      (best.gain.low ?? 0) > 0
-        ? `Best single relief: ${best.text}, ${withInterval(best.gain)} ${units} more`
-        : `No single relief surely ships more than the base, ${withInterval(results.base.throughput)} ` +
-          units,
+      bestText(results) ??
+      `No single relief surely ships more than the base, ${withInterval(results.base.throughput)} ` + units,
     how:
       `U${units.slice(1)} more than the base, ${countedIn(results)}, in pairs of replications ` +
-      `with the same chance. Dot: mean; bar: ${ci}, so that those compared to the end hold ` +
-      'together. Right of the line at 0: ships more.',
+      `with the same chance. Dot: mean; bar: ${levelsText(results)}. Right of the line at 0: ` +
+      'ships more.',
     rows,
     columns: [
-      [['gain', `(${ci})`], ({ gain }) => short(gain)],
-      [['replications'], ({ replications }) => number(replications)],
+      [['gain', '(CI)'], ({ gain }) => short(gain)],
+      [['replications'], ({ replications, isFresh }) => `${exact(replications)}${isFresh ? ' fresh' : ''}`],
     ],
     values: valueAxis(`gain, ${units}`, { grid: ZERO_GRID }),
-    intervals: [ci, ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean]],
+    intervals: ['CI', ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean]],
     plugins: [dots(shown.map(({ gain }) => gain.mean))],
   });
 }

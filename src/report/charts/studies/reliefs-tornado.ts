@@ -1,6 +1,7 @@
-import { intervalName, number, short } from '../../../study/format.js';
+import { intervalName, short } from '../../../study/format.js';
 import { unitsEach } from '../../../study/planners-unit.js';
 import type { ReliefsResults, VariedResult } from '../../../study/reliefs/results.js';
+import { nextText } from '../../../study/reliefs/sentence.js';
 import { DARK_EDGE, PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
 import type { Chart } from '../chart.js';
@@ -9,9 +10,9 @@ import { perRow, rowChart, rowHeight, rowsOf } from '../row-chart.js';
 const TOP = 20;
 
 /** Guesses and estimates by what they move, low and high, the greatest first. */
-export function reliefTornado({ assumptions, eachLevel, rateUnit }: ReliefsResults): Chart | null {
-  const [first] = assumptions;
-  if (first === undefined) return null;
+export function reliefTornado(results: ReliefsResults): Chart | null {
+  const { assumptions, eachLevel, rateUnit } = results;
+  if (assumptions.length === 0) return null;
   const units = unitsEach(rateUnit),
     rows = rowsOf(assumptions.slice(0, TOP), ({ words }) => words),
     ci = intervalName(eachLevel.assumptions);
@@ -23,9 +24,7 @@ export function reliefTornado({ assumptions, eachLevel, rateUnit }: ReliefsResul
     categoryPercentage: 0.8,
   });
   return rowChart({
-    finding:
-      `Measure next: ${first.words}, ${first.basis === 'estimate' ? 'an' : 'a'} ${first.basis} that moves ` +
-      `throughput by up to ${number(first.largest)} ${units}`,
+    finding: nextText(results) ?? 'No guess or estimate surely moves throughput by more than matters',
     how:
       `U${units.slice(1)} more or less than the base where one guess is 20 % lower or higher, one ` +
       'estimate 10 %, a whole number 1 at least; the others stay. Orange: low end; blue: high end. ' +

@@ -1,9 +1,9 @@
-import type { Model } from '../../flow/model/model.js';
-import { CARRIER, CREW } from '../../flow/model/resources.js';
-import { demand } from '../capacity/demand.js';
-import type { LimitKind } from '../capacity/limits.js';
-import { stationMinutes } from '../capacity/station.js';
-import { defined, named, rowsOf } from '../lists.js';
+import type { Model } from '../../../flow/model/model.js';
+import { CARRIER, CREW } from '../../../flow/model/resources.js';
+import { demand } from '../../capacity/demand.js';
+import type { LimitKind } from '../../capacity/limits.js';
+import { stationMinutes } from '../../capacity/station.js';
+import { defined, named, rowsOf } from '../../lists.js';
 
 /** What a step takes of a resource, out of all that is taken of it: by mean minutes, 0 to 1. */
 export interface StepShare {

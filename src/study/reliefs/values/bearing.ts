@@ -1,11 +1,11 @@
-import type { Model } from '../../flow/model/model.js';
-import { allSteps, findsOf, type StationedStep, stationsOf } from '../../scenario/lookup/placed.js';
-import { teamsOf } from '../../scenario/plant/teams.js';
-import type { Path } from '../../scenario/types/problem.js';
-import type { Assumption, Scenario } from '../../scenario/types/scenario.js';
-import { own } from '../../scenario/values/raw.js';
-import { changeOf } from '../../scenario/vary.js';
-import type { LimitKind } from '../capacity/limits.js';
+import type { Model } from '../../../flow/model/model.js';
+import { allSteps, findsOf, type StationedStep, stationsOf } from '../../../scenario/lookup/placed.js';
+import { teamsOf } from '../../../scenario/plant/teams.js';
+import type { Path } from '../../../scenario/types/problem.js';
+import type { Assumption, Scenario } from '../../../scenario/types/scenario.js';
+import { own } from '../../../scenario/values/raw.js';
+import { changeOf } from '../../../scenario/vary.js';
+import type { LimitKind } from '../../capacity/limits.js';
 import type { Loads } from './loads.js';
 import { stepShares } from './step-shares.js';
 

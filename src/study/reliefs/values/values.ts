@@ -1,7 +1,7 @@
-import type { Path } from '../../scenario/types/problem.js';
-import type { Assumption, Scenario } from '../../scenario/types/scenario.js';
-import type { ToVary, Varied } from '../../scenario/vary.js';
-import { type Changed, type Changes, compiled, type Skipped } from './changes.js';
+import type { Path } from '../../../scenario/types/problem.js';
+import type { Assumption, Scenario } from '../../../scenario/types/scenario.js';
+import type { ToVary, Varied } from '../../../scenario/vary.js';
+import { type Changed, type Changes, compiled, type Skipped } from '../changes.js';
 
 /** An end of a value that can be run. */
 export interface ValueEnd {
