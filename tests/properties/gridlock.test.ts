@@ -43,7 +43,7 @@ type Told = 'finished' | 'ended' | 'whole' | 'earlier';
 function judge(yaml: string, replication: number): Told {
   const plan = prepare(modelOf(yaml)),
     told = simulate(plan, 'stands', replication);
-  const { run, since } = watched(plan, replication, told.outcome === FINISHED ? 11 : 1),
+  const { run, since } = watched(plan, replication, told.outcome === FINISHED ? 41 : 1),
     units = new Alive(run).dead.filter(({ step }) => step.route.isMain);
   expect(told.outcome).toBe(units.length > 0 ? GRIDLOCK : run.outcome);
   if (told.outcome !== GRIDLOCK) return told.outcome === FINISHED ? 'finished' : 'ended';
