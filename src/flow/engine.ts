@@ -114,8 +114,9 @@ function loop(run: Run, look: Look | null): number {
       if (!run.pending) continue;
       drain(run);
       if (run.gone >= programme.quantity) return FINISHED;
-    } else if (still || queue.size === 0) {
-      if (leaveIncompletes(run)) continue;
+    } else if ((still || queue.size === 0) && leaveIncompletes(run)) {
+      continue;
+    } else if (still || (queue.size === 0 && (!mayBeStill || end === Infinity))) {
       return run.units.alive === 0 ? FINISHED : GRIDLOCK;
     } else {
       if (boundary === pause) {

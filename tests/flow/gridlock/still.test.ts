@@ -52,4 +52,17 @@ route:
       'unit 1 in place bench: parts axles of 1',
     ]);
   });
+
+  it('is not claimed of one who waits for a shift behind the end of the run', () => {
+    // The unit comes at 13:00 and wants two people. There is one until midnight, when the run ends; the next
+    // morning there are two.
+    const { seen } = play(`
+scenario: next morning
+programme: { start: 2027-03-01, arrivals: 13 h, quantity: 1, until: 2027-03-02 }
+calendars: { two: { hours: ["00:00-12:00", "12:00-24:00"] } }
+sites: { hall: { crews: { hands: { headcount: [2, 1], calendar: two } }, stations: { bench: {} } } }
+route: [{ step: lift, at: bench, crew: { hands: 2 }, work: 1 h }]
+`);
+    expect(seen).toMatchObject({ outcome: 'ended', endedAt: 1440, standstill: { ring: [] } });
+  });
 });
