@@ -1,5 +1,5 @@
 import { exact, withCommas } from '../scenario/values/thousands.js';
-import { type Estimate, mapped } from './statistics/estimate.js';
+import { type Estimate, isSame, isUnseen, mapped } from './statistics/estimate.js';
 import type { Proportion } from './statistics/proportion.js';
 
 export { exact };
@@ -48,12 +48,27 @@ export function signed(difference: Estimate): string {
   return difference.mean > 0 && /[1-9]/.test(text) ? `+${text}` : text;
 }
 
-/** The bounds of an estimate, `3.3 to 3.5`; `no interval` below two replications. */
+/**
+ * The bounds of an estimate, `3.3 to 3.5`, or why there are none, in two or three words that `SHORT_FORMS`
+ * explain: `no interval` below two replications, `too few, 190 would do`, `not seen`, `not seen, < 0.15`,
+ * `always`.
+ */
 export function bounds(estimate: Estimate, scale = 1): string {
   const span = scaled(estimate, scale);
+  if (estimate.needs !== undefined) return `too few, ${about(estimate.needs)} would do`;
+  if (isUnseen(estimate)) return `not seen, < ${number(estimate.high ?? 0)}`;
+  if (isSame(estimate)) return estimate.mean === 0 ? 'not seen' : 'always';
   if (!hasInterval(span)) return 'no interval';
   return `${written(span, span.low)} to ${written(span, span.high)}`;
 }
+
+/** What `bounds` says in place of an interval, in full. */
+export const SHORT_FORMS: readonly (readonly [short: string, full: string])[] = [
+  ['too few, ', 'too few: too few replications to say, and how many would do'],
+  ['not seen, <', 'not seen, <: in none of the replications, and the most that it may be a replication'],
+  ['not seen', 'not seen: in none of the replications'],
+  ['always', 'always: the same in all replications'],
+];
 
 /** Name of the interval, `95 % CI`. */
 export function intervalName(level: number): string {
@@ -64,13 +79,29 @@ export function intervalName(level: number): string {
 }
 
 /**
- * `3.4 (95 % CI 3.3 to 3.5)`; with one replication `3.4 (no interval, 1 replication)`. `unit` follows the
- * mean.
+ * `3.4 (95 % CI 3.3 to 3.5)`, or why there is no interval: `3.4 (no interval, 1 replication)`, `3.4 (too few
+ * replications to say; about 190 would do)`, `0 (not seen in 20 replications; under 0.15 a replication)`,
+ * `3.4 (the same in all 20 replications)`. `unit` follows the mean.
  */
 export function withInterval(estimate: Estimate, unit = '', scale = 1): string {
-  const middle = mean(estimate, scale) + (unit === '' ? '' : ` ${unit}`);
-  if (!hasInterval(estimate)) return `${middle} (no interval, ${count(estimate.n, 'replication')})`;
-  return `${middle} (${intervalName(estimate.level)} ${bounds(estimate, scale)})`;
+  return `${mean(estimate, scale)}${unit === '' ? '' : ` ${unit}`} (${reason(estimate, scale)})`;
+}
+
+function reason(estimate: Estimate, scale: number): string {
+  const { n, needs, high } = estimate;
+  if (needs !== undefined) return `too few replications to say; about ${about(needs)} would do`;
+  if (isUnseen(estimate))
+    return `not seen in ${count(n, 'replication')}; under ${number(high ?? 0)} a replication`;
+  if (isSame(estimate))
+    return `${estimate.mean === 0 ? 'not seen in' : 'the same in all'} ${count(n, 'replication')}`;
+  if (!hasInterval(estimate)) return `no interval, ${count(n, 'replication')}`;
+  return `${intervalName(estimate.level)} ${bounds(estimate, scale)}`;
+}
+
+/** A number of replications that would do is itself a guess: two digits, rounded up. */
+function about(replications: number): string {
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(replications)) - 1);
+  return exact(Math.ceil(replications / step) * step);
 }
 
 /** A share as per cent with its interval, `62 % (95 % CI 47 to 76)`. */

@@ -4,7 +4,7 @@ import type { ToJudge } from '../programme/rate-held.js';
 import { type UnusualCause, type UnusualWeek, unusualWeeks } from '../programme/unusual-weeks.js';
 import type { Planned } from '../sample/planned.js';
 import type { Estimate } from '../statistics/estimate.js';
-import { amount } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { ratio, sumOf } from '../statistics/sums.js';
 
 /** Weeks among those in which a rate is judged that are not like the others, and what the others ship. */

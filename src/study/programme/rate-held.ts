@@ -5,7 +5,8 @@ import { type Counting, countingOf, plainCount, type ShippedBy } from '../loads/
 import { arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
 import type { Planned } from '../sample/planned.js';
 import { boundsOf, type Estimate, widened } from '../statistics/estimate.js';
-import { amount, meanInterval } from '../statistics/interval.js';
+import { meanInterval } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { judgedWindow, stretchOf, type Window } from './judged-window.js';
 import { pooledLeadTime } from './lead-time.js';
 import { allowedUnits, SHORTFALL_ALLOWED } from './shortfall.js';

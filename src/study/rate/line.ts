@@ -10,7 +10,7 @@ import { planned, workingDaysBetween } from '../sample/planned.js';
 import { type Reading, readingOf } from '../sample/reading.js';
 import { busiest, resources } from '../sections/bottlenecks.js';
 import { widened } from '../statistics/estimate.js';
-import { amount } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { proportion } from '../statistics/proportion.js';
 import { sum } from '../statistics/sums.js';
 import { atRate, type RateAsked } from './at-rate.js';

@@ -129,7 +129,7 @@ export function summary(
     due: dueDates(sample),
     plan: shippedAgainstPlan(sample),
     journey: null,
-    scrapped: sample.amount(({ scrapped }) => scrapped),
+    scrapped: sample.events(({ scrapped }) => scrapped),
     costs: costs(sample),
     findings: new Deferred(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),
     runs: new Deferred(() => withHeld(rows.value, toJudge.value.map(judged.value.heldIn))),

@@ -1,6 +1,6 @@
 import { mean, sampleVariance } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { Moments } from '../../../src/study/statistics/interval.js';
+import { Moments } from '../../../src/study/statistics/moments.js';
 
 const momentsOf = (values: readonly number[]): Moments => {
   const moments = new Moments();
