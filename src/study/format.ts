@@ -57,7 +57,7 @@ export function bounds(estimate: Estimate, scale = 1): string {
   const span = scaled(estimate, scale);
   if (estimate.needs !== undefined) return `too few, ${about(estimate.needs)} would do`;
   if (isUnseen(estimate)) return `not seen, < ${number(estimate.high ?? 0)}`;
-  if (isSame(estimate)) return estimate.mean === 0 ? 'not seen' : 'always';
+  if (isSame(estimate)) return estimate.mean === 0 && estimate.low === null ? 'not seen' : 'always';
   if (!hasInterval(span)) return 'no interval';
   return `${written(span, span.low)} to ${written(span, span.high)}`;
 }
@@ -84,18 +84,26 @@ export function intervalName(level: number): string {
  * `3.4 (the same in all 20 replications)`. `unit` follows the mean.
  */
 export function withInterval(estimate: Estimate, unit = '', scale = 1): string {
-  return `${mean(estimate, scale)}${unit === '' ? '' : ` ${unit}`} (${reason(estimate, scale)})`;
+  const middle = `${mean(estimate, scale)}${unit === '' ? '' : ` ${unit}`}`;
+  return `${middle} (${noBounds(estimate) ?? `${intervalName(estimate.level)} ${bounds(estimate, scale)}`})`;
 }
 
-function reason(estimate: Estimate, scale: number): string {
-  const { n, needs, high } = estimate;
+/** `95 % CI 3.3 to 3.5, 20 replications`, or why there is no interval, as above. */
+export const intervalAndCount = (estimate: Estimate): string =>
+  noBounds(estimate) ??
+  `${intervalName(estimate.level)} ${bounds(estimate)}, ${count(estimate.n, 'replication')}`;
+
+/** Why an estimate has no bounds, in full; null: it has. */
+function noBounds(estimate: Estimate): string | null {
+  const { mean, low, high, n, needs } = estimate,
+    replications = count(n, 'replication');
   if (needs !== undefined) return `too few replications to say; about ${about(needs)} would do`;
-  if (isUnseen(estimate))
-    return `not seen in ${count(n, 'replication')}; under ${number(high ?? 0)} a replication`;
+  if (isUnseen(estimate)) return `not seen in ${replications}; under ${number(high ?? 0)} a replication`;
   if (isSame(estimate))
-    return `${estimate.mean === 0 ? 'not seen in' : 'the same in all'} ${count(n, 'replication')}`;
-  if (!hasInterval(estimate)) return `no interval, ${count(n, 'replication')}`;
-  return `${intervalName(estimate.level)} ${bounds(estimate, scale)}`;
+    return mean === 0 && low === null
+      ? `not seen in ${replications}`
+      : `the same in ${n === 2 ? 'both replications' : `all ${replications}`}`;
+  return low === null ? `no interval, ${replications}` : null;
 }
 
 /** A number of replications that would do is itself a guess: two digits, rounded up. */

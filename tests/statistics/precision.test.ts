@@ -3,7 +3,9 @@ import { fillUniform, STATE_WORDS, seedStream, streamName } from '../../src/rand
 import { replicationsWanted } from '../../src/study/answer/precision.js';
 import { Deferred } from '../../src/study/sample/deferred.js';
 import { type Estimate } from '../../src/study/statistics/estimate.js';
-import { asAmount, intervalOf, Moments } from '../../src/study/statistics/interval.js';
+import { asAmount } from '../../src/study/statistics/interval.js';
+import { Moments } from '../../src/study/statistics/moments.js';
+import { skewedInterval } from '../../src/study/statistics/skewed-interval.js';
 import { SLOW } from './agree.js';
 
 const STUDIES = 1000,
@@ -32,7 +34,7 @@ function drawn(study: number, ofShare: (share: number) => number): (count: numbe
 /** The interval that a study stops with, its replications being such values. */
 function stoppedWith(draw: (count: number) => number[], asked: number): Estimate {
   const moments = new Moments(),
-    estimate = new Deferred(() => asAmount(intervalOf(moments, LEVEL)));
+    estimate = new Deferred(() => asAmount(skewedInterval(moments, LEVEL)));
   for (let next: number | null = TO_BEGIN; next !== null; ) {
     for (const value of draw(next - moments.n)) moments.add(value);
     next = replicationsWanted([{ name: 'wip', estimate }], moments.n, { asked, of: ['wip'], most: MOST });

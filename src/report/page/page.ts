@@ -1,5 +1,5 @@
 import { Eta } from 'eta/core';
-import { bounds, count, intervalName, mean } from '../../study/format.js';
+import { bounds, intervalAndCount, intervalName, mean } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import type { PageTable } from '../columns.js';
 import { unbroken } from '../unbroken.js';
@@ -72,10 +72,7 @@ export function figure(what: string, estimate: Estimate): Figure {
   return {
     what,
     value: mean(estimate),
-    interval:
-      estimate.low === null
-        ? 'no interval, 1 replication'
-        : `${named(estimate)}, ${count(estimate.n, 'replication')}`,
+    interval: intervalAndCount(estimate),
   };
 }
 

@@ -1,4 +1,4 @@
-import { bounds, count, intervalName, mean } from '../format.js';
+import { count, withInterval } from '../format.js';
 import type { Window } from '../programme/judged-window.js';
 import type { ToJudge } from '../programme/rate-held.js';
 import { type UnusualCause, type UnusualWeek, unusualWeeks } from '../programme/unusual-weeks.js';
@@ -75,10 +75,7 @@ export function unusualClause(
     (more === 0 ? '' : ` and ${more} more`) +
     (othersPerDay === null
       ? ''
-      : `; the other ${others} ${others === 1 ? 'ships' : 'ship'} ${mean(othersPerDay)} a working day ` +
-        (othersPerDay.low === null
-          ? '(no interval)'
-          : `(${intervalName(othersPerDay.level)} ${bounds(othersPerDay)})`))
+      : `; the other ${others} ${others === 1 ? 'ships' : 'ship'} ${withInterval(othersPerDay, 'a working day')}`)
   );
 }
 

@@ -15,8 +15,8 @@ export interface Estimate {
 }
 
 /** All replications, of which there are several, have the same value: no spread to make an interval of. */
-export const isSame = ({ low, n, needs }: Pick<Estimate, 'low' | 'n' | 'needs'>): boolean =>
-  low === null && n > 1 && needs === undefined;
+export const isSame = ({ low, high, n, needs }: Omit<Estimate, 'mean' | 'level'>): boolean =>
+  n > 1 && needs === undefined && low === high;
 
 /** Events of which none was seen in any replication: the interval is an upper bound. */
 export const isUnseen = ({ mean, low, high }: Pick<Estimate, 'mean' | 'low' | 'high'>): boolean =>

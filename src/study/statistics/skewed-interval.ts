@@ -2,6 +2,7 @@ import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import type { Estimate } from './estimate.js';
 import { asAmount, momentsOf } from './interval.js';
 import type { Moments } from './moments.js';
+import { normalQuantile } from './proportion.js';
 
 /**
  * Of what is rarely seen at least so many replications must tell something, or there is no interval; so many
@@ -21,8 +22,11 @@ const ROUNDING = 1e-9;
  * Student's t misses the mean of skewed values too often. With T = (mean - mu) / s, skewness g and n values,
  * sqrt(n) (T + g T^2 / 3 + g^2 T^3 / 27 + g / 6n) is symmetric to the order 1/n, and the cubic always has one
  * inverse, T(y) = 3 / g (cbrt(1 + g (y - g / 6n)) - 1) (Hall 1992, J. Roy. Stat. Soc. B 54(1), 221-228; from
- * memory). The interval runs from mean - s T(q) to mean - s T(-q), q = t(n - 1) / sqrt(n): Student's t in
- * place of Hall's normal, as n is small; without skewness it is Student's interval.
+ * memory). The interval runs from mean - s T(q) to mean - s T(-q), q = t / sqrt(n): Student's t in place of
+ * Hall's normal, as n is small. A spread that hangs on a few of the values is known no better than from so
+ * few: t has not n - 1 degrees of freedom, but fewer by as much as fewer values carry the mean than of n
+ * normal ones. This is our own choice, by what was measured. Without skewness it is Student's interval, or a
+ * hair wider.
  *
  * A mean that hangs on a few replications, the others all being 0 (or 1), has no interval: too few values
  * differ from the commonest, and `needs` says how many replications would do. Where all values are the same
@@ -31,17 +35,32 @@ const ROUNDING = 1e-9;
  * @param level confidence, above 0 and below 1
  */
 export function skewedInterval(moments: Moments, level: number): Estimate {
-  const { n, mean, variance, skewness: g, unlike, range, magnitude } = moments,
+  const { n, mean, variance, skewness: g, carrying, unlike, range, magnitude } = moments,
     none = { mean, low: null, high: null, level, n };
   if (n < 2 || range <= ROUNDING * magnitude) return none;
   if (unlike < Math.min(FEWEST_UNLIKE, n - 1))
     return { ...none, needs: Math.ceil((LIKELY_UNLIKE * n) / unlike) };
   const s = Math.sqrt(variance),
-    q = tQuantile((1 + level) / 2, n - 1) / Math.sqrt(n);
+    freedom = Math.min(n, Math.max(2, (n * carrying) / carryingOfNormal(n))) - 1,
+    q = tQuantile((1 + level) / 2, freedom) / Math.sqrt(n);
   const at = (y: number): number =>
     Math.abs(g) < ROUNDING ? y : (3 / g) * (Math.cbrt(1 + g * (y - g / (6 * n))) - 1);
   return { mean, low: mean - s * at(q), high: mean - s * at(-q), level, n };
 }
+
+/**
+ * How many of n normal values carry their mean, at the least and the greatest that are expected of them (Blom
+ * 1958: the normal quantile at (n - 3/8) / (n + 1/4); from memory).
+ */
+function carryingOfNormal(n: number): number {
+  const known = ofNormal.get(n);
+  if (known !== undefined) return known;
+  const square = normalQuantile((n - 0.375) / (n + 0.25)) ** 2,
+    carrying = (n * square) / (square + (n - 1) / n);
+  ofNormal.set(n, carrying);
+  return carrying;
+}
+const ofNormal = new Map<number, number>();
 
 /** Mean over replications of what cannot be below 0. */
 export const amount = (values: readonly number[], level: number): Estimate =>

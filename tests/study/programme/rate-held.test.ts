@@ -81,10 +81,11 @@ describe('the verdict', () => {
     expect(answer).toMatchObject({
       verdict: 'holds',
       askedPerDay: 4,
-      heldPerDay: { mean: 4, low: 4, high: 4, n: 2 },
+      // Both are the same, so there is no spread to make an interval of.
+      heldPerDay: { mean: 4, low: null, high: null, n: 2 },
     });
     expect(answer.sentence).toBe(
-      'Four a day is held: 4 a working day are shipped (95 % CI 4 to 4, 2 replications) while 4 are asked, from 2027-03-15 to 2027-04-04.',
+      'Four a day is held: 4 a working day are shipped (the same in both replications) while 4 are asked, from 2027-03-15 to 2027-04-04.',
     );
     expect(findings).toEqual([]);
   });
@@ -105,12 +106,12 @@ describe('the verdict', () => {
     expect(answer.verdict).toBe('falls short');
     // 58 / 15 = 3.8667; what stops it is named by trial alone, not here.
     expect(answer.sentence).toBe(
-      'Four a day is not held: 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 3 replications) while 4 are asked.',
+      'Four a day is not held: 3.87 a working day are shipped (the same in all 3 replications) while 4 are asked.',
     );
     expect(findings).toEqual([
       {
         kind: 'rate not held',
-        text: 'four a day is not held: 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 3 replications) while 4 are asked',
+        text: 'four a day is not held: 3.87 a working day are shipped (the same in all 3 replications) while 4 are asked',
         replications: 3,
       },
     ]);
