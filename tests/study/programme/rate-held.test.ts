@@ -55,7 +55,7 @@ describe('the window over which a rate is judged', () => {
     // It is said, with what the other weeks ship: 60 units in 15 working days.
     expect(answer.unusual).toMatchObject({ judged: 4, weeks: [{ label: '2027-W12', workingDays: 0 }] });
     expect(answer.sentence).toMatch(
-      /; 1 of the 4 weeks judged is short: 2027-W12 \(holiday 2027-03-22 to 2027-03-28\); the other 3 ship 4 a working day \(no interval\)\.$/,
+      /; 1 of the 4 weeks judged is short: 2027-W12 \(holiday 2027-03-22 to 2027-03-28\); the other 3 ship 4 a working day \(no interval, 1 replication\)\.$/,
     );
   });
 

@@ -54,7 +54,7 @@ describe('the interval of a mean of skewed values', () => {
 
   it('is none where the mean hangs on fewer than five replications, and says how many would do', () => {
     // 2 of 20: for eight it takes four times as many. The zeros of a share that is mostly 1 count alike.
-    expect(skewed(ones(2, 20))).toEqual({ mean: 0.1, low: null, high: null, level: LEVEL, n: 20, needs: 80 });
+    expect(skewed(ones(2, 20))).toMatchObject({ low: null, high: null, needs: 80 });
     expect(skewed(ones(18, 20))).toMatchObject({ low: null, needs: 80 });
     expect(skewed(ones(1, 30)).needs).toBe(240);
     expect(skewed(ones(5, 20)).needs).toBeUndefined();
