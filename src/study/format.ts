@@ -1,5 +1,5 @@
 import { exact, withCommas } from '../scenario/values/thousands.js';
-import { type Estimate, isSame, isUnseen, mapped } from './statistics/estimate.js';
+import { type Estimate, isSame, mapped } from './statistics/estimate.js';
 import type { Proportion } from './statistics/proportion.js';
 
 export { exact };
@@ -49,25 +49,27 @@ export function signed(difference: Estimate): string {
 }
 
 /**
- * The bounds of an estimate, `3.3 to 3.5`, or why there are none, in two or three words that `SHORT_FORMS`
- * explain: `no interval` below two replications, `too few, 190 would do`, `not seen`, `not seen, < 0.15`,
- * `always`.
+ * The bounds of an estimate, `3.3 to 3.5`, or why there are none, in a few words that `shortForms` explains: `no
+ * interval` below two replications, `too few, 190 would do`, `not seen`, `not seen, < 0.15`, `always`.
  */
 export function bounds(estimate: Estimate, scale = 1): string {
   const span = scaled(estimate, scale);
   if (estimate.needs !== undefined) return `too few, ${about(estimate.needs)} would do`;
-  if (isUnseen(estimate)) return `not seen, < ${number(estimate.high ?? 0)}`;
+  if (estimate.most !== undefined) return `not seen, < ${number(estimate.most)}`;
   if (isSame(estimate)) return estimate.mean === 0 && estimate.low === null ? 'not seen' : 'always';
   if (!hasInterval(span)) return 'no interval';
   return `${written(span, span.low)} to ${written(span, span.high)}`;
 }
 
-/** What `bounds` says in place of an interval, in full. */
-export const SHORT_FORMS: readonly (readonly [short: string, full: string])[] = [
-  ['too few, ', 'too few: too few replications to say, and how many would do'],
-  ['not seen, <', 'not seen, <: in none of the replications, and the most that it may be a replication'],
-  ['not seen', 'not seen: in none of the replications'],
-  ['always', 'always: the same in all replications'],
+/** What those of the short forms of `bounds` mean that stand in a text; nothing where there are none. */
+export const shortForms = (text: string): string[] =>
+  SHORT_FORMS.filter(([form]) => form.test(text)).map(([, meaning]) => meaning);
+
+const SHORT_FORMS: readonly (readonly [form: RegExp, meaning: string])[] = [
+  [/too few, [\d,]+ would do/, 'too few: too few replications to say, about so many would do'],
+  [/\bnot seen(?!,)/, 'not seen: in none of the replications'],
+  [/\bnot seen, </, 'not seen, <: in none of the replications, so it may be up to that in one'],
+  [/\balways\)?$/m, 'always: the same in all replications'],
 ];
 
 /** Name of the interval, `95 % CI`. */
@@ -84,21 +86,23 @@ export function intervalName(level: number): string {
  * `3.4 (the same in all 20 replications)`. `unit` follows the mean.
  */
 export function withInterval(estimate: Estimate, unit = '', scale = 1): string {
-  const middle = `${mean(estimate, scale)}${unit === '' ? '' : ` ${unit}`}`;
-  return `${middle} (${noBounds(estimate) ?? `${intervalName(estimate.level)} ${bounds(estimate, scale)}`})`;
+  return `${mean(estimate, scale)}${unit === '' ? '' : ` ${unit}`} (${interval(estimate, scale)})`;
 }
 
-/** `95 % CI 3.3 to 3.5, 20 replications`, or why there is no interval, as above. */
+/** `95 % CI 3.3 to 3.5`, or why there is no interval, as above. */
+export const interval = (estimate: Estimate, scale = 1): string =>
+  noBounds(estimate) ?? `${intervalName(estimate.level)} ${bounds(estimate, scale)}`;
+
+/** `95 % CI 3.3 to 3.5, 20 replications`, or the same. */
 export const intervalAndCount = (estimate: Estimate): string =>
-  noBounds(estimate) ??
-  `${intervalName(estimate.level)} ${bounds(estimate)}, ${count(estimate.n, 'replication')}`;
+  noBounds(estimate) ?? `${interval(estimate)}, ${count(estimate.n, 'replication')}`;
 
 /** Why an estimate has no bounds, in full; null: it has. */
 function noBounds(estimate: Estimate): string | null {
-  const { mean, low, high, n, needs } = estimate,
+  const { mean, low, n, needs, most } = estimate,
     replications = count(n, 'replication');
   if (needs !== undefined) return `too few replications to say; about ${about(needs)} would do`;
-  if (isUnseen(estimate)) return `not seen in ${replications}; under ${number(high ?? 0)} a replication`;
+  if (most !== undefined) return `not seen in ${replications}; under ${number(most)} a replication`;
   if (isSame(estimate))
     return mean === 0 && low === null
       ? `not seen in ${replications}`
@@ -117,8 +121,12 @@ export function percentWithInterval(share: Estimate): string {
   return withInterval(share, '%', 100);
 }
 
-/** `3.4 (3.3 to 3.5)`, for columns whose head names the interval; `scale` 100 for per cent. */
+/**
+ * `3.4 (3.3 to 3.5)`, for columns whose head names the interval, `none` where no replication has a value;
+ * `scale` 100 for per cent.
+ */
 export function short(estimate: Estimate, scale = 1): string {
+  if (estimate.n === 0) return 'none';
   return `${mean(estimate, scale)} (${bounds(estimate, scale)})`;
 }
 

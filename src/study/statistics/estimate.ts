@@ -1,8 +1,8 @@
 /**
  * A mean over replications with its interval. `n` counts the replications that have a value, and of none the
  * mean is 0. `low` and `high` are null where there is no interval: below two replications; with `needs` where
- * they are too few to say; without it where all have the same value. Of events of which none was seen `low`
- * is 0, and `high` bounds the mean from one side.
+ * they are too few to say; without it where all have the same value, which of events that were not seen may
+ * still be up to `most`.
  */
 export interface Estimate {
   readonly mean: number;
@@ -12,15 +12,13 @@ export interface Estimate {
   readonly n: number;
   /** Replications that would probably do; only where there are too few for an interval. */
   readonly needs?: number;
+  /** Upper bound of the mean, from one side at `level`; only of events of which none was seen. */
+  readonly most?: number;
 }
 
 /** All replications, of which there are several, have the same value: no spread to make an interval of. */
 export const isSame = ({ low, high, n, needs }: Omit<Estimate, 'mean' | 'level'>): boolean =>
   n > 1 && needs === undefined && low === high;
-
-/** Events of which none was seen in any replication: the interval is an upper bound. */
-export const isUnseen = ({ mean, low, high }: Pick<Estimate, 'mean' | 'low' | 'high'>): boolean =>
-  mean === 0 && low === 0 && high !== null && high > 0;
 
 /** The same of the middle and both bounds: scaled, moved or cut. */
 export const mapped = <Of extends Pick<Estimate, 'mean' | 'low' | 'high'>>(

@@ -1,6 +1,8 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import type { Estimate } from './estimate.js';
 
+const ROUNDING = 1e-12;
+
 /** Times of the units of one replication: how many in bins `first`, +1, .., the least and the greatest. */
 export interface Histogram {
   readonly first: number;
@@ -117,6 +119,7 @@ export class PooledQuantiles {
     const n = this.count,
       share = this.below[bin]! / this.units,
       squares = this.squares[bin]! - 2 * share * this.products[bin]! + share * share * this.unitSquares;
-    return Math.sqrt((n / (n - 1)) * Math.max(0, squares)) / this.units;
+    // The three terms are of that size: below it they differ by rounding alone.
+    return squares <= ROUNDING * this.unitSquares ? 0 : Math.sqrt((n / (n - 1)) * squares) / this.units;
   }
 }

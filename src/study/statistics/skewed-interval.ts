@@ -12,6 +12,12 @@ import { normalQuantile } from './proportion.js';
 const FEWEST_UNLIKE = 5,
   LIKELY_UNLIKE = 8;
 
+/**
+ * Hall's inverse is upright where skewness times -q is 1, and a single outlier could then make an interval
+ * several times as wide; skewness counts up to this share of 1 / q.
+ */
+const MOST_SKEW = 0.9;
+
 /** Values are written with ten digits: within a part in 1e9 they are the same but for rounding. */
 const ROUNDING = 1e-9;
 
@@ -35,14 +41,15 @@ const ROUNDING = 1e-9;
  * @param level confidence, above 0 and below 1
  */
 export function skewedInterval(moments: Moments, level: number): Estimate {
-  const { n, mean, variance, skewness: g, carrying, unlike, range, magnitude } = moments,
+  const { n, mean, variance, skewness, carrying, unlike, range, magnitude } = moments,
     none = { mean, low: null, high: null, level, n };
   if (n < 2 || range <= ROUNDING * magnitude) return none;
   if (unlike < Math.min(FEWEST_UNLIKE, n - 1))
     return { ...none, needs: Math.ceil((LIKELY_UNLIKE * n) / unlike) };
   const s = Math.sqrt(variance),
     freedom = Math.min(n, Math.max(2, (n * carrying) / carryingOfNormal(n))) - 1,
-    q = tQuantile((1 + level) / 2, freedom) / Math.sqrt(n);
+    q = tQuantile((1 + level) / 2, freedom) / Math.sqrt(n),
+    g = Math.max(-MOST_SKEW / q, Math.min(MOST_SKEW / q, skewness));
   const at = (y: number): number =>
     Math.abs(g) < ROUNDING ? y : (3 / g) * (Math.cbrt(1 + g * (y - g / (6 * n))) - 1);
   return { mean, low: mean - s * at(q), high: mean - s * at(-q), level, n };
@@ -74,6 +81,6 @@ export const amount = (values: readonly number[], level: number): Estimate =>
 export function eventsInterval(moments: Moments, level: number): Estimate {
   const { n, magnitude } = moments;
   return n > 0 && magnitude === 0
-    ? { mean: 0, low: 0, high: -Math.log(1 - level) / n, level, n }
+    ? { mean: 0, low: null, high: null, level, n, most: -Math.log(1 - level) / n }
     : asAmount(skewedInterval(moments, level));
 }

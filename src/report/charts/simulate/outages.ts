@@ -1,5 +1,5 @@
 import type { Plugin } from 'chart.js';
-import { count, intervalAndCount, mean, number } from '../../../study/format.js';
+import { count, interval, mean, number } from '../../../study/format.js';
 import type { RecoveryDays, RecoveryResult } from '../../../study/sections/outages.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing } from '../../drawing.js';
@@ -102,7 +102,7 @@ function finding(recovery: RecoveryResult): string {
       : `half of the builds have caught up by ${half.date}`;
   return (
     `The outage (${namesOf(recovery)}) puts the build ${mean(units)} ` +
-    `${mean(units) === '1' ? 'unit' : 'units'} behind when it is worst (${intervalAndCount(units)})${later}; ${caught}`
+    `${mean(units) === '1' ? 'unit' : 'units'} behind when it is worst (${interval(units)})${later}; ${caught}`
   );
 }
 
