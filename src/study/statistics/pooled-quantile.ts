@@ -11,6 +11,14 @@ export interface Histogram {
   readonly greatest: number;
 }
 
+/** Sum of N_r(x), the units up to the upper edge x of a bin, of its square, and of its product with all N_r. */
+interface Bin {
+  below: number;
+  squares: number;
+  products: number;
+}
+const NO_UNITS: Bin = { below: 0, squares: 0, products: 0 };
+
 /**
  * Quantiles over all units of all replications, which come one at a time and are not kept. Units of one
  * replication resemble each other, so replications are clusters: the share of units up to x is the ratio sum
@@ -21,10 +29,8 @@ export interface Histogram {
  */
 export class PooledQuantiles {
   private from = 0;
-  /** By bin from `from`: sum of N_r(x), of its square and of N_r(x) N_r, x being the upper edge. */
-  private below: number[] = [];
-  private squares: number[] = [];
-  private products: number[] = [];
+  /** By bin from `from`. */
+  private bins: Bin[] = [];
   /** Sum of N_r, and of its square. */
   private units = 0;
   private unitSquares = 0;
@@ -42,12 +48,12 @@ export class PooledQuantiles {
     if (units === 0) return;
     this.widen(first, first + bins.length);
     let below = 0;
-    for (let i = 0; i < this.below.length; i++) {
+    this.bins.forEach((sums, i) => {
       below += bins[this.from + i - first] ?? 0;
-      this.below[i]! += below;
-      this.squares[i]! += below * below;
-      this.products[i]! += below * units;
-    }
+      sums.below += below;
+      sums.squares += below * below;
+      sums.products += below * units;
+    });
     this.units += units;
     this.unitSquares += units * units;
     this.count++;
@@ -73,30 +79,22 @@ export class PooledQuantiles {
 
   /** Bins from `from` up to `to` are kept: those before all have 0 units below, those behind all of them. */
   private widen(from: number, to: number): void {
-    if (this.below.length === 0) this.from = from;
-    const before = Array<number>(Math.max(0, this.from - from)).fill(0),
-      behind = Math.max(0, to - (this.from + this.below.length)),
-      all = (sums: number[], sum: number): number[] => [
-        ...before,
-        ...sums,
-        ...Array<number>(behind).fill(sum),
-      ];
-    if (before.length === 0 && behind === 0) return;
+    if (this.bins.length === 0) this.from = from;
+    const { units, unitSquares } = this,
+      end = this.from + this.bins.length;
+    for (let bin = end; bin < to; bin++)
+      this.bins.push({ below: units, squares: unitSquares, products: unitSquares });
+    const before = Array.from({ length: Math.max(0, this.from - from) }, () => ({ ...NO_UNITS }));
     this.from -= before.length;
-    this.below = all(this.below, this.units);
-    this.squares = all(this.squares, this.unitSquares);
-    this.products = all(this.products, this.unitSquares);
+    this.bins.unshift(...before);
   }
 
-  /** Bin in which the share is reached, and the part of the way through it. */
-  private place(share: number): { readonly bin: number; readonly part: number } {
+  /** Bin in which the share is reached, its sums and those of the bin before, and the part of the way through. */
+  private place(share: number) {
     const units = share * this.units,
-      bin = Math.max(
-        0,
-        this.below.findIndex((below) => below > 0 && below >= units),
-      ),
-      before = this.below[bin - 1] ?? 0;
-    return { bin, part: (units - before) / (this.below[bin]! - before) };
+      bin = this.bins.findIndex(({ below }) => below > 0 && below >= units),
+      { [bin - 1]: before = NO_UNITS, [bin]: behind = NO_UNITS } = this.bins;
+    return { bin, before, behind, part: (units - before.below) / (behind.below - before.below) };
   }
 
   /** The quantile: linear within a bin, but no unit lies beyond the least and the greatest seen. */
@@ -109,17 +107,17 @@ export class PooledQuantiles {
 
   /** Standard error of the share of units up to its quantile, linear within a bin. */
   private errorAt(share: number): number {
-    const { bin, part } = this.place(share),
-      before = bin === 0 ? 0 : this.error(bin - 1);
-    return before + part * (this.error(bin) - before);
+    const { before, behind, part } = this.place(share),
+      error = this.error(before);
+    return error + part * (this.error(behind) - error);
   }
 
   /** The same at the upper edge of a bin. */
-  private error(bin: number): number {
+  private error({ below, squares, products }: Bin): number {
     const n = this.count,
-      share = this.below[bin]! / this.units,
-      squares = this.squares[bin]! - 2 * share * this.products[bin]! + share * share * this.unitSquares;
+      share = below / this.units,
+      off = squares - 2 * share * products + share * share * this.unitSquares;
     // The three terms are of that size: below it they differ by rounding alone.
-    return squares <= ROUNDING * this.unitSquares ? 0 : Math.sqrt((n / (n - 1)) * squares) / this.units;
+    return off <= ROUNDING * this.unitSquares ? 0 : Math.sqrt((n / (n - 1)) * off) / this.units;
   }
 }
