@@ -50,12 +50,12 @@ export function signed(difference: Estimate): string {
 
 /**
  * The bounds of an estimate, `3.3 to 3.5`, or why there are none, in a few words that `shortForms` explains: `no
- * interval` below two replications, `too few, 190 would do`, `not seen`, `not seen, < 0.15`, `always`.
+ * interval` below two replications, `too few, 190 would do`, `not seen`, `not seen, under 0.15`, `always`.
  */
 export function bounds(estimate: Estimate, scale = 1): string {
   const span = scaled(estimate, scale);
   if (estimate.needs !== undefined) return `too few, ${about(estimate.needs)} would do`;
-  if (estimate.most !== undefined) return `not seen, < ${number(estimate.most)}`;
+  if (estimate.most !== undefined) return `not seen, under ${number(estimate.most)}`;
   if (isSame(estimate)) return estimate.mean === 0 && estimate.low === null ? 'not seen' : 'always';
   if (!hasInterval(span)) return 'no interval';
   return `${written(span, span.low)} to ${written(span, span.high)}`;
@@ -68,7 +68,7 @@ export const shortForms = (text: string): string[] =>
 const SHORT_FORMS: readonly (readonly [form: RegExp, meaning: string])[] = [
   [/too few, [\d,]+ would do/, 'too few: too few replications to say, about so many would do'],
   [/\bnot seen(?!,)/, 'not seen: in none of the replications'],
-  [/\bnot seen, </, 'not seen, <: in none of the replications, so it may be up to that in one'],
+  [/\bnot seen, under/, 'not seen, under: in none of the replications, so at most so many in one'],
   [/\balways\)?$/m, 'always: the same in all replications'],
 ];
 

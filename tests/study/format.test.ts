@@ -52,7 +52,7 @@ describe('numbers with their intervals', () => {
     expect(withInterval({ ...none, most: 0.1498 }, 'failures')).toBe(
       '0 failures (not seen in 20 replications; under 0.15 a replication)',
     );
-    expect(short({ ...none, most: 0.1498 })).toBe('0 (not seen, < 0.15)');
+    expect(short({ ...none, most: 0.1498 })).toBe('0 (not seen, under 0.15)');
     expect(short({ ...estimate(0, null, null), n: 0 })).toBe('none');
   });
 
@@ -70,8 +70,8 @@ describe('numbers with their intervals', () => {
       'too few: too few replications to say, about so many would do',
     ]);
     expect(shortForms('always on top\n0 (not seen)')).toEqual(['not seen: in none of the replications']);
-    expect(shortForms('0 (not seen, < 0.15)')).toEqual([
-      'not seen, <: in none of the replications, so it may be up to that in one',
+    expect(shortForms('0 (not seen, under 0.15)')).toEqual([
+      'not seen, under: in none of the replications, so at most so many in one',
     ]);
     expect(shortForms('4 (always)\n3 (2 to 4)')).toEqual(['always: the same in all replications']);
   });
