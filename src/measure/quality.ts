@@ -1,5 +1,5 @@
 import type { Tally } from '../flow/accounts/tally.js';
-import { column, over } from './columns.js';
+import { column, histogram, over } from './columns.js';
 
 /** Reads the counts of rules 8 to 10 of a run that has ended after `minutes` of observation. */
 export function observeQuality(tally: Tally, minutes: number) {
@@ -26,7 +26,7 @@ export function observeItems({ quality: { heldMinutes, released, ...counts } }: 
     /** By hold step: mean units held; time from coming to release, minutes, NaN if none was released. */
     inHold: column(heldMinutes, (unitMinutes) => over(unitMinutes, minutes)),
     holdMean: column(released, ({ mean }) => mean),
-    // Not clamped to the least: what is below the first bin is nothing to a planner.
-    holdP95: column(released, (times) => times.quantile(0.95, 0)),
+    /** By hold step: the same times in bins of `bins.ts`. */
+    holdTimes: released.map(histogram),
   };
 }

@@ -1,6 +1,6 @@
-import { BIN_COUNT, type Durations } from '../flow/accounts/bins.js';
+import type { Durations } from '../flow/accounts/bins.js';
 import type { Run } from '../flow/run.js';
-import { column, over } from './columns.js';
+import { column, histogram, over } from './columns.js';
 
 /**
  * Reads what became of the units: counts, lead times, work in process, series by bucket, times by build
@@ -47,13 +47,9 @@ export function observeUnits(run: Run) {
 
 /** Lead time of units shipped, minutes; NaN if none was. */
 function leadTimes(times: Durations) {
-  const { bins, least, greatest, mean } = times;
-  let first = 0,
-    end = BIN_COUNT;
-  while (first < end && bins[first] === 0) first++;
-  while (end > first && bins[end - 1] === 0) end--;
+  const { first, bins, least, greatest } = histogram(times);
   return {
-    leadMean: mean,
+    leadMean: times.mean,
     leadP50: times.quantile(0.5),
     leadP90: times.quantile(0.9),
     leadP95: times.quantile(0.95),
@@ -61,6 +57,6 @@ function leadTimes(times: Durations) {
     leadGreatest: greatest,
     /** Counts in bins `leadFirstBin`, +1, .. of `bins.ts`. */
     leadFirstBin: first,
-    leadBins: bins.slice(first, end),
+    leadBins: bins,
   };
 }

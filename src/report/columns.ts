@@ -1,4 +1,4 @@
-import { exact, short } from '../study/format.js';
+import { capital, exact, short, shortForms } from '../study/format.js';
 import type { Estimate } from '../study/statistics/estimate.js';
 
 /** A table of the page: the first cell of a row names the row. `note` explains what the cells are. */
@@ -40,6 +40,12 @@ function cellText<Item>(item: Item, [, cell, form = short]: Column<Item>): strin
   const value = item[cell as keyof Item] as Shown;
   if (typeof value === 'number') return exact(value);
   return typeof value === 'object' && value !== null ? form(value) : (value ?? '');
+}
+
+/** With what stands in its cells in place of an interval explained in its note. */
+export function explained(table: PageTable): PageTable {
+  const forms = shortForms(table.rows.flat().join('\n'));
+  return forms.length === 0 ? table : { ...table, note: `${table.note} ${capital(forms.join('; '))}.` };
 }
 
 /** A table without rows is left out. */

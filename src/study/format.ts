@@ -1,5 +1,5 @@
 import { exact, withCommas } from '../scenario/values/thousands.js';
-import { type Estimate, mapped } from './statistics/estimate.js';
+import { type Estimate, isSame, mapped } from './statistics/estimate.js';
 import type { Proportion } from './statistics/proportion.js';
 
 export { exact };
@@ -48,12 +48,29 @@ export function signed(difference: Estimate): string {
   return difference.mean > 0 && /[1-9]/.test(text) ? `+${text}` : text;
 }
 
-/** The bounds of an estimate, `3.3 to 3.5`; `no interval` below two replications. */
+/**
+ * The bounds of an estimate, `3.3 to 3.5`, or why there are none, in a few words that `shortForms` explains: `no
+ * interval` below two replications, `too few, 190 would do`, `not seen`, `not seen, under 0.15`, `always`.
+ */
 export function bounds(estimate: Estimate, scale = 1): string {
   const span = scaled(estimate, scale);
+  if (estimate.needs !== undefined) return `too few, ${about(estimate.needs)} would do`;
+  if (estimate.most !== undefined) return `not seen, under ${number(estimate.most)}`;
+  if (isSame(estimate)) return estimate.mean === 0 && estimate.low === null ? 'not seen' : 'always';
   if (!hasInterval(span)) return 'no interval';
   return `${written(span, span.low)} to ${written(span, span.high)}`;
 }
+
+/** What those of the short forms of `bounds` mean that stand in a text; nothing where there are none. */
+export const shortForms = (text: string): string[] =>
+  SHORT_FORMS.filter(([form]) => form.test(text)).map(([, meaning]) => meaning);
+
+const SHORT_FORMS: readonly (readonly [form: RegExp, meaning: string])[] = [
+  [/too few, [\d,]+ would do/, 'too few: too few replications to say, about so many would do'],
+  [/\bnot seen(?!,)/, 'not seen: in none of the replications'],
+  [/\bnot seen, under/, 'not seen, under: in none of the replications, so at most so many in one'],
+  [/\balways\)?$/m, 'always: the same in all replications'],
+];
 
 /** Name of the interval, `95 % CI`. */
 export function intervalName(level: number): string {
@@ -64,13 +81,39 @@ export function intervalName(level: number): string {
 }
 
 /**
- * `3.4 (95 % CI 3.3 to 3.5)`; with one replication `3.4 (no interval, 1 replication)`. `unit` follows the
- * mean.
+ * `3.4 (95 % CI 3.3 to 3.5)`, or why there is no interval: `3.4 (no interval, 1 replication)`, `3.4 (too few
+ * replications to say; about 190 would do)`, `0 (not seen in 20 replications; under 0.15 a replication)`,
+ * `3.4 (the same in all 20 replications)`. `unit` follows the mean.
  */
 export function withInterval(estimate: Estimate, unit = '', scale = 1): string {
-  const middle = mean(estimate, scale) + (unit === '' ? '' : ` ${unit}`);
-  if (!hasInterval(estimate)) return `${middle} (no interval, ${count(estimate.n, 'replication')})`;
-  return `${middle} (${intervalName(estimate.level)} ${bounds(estimate, scale)})`;
+  return `${mean(estimate, scale)}${unit === '' ? '' : ` ${unit}`} (${interval(estimate, scale)})`;
+}
+
+/** `95 % CI 3.3 to 3.5`, or why there is no interval, as above. */
+export const interval = (estimate: Estimate, scale = 1): string =>
+  noBounds(estimate) ?? `${intervalName(estimate.level)} ${bounds(estimate, scale)}`;
+
+/** `95 % CI 3.3 to 3.5, 20 replications`, or the same. */
+export const intervalAndCount = (estimate: Estimate): string =>
+  noBounds(estimate) ?? `${interval(estimate)}, ${count(estimate.n, 'replication')}`;
+
+/** Why an estimate has no bounds, in full; null: it has. */
+function noBounds(estimate: Estimate): string | null {
+  const { mean, low, n, needs, most } = estimate,
+    replications = count(n, 'replication');
+  if (needs !== undefined) return `too few replications to say; about ${about(needs)} would do`;
+  if (most !== undefined) return `not seen in ${replications}; under ${number(most)} a replication`;
+  if (isSame(estimate))
+    return mean === 0 && low === null
+      ? `not seen in ${replications}`
+      : `the same in ${n === 2 ? 'both replications' : `all ${replications}`}`;
+  return low === null ? `no interval, ${replications}` : null;
+}
+
+/** A number of replications that would do is itself a guess: two digits, rounded up. */
+function about(replications: number): string {
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(replications)) - 1);
+  return exact(Math.ceil(replications / step) * step);
 }
 
 /** A share as per cent with its interval, `62 % (95 % CI 47 to 76)`. */
@@ -78,8 +121,12 @@ export function percentWithInterval(share: Estimate): string {
   return withInterval(share, '%', 100);
 }
 
-/** `3.4 (3.3 to 3.5)`, for columns whose head names the interval; `scale` 100 for per cent. */
+/**
+ * `3.4 (3.3 to 3.5)`, for columns whose head names the interval, `none` where no replication has a value;
+ * `scale` 100 for per cent.
+ */
 export function short(estimate: Estimate, scale = 1): string {
+  if (estimate.n === 0) return 'none';
   return `${mean(estimate, scale)} (${bounds(estimate, scale)})`;
 }
 

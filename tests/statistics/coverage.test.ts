@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { amount } from '../../src/study/statistics/interval.js';
+import { amount } from '../../src/study/statistics/skewed-interval.js';
 import { SLOW } from './agree.js';
 import { replicateBuilt } from './built.js';
 import { exponential, lineYaml } from './line.js';

@@ -4,9 +4,12 @@ import {
   bounds,
   count,
   exact,
+  intervalAndCount,
   mean,
   number,
   percentWithInterval,
+  short,
+  shortForms,
   signed,
   withInterval,
 } from '../../src/study/format.js';
@@ -32,9 +35,45 @@ describe('numbers with their intervals', () => {
     expect(bounds(estimate(3, null, null))).toBe('no interval');
   });
 
-  it('adds no zeros to an interval of no width', () => {
-    expect(withInterval(estimate(1, 1, 1))).toBe('1 (95 % CI 1 to 1)');
-    expect(withInterval(estimate(0, 0, 0))).toBe('0 (95 % CI 0 to 0)');
+  it('says what all replications have in common, instead of an interval of no width', () => {
+    const always = { ...estimate(1, null, null), n: 40 };
+    expect(withInterval(always)).toBe('1 (the same in all 40 replications)');
+    expect(withInterval({ ...always, n: 2 }, 'a day')).toBe('1 a day (the same in both replications)');
+    expect(short(always)).toBe('1 (always)');
+    // A difference that is the same in all pairs.
+    expect(withInterval(estimate(0, 0, 0))).toBe('0 (the same in all 40 replications)');
+    expect(short(estimate(0, 0, 0))).toBe('0 (always)');
+  });
+
+  it('says that nothing was seen, and up to how many events there may be', () => {
+    const none = { ...estimate(0, null, null), n: 20 };
+    expect(withInterval(none, '%', 100)).toBe('0 % (not seen in 20 replications)');
+    expect(short(none, 100)).toBe('0 (not seen)');
+    expect(withInterval({ ...none, most: 0.1498 }, 'failures')).toBe(
+      '0 failures (not seen in 20 replications; under 0.15 a replication)',
+    );
+    expect(short({ ...none, most: 0.1498 })).toBe('0 (not seen, under 0.15)');
+    expect(short({ ...estimate(0, null, null), n: 0 })).toBe('none');
+  });
+
+  it('says that there are too few replications, and about how many would do, rounded up to two digits', () => {
+    const few = { ...estimate(0.1, null, null), n: 20, needs: 1234 };
+    expect(withInterval(few)).toBe('0.1 (too few replications to say; about 1,300 would do)');
+    expect(intervalAndCount({ ...few, needs: 80 })).toBe('too few replications to say; about 80 would do');
+    expect(short({ ...few, needs: 54 })).toBe('0.1 (too few, 54 would do)');
+    expect(intervalAndCount(estimate(5.6123, 5.4049, 5.8197))).toBe('95 % CI 5.4 to 5.8, 40 replications');
+  });
+
+  it('explains each short form that stands in a text, and no other', () => {
+    expect(shortForms('3 (2 to 4)\n0 (none)')).toEqual([]);
+    expect(shortForms('0.1 (too few, 1,300 would do)')).toEqual([
+      'too few: too few replications to say, about so many would do',
+    ]);
+    expect(shortForms('always on top\n0 (not seen)')).toEqual(['not seen: in none of the replications']);
+    expect(shortForms('0 (not seen, under 0.15)')).toEqual([
+      'not seen, under: in none of the replications, so at most so many in one',
+    ]);
+    expect(shortForms('4 (always)\n3 (2 to 4)')).toEqual(['always: the same in all replications']);
   });
 
   it('rounds halves up even where the share times 100 falls a hair below', () => {

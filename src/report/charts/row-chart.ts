@@ -1,4 +1,5 @@
 import type { Plugin } from 'chart.js';
+import { capital, shortForms } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { font, textWidth } from '../canvas.js';
 import { axisOf, drawing } from '../drawing.js';
@@ -108,8 +109,10 @@ export function rowChart<Item>({
     backgroundColor: 'transparent',
     grouped: false,
   }));
+  const forms = shortForms(texts.flatMap(({ cells }) => cells).join('\n'));
   return chart({
     ...parts,
+    how: forms.length === 0 ? parts.how : `${parts.how} ${capital(forms.join('; '))}.`,
     bodyHeight: above + rows.length * each,
     type: 'bar',
     data: { labels: rows.map(({ label }) => label), datasets: [...datasets, ...spans] },

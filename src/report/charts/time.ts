@@ -1,6 +1,6 @@
 import { intervalName } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import type { Estimate } from '../../study/statistics/estimate.js';
+import { type Estimate, isSame } from '../../study/statistics/estimate.js';
 import { faded } from '../style.js';
 import { bucketTitle, categoryAxis, roomForText, valueAxis } from './axes.js';
 import { type Chart, chart, type Dataset, type Parts } from './chart.js';
@@ -21,7 +21,8 @@ export function lineDatasets(lines: readonly TimeLine[], level: number): Dataset
       return [];
     const edge = (end: 'low' | 'high'): Edge => [
       `${name}, ${intervalName(level)} ${end}`,
-      values.map((value) => (isEstimate(value) ? value[end] : null)),
+      // Without any spread the band has no width; where there are too few replications to say there is none.
+      values.map((value) => (isEstimate(value) ? (value[end] ?? (isSame(value) ? value.mean : null)) : null)),
     ];
     return band(edge('low'), edge('high'), faded(colour, 0.2));
   });

@@ -2,7 +2,7 @@ import type { BufferResults, LayoutResult } from '../../study/buffers/results.js
 import { placesCurve } from '../charts/studies/buffers-curve.js';
 import { placesLayout } from '../charts/studies/buffers-layout.js';
 import { buffersPage } from '../page/buffers.js';
-import { type CsvColumn, csv, estimate } from './csv.js';
+import { type CsvColumn, csv, measure } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of shared-out places. */
@@ -27,7 +27,7 @@ function layoutsCsv({ chosen, best, present, selection, curve, spots }: BufferRe
   return csv(rows, [
     ['layout', 'standing'],
     ['places', 'total'],
-    ...estimate('rate', ({ rate }: Row) => rate),
+    ...measure('rate', ({ rate }: Row) => rate),
     ['replications', ({ rate }) => rate.n],
     ...spots.map(({ name }, s): CsvColumn<Row> => [`places at ${name}`, ({ places }) => places[s]]),
   ]);

@@ -29,6 +29,12 @@ export function estimate<Item>(
   ];
 }
 
+/** The same of a measure, and the replications that would do where they are too few for an interval. */
+export const measure = <Item>(
+  name: string,
+  of: (item: Item) => Estimate | null | undefined,
+): CsvColumn<Item>[] => [...estimate(name, of), [`${name}_needs`, (item) => of(item)?.needs]];
+
 /** The columns of a proportion: its share and the ends of its interval. */
 export function proportion<Item>(
   name: string,

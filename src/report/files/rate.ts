@@ -8,7 +8,7 @@ import { rateWipLead } from '../charts/studies/rate-wip-lead.js';
 import { triedAt } from '../constraint.js';
 import { ratePage } from '../page/rate.js';
 import { lossesCsv, trialsCsv } from './constraint.js';
-import { csv, estimate, proportion } from './csv.js';
+import { csv, measure, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** Every picture of a rate study, in the order of the page. */
@@ -43,9 +43,9 @@ export function ratesCsv({ points }: RateResults): string {
     ['can_ship_at_least_per_day', ({ canShip }) => canShip.least],
     ['can_ship_at_most_per_day', ({ canShip }) => canShip.most],
     ['gridlocks', 'gridlocks'],
-    ...estimate('shipped_per_day', ({ shippedPerDay }: RatePoint) => shippedPerDay),
-    ...estimate('wip', ({ wip }: RatePoint) => wip),
-    ...estimate('lead_days', ({ leadDays }: RatePoint) => leadDays),
+    ...measure('shipped_per_day', ({ shippedPerDay }: RatePoint) => shippedPerDay),
+    ...measure('wip', ({ wip }: RatePoint) => wip),
+    ...measure('lead_days', ({ leadDays }: RatePoint) => leadDays),
     ['used_most', ({ stops }) => stops[0]?.name],
     ...proportion('used_most', ({ stops }: RatePoint) => stops[0]?.share),
   ]);

@@ -21,7 +21,7 @@ import { trialGains } from '../charts/studies/constraint-trials.js';
 import { toldConstraint } from '../constraint.js';
 import { simulatePage } from '../page/simulate.js';
 import { lossesCsv, trialsCsv } from './constraint.js';
-import { type CsvColumn, csv, estimate, proportion } from './csv.js';
+import { type CsvColumn, csv, measure, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** Every picture of a simulate study, in the order of the page; numbers stay as they are. */
@@ -73,11 +73,11 @@ export function seriesCsv({ series, wip }: Results): string {
       ['start', (at) => series.starts[at]],
       ['working_days', (at) => series.workingDays[at]],
       ['asked_per_day', (at) => series.asked[at]],
-      ...estimate('released', (at: number) => series.released[at]),
-      ...estimate('shipped', (at: number) => series.shipped[at]),
-      ...estimate('shipped_per_day', (at: number) => series.shippedPerDay[at]),
+      ...measure('released', (at: number) => series.released[at]),
+      ...measure('shipped', (at: number) => series.shipped[at]),
+      ...measure('shipped_per_day', (at: number) => series.shippedPerDay[at]),
       ...wip.places.flatMap((place) =>
-        estimate(`wip ${place.kind} ${place.name}`, (at: number) => place.series[at]),
+        measure(`wip ${place.kind} ${place.name}`, (at: number) => place.series[at]),
       ),
     ],
   );
@@ -93,9 +93,9 @@ export function stationsCsv({ stations }: Results): string {
     ['site', 'site'],
     ['places', 'places'],
     ...PLACE_STATES.flatMap((state) =>
-      estimate(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state]),
+      measure(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state]),
     ),
-    ...estimate('visits_per_unit', ({ visitsPerUnit }: StationResult) => visitsPerUnit),
+    ...measure('visits_per_unit', ({ visitsPerUnit }: StationResult) => visitsPerUnit),
   ]);
 }
 
@@ -114,7 +114,7 @@ export function unitsCsv({ units }: Results): string {
     ['build', 'build'],
     ['due', 'due'],
     ...dates,
-    ...estimate('lead_days', ({ leadDays }: UnitResult) => leadDays),
+    ...measure('lead_days', ({ leadDays }: UnitResult) => leadDays),
     ...proportion('late', ({ late }: UnitResult) => late),
   ]);
 }

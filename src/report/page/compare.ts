@@ -1,11 +1,11 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { bounds, count, exact, number, short, signed } from '../../study/format.js';
+import { bounds, count, exact, interval, number, short, signed } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
 import { eachWorking } from '../../study/planners-unit.js';
 import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared, togetherText } from '../compare.js';
 import { NO_PRICES } from '../tables/costs.js';
-import { type Figure, figure, named, noteOf, origin, type PageContent } from './page.js';
+import { type Figure, figure, noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a comparison. */
 export function comparePage(results: CompareResults): PageContent {
@@ -69,7 +69,7 @@ function figures({ base, whatIfs, unit }: MeasureCompared, { rateUnit }: Compare
     {
       what: `${whatIf}, more ${eachWorking(rateUnit)}`,
       value: signed(difference),
-      interval: `${named(difference)}, ${count(difference.n, 'pair')}; ${words}`,
+      interval: `${interval(difference)}, ${count(difference.n, 'pair')}; ${words}`,
     },
   ];
 }
@@ -77,7 +77,7 @@ function figures({ base, whatIfs, unit }: MeasureCompared, { rateUnit }: Compare
 function differences({ name, unit, whatIfs }: MeasureCompared): string[] {
   return whatIfs.map(
     ({ whatIf, difference, words }) =>
-      `${whatIf}, ${name}: ${signed(difference)} ${unit} (${named(difference)}), ${words}.`,
+      `${whatIf}, ${name}: ${signed(difference)} ${unit} (${interval(difference)}), ${words}.`,
   );
 }
 

@@ -1,7 +1,7 @@
 import { Eta } from 'eta/core';
-import { bounds, count, intervalName, mean } from '../../study/format.js';
+import { intervalAndCount, mean } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import type { PageTable } from '../columns.js';
+import { explained, type PageTable } from '../columns.js';
 import { unbroken } from '../unbroken.js';
 import { PAGE_TEMPLATE } from './template.js';
 
@@ -64,7 +64,8 @@ export function renderPage(content: PageContent, drawn: readonly Picture[]): str
     height,
     source: `data:image/png;base64,${png.toString('base64')}`,
   }));
-  return eta.renderString(PAGE_TEMPLATE, { ...content, pictures, caution: SAFETY_CAUTION });
+  const tables = content.tables.map(explained);
+  return eta.renderString(PAGE_TEMPLATE, { ...content, tables, pictures, caution: SAFETY_CAUTION });
 }
 
 /** An estimate as a number of the first page. */
@@ -72,15 +73,9 @@ export function figure(what: string, estimate: Estimate): Figure {
   return {
     what,
     value: mean(estimate),
-    interval:
-      estimate.low === null
-        ? 'no interval, 1 replication'
-        : `${named(estimate)}, ${count(estimate.n, 'replication')}`,
+    interval: intervalAndCount(estimate),
   };
 }
-
-/** The interval of an estimate with its name, `95 % CI 3.3 to 3.5`. */
-export const named = (estimate: Estimate): string => `${intervalName(estimate.level)} ${bounds(estimate)}`;
 
 /** What the head of every results file says of where it comes from. */
 interface Origin {

@@ -70,15 +70,15 @@ function overall(
   return {
     id: 'overall',
     title: 'Overall',
-    note: `Means over replications; ${interval}.`,
+    note: `Means over replications, P50 and P90 over the units of all of them; ${interval}.`,
     head: ['Measure', 'Value'],
     rows: [
       ...shippedRows(throughput, rateUnit),
       ['shipped, units an hour of the clock, whole run', short(throughput.perHour)],
       ['WIP, units', short(total)],
       ['lead time mean, days', short(leadTime.mean)],
-      ['lead time P50, days', short(leadTime.p50)],
-      ['lead time P90, days', short(leadTime.p90)],
+      ['lead time P50 of all units, days', short(leadTime.p50)],
+      ['lead time P90 of all units, days', short(leadTime.p90)],
       ['scrapped, units', short(scrapped)],
       ...(due === null
         ? []

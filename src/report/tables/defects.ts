@@ -53,7 +53,7 @@ export function holds(results: Results, interval: string): PageTable {
     title: 'Holds',
     note:
       'Units with noted items wait here until these are mended; time from the end of the step before to ' +
-      `the release; ${interval}.`,
+      `the release, P95 of all units; ${interval}.`,
     ...columns(results.holds, [
       ['Hold', 'name'],
       ['Site', 'site'],

@@ -1,6 +1,5 @@
 import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import type { Estimate } from '../../study/statistics/estimate.js';
 import { columns, type PageTable, percent } from '../columns.js';
 
 export function failures(results: Results, interval: string): PageTable {
@@ -16,12 +15,9 @@ export function failures(results: Results, interval: string): PageTable {
       ['Site', 'site'],
       ['Places', 'places'],
       ['Failures', (each) => short(each.failures)],
-      ['Mean down, h', ({ downHours }) => ifAny(downHours)],
-      ['Longest down, h', ({ longestDownHours }) => ifAny(longestDownHours)],
+      ['Mean down, h', 'downHours'],
+      ['Longest down, h', 'longestDownHours'],
       ['Available, %', 'availability', percent],
     ]),
   };
 }
-
-/** `none` where no replication has a value. */
-export const ifAny = (estimate: Estimate): string => (estimate.n === 0 ? 'none' : short(estimate));

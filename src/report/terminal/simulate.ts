@@ -1,4 +1,4 @@
-import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
+import { bounds, count, exact, intervalName, mean, number, shortForms } from '../../study/format.js';
 import { unitsEach } from '../../study/planners-unit.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
@@ -29,8 +29,8 @@ export function resultsTable(results: Results, width?: number): string {
     ...results.wip.places.map((place) =>
       indented(row(place.kind === 'lane' ? `${place.name} (lane)` : place.name, place.mean)),
     ),
-    row('lead time P50, days', results.leadTime.p50),
-    row('lead time P90, days', results.leadTime.p90),
+    row('lead time P50 of all units, days', results.leadTime.p50),
+    row('lead time P90 of all units, days', results.leadTime.p90),
     ...under(
       'first-time-through of inspections, %',
       results.inspections.map((each) => row(each.name, each.ftt, 100)),
@@ -52,6 +52,7 @@ export function resultsTable(results: Results, width?: number): string {
       '',
       table(rows, columns),
       ...notes(results.lastUnit),
+      ...shortForms(rows.map(([, , interval]) => interval).join('\n')),
       ...(stopped === null ? [] : constraintLines(stopped, results.answer.sentence)),
       ...usedLines(results.constraint?.judged ?? null, results.bottlenecks, results),
       ...results.recoveries.flatMap(({ sentence }) => ['', sentence]),

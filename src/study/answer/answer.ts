@@ -1,5 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { bounds, capital, count, exact, intervalName, mean, number, withInterval } from '../format.js';
+import { capital, count, exact, intervalAndCount, mean, number } from '../format.js';
 import type { Shippable } from '../held/evidence.js';
 import { holdingText } from '../held/holding.js';
 import type { RateJudged } from '../held/rate-held.js';
@@ -159,11 +159,7 @@ const counted = ({ counting }: RateJudged): CountingResult | null =>
 function shippedText(shipped: Estimate, unit: PlannersUnit): string {
   const text = mean(shipped),
     verb = text === '1' ? 'is' : 'are';
-  if (shipped.low === null) return `${withInterval(shipped, eachWorking(unit))} ${verb} shipped`;
-  return (
-    `${text} ${eachWorking(unit)} ${verb} shipped (${intervalName(shipped.level)} ` +
-    `${bounds(shipped)}, ${count(shipped.n, 'replication')})`
-  );
+  return `${text} ${eachWorking(unit)} ${verb} shipped (${intervalAndCount(shipped)})`;
 }
 
 function standstill(sample: Sample, gridlocks: number): string {

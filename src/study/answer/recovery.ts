@@ -1,4 +1,4 @@
-import { bounds, count, daysText, intervalName, mean } from '../format.js';
+import { bounds, count, daysText, intervalAndCount, mean } from '../format.js';
 import type { CaughtUp, Recovery } from '../programme/recovery.js';
 import { type Estimate, negated } from '../statistics/estimate.js';
 
@@ -24,10 +24,9 @@ export function recoverySentence(of: Named & Recovery): string {
       `${who} ${isOne ? 'costs' : 'cost'} nothing: without ${it} every unit is shipped on the same day, ` +
       `in ${replications === 1 ? 'the replication' : `each of ${runs}`} set beside it.`
     );
-  const interval = units.low === null ? runs : `${intervalName(units.level)} ${bounds(units)}, ${runs}`;
   const parts = [
     `${who} ${isOne ? 'puts' : 'put'} the build ${inUnits(units)} behind the same build without ${it} ` +
-      `when it is worst, on ${date} (${interval})`,
+      `when it is worst, on ${date} (${intervalAndCount(units)})`,
     ...(behindJudged === null ? [] : [judgedWeeks(behindJudged, it)]),
     ...(daysLater === null || daysLater.n === 0 ? [] : [`the last unit is out ${later(daysLater)}`]),
   ];

@@ -1,10 +1,10 @@
-import { bounds, count, intervalName, mean } from '../format.js';
+import { count, withInterval } from '../format.js';
 import type { ToJudge } from '../held/rate-held.js';
 import type { Window } from '../programme/judged-window.js';
 import { type UnusualCause, type UnusualWeek, unusualWeeks } from '../programme/unusual-weeks.js';
 import type { Planned } from '../sample/planned.js';
 import type { Estimate } from '../statistics/estimate.js';
-import { amount } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { ratio, sumOf } from '../statistics/sums.js';
 
 /** Weeks among those in which a rate is judged that are not like the others, and what the others ship. */
@@ -75,10 +75,7 @@ export function unusualClause(
     (more === 0 ? '' : ` and ${more} more`) +
     (othersPerDay === null
       ? ''
-      : `; the other ${others} ${others === 1 ? 'ships' : 'ship'} ${mean(othersPerDay)} a working day ` +
-        (othersPerDay.low === null
-          ? '(no interval)'
-          : `(${intervalName(othersPerDay.level)} ${bounds(othersPerDay)})`))
+      : `; the other ${others} ${others === 1 ? 'ships' : 'ship'} ${withInterval(othersPerDay, 'a working day')}`)
   );
 }
 

@@ -1,4 +1,4 @@
-import { bounds, count, intervalName, mean, number, signed } from '../format.js';
+import { bounds, count, intervalAndCount, mean, number, signed } from '../format.js';
 import { defined } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 import type { BufferResults } from './results.js';
@@ -60,9 +60,8 @@ function targetSentence(results: Results, rate: number, verdict: BufferResults['
   }
 }
 
-const rateOf = ({ chosen, unit, eachLevel }: Results): string =>
-  `${mean(chosen.rate)} ${unit} (${intervalName(eachLevel)} ${bounds(chosen.rate)}, ` +
-  `${count(chosen.rate.n, 'replication')})`;
+const rateOf = ({ chosen, unit }: Results): string =>
+  `${mean(chosen.rate)} ${unit} (${intervalAndCount(chosen.rate)})`;
 
 const againstPresent = ({ chosen, present, gain }: Results): string =>
   isSameLayout(chosen.places, present.places)

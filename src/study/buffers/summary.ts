@@ -2,7 +2,7 @@ import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
 import { difference, familyLevel } from '../statistics/difference.js';
 import { boundsOf, type Estimate } from '../statistics/estimate.js';
-import { amount } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { type Standing, standingOf } from '../statistics/zone.js';
 import type { Found } from './hunt.js';
 import type { BestMore, BufferResults, ComparedLayout, LayoutResult } from './results.js';

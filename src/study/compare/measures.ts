@@ -93,7 +93,7 @@ export function measuresOf(base: ComparedVariant, window: Window | null): Measur
     },
     {
       id: 'lead p90',
-      name: 'lead time, P90',
+      name: 'lead time, P90 of a replication',
       unit: 'days',
       better: 'less',
       of: each(({ leadP90Days }) => leadP90Days),

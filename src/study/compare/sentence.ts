@@ -1,4 +1,4 @@
-import { bounds, intervalName, number, signed, withInterval } from '../format.js';
+import { interval, number, signed, withInterval } from '../format.js';
 import type { ComparedMeasure, ComparedVerdict, CompareResults, MeasureId } from './results.js';
 
 type Compared = ComparedMeasure & { readonly name: string };
@@ -39,7 +39,7 @@ function told(
   [better, worse, same, open]: readonly [better: string, worse: string, same: string, open: string],
 ): string[] {
   const withSize = ({ name, difference }: Compared): string =>
-    `${name} by ${signed(difference)} (${intervalName(difference.level)} ${bounds(difference)})`;
+    `${name} by ${signed(difference)} (${interval(difference)})`;
   const part = (verdict: ComparedVerdict, words: string, each: (one: Compared) => string): string[] => {
     const found = all
       .filter((one) => one.verdict === verdict)

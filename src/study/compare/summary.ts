@@ -11,7 +11,7 @@ import { planned } from '../sample/planned.js';
 import type { Reading } from '../sample/reading.js';
 import { familyLevel } from '../statistics/difference.js';
 import { type Estimate } from '../statistics/estimate.js';
-import { amount } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { ratio } from '../statistics/sums.js';
 import { baseWindow, type ComparedVariant, countingOfVariant, type Measure, measuresOf } from './measures.js';
 import type { CompareResults, VariantResult } from './results.js';

@@ -1,6 +1,6 @@
 import { difference } from '../statistics/difference.js';
 import { type Estimate, mapped, negated } from '../statistics/estimate.js';
-import { amount } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { type Standing, standingOf } from '../statistics/zone.js';
 import type { Measure } from './measures.js';
 import type { ComparedMeasure, ComparedVerdict, ZoneResult } from './results.js';

@@ -13,7 +13,7 @@ import { carriers, teams } from '../sections/carriers.js';
 import { lanes } from '../sections/lanes.js';
 import { stations } from '../sections/stations.js';
 import { feeders, supplies } from '../sections/supplies.js';
-import { amount } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { ladder } from './ladder.js';
 import { type Likely, likeliest } from './likeliest.js';
 import type { ConstraintResult, JudgedResult, Tried } from './results.js';

@@ -1,4 +1,4 @@
-import { bounds, capital, intervalName, mean } from '../format.js';
+import { bounds, capital, interval, mean } from '../format.js';
 import type { Thing } from '../reliefs/thing.js';
 import type { ConstraintResult, Tried } from './results.js';
 
@@ -41,7 +41,7 @@ export const stopsIt = ({ culprit }: Pick<ConstraintResult, 'culprit'>): string 
   culprit === null
     ? null
     : `${calledThing(culprit.thing)} stops it: with ${culprit.what} it ships ${mean(culprit.gain)} a day ` +
-      `more (${intervalName(culprit.gain.level)} ${bounds(culprit.gain)})`;
+      `more (${interval(culprit.gain)})`;
 
 /** Whether a trial surely brings units, and more than do not matter. */
 export const helps = (tried: Tried, zone: number): boolean => isMore(tried) && tried.gain.mean > zone;

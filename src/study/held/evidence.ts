@@ -1,5 +1,5 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
-import { Moments } from '../statistics/interval.js';
+import { momentsOf } from '../statistics/interval.js';
 
 /**
  * One-sided confidence of what a build surely ships. Far above the usual: a rate called the highest that
@@ -29,11 +29,9 @@ export interface Shipped {
  * @param whole units by which a count may be off though nothing is left to chance
  */
 export function shippedIn(units: readonly number[], whole: number): Shipped {
-  const moments = new Moments();
-  for (const each of units) moments.add(each);
-  const { n, mean } = moments;
+  const { n, mean, variance } = momentsOf(units);
   if (n < 2) return { mean, error: Infinity, n, low: -Infinity, high: Infinity, slack: whole };
-  const error = Math.sqrt(moments.variance / n),
+  const error = Math.sqrt(variance / n),
     half = tQuantile(SURELY, n - 1) * error;
   return {
     mean,
@@ -41,7 +39,7 @@ export function shippedIn(units: readonly number[], whole: number): Shipped {
     n,
     low: mean - half,
     high: mean + half,
-    slack: Math.max(0, whole - Math.sqrt(moments.variance)),
+    slack: Math.max(0, whole - Math.sqrt(variance)),
   };
 }
 

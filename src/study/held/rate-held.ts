@@ -7,8 +7,8 @@ import { judgedWindow, stretchOf, type Window } from '../programme/judged-window
 import { pooledLeadTime } from '../programme/lead-time.js';
 import type { Planned } from '../sample/planned.js';
 import { type Estimate, widened } from '../statistics/estimate.js';
-import { amount } from '../statistics/interval.js';
 import { proportion } from '../statistics/proportion.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { type Holding, holdingOf } from './holding.js';
 import { keptUpBy } from './keep-up.js';
 import { USUAL_SURE } from './sure.js';

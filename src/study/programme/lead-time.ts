@@ -4,6 +4,7 @@ import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Folded, Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
+import { type Histogram, PooledQuantiles } from '../statistics/pooled-quantile.js';
 import { sumOf } from '../statistics/sums.js';
 
 /** About so many classes; at least two bins of the tally go into one. */
@@ -13,6 +14,7 @@ const CLASSES = 40;
 export interface LeadTimeResult {
   readonly unit: 'days';
   readonly mean: Estimate;
+  /** Days in which half and nine in ten of all units of all replications are through. */
   readonly p50: Estimate;
   readonly p90: Estimate;
   /** Pooled over replications: counts between edges (edges.length = counts.length + 1). */
@@ -22,13 +24,31 @@ export interface LeadTimeResult {
 
 export function leadTime(sample: Sample): Pending<LeadTimeResult> {
   const pooled = pooledTimes(sample);
+  const quantile = unitQuantiles(sample, ({ leadFirstBin, leadBins, leadLeast, leadGreatest }) => ({
+    first: leadFirstBin,
+    bins: leadBins,
+    least: leadLeast,
+    greatest: leadGreatest,
+  }));
   const estimates = {
     unit: 'days' as const,
     mean: meanLeadDays(sample),
-    p50: sample.amount(({ leadP50 }) => leadP50 / MINUTES_PER_DAY),
-    p90: sample.amount(({ leadP90 }) => leadP90 / MINUTES_PER_DAY),
+    p50: quantile(0.5),
+    p90: quantile(0.9),
   };
   return new Deferred<LeadTimeResult>(() => ({ ...estimates, ...classes(pooled.value) }));
+}
+
+/** Quantiles, in days, of times of all units of all replications, by the bins of the tally. */
+export function unitQuantiles(
+  sample: Sample,
+  of: (observation: Observation) => Histogram,
+): (p: number) => Deferred<Estimate> {
+  const pooled = sample.fold(new PooledQuantiles(binEdge), (known, each) => {
+    known.add(of(each));
+    return known;
+  });
+  return (p) => new Deferred(() => pooled.value.estimate(p, sample.level, MINUTES_PER_DAY));
 }
 
 export const meanLeadDays = (sample: Sample): Deferred<Estimate> =>

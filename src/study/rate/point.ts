@@ -3,8 +3,8 @@ import { neighbours } from '../lists.js';
 import type { Reading } from '../sample/reading.js';
 import { busiest, resources } from '../sections/bottlenecks.js';
 import { widened } from '../statistics/estimate.js';
-import { amount } from '../statistics/interval.js';
 import { proportion } from '../statistics/proportion.js';
+import { amount } from '../statistics/skewed-interval.js';
 import type { Ran } from './line.js';
 import type { RatePoint, RateResults } from './results.js';
 

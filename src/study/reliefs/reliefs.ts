@@ -11,7 +11,7 @@ import { fingerprint } from '../run/identity.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import { familyLevel } from '../statistics/difference.js';
-import { amount } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { sumOf } from '../statistics/sums.js';
 import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
 import { ranks, tornado } from './effects.js';

@@ -4,7 +4,9 @@ import type { ProgrammeClock } from '../../scenario/programme/clock.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { Counts } from '../statistics/counts.js';
 import { type Estimate } from '../statistics/estimate.js';
-import { asAmount, asShare, intervalOf, Moments } from '../statistics/interval.js';
+import { asAmount, asShare } from '../statistics/interval.js';
+import { Moments } from '../statistics/moments.js';
+import { eventsInterval, skewedInterval } from '../statistics/skewed-interval.js';
 import { Deferred, type Pending } from './deferred.js';
 import type { Planned, ReleaseCalendar } from './planned.js';
 
@@ -68,13 +70,19 @@ export class Sample implements Planned {
   /** Mean over replications of what cannot be below 0; NaN where a replication has no value. */
   amount(of: (observation: Observation) => number): Deferred<Estimate> {
     const moments = this.moments(of);
-    return new Deferred(() => asAmount(intervalOf(moments, this.level)));
+    return new Deferred(() => asAmount(skewedInterval(moments, this.level)));
+  }
+
+  /** Mean number of events a replication; NaN where a replication has no value. */
+  events(of: (observation: Observation) => number): Deferred<Estimate> {
+    const moments = this.moments(of);
+    return new Deferred(() => eventsInterval(moments, this.level));
   }
 
   /** Mean over replications of a share; NaN where a replication has no value. */
   share(of: (observation: Observation) => number): Deferred<Estimate> {
     const moments = this.moments(of);
-    return new Deferred(() => asShare(intervalOf(moments, this.level)));
+    return new Deferred(() => asShare(skewedInterval(moments, this.level)));
   }
 
   /** How often each number occurs over replications; NaN where a replication has no value. */

@@ -58,7 +58,7 @@ export function defects(sample: Sample): Deferred<DefectResult[]> {
       row: {
         kind: slots.kindNames[slots.kind[slot]],
         madeAt: steps.names[slots.step[slot]],
-        made: sample.amount(({ quality: { made } }) => made[slot]),
+        made: sample.events(({ quality: { made } }) => made[slot]),
         foundAt: occurring<DefectResult['foundAt'][number]>(foundAt),
         repairHours: sample.amount(
           ({ quality: { repairMinutes } }) => sumOf(finds, ({ find }) => repairMinutes[find]) / 60,

@@ -34,7 +34,7 @@ export function failures(sample: Sample): Pending<FailureResult[]> {
     .map((id) => ({
       ...named(sample.model, 'stations', id),
       places: stations.places[id],
-      failures: sample.amount(({ failures: { count } }) => count[id]),
+      failures: sample.events(({ failures: { count } }) => count[id]),
       downHours: sample.amount(({ failures: { minutes, repairs } }) => ratio(minutes[id] / 60, repairs[id])),
       longestDownHours: sample.amount(({ failures: { longest, repairs } }) =>
         repairs[id] > 0 ? longest[id] / 60 : NaN,

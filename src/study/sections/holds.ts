@@ -1,5 +1,6 @@
 import { HOLD_NONE } from '../../flow/model/quality.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { unitQuantiles } from '../programme/lead-time.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -13,7 +14,7 @@ export interface HoldResult {
   readonly heldShare: Estimate;
   /** Units held or on the way to a place there, mean over time. */
   readonly units: Estimate;
-  /** From the end of the step before to the release, units released. */
+  /** From the end of the step before to the release; P95 of all units released in all replications. */
   readonly daysMean: Estimate;
   readonly daysP95: Estimate;
   /** Items a replication. */
@@ -30,7 +31,7 @@ export function holds(sample: Sample): Pending<HoldResult[]> {
       heldShare: sample.share(({ quality: { held, cameToHold } }) => ratio(held[h], cameToHold[h])),
       units: sample.amount(({ quality: { inHold } }) => inHold[h]),
       daysMean: sample.amount(({ quality: { holdMean } }) => holdMean[h] / MINUTES_PER_DAY),
-      daysP95: sample.amount(({ quality: { holdP95 } }) => holdP95[h] / MINUTES_PER_DAY),
-      mended: sample.amount(({ quality: { mended } }) => mended[h]),
+      daysP95: unitQuantiles(sample, ({ quality: { holdTimes } }) => holdTimes[h])(0.95),
+      mended: sample.events(({ quality: { mended } }) => mended[h]),
     }));
 }

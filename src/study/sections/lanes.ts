@@ -22,7 +22,7 @@ export function lanes(sample: Sample): Pending<LaneResult[]> {
   const { lanes } = sample.model;
   return lanes.names.map((name, id) => ({
     name,
-    trips: sample.amount((each) => each.lanes.trips[id]),
+    trips: sample.events((each) => each.lanes.trips[id]),
     fill: sample.share((each) => ratio(each.lanes.carried[id], each.lanes.trips[id] * lanes.capacity[id])),
     waitHours: sample.amount((each) => ratio(each.lanes.waitMinutes[id] / 60, each.lanes.carried[id])),
     truckBusy: sample.share((each) => each.lanes.truckBusy[id]),

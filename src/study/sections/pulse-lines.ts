@@ -30,7 +30,7 @@ export function pulseLines(sample: Sample): Pending<PulseLineResult[]> {
       name,
       stations: own,
       taktHours: columns.takt[id] / 60,
-      moves: sample.amount(({ pulseLines }) => pulseLines[id].moves),
+      moves: sample.events(({ pulseLines }) => pulseLines[id].moves),
       hoursBetween: sample.amount(({ pulseLines }) =>
         ratio(pulseLines[id].minutesBetween / 60, pulseLines[id].moves),
       ),

@@ -42,10 +42,10 @@ export function supplies(sample: Sample): Pending<SupplyResult[]> {
     stock: sample.amount(({ stockMean }) => stockMean[resource]),
     out: sample.share(({ stockOut }) => stockOut[resource]),
     least: sample.amount((each) => each.supplies.least[id]),
-    lots: sample.amount((each) => each.supplies.lots[id]),
-    lateLots: sample.amount((each) => each.supplies.lateLots[id]),
+    lots: sample.events((each) => each.supplies.lots[id]),
+    lateLots: sample.events((each) => each.supplies.lateLots[id]),
     onOrder: sample.amount((each) => each.supplies.onOrder[id]),
-    waits: sample.amount((each) => each.supplies.waits[id]),
+    waits: sample.events((each) => each.supplies.waits[id]),
     waitHours: sample.amount((each) => ratio(each.supplies.waitMinutes[id] / 60, each.supplies.waits[id])),
   }));
 }

@@ -3,7 +3,7 @@ import {
   type PrecisionAsked,
   precisionFindings,
   precisionOf,
-  replicationsWanted,
+  UntilPrecise,
 } from '../answer/precision.js';
 import { LEAST_FOR_PRECISION } from '../answer/precision-measures.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
@@ -60,13 +60,14 @@ export async function runUntilPrecise<Value>(
   options: Omit<ReplicatorOptions, 'seed'>,
 ): Promise<number> {
   const replicator = new Replicator({ ...options, seed });
+  const until = new UntilPrecise(measured, asked);
   let done = 0;
   try {
     let next: number | null = Math.min(asked.most, Math.max(LEAST_FOR_PRECISION, replications));
     while (next !== null) {
       await replicator.each(variants, done + 1, next, 1, take);
       done = next;
-      next = replicationsWanted(measured, done, asked);
+      next = until.next(done);
     }
     return done;
   } finally {

@@ -137,7 +137,7 @@ export function summary(
     plan: shippedAgainstPlan(sample),
     journey: null,
     standstill: new Deferred(() => standstills(stood.value, sample.replications, sample.clock)),
-    scrapped: sample.amount(({ scrapped }) => scrapped),
+    scrapped: sample.events(({ scrapped }) => scrapped),
     costs: costs(sample),
     findings: new Deferred(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),
     runs: new Deferred(() => withHeld(rows.value, toJudge.value.map(judged.value.heldIn))),

@@ -1,6 +1,8 @@
 /**
- * A mean over replications with its Student-t interval. `n` counts the replications that have a value; `low`
- * and `high` are null below two, and of none the mean is 0.
+ * A mean over replications with its interval. `n` counts the replications that have a value, and of none the
+ * mean is 0. `low` and `high` are null where there is no interval: below two replications; with `needs` where
+ * they are too few to say; without it where all have the same value, which of events that were not seen may
+ * still be up to `most`.
  */
 export interface Estimate {
   readonly mean: number;
@@ -8,7 +10,15 @@ export interface Estimate {
   readonly high: number | null;
   readonly level: number;
   readonly n: number;
+  /** Replications that would probably do; only where there are too few for an interval. */
+  readonly needs?: number;
+  /** Upper bound of the mean, from one side at `level`; only of events of which none was seen. */
+  readonly most?: number;
 }
+
+/** All replications, of which there are several, have the same value: no spread to make an interval of. */
+export const isSame = ({ low, high, n, needs }: Omit<Estimate, 'mean' | 'level'>): boolean =>
+  n > 1 && needs === undefined && low === high;
 
 /** The same of the middle and both bounds: scaled, moved or cut. */
 export const mapped = <Of extends Pick<Estimate, 'mean' | 'low' | 'high'>>(
@@ -30,14 +40,17 @@ export const negated = <Of extends Pick<Estimate, 'mean' | 'low' | 'high'>>(esti
 });
 
 /** With both bounds further out by what may be wrong with each value; what cannot be below 0 is not. */
-export const widened = (estimate: Estimate, by: number): Estimate => ({
-  ...estimate,
-  low: estimate.low === null ? null : Math.max(0, estimate.low - by),
-  high: estimate.high === null ? null : estimate.high + by,
-});
+export function widened(estimate: Estimate, by: number): Estimate {
+  if (by === 0 || (estimate.low === null && !isSame(estimate))) return estimate;
+  const { low, high } = boundsOf(estimate);
+  return { ...estimate, low: Math.max(0, low - by), high: high + by };
+}
 
-/** The bounds of an interval; endless where there is none, so that nothing can be told by it. */
-export const boundsOf = (estimate: Estimate | null): { readonly low: number; readonly high: number } => ({
-  low: estimate?.low ?? -Infinity,
-  high: estimate?.high ?? Infinity,
-});
+/**
+ * The bounds of an interval, to tell something by; endless where there is none. Where all replications have
+ * the same value it is both bounds, as far as they can tell: a build without chance has to be judged too.
+ */
+export const boundsOf = (estimate: Estimate | null): { readonly low: number; readonly high: number } =>
+  estimate !== null && isSame(estimate)
+    ? { low: estimate.mean, high: estimate.mean }
+    : { low: estimate?.low ?? -Infinity, high: estimate?.high ?? Infinity };

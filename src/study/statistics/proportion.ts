@@ -13,6 +13,9 @@ export interface Proportion {
 /** With so many degrees of freedom Student's t is the normal distribution, to 3e-9 in the 97.5 % point. */
 const AS_NORMAL = 1e9;
 
+/** Quantile of the standard normal distribution. */
+export const normalQuantile = (p: number): number => tQuantile(p, AS_NORMAL);
+
 /**
  * A share of replications with its score interval (Wilson 1927, J. Am. Stat. Assoc. 22, 209-212):
  * (p + z^2/2n +- z sqrt(p q / n + z^2/4n^2)) / (1 + z^2/n).
@@ -22,7 +25,7 @@ const AS_NORMAL = 1e9;
 export function proportion(count: number, n: number, level: number): Proportion {
   if (!(n >= 1 && count >= 0 && count <= n))
     throw new RangeError(`proportion: expected 0 <= count <= n and n of at least 1, got ${count} of ${n}`);
-  const z = tQuantile((1 + level) / 2, AS_NORMAL),
+  const z = normalQuantile((1 + level) / 2),
     p = count / n,
     scale = 1 + (z * z) / n;
   const middle = (p + (z * z) / (2 * n)) / scale,

@@ -20,8 +20,8 @@ describe('results in the terminal', () => {
         final plant                                          17.2  16.5 to 17.9
         coachworks to paint (lane)                           3.20  3.07 to 3.33
         paint to final plant (lane)                          2.40  2.30 to 2.50
-      lead time P50, days                                    30.2  29.7 to 30.7
-      lead time P90, days                                    46.8  45.4 to 48.2
+      lead time P50 of all units, days                       30.2  29.7 to 30.7
+      lead time P90 of all units, days                       46.8  45.4 to 48.2
       first-time-through of inspections, %
         weld cab floor and tunnel 1 inspection               95.1  94.3 to 95.9
         weld cab floor and tunnel 1 inspection               91.7  90.9 to 92.5

@@ -81,7 +81,7 @@ describe('what stops a build, in a sentence', () => {
     );
     expect(sentence('proven', [deliveries], deliveries)).toBe(
       'The supply of packs stops it: with two deliveries of packs in 7 days instead of one it ships ' +
-        '2 a day more (99 % CI 2 to 2).',
+        '2 a day more (the same in all 20 replications).',
     );
   });
 

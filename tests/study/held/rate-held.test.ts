@@ -57,7 +57,7 @@ describe('the window over which a rate is judged', () => {
     // It is said, with what the other weeks ship: 60 units in 15 working days.
     expect(answer.unusual).toMatchObject({ judged: 4, weeks: [{ label: '2027-W12', workingDays: 0 }] });
     expect(answer.sentence).toMatch(
-      /; 1 of the 4 weeks judged is short: 2027-W12 \(holiday 2027-03-22 to 2027-03-28\); the other 3 ship 4 a working day \(no interval\)\.$/,
+      /; 1 of the 4 weeks judged is short: 2027-W12 \(holiday 2027-03-22 to 2027-03-28\); the other 3 ship 4 a working day \(no interval, 1 replication\)\.$/,
     );
   });
 
@@ -84,10 +84,11 @@ describe('the verdict', () => {
       verdict: 'holds',
       askedPerDay: 4,
       keptUp: { count: 5, n: 5 },
-      heldPerDay: { mean: 4, low: 4, high: 4, n: 5 },
+      // All are the same, so there is no spread to make an interval of.
+      heldPerDay: { mean: 4, low: null, high: null, n: 5 },
     });
     expect(answer.sentence).toBe(
-      'Four a day is held in 5 of 5 builds: 4 a working day are shipped (95 % CI 4 to 4, 5 replications) while 4 are asked, from 2027-03-15 to 2027-04-04.',
+      'Four a day is held in 5 of 5 builds: 4 a working day are shipped (the same in all 5 replications) while 4 are asked, from 2027-03-15 to 2027-04-04.',
     );
     expect(findings).toEqual([]);
   });
@@ -101,12 +102,12 @@ describe('the verdict', () => {
     expect(answer.verdict).toBe('falls short');
     // 58 / 15 = 3.8667; what stops it is named by trial alone, not here.
     expect(answer.sentence).toBe(
-      'Four a day is not held: none of 5 builds keeps up; 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 5 replications) while 4 are asked.',
+      'Four a day is not held: none of 5 builds keeps up; 3.87 a working day are shipped (the same in all 5 replications) while 4 are asked.',
     );
     expect(findings).toEqual([
       {
         kind: 'rate not held',
-        text: 'four a day is not held: none of 5 builds keeps up; 3.87 a working day are shipped (95 % CI 3.87 to 3.87, 5 replications) while 4 are asked',
+        text: 'four a day is not held: none of 5 builds keeps up; 3.87 a working day are shipped (the same in all 5 replications) while 4 are asked',
         replications: 5,
       },
     ]);

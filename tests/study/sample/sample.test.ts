@@ -3,7 +3,7 @@ import { compile } from '../../../src/scenario/compile.js';
 import { Deferred, type Pending, resolved } from '../../../src/study/sample/deferred.js';
 import { planned } from '../../../src/study/sample/planned.js';
 import { Sample } from '../../../src/study/sample/sample.js';
-import { amount } from '../../../src/study/statistics/interval.js';
+import { amount } from '../../../src/study/statistics/skewed-interval.js';
 import { observation, twoPlants } from '../made-observation.js';
 
 const sampleOf = (): Sample => new Sample(planned(twoPlants, compile(twoPlants)), 0.95);

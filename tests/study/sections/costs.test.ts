@@ -3,6 +3,7 @@ import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Costs } from '../../../src/scenario/types/plant.js';
 import type { CostResult } from '../../../src/study/sections/costs.js';
+import { amount } from '../../../src/study/statistics/skewed-interval.js';
 import { play } from '../../flow/run-yaml.js';
 import {
   back,
@@ -184,12 +185,11 @@ describe('costs of several replications', () => {
     const fixed = 30 * 8 * 2 * 100 + 20 * 7 + 2 * 42 * 3 + 4 * 42 * 2 + 4 * 13 + 3 * 17,
       money = [5, 6, 7].map((wip) => fixed + wip * 42 * 11);
     expect(total).toMatchObject({ mean: money.reduce((a, b) => a + b) / 3, n: 3 });
-    // Student-t with 2 degrees of freedom: 4.303 s / sqrt(3).
     const each = money.map((m, i) => m / [80, 85, 87][i]),
-      mean = each.reduce((a, b) => a + b) / 3,
-      s = Math.sqrt(each.reduce((sum, x) => sum + (x - mean) ** 2, 0) / 2);
-    expect(perUnit.mean).toBeCloseTo(mean, 9);
-    expect(perUnit.high! - perUnit.mean).toBeCloseTo((4.302653 * s) / Math.sqrt(3), 3);
+      { mean, low, high } = amount(each, 0.95);
+    expect(mean).toBeCloseTo(each.reduce((a, b) => a + b) / 3, 9);
+    expect(perUnit.low).toBeCloseTo(low!, 8);
+    expect(perUnit.high).toBeCloseTo(high!, 8);
   });
 
   it('take people, rework and changeovers as they were counted, where they were', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { binOf } from '../../../src/flow/accounts/bins.js';
 import type { Observation } from '../../../src/measure/observe.js';
 import { compile } from '../../../src/scenario/compile.js';
 import {
@@ -105,7 +106,7 @@ const played = seen(
     mended: Float64Array.of(24),
     inHold: Float64Array.of(0.5),
     holdMean: Float64Array.of(720),
-    holdP95: Float64Array.of(2880),
+    holdTimes: [{ first: binOf(2880), bins: Int32Array.of(20), least: 2880, greatest: 2880 }],
     compared: withEntries(12, { 4: 60, 5: 5, 6: 7, 7: 8 }),
     differMinutes: Float64Array.of(0, 480, 0),
   },

@@ -67,6 +67,6 @@ describe('supplies in the results', () => {
     expect(table.rows).toHaveLength(1);
     expect(table.rows[0]).toHaveLength(table.head.length);
     expect(table.rows[0].slice(0, 3)).toEqual(['packs', 'yard', 'reorder']);
-    expect(table.rows[0][5]).toBe('25 (25 to 25)');
+    expect(table.rows[0][5]).toBe('25 (always)');
   });
 });

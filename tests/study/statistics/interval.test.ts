@@ -1,7 +1,7 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { amount, asShare, meanInterval } from '../../../src/study/statistics/interval.js';
+import { asAmount, asShare, meanInterval } from '../../../src/study/statistics/interval.js';
 
 describe('Student t upper points', () => {
   // The usual printed table (Student 1908; Fisher & Yates 1938), three decimals, from memory.
@@ -72,8 +72,8 @@ describe('mean and interval over replications', () => {
   it('is cut to 0..1 for shares and at 0 for amounts', () => {
     expect(meanInterval([0, 1], 0.95).low).toBeLessThan(-5);
     expect(asShare(meanInterval([0, 1], 0.95))).toMatchObject({ mean: 0.5, low: 0, high: 1 });
-    expect(amount([0, 1], 0.95).low).toBe(0);
-    expect(amount([0, 1], 0.95).high).toBeGreaterThan(6);
+    expect(asAmount(meanInterval([0, 1], 0.95)).low).toBe(0);
+    expect(asAmount(meanInterval([0, 1], 0.95)).high).toBeGreaterThan(6);
   });
 
   it('leaves its values as they were', () => {

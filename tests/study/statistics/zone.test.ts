@@ -9,7 +9,7 @@ const between = (low: number | null, high: number | null): Estimate => ({
   low,
   high,
   level: 0.95,
-  n: 9,
+  n: low === null ? 1 : 9,
 });
 
 describe('where an interval lies against the zone', () => {

@@ -9,7 +9,7 @@ import { type Chart, chart, intervalNote } from '../chart.js';
 import { line } from '../datasets.js';
 import { onWhite } from '../marks.js';
 
-/** How lead times spread, with the medians and the ninetieth percentiles of the replications. */
+/** How lead times of units spread, with their median and ninetieth percentile. */
 export function leadTime(results: Results): Chart | null {
   const { counts, edges, p50, p90 } = results.leadTime;
   const units = counts.reduce((sum, each) => sum + each, 0);
@@ -38,7 +38,7 @@ export function leadTime(results: Results): Chart | null {
       withInterval(p90, 'days'),
     how:
       `Lead time of ${count(units, 'unit')} from all replications together (spread of units, not ` +
-      'an interval). Lines: P50 and P90, means over replications; shaded: their ' +
+      'an interval). Lines: the days in which half and nine in ten of them are through; shaded: their ' +
       `${intervalNote(results)}.`,
     bodyHeight: 430,
     type: 'line',

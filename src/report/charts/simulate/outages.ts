@@ -1,5 +1,5 @@
 import type { Plugin } from 'chart.js';
-import { bounds, count, intervalName, mean, number } from '../../../study/format.js';
+import { count, interval, mean, number } from '../../../study/format.js';
 import type { RecoveryDays, RecoveryResult } from '../../../study/sections/outages.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing } from '../../drawing.js';
@@ -92,18 +92,17 @@ function finding(recovery: RecoveryResult): string {
   const { behindMost, daysLater, caughtUp } = recovery,
     { units } = behindMost,
     [half] = recovery.caughtUpBy;
-  const interval = units.low === null ? 'no interval' : `${intervalName(units.level)} ${bounds(units)}`,
-    later =
-      daysLater === null || Math.abs(daysLater.mean) < AN_HOUR
-        ? ''
-        : `, the last unit ${mean(daysLater)} ${mean(daysLater) === '1' ? 'day' : 'days'} later`;
+  const later =
+    daysLater === null || Math.abs(daysLater.mean) < AN_HOUR
+      ? ''
+      : `, the last unit ${mean(daysLater)} ${mean(daysLater) === '1' ? 'day' : 'days'} later`;
   const caught =
     half?.date == null
       ? `${caughtUp.count} of ${count(caughtUp.n, 'build')} caught up before the run ended`
       : `half of the builds have caught up by ${half.date}`;
   return (
     `The outage (${namesOf(recovery)}) puts the build ${mean(units)} ` +
-    `${mean(units) === '1' ? 'unit' : 'units'} behind when it is worst (${interval})${later}; ${caught}`
+    `${mean(units) === '1' ? 'unit' : 'units'} behind when it is worst (${interval(units)})${later}; ${caught}`
   );
 }
 

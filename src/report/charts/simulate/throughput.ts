@@ -1,4 +1,4 @@
-import { bounds, capital, count, intervalName, mean, number } from '../../../study/format.js';
+import { capital, intervalAndCount, mean, number } from '../../../study/format.js';
 import { loadsText } from '../../../study/loads/words.js';
 import { daysInBucket, each, unitsEach } from '../../../study/planners-unit.js';
 import type { Results } from '../../../study/simulate/results.js';
@@ -115,12 +115,8 @@ function finding(results: Results): string {
   const { answer, throughput, rateUnit } = results,
     { asked, held } = answer;
   const rate = held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays);
-  const interval = rate.low === null ? 'no interval' : `${intervalName(rate.level)} ${bounds(rate)}`;
   const against = asked === null ? '' : ` against ${number(asked)} asked`;
-  return (
-    `Ships ${mean(rate)} ${each(rateUnit)}${against} (${interval}, ` +
-    `${count(results.replications, 'replication')})`
-  );
+  return `Ships ${mean(rate)} ${each(rateUnit)}${against} (${intervalAndCount(rate)})`;
 }
 
 /** Hatched and with their reason upright in them: the weeks judged that are not like the others. */
