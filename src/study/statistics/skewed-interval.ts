@@ -74,9 +74,10 @@ export const amount = (values: readonly number[], level: number): Estimate =>
   asAmount(skewedInterval(momentsOf(values), level));
 
 /**
- * Mean number of events a replication. Of n replications without any it may still be up to -ln(1 - level) / n,
- * where events come by chance, singly: a Poisson count with that mean is 0 in all of them with the chance 1 -
- * level (Hanley & Lippman-Hand 1983, J. Am. Med. Assoc. 249(13), 1743-1745, "rule of three"; from memory).
+ * Mean number of events a replication. Of n replications without any it may still be up to -ln(1 - level) /
+ * n, where events come by chance, singly: a Poisson count with that mean is 0 in all of them with the chance
+ * 1 - level (Hanley & Lippman-Hand 1983, J. Am. Med. Assoc. 249(13), 1743-1745, "rule of three"; from
+ * memory).
  */
 export function eventsInterval(moments: Moments, level: number): Estimate {
   const { n, magnitude } = moments;
