@@ -85,3 +85,18 @@ export function eventsInterval(moments: Moments, level: number): Estimate {
     ? { mean: 0, low: null, high: null, level, n, most: -Math.log(1 - level) / n }
     : asAmount(skewedInterval(moments, level));
 }
+
+/**
+ * Of the greatest of several values so many replications are wanted: what makes it large is rarer than a few
+ * replications show, and nothing in them tells. docs/measures.md has how often fewer held the longest
+ * breakdown.
+ */
+const FEWEST_GREATEST = 200;
+
+/** Mean over replications of the greatest of several values of each, which cannot be below 0. */
+export function greatestInterval(moments: Moments, level: number): Estimate {
+  const estimate = asAmount(skewedInterval(moments, level));
+  return moments.n >= FEWEST_GREATEST || estimate.low === null
+    ? estimate
+    : { ...estimate, low: null, high: null, needs: FEWEST_GREATEST };
+}
