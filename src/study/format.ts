@@ -49,8 +49,9 @@ export function signed(difference: Estimate): string {
 }
 
 /**
- * The bounds of an estimate, `3.3 to 3.5`, or why there are none, in a few words that `shortForms` explains: `no
- * interval` below two replications, `too few, 190 would do`, `not seen`, `not seen, under 0.15`, `always`.
+ * The bounds of an estimate, `3.3 to 3.5`, or why there are none, in a few words that `shortForms` explains:
+ * `no interval` below two replications, `too few, 190 would do`, `not seen`, `not seen, under 0.15`,
+ * `always`.
  */
 export function bounds(estimate: Estimate, scale = 1): string {
   const span = scaled(estimate, scale);

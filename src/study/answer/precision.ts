@@ -33,7 +33,8 @@ export function relativeHalfWidth(estimate: Estimate): number {
 
 /**
  * Whether a mean is known to the relative error asked: half-width / |mean| <= g / (1 + g), which makes the
- * error at most g of the true mean (Law 2015, sec. 9.4.1; from memory), and no fewer than thirty replications.
+ * error at most g of the true mean (Law 2015, sec. 9.4.1; from memory), and no fewer than thirty
+ * replications.
  * @param asked g, for example 0.01
  */
 export function isPrecise(estimate: Estimate, asked: number): boolean {

@@ -75,7 +75,8 @@ export function unusualClause(
     (more === 0 ? '' : ` and ${more} more`) +
     (othersPerDay === null
       ? ''
-      : `; the other ${others} ${others === 1 ? 'ships' : 'ship'} ${withInterval(othersPerDay, 'a working day')}`)
+      : `; the other ${others} ${others === 1 ? 'ships' : 'ship'} ` +
+        withInterval(othersPerDay, 'a working day'))
   );
 }
 

@@ -2,6 +2,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { CapacityRow } from '../capacity/capacity.js';
 import { type Planned, workingDaysBetween } from '../sample/planned.js';
 import { meanInterval } from '../statistics/interval.js';
+import { amount } from '../statistics/skewed-interval.js';
 import { sum } from '../statistics/sums.js';
 import type { LadderResult } from './results.js';
 import { rungsOf } from './rungs.js';
@@ -39,6 +40,7 @@ export function ladder(
       // What never was is no cause.
       .filter(([, losses]) => sum(losses.map(Math.abs)) > 1e-9 * losses.length)
       .map(([cause, losses]) => ({ cause, perDay: meanInterval(losses, level) })),
-    shippedPerDay: meanInterval(shippedPerDay, level),
+    // As the rate held is told.
+    shippedPerDay: amount(shippedPerDay, level),
   };
 }

@@ -6,7 +6,7 @@ import { Counts } from '../statistics/counts.js';
 import { type Estimate } from '../statistics/estimate.js';
 import { asAmount, asShare } from '../statistics/interval.js';
 import { Moments } from '../statistics/moments.js';
-import { eventsInterval, skewedInterval } from '../statistics/skewed-interval.js';
+import { eventsInterval, greatestInterval, skewedInterval } from '../statistics/skewed-interval.js';
 import { Deferred, type Pending } from './deferred.js';
 import type { Planned, ReleaseCalendar } from './planned.js';
 
@@ -77,6 +77,12 @@ export class Sample implements Planned {
   events(of: (observation: Observation) => number): Deferred<Estimate> {
     const moments = this.moments(of);
     return new Deferred(() => eventsInterval(moments, this.level));
+  }
+
+  /** Mean over replications of the greatest of several values of each; NaN where a replication has none. */
+  greatest(of: (observation: Observation) => number): Deferred<Estimate> {
+    const moments = this.moments(of);
+    return new Deferred(() => greatestInterval(moments, this.level));
   }
 
   /** Mean over replications of a share; NaN where a replication has no value. */

@@ -36,7 +36,7 @@ export function failures(sample: Sample): Pending<FailureResult[]> {
       places: stations.places[id],
       failures: sample.events(({ failures: { count } }) => count[id]),
       downHours: sample.amount(({ failures: { minutes, repairs } }) => ratio(minutes[id] / 60, repairs[id])),
-      longestDownHours: sample.amount(({ failures: { longest, repairs } }) =>
+      longestDownHours: sample.greatest(({ failures: { longest, repairs } }) =>
         repairs[id] > 0 ? longest[id] / 60 : NaN,
       ),
       availability: sample.share(

@@ -56,10 +56,10 @@ export class Moments {
   }
 
   /**
-   * How many values carry the mean, by its distance d from the least value, or from the greatest where that is
-   * nearer: n d^2 / (d^2 + m2), m2 the second central moment, which is the effective sample size (sum w)^2 /
-   * sum w^2 of Kish 1965 (Survey Sampling, sec. 11.7; from memory) of the distances w from there. Of n values
-   * 0 or 1 these are the ones, or the zeros.
+   * How many values carry the mean, by its distance d from the least value, or from the greatest where that
+   * is nearer: n d^2 / (d^2 + m2), m2 the second central moment, which is the effective sample size (sum w)^2
+   * / sum w^2 of Kish 1965 (Survey Sampling, sec. 11.7; from memory) of the distances w from there. Of n
+   * values 0 or 1 these are the ones, or the zeros.
    */
   get carrying(): number {
     const { count, middle, squares } = this;

@@ -11,7 +11,7 @@ export interface Histogram {
   readonly greatest: number;
 }
 
-/** Sum of N_r(x), the units up to the upper edge x of a bin, of its square, and of its product with all N_r. */
+/** Sums of N_r(x), the units up to the upper edge x of a bin, of its square, and of its product with N_r. */
 interface Bin {
   below: number;
   squares: number;
@@ -89,7 +89,7 @@ export class PooledQuantiles {
     this.bins.unshift(...before);
   }
 
-  /** Bin in which the share is reached, its sums and those of the bin before, and the part of the way through. */
+  /** Bin in which the share is reached, its sums and those of the bin before, and the part of the way. */
   private place(share: number) {
     const units = share * this.units,
       bin = this.bins.findIndex(({ below }) => below > 0 && below >= units),

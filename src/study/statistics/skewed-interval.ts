@@ -74,13 +74,29 @@ export const amount = (values: readonly number[], level: number): Estimate =>
   asAmount(skewedInterval(momentsOf(values), level));
 
 /**
- * Mean number of events a replication. Of n replications without any it may still be up to -ln(1 - level) / n,
- * where events come by chance, singly: a Poisson count with that mean is 0 in all of them with the chance 1 -
- * level (Hanley & Lippman-Hand 1983, J. Am. Med. Assoc. 249(13), 1743-1745, "rule of three"; from memory).
+ * Mean number of events a replication. Of n replications without any it may still be up to -ln(1 - level) /
+ * n, where events come by chance, singly: a Poisson count with that mean is 0 in all of them with the chance
+ * 1 - level (Hanley & Lippman-Hand 1983, J. Am. Med. Assoc. 249(13), 1743-1745, "rule of three"; from
+ * memory).
  */
 export function eventsInterval(moments: Moments, level: number): Estimate {
   const { n, magnitude } = moments;
   return n > 0 && magnitude === 0
     ? { mean: 0, low: null, high: null, level, n, most: -Math.log(1 - level) / n }
     : asAmount(skewedInterval(moments, level));
+}
+
+/**
+ * Of the greatest of several values so many replications are wanted: what makes it large is rarer than a few
+ * replications show, and nothing in them tells. docs/measures.md has how often fewer held the longest
+ * breakdown.
+ */
+const FEWEST_GREATEST = 200;
+
+/** Mean over replications of the greatest of several values of each, which cannot be below 0. */
+export function greatestInterval(moments: Moments, level: number): Estimate {
+  const estimate = asAmount(skewedInterval(moments, level));
+  return moments.n >= FEWEST_GREATEST || estimate.low === null
+    ? estimate
+    : { ...estimate, low: null, high: null, needs: FEWEST_GREATEST };
 }

@@ -3,7 +3,12 @@ import { mean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { boundsOf, isSame, widened } from '../../../src/study/statistics/estimate.js';
 import { meanInterval, momentsOf } from '../../../src/study/statistics/interval.js';
-import { amount, eventsInterval, skewedInterval } from '../../../src/study/statistics/skewed-interval.js';
+import {
+  amount,
+  eventsInterval,
+  greatestInterval,
+  skewedInterval,
+} from '../../../src/study/statistics/skewed-interval.js';
 
 const LEVEL = 0.95;
 const skewed = (values: readonly number[]) => skewedInterval(momentsOf(values), LEVEL);
@@ -102,5 +107,16 @@ describe('events that were not seen', () => {
 
   it('that were seen have the interval of any mean', () => {
     expect(eventsInterval(momentsOf(ones(6, 20)), LEVEL)).toEqual(amount(ones(6, 20), LEVEL));
+  });
+});
+
+describe('the mean of the greatest of several values', () => {
+  it('is told from 200 replications on', () => {
+    const values = Array.from({ length: 200 }, (_, i) => 1 + (i % 7) ** 2),
+      of = (n: number) => greatestInterval(momentsOf(values.slice(0, n)), LEVEL);
+    expect(of(200)).toEqual(amount(values, LEVEL));
+    expect(of(199)).toMatchObject({ mean: amount(values.slice(0, 199), LEVEL).mean, low: null, needs: 200 });
+    expect(of(1).needs).toBeUndefined();
+    expect(isSame(greatestInterval(momentsOf([3, 3, 3]), LEVEL))).toBe(true);
   });
 });

@@ -102,7 +102,8 @@ function finding(recovery: RecoveryResult): string {
       : `half of the builds have caught up by ${half.date}`;
   return (
     `The outage (${namesOf(recovery)}) puts the build ${mean(units)} ` +
-    `${mean(units) === '1' ? 'unit' : 'units'} behind when it is worst (${interval(units)})${later}; ${caught}`
+    `${mean(units) === '1' ? 'unit' : 'units'} behind when it is worst (${interval(units)})${later}; ` +
+    caught
   );
 }
 
