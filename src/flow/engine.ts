@@ -117,6 +117,7 @@ function loop(run: Run, look: Look | null): number {
     } else if ((still || queue.size === 0) && leaveIncompletes(run)) {
       continue;
     } else if (still || (queue.size === 0 && (!mayBeStill || end === Infinity))) {
+      // Otherwise somebody waits for a shift behind the end, and the run goes on to it.
       return run.units.alive === 0 ? FINISHED : GRIDLOCK;
     } else {
       if (boundary === pause) {

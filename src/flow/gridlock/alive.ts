@@ -107,7 +107,7 @@ export class Alive {
           if (need.resource === resource) yield { unit: standsAt(place), amount: need.amount };
   }
 
-  /** Of what is claimed at a place, what can never be there; those ahead of it count, see `shutsOut`. */
+  /** Of what is claimed at a place, what can never be there for it. */
   unmet(place: Place): Want[] {
     return wantsOf(place).filter(
       (want) => this.most(want.resource) < want.amount || this.shutBy(place, want) !== null,

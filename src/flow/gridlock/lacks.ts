@@ -9,12 +9,14 @@ import { standsAt, taskPlaces } from './floor.js';
 import type { Want } from './wants.js';
 
 /**
- * `room` at a station or lane; `truck` of a lane; `pulse` of a line, held up; `own part` of the unit; `parts`
- * of a feeder for stock; `supply` of which no more will come; `carrier`; `crew`; `lot`: more units.
+ * `room` at a station or lane; `truck` of a lane, or a `dock` for its truck; `pulse` of a line, held up; `own
+ * part` of the unit; `parts` of a feeder for stock; `supply` of which no more will come; `carrier`; `crew`;
+ * `lot`: more units.
  */
 export type LackKind =
   | 'room'
   | 'truck'
+  | 'dock'
   | 'pulse'
   | 'own part'
   | 'parts'
@@ -43,17 +45,13 @@ export function lacksOf(alive: Alive, unit: Unit): Lacked[] {
       .filter((at) => !alive.goesAt(at))
       .flatMap((at) => claimed(alive, at));
   }
-  if (truck === null) return [room(alive, step.buffer, step.buffer.holds(unit))];
-  return truck.phase === EMPTYING ? [room(alive, step.buffer)] : [room(alive, truck.lane.bank, true)];
+  if (truck !== null && truck.phase !== EMPTYING) return [room(alive, truck.lane.bank, 'dock')];
+  return [room(alive, step.buffer, step.lane !== null && step.buffer.holds(unit) ? 'truck' : 'room')];
 }
 
-/** @param isInside the unit stands in the spaces: in a bank it waits for a truck */
-function room(alive: Alive, buffer: Buffer, isInside = false): Lacked {
-  const { lane, station } = buffer,
-    holders = blockers(alive, buffer);
-  return lane === null
-    ? { kind: 'room', name: station!.name, holders }
-    : { kind: isInside ? 'truck' : 'room', name: lane.name, holders };
+/** @param kind what of a lane is wanted, if it is one: those in its trucks have it all */
+function room(alive: Alive, buffer: Buffer, kind: LackKind = 'room'): Lacked {
+  return { kind, name: (buffer.lane ?? buffer.station!).name, holders: blockers(alive, buffer) };
 }
 
 /** Those who would have to go on before a place or a space comes free there. */

@@ -63,8 +63,8 @@ export function whoWaits(
       keeps = first.keeps.filter((name) => lacked.has(name));
     return (
       `${what} ${some(names)} ${whereabouts(first)} ` +
-      `${keeps.length > 0 ? `(with ${keeps.join(', ')}) ` : ''}${one ? 'waits' : 'wait'} for ` +
-      first.lacks.map((lack) => wanted(lack, first, members)).join(' and for ')
+      `${keeps.length > 0 ? `(with ${keeps.join(', ')}) ` : ''}${one ? 'waits' : 'wait'}` +
+      first.lacks.map((lack, i) => `${i > 0 ? ' and' : ''} for ${wanted(lack, first, members)}`).join('')
     );
   });
   const rest = groups.slice(MOST_NAMED).reduce((sum, { members }) => sum + members.length, 0);
@@ -144,6 +144,8 @@ function wantedWords(kind: Lack['kind'], name: string, one: boolean): string {
       return `room at ${name}`;
     case 'truck':
       return `a truck of ${name}`;
+    case 'dock':
+      return `a dock of ${name}`;
     case 'pulse':
       return `${name} to move`;
     case 'own part':

@@ -64,19 +64,36 @@ route:
     expect(wholeAt).toBe(300);
   });
 
-  it('holds both places of a bench, where either would do, and is told before the first unit misses a part', () => {
-    // Both looms and dashboards come from the two places of a bench. Unit 1 takes two dashboards and a loom at
-    // 60: two dashboards are begun, have both places and want looms; the loom waits ahead of the bench. Unit 1
-    // goes out at 65, and unit 2 is the first that never will, at 120.
+  it('is told also if the run is cut off before all else is blocked', () => {
+    // The same until midnight, after 144 units of 1000.
     const { at, ring, wholeAt } = told(`
+scenario: embrace
+programme: { start: 2027-03-01, arrivals: 10 min, quantity: 1000, until: 2027-03-02 }
+sites: { hall: { stations: { yard: { buffer: unlimited }, lathe: {}, mill: {} } } }
+route:
+  - { step: put down, at: yard }
+  - { step: turn, at: lathe, work: 10 min }
+  - { step: mill, at: mill, work: 10 min }
+  - { step: turn again, at: lathe, work: 10 min }
+`);
+    expect([at, ring.length, wholeAt]).toEqual([30, 2, 1440]);
+  });
+
+  const kitBench = (places: number): string => `
 scenario: kit bench
 programme: { arrivals: 60 min, quantity: 20 }
-sites: { hall: { stations: { bench: { places: 2, buffer: unlimited }, line: {}, end: { buffer: unlimited } } } }
+sites: { hall: { stations: { bench: { places: ${places}, buffer: unlimited }, line: {}, end: { buffer: unlimited } } } }
 feeders:
   looms: { stock: 1, at start: 1, route: [{ step: bind, at: bench, work: 30 min }] }
   dashboards: { stock: 2, at start: 2, route: [{ step: wire, at: bench, parts: { looms: 1 }, work: 10 min }] }
 route: [{ step: fit, at: line, parts: { looms: 1, dashboards: 2 }, work: 5 min }]
-`);
+`;
+
+  it('holds both places of a bench, where either would do, and is told before the first unit misses a part', () => {
+    // Both looms and dashboards come from the two places of a bench. Unit 1 takes two dashboards and a loom at
+    // 60: two dashboards are begun, have both places and want looms; the loom waits ahead of the bench. Unit 1
+    // goes out at 65, and unit 2 is the first that never will, at 120.
+    const { at, ring, wholeAt } = told(kitBench(2));
     expect(at).toBe(60);
     expect(ring).toEqual([
       'dashboards 1 in place bench: parts looms of 1',
@@ -84,6 +101,11 @@ route: [{ step: fit, at: line, parts: { looms: 1, dashboards: 2 }, work: 5 min }
       'dashboards 2 in place bench: parts looms of 1',
     ]);
     expect(wholeAt).toBe(1200);
+  });
+
+  it('is none as long as one of the places can come free', () => {
+    // With a third place the looms are bound one after another, 30 minutes each, while two dashboards wait.
+    expect(play(kitBench(3)).seen).toMatchObject({ outcome: 'finished', shipped: 20 });
   });
 
   it('is told where a unit has the place that its own part has to go through', () => {
@@ -159,6 +181,30 @@ route:
       'unit 2 in truck ferry: room b of 1',
     ]);
     expect(wholeAt).toBe(410);
+  });
+
+  it('goes through a truck at the gate', () => {
+    // As before, but with two trucks, and one dock there. The second truck is loaded with unit 2 at 31, at the dock
+    // from 41 and not empty at 42. The first is back at 42, loaded with the kit at 43, and at the gate at 53.
+    const { at, ring } = told(`
+scenario: gate
+programme: { arrivals: 10 min, quantity: 40 }
+sites:
+  near: { stations: { a: {}, kit bench: {} } }
+  far: { stations: { b: {}, shelf: {} } }
+lanes: { ferry: { from: near, to: far, trucks: 2, capacity: 1, docks: { to: 1 }, load: 1 min, drive: 10 min, unload: 1 min, return: 10 min, leaves: when full } }
+feeders: { kits: { stock: 1, at start: 0, route: [{ step: pack, at: kit bench, work: 35 min }, { lane: ferry }, { step: put away, at: shelf, work: 1 min }] } }
+route:
+  - { step: begin, at: a, work: 10 min }
+  - { lane: ferry }
+  - { step: fit, at: b, parts: { kits: 1 }, work: 1 min }
+`);
+    expect(at).toBe(53);
+    expect(ring).toEqual([
+      'kits 1 in truck ferry: dock ferry of 2',
+      'unit 1 in place b: parts kits of 1',
+      'unit 2 in truck ferry: room b of 1',
+    ]);
   });
 
   it('goes through a pulse line that one of its own units holds up', () => {
