@@ -15,4 +15,5 @@ export { capacity } from './capacity/capacity.js';
 export { compareDesign } from './compare/design.js';
 export { reliefsStudy } from './reliefs/reliefs.js';
 export { tuneFor } from './run/plans.js';
+export { findWarmUp, withWarmUp } from './simulate/found-warm-up.js';
 export { simulateStudy } from './simulate/simulate.js';

@@ -4,7 +4,7 @@ import { answer } from '../answer/answer.js';
 import { findings } from '../answer/findings.js';
 import { runs, withHeld } from '../answer/runs.js';
 import { unusualAmong } from '../answer/unusual-weeks.js';
-import { warmUp, warmUpFindings } from '../answer/warm-up.js';
+import { warmUp } from '../answer/warm-up.js';
 import { capacity } from '../capacity/capacity.js';
 import { headOf, type Origin } from '../head.js';
 import { mayGoInLoads } from '../loads/loads.js';
@@ -63,7 +63,6 @@ export function summary(
     },
   );
   const judged = new Deferred(() => judgeRate(sample, toJudge.value, level)),
-    startUp = warmUp(sample),
     likeliest = bottlenecks(sample),
     shipping = throughput(sample);
   const shown = shownBuckets(sample),
@@ -120,7 +119,7 @@ export function summary(
     carriers: carriers(sample),
     teams: teams(sample),
     precision: null,
-    warmUp: startUp,
+    warmUp: warmUp(sample),
     bottleneckByArithmetic: capacity(model, scenario).bottleneck?.name ?? null,
     bottlenecks: likeliest,
     constraint: null,
@@ -131,7 +130,7 @@ export function summary(
     journey: null,
     scrapped: sample.amount(({ scrapped }) => scrapped),
     costs: costs(sample),
-    findings: new Deferred(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),
+    findings: inTheWay,
     runs: new Deferred(() => withHeld(rows.value, toJudge.value.map(judged.value.heldIn))),
   };
   return new Deferred(() => ({ results: resolved<Results>(results), judged: judged.value }));

@@ -6,6 +6,7 @@ import { changedTo } from '../reliefs/changes.js';
 import { shippedADay } from '../reliefs/shipped.js';
 import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
+import { judgedWarmUp } from './judged-warm-up.js';
 import type { Results } from './results.js';
 import type { Simulated } from './summary.js';
 
@@ -16,7 +17,7 @@ export interface WithConstraintOptions extends ReplicatorOptions {
 }
 
 /**
- * The results with what stops the build, which hangs on them alone: after shards were merged it is the same
+ * The results with what stops the build and whether the warm-up is long enough, which hang on them alone: after shards were merged it is the same
  * as after one run.
  */
 export async function withConstraint(
@@ -49,7 +50,14 @@ export async function withConstraint(
       },
       replicator,
     );
-    return { ...results, constraint: found, answer: withCause(results.answer, stopsIt(found), judged) };
+    const { warmUp, findings } = await judgedWarmUp(results, scenario, replicator);
+    return {
+      ...results,
+      warmUp,
+      findings: [...results.findings, ...findings],
+      constraint: found,
+      answer: withCause(results.answer, stopsIt(found), judged),
+    };
   } finally {
     await replicator.close();
   }

@@ -1,4 +1,4 @@
-import { count, number } from '../../../study/format.js';
+import { bounds, count, intervalName, number, signed } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { roomForText, valueAxis } from '../axes.js';
@@ -14,17 +14,23 @@ const BODY_HEIGHT = 420;
  */
 export function warmUp({ warmUp: seen }: Results): Chart | null {
   if (seen === null) return null;
-  const { wip, partHours, givenHours, isFound, cutHours, verdict, replications } = seen,
+  const { wip, partHours, givenHours, isFound, cutHours, enoughHours, bias, verdict, replications } = seen,
     hours = partHours * wip.length;
   const cut =
-    cutHours === null
-      ? 'MSER-5 would cut more than half, which is not trusted'
-      : `MSER-5 cuts at ${number(cutHours)} h`;
+      cutHours === null || enoughHours === null
+        ? 'no cut of MSER-5 in longer runs can be trusted'
+        : `MSER-5 cuts longer runs at ${number(cutHours)} h, so ${number(enoughHours)} h would do`,
+    left =
+      bias === null
+        ? ''
+        : ` What the start leaves in the mean: ${signed(bias.left)} (${intervalName(bias.left.level)} ` +
+          `${bounds(bias.left)}); it matters beyond ${number(bias.matters)}, a tenth of the half-width of ` +
+          "the mean's interval.";
   const lines = [
     ...(givenHours > 0
       ? [{ at: givenHours, name: isFound ? 'warm-up found' : 'warm-up given', colour: INK, dash: [] }]
       : []),
-    ...(cutHours !== null && cutHours > 0
+    ...(cutHours !== null && cutHours > 0 && cutHours < hours
       ? [{ at: cutHours, name: 'MSER-5', colour: PALETTE.vermillion, dash: [6, 4] }]
       : []),
   ];
@@ -32,16 +38,13 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
     finding: {
       'long enough':
         `The warm-up of ${number(givenHours)} h` +
-        `${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
+        `${isFound ? ', found by MSER-5 in longer runs,' : ''} is long enough`,
       'too short': `The line still fills after the warm-up of ${number(givenHours)} h`,
-      'not known':
-        `The run is too short to show whether the warm-up of ${number(givenHours)} h ` + 'is long enough',
+      'not known': `Whether the warm-up of ${number(givenHours)} h is long enough cannot be told by these runs`,
     }[verdict],
     how:
       `Mean units inside by part of ${number(partHours)} h, over ` +
-      `${count(replications, 'replication')}, from the empty start; ${cut} (White 1997). The ` +
-      'warm-up is called too short only if the units inside between it and the cut differ from ' +
-      'those after it in a 99 % interval.',
+      `${count(replications, 'replication')}, from the empty start; ${cut} (White 1997).${left}`,
     bodyHeight: BODY_HEIGHT,
     type: 'line',
     data: {
