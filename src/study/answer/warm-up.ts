@@ -7,7 +7,9 @@ import { boundsOf, type Estimate } from '../statistics/estimate.js';
 import { sumOf } from '../statistics/sums.js';
 import type { Finding } from './findings.js';
 
-/** Mean work in process of a steady-state run from its empty start, and whether the warm-up is long enough. */
+/**
+ * Mean work in process of a steady-state run from its empty start, and whether the warm-up is long enough.
+ */
 export interface WarmUpResult {
   /** Replications pooled, hours of one part, and mean units inside by part of warm-up + length. */
   readonly replications: number;
@@ -18,11 +20,11 @@ export interface WarmUpResult {
   readonly isFound: boolean;
   /** Where MSER-5 cuts the pilot; null: nowhere that can be trusted. */
   readonly cutHours: number | null;
-  /** A warm-up that would do, by that cut; null where there is none. */
-  readonly enoughHours: number | null;
+  /** A warm-up to begin with, by that cut; null where there is none. */
+  readonly advisedHours: number | null;
   /**
-   * What the start leaves in the mean units inside, over the replications of the pilot, and up to what it does
-   * not matter; null where nothing was tried.
+   * What the start leaves in the mean units inside, over the replications of the pilot, and up to what it
+   * does not matter; null where nothing was tried.
    */
   readonly bias: { readonly left: Estimate; readonly matters: number } | null;
   /** By the whole interval of the bias: below what does not matter, beyond it, or neither. */
@@ -58,7 +60,7 @@ export function warmUp(sample: Sample): Deferred<WarmUpResult | null> {
       givenHours: givenMin / 60,
       isFound: scenario.programme.findsWarmUp === true,
       cutHours: null,
-      enoughHours: null,
+      advisedHours: null,
       bias: null,
       verdict: 'not known',
     };
@@ -77,20 +79,20 @@ export function warmUpFindings(seen: WarmUpResult | null): Finding[] {
   const {
     replications,
     givenHours,
-    enoughHours,
+    advisedHours,
     bias: { left, matters },
   } = seen;
   const remedy =
-    enoughHours === null
+    advisedHours === null
       ? 'how long it would have to be cannot be told; does the line ever stop filling?'
-      : `${number(enoughHours)} h would do`;
+      : `give at least ${number(advisedHours)} h`;
   return [
     {
       kind: 'warm-up',
       replications,
       text:
-        `the line still fills after the warm-up of ${number(givenHours)} h: the mean of the units inside is ` +
-        `off by ${signed(left)} (${intervalName(left.level)} ${bounds(left)}), which matters beyond ` +
+        `the line still fills after the warm-up of ${number(givenHours)} h: the mean of the units inside ` +
+        `is off by ${signed(left)} (${intervalName(left.level)} ${bounds(left)}), which matters beyond ` +
         `${number(matters)}; ${remedy}`,
     },
   ];

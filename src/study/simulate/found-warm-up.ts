@@ -12,8 +12,8 @@ const REPLICATIONS = 40,
   LONGEST = 32;
 
 /**
- * The warm-up of a steady-state run, minutes: three times where MSER-5 cuts the mean of a pilot that is long enough
- * for it. 0 where a replication stopped early, which the run itself will tell.
+ * The warm-up of a steady-state run, minutes: three times where MSER-5 cuts the mean of a pilot that is long
+ * enough for it. 0 where a replication stopped early, which the run itself will tell.
  * @throws RangeError `programme: expected ..` where no pilot is long enough
  */
 export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptions): Promise<number> {

@@ -6,7 +6,9 @@ import { meanInterval } from '../statistics/interval.js';
 import { firstPilot, insideOf, pilotCut, pilotModel, TIMES_CUT } from './pilot.js';
 import type { Results } from './results.js';
 
-/** Replications that are pooled for the cut, and those for the bias at first, which are doubled until told. */
+/**
+ * Replications that are pooled for the cut, and those for the bias at first, which are doubled until told.
+ */
 const POOLED = 20,
   AT_FIRST = 20;
 /** The cut may cost as much as the study itself, the bias so many times as much. */
@@ -17,9 +19,10 @@ const MATTERS = 0.1;
 const LEVEL = 0.99;
 
 /**
- * Whether the warm-up of a steady-state run is long enough, with evidence: units inside in the time just after
- * it against the later part of longer runs from the same empty start, in each replication of a pilot. What is
- * found there is the bias of the mean over the whole length, as nothing of the start is left behind it.
+ * Whether the warm-up of a steady-state run is long enough, with evidence: units inside in the time just
+ * after it against the later part of longer runs from the same empty start, in each replication of a pilot.
+ * What is found there is the bias of the mean over the whole length, as nothing of the start is left behind
+ * it.
  */
 export async function judgedWarmUp(
   {
@@ -71,7 +74,7 @@ export async function judgedWarmUp(
   const warmUp: WarmUpResult = {
     ...seen,
     cutHours: found.cut / 60,
-    enoughHours: over / 60,
+    advisedHours: over / 60,
     bias: { left: meanInterval(left, LEVEL), matters },
     verdict: told(left, matters),
   };
@@ -81,7 +84,9 @@ export async function judgedWarmUp(
 const told = (left: readonly number[], matters: number): WarmUpResult['verdict'] =>
   warmUpVerdict(meanInterval(left, LEVEL), matters);
 
-/** Mean of a series of equal parts of so many minutes from one time to another; a part counts by its share. */
+/**
+ * Mean of a series of equal parts of so many minutes from one time to another; a part counts by its share.
+ */
 function meanOver(parts: readonly number[], minutes: number, from: number, until: number): number {
   const each = minutes / parts.length;
   let area = 0;

@@ -8,13 +8,16 @@ import type { Replicator } from '../run/replicator.js';
 import { mser5 } from '../statistics/mser5.js';
 import { sumOf } from '../statistics/sums.js';
 
-/** What a pilot run is read for: units inside by equal part from the empty start; null where it stopped early. */
+/**
+ * What a pilot run is read for: units inside by equal part from the empty start; null where it stopped early.
+ */
 export type Inside = readonly number[] | null;
 
 /**
  * MSER-5 makes the mean of the pilot most precise, not free of its start: what is left at the cut is about as
- * much as chance leaves in the pilot, and a run that is shorter than the pilot feels more of it. So a start-up
- * is taken to be over after so many times the cut. Our own convention; docs/measures.md tells what it leaves.
+ * much as chance leaves in the pilot, and a run that is shorter than the pilot feels more of it. So a start-
+ * up is taken to be over after so many times the cut. Our own convention; docs/measures.md tells what it
+ * leaves.
  */
 export const TIMES_CUT = 3;
 
@@ -48,7 +51,7 @@ export async function insideOf(
 const readInside = ({ startUp, outcome }: Observation): Inside =>
   outcome === 'ended' && startUp !== null ? [...startUp] : null;
 
-/** A pilot: so many replications, its minutes at first and at most. */
+/** A pilot: so many replications, its minutes at first and, if they are made longer, at most. */
 export interface PilotAsked {
   readonly replications: number;
   readonly minutes: number;
@@ -63,9 +66,9 @@ export interface Cut {
 
 /**
  * Where MSER-5 cuts the mean of pooled replications of a steady-state run. They begin short, as in a long run
- * chance drowns a short start-up and puts the cut anywhere, and are made twice as long until the cut lies well
- * inside them (White 1997; several replications pooled, and more data until the cut does not lie late in them:
- * Hoad, Robinson & Davies 2010, J. Oper. Res. Soc. 61, 1389-1403; both from memory).
+ * chance drowns a short start-up and puts the cut anywhere, and are made twice as long until the cut lies
+ * well inside them (White 1997; several replications pooled, and more data until the cut does not lie late in
+ * them: Hoad, Robinson & Davies 2010, J. Oper. Res. Soc. 61, 1389-1403; both from memory).
  * @returns `too long`: not within the longest; null: a replication stopped early
  */
 export async function pilotCut(
@@ -73,7 +76,7 @@ export async function pilotCut(
   { replications, minutes, most }: PilotAsked,
   replicator: Replicator,
 ): Promise<Cut | 'too long' | null> {
-  for (let pilot = minutes; pilot <= most; pilot *= 2) {
+  for (let pilot = minutes; pilot === minutes || pilot <= most; pilot *= 2) {
     const model = pilotModel(scenario, pilot);
     // A last day (`until`) leaves no room for it.
     if (model.programme.end < pilot) return 'too long';
@@ -92,9 +95,8 @@ export async function pilotCut(
 export const firstPilot = (leadMin: number, run: number): number =>
   Math.min(run, Number.isFinite(leadMin) ? Math.max(Math.ceil(LEADS * leadMin), WEEK) : run);
 
-/** Mean over replications, by part. */
+/** Mean over replications, by part; to ten digits, so that parts that are the same are so to the last bit. */
 const pooled = (inside: readonly (readonly number[])[]): number[] =>
-  Array.from(
-    { length: START_UP_PARTS },
-    (_, part) => sumOf(inside, (each) => each[part] ?? NaN) / inside.length,
+  Array.from({ length: START_UP_PARTS }, (_, part) =>
+    Number((sumOf(inside, (each) => each[part] ?? NaN) / inside.length).toPrecision(10)),
   );

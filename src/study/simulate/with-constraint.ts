@@ -17,8 +17,8 @@ export interface WithConstraintOptions extends ReplicatorOptions {
 }
 
 /**
- * The results with what stops the build and whether the warm-up is long enough, which hang on them alone: after shards were merged it is the same
- * as after one run.
+ * The results with what stops the build and whether the warm-up is long enough, which hang on them alone:
+ * after shards were merged it is the same as after one run.
  */
 export async function withConstraint(
   { results, judged }: Simulated,

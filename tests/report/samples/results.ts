@@ -468,7 +468,7 @@ export function sampleResults({
       givenHours: 120,
       isFound: false,
       cutHours: 300,
-      enoughHours: 3 * 20,
+      advisedHours: 3 * 20,
       bias: { left: { mean: -0.6, low: -0.8, high: -0.4, level: 0.99, n: 20 }, matters: 0.05 },
       verdict: 'too short',
     },

@@ -14,12 +14,13 @@ const BODY_HEIGHT = 420;
  */
 export function warmUp({ warmUp: seen }: Results): Chart | null {
   if (seen === null) return null;
-  const { wip, partHours, givenHours, isFound, cutHours, enoughHours, bias, verdict, replications } = seen,
+  const { wip, partHours, givenHours, isFound, cutHours, advisedHours, bias, verdict, replications } = seen,
     hours = partHours * wip.length;
   const cut =
-      cutHours === null || enoughHours === null
-        ? 'no cut of MSER-5 in longer runs can be trusted'
-        : `MSER-5 cuts longer runs at ${number(cutHours)} h, so ${number(enoughHours)} h would do`,
+      cutHours === null || advisedHours === null
+        ? 'no cut of MSER-5 could be trusted'
+        : `MSER-5 cuts runs made for it at ${number(cutHours)} h, and the warm-up is to be three times that ` +
+          'at least',
     left =
       bias === null
         ? ''
@@ -38,9 +39,9 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
     finding: {
       'long enough':
         `The warm-up of ${number(givenHours)} h` +
-        `${isFound ? ', found by MSER-5 in longer runs,' : ''} is long enough`,
+        `${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
       'too short': `The line still fills after the warm-up of ${number(givenHours)} h`,
-      'not known': `Whether the warm-up of ${number(givenHours)} h is long enough cannot be told by these runs`,
+      'not known': `It cannot be told whether the warm-up of ${number(givenHours)} h is long enough`,
     }[verdict],
     how:
       `Mean units inside by part of ${number(partHours)} h, over ` +
