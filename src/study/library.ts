@@ -19,4 +19,5 @@ export { reliefsStudy } from './reliefs/reliefs.js';
 export { tuneFor } from './run/plans.js';
 export { Replicator } from './run/replicator.js';
 export { simulateDesign } from './simulate/design.js';
+export { findWarmUp, withWarmUp } from './simulate/found-warm-up.js';
 export { simulateStudy } from './simulate/simulate.js';

@@ -76,7 +76,7 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
         .optional()
         .describe(
           'For a steady-state run: time before observation begins, for the line to fill; `mser-5`: ' +
-            'determined by the rule of that name from ten replications run beforehand. Default: 0 min. ' +
+            'determined by the rule of that name from replications run beforehand. Default: 0 min. ' +
             'Example: 500 h',
         ),
     },

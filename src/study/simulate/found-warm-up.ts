@@ -1,38 +1,47 @@
-import type { Observation } from '../../measure/observe.js';
-import { compile } from '../../scenario/compile.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { warmUpOf } from '../answer/warm-up.js';
-import { runDesign } from '../run/fixed-design.js';
-import { type ReplicatorOptions, whole } from '../run/replicator.js';
-import { CLOSELY } from './design.js';
+import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
+import { firstPilot, pilotCut, pilotModel, TIMES_CUT } from './pilot.js';
 
 export interface FindWarmUpOptions extends Pick<ReplicatorOptions, 'workers' | 'signal'> {
   readonly scenario: Scenario;
   readonly seed: string;
 }
 
+/** Pooled replications of the pilot, and so many times the length it is made at most. */
+const REPLICATIONS = 40,
+  LONGEST = 32;
+
 /**
- * The warm-up of a steady-state run, minutes: where MSER-5 cuts the mean of the first replications, run
- * without one. 0 where a replication stopped early, which the run itself will tell.
- * @throws RangeError `programme: expected ..` for a length within which no cut can be trusted
+ * The warm-up of a steady-state run, minutes: three times where MSER-5 cuts the mean of a pilot that is long
+ * enough for it. 0 where a replication stopped early, which the run itself will tell.
+ * @throws RangeError `programme: expected ..` where no pilot is long enough
  */
 export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptions): Promise<number> {
-  const model = compile(withWarmUp(scenario, 0));
-  const pilot = {
-    variants: [{ key: 'warm-up', model, closely: CLOSELY, read: whole }],
-    replications: CLOSELY,
-    seed,
-  };
-  const observations: Observation[] = [];
-  await runDesign(pilot, options, (observation) => observations.push(observation));
-  const found = warmUpOf({ scenario, model }, observations);
-  if (found === null) return 0;
-  if (found.cutHours === null)
-    throw new RangeError(
-      'programme: expected a length within whose first half MSER-5 ends the start-up, got one ' +
-        'within which it does not; raise the length, or give a warm up',
-    );
-  return found.cutHours * 60;
+  const { lengthMin } = scenario.programme;
+  if (lengthMin === undefined) return 0;
+  const replicator = new Replicator({ ...options, seed });
+  try {
+    const model = pilotModel(scenario, lengthMin),
+      [lead = NaN] = await replicator.row({ key: 'lead', model, read: ({ leadMean }) => leadMean }, 1, 1),
+      found = await pilotCut(
+        scenario,
+        {
+          replications: REPLICATIONS,
+          minutes: firstPilot(lead, lengthMin),
+          most: LONGEST * lengthMin,
+        },
+        replicator,
+      );
+    if (found === null) return 0;
+    if (found === 'too long')
+      throw new RangeError(
+        'programme: expected a start-up that MSER-5 ends within a quarter of ' +
+          `${LONGEST} times the length, got one that it does not; raise the length, or give a warm up`,
+      );
+    return TIMES_CUT * found.cut;
+  } finally {
+    await replicator.close();
+  }
 }
 
 /** The scenario with a warm-up of so many minutes. */

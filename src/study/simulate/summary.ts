@@ -5,7 +5,7 @@ import { findings } from '../answer/findings.js';
 import { standstills } from '../answer/gridlock.js';
 import { runs, withHeld } from '../answer/runs.js';
 import { unusualAmong } from '../answer/unusual-weeks.js';
-import { warmUp, warmUpFindings } from '../answer/warm-up.js';
+import { warmUp } from '../answer/warm-up.js';
 import { capacity } from '../capacity/capacity.js';
 import { headOf, type Origin } from '../head.js';
 import { judgeRate, type RateJudged, type ToJudge } from '../held/rate-held.js';
@@ -67,7 +67,6 @@ export function summary(
   );
   let known: RateJudged | null = null;
   const judged = new Deferred(() => known ?? judgeRate(sample, toJudge.value, level)),
-    startUp = warmUp(sample),
     likeliest = bottlenecks(sample),
     shipping = throughput(sample);
   const stood = sample.fold<number[]>([], (ends, { outcome, endedAt }) =>
@@ -127,7 +126,7 @@ export function summary(
     carriers: carriers(sample),
     teams: teams(sample),
     precision: null,
-    warmUp: startUp,
+    warmUp: warmUp(sample),
     bottleneckByArithmetic: capacity(model, scenario).bottleneck?.name ?? null,
     bottlenecks: likeliest,
     constraint: null,
@@ -139,7 +138,7 @@ export function summary(
     standstill: new Deferred(() => standstills(stood.value, sample.replications, sample.clock)),
     scrapped: sample.events(({ scrapped }) => scrapped),
     costs: costs(sample),
-    findings: new Deferred(() => [...inTheWay.value, ...warmUpFindings(startUp.value)]),
+    findings: inTheWay,
     runs: new Deferred(() => withHeld(rows.value, toJudge.value.map(judged.value.heldIn))),
   };
   return new Deferred(() => ({

@@ -7,6 +7,7 @@ import { changedTo } from '../reliefs/changes.js';
 import { shippedADay } from '../reliefs/shipped.js';
 import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
+import { judgedWarmUp } from './judged-warm-up.js';
 import type { Results } from './results.js';
 import type { Simulated } from './summary.js';
 
@@ -17,8 +18,8 @@ export interface WithConstraintOptions extends ReplicatorOptions {
 }
 
 /**
- * The results with what stops the build, which hangs on them alone: after shards were merged it is the same
- * as after one run.
+ * The results with what stops the build and whether the warm-up is long enough, which hang on them alone:
+ * after shards were merged it is the same as after one run.
  */
 export async function withConstraint(
   { results, judged: first, answered }: Simulated,
@@ -52,7 +53,14 @@ export async function withConstraint(
       },
       replicator,
     );
-    return { ...results, findings, constraint: found, answer: withCause(answer, stopsIt(found), judged) };
+    const { warmUp, findings: ofWarmUp } = await judgedWarmUp(results, scenario, replicator);
+    return {
+      ...results,
+      warmUp,
+      findings: [...findings, ...ofWarmUp],
+      constraint: found,
+      answer: withCause(answer, stopsIt(found), judged),
+    };
   } finally {
     await replicator.close();
   }

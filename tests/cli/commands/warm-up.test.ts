@@ -30,8 +30,8 @@ describe('rateproof with a warm-up that is left to MSER-5', { timeout: 30_000 },
       '1',
     );
     expect(code).toBe(0);
-    // One bench fills in the first hour; the first five hours are cut.
-    expect(stdout).toMatch(/warm-up found by MSER-5, hours +5 +over 3 runs/);
+    // One bench fills in the first hour; a five of a pilot of a week is 2.8 h, and three times that is 8.4 h.
+    expect(stdout).toMatch(/warm-up found by MSER-5, hours +8\.4 +over 3 runs/);
     expect(stderr).toContain(
       'looking for the warm-up of fills.yaml by MSER-5, seed 1\nrunning 3 replications of fills.yaml, seed 1\n',
     );
@@ -93,12 +93,12 @@ route: [{ step: fit, at: bench, work: { value: 1 h, basis: guess } }, { step: lo
     expect((await ask('line.yaml')).json).not.toBe(found.json);
   });
 
-  it('is a mistake of the scenario where the run is too short for it', async () => {
+  it('is a mistake of the scenario where the line never ends filling', async () => {
     expect(await rateproof(folder, 'simulate', 'grows.yaml', '--quiet')).toMatchObject({
       code: 2,
       stdout: '',
       stderr: expect.stringMatching(
-        /^error: grows\.yaml: programme: expected a length within whose first half MSER-5 ends the start-up/,
+        /^error: grows\.yaml: programme: expected a start-up that MSER-5 ends within a quarter of 32 times the length/,
       ) as string,
     });
   });

@@ -471,6 +471,8 @@ export function sampleResults({
       givenHours: 120,
       isFound: false,
       cutHours: 300,
+      advisedHours: 3 * 20,
+      bias: { left: { mean: -0.6, low: -0.8, high: -0.4, level: 0.99, n: 20 }, matters: 0.05 },
       verdict: 'too short',
     },
     bottleneckByArithmetic: bottlenecks[0]?.name ?? null,

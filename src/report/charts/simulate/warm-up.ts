@@ -1,4 +1,4 @@
-import { count, number } from '../../../study/format.js';
+import { bounds, count, intervalName, number, signed } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { roomForText, valueAxis } from '../axes.js';
@@ -14,17 +14,24 @@ const BODY_HEIGHT = 420;
  */
 export function warmUp({ warmUp: seen }: Results): Chart | null {
   if (seen === null) return null;
-  const { wip, partHours, givenHours, isFound, cutHours, verdict, replications } = seen,
+  const { wip, partHours, givenHours, isFound, cutHours, advisedHours, bias, verdict, replications } = seen,
     hours = partHours * wip.length;
   const cut =
-    cutHours === null
-      ? 'MSER-5 would cut more than half, which is not trusted'
-      : `MSER-5 cuts at ${number(cutHours)} h`;
+      cutHours === null || advisedHours === null
+        ? 'no cut of MSER-5 could be trusted'
+        : `MSER-5 cuts runs made for it at ${number(cutHours)} h, and the warm-up is to be three times that ` +
+          'at least',
+    left =
+      bias === null
+        ? ''
+        : ` What the start leaves in the mean: ${signed(bias.left)} (${intervalName(bias.left.level)} ` +
+          `${bounds(bias.left)}); it matters beyond ${number(bias.matters)}, a tenth of the half-width of ` +
+          "the mean's interval.";
   const lines = [
     ...(givenHours > 0
       ? [{ at: givenHours, name: isFound ? 'warm-up found' : 'warm-up given', colour: INK, dash: [] }]
       : []),
-    ...(cutHours !== null && cutHours > 0
+    ...(cutHours !== null && cutHours > 0 && cutHours < hours
       ? [{ at: cutHours, name: 'MSER-5', colour: PALETTE.vermillion, dash: [6, 4] }]
       : []),
   ];
@@ -34,14 +41,11 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
         `The warm-up of ${number(givenHours)} h` +
         `${isFound ? ', found by MSER-5 in runs without one,' : ''} is long enough`,
       'too short': `The line still fills after the warm-up of ${number(givenHours)} h`,
-      'not known':
-        `The run is too short to show whether the warm-up of ${number(givenHours)} h ` + 'is long enough',
+      'not known': `It cannot be told whether the warm-up of ${number(givenHours)} h is long enough`,
     }[verdict],
     how:
       `Mean units inside by part of ${number(partHours)} h, over ` +
-      `${count(replications, 'replication')}, from the empty start; ${cut} (White 1997). The ` +
-      'warm-up is called too short only if the units inside between it and the cut differ from ' +
-      'those after it in a 99 % interval.',
+      `${count(replications, 'replication')}, from the empty start; ${cut} (White 1997).${left}`,
     bodyHeight: BODY_HEIGHT,
     type: 'line',
     data: {
