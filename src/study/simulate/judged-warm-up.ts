@@ -2,6 +2,7 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { type WarmUpResult, warmUpFindings, warmUpVerdict } from '../answer/warm-up.js';
 import type { Replicator } from '../run/replicator.js';
+import { boundsOf } from '../statistics/estimate.js';
 import { meanInterval } from '../statistics/interval.js';
 import { firstPilot, insideOf, pilotCut, pilotModel, TIMES_CUT } from './pilot.js';
 import type { Results } from './results.js';
@@ -34,25 +35,29 @@ export async function judgedWarmUp(
   scenario: Scenario,
   replicator: Replicator,
 ): Promise<Pick<Results, 'warmUp' | 'findings'>> {
-  const { low, high, mean } = wip.total,
+  const { mean } = wip.total,
+    { low, high } = boundsOf(wip.total),
     { lengthMin: length, warmUpMin: given } = scenario.programme;
-  if (seen === null || low === null || high === null || length === undefined)
+  if (seen === null || !Number.isFinite(high - low) || length === undefined)
     return { warmUp: seen, findings: [] };
-  const study = replications * (given + length),
+  const run = given + length,
+    study = replications * run,
     found = await pilotCut(
       scenario,
       {
         replications: POOLED,
-        minutes: firstPilot(leadTime.mean.n > 0 ? leadTime.mean.mean * MINUTES_PER_DAY : NaN, given + length),
+        minutes: firstPilot(leadTime.mean.n > 0 ? leadTime.mean.mean * MINUTES_PER_DAY : NaN, run),
         most: study / POOLED,
       },
       replicator,
     );
-  if (found === null || found === 'too long') return { warmUp: seen, findings: [] };
-  const // Values carry ten digits.
+  if (found === null) return { warmUp: seen, findings: [] };
+  const cut = found === 'too long' ? null : found.cut,
+    // Values carry ten digits.
     matters = Math.max((MATTERS * (high - low)) / 2, 1e-9 * mean),
-    over = TIMES_CUT * found.cut,
-    window = Math.min(length, Math.max(over, found.pilot / 2)),
+    over = found === 'too long' ? run : TIMES_CUT * found.cut,
+    least = found === 'too long' ? length : found.pilot / 2,
+    window = Math.min(length, Math.max(over, least)),
     calm = Math.max(given + window, over),
     minutes = Math.ceil(calm + 2 * window),
     model = pilotModel(scenario, minutes),
@@ -73,10 +78,11 @@ export async function judgedWarmUp(
   }
   const warmUp: WarmUpResult = {
     ...seen,
-    cutHours: found.cut / 60,
-    advisedHours: over / 60,
+    cutHours: cut === null ? null : cut / 60,
+    advisedHours: cut === null ? null : over / 60,
     bias: { left: meanInterval(left, LEVEL), matters },
-    verdict: told(left, matters),
+    // Without a cut nobody knows whether the later time is free of the start.
+    verdict: cut === null && told(left, matters) === 'long enough' ? 'not known' : told(left, matters),
   };
   return { warmUp, findings: warmUpFindings(warmUp) };
 }

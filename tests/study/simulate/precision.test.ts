@@ -65,9 +65,10 @@ describe('a precision asked for', { timeout: 30_000 }, () => {
 describe('the warm-up given', { timeout: 30_000 }, () => {
   it('is too short where a long queue builds up after it', async () => {
     // At load 0.97 the queue takes some 1 / (1 - sqrt(0.97))^2 = 4,400 h to build up (Cohen 1982; from
-    // memory).
+    // memory). A replication of 3000 h tells little of it: with ten of them nobody can be sure, with 60 it shows.
     const results = await study(
       read('arrivals: { exponential: { mean: 1 h } }, length: 3000 h', '{ mean: 0.97 h, cv: 1 }'),
+      { replications: 60 },
     );
     expect(results.warmUp).toMatchObject({
       givenHours: 0,

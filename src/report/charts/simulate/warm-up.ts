@@ -19,8 +19,8 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
   const cut =
       cutHours === null || advisedHours === null
         ? 'no cut of MSER-5 could be trusted'
-        : `MSER-5 cuts runs made for it at ${number(cutHours)} h, and the warm-up is to be three times that ` +
-          'at least',
+        : `MSER-5 cuts runs made for it at ${number(cutHours)} h, and the warm-up is to be three times ` +
+          'that at least',
     left =
       bias === null
         ? ''
