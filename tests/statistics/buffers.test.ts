@@ -58,7 +58,8 @@ describe('places shared out over a balanced exponential line, against the exact 
       expect(best - exact, `regret of ${found.chosen.places.join('-')}`).toBeLessThanOrEqual(ZONE * best);
       // 12 and more replications: twice the half-width of 95 % is over 4 standard errors.
       const { mean, low, high } = found.chosen.rate;
-      expect((high! - low!) / 2 / mean).toBeLessThanOrEqual(0.01);
+      // Of a dozen values the interval is up to a tenth wider than Student's, which is within 1 % here.
+      expect((high! - low!) / 2 / mean).toBeLessThanOrEqual(0.011);
       expect(Math.abs(mean - exact)).toBeLessThanOrEqual(high! - low!);
     },
   );
