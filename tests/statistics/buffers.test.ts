@@ -56,10 +56,11 @@ describe('places shared out over a balanced exponential line, against the exact 
       ).toBeCloseTo(best, 6);
       expect(found.chosen.total).toBe(places);
       expect(best - exact, `regret of ${found.chosen.places.join('-')}`).toBeLessThanOrEqual(ZONE * best);
-      // Its level is 99 % or more, shared with all that is set against it; it was 95 %, and up to 1 % wide.
+      // Its level is 99 % or more, shared with all that is set against it; it was 95 %, and up to 1 % wide. Of
+      // a dozen values it is up to a tenth wider than Student's.
       const { mean, low, high, level } = found.chosen.rate;
       expect(level).toBeGreaterThanOrEqual(0.99);
-      expect((high! - low!) / 2 / mean).toBeLessThanOrEqual(0.0145);
+      expect((high! - low!) / 2 / mean).toBeLessThanOrEqual(0.016);
       expect(exact).toBeGreaterThanOrEqual(low!);
       expect(exact).toBeLessThanOrEqual(high!);
     },

@@ -1,4 +1,4 @@
-import { count, exact, intervalName, mean, number } from '../../study/format.js';
+import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
 import { each, inUnit } from '../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
@@ -55,11 +55,11 @@ function usedMost({ stops: [first] }: RatePoint): string {
     : `${first.name}, ${exact(first.share.count)} of ${exact(first.share.n)}`;
 }
 
-/** The mean and half of its interval, `3.44 ±0.01`. */
+/** The mean and half of its interval, `3.44 ±0.01`, or why there is none. */
 function give(estimate: Estimate, scale = 1): string {
   const { low, high } = estimate,
     half = low === null || high === null ? null : (scale * (high - low)) / 2;
   return half === null
-    ? `${mean(estimate, scale)} no interval`
+    ? `${mean(estimate, scale)} ${bounds(estimate)}`
     : `${mean(estimate, scale)} ±${half < 1e-4 ? 0 : Number(half.toPrecision(1))}`;
 }

@@ -4,6 +4,7 @@ import type { Observation } from '../../measure/observe.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
+import { unlessSeldom } from '../statistics/skewed-interval.js';
 import { sum } from '../statistics/sums.js';
 import { PLACE_STATES } from './stations.js';
 
@@ -25,6 +26,9 @@ export interface BufferResult {
    */
   readonly levels: readonly number[];
 }
+
+const overTime = (mean: Deferred<Estimate>): Deferred<Estimate> =>
+  new Deferred(() => unlessSeldom(mean.value));
 
 const STARVED = PLACE_STATES.indexOf('starved');
 
@@ -73,9 +77,9 @@ function waitingRoom(
   return {
     ...base,
     spaces: isUnlimited ? null : spaces,
-    mean: sample.amount(({ bufferMean }) => bufferMean[destination]),
+    mean: overTime(sample.amount(({ bufferMean }) => bufferMean[destination])),
     // The last level told apart stands for that many and more.
-    full: spaces > 0 && spaces < LEVELS ? sample.share(atOrAbove) : null,
+    full: spaces > 0 && spaces < LEVELS ? overTime(sample.share(atOrAbove)) : null,
     levels: new Deferred(() => {
       const levels = Array.from(time.value, (sum) => Math.min(1, sum / sample.replications)),
         used = levels.findLastIndex((share) => share > 0) + 1;
@@ -99,13 +103,13 @@ function arrivalBank(sample: Sample, station: number, site: string): Pending<Buf
     spaces = places[station];
   const taken = ({ stationShares }: Observation): number =>
     1 - stationShares[station * PLACE_STATES.length + STARVED];
-  const full = spaces === 1 ? sample.share(taken) : null;
+  const full = spaces === 1 ? overTime(sample.share(taken)) : null;
   return {
     name: names[station],
     kind: 'bank',
     site,
     spaces,
-    mean: sample.amount((each) => taken(each) * spaces),
+    mean: overTime(sample.amount((each) => taken(each) * spaces)),
     full,
     levels: full === null ? [] : new Deferred(() => [1 - full.value.mean, full.value.mean]),
   };

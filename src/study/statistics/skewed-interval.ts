@@ -100,3 +100,15 @@ export function greatestInterval(moments: Moments, level: number): Estimate {
     ? estimate
     : { ...estimate, low: null, high: null, needs: FEWEST_GREATEST };
 }
+
+/**
+ * What a buffer sees for less than so much of the time of one replication, in all of them together, is mostly
+ * told by one replication in dozens, which may not be among them; twice as much probably does.
+ */
+const LEAST_TIME = 0.005;
+
+/** A mean over time (a share, or units) is told only if there was enough of it to see; see above. */
+export const unlessSeldom = (estimate: Estimate): Estimate =>
+  estimate.low === null || estimate.n * estimate.mean >= LEAST_TIME
+    ? estimate
+    : { ...estimate, low: null, high: null, needs: Math.ceil((2 * LEAST_TIME) / estimate.mean) };

@@ -194,13 +194,13 @@ describe('rateproof: wrong use is told in one error line and a hint, with exit c
     ],
     [
       'a limit below what is run at first',
-      ['simulate', 'slack.yaml', '--precision', '1%', '--most', '15'],
-      '--most: expected at least the 20 replications to begin with, got 15',
+      ['simulate', 'slack.yaml', '--precision', '1%', '--replications', '40', '--most', '35'],
+      '--most: expected at least the 40 replications to begin with, got 35',
       '--replications',
     ],
     [
       'a limit without a precision',
-      ['simulate', 'slack.yaml', '--most', '15'],
+      ['simulate', 'slack.yaml', '--most', '35'],
       '--most: expected --precision beside it, got none',
       '--precision 1%',
     ],

@@ -8,6 +8,7 @@ import {
   eventsInterval,
   greatestInterval,
   skewedInterval,
+  unlessSeldom,
 } from '../../../src/study/statistics/skewed-interval.js';
 
 const LEVEL = 0.95;
@@ -107,6 +108,16 @@ describe('events that were not seen', () => {
 
   it('that were seen have the interval of any mean', () => {
     expect(eventsInterval(momentsOf(ones(6, 20)), LEVEL)).toEqual(amount(ones(6, 20), LEVEL));
+  });
+});
+
+describe('the mean over time of what is seldom', () => {
+  it('is told where all replications together saw half a hundredth of one', () => {
+    // 20 replications of 0.03 % are 0.6 % of one; of 0.02 % they are 0.4 %, and 50 are 1 %.
+    const seen = (mean: number) => ({ mean, low: mean / 2, high: 2 * mean, level: LEVEL, n: 20 });
+    expect(unlessSeldom(seen(0.0003))).toEqual(seen(0.0003));
+    expect(unlessSeldom(seen(0.0002))).toMatchObject({ mean: 0.0002, low: null, high: null, needs: 50 });
+    expect(unlessSeldom(skewed([0, 0]))).toEqual(skewed([0, 0]));
   });
 });
 
