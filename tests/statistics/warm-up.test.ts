@@ -60,4 +60,15 @@ describe('the warm-up of an M/M/1 whose transient is known', SLOW, () => {
     // Nothing cut of 300 h and 100 replications: 0.013 left, where 0.0055 matter.
     expect(await verdicts(300, 0, 100)).toBe(0);
   });
+
+  it('is called too short where a long queue builds up after it', async () => {
+    // At load 0.97 the queue takes some 1 / (1 - sqrt(0.97))^2 = 4,400 h to build up (Cohen 1982; from
+    // memory). A replication of 3,000 h tells little of it: with ten of them nobody can be sure, with 60 it shows.
+    const { warmUp, findings } = await built.simulateStudy({
+      ...{ scenario: queue(0.97, 3000, '0 h'), file: 'queue.yaml', replications: 60 },
+      ...{ seed: '1', workers: 1 },
+    });
+    expect(warmUp!.verdict).toBe('too short');
+    expect(findings.map(({ kind }) => kind)).toEqual(['warm-up']);
+  });
 });

@@ -24,7 +24,7 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
       'rate',
     );
     expect(code).toBe(0);
-    expect(stdout).toMatch(/^4 a day is the highest rate that holds: 4 of 4 replications keep up/);
+    expect(stdout).toMatch(/^4 a day is the highest rate that holds: 4 of 4 builds keep up/);
     expect(stdout).toContain('Arithmetic allows 4 a day (bench)');
     expect(stderr).toBe(
       'looking for the highest rate from 3 to 5 a day that slack.yaml holds, 4 replications a rate, seed 1\ndrawing the report\nreport: rate\n',
