@@ -1,14 +1,14 @@
-import { interval, number, signed, withInterval } from '../format.js';
+import { bounds, intervalName, number, signed, withInterval } from '../format.js';
 import type { ComparedMeasure, ComparedVerdict, CompareResults, MeasureId } from './results.js';
 
 type Compared = ComparedMeasure & { readonly name: string };
-type Results = Pick<CompareResults, 'base' | 'whatIfs' | 'measures'>;
+type Results = Pick<CompareResults, 'base' | 'whatIfs' | 'measures' | 'level' | 'differenceLevel'>;
 
 /**
  * What the what-ifs do to the throughput and to the mean lead time, by verdict, and beyond what a difference
  * matters.
  */
-export function compareSentence({ base, whatIfs, measures }: Results): string {
+export function compareSentence({ base, whatIfs, measures, level, differenceLevel }: Results): string {
   const of = (id: MeasureId): Compared[] =>
     whatIfs.flatMap(({ name, compared }) =>
       compared.filter(({ measure }) => measure === id).map((each) => ({ name, ...each })),
@@ -29,6 +29,8 @@ export function compareSentence({ base, whatIfs, measures }: Results): string {
       'Lead time not settled',
     ]),
     zoneSentence(measures),
+    `In brackets: ${intervalName(differenceLevel)}, so that all of it holds together with ` +
+      `${number(100 * level)} %.`,
     ...(locked.length > 0 ? [`In gridlock at least once: ${locked.join(', ')}.`] : []),
   ].join(' ');
 }
@@ -39,7 +41,7 @@ function told(
   [better, worse, same, open]: readonly [better: string, worse: string, same: string, open: string],
 ): string[] {
   const withSize = ({ name, difference }: Compared): string =>
-    `${name} by ${signed(difference)} (${interval(difference)})`;
+    `${name} by ${signed(difference)} (${bounds(difference)})`;
   const part = (verdict: ComparedVerdict, words: string, each: (one: Compared) => string): string[] => {
     const found = all
       .filter((one) => one.verdict === verdict)

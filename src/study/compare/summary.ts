@@ -67,7 +67,10 @@ export function summariseComparison(
     whatIfsFile: basename(asked.whatIfsFile),
     replications,
     differenceLevel,
-    answer: compareSentence({ base: baseResult, whatIfs: whatIfResults, measures: measured }),
+    answer: compareSentence({
+      ...{ base: baseResult, whatIfs: whatIfResults, measures: measured },
+      ...{ level, differenceLevel },
+    }),
     window:
       window === null
         ? null

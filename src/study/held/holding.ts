@@ -16,9 +16,8 @@ export interface Holding extends KeptUp {
  * is the one meaning of the word, wherever it is said.
  */
 export function holdingOf({ enough, canShip }: Holding): 'holds' | 'does not hold' | 'not settled' {
-  if (enough === 'no') return 'does not hold';
-  if (enough === 'open' || canShip === null || canShip.enough === 'open') return 'not settled';
-  return canShip.enough === 'yes' ? 'holds' : 'does not hold';
+  if (enough === 'no' || canShip?.enough === 'no') return 'does not hold';
+  return enough === 'yes' && canShip?.enough === 'yes' ? 'holds' : 'not settled';
 }
 
 /** `29 of 30 builds keep up`, and what stands against it that the rate holds. */
@@ -27,19 +26,20 @@ export function holdingText(holding: Holding, unit: PlannersUnit): string {
     { count: kept, n } = keptUp,
     some = `${kept} of ${count(n, 'build')} keep${kept === 1 ? 's' : ''} up`;
   if (enough === 'no') return kept === 0 ? `none of ${count(n, 'build')} keeps up` : `only ${some}`;
+  const digits = (perDay: number): number => Number(perDay.toPrecision(4)),
+    rate = (perDay: number): string => rateText(digits(perDay), unit),
+    { least = null, most = null } = canShip ?? {};
+  if (canShip?.enough === 'no' && most !== null)
+    return `${some}, but in the long run ${rate(most)} can be shipped at most`;
   if (!isWhole) return `${some}, but loads come too seldom for these weeks`;
   if (enough === 'open')
     return (
       `${some} (${intervalName(keptUp.level)} ${bounds(asEstimate(keptUp), 100)} %), too few builds ` +
       'to tell'
     );
-  const digits = (perDay: number): number => Number(perDay.toPrecision(4)),
-    rate = (perDay: number): string => rateText(digits(perDay), unit);
   if (canShip === null || canShip.enough === 'yes') return some;
-  const { least, most } = canShip;
-  if (most === null) return `${some}, but what can be shipped in the long run is not known`;
-  return canShip.enough === 'no'
-    ? `${some}, but in the long run ${rate(most)} can be shipped at most`
+  return most === null
+    ? `${some}, but what can be shipped in the long run is not known`
     : `${some}, but what can be shipped in the long run is known only to lie from ` +
         `${exact(inUnit(digits(least ?? 0), unit))} to ${rate(most)}`;
 }

@@ -42,9 +42,14 @@ export class Line {
     return MOST_TIMES * this.asked.replications;
   }
 
+  /** With as many replications as every rate has. */
+  first(rate: RateAsked): Promise<Ran> {
+    return this.atLeast(rate, this.asked.replications);
+  }
+
   /** With as many replications as tell whether enough of them keep up, or as there may be. */
   async at(rate: RateAsked): Promise<Ran> {
-    let ran = await this.atLeast(rate, this.asked.replications);
+    let ran = await this.first(rate);
     // More replications do not make up for a window that is too short.
     while (ran.kept.enough === 'open' && ran.window.counting.isWhole && 2 * ran.readings.length <= this.most)
       ran = await this.atLeast(rate, 2 * ran.readings.length);

@@ -41,13 +41,15 @@ export class Judge {
   }
 
   /**
-   * Runs a rate and, where enough builds keep up, what it takes to tell whether they can ship as much: a
-   * rate a little above, unless one that was run before tells, then more replications.
+   * Runs a rate and, unless too few builds keep up, a rate a little above, if none that was run before shows
+   * that as much can be shipped; then more replications of the rate, and of what tells most of those above.
    */
   async look(perDay: number): Promise<RateVerdict> {
-    const at = this.keep(await this.line.at({ ...this.looking.window, perDay }));
+    const rate = { ...this.looking.window, perDay };
+    let at = this.keep(await this.line.first(rate));
+    if (at.kept.enough !== 'no' && this.canShip(at) !== 'yes') await this.runAbove(at);
+    if (this.canShip(at) !== 'no') at = this.keep(await this.line.at(rate));
     if (at.kept.enough === 'yes') {
-      if (this.canShip(at) === 'open') await this.runAbove(at);
       for (let more = this.mostTelling(at); more !== null; more = this.mostTelling(at))
         this.keep(
           await this.line.atLeast({ ...this.looking.window, perDay: more.perDay }, this.doubled(more)),
@@ -79,7 +81,7 @@ export class Judge {
   private async runAbove({ perDay, window: { counting, workingDays } }: Ran): Promise<void> {
     const more = Math.max(ABOVE * perDay, (ABOVE_UNITS * wholeUnits(counting)) / workingDays),
       above = this.looking.next(perDay + more);
-    this.keep(await this.line.at({ ...this.looking.window, perDay: above }));
+    this.keep(await this.line.first({ ...this.looking.window, perDay: above }));
   }
 
   private doubled({ readings }: Ran): number {

@@ -26,8 +26,7 @@ export interface Reading {
   readonly lastUnitDay: number;
   /** Money a unit shipped; NaN without prices. */
   readonly costPerUnit: number;
-  /** Units entered and shipped by bucket of the time series, and mean work in process there. */
-  readonly enteredIn: Int32Array;
+  /** Units shipped by bucket of the time series, and mean work in process there. */
   readonly shippedIn: Int32Array;
   readonly wipIn: Float64Array;
   /** As `Observation.shippedOn`. */
@@ -52,7 +51,6 @@ export function readingOf(scenario: Scenario, model: Model): (observation: Obser
     leadP90Days: seen.leadP90 / MINUTES_PER_DAY,
     lastUnitDay: lastUnitDay(seen),
     costPerUnit: cost === null ? NaN : cost(seen),
-    enteredIn: seen.enteredIn,
     shippedIn: seen.shippedIn,
     shippedOn: seen.shippedOn,
     wipIn: wipByBucket(seen, buckets),

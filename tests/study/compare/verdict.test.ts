@@ -121,6 +121,7 @@ describe('the answer in words', () => {
   const said = (whatIfs: Readonly<Record<string, [number[], number[]]>>): string =>
     compareSentence({
       measures,
+      ...{ level: 0.95, differenceLevel: 0.95 },
       base: { ...variant, name: 'base', values: [{ measure: 'throughput', value }] },
       whatIfs: Object.entries(whatIfs).map(([name, [base, changed]]) => ({
         ...variant,
@@ -142,17 +143,18 @@ describe('the answer in words', () => {
     });
     expect(answer).toBe(
       'The base ships 100.0 units a working day (95 % CI 99.0 to 101.0). ' +
-        'Ships more: booth by +5 (95 % CI 3 to 7). ' +
-        'Ships at least a little more: painter by +3 (95 % CI 1 to 5). ' +
-        'Ships less: store by -5 (95 % CI -7 to -3). ' +
+        'Ships more: booth by +5 (3 to 7). ' +
+        'Ships at least a little more: painter by +3 (1 to 5). ' +
+        'Ships less: store by -5 (-7 to -3). ' +
         'No difference that matters: paint. ' +
-        'Not settled: cart by +1 (95 % CI -1 to 3). ' +
-        'Lead time shorter: store by -5 (95 % CI -7 to -3). ' +
-        'Lead time longer: booth by +5 (95 % CI 3 to 7). ' +
-        'Lead time at least a little longer: painter by +3 (95 % CI 1 to 5). ' +
+        'Not settled: cart by +1 (-1 to 3). ' +
+        'Lead time shorter: store by -5 (-7 to -3). ' +
+        'Lead time longer: booth by +5 (3 to 7). ' +
+        'Lead time at least a little longer: painter by +3 (1 to 5). ' +
         'Lead time without a difference that matters: paint. ' +
-        'Lead time not settled: cart by +1 (95 % CI -1 to 3). ' +
-        'A difference matters beyond 2 units a working day (2 %) and 2 days of lead time (2 %).',
+        'Lead time not settled: cart by +1 (-1 to 3). ' +
+        'A difference matters beyond 2 units a working day (2 %) and 2 days of lead time (2 %). ' +
+        'In brackets: 95 % CI, so that all of it holds together with 95 %.',
     );
   });
 
