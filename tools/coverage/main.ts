@@ -13,6 +13,12 @@ const USAGE = `npm run coverage -- SCENARIO [--studies 300] [--replications 20] 
 --precision: each study goes on until these measures are known to that relative error
 --plain: Student's intervals of the same replications beside it; takes each replication by itself`;
 
+// What is asked wrongly is said in a line.
+process.on('uncaughtException', (error) => {
+  process.stderr.write(`${error.message}\n`);
+  process.exit(2);
+});
+
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
