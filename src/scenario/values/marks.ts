@@ -4,8 +4,8 @@
  * direction of writing and so turn what stands behind them around (Unicode Standard Annex 9; Unicode Technical
  * Report 36, sec. 2.6; both from memory). Marks that right-to-left names need (U+200E, U+200F, U+061C) stay.
  */
-// eslint-disable-next-line no-control-regex -- it is what is looked for
 export const UNSAFE_MARKS =
+  // eslint-disable-next-line no-control-regex -- controls are what is looked for
   /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]/g;
 const BREAKS = /[\t\n]/;
 
