@@ -1,9 +1,10 @@
+import { shown } from '../study/shown.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { UsageError } from './usage-error.js';
 
 /** Data goes to stdout, so that it can be piped. */
 export function print(text: string): void {
-  process.stdout.write(text.endsWith('\n') ? text : `${text}\n`);
+  process.stdout.write(shown(text.endsWith('\n') ? text : `${text}\n`));
 }
 
 const WIDEST = 100,
@@ -18,7 +19,7 @@ export function outputWidth(): number {
 
 /** Talk goes to stderr. */
 export function say(line: string): void {
-  process.stderr.write(`${line}\n`);
+  process.stderr.write(`${shown(line)}\n`);
 }
 
 /** A reader that has seen enough (`| head`) is no error; the work goes on, and its exit code stands. */

@@ -68,6 +68,11 @@ export class Sampler {
     return this.values[p];
   }
 
+  /** The next value of a draw of a time; 0 of none, as a model has for a time of zero. */
+  time(i: number): number {
+    return i < 0 ? 0 : this.next(i);
+  }
+
   /** Makes the next block of draw `i` and gives its first value. */
   private refill(i: number): number {
     const at = i * STATE_WORDS;

@@ -2,6 +2,7 @@ import { createRequire } from 'node:module';
 import { type Canvas, createCanvas, DOMMatrix, GlobalFonts, type SKRSContext2D } from '@napi-rs/canvas';
 import type { ChartConfiguration } from 'chart.js';
 import Live from 'chart.js/auto';
+import { shown } from '../study/shown.js';
 import { drawing } from './drawing.js';
 
 /**
@@ -86,8 +87,13 @@ export async function renderPng(
   width: number,
   height: number,
 ): Promise<Buffer> {
-  const canvas = newCanvas(width, height);
-  const live = new Live(canvas.getContext('2d'), {
+  const canvas = newCanvas(width, height),
+    context = canvas.getContext('2d'),
+    fillText = context.fillText.bind(context);
+  context.fillText = (text, ...where) => {
+    fillText(shown(text), ...where);
+  };
+  const live = new Live(context, {
     ...configuration,
     plugins: [GROUND, ...(configuration.plugins ?? [])],
     options: { ...configuration.options, devicePixelRatio: PIXEL_RATIO, responsive: false, animation: false },

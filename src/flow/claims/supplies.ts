@@ -100,7 +100,7 @@ export function replenish(run: Run, supply: Supply): void {
   } = supply;
   while (supply.position <= supply.level) {
     supply.position += supply.lot;
-    const lead = leadDraw[id] < 0 ? 0 : run.sampler.next(leadDraw[id]),
+    const lead = run.sampler.time(leadDraw[id]),
       late = lateness(run, supply);
     setOut(run, supply, { at: run.now + lead + late, units: supply.lot, isLate: late > 0 });
   }
@@ -110,7 +110,7 @@ export function replenish(run: Run, supply: Supply): void {
 export function lateness(run: Run, { id, columns: { lateDraw, lateChance, lateByDraw } }: Supply): number {
   return lateDraw[id] < 0 || run.sampler.next(lateDraw[id]) >= lateChance[id]
     ? 0
-    : run.sampler.next(lateByDraw[id]);
+    : run.sampler.time(lateByDraw[id]);
 }
 
 export function setOut(run: Run, supply: Supply, lot: SupplyLot): void {

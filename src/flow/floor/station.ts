@@ -150,7 +150,7 @@ export function buildStations(model: Model, places: Place[], memory: Memory, uni
   return names.map((_, s) => {
     const buffer = new Buffer(s, spaces[s], reworkBuffer[s], site[s], memory, units),
       station = (buffer.station = new Station(s, model, buffer, memory, units));
-    places.push(...station.furnish(places.length, counts[s]));
+    for (const place of station.furnish(places.length, counts[s])) places.push(place);
     return station;
   });
 }

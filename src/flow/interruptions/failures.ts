@@ -67,7 +67,7 @@ function fail(run: Run, mode: FailureMode): void {
   run.disruptions.schedule(
     run.queue,
     source,
-    run.memory.after(repairCalendar[row], repairDraw[row] < 0 ? 0 : run.sampler.next(repairDraw[row])),
+    run.memory.after(repairCalendar[row], run.sampler.time(repairDraw[row])),
   );
 }
 

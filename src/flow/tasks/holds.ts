@@ -42,7 +42,7 @@ export function mendNoted(run: Run, unit: Unit, step: Step): number {
     const find = unit.notes[slot] - 1,
       then = findThen[find],
       draw = thens.kind[then] === CARRY ? thens.repairDraw[then] : mendDraw[step.id];
-    const minutes = draw < 0 ? 0 : sampler.next(draw);
+    const minutes = sampler.time(draw);
     quality.repairMinutes[find] += minutes;
     quality.mended[step.hold]++;
     sum += minutes;

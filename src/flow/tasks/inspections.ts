@@ -92,7 +92,7 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
     switch (thens.kind[then]) {
       case REPAIR:
         repairedBy[repairs] = f;
-        verdict.repairMinutes += repairMinutes[repairs++] = sampler.next(thens.repairDraw[then]);
+        verdict.repairMinutes += repairMinutes[repairs++] = sampler.time(thens.repairDraw[then]);
         if (slot >= 0) closeItem(unit, slot);
         break;
       case SEND_BACK:

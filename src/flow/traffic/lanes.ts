@@ -165,7 +165,7 @@ function go(run: Run, truck: Truck, phase: number, draws: Int32Array): void {
   const draw = draws[truck.lane.id];
   truck.phase = phase;
   run.queue.push(
-    run.memory.after(calendarOf(truck, run.model.lanes), draw < 0 ? 0 : run.sampler.next(draw)),
+    run.memory.after(calendarOf(truck, run.model.lanes), run.sampler.time(draw)),
     TRUCK,
     truck.id,
   );

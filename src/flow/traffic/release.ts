@@ -44,7 +44,7 @@ function scheduleNext(run: Run): void {
   if (programme.release === RELEASE_TIMES) {
     if (begun < programme.times.length) run.queue.push(programme.times[begun], RELEASE, 0);
   } else if (begun < programme.quantity)
-    run.queue.push(run.now + run.sampler.next(programme.intervalDraw), RELEASE, 0);
+    run.queue.push(run.now + run.sampler.time(programme.intervalDraw), RELEASE, 0);
 }
 
 /** The next unit in build order, still outside; chance decides on what its order leaves open. */

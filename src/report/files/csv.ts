@@ -8,7 +8,7 @@ export type CsvColumn<Item> = readonly [head: string, cell: FieldOf<Item, Cell> 
 
 /**
  * Comma-separated text by RFC 4180, but with bare line feeds: a head, then a row an item. Numbers are rounded
- * to 10 significant digits.
+ * to 10 significant digits. A text that a spreadsheet would take for a formula has a quote before it.
  */
 export function csv<Item>(items: readonly Item[], columns: readonly CsvColumn<NoInfer<Item>>[]): string {
   const rows = items.map((item) =>
@@ -50,5 +50,7 @@ export function proportion<Item>(
 function field(cell: Cell): string {
   if (cell === null || cell === undefined) return '';
   if (typeof cell === 'number') return String(Number(cell.toPrecision(10)));
-  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+  // A spreadsheet would run it (OWASP, CSV injection; from memory).
+  const safe = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -1,5 +1,6 @@
 import { Eta } from 'eta/core';
 import { intervalAndCount, mean } from '../../study/format.js';
+import { shown } from '../../study/shown.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { explained, type PageTable } from '../columns.js';
 import { unbroken } from '../unbroken.js';
@@ -53,7 +54,8 @@ export const SAFETY_CAUTION =
 const eta = new Eta({
   autoEscape: true,
   autoFilter: true,
-  filterFunction: (value) => (String(value).startsWith('data:') ? String(value) : unbroken(String(value))),
+  filterFunction: (value) =>
+    String(value).startsWith('data:') ? String(value) : unbroken(shown(String(value))),
 });
 
 /** One HTML page that needs no other file. The first picture is the one of the first page. */

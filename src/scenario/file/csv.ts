@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import type { Info } from 'csv-parse/sync';
 import type { Finding } from '../types/problem.js';
+import { SAFE_TEXT, unsafeMark } from '../values/marks.js';
 import { remembered } from '../values/raw.js';
 import { saySeen } from './problem.js';
 
@@ -64,15 +65,25 @@ export function readTable(readFile: (relativePath: string) => string, file: stri
       why = error instanceof Error ? error.message.replace(/\.$/, '').toLowerCase() : String(error);
     return at(typeof line === 'number' ? line : 1, `valid CSV (${why})`, undefined);
   }
+  for (const { record, info } of lines) {
+    const mark = record.map((cell) => unsafeMark(cell, true)).find((each) => each !== undefined);
+    if (mark !== undefined) return at(info.lines, SAFE_TEXT, mark);
+  }
   const [heading, ...body] = lines;
   if (heading === undefined) return at(1, `a heading line and at least one ${rows}`, 'an empty file');
   if (body.length === 0) return at(heading.info.lines, `at least one ${rows} below the heading`, 'none');
   return {
-    headings: heading.record,
+    headings: heading.record.map(unguarded),
     line: heading.info.lines,
-    rows: body.map(({ record, info }) => ({ cells: record, line: info.lines })),
+    rows: body.map(({ record, info }) => ({ cells: record.map(unguarded), line: info.lines })),
   };
 }
+
+/**
+ * A quote before what a spreadsheet would take for a formula is a guard (OWASP, CSV injection; from memory),
+ * as our own tables have it, and no part of the text.
+ */
+const unguarded = (cell: string): string => (/^'[=+\-@]/.test(cell) ? cell.slice(1) : cell);
 
 /** Reads each file once. */
 export function tableReader(readFile: (relativePath: string) => string, rows: string): ReadTable {

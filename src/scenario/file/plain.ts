@@ -1,5 +1,6 @@
 import { type CST, isAlias, isMap, isNode, isPair, isScalar, isSeq } from 'yaml';
 import type { Path } from '../types/problem.js';
+import { SAFE_TEXT, unsafeMark } from '../values/marks.js';
 import { exact } from '../values/thousands.js';
 
 /** How deep maps and lists may nest: a full scenario needs about ten. */
@@ -95,7 +96,10 @@ export function plainOf(root: unknown): Plain {
       anchors.set(node.anchor, node);
     if (isSeq(node)) return node.items.map((item, i) => convert(item, [...path, i], undefined, offset));
     if (isMap(node)) return convertMap(node.items, path, offset);
-    return isScalar(node) ? node.value : null;
+    if (!isScalar(node)) return null;
+    const mark = typeof node.value === 'string' ? unsafeMark(node.value, false) : undefined;
+    if (mark !== undefined) fault(offset, path, SAFE_TEXT, mark);
+    return node.value;
   }
 
   function convertMap(items: readonly unknown[], path: Path, around: number): unknown {
@@ -111,6 +115,8 @@ export function plainOf(root: unknown): Plain {
           'a text as key',
           isScalar(pair.key) || pair.key === null ? 'an empty key' : 'a map, a list or an alias as key',
         );
+      else if (unsafeMark(key, true) !== undefined)
+        fault(offset, path, `a name that is ${SAFE_TEXT}`, unsafeMark(key, true));
       else if (key in Object.prototype)
         fault(offset, path, 'another name, this one is reserved', JSON.stringify(key));
       else if (Object.hasOwn(map, key))

@@ -1,4 +1,4 @@
-import type { WorkingDay } from '../../scenario/calendar/days.js';
+import { endOf, startOf, type WorkingDay } from '../../scenario/calendar/days.js';
 import type { ReleaseDay } from '../../scenario/programme/release.js';
 import { minutesBetween, type Planned } from '../sample/planned.js';
 import { sumOf } from '../statistics/sums.js';
@@ -33,8 +33,12 @@ export function judgedWindow(plan: Planned, perDay: number, lead: number): Windo
   const days = markedDays(plan, perDay),
     { bucketEdges: edges } = programme,
     end = Math.min(programme.end, horizon);
+  let begun = 0;
   const fits = buckets.labels.map((_, b): boolean | null => {
-    const inside = days.filter((day) => minutesBetween(day, edges[b], edges[b + 1]) > 0);
+    while (begun < days.length && endOf(days[begun]) <= edges[b]) begun++;
+    const inside: typeof days = [];
+    for (let d = begun; d < days.length && startOf(days[d]) < edges[b + 1]; d++)
+      if (minutesBetween(days[d], edges[b], edges[b + 1]) > 0) inside.push(days[d]);
     if (inside.length === 0) return null;
     return (
       inside.every(({ since }) => since + lead <= edges[b]) &&

@@ -58,18 +58,20 @@ export class Journal<Value> {
       end += record?.bytes ?? 0;
       return record?.content;
     };
-    const seen = isOurs ? (next() as Identity | undefined) : undefined;
-    const changed = !isOurs
-      ? ['it is no journal of this version']
-      : seen === undefined
-        ? []
-        : differences(seen, identity);
+    const first = isOurs ? next() : undefined,
+      seen = isIdentity(first) ? first : undefined;
+    const changed =
+      !isOurs || first !== seen
+        ? ['it is no journal of this version']
+        : seen === undefined
+          ? []
+          : differences(seen, identity);
     if (changed.length > 0) {
       this.close();
       throw new JournalError(path, changed);
     }
-    for (let at = end, record = next(); record !== undefined; at = end, record = next())
-      this.places.set((record as [string, Value])[0], { at, bytes: end - at });
+    for (let at = end, record = next(); isRecord(record); at = end, record = next())
+      this.places.set(record[0], { at, bytes: end - at });
     if (toRead) return;
     if (end < size) ftruncateSync(this.file, end);
     if (seen !== undefined) return;
@@ -125,13 +127,32 @@ export class Journal<Value> {
       body = head && this.bytes(at + HEAD_BYTES, head.readUInt32LE(), end);
     if (head === undefined || body === undefined || !digestOf(body).equals(head.subarray(4)))
       return undefined;
-    return { content: deserialize(body), bytes: HEAD_BYTES + body.length };
+    const content = contentOf(body);
+    return content === undefined ? undefined : { content, bytes: HEAD_BYTES + body.length };
   }
 
   private bytes(from: number, length: number, end: number): Buffer | undefined {
     if (from + length > end) return undefined;
     const bytes = Buffer.alloc(length);
     return readSync(this.file, bytes, 0, length, from) === length ? bytes : undefined;
+  }
+}
+
+const isIdentity = (content: unknown): content is Identity =>
+  typeof content === 'object' &&
+  content !== null &&
+  Object.values(content).every((each) => typeof each === 'string');
+
+/** A key with its value. */
+const isRecord = (content: unknown): content is [string, unknown] =>
+  Array.isArray(content) && content.length === 2 && typeof content[0] === 'string';
+
+/** Undefined for what is not of our writing, though its digest is right. */
+function contentOf(body: Buffer): unknown {
+  try {
+    return deserialize(body) as unknown;
+  } catch {
+    return undefined;
   }
 }
 

@@ -1,12 +1,12 @@
-import { randomBytes } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { createHash, randomBytes } from 'node:crypto';
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { type FixedDesign, replicationsOf, type Shard, shardName } from './fixed-design.js';
 import { differences, type Identity, Journal } from './journal.js';
 import { keyOf, lastOf } from './replicator.js';
 
 const FORMAT = 'rateproof shard',
-  VERSION = 1;
+  VERSION = 2;
 const ABOUT = 'shard.json',
   VALUES = 'shard.journal';
 
@@ -21,6 +21,8 @@ export interface ShardAbout {
    * study.
    */
   readonly asked: Readonly<Record<string, unknown>>;
+  /** SHA-256 of all the others: a file that was changed is told before anything is made of it. */
+  readonly sum: string;
 }
 
 export interface ShardFolder {
@@ -31,13 +33,21 @@ export interface ShardFolder {
 /** A folder that is not what was expected: the user's to solve. */
 export class ShardError extends Error {}
 
-export const aboutShard = (identity: Identity, asked: object, shard: Shard): ShardAbout => ({
-  format: FORMAT,
-  version: VERSION,
-  identity,
-  shard,
-  asked: JSON.parse(JSON.stringify(asked, onlyFinite)) as Record<string, unknown>,
-});
+export function aboutShard(identity: Identity, asked: object, shard: Shard): ShardAbout {
+  const about = {
+    format: FORMAT,
+    version: VERSION,
+    identity,
+    shard,
+    asked: JSON.parse(JSON.stringify(asked, onlyFinite)) as Record<string, unknown>,
+  } as const;
+  return { ...about, sum: sumOf(about) };
+}
+
+const sumOf = ({ identity, shard, asked }: Omit<ShardAbout, 'sum'>): string =>
+  createHash('sha256')
+    .update(JSON.stringify([identity, shard, asked]))
+    .digest('hex');
 
 /** @throws ShardError if there is no shard, and an error of the system if it cannot be read */
 export function readShard(path: string): ShardFolder {
@@ -52,6 +62,8 @@ export function readShard(path: string): ShardFolder {
   }
   if (found?.format !== FORMAT || found.version !== VERSION)
     throw new ShardError(`${about}: expected that of a shard of this version, got another`);
+  if (found.sum !== sumOf(found as ShardAbout))
+    throw new ShardError(`${about}: expected it as it was written, got a changed or damaged file`);
   return { path, about: found as ShardAbout };
 }
 
@@ -145,7 +157,7 @@ export function openShardValues<Value>(
   const file = join(path, VALUES),
     damaged = (): ShardError =>
       new ShardError(`${file}: expected every replication of ${shardName(about.shard)}, got a damaged file`);
-  if (!existsSync(file)) throw damaged();
+  if (statSync(file, { throwIfNoEntry: false })?.isFile() !== true) throw damaged();
   const journal = new Journal<Value>(file, about.identity, true);
   for (const key of keysOf(about, design))
     if (!journal.has(key)) {

@@ -2,6 +2,7 @@ import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { csv } from '../../../src/report/files/csv.js';
 import { runsCsv, seriesCsv, stationsCsv } from '../../../src/report/files/simulate.js';
+import { readTable } from '../../../src/scenario/file/csv.js';
 import { sampleResults } from '../samples/results.js';
 
 /** Read back with csv-parse, an independent reader. */
@@ -18,6 +19,16 @@ describe('CSV', () => {
       ],
     );
     expect(read(text)).toEqual([{ name: nasty, n: '' }]);
+  });
+
+  it('guards what a spreadsheet would take for a formula, and our own reader takes the guard off', () => {
+    const names = ["=cmd|' /C calc'!A0", '@SUM(1+1)', '+1+1', '-2', "'quoted'", 'plain'],
+      text = csv(names, [['name', (name) => name]]);
+    for (const row of read(text)) expect(row['name']).not.toMatch(/^[=+\-@]/);
+    const { rows = [] } = readTable(() => text, 'names.csv', 'name');
+    expect(rows.map(({ cells }) => cells[0])).toEqual(names);
+    // Numbers are none.
+    expect(csv([-2], [['n', (n) => n]])).toBe('n\n-2\n');
   });
 
   it('has a row a week, with the interval of what was shipped and of the WIP of every place', () => {
