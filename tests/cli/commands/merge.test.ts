@@ -1,6 +1,7 @@
 import {
   cpSync,
   existsSync,
+  mkdirSync,
   readdirSync,
   readFileSync,
   renameSync,
@@ -30,6 +31,7 @@ route:
 `;
 writeFileSync(at('two.yaml'), SCENARIO);
 const RUN = ['simulate', 'two.yaml', '--replications', '10', '--seed', 'spring', '--workers', '1'];
+type About = Record<string, unknown>;
 const shard = (index: number, out = `s${index}`, ...more: string[]) =>
   rateproof(folder, ...RUN, '--shard', `${index}/4`, '--out', out, ...more);
 const contents = (name: string): string[] => contentsOf(at(name));
@@ -50,7 +52,7 @@ describe('shards', { timeout: 120_000 }, () => {
     expect(readdirSync(at('s2')).sort()).toEqual(['shard.journal', 'shard.json']);
     expect(JSON.parse(readFileSync(at('s2/shard.json'), 'utf8'))).toMatchObject({
       format: 'rateproof shard',
-      version: 1,
+      version: 2,
       shard: { index: 2, of: 4 },
       identity: { study: 'simulate', seed: 'spring', level: '0.95' },
       asked: { file: 'two.yaml', replications: 10, scenario: { name: 'Two benches' } },
@@ -193,10 +195,41 @@ describe('shards', { timeout: 120_000 }, () => {
     cpSync(at('s2'), at('later'), { recursive: true });
     writeFileSync(
       at('later/shard.json'),
-      readFileSync(at('s2/shard.json'), 'utf8').replace('"version": 1', '"version": 2'),
+      readFileSync(at('s2/shard.json'), 'utf8').replace('"version": 2', '"version": 3'),
     );
     expect((await rateproof(folder, 'merge', 'later')).stderr).toContain(
       'later/shard.json: expected that of a shard of this version, got another',
+    );
+  });
+
+  it.each([
+    ['without what it belongs to', (about: About) => delete about['identity']],
+    ['without what was asked', (about: About) => delete about['asked']],
+    ['without its place', (about: About) => delete about['shard']],
+    [
+      'that asks for a thousand million replications',
+      (about: About) => ((about['asked'] as About)['replications'] = 1e9),
+    ],
+    ['of another place', (about: About) => ((about['shard'] as About)['of'] = 2)],
+  ])('%s are told as damaged, with exit code 2', async (_, damage) => {
+    rmSync(at('hurt'), { recursive: true, force: true });
+    cpSync(at('s2'), at('hurt'), { recursive: true });
+    const about = JSON.parse(readFileSync(at('hurt/shard.json'), 'utf8')) as About;
+    damage(about);
+    writeFileSync(at('hurt/shard.json'), JSON.stringify(about));
+    const { code, stderr } = await rateproof(folder, 'merge', 'hurt');
+    expect(code).toBe(2);
+    expect(stderr).toContain('hurt/shard.json: expected it as it was written, got a changed or damaged file');
+  });
+
+  it('with a folder in the place of their values are told as damaged', async () => {
+    cpSync(at('s2'), at('folded'), { recursive: true });
+    rmSync(at('folded/shard.journal'));
+    mkdirSync(at('folded/shard.journal'));
+    const { code, stderr } = await rateproof(folder, 'merge', 's1', 'folded', 's3', 's4');
+    expect(code).toBe(2);
+    expect(stderr).toContain(
+      'folded/shard.journal: expected every replication of shard 2 of 4, got a damaged',
     );
   });
 });

@@ -25,8 +25,8 @@ describe('CSV', () => {
     const names = ["=cmd|' /C calc'!A0", '@SUM(1+1)', '+1+1', '-2', "'quoted'", 'plain'],
       text = csv(names, [['name', (name) => name]]);
     for (const row of read(text)) expect(row['name']).not.toMatch(/^[=+\-@]/);
-    const { rows = [] } = readTable(() => text, 'names.csv', 'name');
-    expect(rows.map(({ cells }) => cells[0])).toEqual(names);
+    const table = readTable(() => text, 'names.csv', 'name');
+    expect(table.fault === undefined && table.rows.map(({ cells }) => cells[0])).toEqual(names);
     // Numbers are none.
     expect(csv([-2], [['n', (n) => n]])).toBe('n\n-2\n');
   });
