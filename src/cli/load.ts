@@ -2,7 +2,7 @@ import { basename, dirname, resolve } from 'node:path';
 import type { Model } from '../flow/model/model.js';
 import { compile } from '../scenario/compile.js';
 import { sayProblem } from '../scenario/file/problem.js';
-import { readScenario } from '../scenario/read.js';
+import { readScenario, spotOf } from '../scenario/read.js';
 import type { Problem } from '../scenario/types/problem.js';
 import type { Scenario } from '../scenario/types/scenario.js';
 import type { RunRequest } from './arguments/options.js';
@@ -20,15 +20,21 @@ export interface Loaded {
 
 const MOST_PROBLEMS = 50;
 
+/** Texts of scenario files as they were read: a pipe cannot be read again. */
+const texts = new Map<string, string>();
+const beside =
+  (path: string) =>
+  (relative: string): string =>
+    readText(resolve(dirname(path), relative));
+
 /**
  * Reads and compiles a scenario file; files of observed times are looked for beside it. A UsageError tells
  * all its problems.
  */
 export function loadScenario(path: string): Loaded {
-  const text = readInput(path, 'a scenario file');
-  const { scenario, problems } = readScenario(text, path, (relative) =>
-    readText(resolve(dirname(path), relative)),
-  );
+  const text = readInput(path, 'a scenario file'),
+    { scenario, problems } = readScenario(text, path, beside(path));
+  texts.set(path, text);
   if (scenario === undefined)
     throw problemsError(
       path,
@@ -104,7 +110,14 @@ export async function plannedRun<T>(path: string, run: () => Promise<T>): Promis
   }
 }
 
-const ofUser = (path: string, error: unknown): unknown =>
-  error instanceof RangeError && /^\S+: expected /.test(error.message)
-    ? new UsageError(`${path}: ${error.message}`)
-    : error;
+function ofUser(path: string, error: unknown): unknown {
+  if (!(error instanceof RangeError)) return error;
+  const key = /^(\S+): expected /.exec(error.message)?.[1];
+  return key === undefined ? error : new UsageError(`${lineOf(path, key)} ${error.message}`);
+}
+
+/** Where a key of a scenario that was loaded stands, `file:line:column`. */
+export function lineOf(path: string, key: string): string {
+  const text = texts.get(path);
+  return text === undefined ? `${path}:` : spotOf(text, path, beside(path), [key]);
+}

@@ -6,7 +6,7 @@ import { sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
 import { nameFindings } from './names.js';
 import { scenarioSchema } from './schema.js';
-import type { Finding, Problem } from './types/problem.js';
+import type { Finding, Path, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { observedReader } from './values/time.js';
 
@@ -39,6 +39,21 @@ export function readScenario(
   if (scenario !== undefined && problems.length === 0)
     return { scenario: { ...scenario, assumptions: whole.assumptions } };
   return { problems: sortProblems(problems, file) };
+}
+
+/** Where a key of a scenario stands, `file:line:column`, also in a file that it includes. */
+export function spotOf(
+  text: string,
+  name: string,
+  readFile: (relativePath: string) => string,
+  path: Path,
+): string {
+  const { file, line, column } = withIncludes(readSource(text, name), readFile).place({
+    path,
+    wanted: '',
+    atKey: true,
+  });
+  return `${file}:${line}:${column}`;
 }
 
 /**

@@ -171,6 +171,13 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     ['5:34 programme.rate[1].from: a day after that of the rate before, 2027-03-01; got "2027-03-01"'],
   ],
   [
+    'a year of a rate that is typed wrong',
+    [['from: 2027-06-07', 'from: 2072-06-07']],
+    [
+      '5:34 programme.rate[1].from: a day within 20 years of the rate before, 2027-03-01; is the year right; got "2072-06-07"',
+    ],
+  ],
+  [
     'a last rate of nothing',
     [['per day: 4', 'per day: 0']],
     ['5:9 programme.rate: a rate above 0 per day at last, so that the run ends; got 0'],

@@ -17,11 +17,20 @@ export interface Text {
   readonly text: string;
 }
 
+/** What stands behind `--` is names, also where it begins with a dash (POSIX, utility syntax guideline 10). */
+function namesPlain(args: readonly string[]): readonly string[] {
+  const at = args.indexOf('--');
+  if (at < 0) return args;
+  const names = args.slice(at + 1).map((name) => (name.startsWith('-') ? `./${name}` : name));
+  return [...args.slice(0, at), ...names];
+}
+
 /**
  * Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a
  * UsageError.
  */
-export function readArguments(commands: readonly Command[], args: readonly string[]): Asked | Text {
+export function readArguments(commands: readonly Command[], given: readonly string[]): Asked | Text {
+  const args = namesPlain(given);
   let chosen: Command | undefined,
     asked: Asked | undefined,
     text = '';
@@ -61,11 +70,7 @@ export function readArguments(commands: readonly Command[], args: readonly strin
         return declared(builder, command);
       },
       (argv) => {
-        // Of words, yargs leaves those behind `--` where they stood.
-        const behind = argv._.slice(1).map(String),
-          isMany = (name: string): boolean =>
-            Object.values(command.words).some((word) => word.isMany && word.name === name);
-        asked = command.ask((name) => [...textsOf(argv[name]), ...(isMany(name) ? behind : [])]);
+        asked = command.ask((name) => textsOf(argv[name]));
       },
     );
   // yargs is silent, and hands over what it would have printed, when it gets a callback.

@@ -81,7 +81,7 @@ export const rate = command({
     return given;
   },
   run: async (request) => {
-    const { loadScenario, plannedRun } = await import('../load.js');
+    const { lineOf, loadScenario, plannedRun } = await import('../load.js');
     const { runStudy } = await import('../run-study.js');
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { rateStudy } = await import('../../study/rate/rate.js');
@@ -94,7 +94,7 @@ export const rate = command({
       reason = noRateReason(scenario);
     if (reason !== null)
       throw new UsageError(
-        `${request.file}: programme: expected one with a \`rate\`, got ${reason}`,
+        `${lineOf(request.file, 'programme')} programme: expected one with a \`rate\`, got ${reason}`,
         'write `rate: { per day: 4 }` in its place; the study changes this rate',
       );
     const unit = request.per === undefined ? plannersUnit(scenario) : unitPer(request.per, scenario),

@@ -100,6 +100,10 @@ export function phasesOf(read: z.output<typeof rateForms>, start: string): RateP
   });
 }
 
+/** Nobody plans a rate for longer: a year is typed wrong. */
+const LONGEST_WAIT_YEARS = 20;
+const yearsBetween = (from: string, to: string): number => (dayNumber(to) - dayNumber(from)) / 365.25;
+
 /** Phases in order, and a release that reaches the end of the run. ISO dates compare as texts. */
 export function* rateFindings({ programme }: Scenario): Iterable<Finding> {
   const { start, until, release, lengthMin } = programme,
@@ -115,6 +119,15 @@ export function* rateFindings({ programme }: Scenario): Iterable<Finding> {
       yield { path, wanted: `a day not before the start of the programme, ${start}`, seen: `"${from}"` };
     else if (before !== undefined && before !== '' && from <= before)
       yield { path, wanted: `a day after that of the rate before, ${before}`, seen: `"${from}"` };
+    else if (yearsBetween(before ?? start, from) > LONGEST_WAIT_YEARS)
+      yield {
+        path: before === undefined ? ['programme', 'start'] : path,
+        wanted:
+          before === undefined
+            ? `a day within ${LONGEST_WAIT_YEARS} years before the first rate, ${from}; is the year right`
+            : `a day within ${LONGEST_WAIT_YEARS} years of the rate before, ${before}; is the year right`,
+        seen: `"${before === undefined ? start : from}"`,
+      };
   }
   const rests = ({ perDay, perWeek }: RatePhase): boolean => (perDay ?? perWeek) === 0;
   if (phases.every(rests) || (rests(last) && until === undefined && lengthMin === undefined))

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { MAIN, rateproof, scenarioFolder } from '../run-cli.js';
@@ -14,6 +14,28 @@ describe('rateproof check', { timeout: 30_000 }, () => {
       'bottleneck by arithmetic: bench (station), at most 4 units a working day, 6 asked',
     );
     expect(stdout).toMatch(/^bench +station +works +1 +120 +480 +4 +150 %$/m);
+  });
+
+  it('takes what stands behind -- for a name, also one that begins with a dash', async () => {
+    writeFileSync(join(folder, '-tight.yaml'), readFileSync(join(folder, 'tight.yaml')));
+    for (const words of [
+      ['--', 'tight.yaml'],
+      ['--', '-tight.yaml'],
+    ]) {
+      const { code, stdout } = await rateproof(folder, 'check', ...words);
+      expect(code).toBe(0);
+      expect(stdout).toContain('6 asked');
+    }
+  });
+
+  it('gives the line of the key whose plan cannot be made', async () => {
+    writeFileSync(
+      join(folder, 'never.yaml'),
+      readFileSync(join(folder, 'slack.yaml'), 'utf8').replace('per day: 2', 'per day: 0.0001'),
+    );
+    const { code, stderr } = await rateproof(folder, 'check', 'never.yaml');
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/^error: never\.yaml:2:1 programme: expected a plan that releases all \d+ units/);
   });
 
   it('prints JSON alone with --json', async () => {

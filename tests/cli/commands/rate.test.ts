@@ -91,12 +91,12 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
     [
       'a scenario with arrivals',
       ['endless.yaml', '--from', '3', '--to', '5'],
-      'endless.yaml: programme: expected one with a `rate`, got one with `arrivals`, whose units come by chance',
+      'endless.yaml:2:1 programme: expected one with a `rate`, got one with `arrivals`, whose units come by chance',
     ],
     [
       'a window of too few units',
       ['slack.yaml', '--from', '0.1', '--to', '5', ...FEW],
-      'slack.yaml: programme: expected at least 50 units in a window of 10 weeks at 0.1 a day, got 5',
+      'slack.yaml:2:1 programme: expected at least 50 units in a window of 10 weeks at 0.1 a day, got 5',
     ],
   ])('refuses %s', async (_, args, message) => {
     const { code, stdout, stderr } = await rateproof(folder, 'rate', ...args, '--quiet');

@@ -98,7 +98,7 @@ route: [{ step: fit, at: bench, work: { value: 1 h, basis: guess } }, { step: lo
       code: 2,
       stdout: '',
       stderr: expect.stringMatching(
-        /^error: grows\.yaml: programme: expected a start-up that MSER-5 ends within a quarter of 32 times the length/,
+        /^error: grows\.yaml:\d+:\d+ programme: expected a start-up that MSER-5 ends within a quarter of 32 times the length/,
       ) as string,
     });
   });
