@@ -17,7 +17,7 @@ export interface Text {
   readonly text: string;
 }
 
-/** What stands behind `--` is names, also where it begins with a dash (POSIX, utility syntax guideline 10). */
+/** What stands behind `--` is names, also with a dash at the front (POSIX, utility syntax guideline 10). */
 function namesPlain(args: readonly string[]): readonly string[] {
   const at = args.indexOf('--');
   if (at < 0) return args;
