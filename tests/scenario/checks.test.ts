@@ -173,9 +173,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
   [
     'a year of a rate that is typed wrong',
     [['from: 2027-06-07', 'from: 2072-06-07']],
-    [
-      '5:34 programme.rate[1].from: a day within 20 years of the rate before, 2027-03-01; is the year right; got "2072-06-07"',
-    ],
+    ['5:34 programme.rate[1].from: a day at most 20 years after 2027-03-01; got "2072-06-07"'],
   ],
   [
     'a last rate of nothing',
