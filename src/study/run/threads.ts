@@ -1,5 +1,6 @@
 import { setMaxListeners } from 'node:events';
 import { setImmediate } from 'node:timers/promises';
+import type { Worker } from 'node:worker_threads';
 import Tinypool from 'tinypool';
 import { simulate } from '../../flow/engine.js';
 import type { Model } from '../../flow/model/model.js';
@@ -57,7 +58,15 @@ export class Threads {
   /** No thread is left. */
   async close(): Promise<void> {
     this.isClosed = true;
-    await this.pool?.destroy();
+    if (this.pool === undefined) return;
+    // The pool waits for its threads by `once` of Node, which takes a listener off one that dies meanwhile;
+    // threads as the pool hands them out cannot do that, and it would be an exception that nobody catches.
+    for (const each of this.pool.threads as (object & { readonly thread?: Worker })[])
+      Object.assign(each, {
+        removeListener: (event: string, listener: () => void) => each.thread?.removeListener(event, listener),
+      });
+    // A thread that died meanwhile is closed as well.
+    await this.pool.destroy().catch(() => undefined);
   }
 
   private async here({ key, model, closely }: ToRun, replication: number): Promise<Observation> {
@@ -86,7 +95,8 @@ export class Threads {
         runtime: 'worker_threads',
         minThreads: workers,
         maxThreads: workers,
-      });
+        // A thread that dies with nothing to do is replaced.
+      }).on('error', () => undefined);
       try {
         return (await this.pool.run(question, { signal: signal ?? null })) as Reply;
       } catch (error) {
