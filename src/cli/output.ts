@@ -7,6 +7,11 @@ export function print(text: string): void {
   process.stdout.write(shown(text.endsWith('\n') ? text : `${text}\n`));
 }
 
+/** JSON for a program to read, as it is: what `stableJson` gives is safe. */
+export function printJson(json: string): void {
+  process.stdout.write(json);
+}
+
 const WIDEST = 100,
   NARROWEST = 30;
 /** Width in which the answer is laid out: the terminal's, within reason; in a file or a pipe the widest. */

@@ -5,7 +5,7 @@ import type { AnswerRequest } from './arguments/options.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import type { Interrupt } from './interrupt.js';
 import { withJournal } from './journal.js';
-import { outputWidth, print, say } from './output.js';
+import { outputWidth, print, printJson, say } from './output.js';
 import { progressOf } from './progress.js';
 import { checkOut, writeReport } from './report-folder.js';
 
@@ -62,7 +62,8 @@ export async function runStudy<Found, Value = unknown>(
     };
     const found = await interrupt.orStop((async () => study.run(how))()).finally(progress.stop);
     // Printed first: whatever happens to the folder, the answer is not lost.
-    print(json ? stableJson(found) : (await study.text())(found, outputWidth()));
+    if (json) printJson(stableJson(found));
+    else print((await study.text())(found, outputWidth()));
     if (out !== undefined) {
       progress.stage('drawing the report');
       const draw = await interrupt.orStop(study.drawing());

@@ -1,14 +1,17 @@
+import { shownJson } from '../study/shown.js';
+
 /** Keys that stand first in their object, so that a reader sees at once what a file is. */
 const FIRST = ['format', 'version'];
 const DIGITS = 10;
 
 /**
  * JSON that is the same for the same content: keys sorted (`format` and `version` first), two spaces of
- * indent, numbers rounded to 10 significant digits, a line end at the end. A number that is not finite, which
+ * indent, numbers rounded to 10 significant digits, marks that a terminal would act on as escapes, a line end
+ * at the end. A number that is not finite, which
  * JSON cannot hold, throws with its path.
  */
 export function stableJson(value: unknown): string {
-  return JSON.stringify(stable(value, ''), null, 2) + '\n';
+  return shownJson(JSON.stringify(stable(value, ''), null, 2)) + '\n';
 }
 
 function stable(value: unknown, path: string): unknown {

@@ -16,3 +16,7 @@ export function shown(text: string): string {
     .replace(UNSAFE_MARKS, (mark) => `<${nameOfMark(mark)}>`)
     .replace(RIGHT_TO_LEFT, (run) => `${ISOLATE}${run}${END}`);
 }
+
+/** The same JSON, in which such marks, which can stand in its texts alone, are escapes: nothing is lost. */
+export const shownJson = (json: string): string =>
+  json.replace(UNSAFE_MARKS, (mark) => `\\u${nameOfMark(mark).slice(2)}`);

@@ -13,6 +13,13 @@ describe('stable JSON', () => {
     );
   });
 
+  it('holds marks that a terminal would act on as escapes, which read back as they were', () => {
+    const text = 'a\u001b[31m\u009b\u202eb\u05d0',
+      json = stableJson({ text });
+    expect(json).toContain('\\u001b[31m\\u009B\\u202Eb\u05d0');
+    expect(JSON.parse(json)).toEqual({ text });
+  });
+
   it('rounds to 10 significant digits', () => {
     expect(JSON.parse(stableJson([1 / 3, 123456789.123456, 1e-20 / 3, 7]))).toEqual([
       0.3333333333, 123456789.1, 3.333333333e-21, 7,

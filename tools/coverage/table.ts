@@ -1,7 +1,10 @@
+import { tableOf } from '../../src/report/terminal/table.js';
 import type { Held } from './coverage.js';
 
 /** Fewer intervals say nothing of how often they hold. */
 const LEAST_TOLD = 100;
+/** Characters of a line; names of measures are long. */
+const WIDTH = 160;
 
 /**
  * A line a name, those that held least first; per cent. `plain`: what Student's interval holds of the same
@@ -9,31 +12,23 @@ const LEAST_TOLD = 100;
  */
 export function coverageTable(all: readonly Held[], plain?: readonly Held[]): string {
   const before = new Map(plain?.map((held) => [held.name, held])),
-    rows = [...all]
-      .sort((a, b) => order(a) - order(b) || b.paths - a.paths)
-      .map((held) => [
-        held.name,
-        String(held.paths),
-        held.told === 0
-          ? '-'
-          : `${percent(held.share)} ± ${percent(held.error)}${held.told < LEAST_TOLD ? ' ?' : ''}`,
-        percent(held.width),
-        percent(held.few / total(held)),
-        percent((held.same + held.bounded) / total(held)),
-        ...(plain === undefined ? [] : [percent(before.get(held.name)?.share ?? NaN)]),
-      ]);
-  return aligned([
+    figure = (head: string, cell: (held: Held) => string) => ({ head, align: 'right' as const, cell });
+  return tableOf(
+    [...all].sort((a, b) => order(a) - order(b) || b.paths - a.paths),
     [
-      'measure',
-      'estimates',
-      'held',
-      'half-width',
-      'too few',
-      'all the same',
-      ...(plain === undefined ? [] : ['Student']),
+      { head: 'measure', cell: 'name' },
+      figure('estimates', ({ paths }) => String(paths)),
+      figure('held', ({ told, share, error }) =>
+        told === 0 ? '-' : `${percent(share)} ± ${percent(error)}${told < LEAST_TOLD ? ' ?' : ''}`,
+      ),
+      figure('half-width', ({ width }) => percent(width)),
+      figure('too few', (held) => percent(held.few / total(held))),
+      figure('all the same', (held) => percent((held.same + held.bounded) / total(held))),
+      ...(plain === undefined
+        ? []
+        : [figure('Student', ({ name }) => percent(before.get(name)?.share ?? NaN))]),
     ],
-    ...rows,
-  ]);
+  )(WIDTH);
 }
 
 /** Of all estimates together. */
@@ -53,15 +48,3 @@ const total = ({ told, few, same, bounded }: Held): number => told + few + same 
 /** Too few to tell come last. */
 const order = ({ told, share }: Held): number => (told < LEAST_TOLD ? 2 : 0) + (told === 0 ? 1 : share);
 const percent = (share: number): string => (Number.isFinite(share) ? (100 * share).toFixed(1) : '-');
-
-function aligned(rows: readonly (readonly string[])[]): string {
-  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => row[c]?.length ?? 0)));
-  return rows
-    .map((row) =>
-      row
-        .map((cell, c) => (c === 0 ? cell.padEnd(widths[c] ?? 0) : cell.padStart(widths[c] ?? 0)))
-        .join('  ')
-        .trimEnd(),
-    )
-    .join('\n');
-}

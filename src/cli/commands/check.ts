@@ -3,7 +3,7 @@ import { command } from '../arguments/command.js';
 import { flag } from '../arguments/option.js';
 import { FILE } from '../arguments/options.js';
 import { EXIT } from '../exit-code.js';
-import { outputWidth, print } from '../output.js';
+import { outputWidth, print, printJson } from '../output.js';
 
 export const check = command({
   name: 'check',
@@ -24,11 +24,8 @@ export const check = command({
     const { capacityJson, capacityTable } = await import('../../report/terminal/capacity.js');
     const { scenario, model, file: name } = loadScenario(file);
     const found = planned(file, () => capacity(model, scenario));
-    print(
-      json
-        ? capacityJson(found, { name: scenario.name, file: name })
-        : capacityTable(found, scenario.name, scenario.assumptions, outputWidth()),
-    );
+    if (json) printJson(capacityJson(found, { name: scenario.name, file: name }));
+    else print(capacityTable(found, scenario.name, scenario.assumptions, outputWidth()));
     return EXIT.done;
   },
 });

@@ -107,7 +107,8 @@ export function plainOf(root: unknown): Plain {
     for (const pair of items) {
       if (!isPair(pair)) continue;
       const offset = offsetOf(pair.key) ?? around;
-      const key = keyText(pair.key);
+      const key = keyText(pair.key),
+        mark = key === undefined ? undefined : unsafeMark(key, true);
       if (key === undefined)
         fault(
           offset,
@@ -115,8 +116,7 @@ export function plainOf(root: unknown): Plain {
           'a text as key',
           isScalar(pair.key) || pair.key === null ? 'an empty key' : 'a map, a list or an alias as key',
         );
-      else if (unsafeMark(key, true) !== undefined)
-        fault(offset, path, `a name that is ${SAFE_TEXT}`, unsafeMark(key, true));
+      else if (mark !== undefined) fault(offset, path, `a name that is ${SAFE_TEXT}`, mark);
       else if (key in Object.prototype)
         fault(offset, path, 'another name, this one is reserved', JSON.stringify(key));
       else if (Object.hasOwn(map, key))

@@ -5,7 +5,7 @@ import { momentsOf } from '../statistics/interval.js';
  * One-sided confidence of what a build surely ships. Far above the usual: a rate called the highest that
  * holds is one of many looked at, and is not to lie above the limit of the build in one of a hundred studies.
  */
-export const SURELY = 0.999;
+const SURELY = 0.999;
 
 /** What builds ship when more is asked of them than the rate in question, units in the weeks judged. */
 export interface Shipped {
@@ -61,6 +61,10 @@ export function shippable(evidence: readonly Shipped[], workingDays: number): Sh
   return { least: most(({ low }) => low), most: most(({ high }) => high) };
 }
 
+/** To nine digits. @param ceiling units a working day that arithmetic allows; Infinity: no limit */
+export const isWithinArithmetic = (perDay: number, ceiling: number): boolean =>
+  perDay <= ceiling * (1 + 1e-9);
+
 /** Whether a build can ship what a rate asks in the long run, or whether that is open. */
 export type CanShip = 'yes' | 'no' | 'open';
 
@@ -72,9 +76,10 @@ export type CanShip = 'yes' | 'no' | 'open';
  * are given in favour of the rate; beyond it, where arithmetic leaves something out, against it.
  * @param asked by the rate in question, units in the weeks judged
  * @param evidence at higher rates
+ * @param isWithin what arithmetic allows
  */
-export function canShip(asked: number, evidence: readonly Shipped[], isWithinArithmetic: boolean): CanShip {
-  const sign = isWithinArithmetic ? 1 : -1;
+export function canShip(asked: number, evidence: readonly Shipped[], isWithin: boolean): CanShip {
+  const sign = isWithin ? 1 : -1;
   if (evidence.some(({ low, slack }) => low + sign * slack >= asked - ROUNDING)) return 'yes';
   return evidence.length > 0 && evidence.every(({ high, slack }) => high + sign * slack < asked)
     ? 'no'
@@ -89,9 +94,9 @@ const ROUNDING = 1e-6;
 export function replicationsToShow(
   asked: number,
   { mean, error, n, slack }: Shipped,
-  isWithinArithmetic: boolean,
+  isWithin: boolean,
 ): number {
-  const over = mean + (isWithinArithmetic ? slack : -slack) - asked;
+  const over = mean + (isWithin ? slack : -slack) - asked;
   if (!(over > 0) || error === Infinity) return Infinity;
   return Math.ceil(n * ((tQuantile(SURELY, n - 1) * error) / over) ** 2);
 }

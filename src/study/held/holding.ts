@@ -11,6 +11,9 @@ export interface Holding extends KeptUp {
   readonly canShip: (Shippable & { readonly enough: CanShip }) | null;
 }
 
+/** Where what can be shipped is looked at apart, or was before. */
+export const SHIPS_ENOUGH: Holding['canShip'] = { least: null, most: null, enough: 'yes' };
+
 /**
  * A rate holds if surely enough builds keep up with it and they can surely ship as much in the long run. This
  * is the one meaning of the word, wherever it is said.

@@ -1,10 +1,8 @@
+import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
-import { allowedUnits } from '../held/shortfall.js';
 import type { Counting, ShippedBy } from '../loads/counting.js';
 import { type Proportion, proportion } from '../statistics/proportion.js';
-
-/** Share of builds that have to keep up where the planner names none: most of them. */
-export const USUAL_SURE = 0.5;
+import { allowedUnits } from './shortfall.js';
 
 /** What is asked in the weeks judged, and how units shipped in them are counted. */
 export interface AskedIn {
@@ -26,12 +24,25 @@ export const wholeUnits = ({ upset }: Pick<Counting, 'upset'>): number => WHOLE_
  * Units that a build may miss and still keep up: 2 % of those asked, or one and what loads alone can make of
  * the count, if that is more.
  */
-export const allowedIn = ({ asked, counting }: AskedIn): number =>
+const allowedIn = ({ asked, counting }: AskedIn): number =>
   Math.max(allowedUnits(asked), wholeUnits(counting)) + ROUNDING;
 
 /** A build that stands still does not keep up, whatever it had shipped. */
 export const keepsUp = (build: Kept, weeks: AskedIn): boolean =>
   build.outcome !== 'gridlock' && weeks.asked - weeks.counting.shipped(build) <= allowedIn(weeks);
+
+/**
+ * Units out in the weeks judged, of a model: those shipped, and those scrapped unless their order is built
+ * again. NaN of a build that stands still, which has nothing to say of what it could ship.
+ */
+export function unitsOut(
+  { programme }: Pick<Model, 'programme'>,
+  { shipped }: Pick<Counting, 'shipped'>,
+): (build: Kept & Pick<Observation, 'scrapped'>) => number {
+  const { replaceScrapped } = programme.orders;
+  return (build) =>
+    build.outcome === 'gridlock' ? NaN : shipped(build) + (replaceScrapped ? 0 : build.scrapped);
+}
 
 /** Whether enough builds keep up. */
 export type Enough = 'yes' | 'no' | 'open';

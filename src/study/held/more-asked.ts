@@ -1,18 +1,16 @@
-import type { Observation } from '../../measure/observe.js';
 import { dayNumber, isoDate } from '../../scenario/calendar/date.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
-import { askedRate } from '../../scenario/programme/rates.js';
-import type { RatePhase } from '../../scenario/types/programme.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { over } from '../constraint/trial.js';
 import { defined } from '../lists.js';
 import { arithmeticOf } from '../loads/loads.js';
 import { stretchOf, type Window } from '../programme/judged-window.js';
+import { withHighestRate } from '../reliefs/changes.js';
 import type { Replicator } from '../run/replicator.js';
 import type { Planned } from '../sample/planned.js';
-import { type CanShip, canShip, type Shipped, shippable, shippedIn } from './evidence.js';
-import { wholeUnits } from './keep-up.js';
+import { type CanShip, canShip, isWithinArithmetic, type Shipped, shippable, shippedIn } from './evidence.js';
+import { unitsOut, wholeUnits } from './keep-up.js';
 import { type RateJudged, verdictOf } from './rate-held.js';
 
 /**
@@ -37,18 +35,15 @@ export async function withShippable(
   const { verdict, window, counting, holding, askedPerDay } = judged;
   if (verdict !== 'holds' || window === null || counting === null || holding === null || askedPerDay === null)
     return judged;
-  const isWithinArithmetic = askedPerDay <= arithmeticOf(plan).ceiling * (1 + 1e-9),
+  const isWithin = isWithinArithmetic(askedPerDay, arithmeticOf(plan).ceiling),
     stretch = stretchOf(plan, window),
     variants = TIMES.map((times) => {
-      const scenario = asking(plan.scenario, times, window),
-        model = over(compile(scenario), stretch.from, stretch.to),
-        isBuiltAgain = model.programme.orders.replaceScrapped;
+      const scenario = asking(plan.scenario, times * askedPerDay, window),
+        model = over(compile(scenario), stretch.from, stretch.to);
       return {
         key: `${digest(scenario)} to ${stretch.to}`,
         model,
-        // A build that stands still has nothing to say of what it could ship.
-        read: (seen: Observation) =>
-          seen.outcome === 'gridlock' ? NaN : counting.shipped(seen) + (isBuiltAgain ? 0 : seen.scrapped),
+        read: unitsOut(model, counting),
       };
     }),
     units: number[][] = variants.map(() => []);
@@ -59,7 +54,7 @@ export async function withShippable(
     for (const [i, variant] of variants.entries()) {
       const known = defined(units[i]);
       known.push(...(await replicator.row(variant, known.length + 1, most)));
-      enough = canShip(window.asked, found(), isWithinArithmetic);
+      enough = canShip(window.asked, found(), isWithin);
       if (enough !== 'open') break;
     }
     if (enough !== 'open' || most === replications) break;
@@ -68,31 +63,21 @@ export async function withShippable(
   return { ...judged, holding: seen, verdict: verdictOf(seen) };
 }
 
-/** The scenario with its highest phases so many times as high, up to the end of the weeks judged. */
-function asking(scenario: Scenario, times: number, { to }: Window): Scenario {
-  const { programme } = scenario,
-    { release, lengthMin, orders } = programme,
-    { highest, phases } = askedRate(scenario);
-  if (release.kind !== 'rate') return scenario;
-  return {
-    ...scenario,
-    programme: {
-      ...programme,
-      release: {
-        ...release,
-        phases: release.phases.map((phase, i) =>
-          phases[i]?.perDay === highest ? raised(phase, times) : phase,
-        ),
-      },
-      quantity: undefined,
-      until: lengthMin === undefined ? isoDate(dayNumber(to) + 1) : programme.until,
-      orders: { ...orders, list: [], dueAfterMin: undefined },
-    },
-  };
+/** The scenario with its highest phases at a rate, units a working day, up to the end of the weeks judged. */
+function asking(scenario: Scenario, perDay: number, { to }: Window): Scenario {
+  const changed = withUnitsEnough(withHighestRate(scenario, perDay)),
+    { programme } = changed;
+  return programme.lengthMin === undefined
+    ? { ...changed, programme: { ...programme, until: isoDate(dayNumber(to) + 1) } }
+    : changed;
 }
 
-const raised = ({ from, perDay, perWeek }: RatePhase, times: number): RatePhase => ({
-  from,
-  perDay: perDay === undefined ? undefined : times * perDay,
-  perWeek: perWeek === undefined ? undefined : times * perWeek,
+/** The scenario with as many units as its rate asks for, each of them drawn and none due. */
+export const withUnitsEnough = ({ programme, ...rest }: Scenario): Scenario => ({
+  ...rest,
+  programme: {
+    ...programme,
+    quantity: undefined,
+    orders: { ...programme.orders, list: [], dueAfterMin: undefined },
+  },
 });

@@ -9,7 +9,7 @@ import type { Planned } from '../sample/planned.js';
 import { type Estimate, widened } from '../statistics/estimate.js';
 import { proportion } from '../statistics/proportion.js';
 import { amount } from '../statistics/skewed-interval.js';
-import { type Holding, holdingOf } from './holding.js';
+import { type Holding, holdingOf, SHIPS_ENOUGH } from './holding.js';
 import { keptUpBy } from './keep-up.js';
 import { USUAL_SURE } from './sure.js';
 
@@ -70,7 +70,7 @@ export function judgeRate(plan: Planned, observations: readonly ToJudge[], level
     };
   return {
     ...common,
-    verdict: verdictOf({ ...holding, canShip: { least: null, most: null, enough: 'yes' } }),
+    verdict: verdictOf({ ...holding, canShip: SHIPS_ENOUGH }),
     holding,
     counting,
     heldIn,

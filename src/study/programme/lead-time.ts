@@ -23,33 +23,37 @@ export interface LeadTimeResult {
 }
 
 export function leadTime(sample: Sample): Pending<LeadTimeResult> {
-  const pooled = pooledTimes(sample);
-  const quantile = unitQuantiles(sample, ({ leadFirstBin, leadBins, leadLeast, leadGreatest }) => ({
-    first: leadFirstBin,
-    bins: leadBins,
-    least: leadLeast,
-    greatest: leadGreatest,
-  }));
+  const pooled = pooledTimes(sample, ({ leadFirstBin, leadBins, leadLeast, leadGreatest }) => ({
+      first: leadFirstBin,
+      bins: leadBins,
+      least: leadLeast,
+      greatest: leadGreatest,
+    })),
+    quantile = (p: number) => quantileOf(sample, pooled, p);
   const estimates = {
     unit: 'days' as const,
     mean: meanLeadDays(sample),
     p50: quantile(0.5),
     p90: quantile(0.9),
   };
-  return new Deferred<LeadTimeResult>(() => ({ ...estimates, ...classes(pooled.value) }));
+  return new Deferred<LeadTimeResult>(() => ({ ...estimates, ...classes(pooled.value.histogram) }));
 }
 
-/** Quantiles, in days, of times of all units of all replications, by the bins of the tally. */
-export function unitQuantiles(
+/** A quantile, in days, of times of all units of all replications, by the bins of the tally. */
+export const unitQuantile = (
   sample: Sample,
+  p: number,
   of: (observation: Observation) => Histogram,
-): (p: number) => Deferred<Estimate> {
-  const pooled = sample.fold(new PooledQuantiles(binEdge), (known, each) => {
+): Deferred<Estimate> => quantileOf(sample, pooledTimes(sample, of), p);
+
+const pooledTimes = (sample: Sample, of: (observation: Observation) => Histogram): Folded<PooledQuantiles> =>
+  sample.fold(new PooledQuantiles(binEdge), (known, each) => {
     known.add(of(each));
     return known;
   });
-  return (p) => new Deferred(() => pooled.value.estimate(p, sample.level, MINUTES_PER_DAY));
-}
+
+const quantileOf = (sample: Sample, times: Folded<PooledQuantiles>, p: number): Deferred<Estimate> =>
+  new Deferred(() => times.value.estimate(p, sample.level, MINUTES_PER_DAY));
 
 export const meanLeadDays = (sample: Sample): Deferred<Estimate> =>
   sample.amount(({ leadMean }) => leadMean / MINUTES_PER_DAY);
@@ -62,36 +66,15 @@ export function pooledLeadTime(observations: readonly Pick<Observation, 'shipped
   );
 }
 
-/** Lead times of all units shipped: how many by bin of the tally, the least and the greatest, minutes. */
-interface Pooled {
-  readonly bins: Map<number, number>;
-  least: number;
-  greatest: number;
-}
-
-function pooledTimes(sample: Sample): Folded<Pooled> {
-  return sample.fold<Pooled>(
-    { bins: new Map(), least: Infinity, greatest: -Infinity },
-    (known, { shipped, leadFirstBin, leadBins, leadLeast, leadGreatest }) => {
-      if (shipped === 0) return known;
-      leadBins.forEach((units, i) => {
-        if (units > 0) known.bins.set(leadFirstBin + i, (known.bins.get(leadFirstBin + i) ?? 0) + units);
-      });
-      known.least = Math.min(known.least, leadLeast);
-      known.greatest = Math.max(known.greatest, leadGreatest);
-      return known;
-    },
-  );
-}
-
 /**
  * Units of all replications in classes of one width, a round number of days. Within a bin of the tally (0.27
  * % wide) units count as spread evenly, so a class may be off by a part of the bins at its edges; the total
  * is exact.
  */
-function classes({ bins, least, greatest }: Pooled): Pick<LeadTimeResult, 'edges' | 'counts'> {
-  if (bins.size === 0) return { edges: [], counts: [] };
-  const last = Math.max(...bins.keys());
+function classes(all: Histogram | null): Pick<LeadTimeResult, 'edges' | 'counts'> {
+  if (all === null) return { edges: [], counts: [] };
+  const { first: firstBin, bins, least, greatest } = all,
+    last = firstBin + bins.length - 1;
   const width = roundWidth(
     Math.max((greatest - least) / CLASSES, 2 * (binEdge(last + 1) - binEdge(last))) / MINUTES_PER_DAY,
   );
@@ -101,7 +84,9 @@ function classes({ bins, least, greatest }: Pooled): Pick<LeadTimeResult, 'edges
 
   const below = (days: number): number => {
     let units = 0;
-    for (const [bin, count] of bins) {
+    for (let i = 0; i < bins.length; i++) {
+      const bin = firstBin + i,
+        count = bins[i] ?? 0;
       // No unit lies beyond the least and the greatest seen.
       const from = Math.max(binEdge(bin), least),
         to = Math.min(binEdge(bin + 1), greatest),

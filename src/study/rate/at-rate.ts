@@ -2,6 +2,7 @@ import { dayNumber, isoDate, weekday } from '../../scenario/calendar/date.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import { runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { withUnitsEnough } from '../held/more-asked.js';
 import { defined } from '../lists.js';
 
 /** A scenario that runs at one rate, and the whole weeks in which it is watched. */
@@ -61,18 +62,16 @@ export function atRate(scenario: Scenario, { perDay, begins, settleWeeks, weeks 
   const settled = dayNumber(since) + 7 * settleWeeks,
     monday = settled + ((8 - weekday(settled)) % 7),
     until = monday + 7 * weeks;
-  const { programme } = scenario;
-  const changed: Scenario = {
-    ...scenario,
-    programme: {
-      ...programme,
-      release: { kind: 'rate', phases },
-      quantity: undefined,
-      until: isoDate(until),
-      lengthMin: undefined,
-      orders: { ...programme.orders, list: [], dueAfterMin: undefined },
-    },
-  };
+  const open = withUnitsEnough(scenario),
+    changed: Scenario = {
+      ...open,
+      programme: {
+        ...open.programme,
+        release: { kind: 'rate', phases },
+        until: isoDate(until),
+        lengthMin: undefined,
+      },
+    };
   const { bucketEdges: edges } = runSpan(changed),
     end = edges.length - 1,
     first = end - weeks,

@@ -2,7 +2,7 @@ import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { type Shipped, shippedIn } from '../held/evidence.js';
-import { type KeptUp, keptUpBy, wholeUnits } from '../held/keep-up.js';
+import { type KeptUp, keptUpBy, unitsOut, wholeUnits } from '../held/keep-up.js';
 import { neighbours } from '../lists.js';
 import { countingOf } from '../loads/counting.js';
 import { type Arithmetic, loadsOf } from '../loads/loads.js';
@@ -72,22 +72,11 @@ export class Line {
       window,
       readings,
       kept: keptUpBy(readings, { asked: units, counting }, sure, level),
-      out: shippedIn(unitsOut(readings, window), wholeUnits(counting)),
+      out: shippedIn(readings.map(unitsOut(model, counting)), wholeUnits(counting)),
     };
     this.known.set(key, ran);
     return ran;
   }
-}
-
-/** A scrapped unit is gone as well, unless its order is built again. */
-export function unitsOut(
-  readings: readonly Reading[],
-  { model, counting }: Pick<Ran['window'], 'model' | 'counting'>,
-): number[] {
-  const isBuiltAgain = model.programme.orders.replaceScrapped;
-  return readings
-    .filter(({ outcome }) => outcome !== 'gridlock')
-    .map((reading) => counting.shipped(reading) + (isBuiltAgain ? 0 : reading.scrapped));
 }
 
 /**

@@ -1,6 +1,7 @@
 import { dayNumber, isoDate } from '../../scenario/calendar/date.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { count } from '../format.js';
+import { holdingOf, SHIPS_ENOUGH } from '../held/holding.js';
 import { type PlannersUnit, rateText } from '../planners-unit.js';
 import { rampOf } from './at-rate.js';
 import type { Line } from './line.js';
@@ -43,15 +44,15 @@ export async function ramp(
   const begins = (week: number): string => isoDate(dayNumber(scenario.programme.start) + 7 * week);
   const tried = new Map<number, RampResult['tried'][number]>();
   const week = await leastThatHolds(WEEKS_A_YEAR, async (each): Promise<RateVerdict> => {
-    const { readings, kept } = await line.at({
+    const { readings, kept, window } = await line.at({
       perDay,
       begins: begins(each),
       settleWeeks: leadWeeks,
       weeks,
     });
     const replications = readings.length,
-      { keptUp, enough } = kept,
-      verdict = enough === 'yes' ? 'holds' : enough === 'no' ? 'does not hold' : 'not settled',
+      { keptUp } = kept,
+      verdict = holdingOf({ ...kept, isWhole: window.counting.isWhole, canShip: SHIPS_ENOUGH }),
       why = `${keptUp.count} of ${count(replications, 'build')} keep up`;
     tried.set(each, { week: each, begins: begins(each), verdict, why, replications, keptUp });
     return verdict;

@@ -1,10 +1,10 @@
 import { nextUniform, STATE_WORDS, seedStream, streamName } from '../../random/streams.js';
-import { canShip, shippedIn } from '../held/evidence.js';
-import { keepsUp, wholeUnits } from '../held/keep-up.js';
+import { canShip, isWithinArithmetic, type Shipped, shippedIn } from '../held/evidence.js';
+import { keepsUp, unitsOut, wholeUnits } from '../held/keep-up.js';
 import { defined } from '../lists.js';
 import { proportion } from '../statistics/proportion.js';
 import { sum } from '../statistics/sums.js';
-import { type Ran, unitsOut } from './line.js';
+import type { Ran } from './line.js';
 
 /** Between which rates the answers of other such studies lie, units a working day; null: below the lowest. */
 export interface Spread {
@@ -29,14 +29,13 @@ export interface AsJudged {
 /** Times that the replications are drawn again; share of other studies that the spread is to hold. */
 const TIMES = 500,
   SHARE = 0.9;
-const ROUNDING = 1 + 1e-9;
 
 /** A rate that was run, as one drawing of its replications shows it. */
 interface Drawn {
   readonly perDay: number;
   readonly share: number;
   readonly n: number;
-  readonly out: ReturnType<typeof shippedIn>;
+  readonly out: Shipped;
 }
 
 /**
@@ -89,7 +88,7 @@ function recordsOf({ perDay, readings, window }: Ran): Records {
     perDay,
     n: readings.length,
     keeps: readings.map((each) => counting.isWhole && keepsUp(each, { asked, counting })),
-    units: unitsOut(readings, window),
+    units: readings.map(unitsOut(window.model, counting)).filter(Number.isFinite),
     whole: wholeUnits(counting),
   };
 }
@@ -114,7 +113,7 @@ function answerOf(
       { share, n } = between(drawings, rate);
     return (
       proportion(share * n, n, level).low >= sure &&
-      canShip(rate * workingDays, above, rate <= ceiling * ROUNDING) === 'yes'
+      canShip(rate * workingDays, above, isWithinArithmetic(rate, ceiling)) === 'yes'
     );
   };
   // Taken to be monotone, as by the search.

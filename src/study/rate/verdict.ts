@@ -1,4 +1,11 @@
-import { type CanShip, canShip, replicationsToShow, type Shipped, shippable } from '../held/evidence.js';
+import {
+  type CanShip,
+  canShip,
+  isWithinArithmetic,
+  replicationsToShow,
+  type Shipped,
+  shippable,
+} from '../held/evidence.js';
 import { holdingOf, holdingText } from '../held/holding.js';
 import { wholeUnits } from '../held/keep-up.js';
 import type { PlannersUnit } from '../planners-unit.js';
@@ -18,7 +25,6 @@ export interface Looking {
 /** Evidence is looked for so much above a rate, and so many times what whole units and loads may hide. */
 const ABOVE = 0.02,
   ABOVE_UNITS = 3;
-const ROUNDING = 1 + 1e-9;
 
 /** Units that a rate asks in the weeks judged in the long run. */
 const askedBy = ({ perDay, window }: Ran): number => perDay * window.workingDays;
@@ -96,18 +102,18 @@ export class Judge {
     return this.above(at).map(({ out }) => out);
   }
 
-  private isWithinArithmetic({ perDay }: Ran): boolean {
-    return perDay <= this.looking.ceiling * ROUNDING;
+  private isWithin({ perDay }: Ran): boolean {
+    return isWithinArithmetic(perDay, this.looking.ceiling);
   }
 
   private canShip(at: Ran): CanShip {
-    return canShip(askedBy(at), this.outAbove(at), this.isWithinArithmetic(at));
+    return canShip(askedBy(at), this.outAbove(at), this.isWithin(at));
   }
 
   /** Of the rates above, the one that tells after the fewest replications; null: none is to be run longer. */
   private mostTelling(at: Ran): Ran | null {
     if (this.canShip(at) !== 'open') return null;
-    const takes = ({ out }: Ran): number => replicationsToShow(askedBy(at), out, this.isWithinArithmetic(at)),
+    const takes = ({ out }: Ran): number => replicationsToShow(askedBy(at), out, this.isWithin(at)),
       some = this.above(at).filter((each) => this.doubled(each) > each.readings.length);
     return some.reduce<Ran | null>(
       (best, each) => (takes(each) < (best === null ? Infinity : takes(best)) ? each : best),

@@ -1,7 +1,8 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { type FixedDesign, replicationsOf, type Shard, shardName } from './fixed-design.js';
+import { fingerprint } from './identity.js';
 import { differences, type Identity, Journal } from './journal.js';
 import { keyOf, lastOf } from './replicator.js';
 
@@ -45,9 +46,7 @@ export function aboutShard(identity: Identity, asked: object, shard: Shard): Sha
 }
 
 const sumOf = ({ identity, shard, asked }: Omit<ShardAbout, 'sum'>): string =>
-  createHash('sha256')
-    .update(JSON.stringify([identity, shard, asked]))
-    .digest('hex');
+  fingerprint([identity, shard, asked]);
 
 /** @throws ShardError if there is no shard, and an error of the system if it cannot be read */
 export function readShard(path: string): ShardFolder {

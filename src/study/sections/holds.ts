@@ -1,6 +1,6 @@
 import { HOLD_NONE } from '../../flow/model/quality.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { unitQuantiles } from '../programme/lead-time.js';
+import { unitQuantile } from '../programme/lead-time.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -31,7 +31,7 @@ export function holds(sample: Sample): Pending<HoldResult[]> {
       heldShare: sample.share(({ quality: { held, cameToHold } }) => ratio(held[h], cameToHold[h])),
       units: sample.amount(({ quality: { inHold } }) => inHold[h]),
       daysMean: sample.amount(({ quality: { holdMean } }) => holdMean[h] / MINUTES_PER_DAY),
-      daysP95: unitQuantiles(sample, ({ quality: { holdTimes } }) => holdTimes[h])(0.95),
+      daysP95: unitQuantile(sample, 0.95, ({ quality: { holdTimes } }) => holdTimes[h]),
       mended: sample.events(({ quality: { mended } }) => mended[h]),
     }));
 }

@@ -76,13 +76,14 @@ export async function judgedWarmUp(
       left.push((window / length) * (units(each, given, given + window) - units(each, calm, minutes)));
     if (told(left, matters) !== 'not known') break;
   }
+  const verdict = told(left, matters);
   const warmUp: WarmUpResult = {
     ...seen,
     cutHours: cut === null ? null : cut / 60,
     advisedHours: cut === null ? null : over / 60,
     bias: { left: meanInterval(left, LEVEL), matters },
     // Without a cut nobody knows whether the later time is free of the start.
-    verdict: cut === null && told(left, matters) === 'long enough' ? 'not known' : told(left, matters),
+    verdict: cut === null && verdict === 'long enough' ? 'not known' : verdict,
   };
   return { warmUp, findings: warmUpFindings(warmUp) };
 }

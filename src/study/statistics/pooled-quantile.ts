@@ -77,6 +77,14 @@ export class PooledQuantiles {
     return { ...none, low: this.at(p - half) / scale, high: this.at(p + half) / scale };
   }
 
+  /** All units so far: how many in bins up to the last with any, the least and the greatest; null of none. */
+  get histogram(): Histogram | null {
+    if (this.units === 0) return null;
+    const bins = this.bins.map(({ below }, i) => below - (this.bins[i - 1]?.below ?? 0)),
+      end = bins.findLastIndex((units) => units > 0) + 1;
+    return { first: this.from, bins: bins.slice(0, end), least: this.least, greatest: this.greatest };
+  }
+
   /** Bins from `from` up to `to` are kept: those before all have 0 units below, those behind all of them. */
   private widen(from: number, to: number): void {
     if (this.bins.length === 0) this.from = from;

@@ -50,6 +50,18 @@ describe('rateproof check', { timeout: 30_000 }, () => {
     });
   });
 
+  it('prints JSON as it is, also of a name written from the right, which a table isolates', async () => {
+    const name = '\u05ea\u05d7\u05e0\u05d4';
+    writeFileSync(
+      join(folder, 'right.yaml'),
+      readFileSync(join(folder, 'slack.yaml'), 'utf8').replace(/(?<!trim )bench(?=:|,)/g, name),
+    );
+    const json = await rateproof(folder, 'check', 'right.yaml', '--json'),
+      table = await rateproof(folder, 'check', 'right.yaml');
+    expect((JSON.parse(json.stdout) as { bottleneck: { name: string } }).bottleneck.name).toBe(name);
+    expect(table.stdout).toContain(`\u2068${name}\u2069`);
+  });
+
   it('finds observed times beside the scenario, wherever it is called from', async () => {
     const { code, stdout } = await rateproof(
       dirname(MAIN),
