@@ -3,8 +3,8 @@ import { dirname, isAbsolute, relative, resolve } from 'node:path';
 import { count } from '../study/format.js';
 import { type Identity, Journal, JournalError } from '../study/run/journal.js';
 import { writing } from './files.js';
-import { say } from './output.js';
-import type { Progress } from './progress.js';
+import type { Progress } from './front/said.js';
+import { say, sayIfEnded } from './output.js';
 import { systemReason, UsageError } from './usage-error.js';
 
 /** Where finished replications are kept until `out` is written: beside it. */
@@ -28,6 +28,7 @@ export async function withJournal<Value, Found>(
     journal = open<Value>(path, identity);
   if (journal.size > 0)
     stage(`found ${replications(journal.size)} of an earlier run in ${path}, going on from there`);
+  sayIfEnded(`what is finished is kept in ${path}; the same command goes on from there`);
   let found: Found;
   try {
     found = await work(journal);
@@ -45,6 +46,7 @@ export async function withJournal<Value, Found>(
   }
   journal.close();
   rmSync(path, { force: true });
+  sayIfEnded('');
   return found;
 }
 
