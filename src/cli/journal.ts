@@ -1,6 +1,7 @@
-import { mkdirSync, rmSync } from 'node:fs';
-import { dirname, isAbsolute, relative, resolve } from 'node:path';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { count } from '../study/format.js';
+import { fingerprint } from '../study/run/identity.js';
 import { type Identity, Journal, JournalError } from '../study/run/journal.js';
 import { writing } from './files.js';
 import type { Progress } from './front/said.js';
@@ -48,6 +49,25 @@ export async function withJournal<Value, Found>(
   rmSync(path, { force: true });
   sayIfEnded('');
   return found;
+}
+
+/**
+ * The fingerprint of the results of a report in `out` that a study of this identity has written whole before
+ * it was cut off: its journal is still there and tells of it. Undefined where there is none.
+ */
+export function sealedReport(out: string, identity: Identity | undefined): string | undefined {
+  const path = journalPath(out),
+    results = join(out, 'results.json');
+  if (identity === undefined || !existsSync(results) || !existsSync(path)) return undefined;
+  try {
+    const journal = new Journal(path, identity, true),
+      { sealed } = journal;
+    journal.close();
+    return sealed === fingerprint(readFileSync(results, 'utf8')) ? sealed : undefined;
+  } catch {
+    // Whatever is wrong with them is told by those who want to write there.
+    return undefined;
+  }
 }
 
 const replications = (finished: number): string => count(finished, 'finished replication');

@@ -1,12 +1,13 @@
 import { stableJson } from '../report/json.js';
 import type { ToCome } from '../study/asked.js';
+import { fingerprint } from '../study/run/identity.js';
 import type { Identity, Journal } from '../study/run/journal.js';
 import type { Meter } from '../study/run/meter.js';
 import type { AnswerRequest } from './arguments/options.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { inFront } from './in-front.js';
 import type { Interrupt } from './interrupt.js';
-import { withJournal } from './journal.js';
+import { sealedReport, withJournal } from './journal.js';
 import { outputWidth, print, printJson, progressOf, say } from './output.js';
 import { checkOut, writeReport } from './report-folder.js';
 
@@ -55,7 +56,8 @@ export async function runStudy<Found, Value = unknown>(
   study: Study<Found, Value>,
 ): Promise<ExitCode> {
   // Before a run that may take long, not after it.
-  if (out !== undefined) checkOut(out, replace);
+  const sealed = out === undefined || replace ? undefined : sealedReport(out, study.identity);
+  if (out !== undefined && sealed === undefined) checkOut(out, replace);
   const progress = progressOf(quiet, anyway);
   progress.stage(study.stage);
   const answer = async (journal?: Journal<Value>): Promise<Found> => {
@@ -69,12 +71,18 @@ export async function runStudy<Found, Value = unknown>(
     };
     const found = await interrupt.orStop((async () => study.run(how))()).finally(progress.stop);
     // Printed first: whatever happens to the folder, the answer is not lost.
-    if (json) printJson(stableJson(found));
+    const results = stableJson(found);
+    if (json) printJson(results);
     else print((await study.text())(found, outputWidth()));
-    if (out !== undefined) {
+    if (out !== undefined && sealed === fingerprint(results)) {
+      progress.stage(`${out} is the report of this very study already, and whole; nothing was written`);
+    } else if (out !== undefined) {
       progress.stage('drawing the report');
-      const draw = await interrupt.orStop(study.drawing());
-      writeReport(out, await interrupt.orStop(draw(found)), replace);
+      const draw = await interrupt.orStop(study.drawing()),
+        files = await interrupt.orStop(draw(found));
+      checkOut(out, replace);
+      journal?.seal(fingerprint(results));
+      writeReport(out, files, replace);
       progress.stage(`report: ${out}`);
     } else if (!quiet) {
       say('hint: --out DIR writes a folder with pictures, a page to read and the data');
