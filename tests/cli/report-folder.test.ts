@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { writeReport } from '../../src/cli/report-folder.js';
-import { systemReason, UsageError } from '../../src/cli/usage-error.js';
+import { systemReason, type UsageError } from '../../src/cli/usage-error.js';
 
 const parent = mkdtempSync(join(tmpdir(), 'report-folder-'));
 afterAll(() => {
