@@ -22,7 +22,7 @@ export interface PathTrouble {
 export function pathTrouble(path: string, platform: NodeJS.Platform): PathTrouble | undefined {
   const isWindows = platform === 'win32',
     names = path
-      .replace(isWindows ? /^[A-Za-z]:/ : '', '')
+      .replace(isWindows ? /^[A-Za-z]:(?=[\\/])/ : '', '')
       .split(isWindows ? /[\\/]/ : '/')
       .filter((name) => name !== ''),
     bytes = Buffer.byteLength(names.at(-1) ?? '');

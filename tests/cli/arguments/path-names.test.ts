@@ -43,7 +43,7 @@ describe('a path to be written', () => {
     '..\\x',
     './x',
     'C:\\plans\\line',
-    'd:line',
+
     '\\\\server\\share\\x',
     'console',
     'com10',
