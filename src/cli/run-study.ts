@@ -34,7 +34,9 @@ export interface Study<Found, Value = unknown> {
   /** What makes the answer plain text, loaded only where it is printed. */
   readonly text: () => Promise<(found: Found, width: number) => string>;
   /** What makes the files of its report folder, loaded only where one is written. */
-  readonly drawing: () => Promise<(found: Found) => Promise<ReadonlyMap<string, string | Buffer>>>;
+  readonly drawing: () => Promise<
+    (found: Found, notice?: (line: string) => void) => Promise<ReadonlyMap<string, string | Buffer>>
+  >;
   /** Whether a script must not overlook what was found. */
   readonly stands: (found: Found) => boolean;
 }
@@ -67,7 +69,7 @@ export async function runStudy<Found, Value = unknown>(
     if (out !== undefined) {
       progress.stage('drawing the report');
       const draw = await interrupt.orStop(study.drawing());
-      writeReport(out, await interrupt.atOnce(() => draw(found)), replace);
+      writeReport(out, await interrupt.atOnce(() => draw(found, quiet ? undefined : say)), replace);
       progress.stage(`report: ${out}`);
     } else if (!quiet) {
       say('hint: --out DIR writes a folder with pictures, a page to read and the data');
