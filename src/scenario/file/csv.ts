@@ -35,8 +35,8 @@ type Row = { readonly record: readonly string[]; readonly info: Pick<Info, 'line
 
 /**
  * Reads CSV text with a heading line (RFC 4180; a byte order mark is skipped, cells are trimmed, empty lines
- * left out, lines may end in either way). `readFile` gets the path as the planner wrote it and may throw. `rows` says what the lines below
- * the heading hold.
+ * left out, lines may end in either way). `readFile` gets the path as the planner wrote it, with forward
+ * slashes, and may throw. `rows` says what the lines below the heading hold.
  */
 export function readTable(readFile: (relativePath: string) => string, written: string, rows: string): Table {
   const file = pathFrom('.', written);
