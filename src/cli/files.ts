@@ -1,4 +1,5 @@
 import { closeSync, fstatSync, openSync, readFileSync, writeFileSync } from 'node:fs';
+import { isInUse } from '../study/run/in-use.js';
 import { systemReason, UsageError } from './usage-error.js';
 
 /** Bytes; far above any scenario or list of observed times. */
@@ -31,15 +32,18 @@ function inWords(error: unknown): unknown {
 }
 
 /** Does what writes to `path`; an error of the operating system becomes a UsageError. */
-export function writing<T>(path: string, write: () => T): T {
+export function writing<T>(path: string, write: () => T, platform: NodeJS.Platform = process.platform): T {
   try {
     return write();
   } catch (error) {
-    const reason = systemReason(error);
+    const reason = systemReason(error, platform);
     if (reason === undefined) throw error;
     throw new UsageError(
       `expected to be able to write ${path}, got ${reason}`,
-      'choose another place with --out',
+      isInUse(error, platform)
+        ? 'close what has it open and give the same command again, or choose another place with --out; ' +
+            'what stood there is as it was'
+        : 'choose another place with --out',
     );
   }
 }

@@ -1,6 +1,7 @@
-import { basename, dirname, resolve } from 'node:path';
+import system from 'node:path';
 import type { Model } from '../flow/model/model.js';
 import { compile } from '../scenario/compile.js';
+import { placeOf, shownPath } from '../scenario/file/paths.js';
 import { sayProblem } from '../scenario/file/problem.js';
 import { readScenario, spotOf } from '../scenario/read.js';
 import type { Problem } from '../scenario/types/problem.js';
@@ -23,10 +24,15 @@ const MOST_PROBLEMS = 50;
 
 /** Texts of scenario files as they were read: a pipe cannot be read again. */
 const texts = new Map<string, string>();
-const beside =
+
+/** Reads files that the scenario at `path` names. */
+export const beside =
   (path: string) =>
-  (relative: string): string =>
-    readText(resolve(dirname(path), relative));
+  (name: string): string =>
+    readText(placeOf(path, name, system));
+
+/** The path of a file as messages show it. */
+export const inMessages = (path: string): string => shownPath(path, system);
 
 /**
  * Reads and compiles a scenario file; files of observed times are looked for beside it. A UsageError tells
@@ -34,7 +40,7 @@ const beside =
  */
 export function loadScenario(path: string): Loaded {
   const text = readInput(path, 'a scenario file'),
-    { scenario, problems } = readScenario(text, path, beside(path));
+    { scenario, problems } = readScenario(text, inMessages(path), beside(path));
   texts.set(path, text);
   if (scenario === undefined)
     throw problemsError(
@@ -43,7 +49,7 @@ export function loadScenario(path: string): Loaded {
       'docs/scenario.md lists every key; `rateproof schema` lets an editor check while you write',
     );
   inFront().tell({ kind: 'asked', units: scenario.programme.quantity ?? 0 });
-  return { scenario, file: basename(path), model: planned(path, () => compile(scenario)) };
+  return { scenario, file: system.basename(path), model: planned(path, () => compile(scenario)) };
 }
 
 /**
@@ -121,5 +127,5 @@ function ofUser(path: string, error: unknown): unknown {
 /** Where a key of a scenario that was loaded stands, `file:line:column`. */
 export function lineOf(path: string, key: string): string {
   const text = texts.get(path);
-  return text === undefined ? `${path}:` : spotOf(text, path, beside(path), [key]);
+  return text === undefined ? `${path}:` : spotOf(text, inMessages(path), beside(path), [key]);
 }

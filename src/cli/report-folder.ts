@@ -1,6 +1,7 @@
 import { accessSync, constants, existsSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { checkFolder, FolderError, writeFolder } from '../report/files/folder.js';
+import type { System } from '../study/run/whole-folder.js';
 import { writing } from './files.js';
 import { UsageError } from './usage-error.js';
 
@@ -18,20 +19,25 @@ export function checkOut(out: string, replace: boolean): void {
   });
 }
 
-/** Writes a report folder, all of it or none of it. */
+/** Writes a report folder, all of it or none of it. `system` is another one in tests. */
 export function writeReport(
   out: string,
   files: ReadonlyMap<string, string | Buffer>,
   replace: boolean,
+  system?: System,
 ): void {
-  allowed(out, () => {
-    writeFolder(out, files, { replace });
-  });
+  allowed(
+    out,
+    () => {
+      writeFolder(out, files, { replace, system });
+    },
+    system?.platform,
+  );
 }
 
-function allowed(out: string, work: () => void): void {
+function allowed(out: string, work: () => void, platform?: NodeJS.Platform): void {
   try {
-    writing(out, work);
+    writing(out, work, platform);
   } catch (error) {
     throw error instanceof FolderError ? new UsageError(error.message, error.remedy) : error;
   }

@@ -41,7 +41,9 @@ export interface Study<Found, Value = unknown> {
   /** What makes the answer plain text, loaded only where it is printed. */
   readonly text: () => Promise<(found: Found, width: number) => string>;
   /** What makes the files of its report folder, loaded only where one is written. */
-  readonly drawing: () => Promise<(found: Found) => Promise<ReadonlyMap<string, string | Buffer>>>;
+  readonly drawing: () => Promise<
+    (found: Found, notice?: (line: string) => void) => Promise<ReadonlyMap<string, string | Buffer>>
+  >;
   /** Whether a script must not overlook what was found. */
   readonly stands: (found: Found) => boolean;
 }
@@ -79,7 +81,7 @@ export async function runStudy<Found, Value = unknown>(
     } else if (out !== undefined) {
       progress.stage('drawing the report');
       const draw = await interrupt.orStop(study.drawing()),
-        files = await interrupt.orStop(draw(found));
+        files = await interrupt.orStop(draw(found, quiet ? undefined : say));
       checkOut(out, replace);
       journal?.seal(fingerprint(results));
       writeReport(out, files, replace);

@@ -1,3 +1,5 @@
+import { isInUse } from '../study/run/in-use.js';
+
 /**
  * What the user can put right: the command line, a file, the scenario. Anything else that is thrown is a
  * fault of the program.
@@ -20,10 +22,16 @@ export class UsageError extends Error {
  * Why a file or folder could not be had, in words, for an error of the operating system; undefined for any
  * other error.
  */
-export function systemReason(error: unknown): string | undefined {
+export function systemReason(
+  error: unknown,
+  platform: NodeJS.Platform = process.platform,
+): string | undefined {
   if (!(error instanceof Error) || !('code' in error) || !('syscall' in error)) return undefined;
   const code = String(error.code);
-  return REASONS[code] ?? `an error of the system, ${code}`;
+  if (!isInUse(error, platform)) return REASONS[code] ?? `an error of the system, ${code}`;
+  return code === 'EBUSY'
+    ? 'one that another program has open'
+    : 'no permission, or one that another program has open';
 }
 
 const REASONS: Readonly<Record<string, string>> = {

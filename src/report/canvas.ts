@@ -8,7 +8,8 @@ import { drawing } from './drawing.js';
 /**
  * Drawing surface: canvas, fonts, PNG bytes. Everything that draws or measures goes through here, so that
  * fonts are registered once and before use. The fonts are files of two packages: a machine without any font
- * gives the same picture.
+ * gives the same picture. Only letters that neither has (Chinese, Japanese, Korean, Thai ..) are taken from
+ * a font of the machine, where it has one.
  */
 
 const require = createRequire(import.meta.url);
@@ -80,17 +81,19 @@ Live.defaults.font.family = FONT_FAMILY;
 /**
  * PNG bytes of a chart on white, `PIXEL_RATIO` device pixels per pixel of width and height. It is drawn
  * before this returns and encoded, which takes longer, in another thread, so that the next may be drawn
- * meanwhile.
+ * meanwhile. `onText` is given every text of it.
  */
 export async function renderPng(
   configuration: ChartConfiguration,
   width: number,
   height: number,
+  onText?: (text: string) => void,
 ): Promise<Buffer> {
   const canvas = newCanvas(width, height),
     context = canvas.getContext('2d'),
     fillText = context.fillText.bind(context);
   context.fillText = (text, ...where) => {
+    onText?.(text);
     fillText(shown(text), ...where);
   };
   const live = new Live(context, {

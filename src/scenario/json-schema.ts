@@ -31,7 +31,7 @@ export const jsonSchema = (): Node => requiredInWhole(withAssumptions(keySchema(
 export function keySchema(): Node {
   const schema = scenarioSchema(
     () => ({ values: [], fault: undefined }),
-    () => ({ headings: [], line: 1, rows: [] }),
+    () => ({ file: '', headings: [], line: 1, rows: [] }),
   );
   return withIncludedRoutes({
     ...z.toJSONSchema(schema, { io: 'input', target: 'draft-7', reused: 'inline' }),

@@ -1,6 +1,7 @@
 import { exact } from '../../scenario/values/thousands.js';
 import { UsageError } from '../usage-error.js';
 import type { Reader } from './option.js';
+import { pathTrouble } from './path-names.js';
 
 /** Reads what `read` makes a value of; of anything else an error tells what is wanted. */
 export const reader =
@@ -63,4 +64,16 @@ export const filledText =
     throw new UsageError(`${option}: expected ${wanted}, got none`, `for example ${option} ${example}`);
   };
 
-export const path = filledText('a path', 'out/line');
+/** A path to be written; one that the system cannot have is told now, not after a long run. */
+export const pathOn =
+  (platform: NodeJS.Platform): Reader<string> =>
+  (text, option) => {
+    const path = filledText('a path', 'out/line')(text, option),
+      trouble = pathTrouble(path, platform);
+    if (trouble === undefined) return path;
+    throw new UsageError(
+      `${option}: expected ${trouble.wanted}, got ${trouble.got}`,
+      `choose another name, for example ${option} out/line`,
+    );
+  };
+export const path = pathOn(process.platform);

@@ -1,4 +1,4 @@
-import { basename, dirname, resolve } from 'node:path';
+import { basename } from 'node:path';
 import type { WhatIf } from '../../scenario/what-ifs.js';
 import { LEVEL } from '../../study/asked.js';
 import type { CompareAsked } from '../../study/compare/design.js';
@@ -90,14 +90,14 @@ export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked):
 
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */
 async function loadWhatIfs(path: string, scenarioPath: string): Promise<readonly WhatIf[]> {
-  const { problemsError, readInput } = await import('../load.js');
+  const { beside, inMessages, problemsError, readInput } = await import('../load.js');
   const { readWhatIfs } = await import('../../scenario/what-ifs.js');
   const text = readInput(path, 'a file of what-ifs');
   const { whatIfs, problems } = readWhatIfs(
     text,
-    path,
-    { text: readText(scenarioPath), file: scenarioPath },
-    (relative) => readText(resolve(dirname(scenarioPath), relative)),
+    inMessages(path),
+    { text: readText(scenarioPath), file: inMessages(scenarioPath) },
+    beside(scenarioPath),
   );
   if (whatIfs === undefined)
     throw problemsError(path, problems, 'docs/compare.md shows how changes are written');

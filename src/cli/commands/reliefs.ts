@@ -1,4 +1,3 @@
-import { dirname, resolve } from 'node:path';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { ToVary, VariedEnd } from '../../scenario/vary.js';
@@ -86,12 +85,11 @@ async function valuesOf(
   warmed: (each: Scenario) => Scenario,
 ): Promise<ToVary | undefined> {
   if (assumptions.length === 0) return undefined;
+  const { beside, inMessages } = await import('../load.js');
   const { toVary } = await import('../../scenario/vary.js');
   const warm = (end: VariedEnd | undefined): VariedEnd | undefined =>
     end && { ...end, scenario: warmed(end.scenario) };
-  const { assumptions: all, vary } = toVary(readText(path), path, (relative) =>
-    readText(resolve(dirname(path), relative)),
-  );
+  const { assumptions: all, vary } = toVary(readText(path), inMessages(path), beside(path));
   return {
     assumptions: all,
     vary: (assumption) => {

@@ -1,6 +1,6 @@
-import { randomBytes } from 'node:crypto';
-import { lstatSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
+import { lstatSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { MovedAsideError, putBack, type System, writeWhole } from '../../study/run/whole-folder.js';
 
 /** What a report folder may hold; anything else in it is somebody's own and is never removed. */
 const REPORT_FILE = /^[A-Za-z0-9_-]+\.(png|html|csv|json)$/;
@@ -25,20 +25,19 @@ export interface FolderOptions {
    * complete.
    */
   readonly replace?: boolean;
+  readonly system?: System | undefined;
 }
 
 /**
- * Writes all files into a new folder `dir`, or none: they go to a folder beside it with a temporary name,
- * which is then renamed. Parent folders are made. An existing `dir` throws a FolderError, unless `replace` is
- * set and it holds a report and nothing else.
+ * Writes all files into a new folder `dir`, or none. Parent folders are made. An existing `dir` throws a
+ * FolderError, unless `replace` is set and it holds a report and nothing else.
  */
 export function writeFolder(
   dir: string,
   files: ReadonlyMap<string, string | Buffer>,
-  { replace = false }: FolderOptions = {},
+  { replace = false, system }: FolderOptions = {},
 ): void {
-  const target = resolve(dir),
-    found = checkFolder(dir, { replace });
+  const found = checkFolder(dir, { replace, system });
   for (const name of files.keys()) {
     if (!REPORT_FILE.test(name))
       throw new RangeError(
@@ -46,41 +45,31 @@ export function writeFolder(
           JSON.stringify(name),
       );
   }
-  const mark = randomBytes(6).toString('hex');
-  const fresh = join(dirname(target), `.${basename(target)}.new-${mark}`),
-    old = join(dirname(target), `.${basename(target)}.old-${mark}`);
-  mkdirSync(dirname(target), { recursive: true });
+  const fill = (folder: string): void => {
+    for (const [name, content] of files) writeFileSync(join(folder, name), content);
+  };
   try {
-    mkdirSync(fresh);
-    for (const [name, content] of files) writeFileSync(join(fresh, name), content);
-    if (found === 'nothing') renameSync(fresh, target);
-    else swap(fresh, target, old);
+    writeWhole(dir, fill, { replace: found === 'report', system });
   } catch (error) {
-    rmSync(fresh, { recursive: true, force: true });
-    throw error;
-  }
-  rmSync(old, { recursive: true, force: true });
-}
-
-/**
- * Between the two renames `target` is missing for a moment; if the second fails, the old folder comes back.
- */
-function swap(fresh: string, target: string, old: string): void {
-  renameSync(target, old);
-  try {
-    renameSync(fresh, target);
-  } catch (error) {
-    renameSync(old, target);
-    throw error;
+    if (!(error instanceof MovedAsideError)) throw error;
+    throw new FolderError(
+      `${dir}: expected to be able to put the new report there, got a folder that is in use; ` +
+        `the report that stood there is now ${error.at}`,
+      'close what has it open and give the same command again, which puts it back first',
+    );
   }
 }
 
 /**
  * Throws a FolderError now, before a long run, for a folder that `writeFolder` would refuse after it. Tells
- * what is there.
+ * what is there. A report that a killed run had moved aside is put back before.
  */
-export function checkFolder(dir: string, { replace = false }: FolderOptions = {}): 'nothing' | 'report' {
-  const target = resolve(dir),
+export function checkFolder(
+  dir: string,
+  { replace = false, system }: FolderOptions = {},
+): 'nothing' | 'report' {
+  const isBack = putBack(dir, system),
+    target = resolve(dir),
     found = lstatSync(target, { throwIfNoEntry: false });
   if (found === undefined) return 'nothing';
   if (!found.isDirectory())
@@ -90,7 +79,8 @@ export function checkFolder(dir: string, { replace = false }: FolderOptions = {}
     );
   if (!replace)
     throw new FolderError(
-      `${dir}: expected a name not taken yet, got an existing folder`,
+      `${dir}: expected a name not taken yet, got an existing folder` +
+        (isBack ? ', which a run that was killed had moved aside and which is back in its place' : ''),
       `${OTHER_NAME}, or put the new report in its place with --replace`,
     );
   const entries = readdirSync(target, { withFileTypes: true });

@@ -2,6 +2,7 @@ import { renderPng } from '../canvas.js';
 import type { Chart, DrawChart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
 import { type PageContent, type Picture, renderPage } from '../page/page.js';
+import { MissingLetters } from './missing-letters.js';
 
 /** The files of a report by name, ready for `writeFolder`. */
 export type Files = ReadonlyMap<string, string | Buffer>;
@@ -17,20 +18,24 @@ export interface StudyReport<Results> {
 
 /**
  * Every file of the report of a study: `results.json`, the charts that have something to show, `report.html`
- * with the same charts inside, and the data.
+ * with the same charts inside, and the data. `notice` is given what whoever asked for it should know, a line
+ * each.
  */
 export function studyFiles<Results>({
   charts,
   page,
   data,
-}: StudyReport<Results>): (results: Results) => Promise<Files> {
-  return async (results) => {
+}: StudyReport<Results>): (results: Results, notice?: (line: string) => void) => Promise<Files> {
+  return async (results, notice) => {
+    const letters = new MissingLetters();
     const pictures = await Promise.all(
       Object.entries(charts).flatMap(([name, draw]) => {
         const chart = draw(results);
-        return chart === null ? [] : [pictureOf(name, chart)];
+        return chart === null ? [] : [pictureOf(name, chart, letters)];
       }),
     );
+    const missing = letters.notice();
+    if (missing !== undefined) notice?.(missing);
     const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]);
     for (const { name, png } of pictures) files.set(`${name}.png`, png);
     files.set('report.html', renderPage(page(results), pictures));
@@ -42,6 +47,13 @@ export function studyFiles<Results>({
   };
 }
 
-async function pictureOf(name: string, { alt, width, height, configuration }: Chart): Promise<Picture> {
-  return { name, alt, width, height, png: await renderPng(configuration, width, height) };
+async function pictureOf(
+  name: string,
+  { alt, width, height, configuration }: Chart,
+  letters: MissingLetters,
+): Promise<Picture> {
+  const png = await renderPng(configuration, width, height, (text) => {
+    letters.look(text);
+  });
+  return { name, alt, width, height, png };
 }

@@ -1,8 +1,9 @@
 import { createRequire } from 'node:module';
 import type { Info } from 'csv-parse/sync';
 import type { Finding } from '../types/problem.js';
-import { SAFE_TEXT, unsafeMark } from '../values/marks.js';
+import { SAFE_TEXT, unsafeMark, withPlainLines } from '../values/marks.js';
 import { remembered } from '../values/raw.js';
+import { pathFrom } from './paths.js';
 import { saySeen } from './problem.js';
 
 /** A line of a CSV file below its heading. */
@@ -16,6 +17,8 @@ export interface TableRow {
  */
 export type Table =
   | {
+      /** Its path with forward slashes, however it was written. */
+      readonly file: string;
       readonly headings: readonly string[];
       readonly line: number;
       readonly rows: readonly TableRow[];
@@ -32,18 +35,19 @@ type Row = { readonly record: readonly string[]; readonly info: Pick<Info, 'line
 
 /**
  * Reads CSV text with a heading line (RFC 4180; a byte order mark is skipped, cells are trimmed, empty lines
- * left out). `readFile` gets the path as the planner wrote it and may throw. `rows` says what the lines below
- * the heading hold.
+ * left out, lines may end in either way). `readFile` gets the path as the planner wrote it, with forward
+ * slashes, and may throw. `rows` says what the lines below the heading hold.
  */
-export function readTable(readFile: (relativePath: string) => string, file: string, rows: string): Table {
+export function readTable(readFile: (relativePath: string) => string, written: string, rows: string): Table {
+  const file = pathFrom('.', written);
   let text: string;
   try {
-    text = readFile(file);
+    text = withPlainLines(readFile(file));
   } catch (error) {
     return {
       fault: {
         wanted: `a CSV file that can be read (${error instanceof Error ? error.message : String(error)})`,
-        seen: saySeen(file),
+        seen: saySeen(written),
       },
     };
   }
@@ -51,10 +55,16 @@ export function readTable(readFile: (relativePath: string) => string, file: stri
     fault: { wanted, seen, source: { file, line, column: 1 } },
   });
 
+  const bad = text.search(/[\ufffd\0]/);
+  if (bad >= 0)
+    return at(
+      text.slice(0, bad).split('\n').length,
+      'UTF-8 text; save the file as CSV in UTF-8',
+      'a character that is not',
+    );
   let lines: Row[];
   try {
     lines = loadCsvParser().parse(text, {
-      bom: true,
       info: true,
       trim: true,
       skip_empty_lines: true,
@@ -73,6 +83,7 @@ export function readTable(readFile: (relativePath: string) => string, file: stri
   if (heading === undefined) return at(1, `a heading line and at least one ${rows}`, 'an empty file');
   if (body.length === 0) return at(heading.info.lines, `at least one ${rows} below the heading`, 'none');
   return {
+    file,
     headings: heading.record.map(unguarded),
     line: heading.info.lines,
     rows: body.map(({ record, info }) => ({ cells: record.map(unguarded), line: info.lines })),

@@ -1,7 +1,7 @@
-import { posix } from 'node:path';
 import type { Finding, Problem } from '../types/problem.js';
 import { isRawMap } from '../values/raw.js';
 import { type FileAssumption, takeAssumptions } from './assumptions.js';
+import { pathFrom } from './paths.js';
 import { parseYaml } from './yaml.js';
 
 /** One YAML file as data. */
@@ -34,10 +34,6 @@ export function readSource(text: string, file: string, folder = '.'): Source {
     place: (finding) => parsed.place({ ...finding, path: pathInFile(finding.path, finding.atKey) }),
   };
 }
-
-/** The path of a file named in a file of this folder, seen from the folder of the scenario. */
-export const pathFrom = (folder: string, name: string): string =>
-  posix.isAbsolute(name) ? name : posix.join(folder, name);
 
 function withBuildListFrom(value: unknown, folder: string): unknown {
   const programme = isRawMap(value) ? value['programme'] : undefined;

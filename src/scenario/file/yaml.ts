@@ -1,5 +1,6 @@
 import { Composer, type CST, LineCounter, Parser } from 'yaml';
 import type { Finding, Path, Problem } from '../types/problem.js';
+import { withPlainLines } from '../values/marks.js';
 import { exact } from '../values/thousands.js';
 import { DEEPEST, plainOf, spotKey, tooDeepAt } from './plain.js';
 import { sayPath } from './problem.js';
@@ -18,8 +19,12 @@ export const LONGEST_TEXT = 1_000_000;
 /** One slip makes YAML report many lines; the first ones say it. */
 const MOST_SYNTAX_PROBLEMS = 20;
 
-/** Reads YAML 1.2 (and so JSON) to plain data. Never throws: whatever is wrong is in `problems`. */
-export function parseYaml(text: string, file: string): Parsed {
+/**
+ * Reads YAML 1.2 (and so JSON) to plain data. Never throws: whatever is wrong is in `problems`. A text means
+ * the same however its lines end.
+ */
+export function parseYaml(written: string, file: string): Parsed {
+  const text = withPlainLines(written);
   const lines = new LineCounter();
   const at = (offset: number, path: Path, wanted: string, seen?: string): Problem => {
     const { line, col } = lines.linePos(Math.max(0, offset));

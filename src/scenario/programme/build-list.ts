@@ -22,7 +22,7 @@ export function readBuilds(
     findings.push({ path, ...table.fault });
     return [];
   }
-  const at = (line: number): Order['written'] => ({ path, source: { file, line, column: 1 } });
+  const at = (line: number): Order['written'] => ({ path, source: { file: table.file, line, column: 1 } });
   const known = [...FIXED, ...Object.keys(options)],
     before = findings.length;
   table.headings.forEach((heading, i) => {

@@ -22,3 +22,6 @@ export const nameOfMark = (mark: string): string =>
 
 /** What a text should be instead. */
 export const SAFE_TEXT = 'text without control characters and marks that turn the direction of writing';
+
+/** A text as other systems have it: without a byte order mark in front, lines ended by LF alone. */
+export const withPlainLines = (text: string): string => text.replace(/^\ufeff/, '').replaceAll('\r\n', '\n');

@@ -38,7 +38,7 @@ function readColumn(
   if (table.fault !== undefined) return { values: [], fault: table.fault };
   const at = (line: number, wanted: string, seen: string | undefined, suggestion?: string): Observed => ({
     values: [],
-    fault: { wanted, seen, suggestion, source: { file, line, column: 1 } },
+    fault: { wanted, seen, suggestion, source: { file: table.file, line, column: 1 } },
   });
   const index = table.headings.indexOf(column);
   if (index < 0)

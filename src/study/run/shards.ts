@@ -1,10 +1,10 @@
-import { randomBytes } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
+import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { type FixedDesign, replicationsOf, type Shard, shardName } from './fixed-design.js';
 import { fingerprint } from './identity.js';
 import { differences, type Identity, Journal } from './journal.js';
 import { keyOf, lastOf } from './replicator.js';
+import { writeWhole } from './whole-folder.js';
 
 const FORMAT = 'rateproof shard',
   VERSION = 2;
@@ -112,12 +112,9 @@ export function writeShard<Value>(
   design: FixedDesign<Value, unknown>,
   read: (key: string) => Value | undefined,
 ): void {
-  const target = resolve(path),
-    fresh = join(dirname(target), `.${basename(target)}.new-${randomBytes(6).toString('hex')}`);
-  mkdirSync(fresh, { recursive: true });
-  try {
-    writeFileSync(join(fresh, ABOUT), `${JSON.stringify(about, null, 1)}\n`);
-    const journal = new Journal<Value>(join(fresh, VALUES), about.identity);
+  writeWhole(path, (folder) => {
+    writeFileSync(join(folder, ABOUT), `${JSON.stringify(about, null, 1)}\n`);
+    const journal = new Journal<Value>(join(folder, VALUES), about.identity);
     try {
       for (const key of keysOf(about, design)) {
         const value = read(key);
@@ -131,11 +128,7 @@ export function writeShard<Value>(
     } finally {
       journal.close();
     }
-    renameSync(fresh, target);
-  } catch (error) {
-    rmSync(fresh, { recursive: true, force: true });
-    throw error;
-  }
+  });
 }
 
 /** The values of a shard by key of the journal, each read when it is asked for. */

@@ -4,6 +4,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   symlinkSync,
   writeFileSync,
@@ -11,7 +12,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { FolderError, writeFolder } from '../../../src/report/files/folder.js';
+import { checkFolder, FolderError, writeFolder } from '../../../src/report/files/folder.js';
 
 const report = (text: string) =>
   new Map<string, string | Buffer>([
@@ -140,7 +141,8 @@ describe('replacing a report folder', () => {
       'a link to a report',
       () => {
         writeFolder(join(parent, 'real'), report('one'));
-        symlinkSync(join(parent, 'real'), dir);
+        // A junction needs no right of its own on Windows.
+        symlinkSync(join(parent, 'real'), dir, 'junction');
       },
       'got a file or a link',
     ],
@@ -152,5 +154,48 @@ describe('replacing a report folder', () => {
     }).toThrow(message);
     expect(readdirSync(parent, { recursive: true }).sort()).toEqual(before);
     expect(existsSync(dir)).toBe(true);
+  });
+});
+
+describe('a run that was killed while it replaced a report', () => {
+  /** Leaves the folders as they are between the two renames. */
+  function killedBetween(): void {
+    writeFolder(dir, report('one'));
+    let calls = 0;
+    const system = {
+      platform: 'linux' as const,
+      rename: (from: string, to: string) => {
+        if (++calls > 1) throw Object.assign(new Error('EIO: rename'), { code: 'EIO', syscall: 'rename' });
+        renameSync(from, to);
+      },
+      sleep: () => undefined,
+      isAlive: () => false,
+    };
+    expect(() => {
+      writeFolder(dir, report('two'), { replace: true, system });
+    }).toThrow(
+      /out: expected to be able to put the new report there, got a folder that is in use; the report that stood there is now .*\.out\.old-/,
+    );
+    expect(readdirSync(parent).sort()).toEqual([
+      expect.stringMatching(/^\.out\.new-/),
+      expect.stringMatching(/^\.out\.old-/),
+    ]);
+  }
+
+  it('has lost none: it is back when the next one asks for its place, which is told', () => {
+    killedBetween();
+    expect(() => checkFolder(dir)).toThrow(
+      'got an existing folder, which a run that was killed had moved aside and which is back in its place',
+    );
+    expect(textOf()).toBe('one');
+    expect(() => checkFolder(dir)).toThrow(/got an existing folder$/);
+  });
+
+  it('goes on with the same command, which leaves nothing beside the new report', () => {
+    killedBetween();
+    expect(checkFolder(dir, { replace: true })).toBe('report');
+    writeFolder(dir, report('three'), { replace: true });
+    expect(textOf()).toBe('three');
+    expect(readdirSync(parent)).toEqual(['out']);
   });
 });
