@@ -1,0 +1,77 @@
+// `npm run fuzz -- --minutes 30 --seed N`, in the root of the repository: tries the program with what nobody should give it.
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { KINDS } from '../../tests/fuzz/all-kinds.js';
+import { type Counts, type Fault, noCounts, tryBatch } from '../../tests/fuzz/batch.js';
+import { Reader } from '../../tests/fuzz/reader.js';
+import { countsTable } from './table.js';
+
+const USAGE = `npm run fuzz -- [--minutes 30 | --batches 20] [--seed 1] [--only KIND,KIND]
+--batches: so many of each kind, however long they take: the same cases for the same seed
+kinds: ${KINDS.map(({ name }) => name).join(', ')}`;
+const FOLDER = 'out/fuzz';
+
+const { values } = parseArgs({
+  options: {
+    minutes: { type: 'string', default: '30' },
+    batches: { type: 'string' },
+    seed: { type: 'string', default: '1' },
+    only: { type: 'string' },
+  },
+});
+const minutes = Number(values.minutes),
+  batches = values.batches === undefined ? Infinity : Number(values.batches),
+  only = values.only?.split(',') ?? KINDS.map(({ name }) => name),
+  kinds = KINDS.filter(({ name }) => only.includes(name));
+if (!(minutes > 0) || !(batches > 0) || kinds.length !== only.length) {
+  process.stderr.write(`${USAGE}\n`);
+  process.exit(2);
+}
+const end = values.batches === undefined ? Date.now() + minutes * 60_000 : Infinity;
+
+const reader = new Reader(),
+  known = new Set<string>(),
+  counts = new Map<string, Counts>(kinds.map(({ name }) => [name, noCounts()])),
+  faults: Fault[] = [],
+  /** Milliseconds given to each kind: the one that had least is next. */
+  spent = new Map<string, number>(kinds.map(({ name }) => [name, 0]));
+
+for (let batch = 0; batch < batches && Date.now() < end; batch++)
+  for (const kind of kinds) {
+    const share = spent.get(kind.name) ?? 0;
+    // A kind that is slow must not take the time of the others.
+    if (
+      batches === Infinity &&
+      share > 2 * Math.max(1000, ...[...spent.values()].filter((each) => each < share))
+    )
+      continue;
+    const begun = Date.now(),
+      fault = await tryBatch(
+        kind,
+        { seed: values.seed, batch },
+        { reader, counts: counts.get(kind.name) ?? noCounts(), known },
+      );
+    spent.set(kind.name, share + Date.now() - begun);
+    if (fault !== undefined) keep(fault);
+    if (Date.now() > end) break;
+  }
+reader.close();
+
+process.stdout.write(`\nseed ${values.seed}\n${countsTable(counts)}\n`);
+for (const { kind, seed, path, why } of faults)
+  process.stdout.write(`\n${kind}, seed ${seed}, path ${path}\n${why.slice(0, 1500)}\n`);
+process.exitCode = faults.length > 0 ? 1 : 0;
+
+function keep(fault: Fault): void {
+  faults.push(fault);
+  const folder = join(FOLDER, `${fault.kind.replaceAll(' ', '-')}-${faults.length}`);
+  for (const [name, content] of Object.entries({
+    ...fault.shown,
+    'fault.txt': `${fault.kind}, seed ${fault.seed}, path ${fault.path}\n\n${fault.why}\n`,
+  })) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), content);
+  }
+  process.stderr.write(`${folder}: ${fault.why.slice(0, 300)}\n`);
+}
