@@ -16,7 +16,7 @@ route: [{ step: build, at: bench, work: { exponential: { mean: 2 h } } }]
 `;
 const STUDY = ['simulate', 'tiny.yaml', '--replications', '4', '--workers', '1', '--finding-ok'];
 const MERGE = ['merge', 'one', 'two', '--workers', '1', '--finding-ok', '--json'],
-  RESUMED = [...STUDY, '--json', '--out', 'out'];
+  RESUMED = [...STUDY, '--shard', '1/1', '--out', 'out'];
 
 /** What is done to the files of a folder. */
 type Damage =
@@ -109,11 +109,12 @@ function asJson(text: string, edits: readonly TreeEdit[]): string {
   }
 }
 
-/** The shards and the journal of the study, made once; and what the whole study says. */
+/** The shards and the journal of the study, made once; what the whole study says, and all its values. */
 interface Made {
   readonly shards: string;
   readonly journal: string;
   readonly answer: string;
+  readonly values: Buffer;
 }
 let made: Promise<Made> | undefined;
 async function make(): Promise<Made> {
@@ -134,20 +135,24 @@ async function make(): Promise<Made> {
   await run(...STUDY, '--shard', '1/2', '--out', 'one');
   await run(...STUDY, '--shard', '2/2', '--out', 'two');
   await run(...STUDY, '--shard', '1/1', '--out', 'all');
-  // A journal beside a report is the same file as that of a shard.
+  // The journal beside a folder that is on its way is the same file as that in it.
   mkdirSync(journal);
   cpSync(join(folder, 'tiny.yaml'), join(journal, 'tiny.yaml'));
   renameSync(join(folder, 'all', 'shard.journal'), join(journal, 'out.journal'));
   cpSync(join(folder, 'one', 'shard.journal'), join(journal, 'other.journal'));
   rmSync(join(folder, 'all'), { recursive: true });
-  return { shards: folder, journal, answer };
+  return { shards: folder, journal, answer, values: readFileSync(join(journal, 'out.journal')) };
 }
 
 /** An answer that is not refused must be the right one, whatever stood in the files. */
-async function judgeIn(folder: string, args: readonly string[], answer: string): Promise<Verdict> {
+async function judgeIn(
+  folder: string,
+  args: readonly string[],
+  isRight: (stdout: string) => boolean,
+): Promise<Verdict> {
   const outcome = await runProgram(folder, args),
     verdict = judgeProcess(outcome, false);
-  if (verdict.kind !== 'accepted' || outcome.stdout === answer) return verdict;
+  if (verdict.kind !== 'accepted' || isRight(outcome.stdout)) return verdict;
   return failed(`another answer than that of the whole study: ${outcome.stderr}`);
 }
 
@@ -163,7 +168,11 @@ const kindOf = (name: string, of: 'shards' | 'journal', files: readonly string[]
       const all = await (made ??= make());
       return withCopyOf(all[of], (folder) => {
         spoil(folder, files, damages);
-        return judgeIn(folder, args, all.answer);
+        return judgeIn(folder, args, (stdout) =>
+          of === 'shards'
+            ? stdout === all.answer
+            : read(join(folder, 'out', 'shard.journal'))?.equals(all.values) === true,
+        );
       });
     },
     show: (damages): Shown => ({

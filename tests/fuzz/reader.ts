@@ -21,13 +21,15 @@ export interface Read {
 }
 
 /** Seconds for each stage. Reading and planning may not take longer; a run that does says nothing. */
-export const LONGEST = { read: 10, plan: 10, run: 4 } as const;
+const LONGEST = { read: 10, plan: 10, run: 3 } as const;
 const MEMORY_MB = 1024,
   NO_MEMORY = /Array buffer allocation failed|Invalid (typed )?array( buffer)? length|out of memory/i;
 
 /** The program as built in a process of its own, begun anew whenever it dies or has to be ended. */
 export class Reader {
   private child: ChildProcess | undefined;
+
+  constructor(private readonly longest: Readonly<Record<Read['stage'], number>> = LONGEST) {}
 
   ask(asked: ToRead): Promise<Read> {
     const child = (this.child ??= fork(join(process.cwd(), 'tests/fuzz/reader.mjs'), {
@@ -51,7 +53,7 @@ export class Reader {
         timer = setTimeout(() => {
           this.close();
           end({ end: 'too long' });
-        }, LONGEST[stage] * 1000);
+        }, this.longest[stage] * 1000);
       };
       child.stderr?.on('data', (text) => {
         stderr += String(text);

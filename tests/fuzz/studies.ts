@@ -37,6 +37,7 @@ export const studies = anyKind({
       verdict = judgeRead(read);
     if (verdict.kind === 'skipped' || (verdict.kind === 'run' && read.seconds > QUICK))
       return { kind: 'skipped', why: 'too long' };
+    if (verdict.kind !== 'run' && args[0] !== 'check') return verdict;
     const outcome = await withFiles(files, (folder) => runProgram(folder, argsOf(main, args)));
     return judgeProcess(outcome, true);
   },

@@ -31,6 +31,13 @@ function spotsOf(value: unknown): Spot[] {
   return keysOf(value).flatMap((key) => [{ within: value, key }, ...spotsOf(Reflect.get(value, key))]);
 }
 
+/** The value of a key of this name in one of the scenarios, by number; undefined where none has it. */
+export function alikeOf(key: string | number, which: number): unknown {
+  const alike = PIECES.filter((piece) => piece.key === key),
+    piece = alike.at(which % alike.length);
+  return piece === undefined ? undefined : structuredClone(at(piece));
+}
+
 /** A key of a map with its value, from any scenario: what may be right somewhere. */
 const PIECES: readonly Spot[] = SOURCES.flatMap(({ files, main }) =>
   spotsOf(parse(files[main] ?? '')),
@@ -107,11 +114,9 @@ const WAYS = {
     const holder = isTree(inner) && !Array.isArray(inner) ? inner : within;
     if (!Array.isArray(holder)) put(holder, piece.key, structuredClone(at(piece)));
   },
-  /** The value that a key of this name has in another scenario. */
   alike: ({ within, key }: Spot, { other }: TreeEdit) => {
-    const alike = PIECES.filter((piece) => piece.key === key),
-      piece = alike.at(other % alike.length);
-    if (piece !== undefined) put(within, key, structuredClone(at(piece)));
+    const value = alikeOf(key, other);
+    if (value !== undefined) put(within, key, value);
   },
   wrap: (spot: Spot, { number }: TreeEdit) => {
     const old = at(spot);
@@ -162,6 +167,6 @@ export const mildEdits = fc.array(
   edit('scale', 'scale', 'alike', 'number', 'remove', 'everywhere', 'reverse'),
   {
     minLength: 1,
-    maxLength: 3,
+    maxLength: 2,
   },
 );

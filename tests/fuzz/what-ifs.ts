@@ -6,7 +6,7 @@ import { hostileName, hostileValue } from './hostile.js';
 import type { Reader } from './reader.js';
 import { DEMO, DEMO_WHAT_IFS, type Source, STARTER } from './sources.js';
 import { editedText, type TextEdit, yamlEdits } from './texts.js';
-import { editedTree, type TreeEdit, treeEdits } from './trees.js';
+import { alikeOf, editedTree, type TreeEdit, treeEdits } from './trees.js';
 
 /** Changes of the starter: paths by number with a value; a name of its own is put in place of a part. */
 interface Change {
@@ -15,6 +15,8 @@ interface Change {
   readonly name: string;
   readonly isNamed: boolean;
   readonly isRemoval: boolean;
+  /** Its value is that of a key of the same name in some scenario, by number. */
+  readonly alike: number | null;
   readonly value: unknown;
 }
 
@@ -32,13 +34,14 @@ const change: fc.Arbitrary<Change> = fc.record({
   path: fc.nat(),
   part: fc.nat(),
   name: hostileName,
-  isNamed: fc.boolean(),
+  isNamed: fc.integer({ min: 0, max: 3 }).map((n) => n === 0),
+  alike: fc.option(fc.nat(), { freq: 3 }),
   isRemoval: fc.integer({ min: 0, max: 3 }).map((n) => n === 0),
   value: hostileValue,
 });
-const made = fc.array(fc.tuple(hostileName, fc.array(change, { minLength: 1, maxLength: 3 })), {
+const made = fc.array(fc.tuple(hostileName, fc.array(change, { minLength: 1, maxLength: 2 })), {
   minLength: 1,
-  maxLength: 3,
+  maxLength: 2,
 });
 
 function pathOf({ path, part, name, isNamed }: Change): string {
@@ -47,6 +50,8 @@ function pathOf({ path, part, name, isNamed }: Change): string {
   if (isNamed) parts[part % parts.length] = name;
   return parts.join('.');
 }
+const valueOf = (each: Change): unknown =>
+  each.alike === null ? each.value : alikeOf(/[^.]*$/.exec(pathOf(each))?.[0] ?? '', each.alike);
 const ofChanges = (whatIfs: readonly (readonly [string, readonly Change[]])[]): string =>
   stringify(
     Object.fromEntries(
@@ -54,7 +59,7 @@ const ofChanges = (whatIfs: readonly (readonly [string, readonly Change[]])[]): 
         name,
         {
           changes: changes.map((each) =>
-            each.isRemoval ? { remove: pathOf(each) } : { [pathOf(each)]: each.value },
+            each.isRemoval ? { remove: pathOf(each) } : { [pathOf(each)]: valueOf(each) },
           ),
         },
       ]),
