@@ -15,7 +15,7 @@ export interface Spoilt {
 }
 
 const source = fc.oneof(
-  { weight: 4, arbitrary: fc.constantFrom(...SOURCES) },
+  { weight: 9, arbitrary: fc.constantFrom(...SOURCES) },
   { weight: 1, arbitrary: fc.constant(DEMO) },
 );
 
