@@ -3,7 +3,7 @@ import { journals, shards } from './damage.js';
 import type { AnyKind } from './kinds.js';
 import { mildTrees, tables, texts, trees } from './scenarios.js';
 import { studies } from './studies.js';
-import { whatIfs } from './what-ifs.js';
+import { comparisons, whatIfs } from './what-ifs.js';
 
 export const KINDS: readonly AnyKind[] = [
   trees,
@@ -11,6 +11,7 @@ export const KINDS: readonly AnyKind[] = [
   texts,
   tables,
   whatIfs,
+  comparisons,
   readLines,
   commandLines,
   shards,

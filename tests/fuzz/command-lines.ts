@@ -5,10 +5,10 @@ import { COMMANDS } from '../../src/cli/commands/index.js';
 import { UsageError } from '../../src/cli/usage-error.js';
 import { anyKind } from './batch.js';
 import { failed, judgeProcess, type Verdict } from './demands.js';
-import { NAMES } from './hostile.js';
 import type { Shown } from './kinds.js';
 import { runProgram, withFiles } from './program.js';
-import type { Files } from './sources.js';
+import { NAMES } from './spoilt/hostile.js';
+import type { Files } from './spoilt/sources.js';
 
 /** A minute's work for any study. Invented. */
 const TINY = `scenario: Tiny

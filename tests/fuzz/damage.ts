@@ -6,7 +6,7 @@ import { anyKind } from './batch.js';
 import { failed, judgeProcess, type Verdict } from './demands.js';
 import type { Shown } from './kinds.js';
 import { runProgram, withCopyOf } from './program.js';
-import { editedTree, type TreeEdit, treeEdits } from './trees.js';
+import { editedTree, type TreeEdit, treeEdits } from './spoilt/trees.js';
 
 /** Invented; random, so that a value that is lost or taken from elsewhere shows. */
 const SCENARIO = `scenario: Tiny

@@ -13,6 +13,7 @@ const SIZES: Readonly<Record<string, readonly [size: number, sound: number, refu
   texts: [40, 2, 15],
   tables: [30, 5, 10],
   'what-ifs': [20, 1, 8],
+  comparisons: [12, 1, 4],
   arguments: [300, 30, 150],
   'command lines': [8, 1, 3],
   shards: [6, 0, 3],

@@ -3,7 +3,7 @@ import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { Outcome } from './demands.js';
-import type { Files } from './sources.js';
+import type { Files } from './spoilt/sources.js';
 
 const MAIN = join(process.cwd(), 'dist/cli/main.js');
 /** Seconds that a process may take, on a busy machine; what is tried takes half a second. */

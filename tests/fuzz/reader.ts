@@ -1,6 +1,6 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { join } from 'node:path';
-import type { Files } from './sources.js';
+import type { Files } from './spoilt/sources.js';
 
 /** A scenario, or what-ifs of the `base`. */
 export interface ToRead {

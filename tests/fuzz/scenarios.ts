@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { anyKind } from './batch.js';
 import { judgeRead, type Verdict } from './demands.js';
-import { hostileName, hostileNumber } from './hostile.js';
 import type { Shown } from './kinds.js';
 import type { Reader } from './reader.js';
-import { DEMO, type Files, fileOf, SOURCES } from './sources.js';
-import { csvEdits, editedText, type TextEdit, yamlEdits } from './texts.js';
-import { editedTree, mildEdits, type TreeEdit, treeEdits } from './trees.js';
+import { hostileName, hostileNumber } from './spoilt/hostile.js';
+import { DEMO, type Files, fileOf, SOURCES } from './spoilt/sources.js';
+import { csvEdits, editedText, type TextEdit, yamlEdits } from './spoilt/texts.js';
+import { editedTree, mildEdits, type TreeEdit, treeEdits } from './spoilt/trees.js';
 
 /** A scenario with one of its files changed. */
 export interface Spoilt {

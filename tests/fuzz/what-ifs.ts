@@ -1,12 +1,14 @@
 import fc from 'fast-check';
 import { parse, stringify } from 'yaml';
 import { anyKind } from './batch.js';
-import { judgeRead } from './demands.js';
-import { hostileName, hostileValue } from './hostile.js';
-import type { Reader } from './reader.js';
-import { DEMO, DEMO_WHAT_IFS, type Source, STARTER } from './sources.js';
-import { editedText, type TextEdit, yamlEdits } from './texts.js';
-import { alikeOf, editedTree, type TreeEdit, treeEdits } from './trees.js';
+import { judgeProcess, judgeRead, type Verdict } from './demands.js';
+import type { Shown } from './kinds.js';
+import { runProgram, withFiles } from './program.js';
+import type { Read, Reader } from './reader.js';
+import { hostileName, hostileValue } from './spoilt/hostile.js';
+import { DEMO, DEMO_WHAT_IFS, type Files, type Source, STARTER } from './spoilt/sources.js';
+import { editedText, type TextEdit, yamlEdits } from './spoilt/texts.js';
+import { alikeOf, editedTree, type TreeEdit, treeEdits } from './spoilt/trees.js';
 
 /** Changes of the starter: paths by number with a value; a name of its own is put in place of a part. */
 interface Change {
@@ -78,27 +80,52 @@ function written(of: Case): { readonly text: string; readonly base: Source } {
   return { text, base: DEMO };
 }
 
-export const whatIfs = anyKind({
+function ask(of: Case, reader: Reader): Promise<Read> {
+  const {
+    text,
+    base: { main, files },
+  } = written(of);
+  const base = { text: files[main] ?? '', file: main };
+  return reader.ask({ text, file: 'what-ifs.yaml', files, base, run: 'changes' in of });
+}
+
+const argsOf = (of: Case): string[] => [
+  ...['compare', written(of).base.main, 'what-ifs.yaml'],
+  ...['--replications', '2', '--workers', '1'],
+];
+const filesOf = (of: Case): Files => ({ ...written(of).base.files, 'what-ifs.yaml': written(of).text });
+const show = (of: Case): Shown => ({
+  ...filesOf(of),
+  'command.txt': `rateproof ${argsOf(of).join(' ')}\n`,
+});
+
+const ofStarter = fc.record({ changes: made });
+
+export const whatIfs = anyKind<Case>({
   name: 'what-ifs',
   batch: 25,
   cases: fc.oneof(fc.record({ tree: treeEdits }), fc.record({ text: yamlEdits }), {
     weight: 4,
-    arbitrary: fc.record({ changes: made }),
+    arbitrary: ofStarter,
   }),
-  judge: async (of: Case, reader: Reader) => {
-    const {
-      text,
-      base: { main, files },
-    } = written(of);
-    const base = { text: files[main] ?? '', file: main };
-    return judgeRead(await reader.ask({ text, file: 'what-ifs.yaml', files, base, run: 'changes' in of }));
+  judge: async (of, reader) => judgeRead(await ask(of, reader)),
+  show,
+});
+
+/** Runs that take so long, in seconds, are not repeated. */
+const QUICK = 0.3;
+
+/** What is sound, if odd, with the whole program. */
+export const comparisons = anyKind<Case>({
+  name: 'comparisons',
+  batch: 25,
+  cases: ofStarter,
+  judge: async (of, reader): Promise<Verdict> => {
+    const read = await ask(of, reader),
+      verdict = judgeRead(read);
+    if (verdict.kind !== 'run') return verdict;
+    if (read.seconds > QUICK) return { kind: 'skipped', why: 'too long' };
+    return judgeProcess(await withFiles(filesOf(of), (folder) => runProgram(folder, argsOf(of))), true);
   },
-  show: (of) => {
-    const { text, base } = written(of);
-    return {
-      ...base.files,
-      'what-ifs.yaml': text,
-      'command.txt': `rateproof compare ${base.main} what-ifs.yaml --replications 2\n`,
-    };
-  },
+  show,
 });
