@@ -3,7 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { KINDS } from '../../tests/fuzz/all-kinds.js';
-import { type Counts, type Fault, noCounts, tryBatch } from '../../tests/fuzz/batch.js';
+import { type Fault, noCounts, tryBatch } from '../../tests/fuzz/batch.js';
 import { Reader } from '../../tests/fuzz/reader.js';
 import { countsTable } from './table.js';
 
@@ -32,33 +32,24 @@ const end = values.batches === undefined ? Date.now() + minutes * 60_000 : Infin
 
 const reader = new Reader(),
   known = new Set<string>(),
-  counts = new Map<string, Counts>(kinds.map(({ name }) => [name, noCounts()])),
   faults: Fault[] = [],
-  /** Milliseconds given to each kind: the one that had least is next. */
-  spent = new Map<string, number>(kinds.map(({ name }) => [name, 0]));
+  all = kinds.map((kind) => ({ kind, counts: noCounts(), batch: 0, spentMs: 0 }));
 
-for (let batch = 0; batch < batches && Date.now() < end; batch++)
-  for (const kind of kinds) {
-    const share = spent.get(kind.name) ?? 0;
-    // A kind that is slow must not take the time of the others.
-    if (
-      batches === Infinity &&
-      share > 2 * Math.max(1000, ...[...spent.values()].filter((each) => each < share))
-    )
-      continue;
-    const begun = Date.now(),
-      fault = await tryBatch(
-        kind,
-        { seed: values.seed, batch },
-        { reader, counts: counts.get(kind.name) ?? noCounts(), known },
-      );
-    spent.set(kind.name, share + Date.now() - begun);
-    if (fault !== undefined) keep(fault);
-    if (Date.now() > end) break;
-  }
+for (;;) {
+  // The kind that had least of the time is next, so that none is kept waiting by slow ones.
+  const [next] = all.filter(({ batch }) => batch < batches).sort((a, b) => a.spentMs - b.spentMs);
+  if (next === undefined || Date.now() > end) break;
+  const begun = Date.now(),
+    asked = { seed: values.seed, batch: next.batch++ },
+    fault = await tryBatch(next.kind, asked, { reader, counts: next.counts, known });
+  next.spentMs += Date.now() - begun;
+  if (fault !== undefined) keep(fault);
+}
 reader.close();
 
-process.stdout.write(`\nseed ${values.seed}\n${countsTable(counts)}\n`);
+process.stdout.write(
+  `\nseed ${values.seed}\n${countsTable(all.map(({ kind: { name }, counts }) => [name, counts]))}\n`,
+);
 for (const { kind, seed, path, why } of faults)
   process.stdout.write(`\n${kind}, seed ${seed}, path ${path}\n${why.slice(0, 1500)}\n`);
 process.exitCode = faults.length > 0 ? 1 : 0;

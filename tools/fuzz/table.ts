@@ -3,12 +3,12 @@ import type { Counts } from '../../tests/fuzz/batch.js';
 const COLUMNS = ['tried', 'accepted', 'refused', 'run', 'skipped', 'failed'] as const;
 
 /** A line a kind, and one for all. */
-export function countsTable(counts: ReadonlyMap<string, Counts>): string {
+export function countsTable(counts: readonly (readonly [name: string, counts: Counts])[]): string {
   const total = (column: (typeof COLUMNS)[number]): number =>
-    [...counts.values()].reduce((sum, each) => sum + each[column], 0);
+    counts.reduce((sum, [, each]) => sum + each[column], 0);
   const rows = [
     ['kind', ...COLUMNS],
-    ...[...counts].map(([name, each]) => [name, ...COLUMNS.map((column) => String(each[column]))]),
+    ...counts.map(([name, each]) => [name, ...COLUMNS.map((column) => String(each[column]))]),
     ['all', ...COLUMNS.map((column) => String(total(column)))],
   ];
   return rows
