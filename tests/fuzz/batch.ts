@@ -7,6 +7,7 @@ import type { Reader } from './reader.js';
 /** A fault that was found, with the smallest case that shows it. */
 export interface Fault {
   readonly kind: string;
+  readonly batch: number;
   readonly seed: number;
   /** Of fast-check: replays the case from the seed. */
   readonly path: string;
@@ -73,6 +74,7 @@ export async function tryBatch<Case>(
   const [smallest] = details.counterexample as [Case];
   return {
     kind: kind.name,
+    batch: asked.batch,
     seed,
     path: details.counterexamplePath ?? '',
     why: (details.errorInstance as Error).message,

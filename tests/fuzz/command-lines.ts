@@ -3,8 +3,9 @@ import { optionName } from '../../src/cli/arguments/option.js';
 import { readArguments } from '../../src/cli/arguments/parse.js';
 import { COMMANDS } from '../../src/cli/commands/index.js';
 import { UsageError } from '../../src/cli/usage-error.js';
+import { shown } from '../../src/study/shown.js';
 import { anyKind } from './batch.js';
-import { failed, judgeProcess, type Verdict } from './demands.js';
+import { failed, judgeProcess, rawMark, type Verdict } from './demands.js';
 import type { Shown } from './kinds.js';
 import { runProgram, withFiles } from './program.js';
 import { NAMES } from './spoilt/hostile.js';
@@ -145,14 +146,22 @@ const lines = fc.oneof({ weight: 3, arbitrary: sensible }, { weight: 2, arbitrar
 const isUnsafe = (args: readonly string[]): boolean => args.some((arg) => /\0|\.\.|=\/|^\//.test(arg));
 const show = (args: readonly string[]): Shown => ({ ...FILES, 'command.json': `${JSON.stringify(args)}\n` });
 
-/** Reads a command line; undefined: refused. Throws what is no error of the user. */
-function readLine(args: readonly string[]): ReturnType<typeof readArguments> | undefined {
+/** Reads a command line, or gives why it is refused. Throws what is no error of the user. */
+function readLine(args: readonly string[]): ReturnType<typeof readArguments> | UsageError {
   try {
     return readArguments(COMMANDS, args);
   } catch (error) {
-    if (error instanceof UsageError) return undefined;
+    if (error instanceof UsageError) return error;
     throw error;
   }
+}
+
+/** As they are printed. */
+function judgeLines(lines: readonly string[]): Verdict {
+  const wrong = lines
+    .map(shown)
+    .find((line) => line === '' || line.includes('\n') || rawMark(line) !== undefined);
+  return wrong === undefined ? { kind: 'refused' } : failed(`no line of text: ${JSON.stringify(wrong)}`);
 }
 
 /** The reader of the command line alone: thousands a minute. */
@@ -162,7 +171,10 @@ export const readLines = anyKind({
   cases: lines,
   judge: (args): Promise<Verdict> => {
     const read = readLine(args);
-    if (read === undefined) return Promise.resolve({ kind: 'refused' });
+    if (read instanceof UsageError)
+      return Promise.resolve(
+        judgeLines([read.message, ...read.details, ...(read.hint === undefined ? [] : [read.hint])]),
+      );
     return Promise.resolve(
       'run' in read || read.text !== '' ? { kind: 'accepted' } : failed('neither a command nor a text'),
     );
@@ -187,11 +199,11 @@ export const commandLines = anyKind({
   judge: async (args): Promise<Verdict> => {
     const asked = args.includes('--') ? args : short(args),
       read = readLine(asked),
-      mayBeLong = read !== undefined && 'run' in read;
+      mayBeLong = 'run' in read;
     const outcome = await withFiles(FILES, (folder) => runProgram(folder, asked)),
       verdict = judgeProcess(outcome, mayBeLong);
     if (verdict.kind === 'failed' || verdict.kind === 'skipped') return verdict;
-    if (read === undefined && outcome.code !== 2)
+    if (read instanceof UsageError && outcome.code !== 2)
       return failed(`refused by its reader, but exit code ${outcome.code}`);
     return verdict;
   },

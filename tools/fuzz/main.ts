@@ -12,6 +12,12 @@ const USAGE = `npm run fuzz -- [--minutes 30 | --batches 20] [--seed 1] [--only 
 kinds: ${KINDS.map(({ name }) => name).join(', ')}`;
 const FOLDER = 'out/fuzz';
 
+// What is asked wrongly is said in a line.
+process.on('uncaughtException', (error) => {
+  process.stderr.write(`${error.message}\n${USAGE}\n`);
+  process.exit(2);
+});
+
 const { values } = parseArgs({
   options: {
     minutes: { type: 'string', default: '30' },
@@ -25,8 +31,7 @@ const minutes = Number(values.minutes),
   only = values.only?.split(',') ?? KINDS.map(({ name }) => name),
   kinds = KINDS.filter(({ name }) => only.includes(name));
 if (!(minutes > 0) || !(batches > 0) || kinds.length !== only.length) {
-  process.stderr.write(`${USAGE}\n`);
-  process.exit(2);
+  throw new Error('expected numbers above 0 and kinds that there are');
 }
 const end = values.batches === undefined ? Date.now() + minutes * 60_000 : Infinity;
 
@@ -50,16 +55,20 @@ reader.close();
 process.stdout.write(
   `\nseed ${values.seed}\n${countsTable(all.map(({ kind: { name }, counts }) => [name, counts]))}\n`,
 );
-for (const { kind, seed, path, why } of faults)
-  process.stdout.write(`\n${kind}, seed ${seed}, path ${path}\n${why.slice(0, 1500)}\n`);
+for (const fault of faults) process.stdout.write(`\n${nameOf(fault)}\n${fault.why.slice(0, 1500)}\n`);
 process.exitCode = faults.length > 0 ? 1 : 0;
+
+/** What makes it again, and where fast-check found it. */
+function nameOf({ kind, batch, seed, path }: Fault): string {
+  return `--seed ${values.seed} --only "${kind}" --batches ${batch + 1}, the last of them; seed ${seed}, path ${path}`;
+}
 
 function keep(fault: Fault): void {
   faults.push(fault);
   const folder = join(FOLDER, `${fault.kind.replaceAll(' ', '-')}-${faults.length}`);
   for (const [name, content] of Object.entries({
     ...fault.shown,
-    'fault.txt': `${fault.kind}, seed ${fault.seed}, path ${fault.path}\n\n${fault.why}\n`,
+    'fault.txt': `${nameOf(fault)}\n\n${fault.why}\n`,
   })) {
     mkdirSync(dirname(join(folder, name)), { recursive: true });
     writeFileSync(join(folder, name), content);
