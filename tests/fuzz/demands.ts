@@ -23,7 +23,7 @@ export function rawMark(text: string): string | undefined {
   return mark === undefined ? undefined : `U+${(mark.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}`;
 }
 
-const PROBLEM = /^[^\n]+:[1-9]\d*:[1-9]\d* [^\n]*[^\n.]$/,
+const PROBLEM = /^[^\t\n]+:[1-9]\d*:[1-9]\d* [^\t\n]*[^\t\n.]$/,
   POOR = /invalid input|unrecognized|too (small|big):|\bundefined\b|\[object/i;
 
 /** A line for a planner: where it is, in one line, what is wanted. */

@@ -32,19 +32,30 @@ function pathsIn(value: unknown, path = ''): string[] {
 }
 const PATHS = pathsIn(parse(STARTER.files[STARTER.main] ?? ''));
 
-const change: fc.Arbitrary<Change> = fc.record({
-  path: fc.nat(),
-  part: fc.nat(),
-  name: hostileName,
-  isNamed: fc.integer({ min: 0, max: 3 }).map((n) => n === 0),
-  alike: fc.option(fc.nat(), { freq: 3 }),
-  isRemoval: fc.integer({ min: 0, max: 3 }).map((n) => n === 0),
-  value: hostileValue,
-});
-const made = fc.array(fc.tuple(hostileName, fc.array(change, { minLength: 1, maxLength: 2 })), {
-  minLength: 1,
-  maxLength: 2,
-});
+/** True once in so many. */
+const once = (many: number): fc.Arbitrary<boolean> =>
+  fc.integer({ min: 0, max: many - 1 }).map((n) => n === many - 1);
+
+/** Of `odd` changes one has an odd value or path, the others what stands somewhere. */
+const changed = (odd: number): fc.Arbitrary<readonly (readonly [string, readonly Change[]])[]> => {
+  const change = fc.record({
+    path: fc.nat(),
+    part: fc.nat(),
+    name: hostileName,
+    isNamed: once(3 * odd),
+    isRemoval: once(3 * odd),
+    alike: fc.option(fc.nat(), { freq: odd }),
+    value: hostileValue,
+  });
+  const name = fc.oneof(
+    { weight: odd, arbitrary: fc.constantFrom('one', 'two', 'three') },
+    { weight: 1, arbitrary: hostileName },
+  );
+  return fc.array(fc.tuple(name, fc.array(change, { minLength: 1, maxLength: 2 })), {
+    minLength: 1,
+    maxLength: 2,
+  });
+};
 
 function pathOf({ path, part, name, isNamed }: Change): string {
   const known = PATHS[path % PATHS.length] ?? '',
@@ -99,14 +110,12 @@ const show = (of: Case): Shown => ({
   'command.txt': `rateproof ${argsOf(of).join(' ')}\n`,
 });
 
-const ofStarter = fc.record({ changes: made });
-
 export const whatIfs = anyKind<Case>({
   name: 'what-ifs',
   batch: 25,
   cases: fc.oneof(fc.record({ tree: treeEdits }), fc.record({ text: yamlEdits }), {
     weight: 4,
-    arbitrary: ofStarter,
+    arbitrary: fc.record({ changes: changed(1) }),
   }),
   judge: async (of, reader) => judgeRead(await ask(of, reader)),
   show,
@@ -119,7 +128,7 @@ const QUICK = 0.3;
 export const comparisons = anyKind<Case>({
   name: 'comparisons',
   batch: 25,
-  cases: ofStarter,
+  cases: fc.record({ changes: changed(6) }),
   judge: async (of, reader): Promise<Verdict> => {
     const read = await ask(of, reader),
       verdict = judgeRead(read);
