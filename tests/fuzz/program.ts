@@ -48,7 +48,7 @@ async function inFolder<T>(fill: (folder: string) => void, work: (folder: string
     fill(folder);
     return await work(folder);
   } finally {
-    rmSync(folder, { recursive: true, force: true });
+    rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
   }
 }
 
