@@ -107,7 +107,7 @@ export function readWhatIfs(
     function edit(key: string, given: unknown, at: Path): void {
       const isRemoval = key === 'remove',
         text = isRemoval ? given : key;
-      if (typeof text !== 'string') {
+      if (typeof text !== 'string' || /[\t\n]/.test(text)) {
         wrong(at, name, { wanted: 'the path of a key to take out', seen: saySeen(text) });
         return;
       }

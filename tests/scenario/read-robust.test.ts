@@ -41,6 +41,16 @@ describe('no text crashes or hangs the reader', () => {
       'small.yaml:1:241 maps and lists at most 60 deep; got a deeper one',
     ],
     [
+      'lists nested 20,000 deep that end on the next line',
+      `${'- '.repeat(20_000)}\na: 1`,
+      'small.yaml:1:121 maps and lists at most 60 deep; got a deeper one',
+    ],
+    [
+      'bytes that are not UTF-8 before lists nested 20,000 deep',
+      `# \uFFFD\n${'- '.repeat(20_000)}\na: 1`,
+      'small.yaml:1:3 UTF-8 text; save the file as UTF-8; got a character that is not',
+    ],
+    [
       'an alias of itself',
       'a: &a [*a]',
       'small.yaml:1:8 maps and lists at most 60 deep, aliases written out',

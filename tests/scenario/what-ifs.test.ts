@@ -179,6 +179,11 @@ describe('what is wrong in a file of what-ifs is told at its line', () => {
       'a: { changes: { remove: route.prime } }',
       '1:25 a: route.prime: a key of a map; entries of a list stay, give the whole list anew; got 0',
     ],
+    [
+      'a removal of a path with a line break',
+      'a: { changes: { remove: "route\\nx" } }',
+      '1:25 a: the path of a key to take out; got "route\\nx"',
+    ],
     ['a removal of no path', 'a: { changes: { remove: 3 } }', '1:25 a: the path of a key to take out; got 3'],
     [
       'one value changed twice',

@@ -1,5 +1,6 @@
 import yargs, { type Argv } from 'yargs';
 import { PROGRAM_VERSION } from '../../study/version.js';
+import { UsageError } from '../usage-error.js';
 import type { Asked, Command } from './command.js';
 import { commandHelp, EPILOGUE, optionHelp, programHelp } from './help.js';
 import { optionName } from './option.js';
@@ -25,11 +26,22 @@ function namesPlain(args: readonly string[]): readonly string[] {
   return [...args.slice(0, at), ...names];
 }
 
+/** Names have none in scenarios either, and what is said of them must stay on its line. */
+function expectNoBreaks(args: readonly string[]): void {
+  const broken = args.find((arg) => /[\t\n]/.test(arg));
+  if (broken !== undefined)
+    throw new UsageError(
+      `expected words without tabs and line breaks, got ${JSON.stringify(broken)}`,
+      'rename a file that has one in its name',
+    );
+}
+
 /**
  * Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a
  * UsageError.
  */
 export function readArguments(commands: readonly Command[], given: readonly string[]): Asked | Text {
+  expectNoBreaks(given);
   const args = namesPlain(given);
   let chosen: Command | undefined,
     asked: Asked | undefined,

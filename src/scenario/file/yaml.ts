@@ -1,4 +1,4 @@
-import { Composer, type CST, LineCounter, Parser } from 'yaml';
+import { Composer, type CST, Lexer, LineCounter, Parser } from 'yaml';
 import type { Finding, Path, Problem } from '../types/problem.js';
 import { withPlainLines } from '../values/marks.js';
 import { exact } from '../values/thousands.js';
@@ -38,6 +38,8 @@ export function parseYaml(written: string, file: string): Parsed {
       suggestion: undefined,
     };
   };
+  const tooDeep = (offset: number): Problem =>
+    at(offset, [], `maps and lists at most ${DEEPEST} deep`, 'a deeper one');
   const stop = (...problems: Problem[]): Parsed => ({
     value: undefined,
     problems,
@@ -47,13 +49,12 @@ export function parseYaml(written: string, file: string): Parsed {
   if (text.length > LONGEST_TEXT)
     return stop(at(0, [], `a text of at most ${exact(LONGEST_TEXT)} characters`, exact(text.length)));
   const bad = Math.max(text.indexOf('\uFFFD'), text.indexOf('\0'));
-  const tokens: CST.Token[] = [];
-  for (const token of new Parser(lines.addNewLine).parse(text)) tokens.push(token);
+  const { tokens, deep: deepest } = tokensOf(text, lines);
+  if (deepest !== undefined && !(bad >= 0 && bad < deepest)) return stop(tooDeep(deepest));
   if (bad >= 0) return stop(at(bad, [], 'UTF-8 text; save the file as UTF-8', 'a character that is not'));
   for (const token of tokens) {
     const deep = tooDeepAt(token);
-    if (deep !== undefined)
-      return stop(at(deep, [], `maps and lists at most ${DEEPEST} deep`, 'a deeper one'));
+    if (deep !== undefined) return stop(tooDeep(deep));
   }
 
   const composer = new Composer({
@@ -87,6 +88,25 @@ export function parseYaml(written: string, file: string): Parsed {
     problems: plain.faults.map((f) => at(f.offset, f.path, f.wanted, f.seen)),
     place,
   };
+}
+
+/**
+ * The tokens of a text. The parser closes what is open by recursion, which could exhaust the stack: where far
+ * too much is open it is left, and `deep` is the offset of the first token that nests too deep.
+ */
+function tokensOf(
+  text: string,
+  { addNewLine }: LineCounter,
+): { readonly tokens: readonly CST.Token[]; readonly deep?: number } {
+  const parser = new Parser(addNewLine),
+    tokens: CST.Token[] = [];
+  addNewLine(0);
+  for (const lexeme of new Lexer().lex(text)) {
+    tokens.push(...parser.next(lexeme));
+    if (parser.stack.length > 2 * DEEPEST) return { tokens, deep: parser.stack[DEEPEST + 1]?.offset ?? 0 };
+  }
+  tokens.push(...parser.end());
+  return { tokens };
 }
 
 /** Of the path itself, or of what is nearest around it. */

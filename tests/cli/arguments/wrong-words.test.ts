@@ -41,6 +41,18 @@ describe('rateproof: wrong use is told in one error line and a hint, with exit c
   it.each<[string, string[], string, string]>([
     ['no command', [], 'expected a command, got none', '--help'],
     ['an unknown command', ['chekc', 'slack.yaml'], 'unknown command "chekc"', 'did you mean check?'],
+    [
+      'a file with a line break in its name',
+      ['check', 'a\nerror: b.yaml'],
+      'expected words without tabs and line breaks, got "a\\nerror: b.yaml"',
+      'rename a file',
+    ],
+    [
+      'a seed with a tab',
+      ['simulate', 'slack.yaml', '--seed=a\tb'],
+      'expected words without tabs and line breaks, got "--seed=a\\tb"',
+      'rename a file',
+    ],
     ['no file', ['check'], 'expected a scenario FILE, got none', '--help'],
     [
       'a second file',
