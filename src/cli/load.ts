@@ -10,7 +10,7 @@ import type { RunRequest } from './arguments/options.js';
 import { readText } from './files.js';
 import { inFront } from './in-front.js';
 import type { Interrupt } from './interrupt.js';
-import { say } from './output.js';
+import { progressOf } from './output.js';
 import { UsageError } from './usage-error.js';
 
 export interface Loaded {
@@ -39,6 +39,7 @@ export const inMessages = (path: string): string => shownPath(path, system);
  * all its problems.
  */
 export function loadScenario(path: string): Loaded {
+  inFront().tell({ kind: 'busy', args: [`reading ${path}`] });
   const text = readInput(path, 'a scenario file'),
     { scenario, problems } = readScenario(text, inMessages(path), beside(path));
   texts.set(path, text);
@@ -57,7 +58,7 @@ export function loadScenario(path: string): Loaded {
  * scenarios too.
  */
 export async function loadToRun(
-  { file: path, seed, workers, quiet }: RunRequest,
+  { file: path, seed, workers, quiet, anyway }: RunRequest,
   interrupt: Interrupt,
 ): Promise<Loaded & { readonly warmed: (scenario: Scenario) => Scenario }> {
   const loaded = loadScenario(path),
@@ -65,7 +66,7 @@ export async function loadToRun(
   if (scenario.programme.findsWarmUp === undefined) return { ...loaded, warmed: (each) => each };
   // Loads the engine and the threads, which `check` does not need.
   const { findWarmUp, withWarmUp } = await import('../study/simulate/found-warm-up.js');
-  if (!quiet) say(`looking for the warm-up of ${file} by MSER-5, seed ${seed}`);
+  progressOf(quiet, anyway).stage(`looking for the warm-up of ${file} by MSER-5, seed ${seed}`);
   const minutes = await interrupt.orStop(
     plannedRun(path, () => findWarmUp({ scenario, seed, workers, signal: interrupt.signal })),
   );

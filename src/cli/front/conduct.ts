@@ -35,7 +35,7 @@ export async function conduct(args: readonly string[]): Promise<ExitCode> {
     // V8's own is a part of the machine's memory, whatever there is.
     resourceLimits: { maxOldGenerationSizeMb: Math.floor(mostMemory() / 2 ** 20) },
   });
-  let progress: Watched = progressOn(terminal ?? SILENT, now),
+  let progress: Watched = progressOn(args.includes('--quiet') ? SILENT : (terminal ?? SILENT), now),
     limits: Limits | null = null,
     units = 0,
     kept = '',
