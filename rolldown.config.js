@@ -7,6 +7,7 @@ import { defineConfig } from 'rolldown';
 export default defineConfig({
   input: {
     'cli/main': 'src/cli/main.ts',
+    'cli/thread': 'src/cli/thread.ts',
     'study/worker': 'src/study/worker.ts',
     'study/library': 'src/study/library.ts',
   },

@@ -1,52 +1,43 @@
-import { EXIT } from './exit-code.js';
+import { setImmediate } from 'node:timers/promises';
+import type { Stop } from './front/said.js';
+import { UsageError } from './usage-error.js';
 
 /** The user pressed Ctrl-C. */
 export class Interrupted extends Error {}
 
 export interface Interrupt {
   readonly signal: AbortSignal;
-  /**
-   * The outcome of `work`, or Interrupted as soon as there is an interrupt, whether `work` minds it or not.
-   */
+  /** The outcome of `work`, or the reason to stop as soon as there is one, whether `work` minds it or not. */
   orStop<T>(work: Promise<T>): Promise<T>;
-  /**
-   * Work that holds the thread for long and leaves nothing behind: Ctrl-C ends the process in the middle of
-   * it.
-   */
-  atOnce<T>(work: () => Promise<T>): Promise<T>;
 }
 
-/** From now on the first Ctrl-C stops the work in order; the second ends the process at once. */
+const controller = new AbortController();
+
+/** The thread in front wants the work to stop: in order, if that can be heard in time. */
+export function stop(why: Stop): void {
+  controller.abort(
+    why.kind === 'interrupt' ? new Interrupted('interrupted') : new UsageError(why.message, why.hint),
+  );
+}
+
+/** What stops the work of this thread. */
 export function listenForInterrupt(): Interrupt {
-  const controller = new AbortController();
   const { signal } = controller;
-  const stop = (): void => {
-    if (signal.aborted) process.exit(EXIT.interrupted);
-    controller.abort(new Interrupted('interrupted'));
-  };
-  process.on('SIGINT', stop);
   return {
     signal,
-    orStop: (work) =>
-      new Promise((resolve, reject) => {
-        signal.addEventListener(
-          'abort',
-          () => {
-            reject(signal.reason as Interrupted);
-          },
-          { once: true },
-        );
-        work.then(resolve, reject);
-      }),
-    async atOnce(work) {
+    async orStop(work) {
+      const stopped = new Promise<never>((_, reject) => {
+        const give = (): void => {
+          reject(signal.reason as Error);
+        };
+        if (signal.aborted) give();
+        else signal.addEventListener('abort', give, { once: true });
+      });
+      const outcome = await Promise.race([work, stopped]);
+      // Work that held the thread kept the word to stop out.
+      await setImmediate();
       signal.throwIfAborted();
-      // A listener is not called while the thread is held; without one, the system acts by itself.
-      process.off('SIGINT', stop);
-      try {
-        return await work();
-      } finally {
-        process.on('SIGINT', stop);
-      }
+      return outcome;
     },
   };
 }

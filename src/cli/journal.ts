@@ -1,10 +1,11 @@
-import { mkdirSync, rmSync } from 'node:fs';
-import { dirname, isAbsolute, relative, resolve } from 'node:path';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { count } from '../study/format.js';
+import { fingerprint } from '../study/run/identity.js';
 import { type Identity, Journal, JournalError } from '../study/run/journal.js';
 import { writing } from './files.js';
-import { say } from './output.js';
-import type { Progress } from './progress.js';
+import type { Progress } from './front/said.js';
+import { say, sayIfEnded } from './output.js';
 import { systemReason, UsageError } from './usage-error.js';
 
 /** Where finished replications are kept until `out` is written: beside it. */
@@ -28,6 +29,7 @@ export async function withJournal<Value, Found>(
     journal = open<Value>(path, identity);
   if (journal.size > 0)
     stage(`found ${replications(journal.size)} of an earlier run in ${path}, going on from there`);
+  sayIfEnded(`what is finished is kept in ${path}; the same command goes on from there`);
   let found: Found;
   try {
     found = await work(journal);
@@ -45,6 +47,7 @@ export async function withJournal<Value, Found>(
   }
   journal.close();
   removeJournal(path);
+  sayIfEnded('');
   return found;
 }
 
@@ -59,6 +62,25 @@ export function removeJournal(path: string, remove: typeof rmSync = rmSync): voi
     say(
       `expected to be able to remove ${path}, got ${reason}; it is not needed any more, delete it yourself`,
     );
+  }
+}
+
+/**
+ * The fingerprint of the results of a report in `out` that a study of this identity has written whole before
+ * it was cut off: its journal is still there and tells of it. Undefined where there is none.
+ */
+export function sealedReport(out: string, identity: Identity | undefined): string | undefined {
+  const path = journalPath(out),
+    results = join(out, 'results.json');
+  if (identity === undefined || !existsSync(results) || !existsSync(path)) return undefined;
+  try {
+    const journal = new Journal(path, identity, true),
+      { sealed } = journal;
+    journal.close();
+    return sealed === fingerprint(readFileSync(results, 'utf8')) ? sealed : undefined;
+  } catch {
+    // Whatever is wrong with them is told by those who want to write there.
+    return undefined;
   }
 }
 

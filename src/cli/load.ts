@@ -8,6 +8,7 @@ import type { Problem } from '../scenario/types/problem.js';
 import type { Scenario } from '../scenario/types/scenario.js';
 import type { RunRequest } from './arguments/options.js';
 import { readText } from './files.js';
+import { inFront } from './in-front.js';
 import type { Interrupt } from './interrupt.js';
 import { say } from './output.js';
 import { UsageError } from './usage-error.js';
@@ -47,6 +48,7 @@ export function loadScenario(path: string): Loaded {
       problems,
       'docs/scenario.md lists every key; `rateproof schema` lets an editor check while you write',
     );
+  inFront().tell({ kind: 'asked', units: scenario.programme.quantity ?? 0 });
   return { scenario, file: system.basename(path), model: planned(path, () => compile(scenario)) };
 }
 

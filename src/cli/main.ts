@@ -1,8 +1,5 @@
 #!/usr/bin/env node
-import { EXIT } from './exit-code.js';
-import { run } from './run.js';
+import { conduct } from './front/conduct.js';
 
-const code = await run(process.argv.slice(2));
-// Work that was given up may hold the process; everything else ends when its output has been taken.
-if (code === EXIT.interrupted) process.exit(code);
+const code = await conduct(process.argv.slice(2));
 process.exitCode ??= code;

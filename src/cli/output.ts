@@ -1,43 +1,65 @@
 import { shown } from '../study/shown.js';
 import { EXIT, type ExitCode } from './exit-code.js';
+import type { Progress } from './front/said.js';
+import { inFront } from './in-front.js';
+import { MEMORY_HINT, ranOutOfMemory } from './out-of-memory.js';
 import { UsageError } from './usage-error.js';
 
 /** Data goes to stdout, so that it can be piped. */
 export function print(text: string): void {
-  process.stdout.write(shown(text.endsWith('\n') ? text : `${text}\n`));
+  inFront().tell({ kind: 'out', text: shown(text.endsWith('\n') ? text : `${text}\n`) });
 }
 
 /** JSON for a program to read, as it is: what `stableJson` gives is safe. */
 export function printJson(json: string): void {
-  process.stdout.write(json);
+  inFront().tell({ kind: 'out', text: json });
 }
 
 const WIDEST = 100,
   NARROWEST = 30;
 /** Width in which the answer is laid out: the terminal's, within reason; in a file or a pipe the widest. */
 export function outputWidth(): number {
-  const { isTTY, columns } = process.stdout as { isTTY?: boolean; columns?: number };
-  return isTTY === true && columns !== undefined && columns > 0
-    ? Math.min(WIDEST, Math.max(NARROWEST, columns))
-    : WIDEST;
+  const { columns } = inFront();
+  return columns === undefined ? WIDEST : Math.min(WIDEST, Math.max(NARROWEST, columns));
 }
 
 /** Talk goes to stderr. */
 export function say(line: string): void {
-  process.stderr.write(`${shown(line)}\n`);
+  inFront().tell({ kind: 'error', text: `${shown(line)}\n` });
 }
 
-/** A reader that has seen enough (`| head`) is no error; the work goes on, and its exit code stands. */
-export function allowClosedPipes(): void {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code === 'EPIPE') return;
-      process.exitCode = EXIT.usage;
-      if (stream === process.stdout)
-        say(`error: expected to be able to write the output, got ${error.code ?? error.message}`);
-    });
-  }
+/** What to say of what is left, should the work have to be ended in its midst. */
+export function sayIfEnded(text: string): void {
+  inFront().tell({ kind: 'kept', text });
 }
+
+/**
+ * A study begins: its progress is shown in front, none with `quiet`, and what would take too long or too much
+ * memory is ended there, unless it is to be done `anyway`.
+ */
+export function progressOf(quiet: boolean, anyway: boolean): Progress {
+  const { tell } = inFront();
+  tell({ kind: 'begin', quiet, anyway });
+  return {
+    stage: (...args) => {
+      tell({ kind: 'stage', args });
+    },
+    busy: (...args) => {
+      tell({ kind: 'busy', args });
+    },
+    replications: (...args) => {
+      tell({ kind: 'replications', args });
+    },
+    forecast: (...args) => {
+      tell({ kind: 'forecast', args });
+    },
+    stop: (...args) => {
+      tell({ kind: 'stop', args });
+    },
+  };
+}
+
+export const INTERRUPTED = 'interrupted; no report was written';
 
 /** Tells what went wrong, and whose it is to solve. */
 export function sayError(error: unknown): ExitCode {
@@ -45,6 +67,11 @@ export function sayError(error: unknown): ExitCode {
     for (const line of error.details) say(line);
     say(`error: ${error.message}`);
     if (error.hint !== undefined) say(`hint: ${error.hint}`);
+    return EXIT.usage;
+  }
+  if (ranOutOfMemory(error)) {
+    say('error: expected the study to fit into memory, it took all there is');
+    say(`hint: ${MEMORY_HINT}`);
     return EXIT.usage;
   }
   say(

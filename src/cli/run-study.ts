@@ -1,12 +1,14 @@
 import { stableJson } from '../report/json.js';
 import type { ToCome } from '../study/asked.js';
+import { fingerprint } from '../study/run/identity.js';
 import type { Identity, Journal } from '../study/run/journal.js';
+import type { Meter } from '../study/run/meter.js';
 import type { AnswerRequest } from './arguments/options.js';
 import { EXIT, type ExitCode } from './exit-code.js';
+import { inFront } from './in-front.js';
 import type { Interrupt } from './interrupt.js';
-import { withJournal } from './journal.js';
-import { outputWidth, print, printJson, say } from './output.js';
-import { progressOf } from './progress.js';
+import { sealedReport, withJournal } from './journal.js';
+import { outputWidth, print, printJson, progressOf, say } from './output.js';
 import { checkOut, writeReport } from './report-folder.js';
 
 /** What a study needs to keep its replications, to be stopped and to tell how far it is. */
@@ -19,7 +21,12 @@ export interface How<Value> {
   readonly onStage: (text: string) => void;
   /** Told whenever more is known of how many replications there will be. */
   readonly onForecast: (toCome: ToCome) => void;
+  /** Is told how far each replication under way is. */
+  readonly meter: Meter | undefined;
 }
+
+/** What a command is asked of its answer; `anyway` where it runs replications. */
+type StudyRequest = AnswerRequest & { readonly anyway?: boolean };
 
 /** A study as its command runs it. */
 export interface Study<Found, Value = unknown> {
@@ -46,13 +53,14 @@ export interface Study<Found, Value = unknown> {
  * nothing.
  */
 export async function runStudy<Found, Value = unknown>(
-  { out, replace, json, quiet, findingOk }: AnswerRequest,
+  { out, replace, json, quiet, findingOk, anyway = false }: StudyRequest,
   interrupt: Interrupt,
   study: Study<Found, Value>,
 ): Promise<ExitCode> {
   // Before a run that may take long, not after it.
-  if (out !== undefined) checkOut(out, replace);
-  const progress = await progressOf(quiet);
+  const sealed = out === undefined || replace ? undefined : sealedReport(out, study.identity);
+  if (out !== undefined && sealed === undefined) checkOut(out, replace);
+  const progress = progressOf(quiet, anyway);
   progress.stage(study.stage);
   const answer = async (journal?: Journal<Value>): Promise<Found> => {
     const how = {
@@ -61,15 +69,22 @@ export async function runStudy<Found, Value = unknown>(
       journal,
       onStage: progress.stage,
       onForecast: progress.forecast,
+      meter: inFront().meter,
     };
     const found = await interrupt.orStop((async () => study.run(how))()).finally(progress.stop);
     // Printed first: whatever happens to the folder, the answer is not lost.
-    if (json) printJson(stableJson(found));
+    const results = stableJson(found);
+    if (json) printJson(results);
     else print((await study.text())(found, outputWidth()));
-    if (out !== undefined) {
+    if (out !== undefined && sealed === fingerprint(results)) {
+      progress.stage(`${out} is the report of this very study already, and whole; nothing was written`);
+    } else if (out !== undefined) {
       progress.stage('drawing the report');
-      const draw = await interrupt.orStop(study.drawing());
-      writeReport(out, await interrupt.atOnce(() => draw(found, quiet ? undefined : say)), replace);
+      const draw = await interrupt.orStop(study.drawing()),
+        files = await interrupt.orStop(draw(found, quiet ? undefined : say));
+      checkOut(out, replace);
+      journal?.seal(fingerprint(results));
+      writeReport(out, files, replace);
       progress.stage(`report: ${out}`);
     } else if (!quiet) {
       say('hint: --out DIR writes a folder with pictures, a page to read and the data');

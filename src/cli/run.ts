@@ -2,11 +2,10 @@ import { readArguments } from './arguments/parse.js';
 import { COMMANDS } from './commands/index.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { Interrupted } from './interrupt.js';
-import { allowClosedPipes, print, say, sayError } from './output.js';
+import { INTERRUPTED, print, say, sayError } from './output.js';
 
 /** Runs one command line to its exit code. */
 export async function run(args: readonly string[]): Promise<ExitCode> {
-  allowClosedPipes();
   try {
     const asked = readArguments(COMMANDS, args);
     if ('run' in asked) return await asked.run();
@@ -14,7 +13,7 @@ export async function run(args: readonly string[]): Promise<ExitCode> {
     return EXIT.done;
   } catch (error) {
     if (!(error instanceof Interrupted)) return sayError(error);
-    say('interrupted; no report was written');
+    say(INTERRUPTED);
     return EXIT.interrupted;
   }
 }

@@ -13,9 +13,10 @@ import {
 } from '../study/run/shards.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { writing } from './files.js';
+import { inFront } from './in-front.js';
 import type { Interrupt } from './interrupt.js';
 import { journalPath, withJournal } from './journal.js';
-import { progressOf } from './progress.js';
+import { progressOf } from './output.js';
 import { systemReason, UsageError } from './usage-error.js';
 
 export interface ShardRun<Value> {
@@ -23,6 +24,7 @@ export interface ShardRun<Value> {
   readonly out: string;
   readonly workers: number;
   readonly quiet: boolean;
+  readonly anyway: boolean;
   /** What the design is made from, as plain JSON. */
   readonly asked: object;
   readonly design: FixedDesign<Value, unknown>;
@@ -35,12 +37,12 @@ export interface ShardRun<Value> {
  * as good.
  */
 export async function runShard<Value>(
-  { shard, out, workers, quiet, asked, design, stage }: ShardRun<Value>,
+  { shard, out, workers, quiet, anyway, asked, design, stage }: ShardRun<Value>,
   interrupt: Interrupt,
 ): Promise<ExitCode> {
   const about = aboutShard(design.identity, asked, shard),
     name = shardName(shard),
-    progress = await progressOf(quiet);
+    progress = progressOf(quiet, anyway);
   if (isThere(out, about)) {
     progress.stage(`${out} is ${name} of this very study already; nothing is run`);
     return EXIT.done;
@@ -50,7 +52,13 @@ export async function runShard<Value>(
     // They stand in the journal as they end: nothing else need be kept of them.
     const running = runDesign(
       design,
-      { workers, journal, signal: interrupt.signal, onReplication: progress.replications },
+      {
+        workers,
+        journal,
+        signal: interrupt.signal,
+        onReplication: progress.replications,
+        meter: inFront().meter,
+      },
       () => undefined,
       shard,
     );

@@ -15,6 +15,7 @@ import { beginDisruptions } from './interruptions/failures.js';
 import { beginRules } from './interruptions/overtime.js';
 import type { Plan } from './plan.js';
 import { Run } from './run.js';
+import { type Tell, telling } from './share-done.js';
 import { startIncompleteLot, startLot } from './tasks/lots.js';
 import { beginStep, nextPhase, startTask } from './tasks/tasks.js';
 import { complete } from './traffic/complete.js';
@@ -37,14 +38,20 @@ export type Watch = (run: Run) => void;
  * Runs one replication of a model to its end, or to the moment from which some units can never go on (rule
  * 16), and audits it. Same plan, seed and replication: same result bits.
  * @param watch makes what watches the run; it may be played more than once, and the last one counts
+ * @param tell is told how far the first play is
  */
-export function simulate(plan: Plan, seed: string, replication: number, watch?: () => Watch): Run {
+export function simulate(
+  plan: Plan,
+  seed: string,
+  replication: number,
+  { watch, tell }: { readonly watch?: () => Watch; readonly tell?: Tell | undefined } = {},
+): Run {
   const play = (look: Look | null, watched: boolean): Run => {
     const run = new Run(plan, seed, replication);
     playOn(run, look, watched ? watch?.() : undefined);
     return run;
   };
-  let run = play(null, true);
+  let run = play(tell === undefined ? null : telling(tell), true);
   if (run.outcome !== FINISHED) {
     const moment = momentOf(run, (look) => play(look, false));
     if (moment !== null) {

@@ -41,6 +41,11 @@ export class EventQueue {
     return this.hole ? this.count - 1 : this.count;
   }
 
+  /** Events scheduled since the start. */
+  get scheduled(): number {
+    return this.sequence;
+  }
+
   /** Brings the next event to the root; false when there is none. */
   ready(): boolean {
     if (this.hole) this.closeHole();

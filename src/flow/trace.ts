@@ -79,9 +79,11 @@ export function traceUnit(plan: Plan, seed: string, replication: number, number:
     calendar = governs;
     since = run.now;
   };
-  const run = simulate(plan, seed, replication, () => {
-    [parts, unit, now] = [[], null, null];
-    return look;
+  const run = simulate(plan, seed, replication, {
+    watch: () => {
+      [parts, unit, now] = [[], null, null];
+      return look;
+    },
   });
   // The last event is not followed by another look.
   close(run);

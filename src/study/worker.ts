@@ -1,6 +1,7 @@
 import { simulate } from '../flow/engine.js';
 import type { Model } from '../flow/model/model.js';
 import { type Observation, observe } from '../measure/observe.js';
+import { Meter } from './run/meter.js';
 import { Plans } from './run/plans.js';
 
 /**
@@ -13,6 +14,9 @@ export interface Question {
   readonly replication: number;
   readonly model?: Model;
   readonly closely?: number | undefined;
+  /** Where it tells how far the replication is; nowhere if left out. */
+  readonly meter?: SharedArrayBuffer | undefined;
+  readonly slot?: number | undefined;
 }
 export type Reply =
   | { readonly kind: 'observation'; readonly observation: Observation }
@@ -23,12 +27,16 @@ export type Reply =
 const plans = new Plans();
 
 /** Runs one replication in a worker thread. */
-export default function replicate({ key, seed, replication, model, closely }: Question): Reply {
+export default function replicate(question: Question): Reply {
+  const { key, seed, replication, model, closely, meter, slot } = question;
   try {
     const plan = plans.get(key) ?? (model === undefined ? undefined : plans.make(key, model, closely));
-    return plan === undefined
-      ? { kind: 'unknown' }
-      : { kind: 'observation', observation: observe(simulate(plan, seed, replication), replication) };
+    if (plan === undefined) return { kind: 'unknown' };
+    const tell = meter === undefined ? undefined : new Meter(meter).teller(slot);
+    return {
+      kind: 'observation',
+      observation: observe(simulate(plan, seed, replication, { tell }), replication),
+    };
   } catch (error) {
     return {
       kind: 'fault',

@@ -48,6 +48,7 @@ export const RUN = {
     ...workers,
     read: (texts, option) => workers.read(texts, option) ?? Math.min(availableParallelism(), MOST_WORKERS),
   } satisfies Option<number>,
+  anyway: flag('run also what would take more than a day, or more than the memory of this machine'),
 };
 export type RunRequest = Values<typeof RUN> & { readonly file: string };
 

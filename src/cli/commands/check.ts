@@ -3,7 +3,7 @@ import { command } from '../arguments/command.js';
 import { flag } from '../arguments/option.js';
 import { FILE } from '../arguments/options.js';
 import { EXIT } from '../exit-code.js';
-import { outputWidth, print, printJson } from '../output.js';
+import { outputWidth, print, printJson, progressOf } from '../output.js';
 
 export const check = command({
   name: 'check',
@@ -19,6 +19,7 @@ export const check = command({
   run: async ({ file, json }) => {
     // V8 is not to optimise what runs for a fraction of a second: an eighth off the time. Not for studies.
     setFlagsFromString('--interrupt-budget=1000000');
+    progressOf(false, true).busy(`reading ${file}`);
     const { loadScenario, planned } = await import('../load.js');
     const { capacity } = await import('../../study/capacity/capacity.js');
     const { capacityJson, capacityTable } = await import('../../report/terminal/capacity.js');

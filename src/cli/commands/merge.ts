@@ -12,7 +12,7 @@ import { UsageError } from '../usage-error.js';
 import { COMPARE, comparison } from './compare.js';
 import { checkJourney, journeyAsked, SIMULATE } from './simulate.js';
 
-const OPTIONS = { ...ANSWER, workers: RUN.workers, journey: JOURNEY };
+const OPTIONS = { ...ANSWER, workers: RUN.workers, anyway: RUN.anyway, journey: JOURNEY };
 
 export const merge = command({
   name: 'merge',

@@ -39,6 +39,6 @@ export function identityOf({ study, scenario, seed, level = LEVEL, more = {} }: 
   };
 }
 
-/** SHA-256 of what is too long to stand in an identity itself, by its JSON. */
+/** SHA-256 of a value by its JSON. */
 export const fingerprint = (value: unknown): string =>
   `sha256:${createHash('sha256').update(JSON.stringify(value)).digest('hex')}`;

@@ -22,6 +22,9 @@ interface Place {
   readonly bytes: number;
 }
 
+/** Key of the record that tells of which results a report was made; those of replications have a blank. */
+const REPORT = 'report';
+
 const MARK = Buffer.from('rateproof journal 1\n'),
   HEAD_BYTES = 4 + 16;
 
@@ -94,7 +97,17 @@ export class Journal<Value> {
 
   /** Replications in it, those added too. */
   get size(): number {
-    return this.places.size;
+    return this.places.size - (this.places.has(REPORT) ? 1 : 0);
+  }
+
+  /** A report of these results is about to take its name; `sum`: their fingerprint. */
+  seal(sum: string): void {
+    this.places.set(REPORT, this.append([REPORT, sum]));
+  }
+
+  /** The last such sum. */
+  get sealed(): unknown {
+    return this.get(REPORT);
   }
 
   add(key: string, value: Value): void {

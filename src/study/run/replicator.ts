@@ -30,7 +30,10 @@ export const whole = (observation: Observation): Observation => observation;
 export interface ReplicatorOptions extends ThreadOptions {
   /** Finished replications of an earlier run, and where new ones are written. */
   readonly journal?: Journal<unknown> | undefined;
-  /** Called after each replication that was run or found in the journal, in the order in which they end. */
+  /**
+   * Called when some are planned, and after each that was run or found in the journal, in the order in which
+   * they end.
+   */
   readonly onReplication?: ((done: number, of: number) => void) | undefined;
 }
 
@@ -79,6 +82,7 @@ export class Replicator {
     signal?.throwIfAborted();
     for (const variant of variants)
       this.planned += Math.max(0, Math.floor((lastOf(variant, to) - from) / every) + 1);
+    this.options.onReplication?.(this.done, this.planned);
     const jobs = jobsOf(variants, from, to, every);
     let isOver = false,
       last = Promise.resolve();

@@ -6,6 +6,7 @@ import { simulate } from '../../flow/engine.js';
 import type { Model } from '../../flow/model/model.js';
 import { type Observation, observe } from '../../measure/observe.js';
 import type { Question, Reply } from '../worker.js';
+import type { Meter } from './meter.js';
 import { Plans } from './plans.js';
 
 /**
@@ -26,6 +27,8 @@ export interface ThreadOptions {
   readonly workers: number;
   /** What goes on is then rejected with its reason. */
   readonly signal?: AbortSignal | undefined;
+  /** Is told how far each replication under way is. */
+  readonly meter?: Meter | undefined;
   /** Code of the threads, if not our own; for tests of threads that die. */
   readonly worker?: URL | undefined;
 }
@@ -71,15 +74,22 @@ export class Threads {
 
   private async here({ key, model, closely }: ToRun, replication: number): Promise<Observation> {
     const plan = this.plans.get(key) ?? this.plans.make(key, model, closely);
-    const observation = observe(simulate(plan, this.options.seed, replication), replication);
+    const { seed, meter } = this.options,
+      slot = meter?.take();
+    const run = simulate(plan, seed, replication, { tell: meter?.teller(slot) });
+    meter?.give(slot);
+    const observation = observe(run, replication);
     await setImmediate();
     return observation;
   }
 
   private async elsewhere({ key, model, closely }: ToRun, replication: number): Promise<Observation> {
-    const question = { key, seed: this.options.seed, replication };
+    const { seed, meter } = this.options,
+      slot = meter?.take(),
+      question = { key, seed, replication, meter: meter?.shared, slot };
     let answer = await this.ask(question);
     if (answer.kind === 'unknown') answer = await this.ask({ ...question, model, closely });
+    meter?.give(slot);
     if (answer.kind === 'observation') return answer.observation;
     throw new Error(answer.kind === 'fault' ? answer.message : `a thread does not know variant ${key}`);
   }
@@ -103,8 +113,12 @@ export class Threads {
         signal?.throwIfAborted();
         // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool
         // replaces.
-        if (deaths === MOST_DEATHS) throw error;
+        if (deaths === MOST_DEATHS || isOutOfMemory(error)) throw error;
       }
     }
   }
 }
+
+/** It would be so again. */
+const isOutOfMemory = (error: unknown): boolean =>
+  error instanceof Error && 'code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY';

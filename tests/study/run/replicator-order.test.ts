@@ -110,7 +110,7 @@ describe('values of replications', { timeout: 60_000 }, () => {
     },
   );
 
-  it('are told as they end, not when their turn comes', async () => {
+  it('are told when they are planned, and as they end, not when their turn comes', async () => {
     const told: [number, number][] = [];
     await each(
       replicatorOf(2, undefined, {
@@ -124,7 +124,7 @@ describe('values of replications', { timeout: 60_000 }, () => {
       }),
       10,
     );
-    expect(told).toEqual(Array.from({ length: 20 }, (_, i) => [i + 1, 20]));
+    expect(told).toEqual(Array.from({ length: 21 }, (_, i) => [i, 20]));
   });
 });
 

@@ -1,6 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { atPace, howMany, inWords, Pace, timeLeft } from '../../src/cli/pace.js';
-import { type Progress, progressOf } from '../../src/cli/progress.js';
+import { atPace, howMany, inWords, Pace, timeLeft } from '../../../src/cli/front/pace.js';
+import { progressOn } from '../../../src/cli/front/progress.js';
+import type { Progress } from '../../../src/cli/front/said.js';
+import { lines, SILENT } from '../../../src/cli/front/shown.js';
 
 describe('the pace of replications', () => {
   const paceOf = (marks: readonly (readonly [done: number, at: number])[]): number | undefined => {
@@ -81,14 +83,15 @@ describe('times in words', () => {
       howMany({ least: 5, most: 9 }),
       howMany({ least: 5, most: null }),
     ]).toEqual(['5', '5 to 9', 'at least 5']);
-    expect([atPace(12.4), atPace(0.25)]).toEqual(['12 a second', 'one in 4 s']);
+    expect([12.4, 0.25, 1 / 130].map(atPace)).toEqual(['12 a second', 'one in 4 s', 'one in 2 min']);
   });
 });
 
 describe('progress where there is no terminal', () => {
   let said: string[] = [],
     seconds = 0;
-  const begin = (quiet = false): Promise<Progress> => progressOf(quiet, () => seconds);
+  const now = (): number => seconds,
+    begin = (quiet = false): Progress => progressOn(quiet ? SILENT : lines(now), now);
   /** Replications `from` to `to` of so many, one in `each` seconds. */
   const run = ({ replications }: Progress, from: number, to: number, of: number, each: number): void => {
     for (let done = from; done <= to; done++) {
@@ -98,7 +101,6 @@ describe('progress where there is no terminal', () => {
   };
   beforeEach(() => {
     [said, seconds] = [[], 0];
-    vi.stubEnv('TERM', 'dumb');
     vi.spyOn(process.stderr, 'write').mockImplementation((text) => {
       said.push(String(text).trimEnd());
       return true;
@@ -106,11 +108,10 @@ describe('progress where there is no terminal', () => {
   });
   afterEach(() => {
     vi.restoreAllMocks();
-    vi.unstubAllEnvs();
   });
 
-  it('is a line a stage, and one every half minute with the count and the time left', async () => {
-    const progress = await begin();
+  it('is a line a stage, and one every half minute with the count and the time left', () => {
+    const progress = begin();
     progress.stage('running');
     run(progress, 1, 100, 100, 1);
     expect(said).toEqual([
@@ -121,8 +122,8 @@ describe('progress where there is no terminal', () => {
     ]);
   });
 
-  it('says nothing more where all is done in less than half a minute', async () => {
-    const progress = await begin();
+  it('says nothing more where all is done in less than half a minute', () => {
+    const progress = begin();
     progress.stage('running');
     run(progress, 1, 100, 100, 0.2);
     progress.forecast({ least: 110, most: 160 });
@@ -130,8 +131,8 @@ describe('progress where there is no terminal', () => {
     expect(said).toEqual(['running']);
   });
 
-  it('says before a long one how long, by the pace up to then, and once', async () => {
-    const progress = await begin();
+  it('says before a long one how long, by the pace up to then, and once', () => {
+    const progress = begin();
     progress.stage('running');
     run(progress, 1, 20, 20, 0.5);
     progress.stage('preparing');
@@ -147,8 +148,8 @@ describe('progress where there is no terminal', () => {
     ]);
   });
 
-  it('of a search whose length nobody knows, says so', async () => {
-    const progress = await begin();
+  it('of a search whose length nobody knows, says so', () => {
+    const progress = begin();
     progress.stage('running');
     run(progress, 1, 10, 10, 1);
     progress.forecast({ least: 10, most: null });
@@ -162,11 +163,32 @@ describe('progress where there is no terminal', () => {
     ]);
   });
 
-  it('is silent with --quiet', async () => {
-    const progress = await begin(true);
+  it('is silent with --quiet', () => {
+    const progress = begin(true);
     progress.stage('running');
     run(progress, 1, 100, 100, 10);
     progress.forecast({ least: 1e6, most: 1e6 });
     expect(said).toEqual([]);
+  });
+
+  it('of a replication that takes long tells how far it is, and how long all take, after two seconds', () => {
+    let inside = 0;
+    const progress = progressOn(lines(now), now, () => inside);
+    progress.stage('running');
+    progress.replications(0, 20);
+    // A hundredth of a replication a second: one in 100 s.
+    for (let second = 1; second <= 40; second++) {
+      [seconds, inside] = [second, second / 100];
+      progress.tick();
+    }
+    expect(said.slice(1)).toEqual([
+      '20 replications in all, one in 2 min: about 33 min',
+      '0.3 of 20 replications, about 33 min left',
+    ]);
+    expect(progress.secondsLeft()).toBeCloseTo(1960, 6);
+    // The one under way has ended: its part is no longer under way.
+    inside = 0;
+    progress.replications(1, 20);
+    expect(progress.secondsLeft()).toBeLessThan(1960);
   });
 });

@@ -1,10 +1,12 @@
-import type { ToCome } from '../study/asked.js';
+import type { ToCome } from '../../study/asked.js';
 
 /** Seconds that are looked back over, and between two marks. */
 const LOOK_BACK = 60,
   BETWEEN_MARKS = 0.25;
-/** So many replications tell a pace. */
-const ENOUGH = 5;
+/** So many replications tell a pace; where one takes longer than SLOW seconds, so many seconds do. */
+const ENOUGH = 5,
+  SLOW = 2,
+  A_WHILE = 2;
 
 interface Mark {
   readonly done: number;
@@ -19,7 +21,7 @@ export class Pace {
   private marks: Mark[] = [];
   private before: number | undefined;
 
-  /** So many replications are done. */
+  /** So many replications are done, with the parts of those under way. */
   mark(done: number, at: number): void {
     const earlier = this.marks.at(-2);
     // The last one moves on until the next is due.
@@ -38,12 +40,21 @@ export class Pace {
   get perSecond(): number | undefined {
     const [first] = this.marks,
       last = this.marks.at(-1);
-    if (first === undefined || last === undefined || last.done - first.done < ENOUGH) return this.before;
+    if (first === undefined || last === undefined) return this.before;
+    const isEnough = last.done - first.done >= ENOUGH || (this.isSlow && last.at - first.at >= A_WHILE);
+    if (!isEnough) return this.before;
     const middle = (first.at + last.at) / 2,
       from = this.marks.findLast(({ at }) => at <= middle) ?? first;
     return last.done > from.done && last.at > from.at
       ? (last.done - from.done) / (last.at - from.at)
       : this.before;
+  }
+
+  /** Whether one replication alone takes a while. */
+  get isSlow(): boolean {
+    const [first] = this.marks,
+      last = this.marks.at(-1);
+    return first !== undefined && last !== undefined && last.at - first.at > SLOW * (last.done - first.done);
   }
 }
 
@@ -76,6 +87,8 @@ const unitOf = (time: string): string | undefined => /^\d+ (\S+)$/.exec(time)?.[
 export const howMany = ({ least, most }: ToCome): string =>
   most === null ? `at least ${least}` : most === least ? String(least) : `${least} to ${most}`;
 
-/** `12 a second`, `one in 3 s`. */
+/** `12 a second`, `one in 3 s`, `one in 2 min`. */
 export const atPace = (perSecond: number): string =>
-  perSecond >= 1 ? `${Math.round(perSecond)} a second` : `one in ${Math.round(1 / perSecond)} s`;
+  perSecond >= 1
+    ? `${Math.round(perSecond)} a second`
+    : `one in ${perSecond > 1 / 55 ? `${Math.round(1 / perSecond)} s` : inWords(1 / perSecond)}`;

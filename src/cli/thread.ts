@@ -1,0 +1,19 @@
+import { parentPort, workerData } from 'node:worker_threads';
+import { Meter } from '../study/run/meter.js';
+import type { Given, Said, Stop } from './front/said.js';
+import { workFor } from './in-front.js';
+import { stop } from './interrupt.js';
+import { run } from './run.js';
+
+// What a command does is done in this thread, and may hold it for long: the one in front hears Ctrl-C,
+// shows progress and prints meanwhile.
+const { args, columns, meter } = workerData as Given;
+const tell = (said: Said): void => {
+  parentPort?.postMessage(said);
+};
+workFor({ tell, columns, meter: new Meter(meter) });
+parentPort?.on('message', (why: Stop) => {
+  stop(why);
+});
+tell({ kind: 'code', code: await run(args) });
+parentPort?.close();
