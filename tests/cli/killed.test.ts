@@ -12,7 +12,7 @@ writeFileSync(
     'trim bench: { buffer: 1 }',
   ),
 );
-writeFileSync(join(folder, 'what-ifs.yaml'), 'faster: { route.build.work: 110 min }\n');
+writeFileSync(join(folder, 'what-ifs.yaml'), 'faster: { changes: { route.build.work: 110 min } }\n');
 
 const COMMON = ['--workers', '1', '--finding-ok'];
 const SIMULATE = ['simulate', 'slack.yaml', '--replications', '3', ...COMMON];
@@ -80,24 +80,20 @@ describe('a report that was cut off by kill -9', { timeout: 120_000 }, () => {
         whole = await rateproof(folder, ...args, '--out', `${study}-whole`);
       expect(whole.stderr).toContain(`report: ${study}-whole`);
 
-      const before = [...args, '--out', `${study}-before`];
-      await killedAtRename(1, 'before', before);
-      expect(existsSync(join(folder, `${study}-before`))).toBe(false);
-      const afresh = await rateproof(folder, ...before);
-      expect(afresh).toMatchObject({ code: 0, stdout: whole.stdout });
-      expect(contents(join(folder, `${study}-before`))).toEqual(contents(join(folder, `${study}-whole`)));
-      expect(own(`${study}-before`)).toEqual([`${study}-before`]);
-
-      const behind = [...args, '--out', `${study}-behind`];
-      await killedAtRename(1, 'behind', behind);
-      expect(own(`${study}-behind`)).toEqual([`${study}-behind`, `${study}-behind.journal`]);
-      const again = await rateproof(folder, ...behind);
+      // Once before it, then, on the way again, behind it.
+      const name = `${study}-cut`,
+        cut = [...args, '--out', name];
+      await killedAtRename(1, 'before', cut);
+      expect(own(name)).toEqual([expect.stringMatching(/^\..*\.new-/), `${name}.journal`]);
+      await killedAtRename(1, 'behind', cut);
+      expect(own(name)).toEqual([name, `${name}.journal`]);
+      const again = await rateproof(folder, ...cut);
       expect(again).toMatchObject({ code: 0, stdout: whole.stdout });
       expect(again.stderr).toContain(
-        `${study}-behind is the report of this very study already, and whole; nothing was written`,
+        `${name} is the report of this very study already, and whole; nothing was written`,
       );
-      expect(contents(join(folder, `${study}-behind`))).toEqual(contents(join(folder, `${study}-whole`)));
-      expect(own(`${study}-behind`)).toEqual([`${study}-behind`]);
+      expect(contents(join(folder, name))).toEqual(contents(join(folder, `${study}-whole`)));
+      expect(own(name)).toEqual([name]);
     },
   );
 
