@@ -35,7 +35,7 @@ export async function withJournal<Value, Found>(
     found = await work(journal);
   } catch (error) {
     // It stays open: threads that were given up may still write to it.
-    if (journal.size === 0) rmSync(path, { force: true });
+    if (journal.size === 0) removeJournal(path);
     else say(`${replications(journal.size)} kept in ${path}; the same command goes on from there`);
     const reason = systemReason(error);
     throw reason !== undefined && (error as NodeJS.ErrnoException).syscall === 'write'
@@ -46,9 +46,23 @@ export async function withJournal<Value, Found>(
       : error;
   }
   journal.close();
-  rmSync(path, { force: true });
+  removeJournal(path);
   sayIfEnded('');
   return found;
+}
+
+/** Tried again while a virus scanner holds it; one that stays does no harm, since all is written. */
+export function removeJournal(path: string, remove: typeof rmSync = rmSync): void {
+  try {
+    // Only a removal that goes into folders is tried again.
+    remove(path, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
+  } catch (error) {
+    const reason = systemReason(error);
+    if (reason === undefined) throw error;
+    say(
+      `expected to be able to remove ${path}, got ${reason}; it is not needed any more, delete it yourself`,
+    );
+  }
 }
 
 /**

@@ -1,7 +1,8 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it, vi } from 'vitest';
+import { removeJournal } from '../../src/cli/journal.js';
 import { writeReport } from '../../src/cli/report-folder.js';
 import { systemReason, type UsageError } from '../../src/cli/usage-error.js';
 
@@ -59,5 +60,27 @@ describe('a report that is open in another program', () => {
     expect(message).toMatch(/, got no permission$/);
     expect(hint).toBe('choose another place with --out');
     expect(systemReason(fault('ENOSPC', 'write'), 'win32')).toBe('no space left');
+  });
+});
+
+describe('a journal that another program has open when all is done', () => {
+  it('is told of, and is no fault', () => {
+    const told = vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+    try {
+      removeJournal('out.journal', () => {
+        throw fault('EBUSY', 'unlink');
+      });
+      expect(told).toHaveBeenCalledExactlyOnceWith(
+        'expected to be able to remove out.journal, got one that another program has open; ' +
+          'it is not needed any more, delete it yourself\n',
+      );
+      expect(() => {
+        removeJournal('out.journal', () => {
+          throw new TypeError('a slip');
+        });
+      }).toThrow('a slip');
+    } finally {
+      told.mockRestore();
+    }
   });
 });
