@@ -4,6 +4,7 @@ import { at, column, ragged } from '../lookup/columns.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import type { LaidStep } from '../lookup/ids.js';
 import type { StationStep } from '../types/steps.js';
+import { once, remembered } from '../values/raw.js';
 import type { Chances } from './chances.js';
 import { carriedSlots, type Slot } from './defects.js';
 import type { Thens } from './finds.js';
@@ -29,6 +30,20 @@ export interface FindsRow {
   readonly finds: readonly Sought[];
 }
 
+/** By kind, undefined for those of failed tests. */
+const slotsOfKind = once((slots: readonly Slot[]) => {
+  const byKind = new Map<string | undefined, { readonly slot: Slot; readonly id: number }[]>();
+  slots.forEach((slot, id) => remembered(byKind, slot.kind, () => []).push({ slot, id }));
+  return byKind;
+});
+
+/** By the step that makes them and by kind. */
+const slotsOfStep = once((slots: readonly Slot[]) => {
+  const byStep = new Map<number, Map<string | undefined, number>>();
+  slots.forEach(({ kind, step }, id) => remembered(byStep, step, () => new Map()).set(kind, id));
+  return byStep;
+});
+
 /**
  * What the step may create and find. A find is one row for each slot of its kind on the same route or brought
  * by what joins it; they share what follows.
@@ -39,17 +54,18 @@ export function findsRow(
   route: number,
   { draws, laid, slots, joining, chances, thens }: Compilation & Quality,
 ): FindsRow {
-  const { name } = step;
+  const { name } = step,
+    made = slotsOfStep(slots).get(id) ?? new Map<string | undefined, number>();
   const creates = Object.entries(step.creates).map(([kind, chance]) => ({
-    slot: slots.findIndex((slot) => slot.kind === kind && slot.step === id),
+    slot: made.get(kind) ?? -1,
     chance: chances.add(chance),
     draw: draws.chance(`${name}/creates ${kind}`),
   }));
   const finds: Sought[] = Object.entries(step.finds).flatMap(([kind, find]) => {
     const then = thens.add(name, kind, find);
     const chance = chances.add(find.chance);
-    return slots.flatMap((slot, s) =>
-      slot.kind === kind && (slot.route === route || at(joining, route).has(slot.route))
+    return (slotsOfKind(slots).get(kind) ?? []).flatMap(({ slot, id: s }) =>
+      slot.route === route || at(joining, route).has(slot.route)
         ? [
             {
               slot: s,
@@ -96,7 +112,7 @@ export function compileQuality(
   const carried = ragged(carriedSlots(laid, slots, joining), (row) => row);
   const findNote = findSlot.slice();
   for (const step of laid.steps.keys()) {
-    const note = slots.findIndex((slot) => slot.kind === undefined && slot.step === step);
+    const note = slotsOfStep(slots).get(step)?.get(undefined) ?? -1;
     for (let find = at(findStart, step); find < at(findStart, step + 1); find++)
       if (at(findNote, find) < 0) findNote[find] = note;
   }

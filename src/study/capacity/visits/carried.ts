@@ -1,6 +1,7 @@
 import type { Model } from '../../../flow/model/model.js';
 import { rowsOf } from '../../lists.js';
 import type { Build } from '../mix.js';
+import { spotsOf } from '../spots.js';
 import { type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 
 /** Columns of one sub-assembly at the end of a feeder. */
@@ -18,21 +19,17 @@ export interface Joining {
  * What joins at a step with something open. Parts of a stock that only this step takes replace those it took
  * before; own parts, and others, come on top of what is there.
  */
-export function joiningAt(
-  { routes, quality, steps }: Model,
-  step: number,
-  build: Build,
-  stock: Build,
-  leftOf: LeftOf,
-): Joining[] {
+export function joiningAt(model: Model, step: number, build: Build, stock: Build, leftOf: LeftOf): Joining[] {
+  const { quality, steps } = model,
+    { routeOf, takersOf } = spotsOf(model);
   const joining = [
     ...rowsOf(steps.needStart, step).map((n) => {
       const resource = steps.needResource[n];
       return {
-        route: routes.stock.indexOf(resource),
+        route: routeOf[resource],
         of: stock,
         amount: steps.needAmount[n],
-        replaces: steps.needResource.indexOf(resource) === steps.needResource.lastIndexOf(resource),
+        replaces: takersOf[resource].length === 1,
       };
     }),
     ...rowsOf(steps.ownStart, step).map((o) => ({
