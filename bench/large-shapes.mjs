@@ -44,7 +44,8 @@ export const SHAPES = {
       stations: stations(n),
       route: list(
         n,
-        (i) => `  - { step: t${i}, at: s${i}, passes: { count: 3, work: 1 min, settle: 1 min }, process: 2 min }`,
+        (i) =>
+          `  - { step: t${i}, at: s${i}, passes: { count: 3, work: 1 min, settle: 1 min }, process: 2 min }`,
       ),
     }),
   'steps with learning': (n) =>
@@ -55,13 +56,22 @@ export const SHAPES = {
   'steps with work of chance': (n) =>
     one('chance', {
       stations: stations(n),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: { low: 1 min, likely: 2 min, high: 3 min } }`),
+      route: list(
+        n,
+        (i) => `  - { step: t${i}, at: s${i}, work: { low: 1 min, likely: 2 min, high: 3 min } }`,
+      ),
     }),
   'steps with a condition': (n) =>
     one('conditions', {
-      programme: 'start: 2027-03-01, quantity: 5, rate: { per day: 1 }, options: { stripe: 30 %, colour: { red: 50 %, blue: 50 % } }',
+      programme:
+        'start: 2027-03-01, quantity: 5, rate: { per day: 1 }, options: { stripe: 30 %, colour: { red: 50 %, blue: 50 % } }',
       stations: stations(n),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min, when: { colour: red }, work factor: { stripe: { yes: 2 } } }`) + '\n  - { step: last, at: s0, work: 1 min }',
+      route:
+        list(
+          n,
+          (i) =>
+            `  - { step: t${i}, at: s${i}, work: 1 min, when: { colour: red }, work factor: { stripe: { yes: 2 } } }`,
+        ) + '\n  - { step: last, at: s0, work: 1 min }',
     }),
   'steps with an option of their own': (n) =>
     one('options', {
@@ -88,30 +98,44 @@ export const SHAPES = {
     const k = Math.max(2, Math.floor(Math.sqrt(n)));
     return one('pairs', {
       programme: `start: 2027-03-01, quantity: 5, rate: { per day: 1 }, options: { colour: { ${row(k, (i) => `v${i}: ${1 / k},`)} } }`,
-      stations: `s: { buffer: unlimited, changeover: { on: colour, work: 1 min, from to: { ${row(k, (i) => `v${i}: { ${row(k, (j) => `v${j}: 2 min,`)} },`)} } } }`,
+      stations: `s: { buffer: unlimited, changeover: { on: colour, work: 1 min, from to: { ${row(k, (i) => `v${i}: { ${row(k, (j) => (j === i ? '' : `v${j}: 2 min,`))} },`)} } } }`,
       route: plain,
     });
   },
   'steps with a changeover': (n) =>
     one('changeovers', {
-      programme: 'start: 2027-03-01, quantity: 5, rate: { per day: 1 }, options: { colour: { red: 50 %, blue: 50 % } }',
-      stations: stations(n, '{ buffer: 4, changeover: { on: colour, work: 1 min, batch: { most: 3, longest wait: 1 h } } }'),
+      programme:
+        'start: 2027-03-01, quantity: 5, rate: { per day: 1 }, options: { colour: { red: 50 %, blue: 50 % } }',
+      stations: stations(
+        n,
+        '{ buffer: 4, changeover: { on: colour, work: 1 min, batch: { most: 3, longest wait: 1 h } } }',
+      ),
       route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min }`),
     }),
   'tests that repair': (n) =>
     one('tests', {
       stations: stations(n),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min, fails: { chance: 0.0001, repair: 1 min } }`),
+      route: list(
+        n,
+        (i) => `  - { step: t${i}, at: s${i}, work: 1 min, fails: { chance: 0.0001, repair: 1 min } }`,
+      ),
     }),
   'tests that send back one step': (n) =>
     one('back', {
       stations: stations(n, '{ rework buffer: unlimited, buffer: 2 }'),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min, fails: { chance: 0.0001, back to: t${Math.max(0, i - 1)} } }`),
+      route: list(
+        n,
+        (i) =>
+          `  - { step: t${i}, at: s${i}, work: 1 min, fails: { chance: 0.0001, back to: t${Math.max(0, i - 1)} } }`,
+      ),
     }),
   'tests that send back to the first': (n) =>
     one('far back', {
       stations: stations(n, '{ rework buffer: unlimited, buffer: unlimited }'),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min, fails: { chance: 0.00001, back to: t0 } }`),
+      route: list(
+        n,
+        (i) => `  - { step: t${i}, at: s${i}, work: 1 min, fails: { chance: 0.00001, back to: t0 } }`,
+      ),
     }),
   'tests that carry, holds': (n) =>
     one('holds', {
@@ -134,14 +158,19 @@ export const SHAPES = {
   'steps of a sample': (n) =>
     one('samples', {
       stations: stations(n),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min, sample: { 1 in: 5, by: random } }`) + '\n  - { step: last, at: s0, work: 1 min }',
+      route:
+        list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min, sample: { 1 in: 5, by: random } }`) +
+        '\n  - { step: last, at: s0, work: 1 min }',
     }),
   'steps in one shift': (n) =>
     one('shift', {
       sections: DAYS,
       site: '    calendar: days\n    crews: { c: 3 }',
       stations: stations(n),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min, crew: { c: 1 }, in one shift: true }`),
+      route: list(
+        n,
+        (i) => `  - { step: t${i}, at: s${i}, work: 1 min, crew: { c: 1 }, in one shift: true }`,
+      ),
     }),
   'steps side by side': (n) =>
     one('beside', {
@@ -151,7 +180,11 @@ export const SHAPES = {
   'groups side by side': (n) =>
     one('groups', {
       stations: stations(n, '{ buffer: unlimited, people: 5 }'),
-      route: list(n, (i) => `  - { at: s${i}, side by side: [{ step: a${i}, work: 1 min }, { step: b${i}, work: 1 min }] }`),
+      route: list(
+        n,
+        (i) =>
+          `  - { at: s${i}, side by side: [{ step: a${i}, work: 1 min }, { step: b${i}, work: 1 min }] }`,
+      ),
     }),
   'defects of one step': (n) =>
     one('defects', {
@@ -163,32 +196,44 @@ export const SHAPES = {
     one('defects', {
       sections: `defects: { ${row(n, (i) => `d${i}: {},`)} }`,
       stations: stations(n),
-      route: list(
-        n,
-        (i) =>
-          `  - { step: t${i}, at: s${i}, work: 5 min, creates: { d${i}: 0.001 }${i === 0 ? '' : `, finds: { d${i - 1}: { chance: 50 %, repair: 1 min } }`} }`,
-      ) + `\n  - { step: last, at: s0, work: 1 min, finds: { d${n - 1}: { chance: 50 %, repair: 1 min } } }`,
+      route:
+        list(
+          n,
+          (i) =>
+            `  - { step: t${i}, at: s${i}, work: 5 min, creates: { d${i}: 0.001 }${i === 0 ? '' : `, finds: { d${i - 1}: { chance: 50 %, repair: 1 min } }`} }`,
+        ) +
+        `\n  - { step: last, at: s0, work: 1 min, finds: { d${n - 1}: { chance: 50 %, repair: 1 min } } }`,
     }),
   'one defect of every step': (n) =>
     one('one defect', {
       sections: 'defects: { d: {} }',
       stations: stations(n),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 5 min, creates: { d: 0.001 }, finds: { d: { chance: 50 %, repair: 1 min } } }`),
+      route: list(
+        n,
+        (i) =>
+          `  - { step: t${i}, at: s${i}, work: 5 min, creates: { d: 0.001 }, finds: { d: { chance: 50 %, repair: 1 min } } }`,
+      ),
     }),
   'defects with send-back': (n) =>
     one('defects', {
       sections: `defects: { ${row(n, (i) => `d${i}: {},`)} }`,
       stations: stations(n, '{ buffer: unlimited }'),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 5 min, creates: { d${i}: 0.001 }, finds: { d${i}: { chance: 50 %, back to: t${i} } } }`),
+      route: list(
+        n,
+        (i) =>
+          `  - { step: t${i}, at: s${i}, work: 5 min, creates: { d${i}: 0.001 }, finds: { d${i}: { chance: 50 %, back to: t${i} } } }`,
+      ),
     }),
   'defects by option': (n) =>
     one('defects', {
-      programme: 'start: 2027-03-01, quantity: 5, rate: { per day: 1 }, options: { colour: { red: 50 %, blue: 50 % } }',
+      programme:
+        'start: 2027-03-01, quantity: 5, rate: { per day: 1 }, options: { colour: { red: 50 %, blue: 50 % } }',
       sections: `defects: { ${row(n, (i) => `d${i}: {},`)} }`,
       route: `  - { step: work, at: s, work: 5 min, creates: { ${row(n, (i) => `d${i}: { usual: 0.00001, colour: { red: 0.00002 } },`)} } }
   - { step: look, at: s, work: 5 min, finds: { ${row(n, (i) => `d${i}: { chance: 50 %, repair: 1 min },`)} } }`,
     }),
-  'stations nobody visits': (n) => one('spare', { stations: `${stations(n)}\n      s: { buffer: unlimited }`, route: plain }),
+  'stations nobody visits': (n) =>
+    one('spare', { stations: `${stations(n)}\n      s: { buffer: unlimited }`, route: plain }),
   'stations with failures': (n) =>
     one('failures', {
       stations: stations(n, '{ failures: { every: { exponential: { mean: 60 h } }, repair: 4 h } }'),
@@ -196,7 +241,7 @@ export const SHAPES = {
     }),
   'failures of one station': (n) =>
     one('ways to fail', {
-      stations: `s: { buffer: unlimited, failures: [ ${row(n, () => '{ every: { exponential: { mean: 9000000 h } }, repair: 1 h },')} ] }`,
+      stations: `s: { buffer: unlimited, failures: [ ${row(n, () => '{ every: { exponential: { mean: 800000 h } }, repair: 1 h },')} ] }`,
       route: plain,
     }),
   'stations with lots': (n) =>
@@ -252,7 +297,11 @@ route:\n${list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min }\n${i < n -
     one('feeders', {
       sections: `defects: { ${row(n, (i) => `d${i}: {},`)} }\nfeeders:\n${list(n, (i) => `  f${i}: { stock: 2, at start: 2, route: [{ step: b${i}, at: s${i}, work: 1 h, creates: { d${i}: 0.1 } }] }`)}`,
       stations: stations(n, '{ buffer: unlimited }'),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min, parts: { f${i}: 1 }, finds: { d${i}: { chance: 50 %, repair: 1 min } } }`),
+      route: list(
+        n,
+        (i) =>
+          `  - { step: t${i}, at: s${i}, work: 1 min, parts: { f${i}: 1 }, finds: { d${i}: { chance: 50 %, repair: 1 min } } }`,
+      ),
     }),
   supplies: (n) =>
     one('supplies', {
@@ -319,7 +368,9 @@ route:\n${list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min }\n${i < n -
       route: plain,
     }),
   'shifts of a crew': (n) => {
-    const k = Math.min(n, 700), at = (i) => `${String(Math.floor((2 * i) / 60)).padStart(2, '0')}:${String((2 * i) % 60).padStart(2, '0')}`;
+    const k = Math.min(n, 700),
+      at = (i) =>
+        `${String(Math.floor((2 * i) / 60)).padStart(2, '0')}:${String((2 * i) % 60).padStart(2, '0')}`;
     return one('shifts', {
       sections: `calendars: { days: { hours: [ ${row(k, (i) => `"${at(i)}-${at(i).slice(0, 3)}${String(((2 * i) % 60) + 1).padStart(2, '0')}",`)}] } }`,
       site: `    calendar: days\n    crews: { c: { headcount: [ ${row(k, () => '2,')}], absence: 5 % } }`,
@@ -353,7 +404,8 @@ route:\n${list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min }\n${i < n -
     }),
   'build list': (n) => ({
     'main.yaml': one('list', {
-      programme: 'start: 2027-03-01, rate: { per day: 100 }, build list: list.csv, options: { colour: { red: 50 %, blue: 50 % } }',
+      programme:
+        'start: 2027-03-01, rate: { per day: 100 }, build list: list.csv, options: { colour: { red: 50 %, blue: 50 % } }',
       route: plain,
     }),
     'list.csv': `build,due,colour\n${list(n, (i) => `B-${i},2028-01-01,red`)}\n`,
@@ -374,23 +426,32 @@ route:\n${list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min }\n${i < n -
     one('prices', {
       sections: `costs: { currency: EUR, people: { ${row(n, (i) => `c${i}: 40,`)} }, changeovers: { ${row(n, (i) => `s${i}: 4,`)} } }`,
       site: `    crews:\n${list(n, (i) => `      c${i}: 2`)}`,
-      programme: 'start: 2027-03-01, quantity: 5, rate: { per day: 1 }, options: { colour: { red: 50 %, blue: 50 % } }',
+      programme:
+        'start: 2027-03-01, quantity: 5, rate: { per day: 1 }, options: { colour: { red: 50 %, blue: 50 % } }',
       stations: stations(n, '{ changeover: { on: colour, work: 1 min } }'),
       route: list(n, (i) => `  - { step: t${i}, at: s${i}, crew: { c${i}: 1 }, work: 1 min }`),
     }),
   assumptions: (n) =>
     one('assumptions', {
       stations: stations(n),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: { value: 1 min, basis: guess, note: asked ${i} } }`),
+      route: list(
+        n,
+        (i) => `  - { step: t${i}, at: s${i}, work: { value: 1 min, basis: guess, note: asked ${i} } }`,
+      ),
     }),
   'observed times': (n) => ({
-    'main.yaml': one('observed', { route: '  - { step: work, at: s, work: { observed: t.csv, column: minutes, unit: min } }' }),
+    'main.yaml': one('observed', {
+      route: '  - { step: work, at: s, work: { observed: t.csv, column: minutes, unit: min } }',
+    }),
     't.csv': `minutes\n${list(n, (i) => `${1 + (i % 50)}`)}\n`,
   }),
   'observed times of many steps': (n) => ({
     'main.yaml': one('observed', {
       stations: stations(n),
-      route: list(n, (i) => `  - { step: t${i}, at: s${i}, work: { observed: t.csv, column: minutes, unit: min } }`),
+      route: list(
+        n,
+        (i) => `  - { step: t${i}, at: s${i}, work: { observed: t.csv, column: minutes, unit: min } }`,
+      ),
     }),
     't.csv': `minutes\n${list(1000, (i) => `${1 + (i % 50)}`)}\n`,
   }),
@@ -407,7 +468,8 @@ route:\n${list(n, (i) => `  - { step: t${i}, at: s${i}, work: 1 min }\n${i < n -
       ]),
     ),
   }),
-  'problems of names': (n) => one('bad', { route: list(n, (i) => `  - { step: t${i}, at: z${i}, work: 1 min }`) }),
+  'problems of names': (n) =>
+    one('bad', { route: list(n, (i) => `  - { step: t${i}, at: z${i}, work: 1 min }`) }),
   'problems of shape': (n) => one('bad', { route: list(n, (i) => `  - { step: t${i}, at: s, wrok: ${i} }`) }),
   'names given twice': (n) => one('bad', { route: list(n, () => '  - { step: t, at: s, work: 1 min }') }),
 };

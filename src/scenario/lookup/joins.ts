@@ -7,7 +7,7 @@ import { type PlacedRoute, routesOf, stepsOf } from './placed.js';
 export const DEEPEST_FEEDERS = 50;
 
 interface Joined {
-  /** What joins, by itself or inside another sub-assembly, and the index of the entry at which it first does. */
+  /** What joins, by itself or inside another sub-assembly, and the index at which it first does. */
   readonly at: ReadonlyMap<PlacedRoute, number>;
   /** How many feeders need each other in a row below it. */
   readonly depth: number;

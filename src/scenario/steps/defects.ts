@@ -2,20 +2,13 @@ import type { Model } from '../../flow/model/model.js';
 import { at, column, int32 } from '../lookup/columns.js';
 import type { Ids, LaidRoutes, LaidStep } from '../lookup/ids.js';
 import { joinIndex } from '../lookup/joins.js';
-import {
-  furthestBack,
-  isForAll,
-  type PlacedRoute,
-  type PlacedStep,
-  routesOf,
-  stepsOf,
-} from '../lookup/placed.js';
+import { furthestBack, type PlacedRoute, type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys } from '../values/keys.js';
-import { own, remembered } from '../values/raw.js';
+import { remembered } from '../values/raw.js';
 import { text } from '../values/scalars.js';
-import { isAlways } from './chances.js';
+import { exact } from '../values/thousands.js';
 import { makesNote } from './finds.js';
 
 export const defectSchema = keys(
@@ -27,6 +20,14 @@ interface Mark {
   readonly placed: PlacedStep;
   readonly kind: string;
 }
+
+/** Each pair has its own chance and its own draw. */
+const MOST_PAIRS = 250_000;
+const countsOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
+  const counts = new Map<string, number>();
+  for (const { kind } of marks) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  return counts;
+};
 
 /** Defects that nothing can find, inspections with nothing to find. */
 export function* defectFindings(scenario: Scenario): Iterable<Finding> {
@@ -57,6 +58,20 @@ export function* defectFindings(scenario: Scenario): Iterable<Finding> {
   const comes = (home: PlacedRoute, index: number, route: PlacedRoute): number =>
     home === route ? index : (joinIndex(scenario, home, route) ?? Infinity);
 
+  const makers = countsOf(created),
+    finders = countsOf(sought);
+  for (const [kind, count] of makers) {
+    const pairs = count * (finders.get(kind) ?? 0);
+    if (pairs > MOST_PAIRS)
+      yield {
+        path: ['defects', kind],
+        wanted:
+          `at most ${exact(MOST_PAIRS)} pairs of a step that makes it and one that finds it; ` +
+          'give it another name where it is made and found apart',
+        seen: exact(pairs),
+        atKey: true,
+      };
+  }
   for (const maker of created)
     if (
       ![...(lastLook.get(maker.kind) ?? [])].some(
@@ -147,39 +162,4 @@ export function joiningRoutes(
     for (const route of all) for (const inner of at(direct, route)) all.add(inner);
     return all;
   });
-}
-
-/** Slots whose items a sub-assembly may bring with it, route by route. The unit brings nothing anywhere. */
-export const carriedSlots = (
-  laid: LaidRoutes,
-  slots: readonly Slot[],
-  joining: readonly ReadonlySet<number>[],
-): number[][] => {
-  const left = new Map<number, number[]>();
-  slots.forEach((slot, s) => {
-    if (slot.route !== 0 && !isSurelyCleaned(laid, slot)) remembered(left, slot.route, () => []).push(s);
-  });
-  return joining.map((inner, route) =>
-    route === 0 ? [] : [route, ...inner].flatMap((each) => left.get(each) ?? []).toSorted((a, b) => a - b),
-  );
-};
-
-/**
- * Whether everything that comes to the end of the route has passed, after the step that makes the flaw, one
- * that always finds it and mends or scraps.
- */
-function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
-  if (kind === undefined) return false;
-  for (let s = step; s < at(firstStep, route + 1); s++) {
-    const laid = at(steps, s);
-    if (laid.kind !== 'step' || !isForAll(laid.step)) continue;
-    const find = own(laid.step.finds, kind);
-    if (
-      find !== undefined &&
-      isAlways(find.chance) &&
-      (find.then.kind === 'repair' || find.then.kind === 'scrap')
-    )
-      return true;
-  }
-  return false;
 }

@@ -2,11 +2,12 @@ import type { Model } from '../../flow/model/model.js';
 import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type QualityColumns } from '../../flow/model/quality.js';
 import { at, column, ragged } from '../lookup/columns.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
-import type { LaidStep } from '../lookup/ids.js';
+import type { LaidRoutes, LaidStep } from '../lookup/ids.js';
+import { isForAll } from '../lookup/placed.js';
 import type { StationStep } from '../types/steps.js';
-import { once, remembered } from '../values/raw.js';
-import type { Chances } from './chances.js';
-import { carriedSlots, type Slot } from './defects.js';
+import { once, own, remembered } from '../values/raw.js';
+import { type Chances, isAlways } from './chances.js';
+import type { Slot } from './defects.js';
 import type { Thens } from './finds.js';
 
 /** What the quality of steps is compiled with; `joining`: see `joiningRoutes`. */
@@ -150,4 +151,39 @@ function hasOwnTask({ work, passes, process, parts, takesOff, creates, finds, fa
     takesOff.length > 0 ||
     [parts, creates, finds].some((map) => Object.keys(map).length > 0)
   );
+}
+
+/** Slots whose items a sub-assembly may bring with it, route by route. The unit brings nothing anywhere. */
+const carriedSlots = (
+  laid: LaidRoutes,
+  slots: readonly Slot[],
+  joining: readonly ReadonlySet<number>[],
+): number[][] => {
+  const left = new Map<number, number[]>();
+  slots.forEach((slot, s) => {
+    if (slot.route !== 0 && !isSurelyCleaned(laid, slot)) remembered(left, slot.route, () => []).push(s);
+  });
+  return joining.map((inner, route) =>
+    route === 0 ? [] : [route, ...inner].flatMap((each) => left.get(each) ?? []).toSorted((a, b) => a - b),
+  );
+};
+
+/**
+ * Whether everything that comes to the end of the route has passed, after the step that makes the flaw, one
+ * that always finds it and mends or scraps.
+ */
+function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
+  if (kind === undefined) return false;
+  for (let s = step; s < at(firstStep, route + 1); s++) {
+    const laid = at(steps, s);
+    if (laid.kind !== 'step' || !isForAll(laid.step)) continue;
+    const find = own(laid.step.finds, kind);
+    if (
+      find !== undefined &&
+      isAlways(find.chance) &&
+      (find.then.kind === 'repair' || find.then.kind === 'scrap')
+    )
+      return true;
+  }
+  return false;
 }

@@ -66,9 +66,9 @@ export function meanLearning({ steps, programme }: Model, step: number): number 
 }
 
 /**
- * Sum of the factors of units `from` to `to`, which fall: those above the floor by the Euler-Maclaurin formula
- * (Abramowitz & Stegun 1964, 23.1.30; from memory), of the cumulative curve exactly, and the floor for the
- * others. The first term left out is below from^-3 / 720.
+ * Sum of the factors of units `from` to `to`, which fall: those above the floor by the Euler-Maclaurin
+ * formula (Abramowitz & Stegun 1964, 23.1.30; from memory), of the cumulative curve exactly, and the floor
+ * for the others. The first term left out is below from^-3 / 720.
  */
 function sumOfFactors(steps: Model['steps'], step: number, from: number, to: number): number {
   const floor = steps.learnFloor[step],

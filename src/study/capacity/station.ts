@@ -67,7 +67,7 @@ export function changeover(model: Model, asks: Demand, step: number): number {
 }
 
 /** By station. */
-const changeovers = once((_asks: Demand) => new Map<number, number | null>());
+const changeovers = once<Demand, Map<number, number | null>>(() => new Map());
 
 /** Of a visit at which there may be one; null: nobody comes. */
 function perVisit(model: Model, asks: Demand, station: number): number | null {

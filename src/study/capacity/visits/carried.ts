@@ -70,14 +70,15 @@ export function joinPart(
 /** Chance that a unit of the stream has something noted, slots taken as independent. */
 export function chanceNoted({ units, open }: Stream, columns: Columns): number {
   let none = 1;
-  for (let slot = 0; slot < columns.slots; slot++)
+  for (const slot of columns.liveSlots)
     none *= 1 - (open[carried(columns, slot)] + open[passedOn(columns, slot)]) / units;
   return 1 - none;
 }
 
 /** All that is noted goes over to another stream. */
 export function moveNotes(from: Stream, to: Stream, columns: Columns): void {
-  for (let column = columns.slots; column < columns.count; column++) {
+  for (const column of columns.live) {
+    if (column < columns.slots) continue;
     to.open[column] += from.open[column];
     from.open[column] = 0;
   }
@@ -89,11 +90,11 @@ export function moveNotes(from: Stream, to: Stream, columns: Columns): void {
  */
 export function mendAll({ open }: Stream, columns: Columns, each: number): number {
   let minutes = open[mendMinutes(columns)];
-  for (let slot = 0; slot < columns.slots; slot++) {
+  for (const slot of columns.liveSlots) {
     const passed = open[passedOn(columns, slot)];
     minutes += passed * each;
     open[slot] = Math.max(0, open[slot] - passed);
   }
-  open.fill(0, columns.slots);
+  for (const column of columns.live) if (column >= columns.slots) open[column] = 0;
   return minutes;
 }
