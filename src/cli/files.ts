@@ -1,4 +1,5 @@
-import { closeSync, fstatSync, openSync, readFileSync, writeFileSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
+import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
 import { systemReason, UsageError } from './usage-error.js';
 
 /** Bytes; far above any scenario or list of observed times. */
@@ -22,6 +23,44 @@ export function readText(path: string): string {
     throw inWords(error);
   } finally {
     closeSync(handle);
+  }
+}
+
+/**
+ * Reads the files that a scenario names, paths relative to its folder. Only files in this folder, or in a
+ * folder of `more`, are opened, wherever links lead: a scenario from somebody else is not to show other files
+ * of the planner's. Throws an Error that says in words what stands in the way.
+ */
+export function filesBeside(scenario: string, more: readonly string[]): (name: string) => string {
+  const folder = dirname(scenario),
+    allowed = [folder, ...more];
+  return (name) => {
+    const path = resolve(folder, name);
+    if (!allowed.some((each) => isInside(resolve(each), path))) throw outside();
+    let real: string;
+    try {
+      real = realpathSync(path);
+    } catch (error) {
+      throw inWords(error);
+    }
+    if (!allowed.some((each) => isInside(realOf(each), real))) throw outside();
+    return readText(real);
+  };
+}
+
+const outside = (): Error =>
+  new Error('outside the folder of the scenario; --include-from DIR allows a folder');
+
+function isInside(folder: string, path: string): boolean {
+  const way = relative(folder, path);
+  return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
+function realOf(folder: string): string {
+  try {
+    return realpathSync(folder);
+  } catch {
+    return resolve(folder);
   }
 }
 

@@ -1,4 +1,4 @@
-import { basename, dirname, resolve } from 'node:path';
+import { basename } from 'node:path';
 import type { WhatIf } from '../../scenario/what-ifs.js';
 import { LEVEL } from '../../study/asked.js';
 import type { CompareAsked } from '../../study/compare/design.js';
@@ -10,7 +10,6 @@ import { word } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';
 import { checkShard, SHARD } from '../arguments/shard.js';
 import { ZONES } from '../arguments/zone.js';
-import { readText } from '../files.js';
 import { listenForInterrupt } from '../interrupt.js';
 import type { Study } from '../run-study.js';
 
@@ -90,14 +89,15 @@ export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked):
 
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */
 async function loadWhatIfs(path: string, scenarioPath: string): Promise<readonly WhatIf[]> {
-  const { problemsError, readInput } = await import('../load.js');
+  const { problemsError, readBefore, readInput } = await import('../load.js');
   const { readWhatIfs } = await import('../../scenario/what-ifs.js');
-  const text = readInput(path, 'a file of what-ifs');
+  const text = readInput(path, 'a file of what-ifs'),
+    base = readBefore(scenarioPath);
   const { whatIfs, problems } = readWhatIfs(
     text,
     path,
-    { text: readText(scenarioPath), file: scenarioPath },
-    (relative) => readText(resolve(dirname(scenarioPath), relative)),
+    { text: base.text, file: scenarioPath },
+    base.readFile,
   );
   if (whatIfs === undefined)
     throw problemsError(path, problems, 'docs/compare.md shows how changes are written');

@@ -1,4 +1,3 @@
-import { dirname, resolve } from 'node:path';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { ToVary, VariedEnd } from '../../scenario/vary.js';
@@ -11,7 +10,6 @@ import { optional, withDefault } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';
 import { positiveNumber, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
-import { readText } from '../files.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
 
@@ -89,9 +87,9 @@ async function valuesOf(
   const { toVary } = await import('../../scenario/vary.js');
   const warm = (end: VariedEnd | undefined): VariedEnd | undefined =>
     end && { ...end, scenario: warmed(end.scenario) };
-  const { assumptions: all, vary } = toVary(readText(path), path, (relative) =>
-    readText(resolve(dirname(path), relative)),
-  );
+  const { readBefore } = await import('../load.js');
+  const { text, readFile } = readBefore(path),
+    { assumptions: all, vary } = toVary(text, path, readFile);
   return {
     assumptions: all,
     vary: (assumption) => {
