@@ -1,13 +1,12 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
-import { placesCurve } from '../charts/studies/buffers-curve.js';
-import { placesLayout } from '../charts/studies/buffers-layout.js';
+import { CHARTS } from '../charts/of-study.js';
 import { buffersPage } from '../page/buffers.js';
 import { type CsvColumn, csv, measure } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of shared-out places. */
 export const buffersFiles = studyFiles<BufferResults>({
-  charts: { '01-throughput-by-places': placesCurve, '02-places': placesLayout },
+  charts: CHARTS.buffers,
   page: buffersPage,
   data: { 'layouts.csv': layoutsCsv },
 });

@@ -1,6 +1,5 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { compareDifferences } from '../charts/studies/compare-differences.js';
-import { compareThroughput, compareWip } from '../charts/studies/compare-weeks.js';
+import { CHARTS } from '../charts/of-study.js';
 import { byMeasure } from '../compare.js';
 import { comparePage } from '../page/compare.js';
 import { type CsvColumn, csv } from './csv.js';
@@ -8,11 +7,7 @@ import { studyFiles } from './study-files.js';
 
 /** The report of a comparison. */
 export const compareFiles = studyFiles<CompareResults>({
-  charts: {
-    '01-differences': compareDifferences,
-    '02-throughput-by-week': compareThroughput,
-    '03-wip-by-week': compareWip,
-  },
+  charts: CHARTS.compare,
   page: comparePage,
   data: { 'differences.csv': differencesCsv, 'runs.csv': runsCsv },
 });

@@ -1,13 +1,12 @@
 import type { Effect, ReliefResult, ReliefsResults } from '../../study/reliefs/results.js';
-import { reliefGains } from '../charts/studies/reliefs-gains.js';
-import { reliefTornado } from '../charts/studies/reliefs-tornado.js';
+import { CHARTS } from '../charts/of-study.js';
 import { reliefsPage } from '../page/reliefs.js';
 import { type CsvColumn, csv, estimate } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of a study of reliefs. */
 export const reliefsFiles = studyFiles<ReliefsResults>({
-  charts: { '01-reliefs': reliefGains, '02-measure-next': reliefTornado },
+  charts: CHARTS.reliefs,
   page: reliefsPage,
   data: { 'reliefs.csv': reliefsCsv, 'assumptions.csv': assumptionsCsv },
 });

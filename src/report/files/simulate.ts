@@ -1,55 +1,19 @@
 import { type UnitResult } from '../../study/programme/dates.js';
 import { PLACE_STATES, type StationResult } from '../../study/sections/stations.js';
 import { type Results } from '../../study/simulate/results.js';
-import type { DrawChart } from '../charts/chart.js';
-import { bottlenecks } from '../charts/simulate/bottlenecks.js';
-import { buffers } from '../charts/simulate/buffers.js';
-import { changeovers } from '../charts/simulate/changeovers.js';
-import { costPerUnit } from '../charts/simulate/costs.js';
-import { crewLoad } from '../charts/simulate/crews.js';
-import { firstTimeThrough } from '../charts/simulate/inspections.js';
-import { journey } from '../charts/simulate/journey.js';
-import { leadTime } from '../charts/simulate/lead-time.js';
-import { outageRecovery } from '../charts/simulate/outages.js';
-import { shippedAgainstPlan } from '../charts/simulate/plan.js';
-import { placeTime } from '../charts/simulate/stations.js';
-import { throughputByWeek } from '../charts/simulate/throughput.js';
-import { warmUp } from '../charts/simulate/warm-up.js';
-import { wipBySite } from '../charts/simulate/wip.js';
-import { lossLadder } from '../charts/studies/constraint-ladder.js';
-import { trialGains } from '../charts/studies/constraint-trials.js';
+import { CHARTS } from '../charts/of-study.js';
 import { toldConstraint } from '../constraint.js';
 import { simulatePage } from '../page/simulate.js';
 import { lossesCsv, trialsCsv } from './constraint.js';
 import { type CsvColumn, csv, measure, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';
 
-/** Every picture of a simulate study, in the order of the page; numbers stay as they are. */
-export const CHARTS: Readonly<Record<string, DrawChart<Results>>> = {
-  '01-throughput-by-week': throughputByWeek,
-  '15-losses': (results) => lossLadder(toldConstraint(results), results.answer.askedPerDay),
-  '16-trials': (results) => trialGains(toldConstraint(results)),
-  '04-bottlenecks': bottlenecks,
-  '03-place-time': placeTime,
-  '02-wip-by-site': wipBySite,
-  '05-lead-time': leadTime,
-  '06-buffers': buffers,
-  '07-first-time-through': firstTimeThrough,
-  '08-shipped-against-plan': shippedAgainstPlan,
-  '09-journey': journey,
-  '10-changeovers': changeovers,
-  '11-crew-load': crewLoad,
-  '12-outage-recovery': outageRecovery,
-  '13-cost-per-unit': costPerUnit,
-  '14-warm-up': warmUp,
-};
-
 /**
  * The report of a simulate study, with CSV of the series, the stations, the units, the replications and what
  * stops the build.
  */
 export const reportFiles = studyFiles<Results>({
-  charts: CHARTS,
+  charts: CHARTS.simulate,
   page: simulatePage,
   data: {
     'series.csv': seriesCsv,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { RATE_CHARTS, rateFiles, ratesCsv } from '../../../src/report/files/rate.js';
+import { CHARTS } from '../../../src/report/charts/of-study.js';
+import { rateFiles, ratesCsv } from '../../../src/report/files/rate.js';
 import { rateTable } from '../../../src/report/terminal/rate.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
@@ -104,7 +105,7 @@ describe('the report of a rate study', () => {
   });
 
   it('has a picture for each of its questions, whose titles are what was found', () => {
-    const titles = Object.values(RATE_CHARTS).map((draw) => draw(SAMPLE)?.finding.replaceAll('\u00a0', ' '));
+    const titles = Object.values(CHARTS.rate).map((draw) => draw(SAMPLE)?.finding.replaceAll('\u00a0', ' '));
     expect(titles).toEqual([
       '3.4 a day is the highest rate that holds; arithmetic allows 3.9',
       'Arithmetic allows the station top coat booth 6 4.2 a day, 3.38 (95 % CI 3.29 to 3.47) are shipped while 3.5 are asked; largest loss: short of crew, 0.75 (95 % CI 0.72 to 0.78)',
@@ -127,7 +128,7 @@ describe('the report of a rate study', () => {
   });
 
   it('gives the shares of what is used most to the bars of each rate, adding to 100 %', () => {
-    const { data } = RATE_CHARTS['03-used-most'](SAMPLE).configuration,
+    const { data } = CHARTS.rate['03-used-most'](SAMPLE).configuration,
       bars = data.datasets.map((each) => each.data as number[]);
     expect(data.datasets.map(({ label }) => label)).toEqual(['booth', 'ferry']);
     for (let rate = 0; rate < 4; rate++)
@@ -138,7 +139,7 @@ describe('the report of a rate study', () => {
     const files = await rateFiles(SAMPLE);
     expect([...files.keys()]).toEqual([
       'results.json',
-      ...Object.keys(RATE_CHARTS).map((name) => `${name}.png`),
+      ...Object.keys(CHARTS.rate).map((name) => `${name}.png`),
       'report.html',
       'rates.csv',
       'losses.csv',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CHARTS } from '../../../src/report/files/simulate.js';
+import { CHARTS } from '../../../src/report/charts/of-study.js';
 import { pageTables } from '../../../src/report/page/tables.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
 import { sampleResults } from '../samples/results.js';
@@ -8,7 +8,7 @@ const results = sampleResults(),
   costs = results.costs!;
 
 describe('the picture of costs', () => {
-  const chart = CHARTS['13-cost-per-unit'](results)!;
+  const chart = CHARTS.simulate['13-cost-per-unit'](results)!;
   const { labels, datasets } = chart.configuration.data;
 
   it('has the cost of a unit and its greatest part for a title', () => {
@@ -34,7 +34,7 @@ describe('the picture of costs', () => {
   });
 
   it('is left out where nothing has a price', () => {
-    expect(CHARTS['13-cost-per-unit']({ ...results, costs: null })).toBeNull();
+    expect(CHARTS.simulate['13-cost-per-unit']({ ...results, costs: null })).toBeNull();
   });
 });
 
