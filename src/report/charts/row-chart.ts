@@ -3,7 +3,7 @@ import { capital, shortForms } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { font, textWidth } from '../canvas.js';
 import { axisOf, drawing } from '../drawing.js';
-import { INK, MUTED, SIZE } from '../style.js';
+import { INK, isNarrow, LAYOUT, MUTED, SIZE } from '../style.js';
 import { fit } from '../text.js';
 import { type Axis, roomForText } from './axes.js';
 import { type Chart, chart, type Dataset, type Parts } from './chart.js';
@@ -109,22 +109,57 @@ export function rowChart<Item>({
     backgroundColor: 'transparent',
     grouped: false,
   }));
+  const narrow = isNarrow();
   const forms = shortForms(texts.flatMap(({ cells }) => cells).join('\n'));
   return chart({
     ...parts,
     how: forms.length === 0 ? parts.how : `${parts.how} ${capital(forms.join('; '))}.`,
-    bodyHeight: above + rows.length * each,
+    bodyHeight: above + rows.length * (narrow ? NARROW_ROW : each),
     type: 'bar',
-    data: { labels: rows.map(({ label }) => label), datasets: [...datasets, ...spans] },
+    data: {
+      labels: rows.map(({ label }) => label),
+      datasets: [...datasets, ...spans].map((set) => (narrow ? { ...set, barThickness: NARROW_BAR } : set)),
+    },
     options: { indexAxis: 'y' },
     scales: {
       x: { ...values, position: 'top' },
-      y: nameAxis(rows, stacked),
+      y: nameAxis(rows, stacked, narrow),
       room: roomForText(
-        texts.reduce((room, text) => room + columnWidth(text) + COLUMN_GAP, FIRST_GAP - COLUMN_GAP),
+        narrow
+          ? 16
+          : texts.reduce((room, text) => room + columnWidth(text) + COLUMN_GAP, FIRST_GAP - COLUMN_GAP),
       ),
     },
-    plugins: [...plugins, ...spans.map((_, i) => whiskers(datasets.length + i)), textColumns(texts)],
+    plugins: [
+      ...plugins,
+      ...spans.map((_, i) => whiskers(datasets.length + i)),
+      narrow ? namesAbove(rows, texts) : textColumns(texts),
+    ],
+  });
+}
+
+/** On a phone: height of a row and its bar, with the name above and the first figure below it. CSS pixels. */
+const NARROW_ROW = 62,
+  NARROW_BAR = 16;
+
+function namesAbove(rows: readonly Row<unknown>[], [figures]: readonly Texts[]): Plugin {
+  return drawing('names above', (context, chart) => {
+    const names = axisOf(chart, 'y'),
+      room = LAYOUT.width - 8,
+      head = figures?.head.join(' ') ?? '';
+    context.textBaseline = 'middle';
+    for (const [row, { label, item }] of rows.entries()) {
+      const y = names.getPixelForValue(row),
+        weight = item === null ? '600' : 'normal',
+        cell = figures?.cells[row] ?? null;
+      context.fillStyle = INK;
+      context.font = font(SIZE.text, weight);
+      context.fillText(fit(label, room, SIZE.text, weight), 2, y - 19);
+      if (cell === null) continue;
+      context.fillStyle = MUTED;
+      context.font = font(SIZE.small);
+      context.fillText(fit(`${head}: ${cell}`, room, SIZE.small), 2, y + 18);
+    }
   });
 }
 
@@ -134,15 +169,16 @@ export function rowHeight(rows: number): number {
 }
 
 /** The axis of names at the left, as wide as the names need. */
-function nameAxis(rows: readonly Row<unknown>[], stacked: boolean): Axis {
+function nameAxis(rows: readonly Row<unknown>[], stacked: boolean, narrow: boolean): Axis {
   const weight = (row: Row<unknown> | undefined): 'normal' | '600' => (row?.item === null ? '600' : 'normal');
-  const room = Math.max(...rows.map((row) => textWidth(row.label, SIZE.text, weight(row)))) + 14;
+  const room = narrow ? 4 : Math.max(...rows.map((row) => textWidth(row.label, SIZE.text, weight(row)))) + 14;
   return {
     type: 'category',
     stacked,
     grid: { display: false },
     border: { display: false },
     ticks: {
+      display: !narrow,
       autoSkip: false,
       crossAlign: 'far',
       color: INK,

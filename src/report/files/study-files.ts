@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { renderPng } from '../canvas.js';
 import type { Chart, DrawChart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
@@ -36,9 +37,10 @@ export function studyFiles<Results>({
     );
     const missing = letters.notice();
     if (missing !== undefined) notice?.(missing);
-    const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]);
+    const json = stableJson(results),
+      files = new Map<string, string | Buffer>([['results.json', json]]);
     for (const { name, png } of pictures) files.set(`${name}.png`, png);
-    files.set('report.html', renderPage(page(results), pictures));
+    files.set('report.html', renderPage(page(results), pictures, { results: json, script: pageScript() }));
     for (const [name, write] of Object.entries(data)) {
       const text = write(results);
       if (text !== null) files.set(name, text);
@@ -47,13 +49,22 @@ export function studyFiles<Results>({
   };
 }
 
+/** Built beside the program; from the sources, as in tests, it is that of the last build. */
+const SCRIPT = new URL(
+  import.meta.url.endsWith('.ts') ? '../../../dist/page/live.js' : '../page/live.js',
+  import.meta.url,
+);
+/** As it may stand in an element. */
+const pageScript = (): string =>
+  readFileSync(SCRIPT, 'utf8').replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+
 async function pictureOf(
   name: string,
-  { alt, width, height, configuration }: Chart,
+  { alt, finding, how, width, height, configuration }: Chart,
   letters: MissingLetters,
-): Promise<Picture> {
+): Promise<Picture & { readonly png: Buffer }> {
   const png = await renderPng(configuration, width, height, (text) => {
     letters.look(text);
   });
-  return { name, alt, width, height, png };
+  return { name, alt, finding, how, png };
 }

@@ -2,22 +2,16 @@ import type { BufferResults, LayoutResult } from '../../study/buffers/results.js
 import { count, exact, intervalName, number } from '../../study/format.js';
 import { togetherText } from '../buffers.js';
 import { type Column, columns, type PageTable } from '../columns.js';
-import { figure, noteOf, origin, type PageContent } from './page.js';
+import { buffersFirst } from '../first/buffers.js';
+import { noteOf, origin, type PageContent } from './page.js';
 
 /** The page of shared-out places. */
 export function buffersPage(results: BufferResults): PageContent {
-  const { scenario, answer, chosen, present, gain, best, more, unit, replications, freshReplications } =
-    results;
+  const { scenario, answer, chosen, present, replications, freshReplications } = results;
   return {
     scenario: scenario.name,
-    answer: answer.sentence,
-    headline: [
-      figure(`Chosen, ${count(chosen.total, 'place')}, ${unit}`, chosen.rate),
-      figure(`As it is, ${count(present.total, 'place')}, ${unit}`, present.rate),
-      best === null || more === null
-        ? figure('Chosen against as it is', gain.difference)
-        : figure(`${count(more.places, 'place')} more, ${best.total} in all, would bring`, more.difference),
-    ],
+    first: buffersFirst(results),
+    inFull: answer.sentence,
     findings: findings(results),
     costsAndDates: [
       chosen.costPerDay === null || present.costPerDay === null

@@ -1,11 +1,11 @@
 import type { CompareResults } from '../../study/compare/results.js';
 import { bounds, count, exact, interval, number, short, signed } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
-import { eachWorking } from '../../study/planners-unit.js';
 import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared, togetherText } from '../compare.js';
+import { compareFirst } from '../first/compare.js';
 import { NO_PRICES } from '../tables/costs.js';
-import { type Figure, figure, noteOf, origin, type PageContent } from './page.js';
+import { noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a comparison. */
 export function comparePage(results: CompareResults): PageContent {
@@ -16,8 +16,8 @@ export function comparePage(results: CompareResults): PageContent {
     each = count(whatIfs.length, 'what-if');
   return {
     scenario: `${scenario.name}: base and ${each}`,
-    answer: results.answer,
-    headline: measures.slice(0, 1).flatMap((measure) => figures(measure, results)),
+    first: compareFirst(results),
+    inFull: results.answer,
     findings: results.findings.length === 0 ? ['No variant came to a standstill.'] : results.findings,
     costsAndDates: [...[...dates, ...costs].flatMap(differences), ...(costs.length === 0 ? [NO_PRICES] : [])],
     assumptions: [
@@ -56,22 +56,6 @@ function zoneNote(measures: readonly MeasureCompared[]): string {
     'the whole interval; at least a little better: more than nothing, but perhaps not by what matters; no ' +
     'difference that matters: the whole interval lies within it; not settled: more replications are needed.'
   );
-}
-
-/** The base, and the what-if that ships the most. */
-function figures({ base, whatIfs, unit }: MeasureCompared, { rateUnit }: CompareResults): Figure[] {
-  const [best] = [...whatIfs].sort((a, b) => b.difference.mean - a.difference.mean);
-  const shipped = figure(`Base, ${unit}`, base);
-  if (best === undefined) return [shipped];
-  const { whatIf, difference, words } = best;
-  return [
-    shipped,
-    {
-      what: `${whatIf}, more ${eachWorking(rateUnit)}`,
-      value: signed(difference),
-      interval: `${interval(difference)}, ${count(difference.n, 'pair')}; ${words}`,
-    },
-  ];
 }
 
 function differences({ name, unit, whatIfs }: MeasureCompared): string[] {

@@ -1,20 +1,21 @@
-import { asEstimate, bounds, count, exact, intervalName, number, short } from '../../study/format.js';
+import { asEstimate, count, exact, intervalName, number, short } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
-import { each, inUnit, type PlannersUnit, rateText, unitsEach } from '../../study/planners-unit.js';
+import { each, inUnit, type PlannersUnit, rateText } from '../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import { columns, filled, type PageTable, percent } from '../columns.js';
 import { triedAt } from '../constraint.js';
+import { rateFirst } from '../first/rate.js';
 import { byUse, USED_NOTE, usedColumns } from '../tables/bottlenecks.js';
 import { constraintFindings, constraintTables } from './constraint.js';
-import { type Figure, noteOf, origin, type PageContent } from './page.js';
+import { noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a rate study. */
 export function ratePage(results: RateResults): PageContent {
   const { scenario, answer, ramp, replications, mostReplications, plannedPerDay, rateUnit } = results;
   return {
     scenario: scenario.name,
-    answer: answer.sentence,
-    headline: headline(results),
+    first: rateFirst(results),
+    inFull: answer.sentence,
     findings: [...constraintFindings(results.constraint, triedAt(results)), ...findings(results)],
     costsAndDates: [ramp.sentence],
     assumptions: assumptions(results),
@@ -31,34 +32,6 @@ export function ratePage(results: RateResults): PageContent {
     ]),
     more: 'All of these numbers are in results.json and the CSV files beside this page.',
   };
-}
-
-function headline(results: RateResults): Figure[] {
-  const {
-    answer: { highestPerDay },
-    points,
-    arithmetic,
-    grid,
-    level,
-    rateUnit,
-  } = results;
-  const best = points.find(({ perDay }) => perDay === highestPerDay);
-  return [
-    {
-      what: `Highest rate that holds, ${unitsEach(rateUnit)}`,
-      value: highestPerDay === null ? 'none' : exact(inUnit(highestPerDay, rateUnit)),
-      interval:
-        best === undefined
-          ? `none from ${exact(inUnit(grid.from, rateUnit))} on`
-          : `${best.keptUp.count} of ${count(best.replications, 'build')} keep up, ` +
-            `${intervalName(level)} ${bounds(asEstimate(best.keptUp), 100)} %`,
-    },
-    {
-      what: 'Ceiling by arithmetic',
-      value: arithmetic === null ? 'none' : number(inUnit(arithmetic.perDay, rateUnit)),
-      interval: arithmetic === null ? 'nothing limits' : arithmetic.name,
-    },
-  ];
 }
 
 function findings({ points, changes, rateUnit, answer: { contradictions } }: RateResults): string[] {

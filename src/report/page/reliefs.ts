@@ -11,31 +11,22 @@ import {
 import { each, eachWorking, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { columns, filled, type PageTable } from '../columns.js';
+import { reliefsFirst } from '../first/reliefs.js';
 import { countedIn, leftText, levelsText, savedText } from '../reliefs.js';
 import { NO_PRICES } from '../tables/costs.js';
-import { figure, origin, type PageContent } from './page.js';
+import { origin, type PageContent } from './page.js';
 
 const FINDINGS = 5;
 
 /** One page: the best relief, how sure that is, what to measure next; then every relief and assumption. */
 export function reliefsPage(results: ReliefsResults): PageContent {
-  const { scenario, base, reliefs, replications, answer, best, rate, skipped, rateUnit } = results,
+  const { scenario, reliefs, replications, answer, rate, skipped, rateUnit } = results,
     units = unitsEach(rateUnit),
     left = leftText(results);
   return {
     scenario: scenario.name,
-    answer: answer.sentence,
-    headline: [
-      ...reliefs
-        .slice(0, 1)
-        .map(({ text, gain }) =>
-          figure(
-            `${best?.named === 1 && best.others === 0 ? 'Best single relief' : text}, additional ${units}`,
-            gain,
-          ),
-        ),
-      figure(`Shipped without it, ${units}`, base.throughput),
-    ],
+    first: reliefsFirst(results),
+    inFull: answer.sentence,
     findings: reliefs
       .slice(0, FINDINGS)
       .map(({ rank, text, gain }) => `${rank}. ${text}: ${withInterval(gain)} ${units}.`),

@@ -1,0 +1,58 @@
+import type { BufferResults } from '../../study/buffers/results.js';
+import { count, exact, number } from '../../study/format.js';
+import { between, type FirstScreen, gain, how } from './first.js';
+
+export function buffersFirst(results: BufferResults): FirstScreen {
+  const {
+      scenario,
+      answer,
+      chosen,
+      present,
+      gain: against,
+      goal,
+      currency,
+      zone,
+      more,
+      unit,
+      spots,
+    } = results,
+    { low, high } = against.difference,
+    places = count(chosen.total, 'waiting place'),
+    isTarget = goal.kind === 'target';
+  return {
+    question: isTarget
+      ? `How few waiting places does “${scenario.name}” need for ${number(goal.rate)} ${unit}?`
+      : `Where does “${scenario.name}” best put up to ${count(goal.places, 'waiting place')}?`,
+    answer: isTarget
+      ? {
+          found: `${places}.`,
+          reached: `${places}, found so far.`,
+          'not settled': `About ${places}; more runs would settle it.`,
+          'not reached': 'Not reached with the places tried.',
+          'out of reach': 'Out of reach, however many places.',
+        }[answer.verdict]
+      : low !== null && low > 0
+        ? `${places} ship more than today’s ${exact(present.total)}.`
+        : high !== null && high < 0
+          ? `${places} ship less than today’s ${exact(present.total)}.`
+          : `${places} ship about what today’s ${exact(present.total)} do.`,
+    sure: `With them ${between(chosen.rate)} ${unit} (${how(chosen.rate)}); against today ${gain(against.difference)}.`,
+    why:
+      more === null
+        ? null
+        : `${count(more.places, 'place')} more would bring ${gain(more.difference)}` +
+          `${more.isSettled ? '' : ', which more runs would settle'}.`,
+    toDo:
+      spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; ') + '.',
+    whenAndCost:
+      chosen.costPerDay === null || present.costPerDay === null
+        ? ['The scenario gives a waiting place no price.']
+        : [
+            `Their floor costs ${number(chosen.costPerDay)} ${currency ?? ''} a day; today’s ` +
+              `${number(present.costPerDay)}.`,
+          ],
+    rests:
+      `Found by moving one place at a time; nothing proves it the best. A difference below ` +
+      `${number(100 * zone)} % does not matter. Whether there is floor space is not known.`,
+  };
+}
