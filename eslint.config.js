@@ -92,7 +92,7 @@ export default defineConfig(
     rules: { '@typescript-eslint/no-non-null-assertion': 'off' },
   },
   {
-    files: ['src/live/**/*.ts'],
+    files: ['src/live/**/*.ts', 'tests/live/**/*.ts'],
     languageOptions: { parserOptions: { project: './tsconfig.live.json' } },
   },
   {

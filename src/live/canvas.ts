@@ -1,6 +1,6 @@
 /**
- * What `report/canvas.ts` is for pictures in a page: the build of the page puts this file in its place, so that
- * one definition of a picture is drawn there and in PNG files.
+ * What `report/canvas.ts` is for pictures in a page: the build of the page puts this file in its place, so
+ * that one definition of a picture is drawn there and in PNG files.
  */
 
 /** Device pixels per CSS pixel of patterns. */
@@ -27,7 +27,8 @@ export const font = (size: number, weight: 'normal' | '600' = 'normal'): string 
 let ruler: CanvasRenderingContext2D | undefined;
 /** Width of a line of text, CSS pixels. */
 export function textWidth(text: string, size: number, weight: 'normal' | '600' = 'normal'): number {
-  ruler ??= newCanvas(1, 1).getContext('2d') as CanvasRenderingContext2D;
+  ruler ??= newCanvas(1, 1).getContext('2d') ?? undefined;
+  if (ruler === undefined) return 0;
   ruler.font = font(size, weight);
   return ruler.measureText(text).width;
 }

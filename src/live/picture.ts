@@ -86,8 +86,8 @@ export class Picture {
             displayColors: false,
             filter: (item, _, items) => item === items[0],
             callbacks: {
-              title: ([item]) => (item === undefined ? '' : labelAt(item.chart as Chart, item.dataIndex)),
-              label: (item) => saidAt(item.chart as Chart, item.dataIndex),
+              title: ([item]) => (item === undefined ? '' : labelAt(item.chart, item.dataIndex)),
+              label: (item) => saidAt(item.chart, item.dataIndex),
             },
           },
         },

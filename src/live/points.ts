@@ -11,7 +11,7 @@ export interface Series {
 
 const END = /^(.*), (\d.* CI) (low|high)$/;
 
-/** Series in the order of the picture; the edges of a band belong to its line, bars of intervals stand alone. */
+/** Series in the order of the picture; the edges of a band belong to its line. */
 export function seriesOf(chart: Chart): Series[] {
   const { datasets } = chart.data,
     edges = datasets.map(({ label = '' }) => END.exec(label));
@@ -51,7 +51,7 @@ function textOf(value: unknown): string | null {
 /** What a place of the picture is called: a week, a station. */
 export const labelAt = (chart: Chart, index: number): string => {
   const label: unknown = chart.data.labels?.[index];
-  return Array.isArray(label) ? label.join(' ') : String(label ?? index + 1);
+  return typeof label === 'string' ? label : Array.isArray(label) ? label.join(' ') : String(index + 1);
 };
 
 /** The values at a place, a line each. */

@@ -1,13 +1,20 @@
-import type { Plugin } from 'chart.js';
 import { capital, shortForms } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import { font, textWidth } from '../canvas.js';
-import { axisOf, drawing } from '../drawing.js';
-import { INK, isNarrow, LAYOUT, MUTED, SIZE } from '../style.js';
+import { textWidth } from '../canvas.js';
+import { INK, isNarrow, SIZE } from '../style.js';
 import { fit } from '../text.js';
 import { type Axis, roomForText } from './axes.js';
 import { type Chart, chart, type Dataset, type Parts } from './chart.js';
 import { whiskers } from './marks.js';
+import {
+  COLUMN_GAP,
+  columnWidth,
+  FIRST_GAP,
+  NARROW_BAR,
+  NARROW_ROW,
+  namesAbove,
+  textColumns,
+} from './row-texts.js';
 
 /** A row of a chart with horizontal bars: a thing with its name, or the heading of a site (`item` null). */
 export interface Row<Item> {
@@ -20,10 +27,8 @@ export interface Row<Item> {
  */
 type TextColumn<Item> = readonly [head: readonly string[], cell: (item: Item) => string];
 
-/** Gaps ahead of a column of text; the first stands beside the last number of the axis. CSS pixels. */
-const COLUMN_GAP = 22,
-  FIRST_GAP = 36,
-  NAME_ROOM = 330;
+/** For names beside their bars, CSS pixels. */
+const NAME_ROOM = 330;
 
 /** A name as it stands beside its bars: shortened if it is very long. `room` is in CSS pixels. */
 export function rowLabel(name: string, weight: 'normal' | '600' = 'normal', room = NAME_ROOM): string {
@@ -138,31 +143,6 @@ export function rowChart<Item>({
   });
 }
 
-/** On a phone: height of a row and its bar, with the name above and the first figure below it. CSS pixels. */
-const NARROW_ROW = 62,
-  NARROW_BAR = 16;
-
-function namesAbove(rows: readonly Row<unknown>[], [figures]: readonly Texts[]): Plugin {
-  return drawing('names above', (context, chart) => {
-    const names = axisOf(chart, 'y'),
-      room = LAYOUT.width - 8,
-      head = figures?.head.join(' ') ?? '';
-    context.textBaseline = 'middle';
-    for (const [row, { label, item }] of rows.entries()) {
-      const y = names.getPixelForValue(row),
-        weight = item === null ? '600' : 'normal',
-        cell = figures?.cells[row] ?? null;
-      context.fillStyle = INK;
-      context.font = font(SIZE.text, weight);
-      context.fillText(fit(label, room, SIZE.text, weight), 2, y - 19);
-      if (cell === null) continue;
-      context.fillStyle = MUTED;
-      context.font = font(SIZE.small);
-      context.fillText(fit(`${head}: ${cell}`, room, SIZE.small), 2, y + 18);
-    }
-  });
-}
-
 /** Height of one row, CSS pixels: closer when there are many. */
 export function rowHeight(rows: number): number {
   return rows > 30 ? 21 : 26;
@@ -192,35 +172,4 @@ function nameAxis(rows: readonly Row<unknown>[], stacked: boolean, narrow: boole
       scale.width = room;
     },
   };
-}
-
-/** Texts of a column, null beside headings. */
-interface Texts {
-  readonly head: readonly string[];
-  readonly cells: readonly (string | null)[];
-}
-
-/** Writes the text columns at the right of the plot, their heads level with the axis above it. */
-function textColumns(columns: readonly Texts[]): Plugin {
-  return drawing('text columns', (context, chart) => {
-    const names = axisOf(chart, 'y');
-    let x = chart.chartArea.right + FIRST_GAP;
-    context.textBaseline = 'middle';
-    for (const each of columns) {
-      context.fillStyle = MUTED;
-      context.font = font(SIZE.small);
-      each.head.forEach((line, index) => {
-        context.fillText(line, x, chart.chartArea.top - 14 - 15 * (each.head.length - 1 - index));
-      });
-      context.fillStyle = INK;
-      each.cells.forEach((cell, row) => {
-        if (cell !== null) context.fillText(cell, x, names.getPixelForValue(row));
-      });
-      x += columnWidth(each) + COLUMN_GAP;
-    }
-  });
-}
-
-function columnWidth({ head, cells }: Texts): number {
-  return Math.ceil(Math.max(...[...head, ...cells].map((text) => textWidth(text ?? '', SIZE.small))));
 }

@@ -1,5 +1,6 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import { count, exact, number } from '../../study/format.js';
+import { boundsOf } from '../../study/statistics/estimate.js';
 import { between, type FirstScreen, gain, how } from './first.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
@@ -16,7 +17,6 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       unit,
       spots,
     } = results,
-    { low, high } = against.difference,
     places = count(chosen.total, 'waiting place'),
     isTarget = goal.kind === 'target';
   return {
@@ -31,12 +31,10 @@ export function buffersFirst(results: BufferResults): FirstScreen {
           'not reached': 'Not reached with the places tried.',
           'out of reach': 'Out of reach, however many places.',
         }[answer.verdict]
-      : low !== null && low > 0
-        ? `${places} ship more than today’s ${exact(present.total)}.`
-        : high !== null && high < 0
-          ? `${places} ship less than today’s ${exact(present.total)}.`
-          : `${places} ship about what today’s ${exact(present.total)} do.`,
-    sure: `With them ${between(chosen.rate)} ${unit} (${how(chosen.rate)}); against today ${gain(against.difference)}.`,
+      : `${places} ship ${comparedWith(results)} today’s ${exact(present.total)}.`,
+    sure:
+      `With them ${between(chosen.rate)} ${unit} (${how(chosen.rate)}); against today ` +
+      `${gain(against.difference)}.`,
     why:
       more === null
         ? null
@@ -55,4 +53,13 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       `Found by moving one place at a time; nothing proves it the best. A difference below ` +
       `${number(100 * zone)} % does not matter. Whether there is floor space is not known.`,
   };
+}
+
+/** By the whole interval of the difference to the layout as it is, and by what does not matter. */
+function comparedWith({ gain: { difference }, present, zone }: BufferResults): string {
+  const { low, high } = boundsOf(difference),
+    matters = zone * present.rate.mean;
+  if (low > matters) return 'more than';
+  if (high < -matters) return 'less than';
+  return low >= -matters && high <= matters ? 'as much as' : 'about as much as';
 }

@@ -5,7 +5,7 @@ import { byMeasure, type MeasureCompared } from '../compare.js';
 import { between, type FirstScreen, gain, how } from './first.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
-  const { scenario, whatIfs, rateUnit, differenceLevel } = results,
+  const { scenario, rateUnit, differenceLevel } = results,
     [main] = byMeasure(results),
     a = each(rateUnit);
   const best =
@@ -28,14 +28,16 @@ export function compareFirst(results: CompareResults): FirstScreen {
       .flatMap((measure) => others(measure, best?.whatIf)),
     rests:
       `Each what-if is ${scenario.name} with its changes and nothing else; all intervals are ` +
-      `${exact(Number((100 * differenceLevel).toFixed(2)))} %, so that all ${count(whatIfs.length, 'what-if')} hold together.`,
+      `${exact(Number((100 * differenceLevel).toFixed(2)))} %, so that all of ` +
+      'it holds together.',
   };
 }
 
 function question({ base: { askedPerDay: asked }, whatIfs, rateUnit }: CompareResults): string {
   return asked === null
     ? `Which of ${count(whatIfs.length, 'what-if')} ships more?`
-    : `Which of ${count(whatIfs.length, 'what-if')} ships ${exact(inUnit(asked, rateUnit))} ${eachWorking(rateUnit)}?`;
+    : `Which of ${count(whatIfs.length, 'what-if')} ships ` +
+        `${exact(inUnit(asked, rateUnit))} ${eachWorking(rateUnit)}?`;
 }
 
 /** Which of them surely ship what their plan asks, by the whole interval. */

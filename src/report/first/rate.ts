@@ -21,11 +21,10 @@ export function rateFirst(results: RateResults): FirstScreen {
       (best === undefined
         ? ''
         : `At that rate ${exact(best.keptUp.count)} of ${exact(best.keptUp.n)} builds keep up. `) +
-      (spread === null
-        ? ''
-        : spread.low === spread.high
-          ? `${tenths(spread.share)} such studies would say the same.`
-          : `${tenths(spread.share)} such studies would say ${rates(spread.low)} to ${rates(spread.high)} ${a}.`),
+      (spread.low === spread.high
+        ? `${tenths(spread.share)} such studies would say the same.`
+        : `${tenths(spread.share)} such studies would say ${rates(spread.low)} to ` +
+          `${rates(spread.high)} ${a}.`),
     why: constraint === null ? null : `Above that: ${whyText(constraint)}`,
     toDo: isAbove
       ? `rateproof reliefs ${scenario.file} tries what would raise it, with gains and costs.`

@@ -54,7 +54,7 @@ function costs(
   if (first === undefined || change === null) return [`${now}.`];
   const less = change.high !== null && change.high < 0;
   return [
-    `${now}; with ${first.text} ${less ? 'less' : 'other'} by ${bounds(change)} ${currency ?? ''}, what it costs to ` +
-      'have it not counted.',
+    `${now}; with ${first.text} ${less ? 'less' : 'other'} by ${bounds(change)} ${currency ?? ''}, ` +
+      'what it costs to have it not counted.',
   ];
 }

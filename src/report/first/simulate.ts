@@ -35,7 +35,8 @@ export function simulateFirst(results: Results): FirstScreen {
 function keptUp({ answer: { keptUp: seen } }: Results): string {
   if (seen === null) return '';
   const [some, all] = [exact(seen.count), exact(seen.n)];
-  return ` ${seen.count === 0 ? 'None' : seen.count === seen.n ? 'All' : some} of ${all} builds keep up with it.`;
+  const who = seen.count === 0 ? 'None' : seen.count === seen.n ? 'All' : some;
+  return ` ${who} of ${all} builds keep up with it.`;
 }
 
 /** What stops it, without what else was tried. */
@@ -89,6 +90,7 @@ function cost({ costs }: Results): string[] {
   if (costs === null) return ['The scenario gives no prices.'];
   const { perUnit, rework, currency } = costs;
   return [
-    `A unit costs ${mean(perUnit)} ${currency} (${bounds(perUnit)}), ${mean(rework.costPerUnit)} of it for rework.`,
+    `A unit costs ${mean(perUnit)} ${currency} (${bounds(perUnit)}), ${mean(rework.costPerUnit)} of it ` +
+      'for rework.',
   ];
 }

@@ -1,7 +1,7 @@
 /**
- * The sheet of the page: a report on paper. One column of text in four sizes, black on near-white, one accent;
- * dark where the reader's setting asks for it, with the pictures on white as they are drawn; its own form for
- * paper, A4 and Letter.
+ * The sheet of the page: a report on paper. One column of text in four sizes, black on near-white, one
+ * accent; dark where the reader's setting asks for it, with the pictures on white as they are drawn; its own
+ * form for paper, A4 and Letter.
  */
 export const LOOK = `
 :root {
@@ -13,11 +13,16 @@ export const LOOK = `
 }
 * { box-sizing: border-box; }
 html { scroll-behavior: auto; }
-body { margin: 0; background: var(--ground); color: var(--ink); font: 1rem/1.5 system-ui, "Segoe UI", sans-serif; }
+body {
+  margin: 0; background: var(--ground); color: var(--ink); font: 1rem/1.5 system-ui, "Segoe UI", sans-serif;
+}
 main { max-width: 1080px; margin: 0 auto; padding: 20px 16px 56px; }
 h1, h2, h3 { line-height: 1.25; text-wrap: balance; overflow-wrap: anywhere; }
 h1 { font-size: 2.1rem; font-weight: 700; margin: 2px 0 8px; max-width: 24ch; }
-h2 { font-size: 1.3rem; font-weight: 600; margin: 44px 0 8px; padding-top: 10px; border-top: 2px solid var(--ink); }
+h2 {
+  font-size: 1.3rem; font-weight: 600; margin: 44px 0 8px; padding-top: 10px;
+  border-top: 2px solid var(--ink);
+}
 h3 { font-size: 1rem; font-weight: 600; margin: 26px 0 2px; max-width: 70ch; }
 p, ul, ol, dl { margin: 6px 0 10px; max-width: 70ch; overflow-wrap: anywhere; }
 ul { padding-left: 20px; }
@@ -28,12 +33,18 @@ ul { padding-left: 20px; }
 .first dd { margin: 0; overflow-wrap: anywhere; }
 .first dd p { margin: 0; }
 a { color: var(--accent); }
-nav ol { display: flex; flex-wrap: wrap; gap: 0 20px; padding: 0; margin: 22px 0 0; list-style: none; max-width: none; }
+nav ol {
+  display: flex; flex-wrap: wrap; gap: 0 20px; padding: 0; margin: 22px 0 0; list-style: none;
+  max-width: none;
+}
 nav a { display: inline-block; padding: 10px 0; }
 figure { margin: 14px 0 30px; }
 figcaption h3 { margin-top: 0; }
-.ground { background: var(--sheet); color: #1a1a1a; border: 1px solid var(--line); padding: 6px; min-height: 120px; }
-.ground:focus-visible, summary:focus-visible, button:focus-visible, a:focus-visible, .scroll:focus-visible {
+.ground {
+  background: var(--sheet); color: #1a1a1a; border: 1px solid var(--line); padding: 6px; min-height: 120px;
+}
+.ground:focus-visible, summary:focus-visible, button:focus-visible, a:focus-visible,
+.scroll:focus-visible {
   outline: 3px solid var(--accent); outline-offset: 2px;
 }
 .ground canvas { display: block; }
@@ -51,7 +62,9 @@ details.table > summary { font-weight: 600; }
 .scroll { overflow-x: auto; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 caption { text-align: left; color: var(--soft); padding: 0 0 6px; max-width: 70ch; }
-th, td { padding: 4px 14px 4px 0; border-bottom: 1px solid var(--line); text-align: left; vertical-align: top; }
+th, td {
+  padding: 4px 14px 4px 0; border-bottom: 1px solid var(--line); text-align: left; vertical-align: top;
+}
 thead th { border-bottom: 2px solid var(--ink); vertical-align: bottom; }
 tbody th { font-weight: 400; min-width: 10em; }
 td { white-space: nowrap; }

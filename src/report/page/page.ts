@@ -54,7 +54,7 @@ export interface Carried {
   readonly script: string;
 }
 
-/** One HTML page that needs no other file and no network. The first picture is the one of the first screen. */
+/** One HTML page that needs no other file and no network. The first picture is on the first screen. */
 export function renderPage(content: PageContent, pictures: readonly Picture[], carried: Carried): string {
   const page = eta.renderString(PAGE_TEMPLATE, {
     ...content,

@@ -8,7 +8,8 @@ const FIGURE = `
 <p class="said unseen" aria-live="polite"></p>
 <div class="keys" role="group" aria-label="series"></div>
 <button class="more" type="button" hidden></button>
-<details class="numbers"><summary>Its numbers</summary><div class="scroll" role="region" tabindex="0" aria-label="numbers of the picture"></div></details>
+<details class="numbers"><summary>Its numbers</summary>
+<div class="scroll" role="region" tabindex="0" aria-label="numbers of the picture"></div></details>
 </figure>
 `;
 
@@ -21,7 +22,8 @@ export const PAGE_TEMPLATE = `<!doctype html>
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; worker-src blob:">
+<meta http-equiv="Content-Security-Policy"
+content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; worker-src blob:">
 <title><%= it.first.answer %> <%= it.scenario %></title>
 <style>${LOOK}</style>
 </head>
@@ -36,7 +38,8 @@ export const PAGE_TEMPLATE = `<!doctype html>
 <dt>What stops it</dt><dd><%= it.first.why %></dd>
 <% } %>
 <dt>What to do</dt><dd><%= it.first.toDo %></dd>
-<dt>When, and what it costs</dt><dd><% it.first.whenAndCost.forEach((each) => { %><p><%= each %></p><% }) %></dd>
+<dt>When, and what it costs</dt>
+<dd><% it.first.whenAndCost.forEach((each) => { %><p><%= each %></p><% }) %></dd>
 <dt>What it rests on</dt><dd><a href="#rests"><%= it.first.rests %></a></dd>
 </dl>
 <% it.pictures.slice(0, 1).forEach((picture) => { %>
@@ -51,7 +54,8 @@ ${FIGURE}
 <li><a href="#made">How it was done</a></li>
 </ol></nav>
 <p id="walk" class="unseen">Arrow keys go from place to place in a picture.</p>
-<noscript><p>The pictures are drawn by a script, which does not run here; the PNG files beside this page hold them.</p></noscript>
+<noscript><p>The pictures are drawn by a script, which does not run here; the PNG files beside this
+page hold them.</p></noscript>
 <section class="after" aria-labelledby="found">
 <h2 id="found">All that was found</h2>
 <p><%= it.inFull %></p>
