@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -119,6 +120,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   it('has the numbers of a picture in a table, as many as there are weeks', async () => {
     const { page } = await open(browser, pageOf('simulate'), SIZES[1]);
     await page.click('figure .numbers summary');
+    await setTimeout(300);
     const rows = await page.$$eval('figure .numbers tbody tr', (all) => all.map((row) => row.textContent));
     const { series } = JSON.parse(readFileSync(join(folder, 'simulate/results.json'), 'utf8')) as {
       series: { labels: string[] };
