@@ -7,8 +7,8 @@ import { rateThroughput } from '../charts/studies/rate-throughput.js';
 import { rateWipLead } from '../charts/studies/rate-wip-lead.js';
 import { triedAt } from '../constraint.js';
 import { ratePage } from '../page/rate.js';
-import { lossesCsv, trialsCsv } from './constraint.js';
-import { csv, measure, proportion } from './csv.js';
+import { lossesData, trialsData } from './constraint.js';
+import { type FileTable, fileTable, measure, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** Every picture of a rate study, in the order of the page. */
@@ -25,15 +25,16 @@ export const rateFiles = studyFiles<RateResults>({
   charts: RATE_CHARTS,
   page: ratePage,
   data: {
-    'rates.csv': ratesCsv,
-    'losses.csv': ({ constraint }) => lossesCsv(constraint),
-    'trials.csv': ({ constraint }) => trialsCsv(constraint),
+    'rates.csv': ratesData,
+    'losses.csv': ({ constraint }) => lossesData(constraint),
+    'trials.csv': ({ constraint }) => trialsData(constraint),
   },
+  sheets: [],
 });
 
 /** One row a rate. */
-export function ratesCsv({ points }: RateResults): string {
-  return csv(points, [
+export function ratesData({ points }: RateResults): FileTable {
+  return fileTable(points, [
     ['per_day', 'perDay'],
     ['verdict', 'verdict'],
     ['why', 'why'],

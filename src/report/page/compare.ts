@@ -1,9 +1,10 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { bounds, count, exact, interval, number, short, signed } from '../../study/format.js';
+import { count, exact, interval, number, short, signed } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
 import { eachWorking } from '../../study/planners-unit.js';
 import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared, togetherText } from '../compare.js';
+import { counted, difference, rounded, written } from '../sheets/cells.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { type Figure, figure, noteOf, origin, type PageContent } from './page.js';
 
@@ -63,13 +64,14 @@ function figures({ base, whatIfs, unit }: MeasureCompared, { rateUnit }: Compare
   const [best] = [...whatIfs].sort((a, b) => b.difference.mean - a.difference.mean);
   const shipped = figure(`Base, ${unit}`, base);
   if (best === undefined) return [shipped];
-  const { whatIf, difference, words } = best;
+  const { whatIf, difference: more, words } = best;
   return [
     shipped,
     {
       what: `${whatIf}, more ${eachWorking(rateUnit)}`,
-      value: signed(difference),
-      interval: `${interval(difference)}, ${count(difference.n, 'pair')}; ${words}`,
+      value: signed(more),
+      interval: `${interval(more)}, ${count(more.n, 'pair')}; ${words}`,
+      cell: difference(more),
     },
   ];
 }
@@ -91,8 +93,8 @@ function changes({ whatIfs }: CompareResults): PageTable {
       changed.map(({ path, words, before, after }, i) => [
         name,
         words,
-        before ?? 'not there',
-        after ?? 'taken out',
+        written(before ?? 'not there'),
+        written(after ?? 'taken out'),
         path,
         i === 0 ? (note ?? '') : '',
       ]),
@@ -114,10 +116,10 @@ function measureTable(
     ...columns(whatIfs, [
       ['what-if', 'whatIf'],
       ['value', 'value'],
-      ['difference to the base', ({ difference }) => `${signed(difference)} (${bounds(difference)})`],
-      ['pairs', ({ difference }) => exact(difference.n)],
+      ['difference to the base', ({ difference: each }) => difference(each)],
+      ['pairs', ({ difference: { n } }) => counted(n)],
       ['verdict', 'words'],
-      ['pairing', ({ pairingGain }) => (pairingGain === null ? '-' : number(pairingGain))],
+      ['pairing', ({ pairingGain }) => (pairingGain === null ? '-' : rounded(pairingGain))],
     ]),
   };
 }

@@ -3,6 +3,7 @@ import { intervalAndCount, mean } from '../../study/format.js';
 import { shown } from '../../study/shown.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { explained, type PageTable } from '../columns.js';
+import { estimated, type Valued } from '../sheets/cells.js';
 import { unbroken } from '../unbroken.js';
 import { PAGE_TEMPLATE } from './template.js';
 
@@ -20,6 +21,8 @@ export interface Figure {
   readonly what: string;
   readonly value: string;
   readonly interval: string;
+  /** The number itself; undefined where there is none. */
+  readonly cell?: Valued;
 }
 
 /** A fact of where the page comes from. */
@@ -76,6 +79,7 @@ export function figure(what: string, estimate: Estimate): Figure {
     what,
     value: mean(estimate),
     interval: intervalAndCount(estimate),
+    cell: estimated(estimate),
   };
 }
 

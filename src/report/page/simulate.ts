@@ -12,6 +12,7 @@ import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import { mapped } from '../../study/statistics/estimate.js';
 import { toldConstraint } from '../constraint.js';
+import { rounded } from '../sheets/cells.js';
 import { counts } from '../tables/assumptions.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { constraintFindings } from './constraint.js';
@@ -59,6 +60,7 @@ function headline({ answer: { asked, held }, throughput, rateUnit }: Results): F
     {
       what: `Asked, ${units}`,
       value: number(asked),
+      cell: rounded(asked),
       interval: 'the highest rate of the plan',
     },
   ];
