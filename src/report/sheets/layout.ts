@@ -27,6 +27,7 @@ const FORMATS: Readonly<Record<Exclude<Form, 'number'>, string>> = {
   money: '#,##0.00',
   day: 'yyyy-mm-dd',
 };
+const SMALL = '0.0000';
 
 /**
  * A table as a sheet: every value of its cells has a column of its own, the parts of a column stand side by
@@ -88,21 +89,30 @@ function placesOf(title: string, column: number, cells: readonly Cell[]): Place[
 
 /** The same for all of a column, so that their points stand below each other. */
 function numberFormat(parts: readonly Part[]): string {
-  const sizes = parts.flatMap(({ value }) => (typeof value === 'number' ? [Math.abs(value)] : []));
-  if (sizes.every((size) => Number.isInteger(size))) return FORMATS.count;
-  const largest = Math.max(...sizes);
-  return largest < 1 ? '0.0000' : largest < 10 ? '0.000' : largest < 1000 ? '0.00' : '#,##0.0';
+  if (parts.every(({ value }) => Number.isInteger(value ?? 0))) return FORMATS.count;
+  const largest = largestOf(parts);
+  return largest < 1 ? SMALL : largest < 10 ? '0.000' : largest < 1000 ? '0.00' : '#,##0.0';
+}
+
+const largestOf = (parts: readonly Part[]): number =>
+  parts.reduce((most, { value }) => (typeof value === 'number' ? Math.max(most, Math.abs(value)) : most), 0);
+
+/** With more decimals where the column's would leave a digit or none of a number and its interval. */
+function ownFormat(parts: readonly Part[], numbers: string): string {
+  const largest = largestOf(parts);
+  return numbers !== FORMATS.count && largest > 0 && largest < 0.1 ? SMALL : numbers;
 }
 
 function sheetCell(cell: Cell, place: string, numbers: string): SheetCell {
   if (typeof cell === 'string') return { value: place === '' && cell !== '' ? cell : null };
   const { value, form } = cell.parts.find(({ name }) => name === place) ?? { value: null, form: 'number' };
   if (value === null) return { value };
-  if (typeof value === 'number')
-    return Number.isFinite(value)
-      ? // No -0.
-        { value: Number(value.toPrecision(DIGITS)) + 0, format: form === 'number' ? numbers : FORMATS[form] }
-      : { value: null };
+  if (typeof value === 'number') {
+    if (!Number.isFinite(value)) return { value: null };
+    const format = form === 'number' ? ownFormat(cell.parts, numbers) : FORMATS[form];
+    // No -0.
+    return { value: Number(value.toPrecision(DIGITS)) + 0, format };
+  }
   return form === 'day' && DAY.test(value) && value >= FIRST_DAY
     ? { value: new Date(`${value}T00:00:00Z`), format: FORMATS.day }
     : { value };

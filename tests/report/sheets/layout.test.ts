@@ -46,6 +46,9 @@ describe('a table as a sheet', () => {
     expect(formatOf(0.2, 3.4)).toBe('0.000');
     expect(formatOf(0.2, -256.5)).toBe('0.00');
     expect(formatOf(0.2, 16_480)).toBe('#,##0.0');
+    // But for one of which that would leave a digit.
+    expect(formatOf(0.078, 40.2)).toBe('0.0000');
+    expect(formatOf(0, 40.2)).toBe('0.00');
   });
 
   it('makes days of days that a workbook knows, and words of others', () => {
