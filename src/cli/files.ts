@@ -1,4 +1,6 @@
-import { closeSync, fstatSync, openSync, readFileSync, writeFileSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
+import system, { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
+import { placeOf } from '../scenario/file/paths.js';
 import { isInUse } from '../study/run/in-use.js';
 import { systemReason, UsageError } from './usage-error.js';
 
@@ -23,6 +25,44 @@ export function readText(path: string): string {
     throw inWords(error);
   } finally {
     closeSync(handle);
+  }
+}
+
+/**
+ * Reads the files that a scenario names, paths relative to its folder. Only files in this folder, or in a
+ * folder of `more`, are opened, wherever links lead: a scenario from somebody else is not to show other files
+ * of the planner's. Throws an Error that says in words what stands in the way.
+ */
+export function filesBeside(scenario: string, more: readonly string[]): (name: string) => string {
+  const folder = dirname(scenario),
+    allowed = [folder, ...more];
+  return (name) => {
+    const path = placeOf(scenario, name, system);
+    if (!allowed.some((each) => isInside(resolve(each), path))) throw outside();
+    let real: string;
+    try {
+      real = realpathSync(path);
+    } catch (error) {
+      throw inWords(error);
+    }
+    if (!allowed.some((each) => isInside(realOf(each), real))) throw outside();
+    return readText(real);
+  };
+}
+
+const outside = (): Error =>
+  new Error('outside the folder of the scenario; --include-from DIR allows a folder');
+
+function isInside(folder: string, path: string): boolean {
+  const way = relative(folder, path);
+  return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
+function realOf(folder: string): string {
+  try {
+    return realpathSync(folder);
+  } catch {
+    return resolve(folder);
   }
 }
 

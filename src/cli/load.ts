@@ -1,13 +1,13 @@
 import system from 'node:path';
 import type { Model } from '../flow/model/model.js';
 import { compile } from '../scenario/compile.js';
-import { placeOf, shownPath } from '../scenario/file/paths.js';
+import { shownPath } from '../scenario/file/paths.js';
 import { sayProblem } from '../scenario/file/problem.js';
 import { readScenario, spotOf } from '../scenario/read.js';
 import type { Problem } from '../scenario/types/problem.js';
 import type { Scenario } from '../scenario/types/scenario.js';
 import type { RunRequest } from './arguments/options.js';
-import { readText } from './files.js';
+import { filesBeside, readText } from './files.js';
 import { inFront } from './in-front.js';
 import type { Interrupt } from './interrupt.js';
 import { progressOf } from './output.js';
@@ -22,27 +22,34 @@ export interface Loaded {
 
 const MOST_PROBLEMS = 50;
 
-/** Texts of scenario files as they were read: a pipe cannot be read again. */
-const texts = new Map<string, string>();
-
-/** Reads files that the scenario at `path` names. */
-export const beside =
-  (path: string) =>
-  (name: string): string =>
-    readText(placeOf(path, name, system));
-
 /** The path of a file as messages show it. */
 export const inMessages = (path: string): string => shownPath(path, system);
 
+/** A scenario file as it was read: a pipe cannot be read again. */
+export interface ReadFile {
+  readonly text: string;
+  /** Reads what it names. */
+  readonly readFile: (name: string) => string;
+}
+const known = new Map<string, ReadFile>();
+
+/** The file of a scenario that was loaded. */
+export function readBefore(path: string): ReadFile {
+  const read = known.get(path);
+  if (read === undefined) throw new Error(`expected a scenario that was loaded, got ${path}`);
+  return read;
+}
+
 /**
- * Reads and compiles a scenario file; files of observed times are looked for beside it. A UsageError tells
- * all its problems.
+ * Reads and compiles a scenario file; the files that it names are looked for beside it, and in folders of
+ * `includeFrom`. A UsageError tells all its problems.
  */
-export function loadScenario(path: string): Loaded {
+export function loadScenario(path: string, includeFrom: readonly string[]): Loaded {
   inFront().tell({ kind: 'busy', args: [`reading ${path}`] });
   const text = readInput(path, 'a scenario file'),
-    { scenario, problems } = readScenario(text, inMessages(path), beside(path));
-  texts.set(path, text);
+    readFile = filesBeside(path, includeFrom),
+    { scenario, problems } = readScenario(text, inMessages(path), readFile);
+  known.set(path, { text, readFile });
   if (scenario === undefined)
     throw problemsError(
       path,
@@ -58,10 +65,10 @@ export function loadScenario(path: string): Loaded {
  * scenarios too.
  */
 export async function loadToRun(
-  { file: path, seed, workers, quiet, anyway }: RunRequest,
+  { file: path, includeFrom, seed, workers, quiet, anyway }: RunRequest,
   interrupt: Interrupt,
 ): Promise<Loaded & { readonly warmed: (scenario: Scenario) => Scenario }> {
-  const loaded = loadScenario(path),
+  const loaded = loadScenario(path, includeFrom),
     { scenario, file } = loaded;
   if (scenario.programme.findsWarmUp === undefined) return { ...loaded, warmed: (each) => each };
   // Loads the engine and the threads, which `check` does not need.
@@ -127,6 +134,6 @@ function ofUser(path: string, error: unknown): unknown {
 
 /** Where a key of a scenario that was loaded stands, `file:line:column`. */
 export function lineOf(path: string, key: string): string {
-  const text = texts.get(path);
-  return text === undefined ? `${path}:` : spotOf(text, inMessages(path), beside(path), [key]);
+  const read = known.get(path);
+  return read === undefined ? `${path}:` : spotOf(read.text, inMessages(path), read.readFile, [key]);
 }

@@ -1,6 +1,7 @@
 import { digest } from './digest.js';
 import { edited, findPath } from './file/edit-path.js';
 import { withIncludes } from './file/include.js';
+import { CHANGES, MOST_WHAT_IFS, WHAT_IFS } from './file/ours.js';
 import { sayPath, saySeen, sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
 import { parseYaml } from './file/yaml.js';
@@ -38,8 +39,6 @@ interface Edit {
 
 /** The name of the scenario itself in a comparison. */
 export const BASE = 'base';
-const MOST = 50;
-const CHANGES = 'changes: a list of path: new value, such as - sites.hall.stations.bench.places: 2';
 /** What must be as in the base, or its weeks could not be set side by side. */
 const SAME_TIME = ['start', 'zone', 'lengthMin', 'warmUpMin'] as const;
 
@@ -54,8 +53,8 @@ export function readWhatIfs(
   base: { readonly text: string; readonly file: string },
   readFile: (relativePath: string) => string,
 ): WhatIfsRead {
-  const source = readSource(text, file),
-    notes = mapOf(parseYaml(text, file).value),
+  const source = readSource(text, file, '.', WHAT_IFS),
+    notes = mapOf(source.value === undefined ? undefined : parseYaml(text, file).value),
     problems: Problem[] = [...source.faults, ...source.problems];
   const whole = withIncludes(readSource(base.text, base.file), readFile),
     same = checked(whole.value, readFile).scenario;
@@ -67,9 +66,9 @@ export function readWhatIfs(
     void problems.push({ ...source.place({ ...finding, path }), path: label });
 
   const entries = Object.entries(mapOf(source.value));
-  if (source.value !== undefined && (entries.length === 0 || entries.length > MOST))
+  if (source.value !== undefined && (entries.length === 0 || entries.length > MOST_WHAT_IFS))
     wrong([], '', {
-      wanted: `a map of 1 to ${MOST} what-ifs, each a name with ${CHANGES}`,
+      wanted: WHAT_IFS.wanted,
       seen: isRawMap(source.value) ? `${entries.length}` : saySeen(source.value),
     });
 

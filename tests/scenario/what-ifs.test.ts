@@ -229,8 +229,8 @@ describe('what is wrong in a file of what-ifs is told at its line', () => {
     ['no map', '[a, b]', `1:1 a map of 1 to 50 what-ifs, each a name with ${keys}; got a list`],
     [
       'no YAML',
-      'a: [',
-      '1:5 valid YAML: flow sequence in block collection must be sufficiently indented and end with a ]',
+      'a: { changes: [',
+      '1:16 valid YAML: flow sequence in block collection must be sufficiently indented and end with a ]',
     ],
   ])('%s', (_, text, expected) => {
     expect(said(text)).toContain(expected);

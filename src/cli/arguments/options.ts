@@ -1,6 +1,15 @@
 import { availableParallelism } from 'node:os';
 import { UsageError } from '../usage-error.js';
-import { flag, type Option, optional, type Reader, type Values, withDefault, word } from './option.js';
+import {
+  flag,
+  type Option,
+  optional,
+  type Reader,
+  repeatable,
+  type Values,
+  withDefault,
+  word,
+} from './option.js';
 import { filledText, path, wholeNumber } from './readers.js';
 
 /**
@@ -13,6 +22,12 @@ const MOST_WORKERS = 256,
 
 /** The scenario that a command reads. */
 export const FILE = word('FILE', 'scenario FILE', 'the scenario, YAML');
+
+/** Folders besides that of the scenario. */
+export const INCLUDE_FROM: Option<readonly string[]> = {
+  ...repeatable("folder besides the scenario's own from which it may name files; may be given several times"),
+  read: (texts, option) => texts.map((text) => path(text, option)),
+};
 
 /** What is to become of an answer. */
 export const ANSWER = {
@@ -43,6 +58,7 @@ const workers = optional(
 /** What every study that runs replications is asked. */
 export const RUN = {
   ...ANSWER,
+  includeFrom: INCLUDE_FROM,
   seed: withDefault('any text; the same seed gives the same results', '1', seed),
   workers: {
     ...workers,

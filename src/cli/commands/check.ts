@@ -1,7 +1,7 @@
 import { setFlagsFromString } from 'node:v8';
 import { command } from '../arguments/command.js';
 import { flag } from '../arguments/option.js';
-import { FILE } from '../arguments/options.js';
+import { FILE, INCLUDE_FROM } from '../arguments/options.js';
 import { EXIT } from '../exit-code.js';
 import { outputWidth, print, printJson } from '../output.js';
 
@@ -14,15 +14,15 @@ export const check = command({
     ['rateproof check line.yaml', 'by arithmetic, at once: load of every station, crew, lane, feeder'],
     'rateproof check line.yaml --json > capacity.json',
   ],
-  options: { json: flag('print JSON instead of the table') },
+  options: { includeFrom: INCLUDE_FROM, json: flag('print JSON instead of the table') },
   request: (given) => given,
-  run: async ({ file, json }) => {
+  run: async ({ file, includeFrom, json }) => {
     // V8 is not to optimise what runs for a fraction of a second: an eighth off the time. Not for studies.
     setFlagsFromString('--interrupt-budget=1000000');
     const { loadScenario, planned } = await import('../load.js');
     const { capacity } = await import('../../study/capacity/capacity.js');
     const { capacityJson, capacityTable } = await import('../../report/terminal/capacity.js');
-    const { scenario, model, file: name } = loadScenario(file);
+    const { scenario, model, file: name } = loadScenario(file, includeFrom);
     const found = planned(file, () => capacity(model, scenario));
     if (json) printJson(capacityJson(found, { name: scenario.name, file: name }));
     else print(capacityTable(found, scenario.name, scenario.assumptions, outputWidth()));

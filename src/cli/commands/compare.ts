@@ -10,7 +10,6 @@ import { word } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';
 import { checkShard, SHARD } from '../arguments/shard.js';
 import { ZONES } from '../arguments/zone.js';
-import { readText } from '../files.js';
 import { listenForInterrupt } from '../interrupt.js';
 import type { Study } from '../run-study.js';
 
@@ -90,14 +89,15 @@ export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked):
 
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */
 async function loadWhatIfs(path: string, scenarioPath: string): Promise<readonly WhatIf[]> {
-  const { beside, inMessages, problemsError, readInput } = await import('../load.js');
+  const { inMessages, problemsError, readBefore, readInput } = await import('../load.js');
   const { readWhatIfs } = await import('../../scenario/what-ifs.js');
-  const text = readInput(path, 'a file of what-ifs');
+  const text = readInput(path, 'a file of what-ifs'),
+    base = readBefore(scenarioPath);
   const { whatIfs, problems } = readWhatIfs(
     text,
     inMessages(path),
-    { text: readText(scenarioPath), file: inMessages(scenarioPath) },
-    beside(scenarioPath),
+    { text: base.text, file: inMessages(scenarioPath) },
+    base.readFile,
   );
   if (whatIfs === undefined)
     throw problemsError(path, problems, 'docs/compare.md shows how changes are written');

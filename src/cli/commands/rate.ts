@@ -90,7 +90,7 @@ export const rate = command({
     const { from, to, replications, weeks, settle: settleWeeks, sure, rampTo } = request;
     const { seed, workers } = request;
     const interrupt = listenForInterrupt();
-    const { scenario, file } = loadScenario(request.file),
+    const { scenario, file } = loadScenario(request.file, request.includeFrom),
       reason = noRateReason(scenario);
     if (reason !== null)
       throw new UsageError(

@@ -10,7 +10,6 @@ import { optional, withDefault } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';
 import { positiveNumber, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
-import { readText } from '../files.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
 
@@ -85,11 +84,12 @@ async function valuesOf(
   warmed: (each: Scenario) => Scenario,
 ): Promise<ToVary | undefined> {
   if (assumptions.length === 0) return undefined;
-  const { beside, inMessages } = await import('../load.js');
   const { toVary } = await import('../../scenario/vary.js');
   const warm = (end: VariedEnd | undefined): VariedEnd | undefined =>
     end && { ...end, scenario: warmed(end.scenario) };
-  const { assumptions: all, vary } = toVary(readText(path), inMessages(path), beside(path));
+  const { inMessages, readBefore } = await import('../load.js');
+  const { text, readFile } = readBefore(path),
+    { assumptions: all, vary } = toVary(text, inMessages(path), readFile);
   return {
     assumptions: all,
     vary: (assumption) => {

@@ -72,7 +72,12 @@ export function readTable(readFile: (relativePath: string) => string, written: s
     }) as unknown as Row[];
   } catch (error) {
     const line = (error as { lines?: unknown }).lines,
-      why = error instanceof Error ? error.message.replace(/\.$/, '').toLowerCase() : String(error);
+      // The parser quotes the cell, of a file that may be no table at all.
+      why = (error instanceof Error ? error.message : 'no table')
+        .replace(/, value is ".*/s, '')
+        .replace(/: got ".*" at line/s, ' at line')
+        .replace(/\.$/, '')
+        .toLowerCase();
     return at(typeof line === 'number' ? line : 1, `valid CSV (${why})`, undefined);
   }
   for (const { record, info } of lines) {
@@ -95,6 +100,20 @@ export function readTable(readFile: (relativePath: string) => string, written: s
  * as our own tables have it, and no part of the text.
  */
 const unguarded = (cell: string): string => (/^'[=+\-@]/.test(cell) ? cell.slice(1) : cell);
+
+const LONGEST_CELL = 20,
+  MOST_HEADINGS = 6;
+
+/** A cell after "got", cut short: who reads the message may not be allowed to read the file. */
+export const sayCell = (cell: string): string =>
+  JSON.stringify(cell.length > LONGEST_CELL ? `${cell.slice(0, LONGEST_CELL)}...` : cell);
+
+/** Headings after "got": told where one is near to what is looked for, else only how many. */
+export function sayHeadings(headings: readonly string[], isNear: boolean): string {
+  if (!isNear) return headings.length === 1 ? 'one other heading' : `${headings.length} other headings`;
+  const shown = headings.slice(0, MOST_HEADINGS).map((heading) => heading.slice(0, LONGEST_CELL));
+  return `the headings ${shown.join(', ')}${headings.length > MOST_HEADINGS ? ' and more' : ''}`;
+}
 
 /** Reads each file once. */
 export function tableReader(readFile: (relativePath: string) => string, rows: string): ReadTable {

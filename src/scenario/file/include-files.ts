@@ -1,6 +1,7 @@
 import { posix } from 'node:path';
 import type { Path, Problem } from '../types/problem.js';
 import { isRawMap, listOf, mapOf } from '../values/raw.js';
+import { A_PART } from './ours.js';
 import { pathFrom } from './paths.js';
 import { spotKey } from './plain.js';
 import { saySeen } from './problem.js';
@@ -96,7 +97,7 @@ export class IncludeFiles {
 
   /** Reads a file that is named at `at`, unless that was done before. */
   private open(name: unknown, source: Source, at: Path, chain: readonly string[]): Part | undefined {
-    if (typeof name !== 'string' || name.trim() === '') {
+    if (typeof name !== 'string' || name.trim() === '' || /[\t\n]/.test(name)) {
       this.wrong(source, at, WANTED, saySeen(name));
       return;
     }
@@ -133,19 +134,8 @@ export class IncludeFiles {
       );
       return;
     }
-    const read = readSource(text, pathFrom(this.folder, path), posix.dirname(path));
-    const part = this.add(read, path, chain);
-    if (read.value !== undefined && !isRawMap(read.value)) {
-      this.isComplete = false;
-      this.problems.push(
-        read.place({
-          path: [],
-          wanted: 'a map with parts of a scenario, such as sites or route',
-          seen: saySeen(read.value),
-        }),
-      );
-    }
-    return part;
+    const read = readSource(text, pathFrom(this.folder, path), posix.dirname(path), A_PART);
+    return this.add(read, path, chain);
   }
 
   private wrong(

@@ -1,8 +1,10 @@
 import type { Finding, Problem } from '../types/problem.js';
 import { isRawMap } from '../values/raw.js';
 import { type FileAssumption, takeAssumptions } from './assumptions.js';
+import { A_SCENARIO, type Ours } from './ours.js';
 import { pathFrom } from './paths.js';
-import { parseYaml } from './yaml.js';
+import { saySeen } from './problem.js';
+import { type Parsed, parseYaml } from './yaml.js';
 
 /** One YAML file as data. */
 export interface Source {
@@ -22,8 +24,9 @@ export interface Source {
  * `folder` is where the file lies, seen from the folder of the scenario; files of observed times and build
  * lists are named from there.
  */
-export function readSource(text: string, file: string, folder = '.'): Source {
+export function readSource(text: string, file: string, folder = '.', ours: Ours = A_SCENARIO): Source {
   const parsed = parseYaml(text, file);
+  if (!isOurs(parsed, text, ours)) return notOurs(parsed, ours);
   const { value, assumptions, findings, pathInFile } = takeAssumptions(parsed.value);
   return {
     file,
@@ -32,6 +35,25 @@ export function readSource(text: string, file: string, folder = '.'): Source {
     value: folder === '.' ? value : withBuildListFrom(withObservedFrom(value, folder), folder),
     problems: findings.map(parsed.place),
     place: (finding) => parsed.place({ ...finding, path: pathInFile(finding.path, finding.atKey) }),
+  };
+}
+
+const isOurs = ({ value }: Parsed, text: string, ours: Ours): boolean =>
+  value === undefined ? ours.isInText(text) : ours.isIn(value);
+
+/** Of a file that is something else nothing is quoted. */
+function notOurs({ value, problems, isQuoted, place }: Parsed, { wanted }: Ours): Source {
+  const seen = value === null || Array.isArray(value) ? saySeen(value) : 'a file that is none',
+    told = problems.filter((problem) => !/["'*]/.test(problem.seen ?? '')),
+    isTold = value === undefined && !isQuoted && told.length > 0,
+    none = { ...place({ path: [], wanted, seen }), line: 1, column: 1 };
+  return {
+    file: none.file,
+    value: undefined,
+    assumptions: [],
+    faults: isTold ? told : [none],
+    problems: [],
+    place,
   };
 }
 

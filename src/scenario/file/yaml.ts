@@ -10,6 +10,8 @@ export interface Parsed {
   readonly value: unknown;
   /** What YAML itself finds wrong. */
   readonly problems: readonly Problem[];
+  /** The problems are of its syntax, in the words of the parser, which quotes the text. */
+  readonly isQuoted: boolean;
   /** Adds file and line to what was found wrong later. */
   readonly place: (finding: Finding) => Problem;
 }
@@ -40,21 +42,22 @@ export function parseYaml(written: string, file: string): Parsed {
   };
   const tooDeep = (offset: number): Problem =>
     at(offset, [], `maps and lists at most ${DEEPEST} deep`, 'a deeper one');
-  const stop = (...problems: Problem[]): Parsed => ({
+  const stop = (problems: readonly Problem[], isQuoted = false): Parsed => ({
     value: undefined,
     problems,
+    isQuoted,
     place: (finding) => at(0, finding.path, finding.wanted, finding.seen),
   });
 
   if (text.length > LONGEST_TEXT)
-    return stop(at(0, [], `a text of at most ${exact(LONGEST_TEXT)} characters`, exact(text.length)));
+    return stop([at(0, [], `a text of at most ${exact(LONGEST_TEXT)} characters`, exact(text.length))]);
   const bad = Math.max(text.indexOf('\uFFFD'), text.indexOf('\0'));
   const { tokens, deep: deepest } = tokensOf(text, lines);
-  if (deepest !== undefined && !(bad >= 0 && bad < deepest)) return stop(tooDeep(deepest));
-  if (bad >= 0) return stop(at(bad, [], 'UTF-8 text; save the file as UTF-8', 'a character that is not'));
+  if (deepest !== undefined && !(bad >= 0 && bad < deepest)) return stop([tooDeep(deepest)]);
+  if (bad >= 0) return stop([at(bad, [], 'UTF-8 text; save the file as UTF-8', 'a character that is not')]);
   for (const token of tokens) {
     const deep = tooDeepAt(token);
-    if (deep !== undefined) return stop(tooDeep(deep));
+    if (deep !== undefined) return stop([tooDeep(deep)]);
   }
 
   const composer = new Composer({
@@ -72,9 +75,9 @@ export function parseYaml(written: string, file: string): Parsed {
     .slice(0, MOST_SYNTAX_PROBLEMS)
     .map((e) => at(e.pos[0], [], `valid YAML: ${plainWords(e.message)}`));
   if (second !== undefined) syntax.push(at(second.range[0], [], 'one document in a file', 'a second one'));
-  if (document === undefined || document.contents === null)
-    syntax.push(at(0, [], 'a scenario', 'an empty file'));
-  if (syntax.length > 0 || document === undefined) return stop(...syntax);
+  if (syntax.length === 0 && (document === undefined || document.contents === null))
+    return stop([at(0, [], 'a scenario', 'an empty file')]);
+  if (syntax.length > 0 || document === undefined) return stop(syntax, true);
 
   const plain = plainOf(document.contents);
   const place = (finding: Finding): Problem => {
@@ -85,6 +88,7 @@ export function parseYaml(written: string, file: string): Parsed {
   };
   return {
     value: plain.value,
+    isQuoted: false,
     problems: plain.faults.map((f) => at(f.offset, f.path, f.wanted, f.seen)),
     place,
   };

@@ -22,13 +22,17 @@ export const NO_DRAW = -1;
 export class Draws {
   readonly list: NamedDraw[] = [];
   private readonly taken = new Set<string>();
+  /** Of a name asked for again: the turn that may be free. */
+  private readonly turns = new Map<string, number>();
 
   /** A draw with a stream of its own; none for nothing and for a constant of zero. */
   add(name: string, distribution: Distribution | undefined): number {
     if (distribution === undefined || (distribution.kind === 'constant' && distribution.value === 0))
       return NO_DRAW;
-    let stream = name;
-    for (let turn = 2; this.taken.has(stream); turn++) stream = `${name} (${turn})`;
+    let stream = name,
+      turn = this.turns.get(name) ?? 2;
+    for (; this.taken.has(stream); turn++) stream = `${name} (${turn})`;
+    if (stream !== name) this.turns.set(name, turn);
     this.taken.add(stream);
     return this.list.push({ name: stream, distribution }) - 1;
   }

@@ -3,7 +3,7 @@ import type { Site, Station } from '../types/plant.js';
 import type { Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Find, RouteEntry, StationStep } from '../types/steps.js';
-import { own } from '../values/raw.js';
+import { once, own } from '../values/raw.js';
 
 /** The route of the unit (`feeder` undefined) or of a feeder, with its place in the file. */
 export interface PlacedRoute {
@@ -19,22 +19,26 @@ export interface PlacedStep {
   readonly step: StationStep;
 }
 
+type Routes = readonly [PlacedRoute, ...PlacedRoute[]];
+
 /** The unit's route, then those of the feeders. */
-export function routesOf(scenario: Scenario): [PlacedRoute, ...PlacedRoute[]] {
-  const feeders = Object.entries(scenario.feeders).map(
-    ([name, f]): PlacedRoute => ({
-      path: ['feeders', name, 'route'],
-      feeder: name,
-      kind: f.kind,
-      entries: f.route,
-    }),
-  );
-  return [{ path: ['route'], feeder: undefined, kind: 'unit', entries: scenario.route }, ...feeders];
-}
+export const routesOf = once(
+  ({ route, feeders }: Scenario): Routes => [
+    { path: ['route'], feeder: undefined, kind: 'unit', entries: route },
+    ...Object.entries(feeders).map(
+      ([name, f]): PlacedRoute => ({
+        path: ['feeders', name, 'route'],
+        feeder: name,
+        kind: f.kind,
+        entries: f.route,
+      }),
+    ),
+  ],
+);
 
 /** A group of steps side by side is followed by its steps, at the same index. */
-export function stepsOf(route: PlacedRoute): PlacedStep[] {
-  return route.entries.flatMap((step, index) => {
+export const stepsOf = once((route: PlacedRoute): readonly PlacedStep[] =>
+  route.entries.flatMap((step, index) => {
     const path = [...route.path, index];
     if (step.kind !== 'step') return [];
     const beside = (step.sideBySide ?? []).map((each, i) => ({
@@ -44,8 +48,18 @@ export function stepsOf(route: PlacedRoute): PlacedStep[] {
       step: each,
     }));
     return [{ path, route, index, step }, ...beside];
-  });
-}
+  }),
+);
+
+/** The same by name; of several with one name the first. */
+export const stepsByName = once(
+  (route: PlacedRoute): ReadonlyMap<string, PlacedStep> =>
+    new Map(
+      stepsOf(route)
+        .map((placed) => [placed.step.name, placed] as const)
+        .toReversed(),
+    ),
+);
 
 /** A step of a route with its station. */
 export interface StationedStep extends PlacedStep {
@@ -53,12 +67,12 @@ export interface StationedStep extends PlacedStep {
 }
 
 /** The steps of all routes. */
-export function allSteps(scenario: Scenario): StationedStep[] {
+export const allSteps = once((scenario: Scenario): readonly StationedStep[] => {
   const stations = stationsOf(scenario);
   return routesOf(scenario).flatMap((route) =>
     stepsOf(route).map((placed) => ({ ...placed, where: stations.get(placed.step.at) })),
   );
-}
+});
 
 /** Every unit visits it, in rework or not. */
 export const isForAll = ({ when, sample, rework }: StationStep): boolean =>
@@ -84,7 +98,7 @@ export interface SendBack {
 }
 
 /** Send-backs whose target exists and is not ahead; others are reported with the names. */
-export function sendBacksOf(route: PlacedRoute): SendBack[] {
+export const sendBacksOf = once((route: PlacedRoute): readonly SendBack[] => {
   const place = new Map(stepsOf(route).map(({ step, index }) => [step.name, index]));
   return stepsOf(route).flatMap((placed) =>
     findsOf(placed).flatMap(({ path, find }) => {
@@ -94,17 +108,17 @@ export function sendBacksOf(route: PlacedRoute): SendBack[] {
         : [{ path: [...path, 'back to'], from: placed.index, to }];
     }),
   );
-}
+});
 
 /**
  * For each entry of a route: the last one from which units are sent back to it or past it; -1 if none.
  */
-export function furthestBack(route: PlacedRoute): number[] {
-  const loops = sendBacksOf(route);
-  return route.entries.map((_, i) =>
-    Math.max(-1, ...loops.filter(({ to }) => to <= i).map(({ from }) => from)),
-  );
-}
+export const furthestBack = once((route: PlacedRoute): readonly number[] => {
+  const furthest = route.entries.map(() => -1);
+  for (const { from, to } of sendBacksOf(route)) furthest[to] = Math.max(furthest[to] ?? -1, from);
+  let last = -1;
+  return furthest.map((from) => (last = Math.max(last, from)));
+});
 
 /** The calendar of this name; undefined for none, which is always open. */
 export const calendarOf = ({ calendars }: Scenario, name: string | undefined): CalendarSpec | undefined =>
@@ -132,27 +146,7 @@ export const allStations = (scenario: Scenario): PlacedStation[] =>
   );
 
 /** The same by name. */
-export const stationsOf = (scenario: Scenario): ReadonlyMap<string, PlacedStation> =>
-  new Map(allStations(scenario).map((placed) => [placed.name, placed]));
-
-/**
- * Index of the entry of `to` at which what goes along `from` first joins it, by itself or inside another
- * sub-assembly; undefined if it never does.
- */
-export function joinIndex(
-  routes: readonly PlacedRoute[],
-  from: PlacedRoute,
-  to: PlacedRoute,
-  seen: ReadonlySet<PlacedRoute> = new Set(),
-): number | undefined {
-  if (seen.has(to)) return undefined;
-  const inner = new Set(seen).add(to);
-  return stepsOf(to).find(({ step }) =>
-    Object.keys(step.parts).some((name) => {
-      const feeder = routes.find((route) => route.feeder === name);
-      return (
-        feeder !== undefined && (feeder === from || joinIndex(routes, from, feeder, inner) !== undefined)
-      );
-    }),
-  )?.index;
-}
+export const stationsOf = once(
+  (scenario: Scenario): ReadonlyMap<string, PlacedStation> =>
+    new Map(allStations(scenario).map((placed) => [placed.name, placed])),
+);

@@ -8,6 +8,7 @@ import type { Scenario } from '../types/scenario.js';
 import { keys, name, named } from '../values/keys.js';
 import { mapOf, own, placesAt, type RawMap } from '../values/raw.js';
 import { spell, whole } from '../values/scalars.js';
+import { exact } from '../values/thousands.js';
 import type { TimeSchema } from '../values/time.js';
 
 const batch = keys(
@@ -80,12 +81,26 @@ export function changeoverNames(raw: RawMap, { outline, look }: Lookup): void {
   }
 }
 
+/** A model holds the time of each. */
+const MOST_PAIRS = 1_000_000;
+
 /** Changeovers from a value to itself, and batches where there is nothing to choose from. */
 export function* changeoverFindings(scenario: Scenario): Iterable<Finding> {
+  let pairs = 0;
   for (const { path: here, station } of allStations(scenario)) {
     const { changeover, buffer, lot } = station,
       path = [...here, 'changeover'];
     if (changeover === undefined) continue;
+    const before = pairs;
+    pairs += Object.keys(own(scenario.programme.options, changeover.option) ?? {}).length ** 2;
+    if (pairs > MOST_PAIRS && before <= MOST_PAIRS)
+      yield {
+        path: [...path, 'on'],
+        wanted:
+          `an option with fewer values: at most ${exact(MOST_PAIRS)} pairs of values over all stations ` +
+          'with a changeover; merge values that are built alike',
+        seen: exact(pairs),
+      };
     for (const [value, times] of Object.entries(changeover.fromTo))
       if (Object.hasOwn(times, value))
         yield {

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
 import { at, float64, int32, ragged } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { allSteps, findsOf, isForAll, stationsOf, stepsOf } from '../lookup/placed.js';
+import { type Floor, floorOf, inOrder } from '../lookup/floor.js';
+import { isForAll, stationsOf } from '../lookup/placed.js';
 import type { PulseLine } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -29,7 +30,8 @@ export const pulseLineSchema = keys(
  * end.
  */
 export function* pulseLineFindings(scenario: Scenario): Iterable<Finding> {
-  const inLine = new Map<string, string>();
+  const inLine = new Map<string, string>(),
+    floor = floorOf(scenario);
   for (const [name, line] of Object.entries(scenario.pulseLines)) {
     const path = ['pulse lines', name, 'stations'];
     let isOnce = true;
@@ -45,8 +47,8 @@ export function* pulseLineFindings(scenario: Scenario): Iterable<Finding> {
       };
     }
     yield* stationFindings(scenario, line, path);
-    if (isOnce) yield* routeFindings(scenario, line, path);
-    yield* sendBackFindings(scenario, line);
+    if (isOnce) yield* routeFindings(floor, line, path);
+    yield* sendBackFindings(floor, line);
   }
 }
 
@@ -87,8 +89,8 @@ function* stationFindings(scenario: Scenario, line: PulseLine, path: Path): Iter
  * The unit's route goes through all its stations once, in order, without a step elsewhere between; each has a
  * step that every unit visits.
  */
-function* routeFindings(scenario: Scenario, { stations }: PulseLine, path: Path): Iterable<Finding> {
-  const here = allSteps(scenario).filter(({ step }) => stations.includes(step.at)),
+function* routeFindings({ stepsAt }: Floor, { stations }: PulseLine, path: Path): Iterable<Finding> {
+  const here = inOrder(stations, stepsAt),
     steps = here.filter(({ route }) => route.kind === 'unit');
   for (const { path: place, route, step } of here)
     if (route.kind !== 'unit')
@@ -111,7 +113,7 @@ function* routeFindings(scenario: Scenario, { stations }: PulseLine, path: Path)
           : `${visited.join(', ')} in the route${isGapless ? '' : ', with others between'}`,
     };
   for (const [i, station] of stations.entries()) {
-    const own = steps.filter(({ step }) => step.at === station);
+    const own = inOrder([station], stepsAt).filter(({ route }) => route.kind === 'unit');
     if (own.length > 0 && !own.some(({ step }) => isForAll(step)))
       yield {
         path: [...path, i],
@@ -122,24 +124,15 @@ function* routeFindings(scenario: Scenario, { stations }: PulseLine, path: Path)
 }
 
 /** Nobody leaves or enters the line by a send-back; a unit may do steps of its station over. */
-function* sendBackFindings(scenario: Scenario, { stations }: PulseLine): Iterable<Finding> {
-  for (const placed of allSteps(scenario)) {
-    const { at } = placed.step,
-      isHere = stations.includes(at);
-    for (const { path, find } of findsOf(placed)) {
-      const { then } = find;
-      if (then.kind !== 'back') continue;
-      const target = stepsOf(placed.route).findLast(({ step }) => step.name === then.to)?.step.at;
-      if (target !== undefined && target !== at && (isHere || stations.includes(target)))
-        yield {
-          path: [...path, 'back to'],
-          wanted: isHere
-            ? 'a step at the same station, or a repair, on a pulse line'
-            : 'a step that is not on a pulse line',
-          seen: `a step at "${target}"`,
-        };
-    }
-  }
+function* sendBackFindings({ jumpsAt }: Floor, { stations }: PulseLine): Iterable<Finding> {
+  for (const { path, at, target } of inOrder(stations, jumpsAt))
+    yield {
+      path: [...path, 'back to'],
+      wanted: stations.includes(at)
+        ? 'a step at the same station, or a repair, on a pulse line'
+        : 'a step that is not on a pulse line',
+      seen: `a step at "${target}"`,
+    };
 }
 
 /** Pulse lines in the order of the scenario; the takt counts in the calendar of their stations. */

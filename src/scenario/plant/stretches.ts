@@ -26,39 +26,47 @@ export interface PlacedStretch<Kind extends Stretch> {
   readonly kind: Kind;
   readonly route: PlacedRoute | undefined;
   readonly steps: readonly StationedStep[];
+  /** Names of these steps. */
+  readonly names: ReadonlySet<string>;
 }
 
+/** No more than a unit can keep: that there are more is told. */
 export function placedStretches<Kind extends Stretch>(
   scenario: Scenario,
   section: string,
   stretches: Readonly<Record<string, Kind>>,
 ): PlacedStretch<Kind>[] {
   const all = allSteps(scenario);
-  return Object.entries(stretches).map(([name, kind]) => {
-    const first = all.find(({ step }) => step.name === kind.from),
-      route = first?.route,
-      inRoute = all.filter((step) => step.route === route),
-      from = first?.index ?? -1,
-      to = inRoute.find(({ step }) => step.name === kind.to)?.index ?? -1;
-    return {
-      name,
-      path: [section, name],
-      kind,
-      route,
-      steps: inRoute.filter(({ index }) => from <= index && index <= to),
-    };
-  });
+  return Object.entries(stretches)
+    .slice(0, MOST)
+    .map(([name, kind]) => {
+      const first = all.find(({ step }) => step.name === kind.from),
+        route = first?.route,
+        inRoute = all.filter((step) => step.route === route),
+        from = first?.index ?? -1,
+        to = inRoute.find(({ step }) => step.name === kind.to)?.index ?? -1,
+        steps = inRoute.filter(({ index }) => from <= index && index <= to);
+      return {
+        name,
+        path: [section, name],
+        kind,
+        route,
+        steps,
+        names: new Set(steps.map(({ step }) => step.name)),
+      };
+    });
 }
 
 /** Stretches that go backwards or over two routes, claims for a lot, more kinds than a unit can keep. */
 export function* stretchFindings(scenario: Scenario): Iterable<Finding> {
   const { carriers, teams } = scenario,
-    all = [...placedStretches(scenario, 'carriers', carriers), ...placedStretches(scenario, 'teams', teams)];
-  if (all.length > MOST)
+    all = [...placedStretches(scenario, 'carriers', carriers), ...placedStretches(scenario, 'teams', teams)],
+    count = Object.keys(carriers).length + Object.keys(teams).length;
+  if (count > MOST)
     yield {
       path: [Object.keys(teams).length > 0 ? 'teams' : 'carriers'],
       wanted: `at most ${MOST} kinds of carriers and teams together`,
-      seen: String(all.length),
+      seen: String(count),
       atKey: true,
     };
   for (const { kind, path, route, steps } of all) {

@@ -23,11 +23,13 @@ export const teamSchema = keys(
 
 /** Crews of teams, at the site of their first step. */
 export function teamNames(raw: RawMap, { outline, look }: Lookup): void {
-  const steps = outline.routes.flatMap(({ entries }) => entries);
+  const stationOf = new Map<unknown, unknown>();
+  for (const { entry } of outline.routes.flatMap(({ entries }) => entries))
+    if (typeof entry['step'] === 'string' && !stationOf.has(entry['step']))
+      stationOf.set(entry['step'], entry['at']);
   for (const { path, value } of placesAt(raw, [], ['teams', '*'])) {
     const { from, crew } = mapOf(value),
-      first = steps.find(({ entry: { step } }) => typeof step === 'string' && step === from),
-      site = outline.stations?.get(String(first?.entry['at']));
+      site = outline.stations?.get(String(stationOf.get(from)));
     if (site !== undefined)
       look([...path, 'crew'], crew, outline.crewsOf?.get(site), `crew of this name in site ${site}`);
   }
@@ -39,7 +41,7 @@ export const teamsOf = (scenario: Scenario): PlacedTeam[] =>
   placedStretches(scenario, 'teams', scenario.teams);
 /** The teams that are with a unit at a step. */
 export const teamsAt = (teams: readonly PlacedTeam[], step: string): PlacedTeam[] =>
-  teams.filter(({ steps }) => steps.some((each) => each.step.name === step));
+  teams.filter(({ names }) => names.has(step));
 
 /** Teams that would have to travel, more people than there are. */
 export function* teamFindings(scenario: Scenario): Iterable<Finding> {

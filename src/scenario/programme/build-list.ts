@@ -1,4 +1,4 @@
-import type { ReadTable, TableRow } from '../file/csv.js';
+import { type ReadTable, sayCell, sayHeadings, type TableRow } from '../file/csv.js';
 import { saySeen } from '../file/problem.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { OptionMix, Order } from '../types/programme.js';
@@ -25,23 +25,27 @@ export function readBuilds(
   const at = (line: number): Order['written'] => ({ path, source: { file: table.file, line, column: 1 } });
   const known = [...FIXED, ...Object.keys(options)],
     before = findings.length;
+  if (!table.headings.includes('build')) {
+    const near = nearest('build', table.headings);
+    findings.push({
+      ...at(table.line),
+      wanted: 'a column with the heading build',
+      seen: sayHeadings(table.headings, near !== undefined),
+      suggestion: near,
+    });
+    return [];
+  }
   table.headings.forEach((heading, i) => {
     if (!known.includes(heading))
       findings.push({
         ...at(table.line),
         wanted: `a column with one of the headings ${known.join(', ')}`,
-        seen: saySeen(heading),
+        seen: sayCell(heading),
         suggestion: nearest(heading, known),
       });
     else if (table.headings.indexOf(heading) < i)
-      findings.push({ ...at(table.line), wanted: 'each heading once', seen: `${saySeen(heading)} again` });
+      findings.push({ ...at(table.line), wanted: 'each heading once', seen: `${sayCell(heading)} again` });
   });
-  if (!table.headings.includes('build'))
-    findings.push({
-      ...at(table.line),
-      wanted: 'a column with the heading build',
-      seen: `the headings ${table.headings.join(', ')}`,
-    });
   if (findings.length > before) return [];
   return table.rows.map((row) => readRow(row, table.headings, options, at(row.line), findings));
 }
@@ -60,7 +64,7 @@ function readRow(
     findings.push({
       ...written,
       wanted: `a day in column "${heading}", such as 2027-03-01`,
-      seen: saySeen(text),
+      seen: sayCell(text),
     });
     return undefined;
   };
@@ -69,7 +73,7 @@ function readRow(
     findings.push({
       ...written,
       wanted: 'a build number of 1 to 80 characters in column "build"',
-      seen: saySeen(own ?? ''),
+      seen: sayCell(own ?? ''),
     });
   const chosen: Record<string, string> = {};
   for (const option of Object.keys(options)) {

@@ -118,14 +118,26 @@ export const meets = (when: Condition, variety: Variety): boolean =>
 
 /** Each combination of the options that the conditions of a route ask for. */
 export function varietiesOf(scenario: Scenario, entries: readonly RouteEntry[]): Variety[] {
-  const most = Math.max(1, Math.floor(MOST_VISITS / entries.length));
-  let varieties: Variety[] = [{}];
-  for (const option of new Set(entries.flatMap(({ when }) => Object.keys(when)))) {
+  const asked = [...new Set(entries.flatMap(({ when }) => Object.keys(when)))].flatMap((option) => {
     const values = possibleValues(scenario.programme.options, option, {});
-    if (values.length === 0) continue;
-    varieties = varieties
-      .flatMap((variety) => values.map((value) => ({ ...variety, [option]: value })))
-      .slice(0, most);
-  }
-  return varieties;
+    return values.length === 0 ? [] : [{ option, values }];
+  });
+  const most = Math.max(1, Math.floor(MOST_VISITS / entries.length));
+  let count = 1;
+  // The last option changes fastest.
+  const strides = asked.toReversed().map(({ option, values }) => {
+    const stride = count;
+    count *= values.length;
+    return { option, values, stride };
+  });
+  return Array.from({ length: Math.min(count, most) }, (_, number) =>
+    Object.fromEntries(
+      strides
+        .toReversed()
+        .map(({ option, values, stride }) => [
+          option,
+          values[Math.floor(number / stride) % values.length] ?? '',
+        ]),
+    ),
+  );
 }

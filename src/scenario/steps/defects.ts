@@ -1,13 +1,14 @@
 import type { Model } from '../../flow/model/model.js';
 import { at, column, int32 } from '../lookup/columns.js';
 import type { Ids, LaidRoutes, LaidStep } from '../lookup/ids.js';
-import { furthestBack, isForAll, joinIndex, type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
+import { joinIndex } from '../lookup/joins.js';
+import { furthestBack, type PlacedRoute, type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys } from '../values/keys.js';
-import { own } from '../values/raw.js';
+import { remembered } from '../values/raw.js';
 import { text } from '../values/scalars.js';
-import { isAlways } from './chances.js';
+import { exact } from '../values/thousands.js';
 import { makesNote } from './finds.js';
 
 export const defectSchema = keys(
@@ -20,6 +21,14 @@ interface Mark {
   readonly kind: string;
 }
 
+/** Each pair has its own chance and its own draw. */
+const MOST_PAIRS = 250_000;
+const countsOf = (marks: readonly Mark[]): ReadonlyMap<string, number> => {
+  const counts = new Map<string, number>();
+  for (const { kind } of marks) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  return counts;
+};
+
 /** Defects that nothing can find, inspections with nothing to find. */
 export function* defectFindings(scenario: Scenario): Iterable<Finding> {
   const routes = routesOf(scenario),
@@ -31,29 +40,55 @@ export function* defectFindings(scenario: Scenario): Iterable<Finding> {
         .map((kind) => ({ placed, kind })),
     );
   const created = marks('creates'),
-    sought = marks('finds'),
-    furthest = new Map(routes.map((route) => [route, furthestBack(route)]));
+    sought = marks('finds');
+  /** By kind and route: the last entry at which a finder may look, and the first of which one is made. */
+  const lastLook = new Map<string, Map<PlacedRoute, number>>(),
+    firstMade = new Map<string, Map<PlacedRoute, number>>();
+  /** Also by a loop that leads back to a finder before it. */
+  const lookOf = ({ route, index }: PlacedStep): number => Math.max(index, furthestBack(route)[index] ?? -1);
+  for (const { kind, placed } of sought) {
+    const looks = remembered(lastLook, kind, () => new Map<PlacedRoute, number>());
+    looks.set(placed.route, Math.max(looks.get(placed.route) ?? -1, lookOf(placed)));
+  }
+  for (const { kind, placed } of created) {
+    const made = remembered(firstMade, kind, () => new Map<PlacedRoute, number>());
+    made.set(placed.route, Math.min(made.get(placed.route) ?? Infinity, placed.index));
+  }
+  /** Where what is made on a route, at an entry of it, comes onto another. */
+  const comes = (home: PlacedRoute, index: number, route: PlacedRoute): number =>
+    home === route ? index : (joinIndex(scenario, home, route) ?? Infinity);
 
-  /**
-   * Can an item made at `maker`, or brought by what is made there, be open when `finder` looks? Also by a
-   * loop that leads back to a finder before it.
-   */
-  const meets = (maker: Mark, finder: Mark): boolean => {
-    if (maker.kind !== finder.kind) return false;
-    const { route: home, index } = maker.placed,
-      { route, index: looked } = finder.placed,
-      made = home === route ? index : joinIndex(routes, home, route);
-    return made !== undefined && made <= Math.max(looked, furthest.get(route)?.[looked] ?? -1);
-  };
+  const makers = countsOf(created),
+    finders = countsOf(sought);
+  for (const [kind, count] of makers) {
+    const pairs = count * (finders.get(kind) ?? 0);
+    if (pairs > MOST_PAIRS)
+      yield {
+        path: ['defects', kind],
+        wanted:
+          `at most ${exact(MOST_PAIRS)} pairs of a step that makes it and one that finds it; ` +
+          'give it another name where it is made and found apart',
+        seen: exact(pairs),
+        atKey: true,
+      };
+  }
   for (const maker of created)
-    if (!sought.some((finder) => meets(maker, finder)))
+    if (
+      ![...(lastLook.get(maker.kind) ?? [])].some(
+        ([route, last]) => comes(maker.placed.route, maker.placed.index, route) <= last,
+      )
+    )
       yield {
         path: [...maker.placed.path, 'creates', maker.kind],
         wanted: 'a defect that this or a later step finds; no step does',
         atKey: true,
       };
   for (const finder of sought)
-    if (!created.some((maker) => meets(maker, finder)))
+    if (
+      ![...(firstMade.get(finder.kind) ?? [])].some(
+        ([home, first]) => comes(home, first, finder.placed.route) <= lookOf(finder.placed),
+      )
+    )
       yield {
         path: [...finder.placed.path, 'finds', finder.kind],
         wanted: 'a defect that this or an earlier step creates; no step does',
@@ -94,10 +129,11 @@ export function slotColumns(
   kinds: readonly string[],
   steps: readonly LaidStep[],
 ): Model['slots'] {
+  const numberOf = new Map(kinds.map((kind, id) => [kind, id]));
   return {
     count: slots.length,
     names: slots.map((slot) => `${slot.kind ?? 'failed test'} from ${at(steps, slot.step).name}`),
-    kind: column(slots, (slot) => (slot.kind === undefined ? -1 : kinds.indexOf(slot.kind))),
+    kind: column(slots, (slot) => (slot.kind === undefined ? -1 : (numberOf.get(slot.kind) ?? -1))),
     ...int32(slots, 'step'),
     kindNames: kinds,
   };
@@ -125,36 +161,5 @@ export function joiningRoutes(
     const all = new Set(joining);
     for (const route of all) for (const inner of at(direct, route)) all.add(inner);
     return all;
-  });
-}
-
-/** Slots whose items a sub-assembly may bring with it, route by route. The unit brings nothing anywhere. */
-export const carriedSlots = (
-  laid: LaidRoutes,
-  slots: readonly Slot[],
-  joining: readonly ReadonlySet<number>[],
-): number[][] =>
-  joining.map((inner, route) =>
-    route === 0
-      ? []
-      : slots.flatMap((slot, s) =>
-          (slot.route === route || inner.has(slot.route)) && !isSurelyCleaned(laid, slot) ? [s] : [],
-        ),
-  );
-
-/**
- * Whether everything that comes to the end of the route has passed, after the step that makes the flaw, one
- * that always finds it and mends or scraps.
- */
-function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
-  if (kind === undefined) return false;
-  return steps.slice(step, firstStep[route + 1]).some((laid) => {
-    if (laid.kind !== 'step' || !isForAll(laid.step)) return false;
-    const find = own(laid.step.finds, kind);
-    return (
-      find !== undefined &&
-      isAlways(find.chance) &&
-      (find.then.kind === 'repair' || find.then.kind === 'scrap')
-    );
   });
 }

@@ -1,14 +1,14 @@
 import type { Model } from '../../flow/model/model.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { allSteps, type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
+import { DEEPEST_FEEDERS, tooDeepIn } from '../lookup/joins.js';
+import { routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Feeder } from '../types/steps.js';
 import { keys, together } from '../values/keys.js';
 import { own } from '../values/raw.js';
 import { mark, whole } from '../values/scalars.js';
-import { covers } from './conditions.js';
 import type { RouteSchema } from './route.js';
 
 export function feederSchema(route: RouteSchema) {
@@ -53,15 +53,25 @@ export function feederSchema(route: RouteSchema) {
 
 /**
  * Feeders that need each other in a ring: none of their sub-assemblies could ever be finished. Each ring is
- * told once.
+ * told once. And feeders that need each other in too long a row.
  */
 export function* feederFindings(scenario: Scenario): Iterable<Finding> {
-  const steps = routesOf(scenario).flatMap(stepsOf),
+  const tooDeep = tooDeepIn(scenario);
+  if (tooDeep !== undefined)
+    yield {
+      path: tooDeep,
+      wanted: `at most ${DEEPEST_FEEDERS} feeders of which each needs the next`,
+      seen: 'more',
+      atKey: true,
+    };
+  const routes = new Map(routesOf(scenario).map((route) => [route.feeder, route])),
     done = new Set<string>(),
     way: string[] = [];
   function* walk(feeder: string): Iterable<Finding> {
+    const route = routes.get(feeder);
+    if (route === undefined || way.length > DEEPEST_FEEDERS) return;
     way.push(feeder);
-    for (const { path, step } of steps.filter(({ route }) => route.feeder === feeder)) {
+    for (const { path, step } of stepsOf(route)) {
       for (const part of Object.keys(step.parts)) {
         // A feeder that takes its own parts is told with the amounts.
         if (own(scenario.feeders, part)?.kind !== 'stock' || part === feeder || done.has(part)) continue;
@@ -99,93 +109,4 @@ export function compileRoutes({ scenario, ids, laid }: Compilation): Model['rout
     ...uint8(rows, 'own'),
     ...int32(rows, 'stock', 'target'),
   };
-}
-
-/** Own parts come off at one step of the main route and rejoin at one later step of it. */
-export function* ownPartFindings(scenario: Scenario): Iterable<Finding> {
-  const steps = allSteps(scenario),
-    main = steps.filter(({ route }) => route.kind === 'unit'),
-    kindOf = (name: string): string | undefined => own(scenario.feeders, name)?.kind;
-  for (const { path, step, route } of steps) {
-    const { takesOff, parts } = step;
-    for (const name of takesOff)
-      if (kindOf(name) === 'stock')
-        yield {
-          path: [...path, 'takes off'],
-          wanted: 'a feeder of own parts (own: true)',
-          seen: `"${name}", a feeder of stock`,
-        };
-    for (const [name, count] of Object.entries(parts)) {
-      const kind = kindOf(name);
-      if (kind !== undefined && (kind === 'own') !== (count === 'own'))
-        yield {
-          path: [...path, 'parts', name],
-          wanted:
-            kind === 'own'
-              ? 'the word own, since these parts come off the unit itself'
-              : 'a number, since these parts come from a stock',
-          seen: count === 'own' ? '"own"' : String(count),
-        };
-    }
-    if (route.kind === 'unit') continue;
-    for (const name of [...takesOff, ...Object.keys(parts)])
-      if (kindOf(name) === 'own')
-        yield {
-          path: [...path, takesOff.includes(name) ? 'takes off' : 'parts'],
-          wanted: 'own parts only on the route of the unit',
-          seen: `"${name}"`,
-        };
-  }
-  for (const name of Object.keys(scenario.feeders))
-    if (kindOf(name) === 'own') yield* pairing(scenario, name, main);
-}
-
-function* pairing(scenario: Scenario, name: string, steps: readonly PlacedStep[]): Iterable<Finding> {
-  const [taker, ...takers] = steps.filter(({ step }) => step.takesOff.includes(name)),
-    [joiner, ...joiners] = steps.filter(({ step }) => own(step.parts, name) !== undefined);
-  for (const { path } of takers)
-    yield { path: [...path, 'takes off'], wanted: `one step that takes off ${name}`, seen: 'a second one' };
-  for (const { path } of joiners)
-    yield {
-      path: [...path, 'parts', name],
-      wanted: `one step at which ${name} rejoin`,
-      seen: 'a second one',
-      atKey: true,
-    };
-  if (joiner === undefined) {
-    if (taker !== undefined)
-      yield {
-        path: [...taker.path, 'takes off'],
-        wanted: `a later step with parts { ${name}: own }; no step has it`,
-        seen: `"${name}"`,
-      };
-    return;
-  }
-  const path = [...joiner.path, 'parts', name],
-    { step } = joiner;
-  if (taker === undefined) {
-    yield { path, wanted: `an earlier step that takes off ${name}; no step does`, atKey: true };
-    return;
-  }
-  if (joiner.index <= taker.index)
-    yield {
-      path,
-      wanted: `a step after "${taker.step.name}", where they come off`,
-      seen: `"${step.name}"`,
-      atKey: true,
-    };
-  if (step.sample !== undefined || step.rework === 'only')
-    yield {
-      path,
-      wanted: 'a step that every unit visits',
-      seen: `"${step.name}", with ${step.sample === undefined ? 'rework: only' : 'a sample'}`,
-      atKey: true,
-    };
-  if (!covers(step.when, taker.step.when, scenario.programme.options))
-    yield {
-      path,
-      wanted: `a step that every unit visits whose ${name} come off at "${taker.step.name}"`,
-      seen: `"${step.name}", with a narrower condition`,
-      atKey: true,
-    };
 }

@@ -5,7 +5,7 @@ import { saySeen } from '../file/problem.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import { type Draws, NO_DRAW } from '../lookup/compilation.js';
 import type { LaidRoutes } from '../lookup/ids.js';
-import { allSteps, findsOf, type PlacedStep, stepsOf } from '../lookup/placed.js';
+import { allSteps, findsOf, type PlacedStep, stepsByName, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Chance, Find } from '../types/steps.js';
@@ -115,7 +115,7 @@ function endless({ route, index }: PlacedStep, kind: string | undefined, find: F
   const [who, until] = isUnlimited(find) ? ['some units', 'for ever'] : ['every unit', 'until the limit'];
   if (kind === undefined) return `${who} would fail and go back ${until}`;
   const steps = stepsOf(route),
-    target = steps.find(({ step }) => step.name === then.to)?.index ?? Infinity;
+    target = stepsByName(route).get(then.to)?.index ?? Infinity;
   const again = steps
     .filter((each) => target <= each.index && each.index <= index)
     .some(({ step }) => {

@@ -1,15 +1,17 @@
 import { z } from 'zod';
 import { sayPath } from '../file/problem.js';
+import { joinIndex } from '../lookup/joins.js';
 import {
   allSteps,
   findsOf,
   furthestBack,
-  joinIndex,
   type PlacedRoute,
+  routesOf,
   type StationedStep,
+  stepsByName,
   stepsOf,
 } from '../lookup/placed.js';
-import type { Finding } from '../types/problem.js';
+import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { StationStep } from '../types/steps.js';
 import { keys, name } from '../values/keys.js';
@@ -70,15 +72,30 @@ export function comparisonSchema(time: TimeSchema) {
  * comparisons with what is no inspection.
  */
 export function* holdFindings(scenario: Scenario): Iterable<Finding> {
-  const steps = allSteps(scenario),
-    routes = [...new Set(steps.map(({ route }) => route))];
-  for (const placed of steps) {
-    yield* ofHold(routes, placed);
+  const notes = routesOf(scenario).flatMap((route) => notesOf(route) ?? []);
+  for (const placed of allSteps(scenario)) {
+    yield* ofHold(scenario, notes, placed);
     yield* ofComparison(placed);
   }
 }
 
-function* ofHold(routes: readonly PlacedRoute[], placed: StationedStep): Iterable<Finding> {
+/** What may be noted on a route: the first index at all, and the first of what has no time of its own. */
+interface Notes {
+  readonly route: PlacedRoute;
+  readonly first: number;
+  readonly untimed: { readonly index: number; readonly path: Path } | undefined;
+}
+function notesOf(route: PlacedRoute): Notes | undefined {
+  const notes = stepsOf(route).flatMap((placed) =>
+      findsOf(placed).flatMap(({ path, find }) =>
+        makesNote(find) ? [{ index: placed.index, path, isBack: find.then.kind === 'back' }] : [],
+      ),
+    ),
+    [first] = notes;
+  return first && { route, first: first.index, untimed: notes.find(({ isBack }) => isBack) };
+}
+
+function* ofHold(scenario: Scenario, all: readonly Notes[], placed: StationedStep): Iterable<Finding> {
   const path = [...placed.path, 'hold'],
     { hold, at, sample } = placed.step;
   if (hold === undefined) return;
@@ -96,12 +113,11 @@ function* ofHold(routes: readonly PlacedRoute[], placed: StationedStep): Iterabl
     };
   const { route, index } = placed,
     latest = Math.max(index, furthestBack(route)[index] ?? -1);
-  const notes = routes
-    .filter((other) => other === route || (joinIndex(routes, other, route) ?? Infinity) <= latest)
-    .flatMap(stepsOf)
-    .filter((other) => other.route !== route || other.index <= latest)
-    .flatMap(findsOf)
-    .filter(({ find }) => makesNote(find));
+  const notes = all.filter((other) =>
+    other.route === route
+      ? other.first <= latest
+      : (joinIndex(scenario, other.route, route) ?? Infinity) <= latest,
+  );
   if (notes.length === 0)
     yield {
       path,
@@ -110,7 +126,9 @@ function* ofHold(routes: readonly PlacedRoute[], placed: StationedStep): Iterabl
         'one, nothing is ever held here',
       atKey: true,
     };
-  const untimed = notes.find(({ find }) => find.then.kind === 'back');
+  const untimed = notes.find(
+    (other) => other.untimed !== undefined && (other.route !== route || other.untimed.index <= latest),
+  )?.untimed;
   if (untimed !== undefined && hold.mend === undefined)
     yield {
       path,
@@ -126,7 +144,7 @@ function* ofComparison(placed: StationedStep): Iterable<Finding> {
     { at, comparesWith } = placed.step;
   if (comparesWith === undefined) return;
   const { step, differs } = comparesWith,
-    earlier = stepsOf(placed.route).find((other) => other.step.name === step);
+    earlier = stepsByName(placed.route).get(step);
   if (findsOf(placed).length === 0)
     yield {
       path,

@@ -2,10 +2,12 @@ import type { Model } from '../../flow/model/model.js';
 import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type QualityColumns } from '../../flow/model/quality.js';
 import { at, column, ragged } from '../lookup/columns.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
-import type { LaidStep } from '../lookup/ids.js';
+import type { LaidRoutes, LaidStep } from '../lookup/ids.js';
+import { isForAll } from '../lookup/placed.js';
 import type { StationStep } from '../types/steps.js';
-import type { Chances } from './chances.js';
-import { carriedSlots, type Slot } from './defects.js';
+import { once, own, remembered } from '../values/raw.js';
+import { type Chances, isAlways } from './chances.js';
+import type { Slot } from './defects.js';
 import type { Thens } from './finds.js';
 
 /** What the quality of steps is compiled with; `joining`: see `joiningRoutes`. */
@@ -29,6 +31,20 @@ export interface FindsRow {
   readonly finds: readonly Sought[];
 }
 
+/** By kind, undefined for those of failed tests. */
+const slotsOfKind = once((slots: readonly Slot[]) => {
+  const byKind = new Map<string | undefined, { readonly slot: Slot; readonly id: number }[]>();
+  slots.forEach((slot, id) => remembered(byKind, slot.kind, () => []).push({ slot, id }));
+  return byKind;
+});
+
+/** By the step that makes them and by kind. */
+const slotsOfStep = once((slots: readonly Slot[]) => {
+  const byStep = new Map<number, Map<string | undefined, number>>();
+  slots.forEach(({ kind, step }, id) => remembered(byStep, step, () => new Map()).set(kind, id));
+  return byStep;
+});
+
 /**
  * What the step may create and find. A find is one row for each slot of its kind on the same route or brought
  * by what joins it; they share what follows.
@@ -39,17 +55,18 @@ export function findsRow(
   route: number,
   { draws, laid, slots, joining, chances, thens }: Compilation & Quality,
 ): FindsRow {
-  const { name } = step;
+  const { name } = step,
+    made = slotsOfStep(slots).get(id) ?? new Map<string | undefined, number>();
   const creates = Object.entries(step.creates).map(([kind, chance]) => ({
-    slot: slots.findIndex((slot) => slot.kind === kind && slot.step === id),
+    slot: made.get(kind) ?? -1,
     chance: chances.add(chance),
     draw: draws.chance(`${name}/creates ${kind}`),
   }));
   const finds: Sought[] = Object.entries(step.finds).flatMap(([kind, find]) => {
     const then = thens.add(name, kind, find);
     const chance = chances.add(find.chance);
-    return slots.flatMap((slot, s) =>
-      slot.kind === kind && (slot.route === route || at(joining, route).has(slot.route))
+    return (slotsOfKind(slots).get(kind) ?? []).flatMap(({ slot, id: s }) =>
+      slot.route === route || at(joining, route).has(slot.route)
         ? [
             {
               slot: s,
@@ -96,7 +113,7 @@ export function compileQuality(
   const carried = ragged(carriedSlots(laid, slots, joining), (row) => row);
   const findNote = findSlot.slice();
   for (const step of laid.steps.keys()) {
-    const note = slots.findIndex((slot) => slot.kind === undefined && slot.step === step);
+    const note = slotsOfStep(slots).get(step)?.get(undefined) ?? -1;
     for (let find = at(findStart, step); find < at(findStart, step + 1); find++)
       if (at(findNote, find) < 0) findNote[find] = note;
   }
@@ -134,4 +151,39 @@ function hasOwnTask({ work, passes, process, parts, takesOff, creates, finds, fa
     takesOff.length > 0 ||
     [parts, creates, finds].some((map) => Object.keys(map).length > 0)
   );
+}
+
+/** Slots whose items a sub-assembly may bring with it, route by route. The unit brings nothing anywhere. */
+const carriedSlots = (
+  laid: LaidRoutes,
+  slots: readonly Slot[],
+  joining: readonly ReadonlySet<number>[],
+): number[][] => {
+  const left = new Map<number, number[]>();
+  slots.forEach((slot, s) => {
+    if (slot.route !== 0 && !isSurelyCleaned(laid, slot)) remembered(left, slot.route, () => []).push(s);
+  });
+  return joining.map((inner, route) =>
+    route === 0 ? [] : [route, ...inner].flatMap((each) => left.get(each) ?? []).toSorted((a, b) => a - b),
+  );
+};
+
+/**
+ * Whether everything that comes to the end of the route has passed, after the step that makes the flaw, one
+ * that always finds it and mends or scraps.
+ */
+function isSurelyCleaned({ steps, firstStep }: LaidRoutes, { kind, step, route }: Slot): boolean {
+  if (kind === undefined) return false;
+  for (let s = step; s < at(firstStep, route + 1); s++) {
+    const laid = at(steps, s);
+    if (laid.kind !== 'step' || !isForAll(laid.step)) continue;
+    const find = own(laid.step.finds, kind);
+    if (
+      find !== undefined &&
+      isAlways(find.chance) &&
+      (find.then.kind === 'repair' || find.then.kind === 'scrap')
+    )
+      return true;
+  }
+  return false;
 }

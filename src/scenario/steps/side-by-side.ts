@@ -121,16 +121,13 @@ export function compileBeside(
   { names }: Model['stations'],
 ): Model['sideBySide'] {
   const stations = stationsOf(scenario);
-  const most = (name: string): number =>
-    Math.max(
-      0,
-      ...laid.steps.map((each) =>
-        each.kind === 'step' && each.step.at === name ? (each.step.sideBySide?.length ?? 0) : 0,
-      ),
-    );
+  const most = new Map<string, number>();
+  for (const each of laid.steps)
+    if (each.kind === 'step' && each.step.sideBySide !== undefined)
+      most.set(each.step.at, Math.max(most.get(each.step.at) ?? 0, each.step.sideBySide.length));
   return {
     group: Int32Array.from(laid.steps, (step) => (step.kind === 'step' ? (step.group ?? -1) : -1)),
-    most: Int32Array.from(names, most),
+    most: Int32Array.from(names, (name) => most.get(name) ?? 0),
     people: Int32Array.from(names, (name) => stations.get(name)?.station.people ?? UNLIMITED),
   };
 }

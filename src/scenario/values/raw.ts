@@ -23,6 +23,16 @@ export function remembered<Key, Value>(known: Map<Key, Value>, key: Key, make: (
   return made;
 }
 
+/** The same function, asked once of each thing for as long as that is kept; the thing must not change. */
+export function once<Thing extends object, Value>(make: (thing: Thing) => Value): (thing: Thing) => Value {
+  const known = new WeakMap<Thing, { readonly value: Value }>();
+  return (thing) => {
+    let made = known.get(thing);
+    if (made === undefined) known.set(thing, (made = { value: make(thing) }));
+    return made.value;
+  };
+}
+
 /** What stands at a path; undefined for nothing. */
 export function valueAt(root: unknown, path: readonly (string | number)[]): unknown {
   let value: unknown = root;

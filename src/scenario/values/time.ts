@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import type { Distribution } from '../../random/distribution.js';
 import { leastOf } from '../../random/distribution.js';
-import { readTable } from '../file/csv.js';
-import { saySeen } from '../file/problem.js';
+import { sayCell, sayHeadings, type Table, tableReader } from '../file/csv.js';
 import type { Finding } from '../types/problem.js';
 import { namedForms, plainForms } from './forms.js';
 import { keys, name } from './keys.js';
@@ -23,38 +22,31 @@ export type ReadObserved = (file: string, column: string, unit: TimeUnit) => Obs
  * `readFile` gets the path as the planner wrote it and may throw. Each column is read once.
  */
 export function observedReader(readFile: (relativePath: string) => string): ReadObserved {
-  const known = new Map<string, Observed>();
+  const known = new Map<string, Observed>(),
+    readTable = tableReader(readFile, 'time');
   return (file, column, unit) =>
-    remembered(known, JSON.stringify([file, column, unit]), () => readColumn(readFile, file, column, unit));
+    remembered(known, JSON.stringify([file, column, unit]), () => readColumn(readTable(file), column, unit));
 }
 
-function readColumn(
-  readFile: (path: string) => string,
-  file: string,
-  column: string,
-  unit: TimeUnit,
-): Observed {
-  const table = readTable(readFile, file, 'time');
+function readColumn(table: Table, column: string, unit: TimeUnit): Observed {
   if (table.fault !== undefined) return { values: [], fault: table.fault };
   const at = (line: number, wanted: string, seen: string | undefined, suggestion?: string): Observed => ({
     values: [],
     fault: { wanted, seen, suggestion, source: { file: table.file, line, column: 1 } },
   });
   const index = table.headings.indexOf(column);
-  if (index < 0)
-    return at(
-      table.line,
-      `a column with the heading "${column}"`,
-      `the headings ${table.headings.join(', ')}`,
-      nearest(column, table.headings),
-    );
+  if (index < 0) {
+    const near = nearest(column, table.headings),
+      seen = sayHeadings(table.headings, near !== undefined);
+    return at(table.line, `a column with the heading "${column}"`, seen, near);
+  }
 
   const values: number[] = [];
   for (const { cells, line } of table.rows) {
     const cell = cells[index] ?? '';
     const value = cell === '' ? NaN : toMinutes(Number(cell), unit);
     if (!(value >= 0 && value <= LONGEST_MIN))
-      return at(line, `a number in column "${column}", not negative, with a decimal point`, saySeen(cell));
+      return at(line, `a number in column "${column}", not negative, with a decimal point`, sayCell(cell));
     values.push(value);
   }
   return { values, fault: undefined };

@@ -1,4 +1,4 @@
-import { type PlacedRoute, routesOf, sendBacksOf, stepsOf } from '../lookup/placed.js';
+import { furthestBack, type PlacedRoute, routesOf, sendBacksOf, stepsOf } from '../lookup/placed.js';
 import { possibleValues } from '../steps/conditions.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { OptionMix } from '../types/programme.js';
@@ -20,9 +20,9 @@ export function* unreachable(scenario: Scenario): Iterable<Finding> {
       .map(({ path, step: { when } }) => ({ path, when }));
     for (const { path, when } of [...entries, ...inner])
       yield* neverMet(scenario.programme.options, route, [...path, 'when'], when);
-    const loops = sendBacksOf(route);
+    const furthest = furthestBack(route);
     for (const { path, index, step } of steps)
-      if (step.rework === 'only' && !loops.some(({ from, to }) => to <= index && index <= from))
+      if (step.rework === 'only' && (furthest[index] ?? -1) < index)
         yield {
           path: [...path, 'rework'],
           wanted:
@@ -30,7 +30,7 @@ export function* unreachable(scenario: Scenario): Iterable<Finding> {
             'only is never visited',
           seen: '"only"',
         };
-    for (const { path, to } of loops) {
+    for (const { path, to } of sendBacksOf(route)) {
       const target = route.entries[to];
       if (target?.kind === 'step' && target.rework === 'skip')
         yield {

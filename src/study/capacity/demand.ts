@@ -4,6 +4,7 @@ import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 import { chanceToMeet, meanDraw, meanFactor, meanLearning } from './means.js';
 import { type Build, optionMix, routeOptions, stockBuild } from './mix.js';
+import { spotsOf } from './spots.js';
 import { expectedVisits, type Visits } from './visits/visits.js';
 
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
@@ -45,13 +46,40 @@ export function demand(model: Model): Demand {
 }
 const known = new WeakMap<Model, Demand>();
 
+/** Routes of stocks, each before those that it needs. */
+function inOrderOfNeed(model: Model): number[] {
+  const { steps, routes } = model,
+    { routeOf } = spotsOf(model);
+  const order: number[] = [],
+    seen = new Set<number>(),
+    open = new Set<number>();
+  const visit = (route: number): void => {
+    if (open.has(route))
+      throw new RangeError(
+        `feeders: expected none that needs itself, got '${routes.names[route]}'; take it off its own route`,
+      );
+    if (seen.has(route)) return;
+    seen.add(route);
+    open.add(route);
+    for (const n of rowsOf(steps.needStart, routes.firstStep[route], routes.firstStep[route + 1])) {
+      const feeder = routeOf[steps.needResource[n]];
+      if (feeder >= 0) visit(feeder);
+    }
+    open.delete(route);
+    order.push(route);
+  };
+  for (const [route, resource] of routes.stock.entries()) if (resource >= 0) visit(route);
+  return order.toReversed();
+}
+
 /**
  * Walks every build through its route and, from there, through the feeders it draws on. A scrapped
  * sub-assembly is made again, so a feeder begins 1 / yield for each that is needed. A visit in rework takes
  * parts off or asks for parts again.
  */
 function reckon(model: Model): Demand {
-  const { steps, stations, routes, resources } = model;
+  const { steps, stations, routes, resources } = model,
+    stocksInOrder = inOrderOfNeed(model);
   const visits = new Float64Array(steps.count),
     attended = new Float64Array(steps.count),
     unattended = new Float64Array(steps.count);
@@ -74,16 +102,12 @@ function reckon(model: Model): Demand {
     return visits;
   }
   const ofStock = stockBuild(model);
-  const routeOfStock = new Map(
-    [...routes.stock].flatMap((resource, route) => (resource >= 0 ? [[resource, route] as const] : [])),
-  );
+  const { routeOf } = spotsOf(model);
+  /** Of a stock, by its route: what those before it in the order of need ask for. */
+  const needed = new Float64Array(routes.count);
 
-  function walk(route: number, units: number, build: Build, depth: number): void {
+  function walk(route: number, units: number, build: Build): void {
     if (units <= 0) return;
-    if (depth > routes.count)
-      throw new RangeError(
-        `feeders: expected none that needs itself, got '${routes.names[route]}'; take it off its own route`,
-      );
     started[route] += units;
     const path = pathOf(route, build);
     const first = routes.firstStep[route];
@@ -113,22 +137,22 @@ function reckon(model: Model): Demand {
         });
       for (const n of rowsOf(steps.needStart, step)) {
         const resource = steps.needResource[n],
-          feeder = routeOfStock.get(resource);
+          feeder = routeOf[resource];
         if (resource >= resources.crews) taken[resource] += times * steps.needAmount[n];
-        if (feeder !== undefined) feed(feeder, times * steps.needAmount[n], ofStock, depth);
+        if (feeder >= 0) needed[feeder] += times * steps.needAmount[n];
       }
-      for (const o of rowsOf(steps.offStart, step))
-        feed(steps.offRoute[o], units * path.passed[i], build, depth);
+      for (const o of rowsOf(steps.offStart, step)) feed(steps.offRoute[o], units * path.passed[i], build);
     });
   }
 
-  function feed(route: number, needed: number, build: Build, depth: number): void {
-    walk(route, needed / pathOf(route, build).yield, build, depth + 1);
+  function feed(route: number, wanted: number, build: Build): void {
+    walk(route, wanted / pathOf(route, build).yield, build);
   }
 
   const { builds, isExact } = optionMix(model);
   // Of orders built again until one is shipped, 1 / yield units are begun.
   for (const build of builds)
-    walk(0, build.weight / (model.programme.orders.replaceScrapped ? pathOf(0, build).yield : 1), build, 0);
+    walk(0, build.weight / (model.programme.orders.replaceScrapped ? pathOf(0, build).yield : 1), build);
+  for (const route of stocksInOrder) if (needed[route] > 0) feed(route, needed[route], ofStock);
   return { visits, attended, unattended, started, taken, byValue, isExact };
 }

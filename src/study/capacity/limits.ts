@@ -1,10 +1,12 @@
 import type { Model } from '../../flow/model/model.js';
-import { laneNamed, named, rowsOf } from '../lists.js';
+import { remembered } from '../../scenario/values/raw.js';
+import { laneNamed, named } from '../lists.js';
 import { sum, sumOf } from '../statistics/sums.js';
 import { carriedMinutes, type StayDemand, stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import { meanDraw } from './means.js';
+import { spotsOf } from './spots.js';
 import { availability, stationMinutes } from './station.js';
 
 export type LimitKind = 'station' | 'crew' | 'carrier' | 'lane' | 'feeder' | 'supply';
@@ -27,7 +29,7 @@ export interface Limit {
 
 /** A station, a crew or carriers, with the minutes that each route asks of it. */
 export interface Use extends Limit {
-  readonly byRoute: Float64Array;
+  readonly byRoute: ReadonlyMap<number, number>;
 }
 
 type UseByRoute = Omit<Use, 'minutes' | 'minutesAlone'> & {
@@ -43,7 +45,7 @@ export function usesOf(model: Model, asks: Demand, daily: DailyMinutes, askedPer
     ...crewUses(model, asks, daily, stays),
     ...carrierUses(model, daily, stays),
   ].map(({ waits, ...use }) => {
-    const minutes = sum(use.byRoute);
+    const minutes = sum([...use.byRoute].toSorted(([a], [b]) => a - b).map(([, each]) => each));
     return { ...use, minutes, ...(waits !== undefined && { minutesAlone: minutes + waits }) };
   });
 }
@@ -53,13 +55,13 @@ function stationUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRout
   return Array.from(stations.names.keys())
     .filter((station) => !stations.isBank[station])
     .map((station) => {
-      const byRoute = new Float64Array(model.routes.count),
+      const byRoute = new Map<number, number>(),
         fit = availability(model, station, daily);
       let visits = 0;
-      for (let step = 0; step < steps.count; step++) {
-        if (steps.station[step] !== station || model.sideBySide.group[step] >= 0) continue;
+      for (const step of spotsOf(model).stepsAt[station]) {
+        if (model.sideBySide.group[step] >= 0) continue;
         visits += asks.visits[step];
-        byRoute[steps.route[step]] += stationMinutes(model, asks, step).place / fit;
+        add(byRoute, steps.route[step], stationMinutes(model, asks, step).place / fit);
       }
       // A station with lots has one lot at a time; the minutes are then those of the lot, by unit.
       const atOnce = stations.lotMost[station] > 0 ? 1 : stations.places[station];
@@ -74,15 +76,14 @@ function stationUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRout
     });
 }
 
-function pulses(
-  { pulseLines: { station, stationStart, takt, calendar } }: Model,
-  id: number,
-  daily: DailyMinutes,
-): number {
-  const at = station.indexOf(id),
-    line = stationStart.findLastIndex((start) => start <= at);
-  return at < 0 ? Infinity : daily.of(calendar[line]) / takt[line];
+function pulses(model: Model, station: number, daily: DailyMinutes): number {
+  const { takt, calendar } = model.pulseLines,
+    line = spotsOf(model).lineOf[station];
+  return line < 0 ? Infinity : daily.of(calendar[line]) / takt[line];
 }
+
+const add = (byRoute: Map<number, number>, route: number, minutes: number): void =>
+  void byRoute.set(route, (byRoute.get(route) ?? 0) + minutes);
 
 function crewUses(
   model: Model,
@@ -92,21 +93,21 @@ function crewUses(
 ): UseByRoute[] {
   const { resources, steps } = model;
   return Array.from({ length: resources.crews }, (_, crew) => {
-    const byRoute = new Float64Array(model.routes.count);
+    const byRoute = new Map<number, number>();
     let visits = 0;
-    for (let step = 0; step < steps.count; step++) {
-      for (const n of rowsOf(steps.needStart, step)) {
-        if (steps.needResource[n] !== crew) continue;
-        visits += asks.visits[step];
-        byRoute[steps.route[step]] +=
-          (steps.needAmount[n] * stationMinutes(model, asks, step).crew) /
-          availability(model, steps.station[step], daily);
-      }
+    for (const { step, row } of spotsOf(model).takersOf[crew]) {
+      visits += asks.visits[step];
+      add(
+        byRoute,
+        steps.route[step],
+        (steps.needAmount[row] * stationMinutes(model, asks, step).crew) /
+          availability(model, steps.station[step], daily),
+      );
     }
     const teams = stays.filter(({ resource }) => resource === crew);
     for (const { route, amount, holds, minutes } of teams) {
       visits += holds;
-      byRoute[route] += amount * minutes;
+      add(byRoute, route, amount * minutes);
     }
     return {
       kind: 'crew',
@@ -126,7 +127,7 @@ function carrierUses(model: Model, daily: DailyMinutes, stays: readonly StayDema
       kind: 'carrier',
       ...named(model, 'resources', stay.resource),
       visits: stay.holds,
-      byRoute: new Float64Array(model.routes.count).fill(stay.minutes, stay.route, stay.route + 1),
+      byRoute: new Map([[stay.route, stay.minutes]]),
       waits: waitsOf(stay),
       available: model.resources.amount[stay.resource] * daily.of(-1),
     }));
@@ -135,12 +136,9 @@ function carrierUses(model: Model, daily: DailyMinutes, stays: readonly StayDema
 const waitsOf = ({ minutes, minutesAlone }: StayDemand): number => minutesAlone - minutes;
 
 export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Limit[] {
-  const { lanes, steps } = model;
+  const { lanes } = model;
   return lanes.names.map((_, lane) => {
-    const visits = asks.visits.reduce(
-      (total, each, step) => (steps.lane[step] === lane ? total + each : total),
-      0,
-    );
+    const visits = spotsOf(model).tripsOn[lane].reduce((total, step) => total + asks.visits[step], 0);
     const departures = lanes.timetable[lane].filter((time) => time < daily.spanMinutes).length,
       trip = carriedMinutes(model, lane) + meanDraw(model, lanes.returnDraw[lane]);
     // At each time as many trucks leave as stand ready at a dock.
@@ -161,18 +159,25 @@ export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Lim
 
 /** Each feeder is as fast as the slowest of what it uses. */
 export function feederLimits({ routes }: Model, asks: Demand, uses: readonly Use[]): Limit[] {
+  const [first] = uses,
+    ofRoute = new Map<number, Use[]>();
+  for (const use of uses)
+    for (const route of use.byRoute.keys()) remembered(ofRoute, route, () => []).push(use);
   if (uses.length === 0) return [];
   return routes.names.slice(1).map((name, i) => {
-    const route = i + 1;
-    const slowest = uses.reduce((worst, use) =>
-      use.byRoute[route] * worst.available > worst.byRoute[route] * use.available ? use : worst,
+    const route = i + 1,
+      minutes = (use: Use): number => use.byRoute.get(route) ?? 0;
+    // What asks for nothing of a route is never slower than another.
+    const slowest = (ofRoute.get(route) ?? []).reduce(
+      (worst, use) => (minutes(use) * worst.available > minutes(worst) * use.available ? use : worst),
+      first,
     );
     return {
       kind: 'feeder',
       name,
       site: slowest.site,
       visits: asks.started[route],
-      minutes: slowest.byRoute[route],
+      minutes: minutes(slowest),
       available: slowest.available,
     };
   });

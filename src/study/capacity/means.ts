@@ -48,14 +48,41 @@ export function meanChance(model: Model, build: Build, id: number): number {
   return sum + left * base[id];
 }
 
+/** Units whose learning factors are added one by one; the others are summed by a formula. */
+const ONE_BY_ONE = 10_000;
+
 /**
  * Mean learning factor of a step over the programme, as if each unit were done once; of a run without a
  * quantity that of its first unit, which is on the safe side.
  */
 export function meanLearning({ steps, programme }: Model, step: number): number {
   if (steps.learnExponent[step] === 0) return 1;
-  const units = programme.quantity < UNLIMITED ? programme.quantity : 1;
+  const units = programme.quantity < UNLIMITED ? programme.quantity : 1,
+    before = steps.learnBefore[step];
   let sum = 0;
-  for (let n = 1; n <= units; n++) sum += learningFactor(steps, step, steps.learnBefore[step] + n);
+  for (let n = 1; n <= Math.min(units, ONE_BY_ONE); n++) sum += learningFactor(steps, step, before + n);
+  if (units > ONE_BY_ONE) sum += sumOfFactors(steps, step, before + ONE_BY_ONE + 1, before + units);
   return sum / units;
+}
+
+/**
+ * Sum of the factors of units `from` to `to`, which fall: those above the floor by the Euler-Maclaurin
+ * formula (Abramowitz & Stegun 1964, 23.1.30; from memory), of the cumulative curve exactly, and the floor
+ * for the others. The first term left out is below from^-3 / 720.
+ */
+function sumOfFactors(steps: Model['steps'], step: number, from: number, to: number): number {
+  const floor = steps.learnFloor[step],
+    b = steps.learnExponent[step];
+  let above = from - 1,
+    at = to + 1;
+  while (at - above > 1) {
+    const middle = Math.floor((above + at) / 2);
+    if (learningFactor(steps, step, middle) > floor) above = middle;
+    else at = middle;
+  }
+  const rest = (to - above) * floor;
+  if (above < from) return rest;
+  if (steps.learnCumulative[step] === 1) return rest + above ** (b + 1) - (from - 1) ** (b + 1);
+  const integral = b === -1 ? Math.log(above / from) : (above ** (b + 1) - from ** (b + 1)) / (b + 1);
+  return rest + integral + (from ** b + above ** b) / 2 + (b * (above ** (b - 1) - from ** (b - 1))) / 12;
 }

@@ -1,4 +1,5 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import { once } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 
@@ -28,7 +29,7 @@ export interface Mix {
  * The combinations of the options on which conditions, work factors, chances or changeovers depend; weights
  * sum to 1.
  */
-export function optionMix(model: Model): Mix {
+export const optionMix = once((model: Model): Mix => {
   const mixes = model.options.map((option) =>
     Float64Array.from(option.cumulative, (sum, i) => sum - (i > 0 ? option.cumulative[i - 1] : 0)),
   );
@@ -59,7 +60,7 @@ export function optionMix(model: Model): Mix {
     );
   }
   return { builds: ordered.length === 1 ? builds : merged(builds, used), isExact: true };
-}
+});
 
 /** Builds that are the same, from orders and from the draw, are one. */
 function merged(builds: readonly Build[], used: ReadonlySet<number>): Build[] {

@@ -1,10 +1,12 @@
 import type { Model } from '../../flow/model/model.js';
 import { CREW } from '../../flow/model/resources.js';
+import { once, remembered } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
 import { sum } from '../statistics/sums.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import { meanDraw } from './means.js';
+import { spotsOf } from './spots.js';
 
 /**
  * Minutes that a step asks for, per unit released: of a place, and of each person of its crew; and those for
@@ -60,21 +62,29 @@ export function changeover(model: Model, asks: Demand, step: number): number {
     steps.route[step - 1] === steps.route[step] &&
     steps.station[step - 1] === station;
   if (stays) return 0;
-  const byValue = new Float64Array(model.options[stations.changeoverOption[station]].values.length);
-  for (let s = 0; s < steps.count; s++)
-    if (steps.station[s] === station && model.sideBySide.group[s] < 0)
+  const minutes = remembered(changeovers(asks), station, () => perVisit(model, asks, station));
+  return minutes === null ? 0 : asks.visits[step] * minutes;
+}
+
+/** By station. */
+const changeovers = once<Demand, Map<number, number | null>>(() => new Map());
+
+/** Of a visit at which there may be one; null: nobody comes. */
+function perVisit(model: Model, asks: Demand, station: number): number | null {
+  const byValue = new Float64Array(model.options[model.stations.changeoverOption[station]].values.length);
+  for (const s of spotsOf(model).stepsAt[station])
+    if (model.sideBySide.group[s] < 0)
       asks.byValue[s].forEach((visits, value) => {
         byValue[value] += visits;
       });
   const total = sum(byValue);
   return total > 0
-    ? asks.visits[step] *
-        changeoverMinutes(
-          model,
-          station,
-          byValue.map((visits) => visits / total),
-        )
-    : 0;
+    ? changeoverMinutes(
+        model,
+        station,
+        byValue.map((visits) => visits / total),
+      )
+    : null;
 }
 
 /**
@@ -143,8 +153,7 @@ export function availability(model: Model, station: number, daily: DailyMinutes)
   const { failures } = model;
   let inUse = 1,
     byClock = 1;
-  for (let row = 0; row < failures.count; row++) {
-    if (failures.station[row] !== station) continue;
+  for (const row of spotsOf(model).failuresOf[station]) {
     const every = meanDraw(model, failures.everyDraw[row]),
       repair = meanDraw(model, failures.repairDraw[row]);
     if (failures.byClock[row] === 1)

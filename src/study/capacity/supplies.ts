@@ -1,12 +1,13 @@
 import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { named, rowsOf } from '../lists.js';
+import { named } from '../lists.js';
 import { sum } from '../statistics/sums.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import type { Limit } from './limits.js';
 import { meanDraw } from './means.js';
+import { spotsOf } from './spots.js';
 
 /**
  * - A rhythm brings its lot every so many days; a list of dates the lots but the last from the first date to
@@ -53,15 +54,13 @@ function listedRate(
 }
 
 /** Parts that requests can want at one time: one request a place, or a lot. */
-function mostWaiting({ steps, stations }: Model, resource: number): number {
+function mostWaiting(model: Model, resource: number): number {
+  const { steps, stations } = model;
   const most = new Map<number, number>();
-  for (let step = 0; step < steps.count; step++) {
-    for (const n of rowsOf(steps.needStart, step)) {
-      if (steps.needResource[n] !== resource) continue;
-      const station = steps.station[step],
-        requests = stations.lotMost[station] > 0 ? 1 : stations.places[station];
-      most.set(station, Math.max(most.get(station) ?? 0, requests * steps.needAmount[n]));
-    }
+  for (const { step, row } of spotsOf(model).takersOf[resource]) {
+    const station = steps.station[step],
+      requests = stations.lotMost[station] > 0 ? 1 : stations.places[station];
+    most.set(station, Math.max(most.get(station) ?? 0, requests * steps.needAmount[row]));
   }
   return sum(most.values());
 }

@@ -5,6 +5,7 @@ import { type Leg, load } from './alone.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import { meanDraw } from './means.js';
+import { spotsOf } from './spots.js';
 import { availability, stationMinutes } from './station.js';
 
 /** Legs so far; the hours in which units come to the next, a calendar; how many come together. */
@@ -95,7 +96,8 @@ function standAt(model: Model, asks: Demand, daily: DailyMinutes, step: number, 
     station = steps.station[step],
     { place, attended, unattended } = stationMinutes(model, asks, step),
     fit = availability(model, station, daily),
-    takt = asks.visits[step] * pulseTakt(pulseLines, station);
+    line = spotsOf(model).lineOf[station],
+    takt = line < 0 ? 0 : asks.visits[step] * pulseLines.takt[line];
   if (steps.workCalendar[step] >= 0) way.hours = steps.workCalendar[step];
   const calendar = daily.calendar(steps.workCalendar[step]),
     ahead = stations.lotMost[station] > 0 ? 0 : (way.together - 1) / 2,
@@ -107,8 +109,3 @@ function standAt(model: Model, asks: Demand, daily: DailyMinutes, step: number, 
 
 /** The end of a process waits for an instant of working time. */
 const INSTANT = 1e-6;
-
-function pulseTakt({ station, stationStart, takt }: Model['pulseLines'], id: number): number {
-  const at = station.indexOf(id);
-  return at < 0 ? 0 : takt[stationStart.findLastIndex((start) => start <= at)];
-}

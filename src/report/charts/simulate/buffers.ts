@@ -9,6 +9,7 @@ import { fullOf, spacesOf } from '../../tables/buffers.js';
 import { TICKS, valueAxis } from '../axes.js';
 import { type Chart, intervalHead, intervalNote } from '../chart.js';
 import { bars } from '../datasets.js';
+import { foremost } from '../foremost.js';
 import { diamondPath } from '../marks.js';
 import { perRow, rowChart, rowHeight, rowsBySite, span } from '../row-chart.js';
 
@@ -17,7 +18,13 @@ import { perRow, rowChart, rowHeight, rowsBySite, span } from '../row-chart.js';
  */
 export function buffers(results: Results): Chart | null {
   if (results.buffers.length === 0) return null;
-  const rows = rowsBySite(results.buffers);
+  const { shown, note } = foremost(
+      results.buffers,
+      ({ full, mean }) => (full?.mean ?? 0) + mean.mean / 1e9,
+      'buffers and banks',
+      'most often full',
+    ),
+    rows = rowsBySite(shown);
   const head = intervalHead(results);
   const levels = perRow(rows, level95),
     spaces = perRow(rows, (item) => item.spaces);
@@ -25,7 +32,7 @@ export function buffers(results: Results): Chart | null {
     finding: finding(results.buffers),
     how:
       `Units in each buffer and bank. Bar: mean, with ${intervalNote(results)}. Diamond: level not ` +
-      'passed 95 % of the time (with + where it is the last level counted). Tall tick: spaces.',
+      `passed 95 % of the time (with + where it is the last level counted). Tall tick: spaces.${note}`,
     each: rowHeight(rows.length),
     rows,
     columns: [

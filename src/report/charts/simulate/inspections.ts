@@ -3,6 +3,7 @@ import type { Results } from '../../../study/simulate/results.js';
 import { valueAxis } from '../axes.js';
 import { type Chart, intervalHead, intervalNote } from '../chart.js';
 import { bars } from '../datasets.js';
+import { foremost } from '../foremost.js';
 import { perRow, rowChart, rowHeight, rowsBySite, span } from '../row-chart.js';
 
 /** First-time-through of every inspection, and what happens to the rest. */
@@ -10,7 +11,13 @@ export function firstTimeThrough(results: Results): Chart | null {
   const { inspections } = results;
   const first = inspections[0];
   if (first === undefined) return null;
-  const rows = rowsBySite(inspections);
+  const { shown, note } = foremost(
+      inspections,
+      ({ ftt }) => -ftt.mean,
+      'inspections',
+      'least often passed first time',
+    ),
+    rows = rowsBySite(shown);
   const head = intervalHead(results);
   const lowest = inspections.reduce((least, item) => (item.ftt.mean < least.ftt.mean ? item : least), first);
   const yieldText =
@@ -19,7 +26,7 @@ export function firstTimeThrough(results: Results): Chart | null {
     finding: `Fewest right first time: ${lowest.name}, ${percentWithInterval(lowest.ftt)}${yieldText}`,
     how:
       'First-time-through by inspection: right first time over inspected, first visits only. Bars ' +
-      `with ${intervalNote(results)}; send-backs and repairs per 100 inspections.`,
+      `with ${intervalNote(results)}; send-backs and repairs per 100 inspections.${note}`,
     each: rowHeight(rows.length) + 2,
     rows,
     columns: [

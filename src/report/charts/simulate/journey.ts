@@ -8,6 +8,7 @@ import { DARK_EDGE, type Fill, INK, MUTED, PALETTE, STATE_FILLS } from '../../st
 import { BOX_LEGEND, type Chart } from '../chart.js';
 import { filledBars } from '../datasets.js';
 import { dayAxis, momentOf } from '../days.js';
+import { foremost } from '../foremost.js';
 import { heading, rowChart, rowHeight, rowsBySite } from '../row-chart.js';
 
 /** What is told apart in the picture, in the order of its key. */
@@ -59,10 +60,8 @@ const KINDS: readonly {
 export function journey(results: Results): Chart | null {
   const { journey: told } = results;
   if (told === null) return null;
-  const rows = [
-    heading('whole way'),
-    ...rowsBySite(told.steps.map((step) => ({ ...step, name: step.step }))),
-  ];
+  const { shown, note } = foremost(told.steps, ({ hours }) => hours, 'steps', 'that took longest');
+  const rows = [heading('whole way'), ...rowsBySite(shown.map((step) => ({ ...step, name: step.step })))];
   const rowOf = new Map(rows.map(({ item }, row) => [item?.step, row]));
   const seen = KINDS.filter(({ of }) => told.parts.some(({ what }) => of.includes(what)));
   const from = momentOf(told.entered),
@@ -76,7 +75,7 @@ export function journey(results: Results): Chart | null {
       ': one build of chance, no mean. Steps in the order in which it came to them, with the wait for ' +
       'each; a step done again ' +
       'stays in its row. Hours in all, and those active: work, changeover, process, transport. ' +
-      'Local time of the programme.',
+      `Local time of the programme.${note}`,
     above: 110,
     each: rowHeight(rows.length),
     rows,

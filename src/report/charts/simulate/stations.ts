@@ -8,6 +8,7 @@ import { judgedText } from '../../tables/bottlenecks.js';
 import { valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart, intervalHead, intervalNote } from '../chart.js';
 import { filledBars } from '../datasets.js';
+import { foremost } from '../foremost.js';
 import { perRow, rowChart, rowHeight, rowsBySite } from '../row-chart.js';
 
 /**
@@ -29,13 +30,19 @@ export function placeTime(results: Results): Chart | null {
     stations = judged?.stations ?? results.stations,
     seen = { level: results.level, replications: judged?.replications ?? results.replications };
   if (stations.length === 0) return null;
-  const rows = rowsBySite(stations);
+  const { shown, note } = foremost(
+      stations,
+      ({ shareOnShift }) => 1 - shareOnShift.starved.mean,
+      'stations',
+      'least often starved',
+    ),
+    rows = rowsBySite(shown);
   return rowChart({
     finding: finding(stations, judged?.bottlenecks ?? results.bottlenecks, judged !== null),
     how:
       'Share of place time on shift by station, stations grouped by site in route order; each bar ' +
       `adds to 100 %${judged === null ? '' : `. Over ${judgedText(judged, results.replications)}`}. ` +
-      `Figures at the right: mean, with ${intervalNote(seen)}; losses other than being starved.`,
+      `Figures at the right: mean, with ${intervalNote(seen)}; losses other than being starved.${note}`,
     above: 100,
     each: rowHeight(rows.length),
     rows,

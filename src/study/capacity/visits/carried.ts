@@ -1,6 +1,7 @@
 import type { Model } from '../../../flow/model/model.js';
 import { rowsOf } from '../../lists.js';
 import type { Build } from '../mix.js';
+import { spotsOf } from '../spots.js';
 import { type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 
 /** Columns of one sub-assembly at the end of a feeder. */
@@ -18,21 +19,17 @@ export interface Joining {
  * What joins at a step with something open. Parts of a stock that only this step takes replace those it took
  * before; own parts, and others, come on top of what is there.
  */
-export function joiningAt(
-  { routes, quality, steps }: Model,
-  step: number,
-  build: Build,
-  stock: Build,
-  leftOf: LeftOf,
-): Joining[] {
+export function joiningAt(model: Model, step: number, build: Build, stock: Build, leftOf: LeftOf): Joining[] {
+  const { quality, steps } = model,
+    { routeOf, takersOf } = spotsOf(model);
   const joining = [
     ...rowsOf(steps.needStart, step).map((n) => {
       const resource = steps.needResource[n];
       return {
-        route: routes.stock.indexOf(resource),
+        route: routeOf[resource],
         of: stock,
         amount: steps.needAmount[n],
-        replaces: steps.needResource.indexOf(resource) === steps.needResource.lastIndexOf(resource),
+        replaces: takersOf[resource].length === 1,
       };
     }),
     ...rowsOf(steps.ownStart, step).map((o) => ({
@@ -73,14 +70,15 @@ export function joinPart(
 /** Chance that a unit of the stream has something noted, slots taken as independent. */
 export function chanceNoted({ units, open }: Stream, columns: Columns): number {
   let none = 1;
-  for (let slot = 0; slot < columns.slots; slot++)
+  for (const slot of columns.liveSlots)
     none *= 1 - (open[carried(columns, slot)] + open[passedOn(columns, slot)]) / units;
   return 1 - none;
 }
 
 /** All that is noted goes over to another stream. */
 export function moveNotes(from: Stream, to: Stream, columns: Columns): void {
-  for (let column = columns.slots; column < columns.count; column++) {
+  for (const column of columns.live) {
+    if (column < columns.slots) continue;
     to.open[column] += from.open[column];
     from.open[column] = 0;
   }
@@ -92,11 +90,11 @@ export function moveNotes(from: Stream, to: Stream, columns: Columns): void {
  */
 export function mendAll({ open }: Stream, columns: Columns, each: number): number {
   let minutes = open[mendMinutes(columns)];
-  for (let slot = 0; slot < columns.slots; slot++) {
+  for (const slot of columns.liveSlots) {
     const passed = open[passedOn(columns, slot)];
     minutes += passed * each;
     open[slot] = Math.max(0, open[slot] - passed);
   }
-  open.fill(0, columns.slots);
+  for (const column of columns.live) if (column >= columns.slots) open[column] = 0;
   return minutes;
 }

@@ -1,6 +1,7 @@
 import type { Model } from '../../../flow/model/model.js';
 import { CARRY, REPAIR, SEND_BACK } from '../../../flow/model/quality.js';
 import { meanOf } from '../../../random/distribution.js';
+import { remembered } from '../../../scenario/values/raw.js';
 import { rowsOf } from '../../lists.js';
 import { meanChance } from '../means.js';
 import type { Build } from '../mix.js';
@@ -21,8 +22,9 @@ export class Inspection {
   chanceOfFind = 0;
   readonly backs: readonly BackStream[];
   private readonly finds: readonly Find[];
-  /** Slot -> index of its find. */
-  private readonly findOf: ReadonlyMap<number, number>;
+  /** Indices of the finds by what follows them, and by the step to which they send back. */
+  private readonly byThen = new Map<number, number[]>();
+  private readonly byTarget = new Map<number, number[]>();
   private readonly limited: ReadonlyMap<number, LimitedLoop>;
 
   constructor(
@@ -42,12 +44,17 @@ export class Inspection {
       }),
     );
     this.finds = finds;
-    this.findOf = new Map(finds.map(({ slot }, find) => [slot, find]));
-    const backThens = [...new Set(finds.filter((find) => find.kind === SEND_BACK).map((find) => find.then))];
-    this.limited = new Map(backThens.map((then) => [then, new LimitedLoop(model.thens.limit[then])]));
+    for (const [i, { kind, then }] of finds.entries()) {
+      if (kind !== SEND_BACK) continue;
+      remembered(this.byThen, then, () => []).push(i);
+      remembered(this.byTarget, model.thens.target[then], () => []).push(i);
+    }
+    this.limited = new Map(
+      [...this.byThen.keys()].map((then) => [then, new LimitedLoop(model.thens.limit[then])]),
+    );
     // The earliest of the steps named by what is found is where the unit goes.
-    const targets = [...new Set(backThens.map((then) => model.thens.target[then]))].sort((a, b) => a - b);
-    this.backs = targets.map((target) => new BackStream(step, target, columns.count));
+    const targets = [...this.byTarget.keys()].sort((a, b) => a - b);
+    this.backs = targets.map((target) => new BackStream(step, target, columns));
   }
 
   startSweep(): void {
@@ -57,7 +64,8 @@ export class Inspection {
 
   /** Passes a stream through: it becomes those who go on. */
   pass(stream: Stream): void {
-    const { units, open } = stream;
+    const { units, open } = stream,
+      { live, rowOf } = this.columns;
     if (units <= 0) return;
     const rows = this.finds.map((find) =>
       oddsOf(
@@ -69,23 +77,23 @@ export class Inspection {
     );
     this.chanceOfFind = 1 - noneOf(rows, ({ found }) => found);
     for (const [then, loop] of this.limited)
-      loop.add(units, 1 - noneOf(rows, (row) => (row.find.then === then ? row.found : 0)));
+      loop.add(units, 1 - noneOf(some(rows, this.byThen.get(then)), ({ found }) => found));
     const kept = units * noneOf(rows, ({ scrapped }) => scrapped);
     for (const row of rows) {
       if (row.find.kind === REPAIR)
         this.repairs.set(row.find.then, (this.repairs.get(row.find.then) ?? 0) + kept * row.found);
     }
-    const rowFor = (slot: number): FindOdds | undefined => rows[this.findOf.get(slot) ?? -1];
+    for (const row of rows) if (row.find.slot >= 0) rowOf[row.find.slot] = row;
     let going = kept;
     for (const back of this.backs) {
-      const none = noneOf(rows, (row) => (row.target === back.target ? row.sent : 0));
+      const none = noneOf(some(rows, this.byTarget.get(back.target)), ({ sent }) => sent);
       const sent = going * (1 - none);
       going *= none;
       if (sent <= 0) continue;
       back.send(sent);
-      for (let slot = 0; slot < open.length; slot++) {
+      for (const slot of live) {
         if (open[slot] > 0)
-          back.sendOpen(slot, sent * openAfter(open[slot] / units, rowFor(slot), back.target, none));
+          back.sendOpen(slot, sent * openAfter(open[slot] / units, rowOf[slot], back.target, none));
       }
       if (this.columns.withNotes)
         for (const row of rows)
@@ -94,14 +102,15 @@ export class Inspection {
           });
     }
     const before = this.columns.withNotes ? { units, open: open.slice() } : stream;
-    for (let slot = 0; slot < open.length; slot++) {
-      if (open[slot] > 0) open[slot] = going * openAfter(open[slot] / units, rowFor(slot), Infinity, 0);
+    for (const slot of live) {
+      if (open[slot] > 0) open[slot] = going * openAfter(open[slot] / units, rowOf[slot], Infinity, 0);
     }
     if (this.columns.withNotes)
       for (const row of rows)
         this.note(row, before, going, true, (column, more) => {
           open[column] += more;
         });
+    for (const row of rows) if (row.find.slot >= 0) rowOf[row.find.slot] = undefined;
     stream.units = going;
   }
 
@@ -142,6 +151,9 @@ export class Inspection {
     );
   }
 }
+
+const some = (rows: readonly FindOdds[], indices: readonly number[] | undefined): FindOdds[] =>
+  (indices ?? []).map((i) => rows[i]);
 
 /** Chance that none of the rows comes true, each with its own chance. */
 const noneOf = (rows: readonly FindOdds[], chance: (row: FindOdds) => number): number =>

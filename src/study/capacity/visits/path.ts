@@ -1,6 +1,7 @@
 import type { Model } from '../../../flow/model/model.js';
 import { HOLD_NONE } from '../../../flow/model/quality.js';
 import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../../flow/model/steps.js';
+import { remembered } from '../../../scenario/values/raw.js';
 import { rowsOf } from '../../lists.js';
 import { chanceToMeet, meanChance, meanDraw } from '../means.js';
 import { type Build, stockBuild } from '../mix.js';
@@ -48,11 +49,13 @@ export function layPath(
     inspections = own.map((step) =>
       rowsOf(steps.findStart, step).length > 0 ? new Inspection(model, build, step, columns) : undefined,
     );
-  const backs = inspections.flatMap((inspection) => inspection?.backs ?? []);
+  const backsTo = new Map<number, BackStream[]>();
+  for (const back of inspections.flatMap((inspection) => inspection?.backs ?? []))
+    remembered(backsTo, back.target, () => []).push(back);
   return own.map((step, i) => {
     const inspection = inspections[i];
     const met = chanceToMeet(model, build, step) / Math.max(1, steps.sampleN[step]);
-    const targetOf = backs.filter((back) => back.target === step);
+    const targetOf = backsTo.get(step) ?? [];
     return {
       step,
       created: rowsOf(steps.createStart, step).map((c) => ({
@@ -64,7 +67,7 @@ export function layPath(
       joining: joiningAt(model, step, build, stock, leftOf),
       hold: quality.hold[step],
       mend: meanDraw(model, quality.mendDraw[step]),
-      compareWith: own.indexOf(quality.compareWith[step]),
+      compareWith: quality.compareWith[step] < 0 ? -1 : quality.compareWith[step] - routes.firstStep[route],
       differs: meanDraw(model, quality.differDraw[step]),
       forward: steps.rework[step] === REWORK_ONLY ? 0 : met,
       inRework: steps.rework[step] === REWORK_SKIP ? 0 : met,

@@ -1,5 +1,9 @@
 import type { Model } from '../../../flow/model/model.js';
 import { HOLD_NONE } from '../../../flow/model/quality.js';
+import { once } from '../../../scenario/values/raw.js';
+import { rowsOf } from '../../lists.js';
+import { spotsOf } from '../spots.js';
+import type { FindOdds } from './finds.js';
 
 /**
  * Columns of a stream: units with each slot open; in a model with holds then units with each slot carried;
@@ -10,11 +14,43 @@ export interface Columns {
   readonly slots: number;
   readonly withNotes: boolean;
   readonly count: number;
+  /** Slots that anything on the route may have open or noted, and all columns that are ever other than 0. */
+  readonly liveSlots: readonly number[];
+  readonly live: readonly number[];
+  /** For an inspection to note what it looks for; empty but while it passes a stream. */
+  readonly rowOf: (FindOdds | undefined)[];
 }
 
-export function columnsOf({ slots, quality }: Model): Columns {
-  const withNotes = quality.hold.some((hold) => hold !== HOLD_NONE);
-  return { slots: slots.count, withNotes, count: withNotes ? 3 * slots.count + 1 : slots.count };
+export function columnsOf(model: Model, route: number): Columns {
+  const slots = model.slots.count,
+    withNotes = hasHolds(model),
+    liveSlots = slotsOn(model, route),
+    live = withNotes
+      ? [...[0, 1, 2].flatMap((band) => liveSlots.map((slot) => band * slots + slot)), 3 * slots]
+      : liveSlots;
+  const count = withNotes ? 3 * slots + 1 : slots;
+  return { slots, withNotes, count, liveSlots, live, rowOf: new Array<undefined>(count) };
+}
+const hasHolds = once(({ quality }: Model): boolean => quality.hold.some((hold) => hold !== HOLD_NONE));
+
+/** What is made on a route, comes with what joins it, or is left of its tests. */
+function slotsOn(model: Model, route: number): number[] {
+  const { steps, routes, quality } = model,
+    { routeOf } = spotsOf(model),
+    from = routes.firstStep[route],
+    to = routes.firstStep[route + 1];
+  const joining = new Set([
+    ...rowsOf(steps.needStart, from, to).map((row) => routeOf[steps.needResource[row]]),
+    ...rowsOf(steps.ownStart, from, to).map((row) => steps.ownRoute[row]),
+  ]);
+  const slots = new Set(rowsOf(steps.createStart, from, to).map((row) => steps.createSlot[row]));
+  for (const inner of joining)
+    if (inner >= 0)
+      for (const row of rowsOf(quality.carriedStart, inner)) slots.add(quality.carriedSlot[row]);
+  if (hasHolds(model))
+    for (const row of rowsOf(steps.findStart, from, to))
+      if (quality.findNote[row] >= 0) slots.add(quality.findNote[row]);
+  return [...slots].toSorted((a, b) => a - b);
 }
 export const carried = ({ slots }: Columns, slot: number): number => slots + slot;
 export const passedOn = ({ slots }: Columns, slot: number): number => 2 * slots + slot;
@@ -39,10 +75,10 @@ export class BackStream implements Stream {
   constructor(
     readonly from: number,
     readonly target: number,
-    columnCount: number,
+    private readonly columns: Columns,
   ) {
-    this.open = new Float64Array(columnCount);
-    this.openNow = new Float64Array(columnCount);
+    this.open = new Float64Array(columns.count);
+    this.openNow = new Float64Array(columns.count);
   }
 
   send(units: number): void {
@@ -56,13 +92,13 @@ export class BackStream implements Stream {
   /** The sweep is over: what was sent in it is what comes in the next. Returns the greatest change. */
   settle(): number {
     let change = Math.abs(this.units - this.unitsNow);
-    for (let s = 0; s < this.open.length; s++) {
+    for (const s of this.columns.live) {
       change = Math.max(change, Math.abs(this.open[s] - this.openNow[s]));
       this.open[s] = this.openNow[s];
+      this.openNow[s] = 0;
     }
     this.units = this.unitsNow;
     this.unitsNow = 0;
-    this.openNow.fill(0);
     return change;
   }
 }
@@ -71,7 +107,7 @@ export class BackStream implements Stream {
 export class StreamPool {
   private readonly streams: Stream[] = [];
   private taken = 0;
-  constructor(private readonly slotCount: number) {}
+  constructor(private readonly columns: Columns) {}
 
   startSweep(): void {
     this.taken = 0;
@@ -80,10 +116,10 @@ export class StreamPool {
   empty(): Stream {
     const stream =
       this.streams[this.taken] ??
-      (this.streams[this.taken] = { units: 0, open: new Float64Array(this.slotCount) });
+      (this.streams[this.taken] = { units: 0, open: new Float64Array(this.columns.count) });
     this.taken++;
     stream.units = 0;
-    stream.open.fill(0);
+    for (const s of this.columns.live) stream.open[s] = 0;
     return stream;
   }
 }
@@ -95,16 +131,16 @@ export function into(streams: Map<number, Stream>, mode: number, pool: StreamPoo
 }
 
 /** Adds another stream to one. */
-export function join(to: Stream, from: Stream): void {
+export function join(to: Stream, from: Stream, { live }: Columns): void {
   to.units += from.units;
-  for (let s = 0; s < to.open.length; s++) to.open[s] += from.open[s];
+  for (const s of live) to.open[s] += from.open[s];
 }
 
 /** Moves a share of a stream over. */
-export function split(from: Stream, share: number, to: Stream): void {
+export function split(from: Stream, share: number, to: Stream, { live }: Columns): void {
   to.units += from.units * share;
   from.units *= 1 - share;
-  for (let s = 0; s < to.open.length; s++) {
+  for (const s of live) {
     to.open[s] += from.open[s] * share;
     from.open[s] *= 1 - share;
   }

@@ -39,10 +39,10 @@ export function expectedVisits(
   build: Build,
   leftOf: LeftOf = (inner, of) => expectedVisits(model, inner, of).left,
 ): Visits {
-  const columns = columnsOf(model),
+  const columns = columnsOf(model, route),
     path = layPath(model, route, build, columns, leftOf);
   const backs = path.flatMap((step) => step.inspection?.backs ?? []);
-  const pool = new StreamPool(columns.count);
+  const pool = new StreamPool(columns);
   const visits = new Float64Array(path.length),
     passed = new Float64Array(path.length),
     extra = new Float64Array(path.length);
@@ -116,7 +116,7 @@ function sweepPath(
       if (share === 1) {
         present.set(mode, going);
         streams.delete(mode);
-      } else split(going, share, into(present, mode, pool));
+      } else split(going, share, into(present, mode, pool), columns);
     }
     const firstTime = present.get(FORWARD)?.units ?? 0;
     if (hold === HOLD_NOTED) {
@@ -129,10 +129,11 @@ function sweepPath(
     // the conditions.
     const due = streams.get(step);
     if (due !== undefined) {
-      join(into(present, FORWARD, pool), due);
+      join(into(present, FORWARD, pool), due, columns);
       streams.delete(step);
     }
-    for (const back of targetOf) join(into(present, back.from === step ? FORWARD : back.from, pool), back);
+    for (const back of targetOf)
+      join(into(present, back.from === step ? FORWARD : back.from, pool), back, columns);
 
     visits[i] = passed[i] = extra[i] = 0;
     inspection?.startSweep();
@@ -146,7 +147,7 @@ function sweepPath(
       passed[i] += at.units;
       const beside = streams.get(mode);
       if (beside === undefined) streams.set(mode, at);
-      else join(beside, at);
+      else join(beside, at, columns);
     }
     // The two outcomes are taken as independent of each other.
     if (compareWith >= 0)
@@ -157,16 +158,16 @@ function sweepPath(
         (foundAt[i] * (1 - foundAt[compareWith]) + foundAt[compareWith] * (1 - foundAt[i]));
   }
   const end = pool.empty();
-  for (const going of streams.values()) join(end, going);
+  for (const going of streams.values()) join(end, going, columns);
   return end;
 }
 
 /** A share of a stream has nothing noted and goes beside the hold. */
 function passOver(at: Stream, share: number, beside: Stream, columns: Columns, pool: StreamPool): void {
   const over = pool.empty();
-  split(at, share, over);
+  split(at, share, over, columns);
   moveNotes(over, at, columns);
-  join(beside, over);
+  join(beside, over, columns);
 }
 
 function create({ units, open }: Stream, columns: Columns, created: readonly Creation[]): void {
