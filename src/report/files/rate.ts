@@ -1,8 +1,8 @@
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import { CHARTS } from '../charts/of-study.js';
 import { ratePage } from '../page/rate.js';
-import { lossesCsv, trialsCsv } from './constraint.js';
-import { csv, measure, proportion } from './csv.js';
+import { lossesData, trialsData } from './constraint.js';
+import { type FileTable, fileTable, measure, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of a rate study. */
@@ -10,15 +10,16 @@ export const rateFiles = studyFiles<RateResults>({
   charts: CHARTS.rate,
   page: ratePage,
   data: {
-    'rates.csv': ratesCsv,
-    'losses.csv': ({ constraint }) => lossesCsv(constraint),
-    'trials.csv': ({ constraint }) => trialsCsv(constraint),
+    'rates.csv': ratesData,
+    'losses.csv': ({ constraint }) => lossesData(constraint),
+    'trials.csv': ({ constraint }) => trialsData(constraint),
   },
+  sheets: [],
 });
 
 /** One row a rate. */
-export function ratesCsv({ points }: RateResults): string {
-  return csv(points, [
+export function ratesData({ points }: RateResults): FileTable {
+  return fileTable(points, [
     ['per_day', 'perDay'],
     ['verdict', 'verdict'],
     ['why', 'why'],

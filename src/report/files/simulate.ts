@@ -4,8 +4,8 @@ import { type Results } from '../../study/simulate/results.js';
 import { CHARTS } from '../charts/of-study.js';
 import { toldConstraint } from '../constraint.js';
 import { simulatePage } from '../page/simulate.js';
-import { lossesCsv, trialsCsv } from './constraint.js';
-import { type CsvColumn, csv, measure, proportion } from './csv.js';
+import { lossesData, trialsData } from './constraint.js';
+import { type FileColumn, type FileTable, fileTable, measure, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /**
@@ -16,25 +16,26 @@ export const reportFiles = studyFiles<Results>({
   charts: CHARTS.simulate,
   page: simulatePage,
   data: {
-    'series.csv': seriesCsv,
-    'stations.csv': stationsCsv,
-    'units.csv': (results) => (results.units.length > 0 ? unitsCsv(results) : null),
-    'runs.csv': runsCsv,
-    'losses.csv': (results) => lossesCsv(toldConstraint(results)),
-    'trials.csv': (results) => trialsCsv(toldConstraint(results)),
+    'series.csv': seriesData,
+    'stations.csv': stationsData,
+    'units.csv': (results) => (results.units.length > 0 ? unitsData(results) : null),
+    'runs.csv': runsData,
+    'losses.csv': (results) => lossesData(toldConstraint(results)),
+    'trials.csv': (results) => trialsData(toldConstraint(results)),
   },
+  sheets: ['series.csv', 'stations.csv', 'units.csv', 'runs.csv'],
 });
 
 /**
  * One row a week (or part): what was asked, released and shipped, and the WIP of every site and lane, with
  * intervals.
  */
-export function seriesCsv({ series, wip }: Results): string {
-  return csv(
+export function seriesData({ series, wip }: Results): FileTable {
+  return fileTable(
     [...series.labels.keys()],
     [
       ['label', (at) => series.labels[at]],
-      ['start', (at) => series.starts[at]],
+      ['start', (at) => series.starts[at], 'day'],
       ['working_days', (at) => series.workingDays[at]],
       ['asked_per_day', (at) => series.asked[at]],
       ...measure('released', (at: number) => series.released[at]),
@@ -51,13 +52,13 @@ export function seriesCsv({ series, wip }: Results): string {
  * One row a station: the share of its place time in every state, 0 to 1, with intervals, and its visits per
  * unit.
  */
-export function stationsCsv({ stations }: Results): string {
-  return csv(stations, [
+export function stationsData({ stations }: Results): FileTable {
+  return fileTable(stations, [
     ['station', 'name'],
     ['site', 'site'],
     ['places', 'places'],
     ...PLACE_STATES.flatMap((state) =>
-      measure(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state]),
+      measure(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state], 'share'),
     ),
     ...measure('visits_per_unit', ({ visitsPerUnit }: StationResult) => visitsPerUnit),
   ]);
@@ -67,16 +68,16 @@ export function stationsCsv({ stations }: Results): string {
  * One row a unit: number and name, due date, dates of shipping (P50, P80, P95), lead time in days and chance
  * to be late, with intervals.
  */
-export function unitsCsv({ units }: Results): string {
-  const dates = [...(units[0]?.shipped ?? []).entries()].flatMap(([at, { p }]): CsvColumn<UnitResult>[] => [
-    [`shipped_p${p * 100}`, ({ shipped }) => shipped[at]?.date],
-    [`shipped_p${p * 100}_low`, ({ shipped }) => shipped[at]?.low],
-    [`shipped_p${p * 100}_high`, ({ shipped }) => shipped[at]?.high],
+export function unitsData({ units }: Results): FileTable {
+  const dates = [...(units[0]?.shipped ?? []).entries()].flatMap(([at, { p }]): FileColumn<UnitResult>[] => [
+    [`shipped_p${p * 100}`, ({ shipped }) => shipped[at]?.date, 'day'],
+    [`shipped_p${p * 100}_low`, ({ shipped }) => shipped[at]?.low, 'day'],
+    [`shipped_p${p * 100}_high`, ({ shipped }) => shipped[at]?.high, 'day'],
   ]);
-  return csv(units, [
+  return fileTable(units, [
     ['unit', 'number'],
     ['build', 'build'],
-    ['due', 'due'],
+    ['due', 'due', 'day'],
     ...dates,
     ...measure('lead_days', ({ leadDays }: UnitResult) => leadDays),
     ...proportion('late', ({ late }: UnitResult) => late),
@@ -84,8 +85,8 @@ export function unitsCsv({ units }: Results): string {
 }
 
 /** One row a replication, for statistics of the reader's own. */
-export function runsCsv({ runs }: Results): string {
-  return csv(runs, [
+export function runsData({ runs }: Results): FileTable {
+  return fileTable(runs, [
     ['replication', 'replication'],
     ['shipped', 'shipped'],
     ['scrapped', 'scrapped'],
@@ -94,7 +95,7 @@ export function runsCsv({ runs }: Results): string {
     ['lead_mean_days', 'leadMeanDays'],
     ['lead_p50_days', 'leadP50Days'],
     ['lead_p90_days', 'leadP90Days'],
-    ['last_shipped', 'lastShipped'],
+    ['last_shipped', 'lastShipped', 'day'],
     ['bottleneck', 'bottleneck'],
   ]);
 }

@@ -3,6 +3,8 @@ import { renderPng } from '../canvas.js';
 import type { Chart, DrawChart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
 import { type PageContent, type Picture, renderPage } from '../page/page.js';
+import { workbook } from '../sheets/workbook.js';
+import { csv, type FileTable } from './csv.js';
 import { MissingLetters } from './missing-letters.js';
 
 /** The files of a report by name, ready for `writeFolder`. */
@@ -13,19 +15,22 @@ export interface StudyReport<Results> {
   /** Pictures by file name without `.png`, which stays the same where another picture is left out. */
   readonly charts: Readonly<Record<string, DrawChart<Results>>>;
   readonly page: (results: Results) => PageContent;
-  /** Further files by name; null leaves one out. */
-  readonly data: Readonly<Record<string, (results: Results) => string | null>>;
+  /** CSV files by name; null leaves one out. */
+  readonly data: Readonly<Record<string, (results: Results) => FileTable | null>>;
+  /** Those of them that say more than any table of the page: they have a sheet too. */
+  readonly sheets: readonly string[];
 }
 
 /**
  * Every file of the report of a study: `results.json`, the charts that have something to show, `report.html`
- * with the same charts inside, and the data. `notice` is given what whoever asked for it should know, a line
- * each.
+ * with the same charts inside, the data, and `report.xlsx` with the tables of both. `notice` is given what
+ * whoever asked for it should know, a line each.
  */
 export function studyFiles<Results>({
   charts,
   page,
   data,
+  sheets,
 }: StudyReport<Results>): (results: Results, notice?: (line: string) => void) => Promise<Files> {
   return async (results, notice) => {
     const letters = new MissingLetters();
@@ -40,11 +45,15 @@ export function studyFiles<Results>({
     const json = stableJson(results),
       files = new Map<string, string | Buffer>([['results.json', json]]);
     for (const { name, png } of pictures) files.set(`${name}.png`, png);
-    files.set('report.html', renderPage(page(results), pictures, { results: json, script: pageScript() }));
-    for (const [name, write] of Object.entries(data)) {
-      const text = write(results);
-      if (text !== null) files.set(name, text);
-    }
+    const content = page(results),
+      tables = Object.entries(data).flatMap(([name, write]): [string, FileTable][] => {
+        const table = write(results);
+        return table === null ? [] : [[name, table]];
+      });
+    files.set('report.html', renderPage(content, pictures, { results: json, script: pageScript() }));
+    for (const [name, table] of tables) files.set(name, csv(table));
+    const beside = tables.filter(([name]) => sheets.includes(name));
+    files.set('report.xlsx', await workbook(content, beside));
     return files;
   };
 }

@@ -1,9 +1,10 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { bounds, count, exact, interval, number, short, signed } from '../../study/format.js';
+import { count, exact, interval, number, short, signed } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
 import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared, togetherText } from '../compare.js';
 import { compareFirst } from '../first/compare.js';
+import { counted, difference, rounded, written } from '../sheets/cells.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { noteOf, origin, type PageContent } from './page.js';
 
@@ -75,8 +76,8 @@ function changes({ whatIfs }: CompareResults): PageTable {
       changed.map(({ path, words, before, after }, i) => [
         name,
         words,
-        before ?? 'not there',
-        after ?? 'taken out',
+        written(before ?? 'not there'),
+        written(after ?? 'taken out'),
         path,
         i === 0 ? (note ?? '') : '',
       ]),
@@ -98,10 +99,10 @@ function measureTable(
     ...columns(whatIfs, [
       ['what-if', 'whatIf'],
       ['value', 'value'],
-      ['difference to the base', ({ difference }) => `${signed(difference)} (${bounds(difference)})`],
-      ['pairs', ({ difference }) => exact(difference.n)],
+      ['difference to the base', ({ difference: each }) => difference(each)],
+      ['pairs', ({ difference: { n } }) => counted(n)],
       ['verdict', 'words'],
-      ['pairing', ({ pairingGain }) => (pairingGain === null ? '-' : number(pairingGain))],
+      ['pairing', ({ pairingGain }) => (pairingGain === null ? '-' : rounded(pairingGain))],
     ]),
   };
 }

@@ -13,6 +13,7 @@ import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.j
 import { columns, filled, type PageTable } from '../columns.js';
 import { reliefsFirst } from '../first/reliefs.js';
 import { countedIn, leftText, levelsText, savedText } from '../reliefs.js';
+import { type Cell, estimated, valued, written } from '../sheets/cells.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { origin, type PageContent } from './page.js';
 
@@ -91,15 +92,19 @@ function reliefsTable(results: ReliefsResults): PageTable {
       ['Cost', 'costPerUnit'],
       ['Gain per cost', 'gainPerCost'],
       ['Rank by cost', 'rankPerCost'],
-      ['Replications', ({ replications, isFresh }) => `${exact(replications)}${isFresh ? ' fresh' : ''}`],
+      [
+        'Replications',
+        ({ replications, isFresh }) =>
+          valued(`${exact(replications)}${isFresh ? ' fresh' : ''}`, replications),
+      ],
       ['Out early', 'out'],
     ]),
   };
 }
 
 function assumptions({ assumptions: varied, eachLevel, rateUnit }: ReliefsResults): PageTable {
-  const value = (end: VariedResult | null): string => end?.value ?? 'cannot be',
-    gain = (end: VariedResult | null): string => (end === null ? '' : short(end.gain));
+  const value = (end: VariedResult | null): Cell => written(end?.value ?? 'cannot be'),
+    gain = (end: VariedResult | null): Cell => (end === null ? '' : estimated(end.gain));
   return {
     id: 'assumptions',
     title: 'Which number to measure next',
@@ -108,7 +113,7 @@ function assumptions({ assumptions: varied, eachLevel, rateUnit }: ReliefsResult
       ['Value', 'words'],
       ['In the file', 'path'],
       ['Basis', 'basis'],
-      ['Now', (each) => each.value],
+      ['Now', (each) => written(each.value)],
       ['Low', ({ low }) => value(low)],
       ['Gain at low', ({ low }) => gain(low)],
       ['High', ({ high }) => value(high)],
@@ -126,7 +131,7 @@ function leftTable({ values: { left } }: ReliefsResults): PageTable {
       ['Value', 'words'],
       ['In the file', 'path'],
       ['Basis', 'basis'],
-      ['Now', 'value'],
+      ['Now', (each) => written(each.value)],
     ]),
   };
 }

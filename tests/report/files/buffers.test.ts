@@ -27,6 +27,7 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
       '02-places.png',
       'layouts.csv',
       'report.html',
+      'report.xlsx',
       'results.json',
     ]);
     const page = asRead(files.get('report.html'));

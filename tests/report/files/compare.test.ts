@@ -44,6 +44,7 @@ describe('the report of a comparison', async () => {
       '03-wip-by-week.png',
       'differences.csv',
       'report.html',
+      'report.xlsx',
       'results.json',
       'runs.csv',
     ]);

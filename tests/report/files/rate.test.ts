@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CHARTS } from '../../../src/report/charts/of-study.js';
-import { rateFiles, ratesCsv } from '../../../src/report/files/rate.js';
+import { csv } from '../../../src/report/files/csv.js';
+import { rateFiles, ratesData } from '../../../src/report/files/rate.js';
 import { rateTable } from '../../../src/report/terminal/rate.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
@@ -144,6 +145,7 @@ describe('the report of a rate study', () => {
       'rates.csv',
       'losses.csv',
       'trials.csv',
+      'report.xlsx',
     ]);
     const html = asRead(files.get('report.html'));
     for (const text of [
@@ -157,9 +159,9 @@ describe('the report of a rate study', () => {
       '29 of 30 builds keep up',
     ])
       expect(html).toContain(text);
-    const [head, first] = ratesCsv(SAMPLE).split('\n');
+    const [head, first] = csv(ratesData(SAMPLE)).split('\n');
     expect(first.split(',')).toHaveLength(head.split(',').length);
-    expect(ratesCsv(SAMPLE)).toContain('4,does not hold,only 3 of 30 builds keep up,30,520,0,0,');
+    expect(csv(ratesData(SAMPLE))).toContain('4,does not hold,only 3 of 30 builds keep up,30,520,0,0,');
   });
 
   it('draws a study of a single rate that does not hold, without a constraint', async () => {
@@ -172,7 +174,7 @@ describe('the report of a rate study', () => {
       answer: { ...SAMPLE.answer, highestPerDay: null, abovePerDay: 4 },
       points: [point(4, 'does not hold', 0, [])],
     };
-    expect((await rateFiles(single)).size).toBe(6);
+    expect((await rateFiles(single)).size).toBe(7);
     expect(rateTable(single)).toContain('nothing');
   });
 });

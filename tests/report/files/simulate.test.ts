@@ -25,6 +25,7 @@ describe('files of a report', async () => {
       '16-trials.png',
       'losses.csv',
       'report.html',
+      'report.xlsx',
       'results.json',
       'runs.csv',
       'series.csv',

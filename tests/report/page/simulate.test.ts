@@ -4,7 +4,7 @@ import { type Picture, renderPage, SAFETY_CAUTION } from '../../../src/report/pa
 import { simulatePage } from '../../../src/report/page/simulate.js';
 import { pageTables } from '../../../src/report/page/tables.js';
 import type { Results } from '../../../src/study/simulate/results.js';
-import { asRead } from '../samples/read.js';
+import { asRead, textRows } from '../samples/read.js';
 import { sampleResults } from '../samples/results.js';
 
 const page = (from: Results, pictures: readonly Picture[]): string =>
@@ -159,7 +159,7 @@ describe('tables of the page', () => {
     }));
     const text = page({ ...results, assumptions: said }, []);
     const own = pageTables({ ...results, assumptions: said }).find(({ id }) => id === 'assumptions')!;
-    expect(own.rows.slice(0, 2)).toEqual([
+    expect(textRows(own).slice(0, 2)).toEqual([
       ['the work of step 249', '20 min', 'guess', '', 'route[249].work'],
       ['the work of step 0', '20 min', 'estimate', 'asked', 'route[0].work'],
     ]);
