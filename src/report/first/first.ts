@@ -1,7 +1,7 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import { bounds, count, exact, mean, signed } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import { isSame } from '../../study/statistics/estimate.js';
+import { boundsOf, isSame } from '../../study/statistics/estimate.js';
 
 /** What a reader of two minutes is told, from the top down: each line complete in itself. */
 export interface FirstScreen {
@@ -28,6 +28,16 @@ export function between(estimate: Estimate, scale = 1): string {
   return low === null || high === null
     ? 'how far chance moves that is not known'
     : `between ${bounds(estimate, scale).replace(' to ', ' and ')}`;
+}
+
+/** The mean with the fewest digits that are still within its interval and are not another number. */
+export function roughly(estimate: Estimate, other: number | null = null): string {
+  const { low, high } = boundsOf(estimate);
+  for (let digits = 2; digits < 6; digits++) {
+    const rough = Number(estimate.mean.toPrecision(digits));
+    if (rough >= low && rough <= high && rough !== other && Math.abs(rough) >= 1) return exact(rough);
+  }
+  return mean(estimate);
 }
 
 /** `95 %, 100 builds tried`. */

@@ -4,14 +4,14 @@ import { each, eachWorking } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
 import { type Estimate, mapped } from '../../study/statistics/estimate.js';
 import { toldConstraint } from '../constraint.js';
-import { between, dateText, type FirstScreen, gain, how, restsOn } from './first.js';
+import { between, dateText, type FirstScreen, gain, how, restsOn, roughly } from './first.js';
 
 export function simulateFirst(results: Results): FirstScreen {
   const { answer, scenario, throughput, rateUnit, assumptions } = results,
     { asked, held, verdict } = answer,
     shipped = held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays),
     a = each(rateUnit),
-    rate = `${mean(shipped)} ${a}`,
+    rate = `${roughly(shipped, asked)} ${a}`,
     found = toldConstraint(results);
   return {
     question:
