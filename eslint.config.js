@@ -13,6 +13,7 @@ const layers = {
   study: ['scenario', 'measure', 'flow', 'random'],
   report: ['study', 'measure types', 'scenario types'],
   cli: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
+  live: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
 };
 
 /** Layers that must run unchanged in a browser worker: no files, clock, console or chance of their own. */
@@ -89,6 +90,10 @@ export default defineConfig(
     languageOptions: { parserOptions: { project: './tsconfig.arrays.json' } },
     // What a rule of the engine relies on (a unit in this place, a step of that unit) is checked by audit.ts in every run.
     rules: { '@typescript-eslint/no-non-null-assertion': 'off' },
+  },
+  {
+    files: ['src/live/**/*.ts', 'tests/live/**/*.ts'],
+    languageOptions: { parserOptions: { project: './tsconfig.live.json' } },
   },
   {
     files: ['bench/**/*.mjs', 'tools/**/*.mjs'],

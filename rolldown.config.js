@@ -2,9 +2,10 @@
 // engine, which is 1.4 times as fast as the same modules imported from each other (measured by `npm run bench`). Pure
 // JavaScript packages go into the chunks too: a hundred small files less to open, and `check` starts a tenth of a second
 // sooner. What has files of its own (native canvas, fonts, the thread pool) stays outside.
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'rolldown';
 
-export default defineConfig({
+const program = defineConfig({
   input: {
     'cli/main': 'src/cli/main.ts',
     'cli/thread': 'src/cli/thread.ts',
@@ -40,3 +41,22 @@ export default defineConfig({
     },
   },
 });
+
+/** What the page of a report carries: pictures, drawn by the browser's own canvas. */
+const live = defineConfig({
+  input: { live: 'src/live/main.ts' },
+  platform: 'browser',
+  plugins: [
+    {
+      name: 'canvas of the page',
+      resolveId: (source, importer) =>
+        source.endsWith('/canvas.js') && importer !== undefined && !importer.includes('/live/')
+          ? fileURLToPath(new URL('src/live/canvas.ts', import.meta.url))
+          : null,
+    },
+  ],
+  optimization: { inlineConst: true },
+  output: { dir: 'dist/page', format: 'iife', entryFileNames: '[name].js', minify: true, comments: false },
+});
+
+export default [program, live];

@@ -16,6 +16,7 @@ const GRANTS: Readonly<Record<string, readonly string[]>> = {
   study: ['scenario', 'measure', 'flow', 'random'],
   report: ['study', 'measure types', 'scenario types'],
   cli: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
+  live: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
 };
 const PURE = ['random', 'flow', 'measure'];
 

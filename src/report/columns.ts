@@ -1,12 +1,18 @@
-import { capital, exact, short, shortForms } from '../study/format.js';
+import { capital, shortForms } from '../study/format.js';
 import type { Estimate } from '../study/statistics/estimate.js';
+import { type Cell, counted, estimated, textOf } from './sheets/cells.js';
 
-/** A table of the page: the first cell of a row names the row. `note` explains what the cells are. */
+/** A table of the page and a sheet: the first cell of a row names it. `note` explains what the cells are. */
 export interface PageTable {
   readonly id: string;
   readonly title: string;
   readonly note: string;
   readonly head: readonly string[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** The same in words alone. */
+export interface TextTable extends PageTable {
   readonly rows: readonly (readonly string[])[];
 }
 
@@ -17,12 +23,12 @@ export type FieldOf<Item, Value> = Item extends object
 
 type Shown = string | number | null | Estimate;
 /**
- * A column of a table: its head, and its cell of an item, in words or by the name of the field that it shows:
- * a text or number as it is, an estimate with its interval or in another form, nothing for null.
+ * A column of a table: its head, and its cell of an item, or the name of the field that it shows: a text or
+ * number as it is, an estimate with its interval or in another form, nothing for null.
  */
 export type Column<Item> =
-  | readonly [head: string, cell: FieldOf<Item, Shown> | ((item: Item) => string)]
-  | readonly [head: string, cell: FieldOf<Item, Estimate>, form: (estimate: Estimate) => string];
+  | readonly [head: string, cell: FieldOf<Item, Shown> | ((item: Item) => Cell)]
+  | readonly [head: string, cell: FieldOf<Item, Estimate>, form: (estimate: Estimate) => Cell];
 
 /** Head and rows of a table with a row an item. */
 export function columns<Item>(
@@ -31,26 +37,28 @@ export function columns<Item>(
 ): Pick<PageTable, 'head' | 'rows'> {
   return {
     head: all.map(([head]) => head),
-    rows: items.map((item) => all.map((column) => cellText(item, column))),
+    rows: items.map((item) => all.map((column) => cellOf(item, column))),
   };
 }
 
-function cellText<Item>(item: Item, [, cell, form = short]: Column<Item>): string {
+function cellOf<Item>(item: Item, [, cell, form = estimated]: Column<Item>): Cell {
   if (typeof cell === 'function') return cell(item);
   const value = item[cell as keyof Item] as Shown;
-  if (typeof value === 'number') return exact(value);
+  if (typeof value === 'number') return counted(value);
   return typeof value === 'object' && value !== null ? form(value) : (value ?? '');
 }
 
-/** With what stands in its cells in place of an interval explained in its note. */
-export function explained(table: PageTable): PageTable {
-  const forms = shortForms(table.rows.flat().join('\n'));
-  return forms.length === 0 ? table : { ...table, note: `${table.note} ${capital(forms.join('; '))}.` };
+/** In words, with what stands in its cells in place of an interval explained in its note. */
+export function explained(table: PageTable): TextTable {
+  const rows = table.rows.map((row) => row.map(textOf)),
+    forms = shortForms(rows.flat().join('\n'));
+  return {
+    ...table,
+    rows,
+    note: forms.length === 0 ? table.note : `${table.note} ${capital(forms.join('; '))}.`,
+  };
 }
 
 /** A table without rows is left out. */
 export const filled = (tables: readonly PageTable[]): PageTable[] =>
   tables.filter(({ rows }) => rows.length > 0);
-
-/** A share in per cent with its interval in brackets. */
-export const percent = (share: Estimate): string => short(share, 100);

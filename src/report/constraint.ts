@@ -4,7 +4,8 @@ import { capital, withInterval } from '../study/format.js';
 import type { RateResults } from '../study/rate/results.js';
 import type { Results } from '../study/simulate/results.js';
 import { type Estimate, negated } from '../study/statistics/estimate.js';
-import { type Column, percent } from './columns.js';
+import { type Column } from './columns.js';
+import { type Cell, percent } from './sheets/cells.js';
 
 /** What stops a build; null where that was not looked at or every replication comes to a standstill. */
 export const toldConstraint = ({
@@ -66,9 +67,9 @@ export function judgedFirst<Seen extends Named>(
   head: string,
   judged: readonly Seen[] | undefined,
   figure: (row: Seen) => Estimate,
-  form: (estimate: Estimate) => string = percent,
+  form: (estimate: Estimate) => Cell = percent,
 ): Column<Seen>[] {
-  const whole = (row: Seen): string => form(figure(row));
+  const whole = (row: Seen): Cell => form(figure(row));
   if (judged === undefined) return [[head, whole]];
   return [
     [

@@ -22,8 +22,14 @@ export const DARK_EDGE = '#333333';
 
 /** Text sizes, CSS pixels. */
 export const SIZE = { title: 18, text: 13, small: 12 } as const;
-/** Width of every picture, CSS pixels. */
-export const WIDTH = 1080;
+/**
+ * How pictures are laid out. In PNG files with their titles in them, `width` CSS pixels wide; the page has
+ * the titles beside them, is as wide as the reader's screen, and shows fewer rows of long pictures at first.
+ * `isCut` is set when a picture leaves rows out.
+ */
+export const LAYOUT = { width: 1080, hasTitles: true, mostRows: 120, isCut: false };
+/** As on a phone: names stand above bars, not beside them, and lines are named under the picture. */
+export const isNarrow = (): boolean => LAYOUT.width < 600;
 
 export type Hatch = 'plain' | 'rising' | 'falling' | 'upright' | 'level' | 'dots' | 'crossed';
 export interface Fill {

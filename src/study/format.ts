@@ -169,8 +169,18 @@ function written(span: Span, value: number): string {
  * The days of a time from its first moment to its end, local dates and times: `2027-08-09 to 2027-08-20`, or
  * one day. An end at midnight is that of the day before.
  */
-export function daysText({ from, to }: { readonly from: string; readonly to: string }): string {
-  const first = from.slice(0, 10),
-    last = new Date(Date.parse(`${to}Z`) - 1).toISOString().slice(0, 10);
+export function daysText(time: LocalTime): string {
+  const { first, last } = daysOf(time);
   return first === last ? first : `${first} to ${last}`;
 }
+
+interface LocalTime {
+  readonly from: string;
+  readonly to: string;
+}
+
+/** The first and the last of these days. */
+export const daysOf = ({ from, to }: LocalTime): { readonly first: string; readonly last: string } => ({
+  first: from.slice(0, 10),
+  last: new Date(Date.parse(`${to}Z`) - 1).toISOString().slice(0, 10),
+});

@@ -1,7 +1,8 @@
 import { basename } from 'node:path';
 import { digest } from '../scenario/digest.js';
 import type { Scenario } from '../scenario/types/scenario.js';
-import { type PlannersUnit, plannersUnit } from './planners-unit.js';
+import { type PlannersUnit } from './planners-unit.js';
+import { plannersUnit } from './unit-of.js';
 import { PROGRAM_VERSION } from './version.js';
 
 /** Version of the shape of every `results.json` (1: trucks waiting for room counted as busy). */

@@ -1,5 +1,3 @@
-import { askedRate, daysAWeek } from '../scenario/programme/rates.js';
-import type { Scenario } from '../scenario/types/scenario.js';
 import { exact } from './format.js';
 
 /** The unit of time in which a planner gives the rate, and in which answers speak of it. */
@@ -11,14 +9,6 @@ export interface PlannersUnit {
 }
 
 export const A_DAY: PlannersUnit = { per: 'day', workingDays: 1 };
-
-/** That of the scenario's highest rate. */
-export const plannersUnit = (scenario: Scenario): PlannersUnit =>
-  unitPer(askedRate(scenario).highestIsPerWeek ? 'week' : 'day', scenario);
-
-/** A day or a week as the scenario has it. */
-export const unitPer = (per: PlannersUnit['per'], scenario: Scenario): PlannersUnit =>
-  per === 'week' ? { per, workingDays: daysAWeek(scenario) } : A_DAY;
 
 /** `a day`, `a week`, behind a figure. */
 export const each = ({ per }: PlannersUnit): string => `a ${per}`;

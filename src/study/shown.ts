@@ -12,10 +12,12 @@ const ISOLATE = '\u2068',
  * that it turns nothing around that stands beside it (Unicode Standard Annex 9, from memory).
  */
 export function shown(text: string): string {
-  return text
-    .replace(UNSAFE_MARKS, (mark) => `<${nameOfMark(mark)}>`)
-    .replace(RIGHT_TO_LEFT, (run) => `${ISOLATE}${run}${END}`);
+  return marksNamed(text).replace(RIGHT_TO_LEFT, (run) => `${ISOLATE}${run}${END}`);
 }
+
+/** The same of a text that stands by itself, as in a cell: such marks alone are written as code points. */
+export const marksNamed = (text: string): string =>
+  text.replace(UNSAFE_MARKS, (mark) => `<${nameOfMark(mark)}>`);
 
 /** The same JSON, in which such marks, which can stand in its texts alone, are escapes: nothing is lost. */
 export const shownJson = (json: string): string =>

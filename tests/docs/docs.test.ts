@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { parseDocument } from 'yaml';
 import { readArguments } from '../../src/cli/arguments/parse.js';
 import { COMMANDS } from '../../src/cli/commands/index.js';
-import { CHARTS } from '../../src/report/files/simulate.js';
+import { CHARTS } from '../../src/report/charts/of-study.js';
 import { sayProblem } from '../../src/scenario/file/problem.js';
 import { keySchema } from '../../src/scenario/json-schema.js';
 import { readScenario } from '../../src/scenario/read.js';
@@ -182,7 +182,7 @@ describe('the commands shown', () => {
         : [];
     expect(options.length).toBeGreaterThanOrEqual(8);
     expect(
-      [...options, ...Object.keys(CHARTS).map((name) => `${name}.png`)].filter(
+      [...options, ...Object.keys(CHARTS.simulate).map((name) => `${name}.png`)].filter(
         (word) => !page.includes(`\`${word}\``),
       ),
     ).toEqual([]);

@@ -7,9 +7,10 @@ import { resultsTable } from '../../src/report/terminal/simulate.js';
 import { compile } from '../../src/scenario/compile.js';
 import { readScenario } from '../../src/scenario/read.js';
 import type { Scenario } from '../../src/scenario/types/scenario.js';
-import { daysInBucket, daysInOne, inUnit, plannersUnit, rateText } from '../../src/study/planners-unit.js';
+import { daysInBucket, daysInOne, inUnit, rateText } from '../../src/study/planners-unit.js';
 import { rateStudy } from '../../src/study/rate/rate.js';
 import { withHighestRate } from '../../src/study/reliefs/changes.js';
+import { plannersUnit } from '../../src/study/unit-of.js';
 import { summarise } from './summarise.js';
 
 /** Without chance: 8 h a day, 1 h a unit. Wednesday of the third week is a holiday. 2027-03-01 is a Monday. */

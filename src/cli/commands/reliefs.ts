@@ -54,7 +54,7 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     if (noRate !== null)
       throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
     const toVary = await valuesOf(request.file, scenario, warmed);
-    const { plannersUnit } = await import('../../study/planners-unit.js');
+    const { plannersUnit } = await import('../../study/unit-of.js');
     const asked = {
       rate: rate === undefined ? undefined : rate / plannersUnit(scenario).workingDays,
       replications,

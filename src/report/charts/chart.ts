@@ -2,13 +2,15 @@ import type { ChartConfiguration, ChartOptions, Plugin } from 'chart.js';
 import { count, intervalName } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { FONT_FAMILY } from '../canvas.js';
-import { INK, MUTED, SIZE, WIDTH } from '../style.js';
+import { INK, LAYOUT, MUTED, SIZE } from '../style.js';
 import { wrap } from '../text.js';
 
 /** A picture that is ready to be drawn. Sizes are CSS pixels. */
 export interface Chart {
   /** The finding in one sentence, also the title. */
   readonly finding: string;
+  /** How it is drawn, and over what. */
+  readonly how: string;
   /** For readers who do not see the picture: the finding and how it is drawn. */
   readonly alt: string;
   readonly width: number;
@@ -44,16 +46,15 @@ export interface Parts {
 
 /** Title, explanation and fonts around a chart. The picture grows with the lines that the titles need. */
 export function chart(parts: Parts): Chart {
-  const title = wrap(parts.finding, WIDTH - 2 * PADDING, SIZE.title, '600');
-  const how = wrap(parts.how, WIDTH - 2 * PADDING, SIZE.small);
-  const height = Math.ceil(
-    2 * PADDING + title.length * TITLE_LINE + how.length * HOW_LINE + 18 + parts.bodyHeight,
-  );
+  const { width, hasTitles } = LAYOUT,
+    padding = hasTitles ? PADDING : 2,
+    titles = hasTitles ? titlesOf(parts, width - 2 * PADDING) : { height: 8, plugins: {} };
   return {
     finding: parts.finding,
+    how: parts.how,
     alt: `${parts.finding}. Drawn: ${parts.how}`,
-    width: WIDTH,
-    height,
+    width,
+    height: Math.ceil(2 * padding + titles.height + parts.bodyHeight),
     configuration: {
       type: parts.type,
       data: parts.data,
@@ -64,31 +65,43 @@ export function chart(parts: Parts): Chart {
         locale: 'en',
         font: { family: FONT_FAMILY, size: SIZE.text },
         color: INK,
-        layout: { padding: PADDING },
+        layout: { padding },
         scales: parts.scales,
         plugins: {
-          title: {
-            display: true,
-            text: title,
-            align: 'start',
-            color: INK,
-            padding: { top: 0, bottom: 5 },
-            font: { family: FONT_FAMILY, size: SIZE.title, weight: 600, lineHeight: 1.25 },
-          },
-          subtitle: {
-            display: true,
-            text: how,
-            align: 'start',
-            color: MUTED,
-            padding: { top: 0, bottom: 13 },
-            font: { family: FONT_FAMILY, size: SIZE.small, weight: 'normal', lineHeight: 1.35 },
-          },
-          legend: parts.legend ?? { display: false },
+          ...titles.plugins,
+          // A page has its own, which switches series on and off.
+          legend: hasTitles && parts.legend !== undefined ? parts.legend : { display: false },
           tooltip: { enabled: false },
         },
       },
     },
   };
+}
+
+function titlesOf({ finding, how }: Parts, room: number) {
+  const title = wrap(finding, room, SIZE.title, '600'),
+    subtitle = wrap(how, room, SIZE.small);
+  return {
+    height: title.length * TITLE_LINE + subtitle.length * HOW_LINE + 18,
+    plugins: {
+      title: {
+        display: true,
+        text: title,
+        align: 'start',
+        color: INK,
+        padding: { top: 0, bottom: 5 },
+        font: { family: FONT_FAMILY, size: SIZE.title, weight: 600, lineHeight: 1.25 },
+      },
+      subtitle: {
+        display: true,
+        text: subtitle,
+        align: 'start',
+        color: MUTED,
+        padding: { top: 0, bottom: 13 },
+        font: { family: FONT_FAMILY, size: SIZE.small, weight: 'normal', lineHeight: 1.35 },
+      },
+    },
+  } as const;
 }
 
 /** `95 % CI over 40 replications`, or why there is none. */

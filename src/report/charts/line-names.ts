@@ -2,7 +2,7 @@ import type { Plugin } from 'chart.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { font, textWidth } from '../canvas.js';
 import { axisOf, drawing, polyline } from '../drawing.js';
-import { INK, MUTED, SIZE } from '../style.js';
+import { INK, isNarrow, MUTED, SIZE } from '../style.js';
 import { wrap } from '../text.js';
 
 /** A line with its name at its right end; `note` stands small under the name, null in the values is a gap. */
@@ -20,7 +20,7 @@ const KEY_ROOM = 185,
 
 /** Room that the names at the right take, CSS pixels. */
 export function nameRoom(lines: readonly NamedLine[]): number {
-  return 16 + SWATCH + Math.max(...lines.map(textRoom));
+  return isNarrow() ? 8 : 16 + SWATCH + Math.max(...lines.map(textRoom));
 }
 
 /** Names at the right end of the lines, with a sample of each line, spread so that none covers another. */
@@ -28,7 +28,10 @@ export function lineNames(lines: readonly NamedLine[]): Plugin {
   return drawing('line names', (context, chart) => {
     const y = axisOf(chart, 'y'),
       { right, top, bottom } = chart.chartArea;
-    const blocks = lines
+    const isShown = ({ name }: NamedLine): boolean =>
+      chart.data.datasets.every(({ label }, i) => label !== name || chart.isDatasetVisible(i));
+    const blocks = (isNarrow() ? [] : lines)
+      .filter(isShown)
       .map((line) => {
         const { names, notes } = texts(line);
         const last = line.values.map(middle).findLast((value) => value !== null) ?? 0;

@@ -1,13 +1,20 @@
-import type { Plugin } from 'chart.js';
 import { capital, shortForms } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import { font, textWidth } from '../canvas.js';
-import { axisOf, drawing } from '../drawing.js';
-import { INK, MUTED, SIZE } from '../style.js';
+import { textWidth } from '../canvas.js';
+import { INK, isNarrow, SIZE } from '../style.js';
 import { fit } from '../text.js';
 import { type Axis, roomForText } from './axes.js';
 import { type Chart, chart, type Dataset, type Parts } from './chart.js';
 import { whiskers } from './marks.js';
+import {
+  COLUMN_GAP,
+  columnWidth,
+  FIRST_GAP,
+  NARROW_BAR,
+  NARROW_ROW,
+  namesAbove,
+  textColumns,
+} from './row-texts.js';
 
 /** A row of a chart with horizontal bars: a thing with its name, or the heading of a site (`item` null). */
 export interface Row<Item> {
@@ -20,10 +27,8 @@ export interface Row<Item> {
  */
 type TextColumn<Item> = readonly [head: readonly string[], cell: (item: Item) => string];
 
-/** Gaps ahead of a column of text; the first stands beside the last number of the axis. CSS pixels. */
-const COLUMN_GAP = 22,
-  FIRST_GAP = 36,
-  NAME_ROOM = 330;
+/** For names beside their bars, CSS pixels. */
+const NAME_ROOM = 330;
 
 /** A name as it stands beside its bars: shortened if it is very long. `room` is in CSS pixels. */
 export function rowLabel(name: string, weight: 'normal' | '600' = 'normal', room = NAME_ROOM): string {
@@ -109,22 +114,32 @@ export function rowChart<Item>({
     backgroundColor: 'transparent',
     grouped: false,
   }));
+  const narrow = isNarrow();
   const forms = shortForms(texts.flatMap(({ cells }) => cells).join('\n'));
   return chart({
     ...parts,
     how: forms.length === 0 ? parts.how : `${parts.how} ${capital(forms.join('; '))}.`,
-    bodyHeight: above + rows.length * each,
+    bodyHeight: above + rows.length * (narrow ? NARROW_ROW : each),
     type: 'bar',
-    data: { labels: rows.map(({ label }) => label), datasets: [...datasets, ...spans] },
+    data: {
+      labels: rows.map(({ label }) => label),
+      datasets: [...datasets, ...spans].map((set) => (narrow ? { ...set, barThickness: NARROW_BAR } : set)),
+    },
     options: { indexAxis: 'y' },
     scales: {
       x: { ...values, position: 'top' },
-      y: nameAxis(rows, stacked),
+      y: nameAxis(rows, stacked, narrow),
       room: roomForText(
-        texts.reduce((room, text) => room + columnWidth(text) + COLUMN_GAP, FIRST_GAP - COLUMN_GAP),
+        narrow
+          ? 16
+          : texts.reduce((room, text) => room + columnWidth(text) + COLUMN_GAP, FIRST_GAP - COLUMN_GAP),
       ),
     },
-    plugins: [...plugins, ...spans.map((_, i) => whiskers(datasets.length + i)), textColumns(texts)],
+    plugins: [
+      ...plugins,
+      ...spans.map((_, i) => whiskers(datasets.length + i)),
+      narrow ? namesAbove(rows, texts) : textColumns(texts),
+    ],
   });
 }
 
@@ -134,15 +149,16 @@ export function rowHeight(rows: number): number {
 }
 
 /** The axis of names at the left, as wide as the names need. */
-function nameAxis(rows: readonly Row<unknown>[], stacked: boolean): Axis {
+function nameAxis(rows: readonly Row<unknown>[], stacked: boolean, narrow: boolean): Axis {
   const weight = (row: Row<unknown> | undefined): 'normal' | '600' => (row?.item === null ? '600' : 'normal');
-  const room = Math.max(...rows.map((row) => textWidth(row.label, SIZE.text, weight(row)))) + 14;
+  const room = narrow ? 4 : Math.max(...rows.map((row) => textWidth(row.label, SIZE.text, weight(row)))) + 14;
   return {
     type: 'category',
     stacked,
     grid: { display: false },
     border: { display: false },
     ticks: {
+      display: !narrow,
       autoSkip: false,
       crossAlign: 'far',
       color: INK,
@@ -156,35 +172,4 @@ function nameAxis(rows: readonly Row<unknown>[], stacked: boolean): Axis {
       scale.width = room;
     },
   };
-}
-
-/** Texts of a column, null beside headings. */
-interface Texts {
-  readonly head: readonly string[];
-  readonly cells: readonly (string | null)[];
-}
-
-/** Writes the text columns at the right of the plot, their heads level with the axis above it. */
-function textColumns(columns: readonly Texts[]): Plugin {
-  return drawing('text columns', (context, chart) => {
-    const names = axisOf(chart, 'y');
-    let x = chart.chartArea.right + FIRST_GAP;
-    context.textBaseline = 'middle';
-    for (const each of columns) {
-      context.fillStyle = MUTED;
-      context.font = font(SIZE.small);
-      each.head.forEach((line, index) => {
-        context.fillText(line, x, chart.chartArea.top - 14 - 15 * (each.head.length - 1 - index));
-      });
-      context.fillStyle = INK;
-      each.cells.forEach((cell, row) => {
-        if (cell !== null) context.fillText(cell, x, names.getPixelForValue(row));
-      });
-      x += columnWidth(each) + COLUMN_GAP;
-    }
-  });
-}
-
-function columnWidth({ head, cells }: Texts): number {
-  return Math.ceil(Math.max(...[...head, ...cells].map((text) => textWidth(text ?? '', SIZE.small))));
 }

@@ -1,21 +1,21 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
-import { placesCurve } from '../charts/studies/buffers-curve.js';
-import { placesLayout } from '../charts/studies/buffers-layout.js';
+import { CHARTS } from '../charts/of-study.js';
 import { buffersPage } from '../page/buffers.js';
-import { type CsvColumn, csv, measure } from './csv.js';
+import { type FileColumn, type FileTable, fileTable, measure } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of shared-out places. */
 export const buffersFiles = studyFiles<BufferResults>({
-  charts: { '01-throughput-by-places': placesCurve, '02-places': placesLayout },
+  charts: CHARTS.buffers,
   page: buffersPage,
-  data: { 'layouts.csv': layoutsCsv },
+  data: { 'layouts.csv': layoutsData },
+  sheets: [],
 });
 
 /**
  * One row a layout: what it is, places in all, throughput with its interval, then the places of every spot.
  */
-function layoutsCsv({ chosen, best, present, selection, curve, spots }: BufferResults): string {
+function layoutsData({ chosen, best, present, selection, curve, spots }: BufferResults): FileTable {
   type Row = LayoutResult & { readonly standing: string };
   const rows: readonly Row[] = [
     { ...chosen, standing: 'chosen' },
@@ -24,11 +24,11 @@ function layoutsCsv({ chosen, best, present, selection, curve, spots }: BufferRe
     ...selection.others,
     ...curve.map((point) => ({ ...point, standing: 'curve' })),
   ];
-  return csv(rows, [
+  return fileTable(rows, [
     ['layout', 'standing'],
     ['places', 'total'],
     ...measure('rate', ({ rate }: Row) => rate),
     ['replications', ({ rate }) => rate.n],
-    ...spots.map(({ name }, s): CsvColumn<Row> => [`places at ${name}`, ({ places }) => places[s]]),
+    ...spots.map(({ name }, s): FileColumn<Row> => [`places at ${name}`, ({ places }) => places[s]]),
   ]);
 }

@@ -1,31 +1,27 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { compareDifferences } from '../charts/studies/compare-differences.js';
-import { compareThroughput, compareWip } from '../charts/studies/compare-weeks.js';
+import { CHARTS } from '../charts/of-study.js';
 import { byMeasure } from '../compare.js';
 import { comparePage } from '../page/compare.js';
-import { type CsvColumn, csv } from './csv.js';
+import { type FileColumn, type FileTable, fileTable } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of a comparison. */
 export const compareFiles = studyFiles<CompareResults>({
-  charts: {
-    '01-differences': compareDifferences,
-    '02-throughput-by-week': compareThroughput,
-    '03-wip-by-week': compareWip,
-  },
+  charts: CHARTS.compare,
   page: comparePage,
-  data: { 'differences.csv': differencesCsv, 'runs.csv': runsCsv },
+  data: { 'differences.csv': differencesData, 'runs.csv': runsData },
+  sheets: ['runs.csv'],
 });
 
 /** One row a what-if and measure. */
-function differencesCsv(results: CompareResults): string {
+function differencesData(results: CompareResults): FileTable {
   const measures = byMeasure(results);
   const rows = results.whatIfs.flatMap(({ name }) =>
     measures.flatMap((measure) =>
       measure.whatIfs.filter(({ whatIf }) => whatIf === name).map((each) => ({ ...measure, ...each })),
     ),
   );
-  return csv(rows, [
+  return fileTable(rows, [
     ['what_if', 'whatIf'],
     ['measure', 'name'],
     ['unit', 'unit'],
@@ -44,12 +40,12 @@ function differencesCsv(results: CompareResults): string {
 }
 
 /** One row a variant and replication, for statistics of the reader's own. */
-function runsCsv({ measures, runs }: CompareResults): string {
+function runsData({ measures, runs }: CompareResults): FileTable {
   type Run = CompareResults['runs'][number];
-  return csv(runs, [
+  return fileTable(runs, [
     ['variant', 'variant'],
     ['replication', 'replication'],
     ['outcome', 'outcome'],
-    ...measures.map(({ name, unit }, m): CsvColumn<Run> => [`${name}, ${unit}`, ({ values }) => values[m]]),
+    ...measures.map(({ name, unit }, m): FileColumn<Run> => [`${name}, ${unit}`, ({ values }) => values[m]]),
   ]);
 }

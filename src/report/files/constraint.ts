@@ -1,7 +1,7 @@
 import type { ConstraintResult, Tried } from '../../study/constraint/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { rungsOf, trialVerdict, waitingFor } from '../constraint.js';
-import { csv, estimate } from './csv.js';
+import { estimate, type FileTable, fileTable } from './csv.js';
 
 interface Line {
   readonly row: 'arithmetic allows' | 'cause' | 'shipped';
@@ -13,7 +13,7 @@ interface Line {
  * From the rate that arithmetic allows to the rate shipped: a row each, and between them one a cause, units a
  * working day, losses below 0, so that all rows but the last add up to it; null where there is no ladder.
  */
-export function lossesCsv(found: ConstraintResult | null): string | null {
+export function lossesData(found: ConstraintResult | null): FileTable | null {
   const ladder = found?.ladder ?? null;
   if (ladder === null) return null;
   const { of, allowedPerDay, shippedPerDay } = ladder;
@@ -22,7 +22,7 @@ export function lossesCsv(found: ConstraintResult | null): string | null {
     ...rungsOf(ladder).map(({ cause, change }): Line => ({ row: 'cause', cause, perDay: change })),
     { row: 'shipped', cause: '', perDay: shippedPerDay },
   ];
-  return csv(lines, [
+  return fileTable(lines, [
     ['row', 'row'],
     ['kind', () => of.kind],
     ['name', () => of.name],
@@ -35,9 +35,9 @@ export function lossesCsv(found: ConstraintResult | null): string | null {
 }
 
 /** One row a trial, by gain; null where nothing was tried. */
-export function trialsCsv(found: ConstraintResult | null): string | null {
+export function trialsData(found: ConstraintResult | null): FileTable | null {
   if (found === null || found.tried.length === 0) return null;
-  return csv(found.tried, [
+  return fileTable(found.tried, [
     ['tried', 'what'],
     ['kind', ({ thing }) => thing.kind],
     ['name', ({ thing }) => thing.name],

@@ -1,31 +1,60 @@
 import type { Estimate } from '../../study/statistics/estimate.js';
 import type { FieldOf } from '../columns.js';
+import type { Form } from '../sheets/cells.js';
 
-type Cell = string | number | null | undefined;
-
-/** A column of a file: its head, and its cell of an item or the name of the field that it shows. */
-export type CsvColumn<Item> = readonly [head: string, cell: FieldOf<Item, Cell> | ((item: Item) => Cell)];
+type Value = string | number | null | undefined;
 
 /**
- * Comma-separated text by RFC 4180, but with bare line feeds: a head, then a row an item. Numbers are rounded
- * to 10 significant digits. A text that a spreadsheet would take for a formula has a quote before it.
+ * A column of a file: its head, its cell of an item or the name of the field that it shows, and what its
+ * values are where they are neither plain numbers nor names.
  */
-export function csv<Item>(items: readonly Item[], columns: readonly CsvColumn<NoInfer<Item>>[]): string {
-  const rows = items.map((item) =>
-    columns.map(([, cell]) => (typeof cell === 'function' ? cell(item) : (item[cell as keyof Item] as Cell))),
-  );
-  return [columns.map(([head]) => head), ...rows].map((row) => row.map(field).join(',') + '\n').join('');
+export type FileColumn<Item> = readonly [
+  head: string,
+  cell: FieldOf<Item, Value> | ((item: Item) => Value),
+  form?: Form,
+];
+
+/** What a CSV file and a sheet of its name hold: a row an item. Numbers have 10 significant digits. */
+export interface FileTable {
+  readonly head: readonly string[];
+  readonly forms: readonly (Form | undefined)[];
+  readonly rows: readonly (readonly (string | number)[])[];
 }
+
+/** Head and rows of a file; '' is an empty cell. */
+export function fileTable<Item>(
+  items: readonly Item[],
+  columns: readonly FileColumn<NoInfer<Item>>[],
+): FileTable {
+  return {
+    head: columns.map(([head]) => head),
+    forms: columns.map(([, , form]) => form),
+    rows: items.map((item) =>
+      columns.map(([, cell]) => {
+        const value = typeof cell === 'function' ? cell(item) : (item[cell as keyof Item] as Value);
+        return typeof value === 'number' ? Number(value.toPrecision(10)) : (value ?? '');
+      }),
+    ),
+  };
+}
+
+/**
+ * Comma-separated text by RFC 4180, but with bare line feeds. A text that a spreadsheet would take for a
+ * formula has a quote before it.
+ */
+export const csv = ({ head, rows }: FileTable): string =>
+  [head, ...rows].map((row) => row.map(field).join(',') + '\n').join('');
 
 /** The columns of an estimate: its mean and the ends of its interval. */
 export function estimate<Item>(
   name: string,
   of: (item: Item) => Estimate | null | undefined,
-): CsvColumn<Item>[] {
+  form: Form = 'number',
+): FileColumn<Item>[] {
   return [
-    [`${name}_mean`, (item) => of(item)?.mean],
-    [`${name}_low`, (item) => of(item)?.low],
-    [`${name}_high`, (item) => of(item)?.high],
+    [`${name}_mean`, (item) => of(item)?.mean, form],
+    [`${name}_low`, (item) => of(item)?.low, form],
+    [`${name}_high`, (item) => of(item)?.high, form],
   ];
 }
 
@@ -33,23 +62,23 @@ export function estimate<Item>(
 export const measure = <Item>(
   name: string,
   of: (item: Item) => Estimate | null | undefined,
-): CsvColumn<Item>[] => [...estimate(name, of), [`${name}_needs`, (item) => of(item)?.needs]];
+  form: Form = 'number',
+): FileColumn<Item>[] => [...estimate(name, of, form), [`${name}_needs`, (item) => of(item)?.needs, 'count']];
 
 /** The columns of a proportion: its share and the ends of its interval. */
 export function proportion<Item>(
   name: string,
   of: (item: Item) => { share: number; low: number; high: number } | null | undefined,
-): CsvColumn<Item>[] {
+): FileColumn<Item>[] {
   return [
-    [`${name}_share`, (item) => of(item)?.share],
-    [`${name}_low`, (item) => of(item)?.low],
-    [`${name}_high`, (item) => of(item)?.high],
+    [`${name}_share`, (item) => of(item)?.share, 'share'],
+    [`${name}_low`, (item) => of(item)?.low, 'share'],
+    [`${name}_high`, (item) => of(item)?.high, 'share'],
   ];
 }
 
-function field(cell: Cell): string {
-  if (cell === null || cell === undefined) return '';
-  if (typeof cell === 'number') return String(Number(cell.toPrecision(10)));
+function field(cell: string | number): string {
+  if (typeof cell === 'number') return String(cell);
   // A spreadsheet would run it (OWASP, CSV injection; from memory).
   const safe = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;

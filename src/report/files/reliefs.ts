@@ -1,18 +1,18 @@
 import type { Effect, ReliefResult, ReliefsResults } from '../../study/reliefs/results.js';
-import { reliefGains } from '../charts/studies/reliefs-gains.js';
-import { reliefTornado } from '../charts/studies/reliefs-tornado.js';
+import { CHARTS } from '../charts/of-study.js';
 import { reliefsPage } from '../page/reliefs.js';
-import { type CsvColumn, csv, estimate } from './csv.js';
+import { estimate, type FileColumn, type FileTable, fileTable } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of a study of reliefs. */
 export const reliefsFiles = studyFiles<ReliefsResults>({
-  charts: { '01-reliefs': reliefGains, '02-measure-next': reliefTornado },
+  charts: CHARTS.reliefs,
   page: reliefsPage,
-  data: { 'reliefs.csv': reliefsCsv, 'assumptions.csv': assumptionsCsv },
+  data: { 'reliefs.csv': reliefsData, 'assumptions.csv': assumptionsData },
+  sheets: [],
 });
 
-const EFFECT: readonly CsvColumn<Effect>[] = [
+const EFFECT: readonly FileColumn<Effect>[] = [
   ...estimate('gain', ({ gain }: Effect) => gain),
   ...estimate('cost', ({ costPerUnit }: Effect) => costPerUnit),
   ['replications', 'replications'],
@@ -20,8 +20,8 @@ const EFFECT: readonly CsvColumn<Effect>[] = [
 ];
 
 /** One row a relief, by rank: gain in the planner's unit, change of the cost of a unit, gain per cost. */
-function reliefsCsv({ reliefs }: ReliefsResults): string {
-  return csv(reliefs, [
+function reliefsData({ reliefs }: ReliefsResults): FileTable {
+  return fileTable(reliefs, [
     ['rank', 'rank'],
     ['kind', 'kind'],
     ['relief', 'text'],
@@ -33,13 +33,13 @@ function reliefsCsv({ reliefs }: ReliefsResults): string {
 }
 
 /** One row an end of an assumption. */
-function assumptionsCsv({ assumptions }: ReliefsResults): string {
+function assumptionsData({ assumptions }: ReliefsResults): FileTable {
   const ends = assumptions.flatMap(({ path, words, basis, value, low, high }) =>
     [{ end: 'low', varied: low } as const, { end: 'high', varied: high } as const].flatMap(
       ({ end, varied }) => (varied === null ? [] : [{ ...varied, path, words, basis, now: value, end }]),
     ),
   );
-  return csv(ends, [
+  return fileTable(ends, [
     ['path', 'path'],
     ['what', 'words'],
     ['basis', 'basis'],

@@ -1,76 +1,41 @@
 import { type UnitResult } from '../../study/programme/dates.js';
 import { PLACE_STATES, type StationResult } from '../../study/sections/stations.js';
 import { type Results } from '../../study/simulate/results.js';
-import type { DrawChart } from '../charts/chart.js';
-import { bottlenecks } from '../charts/simulate/bottlenecks.js';
-import { buffers } from '../charts/simulate/buffers.js';
-import { changeovers } from '../charts/simulate/changeovers.js';
-import { costPerUnit } from '../charts/simulate/costs.js';
-import { crewLoad } from '../charts/simulate/crews.js';
-import { firstTimeThrough } from '../charts/simulate/inspections.js';
-import { journey } from '../charts/simulate/journey.js';
-import { leadTime } from '../charts/simulate/lead-time.js';
-import { outageRecovery } from '../charts/simulate/outages.js';
-import { shippedAgainstPlan } from '../charts/simulate/plan.js';
-import { placeTime } from '../charts/simulate/stations.js';
-import { throughputByWeek } from '../charts/simulate/throughput.js';
-import { warmUp } from '../charts/simulate/warm-up.js';
-import { wipBySite } from '../charts/simulate/wip.js';
-import { lossLadder } from '../charts/studies/constraint-ladder.js';
-import { trialGains } from '../charts/studies/constraint-trials.js';
+import { CHARTS } from '../charts/of-study.js';
 import { toldConstraint } from '../constraint.js';
 import { simulatePage } from '../page/simulate.js';
-import { lossesCsv, trialsCsv } from './constraint.js';
-import { type CsvColumn, csv, measure, proportion } from './csv.js';
+import { lossesData, trialsData } from './constraint.js';
+import { type FileColumn, type FileTable, fileTable, measure, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';
-
-/** Every picture of a simulate study, in the order of the page; numbers stay as they are. */
-export const CHARTS: Readonly<Record<string, DrawChart<Results>>> = {
-  '01-throughput-by-week': throughputByWeek,
-  '15-losses': (results) => lossLadder(toldConstraint(results), results.answer.askedPerDay),
-  '16-trials': (results) => trialGains(toldConstraint(results)),
-  '04-bottlenecks': bottlenecks,
-  '03-place-time': placeTime,
-  '02-wip-by-site': wipBySite,
-  '05-lead-time': leadTime,
-  '06-buffers': buffers,
-  '07-first-time-through': firstTimeThrough,
-  '08-shipped-against-plan': shippedAgainstPlan,
-  '09-journey': journey,
-  '10-changeovers': changeovers,
-  '11-crew-load': crewLoad,
-  '12-outage-recovery': outageRecovery,
-  '13-cost-per-unit': costPerUnit,
-  '14-warm-up': warmUp,
-};
 
 /**
  * The report of a simulate study, with CSV of the series, the stations, the units, the replications and what
  * stops the build.
  */
 export const reportFiles = studyFiles<Results>({
-  charts: CHARTS,
+  charts: CHARTS.simulate,
   page: simulatePage,
   data: {
-    'series.csv': seriesCsv,
-    'stations.csv': stationsCsv,
-    'units.csv': (results) => (results.units.length > 0 ? unitsCsv(results) : null),
-    'runs.csv': runsCsv,
-    'losses.csv': (results) => lossesCsv(toldConstraint(results)),
-    'trials.csv': (results) => trialsCsv(toldConstraint(results)),
+    'series.csv': seriesData,
+    'stations.csv': stationsData,
+    'units.csv': (results) => (results.units.length > 0 ? unitsData(results) : null),
+    'runs.csv': runsData,
+    'losses.csv': (results) => lossesData(toldConstraint(results)),
+    'trials.csv': (results) => trialsData(toldConstraint(results)),
   },
+  sheets: ['series.csv', 'stations.csv', 'units.csv', 'runs.csv'],
 });
 
 /**
  * One row a week (or part): what was asked, released and shipped, and the WIP of every site and lane, with
  * intervals.
  */
-export function seriesCsv({ series, wip }: Results): string {
-  return csv(
+export function seriesData({ series, wip }: Results): FileTable {
+  return fileTable(
     [...series.labels.keys()],
     [
       ['label', (at) => series.labels[at]],
-      ['start', (at) => series.starts[at]],
+      ['start', (at) => series.starts[at], 'day'],
       ['working_days', (at) => series.workingDays[at]],
       ['asked_per_day', (at) => series.asked[at]],
       ...measure('released', (at: number) => series.released[at]),
@@ -87,13 +52,13 @@ export function seriesCsv({ series, wip }: Results): string {
  * One row a station: the share of its place time in every state, 0 to 1, with intervals, and its visits per
  * unit.
  */
-export function stationsCsv({ stations }: Results): string {
-  return csv(stations, [
+export function stationsData({ stations }: Results): FileTable {
+  return fileTable(stations, [
     ['station', 'name'],
     ['site', 'site'],
     ['places', 'places'],
     ...PLACE_STATES.flatMap((state) =>
-      measure(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state]),
+      measure(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state], 'share'),
     ),
     ...measure('visits_per_unit', ({ visitsPerUnit }: StationResult) => visitsPerUnit),
   ]);
@@ -103,16 +68,16 @@ export function stationsCsv({ stations }: Results): string {
  * One row a unit: number and name, due date, dates of shipping (P50, P80, P95), lead time in days and chance
  * to be late, with intervals.
  */
-export function unitsCsv({ units }: Results): string {
-  const dates = [...(units[0]?.shipped ?? []).entries()].flatMap(([at, { p }]): CsvColumn<UnitResult>[] => [
-    [`shipped_p${p * 100}`, ({ shipped }) => shipped[at]?.date],
-    [`shipped_p${p * 100}_low`, ({ shipped }) => shipped[at]?.low],
-    [`shipped_p${p * 100}_high`, ({ shipped }) => shipped[at]?.high],
+export function unitsData({ units }: Results): FileTable {
+  const dates = [...(units[0]?.shipped ?? []).entries()].flatMap(([at, { p }]): FileColumn<UnitResult>[] => [
+    [`shipped_p${p * 100}`, ({ shipped }) => shipped[at]?.date, 'day'],
+    [`shipped_p${p * 100}_low`, ({ shipped }) => shipped[at]?.low, 'day'],
+    [`shipped_p${p * 100}_high`, ({ shipped }) => shipped[at]?.high, 'day'],
   ]);
-  return csv(units, [
+  return fileTable(units, [
     ['unit', 'number'],
     ['build', 'build'],
-    ['due', 'due'],
+    ['due', 'due', 'day'],
     ...dates,
     ...measure('lead_days', ({ leadDays }: UnitResult) => leadDays),
     ...proportion('late', ({ late }: UnitResult) => late),
@@ -120,8 +85,8 @@ export function unitsCsv({ units }: Results): string {
 }
 
 /** One row a replication, for statistics of the reader's own. */
-export function runsCsv({ runs }: Results): string {
-  return csv(runs, [
+export function runsData({ runs }: Results): FileTable {
+  return fileTable(runs, [
     ['replication', 'replication'],
     ['shipped', 'shipped'],
     ['scrapped', 'scrapped'],
@@ -130,7 +95,7 @@ export function runsCsv({ runs }: Results): string {
     ['lead_mean_days', 'leadMeanDays'],
     ['lead_p50_days', 'leadP50Days'],
     ['lead_p90_days', 'leadP90Days'],
-    ['last_shipped', 'lastShipped'],
+    ['last_shipped', 'lastShipped', 'day'],
     ['bottleneck', 'bottleneck'],
   ]);
 }

@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { renderPng } from '../canvas.js';
 import type { Chart, DrawChart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
 import { type PageContent, type Picture, renderPage } from '../page/page.js';
+import { workbook } from '../sheets/workbook.js';
+import { csv, type FileTable } from './csv.js';
 import { MissingLetters } from './missing-letters.js';
 
 /** The files of a report by name, ready for `writeFolder`. */
@@ -12,19 +15,22 @@ export interface StudyReport<Results> {
   /** Pictures by file name without `.png`, which stays the same where another picture is left out. */
   readonly charts: Readonly<Record<string, DrawChart<Results>>>;
   readonly page: (results: Results) => PageContent;
-  /** Further files by name; null leaves one out. */
-  readonly data: Readonly<Record<string, (results: Results) => string | null>>;
+  /** CSV files by name; null leaves one out. */
+  readonly data: Readonly<Record<string, (results: Results) => FileTable | null>>;
+  /** Those of them that say more than any table of the page: they have a sheet too. */
+  readonly sheets: readonly string[];
 }
 
 /**
  * Every file of the report of a study: `results.json`, the charts that have something to show, `report.html`
- * with the same charts inside, and the data. `notice` is given what whoever asked for it should know, a line
- * each.
+ * with the same charts inside, the data, and `report.xlsx` with the tables of both. `notice` is given what
+ * whoever asked for it should know, a line each.
  */
 export function studyFiles<Results>({
   charts,
   page,
   data,
+  sheets,
 }: StudyReport<Results>): (results: Results, notice?: (line: string) => void) => Promise<Files> {
   return async (results, notice) => {
     const letters = new MissingLetters();
@@ -36,24 +42,38 @@ export function studyFiles<Results>({
     );
     const missing = letters.notice();
     if (missing !== undefined) notice?.(missing);
-    const files = new Map<string, string | Buffer>([['results.json', stableJson(results)]]);
+    const json = stableJson(results),
+      files = new Map<string, string | Buffer>([['results.json', json]]);
     for (const { name, png } of pictures) files.set(`${name}.png`, png);
-    files.set('report.html', renderPage(page(results), pictures));
-    for (const [name, write] of Object.entries(data)) {
-      const text = write(results);
-      if (text !== null) files.set(name, text);
-    }
+    const content = page(results),
+      tables = Object.entries(data).flatMap(([name, write]): [string, FileTable][] => {
+        const table = write(results);
+        return table === null ? [] : [[name, table]];
+      });
+    files.set('report.html', renderPage(content, pictures, { results: json, script: pageScript() }));
+    for (const [name, table] of tables) files.set(name, csv(table));
+    const beside = tables.filter(([name]) => sheets.includes(name));
+    files.set('report.xlsx', await workbook(content, beside));
     return files;
   };
 }
 
+/** Built beside the program; from the sources, as in tests, it is that of the last build. */
+const SCRIPT = new URL(
+  import.meta.url.endsWith('.ts') ? '../../../dist/page/live.js' : '../page/live.js',
+  import.meta.url,
+);
+/** As it may stand in an element. */
+const pageScript = (): string =>
+  readFileSync(SCRIPT, 'utf8').replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+
 async function pictureOf(
   name: string,
-  { alt, width, height, configuration }: Chart,
+  { alt, finding, how, width, height, configuration }: Chart,
   letters: MissingLetters,
-): Promise<Picture> {
+): Promise<Picture & { readonly png: Buffer }> {
   const png = await renderPng(configuration, width, height, (text) => {
     letters.look(text);
   });
-  return { name, alt, width, height, png };
+  return { name, alt, finding, how, png };
 }

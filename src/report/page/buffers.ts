@@ -2,22 +2,17 @@ import type { BufferResults, LayoutResult } from '../../study/buffers/results.js
 import { count, exact, intervalName, number } from '../../study/format.js';
 import { togetherText } from '../buffers.js';
 import { type Column, columns, type PageTable } from '../columns.js';
-import { figure, noteOf, origin, type PageContent } from './page.js';
+import { buffersFirst } from '../first/buffers.js';
+import { valued } from '../sheets/cells.js';
+import { noteOf, origin, type PageContent } from './page.js';
 
 /** The page of shared-out places. */
 export function buffersPage(results: BufferResults): PageContent {
-  const { scenario, answer, chosen, present, gain, best, more, unit, replications, freshReplications } =
-    results;
+  const { scenario, answer, chosen, present, replications, freshReplications } = results;
   return {
     scenario: scenario.name,
-    answer: answer.sentence,
-    headline: [
-      figure(`Chosen, ${count(chosen.total, 'place')}, ${unit}`, chosen.rate),
-      figure(`As it is, ${count(present.total, 'place')}, ${unit}`, present.rate),
-      best === null || more === null
-        ? figure('Chosen against as it is', gain.difference)
-        : figure(`${count(more.places, 'place')} more, ${best.total} in all, would bring`, more.difference),
-    ],
+    first: buffersFirst(results),
+    inFull: answer.sentence,
     findings: findings(results),
     costsAndDates: [
       chosen.costPerDay === null || present.costPerDay === null
@@ -71,10 +66,16 @@ function findings({ selection, chosen, more, zone, level, spots }: BufferResults
   ];
 }
 
-const LAYOUT: readonly Column<LayoutResult>[] = [
+const layoutColumns = ({ spots }: BufferResults): Column<LayoutResult>[] => [
   ['Places', 'total'],
   ['Throughput', 'rate'],
-  ['Places by spot', ({ places: bySpot }) => bySpot.join(' ')],
+  [
+    'Places by spot',
+    ({ places: bySpot }) => ({
+      text: bySpot.join(' '),
+      parts: spots.map(({ name }, s) => ({ name, value: bySpot[s] ?? null, form: 'number' })),
+    }),
+  ],
 ];
 
 function places({ spots, best }: BufferResults): PageTable {
@@ -107,18 +108,22 @@ function layouts(results: BufferResults): PageTable {
         { ...present, standing: 'as it is' },
         ...selection.others,
       ],
-      [['Layout', 'standing'], ...LAYOUT],
+      [['Layout', 'standing'], ...layoutColumns(results)],
     ),
   };
 }
 
-function curveTable({ curve, unit, level, replications }: BufferResults): PageTable {
+function curveTable(results: BufferResults): PageTable {
+  const { curve, unit, level, replications } = results;
   return {
     id: 'curve',
     title: 'Throughput by places',
     note:
       `Best found for each number of places, ${unit}, in brackets ${intervalName(level)}; ` +
       `${count(replications, 'replication')} of the search.`,
-    ...columns(curve, [...LAYOUT, ['Below the best', ({ behind }) => `${number(100 * behind)} %`]]),
+    ...columns(curve, [
+      ...layoutColumns(results),
+      ['Below the best', ({ behind }) => valued(`${number(100 * behind)} %`, behind, 'share')],
+    ]),
   };
 }

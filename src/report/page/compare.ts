@@ -1,11 +1,12 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { bounds, count, exact, interval, number, short, signed } from '../../study/format.js';
+import { count, exact, interval, number, short, signed } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
-import { eachWorking } from '../../study/planners-unit.js';
 import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared, togetherText } from '../compare.js';
+import { compareFirst } from '../first/compare.js';
+import { counted, difference, rounded, written } from '../sheets/cells.js';
 import { NO_PRICES } from '../tables/costs.js';
-import { type Figure, figure, noteOf, origin, type PageContent } from './page.js';
+import { noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a comparison. */
 export function comparePage(results: CompareResults): PageContent {
@@ -16,8 +17,8 @@ export function comparePage(results: CompareResults): PageContent {
     each = count(whatIfs.length, 'what-if');
   return {
     scenario: `${scenario.name}: base and ${each}`,
-    answer: results.answer,
-    headline: measures.slice(0, 1).flatMap((measure) => figures(measure, results)),
+    first: compareFirst(results),
+    inFull: results.answer,
     findings: results.findings.length === 0 ? ['No variant came to a standstill.'] : results.findings,
     costsAndDates: [...[...dates, ...costs].flatMap(differences), ...(costs.length === 0 ? [NO_PRICES] : [])],
     assumptions: [
@@ -58,22 +59,6 @@ function zoneNote(measures: readonly MeasureCompared[]): string {
   );
 }
 
-/** The base, and the what-if that ships the most. */
-function figures({ base, whatIfs, unit }: MeasureCompared, { rateUnit }: CompareResults): Figure[] {
-  const [best] = [...whatIfs].sort((a, b) => b.difference.mean - a.difference.mean);
-  const shipped = figure(`Base, ${unit}`, base);
-  if (best === undefined) return [shipped];
-  const { whatIf, difference, words } = best;
-  return [
-    shipped,
-    {
-      what: `${whatIf}, more ${eachWorking(rateUnit)}`,
-      value: signed(difference),
-      interval: `${interval(difference)}, ${count(difference.n, 'pair')}; ${words}`,
-    },
-  ];
-}
-
 function differences({ name, unit, whatIfs }: MeasureCompared): string[] {
   return whatIfs.map(
     ({ whatIf, difference, words }) =>
@@ -91,8 +76,8 @@ function changes({ whatIfs }: CompareResults): PageTable {
       changed.map(({ path, words, before, after }, i) => [
         name,
         words,
-        before ?? 'not there',
-        after ?? 'taken out',
+        written(before ?? 'not there'),
+        written(after ?? 'taken out'),
         path,
         i === 0 ? (note ?? '') : '',
       ]),
@@ -114,10 +99,10 @@ function measureTable(
     ...columns(whatIfs, [
       ['what-if', 'whatIf'],
       ['value', 'value'],
-      ['difference to the base', ({ difference }) => `${signed(difference)} (${bounds(difference)})`],
-      ['pairs', ({ difference }) => exact(difference.n)],
+      ['difference to the base', ({ difference: each }) => difference(each)],
+      ['pairs', ({ difference: { n } }) => counted(n)],
       ['verdict', 'words'],
-      ['pairing', ({ pairingGain }) => (pairingGain === null ? '-' : number(pairingGain))],
+      ['pairing', ({ pairingGain }) => (pairingGain === null ? '-' : rounded(pairingGain))],
     ]),
   };
 }

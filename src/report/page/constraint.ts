@@ -1,8 +1,9 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
 import { calledThing } from '../../study/constraint/sentence.js';
-import { bounds, count, intervalName, number, short, signed, withInterval } from '../../study/format.js';
+import { count, intervalName, number, withInterval } from '../../study/format.js';
 import { columns, type PageTable } from '../columns.js';
 import { allowedText, largestLoss, rungsOf, stoppedText, trialVerdict, waitingFor } from '../constraint.js';
+import { difference, estimated, rounded } from '../sheets/cells.js';
 
 /**
  * What stops the build and where its capacity goes, in sentences; empty where that was not looked at.
@@ -49,7 +50,7 @@ function trials(found: ConstraintResult, at: string | null): PageTable {
         'Waiting, units',
         (tried) => {
           const units = waitingFor(tried, found);
-          return units === null ? '' : number(units);
+          return units === null ? '' : rounded(units);
         },
       ],
     ]),
@@ -71,9 +72,9 @@ function losses({ ladder, replications }: ConstraintResult, at: string | null): 
       ladder === null
         ? []
         : [
-            [allowedText(ladder), number(ladder.allowedPerDay)],
-            ...rungsOf(ladder).map(({ cause, change }) => [cause, `${signed(change)} (${bounds(change)})`]),
-            ['shipped', short(ladder.shippedPerDay)],
+            [allowedText(ladder), rounded(ladder.allowedPerDay)],
+            ...rungsOf(ladder).map(({ cause, change }) => [cause, difference(change)]),
+            ['shipped', estimated(ladder.shippedPerDay)],
           ],
   };
 }
@@ -87,7 +88,7 @@ function waiting(found: ConstraintResult, at: string | null): PageTable {
       'after Li, Chang & Ni (2009), a hint.',
     ...columns(found.waiting, [
       ['Thing', ({ thing }) => calledThing(thing)],
-      ['Units', ({ units }) => number(units)],
+      ['Units', ({ units }) => rounded(units)],
     ]),
   };
 }

@@ -1,39 +1,28 @@
+import { gzipSync } from 'node:zlib';
 import { Eta } from 'eta/core';
-import { intervalAndCount, mean } from '../../study/format.js';
 import { shown } from '../../study/shown.js';
-import type { Estimate } from '../../study/statistics/estimate.js';
 import { explained, type PageTable } from '../columns.js';
+import type { FirstScreen } from '../first/first.js';
 import { unbroken } from '../unbroken.js';
 import { PAGE_TEMPLATE } from './template.js';
 
-/** A drawn chart for the page; width and height are CSS pixels. */
+/** A picture of the page, which the page draws itself. */
 export interface Picture {
   readonly name: string;
+  readonly finding: string;
+  readonly how: string;
   readonly alt: string;
-  readonly width: number;
-  readonly height: number;
-  readonly png: Buffer;
-}
-
-/** One number of the first page. */
-export interface Figure {
-  readonly what: string;
-  readonly value: string;
-  readonly interval: string;
 }
 
 /** A fact of where the page comes from. */
 export type Fact = readonly [what: string, value: string];
 
-/**
- * What the page of a study shows: the answer, one to three numbers, one picture, then lists, then all
- * pictures and tables.
- */
+/** What the page of a study shows, from the top down: each layer is complete in itself. */
 export interface PageContent {
   readonly scenario: string;
-  readonly answer: string;
-  readonly headline: readonly Figure[];
-  /** Lists of the first page: what was found, cost and date, what the answer rests on. */
+  readonly first: FirstScreen;
+  /** The answer with all that was found, as the terminal has it. */
+  readonly inFull: string;
   readonly findings: readonly string[];
   readonly costsAndDates: readonly string[];
   readonly assumptions: readonly string[];
@@ -50,33 +39,33 @@ export const SAFETY_CAUTION =
   'governed by local codes and licensed practice; have every change to them checked by those responsible ' +
   'before it is made.';
 
-/** Figures of the page are not broken at the end of a line; a picture is no text. */
+/** Figures of the page are not broken at the end of a line. */
 const eta = new Eta({
   autoEscape: true,
   autoFilter: true,
-  filterFunction: (value) =>
-    String(value).startsWith('data:') ? String(value) : unbroken(shown(String(value))),
+  filterFunction: (value) => unbroken(shown(String(value))),
 });
 
-/** One HTML page that needs no other file. The first picture is the one of the first page. */
-export function renderPage(content: PageContent, drawn: readonly Picture[]): string {
-  const pictures = drawn.map(({ alt, width, height, png }) => ({
-    alt,
-    width,
-    height,
-    source: `data:image/png;base64,${png.toString('base64')}`,
-  }));
-  const tables = content.tables.map(explained);
-  return eta.renderString(PAGE_TEMPLATE, { ...content, tables, pictures, caution: SAFETY_CAUTION });
+/** What the page carries besides its text. */
+export interface Carried {
+  /** JSON of the results, from which the pictures are drawn. */
+  readonly results: string;
+  /** The script that draws them. */
+  readonly script: string;
 }
 
-/** An estimate as a number of the first page. */
-export function figure(what: string, estimate: Estimate): Figure {
-  return {
-    what,
-    value: mean(estimate),
-    interval: intervalAndCount(estimate),
-  };
+/** One HTML page that needs no other file and no network. The first picture is on the first screen. */
+export function renderPage(content: PageContent, pictures: readonly Picture[], carried: Carried): string {
+  const page = eta.renderString(PAGE_TEMPLATE, {
+    ...content,
+    tables: content.tables.map(explained),
+    pictures,
+    caution: SAFETY_CAUTION,
+  });
+  // Behind the filter for text: neither holds anything that ends its element.
+  return page
+    .replace('<!-- results -->', () => gzipSync(carried.results, { level: 9 }).toString('base64'))
+    .replace('<!-- script -->', () => carried.script);
 }
 
 /** What the head of every results file says of where it comes from. */

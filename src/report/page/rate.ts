@@ -1,20 +1,22 @@
-import { asEstimate, bounds, count, exact, intervalName, number, short } from '../../study/format.js';
+import { asEstimate, count, exact, intervalName, number } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
-import { each, inUnit, type PlannersUnit, rateText, unitsEach } from '../../study/planners-unit.js';
+import { each, inUnit, type PlannersUnit, rateText } from '../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
-import { columns, filled, type PageTable, percent } from '../columns.js';
+import { columns, filled, type PageTable } from '../columns.js';
 import { triedAt } from '../constraint.js';
+import { rateFirst } from '../first/rate.js';
+import { type Cell, counted, day, estimated, type Part, percent } from '../sheets/cells.js';
 import { byUse, USED_NOTE, usedColumns } from '../tables/bottlenecks.js';
 import { constraintFindings, constraintTables } from './constraint.js';
-import { type Figure, noteOf, origin, type PageContent } from './page.js';
+import { noteOf, origin, type PageContent } from './page.js';
 
 /** The page of a rate study. */
 export function ratePage(results: RateResults): PageContent {
   const { scenario, answer, ramp, replications, mostReplications, plannedPerDay, rateUnit } = results;
   return {
     scenario: scenario.name,
-    answer: answer.sentence,
-    headline: headline(results),
+    first: rateFirst(results),
+    inFull: answer.sentence,
     findings: [...constraintFindings(results.constraint, triedAt(results)), ...findings(results)],
     costsAndDates: [ramp.sentence],
     assumptions: assumptions(results),
@@ -31,34 +33,6 @@ export function ratePage(results: RateResults): PageContent {
     ]),
     more: 'All of these numbers are in results.json and the CSV files beside this page.',
   };
-}
-
-function headline(results: RateResults): Figure[] {
-  const {
-    answer: { highestPerDay },
-    points,
-    arithmetic,
-    grid,
-    level,
-    rateUnit,
-  } = results;
-  const best = points.find(({ perDay }) => perDay === highestPerDay);
-  return [
-    {
-      what: `Highest rate that holds, ${unitsEach(rateUnit)}`,
-      value: highestPerDay === null ? 'none' : exact(inUnit(highestPerDay, rateUnit)),
-      interval:
-        best === undefined
-          ? `none from ${exact(inUnit(grid.from, rateUnit))} on`
-          : `${best.keptUp.count} of ${count(best.replications, 'build')} keep up, ` +
-            `${intervalName(level)} ${bounds(asEstimate(best.keptUp), 100)} %`,
-    },
-    {
-      what: 'Ceiling by arithmetic',
-      value: arithmetic === null ? 'none' : number(inUnit(arithmetic.perDay, rateUnit)),
-      interval: arithmetic === null ? 'nothing limits' : arithmetic.name,
-    },
-  ];
 }
 
 function findings({ points, changes, rateUnit, answer: { contradictions } }: RateResults): string[] {
@@ -107,15 +81,27 @@ function rates({ points, level, rateUnit }: RateResults): PageTable {
       `In brackets: ${intervalName(level)}. Can ship: what is surely shipped in the long run when more ` +
       'than this rate is asked, with a confidence of 99.9 % on either side.',
     ...columns(points, [
-      [each(rateUnit), ({ perDay }) => exact(inUnit(perDay, rateUnit))],
+      [each(rateUnit), ({ perDay }) => counted(inUnit(perDay, rateUnit))],
       ['verdict', ({ verdict, why }) => `${verdict}: ${why}`],
       ['replications', 'replications'],
       ['keep up, %', ({ keptUp }) => percent(asEstimate(keptUp))],
-      [`shipped ${each(rateUnit)}`, ({ shippedPerDay }) => short(shippedPerDay, rateUnit.workingDays)],
-      [`can ship ${each(rateUnit)}`, ({ canShip }) => canShipText(canShip, rateUnit)],
+      [`shipped ${each(rateUnit)}`, ({ shippedPerDay }) => estimated(shippedPerDay, rateUnit.workingDays)],
+      [`can ship ${each(rateUnit)}`, ({ canShip }) => canShipCell(canShip, rateUnit)],
       ['WIP, units', 'wip'],
       ['lead time, days', 'leadDays'],
     ]),
+  };
+}
+
+function canShipCell({ least, most }: RatePoint['canShip'], unit: PlannersUnit): Cell {
+  const part = (name: string, perDay: number | null): Part => ({
+    name,
+    value: perDay === null ? null : inUnit(perDay, unit),
+    form: 'number',
+  });
+  return {
+    text: canShipText({ least, most }, unit),
+    parts: [part('at least', least), part('at most', most)],
   };
 }
 
@@ -149,12 +135,12 @@ function usedByRate({ points, level, rateUnit }: RateResults): PageTable {
     ...columns(
       points.flatMap(({ perDay, stops }) => stops.map((stop) => ({ ...stop, perDay }))),
       [
-        [each(rateUnit), ({ perDay }) => exact(inUnit(perDay, rateUnit))],
+        [each(rateUnit), ({ perDay }) => counted(inUnit(perDay, rateUnit))],
         ['used most', 'name'],
         ['kind', 'kind'],
         ['site', 'site'],
         ['% of replications', ({ share }) => percent(asEstimate(share))],
-        ['replications', ({ share }) => exact(share.n)],
+        ['replications', ({ share }) => counted(share.n)],
       ],
     ),
   };
@@ -167,7 +153,7 @@ function rampTable({ ramp, level, rateUnit }: RateResults): PageTable {
     title: 'When the last phase may begin',
     note: `${rate} from the given day on. In brackets: ${intervalName(level)}.`,
     ...columns(ramp.tried, [
-      ['last phase begins', 'begins'],
+      ['last phase begins', ({ begins }) => day(begins)],
       ['weeks after the start', 'week'],
       ['verdict', ({ verdict, why }) => `${verdict}: ${why}`],
       ['replications', 'replications'],

@@ -11,31 +11,23 @@ import {
 import { each, eachWorking, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { columns, filled, type PageTable } from '../columns.js';
+import { reliefsFirst } from '../first/reliefs.js';
 import { countedIn, leftText, levelsText, savedText } from '../reliefs.js';
+import { type Cell, estimated, valued, written } from '../sheets/cells.js';
 import { NO_PRICES } from '../tables/costs.js';
-import { figure, origin, type PageContent } from './page.js';
+import { origin, type PageContent } from './page.js';
 
 const FINDINGS = 5;
 
 /** One page: the best relief, how sure that is, what to measure next; then every relief and assumption. */
 export function reliefsPage(results: ReliefsResults): PageContent {
-  const { scenario, base, reliefs, replications, answer, best, rate, skipped, rateUnit } = results,
+  const { scenario, reliefs, replications, answer, rate, skipped, rateUnit } = results,
     units = unitsEach(rateUnit),
     left = leftText(results);
   return {
     scenario: scenario.name,
-    answer: answer.sentence,
-    headline: [
-      ...reliefs
-        .slice(0, 1)
-        .map(({ text, gain }) =>
-          figure(
-            `${best?.named === 1 && best.others === 0 ? 'Best single relief' : text}, additional ${units}`,
-            gain,
-          ),
-        ),
-      figure(`Shipped without it, ${units}`, base.throughput),
-    ],
+    first: reliefsFirst(results),
+    inFull: answer.sentence,
     findings: reliefs
       .slice(0, FINDINGS)
       .map(({ rank, text, gain }) => `${rank}. ${text}: ${withInterval(gain)} ${units}.`),
@@ -100,15 +92,19 @@ function reliefsTable(results: ReliefsResults): PageTable {
       ['Cost', 'costPerUnit'],
       ['Gain per cost', 'gainPerCost'],
       ['Rank by cost', 'rankPerCost'],
-      ['Replications', ({ replications, isFresh }) => `${exact(replications)}${isFresh ? ' fresh' : ''}`],
+      [
+        'Replications',
+        ({ replications, isFresh }) =>
+          valued(`${exact(replications)}${isFresh ? ' fresh' : ''}`, replications),
+      ],
       ['Out early', 'out'],
     ]),
   };
 }
 
 function assumptions({ assumptions: varied, eachLevel, rateUnit }: ReliefsResults): PageTable {
-  const value = (end: VariedResult | null): string => end?.value ?? 'cannot be',
-    gain = (end: VariedResult | null): string => (end === null ? '' : short(end.gain));
+  const value = (end: VariedResult | null): Cell => written(end?.value ?? 'cannot be'),
+    gain = (end: VariedResult | null): Cell => (end === null ? '' : estimated(end.gain));
   return {
     id: 'assumptions',
     title: 'Which number to measure next',
@@ -117,7 +113,7 @@ function assumptions({ assumptions: varied, eachLevel, rateUnit }: ReliefsResult
       ['Value', 'words'],
       ['In the file', 'path'],
       ['Basis', 'basis'],
-      ['Now', (each) => each.value],
+      ['Now', (each) => written(each.value)],
       ['Low', ({ low }) => value(low)],
       ['Gain at low', ({ low }) => gain(low)],
       ['High', ({ high }) => value(high)],
@@ -135,7 +131,7 @@ function leftTable({ values: { left } }: ReliefsResults): PageTable {
       ['Value', 'words'],
       ['In the file', 'path'],
       ['Basis', 'basis'],
-      ['Now', 'value'],
+      ['Now', (each) => written(each.value)],
     ]),
   };
 }

@@ -7,15 +7,14 @@ import {
   percentWithInterval,
   withInterval,
 } from '../../study/format.js';
-import { unitsEach } from '../../study/planners-unit.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
-import { mapped } from '../../study/statistics/estimate.js';
 import { toldConstraint } from '../constraint.js';
+import { simulateFirst } from '../first/simulate.js';
 import { counts } from '../tables/assumptions.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { constraintFindings } from './constraint.js';
-import { type Figure, figure, noteOf, origin, type PageContent } from './page.js';
+import { noteOf, origin, type PageContent } from './page.js';
 import { pageTables } from './tables.js';
 
 /**
@@ -26,8 +25,8 @@ export function simulatePage(results: Results): PageContent {
   const found = [...constraintFindings(toldConstraint(results)), ...findings(results)];
   return {
     scenario: scenario.name,
-    answer: answer.sentence,
-    headline: headline(results),
+    first: simulateFirst(results),
+    inFull: answer.sentence,
     findings: found.length === 0 ? ['Nothing that stops the build was found.'] : found,
     costsAndDates: [
       ...dates(results),
@@ -46,22 +45,6 @@ function findings({ findings: all, replications }: Results): string[] {
     ({ text, replications: of }) =>
       `${capital(text)} (in ${exact(of)} of ${count(replications, 'replication')})`,
   );
-}
-
-function headline({ answer: { asked, held }, throughput, rateUnit }: Results): Figure[] {
-  const units = unitsEach(rateUnit),
-    all = mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays);
-  const main =
-    held === null ? figure(`Shipped, ${units}, whole run`, all) : figure(`Shipped, ${units}`, held);
-  if (asked === null) return [main];
-  return [
-    main,
-    {
-      what: `Asked, ${units}`,
-      value: number(asked),
-      interval: 'the highest rate of the plan',
-    },
-  ];
 }
 
 function dates({ lastUnit, level, due }: Results): string[] {

@@ -1,8 +1,9 @@
-import { intervalName, short } from '../../study/format.js';
+import { intervalName } from '../../study/format.js';
 import { A_DAY, unitsEach } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
-import { filled, type PageTable, percent } from '../columns.js';
+import { filled, type PageTable } from '../columns.js';
 import { toldConstraint } from '../constraint.js';
+import { type Cell, estimated, percent } from '../sheets/cells.js';
 import { assumptions } from '../tables/assumptions.js';
 import { bottlenecks, momentary } from '../tables/bottlenecks.js';
 import { buffers } from '../tables/buffers.js';
@@ -74,17 +75,17 @@ function overall(
     head: ['Measure', 'Value'],
     rows: [
       ...shippedRows(throughput, rateUnit),
-      ['shipped, units an hour of the clock, whole run', short(throughput.perHour)],
-      ['WIP, units', short(total)],
-      ['lead time mean, days', short(leadTime.mean)],
-      ['lead time P50 of all units, days', short(leadTime.p50)],
-      ['lead time P90 of all units, days', short(leadTime.p90)],
-      ['scrapped, units', short(scrapped)],
+      ['shipped, units an hour of the clock, whole run', estimated(throughput.perHour)],
+      ['WIP, units', estimated(total)],
+      ['lead time mean, days', estimated(leadTime.mean)],
+      ['lead time P50 of all units, days', estimated(leadTime.p50)],
+      ['lead time P90 of all units, days', estimated(leadTime.p90)],
+      ['scrapped, units', estimated(scrapped)],
       ...(due === null
         ? []
         : [
             ['late, % of units due', percent(due.late)],
-            ['mean days late, late units only', short(due.daysLate)],
+            ['mean days late, late units only', estimated(due.daysLate)],
           ]),
       ...(rty === null ? [] : [['rolled throughput yield (RTY), %', percent(rty)]]),
     ],
@@ -92,10 +93,10 @@ function overall(
 }
 
 /** In the planner's unit, and by the working day where that is another. */
-function shippedRows({ perDay }: Results['throughput'], unit: Results['rateUnit']): string[][] {
-  const by = (each: Results['rateUnit']): string[] => [
+function shippedRows({ perDay }: Results['throughput'], unit: Results['rateUnit']): Cell[][] {
+  const by = (each: Results['rateUnit']): Cell[] => [
     `shipped, ${unitsEach(each)}, whole run`,
-    short(perDay, each.workingDays),
+    estimated(perDay, each.workingDays),
   ];
   return unit.per === 'week' ? [by(unit), by(A_DAY)] : [by(unit)];
 }
@@ -106,6 +107,6 @@ function wip({ wip: { places } }: Results, interval: string): PageTable {
     title: 'WIP by site and lane',
     note: `Mean units inside; ${interval}.`,
     head: ['Place', 'Kind', 'Units'],
-    rows: places.map((place) => [place.name, place.kind, short(place.mean)]),
+    rows: places.map((place) => [place.name, place.kind, estimated(place.mean)]),
   };
 }

@@ -2,6 +2,7 @@ import type { Basis } from '../../scenario/types/scenario.js';
 import { count } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { columns, type PageTable } from '../columns.js';
+import { written } from '../sheets/cells.js';
 
 /** Rows on the page; the rest is in results.json. */
 export const MOST_ROWS = 200;
@@ -30,7 +31,7 @@ export function assumptions({ assumptions: said }: Results): PageTable {
     note: `Values of which the scenario says where they come from: ${counts(said)}; guesses first.${more}`,
     ...columns(sorted.slice(0, MOST_ROWS), [
       ['What', 'words'],
-      ['Value', 'value'],
+      ['Value', ({ value }) => written(value)],
       ['Basis', 'basis'],
       ['Note', 'note'],
       ['In the file', 'path'],

@@ -2,7 +2,8 @@ import type { JudgedResult } from '../../study/constraint/results.js';
 import { asEstimate, count, exact } from '../../study/format.js';
 import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Column, columns, type PageTable, percent } from '../columns.js';
+import { type Column, columns, type PageTable } from '../columns.js';
+import { percent } from '../sheets/cells.js';
 
 /** What is the bottleneck of the moment for less of the time is left out. */
 const LEAST_MOMENTARY = 0.001;

@@ -1,7 +1,7 @@
-import { exact } from '../../study/format.js';
 import type { BufferResult } from '../../study/sections/buffers.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../columns.js';
+import { columns, type PageTable } from '../columns.js';
+import { type Cell, counted, percent } from '../sheets/cells.js';
 
 export function buffers(results: Results, interval: string): PageTable {
   return {
@@ -12,16 +12,15 @@ export function buffers(results: Results, interval: string): PageTable {
       ['Name', 'name'],
       ['Kind', 'kind'],
       ['Site', 'site'],
-      ['Spaces', spacesText],
+      ['Spaces', spacesOf],
       ['Mean units', 'mean'],
-      ['Full, % of time', fullText],
+      ['Full, % of time', fullOf],
     ]),
   };
 }
 
-export const spacesText = ({ spaces }: BufferResult): string =>
-  spaces === null ? 'unlimited' : exact(spaces);
+export const spacesOf = ({ spaces }: BufferResult): Cell => (spaces === null ? 'unlimited' : counted(spaces));
 
 /** How often it is full, in per cent of the time with its interval. */
-export const fullText = ({ full, spaces }: BufferResult): string =>
+export const fullOf = ({ full, spaces }: BufferResult): Cell =>
   full !== null ? percent(full) : spaces === null ? 'never' : 'not known';

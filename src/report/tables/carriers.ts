@@ -1,7 +1,7 @@
-import { number, short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { columns, type PageTable } from '../columns.js';
 import { judgedFirst } from '../constraint.js';
+import { estimated, rounded } from '../sheets/cells.js';
 
 export function carriers(results: Results, interval: string): PageTable {
   return {
@@ -13,7 +13,7 @@ export function carriers(results: Results, interval: string): PageTable {
     ...columns(results.carriers, [
       ['Carriers', 'name'],
       ['Site', 'site'],
-      ['Count', ({ count }) => number(count)],
+      ['Count', ({ count }) => rounded(count)],
       ['In use', 'inUse'],
       ['On the way back', 'comingBack'],
       ['Free', 'free'],
@@ -38,8 +38,8 @@ export function teams(results: Results, interval: string): PageTable {
       ['Team', 'name'],
       ['Site', 'site'],
       ['Crew', 'crew'],
-      ['People', ({ people }) => number(people)],
-      ...judgedFirst('In use', results.constraint?.judged?.teams, ({ inUse }) => inUse, short),
+      ['People', ({ people }) => rounded(people)],
+      ...judgedFirst('In use', results.constraint?.judged?.teams, ({ inUse }) => inUse, estimated),
       ['Hold, h', 'holdHours'],
     ]),
   };

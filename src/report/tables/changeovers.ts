@@ -1,6 +1,6 @@
-import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { PageTable } from '../columns.js';
+import { estimated } from '../sheets/cells.js';
 
 /** A row for each station with changeovers, and one below it for each pair of values. */
 export function changeovers(results: Results, interval: string): PageTable {
@@ -12,8 +12,15 @@ export function changeovers(results: Results, interval: string): PageTable {
       `${interval}.`,
     head: ['Station', 'From', 'To', 'Changeovers per 100 units', 'Hours a week', 'Minutes each'],
     rows: results.changeovers.flatMap(({ name, option, per100Units, hoursPerWeek, pairs }) => [
-      [name, `any ${option}`, 'another', short(per100Units), short(hoursPerWeek), ''],
-      ...pairs.map((pair) => [name, pair.from, pair.to, short(pair.per100Units), '', short(pair.minutes)]),
+      [name, `any ${option}`, 'another', estimated(per100Units), estimated(hoursPerWeek), ''],
+      ...pairs.map((pair) => [
+        name,
+        pair.from,
+        pair.to,
+        estimated(pair.per100Units),
+        '',
+        estimated(pair.minutes),
+      ]),
     ]),
   };
 }

@@ -1,6 +1,7 @@
 import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { PageTable } from '../columns.js';
+import { type Cell, money, type Valued, valued } from '../sheets/cells.js';
 
 /** Said where a scenario has none. */
 export const NO_PRICES = 'Cost: the scenario has no prices.';
@@ -19,15 +20,15 @@ export function costs(results: Results, interval: string): PageTable {
   };
 }
 
-function rows(found: NonNullable<Results['costs']>): string[][] {
+function rows(found: NonNullable<Results['costs']>): Cell[][] {
   const { parts, perUnit, rework } = found;
   return [
-    ...parts.map((part) => [part.name, short(part.perUnit), shareText(part.share)]),
-    ['all', short(perUnit), shareText(1)],
+    ...parts.map((part) => [part.name, money(part.perUnit), shareOf(part.share)]),
+    ['all', money(perUnit), shareOf(1)],
     [
       `of which rework (${short(rework.hoursPerUnit)} person-hours)`,
-      short(rework.costPerUnit),
-      shareText(reworkShare(found)),
+      money(rework.costPerUnit),
+      shareOf(reworkShare(found)),
     ],
   ];
 }
@@ -35,6 +36,8 @@ function rows(found: NonNullable<Results['costs']>): string[][] {
 /** What rework costs, as a share of the cost of a unit, which it is within. */
 export const reworkShare = ({ perUnit, rework }: NonNullable<Results['costs']>): number =>
   perUnit.mean > 0 ? rework.costPerUnit.mean / perUnit.mean : 0;
+
+const shareOf = (share: number): Valued => valued(shareText(share), share, 'share');
 
 /** A share of the cost in per cent, one digit after the point. */
 export const shareText = (share: number): string => (share * 100).toFixed(1);

@@ -1,7 +1,8 @@
-import { number } from '../../study/format.js';
+import type { CrewResult } from '../../study/sections/crews.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../columns.js';
+import { columns, type PageTable } from '../columns.js';
 import { judgedFirst } from '../constraint.js';
+import { type Cell, counted, day, percent, rounded } from '../sheets/cells.js';
 
 export function crews(results: Results, interval: string): PageTable {
   return {
@@ -13,13 +14,17 @@ export function crews(results: Results, interval: string): PageTable {
     ...columns(results.crews, [
       ['Crew', 'name'],
       ['Site', 'site'],
-      ['Headcount', ({ headcount, headcounts }) => (headcounts ?? [headcount]).join(', ')],
+      ['Headcount', headcountOf],
       ...judgedFirst('Busy, %', results.constraint?.judged?.crews, ({ busy }) => busy),
       ['Usual person-hours', 'usualHours'],
       ['Overtime person-hours', 'overtimeHours'],
     ]),
   };
 }
+
+/** On every shift, where they differ. */
+const headcountOf = ({ headcount, headcounts }: CrewResult): Cell =>
+  headcounts === null ? counted(headcount) : headcounts.join(', ');
 
 export function overtime({ overtime: rules, series }: Results, interval: string): PageTable {
   return {
@@ -34,7 +39,7 @@ export function overtime({ overtime: rules, series }: Results, interval: string)
       ['Worked, %', 'worked', percent],
       [
         `Hours a ${series.unit}`,
-        ({ hours }) => number(hours.reduce((sum, each) => sum + each.mean, 0) / Math.max(1, hours.length)),
+        ({ hours }) => rounded(hours.reduce((sum, each) => sum + each.mean, 0) / Math.max(1, hours.length)),
       ],
     ]),
   };
@@ -47,8 +52,8 @@ export function shutdowns(results: Results): PageTable {
     note: 'Days off of a calendar, both ends included.',
     ...columns(results.shutdowns, [
       ['Calendar', 'calendar'],
-      ['From', 'from'],
-      ['To', 'to'],
+      ['From', ({ from }) => day(from)],
+      ['To', ({ to }) => day(to)],
       ['What for', 'note'],
     ]),
   };

@@ -1,6 +1,8 @@
+import { short } from '../../study/format.js';
 import type { DefectResult } from '../../study/sections/defects.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../columns.js';
+import { columns, type PageTable } from '../columns.js';
+import { percent } from '../sheets/cells.js';
 
 /** Rows of the table of defects on the page; all of them are in results.json. */
 const TOP_DEFECTS = 20;
@@ -30,7 +32,7 @@ export function defects({ defects: all }: Results, interval: string): PageTable 
 const foundAt = ({ foundAt: finds }: DefectResult): string =>
   finds.length === 0
     ? 'nowhere'
-    : finds.map(({ step, share, then }) => `${step} ${percent(share)}, ${then}`).join('; ');
+    : finds.map(({ step, share, then }) => `${step} ${short(share, 100)}, ${then}`).join('; ');
 
 export function escapes(results: Results, interval: string): PageTable {
   return {

@@ -1,6 +1,6 @@
-import { short } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../columns.js';
+import { columns, type PageTable } from '../columns.js';
+import { estimated, percent } from '../sheets/cells.js';
 
 export function failures(results: Results, interval: string): PageTable {
   return {
@@ -14,7 +14,7 @@ export function failures(results: Results, interval: string): PageTable {
       ['Station', 'name'],
       ['Site', 'site'],
       ['Places', 'places'],
-      ['Failures', (each) => short(each.failures)],
+      ['Failures', (each) => estimated(each.failures)],
       ['Mean down, h', 'downHours'],
       ['Longest down, h', 'longestDownHours'],
       ['Available, %', 'availability', percent],

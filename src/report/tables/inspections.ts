@@ -1,5 +1,6 @@
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../columns.js';
+import { columns, type PageTable } from '../columns.js';
+import { percent } from '../sheets/cells.js';
 
 export function inspections(results: Results, interval: string): PageTable {
   return {

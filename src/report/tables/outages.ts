@@ -1,8 +1,9 @@
-import { asEstimate, daysText, number, short } from '../../study/format.js';
+import { asEstimate, daysOf, daysText, number, short } from '../../study/format.js';
 import type { CaughtUp, UnitsBehind } from '../../study/programme/recovery.js';
-import type { RecoveryResult } from '../../study/sections/outages.js';
+import type { OutageResult, RecoveryResult } from '../../study/sections/outages.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Column, columns, type PageTable, percent } from '../columns.js';
+import { type Column, columns, type PageTable } from '../columns.js';
+import { type Cell, dayPart, estimated, estimateParts, percent, rounded } from '../sheets/cells.js';
 
 export function outages(results: Results): PageTable {
   return {
@@ -11,8 +12,8 @@ export function outages(results: Results): PageTable {
     note: 'Known beforehand; days of 24 h.',
     ...columns(results.outages, [
       ['Outage', 'name'],
-      ['When', daysText],
-      ['Days', ({ days }) => number(days)],
+      ['When', daysCell],
+      ['Days', ({ days }) => rounded(days)],
       ['Stations down', ({ stations }) => stations.join(', ')],
       ['Lanes without a departure', ({ lanes }) => lanes.join(', ')],
     ]),
@@ -38,7 +39,7 @@ export function recoveries(results: Results, interval: string): PageTable {
       ],
       [
         'lost a working day of these weeks',
-        ({ behindJudged }) => (behindJudged === null ? '' : short(behindJudged.perDay)),
+        ({ behindJudged }) => (behindJudged === null ? '' : estimated(behindJudged.perDay)),
       ],
       ['at the end of the run', 'behindAtEnd'],
       ['Last unit later, days', 'daysLater'],
@@ -51,23 +52,34 @@ export function recoveries(results: Results, interval: string): PageTable {
 
 const caughtUpBy = (quantile: number): Column<RecoveryResult> => [
   `Caught up by, P${number(quantile * 100)}`,
-  ({ caughtUpBy }) =>
-    caughtUpBy
-      .filter(({ p }) => p === quantile)
-      .map(dateText)
-      .join(),
+  ({ caughtUpBy }) => {
+    const found = caughtUpBy.find(({ p }) => p === quantile);
+    return found === undefined ? '' : dateCell(found);
+  },
 ];
+
+function daysCell(outage: OutageResult): Cell {
+  const { first, last } = daysOf(outage);
+  return { text: daysText(outage), parts: [dayPart('from', first), dayPart('to', last)] };
+}
 
 /** `new paint line, 2027-08-09 to 2027-08-20`. */
 export const namesOf = ({ names, ...time }: Pick<RecoveryResult, 'names' | 'from' | 'to'>): string =>
   `${names.join(' and ')}, ${daysText(time)}`;
 
-const onDay = ({ units, date }: UnitsBehind): string => `${short(units)}, ${date}`;
+const onDay = ({ units, date }: UnitsBehind): Cell => ({
+  text: `${short(units)}, ${date}`,
+  parts: [...estimateParts(units), dayPart('on', date)],
+});
 
 /** `2027-09-12 (2027-09-10 to 2027-09-15)`, or what is known and why no more. */
-function dateText({ date, lowDate, highDate, why }: CaughtUp): string {
+function dateCell({ date, lowDate, highDate, why }: CaughtUp): Cell {
   if (date === null) return `not known; ${why ?? ''}`;
-  return lowDate === null || highDate === null
-    ? `${date} (no interval; ${why ?? ''})`
-    : `${date} (${lowDate} to ${highDate})`;
+  return {
+    text:
+      lowDate === null || highDate === null
+        ? `${date} (no interval; ${why ?? ''})`
+        : `${date} (${lowDate} to ${highDate})`,
+    parts: [dayPart('', date), dayPart('low', lowDate), dayPart('high', highDate)],
+  };
 }

@@ -1,7 +1,8 @@
-import { number, short } from '../../study/format.js';
+import { short } from '../../study/format.js';
 import type { PulseLineResult } from '../../study/sections/pulse-lines.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable, percent } from '../columns.js';
+import { columns, type PageTable } from '../columns.js';
+import { percent, rounded } from '../sheets/cells.js';
 
 export function pulseLines(results: Results, interval: string): PageTable {
   return {
@@ -12,7 +13,7 @@ export function pulseLines(results: Results, interval: string): PageTable {
       `station that was the last to be ready, or to want of room ahead; ${interval}.`,
     ...columns(results.pulseLines, [
       ['Line', 'name'],
-      ['Takt, h', ({ taktHours }) => number(taktHours)],
+      ['Takt, h', ({ taktHours }) => rounded(taktHours)],
       ['Moves', 'moves'],
       ['Between moves, h', 'hoursBetween'],
       ['Late, % of moves', 'late', percent],

@@ -1,8 +1,8 @@
-import { number } from '../../study/format.js';
 import type { StationResult } from '../../study/sections/stations.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Column, columns, type PageTable, percent } from '../columns.js';
+import { type Column, columns, type PageTable } from '../columns.js';
 import { judgedFirst, sameAs } from '../constraint.js';
+import { percent, rounded } from '../sheets/cells.js';
 import { STATE_ORDER } from '../style.js';
 import { judgedText } from './bottlenecks.js';
 
@@ -63,7 +63,7 @@ export function feeders(results: Results, interval: string): PageTable {
     note: `Out: share of time without a finished sub-assembly; ${interval}.`,
     ...columns(results.feeders, [
       ['Feeder', 'name'],
-      ['Target stock', ({ target }) => number(target)],
+      ['Target stock', ({ target }) => rounded(target)],
       ['Mean stock', 'stock'],
       ...judgedFirst('Out, % of time', results.constraint?.judged?.feeders, ({ out }) => out),
     ]),

@@ -1,7 +1,8 @@
 import { asEstimate, count, intervalName } from '../../study/format.js';
 import type { UnitResult } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type PageTable, percent } from '../columns.js';
+import { type PageTable } from '../columns.js';
+import { type Cell, day, dayPart, percent } from '../sheets/cells.js';
 
 const MOST = 40;
 
@@ -32,10 +33,16 @@ export function units({ units: all, level, due }: Results): PageTable {
     ],
     rows: chosen.map((unit) => [
       unit.build,
-      ...(due === null ? [] : [unit.due ?? '', unit.late === null ? '' : percent(asEstimate(unit.late))]),
-      ...unit.shipped.map(({ date, low, high }) =>
-        date === null ? 'not known' : low === null || high === null ? date : `${date} (${low} to ${high})`,
-      ),
+      ...(due === null ? [] : [day(unit.due), unit.late === null ? '' : percent(asEstimate(unit.late))]),
+      ...unit.shipped.map(shippedCell),
     ]),
   };
 }
+
+const shippedCell = ({ date, low, high }: UnitResult['shipped'][number]): Cell =>
+  date === null
+    ? 'not known'
+    : {
+        text: low === null || high === null ? date : `${date} (${low} to ${high})`,
+        parts: [dayPart('', date), dayPart('low', low), dayPart('high', high)],
+      };

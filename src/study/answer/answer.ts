@@ -4,11 +4,12 @@ import type { Shippable } from '../held/evidence.js';
 import { holdingText } from '../held/holding.js';
 import type { RateJudged } from '../held/rate-held.js';
 import { type CountingResult, countedText, countingResult, slowestText } from '../loads/words.js';
-import { daysInOne, each, eachWorking, inUnit, type PlannersUnit, plannersUnit } from '../planners-unit.js';
+import { daysInOne, each, eachWorking, inUnit, type PlannersUnit } from '../planners-unit.js';
 import type { Window } from '../programme/judged-window.js';
 import type { Sample } from '../sample/sample.js';
 import { type Estimate, mapped } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
+import { plannersUnit } from '../unit-of.js';
 import { type UnusualWeeks, unusualClause } from './unusual-weeks.js';
 
 /**

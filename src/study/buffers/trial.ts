@@ -5,10 +5,11 @@ import { bufferOf } from '../../scenario/whole/room.js';
 import { judgeRate } from '../held/rate-held.js';
 import { defined } from '../lists.js';
 import { countedText, countingResult } from '../loads/words.js';
-import { daysInOne, plannersUnit, unitsEach } from '../planners-unit.js';
+import { daysInOne, unitsEach } from '../planners-unit.js';
 import { shippedPerDay } from '../programme/series.js';
 import { planned } from '../sample/planned.js';
 import { ratio } from '../statistics/sums.js';
+import { plannersUnit } from '../unit-of.js';
 import type { RateUnit } from './results.js';
 import type { Layout, Spot } from './spots.js';
 

@@ -4,13 +4,14 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Change } from '../../scenario/what-ifs.js';
 import { type Counting, countingOf, plainCount } from '../loads/counting.js';
 import { arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
-import { daysInOne, plannersUnit, unitsEach } from '../planners-unit.js';
+import { daysInOne, unitsEach } from '../planners-unit.js';
 import { judgedWindow, stretchOf, type Window } from '../programme/judged-window.js';
 import { pooledLeadTime } from '../programme/lead-time.js';
 import { shippedPerDay } from '../programme/series.js';
 import type { Variant } from '../run/replicator.js';
 import { planned, releaseCalendar } from '../sample/planned.js';
 import type { Reading } from '../sample/reading.js';
+import { plannersUnit } from '../unit-of.js';
 import type { MeasureResult } from './results.js';
 
 /** A scenario as one of several that are set side by side. Its key is the digest of the scenario. */

@@ -57,6 +57,8 @@ export interface VariantResult {
   readonly note: string | null;
   readonly changes: readonly Change[];
   readonly digest: string;
+  /** Highest rate of its plan, units a working day; null where none is asked. */
+  readonly askedPerDay: number | null;
   /** Replications that ended in gridlock, and those of a programme that were not finished. */
   readonly gridlocks: number;
   /** Null where none did. */

@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { programmeClock } from '../../scenario/programme/clock.js';
+import { askedRate } from '../../scenario/programme/rates.js';
 import { standstills } from '../answer/gridlock.js';
 import { count } from '../format.js';
 import { headOf, type Origin } from '../head.js';
@@ -117,6 +118,7 @@ function variantResult(
     note,
     changes,
     digest: `sha256:${key}`,
+    askedPerDay: askedRate(scenario).highest,
     gridlocks: stood.length,
     standstill: standstills(stood, readings.length, programmeClock(scenario)),
     unfinished:

@@ -38,6 +38,7 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
       'losses.csv',
       'rates.csv',
       'report.html',
+      'report.xlsx',
       'results.json',
       'trials.csv',
     ]);

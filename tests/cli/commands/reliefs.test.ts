@@ -64,6 +64,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
       'assumptions.csv',
       'reliefs.csv',
       'report.html',
+      'report.xlsx',
       'results.json',
     ]);
     expect(readFileSync(join(folder, 'report/results.json'), 'utf8')).toBe(stdout);

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { foremost, MOST_ROWS } from '../../../src/report/charts/foremost.js';
+import { foremost } from '../../../src/report/charts/foremost.js';
+import { LAYOUT } from '../../../src/report/style.js';
+
+const MOST_ROWS = LAYOUT.mostRows;
 
 const items = Array.from({ length: 1000 }, (_, i) => ({ number: i, weight: (i * 7919) % 1000 }));
 

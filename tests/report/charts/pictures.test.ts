@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { renderPng } from '../../../src/report/canvas.js';
-import { CHARTS } from '../../../src/report/files/simulate.js';
+import { CHARTS } from '../../../src/report/charts/of-study.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { axisTitle, datasets, draw, results, titleOf } from '../samples/drawn.js';
 import { readPng } from '../samples/png.js';
@@ -153,7 +153,7 @@ describe('pictures', () => {
       leadTime: { ...results.leadTime, counts: [0, 0], edges: [0, 1, 2] },
     };
     expect(
-      Object.entries(CHARTS)
+      Object.entries(CHARTS.simulate)
         .filter(([, drawChart]) => drawChart(bare) === null)
         .map(([name]) => name)
         .sort(),
@@ -178,7 +178,7 @@ describe('pictures', () => {
   ])(
     'have the right size, ink, and a clean margin that nothing is clipped at: %s',
     async (_, sample) => {
-      for (const [name, drawChart] of Object.entries(CHARTS)) {
+      for (const [name, drawChart] of Object.entries(CHARTS.simulate)) {
         const chart = drawChart(sample);
         if (chart === null) throw new Error(`expected ${name} to be drawn`);
         const png = await renderPng(chart.configuration, chart.width, chart.height);
@@ -194,7 +194,7 @@ describe('pictures', () => {
   );
 
   it('carry a text for those who do not see them: the finding and how it is drawn', () => {
-    for (const name of Object.keys(CHARTS)) {
+    for (const name of Object.keys(CHARTS.simulate)) {
       const chart = draw(name);
       expect(chart.alt.startsWith(`${chart.finding}. Drawn: `), name).toBe(true);
     }

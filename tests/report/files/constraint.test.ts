@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { lossesCsv, trialsCsv } from '../../../src/report/files/constraint.js';
+import { lossesData, trialsData } from '../../../src/report/files/constraint.js';
+import { csv, type FileTable } from '../../../src/report/files/csv.js';
 import { sampleResults } from '../samples/results.js';
 
 const found = sampleResults({ stations: 6, weeks: 20 }).constraint!;
-const rowsOf = (text: string | null): string[][] =>
-  (text ?? '')
+const rowsOf = (table: FileTable | null): string[][] =>
+  csv(table!)
     .trimEnd()
     .split('\n')
     .map((line) => line.split(','));
@@ -12,7 +13,7 @@ const rowsOf = (text: string | null): string[][] =>
 describe('losses.csv', () => {
   it('adds up: all rows but the last to the last', () => {
     const [head, ...rows] = rowsOf(
-        lossesCsv({
+        lossesData({
           ...found,
           ladder: {
             ...found.ladder!,
@@ -27,27 +28,27 @@ describe('losses.csv', () => {
   });
 
   it('has the interval of each cause, losses below 0', () => {
-    expect(lossesCsv(found)).toContain(
+    expect(csv(lossesData(found)!)).toContain(
       'cause,station,top coat booth 6,coachworks north,short of crew,-0.75,-0.78,-0.72\n',
     );
   });
 
   it('is left out where there is no ladder', () => {
-    expect(lossesCsv({ ...found, ladder: null })).toBeNull();
-    expect(lossesCsv(null)).toBeNull();
+    expect(lossesData({ ...found, ladder: null })).toBeNull();
+    expect(lossesData(null)).toBeNull();
   });
 });
 
 describe('trials.csv', () => {
   it('has a row a trial with its gain, level, verdict and units waiting', () => {
-    expect(trialsCsv(found)?.split('\n').slice(0, 2)).toEqual([
+    expect(csv(trialsData(found)!).split('\n').slice(0, 2)).toEqual([
       'tried,kind,name,site,gain_per_day_mean,gain_per_day_low,gain_per_day_high,level,verdict,waiting_units',
       'one place more at top coat booth 6,station,top coat booth 6,coachworks north,0.31,0.27,0.35,0.99,stops it,9.4',
     ]);
   });
 
   it('is left out where nothing was tried', () => {
-    expect(trialsCsv({ ...found, tried: [] })).toBeNull();
-    expect(trialsCsv(null)).toBeNull();
+    expect(trialsData({ ...found, tried: [] })).toBeNull();
+    expect(trialsData(null)).toBeNull();
   });
 });

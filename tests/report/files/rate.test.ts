@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { RATE_CHARTS, rateFiles, ratesCsv } from '../../../src/report/files/rate.js';
+import { CHARTS } from '../../../src/report/charts/of-study.js';
+import { csv } from '../../../src/report/files/csv.js';
+import { rateFiles, ratesData } from '../../../src/report/files/rate.js';
 import { rateTable } from '../../../src/report/terminal/rate.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
@@ -104,7 +106,7 @@ describe('the report of a rate study', () => {
   });
 
   it('has a picture for each of its questions, whose titles are what was found', () => {
-    const titles = Object.values(RATE_CHARTS).map((draw) => draw(SAMPLE)?.finding.replaceAll('\u00a0', ' '));
+    const titles = Object.values(CHARTS.rate).map((draw) => draw(SAMPLE)?.finding.replaceAll('\u00a0', ' '));
     expect(titles).toEqual([
       '3.4 a day is the highest rate that holds; arithmetic allows 3.9',
       'Arithmetic allows the station top coat booth 6 4.2 a day, 3.38 (95 % CI 3.29 to 3.47) are shipped while 3.5 are asked; largest loss: short of crew, 0.75 (95 % CI 0.72 to 0.78)',
@@ -127,7 +129,7 @@ describe('the report of a rate study', () => {
   });
 
   it('gives the shares of what is used most to the bars of each rate, adding to 100 %', () => {
-    const { data } = RATE_CHARTS['03-used-most'](SAMPLE).configuration,
+    const { data } = CHARTS.rate['03-used-most'](SAMPLE).configuration,
       bars = data.datasets.map((each) => each.data as number[]);
     expect(data.datasets.map(({ label }) => label)).toEqual(['booth', 'ferry']);
     for (let rate = 0; rate < 4; rate++)
@@ -138,11 +140,12 @@ describe('the report of a rate study', () => {
     const files = await rateFiles(SAMPLE);
     expect([...files.keys()]).toEqual([
       'results.json',
-      ...Object.keys(RATE_CHARTS).map((name) => `${name}.png`),
+      ...Object.keys(CHARTS.rate).map((name) => `${name}.png`),
       'report.html',
       'rates.csv',
       'losses.csv',
       'trials.csv',
+      'report.xlsx',
     ]);
     const html = asRead(files.get('report.html'));
     for (const text of [
@@ -156,9 +159,9 @@ describe('the report of a rate study', () => {
       '29 of 30 builds keep up',
     ])
       expect(html).toContain(text);
-    const [head, first] = ratesCsv(SAMPLE).split('\n');
+    const [head, first] = csv(ratesData(SAMPLE)).split('\n');
     expect(first.split(',')).toHaveLength(head.split(',').length);
-    expect(ratesCsv(SAMPLE)).toContain('4,does not hold,only 3 of 30 builds keep up,30,520,0,0,');
+    expect(csv(ratesData(SAMPLE))).toContain('4,does not hold,only 3 of 30 builds keep up,30,520,0,0,');
   });
 
   it('draws a study of a single rate that does not hold, without a constraint', async () => {
@@ -171,7 +174,7 @@ describe('the report of a rate study', () => {
       answer: { ...SAMPLE.answer, highestPerDay: null, abovePerDay: 4 },
       points: [point(4, 'does not hold', 0, [])],
     };
-    expect((await rateFiles(single)).size).toBe(6);
+    expect((await rateFiles(single)).size).toBe(7);
     expect(rateTable(single)).toContain('nothing');
   });
 });

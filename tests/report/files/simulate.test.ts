@@ -25,6 +25,7 @@ describe('files of a report', async () => {
       '16-trials.png',
       'losses.csv',
       'report.html',
+      'report.xlsx',
       'results.json',
       'runs.csv',
       'series.csv',
@@ -42,8 +43,7 @@ describe('files of a report', async () => {
 
   it('show every picture on the page too', () => {
     const html = String(files.get('report.html'));
-    for (const [name, content] of files)
-      if (name.endsWith('.png'))
-        expect(html.includes((content as Buffer).toString('base64')), name).toBe(true);
+    for (const name of files.keys())
+      if (name.endsWith('.png')) expect(html).toContain(`data-picture="${name.slice(0, -4)}"`);
   });
 });

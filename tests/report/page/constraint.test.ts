@@ -3,6 +3,7 @@ import { constraintFindings, constraintTables } from '../../../src/report/page/c
 import { simulatePage } from '../../../src/report/page/simulate.js';
 import { pageTables } from '../../../src/report/page/tables.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
+import { textRows } from '../samples/read.js';
 import { sampleResults } from '../samples/results.js';
 
 const results = sampleResults({ stations: 6, weeks: 20 });
@@ -23,7 +24,7 @@ describe('what stops the build, on the page', () => {
   });
 
   it('has a row a trial with its gain, what it shows, and the hint', () => {
-    expect(table('trials').rows).toEqual([
+    expect(textRows(table('trials'))).toEqual([
       ['one place more at top coat booth 6', '0.31 (0.27 to 0.35)', 'stops it', '9.4'],
       [
         'one hour of overtime a day in "paint shifts" (23:30 to 00:30)',
@@ -44,13 +45,13 @@ describe('what stops the build, on the page', () => {
 
   it('calls a gain that is sure but small too little to matter', () => {
     const little = { ...found.tried[2], gain: { mean: 0.02, low: 0.01, high: 0.03, level: 0.99, n: 20 } };
-    expect(table('trials', constraintTables({ ...found, tried: [little] })).rows[0]?.[2]).toBe(
+    expect(textRows(table('trials', constraintTables({ ...found, tried: [little] })))[0]?.[2]).toBe(
       'too little to matter',
     );
   });
 
   it('has a row a cause between both ends of the ladder', () => {
-    expect(table('losses').rows).toEqual([
+    expect(textRows(table('losses'))).toEqual([
       ['arithmetic allows the station top coat booth 6', '4.2'],
       ['short of crew', '-0.75 (-0.78 to -0.72)'],
       ['blocked, no room ahead', '-0.120 (-0.130 to -0.110)'],
@@ -105,7 +106,9 @@ describe('means with replications in them that stood still', () => {
 
 describe('tables over the weeks judged', () => {
   const inTable = (id: string, from = results) => {
-    const { head, rows } = pageTables(from).find((each) => each.id === id)!;
+    const table = pageTables(from).find((each) => each.id === id)!,
+      { head } = table,
+      rows = textRows(table);
     return (what: string, row = 0): string | undefined => rows[row]?.[head.indexOf(what)];
   };
 

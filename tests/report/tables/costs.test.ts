@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { CHARTS } from '../../../src/report/files/simulate.js';
+import { CHARTS } from '../../../src/report/charts/of-study.js';
 import { pageTables } from '../../../src/report/page/tables.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
+import { textRows } from '../samples/read.js';
 import { sampleResults } from '../samples/results.js';
 
 const results = sampleResults(),
   costs = results.costs!;
 
 describe('the picture of costs', () => {
-  const chart = CHARTS['13-cost-per-unit'](results)!;
+  const chart = CHARTS.simulate['13-cost-per-unit'](results)!;
   const { labels, datasets } = chart.configuration.data;
 
   it('has the cost of a unit and its greatest part for a title', () => {
@@ -34,12 +35,14 @@ describe('the picture of costs', () => {
   });
 
   it('is left out where nothing has a price', () => {
-    expect(CHARTS['13-cost-per-unit']({ ...results, costs: null })).toBeNull();
+    expect(CHARTS.simulate['13-cost-per-unit']({ ...results, costs: null })).toBeNull();
   });
 });
 
 it('the page has a table of parts, their sum, and rework beside it', () => {
-  const { rows, head } = pageTables(results).find(({ id }) => id === 'costs')!;
+  const table = pageTables(results).find(({ id }) => id === 'costs')!,
+    { head } = table,
+    rows = textRows(table);
   expect(head).toEqual(['Part', 'A unit, EUR', 'Share, %']);
   expect(rows.at(-2)).toEqual(['all', '12,340 (12,180 to 12,500)', '100.0']);
   expect(rows.at(-1)![0]).toBe('of which rework (9.4 (8.9 to 9.9) person-hours)');

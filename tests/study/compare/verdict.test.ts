@@ -110,6 +110,7 @@ describe('the answer in words', () => {
     changes: [],
     digest: '',
     standstill: null,
+    askedPerDay: null,
     gridlocks: 0,
     unfinished: 0,
     shippedPerDay: [],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { pageTables } from '../../../src/report/page/tables.js';
+import { textOf } from '../../../src/report/sheets/cells.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { minutes, scenario, site, station, step } from '../../scenario/compile-scenario.js';
 import { observation } from '../made-observation.js';
@@ -67,6 +68,6 @@ describe('supplies in the results', () => {
     expect(table.rows).toHaveLength(1);
     expect(table.rows[0]).toHaveLength(table.head.length);
     expect(table.rows[0].slice(0, 3)).toEqual(['packs', 'yard', 'reorder']);
-    expect(table.rows[0][5]).toBe('25 (always)');
+    expect(textOf(table.rows[0][5])).toBe('25 (always)');
   });
 });

@@ -3,8 +3,9 @@ import { intervalName, percentWithInterval, short } from '../../../study/format.
 import type { BufferResult } from '../../../study/sections/buffers.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
+import { textOf } from '../../sheets/cells.js';
 import { INK, PALETTE } from '../../style.js';
-import { fullText, spacesText } from '../../tables/buffers.js';
+import { fullOf, spacesOf } from '../../tables/buffers.js';
 import { TICKS, valueAxis } from '../axes.js';
 import { type Chart, intervalHead, intervalNote } from '../chart.js';
 import { bars } from '../datasets.js';
@@ -36,8 +37,8 @@ export function buffers(results: Results): Chart | null {
     rows,
     columns: [
       [['mean units', head], (item) => short(item.mean)],
-      [['spaces'], spacesText],
-      [['full, % of time', head], fullText],
+      [['spaces'], (buffer) => textOf(spacesOf(buffer))],
+      [['full, % of time', head], (buffer) => textOf(fullOf(buffer))],
     ],
     values: valueAxis('units', {
       ticks: { ...TICKS, precision: 0 },

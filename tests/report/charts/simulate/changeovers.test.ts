@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { CHARTS } from '../../../../src/report/charts/of-study.js';
 import { distinctBeginnings, runsOf } from '../../../../src/report/charts/simulate/changeover-strip.js';
-import { CHARTS } from '../../../../src/report/files/simulate.js';
 import type { StripStay } from '../../../../src/study/sections/changeovers.js';
 import { results } from '../../samples/drawn.js';
 
@@ -32,7 +32,7 @@ describe('changeovers', () => {
 
   it('are drawn only for stations with a week to show', () => {
     expect(
-      CHARTS['10-changeovers']({
+      CHARTS.simulate['10-changeovers']({
         ...results,
         changeovers: results.changeovers.map((each) => ({ ...each, strip: null })),
       }),

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { crewLoad } from '../../../../src/report/charts/simulate/crews.js';
 import { pageTables } from '../../../../src/report/page/tables.js';
 import type { Results } from '../../../../src/study/simulate/results.js';
+import { textRows } from '../../samples/read.js';
 import { sampleResults } from '../../samples/results.js';
 
 const results = sampleResults({ stations: 3, weeks: 30 });
@@ -62,7 +63,7 @@ describe('tables of crews', () => {
       ],
       shutdowns: [{ calendar: 'days', from: '2027-07-12', to: '2027-07-23', note: null }],
     };
-    const tables = new Map(pageTables(made).map((table) => [table.id, table.rows]));
+    const tables = new Map(pageTables(made).map((table) => [table.id, textRows(table)]));
     expect(tables.get('crews')![1].slice(0, 3)).toEqual(['painters', 'paint and finishing works', '7, 4']);
     // 10 h in one of two weeks.
     expect(tables.get('overtime')![0].at(-1)).toBe('5');

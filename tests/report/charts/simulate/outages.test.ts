@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CHARTS } from '../../../../src/report/files/simulate.js';
+import { CHARTS } from '../../../../src/report/charts/of-study.js';
 import { axisTitle, datasets, draw, results, titleOf } from '../../samples/drawn.js';
 import { sampleResults } from '../../samples/results.js';
 
@@ -29,7 +29,7 @@ describe('outage recovery', () => {
 
   it('is left out where nothing is told by day', () => {
     expect(
-      CHARTS['12-outage-recovery']({
+      CHARTS.simulate['12-outage-recovery']({
         ...results,
         recoveries: results.recoveries.map((recovery) => ({ ...recovery, byDay: null })),
       }),

@@ -1,0 +1,57 @@
+import type { Chart } from 'chart.js/auto';
+import { seriesOf } from './points.js';
+
+/** A sample of how a series is drawn. */
+function sample(chart: Chart, set: number): HTMLCanvasElement {
+  const canvas = document.createElement('canvas'),
+    scale = 2,
+    [width, height] = [28, 14];
+  [canvas.width, canvas.height] = [width * scale, height * scale];
+  canvas.style.width = `${width}px`;
+  canvas.style.height = `${height}px`;
+  const context = canvas.getContext('2d'),
+    dataset = chart.data.datasets[set] as unknown as Readonly<Record<string, unknown>>;
+  if (context === null) return canvas;
+  context.scale(scale, scale);
+  const paint = (value: unknown): CanvasPattern | string =>
+    value instanceof CanvasPattern || typeof value === 'string' ? value : '#565656';
+  const isLine = chart.getDatasetMeta(set).type === 'line';
+  if (isLine) {
+    context.strokeStyle = paint(dataset['borderColor']);
+    context.lineWidth = Number(dataset['borderWidth'] ?? 2);
+    context.setLineDash((dataset['borderDash'] as number[] | undefined) ?? []);
+    context.beginPath();
+    context.moveTo(0, height / 2);
+    context.lineTo(width, height / 2);
+    context.stroke();
+  } else {
+    const fill = dataset['backgroundColor'];
+    context.fillStyle = paint(Array.isArray(fill) ? fill[0] : fill);
+    context.fillRect(0.5, 0.5, width - 1, height - 1);
+    context.strokeStyle = paint(dataset['borderColor'] ?? fill);
+    context.strokeRect(0.5, 0.5, width - 1, height - 1);
+  }
+  return canvas;
+}
+
+/** More series than a reader would pick from; such pictures name them in themselves. */
+const MOST = 10;
+
+/** Buttons that switch series on and off; none where there is only one. */
+export function keysOf(chart: Chart): HTMLElement[] {
+  const series = seriesOf(chart);
+  if (series.length < 2 || series.length > MOST) return [];
+  return series.map(({ name, sets }) => {
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.setAttribute('aria-pressed', 'true');
+    button.append(sample(chart, sets[0] ?? 0), name);
+    button.addEventListener('click', () => {
+      const isOn = button.getAttribute('aria-pressed') !== 'true';
+      button.setAttribute('aria-pressed', String(isOn));
+      for (const set of sets) chart.setDatasetVisibility(set, isOn);
+      chart.update('none');
+    });
+    return button;
+  });
+}

@@ -1,0 +1,79 @@
+import type { BufferResults } from '../../study/buffers/results.js';
+import type { CompareResults } from '../../study/compare/results.js';
+import type { RateResults } from '../../study/rate/results.js';
+import type { ReliefsResults } from '../../study/reliefs/results.js';
+import type { Results } from '../../study/simulate/results.js';
+import { toldConstraint, triedAt } from '../constraint.js';
+import type { DrawChart } from './chart.js';
+import { bottlenecks } from './simulate/bottlenecks.js';
+import { buffers } from './simulate/buffers.js';
+import { changeovers } from './simulate/changeovers.js';
+import { costPerUnit } from './simulate/costs.js';
+import { crewLoad } from './simulate/crews.js';
+import { firstTimeThrough } from './simulate/inspections.js';
+import { journey } from './simulate/journey.js';
+import { leadTime } from './simulate/lead-time.js';
+import { outageRecovery } from './simulate/outages.js';
+import { shippedAgainstPlan } from './simulate/plan.js';
+import { placeTime } from './simulate/stations.js';
+import { throughputByWeek } from './simulate/throughput.js';
+import { warmUp } from './simulate/warm-up.js';
+import { wipBySite } from './simulate/wip.js';
+import { placesCurve } from './studies/buffers-curve.js';
+import { placesLayout } from './studies/buffers-layout.js';
+import { compareDifferences } from './studies/compare-differences.js';
+import { compareThroughput, compareWip } from './studies/compare-weeks.js';
+import { lossLadder } from './studies/constraint-ladder.js';
+import { trialGains } from './studies/constraint-trials.js';
+import { rateStops } from './studies/rate-stops.js';
+import { rateThroughput } from './studies/rate-throughput.js';
+import { rateWipLead } from './studies/rate-wip-lead.js';
+import { reliefGains } from './studies/reliefs-gains.js';
+import { reliefTornado } from './studies/reliefs-tornado.js';
+
+/** Pictures of a study by file name, in the order of the page. */
+export type ChartsOf<Results> = Readonly<Record<string, DrawChart<Results>>>;
+
+interface ResultsOf {
+  simulate: Results;
+  compare: CompareResults;
+  rate: RateResults;
+  reliefs: ReliefsResults;
+  buffers: BufferResults;
+}
+
+/** Every picture of every study, for the PNG files and the page alike; numbers stay as they are. */
+export const CHARTS = {
+  simulate: {
+    '01-throughput-by-week': throughputByWeek,
+    '15-losses': (results) => lossLadder(toldConstraint(results), results.answer.askedPerDay),
+    '16-trials': (results) => trialGains(toldConstraint(results)),
+    '04-bottlenecks': bottlenecks,
+    '03-place-time': placeTime,
+    '02-wip-by-site': wipBySite,
+    '05-lead-time': leadTime,
+    '06-buffers': buffers,
+    '07-first-time-through': firstTimeThrough,
+    '08-shipped-against-plan': shippedAgainstPlan,
+    '09-journey': journey,
+    '10-changeovers': changeovers,
+    '11-crew-load': crewLoad,
+    '12-outage-recovery': outageRecovery,
+    '13-cost-per-unit': costPerUnit,
+    '14-warm-up': warmUp,
+  },
+  compare: {
+    '01-differences': compareDifferences,
+    '02-throughput-by-week': compareThroughput,
+    '03-wip-by-week': compareWip,
+  },
+  rate: {
+    '01-throughput-against-rate': rateThroughput,
+    '04-losses': ({ constraint }) => lossLadder(constraint, constraint?.perDay ?? null),
+    '05-trials': (results) => trialGains(results.constraint, triedAt(results)),
+    '02-wip-and-lead-time-against-rate': rateWipLead,
+    '03-used-most': rateStops,
+  },
+  reliefs: { '01-reliefs': reliefGains, '02-measure-next': reliefTornado },
+  buffers: { '01-throughput-by-places': placesCurve, '02-places': placesLayout },
+} satisfies { readonly [Study in keyof ResultsOf]: ChartsOf<ResultsOf[Study]> };

@@ -1,0 +1,64 @@
+import { existsSync } from 'node:fs';
+import { setTimeout } from 'node:timers/promises';
+import puppeteer, { type Browser, type Page } from 'puppeteer-core';
+
+/** Where Debian has them; other systems by the variables. `.ci/run` installs both. */
+const PLACES = {
+  chrome: [process.env['RATEPROOF_CHROMIUM'], '/usr/bin/chromium'],
+  firefox: [process.env['RATEPROOF_FIREFOX'], '/usr/bin/firefox-esr', '/usr/bin/firefox'],
+} as const;
+
+/** Browsers of this machine, with where they are. */
+export const BROWSERS = (['chrome', 'firefox'] as const).flatMap((name) => {
+  const path = PLACES[name].find((each) => each !== undefined && existsSync(each));
+  return path === undefined ? [] : [[name, path] as const];
+});
+
+export const launch = (browser: 'chrome' | 'firefox', executablePath: string): Promise<Browser> =>
+  puppeteer.launch({ browser, executablePath, args: browser === 'chrome' ? ['--no-sandbox'] : [] });
+
+/** The two widths that a page is looked at: a desk and a phone. */
+export const SIZES = [
+  { width: 1440, height: 900 },
+  { width: 390, height: 844 },
+] as const;
+
+export interface Opened {
+  readonly page: Page;
+  /** What the page complained of, or asked the network for. */
+  readonly faults: string[];
+}
+
+/**
+ * In Firefox the driver itself makes code from text, which the page forbids; in Chromium it does not, so that
+ * a page that did would be found there.
+ */
+const OF_THE_DRIVER = /^(Error: )?Content-Security-Policy: .* blocked a JavaScript eval /;
+
+/** Opens a page from its file and waits until its pictures are drawn. */
+export async function open(browser: Browser, file: string, size: (typeof SIZES)[number]): Promise<Opened> {
+  const page = await browser.newPage(),
+    faults: string[] = [];
+  page.on('console', (message) => {
+    if (['error', 'warn'].includes(message.type()) && !OF_THE_DRIVER.test(message.text()))
+      faults.push(`${message.type()}: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => {
+    if (!OF_THE_DRIVER.test(String(error))) faults.push(String(error));
+  });
+  page.on('request', (request) => {
+    if (!/^(file|blob|data):/.test(request.url())) faults.push(`asks for ${request.url()}`);
+  });
+  await page.setViewport(size);
+  await page.goto(`file://${file}`);
+  // Asked from here: a wait inside the page would be code made from text, which the page forbids itself.
+  for (
+    let waited = 0;
+    !(await page.evaluate(() => document.documentElement.dataset['drawn'] === 'yes'));
+    waited++
+  ) {
+    if (waited > 300) throw new Error(`expected ${file} to draw its pictures in 30 s`);
+    await setTimeout(100);
+  }
+  return { page, faults };
+}

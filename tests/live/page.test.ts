@@ -1,0 +1,184 @@
+import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
+import type { Browser } from 'puppeteer-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { rateproof } from '../cli/run-cli.js';
+import { BROWSERS, launch, open, SIZES } from './browsers.js';
+
+const SCENARIOS = fileURLToPath(new URL('../../scenarios/', import.meta.url)),
+  AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+const folder = mkdtempSync(join(tmpdir(), 'rateproof-live-'));
+const starter = join(SCENARIOS, 'starter.yaml'),
+  demo = join(SCENARIOS, 'rescue-tender.yaml');
+
+/** Names that would do harm where they were taken for more than names, and one as long as may be. */
+const HOSTILE = [
+  '<script>alert(1)</script>',
+  `"'><img src=x onerror=alert(2)>`,
+  'שלום',
+  'x'.repeat(76),
+  '=1+1',
+];
+writeFileSync(
+  join(folder, 'hostile.yaml'),
+  `scenario: ${JSON.stringify(HOSTILE[0])}
+programme: { start: 2027-03-01, quantity: 30, rate: { per day: 4 } }
+calendars: { days: { hours: ["06:00-14:00"], on: Mon-Fri } }
+sites:
+  works:
+    calendar: days
+    stations:
+${HOSTILE.map((name) => `      ${JSON.stringify(name)}: { buffer: 2 }`).join('\n')}
+route:
+${HOSTILE.map((name, i) => `  - { step: ${JSON.stringify(`${name} ${i}`)}, at: ${JSON.stringify(name)}, work: { mean: 90 min, cv: 0.3 } }`).join('\n')}
+`,
+);
+writeFileSync(
+  join(folder, 'what-ifs.yaml'),
+  'third bay: { changes: { sites.workshop.stations.fitting bay.places: 3 } }\n',
+);
+
+const FEW = ['--replications', '4', '--finding-ok', '--quiet'];
+const PAGES: Readonly<Record<string, readonly string[]>> = {
+  demo: ['simulate', demo, ...FEW],
+  simulate: ['simulate', starter, ...FEW],
+  compare: ['compare', starter, 'what-ifs.yaml', ...FEW],
+  rate: ['rate', starter, '--from', '3', '--to', '5', '--step', '0.5', '--weeks', '8', ...FEW],
+  reliefs: ['reliefs', starter, ...FEW],
+  buffers: ['buffers', starter, '--budget', '3', ...FEW],
+  hostile: ['simulate', 'hostile.yaml', ...FEW],
+};
+const pageOf = (name: string): string => join(folder, name, 'report.html');
+
+beforeAll(async () => {
+  for (const [name, args] of Object.entries(PAGES)) {
+    const { code, stderr } = await rateproof(folder, ...args, '--out', name);
+    expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
+  }
+}, 180_000);
+afterAll(() => {
+  rmSync(folder, { recursive: true, force: true });
+});
+
+it('is under 3 MB, also for 53 stations', () => {
+  for (const name of Object.keys(PAGES)) expect(statSync(pageOf(name)).size, name).toBeLessThan(3e6);
+});
+
+describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launch(kind, path);
+  }, 60_000);
+  afterAll(async () => {
+    await browser.close();
+  });
+
+  describe.each(SIZES)('at $width by $height', (size) => {
+    it.each(Object.keys(PAGES))(
+      'of %s draws every picture, complains of nothing, asks the network for nothing, and fits the screen',
+      async (name) => {
+        const { page, faults } = await open(browser, pageOf(name), size);
+        const seen = await page.evaluate(() => ({
+          pictures: document.querySelectorAll('figure').length,
+          drawn: [...document.querySelectorAll('.ground canvas')].filter((each) => each.clientHeight > 60)
+            .length,
+          wide: document.documentElement.scrollWidth,
+          answer: document.querySelector('h1')?.getBoundingClientRect().bottom ?? NaN,
+          rests: document.querySelector('.first dl')?.getBoundingClientRect().bottom ?? NaN,
+        }));
+        expect(faults).toEqual([]);
+        expect(seen.pictures).toBeGreaterThan(0);
+        expect(seen.drawn).toBe(seen.pictures);
+        expect(seen.wide).toBeLessThanOrEqual(size.width);
+        // A long name takes its room.
+        if (name === 'hostile') return;
+        expect(seen.answer).toBeLessThan(size.height / 3);
+        expect(seen.rests).toBeLessThan(size.height);
+        await page.close();
+      },
+    );
+  });
+
+  it('tells the values of a place by the arrow keys, and switches a series off', async () => {
+    const { page } = await open(browser, pageOf('simulate'), SIZES[0]);
+    await page.focus('figure .ground');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('ArrowRight');
+    const said = (): Promise<string> => page.$eval('figure .said', (each) => each.textContent);
+    expect(await said()).toMatch(/^2027-W\d\d\. shipped: [\d.]+.*asked: 4/);
+    await page.click('figure .keys button');
+    await page.focus('figure .ground');
+    await page.keyboard.press('ArrowRight');
+    expect(await said()).not.toContain('shipped:');
+    await page.close();
+  });
+
+  it('has the numbers of a picture in a table, as many as there are weeks', async () => {
+    const { page } = await open(browser, pageOf('simulate'), SIZES[1]);
+    await page.click('figure .numbers summary');
+    await setTimeout(300);
+    const rows = await page.$$eval('figure .numbers tbody tr', (all) => all.map((row) => row.textContent));
+    const { series } = JSON.parse(readFileSync(join(folder, 'simulate/results.json'), 'utf8')) as {
+      series: { labels: string[] };
+    };
+    expect(rows).toHaveLength(series.labels.length);
+    expect(rows[1]).toMatch(/^2027-W\d\d\d/);
+    await page.close();
+  });
+
+  it('shows all rows of a long picture at a click', async () => {
+    const { page } = await open(browser, pageOf('demo'), SIZES[1]);
+    const height = (): Promise<number> =>
+      page.$eval('[data-picture="06-buffers"] canvas', (each) => each.clientHeight);
+    const few = await height();
+    await page.click('[data-picture="06-buffers"] .more');
+    expect(await height()).toBeGreaterThan(2 * few);
+    await page.close();
+  });
+
+  it.runIf(kind === 'chrome').each(['demo', 'compare', 'rate', 'reliefs', 'buffers', 'hostile'])(
+    'of %s has no violation of WCAG 2.2 AA that axe-core finds, light or dark',
+    async (name) => {
+      for (const value of ['light', 'dark']) {
+        const { page } = await open(browser, pageOf(name), SIZES[1]);
+        await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value }]);
+        await page.evaluate(readFileSync(AXE, 'utf8'));
+        const violations = await page.evaluate(async () => {
+          const { axe } = window as unknown as {
+            axe: {
+              run: (options: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
+            };
+          };
+          const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+          const { violations: found } = await axe.run({ runOnly: { type: 'tag', values: tags } });
+          return found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
+        });
+        expect(violations).toEqual([]);
+        await page.close();
+      }
+    },
+  );
+
+  it.runIf(kind === 'chrome').each(['a4', 'letter'] as const)(
+    'is printed on %s without a picture that is cut',
+    async (format) => {
+      const { page } = await open(browser, pageOf('demo'), SIZES[0]);
+      await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+      await page.emulateMediaType('print');
+      const room = format === 'a4' ? 297 - 26 : 279.4 - 26,
+        width = format === 'a4' ? 210 - 26 : 215.9 - 26,
+        px = 96 / 25.4;
+      await page.setViewport({ width: Math.floor(width * px), height: Math.floor(room * px) });
+      const heights = await page.$$eval('figure', (all) =>
+        all.map((each) => each.getBoundingClientRect().height),
+      );
+      for (const height of heights) expect(height).toBeLessThan(room * px);
+      expect((await page.pdf({ format })).length).toBeGreaterThan(50_000);
+      await page.close();
+    },
+  );
+});
