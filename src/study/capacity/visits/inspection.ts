@@ -19,6 +19,9 @@ export class Inspection {
   readonly repairs = new Map<number, number>();
   /** Chance that a unit of the last stream had something found. */
   chanceOfFind = 0;
+  /** In the sweep so far: units looked at, and those with nothing found. */
+  units = 0;
+  clear = 0;
   readonly backs: readonly BackStream[];
   private readonly finds: readonly Find[];
   /** Slot -> index of its find. */
@@ -52,6 +55,7 @@ export class Inspection {
 
   startSweep(): void {
     this.repairs.clear();
+    this.units = this.clear = 0;
     for (const loop of this.limited.values()) loop.startSweep();
   }
 
@@ -68,6 +72,8 @@ export class Inspection {
       ),
     );
     this.chanceOfFind = 1 - noneOf(rows, ({ found }) => found);
+    this.units += units;
+    this.clear += units * (1 - this.chanceOfFind);
     for (const [then, loop] of this.limited)
       loop.add(units, 1 - noneOf(rows, (row) => (row.find.then === then ? row.found : 0)));
     const kept = units * noneOf(rows, ({ scrapped }) => scrapped);
