@@ -1,6 +1,9 @@
 import { renderPng } from '../canvas.js';
 import type { Chart, DrawChart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
+import { mapPng } from '../map/png.js';
+import type { Drawing } from '../map/shapes.js';
+import { mapSvg } from '../map/svg.js';
 import { type PageContent, type Picture, renderPage } from '../page/page.js';
 import { MissingLetters } from './missing-letters.js';
 
@@ -57,3 +60,15 @@ async function pictureOf(
   });
   return { name, alt, width, height, png };
 }
+
+/** The files of a report with a map of the route in two forms beside them. */
+export const withMap =
+  <Found>(
+    draw: (found: Found, notice?: (line: string) => void) => Promise<Files>,
+    layout: (found: Found) => Drawing,
+  ): typeof draw =>
+  async (found, notice) => {
+    const files = await draw(found, notice),
+      drawing = layout(found);
+    return new Map([...files, ['map.svg', mapSvg(drawing)], ['map.png', await mapPng(drawing)]]);
+  };

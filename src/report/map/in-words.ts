@@ -22,7 +22,8 @@ export function inWords({ scenario, route, strip, seen }: World, sections: reado
   });
   const sides = route.sides.map(
     ({ name, kind, entries, leaves, joins }) =>
-      `${kind === 'own' ? `Own parts ${name} come off at ${leaves?.step ?? 'no step'}` : `Feeder ${name}`}: ` +
+      (kind === 'own' ? `Own parts ${name} come off at ${leaves?.step ?? 'no step'}` : `Feeder ${name}`) +
+      ': ' +
       `${entries.map((each) => (each.kind === 'stop' ? each.station : each.lane)).join(', ')}; ` +
       `to ${joins.map(({ step }) => step).join(', ')}.`,
   );

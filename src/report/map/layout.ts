@@ -15,9 +15,20 @@ import { type Form, sectionsOf, type World } from './world.js';
 export const FORMS = {
   screen: { width: 1440, columns: 0, margin: 24, nameSize: 12, smallSize: 10.5, isDense: false },
   phone: { width: 390, columns: 1, margin: 12, nameSize: 13, smallSize: 11.5, isDense: false },
-  paper: { width: 860, columns: 2, margin: 28, nameSize: 10, smallSize: 9, isDense: true },
+  paper: {
+    width: 1000,
+    columns: 3,
+    margin: 28,
+    nameSize: 11.5,
+    smallSize: 10.5,
+    pageHeight: 1414,
+    isDense: true,
+  },
 } as const satisfies Readonly<Record<string, Form>>;
 export type FormName = keyof typeof FORMS;
+
+/** Millimetres. */
+const A4 = { width: 210, height: 297 };
 
 /** Below this width the strip runs down. */
 const NARROW = 900;
@@ -43,10 +54,13 @@ export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, resul
   const head = title(world, form.margin - 6),
     top = form.margin + head.height + 4,
     body = (form.columns === 0 ? across : down)(world, sections, arcs, top),
-    foot = notes(world, top + body.height + 8);
+    foot = notes(world, top + body.height + 8),
+    height = Math.max(form.pageHeight ?? 0, Math.ceil(top + body.height + 8 + foot.height + form.margin)),
+    scale = Math.min(A4.width / form.width, A4.height / height);
   return {
     width: form.width,
-    height: Math.ceil(top + body.height + 8 + foot.height + form.margin),
+    height,
+    page: form.pageHeight === undefined ? undefined : { width: form.width * scale, height: height * scale },
     title: `Map of ${scenario.name}`,
     words: inWords(world, sections),
     groups: [head.group, ...body.groups, ...foot.groups],

@@ -63,7 +63,9 @@ export function seenIn(results: Results): Seen {
         ? undefined
         : {
             thing: culprit.thing,
-            text: `${calledThing(culprit.thing)} stops it: with ${culprit.what} it ships ${mean(culprit.gain)} a day more`,
+            text:
+              `${calledThing(culprit.thing)} stops it: ` +
+              `with ${culprit.what} it ships ${mean(culprit.gain)} a day more`,
           },
     answer: `${mean(results.answer.heldPerDay ?? results.throughput.perDay)} a working day shipped`,
   };

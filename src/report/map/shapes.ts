@@ -2,10 +2,18 @@
 export interface Drawing {
   readonly width: number;
   readonly height: number;
+  /** Size on paper, mm; undefined: it is for a screen. */
+  readonly page: { readonly width: number; readonly height: number } | undefined;
   /** Its name, and all of it in words for those who do not see it. */
   readonly title: string;
   readonly words: string;
   readonly groups: readonly Group[];
+}
+
+/** A part of a drawing, and how much of its height it takes. */
+export interface Drawn {
+  readonly groups: readonly Group[];
+  readonly height: number;
 }
 
 /** Shapes of one thing. */

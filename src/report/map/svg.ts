@@ -1,16 +1,21 @@
 import { shown } from '../../study/shown.js';
-import type { Drawing, Group, Shape } from './shapes.js';
+import { type Drawing, type Group, px, type Shape } from './shapes.js';
 
 /** The fonts of the reader; the report's own are near enough to what was measured. */
 const FONTS = 'Inter, system-ui, "Segoe UI", Roboto, "DejaVu Sans", sans-serif';
 
 /**
  * A drawing as an SVG document of its own, that also may stand in a page: no script, no style sheet, nothing
- * from elsewhere. Where a reader's font is wider than the measured one, texts are drawn together.
+ * from elsewhere. Where a reader's font is wider than the measured one, texts are drawn together. A drawing
+ * for a page of paper is as large as that.
  */
-export function mapSvg({ width, height, title, words, groups }: Drawing): string {
+export function mapSvg({ width, height, page, title, words, groups }: Drawing): string {
+  const size =
+    page === undefined
+      ? `width="${width}" height="${height}"`
+      : `width="${px(page.width)}mm" height="${px(page.height)}mm"`;
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" ` +
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" ${size} ` +
       `role="img" aria-labelledby="map-title map-words" font-family="${safe(FONTS)}">`,
     `<title id="map-title">${safe(title)}</title>`,
     `<desc id="map-words">${safe(words)}</desc>`,
@@ -74,6 +79,8 @@ const MARKS: Readonly<Record<string, string>> = {
 const escaped = (text: string): string =>
   text
     .replace(/[&<>"']/g, (mark) => MARKS[mark] ?? mark)
+    // Marks that turn the direction of writing are for the reader of the picture, not for a terminal.
+    .replace(/[\u2066-\u2069]/g, (mark) => `&#${mark.codePointAt(0)};`)
     // What XML cannot hold: half a pair, and what is no character.
     .replace(/\p{Surrogate}|[\ufffe\uffff]/gu, '\ufffd');
 const safe = (text: string): string => escaped(shown(text));

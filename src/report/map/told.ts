@@ -1,5 +1,6 @@
+import type { Trip } from '../../study/route/types.js';
 import { joinsSpot } from './strip.js';
-import { inHundred, laneTexts, rhythm, stepText } from './words.js';
+import { inHundred, laneTexts, rhythm, stepText, whenText } from './words.js';
 import type { World } from './world.js';
 
 /** A text beside a mark, before it is broken into lines. */
@@ -32,13 +33,7 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
           ? `${side.line.name}, off this unit`
           : `${side.line.name}, ${sideTarget(world, side.line.name)}`,
     });
-  if (here.what.kind === 'trip') {
-    const lane = scenario.lanes[here.what.lane];
-    told.push({ kind: 'name', text: here.what.lane });
-    for (const each of lane === undefined ? [] : laneTexts(lane, here.what))
-      told.push({ kind: 'step', text: each });
-    return told;
-  }
+  if (here.what.kind === 'trip') return [...told, ...laneTold(world, here.what)];
   const { station, steps, isAgain } = here.what,
     supplies: Told[] = [];
   told.push({ kind: 'name', text: isAgain ? `${station}, again` : station });
@@ -75,6 +70,22 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
   told.push(...supplies);
   if (seen?.stops !== undefined && isStopped(world, cell))
     told.push({ kind: 'stops', text: seen.stops.text });
+  return told;
+}
+
+/** What is written at a lane. */
+function laneTold({ scenario, seen }: World, trip: Trip): Told[] {
+  const lane = scenario.lanes[trip.lane],
+    use = seen?.laneUse(trip.lane),
+    stops = seen?.stops;
+  if (lane === undefined) return [];
+  const told: Told[] = [{ kind: 'name', text: trip.lane }];
+  if (Object.keys(trip.when).length > 0) told.push({ kind: 'step', text: `if ${whenText(trip.when)}` });
+  for (const each of laneTexts(lane, trip)) told.push({ kind: 'step', text: each });
+  if (use !== undefined)
+    told.push({ kind: 'use', share: use, text: `trucks ${Math.round(100 * use)} % busy` });
+  if (stops !== undefined && ['lane', 'room'].includes(stops.thing.kind) && stops.thing.name === trip.lane)
+    told.push({ kind: 'stops', text: stops.text });
   return told;
 }
 

@@ -2,7 +2,7 @@ import type { CalendarSpec } from '../../scenario/types/calendars.js';
 import type { Lane, Supply } from '../../scenario/types/plant.js';
 import type { Programme } from '../../scenario/types/programme.js';
 import type { Condition, StationStep } from '../../scenario/types/steps.js';
-import { exact, number } from '../../study/format.js';
+import { count, exact, number } from '../../study/format.js';
 import type { MappedStep, Trip } from '../../study/route/types.js';
 
 const DAY_NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
@@ -22,8 +22,9 @@ export const duration = (minutes: number): string =>
 /** `Mon-Fri 06:30-15:00, 15:00-23:30`; day and night where there is no calendar. */
 export function hoursText(calendar: CalendarSpec | undefined): string {
   if (calendar === undefined) return 'day and night';
-  const { on, hours } = calendar;
-  return `${daysText(on)} ${hours.map(({ startMin, endMin }) => `${clock(startMin)}-${clock(endMin)}`).join(', ')}`;
+  const { on, hours } = calendar,
+    shifts = hours.map(({ startMin, endMin }) => `${clock(startMin)}-${clock(endMin)}`);
+  return `${daysText(on)} ${shifts.join(', ')}`;
 }
 
 /** Weekdays, 1 = Monday: `Mon-Thu`, `Mon, Wed`, `every day`. */
@@ -53,7 +54,7 @@ export function laneTexts({ trucks, capacity, leaves }: Lane, trip: Trip): strin
     ['back', trip.returnMin],
   ] as const;
   return [
-    `${exact(trucks)} ${trucks === 1 ? 'truck' : 'trucks'}, ${exact(capacity)} ${capacity === 1 ? 'unit' : 'units'} each; ${leave}`,
+    `${count(trucks, 'truck')}, ${count(capacity, 'unit')} each; ${leave}`,
     times.map(([what, minutes]) => `${what} ${duration(minutes)}`).join(', '),
   ];
 }
@@ -72,7 +73,8 @@ export function rhythm({ order }: Supply): string {
 
 /** `480 units: 1 a day from 2027-08-16, 2 a day from ..`. */
 export function releaseText({ quantity, release, start }: Programme): string {
-  const units = quantity === undefined ? 'Units' : `${exact(quantity)} ${quantity === 1 ? 'unit' : 'units'}`;
+  const from = quantity === undefined ? '' : `, from ${start}`;
+  const units = quantity === undefined ? 'Units' : count(quantity, 'unit');
   switch (release.kind) {
     case 'rate':
       return release.phases.length === 0
@@ -85,9 +87,9 @@ export function releaseText({ quantity, release, start }: Programme): string {
             )
             .join(', ')}`;
     case 'interval':
-      return `${units} as they come, from ${start}`;
+      return `${units} as they come${from}`;
     case 'saturated':
-      return `${units} whenever the first station has room, from ${start}`;
+      return `${units} whenever the first station has room${from}`;
   }
 }
 
@@ -103,15 +105,15 @@ export function stepText({ name, when, sample, rework, hold }: StationStep): str
     ...(Object.keys(when).length > 0 ? [`if ${whenText(when)}`] : []),
     ...(sample === undefined ? [] : [`1 in ${sample.oneIn}`]),
     ...(rework === 'only' ? ['only if sent back'] : rework === 'skip' ? ['not if sent back'] : []),
-    ...(hold === undefined ? [] : ['hold']),
+    ...(hold === undefined || name === 'hold' ? [] : ['hold']),
   ];
   return [name, ...notes].join(', ');
 }
 
 /** All of a step on one line: name, people, mean times, what it takes. */
 export function stepInFull({ step, workMin, unattendedMin }: MappedStep): string {
-  const people = Object.entries(step.crew).map(([crew, count]) => `${count} ${crew}`),
-    parts = Object.entries(step.parts).map(([part, count]) => (count === 'own' ? part : `${count} ${part}`)),
+  const people = Object.entries(step.crew).map(([crew, heads]) => `${heads} ${crew}`),
+    parts = Object.entries(step.parts).map(([part, each]) => (each === 'own' ? part : `${each} ${part}`)),
     passes = step.passes === undefined || step.passes.count === 1 ? [] : [`${step.passes.count} passes`];
   const told = [
     ...people,
@@ -128,9 +130,13 @@ export function stepInFull({ step, workMin, unattendedMin }: MappedStep): string
 export function inHundred(share: number): string {
   if (share <= 0) return 'none';
   if (share >= 1) return 'all';
+  if (share < HARDLY) return 'hardly any';
+  if (share > 1 - HARDLY) return 'nearly all';
   if (share > 0.995) return `all but ${oneIn(1 - share)}`;
   return share < 0.005 ? oneIn(share) : `${Math.round(100 * share)} in 100`;
 }
+
+const HARDLY = 1 / 2000;
 
 /** With one digit that says something. */
 const oneIn = (share: number): string => `1 in ${exact(Number((1 / share).toPrecision(1)))}`;

@@ -21,6 +21,8 @@ export interface Form {
   readonly margin: number;
   readonly nameSize: number;
   readonly smallSize: number;
+  /** Of a page that it fills, if it is not longer. */
+  readonly pageHeight?: number;
   /** Texts stand closer, for paper. */
   readonly isDense: boolean;
 }

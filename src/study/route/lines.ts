@@ -31,13 +31,16 @@ export function lineOf(ground: Ground, route: PlacedRoute): Line & { readonly at
     }
     const last = entries.at(-1),
       steps = mappedSteps(ground, entry);
-    if (last?.kind === 'stop' && last.station === entry.at)
+    if (last?.kind === 'stop' && last.station === entry.at && !takesOff(last))
       entries[entries.length - 1] = { ...last, steps: [...last.steps, ...steps] };
     else entries.push(stopOf(ground, entry.at, steps));
     for (const { name } of [entry, ...(entry.sideBySide ?? [])]) at.set(name, entries.length - 1);
   }
   return { entries, at, backs: backsOf(ground, route, at) };
 }
+
+/** What comes off is on its way before the next step, which may be the one that takes it back. */
+const takesOff = ({ steps }: Stop): boolean => steps.some(({ step }) => step.takesOff.length > 0);
 
 function stopOf({ siteOf, drawn }: Ground, station: string, steps: readonly MappedStep[]): Stop {
   const isAgain = drawn.has(station);
@@ -96,13 +99,14 @@ function backsOf(ground: Ground, route: PlacedRoute, at: ReadonlyMap<string, num
 }
 
 /** A lane with its mean times. */
-export function tripOf({ lanes }: Scenario, { lane: name }: Pick<LaneStep, 'lane'>): Trip {
+function tripOf({ lanes }: Scenario, { lane: name, when }: LaneStep): Trip {
   const { from, to, load, drive, unload, return: back } = foundIn(lanes, name, 'lane');
   return {
     kind: 'trip',
     lane: name,
     from,
     to,
+    when,
     loadMin: meanOf(load),
     driveMin: meanOf(drive),
     unloadMin: meanOf(unload),

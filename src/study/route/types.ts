@@ -1,4 +1,4 @@
-import type { StationStep } from '../../scenario/types/steps.js';
+import type { Condition, StationStep } from '../../scenario/types/steps.js';
 
 /** What a scenario's routes look like from above: what stands on them, where side lines leave and join. */
 export interface RouteMap {
@@ -46,6 +46,7 @@ export interface Trip {
   readonly lane: string;
   readonly from: string;
   readonly to: string;
+  readonly when: Condition;
   /** Mean minutes. */
   readonly loadMin: number;
   readonly driveMin: number;

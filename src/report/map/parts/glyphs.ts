@@ -1,4 +1,4 @@
-import { INK, MUTED, PALETTE } from '../../style.js';
+import { INK, PALETTE } from '../../style.js';
 import { px, type Shape } from '../shapes.js';
 import { UNLIMITED_TEXT } from '../words.js';
 import { block, type Frame, text } from './frame.js';
@@ -14,8 +14,8 @@ const MARK = 9,
 export const MOST_DRAWN = 10;
 /** How far places reach from the line, and the spaces of units sent back on the other side. */
 export const HALF = 11;
-const MOST_REWORK = 4,
-  REWORK_AT = -13;
+const REWORK_AT = -13,
+  REWORK_EDGE = { stroke: '#8a8a8a', strokeWidth: 0.9 };
 
 export interface Standing {
   readonly places: number;
@@ -37,14 +37,15 @@ export function glyphLength(frame: Pick<Frame, 'isAcross'>, standing: Standing):
 
 type Kind = 'mark' | 'space' | 'rework';
 
-function groupLength({ isAcross }: Pick<Frame, 'isAcross'>, count: number, kind: Kind): number {
+function groupLength(frame: Pick<Frame, 'isAcross'>, count: number, kind: Kind): number {
   if (count <= 0) return 0;
-  if (count > mostDrawn(kind)) return isAcross ? NUMBER.width : NUMBER.height;
+  if (count > mostDrawn(frame, kind)) return frame.isAcross ? NUMBER.width : NUMBER.height;
   if (kind === 'rework') return count * SQUARE_PITCH;
   return Math.ceil(count / 2) * (kind === 'mark' ? MARK_PITCH : SQUARE_PITCH);
 }
 
-const mostDrawn = (kind: Kind): number => (kind === 'rework' ? MOST_REWORK : MOST_DRAWN);
+const mostDrawn = ({ isAcross }: Pick<Frame, 'isAcross'>, kind: Kind): number =>
+  kind === 'rework' ? (isAcross ? 4 : 2) : MOST_DRAWN;
 
 /** Spaces, marks and bar of a station on its line, from `a` on. Tells where its marks are in the middle. */
 export function drawGlyph(
@@ -82,7 +83,7 @@ function group(
   inside: number | undefined,
   kind: Kind,
 ): Shape[] {
-  if (count > mostDrawn(kind)) return numberBox(frame, a, c, count, inside, kind);
+  if (count > mostDrawn(frame, kind)) return numberBox(frame, a, c, count, inside, kind);
   const pitch = kind === 'mark' ? MARK_PITCH : SQUARE_PITCH,
     isOneRow = kind === 'rework';
   return Array.from({ length: count }, (_, i): Shape[] => {
@@ -95,10 +96,7 @@ function group(
 }
 
 function square(frame: Frame, a: number, c: number, fill: number, kind: 'space' | 'rework'): Shape[] {
-  const edge =
-      kind === 'rework'
-        ? { stroke: MUTED, strokeWidth: 0.9, dash: [1.6, 1.2] }
-        : { stroke: INK, strokeWidth: 0.9 },
+  const edge = kind === 'rework' ? REWORK_EDGE : { stroke: INK, strokeWidth: 0.9 },
     open = block(frame, a, c, SQUARE, SQUARE, { fill: '#ffffff', ...edge });
   if (fill === 0) return [open];
   if (fill === 1) return [{ ...open, fill: PALETTE.blue }];
@@ -141,7 +139,7 @@ function numberBox(
     kind === 'mark'
       ? { stroke: INK, strokeWidth: 1.6 }
       : kind === 'rework'
-        ? { stroke: MUTED, strokeWidth: 0.9, dash: [1.6, 1.2] }
+        ? REWORK_EDGE
         : { stroke: INK, strokeWidth: 0.9 };
   const words = count === Infinity ? UNLIMITED_TEXT : String(count);
   return [

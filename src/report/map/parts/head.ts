@@ -1,7 +1,8 @@
+import { count } from '../../../study/format.js';
 import { INK, MUTED } from '../../style.js';
 import { wrap } from '../../text.js';
 import type { Group, Shape } from '../shapes.js';
-import { duration, releaseText } from '../words.js';
+import { duration, hoursText, releaseText } from '../words.js';
 import type { World } from '../world.js';
 import { acrossFrame, text } from './frame.js';
 import { drawGlyph, glyphLength, type Standing } from './glyphs.js';
@@ -36,7 +37,9 @@ export function title(world: World, top: number): { group: Group; height: number
           ? []
           : ([
               [
-                `${seen.answer}${seen.stops === undefined ? '' : `; ${seen.stops.text}`} (${seen.replications} replications)`,
+                seen.answer +
+                  (seen.stops === undefined ? '' : `; ${seen.stops.text}`) +
+                  ` (${count(seen.replications, 'replication')})`,
                 form.smallSize + 1,
                 '600',
                 INK,
@@ -54,7 +57,7 @@ export function notes(world: World, top: number): { groups: Group[]; height: num
     size = form.smallSize;
   const lines = [
     ...Object.entries(scenario.carriers).map(
-      ([name, { count, from, to }]) => `${count} ${name}: each stays with a unit from ${from} to ${to}`,
+      ([name, { count: all, from, to }]) => `${all} ${name}: each stays with a unit from ${from} to ${to}`,
     ),
     ...Object.entries(scenario.teams).map(
       ([name, { crew, people, from, to }]) => `${name}: ${people} ${crew}, the same from ${from} to ${to}`,
@@ -63,6 +66,7 @@ export function notes(world: World, top: number): { groups: Group[]; height: num
       ([name, { stations, taktMin }]) =>
         `${name}: ${stations.join(', ')} move on together, every ${duration(taktMin)}`,
     ),
+    ...otherPlants(world),
     ...(route.idle.stations.length > 0
       ? [`On no route: ${route.idle.stations.map(({ name, site }) => `${name} (${site})`).join(', ')}`]
       : []),
@@ -83,7 +87,8 @@ export function notes(world: World, top: number): { groups: Group[]; height: num
         [
           seen === undefined
             ? 'Shares that pass and are sent back are by arithmetic.'
-            : `Use is that of ${seen.weeks}, units standing are those of the whole run, on average; shares that pass are of first visits.`,
+            : `Use and units in places are those of ${seen.weeks}, units that wait those of the whole run, ` +
+              'on average; shares that pass are those of first visits.',
           size,
           'normal',
           MUTED,
@@ -144,7 +149,9 @@ function legend({ form, seen }: World, top: number): { shapes: Shape[]; height: 
   put(16, 'sent back, so many', (left, middle) => [
     {
       kind: 'path',
-      d: `M${left + 15} ${middle - 4} Q${left + 15} ${middle + 4} ${left + 8} ${middle + 4} Q${left + 2} ${middle + 4} ${left + 2} ${middle - 3}`,
+      d:
+        `M${left + 15} ${middle - 4} Q${left + 15} ${middle + 4} ${left + 8} ${middle + 4} ` +
+        `Q${left + 2} ${middle + 4} ${left + 2} ${middle - 3}`,
       stroke: MUTED,
       strokeWidth: 1.1,
       fill: 'none',
@@ -158,4 +165,19 @@ function legend({ form, seen }: World, top: number): { shapes: Shape[]; height: 
   if (seen !== undefined)
     put(BAR, 'in use, of the hours on shift', (left, middle) => useBar(left, middle - 3, 0.6));
   return { shapes, height: y - top + 16 };
+}
+
+/** Plants that the unit's own way does not come to. */
+function otherPlants({ scenario, route }: World): string[] {
+  const onWay = new Set(route.main.entries.flatMap((each) => (each.kind === 'stop' ? [each.site] : [])));
+  return Object.entries(scenario.sites).flatMap(([name, { zone, calendar, crews }]) =>
+    onWay.has(name)
+      ? []
+      : [
+          `${name} (${zone}; ${hoursText(scenario.calendars[calendar ?? ''])}): ` +
+            (Object.entries(crews)
+              .map(([crew, { headcount }]) => `${crew} ${headcount}`)
+              .join(', ') || 'no crews'),
+        ],
+  );
 }

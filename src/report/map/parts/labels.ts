@@ -31,7 +31,7 @@ export const BAR = 34,
   BAR_GAP = 4;
 const FRAME = 5;
 
-/** A label in lines no wider than `width`; a dense one has use behind the name and what is done in one text. */
+/** A label in lines no wider than `width`; dense: use stands behind the name, what is done in one text. */
 export function labelOf({ form }: World, told: readonly Told[], width: number): Label {
   const lines = (form.isDense ? dense(told) : told).flatMap((each) => linesOf(each, form, width)),
     name = lines.findLastIndex(({ kind }) => kind === 'name'),

@@ -1,39 +1,9 @@
 import { INK } from '../../style.js';
 import { type Group, polyline, type Shape } from '../shapes.js';
-import type { Told } from '../told.js';
-import { laneTexts, whenText } from '../words.js';
 import type { World } from '../world.js';
 import { block, type Frame } from './frame.js';
 import { bankLength, drawBank } from './glyphs.js';
 import { WAY_STROKE } from './side-lines.js';
-
-/** What is written at the lane of a cell. */
-export function laneTold({ scenario, strip, seen }: World, cell: number): Told[] {
-  const trip = strip.cells[cell]?.what;
-  if (trip?.kind !== 'trip') return [];
-  const lane = scenario.lanes[trip.lane];
-  if (lane === undefined) return [];
-  const use = seen?.laneUse(trip.lane),
-    isStopped =
-      ['lane', 'room'].includes(seen?.stops?.thing.kind ?? '') && seen?.stops?.thing.name === trip.lane;
-  const isFor = whensOf(scenario.route, trip.lane);
-  return [
-    { kind: 'name', text: trip.lane },
-    ...(isFor === '' ? [] : [{ kind: 'step' as const, text: `for ${isFor}` }]),
-    ...laneTexts(lane, trip).map((words) => ({ kind: 'step' as const, text: words })),
-    ...(use === undefined
-      ? []
-      : [{ kind: 'use' as const, share: use, text: `${Math.round(100 * use)} %`, more: 'trucks busy' }]),
-    ...(isStopped ? [{ kind: 'stops' as const, text: seen?.stops?.text ?? '' }] : []),
-  ];
-}
-
-function whensOf(route: World['scenario']['route'], name: string): string {
-  const when = route.flatMap((each) =>
-    each.kind === 'lane' && each.lane === name ? [whenText(each.when)] : [],
-  );
-  return when.length === 1 ? (when[0] ?? '') : '';
-}
 
 /** The road between two plants, with the spaces of its banks, from `first` to `last` of a frame. */
 export function drawLane(world: World, cell: number, frame: Frame, first: number, last: number): Group {

@@ -35,7 +35,8 @@ export function plantHead(
   lines(isAgain ? `${site} (again)` : site, form.nameSize + 3, '600', INK);
   if (plant === undefined || isAgain) return { shapes, height: y - top + 6 };
   lines(
-    `${plant.zone}; ${plant.calendar === undefined ? '' : `${plant.calendar}: `}${hoursText(scenario.calendars[plant.calendar ?? ''])}`,
+    `${plant.zone}; ${plant.calendar === undefined ? '' : `${plant.calendar}: `}` +
+      hoursText(scenario.calendars[plant.calendar ?? '']),
     form.smallSize,
     'normal',
     MUTED,

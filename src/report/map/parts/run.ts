@@ -1,12 +1,12 @@
 import { INK } from '../../style.js';
 import { type Group, polyline, type Shape } from '../shapes.js';
+import { standingAt } from '../standing.js';
 import { stepInFull } from '../words.js';
 import type { World } from '../world.js';
 import { type Arc, drawArc } from './backs.js';
 import { block, type Frame } from './frame.js';
 import { drawGlyph } from './glyphs.js';
 import { drawStretch, WAY_STROKE } from './side-lines.js';
-import { standingAt } from './standing.js';
 
 /** What a plant stands on. */
 export const GROUND = '#f3f1ec';

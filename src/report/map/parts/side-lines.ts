@@ -17,7 +17,7 @@ export interface Stretch {
   readonly joins: number | undefined;
 }
 
-/** `c` of tracks is given by their distance from the way. White on both sides parts it from what it crosses. */
+/** Tracks are given by their distance from the way. White on both sides parts it from what it crosses. */
 export function drawStretch(frame: Frame, { from, to, track, leaves, joins }: Stretch): Shape[] {
   const parts: string[] = [],
     add = (command: string, ...places: (readonly [a: number, c: number])[]): void => {

@@ -1,5 +1,5 @@
-import type { World } from '../world.js';
-import type { Standing } from './glyphs.js';
+import type { Standing } from './parts/glyphs.js';
+import type { World } from './world.js';
 
 /** Places and spaces of the station at a cell, and what stands in them; undefined at a trip. */
 export function standingAt({ scenario, strip, seen }: World, cell: number): Standing | undefined {
