@@ -5,6 +5,7 @@ import { flag, optional, withDefault } from '../arguments/option.js';
 import { FILE } from '../arguments/options.js';
 import { oneOf, path, reader, wholeNumber } from '../arguments/readers.js';
 import { EXIT } from '../exit-code.js';
+import { writeFile } from '../files.js';
 import { printSvg, say } from '../output.js';
 import { UsageError } from '../usage-error.js';
 
@@ -63,7 +64,6 @@ export const map = command({
       printSvg(mapSvg(drawing));
       return EXIT.done;
     }
-    const { writeFile } = await import('../files.js');
     if (!/\.png$/i.test(out)) {
       writeFile(out, mapSvg(drawing));
       return EXIT.done;

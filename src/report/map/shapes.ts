@@ -58,6 +58,9 @@ export interface TextShape {
   readonly width: number;
 }
 
+/** Colour of what a plant stands on. */
+export const GROUND = '#f3f1ec';
+
 export interface Box {
   readonly left: number;
   readonly top: number;

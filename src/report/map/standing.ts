@@ -2,8 +2,9 @@ import type { Standing } from './parts/glyphs.js';
 import type { World } from './world.js';
 
 /** Places and spaces of the station at a cell, and what stands in them; undefined at a trip. */
-export function standingAt({ scenario, strip, seen }: World, cell: number): Standing | undefined {
-  const what = strip.cells[cell]?.what;
+export function standingAt({ scenario, strip, seen, form }: World, cell: number): Standing | undefined {
+  const here = strip.cells[cell],
+    what = here?.what;
   if (what?.kind !== 'stop') return undefined;
   const station = scenario.sites[what.site]?.stations[what.station],
     rework = station?.reworkBuffer;
@@ -14,6 +15,7 @@ export function standingAt({ scenario, strip, seen }: World, cell: number): Stan
     reworkSpaces: what.isAgain || rework === undefined ? 0 : rework === 'unlimited' ? Infinity : rework,
     inPlaces: seen?.station(what.station)?.standing,
     inSpaces: seen?.waiting(what.station),
+    isInLine: form.columns > 0 && (here?.side ?? -1) >= 0,
     isTest: what.steps.some(({ passes }) => passes !== null),
   };
 }

@@ -53,7 +53,7 @@ function missing({ scenario, route }: Mapped, drawing: Drawing): string[] {
 function astray({ route }: Mapped, { groups }: Drawing): string[] {
   return [route.main, ...route.sides].flatMap(({ entries, backs }) =>
     backs.flatMap(({ from, to, toEntry }) => {
-      const target = entries[toEntry],
+      const target = entries.at(toEntry),
         station = target?.kind === 'stop' ? target.station : '';
       const marks = groups
         .filter(

@@ -1,6 +1,6 @@
 import { cuts } from '../breaks.js';
 import { crossing } from '../crossing.js';
-import type { Drawn, Group } from '../shapes.js';
+import { type Drawn, GROUND, type Group } from '../shapes.js';
 import { standingAt } from '../standing.js';
 import { toldAt } from '../told.js';
 import type { Section, World } from '../world.js';
@@ -11,7 +11,6 @@ import { glyphLength } from './glyphs.js';
 import { drawLabel, type Label, labelOf, NO_LABEL } from './labels.js';
 import { drawLane } from './lane.js';
 import { plantHead } from './plant-head.js';
-import { GROUND } from './run.js';
 
 /** Names of plants and lanes stand in a column of their own, on the left. */
 const LEFT = 232,

@@ -26,13 +26,21 @@ export interface Standing {
   readonly inPlaces: number | undefined;
   readonly inSpaces: number | undefined;
   readonly isTest: boolean;
+  /** The spaces of units sent back stand on the line too, ahead of the others: there is no room beside it. */
+  readonly isInLine: boolean;
 }
 
 /** Length along the line of spaces, marks and the bar of a test. */
 export function glyphLength(frame: Pick<Frame, 'isAcross'>, standing: Standing): number {
-  const { spaces, reworkSpaces, places, isTest } = standing;
-  const ahead = Math.max(groupLength(frame, spaces, 'space'), groupLength(frame, reworkSpaces, 'rework'));
+  const { places, isTest } = standing,
+    ahead = lengthAhead(frame, standing);
   return ahead + (ahead > 0 ? GAP : 0) + groupLength(frame, places, 'mark') + (isTest ? GAP + 2 : 0);
+}
+
+function lengthAhead(frame: Pick<Frame, 'isAcross'>, { spaces, reworkSpaces, isInLine }: Standing): number {
+  const own = groupLength(frame, spaces, 'space'),
+    rework = groupLength(frame, reworkSpaces, 'rework');
+  return isInLine ? own + rework + (own > 0 && rework > 0 ? 1 : 0) : Math.max(own, rework);
 }
 
 type Kind = 'mark' | 'space' | 'rework';
@@ -54,18 +62,28 @@ export function drawGlyph(
   c: number,
   standing: Standing,
 ): { shapes: Shape[]; middle: number; end: number } {
-  const { places, spaces, reworkSpaces, inPlaces, inSpaces, isTest } = standing,
+  const { places, spaces, reworkSpaces, inPlaces, inSpaces, isTest, isInLine } = standing,
     shapes: Shape[] = [],
-    ahead = Math.max(groupLength(frame, spaces, 'space'), groupLength(frame, reworkSpaces, 'rework')),
+    ahead = lengthAhead(frame, standing),
     marksFrom = a + ahead + (ahead > 0 ? GAP : 0),
     marks = groupLength(frame, places, 'mark');
   if (spaces > 0) shapes.push(...group(frame, a + ahead, c, spaces, inSpaces, 'space'));
   if (reworkSpaces > 0)
-    shapes.push(...group(frame, a + ahead, c + REWORK_AT, reworkSpaces, undefined, 'rework'));
+    shapes.push(
+      ...(isInLine
+        ? group(frame, a + groupLength(frame, reworkSpaces, 'rework'), c, reworkSpaces, undefined, 'rework')
+        : group(frame, a + ahead, c + besideAt(frame, reworkSpaces), reworkSpaces, undefined, 'rework')),
+    );
   shapes.push(...group(frame, marksFrom + marks, c, places, inPlaces, 'mark'));
   const end = marksFrom + marks;
   if (isTest) shapes.push(block(frame, end + GAP, c, 2.5, 2 * HALF, { fill: INK }));
   return { shapes, middle: marksFrom + marks / 2, end: isTest ? end + GAP + 2 : end };
+}
+
+/** How far from the line spaces for units sent back stand. */
+function besideAt(frame: Frame, count: number): number {
+  const isNumber = count > mostDrawn(frame, 'rework');
+  return REWORK_AT - (isNumber ? (frame.isAcross ? 2 : 6) : 0);
 }
 
 /** Spaces of a bank on its line, from `a` on. */
@@ -128,10 +146,7 @@ function numberBox(
   kind: Kind,
 ): Shape[] {
   const { width, height } = NUMBER,
-    [x, y] = frame.at(
-      a - (frame.isAcross ? width : height) / 2,
-      c - (kind === 'rework' ? (frame.isAcross ? 2 : 6) : 0),
-    ),
+    [x, y] = frame.at(a - (frame.isAcross ? width : height) / 2, c),
     left = px(x - width / 2),
     top = px(y - height / 2),
     share = count < Infinity ? Math.min(1, (inside ?? 0) / count) : 0;

@@ -114,6 +114,7 @@ function legend({ form, seen }: World, top: number): { shapes: Shape[]; height: 
       inPlaces: undefined,
       inSpaces: undefined,
       isTest: false,
+      isInLine: false,
     };
   const signs: readonly (readonly [string, Partial<Standing>])[] = [
     ['a station: a ring a place', { places: 2 }],

@@ -1,5 +1,6 @@
 import { INK, MUTED } from '../../style.js';
-import { type Drawn, type Group, polyline, type Shape } from '../shapes.js';
+import { fit } from '../../text.js';
+import { type Drawn, GROUND, type Group, polyline, type Shape } from '../shapes.js';
 import { standingAt } from '../standing.js';
 import { sentBackText } from '../told.js';
 import type { Section, World } from '../world.js';
@@ -10,7 +11,7 @@ import { drawLabel } from './labels.js';
 import { drawLane } from './lane.js';
 import { plantHead } from './plant-head.js';
 import { type Columns, isAgain, type Piece } from './rows-down.js';
-import { drawRun, GROUND, type Mark, type Spread } from './run.js';
+import { drawRun, type Mark, type Spread } from './run.js';
 
 /** Room for the name of a plant that goes on in another column. */
 const GOES_ON = 18;
@@ -58,7 +59,7 @@ export function plantPiece(page: Page, piece: Piece, x: number, top: number): Dr
       kind: 'plant',
       about: '',
       shapes: [
-        text(x + columns.inner - 6, top + size + 2, `${site}, goes on`, {
+        text(x + columns.inner - 6, top + size + 2, fit(`${site}, goes on`, columns.inner - 12, size), {
           size,
           anchor: 'end',
           colour: MUTED,

@@ -8,9 +8,6 @@ import { block, type Frame } from './frame.js';
 import { drawGlyph } from './glyphs.js';
 import { drawStretch, WAY_STROKE } from './side-lines.js';
 
-/** What a plant stands on. */
-export const GROUND = '#f3f1ec';
-
 /** Where a cell lies along a strip, and where its spaces and marks begin. */
 export interface Spread {
   readonly from: number;

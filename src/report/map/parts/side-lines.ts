@@ -1,5 +1,5 @@
 import { INK } from '../../style.js';
-import { px, type Shape } from '../shapes.js';
+import { GROUND, px, type Shape } from '../shapes.js';
 import type { Frame } from './frame.js';
 
 const ROUND = 7;
@@ -17,7 +17,7 @@ export interface Stretch {
   readonly joins: number | undefined;
 }
 
-/** Tracks are given by their distance from the way. White on both sides parts it from what it crosses. */
+/** Tracks are told by their distance from the way. A rim of ground parts a line from what it crosses. */
 export function drawStretch(frame: Frame, { from, to, track, leaves, joins }: Stretch): Shape[] {
   const parts: string[] = [],
     add = (command: string, ...places: (readonly [a: number, c: number])[]): void => {
@@ -49,7 +49,7 @@ export function drawStretch(frame: Frame, { from, to, track, leaves, joins }: St
   }
   const d = parts.join(' ');
   return [
-    { kind: 'path', d, stroke: '#ffffff', strokeWidth: SIDE_STROKE + 4, fill: 'none' },
+    { kind: 'path', d, stroke: GROUND, strokeWidth: SIDE_STROKE + 4, fill: 'none' },
     { kind: 'path', d, stroke: INK, strokeWidth: SIDE_STROKE, fill: 'none' },
   ];
 }
