@@ -7,18 +7,18 @@ const FONTS = 'Inter, system-ui, "Segoe UI", Roboto, "DejaVu Sans", sans-serif';
 /**
  * A drawing as an SVG document of its own, that also may stand in a page: no script, no style sheet, nothing
  * from elsewhere. Where a reader's font is wider than the measured one, texts are drawn together. A drawing
- * for a page of paper is as large as that.
+ * for a page of paper is as large as that. `id` tells several in one page apart.
  */
-export function mapSvg({ width, height, page, title, words, groups }: Drawing): string {
+export function mapSvg({ width, height, page, title, words, groups }: Drawing, id = 'map'): string {
   const size =
     page === undefined
       ? `width="${width}" height="${height}"`
       : `width="${px(page.width)}mm" height="${px(page.height)}mm"`;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" ${size} ` +
-      `role="img" aria-labelledby="map-title map-words" font-family="${safe(FONTS)}">`,
-    `<title id="map-title">${safe(title)}</title>`,
-    `<desc id="map-words">${safe(words)}</desc>`,
+      `role="img" aria-labelledby="${id}-title ${id}-words" font-family="${safe(FONTS)}">`,
+    `<title id="${id}-title">${safe(title)}</title>`,
+    `<desc id="${id}-words">${safe(words)}</desc>`,
     `<rect width="${width}" height="${height}" fill="#ffffff"/>`,
     ...groups.map(groupText),
     '</svg>',
