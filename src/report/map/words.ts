@@ -132,7 +132,7 @@ export function inHundred(share: number): string {
   if (share >= 1) return 'all';
   if (share < HARDLY) return 'hardly any';
   if (share > 1 - HARDLY) return 'nearly all';
-  if (share > 0.995) return `all but ${oneIn(1 - share)}`;
+  if (share >= 0.995) return `all but ${oneIn(1 - share)}`;
   return share < 0.005 ? oneIn(share) : `${Math.round(100 * share)} in 100`;
 }
 

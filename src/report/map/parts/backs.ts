@@ -56,7 +56,7 @@ interface Back {
 
 /** How far arcs run from their line: the innermost, and what levels add. */
 export const reachOf = ({ isAcross }: Pick<Frame, 'isAcross'>, side: number, level: number): number =>
-  (side >= 0 ? 12 : isAcross ? 23 : 31) + level * (side >= 0 ? 3 : LEVEL);
+  (side >= 0 ? 14 : isAcross ? 23 : 31) + level * (side >= 0 ? 3 : LEVEL);
 
 /**
  * The part of an arc in one stretch of a strip that runs from `first` to `last`: from where it leaves the
@@ -78,12 +78,13 @@ export function drawArc(
     readonly last: number;
   },
 ): Shape[] {
-  const near = c - 8,
-    out = c - reachOf(frame, arc.side, arc.level),
+  const out = c - reachOf(frame, arc.side, arc.level),
     isLoop = from !== undefined && to !== undefined && from - to < 12,
-    start = isLoop ? from + 5 : from,
-    end = isLoop ? to - 5 : to,
-    r = isLoop ? 4 : 5,
+    // Beside the outer one of two marks.
+    near = c - (isLoop && arc.side >= 0 ? 10.5 : 8),
+    start = isLoop ? from + 7 : from,
+    end = isLoop ? to - 7 : to,
+    r = isLoop ? 3 : 5,
     points: string[] = [],
     move = (command: string, ...places: (readonly [a: number, c: number])[]): void => {
       points.push(

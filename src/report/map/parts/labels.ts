@@ -1,5 +1,6 @@
 import { INK, MUTED } from '../../style.js';
 import { fit, wrap } from '../../text.js';
+import { NO_BREAK } from '../../unbroken.js';
 import { polyline, type Shape, type TextShape } from '../shapes.js';
 import type { Told } from '../told.js';
 import type { World } from '../world.js';
@@ -24,8 +25,9 @@ export interface Label {
 }
 export const NO_LABEL: Label = { lines: [], isCut: false, width: 0, height: 0 };
 
-/** Lines of one name, and of one step, before the rest is left to the title. */
-const MOST_LINES = 4;
+/** Lines of one name, of one step, and of all steps together, before the rest is left to the title. */
+const MOST_LINES = 4,
+  MOST_DENSE = 12;
 /** A bar of use, and the room beside it; the frame of what stops the build. */
 export const BAR = 34,
   BAR_GAP = 4;
@@ -67,6 +69,10 @@ function dense(told: readonly Told[]): Told[] {
       ];
 }
 
+/** What stays on one line. */
+const TOGETHER = /\b(?:\d+ in \d+(?: pass)?|up to \d+|ordered at [\d,]+)/g,
+  unparted = (figure: string): string => figure.replaceAll(' ', NO_BREAK);
+
 function linesOf(told: Told, form: World['form'], width: number): Line[] {
   const { kind, share, more } = told,
     size = kind === 'name' ? form.nameSize : form.smallSize,
@@ -92,8 +98,8 @@ function linesOf(told: Told, form: World['form'], width: number): Line[] {
     ];
   }
   const room = width - (kind === 'stops' ? 2 * FRAME : 0),
-    broken = wrap(told.text, room, size, weight),
-    most = kind === 'stops' ? Infinity : MOST_LINES;
+    broken = wrap(told.text.replace(TOGETHER, unparted), room, size, weight),
+    most = kind === 'stops' ? Infinity : form.isDense && kind === 'step' ? MOST_DENSE : MOST_LINES;
   if (broken.length <= most) return broken.map(line);
   return [...broken.slice(0, most - 1), fit(broken.slice(most - 1).join(' '), room, size, weight)].map(line);
 }
