@@ -88,8 +88,8 @@ export function writing<T>(path: string, write: () => T, platform: NodeJS.Platfo
   }
 }
 
-export function writeText(path: string, text: string): void {
+export function writeFile(path: string, content: string | Buffer): void {
   writing(path, () => {
-    writeFileSync(path, text);
+    writeFileSync(path, content);
   });
 }

@@ -15,6 +15,9 @@ export function printJson(json: string): void {
   inFront().tell({ kind: 'out', text: json });
 }
 
+/** The same of SVG: what `mapSvg` gives is safe. */
+export const printSvg = printJson;
+
 const WIDEST = 100,
   NARROWEST = 30;
 /** Width in which the answer is laid out: the terminal's, within reason; in a file or a pipe the widest. */

@@ -1,17 +1,23 @@
 import { existsSync } from 'node:fs';
+import { delimiter, isAbsolute, join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import puppeteer, { type Browser, type Page } from 'puppeteer-core';
 
-/** Where Debian has them; other systems by the variables. `.ci/run` installs both. */
-const PLACES = {
-  chrome: [process.env['RATEPROOF_CHROMIUM'], '/usr/bin/chromium'],
-  firefox: [process.env['RATEPROOF_FIREFOX'], '/usr/bin/firefox-esr', '/usr/bin/firefox'],
+/** What they are called on the path, or where a variable says; `.ci/run` installs both. */
+const NAMES = {
+  chrome: [process.env['RATEPROOF_CHROMIUM'], 'chromium', 'google-chrome'],
+  firefox: [process.env['RATEPROOF_FIREFOX'], 'firefox-esr', 'firefox'],
 } as const;
 
+const onPath = (name: string): string[] =>
+  isAbsolute(name)
+    ? [name]
+    : (process.env['PATH'] ?? '').split(delimiter).map((folder) => join(folder, name));
+
 /** Browsers of this machine, with where they are. */
-export const BROWSERS = (['chrome', 'firefox'] as const).flatMap((name) => {
-  const path = PLACES[name].find((each) => each !== undefined && existsSync(each));
-  return path === undefined ? [] : [[name, path] as const];
+export const BROWSERS = (['chrome', 'firefox'] as const).flatMap((browser) => {
+  const path = NAMES[browser].flatMap((name) => (name === undefined ? [] : onPath(name))).find(existsSync);
+  return path === undefined ? [] : [[browser, path] as const];
 });
 
 export const launch = (browser: 'chrome' | 'firefox', executablePath: string): Promise<Browser> =>

@@ -4,7 +4,7 @@ import type { ExtremeCase } from './extreme-cases.js';
 /** How a scenario ended. */
 export interface Ending {
   readonly name: string;
-  readonly how: 'refused' | 'run' | 'too long' | 'fault';
+  readonly how: 'refused' | 'run' | 'too long' | 'no memory' | 'fault';
   /** What was said, or what is wrong. */
   readonly said: string;
 }
@@ -12,6 +12,7 @@ export interface Ending {
 /** The program as built, so that it can be stopped: a thread reads, compiles, reckons and runs one replication. */
 const THREAD = `
 import { parentPort, workerData } from 'node:worker_threads';
+import { ranOutOfMemory } from '../../src/cli/out-of-memory.js';
 const built = await import(workerData);
 const numbers = (value, path) => {
   if (typeof value === 'number') return Number.isFinite(value) ? [] : [path + ' is ' + value];
@@ -90,7 +91,8 @@ function answer(thread: Worker, yaml: string, seconds: number): Promise<Omit<End
       resolve(said);
     };
     const died = (error: Error): void => {
-      end({ how: 'fault', said: String(error) });
+      // The program says so, and ends with exit code 2.
+      end({ how: ranOutOfMemory(error) ? 'no memory' : 'fault', said: String(error) });
     };
     const timer = setTimeout(() => {
       end(undefined);

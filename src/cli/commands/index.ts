@@ -2,6 +2,7 @@ import type { Command } from '../arguments/command.js';
 import { buffers } from './buffers.js';
 import { check } from './check.js';
 import { compare } from './compare.js';
+import { map } from './map.js';
 import { merge } from './merge.js';
 import { rate } from './rate.js';
 import { reliefs } from './reliefs.js';
@@ -9,4 +10,14 @@ import { schema } from './schema.js';
 import { simulate } from './simulate.js';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [check, simulate, rate, reliefs, compare, buffers, merge, schema];
+export const COMMANDS: readonly Command[] = [
+  check,
+  map,
+  simulate,
+  rate,
+  reliefs,
+  compare,
+  buffers,
+  merge,
+  schema,
+];

@@ -10,7 +10,7 @@ import { type Interrupt, listenForInterrupt } from '../interrupt.js';
 import { say } from '../output.js';
 import { UsageError } from '../usage-error.js';
 import { COMPARE, comparison } from './compare.js';
-import { checkJourney, journeyAsked, SIMULATE } from './simulate.js';
+import { checkJourney, journeyAsked, simulateShown } from './simulate.js';
 
 const OPTIONS = { ...ANSWER, workers: RUN.workers, anyway: RUN.anyway, journey: JOURNEY };
 
@@ -76,11 +76,12 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
       const { mergeShards } = await import('../../study/run/merge.js');
       const { withConstraint } = await import('../../study/simulate/with-constraint.js');
       const { runStudy } = await import('../run-study.js');
+      const { compile } = await import('../../scenario/compile.js');
       const asked = folders[0].about.asked as unknown as SimulateAsked,
         design = simulateDesign(asked, journeyAsked(request));
       for (const { model } of design.variants) await checkJourney(request.journey, asked.scenario, model);
       return runStudy(request, interrupt, {
-        ...SIMULATE,
+        ...simulateShown(asked.scenario, compile(asked.scenario)),
         stage: `${stage} of ${asked.file}, ${count(asked.replications, 'replication')}, seed ${asked.seed}`,
         run: (how) =>
           withConstraint(mergeShards(design, folders), {

@@ -3,7 +3,7 @@ import { command } from '../arguments/command.js';
 import { optional } from '../arguments/option.js';
 import { path } from '../arguments/readers.js';
 import { EXIT } from '../exit-code.js';
-import { readText, writeText } from '../files.js';
+import { readText, writeFile } from '../files.js';
 import { print } from '../output.js';
 import { UsageError } from '../usage-error.js';
 
@@ -30,7 +30,7 @@ export const schema = command({
         `expected ${out} to be free or an older schema, got something else`,
         'choose another name with --out',
       );
-    writeText(out, text);
+    writeFile(out, text);
     return EXIT.done;
   },
 });

@@ -69,7 +69,7 @@ export const simulate = command({
     const { runStudy } = await import('../run-study.js');
     const { simulateStudy } = await import('../../study/simulate/simulate.js');
     return runStudy<Results, SimulateValue>(request, interrupt, {
-      ...SIMULATE,
+      ...simulateShown(scenario, model),
       stage,
       identity: identityOf({ study: 'simulate', ...asked }),
       run: (how) => simulateStudy({ ...asked, ...how, workers, precision, journey: journeyAsked(request) }),
@@ -77,12 +77,23 @@ export const simulate = command({
   },
 });
 
-/** How its answer is shown. */
-export const SIMULATE: Pick<Study<Results>, 'text' | 'drawing' | 'stands'> = {
+/** How its answer is shown: with a map of the scenario that was run. */
+export const simulateShown = (
+  scenario: Scenario,
+  model: Model,
+): Pick<Study<Results>, 'text' | 'drawing' | 'stands'> => ({
   text: async () => (await import('../../report/terminal/simulate.js')).resultsTable,
-  drawing: async () => (await import('../../report/files/simulate.js')).reportFiles,
+  drawing: async () => {
+    const { routeMap } = await import('../../study/route/route.js'),
+      { reportFiles } = await import('../../report/files/simulate.js'),
+      { withMap } = await import('../../report/files/study-files.js'),
+      { FORMS, mapLayout } = await import('../../report/map/layout.js');
+    return withMap(reportFiles, (found, form) =>
+      mapLayout(scenario, routeMap(scenario, model), FORMS[form], found),
+    );
+  },
   stands: ({ answer, findings }) => findings.length > 0 || answer.verdict === 'falls short',
-};
+});
 
 /** Where nothing would show the journey, the replication that it takes is saved. */
 export const journeyAsked = ({

@@ -2,7 +2,11 @@ import { readFileSync } from 'node:fs';
 import { renderPng } from '../canvas.js';
 import type { Chart, DrawChart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
-import { type PageContent, type Picture, renderPage } from '../page/page.js';
+import type { FormName } from '../map/layout.js';
+import { mapPng } from '../map/png.js';
+import type { Drawing } from '../map/shapes.js';
+import { mapSvg } from '../map/svg.js';
+import { type PageContent, type Picture, pageWithMap, renderPage } from '../page/page.js';
 import { workbook } from '../sheets/workbook.js';
 import { csv, type FileTable } from './csv.js';
 import { MissingLetters } from './missing-letters.js';
@@ -77,3 +81,24 @@ async function pictureOf(
   });
   return { name, alt, finding, how, png };
 }
+
+/**
+ * The files of a report with a map of the route in two forms beside them; the page holds it too, across for a
+ * desk and paper, down for a phone.
+ */
+export const withMap =
+  <Found>(
+    draw: (found: Found, notice?: (line: string) => void) => Promise<Files>,
+    layout: (found: Found, form: FormName) => Drawing,
+  ): typeof draw =>
+  async (found, notice) => {
+    const files = await draw(found, notice),
+      drawing = layout(found, 'screen'),
+      page = pageWithMap(String(files.get('report.html')), drawing, layout(found, 'phone'));
+    return new Map([
+      ...files,
+      ['report.html', page],
+      ['map.svg', mapSvg(drawing)],
+      ['map.png', await mapPng(drawing)],
+    ]);
+  };

@@ -71,6 +71,9 @@ td { white-space: nowrap; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: 2px 16px; font-size: .875rem; }
 .facts dt { color: var(--soft); }
 .facts dd { margin: 0; overflow-wrap: anywhere; }
+.map { background: #fff; border: 1px solid var(--line); overflow-x: auto; }
+.map svg { display: block; width: 100%; height: auto; }
+.map.narrow { display: none; }
 .caution { border: 2px solid var(--ink); padding: 10px 14px; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 @media (pointer: coarse) { button, summary, nav a { min-height: 44px; } }
@@ -80,6 +83,9 @@ td { white-space: nowrap; }
   .first dl, .facts { grid-template-columns: 1fr; gap: 0; }
   .first dd, .facts dd { margin-bottom: 8px; }
   .ground { border: 0; padding: 0; }
+  .map { border: 0; }
+  .map.wide { display: none; }
+  .map.narrow { display: block; }
 }
 @media print {
   @page { margin: 13mm; }
@@ -95,6 +101,9 @@ td { white-space: nowrap; }
   .ground canvas { max-width: 100%; max-height: 235mm; width: auto !important; height: auto !important; }
   .first .ground canvas { max-height: 82mm; }
   .after { break-before: page; }
+  .map.wide { display: block; border: 0; }
+  .map.narrow { display: none; }
+  .map svg { max-height: 235mm; }
   .scroll { overflow: visible; }
   table { font-size: 7.5pt; }
   td { white-space: normal; }

@@ -3,6 +3,8 @@ import { Eta } from 'eta/core';
 import { shown } from '../../study/shown.js';
 import { explained, type PageTable } from '../columns.js';
 import type { FirstScreen } from '../first/first.js';
+import type { Drawing } from '../map/shapes.js';
+import { mapSvg } from '../map/svg.js';
 import { unbroken } from '../unbroken.js';
 import { PAGE_TEMPLATE } from './template.js';
 
@@ -67,6 +69,19 @@ export function renderPage(content: PageContent, pictures: readonly Picture[], c
     .replace('<!-- results -->', () => gzipSync(carried.results, { level: 9 }).toString('base64'))
     .replace('<!-- script -->', () => carried.script);
 }
+
+const MAP = '<!-- map -->';
+
+/** The page with the route of the scenario in it, in two forms. */
+export const pageWithMap = (page: string, wide: Drawing, narrow: Drawing): string =>
+  page.replace(
+    MAP,
+    () =>
+      '<section aria-labelledby="route"><h2 id="route">The route</h2>' +
+      '<p class="soft">What the scenario says, drawn; filled: units that stand there on average.</p>' +
+      `<div class="map wide">${mapSvg(wide, 'map-wide')}</div>` +
+      `<div class="map narrow">${mapSvg(narrow, 'map-narrow')}</div></section>`,
+  );
 
 /** What the head of every results file says of where it comes from. */
 interface Origin {

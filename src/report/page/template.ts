@@ -79,6 +79,7 @@ page hold them.</p></noscript>
 </ul>
 <p class="caution">A model informs a decision; it does not make it. <%= it.caution %></p>
 </section>
+<!-- map -->
 <section aria-labelledby="pictures">
 <h2 id="pictures">Pictures</h2>
 <% it.pictures.slice(1).forEach((picture) => { %>

@@ -4,8 +4,9 @@ import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 import { chanceToMeet, meanDraw, meanFactor, meanLearning } from './means.js';
 import { type Build, optionMix, routeOptions, stockBuild } from './mix.js';
+
 import { spotsOf } from './spots.js';
-import { expectedVisits, type Visits } from './visits/visits.js';
+import { expectedVisits, type Look, type Visits } from './visits/visits.js';
 
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
 export interface Demand {
@@ -21,6 +22,8 @@ export interface Demand {
   readonly started: Float64Array;
   /** Sub-assemblies and parts taken from stocks, by resource. */
   readonly taken: Float64Array;
+  /** What is found at the steps that look for something, by step. */
+  readonly looks: ReadonlyMap<number, Look>;
   /** Visits by step and value of the station's changeover option; empty where there is none. */
   readonly byValue: readonly Float64Array[];
   /** Whether every combination of options was reckoned by itself. */
@@ -89,6 +92,7 @@ function reckon(model: Model): Demand {
     const option = steps.station[s] < 0 ? -1 : stations.changeoverOption[steps.station[s]];
     return new Float64Array(option < 0 ? 0 : model.options[option].values.length);
   });
+  const looks = new Map<number, Look>();
   const mean = (draw: number): number => meanDraw(model, draw);
   const learned = Array.from({ length: steps.count }, (_, step) => meanLearning(model, step));
   const paths = new Map<string, Visits>();
@@ -116,6 +120,8 @@ function reckon(model: Model): Demand {
         times = units * each;
       if (times <= 0) return;
       visits[step] += times;
+      const look = path.looks[i];
+      if (look !== undefined) looks.set(step, added(looks.get(step), look, units));
       if (steps.station[step] < 0) return;
       const passes = steps.passes[step],
         settle = mean(steps.settleDraw[step]);
@@ -154,5 +160,16 @@ function reckon(model: Model): Demand {
   for (const build of builds)
     walk(0, build.weight / (model.programme.orders.replaceScrapped ? pathOf(0, build).yield : 1), build);
   for (const route of stocksInOrder) if (needed[route] > 0) feed(route, needed[route], ofStock);
-  return { visits, attended, unattended, started, taken, byValue, isExact };
+  return { visits, attended, unattended, started, taken, looks, byValue, isExact };
+}
+
+/** One more look, by so many units. */
+function added(before: Look | undefined, { units, clear, sentTo }: Look, times: number): Look {
+  return {
+    units: (before?.units ?? 0) + times * units,
+    clear: (before?.clear ?? 0) + times * clear,
+    sentTo: new Map(
+      [...sentTo].map(([target, sent]) => [target, (before?.sentTo.get(target) ?? 0) + times * sent]),
+    ),
+  };
 }

@@ -73,7 +73,7 @@ describe('writing a report folder', () => {
     expect(() => {
       writeFolder(dir, new Map([['../results.json', '']]));
     }).toThrow(
-      'name of a report file: expected letters, digits, - and _, and .png, .html, .csv, .json or .xlsx, got "../results.json"',
+      'name of a report file: expected letters, digits, - and _, and .png, .svg, .html, .csv, .json or .xlsx, got "../results.json"',
     );
     expect(readdirSync(parent)).toEqual([]);
   });

@@ -20,6 +20,9 @@ export class Inspection {
   readonly repairs = new Map<number, number>();
   /** Chance that a unit of the last stream had something found. */
   chanceOfFind = 0;
+  /** In the sweep so far: units looked at, and those with nothing found. */
+  units = 0;
+  clear = 0;
   readonly backs: readonly BackStream[];
   private readonly finds: readonly Find[];
   /** Indices of the finds by what follows them, and by the step to which they send back. */
@@ -59,6 +62,7 @@ export class Inspection {
 
   startSweep(): void {
     this.repairs.clear();
+    this.units = this.clear = 0;
     for (const loop of this.limited.values()) loop.startSweep();
   }
 
@@ -76,6 +80,8 @@ export class Inspection {
       ),
     );
     this.chanceOfFind = 1 - noneOf(rows, ({ found }) => found);
+    this.units += units;
+    this.clear += units * (1 - this.chanceOfFind);
     for (const [then, loop] of this.limited)
       loop.add(units, 1 - noneOf(some(rows, this.byThen.get(then)), ({ found }) => found));
     const kept = units * noneOf(rows, ({ scrapped }) => scrapped);

@@ -2,6 +2,7 @@ import type { Model } from '../../../flow/model/model.js';
 import { HOLD_NONE, HOLD_NOTED } from '../../../flow/model/quality.js';
 import type { Build } from '../mix.js';
 import { chanceNoted, joinPart, type LeftOf, mendAll, moveNotes } from './carried.js';
+import type { Inspection } from './inspection.js';
 import { type Creation, layPath, type PathStep } from './path.js';
 import { type Columns, carried, columnsOf, into, join, type Stream, StreamPool, split } from './streams.js';
 
@@ -17,10 +18,19 @@ export interface Visits {
   readonly repairs: readonly ReadonlyMap<number, number>[];
   /** Minutes of work at each step beside: mending at a hold, and what a measurement that differs takes. */
   readonly extra: Float64Array;
+  /** What inspections do; undefined at steps that look for nothing. */
+  readonly looks: readonly (Look | undefined)[];
   /** Share not scrapped. */
   readonly yield: number;
   /** What is left open and noted on one that comes out, in the columns of a stream. */
   readonly left: Float64Array;
+}
+
+/** Units that an inspection looks at, those with nothing found, those sent back, by the step they go to. */
+export interface Look {
+  readonly units: number;
+  readonly clear: number;
+  readonly sentTo: ReadonlyMap<number, number>;
 }
 
 const SETTLED = 1e-9;
@@ -56,12 +66,19 @@ export function expectedVisits(
         passed,
         extra,
         repairs: path.map((step) => step.inspection?.repairs ?? new Map<number, number>()),
+        looks: path.map(({ inspection }) => inspection && lookOf(inspection)),
         yield: Math.min(1, out),
         left: end.open.map((units) => (out > 0 ? units / out : 0)),
       };
     }
   }
 }
+
+const lookOf = ({ units, clear, backs }: Inspection): Look => ({
+  units,
+  clear,
+  sentTo: new Map(backs.map((back) => [back.target, back.units])),
+});
 
 const FORWARD = -1;
 

@@ -1,0 +1,68 @@
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { RouteMap } from '../../study/route/types.js';
+import type { Results } from '../../study/simulate/results.js';
+import { inWords } from './in-words.js';
+import { across } from './parts/across.js';
+import { arcsOf } from './parts/backs.js';
+import { down } from './parts/down.js';
+import { notes, title } from './parts/head.js';
+import { seenIn } from './seen.js';
+import type { Drawing } from './shapes.js';
+import { stripOf } from './strip.js';
+import { type Form, sectionsOf, type World } from './world.js';
+
+/** Forms for what the map is looked at on. */
+export const FORMS = {
+  screen: { width: 1440, columns: 0, margin: 24, nameSize: 12, smallSize: 10.5, isDense: false },
+  phone: { width: 390, columns: 1, margin: 12, nameSize: 13, smallSize: 11.5, isDense: false },
+  paper: {
+    width: 1000,
+    columns: 3,
+    margin: 28,
+    nameSize: 11.5,
+    smallSize: 10.5,
+    pageHeight: 1414,
+    isDense: true,
+  },
+} as const satisfies Readonly<Record<string, Form>>;
+export type FormName = keyof typeof FORMS;
+
+/** Millimetres. */
+const A4 = { width: 210, height: 297 };
+
+/** Below this width the strip runs down. */
+const NARROW = 900;
+
+/** The form for a width in CSS pixels: across where there is room, else down in one column or two. */
+export function formOf(width: number): Form {
+  const base = width >= NARROW ? FORMS.screen : FORMS.phone;
+  return { ...base, width, columns: width >= NARROW ? 0 : width >= 700 ? 2 : 1 };
+}
+
+/** Where everything of the map stands; `results`: of a run of the same scenario. */
+export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, results?: Results): Drawing {
+  const strip = stripOf(route),
+    world: World = {
+      scenario,
+      route,
+      strip,
+      seen: results === undefined ? undefined : seenIn(results),
+      form,
+    },
+    sections = sectionsOf(strip),
+    arcs = arcsOf(strip, [route.main, ...route.sides]);
+  const head = title(world, form.margin - 6),
+    top = form.margin + head.height + 4,
+    body = (form.columns === 0 ? across : down)(world, sections, arcs, top),
+    foot = notes(world, top + body.height + 8),
+    height = Math.max(form.pageHeight ?? 0, Math.ceil(top + body.height + 8 + foot.height + form.margin)),
+    scale = Math.min(A4.width / form.width, A4.height / height);
+  return {
+    width: form.width,
+    height,
+    page: form.pageHeight === undefined ? undefined : { width: form.width * scale, height: height * scale },
+    title: `Map of ${scenario.name}`,
+    words: inWords(world, sections),
+    groups: [head.group, ...body.groups, ...foot.groups],
+  };
+}

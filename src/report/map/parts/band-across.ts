@@ -1,0 +1,145 @@
+import { INK, MUTED } from '../../style.js';
+import { fit, wrap } from '../../text.js';
+import { type Drawn, type Group, polyline, type Shape } from '../shapes.js';
+import { standingAt } from '../standing.js';
+import { sentBackText } from '../told.js';
+import type { World } from '../world.js';
+import { type Arc, reachOf } from './backs.js';
+import { acrossFrame, text } from './frame.js';
+import { glyphLength } from './glyphs.js';
+import { drawLabel, type Label } from './labels.js';
+import { drawRun, type Run, type Spread } from './run.js';
+import { LABEL_GAP, tracksAcross } from './tracks-across.js';
+
+/** Room before the first cell of a row and behind its last, for what goes on from row to row. */
+export const ENDS = 18;
+
+/** One row of cells with their lines, arcs and texts. */
+export function band(
+  world: World,
+  cells: ReadonlyMap<number, { readonly label: Label; readonly width: number }>,
+  arcs: readonly Arc[],
+  left: number,
+  top: number,
+): Drawn {
+  const { strip, form } = world,
+    labels = new Map([...cells].map(([cell, { label }]) => [cell, label])),
+    tracks = tracksAcross(world, labels),
+    trackOf = (cell: number): number => tracks[strip.cells[cell]?.track ?? 0] ?? 0,
+    above = Math.max(
+      ...tracks.map((each) => each + 8),
+      ...[...labels].map(([cell, { height }]) => trackOf(cell) + LABEL_GAP + height),
+    ),
+    y = Math.round(top + above + 6),
+    frame = acrossFrame(y),
+    spreads = new Map<number, Spread>();
+  let x = left + ENDS;
+  for (const [cell, { width }] of cells) {
+    const standing = standingAt(world, cell),
+      glyph = standing === undefined ? width : glyphLength(frame, standing);
+    spreads.set(cell, { from: x, to: x + width, glyph: x + (width - glyph) / 2 });
+    x += width;
+  }
+  const run = {
+      frame,
+      first: left + 1,
+      last: x + ENDS / 2,
+      spreads,
+      trackAt: (track: number) => tracks[track] ?? 0,
+    },
+    drawn = drawRun(world, run, arcs),
+    leads: Shape[] = [],
+    words: Group[] = [];
+  for (const [cell, label] of labels) {
+    const { from = 0, to = 0 } = spreads.get(cell) ?? {},
+      line = y - trackOf(cell),
+      bottom = line - LABEL_GAP,
+      middle = (from + to) / 2,
+      { shapes, stubs, frame: box } = drawLabel(label, middle, bottom - label.height, 'middle');
+    words.push({ kind: 'words', about: '', shapes });
+    if (stubs.length > 0) leads.push(stub(middle, bottom - 1, line - 6));
+    if (box !== undefined)
+      leads.push({
+        kind: 'path',
+        d: polyline([
+          [middle, box.bottom],
+          [middle, line],
+        ]),
+        stroke: INK,
+        strokeWidth: 1.5,
+        fill: 'none',
+      });
+  }
+  words.push({ kind: 'words', about: '', shapes: namesOfLines(world, run, [...cells.keys()], left + 4) });
+  const texts = arcTexts(world, arcs, spreads, drawn.marks, y);
+  return {
+    groups: [{ kind: 'line', about: '', shapes: leads }, ...drawn.groups, ...words, ...texts.groups],
+    height: y - top + Math.max(form.smallSize + 12, texts.bottom - y) + 8,
+  };
+}
+
+/** Names of side lines that go on from the row above. */
+const namesOfLines = (
+  { strip, form }: World,
+  { frame, trackAt }: Run,
+  cells: readonly number[],
+  x: number,
+): Shape[] =>
+  strip.sides.flatMap(({ line, track, leaves, joins, cells: own }) => {
+    const begin = leaves >= 0 ? leaves : (own[0] ?? Infinity),
+      [first = 0] = cells,
+      isFree = cells.slice(0, 3).every((cell) => strip.cells[cell]?.track !== track),
+      end = joins >= 0 ? joins : (own.at(-1) ?? -1),
+      [, y] = frame.at(0, trackAt(track));
+    return begin < first && end > first && isFree && own.length > 0
+      ? [text(x, y - 4, fit(line.name, 180, form.smallSize), { size: form.smallSize, colour: MUTED })]
+      : [];
+  });
+
+/** How many are sent back, below the deepest arc of a band. */
+function arcTexts(
+  world: World,
+  arcs: readonly Arc[],
+  spreads: ReadonlyMap<number, Spread>,
+  marks: ReadonlyMap<number, { readonly middle: number }>,
+  y: number,
+): { groups: Group[]; bottom: number } {
+  const cells = [...spreads.keys()],
+    own = arcs.filter(
+      ({ side, fromCell, toCell }) =>
+        side < 0 && fromCell >= Math.min(...cells) && toCell <= Math.max(...cells),
+    ),
+    size = world.form.smallSize,
+    deepest =
+      own.length === 0 ? y : y + reachOf({ isAcross: true }, -1, Math.max(...own.map(({ level }) => level))),
+    shapes: Shape[] = [],
+    lower = new Map<number, number>();
+  for (const arc of own) {
+    const spread = spreads.get(arc.fromCell),
+      mark = marks.get(arc.fromCell);
+    if (spread === undefined || mark === undefined) continue;
+    const isHere = spreads.has(arc.toCell),
+      words = `${sentBackText(world, arc)}${isHere ? '' : ` to ${arc.to}`}`;
+    for (const line of wrap(words, spread.to - spread.from - 4, size)) {
+      const base = (lower.get(arc.fromCell) ?? deepest + 2) + Math.round(1.2 * size);
+      lower.set(arc.fromCell, base);
+      shapes.push(text((spread.from + spread.to) / 2, base, line, { size, anchor: 'middle', colour: MUTED }));
+    }
+  }
+  return {
+    groups: [{ kind: 'words', about: '', shapes }],
+    bottom: Math.max(deepest + 4, ...lower.values()),
+  };
+}
+
+/** A supply: a short line down to the mark, with an arrow. */
+const stub = (x: number, from: number, to: number): Shape => ({
+  kind: 'path',
+  d: `${polyline([
+    [x, from],
+    [x, to],
+  ])} M${x - 3} ${to - 4} L${x} ${to} L${x + 3} ${to - 4}`,
+  stroke: INK,
+  strokeWidth: 1,
+  fill: 'none',
+});

@@ -1,0 +1,131 @@
+import type { Trip } from '../../study/route/types.js';
+import { joinsSpot } from './strip.js';
+import { inHundred, laneTexts, rhythm, stepText, whenText } from './words.js';
+import type { World } from './world.js';
+
+/** A text beside a mark, before it is broken into lines. */
+export interface Told {
+  readonly kind: 'side' | 'name' | 'step' | 'share' | 'stub' | 'use' | 'stops';
+  readonly text: string;
+  /** Of `use`: 0..1, and what is said behind it. */
+  readonly share?: number | undefined;
+  readonly more?: string | undefined;
+}
+
+interface SentBack {
+  readonly from: string;
+  readonly to: string;
+  readonly chance: number;
+}
+
+/** What is written at a cell, the line it belongs to first. `site`: the plant in which it is drawn. */
+export function toldAt(world: World, cell: number, site: string): Told[] {
+  const { scenario, strip, seen } = world,
+    here = strip.cells[cell];
+  if (here === undefined) return [];
+  const side = strip.sides[here.side],
+    told: Told[] = [];
+  if (side !== undefined && side.cells[0] === cell)
+    told.push({
+      kind: 'side',
+      text:
+        side.line.kind === 'own'
+          ? `${side.line.name}, off this unit`
+          : `${side.line.name}, ${sideTarget(world, side.line.name)}`,
+    });
+  if (here.what.kind === 'trip') return [...told, ...laneTold(world, here.what)];
+  const { station, steps, isAgain } = here.what,
+    supplies: Told[] = [];
+  told.push({ kind: 'name', text: isAgain ? `${station}, again` : station });
+  if (here.what.site !== site) told.push({ kind: 'step', text: `in ${here.what.site}` });
+  for (const { step, isBeside, passes } of steps) {
+    told.push({ kind: 'step', text: isBeside ? `and ${stepText(step)}` : stepText(step) });
+    if (passes !== null)
+      told.push({
+        kind: 'share',
+        text: `${inHundred(seen?.passes(here.what.site, step.name) ?? passes)} pass`,
+      });
+    for (const part of Object.keys(step.parts)) {
+      const supply = scenario.supplies[part];
+      if (supply !== undefined) supplies.push({ kind: 'stub', text: `${part}: ${rhythm(supply)}` });
+      else if (!joinsSpot(strip, part, cell)) supplies.push({ kind: 'stub', text: `${part}, as before` });
+    }
+  }
+  if (here.side >= 0)
+    for (const back of side?.line.backs ?? [])
+      if (back.fromEntry === here.entry)
+        told.push({
+          kind: 'step',
+          text: `${inHundred(sentBack(world, here.what.site, back))} back to ${back.to}`,
+        });
+  const use = seen?.station(station)?.use,
+    waiting = seen?.waiting(station) ?? 0;
+  if (use !== undefined)
+    told.push({
+      kind: 'use',
+      share: use,
+      text: `${Math.round(100 * use)} %`,
+      more: waiting >= 0.05 && !isAgain ? `${waiting.toFixed(1)} wait` : undefined,
+    });
+  told.push(...supplies);
+  if (seen?.stops !== undefined && isStopped(world, cell))
+    told.push({ kind: 'stops', text: seen.stops.text });
+  return told;
+}
+
+/** What is written at a lane. */
+function laneTold({ scenario, seen }: World, trip: Trip): Told[] {
+  const lane = scenario.lanes[trip.lane],
+    use = seen?.laneUse(trip.lane),
+    stops = seen?.stops;
+  if (lane === undefined) return [];
+  const told: Told[] = [{ kind: 'name', text: trip.lane }];
+  if (Object.keys(trip.when).length > 0) told.push({ kind: 'step', text: `if ${whenText(trip.when)}` });
+  for (const each of laneTexts(lane, trip)) told.push({ kind: 'step', text: each });
+  if (use !== undefined)
+    told.push({ kind: 'use', share: use, text: `trucks ${Math.round(100 * use)} % busy` });
+  if (stops !== undefined && ['lane', 'room'].includes(stops.thing.kind) && stops.thing.name === trip.lane)
+    told.push({ kind: 'stops', text: stops.text });
+  return told;
+}
+
+const sideTarget = ({ scenario }: World, name: string): string =>
+  `up to ${scenario.feeders[name]?.target ?? 0}`;
+
+/** Share sent back: as seen where a step sends back to one other only, else by arithmetic. */
+export function sentBack({ route, seen }: World, site: string, { from, to, chance }: SentBack): number {
+  const all = [route.main, ...route.sides].flatMap(({ backs }) => backs.filter((each) => each.from === from)),
+    isOnly = all.every((each) => each.to === to);
+  return (isOnly ? seen?.sentBack(site, from) : undefined) ?? chance;
+}
+
+export const sentBackText = (world: World, arc: SentBack & { readonly fromCell: number }): string => {
+  const what = world.strip.cells[arc.fromCell]?.what;
+  return inHundred(sentBack(world, what?.kind === 'stop' ? what.site : '', arc));
+};
+
+/** Whether what stops the build stands here. */
+function isStopped({ strip, seen, scenario }: World, cell: number): boolean {
+  const thing = seen?.stops?.thing,
+    here = strip.cells[cell];
+  if (thing === undefined || here === undefined || here.what.kind === 'trip') return false;
+  const { station, steps, isAgain } = here.what;
+  switch (thing.kind) {
+    case 'station':
+    case 'room':
+      return station === thing.name && !isAgain;
+    case 'step':
+      return steps.some(({ step }) => step.name === thing.name);
+    case 'feeder':
+      return strip.sides[here.side]?.line.name === thing.name && strip.sides[here.side]?.cells[0] === cell;
+    case 'supply': {
+      const first = strip.cells.findIndex(
+        ({ what }) =>
+          what.kind === 'stop' && what.steps.some(({ step }) => Object.hasOwn(step.parts, thing.name)),
+      );
+      return Object.hasOwn(scenario.supplies, thing.name) && first === cell;
+    }
+    default:
+      return false;
+  }
+}

@@ -1,0 +1,129 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { FORMS, formOf, mapLayout } from '../../../src/report/map/layout.js';
+import type { Drawing } from '../../../src/report/map/shapes.js';
+import type { Results } from '../../../src/study/simulate/results.js';
+import { randomScenario, toYaml } from '../../properties/random-scenario.js';
+import {
+  boxOf,
+  faultsOf,
+  type Mapped,
+  mapped,
+  mappedFile,
+  pointsOf,
+  SCENARIO_FILES,
+  textsOf,
+} from './looked.js';
+
+const ALL = [...Object.values(FORMS), formOf(320), formOf(720), formOf(2200)];
+const demo = mappedFile('scenarios/rescue-tender.yaml'),
+  demoResults = JSON.parse(readFileSync('reports/rescue-tender/results.json', 'utf8')) as Results;
+
+/** Names, steps, lanes, feeders, crews that are nowhere in a drawing, whole or line after line. */
+function missing({ scenario, route }: Mapped, drawing: Drawing): string[] {
+  const written = textsOf(drawing.groups)
+      .map(({ text }) => text)
+      .join(' '),
+    told = drawing.groups.map(({ about }) => about).join('\n');
+  const stops = [route.main, ...route.sides].flatMap(({ entries }) =>
+    entries.flatMap((each) => (each.kind === 'stop' ? [each] : [])),
+  );
+  const names = [
+    ...Object.values(scenario.sites).flatMap(({ stations, crews }) => [
+      ...Object.keys(stations),
+      ...Object.keys(crews),
+    ]),
+    ...Object.keys(scenario.sites),
+    ...Object.keys(scenario.feeders),
+    ...Object.keys(scenario.supplies),
+    ...Object.keys(scenario.lanes),
+    ...Object.keys(scenario.carriers),
+    ...Object.keys(scenario.teams),
+  ];
+  return [
+    ...names.filter((name) => !written.includes(name)),
+    ...stops
+      .flatMap(({ steps }) => steps.map(({ step }) => step.name))
+      .filter((name) => !told.includes(name)),
+  ];
+}
+
+/** Send-backs that end elsewhere than at the marks of the step they lead to. */
+function astray({ route }: Mapped, { groups }: Drawing): string[] {
+  return [route.main, ...route.sides].flatMap(({ entries, backs }) =>
+    backs.flatMap(({ from, to, toEntry }) => {
+      const target = entries.at(toEntry),
+        station = target?.kind === 'stop' ? target.station : '';
+      const marks = groups
+        .filter(
+          ({ kind, about }) =>
+            kind === 'stop' && about.startsWith(`${station}\n`) && about.includes(`\n${to}`),
+        )
+        .flatMap(({ shapes }) => shapes.map(boxOf));
+      const ends = groups
+        .filter(({ kind, about }) => kind === 'back' && about === `${from} back to ${to}`)
+        .flatMap(({ shapes }) =>
+          shapes.slice(0, 1).flatMap((shape) => (shape.kind === 'path' ? pointsOf(shape.d).slice(-1) : [])),
+        );
+      const isThere = ends.some(([x, y]) =>
+        marks.some(
+          ({ left, top, right, bottom }) =>
+            x > left - 14 && x < right + 14 && y > top - 14 && y < bottom + 14,
+        ),
+      );
+      return isThere ? [] : [`${from} back to ${to}`];
+    }),
+  );
+}
+
+describe('the map of every scenario of the repository', () => {
+  it.each(SCENARIO_FILES)('%s has nothing over another or outside, and leaves nothing out', (file) => {
+    const all = mappedFile(file);
+    for (const form of ALL) {
+      const drawing = mapLayout(all.scenario, all.route, form);
+      expect(faultsOf(drawing), `width ${form.width}`).toEqual([]);
+      expect(missing(all, drawing), `width ${form.width}`).toEqual([]);
+      expect(astray(all, drawing), `width ${form.width}`).toEqual([]);
+    }
+  });
+});
+
+describe('the map of scenarios drawn at random', () => {
+  it('has nothing over another or outside, and leaves nothing out', () => {
+    fc.assert(
+      fc.property(randomScenario, fc.integer({ min: 320, max: 2000 }), (drawn, width) => {
+        const all = mapped(toYaml(drawn)),
+          drawing = mapLayout(all.scenario, all.route, formOf(width));
+        expect(faultsOf(drawing)).toEqual([]);
+        expect(missing(all, drawing)).toEqual([]);
+        expect(astray(all, drawing)).toEqual([]);
+      }),
+      { numRuns: 60, seed: 1 },
+    );
+  });
+});
+
+describe('the map of the demo', () => {
+  it.each(Object.entries(FORMS))('after a run has nothing over another on a %s', (_, form) => {
+    const drawing = mapLayout(demo.scenario, demo.route, form, demoResults);
+    expect(faultsOf(drawing)).toEqual([]);
+    expect(missing(demo, drawing)).toEqual([]);
+    expect(astray(demo, drawing)).toEqual([]);
+  });
+
+  it.each([undefined, demoResults])('fits on one page of A4, no name shortened', (results) => {
+    const drawing = mapLayout(demo.scenario, demo.route, FORMS.paper, results);
+    expect(drawing.height / drawing.width).toBeLessThanOrEqual(297 / 210);
+    expect(textsOf(drawing.groups).filter(({ text }) => text.includes('…'))).toEqual([]);
+  });
+
+  it('names what stops it beside its station after a run, and nowhere without one', () => {
+    const said = (results?: Results): string =>
+      textsOf(mapLayout(demo.scenario, demo.route, FORMS.screen, results).groups)
+        .map(({ text }) => text)
+        .join(' ');
+    expect(said(demoResults).match(/stops it/g)).toHaveLength(2);
+    expect(said()).not.toContain('stops it');
+  });
+});
