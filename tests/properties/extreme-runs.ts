@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { ranOutOfMemory } from '../../src/cli/out-of-memory.js';
 import type { ExtremeCase } from './extreme-cases.js';
 
 /** How a scenario ended. */
@@ -12,7 +13,6 @@ export interface Ending {
 /** The program as built, so that it can be stopped: a thread reads, compiles, reckons and runs one replication. */
 const THREAD = `
 import { parentPort, workerData } from 'node:worker_threads';
-import { ranOutOfMemory } from '../../src/cli/out-of-memory.js';
 const built = await import(workerData);
 const numbers = (value, path) => {
   if (typeof value === 'number') return Number.isFinite(value) ? [] : [path + ' is ' + value];
