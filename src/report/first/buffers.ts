@@ -34,12 +34,12 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       : `${places} ship ${comparedWith(results)} today’s ${exact(present.total)}.`,
     sure:
       `With them ${between(chosen.rate)} ${unit} (${how(chosen.rate)}); against today ` +
-      `${gain(against.difference)}.`,
-    why:
-      more === null
-        ? null
-        : `${count(more.places, 'place')} more would bring ${gain(more.difference)}` +
-          `${more.isSettled ? '' : ', which more runs would settle'}.`,
+      `${gain(against.difference)}.` +
+      (more === null
+        ? ''
+        : ` ${count(more.places, 'place')} more would bring ${gain(more.difference)}` +
+          `${more.isSettled ? '' : ', which more runs would settle'}.`),
+    why: null,
     toDo:
       spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; ') + '.',
     whenAndCost:

@@ -1,8 +1,9 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { count, exact, mean, signed } from '../../study/format.js';
+import { capital, count, exact, mean } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
+import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
-import { between, type FirstScreen, gain, how } from './first.js';
+import { between, type FirstScreen, gain, how, roughly } from './first.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
   const { scenario, rateUnit, differenceLevel } = results,
@@ -22,7 +23,7 @@ export function compareFirst(results: CompareResults): FirstScreen {
     toDo:
       best === undefined || !best.verdict.endsWith('better')
         ? 'None of them surely ships more: look for what stops it with rateproof simulate.'
-        : `${best.whatIf} is the nearest: ${gain(best.difference)} ${a}. Its price is not in this.`,
+        : `${capital(best.whatIf)} is the nearest: ${gain(best.difference)} ${a}. Its price is not in this.`,
     whenAndCost: ['last unit', 'cost']
       .flatMap((id) => byMeasure(results).filter((one) => one.id === id))
       .flatMap((measure) => others(measure, best?.whatIf)),
@@ -56,7 +57,7 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
   });
   const reached = judged.filter(({ reaches }) => reaches),
     [best] = [...judged].sort((a, b) => b.value.mean - a.value.mean),
-    nearest = best === undefined ? '' : `${best.whatIf} ships ${mean(best.value)}`;
+    nearest = best === undefined ? '' : `${best.whatIf} ships ${roughly(best.value, best.rate)}`;
   if (reached.length > 0)
     return reached.length === 1
       ? `Only ${reached[0]?.whatIf ?? ''} does.`
@@ -65,8 +66,18 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
   return judged.every(({ falls }) => falls) ? `None; ${nearest}.` : `Not settled; ${nearest}.`;
 }
 
-function others({ name, unit, whatIfs }: MeasureCompared, best: string | undefined): string[] {
+/** What is not in a figure. */
+const beside: Readonly<Record<string, string>> = { cost: ', what it costs to have it not counted' };
+
+function others({ id, unit, whatIfs }: MeasureCompared, best: string | undefined): string[] {
   return whatIfs
     .filter(({ whatIf }) => whatIf === best)
-    .map(({ whatIf, difference, words }) => `${whatIf}: ${name} ${signed(difference)} ${unit}, ${words}.`);
+    .map(({ whatIf, difference }) => {
+      const { low, high } = boundsOf(difference),
+        [less, more] = id === 'cost' ? ['cheaper', 'dearer'] : ['sooner', 'later'],
+        what = id === 'cost' ? 'a unit is' : 'the last unit is out';
+      if (low <= 0 && high >= 0) return `With ${whatIf} ${what} neither surely ${less} nor ${more}.`;
+      const by = mean(high < 0 ? negated(difference) : difference);
+      return `With ${whatIf} ${what} ${by} ${unit} ${high < 0 ? less : more}${beside[id] ?? ''}.`;
+    });
 }

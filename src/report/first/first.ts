@@ -1,5 +1,5 @@
 import type { Basis } from '../../scenario/types/scenario.js';
-import { bounds, count, exact, mean, signed } from '../../study/format.js';
+import { bounds, count, exact, intervalName, mean, signed } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { boundsOf, isSame } from '../../study/statistics/estimate.js';
 
@@ -41,7 +41,8 @@ export function roughly(estimate: Estimate, other: number | null = null): string
 }
 
 /** `95 %, 100 builds tried`. */
-export const how = ({ level, n }: Estimate): string => `${exact(100 * level)} %, ${count(n, 'build')} tried`;
+export const how = ({ level, n }: Estimate): string =>
+  `${intervalName(level).replace(' CI', '')}, ${count(n, 'build')} tried`;
 
 /** `+0.30 (0.24 to 0.36)`. */
 export const gain = (difference: Estimate): string => `${signed(difference)} (${bounds(difference)})`;

@@ -1,6 +1,7 @@
 import { bounds, capital, exact, mean, signed } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
+import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
 import { between, type FirstScreen, gain, how } from './first.js';
 
 export function reliefsFirst(results: ReliefsResults): FirstScreen {
@@ -40,7 +41,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
       measureNext === null
         ? 'No guess or estimate that was varied surely moves it.'
         : `Measure next: ${measureNext.words}, ${measureNext.basis} ${measureNext.now}; at ` +
-          `${measureNext.value} it ships ${gain(measureNext.gain)} ${a}.`,
+          `${measureNext.value} it ships ${moreOrLess(measureNext.gain)} ${a}.`,
   };
 }
 
@@ -52,9 +53,16 @@ function costs(
   const now = `A unit costs ${mean(costPerUnit)} ${currency ?? ''} today`,
     change = first?.costPerUnit ?? null;
   if (first === undefined || change === null) return [`${now}.`];
-  const less = change.high !== null && change.high < 0;
+  const { low, high } = boundsOf(change);
+  if (low <= 0 && high >= 0) return [`${now}; with ${first.text} neither surely more nor less.`];
   return [
-    `${now}; with ${first.text} ${less ? 'less' : 'other'} by ${bounds(change)} ${currency ?? ''}, ` +
-      'what it costs to have it not counted.',
+    `${now}; with ${first.text} ${moreOrLess(change, ` ${currency ?? ''}`)}, what it costs to have it not ` +
+      'counted.',
   ];
+}
+
+/** `0.24 (0.19 to 0.28) less`. */
+function moreOrLess(difference: Estimate, unit = ''): string {
+  const size = difference.mean < 0 ? negated(difference) : difference;
+  return `${mean(size)}${unit} (${bounds(size)}) ${difference.mean < 0 ? 'less' : 'more'}`;
 }

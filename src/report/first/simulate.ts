@@ -1,5 +1,5 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
-import { bounds, capital, exact, mean, signed } from '../../study/format.js';
+import { bounds, capital, exact, mean, number, signed } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
 import { type Estimate, mapped } from '../../study/statistics/estimate.js';
@@ -61,7 +61,7 @@ function toDo(
   const ask = `rateproof reliefs ${file} tries all there is to change, with gains and costs.`;
   if (found?.culprit == null || asked === null || rateUnit.per === 'week') return `What helps: ${ask}`;
   const { what, gain: more } = found.culprit,
-    missing = mean(mapped(shipped, (rate) => asked - rate)),
+    missing = number(Number((asked - shipped.mean).toPrecision(2))),
     isTooLittle = more.high !== null && shipped.high !== null && shipped.high + more.high < asked;
   return (
     `${capital(what)} brings ${signed(more)} of the ${missing} a day that are missing` +
