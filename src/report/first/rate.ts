@@ -34,7 +34,8 @@ export function rateFirst(results: RateResults): FirstScreen {
       `A rate holds if surely at least ${number(100 * sure)} % of the builds keep up. ` +
       (arithmetic === null
         ? ''
-        : `Averages alone would allow ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} (${arithmetic.name}).`),
+        : `Averages alone would allow ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} ` +
+          `(${arithmetic.name}).`),
   };
 
   function rates(perDay: number | null): string {
