@@ -13,11 +13,13 @@ export interface Interrupt {
 
 const controller = new AbortController();
 
+/** What to end a command with. */
+export const reasonOf = (why: Stop): Error =>
+  why.kind === 'interrupt' ? new Interrupted('interrupted') : new UsageError(why.message, why.hint);
+
 /** The thread in front wants the work to stop: in order, if that can be heard in time. */
 export function stop(why: Stop): void {
-  controller.abort(
-    why.kind === 'interrupt' ? new Interrupted('interrupted') : new UsageError(why.message, why.hint),
-  );
+  controller.abort(reasonOf(why));
 }
 
 /** What stops the work of this thread. */

@@ -1,8 +1,9 @@
+import { ranOutOfMemory } from '../study/run/out-of-memory.js';
 import { shown } from '../study/shown.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import type { Progress } from './front/said.js';
 import { inFront } from './in-front.js';
-import { MEMORY_HINT, ranOutOfMemory } from './out-of-memory.js';
+import { Interrupted } from './interrupt.js';
 import { UsageError } from './usage-error.js';
 
 /** Data goes to stdout, so that it can be piped. */
@@ -62,10 +63,15 @@ export function progressOf(quiet: boolean, anyway: boolean): Progress {
   };
 }
 
-export const INTERRUPTED = 'interrupted; no report was written';
+const MEMORY_HINT =
+  'ask for fewer units or a shorter programme, use fewer --workers, or take a machine with more memory';
 
-/** Tells what went wrong, and whose it is to solve. */
+/** Tells why a command did not come to its end: interrupted, or wrong, and whose it is to solve. */
 export function sayError(error: unknown): ExitCode {
+  if (error instanceof Interrupted) {
+    say('interrupted; no report was written');
+    return EXIT.interrupted;
+  }
   if (error instanceof UsageError) {
     for (const line of error.details) say(line);
     say(`error: ${error.message}`);

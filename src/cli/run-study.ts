@@ -73,17 +73,17 @@ export async function runStudy<Found, Value = unknown>(
     };
     const found = await interrupt.orStop((async () => study.run(how))()).finally(progress.stop);
     // Printed first: whatever happens to the folder, the answer is not lost.
-    const results = stableJson(found);
-    if (json) printJson(results);
+    if (json) printJson(stableJson(found));
     else print((await study.text())(found, outputWidth()));
-    if (out !== undefined && sealed === fingerprint(results)) {
+    if (out !== undefined && sealed !== undefined && sealed === fingerprint(stableJson(found))) {
       progress.stage(`${out} is the report of this very study already, and whole; nothing was written`);
     } else if (out !== undefined) {
       progress.stage('drawing the report');
       const draw = await interrupt.orStop(study.drawing()),
         files = await interrupt.orStop(draw(found, quiet ? undefined : say));
       checkOut(out, replace);
-      journal?.seal(fingerprint(results));
+      // As it will stand in the folder, where a later command compares it.
+      journal?.seal(fingerprint(files.get('results.json')));
       writeReport(out, files, replace);
       progress.stage(`report: ${out}`);
     } else if (!quiet) {

@@ -1,8 +1,7 @@
 import { readArguments } from './arguments/parse.js';
 import { COMMANDS } from './commands/index.js';
 import { EXIT, type ExitCode } from './exit-code.js';
-import { Interrupted } from './interrupt.js';
-import { INTERRUPTED, print, say, sayError } from './output.js';
+import { print, sayError } from './output.js';
 
 /** Runs one command line to its exit code. */
 export async function run(args: readonly string[]): Promise<ExitCode> {
@@ -12,8 +11,6 @@ export async function run(args: readonly string[]): Promise<ExitCode> {
     print(asked.text);
     return EXIT.done;
   } catch (error) {
-    if (!(error instanceof Interrupted)) return sayError(error);
-    say(INTERRUPTED);
-    return EXIT.interrupted;
+    return sayError(error);
   }
 }

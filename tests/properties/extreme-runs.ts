@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import { ranOutOfMemory } from '../../src/cli/out-of-memory.js';
+import { ranOutOfMemory } from '../../src/study/run/out-of-memory.js';
 import type { ExtremeCase } from './extreme-cases.js';
 
 /** How a scenario ended. */

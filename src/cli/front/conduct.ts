@@ -1,8 +1,8 @@
 import { Worker } from 'node:worker_threads';
 import { Meter } from '../../study/run/meter.js';
-import { shown } from '../../study/shown.js';
 import { EXIT, type ExitCode } from '../exit-code.js';
-import { INTERRUPTED, sayError } from '../output.js';
+import { reasonOf } from '../interrupt.js';
+import { say, sayError } from '../output.js';
 import { Limits, mostMemory } from './limits.js';
 import { progressOn, type Watched } from './progress.js';
 import type { Given, Said, Stop } from './said.js';
@@ -42,21 +42,18 @@ export async function conduct(args: readonly string[]): Promise<ExitCode> {
     why: Stop | null = null,
     code: ExitCode | undefined;
 
-  const endNow = (): never => {
+  const endNow = (reason: Stop): never => {
     progress.stop();
-    if (kept !== '') write('error', `${shown(kept)}\n`);
-    if (why?.kind !== 'limit') {
-      write('error', `${INTERRUPTED}\n`);
-      process.exit(EXIT.interrupted);
-    }
-    write('error', `error: ${why.message}\nhint: ${why.hint}\n`);
-    process.exit(EXIT.usage);
+    if (kept !== '') say(kept);
+    process.exit(sayError(reasonOf(reason)));
   };
   const stop = (reason: Stop): void => {
-    if (why !== null) endNow();
+    if (why !== null) endNow(why);
     why = reason;
     thread.postMessage(reason);
-    setTimeout(endNow, PATIENCE);
+    setTimeout(() => {
+      endNow(reason);
+    }, PATIENCE);
   };
   process.on('SIGINT', () => {
     stop({ kind: 'interrupt' });

@@ -32,16 +32,17 @@ export function progressOn(shown: Shown, now: () => number, inside: () => number
     isRunning = false,
     doing: { readonly text: string; readonly since: number } | null = null,
     isTold = false;
-  /** With `of` planned; nothing is known beyond that where nothing was foreseen. */
-  const inAll = (of: number): ToCome => ({
-    least: Math.max(of, foreseen?.least ?? 0),
-    most: foreseen?.most === null ? null : Math.max(of, foreseen?.most ?? 0),
+  /** What is planned; nothing is known beyond that where nothing was foreseen. */
+  const inAll = (): ToCome => ({
+    least: Math.max(planned, foreseen?.least ?? 0),
+    most: foreseen?.most === null ? null : Math.max(planned, foreseen?.most ?? 0),
   });
-  const soFar = (toCome: ToCome, done: number, of: number): string => {
-    const { perSecond } = pace,
+  const soFar = (done: number): string => {
+    const toCome = inAll(),
+      { perSecond } = pace,
       count = pace.isSlow ? done.toFixed(1) : Math.floor(done);
     // Planned is only what comes next.
-    if (foreseen?.most === null && foreseen.least <= of) return `${count} replications so far`;
+    if (foreseen?.most === null && foreseen.least <= planned) return `${count} replications so far`;
     const left = perSecond === undefined ? '' : `, ${timeLeft(toCome, done, perSecond)} left`;
     return `${count} of ${howMany(toCome)} ${replications(toCome)}${left}`;
   };
@@ -59,12 +60,11 @@ export function progressOn(shown: Shown, now: () => number, inside: () => number
   };
   const doneNow = (): number => ended + (isRunning ? inside() : 0);
   const mark = (): void => {
-    const done = doneNow(),
-      of = planned;
+    const done = doneNow();
     pace.mark(done, now());
     // What was foreseen may be long; what is planned next only where one alone takes long.
-    tellLong(done, foreseen ?? (pace.isSlow ? inAll(of) : undefined));
-    shown.draw(done, inAll(of).least, soFar(inAll(of), done, of));
+    tellLong(done, foreseen ?? (pace.isSlow ? inAll() : undefined));
+    shown.draw(done, inAll().least, soFar(done));
   };
   return {
     stage: (text) => {
@@ -95,9 +95,7 @@ export function progressOn(shown: Shown, now: () => number, inside: () => number
     },
     secondsLeft: () => {
       const { perSecond } = pace;
-      return !isRunning || perSecond === undefined
-        ? undefined
-        : (inAll(planned).least - doneNow()) / perSecond;
+      return !isRunning || perSecond === undefined ? undefined : (inAll().least - doneNow()) / perSecond;
     },
   };
 }

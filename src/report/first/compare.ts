@@ -7,7 +7,8 @@ import { between, type FirstScreen, gain, how, roughly } from './first.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
   const { scenario, rateUnit, differenceLevel } = results,
-    [main] = byMeasure(results),
+    measures = byMeasure(results),
+    [main] = measures,
     a = each(rateUnit);
   const best =
     main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0];
@@ -25,7 +26,7 @@ export function compareFirst(results: CompareResults): FirstScreen {
         ? 'None of them surely ships more: look for what stops it with rateproof simulate.'
         : `${capital(best.whatIf)} is the nearest: ${gain(best.difference)} ${a}. Its price is not in this.`,
     whenAndCost: ['last unit', 'cost']
-      .flatMap((id) => byMeasure(results).filter((one) => one.id === id))
+      .flatMap((id) => measures.filter((one) => one.id === id))
       .flatMap((measure) => others(measure, best?.whatIf)),
     rests:
       `Each what-if is ${scenario.name} with its changes and nothing else; all intervals are ` +

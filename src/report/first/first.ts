@@ -1,5 +1,6 @@
 import type { Basis } from '../../scenario/types/scenario.js';
-import { bounds, count, exact, intervalName, mean, signed } from '../../study/format.js';
+import type { ConstraintResult } from '../../study/constraint/results.js';
+import { bounds, capital, count, exact, intervalName, mean, signed } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { boundsOf, isSame } from '../../study/statistics/estimate.js';
 
@@ -47,15 +48,17 @@ export const how = ({ level, n }: Estimate): string =>
 /** `+0.30 (0.24 to 0.36)`. */
 export const gain = (difference: Estimate): string => `${signed(difference)} (${bounds(difference)})`;
 
-const MONTHS = [
-  ...['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September'],
-  ...['October', 'November', 'December'],
-];
+const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
 
 /** `27 April 2028` of an ISO date. */
-export function dateText(iso: string): string {
-  const [year = '', month = '', day = ''] = iso.split('-');
-  return `${Number(day)} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
+export const dateText = (iso: string): string => DAY.format(Date.parse(iso));
+
+/** What stops it, without what else was tried. */
+export function whyText({ culprit, sentence, tried }: ConstraintResult): string {
+  if (culprit === null) return sentence;
+  const { thing, what } = culprit,
+    more = tried.length > 1 ? `, the most of ${exact(tried.length)} things that were tried` : '';
+  return `${capital(thing.name)} stops it: ${what} brings ${gain(culprit.gain)} a day${more}.`;
 }
 
 /** What is known of where values come from; guesses first. */

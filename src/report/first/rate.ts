@@ -1,8 +1,7 @@
 import { exact, number } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
-import type { FirstScreen } from './first.js';
-import { whyText } from './simulate.js';
+import { type FirstScreen, whyText } from './first.js';
 
 export function rateFirst(results: RateResults): FirstScreen {
   const { scenario, answer, points, rateUnit, plannedPerDay, constraint, ramp, arithmetic, sure } = results,

@@ -4,7 +4,7 @@ import { each, eachWorking } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
 import { type Estimate, mapped } from '../../study/statistics/estimate.js';
 import { toldConstraint } from '../constraint.js';
-import { between, dateText, type FirstScreen, gain, how, restsOn, roughly } from './first.js';
+import { between, dateText, type FirstScreen, how, restsOn, roughly, whyText } from './first.js';
 
 export function simulateFirst(results: Results): FirstScreen {
   const { answer, scenario, throughput, rateUnit, assumptions } = results,
@@ -39,14 +39,6 @@ function keptUp({ answer: { keptUp: seen } }: Results): string {
   return ` ${who} of ${all} builds keep up with it.`;
 }
 
-/** What stops it, without what else was tried. */
-export function whyText({ culprit, sentence, tried }: ConstraintResult): string {
-  if (culprit === null) return sentence;
-  const { thing, what } = culprit,
-    more = tried.length > 1 ? `, the most of ${exact(tried.length)} things that were tried` : '';
-  return `${capital(thing.name)} stops it: ${what} brings ${gain(culprit.gain)} a day${more}.`;
-}
-
 function toDo(
   found: ConstraintResult | null,
   asked: number | null,
@@ -57,7 +49,7 @@ function toDo(
     file = scenario.file;
   if (answer.verdict === 'holds') return `To see how much more it would hold: rateproof rate ${file}.`;
   if (answer.verdict === 'not settled')
-    return `Run more of it: rateproof simulate ${file} --replications ${exact(4 * results.replications)}.`;
+    return `Run more of it: rateproof simulate ${file} --replications ${4 * results.replications}.`;
   const ask = `rateproof reliefs ${file} tries all there is to change, with gains and costs.`;
   if (found?.culprit == null || asked === null || rateUnit.per === 'week') return `What helps: ${ask}`;
   const { what, gain: more } = found.culprit,

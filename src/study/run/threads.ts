@@ -7,6 +7,7 @@ import type { Model } from '../../flow/model/model.js';
 import { type Observation, observe } from '../../measure/observe.js';
 import type { Question, Reply } from '../worker.js';
 import type { Meter } from './meter.js';
+import { ranOutOfMemory } from './out-of-memory.js';
 import { Plans } from './plans.js';
 
 /**
@@ -112,13 +113,9 @@ export class Threads {
       } catch (error) {
         signal?.throwIfAborted();
         // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool
-        // replaces.
-        if (deaths === MOST_DEATHS || isOutOfMemory(error)) throw error;
+        // replaces. For want of memory it would die again.
+        if (deaths === MOST_DEATHS || ranOutOfMemory(error)) throw error;
       }
     }
   }
 }
-
-/** It would be so again. */
-const isOutOfMemory = (error: unknown): boolean =>
-  error instanceof Error && 'code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY';

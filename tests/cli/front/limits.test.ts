@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import { describe, expect, it } from 'vitest';
 import { Limits } from '../../../src/cli/front/limits.js';
-import { ranOutOfMemory } from '../../../src/cli/out-of-memory.js';
+import { ranOutOfMemory } from '../../../src/study/run/out-of-memory.js';
 
 const GB = 2 ** 30,
   HOUR = 3600;

@@ -5,6 +5,3 @@ const SIGNS = /out of memory|allocation failed|Invalid (typed )?array length|max
 export const ranOutOfMemory = (error: unknown): boolean =>
   error instanceof Error &&
   (('code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY') || SIGNS.test(error.message));
-
-export const MEMORY_HINT =
-  'ask for fewer units or a shorter programme, use fewer --workers, or take a machine with more memory';
