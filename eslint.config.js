@@ -63,12 +63,12 @@ const outsideWorld = [
 ];
 
 /** Functions of which engines give other last bits; so does `**`, but for powers of two. */
-const unlike = ['pow', 'cbrt', 'hypot', 'log10', 'sin', 'cos', 'tan', 'asin', 'acos', 'atan', 'atan2']
-  .concat(['sinh', 'cosh', 'tanh', 'asinh', 'acosh', 'atanh'])
+const unlike = ['exp', 'expm1', 'log', 'log1p', 'log2', 'pow', 'cbrt', 'hypot', 'sin', 'cos', 'tan']
+  .concat(['asin', 'acos', 'atan', 'atan2', 'sinh', 'cosh', 'tanh', 'asinh', 'acosh', 'atanh'])
   .map((property) => ({
     object: 'Math',
     property,
-    message: 'not the same bits everywhere: see random/power.ts',
+    message: 'not the same bits everywhere: see random/elementary.ts and random/power.ts',
   }));
 
 const typeScript = ['src/**/*.ts', 'tests/**/*.ts', 'bench/**/*.ts', 'tools/**/*.ts'];
@@ -109,6 +109,10 @@ export default defineConfig(
     languageOptions: { globals: { console: 'readonly', performance: 'readonly', process: 'readonly' } },
   },
   ...layerRules,
+  {
+    files: ['src/scenario/**/*.ts', 'src/study/**/*.ts'],
+    rules: { 'no-restricted-properties': ['error', ...unlike] },
+  },
   {
     files: pureLayers.map((layer) => `src/${layer}/**/*.ts`),
     rules: {

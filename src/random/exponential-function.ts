@@ -1,3 +1,4 @@
+import { exp } from './elementary.js';
 import { power } from './power.js';
 
 /**
@@ -39,7 +40,7 @@ export function toExpOfLine(
   for (let k = from; k < to; k++) {
     const x = shift + factor * out[k];
     if (!(x > -LIMIT && x < LIMIT)) {
-      out[k] = Math.exp(x);
+      out[k] = exp(x);
       continue;
     }
     const n = ((x * STEPS_PER_UNIT + OFFSET + 0.5) | 0) - OFFSET;

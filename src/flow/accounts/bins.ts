@@ -1,3 +1,4 @@
+import { log2 } from '../../random/elementary.js';
 import { power } from '../../random/power.js';
 
 /** Parts of an octave of a histogram of durations: a bin is 0.27 % wide. */
@@ -54,7 +55,7 @@ export class Durations {
  * to the end bins.
  */
 export function binOf(minutes: number): number {
-  const bin = Math.floor((Math.log2(minutes) - LOWEST_OCTAVE) * BINS_PER_OCTAVE);
+  const bin = Math.floor((log2(minutes) - LOWEST_OCTAVE) * BINS_PER_OCTAVE);
   return bin < 0 || minutes <= 0 ? 0 : bin >= BIN_COUNT ? BIN_COUNT - 1 : bin;
 }
 /** Lower edge of a bin, minutes. */

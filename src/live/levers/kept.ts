@@ -11,7 +11,7 @@ export interface Moved {
 const LONGEST_NAME = 80;
 
 /** What can stand in YAML without quotes as a key; less than YAML allows. */
-const PLAIN = /^[A-Za-z][A-Za-z0-9 ._-]*[A-Za-z0-9]$/;
+const PLAIN = /^(?:[A-Za-z]|\d+ [A-Za-z])[A-Za-z0-9 ._-]*[A-Za-z0-9]$/;
 const key = (text: string): string => (PLAIN.test(text) ? text : JSON.stringify(text));
 
 /** The changes as an entry of a file of what-ifs, for `rateproof compare`. */

@@ -1,4 +1,5 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
+import { log } from '../../random/elementary.js';
 import { power } from '../../random/power.js';
 import type { Estimate } from './estimate.js';
 import { asAmount, momentsOf } from './interval.js';
@@ -84,7 +85,7 @@ export const amount = (values: readonly number[], level: number): Estimate =>
 export function eventsInterval(moments: Moments, level: number): Estimate {
   const { n, magnitude } = moments;
   return n > 0 && magnitude === 0
-    ? { mean: 0, low: null, high: null, level, n, most: -Math.log(1 - level) / n }
+    ? { mean: 0, low: null, high: null, level, n, most: -log(1 - level) / n }
     : asAmount(skewedInterval(moments, level));
 }
 
