@@ -10,6 +10,7 @@ import { readScenario, scenarioData } from '../../../src/scenario/read.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { compareDesign } from '../../../src/study/compare/design.js';
 import { answerOf } from '../../../src/study/run/fixed-design.js';
+import { withWarmUp } from '../../../src/study/simulate/found-warm-up.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { simulateStudy } from '../../../src/study/simulate/simulate.js';
 
@@ -41,9 +42,9 @@ const data = JSON.parse(JSON.stringify(scenarioData(TEXT, FILE, none))) as Omit<
   tryIt: TryIt = { ...data, levers: setLevers(data.value, scenario.levers) },
   [{ now: places }, { now: fitters }] = tryIt.levers as [TryIt['levers'][0], TryIt['levers'][0]];
 
-async function tried(numbers: readonly number[]): Promise<Told[]> {
+async function tried(numbers: readonly number[], it = tryIt, of = report): Promise<Told[]> {
   const all: Told[] = [],
-    tries = new Tries(tryIt, JSON.parse(stableJson(report)) as Results, (told) => all.push(told));
+    tries = new Tries(it, JSON.parse(stableJson(of)) as Results, (told) => all.push(told));
   await tries.with(7, numbers, new AbortController().signal);
   return all;
 }
@@ -78,6 +79,19 @@ describe('a build tried in the page', () => {
     expect(stableJson(last(all, 'results').results)).toBe(
       stableJson(await simulateStudy({ scenario: changed, ...ASKED })),
     );
+  });
+
+  it('in a steady state has the warm-up that was found for the report', async () => {
+    const text = TEXT.replace(
+        /programme:.*(\n {2}.*)*/,
+        'programme: { arrivals: 2 h, length: 300 h, warm up: mser-5 }',
+      ),
+      steady = withWarmUp(scenarioOf(text), 1200),
+      of = await simulateStudy({ scenario: steady, ...ASKED }),
+      { value, files } = scenarioData(text, FILE, none),
+      all = await tried([places, fitters], { ...tryIt, value, files, warmUpMin: 1200 }, of);
+    expect(last(all, 'agrees')).toEqual({ kind: 'agrees', done: 6, same: 6 });
+    expect(stableJson(last(all, 'results').results)).toBe(stableJson(of));
   });
 
   it('is told after five replications, and at the end after all', async () => {
