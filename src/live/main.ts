@@ -1,5 +1,6 @@
 import type { DrawChart } from '../report/charts/chart.js';
 import { CHARTS } from '../report/charts/of-study.js';
+import { makeCopyable } from './copying.js';
 import { unpacked } from './data.js';
 import { Picture } from './picture.js';
 
@@ -27,6 +28,7 @@ async function begin(): Promise<void> {
     for (const picture of pictures) picture.make(true, PAPER);
   });
   window.addEventListener('afterprint', make);
+  await makeCopyable();
   document.documentElement.dataset['drawn'] = 'yes';
 }
 
