@@ -110,6 +110,7 @@ td, th.time { white-space: nowrap; }
   @page { margin: 13mm; }
   :root { --ground: #fff; --ink: #000; --soft: #444; --line: #bbb; --accent: #000; }
   body { font-size: 9.5pt; line-height: 1.35; }
+  .note, .facts, figcaption p { font-size: 8.5pt; }
   main { max-width: none; padding: 0; }
   h1 { font-size: 17pt; } h2 { font-size: 12pt; margin-top: 18px; } h3 { font-size: 10pt; }
   nav, main > .side, .keys, .more, .numbers, .tools, noscript { display: none; }
@@ -124,7 +125,7 @@ td, th.time { white-space: nowrap; }
   figure { margin: 8px 0 14px; }
   .ground { border: 0; padding: 0; min-height: 0; }
   .ground canvas { max-width: 100%; max-height: 235mm; width: auto !important; height: auto !important; }
-  .first .ground canvas { max-height: 82mm; }
+  .first .ground canvas { max-height: 130mm; }
   .map.wide { display: block; border: 0; }
   .map.narrow { display: none; }
   .map svg { max-height: 235mm; }
