@@ -1,6 +1,7 @@
 import type { BufferResults } from '../../study/buffers/results.js';
-import { count, exact, number } from '../../study/format.js';
+import { capital, count, exact, number } from '../../study/format.js';
 import { boundsOf } from '../../study/statistics/estimate.js';
+import { figure, range } from './figures.js';
 import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
@@ -26,12 +27,14 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       `${gain(against.difference, a)} than today.` +
       (more === null
         ? ''
-        : ` ${count(more.places, 'place')} more would bring ${gain(more.difference)}` +
+        : ` ${count(more.places, 'place')} more would bring ${figure(more.difference)} ` +
+          `(${range(more.difference)})` +
           `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
     why: null,
     toDo:
-      spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; ') +
-      '. Only all of it together was tried: fewer at one spot without more at another may ship less.',
+      capital(
+        spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; '),
+      ) + '. Only all of it together was tried: fewer at one spot without more at another may ship less.',
     next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
     whenAndCost: [...floor(results), 'Dates are not looked at here.'],
     rests:

@@ -69,7 +69,7 @@ function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): string
     other = [varied?.low, varied?.high].find((end) => end != null && end.value !== value && end.out === null);
   return (
     `Weakest ${basis}: ${words}, ${now}; at ${value} it ships ${gain(change, a)}` +
-    `${other == null ? '' : `, at ${other.value} ${gain(other.gain)}`}.`
+    `${other == null ? '' : `; at ${other.value}, ${gain(other.gain)}`}.`
   );
 }
 

@@ -157,7 +157,7 @@ describe('the first screens of the searches', () => {
     expect(first.toDo).toContain('Then one person more on every shift in painters (coachworks): 0.19 (');
     expect(first.whenAndCost[0]).toContain('900 EUR less (700 to 1,100), the change itself not counted.');
     expect(first.rests).toContain(
-      'at 5 it ships 0.24 a day less (0.19 to 0.28), at 7 0.15 more (0.10 to 0.20).',
+      'at 5 it ships 0.24 a day less (0.19 to 0.28); at 7, 0.15 more (0.10 to 0.20).',
     );
     // One that may reach it is enough to say something else.
     const asked = { ...reliefs.rate, asked: 3.6, askedPerDay: 3.6 };
