@@ -1,6 +1,7 @@
 import type { DrawChart } from '../report/charts/chart.js';
 import { CHARTS } from '../report/charts/of-study.js';
 import type { Results } from '../study/simulate/results.js';
+import { makeCopyable } from './copying.js';
 import { unpacked } from './data.js';
 import { putLevers } from './levers/section.js';
 import { Picture } from './picture.js';
@@ -30,6 +31,7 @@ async function begin(): Promise<void> {
   });
   window.addEventListener('afterprint', make);
   if (results.study === 'simulate') await putLevers(results as unknown as Results);
+  await makeCopyable();
   document.documentElement.dataset['drawn'] = 'yes';
 }
 

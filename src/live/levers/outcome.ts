@@ -1,5 +1,6 @@
 import { count, exact } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
+import { copied } from '../copying.js';
 import { element } from '../elements.js';
 import type { Row } from '../engine/messages.js';
 import { type Moved, whatIfLines } from './kept.js';
@@ -30,14 +31,9 @@ export class Outcome {
     this.back.addEventListener('click', reset);
     const copy = element('button', { type: 'button' }, 'Copy the lines');
     copy.addEventListener('click', () => {
-      void navigator.clipboard.writeText(this.lines.textContent).then(
-        () => {
-          copy.textContent = 'Copied';
-        },
-        () => {
-          window.getSelection()?.selectAllChildren(this.lines);
-        },
-      );
+      void copied(this.lines.textContent).then((isDone) => {
+        copy.textContent = isDone ? 'Copied' : 'Mark the lines and copy them';
+      });
     });
     this.kept = element(
       'details',
