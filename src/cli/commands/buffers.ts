@@ -2,7 +2,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { BufferGoal } from '../../study/buffers/buffers.js';
 import type { BufferResults } from '../../study/buffers/results.js';
-import type { Trial } from '../../study/buffers/trial.js';
+import type { Trial } from '../../study/buffers/search/trial.js';
 import { count } from '../../study/format.js';
 import { command } from '../arguments/command.js';
 import { optional, repeatable, withDefault } from '../arguments/option.js';

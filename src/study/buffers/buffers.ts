@@ -2,16 +2,16 @@ import { compile } from '../../scenario/compile.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { sumOf } from '../statistics/sums.js';
-import { forBudget } from './budget.js';
 import { Choice } from './choice.js';
 import { BuffersForecast } from './forecast.js';
 import type { BufferResults } from './results.js';
-import { Search } from './search.js';
+import { forBudget } from './search/budget.js';
+import { Search } from './search/search.js';
+import { forTarget } from './search/target.js';
+import { rateMeasure, readTrial } from './search/trial.js';
+import { Trials } from './search/trials.js';
 import { type Spot, spotsOf } from './spots.js';
 import { bufferResults } from './summary.js';
-import { forTarget } from './target.js';
-import { rateMeasure, readTrial } from './trial.js';
-import { Trials } from './trials.js';
 
 export type BufferGoal = BufferResults['goal'];
 

@@ -1,10 +1,10 @@
 import { defined } from '../lists.js';
 import { difference, familyLevel } from '../statistics/difference.js';
 import { boundsOf } from '../statistics/estimate.js';
-import type { Search } from './search.js';
+import type { Search } from './search/search.js';
+import type { Trials } from './search/trials.js';
 import { type Selected, selectBest } from './select.js';
 import { distinct, isSameLayout, type Layout, placesOf, unevenness } from './spots.js';
-import type { Trials } from './trials.js';
 
 /** So many layouts come into a selection. */
 const CANDIDATES = 5;

@@ -1,7 +1,7 @@
 import { defined } from '../lists.js';
 import { BestSelection } from '../statistics/select-best.js';
+import type { Trials } from './search/trials.js';
 import type { Layout } from './spots.js';
-import type { Trials } from './trials.js';
 
 /** First rounds of the procedure, and how many are run at a time after them. */
 const ROUNDS_AT_ONCE = 10;

@@ -4,12 +4,12 @@ import { difference, familyLevel } from '../statistics/difference.js';
 import { boundsOf, type Estimate } from '../statistics/estimate.js';
 import { amount } from '../statistics/skewed-interval.js';
 import { type Standing, standingOf } from '../statistics/zone.js';
-import type { Found } from './hunt.js';
 import type { BestMore, BufferResults, ComparedLayout, LayoutResult } from './results.js';
+import type { Found } from './search/hunt.js';
+import type { RateMeasure } from './search/trial.js';
+import type { Trials } from './search/trials.js';
 import { buffersSentence } from './sentence.js';
 import { distinct, isSameLayout, type Layout, placesOf, type Spot } from './spots.js';
-import type { RateMeasure } from './trial.js';
-import type { Trials } from './trials.js';
 
 type Goal = BufferResults['goal'];
 type BufferVerdict = BufferResults['answer']['verdict'];

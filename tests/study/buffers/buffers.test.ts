@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { type BufferOptions, buffersStudy } from '../../../src/study/buffers/buffers.js';
-import { rateMeasure } from '../../../src/study/buffers/trial.js';
+import { rateMeasure } from '../../../src/study/buffers/search/trial.js';
 import { observation, shipping, twoPlants } from '../made-observation.js';
 import { threeStations } from './buffers-line.js';
 

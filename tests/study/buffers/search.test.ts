@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { fewest, leanest } from '../../../src/study/buffers/choice.js';
-import { Search } from '../../../src/study/buffers/search.js';
+import { Search } from '../../../src/study/buffers/search/search.js';
+import type { Trials } from '../../../src/study/buffers/search/trials.js';
 import { type Layout, placesOf, type Spot } from '../../../src/study/buffers/spots.js';
-import type { Trials } from '../../../src/study/buffers/trials.js';
 
 /** Trials of a line whose throughput is known: nothing is run. */
 function known(rate: (layout: Layout) => number): Trials {

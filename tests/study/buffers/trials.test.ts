@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
+import { isAlike, readTrial, type Trial } from '../../../src/study/buffers/search/trial.js';
+import { Trials } from '../../../src/study/buffers/search/trials.js';
 import { type Layout, spotsOf, withLayout } from '../../../src/study/buffers/spots.js';
-import { isAlike, readTrial, type Trial } from '../../../src/study/buffers/trial.js';
-import { Trials } from '../../../src/study/buffers/trials.js';
 import { Replicator } from '../../../src/study/run/replicator.js';
 
 /**

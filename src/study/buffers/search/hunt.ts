@@ -1,7 +1,7 @@
-import type { Choice } from './choice.js';
+import type { Choice } from '../choice.js';
+import type { Selected } from '../select.js';
+import type { Layout } from '../spots.js';
 import type { Search } from './search.js';
-import type { Selected } from './select.js';
-import type { Layout } from './spots.js';
 import type { Trials } from './trials.js';
 
 /** What a layout is looked for with. */

@@ -1,5 +1,5 @@
-import { defined } from '../lists.js';
-import { type Layout, type Spot, unevenness } from './spots.js';
+import { defined } from '../../lists.js';
+import { type Layout, type Spot, unevenness } from '../spots.js';
 
 /**
  * One place fewer in each of the spots that may have fewer; the fullest first, so that of equal ones it is

@@ -1,12 +1,12 @@
-import type { Model } from '../../flow/model/model.js';
-import type { Observation } from '../../measure/observe.js';
-import { compile } from '../../scenario/compile.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import { withRoom } from '../../scenario/whole/room.js';
-import { defined } from '../lists.js';
-import type { Replicator, Variant } from '../run/replicator.js';
-import { mean } from '../statistics/sums.js';
-import { type Layout, type Spot, withLayout } from './spots.js';
+import type { Model } from '../../../flow/model/model.js';
+import type { Observation } from '../../../measure/observe.js';
+import { compile } from '../../../scenario/compile.js';
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import { withRoom } from '../../../scenario/whole/room.js';
+import { defined } from '../../lists.js';
+import type { Replicator, Variant } from '../../run/replicator.js';
+import { mean } from '../../statistics/sums.js';
+import { type Layout, type Spot, withLayout } from '../spots.js';
 import { isAlike, type Trial } from './trial.js';
 
 /**

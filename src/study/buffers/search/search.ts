@@ -1,6 +1,6 @@
-import { defined } from '../lists.js';
+import { defined } from '../../lists.js';
+import { type Layout, placesOf, type Spot } from '../spots.js';
 import { fewerPlaces, isEvener, morePlaces, together } from './moves.js';
-import { type Layout, placesOf, type Spot } from './spots.js';
 import type { Trials } from './trials.js';
 
 /**

@@ -1,6 +1,6 @@
-import { fewest } from './choice.js';
+import { fewest } from '../choice.js';
+import { type Layout, placesOf } from '../spots.js';
 import type { Found, Hunt } from './hunt.js';
-import { type Layout, placesOf } from './spots.js';
 
 /** Places in every spot, at least, that stand for as many as one likes. */
 const AMPLE = 64;

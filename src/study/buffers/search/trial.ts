@@ -1,17 +1,17 @@
-import type { Model } from '../../flow/model/model.js';
-import type { Observation } from '../../measure/observe.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import { bufferOf } from '../../scenario/whole/room.js';
-import { judgeRate } from '../held/rate-held.js';
-import { defined } from '../lists.js';
-import { countedText, countingResult } from '../loads/words.js';
-import { daysInOne, unitsEach } from '../planners-unit.js';
-import { shippedPerDay } from '../programme/series.js';
-import { planned } from '../sample/planned.js';
-import { ratio } from '../statistics/sums.js';
-import { plannersUnit } from '../unit-of.js';
-import type { RateUnit } from './results.js';
-import type { Layout, Spot } from './spots.js';
+import type { Model } from '../../../flow/model/model.js';
+import type { Observation } from '../../../measure/observe.js';
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import { bufferOf } from '../../../scenario/whole/room.js';
+import { judgeRate } from '../../held/rate-held.js';
+import { defined } from '../../lists.js';
+import { countedText, countingResult } from '../../loads/words.js';
+import { daysInOne, unitsEach } from '../../planners-unit.js';
+import { shippedPerDay } from '../../programme/series.js';
+import { planned } from '../../sample/planned.js';
+import { ratio } from '../../statistics/sums.js';
+import { plannersUnit } from '../../unit-of.js';
+import type { RateUnit } from '../results.js';
+import type { Layout, Spot } from '../spots.js';
 
 /** Throughput of one replication, and what it is. */
 export interface RateMeasure {

@@ -1,7 +1,7 @@
-import { number } from '../format.js';
-import { fewest, leanest } from './choice.js';
+import { number } from '../../format.js';
+import { fewest, leanest } from '../choice.js';
+import { type Layout, placesOf } from '../spots.js';
 import type { Found, Hunt } from './hunt.js';
-import { type Layout, placesOf } from './spots.js';
 
 /**
  * The fewest places that come within the zone of the best layout found for a budget: first the best for all
