@@ -3,11 +3,12 @@ import type { RouteMap } from '../../study/route/types.js';
 import type { Results } from '../../study/simulate/results.js';
 import { inWords } from './in-words.js';
 import { across } from './parts/across.js';
-import { arcsOf } from './parts/backs.js';
 import { down } from './parts/down.js';
 import { notes, title } from './parts/head.js';
 import { seenIn } from './seen.js';
 import type { Drawing } from './shapes.js';
+import { arcsOf } from './signs/backs.js';
+import { bracketsOf } from './signs/brackets.js';
 import { stripOf } from './strip.js';
 import { type Form, sectionsOf, type World } from './world.js';
 
@@ -18,7 +19,7 @@ export const FORMS = {
   paper: {
     width: 1000,
     columns: 3,
-    margin: 28,
+    margin: 24,
     nameSize: 11.5,
     smallSize: 10.5,
     pageHeight: 1414,
@@ -46,6 +47,7 @@ export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, resul
       scenario,
       route,
       strip,
+      brackets: bracketsOf(route.companions, strip),
       seen: results === undefined ? undefined : seenIn(results),
       form,
     },

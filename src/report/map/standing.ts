@@ -1,4 +1,4 @@
-import type { Standing } from './parts/glyphs.js';
+import type { Standing } from './signs/glyphs.js';
 import type { World } from './world.js';
 
 /** Places and spaces of the station at a cell, and what stands in them; undefined at a trip. */

@@ -40,11 +40,12 @@ function shapeText(shape: Shape): string {
     case 'path':
       return `<path d="${shape.d}"${look(shape)}/>`;
     case 'text': {
-      const { x, y, size, weight, anchor, colour, width, text } = shape;
+      const { x, y, size, weight, anchor, colour, width, text, isUpright = false } = shape;
       return (
         `<text x="${x}" y="${y}" font-size="${size}" fill="${colour}"` +
         (weight === '600' ? ' font-weight="600"' : '') +
         (anchor === 'start' ? '' : ` text-anchor="${anchor}"`) +
+        (isUpright ? ` transform="rotate(-90 ${x} ${y})"` : '') +
         ` textLength="${width}" lengthAdjust="spacingAndGlyphs">${escaped(text)}</text>`
       );
     }

@@ -5,7 +5,7 @@ import type { World } from './world.js';
 
 /** A text beside a mark, before it is broken into lines. */
 export interface Told {
-  readonly kind: 'side' | 'name' | 'step' | 'share' | 'stub' | 'use' | 'stops';
+  readonly kind: 'side' | 'name' | 'step' | 'share' | 'stub' | 'use' | 'bracket' | 'stops';
   readonly text: string;
   /** Of `use`: 0..1, and what is said behind it. */
   readonly share?: number | undefined;
@@ -67,11 +67,25 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
       text: `${Math.round(100 * use)} %`,
       more: waiting >= 0.05 && !isAgain ? `${waiting.toFixed(1)} wait` : undefined,
     });
-  told.push(...supplies);
+  told.push(...supplies, ...bracketsTold(world, cell));
   if (seen?.stops !== undefined && isStopped(world, cell))
     told.push({ kind: 'stops', text: seen.stops.text });
   return told;
 }
+
+/** What begins or ends to stay with a unit, where no words stand in the bracket itself. */
+const bracketsTold = ({ brackets, form }: World, cell: number): Told[] =>
+  brackets
+    .filter(({ side }) => form.columns > 0 || side >= 0)
+    .flatMap(({ fromCell, toCell, words, name, back }): Told[] => {
+      const end = `${name}${back === undefined ? '' : `, ${back}`}`;
+      if (fromCell === cell && toCell === cell)
+        return [{ kind: 'bracket', text: back === undefined ? words : `${words}, ${back}` }];
+      return [
+        ...(fromCell === cell ? [{ kind: 'bracket' as const, text: `from here ${words}` }] : []),
+        ...(toCell === cell ? [{ kind: 'bracket' as const, text: `to here ${end}` }] : []),
+      ];
+    });
 
 /** What is written at a lane. */
 function laneTold({ scenario, seen }: World, trip: Trip): Told[] {
@@ -105,7 +119,7 @@ export const sentBackText = (world: World, arc: SentBack & { readonly fromCell: 
 };
 
 /** Whether what stops the build stands here. */
-function isStopped({ strip, seen, scenario }: World, cell: number): boolean {
+function isStopped({ strip, seen, scenario, brackets }: World, cell: number): boolean {
   const thing = seen?.stops?.thing,
     here = strip.cells[cell];
   if (thing === undefined || here === undefined || here.what.kind === 'trip') return false;
@@ -118,6 +132,11 @@ function isStopped({ strip, seen, scenario }: World, cell: number): boolean {
       return steps.some(({ step }) => step.name === thing.name);
     case 'feeder':
       return strip.sides[here.side]?.line.name === thing.name && strip.sides[here.side]?.cells[0] === cell;
+    case 'carrier':
+    case 'team':
+      return brackets.some(
+        ({ kind, name, fromCell }) => kind === thing.kind && name === thing.name && fromCell === cell,
+      );
     case 'supply': {
       const first = strip.cells.findIndex(
         ({ what }) =>

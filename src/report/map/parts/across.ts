@@ -1,15 +1,16 @@
-import { cuts } from '../breaks.js';
-import { crossing } from '../crossing.js';
 import { type Drawn, GROUND, type Group } from '../shapes.js';
+import type { Arc } from '../signs/backs.js';
+import { acrossFrame } from '../signs/frame.js';
+import { glyphLength } from '../signs/glyphs.js';
+import { drawLabel, type Label, labelOf, NO_LABEL } from '../signs/labels.js';
+import { drawLane } from '../signs/lane.js';
 import { standingAt } from '../standing.js';
 import { toldAt } from '../told.js';
 import type { Section, World } from '../world.js';
-import type { Arc } from './backs.js';
 import { band, ENDS } from './band-across.js';
-import { acrossFrame } from './frame.js';
-import { glyphLength } from './glyphs.js';
-import { drawLabel, type Label, labelOf, NO_LABEL } from './labels.js';
-import { drawLane } from './lane.js';
+import { bracketPitch, bracketRows } from './bracket-rows.js';
+import { cuts } from './breaks.js';
+import { crossing } from './crossing.js';
 import { plantHead } from './plant-head.js';
 
 /** Names of plants and lanes stand in a column of their own, on the left. */
@@ -34,11 +35,21 @@ export function across(world: World, sections: readonly Section[], arcs: readonl
 function laneRow(world: World, cell: number, top: number): Drawn {
   const { margin, width } = world.form,
     label = labelOf(world, toldAt(world, cell, ''), LEFT - 2 * PAD),
-    height = label.height + 16,
-    frame = acrossFrame(top + height / 2);
+    first = margin + LEFT + PAD,
+    last = width - margin - PAD,
+    passing = world.brackets.filter((each) => each.fromCell <= cell && each.toCell >= cell).length,
+    // Brackets stand below the road.
+    height = Math.max(label.height + 16, 2 * passing * bracketPitch(world) + 30),
+    frame = acrossFrame(top + height / 2),
+    brackets = bracketRows(
+      world,
+      { low: cell, high: cell, first, last, beginOf: () => first, endOf: () => last, middleOf: () => first },
+      top + height / 2 + 8,
+    );
   return {
     groups: [
-      drawLane(world, cell, frame, margin + LEFT + PAD, width - margin - PAD),
+      drawLane(world, cell, frame, first, last),
+      ...brackets.groups,
       { kind: 'words', about: '', shapes: drawLabel(label, margin + PAD, top + 8, 'start').shapes },
     ],
     height,

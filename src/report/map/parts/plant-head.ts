@@ -1,10 +1,10 @@
 import { INK, MUTED } from '../../style.js';
 import { wrap } from '../../text.js';
 import type { Shape } from '../shapes.js';
+import { text } from '../signs/frame.js';
+import { BAR, BAR_GAP, useBar } from '../signs/labels.js';
 import { hoursText } from '../words.js';
 import type { World } from '../world.js';
-import { text } from './frame.js';
-import { BAR, BAR_GAP, useBar } from './labels.js';
 
 export interface Head {
   readonly shapes: readonly Shape[];

@@ -1,12 +1,12 @@
 import { INK } from '../../style.js';
 import { type Group, polyline, type Shape } from '../shapes.js';
+import { type Arc, drawArc } from '../signs/backs.js';
+import { block, type Frame } from '../signs/frame.js';
+import { drawGlyph } from '../signs/glyphs.js';
+import { drawStretch, WAY_STROKE } from '../signs/side-lines.js';
 import { standingAt } from '../standing.js';
 import { stepInFull } from '../words.js';
 import type { World } from '../world.js';
-import { type Arc, drawArc } from './backs.js';
-import { block, type Frame } from './frame.js';
-import { drawGlyph } from './glyphs.js';
-import { drawStretch, WAY_STROKE } from './side-lines.js';
 
 /** Where a cell lies along a strip, and where its spaces and marks begin. */
 export interface Spread {

@@ -1,5 +1,5 @@
-import type { Arc } from './parts/backs.js';
-import type { Strip } from './strip.js';
+import type { Arc } from '../signs/backs.js';
+import type { Strip } from '../strip.js';
 
 /** What a cut ahead of a cell would part: arcs weigh more than side lines. */
 export function crossing({ sides }: Strip, arcs: readonly Arc[], cell: number): number {

@@ -1,0 +1,95 @@
+import { MUTED } from '../../style.js';
+import type { Shape } from '../shapes.js';
+import { type Bracket, drawBracket } from '../signs/brackets.js';
+import { acrossFrame, text } from '../signs/frame.js';
+import { drawGlyph, glyphLength, type Standing } from '../signs/glyphs.js';
+import { BAR, useBar } from '../signs/labels.js';
+import type { World } from '../world.js';
+
+const BRACKETS: readonly (readonly [Bracket['kind'], string])[] = [
+  ['carrier', 'goes with the unit and comes back'],
+  ['team', 'the same people'],
+  ['pulse line', 'units move on together'],
+];
+
+/** The signs of the map in a row, broken where it ends. */
+export function legend({ form, seen, brackets }: World, top: number): { shapes: Shape[]; height: number } {
+  const size = form.smallSize,
+    shapes: Shape[] = [],
+    frame = { isAcross: true },
+    none: Standing = {
+      places: 0,
+      spaces: 0,
+      reworkSpaces: 0,
+      inPlaces: undefined,
+      inSpaces: undefined,
+      isTest: false,
+      isInLine: false,
+    };
+  const signs: readonly (readonly [string, Partial<Standing>])[] = [
+    ['a station: a ring a place', { places: 2 }],
+    ['waiting spaces ahead', { spaces: 3 }],
+    ['more than ten: their number, any: no limit', { spaces: 14 }],
+    ['spaces for units sent back', { reworkSpaces: 2 }],
+    ['looks for faults, so many pass', { isTest: true }],
+    ...(seen === undefined
+      ? []
+      : ([['one unit stands here on average, and half of one', { spaces: 2, inSpaces: 1.5 }]] as const)),
+  ];
+  let x = form.margin,
+    y = top + 12;
+  const put = (width: number, words: string, draw: (left: number, middle: number) => Shape[]): void => {
+    const label = text(0, 0, words, { size, colour: MUTED }),
+      whole = width + 6 + label.width + 18;
+    if (x > form.margin && x + whole > form.width - form.margin) {
+      x = form.margin;
+      y += form.isDense ? 19 : 24;
+    }
+    shapes.push(...draw(x, y), text(x + width + 6, y + 3.5, words, { size, colour: MUTED }));
+    x += whole;
+  };
+  for (const [words, sign] of signs) {
+    const standing = { ...none, ...sign };
+    put(
+      glyphLength(frame, standing) + 2,
+      words,
+      (left, middle) =>
+        drawGlyph(acrossFrame(middle + (standing.reworkSpaces > 0 ? -13 : 0)), left, 0, standing).shapes,
+    );
+  }
+  put(16, 'sent back, so many', (left, middle) => [
+    {
+      kind: 'path',
+      d:
+        `M${left + 15} ${middle - 4} Q${left + 15} ${middle + 4} ${left + 8} ${middle + 4} ` +
+        `Q${left + 2} ${middle + 4} ${left + 2} ${middle - 3}`,
+      stroke: MUTED,
+      strokeWidth: 1.1,
+      fill: 'none',
+    },
+    {
+      kind: 'path',
+      d: `M${left + 2} ${middle - 5} L${left - 1} ${middle} L${left + 5} ${middle} Z`,
+      fill: MUTED,
+    },
+  ]);
+  for (const [kind, words] of BRACKETS)
+    if (brackets.some((each) => each.kind === kind))
+      put(26, words, (left, middle) =>
+        drawBracket(
+          acrossFrame(middle + 2),
+          0,
+          { kind },
+          {
+            from: left + 1,
+            to: left + 20,
+            isBegin: true,
+            isEnd: true,
+            ticks: [left + 10.5],
+          },
+        ),
+      );
+  if (seen !== undefined)
+    put(BAR, 'in use, of the hours on shift', (left, middle) => useBar(left, middle - 3, 0.6));
+  return { shapes, height: y - top + 16 };
+}

@@ -1,0 +1,77 @@
+import { INK, MUTED } from '../../style.js';
+import { polyline, type Shape } from '../shapes.js';
+import { text } from '../signs/frame.js';
+import { drawLabel } from '../signs/labels.js';
+import { sentBackText } from '../told.js';
+import type { Column, Page, Piece } from './rows-down.js';
+import type { Mark, Spread } from './run.js';
+
+/** Labels of a piece with what leads to them, and how many are sent back. */
+export function texts(
+  { world, arcs }: Page,
+  column: Column,
+  { rows, labelAt }: Piece,
+  x: number,
+  spreads: ReadonlyMap<number, Spread>,
+  marks: ReadonlyMap<number, Mark>,
+): { readonly leads: Shape[]; readonly words: Shape[] } {
+  const leads: Shape[] = [],
+    words: Shape[] = [];
+  for (const { row, label } of rows) {
+    if (row.kind === 'head') continue;
+    const { from = 0, to = 0 } = spreads.get(row.cell) ?? {},
+      { shapes, stubs, frame } = drawLabel(label, x + labelAt, (from + to - label.height) / 2, 'start'),
+      line = x + column.wayAt + (world.strip.cells[row.cell]?.track ?? 0) * column.track,
+      middle = marks.get(row.cell)?.middle ?? from;
+    words.push(...shapes);
+    for (const stub of stubs)
+      leads.push(
+        ...supply(
+          Math.abs(stub - middle) < 9 ? Math.min(line + 13, x + labelAt - 11) : line + 3,
+          stub,
+          x + labelAt - 3,
+        ),
+      );
+    if (frame !== undefined)
+      leads.push(lead([line + 13, middle], [x + labelAt, (frame.top + frame.bottom) / 2]));
+    const sent = arcs.filter(({ side, fromCell }) => side < 0 && fromCell === row.cell);
+    sent.forEach((arc, i) => {
+      const base = middle + 3.5 + 12 * (i - (sent.length - 1) / 2);
+      words.push(
+        text(x + column.wayAt - column.reach - 4, base, sentBackText(world, arc), {
+          size: column.arcSize,
+          anchor: 'end',
+          colour: MUTED,
+        }),
+      );
+    });
+  }
+  return { leads, words };
+}
+
+/** From what stops the build to its frame. */
+const lead = (from: readonly [number, number], to: readonly [number, number]): Shape => ({
+  kind: 'path',
+  d: polyline([from, to]),
+  stroke: INK,
+  strokeWidth: 1.5,
+  fill: 'none',
+});
+
+/** A supply: a short line from its text, with an arrow at the line that takes it. */
+const supply = (at: number, y: number, from: number): Shape[] => [
+  {
+    kind: 'path',
+    d: `${polyline([
+      [from, y],
+      [at, y],
+    ])} ${polyline([
+      [at + 5, y - 3],
+      [at, y],
+      [at + 5, y + 3],
+    ])}`,
+    stroke: INK,
+    strokeWidth: 1,
+    fill: 'none',
+  },
+];
