@@ -73,7 +73,7 @@ function plantRows(
     room = width - 2 * margin - LEFT - 2 * ENDS,
     starts = cuts(
       widths,
-      cells.map((cell) => crossing(world.strip, arcs, cell)),
+      cells.map((cell) => crossing(world, arcs, cell)),
       room,
     );
   const groups: Group[] = [];

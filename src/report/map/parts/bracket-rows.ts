@@ -90,7 +90,7 @@ function pieceAcross({ form }: World, bracket: Bracket, piece: BracketPiece, y: 
     behind = text(to + 12, base, after, { size, colour: MUTED }),
     isOut = textBox(behind).right > form.width - form.margin - 4;
   return [
-    ...drawBracket(acrossFrame(y), 0, bracket, piece, inLine?.gap),
+    ...drawBracket(acrossFrame(y), 0, bracket, piece, inLine === null ? [] : [inLine.gap]),
     ...(inLine === null ? [] : [inLine.shape]),
     ...(after === ''
       ? []

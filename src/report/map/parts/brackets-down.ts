@@ -14,7 +14,7 @@ export const bracketsDown = (world: World, column: Column, ground: BracketGround
       : [{ kind: 'bracket', about: bracket.about, shapes: pieceDown(world, column, bracket, piece, x) }];
   });
 
-/** Its name stands in the line, read upwards, where there is room; its words are at the stops. */
+/** Its name stands in the line, read upwards, as often as there is room; its words are at the stops. */
 function pieceDown(
   { form }: World,
   column: Column,
@@ -26,12 +26,19 @@ function pieceDown(
     c = column.bracketAt(bracket.level),
     frame = downFrame(x + column.wayAt),
     free = freeOf(piece),
-    [left, middle] = frame.at((free.from + free.to) / 2, c),
-    name = text(left + 0.34 * size, middle, bracket.name, { size, anchor: 'middle', isUpright: true }),
-    { top, bottom } = textBox(name),
-    isRoom = bottom - top + 24 < free.to - free.from;
-  return [
-    ...drawBracket(frame, c, bracket, piece, isRoom ? { from: top - 4, to: bottom + 4 } : undefined),
-    ...(isRoom ? [name] : []),
-  ];
+    long = free.to - free.from,
+    length = text(0, 0, bracket.name, { size }).width,
+    times = length + 24 > long ? 0 : Math.max(1, Math.round(long / AGAIN)),
+    names = Array.from({ length: times }, (_, i) => {
+      const [at, middle] = frame.at(free.from + ((i + 0.5) * long) / times, c);
+      return text(at + 0.34 * size, middle, bracket.name, { size, anchor: 'middle', isUpright: true });
+    }),
+    gaps = names.map((name) => {
+      const { top, bottom } = textBox(name);
+      return { from: top - 4, to: bottom + 4 };
+    });
+  return [...drawBracket(frame, c, bracket, piece, gaps), ...names];
 }
+
+/** A screen of a phone never lacks the name. */
+const AGAIN = 600;

@@ -1,13 +1,16 @@
 import type { Arc } from '../signs/backs.js';
-import type { Strip } from '../strip.js';
+import type { World } from '../world.js';
 
-/** What a cut ahead of a cell would part: arcs weigh more than side lines. */
-export function crossing({ sides }: Strip, arcs: readonly Arc[], cell: number): number {
+/** What a cut ahead of a cell would part: arcs weigh more than side lines, and people and pulse lines least. */
+export function crossing({ strip: { sides }, brackets }: World, arcs: readonly Arc[], cell: number): number {
   const cutArcs = arcs.filter(({ fromCell, toCell }) => toCell < cell && fromCell >= cell).length,
     cutSides = sides.filter(({ cells, leaves, joins }) => {
       const begin = leaves >= 0 ? leaves : (cells[0] ?? 0),
         end = joins >= 0 ? joins : (cells.at(-1) ?? 0);
       return cells.length > 0 && begin < cell && end >= cell;
     }).length;
-  return 3 * cutArcs + 1.5 * cutSides;
+  const cutBrackets = brackets.filter(
+    ({ kind, fromCell, toCell }) => kind !== 'carrier' && fromCell < cell && toCell >= cell,
+  ).length;
+  return 3 * cutArcs + 1.5 * cutSides + cutBrackets;
 }

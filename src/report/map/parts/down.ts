@@ -58,5 +58,5 @@ const costsOf = ({ world, arcs }: Page, rows: readonly Row[]): number[] =>
   rows.map((row, i) => {
     if (row.kind === 'head') return 0;
     if (rows[i - 1]?.kind === 'head') return Infinity;
-    return row.kind === 'lane' ? 0.2 : crossing(world.strip, arcs, row.cell);
+    return row.kind === 'lane' ? 0.2 : crossing(world, arcs, row.cell);
   });

@@ -12,6 +12,8 @@ const BRACKETS: readonly (readonly [Bracket['kind'], string])[] = [
   ['pulse line', 'units move on together'],
 ];
 
+const LONG = 36;
+
 /** The signs of the map in a row, broken where it ends. */
 export function legend({ form, seen, brackets }: World, top: number): { shapes: Shape[]; height: number } {
   const size = form.smallSize,
@@ -75,17 +77,17 @@ export function legend({ form, seen, brackets }: World, top: number): { shapes: 
   ]);
   for (const [kind, words] of BRACKETS)
     if (brackets.some((each) => each.kind === kind))
-      put(26, words, (left, middle) =>
+      put(LONG + 6, words, (left, middle) =>
         drawBracket(
-          acrossFrame(middle + 2),
+          acrossFrame(middle + 1),
           0,
           { kind },
           {
             from: left + 1,
-            to: left + 20,
+            to: left + LONG,
             isBegin: true,
             isEnd: true,
-            ticks: [left + 10.5],
+            ticks: kind === 'pulse line' ? [left + LONG / 2 + 0.5] : [],
           },
         ),
       );

@@ -108,7 +108,7 @@ const TICK = 6,
 export const HOOK_ROOM = HOOK.over + 4;
 
 /**
- * A thin line with ticks towards the strip at its ends, dashed for people; `gap` is left free for its words.
+ * A thin line with ticks towards the strip at its ends, dashed for people; `gaps` are left free for its words.
  * Carriers turn back at the end.
  */
 export function drawBracket(
@@ -116,7 +116,7 @@ export function drawBracket(
   c: number,
   { kind }: Pick<Bracket, 'kind'>,
   { from, to, isBegin, isEnd, ticks }: BracketPiece,
-  gap?: { readonly from: number; readonly to: number },
+  gaps: readonly { readonly from: number; readonly to: number }[] = [],
 ): Shape[] {
   const look = { stroke: INK, strokeWidth: 1.1, fill: 'none' },
     line = (a: number, b: number): Shape => ({
@@ -130,11 +130,12 @@ export function drawBracket(
       d: polyline([frame.at(a, c), frame.at(a, c + length)]),
       ...look,
     });
-  const ends = [...(isBegin ? [from] : []), ...(isEnd ? [to] : [])];
+  const ends = [...(isBegin ? [from] : []), ...(isEnd ? [to] : [])],
+    bounds = [from, ...gaps.flatMap((gap) => [gap.from, gap.to]), to];
   return [
-    ...(gap === undefined ? [line(from, to)] : [line(from, gap.from), line(gap.to, to)]),
+    ...gaps.concat([{ from: to, to }]).map((_, i) => line(bounds[2 * i] ?? from, bounds[2 * i + 1] ?? to)),
     ...ends.map((a) => tick(a, TICK)),
-    ...ticks.filter((a) => !ends.includes(a)).map((a) => tick(a, TICK)),
+    ...ticks.filter((a) => ends.every((end) => Math.abs(end - a) > 16)).map((a) => tick(a, TICK)),
     ...(kind === 'carrier' && isEnd ? hook(frame, to, c) : []),
   ];
 }
