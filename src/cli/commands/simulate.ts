@@ -13,6 +13,7 @@ import { checkShard, SHARD } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import type { Study } from '../run-study.js';
 import { UsageError } from '../usage-error.js';
+import { onMap } from './map.js';
 
 export const simulate = command({
   name: 'simulate',
@@ -84,13 +85,9 @@ export const simulateShown = (
 ): Pick<Study<Results>, 'text' | 'drawing' | 'stands'> => ({
   text: async () => (await import('../../report/terminal/simulate.js')).resultsTable,
   drawing: async () => {
-    const { routeMap } = await import('../../study/route/route.js'),
-      { reportFiles } = await import('../../report/files/simulate.js'),
-      { withMap } = await import('../../report/files/study-files.js'),
-      { FORMS, mapLayout } = await import('../../report/map/layout.js');
-    return withMap(reportFiles, (found, form) =>
-      mapLayout(scenario, routeMap(scenario, model), FORMS[form], found),
-    );
+    const { reportFiles } = await import('../../report/files/simulate.js'),
+      { seenIn } = await import('../../report/map/seen.js');
+    return onMap(reportFiles, scenario, model, seenIn);
   },
   stands: ({ answer, findings }) => findings.length > 0 || answer.verdict === 'falls short',
 });

@@ -1,3 +1,5 @@
+import { calledThing } from '../../study/constraint/sentence.js';
+import { capital } from '../../study/format.js';
 import { aboutCompanion } from './signs/brackets.js';
 import { isStop } from './strip.js';
 import { inHundred, laneTexts, rhythm, stepText } from './words.js';
@@ -41,5 +43,6 @@ export function inWords({ scenario, route, strip, seen }: World, sections: reado
     ...supplies,
     ...route.companions.map((each) => `${aboutCompanion(each)}.`),
     ...(seen?.stops === undefined ? [] : [`${seen.stops.text}.`]),
+    ...(seen?.marks ?? []).map(({ thing, text }) => `${capital(calledThing(thing))}: ${text}.`),
   ].join(' ');
 }

@@ -1,11 +1,10 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { RouteMap } from '../../study/route/types.js';
-import type { Results } from '../../study/simulate/results.js';
 import { inWords } from './in-words.js';
 import { across } from './parts/across.js';
 import { down } from './parts/down.js';
 import { notes, title } from './parts/head.js';
-import { seenIn } from './seen.js';
+import type { Seen } from './seen.js';
 import type { Drawing } from './shapes.js';
 import { arcsOf } from './signs/backs.js';
 import { bracketsOf } from './signs/brackets.js';
@@ -40,15 +39,15 @@ export function formOf(width: number): Form {
   return { ...base, width, columns: width >= NARROW ? 0 : width >= 700 ? 2 : 1 };
 }
 
-/** Where everything of the map stands; `results`: of a run of the same scenario. */
-export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, results?: Results): Drawing {
+/** Where everything of the map stands; `seen`: by a study of the same scenario. */
+export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, seen?: Seen): Drawing {
   const strip = stripOf(route),
     world: World = {
       scenario,
       route,
       strip,
       brackets: bracketsOf(route.companions, strip),
-      seen: results === undefined ? undefined : seenIn(results),
+      seen,
       form,
     },
     sections = sectionsOf(strip),
@@ -64,6 +63,7 @@ export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, resul
     height,
     page: form.pageHeight === undefined ? undefined : { width: form.width * scale, height: height * scale },
     title: `Map of ${scenario.name}`,
+    caption: seen?.caption ?? 'What the scenario says, drawn.',
     words: inWords(world, sections),
     groups: [head.group, ...body.groups, ...foot.groups],
   };

@@ -6,6 +6,8 @@ export interface Drawing {
   readonly page: { readonly width: number; readonly height: number } | undefined;
   /** Its name, and all of it in words for those who do not see it. */
   readonly title: string;
+  /** What it shows, for beside it. */
+  readonly caption: string;
   readonly words: string;
   readonly groups: readonly Group[];
 }

@@ -14,7 +14,7 @@ export function standingAt({ scenario, strip, seen, form }: World, cell: number)
     spaces: what.isAgain ? 0 : (station?.buffer ?? Infinity),
     reworkSpaces: what.isAgain || rework === undefined ? 0 : rework === 'unlimited' ? Infinity : rework,
     inPlaces: seen?.station(what.station)?.standing,
-    inSpaces: seen?.waiting(what.station),
+    inSpaces: seen?.buffer(what.station)?.mean.mean,
     isInLine: form.columns > 0 && (here?.side ?? -1) >= 0,
     isTest: what.steps.some(({ passes }) => passes !== null),
   };

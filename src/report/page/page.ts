@@ -78,7 +78,7 @@ export const pageWithMap = (page: string, wide: Drawing, narrow: Drawing): strin
     MAP,
     () =>
       '<section aria-labelledby="route"><h2 id="route">The route</h2>' +
-      '<p class="soft">What the scenario says, drawn; filled: units that stand there on average.</p>' +
+      `<p class="soft">${eta.renderString('<%= it.caption %>', wide)}</p>` +
       `<div class="map wide">${mapSvg(wide, 'map-wide')}</div>` +
       `<div class="map narrow">${mapSvg(narrow, 'map-narrow')}</div></section>`,
   );

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FORMS, formOf, mapLayout } from '../../../src/report/map/layout.js';
+import { type Seen, seenIn } from '../../../src/report/map/seen.js';
 import type { Drawing, Shape } from '../../../src/report/map/shapes.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { randomScenario, toYaml } from '../../properties/random-scenario.js';
@@ -18,7 +19,7 @@ import {
 
 const ALL = [...Object.values(FORMS), formOf(320), formOf(720), formOf(2200)];
 const demo = mappedFile('scenarios/rescue-tender.yaml'),
-  demoResults = JSON.parse(readFileSync('reports/rescue-tender/results.json', 'utf8')) as Results;
+  demoResults = seenIn(JSON.parse(readFileSync('reports/rescue-tender/results.json', 'utf8')) as Results);
 
 /** Names, steps, lanes, feeders, crews that are nowhere in a drawing, whole or line after line. */
 function missing({ scenario, route }: Mapped, drawing: Drawing): string[] {
@@ -150,7 +151,7 @@ describe('the map of the demo', () => {
   });
 
   it('names what stops it beside its station after a run, and nowhere without one', () => {
-    const said = (results?: Results): string =>
+    const said = (results?: Seen): string =>
       textsOf(mapLayout(demo.scenario, demo.route, FORMS.screen, results).groups)
         .map(({ text }) => text)
         .join(' ');

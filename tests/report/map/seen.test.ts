@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { FORMS, mapLayout } from '../../../src/report/map/layout.js';
+import { seenIn } from '../../../src/report/map/seen.js';
 import type { Shape } from '../../../src/report/map/shapes.js';
 import { acrossFrame } from '../../../src/report/map/signs/frame.js';
 import { drawGlyph, type Standing } from '../../../src/report/map/signs/glyphs.js';
@@ -37,7 +38,7 @@ describe('what stops the build', () => {
     ['hours', 'paint shifts', '', 1],
   ] as const)('where it is the %s %s is said so many times', (kind, name, site, times) => {
     for (const form of Object.values(FORMS)) {
-      const drawing = mapLayout(demo.scenario, demo.route, form, stoppedBy({ kind, name, site })),
+      const drawing = mapLayout(demo.scenario, demo.route, form, seenIn(stoppedBy({ kind, name, site }))),
         said = textsOf(drawing.groups)
           .map(({ text }) => text)
           .join(' ');

@@ -116,7 +116,9 @@ function plantRows(
 /** The narrowest label of few lines, no word of its name cut. */
 function cellLabel(world: World, cell: number, site: string): Label {
   const told = toldAt(world, cell, site);
-  const [least = 72, ...wider] = told.some(({ kind }) => kind === 'stops') ? [150] : WIDTHS;
+  const [least = 72, ...wider] = told.some(({ kind }) => kind === 'stops' || kind === 'mark')
+    ? [150]
+    : WIDTHS;
   let label = labelOf(world, told, least);
   for (const width of wider) {
     if (label.lines.length <= MOST_LINES && !label.isCut) break;

@@ -56,9 +56,10 @@ export function band(
       line = y - trackOf(cell),
       bottom = line - LABEL_GAP,
       middle = (from + to) / 2,
-      { shapes, stubs, frame: box } = drawLabel(label, middle, bottom - label.height, 'middle');
+      { shapes, stubs, frames } = drawLabel(label, middle, bottom - label.height, 'middle');
     words.push({ kind: 'words', about: '', shapes });
     if (stubs.length > 0) leads.push(stub(middle, bottom - 1, line - 6));
+    const box = frames.at(-1);
     if (box !== undefined)
       leads.push({
         kind: 'path',
@@ -67,7 +68,7 @@ export function band(
           [middle, line],
         ]),
         stroke: INK,
-        strokeWidth: 1.5,
+        strokeWidth: box.kind === 'stops' ? 1.5 : 1.1,
         fill: 'none',
       });
   }

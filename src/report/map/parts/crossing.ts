@@ -1,7 +1,7 @@
 import type { Arc } from '../signs/backs.js';
 import type { World } from '../world.js';
 
-/** What a cut ahead of a cell would part: arcs weigh more than side lines, and people and pulse lines least. */
+/** What a cut ahead of a cell would part: arcs weigh most, then side lines, then people and pulse lines. */
 export function crossing({ strip: { sides }, brackets }: World, arcs: readonly Arc[], cell: number): number {
   const cutArcs = arcs.filter(({ fromCell, toCell }) => toCell < cell && fromCell >= cell).length,
     cutSides = sides.filter(({ cells, leaves, joins }) => {

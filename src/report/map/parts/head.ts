@@ -1,8 +1,10 @@
-import { count } from '../../../study/format.js';
+import { calledThing } from '../../../study/constraint/sentence.js';
+import { capital } from '../../../study/format.js';
 import { INK, MUTED } from '../../style.js';
 import { wrap } from '../../text.js';
 import type { Group, Shape } from '../shapes.js';
 import { text } from '../signs/frame.js';
+import { isOnMap } from '../told.js';
 import { hoursText, releaseText } from '../words.js';
 import type { World } from '../world.js';
 import { legend } from './legend.js';
@@ -32,23 +34,19 @@ export function title(world: World, top: number): { group: Group; height: number
       [
         [scenario.name, form.nameSize + 6, '600', INK],
         [releaseText(scenario.programme), form.smallSize + 1, 'normal', MUTED],
-        ...(seen === undefined
-          ? []
-          : ([
-              [
-                seen.answer +
-                  (seen.stops === undefined ? '' : `; ${seen.stops.text}`) +
-                  ` (${count(seen.replications, 'replication')})`,
-                form.smallSize + 1,
-                '600',
-                INK,
-              ],
-            ] as const)),
+        ...(seen === undefined ? [] : ([[seen.head, form.smallSize + 1, '600', INK]] as const)),
+        ...elsewhere(world).map((words) => [words, form.smallSize + 1, 'normal', INK] as const),
       ],
       top,
     );
   return { group: { kind: 'words', about: '', shapes }, height };
 }
+
+/** What a study marks of things that do not stand on the strip. */
+const elsewhere = (world: World): string[] =>
+  (world.seen?.marks ?? []).flatMap(({ thing, text: words }) =>
+    isOnMap(world, thing) ? [] : [`${capital(calledThing(thing))}, not on the strip: ${words}`],
+  );
 
 /** What does not stand on a line, and what the signs mean. */
 export function notes(world: World, top: number): { groups: Group[]; height: number } {
@@ -72,17 +70,7 @@ export function notes(world: World, top: number): { groups: Group[]; height: num
     key = legend(world, top + (lines.length > 0 ? stays.height : 0)),
     source = paragraph(
       world,
-      [
-        [
-          seen === undefined
-            ? 'Shares that pass and are sent back are by arithmetic.'
-            : `Use and units in places are those of ${seen.weeks}, units that wait those of the whole run, ` +
-              'on average; shares that pass are those of first visits.',
-          size,
-          'normal',
-          MUTED,
-        ],
-      ],
+      [[seen?.source ?? 'Shares that pass and are sent back are by arithmetic.', size, 'normal', MUTED]],
       top + (lines.length > 0 ? stays.height : 0) + key.height,
     );
   return {

@@ -1,9 +1,10 @@
 import { MUTED } from '../../style.js';
+import type { Seen } from '../seen.js';
 import type { Shape } from '../shapes.js';
 import { type Bracket, drawBracket } from '../signs/brackets.js';
 import { acrossFrame, text } from '../signs/frame.js';
 import { drawGlyph, glyphLength, type Standing } from '../signs/glyphs.js';
-import { BAR, useBar } from '../signs/labels.js';
+import { BAR, BROKEN, useBar } from '../signs/labels.js';
 import type { World } from '../world.js';
 
 const BRACKETS: readonly (readonly [Bracket['kind'], string])[] = [
@@ -13,6 +14,12 @@ const BRACKETS: readonly (readonly [Bracket['kind'], string])[] = [
 ];
 
 const LONG = 36;
+
+function standingSign(counted: Seen['counted'] = 'nowhere'): [string, Partial<Standing>][] {
+  const words = 'one unit stands here on average, and half of one';
+  if (counted === 'nowhere') return [];
+  return [[words, counted === 'everywhere' ? { spaces: 2, inSpaces: 1.5 } : { places: 2, inPlaces: 1.5 }]];
+}
 
 /** The signs of the map in a row, broken where it ends. */
 export function legend({ form, seen, brackets }: World, top: number): { shapes: Shape[]; height: number } {
@@ -34,9 +41,7 @@ export function legend({ form, seen, brackets }: World, top: number): { shapes: 
     ['more than ten: their number, any: no limit', { spaces: 14 }],
     ['spaces for units sent back', { reworkSpaces: 2 }],
     ['looks for faults, so many pass', { isTest: true }],
-    ...(seen === undefined
-      ? []
-      : ([['one unit stands here on average, and half of one', { spaces: 2, inSpaces: 1.5 }]] as const)),
+    ...standingSign(seen?.counted),
   ];
   let x = form.margin,
     y = top + 12;
@@ -91,7 +96,11 @@ export function legend({ form, seen, brackets }: World, top: number): { shapes: 
           },
         ),
       );
-  if (seen !== undefined)
+  if (seen !== undefined && seen.marks.length > 0)
+    put(20, 'changed in this study', (left, middle) => [
+      { kind: 'rect', x: left + 1, y: middle - 6, width: 18, height: 11, fill: '#ffffff', ...BROKEN },
+    ]);
+  if (seen !== undefined && seen.counted !== 'nowhere')
     put(BAR, 'in use, of the hours on shift', (left, middle) => useBar(left, middle - 3, 0.6));
   return { shapes, height: y - top + 16 };
 }

@@ -20,7 +20,7 @@ export function texts(
   for (const { row, label } of rows) {
     if (row.kind === 'head') continue;
     const { from = 0, to = 0 } = spreads.get(row.cell) ?? {},
-      { shapes, stubs, frame } = drawLabel(label, x + labelAt, (from + to - label.height) / 2, 'start'),
+      { shapes, stubs, frames } = drawLabel(label, x + labelAt, (from + to - label.height) / 2, 'start'),
       line = x + column.wayAt + (world.strip.cells[row.cell]?.track ?? 0) * column.track,
       middle = marks.get(row.cell)?.middle ?? from;
     words.push(...shapes);
@@ -32,8 +32,8 @@ export function texts(
           x + labelAt - 3,
         ),
       );
-    if (frame !== undefined)
-      leads.push(lead([line + 13, middle], [x + labelAt, (frame.top + frame.bottom) / 2]));
+    for (const { kind, top, bottom } of frames)
+      leads.push(lead([line + 13, middle], [x + labelAt, (top + bottom) / 2], kind === 'stops' ? 1.5 : 1.1));
     const sent = arcs.filter(({ side, fromCell }) => side < 0 && fromCell === row.cell);
     sent.forEach((arc, i) => {
       const base = middle + 3.5 + 12 * (i - (sent.length - 1) / 2);
@@ -49,12 +49,16 @@ export function texts(
   return { leads, words };
 }
 
-/** From what stops the build to its frame. */
-const lead = (from: readonly [number, number], to: readonly [number, number]): Shape => ({
+/** From what is marked to its frame. */
+const lead = (
+  from: readonly [number, number],
+  to: readonly [number, number],
+  strokeWidth: number,
+): Shape => ({
   kind: 'path',
   d: polyline([from, to]),
   stroke: INK,
-  strokeWidth: 1.5,
+  strokeWidth,
   fill: 'none',
 });
 

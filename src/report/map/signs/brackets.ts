@@ -108,7 +108,7 @@ const TICK = 6,
 export const HOOK_ROOM = HOOK.over + 4;
 
 /**
- * A thin line with ticks towards the strip at its ends, dashed for people; `gaps` are left free for its words.
+ * A thin line with ticks towards the strip at its ends, dashed for people; `gaps` are left free for words.
  * Carriers turn back at the end.
  */
 export function drawBracket(

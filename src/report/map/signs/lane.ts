@@ -31,8 +31,8 @@ export function drawLane(world: World, cell: number, frame: Frame, first: number
       line(from, to, 5.5, 1.4),
       line(from, to, -5.5, 1.4),
       line(from + 4, to - 4, 0, 1, [6, 5]),
-      ...drawBank(frame, first + 8, bank, world.seen?.waiting(`${name}: bank`)),
-      ...drawBank(frame, to + 4, arrival, world.seen?.waiting(`${name}: arrival bank`)),
+      ...drawBank(frame, first + 8, bank, world.seen?.buffer(`${name}: bank`)?.mean.mean),
+      ...drawBank(frame, to + 4, arrival, world.seen?.buffer(`${name}: arrival bank`)?.mean.mean),
       {
         kind: 'path',
         d: polyline([frame.at(last, 0), frame.at(last - 7, 5), frame.at(last - 7, -5)], ' Z'),
