@@ -1,6 +1,7 @@
 import type { DrawChart } from '../report/charts/chart.js';
 import { CHARTS } from '../report/charts/of-study.js';
 import { unpacked } from './data.js';
+import { walkAlong } from './map.js';
 import { Picture } from './picture.js';
 
 /** Room for a picture on paper, CSS pixels. */
@@ -27,6 +28,7 @@ async function begin(): Promise<void> {
     for (const picture of pictures) picture.make(true, PAPER);
   });
   window.addEventListener('afterprint', make);
+  for (const map of document.querySelectorAll<HTMLElement>('.map[tabindex]')) walkAlong(map);
   document.documentElement.dataset['drawn'] = 'yes';
 }
 

@@ -93,8 +93,8 @@ export interface OnMap<Found> {
 }
 
 /**
- * The files of a report with a map of the route in two forms beside them; the page holds it too, across for a
- * desk and paper, down for a phone.
+ * The files of a report with a map of the route beside them; the page holds it too, across for a desk, down
+ * for a phone, in columns for paper.
  */
 export const withMap =
   <Found>(
@@ -105,10 +105,11 @@ export const withMap =
     const files = await draw(found, notice),
       known = seen(found),
       layout = (form: FormName): Drawing => mapLayout(scenario, route, FORMS[form], known),
-      wide = layout('screen');
+      wide = layout('screen'),
+      maps = { wide, narrow: layout('phone'), paper: layout('paper') };
     return new Map([
       ...files,
-      ['report.html', pageWithMap(String(files.get('report.html')), wide, layout('phone'))],
+      ['report.html', pageWithMap(String(files.get('report.html')), maps)],
       ['map.svg', mapSvg(wide)],
       ['map.png', await mapPng(wide)],
     ]);

@@ -23,6 +23,8 @@ export interface Group {
   readonly kind: GroupKind;
   /** What it is, in full; empty where its texts say it. */
   readonly about: string;
+  /** The place of the strip to which it belongs, in the order of the route. */
+  readonly place?: number;
   readonly shapes: readonly Shape[];
 }
 export type GroupKind = 'ground' | 'line' | 'side' | 'back' | 'lane' | 'stop' | 'plant' | 'bracket' | 'words';

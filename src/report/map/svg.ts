@@ -26,9 +26,10 @@ export function mapSvg({ width, height, page, title, words, groups }: Drawing, i
   ].join('\n');
 }
 
-function groupText({ kind, about, shapes }: Group): string {
+function groupText({ kind, about, place, shapes }: Group): string {
   const title = about === '' ? '' : `<title>${safe(about)}</title>`;
-  return `<g class="map-${kind}">${title}${shapes.map(shapeText).join('')}</g>`;
+  const at = place === undefined ? '' : ` data-place="${place}"`;
+  return `<g class="map-${kind}"${at}>${title}${shapes.map(shapeText).join('')}</g>`;
 }
 
 function shapeText(shape: Shape): string {

@@ -128,6 +128,10 @@ function marksTold(world: World, cell: number): Told[] {
   ];
 }
 
+/** The same as lines of text. */
+export const marksAt = (world: World, cell: number): string[] =>
+  marksTold(world, cell).map(({ text }) => text);
+
 /** Whether a thing stands on the strip, or in the head of a plant on it. */
 export const isOnMap = (world: World, thing: Thing): boolean =>
   thing.kind === 'crew'

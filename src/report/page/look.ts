@@ -71,9 +71,20 @@ td { white-space: nowrap; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: 2px 16px; font-size: .875rem; }
 .facts dt { color: var(--soft); }
 .facts dd { margin: 0; overflow-wrap: anywhere; }
-.map { background: #fff; border: 1px solid var(--line); overflow-x: auto; }
+.map { position: relative; background: #fff; border: 1px solid var(--line); }
 .map svg { display: block; width: 100%; height: auto; }
-.map.narrow { display: none; }
+.map.wide { width: min(1440px, 100vw - 40px); margin-left: calc(50% - min(720px, 50vw - 20px)); }
+.map.narrow, .map.paper { display: none; }
+.map.narrow { max-width: 520px; }
+.map:focus-visible { outline: 3px solid var(--accent); outline-offset: 2px; }
+.map .ring { position: absolute; border: 2px solid #00558a; pointer-events: none; }
+.map .told {
+  position: absolute; z-index: 1; width: max-content; max-width: min(380px, 100%); padding: 8px 12px;
+  background: var(--ground); border: 2px solid var(--accent); font-size: .875rem;
+}
+.told p { margin: 0; }
+.told p:first-child { font-weight: 600; }
+.told p + p::first-letter { text-transform: uppercase; }
 .caution { border: 2px solid var(--ink); padding: 10px 14px; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 @media (pointer: coarse) { button, summary, nav a { min-height: 44px; } }
@@ -84,6 +95,8 @@ td { white-space: nowrap; }
   .first dd, .facts dd { margin-bottom: 8px; }
   .ground { border: 0; padding: 0; }
   .map { border: 0; }
+}
+@media (max-width: 1000px) {
   .map.wide { display: none; }
   .map.narrow { display: block; }
 }
@@ -101,9 +114,11 @@ td { white-space: nowrap; }
   .ground canvas { max-width: 100%; max-height: 235mm; width: auto !important; height: auto !important; }
   .first .ground canvas { max-height: 82mm; }
   .after { break-before: page; }
-  .map.wide { display: block; border: 0; }
-  .map.narrow { display: none; }
-  .map svg { max-height: 235mm; }
+  .map.wide, .map.narrow, .walk { display: none; }
+  .map.paper { display: block; border: 0; }
+  .route { break-before: page; }
+  .route p { margin: 0; }
+  .map svg { max-height: 236mm; }
   .scroll { overflow: visible; }
   table { font-size: 7.5pt; }
   td { white-space: normal; }

@@ -72,16 +72,33 @@ export function renderPage(content: PageContent, pictures: readonly Picture[], c
 
 const MAP = '<!-- map -->';
 
-/** The page with the route of the scenario in it, in two forms. */
-export const pageWithMap = (page: string, wide: Drawing, narrow: Drawing): string =>
+/** The map in three forms: for a desk, for a phone, for paper. */
+export interface MapForms {
+  readonly wide: Drawing;
+  readonly narrow: Drawing;
+  readonly paper: Drawing;
+}
+
+/** The page with the route of the scenario in it. On a screen the reader can walk along it. */
+export const pageWithMap = (page: string, { wide, narrow, paper }: MapForms): string =>
   page.replace(
     MAP,
     () =>
-      '<section aria-labelledby="route"><h2 id="route">The route</h2>' +
-      `<p class="soft">${eta.renderString('<%= it.caption %>', wide)}</p>` +
-      `<div class="map wide">${mapSvg(wide, 'map-wide')}</div>` +
-      `<div class="map narrow">${mapSvg(narrow, 'map-narrow')}</div></section>`,
+      '<section class="route" aria-labelledby="route"><h2 id="route">The route</h2>' +
+      `<p class="soft">${eta.renderString('<%= it.caption %>', wide)} ` +
+      '<span class="walk">Point at a place or tap it, or go along with the arrow keys: what is done ' +
+      'there, and what is known of it.</span></p>' +
+      walked('wide', mapSvg(wide, 'map-wide')) +
+      walked('narrow', mapSvg(narrow, 'map-narrow')) +
+      `<div class="map paper">${mapSvg(paper, 'map-paper')}</div></section>`,
   );
+
+/** A map along which keys and pointers go; what stands at a place is shown and said by the script. */
+const walked = (form: string, svg: string): string =>
+  `<div class="map ${form}" role="group" tabindex="0" aria-label="map of the route, place by place" ` +
+  `aria-describedby="walk">${svg}` +
+  '<div class="ring" hidden></div><div class="told" hidden></div>' +
+  '<p class="said unseen" aria-live="polite"></p></div>';
 
 /** What the head of every results file says of where it comes from. */
 interface Origin {

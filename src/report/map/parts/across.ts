@@ -50,7 +50,12 @@ function laneRow(world: World, cell: number, top: number): Drawn {
     groups: [
       drawLane(world, cell, frame, first, last),
       ...brackets.groups,
-      { kind: 'words', about: '', shapes: drawLabel(label, margin + PAD, top + 8, 'start').shapes },
+      {
+        kind: 'words',
+        about: '',
+        place: cell,
+        shapes: drawLabel(label, margin + PAD, top + 8, 'start').shapes,
+      },
     ],
     height,
   };

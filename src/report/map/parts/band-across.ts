@@ -57,7 +57,7 @@ export function band(
       bottom = line - LABEL_GAP,
       middle = (from + to) / 2,
       { shapes, stubs, frames } = drawLabel(label, middle, bottom - label.height, 'middle');
-    words.push({ kind: 'words', about: '', shapes });
+    words.push({ kind: 'words', about: '', place: cell, shapes });
     if (stubs.length > 0) leads.push(stub(middle, bottom - 1, line - 6));
     const box = frames.at(-1);
     if (box !== undefined)

@@ -22,7 +22,7 @@ export function lanePiece({ world }: Page, column: Column, { rows }: Piece, x: n
   if (first === undefined || first.row.kind === 'head') return { groups: [], height: 0 };
   const { row, label, height } = first;
   const at = x + column.wayAt + 22,
-    ends = [top, top + height] as const,
+    ends = [top - 6, top + height] as const,
     ground = {
       low: row.cell,
       high: row.cell,
@@ -39,6 +39,7 @@ export function lanePiece({ world }: Page, column: Column, { rows }: Piece, x: n
       {
         kind: 'words',
         about: '',
+        place: row.cell,
         shapes: drawLabel(label, at, top + (height - label.height) / 2, 'start').shapes,
       },
     ],
@@ -104,7 +105,7 @@ export function plantPiece(page: Page, column: Column, piece: Piece, x: number, 
       low: Math.min(...spreads.keys()),
       high: Math.max(...spreads.keys()),
       first: top + (isWhole ? 0 : GOES_ON),
-      last: y + 10,
+      last: y + 4,
       beginOf: (cell) => (spreads.get(cell)?.glyph ?? top) - 3,
       endOf: (cell) => (drawn.marks.get(cell)?.end ?? y) + 4,
       middleOf: (cell) => drawn.marks.get(cell)?.middle ?? top,
@@ -116,7 +117,7 @@ export function plantPiece(page: Page, column: Column, piece: Piece, x: number, 
       { kind: 'line', about: '', shapes: written.leads },
       ...drawn.groups,
       ...bracketsDown(world, column, ground, x),
-      { kind: 'words', about: '', shapes: written.words },
+      ...written.words,
     ],
     height: y - top + 10,
   };

@@ -1,5 +1,5 @@
 import { INK, MUTED } from '../../style.js';
-import { polyline, type Shape } from '../shapes.js';
+import { type Group, polyline, type Shape } from '../shapes.js';
 import { text } from '../signs/frame.js';
 import { drawLabel } from '../signs/labels.js';
 import { sentBackText } from '../told.js';
@@ -14,16 +14,17 @@ export function texts(
   x: number,
   spreads: ReadonlyMap<number, Spread>,
   marks: ReadonlyMap<number, Mark>,
-): { readonly leads: Shape[]; readonly words: Shape[] } {
+): { readonly leads: Shape[]; readonly words: Group[] } {
   const leads: Shape[] = [],
-    words: Shape[] = [];
+    words: Group[] = [];
   for (const { row, label } of rows) {
     if (row.kind === 'head') continue;
     const { from = 0, to = 0 } = spreads.get(row.cell) ?? {},
       { shapes, stubs, frames } = drawLabel(label, x + labelAt, (from + to - label.height) / 2, 'start'),
       line = x + column.wayAt + (world.strip.cells[row.cell]?.track ?? 0) * column.track,
       middle = marks.get(row.cell)?.middle ?? from;
-    words.push(...shapes);
+    const own = [...shapes];
+    words.push({ kind: 'words', about: '', place: row.cell, shapes: own });
     for (const stub of stubs)
       leads.push(
         ...supply(
@@ -37,7 +38,7 @@ export function texts(
     const sent = arcs.filter(({ side, fromCell }) => side < 0 && fromCell === row.cell);
     sent.forEach((arc, i) => {
       const base = middle + 3.5 + 12 * (i - (sent.length - 1) / 2);
-      words.push(
+      own.push(
         text(x + column.wayAt - column.reach - 4, base, sentBackText(world, arc), {
           size: column.arcSize,
           anchor: 'end',

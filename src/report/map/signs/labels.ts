@@ -54,7 +54,7 @@ export function labelOf({ form }: World, told: readonly Told[], width: number): 
     lines,
     isCut: lines.some(({ text: line }) => line.includes('…')),
     width: Math.max(0, ...lines.map((line) => line.width + (isFramed(line) ? 2 * FRAME : 0))),
-    height: lines.reduce((sum, line) => sum + line.height, 0) + frames * 2 * FRAME,
+    height: lines.reduce((sum, line) => sum + line.height, 0) + frames * 2 * (FRAME + 1),
   };
 }
 
@@ -152,7 +152,7 @@ export function drawLabel(label: Label, x: number, top: number, anchor: 'start' 
       );
     }
     if (line.kind === 'stub') stubs.push(y + line.height / 2);
-    y += line.height + (isLast ? FRAME : 0);
+    y += line.height + (isLast ? FRAME + 2 : 0);
   });
   return { shapes, stubs, frames };
 }

@@ -1,4 +1,5 @@
 import { INK } from '../../style.js';
+import { aboutCell } from '../about.js';
 import { type Group, polyline, type Shape } from '../shapes.js';
 import type { World } from '../world.js';
 import { block, type Frame } from './frame.js';
@@ -24,7 +25,8 @@ export function drawLane(world: World, cell: number, frame: Frame, first: number
   });
   return {
     kind: 'lane',
-    about: name,
+    about: aboutCell(world, cell),
+    place: cell,
     shapes: [
       line(first, last - 4, 0, WAY_STROKE),
       block(frame, (from + to) / 2, 0, to - from, 11, { fill: '#ffffff' }),
