@@ -3,8 +3,9 @@ import type { Seen } from '../seen.js';
 import type { Shape } from '../shapes.js';
 import { type Bracket, drawBracket } from '../signs/brackets.js';
 import { acrossFrame, text } from '../signs/frame.js';
-import { drawGlyph, glyphLength, type Standing } from '../signs/glyphs.js';
+import { drawGlyph, glyphLength, MOST_DRAWN, type Standing } from '../signs/glyphs.js';
 import { BAR, BROKEN, useBar } from '../signs/labels.js';
+import { standingAt } from '../standing.js';
 import type { World } from '../world.js';
 
 const BRACKETS: readonly (readonly [Bracket['kind'], string])[] = [
@@ -22,8 +23,9 @@ function standingSign(counted: Seen['counted'] = 'nowhere'): [string, Partial<St
 }
 
 /** The signs of the map in a row, broken where it ends. */
-export function legend({ form, seen, brackets }: World, top: number): { shapes: Shape[]; height: number } {
-  const size = form.smallSize,
+export function legend(world: World, top: number): { shapes: Shape[]; height: number } {
+  const { form, seen, brackets, strip, scenario, route } = world,
+    size = form.smallSize,
     shapes: Shape[] = [],
     frame = { isAcross: true },
     none: Standing = {
@@ -35,12 +37,33 @@ export function legend({ form, seen, brackets }: World, top: number): { shapes: 
       isTest: false,
       isInLine: false,
     };
+  // Only those that stand on this map.
+  const stands = strip.cells.flatMap((_, cell) => standingAt(world, cell) ?? []),
+    spaces = [
+      ...stands.flatMap((each) => [each.spaces, each.reworkSpaces]),
+      ...Object.values(scenario.lanes).flatMap(({ bank = Infinity, arrivalBank = 0 }) => [bank, arrivalBank]),
+    ],
+    hasMany = spaces.some((many) => many > MOST_DRAWN) || stands.some(({ places }) => places > MOST_DRAWN),
+    has = (is: boolean, words: string, sign: Partial<Standing>): [string, Partial<Standing>][] =>
+      is ? [[words, sign]] : [];
   const signs: readonly (readonly [string, Partial<Standing>])[] = [
     ['a station: a ring a place', { places: 2 }],
-    ['waiting spaces ahead', { spaces: 3 }],
-    ['more than ten: their number, any: no limit', { spaces: 14 }],
-    ['spaces for units sent back', { reworkSpaces: 2 }],
-    ['looks for faults, so many pass', { isTest: true }],
+    ...has(
+      spaces.some((many) => many > 0 && many <= MOST_DRAWN),
+      'waiting spaces ahead',
+      { spaces: 3 },
+    ),
+    ...has(hasMany, 'more than ten: their number, any: no limit', { spaces: 14 }),
+    ...has(
+      stands.some(({ reworkSpaces }) => reworkSpaces > 0),
+      'spaces for units sent back',
+      { reworkSpaces: 2 },
+    ),
+    ...has(
+      stands.some(({ isTest }) => isTest),
+      'looks for faults, so many pass',
+      { isTest: true },
+    ),
     ...standingSign(seen?.counted),
   ];
   let x = form.margin,
@@ -64,22 +87,23 @@ export function legend({ form, seen, brackets }: World, top: number): { shapes: 
         drawGlyph(acrossFrame(middle + (standing.reworkSpaces > 0 ? -13 : 0)), left, 0, standing).shapes,
     );
   }
-  put(16, 'sent back, so many', (left, middle) => [
-    {
-      kind: 'path',
-      d:
-        `M${left + 15} ${middle - 4} Q${left + 15} ${middle + 4} ${left + 8} ${middle + 4} ` +
-        `Q${left + 2} ${middle + 4} ${left + 2} ${middle - 3}`,
-      stroke: MUTED,
-      strokeWidth: 1.1,
-      fill: 'none',
-    },
-    {
-      kind: 'path',
-      d: `M${left + 2} ${middle - 5} L${left - 1} ${middle} L${left + 5} ${middle} Z`,
-      fill: MUTED,
-    },
-  ]);
+  if ([route.main, ...route.sides].some(({ backs }) => backs.length > 0))
+    put(16, 'sent back, so many', (left, middle) => [
+      {
+        kind: 'path',
+        d:
+          `M${left + 15} ${middle - 4} Q${left + 15} ${middle + 4} ${left + 8} ${middle + 4} ` +
+          `Q${left + 2} ${middle + 4} ${left + 2} ${middle - 3}`,
+        stroke: MUTED,
+        strokeWidth: 1.1,
+        fill: 'none',
+      },
+      {
+        kind: 'path',
+        d: `M${left + 2} ${middle - 5} L${left - 1} ${middle} L${left + 5} ${middle} Z`,
+        fill: MUTED,
+      },
+    ]);
   for (const [kind, words] of BRACKETS)
     if (brackets.some((each) => each.kind === kind))
       put(LONG + 6, words, (left, middle) =>
