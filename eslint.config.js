@@ -62,6 +62,15 @@ const outsideWorld = [
   'queueMicrotask',
 ];
 
+/** Functions of which engines give other last bits; so does `**`, but for powers of two. */
+const unlike = ['exp', 'expm1', 'log', 'log1p', 'log2', 'pow', 'cbrt', 'hypot', 'sin', 'cos', 'tan']
+  .concat(['asin', 'acos', 'atan', 'atan2', 'sinh', 'cosh', 'tanh', 'asinh', 'acosh', 'atanh'])
+  .map((property) => ({
+    object: 'Math',
+    property,
+    message: 'not the same bits everywhere: see random/elementary.ts and random/power.ts',
+  }));
+
 const typeScript = ['src/**/*.ts', 'tests/**/*.ts', 'bench/**/*.ts', 'tools/**/*.ts'];
 /** Folders that read typed arrays by ids in range: an element is there (see tools/types.mjs). */
 const arrays = JSON.parse(readFileSync(new URL('tsconfig.arrays.json', import.meta.url), 'utf8')).include.map(
@@ -101,6 +110,10 @@ export default defineConfig(
   },
   ...layerRules,
   {
+    files: ['src/scenario/**/*.ts', 'src/study/**/*.ts'],
+    rules: { 'no-restricted-properties': ['error', ...unlike] },
+  },
+  {
     files: pureLayers.map((layer) => `src/${layer}/**/*.ts`),
     rules: {
       'no-restricted-globals': [
@@ -110,6 +123,14 @@ export default defineConfig(
       'no-restricted-properties': [
         'error',
         { object: 'Math', property: 'random', message: 'draw from a named stream' },
+        ...unlike,
+      ],
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: 'BinaryExpression[operator="**"]:not([left.value=2])',
+          message: 'not the same bits everywhere: see random/power.ts',
+        },
       ],
     },
   },

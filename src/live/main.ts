@@ -1,6 +1,9 @@
 import type { DrawChart } from '../report/charts/chart.js';
 import { CHARTS } from '../report/charts/of-study.js';
+import type { Results } from '../study/simulate/results.js';
+import { makeCopyable } from './copying.js';
 import { unpacked } from './data.js';
+import { putLevers } from './levers/section.js';
 import { walkAlong } from './map.js';
 import { Picture } from './picture.js';
 
@@ -28,6 +31,8 @@ async function begin(): Promise<void> {
     for (const picture of pictures) picture.make(true, PAPER);
   });
   window.addEventListener('afterprint', make);
+  if (results.study === 'simulate') await putLevers(results as unknown as Results);
+  await makeCopyable();
   for (const map of document.querySelectorAll<HTMLElement>('.map[tabindex]')) walkAlong(map);
   document.documentElement.dataset['drawn'] = 'yes';
 }

@@ -1,26 +1,67 @@
 import type { Chart } from 'chart.js/auto';
-import { labelAt, seriesOf } from './points.js';
+import { isTime } from '../report/unbroken.js';
+import { toolsOf } from './copying.js';
+import { labelAt, type Series, seriesOf } from './points.js';
 
 const cell = (kind: 'th' | 'td', text: string, scope?: string): HTMLElement => {
   const element = document.createElement(kind);
   element.textContent = text;
   if (scope !== undefined) element.setAttribute('scope', scope);
+  if (isTime(text)) element.className = 'time';
   return element;
 };
 
+/** The places of a picture at which a series has a value. */
+const placesOf = (chart: Chart, series: readonly Series[]): number[] =>
+  Array.from({ length: chart.data.labels?.length ?? 0 }, (_, index) => index).filter((index) =>
+    series.some(({ textAt }) => textAt(index) !== null),
+  );
+
 /** The numbers of a picture as a table. */
-export function tableOf(chart: Chart): HTMLTableElement {
+function tableOf(chart: Chart): HTMLTableElement {
   const table = document.createElement('table'),
     series = seriesOf(chart),
     head = table.createTHead().insertRow(),
     body = table.createTBody();
   head.append(cell('td', ''), ...series.map(({ name }) => cell('th', name, 'col')));
-  for (let index = 0; index < (chart.data.labels?.length ?? 0); index++) {
-    const texts = series.map(({ textAt }) => textAt(index));
-    if (texts.every((text) => text === null)) continue;
+  for (const index of placesOf(chart, series))
     body
       .insertRow()
-      .append(cell('th', labelAt(chart, index), 'row'), ...texts.map((text) => cell('td', text ?? '')));
-  }
+      .append(
+        cell('th', labelAt(chart, index), 'row'),
+        ...series.map(({ textAt }) => cell('td', textAt(index) ?? '')),
+      );
   return table;
+}
+
+/** The same for whoever copies it: of each series the value, or both ends of it, and its interval. */
+function cellsOf(chart: Chart): { head: string[]; rows: (string | number)[][] } {
+  const series = seriesOf(chart),
+    columns = series.flatMap(({ name, sets }) =>
+      sets.map((set, at) => ({ set, title: at === 0 ? name : (chart.data.datasets[set]?.label ?? name) })),
+    );
+  return {
+    head: ['', ...columns.map(({ title }) => title)],
+    rows: placesOf(chart, series).map((index) => [
+      labelAt(chart, index),
+      ...columns.map(({ set }) => bare(chart.data.datasets[set]?.data[index])),
+    ]),
+  };
+}
+
+/** A number with 10 digits, as in the files; both ends of a bar as words; '' for nothing. */
+function bare(value: unknown): string | number {
+  if (typeof value === 'number') return Number.isFinite(value) ? Number(value.toPrecision(10)) : '';
+  if (Array.isArray(value)) return value.map(bare).join(' to ');
+  return typeof value === 'object' && value !== null && 'y' in value ? bare(value.y) : '';
+}
+
+/** Puts the numbers of a picture, and the buttons that copy them, into its fold. */
+export function showNumbers(fold: HTMLElement, picture: string, chart: () => Chart | undefined): void {
+  const drawn = chart(),
+    scroll = fold.querySelector('.scroll');
+  if (drawn === undefined || scroll === null) return;
+  scroll.replaceChildren(tableOf(drawn));
+  if (fold.querySelector('.tools') !== null) return;
+  scroll.before(toolsOf(`numbers of ${picture}`, `${picture}.csv`, () => cellsOf(chart() ?? drawn)));
 }

@@ -2,7 +2,7 @@ import { Chart } from 'chart.js/auto';
 import type { Chart as Drawn } from '../report/charts/chart.js';
 import { LAYOUT } from '../report/style.js';
 import { keysOf } from './keys.js';
-import { tableOf } from './numbers.js';
+import { showNumbers } from './numbers.js';
 import { labelAt, saidAt } from './points.js';
 
 /** Rows that a long picture shows at first, and all that it can. */
@@ -17,6 +17,7 @@ export class Picture {
   private readonly said: HTMLElement;
   private readonly numbers: HTMLDetailsElement;
   private readonly more: HTMLButtonElement;
+  private readonly name: string;
   private isWhole = false;
   private at = -1;
   private width = 0;
@@ -30,6 +31,7 @@ export class Picture {
       if (found === null) throw new Error(`page: expected a part ${name} in each figure, got none`);
       return found;
     };
+    this.name = figure.dataset['picture'] ?? '';
     this.ground = part('ground');
     this.keys = part('keys');
     this.said = part('said');
@@ -43,8 +45,7 @@ export class Picture {
       this.walk(event);
     });
     this.numbers.addEventListener('toggle', () => {
-      if (this.numbers.open && this.live !== undefined)
-        this.numbers.querySelector('.scroll')?.replaceChildren(tableOf(this.live));
+      this.tell();
     });
   }
 
@@ -65,7 +66,12 @@ export class Picture {
     this.ground.replaceChildren(canvas);
     this.live = this.drawOn(canvas, drawn);
     this.keys.replaceChildren(...keysOf(this.live));
-    if (this.numbers.open) this.numbers.querySelector('.scroll')?.replaceChildren(tableOf(this.live));
+    this.tell();
+  }
+
+  /** Its numbers, where somebody looks at them. */
+  private tell(): void {
+    if (this.numbers.open) showNumbers(this.numbers, this.name, () => this.live);
   }
 
   private drawOn(canvas: HTMLCanvasElement, { configuration }: Drawn): Chart {

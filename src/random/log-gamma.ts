@@ -1,3 +1,5 @@
+import { log, log1p } from './elementary.js';
+
 /**
  * ζ(k) - 1 for k = 2, 3, .. 26 (the table of Abramowitz & Stegun 1964, chapter 23), reckoned anew by
  * Euler-Maclaurin sums.
@@ -26,12 +28,12 @@ export function logGamma1p(x: number): number {
   while (rest > 0.5) product *= rest--;
   let sum = 0;
   for (let k = ZETA_LESS_ONE.length + 1; k >= 2; k--) sum = ZETA_LESS_ONE[k - 2] / k - rest * sum;
-  return Math.log(product) + (rest * (1 - EULER) - Math.log1p(rest) + rest * rest * sum);
+  return log(product) + (rest * (1 - EULER) - log1p(rest) + rest * rest * sum);
 }
 
 function stirling(z: number): number {
   const square = 1 / (z * z);
   const series =
     (1 / 12 - square * (1 / 360 - square * (1 / 1260 - square * (1 / 1680 - square / 1188)))) / z;
-  return (z - 0.5) * Math.log(z) - z + Math.log(2 * Math.PI) / 2 + series;
+  return (z - 0.5) * log(z) - z + log(2 * Math.PI) / 2 + series;
 }

@@ -4,6 +4,7 @@
  */
 
 import type { Distribution } from './distribution.js';
+import { log, log1p } from './elementary.js';
 import { mustBePositive, mustNotBeNegative, refuse } from './kinds/kind.js';
 import { weibullPowerOf, weibullUnitMean } from './kinds/weibull.js';
 
@@ -14,8 +15,8 @@ import { weibullPowerOf, weibullUnitMean } from './kinds/weibull.js';
 export function lognormalOf(mean: number, cv: number): Distribution {
   checkMeanAndCv('lognormal', mean, cv);
   if (cv === 0) return { kind: 'constant', value: mean };
-  const variance = Math.log1p(cv * cv);
-  return { kind: 'lognormal', mu: Math.log(mean) - variance / 2, sigma: Math.sqrt(variance) };
+  const variance = log1p(cv * cv);
+  return { kind: 'lognormal', mu: log(mean) - variance / 2, sigma: Math.sqrt(variance) };
 }
 
 /**

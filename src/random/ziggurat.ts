@@ -5,6 +5,8 @@
  * The layer comes from a word of its own, not from the bits of the abscissa: J. A. Doornik (2005) showed that
  * sharing them leaves a correlation.
  */
+
+import { exp, log } from './elementary.js';
 import { nextUniform, nextWord } from './streams.js';
 
 const LAYERS = 128;
@@ -17,12 +19,12 @@ const EDGE = new Float64Array(LAYERS + 1);
 /** Share of each layer's width that lies wholly under the curve. */
 const SURE = new Float64Array(LAYERS);
 
-const density = (x: number) => Math.exp(-0.5 * x * x);
+const density = (x: number) => exp(-0.5 * x * x);
 EDGE[0] = AREA / density(TAIL);
 EDGE[1] = TAIL;
 for (let i = 2; i < LAYERS; i++) {
   const inner = EDGE[i - 1];
-  EDGE[i] = Math.sqrt(-2 * Math.log(AREA / inner + density(inner)));
+  EDGE[i] = Math.sqrt(-2 * log(AREA / inner + density(inner)));
 }
 for (let i = 0; i < LAYERS; i++) SURE[i] = EDGE[i + 1] / EDGE[i];
 
@@ -104,8 +106,8 @@ function edgeCase(layer: number, share: number, state: Int32Array, at: number): 
   const outer = EDGE[layer];
   const inner = EDGE[layer + 1];
   const x = share * outer;
-  const low = Math.exp(-0.5 * (outer * outer - x * x));
-  const high = Math.exp(-0.5 * (inner * inner - x * x));
+  const low = exp(-0.5 * (outer * outer - x * x));
+  const high = exp(-0.5 * (inner * inner - x * x));
   return high + nextUniform(state, at) * (low - high) < 1 ? x : NaN;
 }
 
@@ -116,8 +118,8 @@ function tail(negative: boolean, state: Int32Array, at: number): number {
   let beyond;
   let y;
   do {
-    beyond = -Math.log(nextUniform(state, at)) / TAIL;
-    y = -Math.log(nextUniform(state, at));
+    beyond = -log(nextUniform(state, at)) / TAIL;
+    y = -log(nextUniform(state, at));
   } while (y + y < beyond * beyond);
   return negative ? -TAIL - beyond : TAIL + beyond;
 }

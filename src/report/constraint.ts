@@ -15,6 +15,16 @@ export const toldConstraint = ({
 }: Pick<Results, 'constraint' | 'findings' | 'replications'>): ConstraintResult | null =>
   findings.some((each) => each.kind === 'gridlock' && each.replications === replications) ? null : constraint;
 
+/** A crew gets one on each of its shifts, which `one person more` alone does not say. */
+export const onEveryShift = (text: string): string =>
+  text.replace(/^one person more in /, 'one person more on every shift in ');
+
+/** The same of every trial that a text names. */
+export const eachShift = (text: string, { tried }: Pick<ConstraintResult, 'tried'>): string =>
+  tried
+    .filter(({ thing: { kind } }) => kind === 'crew')
+    .reduce((said, { what }) => said.replaceAll(what, () => onEveryShift(what)), text);
+
 /** A cause with the units a working day that it takes (below 0) or brings. */
 export interface Rung {
   readonly cause: string;

@@ -23,3 +23,6 @@ export const piecesOf = (text: string): string[] =>
     .split(/[ \t\n]+/)
     .filter((piece) => piece !== '')
     .map((piece) => piece.replaceAll(NO_BREAK, ' '));
+
+/** Text that is a day or a week and nothing else: its hyphens are no place to end a line. */
+export const isTime = (text: string): boolean => /^\d{4}-(?:\d\d-\d\d|W\d\d)$/.test(text);

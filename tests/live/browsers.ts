@@ -41,8 +41,16 @@ export interface Opened {
  */
 const OF_THE_DRIVER = /^(Error: )?Content-Security-Policy: .* blocked a JavaScript eval /;
 
-/** Opens a page from its file and waits until its pictures are drawn. */
-export async function open(browser: Browser, file: string, size: (typeof SIZES)[number]): Promise<Opened> {
+/**
+ * Opens a page from its file and waits until its pictures are drawn.
+ * @param before runs before the page's own script
+ */
+export async function open(
+  browser: Browser,
+  file: string,
+  size: (typeof SIZES)[number],
+  before?: string,
+): Promise<Opened> {
   const page = await browser.newPage(),
     faults: string[] = [];
   page.on('console', (message) => {
@@ -56,6 +64,7 @@ export async function open(browser: Browser, file: string, size: (typeof SIZES)[
     if (!/^(file|blob|data):/.test(request.url())) faults.push(`asks for ${request.url()}`);
   });
   await page.setViewport(size);
+  if (before !== undefined) await page.evaluateOnNewDocument(before);
   await page.goto(`file://${file}`);
   // Asked from here: a wait inside the page would be code made from text, which the page forbids itself.
   for (

@@ -130,6 +130,91 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     await page.close();
   });
 
+  it('copies a table with tabs and saves it as CSV by keys alone, numbers bare and no formula, and says so', async () => {
+    const { page } = await open(browser, pageOf('hostile'), SIZES[0]);
+    await page.evaluate(() => {
+      const taken: string[] = [];
+      Object.assign(window, { taken });
+      Object.defineProperty(navigator, 'clipboard', {
+        value: {
+          writeText: (text: string) => {
+            taken.push(text);
+            return Promise.resolve();
+          },
+        },
+      });
+      URL.createObjectURL = (blob) => {
+        void (blob as Blob).text().then((text) => taken.push(text));
+        return '#';
+      };
+    });
+    const press = async (button: number): Promise<string> => {
+      await page.focus(`#stations .tools button:nth-of-type(${button})`);
+      await page.keyboard.press('Enter');
+      await setTimeout(200);
+      return page.$eval('#stations [role="status"]', (each) => each.textContent);
+    };
+    await page.focus('#stations summary');
+    await page.keyboard.press('Enter');
+    expect(await press(1)).toBe('copied');
+    expect(await press(2)).toBe('saved as table-stations.csv');
+    const [tabs = '', commas = ''] = await page.evaluate(
+      () => (window as unknown as { taken: string[] }).taken,
+    );
+    expect(tabs.split('\n')[0]).toMatch(/^Station\tSite\tPlaces\t/);
+    expect(tabs).toMatch(/^'=1\+1\tworks\t1\t0\.\d+\t/m);
+    expect(commas.split('\n')[0]).toMatch(/^Station,Site,Places,/);
+    expect(commas).toContain(`"""'><img src=x onerror=alert(2)>",works,1,`);
+    await page.close();
+  });
+
+  it('copies the numbers of a picture, and by a marked text where the clipboard is closed', async () => {
+    const { page } = await open(browser, pageOf('simulate'), SIZES[0]);
+    await page.evaluate(() => {
+      Object.defineProperty(navigator, 'clipboard', {
+        value: { writeText: () => Promise.reject(new Error('closed')) },
+      });
+      const execCommand = (): boolean => {
+        Object.assign(window, { taken: (document.activeElement as HTMLTextAreaElement).value });
+        return true;
+      };
+      Object.assign(document, { execCommand });
+    });
+    await page.click('figure .numbers summary');
+    await setTimeout(300);
+    await page.click('figure .numbers .tools button');
+    await setTimeout(200);
+    expect(await page.$eval('figure [role="status"]', (each) => each.textContent)).toBe('copied');
+    const taken = await page.evaluate(() => (window as unknown as { taken: string }).taken);
+    expect(taken.split('\n')[0]).toMatch(/\tshipped\t.*\tasked/);
+    expect(taken.split('\n')[2]).toMatch(/^2027-W\d\d\t[\d.]+\t/);
+    await page.close();
+  });
+
+  it('has its contents at the side on a wide screen, where they stay, and in a fold on a phone', async () => {
+    for (const [size, side, fold] of [
+      [SIZES[0], true, false],
+      [SIZES[1], false, true],
+    ] as const) {
+      const { page } = await open(browser, pageOf('demo'), size);
+      await page.evaluate(() => {
+        window.scrollTo(0, 3000);
+      });
+      const seen = await page.evaluate(() =>
+        ['nav.side', 'nav.folded'].map((name) => {
+          const { width, top } = document.querySelector(name)!.getBoundingClientRect();
+          return { isShown: width > 0, top };
+        }),
+      );
+      expect(seen.map(({ isShown }) => isShown)).toEqual([side, fold]);
+      if (side) expect(seen[0]?.top).toBeLessThan(40);
+      expect(await page.$eval('nav.folded details', (each) => each.open)).toBe(false);
+      const text = await page.$eval('section:not(.first) li', (each) => each.clientWidth);
+      expect(text).toBeLessThanOrEqual(576);
+      await page.close();
+    }
+  });
+
   it('shows all rows of a long picture at a click', async () => {
     const { page } = await open(browser, pageOf('demo'), SIZES[1]);
     const height = (): Promise<number> =>
@@ -160,6 +245,27 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
         expect(violations).toEqual([]);
         await page.close();
       }
+    },
+  );
+
+  it.runIf(kind === 'chrome').each(['demo', 'compare', 'rate', 'reliefs', 'buffers'])(
+    'of %s has all of its first screen on the first page of A4 and Letter, and links written out',
+    async (name) => {
+      const { page } = await open(browser, pageOf(name), SIZES[0]),
+        px = 96 / 25.4;
+      await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+      await page.emulateMediaType('print');
+      for (const [width, height] of [
+        [210, 297],
+        [215.9, 279.4],
+      ] as const) {
+        await page.setViewport({ width: Math.floor((width - 26) * px), height: 1000 });
+        const first = await page.$eval('.first', (each) => each.getBoundingClientRect().bottom);
+        expect(first).toBeLessThan((height - 26) * px);
+      }
+      const written = await page.$eval('.first a', (each) => getComputedStyle(each, '::after').content);
+      expect(written).toContain('What it rests on');
+      await page.close();
     },
   );
 

@@ -1,3 +1,6 @@
+import { log2 } from '../../random/elementary.js';
+import { power } from '../../random/power.js';
+
 /** Parts of an octave of a histogram of durations: a bin is 0.27 % wide. */
 const BINS_PER_OCTAVE = 256;
 const LOWEST_OCTAVE = -10,
@@ -52,10 +55,10 @@ export class Durations {
  * to the end bins.
  */
 export function binOf(minutes: number): number {
-  const bin = Math.floor((Math.log2(minutes) - LOWEST_OCTAVE) * BINS_PER_OCTAVE);
+  const bin = Math.floor((log2(minutes) - LOWEST_OCTAVE) * BINS_PER_OCTAVE);
   return bin < 0 || minutes <= 0 ? 0 : bin >= BIN_COUNT ? BIN_COUNT - 1 : bin;
 }
 /** Lower edge of a bin, minutes. */
 export function binEdge(bin: number): number {
-  return 2 ** (LOWEST_OCTAVE + bin / BINS_PER_OCTAVE);
+  return power(2, LOWEST_OCTAVE + bin / BINS_PER_OCTAVE);
 }

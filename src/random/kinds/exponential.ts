@@ -1,3 +1,4 @@
+import { log } from '../elementary.js';
 import { fillUniform } from '../streams.js';
 import type { Kind } from './kind.js';
 import { mustBePositive, scaling } from './kind.js';
@@ -18,6 +19,6 @@ export const exponential: Kind<Exponential> = {
     ({ mean }) =>
     (out, from, to, state, at) => {
       fillUniform(out, from, to, state, at);
-      for (let k = from; k < to; k++) out[k] = -mean * Math.log(out[k]);
+      for (let k = from; k < to; k++) out[k] = -mean * log(out[k]);
     },
 };

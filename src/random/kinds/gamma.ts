@@ -1,3 +1,4 @@
+import { exp, log } from '../elementary.js';
 import { fillUniform, nextUniform } from '../streams.js';
 import { fillNormal, nextNormal } from '../ziggurat.js';
 import type { Kind } from './kind.js';
@@ -58,13 +59,13 @@ export function fillGamma(
   if (shape < 1) {
     const power = 1 / shape;
     fillUniform(scratch, 0, to - from, state, at);
-    for (let k = from; k < to; k++) out[k] = out[k] * Math.exp(power * Math.log(scratch[k - from]));
+    for (let k = from; k < to; k++) out[k] = out[k] * exp(power * log(scratch[k - from]));
   }
 }
 
 /** The full test behind the squeeze u < 1 - 0.0331 x⁴. */
 function isUnder(u: number, xx: number, v: number, d: number): boolean {
-  return Math.log(u) < 0.5 * xx + d * (1 - v + Math.log(v));
+  return log(u) < 0.5 * xx + d * (1 - v + log(v));
 }
 
 /** One gamma value of shape d + 1/3 >= 1. */

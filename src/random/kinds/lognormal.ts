@@ -1,3 +1,4 @@
+import { exp, expm1, log } from '../elementary.js';
 import { toExpOfLine } from '../exponential-function.js';
 import { fillNormal } from '../ziggurat.js';
 import { always } from './constant.js';
@@ -17,13 +18,13 @@ export const lognormal: Kind<Lognormal> = {
     mustNotBeNegative('lognormal sigma', sigma);
   },
   moments({ mu, sigma }) {
-    const mean = Math.exp(mu + (sigma * sigma) / 2);
-    return { mean, variance: mean * mean * Math.expm1(sigma * sigma) };
+    const mean = exp(mu + (sigma * sigma) / 2);
+    return { mean, variance: mean * mean * expm1(sigma * sigma) };
   },
-  least: ({ mu, sigma }) => (sigma === 0 ? Math.exp(mu) : 0),
-  scaled: (distribution, factor) => ({ ...distribution, mu: distribution.mu + Math.log(factor) }),
+  least: ({ mu, sigma }) => (sigma === 0 ? exp(mu) : 0),
+  scaled: (distribution, factor) => ({ ...distribution, mu: distribution.mu + log(factor) }),
   filling({ mu, sigma }) {
-    if (sigma === 0) return always(Math.exp(mu));
+    if (sigma === 0) return always(exp(mu));
     return (out, from, to, state, at) => {
       fillNormal(out, from, to, state, at);
       toExpOfLine(out, from, to, mu, sigma);

@@ -1,3 +1,4 @@
+import { exp, expm1, log1p } from '../elementary.js';
 import { nextUniform } from '../streams.js';
 import { nextNormal } from '../ziggurat.js';
 import { always } from './constant.js';
@@ -96,7 +97,7 @@ function nextKept(
 function nextAcross(near: number, width: number, state: Int32Array, at: number): number {
   let t;
   do t = width * nextUniform(state, at);
-  while (nextUniform(state, at) > Math.exp(-0.5 * (near + t) * (near + t)));
+  while (nextUniform(state, at) > exp(-0.5 * (near + t) * (near + t)));
   return t;
 }
 
@@ -108,12 +109,12 @@ function nextBeyond(near: number, width: number, state: Int32Array, at: number):
   let t;
   if (width <= peak) {
     do t = width * nextUniform(state, at);
-    while (nextUniform(state, at) > Math.exp(-t * (near + 0.5 * t)));
+    while (nextUniform(state, at) > exp(-t * (near + 0.5 * t)));
     return t;
   }
-  const reach = Math.expm1(-rate * width);
-  do t = -Math.log1p(reach * nextUniform(state, at)) * peak;
-  while (nextUniform(state, at) > Math.exp(-0.5 * (t - peak) * (t - peak)));
+  const reach = expm1(-rate * width);
+  do t = -log1p(reach * nextUniform(state, at)) * peak;
+  while (nextUniform(state, at) > exp(-0.5 * (t - peak) * (t - peak)));
   return t;
 }
 
@@ -148,7 +149,7 @@ function cutNormalMoments(mean: number, sd: number, low: number, high: number): 
     const along = k * step;
     const t = from + along;
     const simpson = k === 0 || k === PANELS ? 1 : k % 2 === 1 ? 4 : 2;
-    const weight = simpson * Math.exp(-t * (start + t / 2));
+    const weight = simpson * exp(-t * (start + t / 2));
     weight0 += weight;
     weight1 += weight * along;
     weight2 += weight * along * along;

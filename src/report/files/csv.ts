@@ -40,10 +40,10 @@ export function fileTable<Item>(
 
 /**
  * Comma-separated text by RFC 4180, but with bare line feeds. A text that a spreadsheet would take for a
- * formula has a quote before it.
+ * formula has a quote before it. `between`: tabs for the clipboard of a spreadsheet.
  */
-export const csv = ({ head, rows }: FileTable): string =>
-  [head, ...rows].map((row) => row.map(field).join(',') + '\n').join('');
+export const csv = ({ head, rows }: FileTable, between: ',' | '\t' = ','): string =>
+  [head, ...rows].map((row) => row.map(field).join(between) + '\n').join('');
 
 /** The columns of an estimate: its mean and the ends of its interval. */
 export function estimate<Item>(
@@ -81,5 +81,5 @@ function field(cell: string | number): string {
   if (typeof cell === 'number') return String(cell);
   // A spreadsheet would run it (OWASP, CSV injection; from memory).
   const safe = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return /[",\t\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

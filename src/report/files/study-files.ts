@@ -9,7 +9,8 @@ import { mapPng } from '../map/png.js';
 import type { Seen } from '../map/seen.js';
 import type { Drawing } from '../map/shapes.js';
 import { mapSvg } from '../map/svg.js';
-import { type PageContent, type Picture, pageWithMap, renderPage } from '../page/page.js';
+import { type PageContent, type Picture, pageWithMap, pageWithTryIt, renderPage } from '../page/page.js';
+import type { TryIt } from '../page/try-it.js';
 import { workbook } from '../sheets/workbook.js';
 import { csv, type FileTable } from './csv.js';
 import { MissingLetters } from './missing-letters.js';
@@ -66,13 +67,17 @@ export function studyFiles<Results>({
 }
 
 /** Built beside the program; from the sources, as in tests, it is that of the last build. */
-const SCRIPT = new URL(
-  import.meta.url.endsWith('.ts') ? '../../../dist/page/live.js' : '../page/live.js',
-  import.meta.url,
-);
+const script = (name: string): string =>
+  readFileSync(
+    new URL(
+      import.meta.url.endsWith('.ts') ? `../../../dist/page/${name}` : `../page/${name}`,
+      import.meta.url,
+    ),
+    'utf8',
+  );
 /** As it may stand in an element. */
 const pageScript = (): string =>
-  readFileSync(SCRIPT, 'utf8').replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+  script('live.js').replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 
 async function pictureOf(
   name: string,
@@ -106,11 +111,23 @@ export const withMap =
       known = seen(found),
       layout = (form: FormName): Drawing => mapLayout(scenario, route, FORMS[form], known),
       wide = layout('screen'),
-      maps = { wide, narrow: layout('phone'), paper: layout('paper') };
+      maps = { wide: layout('page'), narrow: layout('phone'), paper: layout('paper') };
     return new Map([
       ...files,
       ['report.html', pageWithMap(String(files.get('report.html')), maps)],
       ['map.svg', mapSvg(wide)],
       ['map.png', await mapPng(wide)],
     ]);
+  };
+
+/** The files of a report whose page carries the scenario and the engine, for its readers' own changes. */
+export const withTryIt =
+  <Found>(
+    draw: (found: Found, notice?: (line: string) => void) => Promise<Files>,
+    tryIt: TryIt,
+  ): typeof draw =>
+  async (found, notice) => {
+    const files = await draw(found, notice),
+      page = pageWithTryIt(String(files.get('report.html')), tryIt, script('engine.js'));
+    return new Map([...files, ['report.html', page]]);
   };

@@ -1,24 +1,14 @@
 import type { BufferResults } from '../../study/buffers/results.js';
-import { count, exact, number } from '../../study/format.js';
+import { capital, count, exact, number } from '../../study/format.js';
 import { boundsOf } from '../../study/statistics/estimate.js';
-import { between, type FirstScreen, gain, how } from './first.js';
+import { figure, range } from './figures.js';
+import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
-  const {
-      scenario,
-      answer,
-      chosen,
-      present,
-      gain: against,
-      goal,
-      currency,
-      zone,
-      more,
-      unit,
-      spots,
-    } = results,
+  const { scenario, answer, chosen, gain: against, goal, zone, more, unit, spots, level } = results,
     places = count(chosen.total, 'waiting place'),
-    isTarget = goal.kind === 'target';
+    isTarget = goal.kind === 'target',
+    a = unit.replace(/^units/, '');
   return {
     question: isTarget
       ? `How few waiting places does “${scenario.name}” need for ${number(goal.rate)} ${unit}?`
@@ -31,35 +21,49 @@ export function buffersFirst(results: BufferResults): FirstScreen {
           'not reached': 'Not reached with the places tried.',
           'out of reach': 'Out of reach, however many places.',
         }[answer.verdict]
-      : `${places} ship ${comparedWith(results)} today’s ${exact(present.total)}.`,
+      : `${places} ${comparedWith(results)}.`,
     sure:
-      `With them ${between(chosen.rate)} ${unit} (${how(chosen.rate)}); against today ` +
-      `${gain(against.difference)}.` +
+      `With them ${between(chosen.rate)} ${unit} (${howTogether(chosen.rate, level)}): ` +
+      `${gain(against.difference, a)} than today.` +
       (more === null
         ? ''
-        : ` ${count(more.places, 'place')} more would bring ${gain(more.difference)}` +
-          `${more.isSettled ? '' : ', which more runs would settle'}.`),
+        : ` ${count(more.places, 'place')} more would bring ${figure(more.difference)} ` +
+          `(${range(more.difference)})` +
+          `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
     why: null,
     toDo:
-      spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; ') + '.',
-    whenAndCost:
-      chosen.costPerDay === null || present.costPerDay === null
-        ? ['The scenario gives a waiting place no price.']
-        : [
-            `Their floor costs ${number(chosen.costPerDay)} ${currency ?? ''} a day; today’s ` +
-              `${number(present.costPerDay)}.`,
-          ],
+      capital(
+        spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; '),
+      ) + '. Only all of it together was tried: fewer at one spot without more at another may ship less.',
+    next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
+    whenAndCost: [...floor(results), 'Dates are not looked at here.'],
     rests:
-      `Found by moving one place at a time; nothing proves it the best. A difference below ` +
-      `${number(100 * zone)} % does not matter. Whether there is floor space is not known.`,
+      `${noted(scenario)}Found by moving one place at a time; nothing proves it the best. A difference ` +
+      `below ${number(100 * zone)} % does not matter here. Whether there is floor space is not known. ` +
+      INPUTS,
+    picture: {
+      title: 'The most that was found for each number of waiting places',
+      more: 'The scale does not begin at 0.',
+    },
   };
+}
+
+function floor({ chosen, present, currency }: BufferResults): string[] {
+  if (chosen.costPerDay === null || present.costPerDay === null)
+    return ['The scenario gives a waiting place no price.'];
+  return [
+    `Their floor costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, today’s ` +
+      `${number(present.costPerDay)}; what the move costs is not counted.`,
+  ];
 }
 
 /** By the whole interval of the difference to the layout as it is, and by what does not matter. */
 function comparedWith({ gain: { difference }, present, zone }: BufferResults): string {
   const { low, high } = boundsOf(difference),
-    matters = zone * present.rate.mean;
-  if (low > matters) return 'more than';
-  if (high < -matters) return 'less than';
-  return low >= -matters && high <= matters ? 'as much as' : 'about as much as';
+    matters = zone * present.rate.mean,
+    today = `today’s ${exact(present.total)}`;
+  if (low > matters) return `ship more than ${today}`;
+  if (high < -matters) return `ship less than ${today}`;
+  if (low >= -matters && high <= matters) return `ship as much as ${today}`;
+  return `may ship what ${today} do`;
 }

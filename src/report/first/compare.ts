@@ -1,15 +1,17 @@
+import { inWords } from '../../study/answer/answer.js';
 import type { CompareResults } from '../../study/compare/results.js';
-import { capital, count, exact, mean } from '../../study/format.js';
+import { capital, count, exact } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
-import { between, type FirstScreen, gain, how, roughly } from './first.js';
+import { figure, range } from './figures.js';
+import { between, type FirstScreen, gain, howTogether, INPUTS, noted, roughly } from './first.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
-  const { scenario, rateUnit, differenceLevel } = results,
+  const { scenario, rateUnit, level } = results,
     measures = byMeasure(results),
     [main] = measures,
-    a = each(rateUnit);
+    a = ` ${each(rateUnit)}`;
   const best =
     main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0];
   return {
@@ -18,57 +20,82 @@ export function compareFirst(results: CompareResults): FirstScreen {
     sure:
       main === undefined
         ? ''
-        : `As it is it ships ${between(main.base)} ${a} (${how(main.base)}); ` +
-          (best === undefined ? '' : `with ${best.whatIf} ${between(best.value)}.`),
+        : `As it is it ships ${between(main.base)}${a}` +
+          (best === undefined ? '' : `; with ${best.whatIf} ${between(best.value)}`) +
+          ` (${howTogether(main.base, level)}).`,
     why: null,
     toDo:
       best === undefined || !best.verdict.endsWith('better')
-        ? 'None of them surely ships more: look for what stops it with rateproof simulate.'
-        : `${capital(best.whatIf)} is the nearest: ${gain(best.difference)} ${a}. Its price is not in this.`,
+        ? 'None of them surely ships more.'
+        : `${capital(best.whatIf)} ships the most: ${gain(best.difference, a)} than as it is.`,
+    next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
     whenAndCost: ['last unit', 'cost']
       .flatMap((id) => measures.filter((one) => one.id === id))
       .flatMap((measure) => others(measure, best?.whatIf)),
     rests:
-      `Each what-if is ${scenario.name} with its changes and nothing else; all intervals are ` +
-      `${exact(Number((100 * differenceLevel).toFixed(2)))} %, so that all of ` +
-      'it holds together.',
+      `${noted(scenario)}Each what-if is the scenario with its changes and nothing else: not what they ` +
+      `cost to make, nor whether they may be made. ${INPUTS}`,
+    picture: {
+      title: 'Each what-if against the scenario as it is',
+      more: 'How much more or less, in per cent; in the grey band it does not matter.',
+    },
   };
 }
 
 function question({ base: { askedPerDay: asked }, whatIfs, rateUnit }: CompareResults): string {
   return asked === null
     ? `Which of ${count(whatIfs.length, 'what-if')} ships more?`
-    : `Which of ${count(whatIfs.length, 'what-if')} ships ` +
+    : `Does any of ${count(whatIfs.length, 'what-if')} ship ` +
         `${exact(inUnit(asked, rateUnit))} ${eachWorking(rateUnit)}?`;
 }
+
+/** More would not be read at a glance. */
+const MOST_WORDS = 12;
+/** The first of these that is short enough: a name may be long. */
+const shortest = (...texts: readonly string[]): string =>
+  texts.find((text) => text.split(/\s+/).length <= MOST_WORDS) ?? texts.at(-1) ?? '';
 
 /** Which of them surely ship what their plan asks, by the whole interval. */
 function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | undefined): string {
   if (main === undefined || whatIfs.length === 0) return 'There is nothing to compare.';
   const judged = main.whatIfs.map(({ whatIf, value }) => {
     const asked = whatIfs.find(({ name }) => name === whatIf)?.askedPerDay ?? null,
-      rate = asked === null ? null : inUnit(asked, rateUnit);
+      rate = asked === null ? null : inUnit(asked, rateUnit),
+      { low, high } = boundsOf(value);
     return {
-      whatIf,
-      value,
-      rate,
-      reaches: rate !== null && value.low !== null && value.low >= rate,
-      falls: rate !== null && value.high !== null && value.high < rate,
+      ...{ whatIf, value, rate },
+      reaches: rate !== null && low >= rate,
+      falls: rate !== null && high < rate,
     };
   });
   const reached = judged.filter(({ reaches }) => reaches),
     [best] = [...judged].sort((a, b) => b.value.mean - a.value.mean),
-    nearest = best === undefined ? '' : `${best.whatIf} ships ${roughly(best.value, best.rate)}`;
+    most = best === undefined ? '' : roughly(best.value, best.rate),
+    name = best?.whatIf ?? '',
+    all = inWords(judged.length);
   if (reached.length > 0)
     return reached.length === 1
-      ? `Only ${reached[0]?.whatIf ?? ''} does.`
-      : `${exact(reached.length)} of ${exact(judged.length)} do.`;
-  if (judged.some(({ rate }) => rate === null)) return `The most: ${nearest}.`;
-  return judged.every(({ falls }) => falls) ? `None; ${nearest}.` : `Not settled; ${nearest}.`;
+      ? shortest(
+          `${judged.length === 1 ? 'Yes:' : 'Only'} ${reached[0]?.whatIf ?? ''} does.`,
+          `One of ${all} does.`,
+        )
+      : `${capital(inWords(reached.length))} of ${all} do.`;
+  if (judged.some(({ rate }) => rate === null))
+    return shortest(`The most: ${name} ships ${most}.`, `The most that one ships is ${most}.`);
+  const [asked] = new Set(judged.map(({ rate }) => rate)),
+    goal = judged.every(({ rate }) => rate === asked) ? exact(asked ?? 0) : 'what is asked';
+  if (!judged.every(({ falls }) => falls))
+    return shortest(`Not settled. Nearest: ${name}, ${most}.`, `Not settled. The nearest ships ${most}.`);
+  return judged.length === 1
+    ? `No: ${most}, not ${goal}.`
+    : shortest(
+        `None of ${all} reaches ${goal}. Nearest: ${name}, ${most}.`,
+        `None of ${all} reaches ${goal}. The nearest ships ${most}.`,
+      );
 }
 
-/** What is not in a figure. */
-const beside: Readonly<Record<string, string>> = { cost: ', what it costs to have it not counted' };
+/** What is not in a figure: a change is not cheap because the units are. */
+const beside: Readonly<Record<string, string>> = { cost: ', before what the change itself costs' };
 
 function others({ id, unit, whatIfs }: MeasureCompared, best: string | undefined): string[] {
   return whatIfs
@@ -78,7 +105,10 @@ function others({ id, unit, whatIfs }: MeasureCompared, best: string | undefined
         [less, more] = id === 'cost' ? ['cheaper', 'dearer'] : ['sooner', 'later'],
         what = id === 'cost' ? 'a unit is' : 'the last unit is out';
       if (low <= 0 && high >= 0) return `With ${whatIf} ${what} neither surely ${less} nor ${more}.`;
-      const by = mean(high < 0 ? negated(difference) : difference);
-      return `With ${whatIf} ${what} ${by} ${unit} ${high < 0 ? less : more}${beside[id] ?? ''}.`;
+      const by = high < 0 ? negated(difference) : difference;
+      return (
+        `With ${whatIf} ${what} ${figure(by)} ${unit} ${high < 0 ? less : more} (${range(by)})` +
+        `${beside[id] ?? ''}.`
+      );
     });
 }

@@ -1,7 +1,7 @@
 import { exact, number } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
-import { type FirstScreen, whyText } from './first.js';
+import { type FirstScreen, INPUTS, noted, shipIt, whyText } from './first.js';
 
 export function rateFirst(results: RateResults): FirstScreen {
   const { scenario, answer, points, rateUnit, plannedPerDay, constraint, ramp, arithmetic, sure } = results,
@@ -17,24 +17,32 @@ export function rateFirst(results: RateResults): FirstScreen {
         ? 'None of the rates tried holds.'
         : `Promise ${rateText(highestPerDay, rateUnit)}${isAbove ? `, not ${planned}` : ''}.`,
     sure:
-      (best === undefined
-        ? ''
-        : `At that rate ${exact(best.keptUp.count)} of ${exact(best.keptUp.n)} builds keep up. `) +
+      (best === undefined ? '' : `At that rate ${shipIt(best.keptUp)} what is asked. `) +
       (spread.low === spread.high
         ? `${tenths(spread.share)} such studies would say the same.`
         : `${tenths(spread.share)} such studies would say ${rates(spread.low)} to ` +
           `${rates(spread.high)} ${a}.`),
-    why: constraint === null ? null : `Above that: ${whyText(constraint)}`,
-    toDo: isAbove
-      ? `rateproof reliefs ${scenario.file} tries what would raise it, with gains and costs.`
-      : `rateproof buffers ${scenario.file} shows whether fewer spaces would do.`,
-    whenAndCost: [ramp.sentence],
+    why:
+      constraint === null
+        ? null
+        : `Above that, tried at ${rateText(constraint.perDay, rateUnit)}. ${whyText(constraint)}`,
+    toDo:
+      isAbove && highestPerDay !== null ? `Plan for ${rateText(highestPerDay, rateUnit)}, or raise it.` : '',
+    next: isAbove
+      ? { what: 'What would raise it, and its cost', command: `rateproof reliefs ${scenario.file}` }
+      : { what: 'Whether fewer waiting spaces would do', command: `rateproof buffers ${scenario.file}` },
+    whenAndCost: [ramp.sentence, 'Costs are not looked at here.'],
     rests:
-      `A rate holds if surely at least ${number(100 * sure)} % of the builds keep up. ` +
+      `${noted(scenario)}A rate holds if surely at least ${number(100 * sure)} % of the builds ship it` +
       (arithmetic === null
-        ? ''
-        : `Averages alone would allow ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} ` +
-          `(${arithmetic.name}).`),
+        ? '.'
+        : `; averages without chance would allow ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} ` +
+          `(${arithmetic.name}).`) +
+      ` ${INPUTS}`,
+    picture: {
+      title: 'What is shipped at each rate that was tried',
+      more: 'On the dashed line as many are shipped as are asked.',
+    },
   };
 
   function rates(perDay: number | null): string {

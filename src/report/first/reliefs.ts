@@ -1,15 +1,21 @@
-import { bounds, capital, exact, mean, signed } from '../../study/format.js';
+import { calledThing } from '../../study/constraint/sentence.js';
+import { capital, exact } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
-import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
-import { between, type FirstScreen, gain, how } from './first.js';
+import { boundsOf } from '../../study/statistics/estimate.js';
+import { onEveryShift } from '../constraint.js';
+import { figure, range } from './figures.js';
+import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
+
+type Relief = ReliefsResults['reliefs'][number];
 
 export function reliefsFirst(results: ReliefsResults): FirstScreen {
-  const { scenario, base, reliefs, best, rate, rateUnit, measureNext } = results,
-    a = each(rateUnit),
+  const { scenario, base, reliefs, best, rate, rateUnit, level } = results,
+    a = ` ${each(rateUnit)}`,
     asked = rate.asked,
     [first, ...rest] = reliefs.filter(({ gain: { low } }) => low !== null && low > 0),
-    next = rest.slice(0, 2);
+    next = rest.slice(0, 2),
+    isAlone = best?.named === 1 && best.others === 0;
   const none =
     asked !== null &&
     reliefs.every(
@@ -26,43 +32,60 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
         ? 'Nothing that was tried surely brings more.'
         : none
           ? `No single change reaches ${exact(asked)}.`
-          : `${capital(first.text)}: ${signed(first.gain)} ${a}.`,
-    sure: `As it is it ships ${between(base.throughput)} ${a} (${how(base.throughput)}).`,
-    why: null,
+          : `${capital(onEveryShift(first.text))}: ${figure(first.gain)}${a} more.`,
+    sure: `As it is it ships ${between(base.throughput)}${a} (${howTogether(base.throughput, level)}).`,
+    why: first === undefined || !isAlone ? null : why(first, results),
     toDo:
       first === undefined
-        ? 'Try two changes together in a what-ifs file: rateproof compare.'
-        : `Most by itself: ${first.text}, ${gain(first.gain)} ${a}` +
-          `${best?.named === 1 && best.others === 0 ? '' : ', not told apart from others'}. ` +
-          next.map(({ text, gain: more }) => `Then ${text}, ${gain(more)}.`).join(' ') +
-          (next.length > 0 ? ' They overlap: two together may bring less than their sum.' : ''),
+        ? 'Try two changes together.'
+        : `${capital(onEveryShift(first.text))}: ${gain(first.gain, a)}` +
+          `${isAlone ? '' : '; others may bring as much'}.` +
+          next
+            .map(({ text, gain: more }) => ` Then ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`)
+            .join(''),
+    next: {
+      what: 'Two together, which may bring less than their sum',
+      command: `rateproof compare ${scenario.file} WHAT-IFS.yaml`,
+    },
     whenAndCost: costs(results, first),
-    rests:
-      measureNext === null
-        ? 'No guess or estimate that was varied surely moves it.'
-        : `Measure next: ${measureNext.words}, ${measureNext.basis} ${measureNext.now}; at ` +
-          `${measureNext.value} it ships ${moreOrLess(measureNext.gain)} ${a}.`,
+    rests: `${noted(scenario)}${weakest(results)} ${INPUTS}`,
+    picture: {
+      title: 'What each change brings by itself',
+      more: 'Units a working day; right of 0 it ships more.',
+    },
   };
+}
+
+/** Only of the one that is told apart from all others. */
+const why = ({ of, text }: Relief, { reliefs }: ReliefsResults): string =>
+  `${capital(calledThing(of))}: ${onEveryShift(text)} brings the most of ${exact(reliefs.length)} ` +
+  'changes tried.';
+
+function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): string {
+  if (measureNext === null) return 'No guess or estimate that was varied surely moves it.';
+  const { words, basis, now, value, gain: change, path } = measureNext,
+    a = ` ${each(rateUnit)}`,
+    varied = assumptions.find((one) => one.path === path),
+    other = [varied?.low, varied?.high].find((end) => end != null && end.value !== value && end.out === null);
+  return (
+    `Weakest ${basis}: ${words}, ${now}; at ${value} it ships ${gain(change, a)}` +
+    `${other == null ? '' : `; at ${other.value}, ${gain(other.gain)}`}.`
+  );
 }
 
 function costs(
   { base: { costPerUnit, currency } }: ReliefsResults,
   first: ReliefsResults['reliefs'][number] | undefined,
 ): string[] {
-  if (costPerUnit === null) return ['The scenario gives no prices.'];
-  const now = `A unit costs ${mean(costPerUnit)} ${currency ?? ''} today`,
+  const dates = 'No dates here.';
+  if (costPerUnit === null) return [dates, 'The scenario gives no prices.'];
+  const now = `A unit costs ${figure(costPerUnit)} ${currency ?? ''} today`,
     change = first?.costPerUnit ?? null;
-  if (first === undefined || change === null) return [`${now}.`];
-  const { low, high } = boundsOf(change);
-  if (low <= 0 && high >= 0) return [`${now}; with ${first.text} neither surely more nor less.`];
+  if (first === undefined || change === null) return [dates, `${now}.`];
+  const { low, high } = boundsOf(change),
+    text = onEveryShift(first.text);
+  if (low <= 0 && high >= 0) return [dates, `${now}; with ${text} neither surely more nor less.`];
   return [
-    `${now}; with ${first.text} ${moreOrLess(change, ` ${currency ?? ''}`)}, what it costs to have it not ` +
-      'counted.',
+    `${now}; with ${text} ${gain(change, ` ${currency ?? ''}`)}, the change itself not counted. ${dates}`,
   ];
-}
-
-/** `0.24 (0.19 to 0.28) less`. */
-function moreOrLess(difference: Estimate, unit = ''): string {
-  const size = difference.mean < 0 ? negated(difference) : difference;
-  return `${mean(size)}${unit} (${bounds(size)}) ${difference.mean < 0 ? 'less' : 'more'}`;
 }

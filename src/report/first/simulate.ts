@@ -1,10 +1,22 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
-import { bounds, capital, exact, mean, number, signed } from '../../study/format.js';
+import { capital, count, exact, number } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
 import { type Estimate, mapped } from '../../study/statistics/estimate.js';
-import { toldConstraint } from '../constraint.js';
-import { between, dateText, type FirstScreen, how, restsOn, roughly, whyText } from './first.js';
+import { eachShift, toldConstraint } from '../constraint.js';
+import { figure, range } from './figures.js';
+import {
+  between,
+  dateText,
+  type FirstScreen,
+  how,
+  INPUTS,
+  noted,
+  restsOn,
+  roughly,
+  shipIt,
+  whyText,
+} from './first.js';
 
 export function simulateFirst(results: Results): FirstScreen {
   const { answer, scenario, throughput, rateUnit, assumptions } = results,
@@ -17,7 +29,7 @@ export function simulateFirst(results: Results): FirstScreen {
     question:
       asked === null
         ? `How many units does “${scenario.name}” ship?`
-        : `Does “${scenario.name}” ship ${exact(asked)} ${eachWorking(rateUnit)}?`,
+        : `Can “${scenario.name}” ship ${exact(asked)} ${eachWorking(rateUnit)}${from(results)}?`,
     answer: {
       holds: `Yes, it holds: ${rate} shipped.`,
       'falls short': `No. Expect ${rate}, not ${asked === null ? '' : exact(asked)}.`,
@@ -25,64 +37,105 @@ export function simulateFirst(results: Results): FirstScreen {
       'no rate asked': `It ships ${rate}.`,
     }[verdict],
     sure: `On average ${between(shipped)} ${a} (${how(shipped)}).${keptUp(results)}`,
-    why: found === null ? null : whyText(found),
+    why: why(results, found),
     toDo: toDo(found, asked, shipped, results),
+    next: next(results),
     whenAndCost: [...dates(results), ...cost(results)],
-    rests: restsOn(assumptions),
+    rests: `${noted(scenario)}${restsOn(assumptions)} ${INPUTS}`,
+    picture: picture(results),
   };
+}
+
+/** From when on the rate is asked, where the plan has phases. */
+function from({ programme: { phases }, answer: { askedPerDay } }: Results): string {
+  const day = phases.length < 2 ? undefined : phases.find(({ perDay }) => perDay === askedPerDay)?.from;
+  return day === undefined ? '' : ` from ${dateText(day)}`;
 }
 
 function keptUp({ answer: { keptUp: seen } }: Results): string {
   if (seen === null) return '';
-  const [some, all] = [exact(seen.count), exact(seen.n)];
-  const who = seen.count === 0 ? 'None' : seen.count === seen.n ? 'All' : some;
-  return ` ${who} of ${all} builds keep up with it.`;
+  return ` ${capital(shipIt(seen))} what is asked.`;
+}
+
+/** A standstill first: nothing else matters as much. */
+function why({ findings, replications }: Results, found: ConstraintResult | null): string | null {
+  const stuck = findings.find(({ kind }) => kind === 'gridlock')?.replications ?? 0,
+    stands =
+      stuck === 0
+        ? null
+        : `In ${exact(stuck)} of ${count(replications, 'build')} units wait for each other for good.`;
+  const texts = [stands, found === null ? null : whyText(found)].filter((text) => text !== null);
+  return texts.length === 0 ? null : texts.join(' ');
 }
 
 function toDo(
   found: ConstraintResult | null,
   asked: number | null,
   shipped: Estimate,
-  results: Results,
+  { answer, rateUnit }: Results,
 ): string {
-  const { answer, scenario, rateUnit } = results,
-    file = scenario.file;
-  if (answer.verdict === 'holds') return `To see how much more it would hold: rateproof rate ${file}.`;
-  if (answer.verdict === 'not settled')
-    return `Run more of it: rateproof simulate ${file} --replications ${4 * results.replications}.`;
-  const ask = `rateproof reliefs ${file} tries all there is to change, with gains and costs.`;
-  if (found?.culprit == null || asked === null || rateUnit.per === 'week') return `What helps: ${ask}`;
+  if (answer.verdict !== 'falls short' || found?.culprit == null) return '';
+  if (asked === null || rateUnit.per === 'week') return '';
   const { what, gain: more } = found.culprit,
     missing = number(Number((asked - shipped.mean).toPrecision(2))),
-    isTooLittle = more.high !== null && shipped.high !== null && shipped.high + more.high < asked;
+    [least, most] = [(shipped.low ?? NaN) + (more.low ?? NaN), (shipped.high ?? NaN) + (more.high ?? NaN)],
+    enough =
+      most < asked
+        ? ': not enough alone'
+        : least >= asked
+          ? ': enough alone'
+          : '; whether it is enough alone is not settled';
   return (
-    `${capital(what)} brings ${signed(more)} of the ${missing} a day that are missing` +
-    `${isTooLittle ? ', not enough alone' : ''}; its price is not in this. ${ask}`
+    `${capital(eachShift(what, found))} closes ${figure(more)} of the ${missing} a day that are ` +
+    `missing${enough}. Its price is not counted.`
   );
 }
 
-function dates({ lastUnit, programme, plan }: Results): string[] {
+function next({ answer: { verdict }, scenario: { file }, replications }: Results): FirstScreen['next'] {
+  if (verdict === 'holds') return { what: 'How much more it would hold', command: `rateproof rate ${file}` };
+  if (verdict === 'not settled')
+    return {
+      what: 'More builds may settle it',
+      command: `rateproof simulate ${file} --replications ${4 * replications}`,
+    };
+  return { what: 'What else would help, and its cost', command: `rateproof reliefs ${file}` };
+}
+
+function dates({ lastUnit, programme, plan, units }: Results): string[] {
   const [half, most] = [0.5, 0.8].map((p) => lastUnit.find((one) => one.p === p)?.date ?? null),
-    planned = plan === null ? null : lastDue(plan);
+    planned = units.reduce((last, { due }) => (due !== null && due > last ? due : last), '');
   if (programme.kind !== 'programme' || half == null) return [];
+  const by = planned === '' ? (plan === null ? null : lastDue(plan)) : planned;
   return [
     `Last unit out by ${dateText(half)} in half of the builds` +
       (most == null ? '' : `, by ${dateText(most)} in four of five`) +
-      (planned === null ? '.' : `; the plan says by ${dateText(planned)}.`),
+      (by === null ? '.' : `; the plan says by ${dateText(by)}.`),
   ];
 }
 
-/** The end of the first week by which the plan has them all due. */
+/** The last day of the first week by whose end the plan has them all due. */
 function lastDue({ due, ends }: NonNullable<Results['plan']>): string | null {
-  const all = due?.at(-1);
-  return due === null || all === undefined || all === 0 ? null : (ends[due.indexOf(all)] ?? null);
+  const all = due?.at(-1),
+    end = due === null || all === undefined || all === 0 ? undefined : ends[due.indexOf(all)];
+  return end === undefined ? null : new Date(Date.parse(end) - 1).toISOString().slice(0, 10);
 }
 
 function cost({ costs }: Results): string[] {
   if (costs === null) return ['The scenario gives no prices.'];
   const { perUnit, rework, currency } = costs;
   return [
-    `A unit costs ${mean(perUnit)} ${currency} (${bounds(perUnit)}), ${mean(rework.costPerUnit)} of it ` +
+    `A unit costs ${figure(perUnit)} ${currency} (${range(perUnit)}), ${figure(rework.costPerUnit)} of it ` +
       'for rework.',
   ];
+}
+
+/** Peaks and dips of weeks that are not like the others are no trend. */
+function picture({ answer: { unusual, asked }, series: { unit } }: Results): FirstScreen['picture'] {
+  return {
+    title: `Units shipped a working day, by ${unit}${asked === null ? '' : ', against those asked'}`,
+    more:
+      unusual === null || unusual.weeks.length === 0
+        ? ''
+        : 'Peaks and dips where it is hatched: a holiday, a shutdown or an outage.',
+  };
 }

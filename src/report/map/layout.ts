@@ -14,6 +14,8 @@ import { type Form, sectionsOf, type World } from './world.js';
 /** Forms for what the map is looked at on. */
 export const FORMS = {
   screen: { width: 1440, columns: 0, margin: 24, nameSize: 12, smallSize: 10.5, isDense: false },
+  // Beside the contents of a page, at the size at which it is drawn.
+  page: { width: 1000, columns: 0, margin: 20, nameSize: 12, smallSize: 10.5, isDense: false },
   phone: { width: 390, columns: 1, margin: 12, nameSize: 13, smallSize: 11.5, isDense: false },
   paper: {
     width: 1000,

@@ -85,4 +85,5 @@ const escaped = (text: string): string =>
     .replace(/[\u2066-\u2069]/g, (mark) => `&#${mark.codePointAt(0)};`)
     // What XML cannot hold: half a pair, and what is no character.
     .replace(/\p{Surrogate}|[\ufffe\uffff]/gu, '\ufffd');
-const safe = (text: string): string => escaped(shown(text));
+/** Text as it may stand in a document, or an attribute of one. */
+export const safe = (text: string): string => escaped(shown(text));

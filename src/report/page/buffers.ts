@@ -5,6 +5,7 @@ import { type Column, columns, type PageTable } from '../columns.js';
 import { buffersFirst } from '../first/buffers.js';
 import { valued } from '../sheets/cells.js';
 import { noteOf, origin, type PageContent } from './page.js';
+import { inputsNote, SAME_BASE, sourcesElsewhere } from './rests.js';
 
 /** The page of shared-out places. */
 export function buffersPage(results: BufferResults): PageContent {
@@ -12,6 +13,7 @@ export function buffersPage(results: BufferResults): PageContent {
   return {
     scenario: scenario.name,
     first: buffersFirst(results),
+    losses: [],
     inFull: answer.sentence,
     findings: findings(results),
     costsAndDates: [
@@ -20,20 +22,27 @@ export function buffersPage(results: BufferResults): PageContent {
         : `Floor for these places: ${number(chosen.costPerDay)} ${results.currency ?? ''} a day, ` +
           `${number(present.costPerDay)} as it is.`,
     ],
+    values: [],
     assumptions: [
       ...noteOf(scenario),
+      sourcesElsewhere(scenario.file),
       `Throughput is counted over ${results.over}. A replication that ends in gridlock counts as nothing ` +
         'shipped.',
       'The search moves one place at a time; it cannot see a better layout that no such move reaches. The ' +
         'confidence is that of the choice among the best few found.',
       'Everything but the places stays as the scenario has it. The study does not know whether there is ' +
         'floor space.',
+      'Only layouts as a whole were tried: a spot with fewer places may need more of them at another.',
+      inputsNote(results.eachLevel, freshReplications),
+      SAME_BASE,
     ],
     facts: origin(results, [
       [
         'Replications',
-        `${exact(replications)} in the search, ${exact(freshReplications)} fresh ones after it`,
+        `${exact(replications)} builds of each layout in the search, ` +
+          `${exact(freshReplications)} fresh ones after it`,
       ],
+      ['Warm-up', 'as in the scenario'],
       ['Layouts tried', exact(results.layoutsTried)],
     ]),
     tables: [places(results), layouts(results), curveTable(results)],

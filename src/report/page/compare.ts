@@ -1,12 +1,14 @@
 import type { CompareResults } from '../../study/compare/results.js';
-import { count, exact, interval, number, short, signed } from '../../study/format.js';
+import { capital, count, exact, interval, mean, number, short } from '../../study/format.js';
 import { countedText } from '../../study/loads/words.js';
+import { negated } from '../../study/statistics/estimate.js';
 import { columns, type PageTable } from '../columns.js';
 import { byMeasure, type MeasureCompared, togetherText } from '../compare.js';
 import { compareFirst } from '../first/compare.js';
 import { counted, difference, rounded, written } from '../sheets/cells.js';
 import { NO_PRICES } from '../tables/costs.js';
 import { noteOf, origin, type PageContent } from './page.js';
+import { inputsNote, SAME_BASE, sourcesElsewhere } from './rests.js';
 
 /** The page of a comparison. */
 export function comparePage(results: CompareResults): PageContent {
@@ -18,14 +20,19 @@ export function comparePage(results: CompareResults): PageContent {
   return {
     scenario: `${scenario.name}: base and ${each}`,
     first: compareFirst(results),
+    losses: [],
     inFull: results.answer,
     findings: results.findings.length === 0 ? ['No variant came to a standstill.'] : results.findings,
     costsAndDates: [...[...dates, ...costs].flatMap(differences), ...(costs.length === 0 ? [NO_PRICES] : [])],
+    values: [],
     assumptions: [
       ...noteOf(scenario),
+      sourcesElsewhere(scenario.file),
       'Each what-if is the scenario with the changes named and nothing else: their cost, duration and ' +
-        'permissibility are not considered.',
-      'Replication r of each variant meets the same chance (common random numbers), so differences are ' +
+        'permissibility are not considered. So “better” on the cost of a unit is before the price of the ' +
+        'change.',
+      inputsNote(results.differenceLevel, replications),
+      'Build r of each plan meets the same chance (common random numbers), so differences are ' +
         `paired. Intervals of values and differences: ${togetherText(results)} (Bonferroni), and with them ` +
         'all that the answer says. Measures that go up and down together make it more than that.',
       zoneNote(measures),
@@ -33,10 +40,14 @@ export function comparePage(results: CompareResults): PageContent {
         ? "Throughput is that of the whole run, in working days of the first station's site."
         : `Throughput is judged from ${window.from} to ${window.to}, the weeks in which the base is at its ` +
           `highest rate, in working days of the base${countedText(window.counting)}.`,
+      SAME_BASE,
     ],
     facts: origin(
       results,
-      [['Replications', `${exact(replications)} of each variant`]],
+      [
+        ['Replications', `${exact(replications)} builds of each plan`],
+        ['Warm-up', 'as in the scenario'],
+      ],
       [['What-ifs', whatIfsFile]],
     ),
     tables: [changes(results), ...measures.map((measure) => measureTable(measure, results))],
@@ -59,11 +70,22 @@ function zoneNote(measures: readonly MeasureCompared[]): string {
   );
 }
 
-function differences({ name, unit, whatIfs }: MeasureCompared): string[] {
-  return whatIfs.map(
-    ({ whatIf, difference, words }) =>
-      `${whatIf}, ${name}: ${signed(difference)} ${unit} (${interval(difference)}), ${words}.`,
-  );
+const DIRECTIONS: Readonly<Record<string, readonly [less: string, more: string]>> = {
+  'last unit': ['sooner', 'later'],
+  cost: ['less', 'more'],
+};
+
+/** `With a second booth: last unit out 14 days sooner (..), better.` */
+function differences({ id, name, unit, whatIfs }: MeasureCompared): string[] {
+  const [less, more] = DIRECTIONS[id] ?? ['less', 'more'];
+  return whatIfs.map(({ whatIf, difference, words }) => {
+    const isLess = difference.mean < 0,
+      size = isLess ? negated(difference) : difference;
+    return (
+      `${capital(whatIf)}, ${name}: ${mean(size)} ${unit} ${isLess ? less : more} (${interval(size)}), ` +
+      `${words}${id === 'cost' ? ', before what the change itself costs' : ''}.`
+    );
+  });
 }
 
 function changes({ whatIfs }: CompareResults): PageTable {
@@ -94,7 +116,9 @@ function measureTable(
     title: `${name}, ${unit}`,
     note:
       `${better} is better; a difference matters beyond ${number(zone.amount)} ${unit}. ` +
-      `Base: ${short(base)}. In brackets: ${togetherText(results)}. Pairing: the factor by which more ` +
+      `Base: ${short(base)}. In brackets: ${togetherText(results)}. ` +
+      (id === 'cost' ? 'What a change itself costs is not in it. ' : '') +
+      'Pairing: the factor by which more ' +
       'replications would be needed without common random numbers.',
     ...columns(whatIfs, [
       ['what-if', 'whatIf'],

@@ -1,27 +1,90 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
 import { calledThing } from '../../study/constraint/sentence.js';
-import { count, intervalName, number, withInterval } from '../../study/format.js';
+import { capital, count, exact, intervalName, number } from '../../study/format.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { columns, type PageTable } from '../columns.js';
-import { allowedText, largestLoss, rungsOf, stoppedText, trialVerdict, waitingFor } from '../constraint.js';
+import { allowedText, eachShift, rungsOf, stoppedText, trialVerdict, waitingFor } from '../constraint.js';
+import { figure, range } from '../first/figures.js';
 import { difference, estimated, rounded } from '../sheets/cells.js';
 
 /**
- * What stops the build and where its capacity goes, in sentences; empty where that was not looked at.
+ * What stops the build, in sentences; empty where that was not looked at.
  * @param at the rate, where there are several: `at 3.5 a day`
  */
-export function constraintFindings(found: ConstraintResult | null, at: string | null = null): string[] {
-  if (found === null) return [];
-  const { ladder } = found,
-    sentence = stoppedText(found, at);
-  if (ladder === null) return [sentence];
-  const most = largestLoss(ladder);
+export const constraintFindings = (found: ConstraintResult | null, at: string | null = null): string[] =>
+  found === null ? [] : [eachShift(stoppedText(found, at), found)];
+
+/**
+ * Where the capacity of what limits it goes, in sentences, with why it is not at work all the time.
+ * @param shipped over all replications, where what was lost was looked at in fewer
+ */
+export function lossesTold(
+  found: ConstraintResult | null,
+  at: string | null = null,
+  shipped: Estimate | null = null,
+): string[] {
+  const ladder = found?.ladder ?? null;
+  if (found === null || ladder === null) return [];
+  const [most] = [...ladder.losses].sort((a, b) => b.perDay.mean - a.perDay.mean),
+    thing = ladder.of.kind === 'carrier' ? `the ${ladder.of.name}` : calledThing(ladder.of);
   return [
-    sentence,
-    `Why not more${behind(at)}: ${allowedText(ladder)} ${number(ladder.allowedPerDay)} a day, and ` +
-      `${withInterval(ladder.shippedPerDay)} are shipped.` +
-      (most === null ? '' : ` The largest loss is ${most}.`),
+    `${at === null ? 'By' : `${capital(at)}, by`} averages alone, ${thing} would allow ` +
+      `${number(ladder.allowedPerDay)} units a day; ${figure(ladder.shippedPerDay)} are shipped ` +
+      `(${range(ladder.shippedPerDay)})` +
+      (shipped === null || shipped.n === ladder.shippedPerDay.n
+        ? '.'
+        : `: over the ${count(ladder.shippedPerDay.n, 'build')} in which losses were looked at. Over all ` +
+          `${exact(shipped.n)} it is ${figure(shipped)}.`),
+    ...(most === undefined || most.perDay.mean <= 0
+      ? []
+      : [`The most is lost by this: ${most.cause}, ${figure(most.perDay)} a day (${range(most.perDay)}).`]),
+    ...atWork(found),
   ];
 }
+
+const AT_WORK = ['working', 'unattended', 'changeover'] as const,
+  NOT_AT_WORK = [
+    'short of crew',
+    'short of parts',
+    'short of carrier',
+    'blocked',
+    'starved',
+    'down',
+  ] as const;
+const SAID: Readonly<Record<(typeof NOT_AT_WORK)[number], string>> = {
+  'short of crew': 'waits for people',
+  'short of parts': 'waits for parts',
+  'short of carrier': 'waits for a carrier',
+  blocked: 'has no room ahead',
+  starved: 'has no unit',
+  down: 'is down',
+};
+/** Of its time on shift; less is not told. */
+const LEAST_SHARE = 0.01;
+
+/** Why what limits it is not at work all of its time on shift. */
+function atWork({ judged, ladder }: ConstraintResult): string[] {
+  const of = ladder?.of,
+    station =
+      of?.kind === 'station'
+        ? judged?.stations.find(({ name, site }) => name === of.name && site === of.site)
+        : undefined;
+  if (station === undefined) return [];
+  const { name, shareOnShift: share } = station,
+    idle = NOT_AT_WORK.map((state) => ({ said: SAID[state], share: share[state].mean }))
+      .filter((each) => each.share >= LEAST_SHARE)
+      .sort((a, b) => b.share - a.share);
+  const active = AT_WORK.reduce((sum, state) => sum + share[state].mean, 0);
+  return [
+    `In the weeks judged ${name} is at work ${inPercent(active)} % of its time on shift, changeovers ` +
+      'included' +
+      (idle.length === 0
+        ? '.'
+        : `; else it ${idle.map((each) => `${each.said} ${inPercent(each.share)} %`).join(', ')}.`),
+  ];
+}
+
+const inPercent = (share: number): string => exact(Math.round(100 * share));
 
 const behind = (at: string | null): string => (at === null ? '' : ` ${at}`);
 
@@ -43,7 +106,7 @@ function trials(found: ConstraintResult, at: string | null): PageTable {
       `. A gain below ${number(found.zone)} does not matter. Waiting: units that wait for it in the end, ` +
       'on average, the index by which trials are chosen.',
     ...columns(found.tried, [
-      ['Tried', 'what'],
+      ['Tried', (tried) => eachShift(tried.what, found)],
       ['A day more', 'gain'],
       ['Verdict', (tried) => trialVerdict(tried, found)],
       [

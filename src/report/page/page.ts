@@ -3,18 +3,16 @@ import { Eta } from 'eta/core';
 import { shown } from '../../study/shown.js';
 import { explained, type PageTable } from '../columns.js';
 import type { FirstScreen } from '../first/first.js';
-import type { Drawing } from '../map/shapes.js';
-import { mapSvg } from '../map/svg.js';
-import { unbroken } from '../unbroken.js';
+import { type MapForms, mapSection } from '../map/section.js';
+import { laidOut, type SheetCell } from '../sheets/layout.js';
+import { isTime, unbroken } from '../unbroken.js';
+import { definitionsFor } from './definitions.js';
+import { captioned, grouped, onFirst, type Picture, roomOf } from './pictures.js';
+import { prose } from './prose.js';
 import { PAGE_TEMPLATE } from './template.js';
+import type { TryIt } from './try-it.js';
 
-/** A picture of the page, which the page draws itself. */
-export interface Picture {
-  readonly name: string;
-  readonly finding: string;
-  readonly how: string;
-  readonly alt: string;
-}
+export type { Picture };
 
 /** A fact of where the page comes from. */
 export type Fact = readonly [what: string, value: string];
@@ -23,10 +21,14 @@ export type Fact = readonly [what: string, value: string];
 export interface PageContent {
   readonly scenario: string;
   readonly first: FirstScreen;
+  /** Where the capacity goes; empty where that was not looked at. */
+  readonly losses: readonly string[];
   /** The answer with all that was found, as the terminal has it. */
   readonly inFull: string;
   readonly findings: readonly string[];
   readonly costsAndDates: readonly string[];
+  /** What was assumed, value by value, guesses first; empty where the study does not know. */
+  readonly values: readonly string[];
   readonly assumptions: readonly string[];
   /** Where it comes from: scenario, digest, seed, version. */
   readonly facts: readonly Fact[];
@@ -58,47 +60,97 @@ export interface Carried {
 
 /** One HTML page that needs no other file and no network. The first picture is on the first screen. */
 export function renderPage(content: PageContent, pictures: readonly Picture[], carried: Carried): string {
+  const { first, tables } = content,
+    [ahead, ...others] = pictures,
+    behind = others.map(captioned),
+    inRoom = (room: string) => behind.filter(({ name }) => roomOf(name) === room);
   const page = eta.renderString(PAGE_TEMPLATE, {
     ...content,
-    tables: content.tables.map(explained),
-    pictures,
+    ...{ prose, isTime },
+    first: inProse(first),
+    firstPictures: ahead === undefined ? [] : [onFirst(ahead, first)],
+    hasLosses: content.losses.length > 0 || inRoom('losses').length > 0,
+    lossPictures: inRoom('losses'),
+    restPictures: inRoom('rests'),
+    groups: grouped(behind),
+    tables: tables.map(explained),
+    definitions: definitionsFor(wordsOf(content, pictures)),
+    source: sourceOf(content),
     caution: SAFETY_CAUTION,
   });
-  // Behind the filter for text: neither holds anything that ends its element.
+  // Behind the filter for text: none of them holds anything that ends its element.
   return page
-    .replace('<!-- results -->', () => gzipSync(carried.results, { level: 9 }).toString('base64'))
+    .replace('<!-- results -->', () => packed(carried.results))
+    .replace('<!-- cells -->', () => packed(JSON.stringify(cellsOf(tables))))
     .replace('<!-- script -->', () => carried.script);
 }
 
-const MAP = '<!-- map -->';
+const packed = (text: string): string => gzipSync(text, { level: 9 }).toString('base64');
 
-/** The map in three forms: for a desk, for a phone, for paper. */
-export interface MapForms {
-  readonly wide: Drawing;
-  readonly narrow: Drawing;
-  readonly paper: Drawing;
-}
-
-/** The page with the route of the scenario in it. On a screen the reader can walk along it. */
-export const pageWithMap = (page: string, { wide, narrow, paper }: MapForms): string =>
-  page.replace(
-    MAP,
-    () =>
-      '<section class="route" aria-labelledby="route"><h2 id="route">The route</h2>' +
-      `<p class="soft">${eta.renderString('<%= it.caption %>', wide)} ` +
-      '<span class="walk">Point at a place or tap it, or go along with the arrow keys: what is done ' +
-      'there, and what is known of it.</span></p>' +
-      walked('wide', mapSvg(wide, 'map-wide')) +
-      walked('narrow', mapSvg(narrow, 'map-narrow')) +
-      `<div class="map paper">${mapSvg(paper, 'map-paper')}</div></section>`,
+/** The same tables for whoever copies them: numbers by themselves, as in the sheets of the workbook. */
+const cellsOf = (tables: readonly PageTable[]): object =>
+  Object.fromEntries(
+    tables.map(({ id, head, rows }) => {
+      const sheet = laidOut(head, rows);
+      return [id, { head: sheet.head, rows: sheet.rows.map((row) => row.map(bare)) }];
+    }),
   );
 
-/** A map along which keys and pointers go; what stands at a place is shown and said by the script. */
-const walked = (form: string, svg: string): string =>
-  `<div class="map ${form}" role="group" tabindex="0" aria-label="map of the route, place by place" ` +
-  `aria-describedby="walk">${svg}` +
-  '<div class="ring" hidden></div><div class="told" hidden></div>' +
-  '<p class="said unseen" aria-live="polite"></p></div>';
+const bare = ({ value }: SheetCell): string | number =>
+  value instanceof Date ? value.toISOString().slice(0, 10) : (value ?? '');
+
+const inProse = (first: FirstScreen): FirstScreen => ({
+  ...first,
+  sure: prose(first.sure),
+  why: first.why === null ? null : prose(first.why),
+  toDo: prose(first.toDo),
+  whenAndCost: first.whenAndCost.map(prose),
+  rests: prose(first.rests),
+});
+
+/** All that a page says, but for the cells of its tables. */
+const wordsOf = (content: PageContent, pictures: readonly Picture[]): string[] => [
+  ...Object.values(content.first).map((each) => JSON.stringify(each)),
+  content.inFull,
+  ...[content.losses, content.findings, content.costsAndDates, content.values, content.assumptions].flat(),
+  ...content.tables.flatMap(({ title, note, head }) => [title, note, ...head]),
+  ...pictures.flatMap(({ finding, how }) => [finding, how]),
+];
+
+/** On paper the first page may lie by itself: where it comes from, and what it is not. */
+const sourceOf = ({ facts }: PageContent): string =>
+  facts
+    .filter(([what]) => ['File', 'Digest', 'Seed', 'Program'].includes(what))
+    .map(([what, value]) => `${what}: ${value}`)
+    .join('. ') + '. A model informs a decision; it does not make it.';
+
+const MAP = '<!-- map -->',
+  MAP_LINK = '<!-- map link -->';
+
+/** The page with the route of the scenario in it. */
+export const pageWithMap = (page: string, forms: MapForms): string =>
+  page
+    .replaceAll(MAP_LINK, () => '<li><a href="#route">The route</a></li>')
+    .replace(MAP, () => mapSection(forms));
+
+const LEVERS = '<!-- levers -->',
+  LEVERS_LINK = '<!-- levers link -->';
+
+/** The page with the scenario and the engine in it, and a place where its script shows them. */
+export const pageWithTryIt = (page: string, tryIt: TryIt, engine: string): string =>
+  page
+    .replaceAll(LEVERS_LINK, () => '<li><a href="#try">Try it</a></li>')
+    .replace(
+      LEVERS,
+      () =>
+        '<section id="try-it" aria-labelledby="try" hidden><h2 id="try">Try it</h2></section>' +
+        carried('levers', JSON.stringify(tryIt)) +
+        carried('engine', engine),
+    );
+
+/** Something that the page carries and its script unpacks. */
+const carried = (id: string, text: string): string =>
+  `<script type="application/octet-stream" id="${id}">${packed(text)}</script>`;
 
 /** What the head of every results file says of where it comes from. */
 interface Origin {

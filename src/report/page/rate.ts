@@ -3,30 +3,49 @@ import { countedText } from '../../study/loads/words.js';
 import { each, inUnit, type PlannersUnit, rateText } from '../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import { columns, filled, type PageTable } from '../columns.js';
-import { triedAt } from '../constraint.js';
+import { eachShift, triedAt } from '../constraint.js';
 import { rateFirst } from '../first/rate.js';
 import { type Cell, counted, day, estimated, type Part, percent } from '../sheets/cells.js';
 import { byUse, USED_NOTE, usedColumns } from '../tables/bottlenecks.js';
-import { constraintFindings, constraintTables } from './constraint.js';
+import { constraintFindings, constraintTables, lossesTold } from './constraint.js';
 import { noteOf, origin, type PageContent } from './page.js';
+import { inputsNote, SAME_BASE, sourcesElsewhere } from './rests.js';
 
 /** The page of a rate study. */
 export function ratePage(results: RateResults): PageContent {
-  const { scenario, answer, ramp, replications, mostReplications, plannedPerDay, rateUnit } = results;
+  const {
+      scenario,
+      answer,
+      ramp,
+      replications,
+      mostReplications,
+      plannedPerDay,
+      rateUnit,
+      constraint,
+      window,
+    } = results,
+    at = triedAt(results);
   return {
     scenario: scenario.name,
     first: rateFirst(results),
-    inFull: answer.sentence,
-    findings: [...constraintFindings(results.constraint, triedAt(results)), ...findings(results)],
+    losses: lossesTold(constraint, at),
+    inFull: constraint === null ? answer.sentence : eachShift(answer.sentence, constraint),
+    findings: [...constraintFindings(constraint, at), ...findings(results)],
     costsAndDates: [ramp.sentence],
+    values: [],
     assumptions: assumptions(results),
     facts: origin(results, [
       ['Highest rate of the plan', rateText(plannedPerDay, rateUnit)],
-      ['Replications', `${exact(replications)} a rate, up to ${exact(mostReplications)}`],
+      ['Replications', `${exact(replications)} builds a rate, up to ${exact(mostReplications)}`],
+      [
+        'Warm-up',
+        `${count(window.settleWeeks, 'week')} to fill an empty floor, then ` +
+          `${count(window.weeks, 'week')} are judged`,
+      ],
     ]),
     tables: filled([
       rates(results),
-      ...constraintTables(results.constraint, triedAt(results)),
+      ...constraintTables(constraint, at),
       ...usedAt(results),
       usedByRate(results),
       rampTable(results),
@@ -41,7 +60,7 @@ function findings({ points, changes, rateUnit, answer: { contradictions } }: Rat
     ...points
       .filter(({ verdict }) => verdict !== 'holds')
       .slice(0, 1)
-      .map(({ perDay, why }) => `${rate(perDay)} is not seen to hold: ${why}.`),
+      .map(({ perDay, why }) => `${rate(perDay)} does not surely hold: ${why}.`),
     ...changes.map(
       ({ fromPerDay, toPerDay, before, after }) =>
         `Between ${exact(inUnit(fromPerDay, rateUnit))} and ${rate(toPerDay)} what is used most changes ` +
@@ -54,9 +73,18 @@ function findings({ points, changes, rateUnit, answer: { contradictions } }: Rat
   ];
 }
 
-function assumptions({ scenario, window, shortfallAllowed, level, sure, counting }: RateResults): string[] {
+function assumptions({
+  scenario,
+  window,
+  shortfallAllowed,
+  level,
+  sure,
+  counting,
+  replications,
+}: RateResults): string[] {
   return [
     ...noteOf(scenario),
+    sourcesElsewhere(scenario.file),
     `A build keeps up when at least ${number(100 * (1 - shortfallAllowed))} % of the units released in the ` +
       `window are shipped in it${countedText(counting)}; a rate holds when with ` +
       `${number(100 * level)} % confidence at least ${number(100 * sure)} % of builds keep up, and if with ` +
@@ -68,8 +96,8 @@ function assumptions({ scenario, window, shortfallAllowed, level, sure, counting
       'them.',
     'All rates see the same chance. The search assumes that any rate below one that holds also holds; the ' +
       'rates that were run were checked for it.',
-    'Intervals show how far chance inside the model moves the figures. They do not cover errors in the ' +
-      'inputs.',
+    inputsNote(level, replications),
+    SAME_BASE,
   ];
 }
 

@@ -1,21 +1,15 @@
-import {
-  bounds,
-  count,
-  exact,
-  intervalName,
-  number,
-  short,
-  signed,
-  withInterval,
-} from '../../study/format.js';
+import { bounds, count, exact, intervalName, mean, number, short, withInterval } from '../../study/format.js';
 import { each, eachWorking, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
+import { type Estimate, negated } from '../../study/statistics/estimate.js';
 import { columns, filled, type PageTable } from '../columns.js';
+import { onEveryShift } from '../constraint.js';
 import { reliefsFirst } from '../first/reliefs.js';
 import { countedIn, leftText, levelsText, savedText } from '../reliefs.js';
 import { type Cell, estimated, valued, written } from '../sheets/cells.js';
 import { NO_PRICES } from '../tables/costs.js';
-import { origin, type PageContent } from './page.js';
+import { noteOf, origin, type PageContent } from './page.js';
+import { inputsNote, SAME_BASE, valuesTold } from './rests.js';
 
 const FINDINGS = 5;
 
@@ -27,12 +21,15 @@ export function reliefsPage(results: ReliefsResults): PageContent {
   return {
     scenario: scenario.name,
     first: reliefsFirst(results),
-    inFull: answer.sentence,
+    losses: [],
+    inFull: said(answer.sentence, reliefs),
     findings: reliefs
       .slice(0, FINDINGS)
-      .map(({ rank, text, gain }) => `${rank}. ${text}: ${withInterval(gain)} ${units}.`),
+      .map(({ rank, text, gain }) => `${rank}. ${onEveryShift(text)}: ${withInterval(gain)} ${units}.`),
     costsAndDates: costs(results),
+    values: valuesTold(results.assumptions.map((one) => ({ ...one, note: null }))),
     assumptions: [
+      ...noteOf(scenario),
       `Gains are differences of two runs with the same chance, counted ${countedIn(results)}. Each relief ` +
         'is tried by itself: two together may gain more or less than their sum.',
       `${savedText(results)}.`,
@@ -44,9 +41,16 @@ export function reliefsPage(results: ReliefsResults): PageContent {
       ...(skipped.length === 0
         ? []
         : [`${count(skipped.length, 'change')} could not be made; see Left out below.`]),
+      'What a change itself costs (training, building, buying) is in none of the figures.',
+      inputsNote(results.eachLevel.final, replications),
+      SAME_BASE,
     ],
     facts: origin(results, [
-      ['Replications', `up to ${exact(replications)}`],
+      [
+        'Replications',
+        `up to ${exact(replications)} builds of each change, and as many fresh ones of the best`,
+      ],
+      ['Warm-up', 'as in the scenario'],
       [
         'Rate',
         rate.set === null ? 'as in the scenario' : `${number(rate.set)} ${eachWorking(rateUnit)}, by --rate`,
@@ -72,11 +76,24 @@ function costs({ base: { costPerUnit, currency }, reliefs, rateUnit }: ReliefsRe
       '(training, building, buying) is not included.',
     ...ranked.map(
       ({ rankPerCost, text, change, gainPerCost }) =>
-        `By cost ${rankPerCost}. ${text}: cost of a unit ${signed(change)} ${money} (${bounds(change)})` +
+        `By cost ${rankPerCost}. ${onEveryShift(text)}: a unit costs ${toldChange(change, money)}` +
         (gainPerCost === null ? '.' : `, ${short(gainPerCost)} units ${each(rateUnit)} for each ${money}.`),
     ),
   ];
 }
+
+/** `903 EUR less (720 to 1,086)`: before what the change itself costs. */
+function toldChange(change: Estimate, money: string): string {
+  const isLess = change.mean < 0,
+    size = isLess ? negated(change) : change;
+  return `${mean(size)} ${money} ${isLess ? 'less' : 'more'} (${bounds(size)})`;
+}
+
+/** With a person on every shift where the answer says one person. */
+const said = (sentence: string, reliefs: ReliefsResults['reliefs']): string =>
+  reliefs
+    .filter(({ kind }) => kind === 'person')
+    .reduce((told, { text }) => told.replaceAll(text, () => onEveryShift(text)), sentence);
 
 function reliefsTable(results: ReliefsResults): PageTable {
   return {
@@ -84,9 +101,10 @@ function reliefsTable(results: ReliefsResults): PageTable {
     title: 'Reliefs',
     note:
       `Gain: ${unitsEach(results.rateUnit)}; in brackets: ${levelsText(results)}. Cost: change of the cost ` +
-      'of a unit. Those with fresh replications stand in the order by which they were chosen.',
+      'of a unit, before what the change itself costs. Those with fresh replications stand in the order by ' +
+      'which they were chosen.',
     ...columns(results.reliefs, [
-      ['Relief', 'text'],
+      ['Relief', ({ text }) => onEveryShift(text)],
       ['Kind', 'kind'],
       ['Gain', 'gain'],
       ['Cost', 'costPerUnit'],

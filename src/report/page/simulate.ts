@@ -9,42 +9,67 @@ import {
 } from '../../study/format.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
-import { toldConstraint } from '../constraint.js';
+import { eachShift, toldConstraint } from '../constraint.js';
 import { simulateFirst } from '../first/simulate.js';
 import { counts } from '../tables/assumptions.js';
 import { NO_PRICES } from '../tables/costs.js';
-import { constraintFindings } from './constraint.js';
-import { noteOf, origin, type PageContent } from './page.js';
+import { constraintFindings, lossesTold } from './constraint.js';
+import { type Fact, noteOf, origin, type PageContent } from './page.js';
+import { inputsNote, SAME_BASE, valuesTold } from './rests.js';
 import { pageTables } from './tables.js';
 
-/**
- * First the answer, one number, one picture, findings, dates and assumptions; then every picture and table.
- */
+/** The page of a simulate study. */
 export function simulatePage(results: Results): PageContent {
-  const { scenario, answer, replications, programme } = results;
-  const found = [...constraintFindings(toldConstraint(results)), ...findings(results)];
+  const { scenario, answer, programme } = results,
+    told = toldConstraint(results);
+  const found = [...constraintFindings(told), ...findings(results)];
   return {
     scenario: scenario.name,
     first: simulateFirst(results),
-    inFull: answer.sentence,
+    losses: lossesTold(told, null, answer.heldPerDay),
+    inFull: told === null ? answer.sentence : eachShift(answer.sentence, told),
     findings: found.length === 0 ? ['Nothing that stops the build was found.'] : found,
     costsAndDates: [
       ...dates(results),
       ...results.recoveries.map(({ sentence: said }) => said),
       costText(results),
     ],
+    values: valuesTold(results.assumptions),
     assumptions: assumptions(results),
-    facts: [...origin(results, [['Replications', exact(replications)]]), ['Time zone', programme.zone]],
+    facts: [...origin(results, runFacts(results)), ['Time zone', programme.zone]],
     tables: pageTables(results),
     more: 'All of these numbers, and more, are in results.json, and many in the CSV files beside this page.',
   };
 }
 
+function runFacts({ replications, warmUp, programme, answer: { window } }: Results): Fact[] {
+  return [
+    ['Replications', `${exact(replications)} builds of the whole programme`],
+    [
+      'Warm-up',
+      warmUp !== null && warmUp.cutHours !== null
+        ? `the first ${number(warmUp.cutHours)} h of each build are left out`
+        : programme.kind === 'programme'
+          ? 'none: the programme begins with an empty floor, and its ramp counts'
+          : 'none',
+    ],
+    ...(window === null ? [] : [['Weeks judged', `${window.from} to ${window.to}`] as const]),
+  ];
+}
+
+/** In so small a share of builds a finding comes last, as rare. */
+const RARE = 0.05;
+
+/** Besides the shortfall, which is the answer; what was seen in few builds comes last. */
 function findings({ findings: all, replications }: Results): string[] {
-  return all.map(
-    ({ text, replications: of }) =>
-      `${capital(text)} (in ${exact(of)} of ${count(replications, 'replication')})`,
-  );
+  const isRare = (of: number): boolean => of < RARE * replications;
+  return all
+    .filter(({ kind }) => kind !== 'rate not held')
+    .toSorted((a, b) => Number(isRare(a.replications)) - Number(isRare(b.replications)))
+    .map(({ text, replications: of }) => {
+      const told = isRare(of) ? `Rarely: ${text}` : capital(text);
+      return `${told} (in ${exact(of)} of ${count(replications, 'build')})`;
+    });
 }
 
 function dates({ lastUnit, level, due }: Results): string[] {
@@ -60,12 +85,12 @@ function dates({ lastUnit, level, due }: Results): string[] {
 }
 
 function dateText({ p, date, low, high, why }: DateQuantile, level: number): string {
-  const name = `Last unit out, P${number(p * 100)}`,
+  const name = `Last unit out in ${number(p * 100)} % of the builds`,
     reason = why === null ? '' : why;
   if (date === null) return `${name}: not known${reason === '' ? '' : `; ${reason}`}.`;
   if (low === null || high === null)
-    return `${name}: ${date}; no interval${reason === '' ? '' : `, ${reason}`}.`;
-  return `${name}: ${date} (${intervalName(level)} ${low} to ${high}).`;
+    return `${name} by ${date}; no interval${reason === '' ? '' : `, ${reason}`}.`;
+  return `${name} by ${date} (${intervalName(level)} ${low} to ${high}).`;
 }
 
 function costText({ costs }: Results): string {
@@ -85,23 +110,13 @@ function assumptions({
   assumptions: said,
   costs,
 }: Results): string[] {
-  const interval =
-    replications < 2
-      ? 'none with 1 replication'
-      : `${intervalName(level)}, ${count(replications, 'replication')}`;
   const days = count(Math.round(programme.observedDays), 'day');
   return [
     ...noteOf(scenario),
-    'Work times and chances of defects come from the scenario and were not checked against records of the ' +
-      'real plants; if they are wrong, so is the answer.',
     ...(said.length === 0
-      ? []
-      : [
-          `The scenario states the source of ${count(said.length, 'value')}: ${counts(said)}. See ` +
-            'Assumptions below.',
-        ]),
-    `Intervals show how far chance inside the model moves the means (${interval}). They do not cover ` +
-      'errors in the inputs, nor the spread of single weeks or units.',
+      ? ['The scenario does not say where any of its values comes from.']
+      : [`The scenario states the source of ${count(said.length, 'value')}: ${counts(said)}.`]),
+    inputsNote(level, replications),
     'People, trucks and parts follow their rules and calendars without exception: nobody improvises, helps ' +
       'another crew or works longer to catch up, unless the scenario says so.',
     ...(costs === null
@@ -114,5 +129,6 @@ function assumptions({
     programme.kind === 'programme'
       ? `Observed: ${days} from ${programme.start}, the ramp included.`
       : `Observed: ${days} of a steady run, warm-up left out.`,
+    SAME_BASE,
   ];
 }

@@ -1,4 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
+import { log2 } from '../../random/elementary.js';
 import { float64, int32, ragged, uint8 } from '../lookup/columns.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import { foundIn } from '../lookup/ids.js';
@@ -167,7 +168,7 @@ export function taskRow(step: StationStep, { scenario, ids, draws }: Compilation
     settleDraw: draws.add(`${name}/settle`, passes?.settle),
     processDraw: draws.add(`${name}/process`, process),
     attendedEnd,
-    learnExponent: Math.log2(learning?.rate ?? 1),
+    learnExponent: log2(learning?.rate ?? 1),
     learnCumulative: learning?.curve === 'cumulative mean',
     learnFloor: learning?.floor ?? 0,
     learnBefore: learning?.builtBefore ?? 0,

@@ -185,6 +185,8 @@ const WORDS = [
   'eleven',
   'twelve',
 ];
+/** `four`, `20`: as running text has it. */
+export const inWords = (n: number): string => WORDS[n] ?? exact(n);
+
 /** `four a day`, `20 a week`. */
-const rate = (asked: number | null, unit: PlannersUnit): string =>
-  `${WORDS[asked ?? 0] ?? exact(asked ?? 0)} ${each(unit)}`;
+const rate = (asked: number | null, unit: PlannersUnit): string => `${inWords(asked ?? 0)} ${each(unit)}`;

@@ -51,7 +51,7 @@ export function changedThings(base: Scenario, other: Scenario): Changed {
   compare(base.teams, other.teams, push('team'));
   compare(base.calendars, other.calendars, push('hours'));
   if (!compareSteps(base, other, things)) isMore = true;
-  const rest = [...ELSEWHERE, 'name', 'note', 'assumptions'] as const;
+  const rest = [...ELSEWHERE, 'name', 'note', 'assumptions', 'levers'] as const;
   return { things, isMore: isMore || !isSame(base, other, rest) };
 }
 

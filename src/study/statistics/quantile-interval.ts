@@ -1,3 +1,4 @@
+import { exp, log, log1p } from '../../random/elementary.js';
 import { logGamma1p } from '../../random/log-gamma.js';
 
 /** Ranks, 1 for the least of n values. */
@@ -46,12 +47,10 @@ export const middleRank = (n: number, p: number): number => Math.max(1, Math.cei
  * for P95 at 95 %.
  */
 export function leastForQuantile(p: number, level: number): number {
-  return Math.ceil(Math.log((1 - level) / 2) / Math.log(Math.max(p, 1 - p)));
+  return Math.ceil(log((1 - level) / 2) / log(Math.max(p, 1 - p)));
 }
 
 /** P(B = k), by logarithms, as (1 - p)^n is below the least float for a large n. */
 function binomial(n: number, k: number, p: number): number {
-  return Math.exp(
-    logGamma1p(n) - logGamma1p(k) - logGamma1p(n - k) + k * Math.log(p) + (n - k) * Math.log1p(-p),
-  );
+  return exp(logGamma1p(n) - logGamma1p(k) - logGamma1p(n - k) + k * log(p) + (n - k) * log1p(-p));
 }

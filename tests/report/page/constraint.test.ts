@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { constraintFindings, constraintTables } from '../../../src/report/page/constraint.js';
+import { constraintFindings, constraintTables, lossesTold } from '../../../src/report/page/constraint.js';
 import { simulatePage } from '../../../src/report/page/simulate.js';
 import { pageTables } from '../../../src/report/page/tables.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
@@ -11,16 +11,53 @@ const found = results.constraint!;
 const table = (id: string, of = constraintTables(found)) => of.find((each) => each.id === id)!;
 
 describe('what stops the build, on the page', () => {
-  it('is the sentence, then where the capacity goes', () => {
-    expect(constraintFindings(found)).toEqual([
-      found.sentence,
-      'Why not more: arithmetic allows the station top coat booth 6 4.2 a day, and 3.38 (95 % CI 3.29 to 3.47) ' +
-        'are shipped. The largest loss is short of crew, 0.75 (95 % CI 0.72 to 0.78).',
-    ]);
-    expect(constraintFindings({ ...found, ladder: null }, 'at 3.5 a day')).toEqual([
+  it('is the sentence', () => {
+    expect(constraintFindings(found)).toEqual([found.sentence]);
+    expect(constraintFindings(found, 'at 3.5 a day')).toEqual([
       `At 3.5 a day the station${found.sentence.slice('The station'.length)}`,
     ]);
     expect(constraintFindings(null)).toEqual([]);
+  });
+
+  it('says where the capacity goes, over how many builds, and nothing where nothing limits', () => {
+    const told = lossesTold(found);
+    expect(told.slice(0, 2)).toEqual([
+      'By averages alone, the station top coat booth 6 would allow 4.2 units a day; 3.38 are shipped (3.29 to 3.47).',
+      'The most is lost by this: short of crew, 0.75 a day (0.72 to 0.78).',
+    ]);
+    const more = { ...found.ladder!.shippedPerDay, mean: 3.4, low: 3.35, high: 3.45, n: 100 };
+    expect(lossesTold(found, null, more)[0]).toMatch(
+      /: over the \d+ builds in which losses were looked at\. Over all 100 it is 3\.40\.$/,
+    );
+    expect(lossesTold(found, 'at 3.5 a day')[0]).toMatch(/^At 3\.5 a day, by averages alone, /);
+    expect(lossesTold({ ...found, ladder: null })).toEqual([]);
+    expect(lossesTold(null)).toEqual([]);
+  });
+
+  it('says why what limits it is not at work all the time, the largest reason first', () => {
+    const of = found.judged!.stations[0],
+      share = (mean: number) => ({ ...of.share.working, mean }),
+      station = {
+        ...of,
+        ...{ name: found.ladder!.of.name, site: found.ladder!.of.site },
+        shareOnShift: {
+          ...of.shareOnShift,
+          working: share(0.5),
+          unattended: share(0.2),
+          changeover: share(0.04),
+          'short of crew': share(0.2),
+          'short of parts': share(0),
+          'short of carrier': share(0),
+          blocked: share(0.004),
+          starved: share(0.056),
+          down: share(0),
+        },
+      };
+    expect(lossesTold({ ...found, judged: { ...found.judged!, stations: [station] } })[2]).toBe(
+      'In the weeks judged top coat booth 6 is at work 74 % of its time on shift, changeovers included; else it ' +
+        'waits for people 20 %, has no unit 6 %.',
+    );
+    expect(lossesTold({ ...found, judged: null })).toHaveLength(2);
   });
 
   it('has a row a trial with its gain, what it shows, and the hint', () => {
@@ -34,7 +71,7 @@ describe('what stops the build, on the page', () => {
       ],
       ['one truck more on coachworks to paint', '0.01 (-0.03 to 0.05)', 'no gain seen', ''],
       [
-        'one person more in painters (paint and finishing works)',
+        'one person more on every shift in painters (paint and finishing works)',
         '-0.02 (-0.06 to 0.02)',
         'no gain seen',
         '',
@@ -79,9 +116,7 @@ describe('a build that comes to a standstill', () => {
 
   it('in every replication has nothing else that stops it; in some it has', () => {
     expect(tellsOf(stuckIn(39))).toBe(true);
-    expect(simulatePage(stuckIn(40)).findings).toEqual([
-      'Gridlock: a waits for b (in 40 of 40 replications)',
-    ]);
+    expect(simulatePage(stuckIn(40)).findings).toEqual(['Gridlock: a waits for b (in 40 of 40 builds)']);
     expect(pageTables(stuckIn(40)).map(({ id }) => id)).not.toContain('losses');
     expect(resultsTable(stuckIn(40))).not.toContain('arithmetic allows');
   });

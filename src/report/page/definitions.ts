@@ -1,0 +1,88 @@
+/** A word, how it is found on a page, and what it means there. */
+type Definition = readonly [word: string, seen: RegExp, meaning: string];
+
+/** Words of the trade and of statistics that a page may use; a page explains those that it uses. */
+const DEFINITIONS: readonly Definition[] = [
+  [
+    'build, replication',
+    /\bbuilds?\b|\breplications?\b/i,
+    'the whole programme gone through once by the model, with random times, defects and failures of its ' +
+      'own; all are repeated from the same seed',
+  ],
+  [
+    'between .. and .., 95 % CI',
+    /\bCI\b|\bbetween [-\d]/,
+    'the interval in which the mean over endlessly many builds lies, in 95 of 100 such studies; where many ' +
+      'figures are told together each has a wider one (99 % and more), so that all hold together with 95 %',
+  ],
+  [
+    'holds, falls short, not settled',
+    /\bheld\b|falls? short|not settled|\bholds(?! together)\b/i,
+    'surely at least half of the builds (or the share asked for) ship what is asked, and as much can be ' +
+      'shipped in the long run; surely not; more builds are needed to tell',
+  ],
+  [
+    'ships what is asked, keeps up',
+    /ships? what is asked|keeps? up/i,
+    'no more than 2 % of the units asked for in the weeks judged are missing, and nothing stands still',
+  ],
+  [
+    'weeks judged',
+    /weeks judged/i,
+    'those in which the highest rate is asked and the floor has had one mean lead time to fill',
+  ],
+  [
+    'arithmetic, averages',
+    /arithmetic|averages/i,
+    'what mean times, hours and people would allow without any chance, waiting or want of room',
+  ],
+  ['stops it', /stops it/i, 'one more of it was tried, in the same builds, and surely brought units'],
+  [
+    'used most',
+    /used most/i,
+    'active for the largest share of its time on shift: a hint at what stops the build, no proof',
+  ],
+  [
+    'blocked, starved, short of',
+    /\bblocked\b|\bstarved\b|\bshort of\b/i,
+    'a place holds a finished unit with no room ahead; has none to work on; waits for people, parts or ' +
+      'carriers',
+  ],
+  [
+    'same chance, paired',
+    /same chance|\bpair(?:s|ed|ing)?\b|common random numbers|same random events/i,
+    'two plans meet the same random events, build by build (common random numbers), so that what is left ' +
+      'between them is the change',
+  ],
+  [
+    'does not matter',
+    /not matter|that matters|indifference zone/i,
+    'a difference below the zone that the study gives, usually 1 % of the value',
+  ],
+  [
+    'half of the builds, P50, P80, P90',
+    /\bP\d\d\b|half of the (?:builds|units)/,
+    'the value that half, 80 or 90 in 100 of them do not pass',
+  ],
+  ['WIP', /\bWIP\b/, 'units begun and not yet shipped'],
+  ['lead time', /lead time/i, 'from the release of a unit until it is shipped, in days of 24 hours'],
+  [
+    'first-time-through, RTY',
+    /first.time.through|\bRTY\b|right first time/i,
+    'the share of units that pass an inspection at the first visit; over the whole route all of these ' +
+      'multiplied',
+  ],
+  [
+    'gridlock',
+    /gridlock|standstill|stood still/i,
+    'units wait for each other in a ring, so that none of them can ever go on',
+  ],
+];
+
+/** Those whose word is in one of the texts of a page. */
+export function definitionsFor(
+  texts: readonly string[],
+): { readonly word: string; readonly meaning: string }[] {
+  const all = texts.join('\n');
+  return DEFINITIONS.filter(([, seen]) => seen.test(all)).map(([word, , meaning]) => ({ word, meaning }));
+}

@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { figure, range } from '../../../src/report/first/figures.js';
+import { gain } from '../../../src/report/first/first.js';
+import type { Estimate } from '../../../src/study/statistics/estimate.js';
+
+const estimate = (mean: number, low: number | null, high: number | null): Estimate => ({
+  ...{ mean, low, high },
+  level: 0.95,
+  n: 20,
+});
+
+describe('a figure of the first screen', () => {
+  it.each([
+    // Half-widths of 0.016, 0.057, 43, 183 and 1.5: steps of 0.01, 0.01, 10, 100 and 1.
+    [estimate(3.44, 3.4239, 3.4558), '3.44', '3.42 to 3.46'],
+    [estimate(0.3013, 0.2445, 0.3581), '0.30', '0.24 to 0.36'],
+    [estimate(16481, 16437.2, 16523.6), '16,480', '16,440 to 16,520'],
+    [estimate(902.6, 719.5, 1085.7), '900', '700 to 1,100'],
+    [estimate(14.4, 12.9, 15.97), '14', '13 to 16'],
+    [estimate(-0.001, -0.06, 0.058), '0.00', '-0.06 to 0.06'],
+    // The same in every build, and none: as everywhere.
+    [estimate(3.25, null, null), '3.25', 'always'],
+    [{ ...estimate(3.25, null, null), n: 1 }, '3.25', 'no interval'],
+  ])('%o has no digit more than its interval bears', (of, mean, interval) => {
+    expect(figure(of)).toBe(mean);
+    expect(range(of)).toBe(interval);
+  });
+
+  it('is more or less by its sign, and both where chance may turn it', () => {
+    expect(gain(estimate(0.3013, 0.2445, 0.3581), ' a day')).toBe('0.30 a day more (0.24 to 0.36)');
+    expect(gain(estimate(-0.07, -0.1, -0.04))).toBe('0.07 less (0.04 to 0.10)');
+    expect(gain(estimate(-0.044, -0.108, 0.019), ' a day')).toBe('between 0.11 less and 0.02 a day more');
+    expect(gain(estimate(-0.5, null, null))).toBe('0.5 less in every build');
+    expect(gain({ ...estimate(-0.5, null, null), n: 1 })).toBe('0.5 less (no interval)');
+  });
+});
