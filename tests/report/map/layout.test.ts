@@ -150,6 +150,23 @@ describe('the map of the demo', () => {
     expect(textsOf(drawing.groups).filter(({ text }) => text.includes('…'))).toEqual([]);
   });
 
+  it('explains the signs that it has, and no others', () => {
+    const said = ({ scenario, route }: Mapped): string =>
+      textsOf(mapLayout(scenario, route, FORMS.screen).groups)
+        .map(({ text }) => text)
+        .join(' ');
+    const signs = [
+      'goes with the unit and comes back',
+      'the same people',
+      'units move on together',
+      'sent back, so',
+    ];
+    expect(signs.filter((sign) => said(demo).includes(sign))).toEqual(signs);
+    const one = mappedFile('scenarios/rules/01-pulse-line.yaml');
+    expect(signs.filter((sign) => said(one).includes(sign))).toEqual(['units move on together']);
+    expect(said(one)).not.toMatch(/waiting spaces|pass\b.*looks for/);
+  });
+
   it('names what stops it beside its station after a run, and nowhere without one', () => {
     const said = (results?: Seen): string =>
       textsOf(mapLayout(demo.scenario, demo.route, FORMS.screen, results).groups)
