@@ -4,6 +4,7 @@ import type { Results } from '../study/simulate/results.js';
 import { makeCopyable } from './copying.js';
 import { unpacked } from './data.js';
 import { putLevers } from './levers/section.js';
+import { walkAlong } from './map.js';
 import { Picture } from './picture.js';
 
 /** Room for a picture on paper, CSS pixels. */
@@ -32,6 +33,7 @@ async function begin(): Promise<void> {
   window.addEventListener('afterprint', make);
   if (results.study === 'simulate') await putLevers(results as unknown as Results);
   await makeCopyable();
+  for (const map of document.querySelectorAll<HTMLElement>('.map[tabindex]')) walkAlong(map);
   document.documentElement.dataset['drawn'] = 'yes';
 }
 

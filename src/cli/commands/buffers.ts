@@ -11,6 +11,7 @@ import { oneOf, perCent, positiveNumber, wholeNumber } from '../arguments/reader
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
+import { onMap } from './map.js';
 
 const HIGHEST_RATE = 100_000,
   MOST_PLACES = 100_000;
@@ -57,7 +58,7 @@ export const buffers = command({
     const { identityOf } = await import('../../study/run/identity.js');
     const { goal, at, from, replications, seed, workers, zone } = request;
     const interrupt = listenForInterrupt();
-    const { scenario, file } = await loadToRun(request, interrupt);
+    const { scenario, file, model } = await loadToRun(request, interrupt);
     await checkAsked(request, scenario);
     const asked = { goal, at, from, replications, zone };
     return runStudy<BufferResults, Observation | Trial>(request, interrupt, {
@@ -65,7 +66,11 @@ export const buffers = command({
       identity: identityOf({ study: 'buffers', scenario, seed, more: asked }),
       run: (how) => buffersStudy({ ...asked, ...how, scenario, file, seed, workers }),
       text: async () => (await import('../../report/terminal/buffers.js')).buffersTable,
-      drawing: async () => (await import('../../report/files/buffers.js')).buffersFiles,
+      drawing: async () => {
+        const { buffersFiles } = await import('../../report/files/buffers.js'),
+          { markedBuffers } = await import('../../report/map/marked.js');
+        return onMap(buffersFiles, scenario, model, markedBuffers);
+      },
       stands: ({ answer: { verdict } }) => verdict === 'not reached' || verdict === 'out of reach',
     });
   },

@@ -12,6 +12,7 @@ import { checkShard, SHARD } from '../arguments/shard.js';
 import { ZONES } from '../arguments/zone.js';
 import { listenForInterrupt } from '../interrupt.js';
 import type { Study } from '../run-study.js';
+import { onMap } from './map.js';
 
 export const compare = command({
   name: 'compare',
@@ -67,7 +68,7 @@ export const compare = command({
     const { runStudy } = await import('../run-study.js');
     const { answerOf } = await import('../../study/run/fixed-design.js');
     return runStudy<CompareResults, Reading>(request, interrupt, {
-      ...COMPARE,
+      ...compareShown(asked),
       stage,
       identity: design.identity,
       run: (how) => answerOf(design, { ...how, workers }),
@@ -75,12 +76,22 @@ export const compare = command({
   },
 });
 
-/** How its answer is shown. */
-export const COMPARE: Pick<Study<CompareResults>, 'text' | 'drawing' | 'stands'> = {
+/** How its answer is shown: with a map of the scenario, on which is marked what each what-if changes. */
+export const compareShown = ({
+  scenario,
+  whatIfs,
+}: CompareAsked): Pick<Study<CompareResults>, 'text' | 'drawing' | 'stands'> => ({
   text: async () => (await import('../../report/terminal/compare.js')).compareTable,
-  drawing: async () => (await import('../../report/files/compare.js')).compareFiles,
+  drawing: async () => {
+    const { compile } = await import('../../scenario/compile.js'),
+      { changedThings } = await import('../../study/route/changed.js'),
+      { compareFiles } = await import('../../report/files/compare.js'),
+      { markedWhatIfs } = await import('../../report/map/marked.js');
+    const changed = new Map(whatIfs.map((each) => [each.name, changedThings(scenario, each.scenario)]));
+    return onMap(compareFiles, scenario, compile(scenario), (found) => markedWhatIfs(found, changed));
+  },
   stands: ({ findings }) => findings.length > 0,
-};
+});
 
 /** What is run, in words. */
 export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked): string =>

@@ -1,4 +1,8 @@
 import { existsSync, lstatSync } from 'node:fs';
+import type { Model } from '../../flow/model/model.js';
+import type { withMap } from '../../report/files/study-files.js';
+import type { Seen } from '../../report/map/seen.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { command } from '../arguments/command.js';
 import type { Reader } from '../arguments/option.js';
 import { flag, optional, withDefault } from '../arguments/option.js';
@@ -83,6 +87,18 @@ export const map = command({
     return EXIT.done;
   },
 });
+
+/** What writes the files of a report, with a map of the scenario of the study in it. */
+export async function onMap<Found>(
+  draw: Parameters<typeof withMap<Found>>[0],
+  scenario: Scenario,
+  model: Model,
+  seen: (found: Found) => Seen,
+): Promise<typeof draw> {
+  const { routeMap } = await import('../../study/route/route.js'),
+    { withMap } = await import('../../report/files/study-files.js');
+  return withMap(draw, { scenario, route: routeMap(scenario, model), seen });
+}
 
 /** Now, before anything is drawn: what stands there is somebody's own unless it is a picture to replace. */
 function checkFree(out: string, replace: boolean): void {

@@ -9,7 +9,7 @@ import type { ExitCode } from '../exit-code.js';
 import { type Interrupt, listenForInterrupt } from '../interrupt.js';
 import { say } from '../output.js';
 import { UsageError } from '../usage-error.js';
-import { COMPARE, comparison } from './compare.js';
+import { compareShown, comparison } from './compare.js';
 import { checkJourney, journeyAsked, simulateShown } from './simulate.js';
 
 const OPTIONS = { ...ANSWER, workers: RUN.workers, anyway: RUN.anyway, journey: JOURNEY };
@@ -107,7 +107,7 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
       const { runStudy } = await import('../run-study.js');
       const asked = folders[0].about.asked as unknown as CompareAsked;
       return runStudy(request, interrupt, {
-        ...COMPARE,
+        ...compareShown(asked),
         stage: `${stage}, ${comparison(asked)}`,
         run: () => mergeShards(compareDesign(asked), folders),
       });

@@ -9,6 +9,7 @@ import { hundredth, numberIn, positiveNumber, reader, wholeNumber } from '../arg
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
+import { onMap } from './map.js';
 
 const HIGHEST_RATE = 10_000,
   MOST_RATES = 1000,
@@ -91,7 +92,7 @@ export const rate = command({
     const { from, to, replications, weeks, settle: settleWeeks, sure, rampTo } = request;
     const { seed, workers } = request;
     const interrupt = listenForInterrupt();
-    const { scenario, file } = loadScenario(request.file, request.includeFrom),
+    const { scenario, file, model } = loadScenario(request.file, request.includeFrom),
       reason = noRateReason(scenario);
     if (reason !== null)
       throw new UsageError(
@@ -110,7 +111,11 @@ export const rate = command({
       run: (how) =>
         plannedRun(request.file, () => rateStudy({ ...asked, ...how, scenario, file, seed, workers })),
       text: async () => (await import('../../report/terminal/rate.js')).rateTable,
-      drawing: async () => (await import('../../report/files/rate.js')).rateFiles,
+      drawing: async () => {
+        const { rateFiles } = await import('../../report/files/rate.js'),
+          { seenAtRate } = await import('../../report/map/seen.js');
+        return onMap(rateFiles, scenario, model, seenAtRate);
+      },
       stands: rateStands,
     });
   },

@@ -12,6 +12,7 @@ import { positiveNumber, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
+import { onMap } from './map.js';
 
 const HIGHEST_RATE = 100_000,
   MOST_VALUES = 10_000;
@@ -49,7 +50,7 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     const { identityOf } = await import('../../study/run/identity.js');
     const { replications, seed, values, workers, rate } = request;
     const interrupt = listenForInterrupt();
-    const { scenario, file, warmed } = await loadToRun(request, interrupt),
+    const { scenario, file, model, warmed } = await loadToRun(request, interrupt),
       noRate = rate === undefined ? null : noRateReason(scenario);
     if (noRate !== null)
       throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
@@ -70,7 +71,11 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
       }),
       run: (how) => reliefsStudy({ ...asked, ...how, scenario, toVary, file, seed, workers }),
       text: async () => (await import('../../report/terminal/reliefs.js')).reliefsTable,
-      drawing: async () => (await import('../../report/files/reliefs.js')).reliefsFiles,
+      drawing: async () => {
+        const { reliefsFiles } = await import('../../report/files/reliefs.js'),
+          { markedReliefs } = await import('../../report/map/marked.js');
+        return onMap(reliefsFiles, scenario, model, markedReliefs);
+      },
       // What would help is no finding.
       stands: () => false,
     });

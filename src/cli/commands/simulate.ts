@@ -13,6 +13,7 @@ import { checkShard, SHARD } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import type { Study } from '../run-study.js';
 import { UsageError } from '../usage-error.js';
+import { onMap } from './map.js';
 
 export const simulate = command({
   name: 'simulate',
@@ -85,14 +86,11 @@ export const simulateShown = (
 ): Pick<Study<Results>, 'text' | 'drawing' | 'stands'> => ({
   text: async () => (await import('../../report/terminal/simulate.js')).resultsTable,
   drawing: async () => {
-    const { routeMap } = await import('../../study/route/route.js'),
-      { reportFiles } = await import('../../report/files/simulate.js'),
-      { withMap, withTryIt } = await import('../../report/files/study-files.js'),
+    const { reportFiles } = await import('../../report/files/simulate.js'),
+      { seenIn } = await import('../../report/map/seen.js'),
+      { withTryIt } = await import('../../report/files/study-files.js'),
       { setLevers } = await import('../../scenario/levers.js'),
-      { FORMS, mapLayout } = await import('../../report/map/layout.js');
-    const mapped = withMap(reportFiles, (found, form) =>
-      mapLayout(scenario, routeMap(scenario, model), FORMS[form], found),
-    );
+      mapped = await onMap(reportFiles, scenario, model, seenIn);
     return data === undefined
       ? mapped
       : withTryIt(mapped, { ...data, levers: setLevers(data.value, scenario.levers) });

@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { RouteMap } from '../../study/route/types.js';
 import { renderPng } from '../canvas.js';
 import type { Chart, DrawChart } from '../charts/chart.js';
 import { stableJson } from '../json.js';
-import type { FormName } from '../map/layout.js';
+import { FORMS, type FormName, mapLayout } from '../map/layout.js';
 import { mapPng } from '../map/png.js';
+import type { Seen } from '../map/seen.js';
 import type { Drawing } from '../map/shapes.js';
 import { mapSvg } from '../map/svg.js';
 import { type PageContent, type Picture, pageWithMap, pageWithTryIt, renderPage } from '../page/page.js';
@@ -87,24 +90,33 @@ async function pictureOf(
   return { name, alt, finding, how, png };
 }
 
+/** What a study has been told of a scenario, or has found of it, on a map of its route. */
+export interface OnMap<Found> {
+  readonly scenario: Scenario;
+  readonly route: RouteMap;
+  readonly seen: (found: Found) => Seen;
+}
+
 /**
- * The files of a report with a map of the route in two forms beside them; the page holds it too, across for a
- * desk and paper, down for a phone.
+ * The files of a report with a map of the route beside them; the page holds it too, across for a desk, down
+ * for a phone, in columns for paper.
  */
 export const withMap =
   <Found>(
     draw: (found: Found, notice?: (line: string) => void) => Promise<Files>,
-    layout: (found: Found, form: FormName) => Drawing,
+    { scenario, route, seen }: OnMap<Found>,
   ): typeof draw =>
   async (found, notice) => {
     const files = await draw(found, notice),
-      drawing = layout(found, 'screen'),
-      page = pageWithMap(String(files.get('report.html')), drawing, layout(found, 'phone'));
+      known = seen(found),
+      layout = (form: FormName): Drawing => mapLayout(scenario, route, FORMS[form], known),
+      wide = layout('screen'),
+      maps = { wide: layout('page'), narrow: layout('phone'), paper: layout('paper') };
     return new Map([
       ...files,
-      ['report.html', page],
-      ['map.svg', mapSvg(drawing)],
-      ['map.png', await mapPng(drawing)],
+      ['report.html', pageWithMap(String(files.get('report.html')), maps)],
+      ['map.svg', mapSvg(wide)],
+      ['map.png', await mapPng(wide)],
     ]);
   };
 

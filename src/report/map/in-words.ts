@@ -1,3 +1,6 @@
+import { calledThing } from '../../study/constraint/sentence.js';
+import { capital } from '../../study/format.js';
+import { aboutCompanion } from './signs/brackets.js';
 import { isStop } from './strip.js';
 import { inHundred, laneTexts, rhythm, stepText } from './words.js';
 import type { Section, World } from './world.js';
@@ -38,6 +41,8 @@ export function inWords({ scenario, route, strip, seen }: World, sections: reado
     ...sides,
     ...backs,
     ...supplies,
+    ...route.companions.map((each) => `${aboutCompanion(each)}.`),
     ...(seen?.stops === undefined ? [] : [`${seen.stops.text}.`]),
+    ...(seen?.marks ?? []).map(({ thing, text }) => `${capital(calledThing(thing))}: ${text}.`),
   ].join(' ');
 }

@@ -1,24 +1,26 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { RouteMap } from '../../study/route/types.js';
-import type { Results } from '../../study/simulate/results.js';
 import { inWords } from './in-words.js';
 import { across } from './parts/across.js';
-import { arcsOf } from './parts/backs.js';
 import { down } from './parts/down.js';
 import { notes, title } from './parts/head.js';
-import { seenIn } from './seen.js';
+import type { Seen } from './seen.js';
 import type { Drawing } from './shapes.js';
+import { arcsOf } from './signs/backs.js';
+import { bracketsOf } from './signs/brackets.js';
 import { stripOf } from './strip.js';
 import { type Form, sectionsOf, type World } from './world.js';
 
 /** Forms for what the map is looked at on. */
 export const FORMS = {
   screen: { width: 1440, columns: 0, margin: 24, nameSize: 12, smallSize: 10.5, isDense: false },
+  // Beside the contents of a page, at the size at which it is drawn.
+  page: { width: 1000, columns: 0, margin: 20, nameSize: 12, smallSize: 10.5, isDense: false },
   phone: { width: 390, columns: 1, margin: 12, nameSize: 13, smallSize: 11.5, isDense: false },
   paper: {
     width: 1000,
     columns: 3,
-    margin: 28,
+    margin: 24,
     nameSize: 11.5,
     smallSize: 10.5,
     pageHeight: 1414,
@@ -39,14 +41,15 @@ export function formOf(width: number): Form {
   return { ...base, width, columns: width >= NARROW ? 0 : width >= 700 ? 2 : 1 };
 }
 
-/** Where everything of the map stands; `results`: of a run of the same scenario. */
-export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, results?: Results): Drawing {
+/** Where everything of the map stands; `seen`: by a study of the same scenario. */
+export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, seen?: Seen): Drawing {
   const strip = stripOf(route),
     world: World = {
       scenario,
       route,
       strip,
-      seen: results === undefined ? undefined : seenIn(results),
+      brackets: bracketsOf(route.companions, strip),
+      seen,
       form,
     },
     sections = sectionsOf(strip),
@@ -62,6 +65,7 @@ export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, resul
     height,
     page: form.pageHeight === undefined ? undefined : { width: form.width * scale, height: height * scale },
     title: `Map of ${scenario.name}`,
+    caption: seen?.caption ?? 'What the scenario says, drawn.',
     words: inWords(world, sections),
     groups: [head.group, ...body.groups, ...foot.groups],
   };

@@ -27,7 +27,11 @@ function draw(context: Context, shape: Shape): void {
     context.font = font(shape.size, shape.weight);
     context.fillStyle = shape.colour;
     context.textAlign = shape.anchor === 'middle' ? 'center' : shape.anchor;
-    context.fillText(shape.text, shape.x, shape.y);
+    context.save();
+    context.translate(shape.x, shape.y);
+    if (shape.isUpright === true) context.rotate(-Math.PI / 2);
+    context.fillText(shape.text, 0, 0);
+    context.restore();
     return;
   }
   const path = new Path2D(shape.kind === 'path' ? shape.d : undefined);

@@ -6,6 +6,8 @@ export interface Drawing {
   readonly page: { readonly width: number; readonly height: number } | undefined;
   /** Its name, and all of it in words for those who do not see it. */
   readonly title: string;
+  /** What it shows, for beside it. */
+  readonly caption: string;
   readonly words: string;
   readonly groups: readonly Group[];
 }
@@ -21,9 +23,11 @@ export interface Group {
   readonly kind: GroupKind;
   /** What it is, in full; empty where its texts say it. */
   readonly about: string;
+  /** The place of the strip to which it belongs, in the order of the route. */
+  readonly place?: number;
   readonly shapes: readonly Shape[];
 }
-export type GroupKind = 'ground' | 'line' | 'side' | 'back' | 'lane' | 'stop' | 'plant' | 'words';
+export type GroupKind = 'ground' | 'line' | 'side' | 'back' | 'lane' | 'stop' | 'plant' | 'bracket' | 'words';
 
 export type Shape = RectShape | PathShape | TextShape;
 interface Stroke {
@@ -44,7 +48,7 @@ export interface PathShape extends Stroke {
   readonly kind: 'path';
   readonly d: string;
 }
-/** One line of text; `x` is its start, its middle or its end, `y` its base line. */
+/** One line of text; `x` is its start, its middle or its end, `y` its base line. Upright: read upwards. */
 export interface TextShape {
   readonly kind: 'text';
   readonly text: string;
@@ -56,6 +60,7 @@ export interface TextShape {
   readonly colour: string;
   /** As measured with the report's fonts. */
   readonly width: number;
+  readonly isUpright?: boolean;
 }
 
 /** Colour of what a plant stands on. */
@@ -69,8 +74,11 @@ export interface Box {
 }
 
 /** The room that a line of text takes. */
-export function textBox({ x, y, size, anchor, width }: TextShape): Box {
-  const left = anchor === 'start' ? x : anchor === 'middle' ? x - width / 2 : x - width;
+export function textBox({ x, y, size, anchor, width, isUpright = false }: TextShape): Box {
+  const before = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width,
+    left = x - before;
+  if (isUpright)
+    return { left: x - 0.8 * size, top: y + before - width, right: x + 0.22 * size, bottom: y + before };
   return { left, top: y - 0.8 * size, right: left + width, bottom: y + 0.22 * size };
 }
 

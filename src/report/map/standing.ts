@@ -1,4 +1,4 @@
-import type { Standing } from './parts/glyphs.js';
+import type { Standing } from './signs/glyphs.js';
 import type { World } from './world.js';
 
 /** Places and spaces of the station at a cell, and what stands in them; undefined at a trip. */
@@ -14,7 +14,7 @@ export function standingAt({ scenario, strip, seen, form }: World, cell: number)
     spaces: what.isAgain ? 0 : (station?.buffer ?? Infinity),
     reworkSpaces: what.isAgain || rework === undefined ? 0 : rework === 'unlimited' ? Infinity : rework,
     inPlaces: seen?.station(what.station)?.standing,
-    inSpaces: seen?.waiting(what.station),
+    inSpaces: seen?.buffer(what.station)?.mean.mean,
     isInLine: form.columns > 0 && (here?.side ?? -1) >= 0,
     isTest: what.steps.some(({ passes }) => passes !== null),
   };

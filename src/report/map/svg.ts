@@ -26,9 +26,10 @@ export function mapSvg({ width, height, page, title, words, groups }: Drawing, i
   ].join('\n');
 }
 
-function groupText({ kind, about, shapes }: Group): string {
+function groupText({ kind, about, place, shapes }: Group): string {
   const title = about === '' ? '' : `<title>${safe(about)}</title>`;
-  return `<g class="map-${kind}">${title}${shapes.map(shapeText).join('')}</g>`;
+  const at = place === undefined ? '' : ` data-place="${place}"`;
+  return `<g class="map-${kind}"${at}>${title}${shapes.map(shapeText).join('')}</g>`;
 }
 
 function shapeText(shape: Shape): string {
@@ -40,11 +41,12 @@ function shapeText(shape: Shape): string {
     case 'path':
       return `<path d="${shape.d}"${look(shape)}/>`;
     case 'text': {
-      const { x, y, size, weight, anchor, colour, width, text } = shape;
+      const { x, y, size, weight, anchor, colour, width, text, isUpright = false } = shape;
       return (
         `<text x="${x}" y="${y}" font-size="${size}" fill="${colour}"` +
         (weight === '600' ? ' font-weight="600"' : '') +
         (anchor === 'start' ? '' : ` text-anchor="${anchor}"`) +
+        (isUpright ? ` transform="rotate(-90 ${x} ${y})"` : '') +
         ` textLength="${width}" lengthAdjust="spacingAndGlyphs">${escaped(text)}</text>`
       );
     }
@@ -83,4 +85,5 @@ const escaped = (text: string): string =>
     .replace(/[\u2066-\u2069]/g, (mark) => `&#${mark.codePointAt(0)};`)
     // What XML cannot hold: half a pair, and what is no character.
     .replace(/\p{Surrogate}|[\ufffe\uffff]/gu, '\ufffd');
-const safe = (text: string): string => escaped(shown(text));
+/** Text as it may stand in a document, or an attribute of one. */
+export const safe = (text: string): string => escaped(shown(text));

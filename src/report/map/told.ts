@@ -1,3 +1,4 @@
+import type { Thing } from '../../study/reliefs/thing.js';
 import type { Trip } from '../../study/route/types.js';
 import { joinsSpot } from './strip.js';
 import { inHundred, laneTexts, rhythm, stepText, whenText } from './words.js';
@@ -5,7 +6,7 @@ import type { World } from './world.js';
 
 /** A text beside a mark, before it is broken into lines. */
 export interface Told {
-  readonly kind: 'side' | 'name' | 'step' | 'share' | 'stub' | 'use' | 'stops';
+  readonly kind: 'side' | 'name' | 'step' | 'share' | 'stub' | 'use' | 'bracket' | 'stops' | 'mark';
   readonly text: string;
   /** Of `use`: 0..1, and what is said behind it. */
   readonly share?: number | undefined;
@@ -33,7 +34,7 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
           ? `${side.line.name}, off this unit`
           : `${side.line.name}, ${sideTarget(world, side.line.name)}`,
     });
-  if (here.what.kind === 'trip') return [...told, ...laneTold(world, here.what)];
+  if (here.what.kind === 'trip') return [...told, ...laneTold(world, here.what, cell)];
   const { station, steps, isAgain } = here.what,
     supplies: Told[] = [];
   told.push({ kind: 'name', text: isAgain ? `${station}, again` : station });
@@ -59,7 +60,7 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
           text: `${inHundred(sentBack(world, here.what.site, back))} back to ${back.to}`,
         });
   const use = seen?.station(station)?.use,
-    waiting = seen?.waiting(station) ?? 0;
+    waiting = seen?.buffer(station)?.mean.mean ?? 0;
   if (use !== undefined)
     told.push({
       kind: 'use',
@@ -67,26 +68,36 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
       text: `${Math.round(100 * use)} %`,
       more: waiting >= 0.05 && !isAgain ? `${waiting.toFixed(1)} wait` : undefined,
     });
-  told.push(...supplies);
-  if (seen?.stops !== undefined && isStopped(world, cell))
-    told.push({ kind: 'stops', text: seen.stops.text });
-  return told;
+  told.push(...supplies, ...bracketsTold(world, cell));
+  return [...told, ...marksTold(world, cell)];
 }
 
+/** What begins or ends to stay with a unit, where no words stand in the bracket itself. */
+const bracketsTold = ({ brackets, form }: World, cell: number): Told[] =>
+  brackets
+    .filter(({ side }) => form.columns > 0 || side >= 0)
+    .flatMap(({ fromCell, toCell, words, name, back }): Told[] => {
+      const end = `${name}${back === undefined ? '' : `, ${back}`}`;
+      if (fromCell === cell && toCell === cell)
+        return [{ kind: 'bracket', text: back === undefined ? words : `${words}, ${back}` }];
+      return [
+        ...(fromCell === cell ? [{ kind: 'bracket' as const, text: `from here ${words}` }] : []),
+        ...(toCell === cell ? [{ kind: 'bracket' as const, text: `to here ${end}` }] : []),
+      ];
+    });
+
 /** What is written at a lane. */
-function laneTold({ scenario, seen }: World, trip: Trip): Told[] {
-  const lane = scenario.lanes[trip.lane],
-    use = seen?.laneUse(trip.lane),
-    stops = seen?.stops;
+function laneTold(world: World, trip: Trip, cell: number): Told[] {
+  const { scenario, seen } = world,
+    lane = scenario.lanes[trip.lane],
+    use = seen?.laneUse(trip.lane);
   if (lane === undefined) return [];
   const told: Told[] = [{ kind: 'name', text: trip.lane }];
   if (Object.keys(trip.when).length > 0) told.push({ kind: 'step', text: `if ${whenText(trip.when)}` });
   for (const each of laneTexts(lane, trip)) told.push({ kind: 'step', text: each });
   if (use !== undefined)
     told.push({ kind: 'use', share: use, text: `trucks ${Math.round(100 * use)} % busy` });
-  if (stops !== undefined && ['lane', 'room'].includes(stops.thing.kind) && stops.thing.name === trip.lane)
-    told.push({ kind: 'stops', text: stops.text });
-  return told;
+  return [...told, ...marksTold(world, cell)];
 }
 
 const sideTarget = ({ scenario }: World, name: string): string =>
@@ -104,11 +115,34 @@ export const sentBackText = (world: World, arc: SentBack & { readonly fromCell: 
   return inHundred(sentBack(world, what?.kind === 'stop' ? what.site : '', arc));
 };
 
-/** Whether what stops the build stands here. */
-function isStopped({ strip, seen, scenario }: World, cell: number): boolean {
-  const thing = seen?.stops?.thing,
-    here = strip.cells[cell];
-  if (thing === undefined || here === undefined || here.what.kind === 'trip') return false;
+/** What stops the build here, and what a study marks. */
+function marksTold(world: World, cell: number): Told[] {
+  const { stops, marks = [] } = world.seen ?? {};
+  return [
+    ...marks
+      .filter(({ thing }) => isHere(world, thing, cell))
+      .map(({ text }) => ({ kind: 'mark' as const, text })),
+    ...(stops !== undefined && isHere(world, stops.thing, cell)
+      ? [{ kind: 'stops' as const, text: stops.text }]
+      : []),
+  ];
+}
+
+/** The same as lines of text. */
+export const marksAt = (world: World, cell: number): string[] =>
+  marksTold(world, cell).map(({ text }) => text);
+
+/** Whether a thing stands on the strip, or in the head of a plant on it. */
+export const isOnMap = (world: World, thing: Thing): boolean =>
+  thing.kind === 'crew'
+    ? world.strip.cells.some(({ side, what }) => side < 0 && what.kind === 'stop' && what.site === thing.site)
+    : world.strip.cells.some((_, cell) => isHere(world, thing, cell));
+
+function isHere({ strip, scenario, brackets }: World, thing: Thing, cell: number): boolean {
+  const here = strip.cells[cell];
+  if (here === undefined) return false;
+  if (here.what.kind === 'trip')
+    return ['lane', 'room'].includes(thing.kind) && here.what.lane === thing.name;
   const { station, steps, isAgain } = here.what;
   switch (thing.kind) {
     case 'station':
@@ -118,6 +152,11 @@ function isStopped({ strip, seen, scenario }: World, cell: number): boolean {
       return steps.some(({ step }) => step.name === thing.name);
     case 'feeder':
       return strip.sides[here.side]?.line.name === thing.name && strip.sides[here.side]?.cells[0] === cell;
+    case 'carrier':
+    case 'team':
+      return brackets.some(
+        ({ kind, name, fromCell }) => kind === thing.kind && name === thing.name && fromCell === cell,
+      );
     case 'supply': {
       const first = strip.cells.findIndex(
         ({ what }) =>

@@ -1,6 +1,7 @@
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { RouteMap } from '../../study/route/types.js';
 import type { Seen } from './seen.js';
+import type { Bracket } from './signs/brackets.js';
 import type { Cell, Strip } from './strip.js';
 
 /** All that is drawn from. */
@@ -8,6 +9,7 @@ export interface World {
   readonly scenario: Scenario;
   readonly route: RouteMap;
   readonly strip: Strip;
+  readonly brackets: readonly Bracket[];
   /** What a run has seen; undefined where nothing was run. */
   readonly seen: Seen | undefined;
   readonly form: Form;

@@ -77,9 +77,19 @@ td, th.time { white-space: nowrap; }
 }
 .facts dt { color: var(--soft); }
 .facts dd { margin: 0; overflow-wrap: anywhere; }
-.map { background: #fff; border: 1px solid var(--line); overflow-x: auto; }
+.map { position: relative; background: #fff; border: 1px solid var(--line); }
 .map svg { display: block; width: 100%; height: auto; }
-.map.narrow { display: none; }
+.map.narrow, .map.paper { display: none; }
+.map.narrow { max-width: 520px; }
+.map:focus-visible { outline: 3px solid var(--accent); outline-offset: 2px; }
+.map .ring { position: absolute; border: 2px solid #00558a; pointer-events: none; }
+.map .told {
+  position: absolute; z-index: 1; width: max-content; max-width: min(380px, 100%); padding: 8px 12px;
+  background: var(--ground); border: 2px solid var(--accent); font-size: .875rem;
+}
+.told p { margin: 0; }
+.told p:first-child { font-weight: 600; }
+.told p + p::first-letter { text-transform: uppercase; }
 .caution { border: 2px solid var(--ink); padding: 10px 14px; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 .lever {
@@ -119,14 +129,16 @@ pre { overflow-x: auto; border: 1px solid var(--line); padding: 8px 12px; font-s
   .first dd, .facts dd { margin-bottom: 6px; }
   .ground { border: 0; padding: 0; }
   .map { border: 0; }
-  .map.wide { display: none; }
-  .map.narrow { display: block; }
   .lever { grid-template-columns: auto auto auto 1fr; }
   .lever .soft { grid-column: 1 / -1; }
   #try-it thead { display: none; }
   #try-it :is(tbody, tr, th, td) { display: block; border: 0; padding: 1px 0; white-space: normal; }
   #try-it tr { border-bottom: 1px solid var(--line); padding: 6px 0; }
   #try-it td[data-head]:not(:empty)::before { content: attr(data-head) ": "; color: var(--soft); }
+}
+@media (max-width: 1000px) {
+  .map.wide { display: none; }
+  .map.narrow { display: block; }
 }
 @media print {
   @page { margin: 13mm; }
@@ -148,9 +160,11 @@ pre { overflow-x: auto; border: 1px solid var(--line); padding: 8px 12px; font-s
   .ground { border: 0; padding: 0; min-height: 0; }
   .ground canvas { max-width: 100%; max-height: 235mm; width: auto !important; height: auto !important; }
   .first .ground canvas { max-height: 130mm; }
-  .map.wide { display: block; border: 0; }
-  .map.narrow { display: none; }
-  .map svg { max-height: 235mm; }
+  .map.wide, .map.narrow, .walk { display: none; }
+  .map.paper { display: block; border: 0; }
+  .route { break-before: page; }
+  .route p { margin: 0; }
+  .map svg { max-height: 236mm; }
   .scroll { overflow: visible; }
   table { font-size: 7.5pt; }
   td { white-space: normal; }

@@ -3,8 +3,7 @@ import { Eta } from 'eta/core';
 import { shown } from '../../study/shown.js';
 import { explained, type PageTable } from '../columns.js';
 import type { FirstScreen } from '../first/first.js';
-import type { Drawing } from '../map/shapes.js';
-import { mapSvg } from '../map/svg.js';
+import { type MapForms, mapSection } from '../map/section.js';
 import { laidOut, type SheetCell } from '../sheets/layout.js';
 import { isTime, unbroken } from '../unbroken.js';
 import { definitionsFor } from './definitions.js';
@@ -128,18 +127,11 @@ const sourceOf = ({ facts }: PageContent): string =>
 const MAP = '<!-- map -->',
   MAP_LINK = '<!-- map link -->';
 
-/** The page with the route of the scenario in it, in two forms. */
-export const pageWithMap = (page: string, wide: Drawing, narrow: Drawing): string =>
+/** The page with the route of the scenario in it. */
+export const pageWithMap = (page: string, forms: MapForms): string =>
   page
     .replaceAll(MAP_LINK, () => '<li><a href="#route">The route</a></li>')
-    .replace(
-      MAP,
-      () =>
-        '<section aria-labelledby="route"><h2 id="route">The route</h2>' +
-        '<p class="soft">What the scenario says, drawn; filled: units that stand there on average.</p>' +
-        `<div class="map wide">${mapSvg(wide, 'map-wide')}</div>` +
-        `<div class="map narrow">${mapSvg(narrow, 'map-narrow')}</div></section>`,
-    );
+    .replace(MAP, () => mapSection(forms));
 
 const LEVERS = '<!-- levers -->',
   LEVERS_LINK = '<!-- levers link -->';

@@ -3,6 +3,7 @@ import { layRoutes } from '../../scenario/lookup/ids.js';
 import { allStations, routesOf } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { demand } from '../capacity/demand.js';
+import { companionsOf } from './companions.js';
 import { type Ground, lineOf } from './lines.js';
 import { joinsAt, leavesAt } from './sides.js';
 import type { RouteMap } from './types.js';
@@ -37,6 +38,7 @@ export function routeMap(scenario: Scenario, model: Model): RouteMap {
       leaves: leavesAt(lines, route.feeder ?? ''),
       joins: joinsAt(lines, route.feeder ?? ''),
     })),
+    companions: companionsOf(scenario),
     idle: {
       stations: stations.flatMap(({ name, siteName }) =>
         ground.drawn.has(name) ? [] : [{ name, site: siteName }],

@@ -6,6 +6,8 @@ export interface RouteMap {
   readonly main: Line;
   /** Feeders in the order of the scenario. */
   readonly sides: readonly SideLine[];
+  /** What stays with a unit, and what moves units on together, in the order of the scenario. */
+  readonly companions: readonly Companion[];
   /** Stations and lanes that stand on no route. */
   readonly idle: {
     readonly stations: readonly { readonly name: string; readonly site: string }[];
@@ -79,3 +81,29 @@ export interface Spot {
   readonly entry: number;
   readonly step: string;
 }
+
+/** Carriers and teams from the step `from` to the step `to`; stations of a pulse line. */
+export type Companion =
+  | {
+      readonly kind: 'carrier';
+      readonly name: string;
+      readonly from: string;
+      readonly to: string;
+      readonly count: number;
+      /** Mean minutes until it can be used again. */
+      readonly returnMin: number;
+    }
+  | {
+      readonly kind: 'team';
+      readonly name: string;
+      readonly from: string;
+      readonly to: string;
+      readonly crew: string;
+      readonly people: number;
+    }
+  | {
+      readonly kind: 'pulse line';
+      readonly name: string;
+      readonly stations: readonly string[];
+      readonly taktMin: number;
+    };

@@ -33,7 +33,8 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
     );
     expect(JSON.parse(stdout)).toMatchObject({ study: 'buffers', chosen: { total: 2 } });
     expect(readFileSync(join(folder, 'places/results.json'), 'utf8')).toBe(stdout);
-    expect(readdirSync(join(folder, 'places'))).toContain('layouts.csv');
+    const files = readdirSync(join(folder, 'places'));
+    for (const name of ['layouts.csv', 'map.png', 'map.svg']) expect(files).toContain(name);
   });
 
   it('takes several --at, and exits with 3 where no number of places is enough', async () => {

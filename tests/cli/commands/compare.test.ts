@@ -44,7 +44,8 @@ describe('rateproof compare', { timeout: 30_000 }, () => {
       whatIfsFile: 'what-ifs.yaml',
     });
     expect(readFileSync(join(folder, 'out/results.json'), 'utf8')).toBe(whole.stdout);
-    expect(readdirSync(join(folder, 'out'))).toContain('01-differences.png');
+    const files = readdirSync(join(folder, 'out'));
+    for (const name of ['01-differences.png', 'map.png', 'map.svg']) expect(files).toContain(name);
   });
 
   it('tells what is wrong in the file of what-ifs at its line, and runs nothing', async () => {

@@ -36,6 +36,8 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
       '04-losses.png',
       '05-trials.png',
       'losses.csv',
+      'map.png',
+      'map.svg',
       'rates.csv',
       'report.html',
       'report.xlsx',

@@ -62,6 +62,8 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
       '01-reliefs.png',
       '02-measure-next.png',
       'assumptions.csv',
+      'map.png',
+      'map.svg',
       'reliefs.csv',
       'report.html',
       'report.xlsx',

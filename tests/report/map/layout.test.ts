@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FORMS, formOf, mapLayout } from '../../../src/report/map/layout.js';
-import type { Drawing } from '../../../src/report/map/shapes.js';
+import { type Seen, seenIn } from '../../../src/report/map/seen.js';
+import type { Drawing, Shape } from '../../../src/report/map/shapes.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { randomScenario, toYaml } from '../../properties/random-scenario.js';
 import {
@@ -18,7 +19,7 @@ import {
 
 const ALL = [...Object.values(FORMS), formOf(320), formOf(720), formOf(2200)];
 const demo = mappedFile('scenarios/rescue-tender.yaml'),
-  demoResults = JSON.parse(readFileSync('reports/rescue-tender/results.json', 'utf8')) as Results;
+  demoResults = seenIn(JSON.parse(readFileSync('reports/rescue-tender/results.json', 'utf8')) as Results);
 
 /** Names, steps, lanes, feeders, crews that are nowhere in a drawing, whole or line after line. */
 function missing({ scenario, route }: Mapped, drawing: Drawing): string[] {
@@ -40,6 +41,7 @@ function missing({ scenario, route }: Mapped, drawing: Drawing): string[] {
     ...Object.keys(scenario.lanes),
     ...Object.keys(scenario.carriers),
     ...Object.keys(scenario.teams),
+    ...Object.keys(scenario.pulseLines),
   ];
   return [
     ...names.filter((name) => !written.includes(name)),
@@ -77,6 +79,35 @@ function astray({ route }: Mapped, { groups }: Drawing): string[] {
   );
 }
 
+/** Companions whose brackets begin or end elsewhere than at the marks of their first and last stop. */
+function adrift({ route }: Mapped, { groups }: Drawing, isAcross: boolean): string[] {
+  const spanOf = (shapes: readonly Shape[]): [number, number] => {
+    const boxes = shapes.map(boxOf);
+    return isAcross
+      ? [Math.min(...boxes.map(({ left }) => left)), Math.max(...boxes.map(({ right }) => right))]
+      : [Math.min(...boxes.map(({ top }) => top)), Math.max(...boxes.map(({ bottom }) => bottom))];
+  };
+  const at = (is: (about: string) => boolean): [number, number][] =>
+    groups.filter(({ kind, about }) => kind === 'stop' && is(about)).map(({ shapes }) => spanOf(shapes));
+  return route.companions.flatMap((each) => {
+    const isLine = each.kind === 'pulse line',
+      named = (name: string) => (about: string) =>
+        isLine ? about.startsWith(`${name}\n`) : new RegExp(`\n${name}([:,\n]|$)`).test(about),
+      begins = at(named(isLine ? (each.stations[0] ?? '') : each.from)),
+      ends = at(named(isLine ? (each.stations.at(-1) ?? '') : each.to)),
+      own = groups.filter(({ kind, about }) => kind === 'bracket' && about.includes(each.name)),
+      line = (shapes: readonly Shape[]): [number, number] =>
+        spanOf(
+          shapes.filter((shape) => shape.kind === 'path' && !shape.d.includes('Q') && !shape.d.endsWith('Z')),
+        ),
+      first = line(own[0]?.shapes ?? [])[0],
+      last = line(own.at(-1)?.shapes ?? [])[1];
+    const isThere =
+      begins.some(([from]) => Math.abs(from - first) < 14) && ends.some(([, to]) => Math.abs(to - last) < 14);
+    return isThere ? [] : [each.name];
+  });
+}
+
 describe('the map of every scenario of the repository', () => {
   it.each(SCENARIO_FILES)('%s has nothing over another or outside, and leaves nothing out', (file) => {
     const all = mappedFile(file);
@@ -85,6 +116,7 @@ describe('the map of every scenario of the repository', () => {
       expect(faultsOf(drawing), `width ${form.width}`).toEqual([]);
       expect(missing(all, drawing), `width ${form.width}`).toEqual([]);
       expect(astray(all, drawing), `width ${form.width}`).toEqual([]);
+      expect(adrift(all, drawing, form.columns === 0), `width ${form.width}`).toEqual([]);
     }
   });
 });
@@ -118,8 +150,25 @@ describe('the map of the demo', () => {
     expect(textsOf(drawing.groups).filter(({ text }) => text.includes('…'))).toEqual([]);
   });
 
+  it('explains the signs that it has, and no others', () => {
+    const said = ({ scenario, route }: Mapped): string =>
+      textsOf(mapLayout(scenario, route, FORMS.screen).groups)
+        .map(({ text }) => text)
+        .join(' ');
+    const signs = [
+      'goes with the unit and comes back',
+      'the same people',
+      'units move on together',
+      'sent back, so',
+    ];
+    expect(signs.filter((sign) => said(demo).includes(sign))).toEqual(signs);
+    const one = mappedFile('scenarios/rules/01-pulse-line.yaml');
+    expect(signs.filter((sign) => said(one).includes(sign))).toEqual(['units move on together']);
+    expect(said(one)).not.toMatch(/waiting spaces|pass\b.*looks for/);
+  });
+
   it('names what stops it beside its station after a run, and nowhere without one', () => {
-    const said = (results?: Results): string =>
+    const said = (results?: Seen): string =>
       textsOf(mapLayout(demo.scenario, demo.route, FORMS.screen, results).groups)
         .map(({ text }) => text)
         .join(' ');

@@ -69,7 +69,34 @@ export const textsOf = (groups: readonly Group[]): TextShape[] =>
 const meet = (a: Box, b: Box, room: number): boolean =>
   a.left < b.right - room && b.left < a.right - room && a.top < b.bottom - room && b.top < a.bottom - room;
 
-/** What is wrong with a drawing: texts over texts, over marks, out of the picture. */
+const wider = ({ left, top, right, bottom }: Box, by: number): Box => ({
+  left: left - by,
+  top: top - by,
+  right: right + by,
+  bottom: bottom + by,
+});
+
+/** Brackets over a text, a mark or one another. */
+function bracketFaults(groups: readonly Group[]): string[] {
+  const linesOf = ({ shapes }: Group): Box[] => shapes.filter(({ kind }) => kind !== 'text').map(boxOf),
+    brackets = groups.filter(({ kind }) => kind === 'bracket'),
+    texts = textsOf(groups),
+    marks = groups.filter(({ kind }) => kind === 'stop').flatMap(linesOf);
+  return brackets.flatMap((one, i) => {
+    const lines = linesOf(one),
+      isMet = (box: Box): boolean => lines.some((line) => meet(box, line, 0.5));
+    return [
+      ...texts.filter((words) => isMet(textBox(words))).map(({ text }) => `${text} over ${one.about}`),
+      ...(marks.some(isMet) ? [`a mark over ${one.about}`] : []),
+      ...brackets
+        .slice(i + 1)
+        .filter((other) => other.about !== one.about && linesOf(other).some((line) => isMet(wider(line, 3))))
+        .map(({ about }) => `${about} over ${one.about}`),
+    ];
+  });
+}
+
+/** What is wrong with a drawing: texts over texts, over marks, over brackets, out of the picture. */
 export function faultsOf({ width, height, groups }: Drawing): string[] {
   const texts = textsOf(groups),
     marks = groups
@@ -83,6 +110,7 @@ export function faultsOf({ width, height, groups }: Drawing): string[] {
       }),
     written = textsOf(groups.filter(({ kind }) => kind !== 'stop'));
   return [
+    ...bracketFaults(groups),
     ...outside.map((shape) => `outside: ${shape.kind === 'text' ? shape.text : JSON.stringify(shape)}`),
     ...texts.flatMap((one, i) =>
       texts

@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { FORMS, mapLayout } from '../../../src/report/map/layout.js';
-import { acrossFrame } from '../../../src/report/map/parts/frame.js';
-import { drawGlyph, type Standing } from '../../../src/report/map/parts/glyphs.js';
+import { seenIn } from '../../../src/report/map/seen.js';
 import type { Shape } from '../../../src/report/map/shapes.js';
+import { acrossFrame } from '../../../src/report/map/signs/frame.js';
+import { drawGlyph, type Standing } from '../../../src/report/map/signs/glyphs.js';
 import { PALETTE } from '../../../src/report/style.js';
 import type { Thing } from '../../../src/study/reliefs/thing.js';
 import type { Results } from '../../../src/study/simulate/results.js';
@@ -32,12 +33,12 @@ describe('what stops the build', () => {
     ['lane', 'frame shop to coachworks', '', 2],
     ['feeder', 'dashboards', '', 2],
     ['supply', 'power packs', 'final plant', 2],
-    ['carrier', 'body dollies', '', 1],
-    ['team', 'hand-over team', 'final plant', 1],
+    ['carrier', 'body dollies', '', 2],
+    ['team', 'hand-over team', 'final plant', 2],
     ['hours', 'paint shifts', '', 1],
   ] as const)('where it is the %s %s is said so many times', (kind, name, site, times) => {
     for (const form of Object.values(FORMS)) {
-      const drawing = mapLayout(demo.scenario, demo.route, form, stoppedBy({ kind, name, site })),
+      const drawing = mapLayout(demo.scenario, demo.route, form, seenIn(stoppedBy({ kind, name, site }))),
         said = textsOf(drawing.groups)
           .map(({ text }) => text)
           .join(' ');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { balanced, cuts } from '../../../src/report/map/breaks.js';
+import { balanced, cuts } from '../../../src/report/map/parts/breaks.js';
 import { duration, hoursText, inHundred, releaseText, stepText } from '../../../src/report/map/words.js';
 import { dayShift, programme, step } from '../../scenario/compile-scenario.js';
 

@@ -1,15 +1,16 @@
-import { cuts } from '../breaks.js';
-import { crossing } from '../crossing.js';
 import { type Drawn, GROUND, type Group } from '../shapes.js';
+import type { Arc } from '../signs/backs.js';
+import { acrossFrame } from '../signs/frame.js';
+import { glyphLength } from '../signs/glyphs.js';
+import { drawLabel, type Label, labelOf, NO_LABEL } from '../signs/labels.js';
+import { drawLane } from '../signs/lane.js';
 import { standingAt } from '../standing.js';
 import { toldAt } from '../told.js';
 import type { Section, World } from '../world.js';
-import type { Arc } from './backs.js';
 import { band, ENDS } from './band-across.js';
-import { acrossFrame } from './frame.js';
-import { glyphLength } from './glyphs.js';
-import { drawLabel, type Label, labelOf, NO_LABEL } from './labels.js';
-import { drawLane } from './lane.js';
+import { bracketPitch, bracketRows } from './bracket-rows.js';
+import { cuts } from './breaks.js';
+import { crossing } from './crossing.js';
 import { plantHead } from './plant-head.js';
 
 /** Names of plants and lanes stand in a column of their own, on the left. */
@@ -34,12 +35,27 @@ export function across(world: World, sections: readonly Section[], arcs: readonl
 function laneRow(world: World, cell: number, top: number): Drawn {
   const { margin, width } = world.form,
     label = labelOf(world, toldAt(world, cell, ''), LEFT - 2 * PAD),
-    height = label.height + 16,
-    frame = acrossFrame(top + height / 2);
+    first = margin + LEFT + PAD,
+    last = width - margin - PAD,
+    passing = world.brackets.filter((each) => each.fromCell <= cell && each.toCell >= cell).length,
+    // Brackets stand below the road.
+    height = Math.max(label.height + 16, 2 * passing * bracketPitch(world) + 30),
+    frame = acrossFrame(top + height / 2),
+    brackets = bracketRows(
+      world,
+      { low: cell, high: cell, first, last, beginOf: () => first, endOf: () => last, middleOf: () => first },
+      top + height / 2 + 8,
+    );
   return {
     groups: [
-      drawLane(world, cell, frame, margin + LEFT + PAD, width - margin - PAD),
-      { kind: 'words', about: '', shapes: drawLabel(label, margin + PAD, top + 8, 'start').shapes },
+      drawLane(world, cell, frame, first, last),
+      ...brackets.groups,
+      {
+        kind: 'words',
+        about: '',
+        place: cell,
+        shapes: drawLabel(label, margin + PAD, top + 8, 'start').shapes,
+      },
     ],
     height,
   };
@@ -62,7 +78,7 @@ function plantRows(
     room = width - 2 * margin - LEFT - 2 * ENDS,
     starts = cuts(
       widths,
-      cells.map((cell) => crossing(world.strip, arcs, cell)),
+      cells.map((cell) => crossing(world, arcs, cell)),
       room,
     );
   const groups: Group[] = [];
@@ -105,7 +121,9 @@ function plantRows(
 /** The narrowest label of few lines, no word of its name cut. */
 function cellLabel(world: World, cell: number, site: string): Label {
   const told = toldAt(world, cell, site);
-  const [least = 72, ...wider] = told.some(({ kind }) => kind === 'stops') ? [150] : WIDTHS;
+  const [least = 72, ...wider] = told.some(({ kind }) => kind === 'stops' || kind === 'mark')
+    ? [150]
+    : WIDTHS;
   let label = labelOf(world, told, least);
   for (const width of wider) {
     if (label.lines.length <= MOST_LINES && !label.isCut) break;

@@ -1,13 +1,14 @@
 import { INK, MUTED } from '../../style.js';
 import { fit, wrap } from '../../text.js';
 import { type Drawn, type Group, polyline, type Shape } from '../shapes.js';
+import { type Arc, reachOf } from '../signs/backs.js';
+import { acrossFrame, text } from '../signs/frame.js';
+import { glyphLength } from '../signs/glyphs.js';
+import { drawLabel, type Label } from '../signs/labels.js';
 import { standingAt } from '../standing.js';
 import { sentBackText } from '../told.js';
 import type { World } from '../world.js';
-import { type Arc, reachOf } from './backs.js';
-import { acrossFrame, text } from './frame.js';
-import { glyphLength } from './glyphs.js';
-import { drawLabel, type Label } from './labels.js';
+import { bracketRows } from './bracket-rows.js';
 import { drawRun, type Run, type Spread } from './run.js';
 import { LABEL_GAP, tracksAcross } from './tracks-across.js';
 
@@ -55,9 +56,10 @@ export function band(
       line = y - trackOf(cell),
       bottom = line - LABEL_GAP,
       middle = (from + to) / 2,
-      { shapes, stubs, frame: box } = drawLabel(label, middle, bottom - label.height, 'middle');
-    words.push({ kind: 'words', about: '', shapes });
+      { shapes, stubs, frames } = drawLabel(label, middle, bottom - label.height, 'middle');
+    words.push({ kind: 'words', about: '', place: cell, shapes });
     if (stubs.length > 0) leads.push(stub(middle, bottom - 1, line - 6));
+    const box = frames.at(-1);
     if (box !== undefined)
       leads.push({
         kind: 'path',
@@ -66,15 +68,35 @@ export function band(
           [middle, line],
         ]),
         stroke: INK,
-        strokeWidth: 1.5,
+        strokeWidth: box.kind === 'stops' ? 1.5 : 1.1,
         fill: 'none',
       });
   }
   words.push({ kind: 'words', about: '', shapes: namesOfLines(world, run, [...cells.keys()], left + 4) });
-  const texts = arcTexts(world, arcs, spreads, drawn.marks, y);
+  const texts = arcTexts(world, arcs, spreads, drawn.marks, y),
+    below = y + Math.max(form.smallSize + 12, texts.bottom - y),
+    brackets = bracketRows(
+      world,
+      {
+        low: Math.min(...cells.keys()),
+        high: Math.max(...cells.keys()),
+        first: left + 4,
+        last: x + ENDS / 2,
+        beginOf: (cell) => (spreads.get(cell)?.glyph ?? left) - 3,
+        endOf: (cell) => (drawn.marks.get(cell)?.end ?? x) + 4,
+        middleOf: (cell) => drawn.marks.get(cell)?.middle ?? left,
+      },
+      below,
+    );
   return {
-    groups: [{ kind: 'line', about: '', shapes: leads }, ...drawn.groups, ...words, ...texts.groups],
-    height: y - top + Math.max(form.smallSize + 12, texts.bottom - y) + 8,
+    groups: [
+      { kind: 'line', about: '', shapes: leads },
+      ...drawn.groups,
+      ...words,
+      ...texts.groups,
+      ...brackets.groups,
+    ],
+    height: below + brackets.height - top + 8,
   };
 }
 

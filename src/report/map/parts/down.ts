@@ -1,26 +1,25 @@
-import { balanced } from '../breaks.js';
-import { crossing } from '../crossing.js';
 import type { Drawn, Group } from '../shapes.js';
+import type { Arc } from '../signs/backs.js';
 import type { Section, World } from '../world.js';
-import type { Arc } from './backs.js';
-import { lanePiece, type Page, plantPiece } from './piece-down.js';
-import { columnsOf, GUTTER, piecesOf, type Row, rowsOf } from './rows-down.js';
+import { balanced } from './breaks.js';
+import { crossing } from './crossing.js';
+import { lanePiece, plantPiece } from './piece-down.js';
+import { columnOf, GUTTER, type Page, piecesOf, type Row, rowsOf } from './rows-down.js';
 
 /** The strip down the page, in as many columns as the form has, from `top` on. */
 export function down(world: World, sections: readonly Section[], arcs: readonly Arc[], top: number): Drawn {
-  const columns = columnsOf(world, arcs),
-    page: Page = { world, columns, sections, arcs },
+  const page: Page = { world, sections, arcs },
     rows = rowsOf(sections),
     starts = columnStarts(page, rows),
     groups: Group[] = [];
   let height = 0;
-  starts.forEach((start, column) => {
-    const x = world.form.margin + column * (columns.inner + GUTTER),
-      own = rows.slice(start, starts[column + 1]);
+  starts.forEach((start, i) => {
+    const own = rows.slice(start, starts[i + 1]),
+      column = columnOf(world, arcs, own),
+      x = world.form.margin + i * (column.inner + GUTTER);
     let y = top;
-    for (const piece of piecesOf(world, columns, sections, arcs, own)) {
-      const drawn =
-        piece.rows[0]?.row.kind === 'lane' ? lanePiece(page, piece, x, y) : plantPiece(page, piece, x, y);
+    for (const piece of piecesOf(world, column, sections, arcs, own)) {
+      const drawn = (piece.rows[0]?.row.kind === 'lane' ? lanePiece : plantPiece)(page, column, piece, x, y);
       groups.push(...drawn.groups);
       y += drawn.height;
     }
@@ -34,17 +33,18 @@ export function down(world: World, sections: readonly Section[], arcs: readonly 
  * that are cut: they are cut again by these, and the shortest page is taken.
  */
 function columnStarts(page: Page, rows: readonly Row[]): number[] {
-  const { world, columns, sections, arcs } = page,
+  const { world, sections, arcs } = page,
     count = Math.max(1, world.form.columns),
     costs = costsOf(page, rows);
   let starts = [0],
     best = { starts, height: Infinity };
   for (let round = 0; round < ROUNDS; round++) {
-    const heights = starts.map((start, i) =>
-        piecesOf(world, columns, sections, arcs, rows.slice(start, starts[i + 1])).flatMap((piece) =>
+    const heights = starts.map((start, i) => {
+        const own = rows.slice(start, starts[i + 1]);
+        return piecesOf(world, columnOf(world, arcs, own), sections, arcs, own).flatMap((piece) =>
           piece.rows.map(({ height }) => height),
-        ),
-      ),
+        );
+      }),
       height = Math.max(...heights.map((each) => each.reduce((sum, one) => sum + one, 0)));
     if (starts.length === count && height < best.height) best = { starts, height };
     starts = balanced(heights.flat(), costs, count);
@@ -58,5 +58,5 @@ const costsOf = ({ world, arcs }: Page, rows: readonly Row[]): number[] =>
   rows.map((row, i) => {
     if (row.kind === 'head') return 0;
     if (rows[i - 1]?.kind === 'head') return Infinity;
-    return row.kind === 'lane' ? 0.2 : crossing(world.strip, arcs, row.cell);
+    return row.kind === 'lane' ? 0.2 : crossing(world, arcs, row.cell);
   });

@@ -1,41 +1,45 @@
-import { INK, MUTED } from '../../style.js';
+import { MUTED } from '../../style.js';
 import { fit } from '../../text.js';
-import { type Drawn, GROUND, type Group, polyline, type Shape } from '../shapes.js';
+import { type Drawn, GROUND, type Group } from '../shapes.js';
+import { downFrame, text } from '../signs/frame.js';
+import { glyphLength } from '../signs/glyphs.js';
+import { drawLabel } from '../signs/labels.js';
+import { drawLane } from '../signs/lane.js';
 import { standingAt } from '../standing.js';
-import { sentBackText } from '../told.js';
-import type { Section, World } from '../world.js';
-import type { Arc } from './backs.js';
-import { downFrame, text } from './frame.js';
-import { glyphLength } from './glyphs.js';
-import { drawLabel } from './labels.js';
-import { drawLane } from './lane.js';
+import type { BracketGround } from './bracket-rows.js';
+import { bracketsDown } from './brackets-down.js';
 import { plantHead } from './plant-head.js';
-import { type Columns, isAgain, type Piece } from './rows-down.js';
-import { drawRun, type Mark, type Spread } from './run.js';
+import { type Column, headIndent, isAgain, type Page, type Piece } from './rows-down.js';
+import { drawRun, type Spread } from './run.js';
+import { texts } from './texts-down.js';
 
 /** Room for the name of a plant that goes on in another column. */
 const GOES_ON = 18;
 
-/** All that a page is drawn from. */
-export interface Page {
-  readonly world: World;
-  readonly columns: Columns;
-  readonly sections: readonly Section[];
-  readonly arcs: readonly Arc[];
-}
-
 /** The road to the next plant, from a corner of a column on. */
-export function lanePiece({ world, columns }: Page, { rows }: Piece, x: number, top: number): Drawn {
+export function lanePiece({ world }: Page, column: Column, { rows }: Piece, x: number, top: number): Drawn {
   const [first] = rows;
   if (first === undefined || first.row.kind === 'head') return { groups: [], height: 0 };
   const { row, label, height } = first;
-  const at = x + columns.wayAt + 22;
+  const at = x + column.wayAt + 22,
+    ends = [top - 6, top + height] as const,
+    ground = {
+      low: row.cell,
+      high: row.cell,
+      first: ends[0],
+      last: ends[1],
+      beginOf: () => ends[0],
+      endOf: () => ends[1],
+      middleOf: () => ends[0],
+    };
   return {
     groups: [
-      drawLane(world, row.cell, downFrame(x + columns.wayAt), top + 2, top + height - 2),
+      drawLane(world, row.cell, downFrame(x + column.wayAt), top + 2, top + height - 2),
+      ...bracketsDown(world, column, ground, x),
       {
         kind: 'words',
         about: '',
+        place: row.cell,
         shapes: drawLabel(label, at, top + (height - label.height) / 2, 'start').shapes,
       },
     ],
@@ -44,11 +48,16 @@ export function lanePiece({ world, columns }: Page, { rows }: Piece, x: number, 
 }
 
 /** What stands of a plant in one column. */
-export function plantPiece(page: Page, piece: Piece, x: number, top: number): Drawn {
-  const { world, columns, sections } = page,
-    frame = downFrame(x + columns.wayAt),
+export function plantPiece(page: Page, column: Column, piece: Piece, x: number, top: number): Drawn {
+  const { world, sections } = page,
+    frame = downFrame(x + column.wayAt),
     found = sections[piece.section],
     site = found?.kind === 'plant' ? found.site : '',
+    indent = headIndent(
+      world,
+      column,
+      piece.rows.map(({ row }) => row),
+    ),
     heads: Group[] = [],
     spreads = new Map<number, Spread>();
   let y = top;
@@ -59,7 +68,7 @@ export function plantPiece(page: Page, piece: Piece, x: number, top: number): Dr
       kind: 'plant',
       about: '',
       shapes: [
-        text(x + columns.inner - 6, top + size + 2, fit(`${site}, goes on`, columns.inner - 12, size), {
+        text(x + column.inner - 6, top + size + 2, fit(`${site}, goes on`, column.inner - 12, size), {
           size,
           anchor: 'end',
           colour: MUTED,
@@ -72,7 +81,7 @@ export function plantPiece(page: Page, piece: Piece, x: number, top: number): Dr
       heads.push({
         kind: 'plant',
         about: site,
-        shapes: plantHead(world, site, isAgain(found), x + 8, y + 4, columns.inner - 16).shapes,
+        shapes: plantHead(world, site, isAgain(found), x + indent, y + 4, column.inner - indent - 8).shapes,
       });
     else {
       const standing = standingAt(world, row.cell),
@@ -81,94 +90,35 @@ export function plantPiece(page: Page, piece: Piece, x: number, top: number): Dr
     }
     y += height;
   }
-  const ground: Group = {
+  const floor: Group = {
     kind: 'ground',
     about: '',
-    shapes: [{ kind: 'rect', x, y: top, width: columns.inner, height: y + 4 - top, fill: GROUND }],
+    shapes: [{ kind: 'rect', x, y: top, width: column.inner, height: y + 4 - top, fill: GROUND }],
   };
-  if (spreads.size === 0) return { groups: [ground, ...heads], height: y - top + 10 };
+  if (spreads.size === 0) return { groups: [floor, ...heads], height: y - top + 10 };
   const isWhole = piece.rows[0]?.row.kind === 'head',
     first = isWhole ? Math.min(...[...spreads.values()].map(({ from }) => from)) : top,
-    run = { frame, first, last: y + 3, spreads, trackAt: (track: number) => track * columns.track },
+    run = { frame, first, last: y + 3, spreads, trackAt: (track: number) => track * column.track },
     drawn = drawRun(world, run, page.arcs),
-    written = texts(page, piece, x, spreads, drawn.marks);
+    written = texts(page, column, piece, x, spreads, drawn.marks),
+    ground: BracketGround = {
+      low: Math.min(...spreads.keys()),
+      high: Math.max(...spreads.keys()),
+      first: top + (isWhole ? 0 : GOES_ON),
+      last: y + 4,
+      beginOf: (cell) => (spreads.get(cell)?.glyph ?? top) - 3,
+      endOf: (cell) => (drawn.marks.get(cell)?.end ?? y) + 4,
+      middleOf: (cell) => drawn.marks.get(cell)?.middle ?? top,
+    };
   return {
     groups: [
-      ground,
+      floor,
       ...heads,
       { kind: 'line', about: '', shapes: written.leads },
       ...drawn.groups,
-      { kind: 'words', about: '', shapes: written.words },
+      ...bracketsDown(world, column, ground, x),
+      ...written.words,
     ],
     height: y - top + 10,
   };
 }
-
-/** Labels of a piece with what leads to them, and how many are sent back. */
-function texts(
-  { world, columns, arcs }: Page,
-  { rows, labelAt }: Piece,
-  x: number,
-  spreads: ReadonlyMap<number, Spread>,
-  marks: ReadonlyMap<number, Mark>,
-): { readonly leads: Shape[]; readonly words: Shape[] } {
-  const leads: Shape[] = [],
-    words: Shape[] = [];
-  for (const { row, label } of rows) {
-    if (row.kind === 'head') continue;
-    const { from = 0, to = 0 } = spreads.get(row.cell) ?? {},
-      { shapes, stubs, frame } = drawLabel(label, x + labelAt, (from + to - label.height) / 2, 'start'),
-      line = x + columns.wayAt + (world.strip.cells[row.cell]?.track ?? 0) * columns.track,
-      middle = marks.get(row.cell)?.middle ?? from;
-    words.push(...shapes);
-    for (const stub of stubs)
-      leads.push(
-        ...supply(
-          Math.abs(stub - middle) < 9 ? Math.min(line + 13, x + labelAt - 11) : line + 3,
-          stub,
-          x + labelAt - 3,
-        ),
-      );
-    if (frame !== undefined)
-      leads.push(lead([line + 13, middle], [x + labelAt, (frame.top + frame.bottom) / 2]));
-    const sent = arcs.filter(({ side, fromCell }) => side < 0 && fromCell === row.cell);
-    sent.forEach((arc, i) => {
-      const base = middle + 3.5 + 12 * (i - (sent.length - 1) / 2);
-      words.push(
-        text(x + columns.wayAt - columns.reach - 4, base, sentBackText(world, arc), {
-          size: columns.arcSize,
-          anchor: 'end',
-          colour: MUTED,
-        }),
-      );
-    });
-  }
-  return { leads, words };
-}
-
-/** From what stops the build to its frame. */
-const lead = (from: readonly [number, number], to: readonly [number, number]): Shape => ({
-  kind: 'path',
-  d: polyline([from, to]),
-  stroke: INK,
-  strokeWidth: 1.5,
-  fill: 'none',
-});
-
-/** A supply: a short line from its text, with an arrow at the line that takes it. */
-const supply = (at: number, y: number, from: number): Shape[] => [
-  {
-    kind: 'path',
-    d: `${polyline([
-      [from, y],
-      [at, y],
-    ])} ${polyline([
-      [at + 5, y - 3],
-      [at, y],
-      [at + 5, y + 3],
-    ])}`,
-    stroke: INK,
-    strokeWidth: 1,
-    fill: 'none',
-  },
-];

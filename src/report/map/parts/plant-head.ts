@@ -1,10 +1,11 @@
+import type { Thing } from '../../../study/reliefs/thing.js';
 import { INK, MUTED } from '../../style.js';
 import { wrap } from '../../text.js';
 import type { Shape } from '../shapes.js';
+import { text } from '../signs/frame.js';
+import { BAR, BAR_GAP, FRAME, frameOf, useBar } from '../signs/labels.js';
 import { hoursText } from '../words.js';
 import type { World } from '../world.js';
-import { text } from './frame.js';
-import { BAR, BAR_GAP, useBar } from './labels.js';
 
 export interface Head {
   readonly shapes: readonly Shape[];
@@ -32,6 +33,17 @@ export function plantHead(
       shapes.push(text(x, y, line, { size, weight, colour }));
     }
   };
+  const framed = (kind: 'stops' | 'mark', words: string): void => {
+    const { smallSize: size } = form,
+      weight = kind === 'stops' ? '600' : 'normal',
+      pitch = Math.round(1.25 * size),
+      broken = wrap(words, width - 2 * FRAME, size, weight);
+    shapes.push(frameOf(kind, x, y + 2, width, broken.length * pitch + 2 * FRAME));
+    broken.forEach((line, i) => {
+      shapes.push(text(x + FRAME, y + FRAME + (i + 1) * pitch, line, { size, weight }));
+    });
+    y += broken.length * pitch + 2 * FRAME + 6;
+  };
   lines(isAgain ? `${site} (again)` : site, form.nameSize + 3, '600', INK);
   if (plant === undefined || isAgain) return { shapes, height: y - top + 6 };
   lines(
@@ -54,7 +66,8 @@ export function plantHead(
         `${name} ${shifts?.headcounts?.join(' + ') ?? String(headcount)}` +
         (calendar === undefined || calendar === plant.calendar ? '' : `, ${calendar}`),
       use: seen?.crewUse(site, name),
-      isStopped: isStopped(world, site, name),
+      isStopped:
+        seen?.stops !== undefined && isCrewOf(seen.stops.thing, site) && seen.stops.thing.name === name,
     })),
     size = form.smallSize,
     height = Math.round(1.3 * size),
@@ -84,10 +97,10 @@ export function plantHead(
     );
   });
   y = Math.max(...ends) + 2;
-  if (seen?.stops !== undefined && crews.some(({ isStopped }) => isStopped))
-    lines(seen.stops.text, size, '600', INK);
+  const { stops, marks = [] } = seen ?? {};
+  for (const { thing, text: words } of marks) if (isCrewOf(thing, site)) framed('mark', words);
+  if (stops !== undefined && isCrewOf(stops.thing, site)) framed('stops', stops.text);
   return { shapes, height: y - top + 8 };
 }
 
-const isStopped = ({ seen }: World, site: string, crew: string): boolean =>
-  seen?.stops?.thing.kind === 'crew' && seen.stops.thing.name === crew && seen.stops.thing.site === site;
+const isCrewOf = ({ kind, site }: Thing, plant: string): boolean => kind === 'crew' && site === plant;

@@ -1,16 +1,23 @@
+import { type Arc, reachOf } from '../signs/backs.js';
+import { text } from '../signs/frame.js';
+import { glyphLength } from '../signs/glyphs.js';
+import { type Label, labelOf, NO_LABEL } from '../signs/labels.js';
 import { standingAt } from '../standing.js';
 import { sentBackText, toldAt } from '../told.js';
 import type { Section, World } from '../world.js';
-import { type Arc, reachOf } from './backs.js';
-import { text } from './frame.js';
-import { glyphLength } from './glyphs.js';
-import { type Label, labelOf, NO_LABEL } from './labels.js';
 import { plantHead } from './plant-head.js';
 
 /** Distance between side lines, and between columns, CSS pixels. */
 export const GUTTER = 24;
 const TRACK = 22,
   DENSE_TRACK = 20;
+
+/** All that a page is drawn from. */
+export interface Page {
+  readonly world: World;
+  readonly sections: readonly Section[];
+  readonly arcs: readonly Arc[];
+}
 
 /** The head of a plant, a cell, or a lane between plants. */
 export type Row =
@@ -25,27 +32,43 @@ export interface Piece {
   readonly labelAt: number;
 }
 
-/** Widths and distances that all columns share. */
-export interface Columns {
+/** Widths and distances of one column. */
+export interface Column {
   readonly inner: number;
   /** Where the way runs, from the left edge; on its left arcs and how many are sent back. */
   readonly wayAt: number;
   readonly reach: number;
   readonly arcSize: number;
   readonly track: number;
+  /** Of brackets from the way, by level; the outermost stand at the left edge. */
+  readonly bracketAt: (level: number) => number;
+  /** Taken by brackets at the left edge. */
+  readonly room: number;
 }
 
-export function columnsOf(world: World, arcs: readonly Arc[]): Columns {
-  const { form } = world,
+/** Distance between brackets, and of the outermost from the edge. */
+const BRACKET_PITCH = 13,
+  BRACKET_EDGE = 10;
+
+export function columnOf(world: World, arcs: readonly Arc[], rows: readonly Row[]): Column {
+  const { form, brackets } = world,
     count = Math.max(1, form.columns),
-    own = arcs.filter(({ side }) => side < 0),
+    cells = rows.flatMap((row) => (row.kind === 'head' ? [] : [row.cell])),
+    [low, high] = [Math.min(...cells), Math.max(...cells)],
+    own = arcs.filter(({ side, fromCell, toCell }) => side < 0 && toCell <= high && fromCell >= low),
     arcSize = form.smallSize - 0.5,
     widest = Math.max(0, ...own.map((arc) => text(0, 0, sentBackText(world, arc), { size: arcSize }).width)),
     reach =
-      own.length === 0 ? 22 : reachOf({ isAcross: false }, -1, Math.max(...own.map(({ level }) => level)));
+      own.length === 0 ? 22 : reachOf({ isAcross: false }, -1, Math.max(...own.map(({ level }) => level))),
+    here = brackets.filter(({ side, fromCell, toCell }) => side < 0 && fromCell <= high && toCell >= low),
+    levels = [...new Set(here.map(({ level }) => level))].sort((a, b) => b - a),
+    room = levels.length === 0 ? 0 : BRACKET_EDGE + levels.length * BRACKET_PITCH,
+    wayAt = 6 + (own.length === 0 ? 0 : widest + 5) + reach + room;
   return {
     inner: (form.width - 2 * form.margin - (count - 1) * GUTTER) / count,
-    wayAt: 6 + (own.length === 0 ? 0 : widest + 5) + reach,
+    wayAt,
+    room,
+    bracketAt: (level) => BRACKET_EDGE + levels.indexOf(level) * BRACKET_PITCH - wayAt,
     reach,
     arcSize,
     track: form.isDense ? DENSE_TRACK : TRACK,
@@ -65,7 +88,7 @@ export const rowsOf = (sections: readonly Section[]): Row[] =>
 /** Rows cut where plants begin and end. */
 export function piecesOf(
   world: World,
-  columns: Columns,
+  column: Column,
   sections: readonly Section[],
   arcs: readonly Arc[],
   rows: readonly Row[],
@@ -76,14 +99,15 @@ export function piecesOf(
     const found = sections[section],
       site = found?.kind === 'plant' ? found.site : '',
       cells = own.flatMap((row) => (row.kind === 'cell' ? [row.cell] : [])),
-      labelAt = columns.wayAt + 18 + columns.track * outermost(world, cells),
-      width = Math.max(60, columns.inner - labelAt - 4);
+      labelAt = column.wayAt + 18 + column.track * outermost(world, cells),
+      width = Math.max(60, column.inner - labelAt - 4);
     return {
       section,
       labelAt,
       rows: own.map((row) => {
         if (row.kind === 'head') {
-          const { height } = plantHead(world, site, isAgain(found), 0, 0, columns.inner - 16);
+          const indent = headIndent(world, column, own),
+            { height } = plantHead(world, site, isAgain(found), 0, 0, column.inner - indent - 8);
           return { row, label: NO_LABEL, height: height + 8 };
         }
         const label = labelOf(world, toldAt(world, row.cell, site), width);
@@ -91,6 +115,14 @@ export function piecesOf(
       }),
     };
   });
+}
+
+/** Where the head of a plant begins: beside the brackets that run by. */
+export function headIndent({ brackets }: World, { room }: Column, rows: readonly Row[]): number {
+  const first = rows.flatMap((row) => (row.kind === 'head' ? [] : [row.cell])).at(0) ?? Infinity;
+  return brackets.some(({ side, fromCell, toCell }) => side < 0 && fromCell < first && toCell >= first)
+    ? room + 4
+    : 8;
 }
 
 export const isAgain = (section: Section | undefined): boolean =>

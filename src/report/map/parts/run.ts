@@ -1,12 +1,12 @@
 import { INK } from '../../style.js';
+import { aboutCell } from '../about.js';
 import { type Group, polyline, type Shape } from '../shapes.js';
+import { type Arc, drawArc } from '../signs/backs.js';
+import { block, type Frame } from '../signs/frame.js';
+import { drawGlyph } from '../signs/glyphs.js';
+import { drawStretch, WAY_STROKE } from '../signs/side-lines.js';
 import { standingAt } from '../standing.js';
-import { stepInFull } from '../words.js';
 import type { World } from '../world.js';
-import { type Arc, drawArc } from './backs.js';
-import { block, type Frame } from './frame.js';
-import { drawGlyph } from './glyphs.js';
-import { drawStretch, WAY_STROKE } from './side-lines.js';
 
 /** Where a cell lies along a strip, and where its spaces and marks begin. */
 export interface Spread {
@@ -47,15 +47,20 @@ export function drawRun(
     const c = trackAt(here.track);
     if (standing === undefined || here.what.kind === 'trip') {
       marks.set(cell, { middle: (from + to) / 2, end: to });
-      const name = here.what.kind === 'trip' ? here.what.lane : '';
-      stops.push({ kind: 'lane', about: name, shapes: drawRoadPiece(frame, from, to, c) });
+      stops.push({
+        kind: 'lane',
+        about: aboutCell(world, cell),
+        place: cell,
+        shapes: drawRoadPiece(frame, from, to, c),
+      });
       continue;
     }
     const { shapes, middle, end } = drawGlyph(frame, glyph, c, standing);
     marks.set(cell, { middle, end });
     stops.push({
       kind: 'stop',
-      about: [here.what.station, ...here.what.steps.map(stepInFull)].join('\n'),
+      about: aboutCell(world, cell),
+      place: cell,
       shapes,
     });
   }

@@ -1,6 +1,6 @@
+import { HALF } from '../signs/glyphs.js';
+import type { Label } from '../signs/labels.js';
 import type { World } from '../world.js';
-import { HALF } from './glyphs.js';
-import type { Label } from './labels.js';
 
 /** Room between a line and the text above it, and between tracks at least: for marks, arcs and spaces. */
 export const LABEL_GAP = HALF + 3;

@@ -31,6 +31,7 @@ export interface TextLook {
   readonly weight?: 'normal' | '600';
   readonly anchor?: TextShape['anchor'];
   readonly colour?: string;
+  readonly isUpright?: boolean;
 }
 
 /** One line of text that can stand anywhere, measured. */
@@ -38,7 +39,7 @@ export function text(
   x: number,
   y: number,
   words: string,
-  { size, weight = 'normal', anchor = 'start', colour = INK }: TextLook,
+  { size, weight = 'normal', anchor = 'start', colour = INK, isUpright = false }: TextLook,
 ): TextShape {
   const safe = shown(words);
   return {
@@ -51,5 +52,6 @@ export function text(
     anchor,
     colour,
     width: Math.ceil(textWidth(safe, size, weight)),
+    ...(isUpright ? { isUpright } : {}),
   };
 }

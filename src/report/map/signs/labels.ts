@@ -1,7 +1,7 @@
 import { INK, MUTED } from '../../style.js';
 import { fit, wrap } from '../../text.js';
 import { NO_BREAK } from '../../unbroken.js';
-import { polyline, type Shape, type TextShape } from '../shapes.js';
+import { px, type RectShape, type Shape, type TextShape } from '../shapes.js';
 import type { Told } from '../told.js';
 import type { World } from '../world.js';
 import { text } from './frame.js';
@@ -15,6 +15,8 @@ export interface Line {
   readonly weight: 'normal' | '600';
   readonly width: number;
   readonly height: number;
+  /** Lines of one frame share a number; -1: none. */
+  readonly frame: number;
 }
 export interface Label {
   readonly lines: readonly Line[];
@@ -28,14 +30,16 @@ export const NO_LABEL: Label = { lines: [], isCut: false, width: 0, height: 0 };
 /** Lines of one name, of one step, and of all steps together, before the rest is left to the title. */
 const MOST_LINES = 4,
   MOST_DENSE = 12;
-/** A bar of use, and the room beside it; the frame of what stops the build. */
+/** A bar of use, and the room beside it; room within a frame. */
 export const BAR = 34,
   BAR_GAP = 4;
-const FRAME = 5;
+export const FRAME = 5;
 
 /** A label in lines no wider than `width`; dense: use stands behind the name, what is done in one text. */
 export function labelOf({ form }: World, told: readonly Told[], width: number): Label {
-  const lines = (form.isDense ? dense(told) : told).flatMap((each) => linesOf(each, form, width)),
+  const lines = (form.isDense ? dense(told) : told).flatMap((each, i) =>
+      linesOf(each, form, width).map((line): Line => ({ ...line, frame: isFramed(each) ? i : -1 })),
+    ),
     name = lines.findLastIndex(({ kind }) => kind === 'name'),
     use = lines.findIndex(({ kind }) => kind === 'use');
   if (form.isDense && name >= 0 && use >= 0) {
@@ -45,14 +49,16 @@ export function labelOf({ form }: World, told: readonly Told[], width: number): 
       lines.splice(use, 1);
     }
   }
-  const stops = lines.filter(({ kind }) => kind === 'stops').length;
+  const frames = new Set(lines.map(({ frame }) => frame).filter((frame) => frame >= 0)).size;
   return {
     lines,
     isCut: lines.some(({ text: line }) => line.includes('…')),
-    width: Math.max(0, ...lines.map((line) => line.width + (line.kind === 'stops' ? 2 * FRAME : 0))),
-    height: lines.reduce((sum, line) => sum + line.height, 0) + (stops > 0 ? 2 * FRAME : 0),
+    width: Math.max(0, ...lines.map((line) => line.width + (isFramed(line) ? 2 * FRAME : 0))),
+    height: lines.reduce((sum, line) => sum + line.height, 0) + frames * 2 * (FRAME + 1),
   };
 }
+
+const isFramed = ({ kind }: Pick<Told, 'kind'>): boolean => kind === 'stops' || kind === 'mark';
 
 /** What is done and found at a stop as one text. */
 function dense(told: readonly Told[]): Told[] {
@@ -73,12 +79,12 @@ function dense(told: readonly Told[]): Told[] {
 const TOGETHER = /\b(?:\d+ in \d+(?: pass)?|up to \d+|ordered at [\d,]+)/g,
   unparted = (figure: string): string => figure.replaceAll(' ', NO_BREAK);
 
-function linesOf(told: Told, form: World['form'], width: number): Line[] {
+function linesOf(told: Told, form: World['form'], width: number): Omit<Line, 'frame'>[] {
   const { kind, share, more } = told,
     size = kind === 'name' ? form.nameSize : form.smallSize,
     weight = kind === 'name' || kind === 'stops' ? '600' : 'normal',
     height = Math.round(size * 1.22),
-    line = (words: string): Line => ({
+    line = (words: string): Omit<Line, 'frame'> => ({
       kind,
       text: words,
       use: undefined,
@@ -97,9 +103,9 @@ function linesOf(told: Told, form: World['form'], width: number): Line[] {
       ...(isWhole ? [] : [{ ...line(more), kind: 'step' as const }]),
     ];
   }
-  const room = width - (kind === 'stops' ? 2 * FRAME : 0),
+  const room = width - (isFramed(told) ? 2 * FRAME : 0),
     broken = wrap(told.text.replace(TOGETHER, unparted), room, size, weight),
-    most = kind === 'stops' ? Infinity : form.isDense && kind === 'step' ? MOST_DENSE : MOST_LINES;
+    most = isFramed(told) ? Infinity : form.isDense && kind === 'step' ? MOST_DENSE : MOST_LINES;
   if (broken.length <= most) return broken.map(line);
   return [...broken.slice(0, most - 1), fit(broken.slice(most - 1).join(' '), room, size, weight)].map(line);
 }
@@ -109,21 +115,30 @@ interface DrawnLabel {
   readonly shapes: Shape[];
   /** Heights at which supplies are written, and the right edges of these texts. */
   readonly stubs: readonly number[];
-  readonly frame: { readonly top: number; readonly bottom: number } | undefined;
+  readonly frames: readonly DrawnFrame[];
+}
+
+export interface DrawnFrame {
+  readonly kind: Told['kind'];
+  readonly top: number;
+  readonly bottom: number;
 }
 
 /** The shapes of a label with its upper edge at `top`: from `x` on, or around it. */
 export function drawLabel(label: Label, x: number, top: number, anchor: 'start' | 'middle'): DrawnLabel {
   const shapes: Shape[] = [],
     stubs: number[] = [],
+    frames: DrawnFrame[] = [],
     left = anchor === 'start' ? x : x - label.width / 2;
-  let y = top,
-    frame: DrawnLabel['frame'];
-  for (const line of label.lines) {
-    if (line.kind === 'stops' && frame === undefined) {
-      const height = label.lines.filter(({ kind }) => kind === 'stops').length * line.height + 2 * FRAME - 2;
-      frame = { top: y + 1, bottom: y + 1 + height };
-      shapes.push(box(left, frame.top, label.width, height));
+  let y = top;
+  label.lines.forEach((line, i) => {
+    const isFirst = line.frame >= 0 && label.lines[i - 1]?.frame !== line.frame,
+      isLast = line.frame >= 0 && label.lines[i + 1]?.frame !== line.frame;
+    if (isFirst) {
+      const height =
+        label.lines.filter(({ frame }) => frame === line.frame).length * line.height + 2 * FRAME - 2;
+      frames.push({ kind: line.kind, top: y + 1, bottom: y + 1 + height });
+      shapes.push(frameOf(line.kind, left, y + 1, label.width, height));
       y += FRAME;
     }
     const base = y + 0.78 * line.height;
@@ -137,15 +152,15 @@ export function drawLabel(label: Label, x: number, top: number, anchor: 'start' 
       );
     }
     if (line.kind === 'stub') stubs.push(y + line.height / 2);
-    y += line.height;
-  }
-  return { shapes, stubs, frame };
+    y += line.height + (isLast ? FRAME + 2 : 0);
+  });
+  return { shapes, stubs, frames };
 }
 
 function lineText(line: Line, x: number, base: number, anchor: 'start' | 'middle'): TextShape {
   const { kind, size, weight } = line,
-    colour = kind === 'name' || kind === 'stops' || kind === 'side' ? INK : MUTED;
-  return text(x + (kind === 'stops' && anchor === 'start' ? FRAME : 0), base, line.text, {
+    colour = ['name', 'stops', 'mark', 'side'].includes(kind) ? INK : MUTED;
+  return text(x + (isFramed(line) && anchor === 'start' ? FRAME : 0), base, line.text, {
     size,
     weight,
     anchor,
@@ -153,21 +168,24 @@ function lineText(line: Line, x: number, base: number, anchor: 'start' | 'middle
   });
 }
 
-/** The frame of what stops the build. */
-const box = (left: number, top: number, width: number, height: number): Shape => ({
-  kind: 'path',
-  d: polyline(
-    [
-      [left, top],
-      [left + width, top],
-      [left + width, top + height],
-      [left, top + height],
-    ],
-    ' Z',
-  ),
+/** A frame of something that a study changes is broken. */
+export const BROKEN = { stroke: INK, strokeWidth: 1.1, dash: [5, 2.5] } as const;
+
+/** The frame of what stops the build, or of what a study marks. */
+export const frameOf = (
+  kind: Told['kind'],
+  x: number,
+  y: number,
+  width: number,
+  height: number,
+): RectShape => ({
+  kind: 'rect',
+  x: px(x),
+  y: px(y),
+  width: px(width),
+  height: px(height),
   fill: '#ffffff',
-  stroke: INK,
-  strokeWidth: 1.5,
+  ...(kind === 'stops' ? { stroke: INK, strokeWidth: 1.5 } : BROKEN),
 });
 
 /** A share as the length of a thin bar in a frame of its whole. */

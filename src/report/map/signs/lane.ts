@@ -1,4 +1,5 @@
 import { INK } from '../../style.js';
+import { aboutCell } from '../about.js';
 import { type Group, polyline, type Shape } from '../shapes.js';
 import type { World } from '../world.js';
 import { block, type Frame } from './frame.js';
@@ -24,15 +25,16 @@ export function drawLane(world: World, cell: number, frame: Frame, first: number
   });
   return {
     kind: 'lane',
-    about: name,
+    about: aboutCell(world, cell),
+    place: cell,
     shapes: [
       line(first, last - 4, 0, WAY_STROKE),
       block(frame, (from + to) / 2, 0, to - from, 11, { fill: '#ffffff' }),
       line(from, to, 5.5, 1.4),
       line(from, to, -5.5, 1.4),
       line(from + 4, to - 4, 0, 1, [6, 5]),
-      ...drawBank(frame, first + 8, bank, world.seen?.waiting(`${name}: bank`)),
-      ...drawBank(frame, to + 4, arrival, world.seen?.waiting(`${name}: arrival bank`)),
+      ...drawBank(frame, first + 8, bank, world.seen?.buffer(`${name}: bank`)?.mean.mean),
+      ...drawBank(frame, to + 4, arrival, world.seen?.buffer(`${name}: arrival bank`)?.mean.mean),
       {
         kind: 'path',
         d: polyline([frame.at(last, 0), frame.at(last - 7, 5), frame.at(last - 7, -5)], ' Z'),

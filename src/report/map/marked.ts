@@ -1,0 +1,77 @@
+import type { BufferResults } from '../../study/buffers/results.js';
+import type { CompareResults } from '../../study/compare/results.js';
+import { count, exact, mean, number, signed } from '../../study/format.js';
+import { each } from '../../study/planners-unit.js';
+import type { ReliefsResults } from '../../study/reliefs/results.js';
+import type { Thing } from '../../study/reliefs/thing.js';
+import type { Changed } from '../../study/route/changed.js';
+import { type Marked, NO_FIGURES, type Seen } from './seen.js';
+
+/** More places are not told apart by looking. */
+const MOST = 5;
+
+/** Where the changes stand that surely bring most, by fresh replications. */
+export function markedReliefs({ reliefs, base, rateUnit }: ReliefsResults): Seen {
+  const a = each(rateUnit),
+    best = reliefs.filter(({ isFresh, gain: { low } }) => isFresh && low !== null && low > 0).slice(0, MOST);
+  return {
+    ...NO_FIGURES,
+    head:
+      `As it is it ships ${mean(base.throughput)} ${a}; ` +
+      (best.length === 0
+        ? 'no change that was tried surely brings more'
+        : 'in broken frames: changes that bring most, each by itself'),
+    marks: best.map(({ of, rank, text, gain }) => ({
+      thing: of,
+      text: `${exact(rank)}: ${text}, ${signed(gain)} ${a}`,
+    })),
+  };
+}
+
+/** How many spaces were chosen for each spot, or tried last. */
+export function markedBuffers({ spots, chosen, present, answer, unit }: BufferResults): Seen {
+  const isFound = answer.verdict !== 'not reached' && answer.verdict !== 'out of reach',
+    word = isFound ? 'chosen' : 'tried';
+  return {
+    ...NO_FIGURES,
+    head:
+      `In broken frames: spaces ${word}, ${exact(chosen.total)} in all (today ${exact(present.total)}), ` +
+      `which ship ${mean(chosen.rate)} ${unit}${isFound ? '' : ', not what was asked'}; ` +
+      'drawn are those of today',
+    marks: spots.map(({ kind, name, chosen: many, present: now }) => ({
+      thing: { kind: 'room', name: name.replace(/: (arrival )?bank$/, ''), site: '' },
+      text:
+        `${kind === 'buffer' ? '' : `${kind}: `}${count(many, 'space')} ${word}, ` +
+        (many === now ? 'as today' : `today ${number(now)}`),
+    })),
+  };
+}
+
+/** What each what-if changes, by name, and what it brings. */
+export function markedWhatIfs(
+  { whatIfs, base, rateUnit }: CompareResults,
+  changed: ReadonlyMap<string, Changed>,
+): Seen {
+  const a = each(rateUnit),
+    now = base.values.find(({ measure }) => measure === 'throughput');
+  return {
+    ...NO_FIGURES,
+    head:
+      (now === undefined ? '' : `As it is it ships ${mean(now.value)} ${a}; `) +
+      'in broken frames: what each what-if changes',
+    marks: whatIfs.flatMap(({ name, compared }): Marked[] => {
+      const shipped = compared.find(({ measure }) => measure === 'throughput'),
+        { things = [], isMore = false } = changed.get(name) ?? {},
+        also = things.length > 1 || isMore ? ' (and elsewhere)' : '';
+      return things.map((thing: Thing) => ({
+        thing,
+        text: `${name}${also}${shipped === undefined ? '' : `: ${brings(shipped, a)}`}`,
+      }));
+    }),
+  };
+}
+
+const brings = (
+  { difference, words, verdict }: CompareResults['whatIfs'][number]['compared'][number],
+  a: string,
+): string => (verdict.endsWith('better') || verdict.endsWith('worse') ? `${signed(difference)} ${a}` : words);
