@@ -25,7 +25,8 @@ const path = z
 const leverSchema = keys(
   {
     change: path.describe(
-      'The path of the value, as in a file of what-ifs. Example: sites.coachworks.stations.colour booth.places',
+      'The path of the value, as in a file of what-ifs. Example: ' +
+        'sites.coachworks.stations.colour booth.places',
     ),
     from: amount.describe('The least that is tried, in the unit of the value. Example: 1'),
     to: amount.describe('The most that is tried. Example: 3'),

@@ -42,8 +42,8 @@ export class Outcome {
       element(
         'p',
         {},
-        'Put these lines into a file of what-ifs; `rateproof compare` runs them with all that belongs to a report. ' +
-          'The address of this page holds the changes too: keep it, or send it with the page.',
+        'Put these lines into a file of what-ifs; `rateproof compare` runs them with all that belongs to a ' +
+          'report. The address of this page holds the changes too: keep it, or send it with the page.',
       ),
       this.lines,
       copy,
@@ -93,8 +93,8 @@ export class Outcome {
     this.agreed.textContent =
       done === same
         ? `The report's own build was run here too: ${builds}, each with the digits of the report.`
-        : `Take care: of ${builds} of the report that were run here, ${exact(done - same)} came out with other ` +
-          'digits. The differences above are against those that were run here.';
+        : `Take care: of ${builds} of the report that were run here, ${exact(done - same)} came out with ` +
+          'other digits. The differences above are against those that were run here.';
   }
 
   private fill(rows: readonly Row[], results: Results | null): void {

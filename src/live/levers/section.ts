@@ -42,8 +42,8 @@ class Levers {
       element(
         'p',
         { className: 'soft' },
-        `Change a number: this page runs the build again, up to ${exact(replications)} times with the same random ` +
-          'events, and sets it against the report. It may take a minute.',
+        `Change a number: this page runs the build again, up to ${exact(replications)} times with the ` +
+          'same random events, and sets it against the report. It may take a minute.',
       ),
       element('div', { className: 'levers', role: 'group', ariaLabel: 'what to change' }, ...rows),
       ...this.outcome.parts,

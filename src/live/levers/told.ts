@@ -142,5 +142,7 @@ export function rangeText(moved: readonly Moved[]): string {
   const names = outside
     .map(({ lever }) => `${lever.name} (looked at: ${exact(lever.from)} to ${exact(lever.to)})`)
     .join(', ');
-  return `Outside what the planner has looked at: ${names}. Nobody has asked whether such a plan makes sense.`;
+  return (
+    `Outside what the planner has looked at: ${names}. ` + 'Nobody has asked whether such a plan makes sense.'
+  );
 }

@@ -1,6 +1,6 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
 import { CHARTS } from '../charts/of-study.js';
-import { buffersPage } from '../page/buffers.js';
+import { buffersPage } from '../page/studies/buffers.js';
 import { type FileColumn, type FileTable, fileTable, measure } from './csv.js';
 import { studyFiles } from './study-files.js';
 

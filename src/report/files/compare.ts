@@ -1,7 +1,7 @@
 import type { CompareResults } from '../../study/compare/results.js';
 import { CHARTS } from '../charts/of-study.js';
 import { byMeasure } from '../compare.js';
-import { comparePage } from '../page/compare.js';
+import { comparePage } from '../page/studies/compare.js';
 import { type FileColumn, type FileTable, fileTable } from './csv.js';
 import { studyFiles } from './study-files.js';
 

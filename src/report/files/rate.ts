@@ -1,6 +1,6 @@
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import { CHARTS } from '../charts/of-study.js';
-import { ratePage } from '../page/rate.js';
+import { ratePage } from '../page/studies/rate.js';
 import { lossesData, trialsData } from './constraint.js';
 import { type FileTable, fileTable, measure, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';

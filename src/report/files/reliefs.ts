@@ -1,6 +1,6 @@
 import type { Effect, ReliefResult, ReliefsResults } from '../../study/reliefs/results.js';
 import { CHARTS } from '../charts/of-study.js';
-import { reliefsPage } from '../page/reliefs.js';
+import { reliefsPage } from '../page/studies/reliefs.js';
 import { estimate, type FileColumn, type FileTable, fileTable } from './csv.js';
 import { studyFiles } from './study-files.js';
 

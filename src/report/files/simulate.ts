@@ -3,7 +3,7 @@ import { PLACE_STATES, type StationResult } from '../../study/sections/stations.
 import { type Results } from '../../study/simulate/results.js';
 import { CHARTS } from '../charts/of-study.js';
 import { toldConstraint } from '../constraint.js';
-import { simulatePage } from '../page/simulate.js';
+import { simulatePage } from '../page/studies/simulate.js';
 import { lossesData, trialsData } from './constraint.js';
 import { type FileColumn, type FileTable, fileTable, measure, proportion } from './csv.js';
 import { studyFiles } from './study-files.js';

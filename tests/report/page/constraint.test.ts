@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { constraintFindings, constraintTables, lossesTold } from '../../../src/report/page/constraint.js';
-import { simulatePage } from '../../../src/report/page/simulate.js';
+import { simulatePage } from '../../../src/report/page/studies/simulate.js';
 import { pageTables } from '../../../src/report/page/tables.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
 import { textRows } from '../samples/read.js';

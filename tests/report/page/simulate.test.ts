@@ -1,7 +1,7 @@
 import { gunzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { type Picture, renderPage, SAFETY_CAUTION } from '../../../src/report/page/page.js';
-import { simulatePage } from '../../../src/report/page/simulate.js';
+import { simulatePage } from '../../../src/report/page/studies/simulate.js';
 import { pageTables } from '../../../src/report/page/tables.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { asRead, textRows } from '../samples/read.js';

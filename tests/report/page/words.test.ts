@@ -1,16 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CHARTS } from '../../../src/report/charts/of-study.js';
-import { buffersPage } from '../../../src/report/page/buffers.js';
-import { comparePage } from '../../../src/report/page/compare.js';
 import { definitionsFor } from '../../../src/report/page/definitions.js';
 import { type PageContent, renderPage } from '../../../src/report/page/page.js';
 import { captioned, isPlaced } from '../../../src/report/page/pictures.js';
 import { prose } from '../../../src/report/page/prose.js';
-import { ratePage } from '../../../src/report/page/rate.js';
-import { reliefsPage } from '../../../src/report/page/reliefs.js';
 import { valueTold } from '../../../src/report/page/rests.js';
-import { simulatePage } from '../../../src/report/page/simulate.js';
+import { buffersPage } from '../../../src/report/page/studies/buffers.js';
+import { comparePage } from '../../../src/report/page/studies/compare.js';
+import { ratePage } from '../../../src/report/page/studies/rate.js';
+import { reliefsPage } from '../../../src/report/page/studies/reliefs.js';
+import { simulatePage } from '../../../src/report/page/studies/simulate.js';
 import { asRead } from '../samples/read.js';
 
 /** The pages of the demo, of invented data. */

@@ -6,17 +6,17 @@ import {
   number,
   percentWithInterval,
   withInterval,
-} from '../../study/format.js';
-import type { DateQuantile } from '../../study/programme/dates.js';
-import type { Results } from '../../study/simulate/results.js';
-import { eachShift, toldConstraint } from '../constraint.js';
-import { simulateFirst } from '../first/simulate.js';
-import { counts } from '../tables/assumptions.js';
-import { NO_PRICES } from '../tables/costs.js';
-import { constraintFindings, lossesTold } from './constraint.js';
-import { type Fact, noteOf, origin, type PageContent } from './page.js';
-import { inputsNote, SAME_BASE, valuesTold } from './rests.js';
-import { pageTables } from './tables.js';
+} from '../../../study/format.js';
+import type { DateQuantile } from '../../../study/programme/dates.js';
+import type { Results } from '../../../study/simulate/results.js';
+import { eachShift, toldConstraint } from '../../constraint.js';
+import { simulateFirst } from '../../first/simulate.js';
+import { counts } from '../../tables/assumptions.js';
+import { NO_PRICES } from '../../tables/costs.js';
+import { constraintFindings, lossesTold } from '../constraint.js';
+import { type Fact, noteOf, origin, type PageContent } from '../page.js';
+import { inputsNote, SAME_BASE, valuesTold } from '../rests.js';
+import { pageTables } from '../tables.js';
 
 /** The page of a simulate study. */
 export function simulatePage(results: Results): PageContent {

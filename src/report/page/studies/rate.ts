@@ -1,15 +1,15 @@
-import { asEstimate, count, exact, intervalName, number } from '../../study/format.js';
-import { countedText } from '../../study/loads/words.js';
-import { each, inUnit, type PlannersUnit, rateText } from '../../study/planners-unit.js';
-import type { RatePoint, RateResults } from '../../study/rate/results.js';
-import { columns, filled, type PageTable } from '../columns.js';
-import { eachShift, triedAt } from '../constraint.js';
-import { rateFirst } from '../first/rate.js';
-import { type Cell, counted, day, estimated, type Part, percent } from '../sheets/cells.js';
-import { byUse, USED_NOTE, usedColumns } from '../tables/bottlenecks.js';
-import { constraintFindings, constraintTables, lossesTold } from './constraint.js';
-import { noteOf, origin, type PageContent } from './page.js';
-import { inputsNote, SAME_BASE, sourcesElsewhere } from './rests.js';
+import { asEstimate, count, exact, intervalName, number } from '../../../study/format.js';
+import { countedText } from '../../../study/loads/words.js';
+import { each, inUnit, type PlannersUnit, rateText } from '../../../study/planners-unit.js';
+import type { RatePoint, RateResults } from '../../../study/rate/results.js';
+import { columns, filled, type PageTable } from '../../columns.js';
+import { eachShift, triedAt } from '../../constraint.js';
+import { rateFirst } from '../../first/rate.js';
+import { type Cell, counted, day, estimated, type Part, percent } from '../../sheets/cells.js';
+import { byUse, USED_NOTE, usedColumns } from '../../tables/bottlenecks.js';
+import { constraintFindings, constraintTables, lossesTold } from '../constraint.js';
+import { noteOf, origin, type PageContent } from '../page.js';
+import { inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
 
 /** The page of a rate study. */
 export function ratePage(results: RateResults): PageContent {

@@ -1,11 +1,11 @@
-import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
-import { count, exact, intervalName, number } from '../../study/format.js';
-import { togetherText } from '../buffers.js';
-import { type Column, columns, type PageTable } from '../columns.js';
-import { buffersFirst } from '../first/buffers.js';
-import { valued } from '../sheets/cells.js';
-import { noteOf, origin, type PageContent } from './page.js';
-import { inputsNote, SAME_BASE, sourcesElsewhere } from './rests.js';
+import type { BufferResults, LayoutResult } from '../../../study/buffers/results.js';
+import { count, exact, intervalName, number } from '../../../study/format.js';
+import { togetherText } from '../../buffers.js';
+import { type Column, columns, type PageTable } from '../../columns.js';
+import { buffersFirst } from '../../first/buffers.js';
+import { valued } from '../../sheets/cells.js';
+import { noteOf, origin, type PageContent } from '../page.js';
+import { inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
 
 /** The page of shared-out places. */
 export function buffersPage(results: BufferResults): PageContent {

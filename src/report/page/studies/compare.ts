@@ -1,14 +1,14 @@
-import type { CompareResults } from '../../study/compare/results.js';
-import { capital, count, exact, interval, mean, number, short } from '../../study/format.js';
-import { countedText } from '../../study/loads/words.js';
-import { negated } from '../../study/statistics/estimate.js';
-import { columns, type PageTable } from '../columns.js';
-import { byMeasure, type MeasureCompared, togetherText } from '../compare.js';
-import { compareFirst } from '../first/compare.js';
-import { counted, difference, rounded, written } from '../sheets/cells.js';
-import { NO_PRICES } from '../tables/costs.js';
-import { noteOf, origin, type PageContent } from './page.js';
-import { inputsNote, SAME_BASE, sourcesElsewhere } from './rests.js';
+import type { CompareResults } from '../../../study/compare/results.js';
+import { capital, count, exact, interval, mean, number, short } from '../../../study/format.js';
+import { countedText } from '../../../study/loads/words.js';
+import { negated } from '../../../study/statistics/estimate.js';
+import { columns, type PageTable } from '../../columns.js';
+import { byMeasure, type MeasureCompared, togetherText } from '../../compare.js';
+import { compareFirst } from '../../first/compare.js';
+import { counted, difference, rounded, written } from '../../sheets/cells.js';
+import { NO_PRICES } from '../../tables/costs.js';
+import { noteOf, origin, type PageContent } from '../page.js';
+import { inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
 
 /** The page of a comparison. */
 export function comparePage(results: CompareResults): PageContent {

@@ -1,15 +1,24 @@
-import { bounds, count, exact, intervalName, mean, number, short, withInterval } from '../../study/format.js';
-import { each, eachWorking, unitsEach } from '../../study/planners-unit.js';
-import type { ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
-import { type Estimate, negated } from '../../study/statistics/estimate.js';
-import { columns, filled, type PageTable } from '../columns.js';
-import { onEveryShift } from '../constraint.js';
-import { reliefsFirst } from '../first/reliefs.js';
-import { countedIn, leftText, levelsText, savedText } from '../reliefs.js';
-import { type Cell, estimated, valued, written } from '../sheets/cells.js';
-import { NO_PRICES } from '../tables/costs.js';
-import { noteOf, origin, type PageContent } from './page.js';
-import { inputsNote, SAME_BASE, valuesTold } from './rests.js';
+import {
+  bounds,
+  count,
+  exact,
+  intervalName,
+  mean,
+  number,
+  short,
+  withInterval,
+} from '../../../study/format.js';
+import { each, eachWorking, unitsEach } from '../../../study/planners-unit.js';
+import type { ReliefsResults, VariedResult } from '../../../study/reliefs/results.js';
+import { type Estimate, negated } from '../../../study/statistics/estimate.js';
+import { columns, filled, type PageTable } from '../../columns.js';
+import { onEveryShift } from '../../constraint.js';
+import { reliefsFirst } from '../../first/reliefs.js';
+import { countedIn, leftText, levelsText, savedText } from '../../reliefs.js';
+import { type Cell, estimated, valued, written } from '../../sheets/cells.js';
+import { NO_PRICES } from '../../tables/costs.js';
+import { noteOf, origin, type PageContent } from '../page.js';
+import { inputsNote, SAME_BASE, valuesTold } from '../rests.js';
 
 const FINDINGS = 5;
 
