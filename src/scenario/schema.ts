@@ -101,9 +101,9 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
       levers: leversSchema
         .default([])
         .describe(
-          'What readers of the report may try in the page, by name: a value of this file and how far it ' +
-            'may be moved. Example: { places in the colour booth: { change: sites.coachworks.stations.colour ' +
-            'booth.places, from: 1, to: 3, price: 450000 } }',
+          'What readers of the report may try in the page, by name: a value of this file and how far ' +
+            'it may be moved. Example: { places in the colour booth: { change: ' +
+            'sites.coachworks.stations.colour booth.places, from: 1, to: 3, price: 450000 } }',
         ),
       route: route.describe('The ordered steps and lanes of a unit.'),
       include: includeSchema,
