@@ -1,5 +1,5 @@
 import type { Chart } from 'chart.js/auto';
-import { labelAt, seriesOf } from './points.js';
+import { labelAt, placesOf, seriesOf } from './points.js';
 
 const cell = (kind: 'th' | 'td', text: string, scope?: string): HTMLElement => {
   const element = document.createElement(kind);
@@ -15,7 +15,7 @@ export function tableOf(chart: Chart): HTMLTableElement {
     head = table.createTHead().insertRow(),
     body = table.createTBody();
   head.append(cell('td', ''), ...series.map(({ name }) => cell('th', name, 'col')));
-  for (let index = 0; index < (chart.data.labels?.length ?? 0); index++) {
+  for (let index = 0; index < placesOf(chart); index++) {
     const texts = series.map(({ textAt }) => textAt(index));
     if (texts.every((text) => text === null)) continue;
     body

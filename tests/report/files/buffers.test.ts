@@ -97,7 +97,7 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
     expect(row('best ')).toMatch(/ (equal|ahead|not told apart) \(/);
     expect(row('second')).toMatch(/^second +3 +0 +\d$/);
     expect(placesCurve(found)!.finding).toBe('0 places come within 30 % of what 3 give');
-    expect(placesLayout(found).alt).toContain('hatched in the best found with 3');
+    expect(placesLayout(found).alt).toContain('hatched: the best found with 3');
     const page = String((await buffersFiles(found)).get('report.html'));
     expect(page).toMatch(/3\splaces more would bring/);
     expect(page).toContain('Best of 3');
@@ -115,6 +115,6 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
 
   it('draws a curve only where there are two points', () => {
     expect(placesCurve({ ...results, curve: results.curve.slice(0, 1) })).toBeNull();
-    expect(placesCurve(results)!.alt).toContain('Best layout found for each number of waiting places');
+    expect(placesCurve(results)!.alt).toContain('Best layout found for each number of places');
   });
 });

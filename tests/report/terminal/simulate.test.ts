@@ -48,13 +48,13 @@ describe('results in the terminal', () => {
       one truck more on coachworks to paint                                0.01  -0.03 to 0.05
       one person more in painters (paint and finishing works)             -0.02  -0.06 to 0.02
 
-      from arithmetic to what is shipped               a day  95 % CI
-      ----------------------------------------------  ------  ----------------
-      arithmetic allows the station top coat booth 6     4.2
-        short of crew                                  -0.75  -0.78 to -0.72
-        blocked, no room ahead                        -0.120  -0.130 to -0.110
-        changeovers beyond the average                 +0.05  0.03 to 0.07
-      shipped                                           3.38  3.29 to 3.47
+      from arithmetic to what is shipped            a day  95 % CI
+      -------------------------------------------  ------  ----------------
+      averages allow the station top coat booth 6     4.2
+        short of crew                               -0.75  -0.78 to -0.72
+        blocked, no room ahead                     -0.120  -0.130 to -0.110
+        changeovers beyond the average              +0.05  0.03 to 0.07
+      shipped                                        3.38  3.29 to 3.47
 
       used most, % of its time (95 % CI)  judged 2027-06-07 to 2027-07-12  whole run
       ----------------------------------  -------------------------------  -------------------
