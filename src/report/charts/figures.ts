@@ -72,7 +72,7 @@ const ends = ({ mean, low, high }: Estimate): number[] =>
  */
 function decimals(estimate: Estimate, scale: number): number {
   const { mean, low, high } = estimate,
-    half = isSure(estimate) ? (((high ?? 0) - (low ?? 0)) / 4) * scale : 0,
+    half = isSure(estimate) ? (((high ?? 0) - (low ?? 0)) / 3) * scale : 0,
     size = half > 0 ? half : Math.abs(mean * scale) / 100;
   return size > 0 ? -Math.floor(Math.log10(size) + 1e-9) : 0;
 }
