@@ -62,6 +62,15 @@ const outsideWorld = [
   'queueMicrotask',
 ];
 
+/** Functions of which engines give other last bits; so does `**`, but for powers of two. */
+const unlike = ['pow', 'cbrt', 'hypot', 'log10', 'sin', 'cos', 'tan', 'asin', 'acos', 'atan', 'atan2']
+  .concat(['sinh', 'cosh', 'tanh', 'asinh', 'acosh', 'atanh'])
+  .map((property) => ({
+    object: 'Math',
+    property,
+    message: 'not the same bits everywhere: see random/power.ts',
+  }));
+
 const typeScript = ['src/**/*.ts', 'tests/**/*.ts', 'bench/**/*.ts', 'tools/**/*.ts'];
 /** Folders that read typed arrays by ids in range: an element is there (see tools/types.mjs). */
 const arrays = JSON.parse(readFileSync(new URL('tsconfig.arrays.json', import.meta.url), 'utf8')).include.map(
@@ -110,6 +119,14 @@ export default defineConfig(
       'no-restricted-properties': [
         'error',
         { object: 'Math', property: 'random', message: 'draw from a named stream' },
+        ...unlike,
+      ],
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: 'BinaryExpression[operator="**"]:not([left.value=2])',
+          message: 'not the same bits everywhere: see random/power.ts',
+        },
       ],
     },
   },

@@ -2,6 +2,8 @@
 // engine, which is 1.4 times as fast as the same modules imported from each other (measured by `npm run bench`). Pure
 // JavaScript packages go into the chunks too: a hundred small files less to open, and `check` starts a tenth of a second
 // sooner. What has files of its own (native canvas, fonts, the thread pool) stays outside.
+import { readFileSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'rolldown';
 
@@ -42,21 +44,40 @@ const program = defineConfig({
   },
 });
 
-/** What the page of a report carries: pictures, drawn by the browser's own canvas. */
-const live = defineConfig({
-  input: { live: 'src/live/main.ts' },
-  platform: 'browser',
-  plugins: [
-    {
-      name: 'canvas of the page',
-      resolveId: (source, importer) =>
-        source.endsWith('/canvas.js') && importer !== undefined && !importer.includes('/live/')
-          ? fileURLToPath(new URL('src/live/canvas.ts', import.meta.url))
-          : null,
-    },
-  ],
-  optimization: { inlineConst: true },
-  output: { dir: 'dist/page', format: 'iife', entryFileNames: '[name].js', minify: true, comments: false },
-});
+const path = (name) => fileURLToPath(new URL(name, import.meta.url)),
+  instead = (name) => path(`src/live/instead/${name}.ts`);
+/** What stands in the page for modules of Node, and for our own that need them. */
+const INSTEAD = new Map([
+  ...['report/canvas', 'scenario/digest', 'study/version', 'study/run/threads'].map((name) => [
+    path(`src/${name}.ts`),
+    instead(name.split('/').at(-1)),
+  ]),
+  ['node:path', instead('node-path')],
+  ['node:module', instead('node-module')],
+  ['node:timers/promises', instead('node-timers')],
+  ['csv-parse/sync', path('node_modules/csv-parse/dist/esm/sync.js')],
+]);
+const { version } = JSON.parse(readFileSync(path('package.json'), 'utf8'));
 
-export default [program, live];
+/** A script that the page of a report carries. */
+const ofPage = (name, entry) =>
+  defineConfig({
+    input: { [name]: entry },
+    platform: 'browser',
+    transform: { define: { PROGRAM: JSON.stringify(version), 'import.meta': '{}' } },
+    plugins: [
+      {
+        name: 'in a page',
+        async resolveId(source, importer) {
+          if (INSTEAD.has(source)) return INSTEAD.get(source);
+          if (importer === undefined || !source.startsWith('.')) return null;
+          return INSTEAD.get(resolve(dirname(importer), source).replace(/\.js$/, '.ts')) ?? null;
+        },
+      },
+    ],
+    optimization: { inlineConst: true },
+    output: { dir: 'dist/page', format: 'iife', entryFileNames: '[name].js', minify: true, comments: false },
+  });
+
+// Pictures, drawn by the browser's own canvas; and the engine, for a thread of its own.
+export default [program, ofPage('live', 'src/live/main.ts'), ofPage('engine', 'src/live/engine/main.ts')];

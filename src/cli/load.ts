@@ -3,7 +3,8 @@ import type { Model } from '../flow/model/model.js';
 import { compile } from '../scenario/compile.js';
 import { shownPath } from '../scenario/file/paths.js';
 import { sayProblem } from '../scenario/file/problem.js';
-import { readScenario, spotOf } from '../scenario/read.js';
+import type { ScenarioData } from '../scenario/levers.js';
+import { readScenario, scenarioData, spotOf } from '../scenario/read.js';
 import type { Problem } from '../scenario/types/problem.js';
 import type { Scenario } from '../scenario/types/scenario.js';
 import type { RunRequest } from './arguments/options.js';
@@ -80,6 +81,13 @@ export async function loadToRun(
   const warmed = (each: Scenario): Scenario => withWarmUp(each, minutes),
     found = warmed(scenario);
   return { file, scenario: found, model: planned(path, () => compile(found)), warmed };
+}
+
+/** A scenario that was loaded, as data that its report can carry. */
+export function dataOf(path: string, { programme }: Scenario): ScenarioData {
+  const { text, readFile } = readBefore(path),
+    data = scenarioData(text, inMessages(path), readFile);
+  return programme.findsWarmUp === undefined ? data : { ...data, warmUpMin: programme.warmUpMin };
 }
 
 /** The text of a file that the command line names. */

@@ -1,6 +1,8 @@
 import type { DrawChart } from '../report/charts/chart.js';
 import { CHARTS } from '../report/charts/of-study.js';
+import type { Results } from '../study/simulate/results.js';
 import { unpacked } from './data.js';
+import { putLevers } from './levers/section.js';
 import { Picture } from './picture.js';
 
 /** Room for a picture on paper, CSS pixels. */
@@ -27,6 +29,7 @@ async function begin(): Promise<void> {
     for (const picture of pictures) picture.make(true, PAPER);
   });
   window.addEventListener('afterprint', make);
+  if (results.study === 'simulate') await putLevers(results as unknown as Results);
   document.documentElement.dataset['drawn'] = 'yes';
 }
 

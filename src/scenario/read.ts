@@ -1,14 +1,11 @@
-import { crossFindings } from './checks.js';
-import { tableReader } from './file/csv.js';
+import { checked } from './checked.js';
 import { withIncludes } from './file/include.js';
-import { findingsOf } from './file/issues.js';
 import { sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
-import { nameFindings } from './names.js';
-import { scenarioSchema } from './schema.js';
-import type { Finding, Path, Problem } from './types/problem.js';
+import { leverFindings, type ScenarioData } from './levers.js';
+import type { Path, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
-import { observedReader } from './values/time.js';
+import { mapOf } from './values/raw.js';
 
 export type ReadResult =
   | { readonly scenario: Scenario; readonly problems?: undefined }
@@ -29,7 +26,18 @@ export function readScenario(
   if (whole.value === undefined)
     return { problems: sortProblems([...whole.faults, ...whole.problems], file) };
 
-  const { scenario, findings } = checked(whole.value, readFile);
+  const { scenario, findings: inIt } = checked(whole.value, readFile);
+  const findings =
+    scenario === undefined || inIt.length > 0
+      ? inIt
+      : [
+          ...leverFindings(
+            whole.value,
+            scenario,
+            // Without its levers, which the changed value might lie outside of.
+            (changed) => checked({ ...mapOf(changed), levers: {} }, readFile).findings,
+          ),
+        ];
   const spot = (problem: Problem): string => JSON.stringify([problem.file, problem.path]);
   const faulty = new Set(whole.faults.map(spot));
   const found = findings
@@ -39,6 +47,18 @@ export function readScenario(
   if (scenario !== undefined && problems.length === 0)
     return { scenario: { ...scenario, assumptions: whole.assumptions } };
   return { problems: sortProblems(problems, file) };
+}
+
+/** A scenario file that reads without a problem, as data that needs no other file. */
+export function scenarioData(
+  text: string,
+  file: string,
+  readFile: (relativePath: string) => string,
+): ScenarioData {
+  const { value } = withIncludes(readSource(text, file), readFile),
+    files: Record<string, string> = {};
+  checked(value, (name) => (files[name] = readFile(name)));
+  return { value, files };
 }
 
 /** Where a key of a scenario stands, `file:line:column`, also in a file that it includes. */
@@ -54,22 +74,4 @@ export function spotOf(
     atKey: true,
   });
   return `${file}:${line}:${column}`;
-}
-
-/**
- * Checks a scenario as data, with all that it includes in it; without a finding the scenario is sound. Its
- * assumptions are none.
- */
-export function checked(
-  value: unknown,
-  readFile: (relativePath: string) => string,
-): { readonly scenario: Scenario | undefined; readonly findings: readonly Finding[] } {
-  // The schema is used once, so compiling it first would cost more than it saves.
-  const result = scenarioSchema(observedReader(readFile), tableReader(readFile, 'unit')).safeParse(value, {
-    jitless: true,
-  });
-  const shape = result.success ? [] : findingsOf(result.error.issues, value);
-  const names = nameFindings(value, shape);
-  const cross = result.success ? crossFindings(result.data, names.length === 0) : [];
-  return { scenario: result.success ? result.data : undefined, findings: [...shape, ...names, ...cross] };
 }

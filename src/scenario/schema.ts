@@ -1,5 +1,6 @@
 import { calendarSchema } from './calendar/calendars.js';
 import type { ReadTable } from './file/csv.js';
+import { leversSchema } from './levers.js';
 import { carriersSchema } from './plant/carriers.js';
 import { costsSchema } from './plant/costs.js';
 import { laneSchema } from './plant/lanes.js';
@@ -96,6 +97,13 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
         .describe(
           'Stations whose units all move on together, once per takt, when all of them are done. ' +
             'Example: { final line: { stations: [trim, marriage, final], takt: 4 h } }',
+        ),
+      levers: leversSchema
+        .default([])
+        .describe(
+          'What readers of the report may try in the page, by name: a value of this file and how far it may ' +
+            'be moved. Example: { places in the colour booth: { change: sites.coachworks.stations.colour ' +
+            'booth.places, from: 1, to: 3, price: 450000 } }',
         ),
       route: route.describe('The ordered steps and lanes of a unit.'),
       include: includeSchema,

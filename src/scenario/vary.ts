@@ -1,8 +1,9 @@
+import { checked } from './checked.js';
 import { edited } from './file/edit-path.js';
 import { withIncludes } from './file/include.js';
 import { readSource } from './file/source.js';
-import { checked } from './read.js';
 import type { Assumption, Scenario } from './types/scenario.js';
+import { amountOf, withUnit } from './values/amount.js';
 import { isTime } from './values/forms.js';
 import { isRawMap, textOf } from './values/raw.js';
 
@@ -72,8 +73,7 @@ export function changeOf(assumption: Assumption): number {
   return of(assumption.raw);
 }
 
-const NUMBER = /^(-?\d+(?:\.\d+)?)( *)(%|[A-Za-z]+(?:\/[A-Za-z]+)?)?$/,
-  ONE_IN = /^1 in (\d+)$/;
+const ONE_IN = /^1 in (\d+)$/;
 
 /**
  * A value times a factor: of a time all its times (the spread keeps its share of the mean), a chance to 100 %
@@ -91,12 +91,11 @@ export function varied(raw: unknown, factor: number): unknown {
     return isTime(raw) && !('observed' in raw) && !('discrete' in raw) ? variedTimes(raw, factor) : undefined;
   if (typeof raw !== 'string') return undefined;
   const oneIn = ONE_IN.exec(raw.trim()),
-    parts = NUMBER.exec(raw.trim());
+    parts = amountOf(raw);
   if (oneIn !== null) return `1 in ${Number(oneIn[1]) + wholeStep(Number(oneIn[1]), factor)}`;
-  if (parts === null) return undefined;
-  const [, text, gap, unit = ''] = parts,
-    value = Number(text) * factor;
-  return `${tidy(unit === '%' ? Math.min(100, value) : value)}${gap}${unit}`;
+  if (parts === undefined) return undefined;
+  const value = parts.number * factor;
+  return withUnit({ ...parts, number: tidy(parts.unit.trim() === '%' ? Math.min(100, value) : value) });
 }
 
 /** Numbers without a unit in a time are its spread and its shape, and stay. */

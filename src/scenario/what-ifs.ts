@@ -1,3 +1,4 @@
+import { checked } from './checked.js';
 import { digest } from './digest.js';
 import { edited, findPath } from './file/edit-path.js';
 import { withIncludes } from './file/include.js';
@@ -5,7 +6,6 @@ import { CHANGES, MOST_WHAT_IFS, WHAT_IFS } from './file/ours.js';
 import { sayPath, saySeen, sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
 import { parseYaml } from './file/yaml.js';
-import { checked } from './read.js';
 import type { Finding, Path, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { nearest } from './values/nearest.js';

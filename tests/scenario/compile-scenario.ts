@@ -137,6 +137,7 @@ export function scenario(parts: Partial<Scenario> & Pick<Scenario, 'sites' | 'ro
     outages: [],
     pulseLines: {},
     assumptions: [],
+    levers: [],
     ...parts,
   };
 }

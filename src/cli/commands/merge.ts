@@ -81,7 +81,7 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
         design = simulateDesign(asked, journeyAsked(request));
       for (const { model } of design.variants) await checkJourney(request.journey, asked.scenario, model);
       return runStudy(request, interrupt, {
-        ...simulateShown(asked.scenario, compile(asked.scenario)),
+        ...simulateShown(asked, compile(asked.scenario)),
         stage: `${stage} of ${asked.file}, ${count(asked.replications, 'replication')}, seed ${asked.seed}`,
         run: (how) =>
           withConstraint(mergeShards(design, folders), {

@@ -4,7 +4,7 @@ import { nearest } from '../../scenario/values/nearest.js';
 import { LEVEL } from '../../study/asked.js';
 import { exact } from '../../study/format.js';
 import type { JourneyAsked } from '../../study/programme/journey.js';
-import type { SimulateValue } from '../../study/simulate/design.js';
+import type { SimulateAsked, SimulateValue } from '../../study/simulate/design.js';
 import type { Results } from '../../study/simulate/results.js';
 import { command } from '../arguments/command.js';
 import { type AnswerRequest, FILE, JOURNEY, RUN, replications } from '../arguments/options.js';
@@ -42,7 +42,7 @@ export const simulate = command({
     return { ...given, precision };
   },
   run: async (request) => {
-    const { loadToRun } = await import('../load.js');
+    const { loadToRun, dataOf } = await import('../load.js');
     const { identityOf } = await import('../../study/run/identity.js');
     const { replications, seed, workers, shard, out, precision } = request;
     const interrupt = listenForInterrupt();
@@ -53,7 +53,8 @@ export const simulate = command({
         '--of: expected a scenario with costs for cost, got one without',
         'give the scenario prices, or leave cost out',
       );
-    const asked = { scenario, file, replications, seed, level: LEVEL },
+    const data = scenario.levers.length > 0 ? dataOf(request.file, scenario) : undefined,
+      asked = { scenario, file, replications, seed, level: LEVEL, data },
       runs =
         precision === undefined ? exact(replications) : `${exact(replications)} to ${exact(precision.most)}`,
       { outageTrials } = await import('../../study/simulate/without-outages.js'),
@@ -69,7 +70,7 @@ export const simulate = command({
     const { runStudy } = await import('../run-study.js');
     const { simulateStudy } = await import('../../study/simulate/simulate.js');
     return runStudy<Results, SimulateValue>(request, interrupt, {
-      ...simulateShown(scenario, model),
+      ...simulateShown(asked, model),
       stage,
       identity: identityOf({ study: 'simulate', ...asked }),
       run: (how) => simulateStudy({ ...asked, ...how, workers, precision, journey: journeyAsked(request) }),
@@ -77,20 +78,24 @@ export const simulate = command({
   },
 });
 
-/** How its answer is shown: with a map of the scenario that was run. */
+/** How its answer is shown: with a map of the scenario that was run, and with its levers. */
 export const simulateShown = (
-  scenario: Scenario,
+  { scenario, data }: Pick<SimulateAsked, 'scenario' | 'data'>,
   model: Model,
 ): Pick<Study<Results>, 'text' | 'drawing' | 'stands'> => ({
   text: async () => (await import('../../report/terminal/simulate.js')).resultsTable,
   drawing: async () => {
     const { routeMap } = await import('../../study/route/route.js'),
       { reportFiles } = await import('../../report/files/simulate.js'),
-      { withMap } = await import('../../report/files/study-files.js'),
+      { withMap, withTryIt } = await import('../../report/files/study-files.js'),
+      { setLevers } = await import('../../scenario/levers.js'),
       { FORMS, mapLayout } = await import('../../report/map/layout.js');
-    return withMap(reportFiles, (found, form) =>
+    const mapped = withMap(reportFiles, (found, form) =>
       mapLayout(scenario, routeMap(scenario, model), FORMS[form], found),
     );
+    return data === undefined
+      ? mapped
+      : withTryIt(mapped, { ...data, levers: setLevers(data.value, scenario.levers) });
   },
   stands: ({ answer, findings }) => findings.length > 0 || answer.verdict === 'falls short',
 });

@@ -1,3 +1,5 @@
+import { power } from '../../random/power.js';
+
 /** Parts of an octave of a histogram of durations: a bin is 0.27 % wide. */
 const BINS_PER_OCTAVE = 256;
 const LOWEST_OCTAVE = -10,
@@ -57,5 +59,5 @@ export function binOf(minutes: number): number {
 }
 /** Lower edge of a bin, minutes. */
 export function binEdge(bin: number): number {
-  return 2 ** (LOWEST_OCTAVE + bin / BINS_PER_OCTAVE);
+  return power(2, LOWEST_OCTAVE + bin / BINS_PER_OCTAVE);
 }

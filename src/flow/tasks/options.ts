@@ -1,3 +1,4 @@
+import { power } from '../../random/power.js';
 import type { Place } from '../floor/place.js';
 import type { Step } from '../floor/step.js';
 import { HAS_FACTOR, LEARNS } from '../floor/step-flags.js';
@@ -55,6 +56,6 @@ export function learningFactor(
   n: number,
 ): number {
   const b = learnExponent[step],
-    factor = learnCumulative[step] === 1 ? n ** (b + 1) - (n - 1) ** (b + 1) : n ** b;
+    factor = learnCumulative[step] === 1 ? power(n, b + 1) - power(n - 1, b + 1) : power(n, b);
   return Math.max(learnFloor[step], factor);
 }

@@ -106,7 +106,7 @@ function weightedMoments(values: readonly number[], weights: readonly number[]):
   });
   const mean = sum / total;
   values.forEach((value, k) => {
-    squares += weights[k] * (value - mean) ** 2;
+    squares += weights[k] * (value - mean) * (value - mean);
   });
   return { mean, variance: squares / total };
 }

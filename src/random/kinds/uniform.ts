@@ -15,7 +15,7 @@ export const uniform: Kind<Uniform> = {
     mustBeFinite('uniform high', high);
     if (low > high) refuse('uniform high', `at least low (${low})`, high);
   },
-  moments: ({ low, high }) => ({ mean: (low + high) / 2, variance: (high - low) ** 2 / 12 }),
+  moments: ({ low, high }) => ({ mean: (low + high) / 2, variance: ((high - low) * (high - low)) / 12 }),
   least: ({ low }) => low,
   scaled: scaling('low', 'high'),
   filling({ low, high }) {

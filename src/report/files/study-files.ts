@@ -6,7 +6,8 @@ import type { FormName } from '../map/layout.js';
 import { mapPng } from '../map/png.js';
 import type { Drawing } from '../map/shapes.js';
 import { mapSvg } from '../map/svg.js';
-import { type PageContent, type Picture, pageWithMap, renderPage } from '../page/page.js';
+import { type PageContent, type Picture, pageWithMap, pageWithTryIt, renderPage } from '../page/page.js';
+import type { TryIt } from '../page/try-it.js';
 import { workbook } from '../sheets/workbook.js';
 import { csv, type FileTable } from './csv.js';
 import { MissingLetters } from './missing-letters.js';
@@ -63,13 +64,17 @@ export function studyFiles<Results>({
 }
 
 /** Built beside the program; from the sources, as in tests, it is that of the last build. */
-const SCRIPT = new URL(
-  import.meta.url.endsWith('.ts') ? '../../../dist/page/live.js' : '../page/live.js',
-  import.meta.url,
-);
+const script = (name: string): string =>
+  readFileSync(
+    new URL(
+      import.meta.url.endsWith('.ts') ? `../../../dist/page/${name}` : `../page/${name}`,
+      import.meta.url,
+    ),
+    'utf8',
+  );
 /** As it may stand in an element. */
 const pageScript = (): string =>
-  readFileSync(SCRIPT, 'utf8').replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+  script('live.js').replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 
 async function pictureOf(
   name: string,
@@ -101,4 +106,16 @@ export const withMap =
       ['map.svg', mapSvg(drawing)],
       ['map.png', await mapPng(drawing)],
     ]);
+  };
+
+/** The files of a report whose page carries the scenario and the engine, for its readers' own changes. */
+export const withTryIt =
+  <Found>(
+    draw: (found: Found, notice?: (line: string) => void) => Promise<Files>,
+    tryIt: TryIt,
+  ): typeof draw =>
+  async (found, notice) => {
+    const files = await draw(found, notice),
+      page = pageWithTryIt(String(files.get('report.html')), tryIt, script('engine.js'));
+    return new Map([...files, ['report.html', page]]);
   };

@@ -76,7 +76,23 @@ td { white-space: nowrap; }
 .map.narrow { display: none; }
 .caution { border: 2px solid var(--ink); padding: 10px 14px; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
-@media (pointer: coarse) { button, summary, nav a { min-height: 44px; } }
+.lever {
+  display: grid; grid-template-columns: auto auto auto 17em 1fr; align-items: center; gap: 2px 6px;
+  padding: 4px 0; border-bottom: 1px solid var(--line);
+}
+.lever label { padding-left: 6px; }
+.lever input {
+  font: inherit; width: 4.5em; min-height: 36px; padding: 4px 8px; color: inherit; background: none;
+  border: 1px solid var(--soft); border-radius: 0; font-variant-numeric: tabular-nums; text-align: center;
+  appearance: textfield;
+}
+.lever input::-webkit-inner-spin-button { appearance: none; }
+.lever input[aria-invalid="true"] { border: 3px double var(--ink); }
+.lever button { min-width: 36px; justify-content: center; }
+.lever .soft { font-size: .875rem; }
+.outcome { min-height: 1.5em; font-weight: 600; margin-top: 18px; }
+pre { overflow-x: auto; border: 1px solid var(--line); padding: 8px 12px; font-size: .875rem; }
+@media (pointer: coarse) { button, summary, nav a, .lever input { min-height: 44px; } }
 @media (max-width: 640px) {
   main { padding: 12px 16px 40px; }
   h1 { font-size: 1.6rem; }
@@ -86,6 +102,12 @@ td { white-space: nowrap; }
   .map { border: 0; }
   .map.wide { display: none; }
   .map.narrow { display: block; }
+  .lever { grid-template-columns: auto auto auto 1fr; }
+  .lever .soft { grid-column: 1 / -1; }
+  #try-it thead { display: none; }
+  #try-it :is(tbody, tr, th, td) { display: block; border: 0; padding: 1px 0; white-space: normal; }
+  #try-it tr { border-bottom: 1px solid var(--line); padding: 6px 0; }
+  #try-it td[data-head]:not(:empty)::before { content: attr(data-head) ": "; color: var(--soft); }
 }
 @media print {
   @page { margin: 13mm; }
@@ -93,7 +115,7 @@ td { white-space: nowrap; }
   body { font-size: 9.5pt; line-height: 1.35; }
   main { max-width: none; padding: 0; }
   h1 { font-size: 17pt; } h2 { font-size: 12pt; margin-top: 18px; } h3 { font-size: 10pt; }
-  nav, .keys, .more, .numbers { display: none; }
+  nav, .keys, .more, .numbers, #try-it { display: none; }
   figure, tr, .caution, dl { break-inside: avoid; }
   h2, h3, summary, caption { break-after: avoid; }
   figure { margin: 8px 0 14px; }

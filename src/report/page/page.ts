@@ -7,6 +7,7 @@ import type { Drawing } from '../map/shapes.js';
 import { mapSvg } from '../map/svg.js';
 import { unbroken } from '../unbroken.js';
 import { PAGE_TEMPLATE } from './template.js';
+import type { TryIt } from './try-it.js';
 
 /** A picture of the page, which the page draws itself. */
 export interface Picture {
@@ -66,7 +67,7 @@ export function renderPage(content: PageContent, pictures: readonly Picture[], c
   });
   // Behind the filter for text: neither holds anything that ends its element.
   return page
-    .replace('<!-- results -->', () => gzipSync(carried.results, { level: 9 }).toString('base64'))
+    .replace('<!-- results -->', () => zipped(carried.results))
     .replace('<!-- script -->', () => carried.script);
 }
 
@@ -82,6 +83,23 @@ export const pageWithMap = (page: string, wide: Drawing, narrow: Drawing): strin
       `<div class="map wide">${mapSvg(wide, 'map-wide')}</div>` +
       `<div class="map narrow">${mapSvg(narrow, 'map-narrow')}</div></section>`,
   );
+
+const LEVERS = '<!-- levers -->';
+
+/** The page with the scenario and the engine in it, and a place where its script shows them. */
+export const pageWithTryIt = (page: string, tryIt: TryIt, engine: string): string =>
+  page.replace(
+    LEVERS,
+    () =>
+      '<section id="try-it" aria-labelledby="try" hidden><h2 id="try">Try it</h2></section>' +
+      packed('levers', JSON.stringify(tryIt)) +
+      packed('engine', engine),
+  );
+
+/** Something that the page carries and its script unpacks. */
+const packed = (id: string, text: string): string =>
+  `<script type="application/octet-stream" id="${id}">${zipped(text)}</script>`;
+const zipped = (text: string): string => gzipSync(text, { level: 9 }).toString('base64');
 
 /** What the head of every results file says of where it comes from. */
 interface Origin {

@@ -46,6 +46,7 @@ content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inlin
 ${FIGURE}
 <% }) %>
 </section>
+<!-- levers -->
 <nav aria-label="contents"><ol>
 <li><a href="#found">All that was found</a></li>
 <li><a href="#rests">What it rests on</a></li>

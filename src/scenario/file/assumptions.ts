@@ -81,7 +81,13 @@ export function takeAssumptions(raw: unknown): Taken {
     const bare = Object.fromEntries(
       rest.map(([key, value]) => [
         key,
-        walk(value, [...at, key], [...file, key], isOne || key === 'note' ? undefined : own),
+        // A lever says how far a value may be moved, not what it is.
+        walk(
+          value,
+          [...at, key],
+          [...file, key],
+          isOne || key === 'note' || (key === 'levers' && at.length === 0) ? undefined : own,
+        ),
       ]),
     );
     if (isOne && own !== undefined) {

@@ -28,6 +28,7 @@ export const SECTIONS = [
   'costs',
   'outages',
   'pulse lines',
+  'levers',
   'route',
   'include',
 ];

@@ -1,4 +1,5 @@
 import type { CalendarSpec } from './calendars.js';
+import type { Lever } from './levers.js';
 import type { Carriers, Costs, Lane, Outage, PulseLine, Site, Supply, Team } from './plant.js';
 import type { Path } from './problem.js';
 import type { Programme } from './programme.js';
@@ -26,6 +27,8 @@ export interface Scenario {
   readonly outages: readonly Outage[];
   readonly pulseLines: Readonly<Record<string, PulseLine>>;
   readonly route: readonly RouteEntry[];
+  /** What readers of the report may try. No result depends on it. */
+  readonly levers: readonly Lever[];
   /** What is said of the values above: where they come from. No result depends on it. */
   readonly assumptions: readonly Assumption[];
 }

@@ -117,6 +117,14 @@ export const PLANT: Readonly<Record<string, Rules>> = {
     stations: 'the stations of @',
     takt: 'the takt of @',
   },
+  levers: {
+    '': 'the lever @',
+    change: 'what the lever @ moves',
+    from: 'the least of the lever @',
+    to: 'the most of the lever @',
+    step: 'the step of the lever @',
+    price: 'the price of a step of the lever @',
+  },
   defects: { '': 'the defect @', note: 'the note on @' },
   calendars: {
     '': 'the calendar @',

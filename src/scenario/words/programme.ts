@@ -16,6 +16,7 @@ export const SCENARIO: Rules = {
   defects: 'the kinds of defect',
   outages: 'the outages',
   'pulse lines': 'the pulse lines',
+  levers: 'the levers',
   programme: 'the programme',
   'programme.start': 'the first day of the programme',
   'programme.zone': 'the time zone of the programme',

@@ -1,6 +1,7 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { learningFactor } from '../../flow/tasks/options.js';
 import { meanOf } from '../../random/distribution.js';
+import { power } from '../../random/power.js';
 import { rowsOf } from '../lists.js';
 import type { Build } from './mix.js';
 
@@ -82,7 +83,12 @@ function sumOfFactors(steps: Model['steps'], step: number, from: number, to: num
   }
   const rest = (to - above) * floor;
   if (above < from) return rest;
-  if (steps.learnCumulative[step] === 1) return rest + above ** (b + 1) - (from - 1) ** (b + 1);
-  const integral = b === -1 ? Math.log(above / from) : (above ** (b + 1) - from ** (b + 1)) / (b + 1);
-  return rest + integral + (from ** b + above ** b) / 2 + (b * (above ** (b - 1) - from ** (b - 1))) / 12;
+  if (steps.learnCumulative[step] === 1) return rest + power(above, b + 1) - power(from - 1, b + 1);
+  const integral = b === -1 ? Math.log(above / from) : (power(above, b + 1) - power(from, b + 1)) / (b + 1);
+  return (
+    rest +
+    integral +
+    (power(from, b) + power(above, b)) / 2 +
+    (b * (power(above, b - 1) - power(from, b - 1))) / 12
+  );
 }

@@ -1,5 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { CREW } from '../../flow/model/resources.js';
+import { power } from '../../random/power.js';
 import { once, remembered } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
 import { sum } from '../statistics/sums.js';
@@ -139,7 +140,7 @@ function changeoverMinutes(model: Model, station: number, shares: Float64Array):
  * else twice the batches of the others.
  */
 function inBatches(k: number, p: number): number {
-  return Math.max(2 * p * (1 - p ** k), Math.min(1, 2 * (1 - p))) / k;
+  return Math.max(2 * p * (1 - power(p, k)), Math.min(1, 2 * (1 - p))) / k;
 }
 
 /**

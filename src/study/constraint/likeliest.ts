@@ -1,5 +1,6 @@
 import { STATE_COUNT, UNATTENDED, WORKING } from '../../flow/floor/states.js';
 import { CARRIER, CREW, SUPPLY } from '../../flow/model/resources.js';
+import { wholePower } from '../../random/power.js';
 import { bankName } from '../../scenario/lookup/ids.js';
 import type { Site } from '../../scenario/types/plant.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -93,7 +94,7 @@ function withFeeders(
       let active = 0;
       for (let state = WORKING; state <= UNATTENDED; state++)
         active += stationShares[station * STATE_COUNT + state];
-      return { station, weight: active ** SHARPNESS };
+      return { station, weight: wholePower(active, SHARPNESS) };
     });
     const total = sumOf(weights, ({ weight }) => weight);
     for (const { station, weight } of weights)

@@ -12,6 +12,7 @@ import {
   WORKING,
 } from '../../flow/floor/states.js';
 import type { Model } from '../../flow/model/model.js';
+import { wholePower } from '../../random/power.js';
 import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 import type { Seen } from './seen.js';
@@ -124,7 +125,7 @@ export function pressure(model: Model, seen: Seen): Pressure {
   return found;
 }
 
-const sharpened = (share: number): number => share ** SHARPNESS;
+const sharpened = (share: number): number => wholePower(share, SHARPNESS);
 
 interface Needed {
   readonly kind: 'resources' | 'feeders' | 'companions';

@@ -98,5 +98,6 @@ export function replicationsToShow(
 ): number {
   const over = mean + (isWithin ? slack : -slack) - asked;
   if (!(over > 0) || error === Infinity) return Infinity;
-  return Math.ceil(n * ((tQuantile(SURELY, n - 1) * error) / over) ** 2);
+  const times = (tQuantile(SURELY, n - 1) * error) / over;
+  return Math.ceil(n * times * times);
 }

@@ -1,3 +1,4 @@
+import { wholePower } from '../../random/power.js';
 import { sum } from '../statistics/sums.js';
 
 /** Mean weight from one point of the time counted to another, `from` <= `to`, working days. */
@@ -35,7 +36,7 @@ export function weightsOver(days: number, boxes: readonly number[]): Weights {
     scale = boxes.reduce((product, box, i) => product * box * (i + 1), 1);
   const early = (x: number, of: number): number => {
     let value = 0;
-    for (const { at, sign } of terms) if (x > at) value += sign * (x - at) ** of;
+    for (const { at, sign } of terms) if (x > at) value += sign * wholePower(x - at, of);
     return value / scale;
   };
   // From the nearer end, where fewer terms cancel.

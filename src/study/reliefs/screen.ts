@@ -1,4 +1,5 @@
 import { sampleVariance } from 'simple-statistics';
+import { power } from '../../random/power.js';
 import { defined } from '../lists.js';
 import { familyLevel } from '../statistics/difference.js';
 import { boundsOf } from '../statistics/estimate.js';
@@ -52,7 +53,7 @@ export class ReliefScreen {
     this.all = Array.from({ length: count }, (_, id) => ({ id, gains: [], out: null, variances: new Map() }));
     this.left = this.all;
     const pairs = Math.max(1, keep * (count - keep));
-    this.h2 = ((1 - level) / pairs) ** (-2 / (first - 1)) * (first - 1) - (first - 1);
+    this.h2 = power((1 - level) / pairs, -2 / (first - 1)) * (first - 1) - (first - 1);
   }
 
   /** Numbers of those still in, ascending. */

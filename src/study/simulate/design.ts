@@ -1,5 +1,6 @@
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
+import type { ScenarioData } from '../../scenario/levers.js';
 import { type Measured, measured } from '../answer/precision.js';
 import type { PrecisionMeasure } from '../answer/precision-measures.js';
 import type { Origin } from '../head.js';
@@ -10,16 +11,15 @@ import { identityOf } from '../run/identity.js';
 import { whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import { Sample } from '../sample/sample.js';
-import { type Simulated, summary } from './summary.js';
+import { CLOSELY, type Simulated, summary } from './summary.js';
 import { outageTrials, withoutVariant } from './without-outages.js';
 
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked extends Origin {
   readonly replications: number;
+  /** Where the scenario has levers: the scenario as data, which the page carries. */
+  readonly data?: ScenarioData | undefined;
 }
-
-/** The first so many replications are watched closely, which makes them up to a third slower. */
-export const CLOSELY = 10;
 
 /** What is read: of the build all that is observed, of the build without an outage what it ships. */
 export type SimulateValue = Observation | Shipments;

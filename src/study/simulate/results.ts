@@ -1,3 +1,4 @@
+import type { Lever } from '../../scenario/types/levers.js';
 import type { Basis } from '../../scenario/types/scenario.js';
 import type { Answer } from '../answer/answer.js';
 import type { Finding } from '../answer/findings.js';
@@ -49,6 +50,8 @@ export interface Results extends ResultsHead<'simulate'> {
    * nothing.
    */
   readonly assumptions: readonly AssumptionResult[];
+  /** What readers of the report may try, as written. */
+  readonly levers: readonly Lever[];
   readonly answer: Answer;
   readonly series: SeriesResult;
   readonly wip: WipResult;

@@ -35,6 +35,9 @@ import { feeders, supplies } from '../sections/supplies.js';
 import type { Results } from './results.js';
 import { MOST_PAIRS } from './without-outages.js';
 
+/** The first so many replications are watched closely, which makes them up to a third slower. */
+export const CLOSELY = 10;
+
 /** The results, and how the rate was judged: by the same weeks it is told what stops it. */
 export interface Simulated {
   readonly results: Results;
@@ -94,6 +97,7 @@ export function summary(
       basis,
       note: note ?? null,
     })),
+    levers: scenario.levers,
     answer: new Deferred(() => {
       const { window } = judged.value,
         unusual = window === null ? null : unusualAmong(sample, window, toJudge.value, level);

@@ -42,7 +42,7 @@ export class Moments {
   /** Third central moment over the second to the power 3/2, both by n; 0 where values do not differ. */
   get skewness(): number {
     const { count, squares, cubes } = this;
-    return squares > 0 ? (Math.sqrt(count) * cubes) / squares ** 1.5 : 0;
+    return squares > 0 ? (Math.sqrt(count) * cubes) / (squares * Math.sqrt(squares)) : 0;
   }
 
   /** Greatest less least value; 0 of none. */

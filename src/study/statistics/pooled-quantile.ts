@@ -73,7 +73,7 @@ export class PooledQuantiles {
     const half = tQuantile((1 + level) / 2, n - 1) * this.errorAt(p),
       room = Math.min(p, 1 - p);
     if (half === 0) return none;
-    if (half >= room) return { ...none, needs: Math.floor(n * (half / room) ** 2) + 1 };
+    if (half >= room) return { ...none, needs: Math.floor((n * half * half) / (room * room)) + 1 };
     return { ...none, low: this.at(p - half) / scale, high: this.at(p + half) / scale };
   }
 

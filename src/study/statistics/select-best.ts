@@ -1,4 +1,5 @@
 import { sampleVariance } from 'simple-statistics';
+import { power } from '../../random/power.js';
 import { defined } from '../lists.js';
 
 /**
@@ -32,7 +33,7 @@ export class BestSelection {
       throw new RangeError(`selection: expected at least 2 first rounds, got ${firstRounds}`);
     if (!(zone > 0)) throw new RangeError(`selection: expected an indifference zone above 0, got ${zone}`);
     this.left = Array.from({ length: count }, (_, id) => ({ id, sum: 0, first: [] }));
-    const eta = count < 2 ? 0 : (((2 * (1 - level)) / (count - 1)) ** (-2 / (firstRounds - 1)) - 1) / 2;
+    const eta = count < 2 ? 0 : (power((2 * (1 - level)) / (count - 1), -2 / (firstRounds - 1)) - 1) / 2;
     this.h2 = 2 * eta * (firstRounds - 1);
   }
 

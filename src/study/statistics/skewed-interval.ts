@@ -1,4 +1,5 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
+import { power } from '../../random/power.js';
 import type { Estimate } from './estimate.js';
 import { asAmount, momentsOf } from './interval.js';
 import type { Moments } from './moments.js';
@@ -51,7 +52,7 @@ export function skewedInterval(moments: Moments, level: number): Estimate {
     q = tQuantile((1 + level) / 2, freedom) / Math.sqrt(n),
     g = Math.max(-MOST_SKEW / q, Math.min(MOST_SKEW / q, skewness));
   const at = (y: number): number =>
-    Math.abs(g) < ROUNDING ? y : (3 / g) * (Math.cbrt(1 + g * (y - g / (6 * n))) - 1);
+    Math.abs(g) < ROUNDING ? y : (3 / g) * (cubeRoot(1 + g * (y - g / (6 * n))) - 1);
   return { mean, low: mean - s * at(q), high: mean - s * at(-q), level, n };
 }
 
@@ -62,7 +63,8 @@ export function skewedInterval(moments: Moments, level: number): Estimate {
 function carryingOfNormal(n: number): number {
   const known = ofNormal.get(n);
   if (known !== undefined) return known;
-  const square = normalQuantile((n - 0.375) / (n + 0.25)) ** 2,
+  const one = normalQuantile((n - 0.375) / (n + 0.25)),
+    square = one * one,
     carrying = (n * square) / (square + (n - 1) / n);
   ofNormal.set(n, carrying);
   return carrying;
@@ -112,3 +114,5 @@ export const unlessSeldom = (estimate: Estimate): Estimate =>
   estimate.low === null || estimate.n * estimate.mean >= LEAST_TIME
     ? estimate
     : { ...estimate, low: null, high: null, needs: Math.ceil((2 * LEAST_TIME) / estimate.mean) };
+
+const cubeRoot = (x: number): number => Math.sign(x) * power(Math.abs(x), 1 / 3);

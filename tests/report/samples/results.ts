@@ -202,6 +202,7 @@ export function sampleResults({
       observedDays: weeks * 7,
     },
     assumptions: [],
+    levers: [],
     answer: {
       verdict: 'falls short',
       keptUp: proportion(0, 40, 0.95),

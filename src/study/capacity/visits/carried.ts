@@ -1,4 +1,5 @@
 import type { Model } from '../../../flow/model/model.js';
+import { power } from '../../../random/power.js';
 import { rowsOf } from '../../lists.js';
 import type { Build } from '../mix.js';
 import { spotsOf } from '../spots.js';
@@ -55,7 +56,7 @@ export function joinPart(
   { slots, left, amount, replaces }: Joining,
 ): void {
   const bring = (column: number): void => {
-    const chance = 1 - (1 - left[column]) ** amount;
+    const chance = 1 - power(1 - left[column], amount);
     open[column] = replaces ? units * chance : open[column] + (units - open[column]) * chance;
   };
   for (const slot of slots) {

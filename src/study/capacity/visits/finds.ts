@@ -1,5 +1,6 @@
 import type { Model } from '../../../flow/model/model.js';
 import { CARRY, REPAIR, SCRAP } from '../../../flow/model/quality.js';
+import { power } from '../../../random/power.js';
 
 /** One thing an inspection may find, for one build. */
 export interface Find {
@@ -98,5 +99,5 @@ export class LimitedLoop {
 /** (1 - r^L) / (1 - r^(L + 1)); L / (L + 1) in the limit of a find at every visit. */
 function shareWithin(chance: number, limit: number): number {
   if (chance >= 1 - 1e-9) return limit / (limit + 1);
-  return (1 - chance ** limit) / (1 - chance ** (limit + 1));
+  return (1 - power(chance, limit)) / (1 - power(chance, limit + 1));
 }

@@ -1,4 +1,5 @@
 import type { Model } from '../../../flow/model/model.js';
+import { wholePower } from '../../../random/power.js';
 import { allSteps, findsOf, type StationedStep, stationsOf } from '../../../scenario/lookup/placed.js';
 import { teamsOf } from '../../../scenario/plant/teams.js';
 import type { Path } from '../../../scenario/types/problem.js';
@@ -75,7 +76,7 @@ export function bearings(scenario: Scenario, model: Model, loads: Loads): (assum
     return Math.max(
       0,
       ...of(assumption.at).map(
-        ({ load, share }) => load ** STEEPNESS * ((1 + change * share) ** STEEPNESS - 1),
+        ({ load, share }) => wholePower(load, STEEPNESS) * (wholePower(1 + change * share, STEEPNESS) - 1),
       ),
     );
   };
