@@ -12,7 +12,7 @@ export interface Figures {
 }
 
 /**
- * Digits that can be read off a picture: of each estimate as far as its interval allows, as in tables, but no
+ * Digits that can be read off a picture: of each estimate as far as its interval allows, but no
  * more than three digits of the greatest where there are decimals, and of numbers below 1 two. `scale` is 100
  * for per cent.
  */
@@ -67,8 +67,8 @@ const ends = ({ mean, low, high }: Estimate): number[] =>
   [mean, low ?? mean, high ?? mean].filter((value) => Number.isFinite(value));
 
 /**
- * Decimals that show the first digit of the half-width, and the second where the first is a 1; below 0 left
- * of the point. Without an interval three digits.
+ * Decimals to the greatest power of ten that is no more than two thirds of the half-width, as on the first screen
+ * of the page; below 0 left of the point. Without an interval three digits.
  */
 function decimals(estimate: Estimate, scale: number): number {
   const { mean, low, high } = estimate,

@@ -13,7 +13,7 @@ describe('the picture of costs', () => {
   const { labels, datasets } = chart.configuration.data;
 
   it('has the cost of a unit and its greatest part for a title', () => {
-    expect(chart.finding).toBe('A unit costs 12,340 EUR: 61 % is for people, 830 EUR for rework');
+    expect(chart.finding).toBe('A unit costs 12,300 EUR: 61 % is for people, 830 EUR for rework');
   });
 
   it('shows all parts, the greatest first, and rework apart from them', () => {
