@@ -67,8 +67,8 @@ const ends = ({ mean, low, high }: Estimate): number[] =>
   [mean, low ?? mean, high ?? mean].filter((value) => Number.isFinite(value));
 
 /**
- * Decimals to the greatest power of ten that is no more than two thirds of the half-width, as on the first screen
- * of the page; below 0 left of the point. Without an interval three digits.
+ * Decimals to the greatest power of ten that is no more than two thirds of the half-width, as on the first
+ * screen of the page; below 0 left of the point. Without an interval three digits.
  */
 function decimals(estimate: Estimate, scale: number): number {
   const { mean, low, high } = estimate,

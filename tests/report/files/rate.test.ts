@@ -3,6 +3,7 @@ import { renderPng } from '../../../src/report/canvas.js';
 import { CHARTS } from '../../../src/report/charts/of-study.js';
 import { csv } from '../../../src/report/files/csv.js';
 import { rateFiles, ratesData } from '../../../src/report/files/rate.js';
+import { rateFirst } from '../../../src/report/first/rate.js';
 import { rateTable } from '../../../src/report/terminal/rate.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
@@ -94,10 +95,11 @@ const SAMPLE: RateResults = {
 describe('the report of a rate study', () => {
   it('prints the answer, the ramp and a row a rate in at most 100 columns', () => {
     const lines = rateTable(SAMPLE).split('\n');
-    expect(lines.slice(0, 2)).toEqual([
-      '3.4 a day is the highest rate that holds.',
-      'Ramp: 3.4 a day may be asked from week 5 of the programme on, 2027-03-29, not before.',
-    ]);
+    const first = rateFirst(SAMPLE),
+      text = lines.join(' ').replaceAll(/ +/g, ' ');
+    expect(lines.slice(0, 2)).toEqual([first.answer, '']);
+    for (const each of [first.sure, first.why ?? '', ...first.whenAndCost]) expect(text).toContain(each);
+    expect(lines).toContain('In full: 3.4 a day is the highest rate that holds.');
     expect(lines.filter((line) => line.length > 100)).toEqual([]);
     expect(lines).toContainEqual(
       expect.stringMatching(
@@ -120,7 +122,7 @@ describe('the report of a rate study', () => {
   it('prints what stops the lowest rate that does not hold, and where its capacity goes', () => {
     const lines = rateTable(SAMPLE).split('\n');
     expect(lines).toContainEqual(
-      expect.stringMatching(/^At 3\.5 a day the station top coat booth 6 stops it: /),
+      expect.stringMatching(/^What stops it: Above that: .*op coat booth 6 stops it: /),
     );
     expect(lines).toContainEqual(
       expect.stringMatching(/^one place more at top coat booth 6 +0\.31 {2}0\.27 to 0\.35$/),
