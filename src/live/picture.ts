@@ -51,11 +51,13 @@ export class Picture {
     });
   }
 
-  /** Draws it, again where the room has changed. */
-  make(anew = false, width = this.ground.clientWidth): void {
+  /** Draws it, again where the room has changed; on paper of a width it shows what a page has room for. */
+  make(anew = false, paper: number | null = null): void {
+    const width = paper ?? this.ground.clientWidth,
+      isWhole = this.isWhole && paper === null;
     if (width === 0 || (!anew && width === this.width)) return;
     this.width = width;
-    Object.assign(LAYOUT, { width, hasTitles: false, mostRows: this.isWhole ? ALL : FEW, isCut: false });
+    Object.assign(LAYOUT, { width, hasTitles: false, mostRows: isWhole ? ALL : FEW, isCut: false });
     const drawn = this.draw();
     if (drawn === null) return;
     this.how.textContent = unbroken(drawn.how);

@@ -49,8 +49,9 @@ export const told = (estimate: Estimate, scale = 1): string => figures([estimate
 export const toldShort = (estimate: Estimate, scale = 1): string =>
   figures([estimate], scale).short(estimate);
 
-/** `3.44 a day (3.42 to 3.46)`. */
+/** `3.44 a day (3.42 to 3.46)`, `20 a week in every build`. */
 export const toldOf = (estimate: Estimate, unit: string): string => {
+  if (isSame(estimate)) return `${told(estimate)} ${unit} in every build`;
   const [middle = '', ...rest] = toldShort(estimate).split(' (');
   return [`${middle} ${unit}`, ...rest].join(' (');
 };

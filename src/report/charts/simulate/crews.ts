@@ -34,7 +34,11 @@ export function crewLoad(results: Results): Chart | null {
     .sort((a, b) => b.busy.mean - a.busy.mean);
   const first = all[0];
   if (first === undefined) return null;
-  const most = LAYOUT.hasTitles ? MOST_CREWS : isNarrow() ? Math.ceil(LAYOUT.mostRows / 3) : LAYOUT.mostRows,
+  const most = LAYOUT.hasTitles
+      ? MOST_CREWS
+      : isNarrow()
+        ? Math.ceil(0.4 * LAYOUT.mostRows)
+        : Math.ceil(0.8 * LAYOUT.mostRows),
     shown = all.slice(0, Math.min(most, ABOVE_ALL)),
     left = all.length - shown.length,
     { unit } = results.series;

@@ -95,7 +95,7 @@ function finding(recovery: RecoveryResult): string {
   const caught =
     half?.date == null
       ? `${caughtUp.count} of ${count(caughtUp.n, 'build')} catch up before the run ends`
-      : `half of the builds catch up by ${dateText(half.date)}`;
+      : `half catch up by ${dateText(half.date)}`;
   return (
     `“${names.join('” and “')}” puts the build ${behind} ${behind === '1' ? 'unit' : 'units'} behind at ` +
     `worst; ${caught}`

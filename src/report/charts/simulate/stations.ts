@@ -50,7 +50,7 @@ export function placeTime(results: Results): Chart | null {
   return rowChart({
     finding: finding(judged?.bottlenecks ?? results.bottlenecks, judged !== null),
     how:
-      `Place time on shift, each bar adds to 100 %` +
+      'Place time on shift' +
       `${judged === null ? '' : `. Over ${judgedText(judged, judged.replications)}`}. ` +
       `Brackets: ${intervalNote(seen)}.` +
       (idle > 0 && busy.length > 0 ? ` ${count(idle, 'station')} with hardly any work not drawn.` : '') +

@@ -7,7 +7,7 @@ describe('outage recovery', () => {
   it('says how far behind the same build without it the outage puts the build and when it has caught up, and draws both and what lies between', () => {
     const chart = draw('12-outage-recovery');
     expect(titleOf(chart)).toBe(
-      '“new paint line” puts the build 40.0 units behind at worst; half of the builds catch up by 29 October 2027',
+      '“new paint line” puts the build 40.0 units behind at worst; half catch up by 29 October 2027',
     );
     expect(axisTitle(chart, 'y')).toBe('units');
     expect(chart.alt).toContain('The last unit is 1.20 days later.');
