@@ -124,7 +124,7 @@ export function wordsOf(
       room = isPlain === true ? first - top - 16 : (isAbove ? highest - top : bottom - lowest) - 16,
       [kind = ''] = words.split(':'),
       text = textWidth(words, SIZE.small) <= Math.max(room, LEAST) ? words : kind,
-      foot = isPlain === true ? first - 14 : isAbove ? top + 8 + textWidth(text, SIZE.small) : bottom - 8,
+      foot = isPlain === true ? first - 22 : isAbove ? top + 8 + textWidth(text, SIZE.small) : bottom - 8,
       middle = (x.getPixelForValue(from) + x.getPixelForValue(to)) / 2;
     return {
       text,

@@ -8,7 +8,7 @@ import { judgedText } from '../../tables/bottlenecks.js';
 import { valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart, intervalHead, intervalNote } from '../chart.js';
 import { filledBars } from '../datasets.js';
-import { figures, told, toldShort } from '../figures.js';
+import { type Figures, figures, told } from '../figures.js';
 import { foremost } from '../foremost.js';
 import { perRow, rowChart, rowHeight, rowsBySite } from '../row-chart.js';
 
@@ -46,6 +46,10 @@ export function placeTime(results: Results): Chart | null {
       shown.map(({ shareOnShift }) => shareOnShift.working),
       100,
     ),
+    lost = figures(
+      shown.map((station) => station.shareOnShift[largestLoss(station)]),
+      100,
+    ),
     states = STATES.filter((state) => shown.some(({ shareOnShift }) => shareOnShift[state].mean > 0));
   return rowChart({
     finding: finding(judged?.bottlenecks ?? results.bottlenecks, judged !== null),
@@ -61,7 +65,7 @@ export function placeTime(results: Results): Chart | null {
     columns: [
       [['working', `% ${intervalHead(results)}`], (station) => working.short(station.shareOnShift.working)],
       ...(judged === null ? [] : [workingWhole(results)]),
-      [['lost most', `% ${intervalHead(results)}`], lossText],
+      [['lost most', `% ${intervalHead(results)}`], (station) => lossText(station, lost)],
       [
         ['off shift,', '% of all time'],
         (station) => String(Math.round(station.share['off shift'].mean * 100)),
@@ -96,11 +100,13 @@ function largestLoss(station: StationResult): ShiftState {
   );
 }
 
-function lossText(station: StationResult): string {
-  const state = largestLoss(station);
-  return station.shareOnShift[state].mean === 0
-    ? 'none'
-    : `${state} ${toldShort(station.shareOnShift[state], 100)}`;
+/** Less of its time is told as none. */
+const LITTLE = 0.0005;
+
+function lossText(station: StationResult, write: Figures): string {
+  const state = largestLoss(station),
+    share = station.shareOnShift[state];
+  return share.mean < LITTLE ? 'none' : `${state} ${write.short(share)}`;
 }
 
 function finding(bottlenecks: readonly BottleneckResult[], isJudged: boolean): string {
