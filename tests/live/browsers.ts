@@ -72,8 +72,8 @@ export async function open(
     !(await page.evaluate(() => document.documentElement.dataset['drawn'] === 'yes'));
     waited++
   ) {
-    if (waited > 300) throw new Error(`expected ${file} to draw its pictures in 30 s`);
-    await setTimeout(100);
+    if (waited > 1200) throw new Error(`expected ${file} to draw its pictures in 30 s`);
+    await setTimeout(25);
   }
   return { page, faults };
 }

@@ -55,10 +55,13 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
 const pageOf = (name: string): string => join(folder, name, 'report.html');
 
 beforeAll(async () => {
-  for (const [name, args] of Object.entries(PAGES)) {
-    const { code, stderr } = await rateproof(folder, ...args, '--out', name);
-    expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
-  }
+  // Side by side: each starts, reads and draws in one thread for most of its time.
+  await Promise.all(
+    Object.entries(PAGES).map(async ([name, args]) => {
+      const { code, stderr } = await rateproof(folder, ...args, '--workers', '1', '--out', name);
+      expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
+    }),
+  );
 }, 180_000);
 afterAll(() => {
   rmSync(folder, { recursive: true, force: true });
@@ -215,6 +218,24 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     }
   });
 
+  it('has the numbers of a picture of points too, in words that say of what, by keys as well', async () => {
+    const { page } = await open(browser, pageOf('rate'), SIZES[1]);
+    await page.click('figure .numbers summary');
+    await setTimeout(300);
+    const rows = await page.$$eval('figure .numbers tbody tr', (all) => all.map((row) => row.textContent));
+    const { points } = JSON.parse(readFileSync(join(folder, 'rate/results.json'), 'utf8')) as {
+      points: unknown[];
+    };
+    expect(rows).toHaveLength(points.length);
+    expect(rows[0]).toMatch(/^rate asked, units a working day 3/);
+    await page.focus('figure .ground');
+    await page.keyboard.press('ArrowRight');
+    expect(await page.$eval('figure .said', (each) => each.textContent)).toMatch(
+      /^rate asked, units a working day \d.*\. (holds|does not hold|not settled): \d/,
+    );
+    await page.close();
+  });
+
   it('shows all rows of a long picture at a click', async () => {
     const { page } = await open(browser, pageOf('demo'), SIZES[1]);
     const height = (): Promise<number> =>
@@ -228,10 +249,10 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   it.runIf(kind === 'chrome').each(['demo', 'compare', 'rate', 'reliefs', 'buffers', 'hostile'])(
     'of %s has no violation of WCAG 2.2 AA that axe-core finds, light or dark',
     async (name) => {
+      const { page } = await open(browser, pageOf(name), SIZES[1]);
+      await page.evaluate(readFileSync(AXE, 'utf8'));
       for (const value of ['light', 'dark']) {
-        const { page } = await open(browser, pageOf(name), SIZES[1]);
         await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value }]);
-        await page.evaluate(readFileSync(AXE, 'utf8'));
         const violations = await page.evaluate(async () => {
           const { axe } = window as unknown as {
             axe: {
@@ -243,8 +264,8 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
           return found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
         });
         expect(violations).toEqual([]);
-        await page.close();
       }
+      await page.close();
     },
   );
 

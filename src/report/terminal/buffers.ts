@@ -1,7 +1,8 @@
 import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '../../study/buffers/results.js';
-import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
+import { bounds, count, exact, mean, number } from '../../study/format.js';
 import { negated } from '../../study/statistics/estimate.js';
-import { togetherText } from '../buffers.js';
+import { buffersFirst } from '../first/buffers.js';
+import { BETWEEN_ALL, betweenHead, firstPieces } from './first.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
 
@@ -12,15 +13,12 @@ const MOST_POINTS = 12;
  * answer, the places, the layouts compared, the curve.
  */
 export function buffersTable(results: BufferResults, width?: number): string {
-  const { spots, selection, best, unit, level, eachLevel, seed, replications, freshReplications } = results;
-  const interval = (at: number) => ({
-    head: intervalName(at),
-    cell: ({ rate }: LayoutResult) => bounds(rate),
-  });
+  const { spots, selection, best, unit, level, seed, replications, freshReplications } = results;
+  const interval = (head: string) => ({ head, cell: ({ rate }: LayoutResult) => bounds(rate) });
   return joined(
     [
-      results.answer.sentence,
-      `${count(replications, 'replication')} of each of ${exact(results.layoutsTried)} layouts, ` +
+      ...firstPieces(buffersFirst(results), results.answer.sentence),
+      `${count(replications, 'build')} of each of ${exact(results.layoutsTried)} layouts, ` +
         `${exact(freshReplications)} further ones of the last few, seed ${seed}`,
       '',
       tableOf(spots, [
@@ -34,11 +32,11 @@ export function buffersTable(results: BufferResults, width?: number): string {
         { head: 'layout', cell: 'what' },
         { head: 'places', align: 'right', cell: 'total' },
         { head: unit, align: 'right', cell: ({ rate }) => mean(rate) },
-        interval(eachLevel),
+        interval(BETWEEN_ALL),
         ...costColumn(results),
         { head: 'more than the chosen', cell: 'against' },
       ]),
-      `intervals: ${togetherText(results)}`,
+      `between: all of them hold together, ${number(100 * level)} %`,
       ...(selection.settled
         ? []
         : [`selection not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
@@ -46,7 +44,7 @@ export function buffersTable(results: BufferResults, width?: number): string {
       tableOf(thinned(results), [
         { head: 'places', align: 'right', cell: 'total' },
         { head: `best found, ${unit}`, align: 'right', cell: ({ rate }) => mean(rate) },
-        interval(level),
+        interval(betweenHead(level)),
         { head: 'below the best', align: 'right', cell: ({ behind }) => `${number(100 * behind)} %` },
       ]),
     ],

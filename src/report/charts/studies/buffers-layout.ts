@@ -1,9 +1,10 @@
 import type { BufferResults } from '../../../study/buffers/results.js';
-import { count, withInterval } from '../../../study/format.js';
+import { count } from '../../../study/format.js';
 import { PALETTE } from '../../style.js';
 import { TICKS, valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart } from '../chart.js';
 import { filledBars } from '../datasets.js';
+import { toldOf } from '../figures.js';
 import { perRow, rowChart, rowsOf } from '../row-chart.js';
 
 const BAR_ROW = 40;
@@ -19,12 +20,13 @@ export function placesLayout({ spots, chosen, best, more, present, unit }: Buffe
   return rowChart({
     finding:
       moved === 0
-        ? `The layout as it is stays, ${withInterval(chosen.rate, unit)}`
+        ? `The layout as it is stays, ${toldOf(chosen.rate, unit)}`
         : `${count(chosen.total, 'place')} chosen, ${present.total} as it is: ${moved} of ` +
           `${count(spots.length, 'spot')} change`,
     how:
-      'Waiting places of each buffer and bank: grey as it is, blue in the chosen layout' +
-      (hasBest ? `, hatched in the best found with ${best.total}.` : '.'),
+      'Waiting places. Grey: as it is; blue: chosen' +
+      (hasBest ? `; hatched: the best found with ${best.total}.` : '.'),
+    abreast: hasBest ? 3 : 2,
     each: BAR_ROW,
     above: 96,
     rows,
