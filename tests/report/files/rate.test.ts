@@ -122,7 +122,9 @@ describe('the report of a rate study', () => {
   it('prints what stops the lowest rate that does not hold, and where its capacity goes', () => {
     const lines = rateTable(SAMPLE).split('\n');
     expect(lines).toContainEqual(
-      expect.stringMatching(/^What stops it: Above that, tried at 3\.5 a day\. The station top coat booth 6: /),
+      expect.stringMatching(
+        /^What stops it: Above that, tried at 3\.5 a day\. The station top coat booth 6: /,
+      ),
     );
     expect(lines).toContainEqual(
       expect.stringMatching(/^one place more at top coat booth 6 +0\.31 {2}0\.27 to 0\.35$/),

@@ -35,7 +35,7 @@ describe('spots among which waiting places are shared out', () => {
     expect(spotsOf(drawn).map(({ name, present, least }) => [name, present, least])).toEqual([
       ['booth', 2, 0],
       ['oven', 1, 0],
-      ['ferry: bank', 3, 0],
+      ['ferry: bank', 3, 1],
       ['ferry: arrival bank', 1, 0],
       ['line', 0, 0],
     ]);
