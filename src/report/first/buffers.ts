@@ -27,16 +27,16 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       `${gain(against.difference, a)} than today.` +
       (more === null
         ? ''
-        : ` ${count(more.places, 'place')} more would bring ${figure(more.difference)} ` +
+        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ${figure(more.difference)} more ` +
           `(${range(more.difference)})` +
           `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
     why: null,
     toDo:
       capital(
         spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; '),
-      ) + '. Only all of it together was tried: fewer at one spot without more at another may ship less.',
+      ) + '. Do all of it or none: parts of it were not tried.',
     next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
-    whenAndCost: [...floor(results), 'Dates are not looked at here.'],
+    whenAndCost: [...floor(results), 'Dates are in the report of simulate.'],
     rests:
       `${noted(scenario)}Found by moving one place at a time; nothing proves it the best. A difference ` +
       `below ${number(100 * zone)} % does not matter here. Whether there is floor space is not known. ` +
@@ -52,8 +52,9 @@ function floor({ chosen, present, currency }: BufferResults): string[] {
   if (chosen.costPerDay === null || present.costPerDay === null)
     return ['The scenario gives a waiting place no price.'];
   return [
-    `Their floor costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, today’s ` +
-      `${number(present.costPerDay)}; what the move costs is not counted.`,
+    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, for ` +
+      `today’s ${exact(present.total)} ${number(present.costPerDay)} ${currency ?? ''}; what the move costs is not ` +
+      'known here.',
   ];
 }
 
@@ -65,5 +66,5 @@ function comparedWith({ gain: { difference }, present, zone }: BufferResults): s
   if (low > matters) return `ship more than ${today}`;
   if (high < -matters) return `ship less than ${today}`;
   if (low >= -matters && high <= matters) return `ship as much as ${today}`;
-  return `may ship what ${today} do`;
+  return `ship about what ${today} do; not settled`;
 }

@@ -87,7 +87,7 @@ function toDo(
           : '; whether it is enough alone is not settled';
   return (
     `${capital(eachShift(what, found))} closes ${figure(more)} of the ${missing} a day that are ` +
-    `missing${enough}. Its price is not counted.`
+    `missing${enough}. What it costs is not known here.`
   );
 }
 
@@ -98,7 +98,7 @@ function next({ answer: { verdict }, scenario: { file }, replications }: Results
       what: 'More builds may settle it',
       command: `rateproof simulate ${file} --replications ${4 * replications}`,
     };
-  return { what: 'What else would help, and its cost', command: `rateproof reliefs ${file}` };
+  return { what: 'What else would help', command: `rateproof reliefs ${file}` };
 }
 
 function dates({ lastUnit, programme, plan, units }: Results): string[] {
@@ -124,8 +124,8 @@ function cost({ costs }: Results): string[] {
   if (costs === null) return ['The scenario gives no prices.'];
   const { perUnit, rework, currency } = costs;
   return [
-    `A unit costs ${figure(perUnit)} ${currency} (${range(perUnit)}), ${figure(rework.costPerUnit)} of it ` +
-      'for rework.',
+    `A unit costs ${figure(perUnit)} ${currency} today (${range(perUnit)}); rework is ` +
+      `${figure(rework.costPerUnit)} ${currency} of it.`,
   ];
 }
 

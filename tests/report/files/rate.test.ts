@@ -123,7 +123,7 @@ describe('the report of a rate study', () => {
     const lines = rateTable(SAMPLE).split('\n');
     expect(lines).toContainEqual(
       expect.stringMatching(
-        /^What stops it: Above that, tried at 3\.5 a day\. The station top coat booth 6: /,
+        /^What stops it: Above that \(tried at 3\.5 a day\): the station top coat booth 6: /,
       ),
     );
     expect(lines).toContainEqual(
