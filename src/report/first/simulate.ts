@@ -107,8 +107,8 @@ function dates({ lastUnit, programme, plan, units }: Results): string[] {
   if (programme.kind !== 'programme' || half == null) return [];
   const by = planned === '' ? (plan === null ? null : lastDue(plan)) : planned;
   return [
-    `Last unit out by ${dateText(half)} in half of the builds` +
-      (most == null ? '' : `, by ${dateText(most)} in four of five`) +
+    `Last unit out by ${dateText(half)} in ${half === most ? 'four of five' : 'half of the'} builds` +
+      (most == null || half === most ? '' : `, by ${dateText(most)} in four of five`) +
       (by === null ? '.' : `; the plan says by ${dateText(by)}.`),
   ];
 }

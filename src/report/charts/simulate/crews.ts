@@ -89,7 +89,8 @@ function busiest(
 const panelName = (panel: number): string => `y${panel}`;
 
 function panelAxis(crew: CrewResult): Axis {
-  const most = Math.max(crew.headcount, ...crew.series.engaged.map((each) => each.high ?? each.mean));
+  // Not by the intervals: a week that few builds reach has a wide one, and nobody is engaged who is not there.
+  const most = Math.max(crew.headcount, ...crew.series.engaged.map(({ mean }) => mean));
   return {
     type: 'linear',
     axis: 'y',
@@ -107,7 +108,7 @@ function panelAxis(crew: CrewResult): Axis {
 }
 
 function panelData(
-  { name, series: { engaged, present } }: CrewResult,
+  { name, headcount, series: { engaged, present } }: CrewResult,
   yAxisID: string,
   sure: string,
 ): Dataset[] {
@@ -116,7 +117,10 @@ function panelData(
   return [
     ...band(
       [`${name} engaged, ${sure} low`, known(engaged, ({ low, mean }) => low ?? mean)],
-      [`${name} engaged, ${sure} high`, known(engaged, ({ high, mean }) => high ?? mean)],
+      [
+        `${name} engaged, ${sure} high`,
+        known(engaged, ({ high, mean }) => Math.max(mean, Math.min(headcount, high ?? mean))),
+      ],
       faded(PALETTE.blue, 0.45),
       { yAxisID },
     ),
