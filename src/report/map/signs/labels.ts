@@ -76,7 +76,7 @@ function dense(told: readonly Told[]): Told[] {
 }
 
 /** What stays on one line. */
-const TOGETHER = /\b(?:\d+ in \d+(?: pass)?|up to \d+|ordered at [\d,]+)/g,
+const TOGETHER = /\b(?:\d+ in \d+(?: pass)?|up to \d+|falls to [\d,]+|\d+ units)/g,
   unparted = (figure: string): string => figure.replaceAll(' ', NO_BREAK);
 
 function linesOf(told: Told, form: World['form'], width: number): Omit<Line, 'frame'>[] {
