@@ -1,6 +1,6 @@
 import type { StationStep } from '../../scenario/types/steps.js';
 import type { InspectionResult } from '../../study/sections/inspections.js';
-import { inHundred } from './words.js';
+import { HARDLY, inHundred } from './words.js';
 
 /** Shares of the units that a step looked at, 0..1. */
 export interface Found {
@@ -15,8 +15,8 @@ export const foundAt = (row: InspectionResult | undefined): Found | undefined =>
 
 /** Why shares at one sign need not add to 100. */
 export const SHARES =
-  'Shares that pass are of first visits; mended there, sent back and scrapped are of all visits, and a unit ' +
-  'may be mended and sent back at once: they add to about 100.';
+  'Shares that pass are of first visits; mended there, sent back and scrapped are of all visits, and one ' +
+  'may be both mended and sent back, so they need not add to 100.';
 
 /** What else becomes of units that a step looks at, but to be sent back, which an arc tells. */
 export function othersText({ finds, fails }: StationStep, found: Found | undefined): string[] {
@@ -24,7 +24,7 @@ export function othersText({ finds, fails }: StationStep, found: Found | undefin
       [...Object.values(finds), ...(fails === undefined ? [] : [fails])].map(({ then }) => then.kind),
     ),
     told = (share: number, what: string): string[] =>
-      share <= 0 ? [] : [`${share < 0.005 ? inHundred(share) : Math.round(100 * share)} ${what}`];
+      share < HARDLY ? [] : [`${share < 0.005 ? inHundred(share) : Math.round(100 * share)} ${what}`];
   return [
     ...(found !== undefined
       ? [...told(found.mended, 'mended there'), ...told(found.scrapped, 'scrapped')]

@@ -120,7 +120,8 @@ const stopsIn = (culprit: ConstraintResult['culprit']): Marked | undefined =>
 /** Of a station alone: its use and what follows add to the whole. */
 function idleOf(stops: Marked | undefined, { station }: Pick<Seen, 'station'>): string {
   const here = stops?.thing.kind === 'station' ? station(stops.thing.name) : undefined;
-  return here === undefined ? '' : `It is at work ${Math.round(100 * here.use)} %; ${idleText(here.shares)}`;
+  const idle = here === undefined ? '' : idleText(here.shares);
+  return here === undefined || idle === '' ? '' : `It is at work ${Math.round(100 * here.use)} %; ${idle}`;
 }
 
 /** What a run has seen, by what a planner calls things. */

@@ -146,6 +146,15 @@ function marksTold(world: World, cell: number): Told[] {
   ];
 }
 
+/** Whether what is framed there last is a waiting space, not its places. */
+export function isRoomAt(world: World, cell: number): boolean {
+  const { stops, marks = [] } = world.seen ?? {},
+    here = [...marks, ...(stops === undefined ? [] : [stops])].filter(({ thing }) =>
+      isHere(world, thing, cell),
+    );
+  return here.at(-1)?.thing.kind === 'room';
+}
+
 /** The same as lines of text. */
 export const marksAt = (world: World, cell: number): string[] =>
   marksTold(world, cell).map(({ text }) => text);

@@ -141,7 +141,8 @@ export function inHundred(share: number): string {
   return share < 0.005 ? oneIn(share) : `${Math.round(100 * share)} in 100`;
 }
 
-const HARDLY = 1 / 2000;
+/** Below it a share is as good as none. */
+export const HARDLY = 1 / 2000;
 
 /** With one digit that says something. */
 const oneIn = (share: number): string => `1 in ${exact(Number((1 / share).toPrecision(1)))}`;
