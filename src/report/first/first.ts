@@ -128,7 +128,10 @@ export function restsOn(said: readonly { readonly basis: Basis; readonly words: 
 /** Longest first sentence of a note that the first screen has room for. */
 const LONGEST_NOTE = 80;
 
-/** `The scenario notes: “Invented data.”`, the first sentence of its note; '' where that is none or too long. */
+/**
+ * `The scenario notes: “Invented data.”`, the first sentence of its note; '' where that is none or too
+ * long.
+ */
 export function noted({ note }: { readonly note: string | null }): string {
   const first = /^.*?[.!](?=\s|$)/s.exec(note?.trim() ?? '')?.[0] ?? note?.trim() ?? '';
   return first === '' || first.length > LONGEST_NOTE ? '' : `The scenario notes: “${first}” `;

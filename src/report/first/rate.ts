@@ -34,7 +34,8 @@ export function rateFirst(results: RateResults): FirstScreen {
       : { what: 'Whether fewer waiting spaces would do', command: `rateproof buffers ${scenario.file}` },
     whenAndCost: [ramp.sentence, 'Costs are not looked at here.'],
     rests:
-      `${noted(scenario)}A rate counts as held if surely at least ${number(100 * sure)} % of all builds ship it` +
+      `${noted(scenario)}A rate counts as held if surely at least ${number(100 * sure)} % of all builds ` +
+      'ship it' +
       (arithmetic === null
         ? '.'
         : `. By averages alone it would be ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} ` +

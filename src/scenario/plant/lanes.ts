@@ -103,7 +103,7 @@ export function laneSchema(time: TimeSchema) {
   );
 }
 
-/** A truck that leaves only when it is full, ahead of which so many can never wait; a bank without a space. */
+/** A truck that leaves only when full, ahead of which so many can never wait; a bank without a space. */
 export function* laneFindings({ lanes }: Scenario): Iterable<Finding> {
   for (const [name, { bank, capacity: load, leaves }] of Object.entries(lanes)) {
     const least = leaves.kind === 'full' ? load : 1;

@@ -45,8 +45,8 @@ export const outagesSchema = z.array(
         .refine((minutes) => minutes % MINUTES_PER_DAY === 0, { error: 'whole days, such as "14 days"' })
         .optional()
         .describe(
-          'From one beginning to the next, in whole days, for an outage that comes again. Default: it comes ' +
-            'once. Example: 14 days',
+          'From one beginning to the next, in whole days, for an outage that comes again. Default: it ' +
+            'comes once. Example: 14 days',
         ),
       times: whole(2, MOST_TIMES)
         .optional()

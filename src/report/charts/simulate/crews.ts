@@ -89,7 +89,7 @@ function busiest(
 const panelName = (panel: number): string => `y${panel}`;
 
 function panelAxis(crew: CrewResult): Axis {
-  // Not by the intervals: a week that few builds reach has a wide one, and nobody is engaged who is not there.
+  // Not by the intervals: a week that few builds reach has a wide one, and nobody is engaged who is absent.
   const most = Math.max(crew.headcount, ...crew.series.engaged.map(({ mean }) => mean));
   return {
     type: 'linear',
