@@ -53,8 +53,8 @@ function floor({ chosen, present, currency }: BufferResults): string[] {
     return ['The scenario gives a waiting place no price.'];
   return [
     `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, for ` +
-      `today’s ${exact(present.total)} ${number(present.costPerDay)} ${currency ?? ''}; what the move costs ` +
-      'is not known here.',
+      `today’s ${exact(present.total)} ${number(present.costPerDay)} ${currency ?? ''}; what the move ` +
+      'costs is not known here.',
   ];
 }
 

@@ -64,8 +64,8 @@ export function compareDifferences(results: CompareResults): Chart | null {
     finding: finding(results),
     how:
       `What-if against today, the same random events in both, ${count(results.replications, 'build')}. ` +
-      `Bars: ${number(100 * results.level)} % sure that all of them hold. Grey band: too little to matter. Blue: ` +
-      'better; red diamond: worse; grey: no difference that matters; hollow: perhaps within the band.',
+      `Bars: ${number(100 * results.level)} % sure that all of them hold. Grey band: too little to matter. ` +
+      'Blue: better; red diamond: worse; grey: no difference that matters; hollow: perhaps within the band.',
     rows,
     columns: [
       [
