@@ -10,10 +10,21 @@ export const AMPLE = 64;
 export const unlimitedOf = (spots: readonly Spot[]): Layout =>
   spots.map(({ kind, present }) => (kind === 'arrival bank' ? Math.max(AMPLE, present) : UNLIMITED));
 
-/** Cut to the most that were ever in use in the search: it goes just as with more. */
-export function cutToUse(trials: Trials, spots: readonly Spot[], layout: Layout): Layout {
-  const used = trials.used(layout);
-  return layout.map((places, s) => Math.min(places, Math.max(defined(spots[s]).least, defined(used[s]))));
+/**
+ * No limit cut to the most that were ever in use, which goes just so. Where that is not known, because there
+ * were very many, to so many that the layout ships as much.
+ */
+export async function roomEnough(trials: Trials, spots: readonly Spot[], unlimited: Layout): Promise<Layout> {
+  const used = trials.used(unlimited);
+  for (let size = AMPLE; ; size *= 4) {
+    const layout = unlimited.map((places, s) => {
+      const { least, present } = defined(spots[s]),
+        most = defined(used[s]);
+      return Math.min(places, Math.max(least, most < places ? most : Math.max(size, present)));
+    });
+    await trials.run([layout]);
+    if (trials.mean(layout) >= trials.mean(unlimited) || size >= UNLIMITED) return layout;
+  }
 }
 
 /**

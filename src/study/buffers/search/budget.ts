@@ -1,7 +1,7 @@
 import { number } from '../../format.js';
 import { defined } from '../../lists.js';
 import { type Layout, placesOf } from '../spots.js';
-import { cutTo, cutToUse } from './ample.js';
+import { cutTo, roomEnough } from './ample.js';
 import { Bar } from './bar.js';
 import { everyLayout, nearTheBest, tryEvery } from './every.js';
 import { fewerTried, fewestFor, withMore } from './fewest.js';
@@ -50,7 +50,7 @@ export async function climbs(
     ? [start]
     : [
         ...[start, start === least ? present : least],
-        await cutTo(trials, spots, cutToUse(trials, spots, unlimited), places),
+        await cutTo(trials, spots, await roomEnough(trials, spots, unlimited), places),
       ];
   for (const from of starts) await search.climb(await search.walk(from, places), places);
 }

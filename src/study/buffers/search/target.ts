@@ -1,8 +1,9 @@
 import { defined } from '../../lists.js';
 import { leanest } from '../choice.js';
 import { type Layout, placesOf } from '../spots.js';
-import { cutBack, cutToUse } from './ample.js';
+import { cutBack, roomEnough } from './ample.js';
 import type { Bar } from './bar.js';
+import { everyLayout } from './every.js';
 import { fewerTried, fewestFor, withMore } from './fewest.js';
 import type { Found, Hunt } from './hunt.js';
 
@@ -43,16 +44,14 @@ export async function forTarget(hunt: Hunt, bar: Bar): Promise<Found> {
 /** A layout that reaches the bar, with few places if it can be; null: none was found. */
 async function anyThatReaches(hunt: Hunt, { reaches }: Bar): Promise<Layout | null> {
   const { search, trials, spots, present, least, start, unlimited } = hunt,
-    used = cutToUse(trials, spots, unlimited),
-    most = placesOf(used);
-  await trials.run([used]);
-  const cut = search.hasMany ? used : await cutBack(trials, spots, used, reaches);
-  if (reaches(used)) {
-    if (search.hasMany || placesOf(start) < placesOf(cut)) {
-      const walked = await search.walk(start, Math.max(most, placesOf(start)), (each) => reaches(each));
-      if (reaches(walked) && placesOf(walked) < placesOf(cut)) return walked;
-    }
-    return cut;
+    used = await roomEnough(trials, spots, unlimited);
+  if (reaches(used) || reaches(unlimited)) {
+    const most = Math.max(placesOf(used), placesOf(start)),
+      walked = await search.walk(start, Infinity, (each) => reaches(each) || placesOf(each) >= most),
+      isFew = everyLayout(least, placesOf(walked) - 1) !== null;
+    if (reaches(walked) && (search.hasMany || isFew)) return walked;
+    if (!search.hasMany) await cutBack(trials, spots, used, reaches);
+    return defined(leanest(trials, reaches));
   }
   // More room is not always better: what has less of it may reach what no limit does not.
   const parts = [2, 4, 8, 16].map((part) =>
@@ -60,6 +59,6 @@ async function anyThatReaches(hunt: Hunt, { reaches }: Bar): Promise<Layout | nu
   );
   await trials.run([present, ...parts]);
   const best = defined(trials.ranked()[0]);
-  if (!search.hasMany && !reaches(best)) await search.climb(best, most, reaches);
-  return trials.ranked().find(reaches) ?? null;
+  if (!search.hasMany && !reaches(best)) await search.climb(best, placesOf(used), reaches);
+  return leanest(trials, reaches) ?? null;
 }
