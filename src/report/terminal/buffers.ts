@@ -1,7 +1,7 @@
 import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '../../study/buffers/results.js';
 import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
 import { negated } from '../../study/statistics/estimate.js';
-import { togetherText } from '../buffers.js';
+import { mostNamed, togetherText } from '../buffers.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
 
@@ -20,6 +20,7 @@ export function buffersTable(results: BufferResults, width?: number): string {
   return joined(
     [
       results.answer.sentence,
+      ...results.answer.notes,
       `${count(replications, 'replication')} of each of ${exact(results.layoutsTried)} layouts, ` +
         `${exact(freshReplications)} further ones of the last few, seed ${seed}`,
       '',
@@ -27,7 +28,7 @@ export function buffersTable(results: BufferResults, width?: number): string {
         { head: 'places at', cell: 'name' },
         { head: 'as it is', align: 'right', cell: 'present' },
         { head: 'chosen', align: 'right', cell: 'chosen' },
-        ...(best === null ? [] : [{ head: `best of ${best.total}`, align: 'right', cell: 'best' } as const]),
+        ...(best === null ? [] : [{ head: mostNamed(results), align: 'right', cell: 'best' } as const]),
       ]),
       '',
       tableOf(layouts(results), [
@@ -56,8 +57,8 @@ export function buffersTable(results: BufferResults, width?: number): string {
 
 type Layout = LayoutResult & { readonly what: string; readonly against: string };
 
-/** The chosen layout, the best for the budget, the one as it is, and the others of the selection. */
-function layouts({ chosen, best, more, present, selection }: BufferResults): Layout[] {
+/** The chosen layout, the best (found) for the budget, the one as it is, and the others of the selection. */
+function layouts({ chosen, best, more, present, selection, search }: BufferResults): Layout[] {
   const named = (what: string, each: ComparedLayout): Layout => ({
     ...each,
     what,
@@ -65,7 +66,7 @@ function layouts({ chosen, best, more, present, selection }: BufferResults): Lay
   });
   return [
     { ...chosen, what: 'chosen', against: 'chosen' },
-    ...(best === null || more === null ? [] : [named('best', best)]),
+    ...(best === null || more === null ? [] : [named(search.within === null ? 'found' : 'best', best)]),
     named('as it is', present),
     ...selection.others
       .filter(({ places }) => ![present, best].some((each) => each?.places.join() === places.join()))

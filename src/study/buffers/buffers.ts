@@ -32,6 +32,8 @@ export interface BufferOptions extends StudyOptions {
 
 /** A place is moved only for a gain of at least a tenth of the zone. */
 const WORTH = 10;
+/** To nine digits a rate is what arithmetic allows. */
+const ROUNDING = 1e-9;
 
 /**
  * Shares waiting places out over the buffers and banks of a route: the fewest places that come within the
@@ -61,6 +63,7 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   try {
     const base = await replicator.row({ key: 'base', model, read: whole }, 1, replications),
       measure = rateMeasure(scenario, model, base, level),
+      bound = boundOf(scenario, model, measure),
       read = readTrial(measure, spots),
       setting = { scenario, model, spots, read };
     const trials = new Trials(replicator, setting, replications),
@@ -75,6 +78,7 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       }),
       choice: new Choice({ trials, fresh, present, zone, level, replications, onStage }),
       ...{ trials, fresh, spots, present, least, unlimited, zone, replications, onStage },
+      ceiling: bound === null ? Infinity : bound.rate * (1 + ROUNDING),
       start: options.from === 'present' ? present : least,
     };
     const found =
@@ -88,8 +92,7 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       [...chosen.others, chosen.layout, best ?? present, present, unlimited, most],
       freshReplications,
     );
-    const bound = boundOf(scenario, model, measure),
-      study = { ...options, level, zone, spots, measure, trials, fresh, freshReplications };
+    const study = { ...options, level, zone, spots, measure, trials, fresh, freshReplications };
     return bufferResults({ ...study, unlimited, most, bound }, found);
   } finally {
     await replicator.close();

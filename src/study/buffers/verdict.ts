@@ -2,6 +2,9 @@ import { boundsOf, type Estimate } from '../statistics/estimate.js';
 import type { Bound } from './bound.js';
 import type { BufferResults } from './results.js';
 
+/** To nine digits. */
+const ROUNDING = 1e-9;
+
 type Verdict = BufferResults['answer']['verdict'];
 
 /** @param over what the chosen layout ships more than the target asks @param isReached in the search */
@@ -13,7 +16,7 @@ export function verdictOf(
 ): Verdict {
   if (goal.kind === 'budget') return 'found';
   const { low, high } = boundsOf(over);
-  if (!isReached && bound !== null && bound.rate < goal.rate) return 'out of reach';
+  if (!isReached && bound !== null && bound.rate * (1 + ROUNDING) < goal.rate) return 'out of reach';
   return low >= 0 ? 'reached' : high < 0 ? 'not reached' : 'not settled';
 }
 

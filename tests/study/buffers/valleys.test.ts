@@ -55,6 +55,7 @@ async function regret(count: number, seed: number, places: number, tellLoads: bo
       search: new Search(trials, all, 0.001, tellLoads ? loads : undefined),
       ...{ trials, spots: all, present: all.map(() => 5), least, start: least, zone: 0.01, replications: 4 },
       unlimited: all.map(() => 1000),
+      ceiling: Infinity,
     },
     places,
   );

@@ -19,9 +19,13 @@ export class Bar {
     readonly of: Layout | null,
   ) {}
 
+  /** What the mean of the search has to be. */
+  get rate(): number {
+    return this.of === null ? this.share : this.share * this.trials.mean(this.of);
+  }
+
   /** Whether the mean of the search is enough. */
-  readonly reaches = (layout: Layout): boolean =>
-    this.trials.mean(layout) >= (this.of === null ? this.share : this.share * this.trials.mean(this.of));
+  readonly reaches = (layout: Layout): boolean => this.trials.mean(layout) >= this.rate;
 
   /** Whether it may be enough, by the replications of the search that it has so far. */
   readonly mayReach = (layout: Layout): boolean =>

@@ -17,6 +17,8 @@ export interface Hunt {
   readonly least: Layout;
   /** No limit anywhere; its replications of the search are known. */
   readonly unlimited: Layout;
+  /** What arithmetic allows, in the unit of the study; Infinity where it does not tell. */
+  readonly ceiling: number;
   /** Where the search begins. */
   readonly start: Layout;
   /** Relative difference that does not matter. */

@@ -42,9 +42,10 @@ export async function forTarget(hunt: Hunt, bar: Bar): Promise<Found> {
 }
 
 /** A layout that reaches the bar, with few places if it can be; null: none was found. */
-async function anyThatReaches(hunt: Hunt, { reaches }: Bar): Promise<Layout | null> {
-  const { search, trials, spots, present, least, start, unlimited } = hunt,
-    used = await roomEnough(trials, spots, unlimited);
+async function anyThatReaches(hunt: Hunt, { reaches, rate }: Bar): Promise<Layout | null> {
+  const { search, trials, spots, present, least, start, unlimited, ceiling } = hunt;
+  if (rate > ceiling) return null;
+  const used = await roomEnough(trials, spots, unlimited);
   if (reaches(used) || reaches(unlimited)) {
     const most = Math.max(placesOf(used), placesOf(start)),
       walked = await search.walk(start, Infinity, (each) => reaches(each) || placesOf(each) >= most),
@@ -58,7 +59,14 @@ async function anyThatReaches(hunt: Hunt, { reaches }: Bar): Promise<Layout | nu
     used.map((places, s) => defined(least[s]) + Math.floor((places - defined(least[s])) / part)),
   );
   await trials.run([present, ...parts]);
-  const best = defined(trials.ranked()[0]);
-  if (!search.hasMany && !reaches(best)) await search.climb(best, placesOf(used), reaches);
+  if (!search.hasMany) {
+    let most = trials.mean(used);
+    const gains = (layout: Layout): boolean => {
+      const isMore = trials.mean(layout) > (1 + search.worth) * most;
+      if (isMore) most = trials.mean(layout);
+      return isMore;
+    };
+    await cutBack(trials, spots, used, gains);
+  }
   return leanest(trials, reaches) ?? null;
 }
