@@ -19,7 +19,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
           found: `${places}.`,
           reached: search.fewer === null ? `${places} found; fewer may do.` : `${places}.`,
           'not settled': `About ${places}; more runs would settle it.`,
-          'not reached': 'No layout that was tried reaches it.',
+          'not reached': 'Not reached with the layouts tried.',
           'out of reach': 'Out of reach, however many places.',
         }[answer.verdict]
       : `${places} ${comparedWith(results)}.`,

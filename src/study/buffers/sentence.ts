@@ -54,7 +54,8 @@ function targetSentence(
       aboveAsked === null
         ? ''
         : `, ${signed(aboveAsked.difference)} (${bounds(aboveAsked.difference)}) against what is asked`,
-    given = `${one ? 'it gives' : 'they give'} ${rateOf(results)}${more}, ${againstPresent(results)}`;
+    figures = `${rateOf(results)}${more}, ${againstPresent(results)}`,
+    given = `${one ? 'it gives' : 'they give'} ${figures}`;
   switch (verdict) {
     case 'out of reach':
       return (
@@ -65,7 +66,7 @@ function targetSentence(
     case 'reached':
       return `${places} ${one ? 'reaches' : 'reach'} ${asked}: ${given}.`;
     case 'not reached':
-      return `No layout found reaches ${asked}; of the ${places} that come nearest: ${given}.`;
+      return `${asked} are not reached: the ${places} found ${one ? 'gives' : 'give'} ${figures}.`;
     default:
       return (
         `Whether ${places} ${one ? 'is' : 'are'} enough for ${asked} is not settled: ${given}; ` +
