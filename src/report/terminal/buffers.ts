@@ -21,7 +21,7 @@ export function buffersTable(results: BufferResults, width?: number): string {
     [
       results.answer.sentence,
       ...results.answer.notes,
-      `${count(replications, 'replication')} of each of ${exact(results.layoutsTried)} layouts, ` +
+      `up to ${count(replications, 'replication')} of each of ${exact(results.layoutsTried)} layouts, ` +
         `${exact(freshReplications)} further ones of the last few, seed ${seed}`,
       '',
       tableOf(spots, [
