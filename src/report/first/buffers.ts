@@ -1,3 +1,4 @@
+import { askedText } from '../../study/buffers/asked.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import { capital, count, exact, number } from '../../study/format.js';
 import { boundsOf } from '../../study/statistics/estimate.js';
@@ -5,20 +6,20 @@ import { figure, range } from './figures.js';
 import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
-  const { scenario, answer, chosen, gain: against, goal, zone, more, unit, spots, level } = results,
+  const { scenario, answer, chosen, gain: against, goal, zone, more, unit, spots, level, search } = results,
     places = count(chosen.total, 'waiting place'),
     isTarget = goal.kind === 'target',
     a = unit.replace(/^units/, '');
   return {
     question: isTarget
-      ? `How few waiting places does “${scenario.name}” need for ${number(goal.rate)} ${unit}?`
+      ? `How few waiting places does “${scenario.name}” need for ${askedText(results)}?`
       : `Where does “${scenario.name}” best put up to ${count(goal.places, 'waiting place')}?`,
     answer: isTarget
       ? {
           found: `${places}.`,
-          reached: `${places}, found so far.`,
+          reached: search.fewer === null ? `${places} found; fewer may do.` : `${places}.`,
           'not settled': `About ${places}; more runs would settle it.`,
-          'not reached': 'Not reached with the places tried.',
+          'not reached': 'Not reached with the layouts tried.',
           'out of reach': 'Out of reach, however many places.',
         }[answer.verdict]
       : `${places} ${comparedWith(results)}.`,
@@ -38,7 +39,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
     next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
     whenAndCost: [...floor(results), 'Dates are in the report of simulate.'],
     rests:
-      `${noted(scenario)}Found by moving one place at a time; nothing proves it the best. A difference ` +
+      `${noted(scenario)}${tried(results)} A difference ` +
       `below ${number(100 * zone)} % does not matter here. Whether there is floor space is not known. ` +
       INPUTS,
     picture: {
@@ -46,6 +47,13 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       more: 'The scale does not begin at 0.',
     },
   };
+}
+
+/** How much was tried. */
+function tried({ goal, search }: BufferResults): string {
+  const count = goal.kind === 'budget' ? search.within : search.fewer,
+    which = goal.kind === 'budget' ? 'within the budget' : 'with fewer places';
+  return count === null ? 'Found by steps; nothing proves it the best.' : `All layouts ${which} were tried.`;
 }
 
 function floor({ chosen, present, currency }: BufferResults): string[] {

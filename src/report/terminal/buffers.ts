@@ -1,6 +1,7 @@
 import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '../../study/buffers/results.js';
 import { bounds, count, exact, mean, number } from '../../study/format.js';
 import { negated } from '../../study/statistics/estimate.js';
+import { mostNamed } from '../buffers.js';
 import { buffersFirst } from '../first/buffers.js';
 import { BETWEEN_ALL, betweenHead, firstPieces } from './first.js';
 import { joined } from './lines.js';
@@ -18,14 +19,15 @@ export function buffersTable(results: BufferResults, width?: number): string {
   return joined(
     [
       ...firstPieces(buffersFirst(results), results.answer.sentence),
-      `${count(replications, 'build')} of each of ${exact(results.layoutsTried)} layouts, ` +
+      ...results.answer.notes,
+      `up to ${count(replications, 'build')} of each of ${exact(results.layoutsTried)} layouts, ` +
         `${exact(freshReplications)} further ones of the last few, seed ${seed}`,
       '',
       tableOf(spots, [
         { head: 'places at', cell: 'name' },
         { head: 'as it is', align: 'right', cell: 'present' },
         { head: 'chosen', align: 'right', cell: 'chosen' },
-        ...(best === null ? [] : [{ head: `best of ${best.total}`, align: 'right', cell: 'best' } as const]),
+        ...(best === null ? [] : [{ head: mostNamed(results), align: 'right', cell: 'best' } as const]),
       ]),
       '',
       tableOf(layouts(results), [
@@ -54,8 +56,8 @@ export function buffersTable(results: BufferResults, width?: number): string {
 
 type Layout = LayoutResult & { readonly what: string; readonly against: string };
 
-/** The chosen layout, the best for the budget, the one as it is, and the others of the selection. */
-function layouts({ chosen, best, more, present, selection }: BufferResults): Layout[] {
+/** The chosen layout, the best (found) for the budget, the one as it is, and the others of the selection. */
+function layouts({ chosen, best, more, present, selection, search }: BufferResults): Layout[] {
   const named = (what: string, each: ComparedLayout): Layout => ({
     ...each,
     what,
@@ -63,7 +65,7 @@ function layouts({ chosen, best, more, present, selection }: BufferResults): Lay
   });
   return [
     { ...chosen, what: 'chosen', against: 'chosen' },
-    ...(best === null || more === null ? [] : [named('best', best)]),
+    ...(best === null || more === null ? [] : [named(search.within === null ? 'found' : 'best', best)]),
     named('as it is', present),
     ...selection.others
       .filter(({ places }) => ![present, best].some((each) => each?.places.join() === places.join()))

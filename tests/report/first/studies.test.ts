@@ -17,6 +17,11 @@ import { mapped, negated } from '../../../src/study/statistics/estimate.js';
 const resultsOf = (study: string): unknown =>
   JSON.parse(readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'));
 
+const buffersResults = (): BufferResults => ({
+  ...(resultsOf('buffers') as BufferResults),
+  search: { within: null, fewer: null },
+});
+
 describe('the first screen of simulate', () => {
   const results = resultsOf('rescue-tender') as Results;
   it('says no, from when, what stops it, and that the best trial alone is not enough', () => {
@@ -176,7 +181,7 @@ describe('the first screens of the searches', () => {
     expect(reliefsFirst({ ...reliefs, best: { named: 1, others: 2 } }).why).toBeNull();
   });
   it('say of fewer places as much, less or perhaps by the whole interval', () => {
-    const results = resultsOf('buffers') as BufferResults,
+    const results = buffersResults(),
       answer = (low: number, high: number): string => {
         const difference = { ...results.gain.difference, mean: (low + high) / 2, low, high };
         return buffersFirst({ ...results, gain: { ...results.gain, difference } }).answer;
@@ -193,7 +198,7 @@ describe('the first screens of the searches', () => {
       compareFirst(resultsOf('compare') as CompareResults),
       rateFirst(resultsOf('rate') as RateResults),
       reliefsFirst(resultsOf('reliefs') as ReliefsResults),
-      buffersFirst(resultsOf('buffers') as BufferResults),
+      buffersFirst(buffersResults()),
     ];
     for (const first of firsts) {
       const text = JSON.stringify(first);

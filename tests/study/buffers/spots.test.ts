@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { checkGoal } from '../../../src/study/buffers/buffers.js';
+import { checkGoal } from '../../../src/study/buffers/goal.js';
 import { spotsOf, withLayout } from '../../../src/study/buffers/spots.js';
 
 const read = (arrivals: string): Scenario =>

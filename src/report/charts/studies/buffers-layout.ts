@@ -1,5 +1,6 @@
 import type { BufferResults } from '../../../study/buffers/results.js';
 import { count } from '../../../study/format.js';
+import { mostNamed } from '../../buffers.js';
 import { PALETTE } from '../../style.js';
 import { TICKS, valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart } from '../chart.js';
@@ -13,7 +14,8 @@ const AS_IT_IS = { colour: '#b8b8b8', hatch: 'plain', hatchColour: '#b8b8b8', ed
   BEST = { colour: '#ffffff', hatch: 'rising', hatchColour: PALETTE.blue, edge: PALETTE.blue } as const;
 
 /** Places of each spot in the chosen layout, beside those that it has now and those of the best. */
-export function placesLayout({ spots, chosen, best, more, present, unit }: BufferResults): Chart {
+export function placesLayout(results: BufferResults): Chart {
+  const { spots, chosen, best, more, present, unit } = results;
   const rows = rowsOf(spots, ({ name }) => name);
   const moved = spots.filter((spot) => spot.chosen !== spot.present).length,
     hasBest = best !== null && more !== null;
@@ -34,7 +36,7 @@ export function placesLayout({ spots, chosen, best, more, present, unit }: Buffe
       [['as it is'], (spot) => String(spot.present)],
       [['chosen'], (spot) => String(spot.chosen)],
       ...(hasBest
-        ? [[[`best of ${best.total}`], ({ best }: (typeof spots)[number]) => String(best ?? '')] as const]
+        ? [[[mostNamed(results)], ({ best }: (typeof spots)[number]) => String(best ?? '')] as const]
         : []),
     ],
     values: valueAxis('waiting places', { ticks: { ...TICKS, precision: 0 } }),
@@ -53,7 +55,7 @@ export function placesLayout({ spots, chosen, best, more, present, unit }: Buffe
       ...(hasBest
         ? [
             filledBars(
-              `best of ${best.total}`,
+              mostNamed(results),
               perRow(rows, (spot) => spot.best),
               BEST,
             ),
