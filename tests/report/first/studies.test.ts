@@ -187,7 +187,7 @@ describe('the first screens of the searches', () => {
         return buffersFirst({ ...results, gain: { ...results.gain, difference } }).answer;
       };
     expect(buffersFirst(results).answer).toBe('7 waiting places ship about what today’s 21 do; not settled.');
-    expect(buffersFirst(results).sure).toContain('between 0.11 a working day less and 0.02 more than today.');
+    expect(buffersFirst(results).sure).toContain('0.05 a working day less (0.00 to 0.09) than today.');
     expect(answer(-0.03, 0.02)).toBe('7 waiting places ship as much as today’s 21.');
     expect(answer(-0.3, -0.1)).toBe('7 waiting places ship less than today’s 21.');
     expect(answer(0.1, 0.3)).toBe('7 waiting places ship more than today’s 21.');
