@@ -9,6 +9,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
   const { scenario, answer, chosen, gain: against, goal, zone, more, unit, spots, level, search } = results,
     places = count(chosen.total, 'waiting place'),
     isTarget = goal.kind === 'target',
+    runs = answer.toSettle === null ? 'more' : `about ${exact(answer.toSettle)}`,
     a = unit.replace(/^units/, '');
   return {
     question: isTarget
@@ -18,7 +19,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       ? {
           found: `${places}.`,
           reached: search.fewer === null ? `${places} found; fewer may do.` : `${places}.`,
-          'not settled': `About ${places}; more runs would settle it.`,
+          'not settled': `About ${places}; ${runs} runs would settle it.`,
           'not reached': 'Not reached with the layouts tried.',
           'out of reach': 'Out of reach, however many places.',
         }[answer.verdict]

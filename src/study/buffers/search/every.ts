@@ -47,16 +47,28 @@ export async function tryEvery(
 export const nearTheBest =
   (trials: Trials, zone: number) =>
   (left: readonly Layout[], n: number): Layout[] => {
-    const bestOf = (layouts: readonly Layout[]): Layout | undefined =>
-      layouts.reduce<Layout | undefined>(
-        (best, each) => (best === undefined || trials.mean(each, n) > trials.mean(best, n) ? each : best),
-        undefined,
-      );
-    const best = bestOf(left),
-      floor = best === undefined ? [] : trials.values(best).map((value) => (1 - zone) * value),
-      ofTheirNumber = new Set(byPlaces(left).map(bestOf));
-    return left.filter((each) => ofTheirNumber.has(each) || mayReach(trials.values(each).slice(0, n), floor));
+    const best = bestOf(trials, left, n),
+      floor = best === undefined ? [] : trials.values(best).map((value) => (1 - zone) * value);
+    return keeping(trials, left, n, (each) => mayReach(trials.values(each).slice(0, n), floor));
   };
+
+/** Which layouts may matter, and the best so far of each number of places, for the curve. */
+export function keeping(
+  trials: Trials,
+  left: readonly Layout[],
+  n: number,
+  mayMatter: (layout: Layout) => boolean,
+): Layout[] {
+  const ofTheirNumber = new Set(byPlaces(left).map((group) => bestOf(trials, group, n)));
+  return left.filter((each) => ofTheirNumber.has(each) || mayMatter(each));
+}
+
+/** The first of equal ones. */
+const bestOf = (trials: Trials, layouts: readonly Layout[], n: number): Layout | undefined =>
+  layouts.reduce<Layout | undefined>(
+    (best, each) => (best === undefined || trials.mean(each, n) > trials.mean(best, n) ? each : best),
+    undefined,
+  );
 
 function byPlaces(layouts: readonly Layout[]): Layout[][] {
   const groups = new Map<number, Layout[]>();

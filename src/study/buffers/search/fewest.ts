@@ -1,7 +1,7 @@
 import { fewest, leanest } from '../choice.js';
 import { type Layout, placesOf } from '../spots.js';
 import type { Bar } from './bar.js';
-import { everyLayout, tryEvery } from './every.js';
+import { everyLayout, keeping, tryEvery } from './every.js';
 import type { Hunt } from './hunt.js';
 
 /**
@@ -24,7 +24,7 @@ export async function fewestFor(hunt: Hunt, bar: Bar, from: Layout): Promise<Lay
 async function triedFewer({ trials, least }: Hunt, bar: Bar, places: number): Promise<boolean> {
   const all = everyLayout(least, places - 1);
   if (all === null) return false;
-  await tryEvery(trials, all, (left) => left.filter(bar.mayReach));
+  await tryEvery(trials, all, (left, n) => keeping(trials, left, n, bar.mayReach));
   return true;
 }
 
