@@ -2,6 +2,7 @@ import { Chart } from 'chart.js/auto';
 import type { Chart as Drawn } from '../report/charts/chart.js';
 import { LAYOUT } from '../report/style.js';
 import { unbroken } from '../report/unbroken.js';
+import { partsOf } from './elements.js';
 import { keysOf } from './keys.js';
 import { showNumbers } from './numbers.js';
 import { indexAt, labelAt, placeOf, placesOf, saidAt } from './points.js';
@@ -28,11 +29,7 @@ export class Picture {
     figure: HTMLElement,
     private readonly draw: () => Drawn | null,
   ) {
-    const part = (name: string): HTMLElement => {
-      const found = figure.querySelector<HTMLElement>(`.${name}`);
-      if (found === null) throw new Error(`page: expected a part ${name} in each figure, got none`);
-      return found;
-    };
+    const part = partsOf(figure, 'figure');
     this.name = figure.dataset['picture'] ?? '';
     this.ground = part('ground');
     this.how = part('soft');
