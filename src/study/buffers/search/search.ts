@@ -72,10 +72,7 @@ export class Search {
       near: Ends<number> | null = null;
     await trials.run([layout]);
     for (let moves = 0; moves < MOST_MOVES && !enough(layout); ) {
-      const { takes, gives } = await this.ends(layout, near);
-      const neighbours = takes
-        .flatMap((one) => gives.map((more) => together(layout, one, more)))
-        .filter((each) => each.join() !== layout.join());
+      const neighbours = (await this.moved(layout, near)).filter((each) => each.join() !== layout.join());
       const [best] = await trials.best(neighbours, 1);
       if (best !== undefined && this.gains(best, layout)) {
         near = this.hasMany ? (near ?? (await this.nearest(layout))) : null;
@@ -96,10 +93,7 @@ export class Search {
       floor = trials.mean(from) / (1 + this.worth);
     let layout = from;
     for (let moves = 0; moves < MOST_MOVES && !this.hasMany; moves++) {
-      const { takes, gives } = await this.ends(layout, null);
-      const evener = takes
-        .flatMap((one) => gives.map((more) => together(layout, one, more)))
-        .filter((each) => isEvener(each, layout));
+      const evener = (await this.moved(layout, null)).filter((each) => isEvener(each, layout));
       const [best] = await trials.best(evener, 1);
       if (best === undefined || trials.mean(best) < floor || !reaches(best)) return layout;
       layout = best;
@@ -136,9 +130,14 @@ export class Search {
     return this.trials.mean(one) > (1 + this.worth) * this.trials.mean(other);
   }
 
-  private async order(layout: Layout): Promise<Order> {
-    const { takes, gives } = await this.led(layout, this.spots.length);
-    return { takes, gives };
+  private order(layout: Layout): Promise<Order> {
+    return this.led(layout, this.spots.length);
+  }
+
+  /** With a place moved from one spot to another. */
+  private async moved(layout: Layout, near: Ends<number> | null): Promise<Layout[]> {
+    const { takes, gives } = await this.ends(layout, near);
+    return takes.flatMap((one) => gives.map((more) => together(layout, one, more)));
   }
 
   /** All ends of a move; with many spots the best of them, or of those near. */
