@@ -4,10 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import type { Browser } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { rateproof } from '../cli/run-cli.js';
-import { BROWSERS, launch, open, SIZES } from './browsers.js';
+import { BROWSERS, pagesIn, SIZES } from './browsers.js';
 
 const SCENARIOS = fileURLToPath(new URL('../../scenarios/', import.meta.url)),
   AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
@@ -72,19 +71,13 @@ it('is under 3 MB, also for 53 stations', () => {
 });
 
 describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch(kind, path);
-  }, 60_000);
-  afterAll(async () => {
-    await browser.close();
-  });
+  const open = pagesIn(kind, path);
 
   describe.each(SIZES)('at $width by $height', (size) => {
     it.each(Object.keys(PAGES))(
       'of %s draws every picture, complains of nothing, asks the network for nothing, and fits the screen',
       async (name) => {
-        const { page, faults } = await open(browser, pageOf(name), size);
+        const { page, faults } = await open(pageOf(name), size);
         const seen = await page.evaluate(() => ({
           pictures: document.querySelectorAll('figure').length,
           drawn: [...document.querySelectorAll('.ground canvas')].filter((each) => each.clientHeight > 60)
@@ -107,7 +100,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('tells the values of a place by the arrow keys, and switches a series off', async () => {
-    const { page } = await open(browser, pageOf('simulate'), SIZES[0]);
+    const { page } = await open(pageOf('simulate'), SIZES[0]);
     await page.focus('figure .ground');
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
@@ -121,7 +114,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('has the numbers of a picture in a table, as many as there are weeks', async () => {
-    const { page } = await open(browser, pageOf('simulate'), SIZES[1]);
+    const { page } = await open(pageOf('simulate'), SIZES[1]);
     await page.click('figure .numbers summary');
     await setTimeout(300);
     const rows = await page.$$eval('figure .numbers tbody tr', (all) => all.map((row) => row.textContent));
@@ -134,7 +127,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('copies a table with tabs and saves it as CSV by keys alone, numbers bare and no formula, and says so', async () => {
-    const { page } = await open(browser, pageOf('hostile'), SIZES[0]);
+    const { page } = await open(pageOf('hostile'), SIZES[0]);
     await page.evaluate(() => {
       const taken: string[] = [];
       Object.assign(window, { taken });
@@ -172,7 +165,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('copies the numbers of a picture, and by a marked text where the clipboard is closed', async () => {
-    const { page } = await open(browser, pageOf('simulate'), SIZES[0]);
+    const { page } = await open(pageOf('simulate'), SIZES[0]);
     await page.evaluate(() => {
       Object.defineProperty(navigator, 'clipboard', {
         value: { writeText: () => Promise.reject(new Error('closed')) },
@@ -199,7 +192,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
       [SIZES[0], true, false],
       [SIZES[1], false, true],
     ] as const) {
-      const { page } = await open(browser, pageOf('demo'), size);
+      const { page } = await open(pageOf('demo'), size);
       await page.evaluate(() => {
         window.scrollTo(0, 3000);
       });
@@ -219,7 +212,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('has the numbers of a picture of points too, in words that say of what, by keys as well', async () => {
-    const { page } = await open(browser, pageOf('rate'), SIZES[1]);
+    const { page } = await open(pageOf('rate'), SIZES[1]);
     await page.click('figure .numbers summary');
     await setTimeout(300);
     const rows = await page.$$eval('figure .numbers tbody tr', (all) => all.map((row) => row.textContent));
@@ -237,7 +230,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('shows all rows of a long picture at a click', async () => {
-    const { page } = await open(browser, pageOf('demo'), SIZES[1]);
+    const { page } = await open(pageOf('demo'), SIZES[1]);
     const height = (): Promise<number> =>
       page.$eval('[data-picture="06-buffers"] canvas', (each) => each.clientHeight);
     const few = await height();
@@ -249,7 +242,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   it.runIf(kind === 'chrome').each(['demo', 'compare', 'rate', 'reliefs', 'buffers', 'hostile'])(
     'of %s has no violation of WCAG 2.2 AA that axe-core finds, light or dark',
     async (name) => {
-      const { page } = await open(browser, pageOf(name), SIZES[1]);
+      const { page } = await open(pageOf(name), SIZES[1]);
       await page.evaluate(readFileSync(AXE, 'utf8'));
       for (const value of ['light', 'dark']) {
         await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value }]);
@@ -272,7 +265,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   it.runIf(kind === 'chrome').each(['demo', 'compare', 'rate', 'reliefs', 'buffers'])(
     'of %s has all of its first screen on the first page of A4 and Letter, and links written out',
     async (name) => {
-      const { page } = await open(browser, pageOf(name), SIZES[0]),
+      const { page } = await open(pageOf(name), SIZES[0]),
         px = 96 / 25.4;
       await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
       await page.emulateMediaType('print');
@@ -293,7 +286,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   it.runIf(kind === 'chrome').each(['a4', 'letter'] as const)(
     'is printed on %s without a picture that is cut',
     async (format) => {
-      const { page } = await open(browser, pageOf('demo'), SIZES[0]);
+      const { page } = await open(pageOf('demo'), SIZES[0]);
       await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
       await page.emulateMediaType('print');
       const room = format === 'a4' ? 297 - 26 : 279.4 - 26,
