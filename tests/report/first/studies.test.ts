@@ -12,13 +12,12 @@ import type { RateResults } from '../../../src/study/rate/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { mapped, negated } from '../../../src/study/statistics/estimate.js';
-import { storedBuffers } from '../samples/buffers.js';
 
 /** The demo's own results, of invented data; what is claimed of them is tried by changing one thing at a time. */
 const resultsOf = (study: string): unknown =>
   JSON.parse(readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'));
 
-const buffersResults = (): BufferResults => storedBuffers(resultsOf('buffers') as BufferResults);
+const buffersResults = (): BufferResults => resultsOf('buffers') as BufferResults;
 
 describe('the first screen of simulate', () => {
   const results = resultsOf('rescue-tender') as Results;

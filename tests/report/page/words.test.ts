@@ -11,7 +11,6 @@ import { comparePage } from '../../../src/report/page/studies/compare.js';
 import { ratePage } from '../../../src/report/page/studies/rate.js';
 import { reliefsPage } from '../../../src/report/page/studies/reliefs.js';
 import { simulatePage } from '../../../src/report/page/studies/simulate.js';
-import { storedBuffers } from '../samples/buffers.js';
 import { asRead } from '../samples/read.js';
 
 /** The pages of the demo, of invented data. */
@@ -26,8 +25,7 @@ const PAGES = {
 const pageOf = (folder: string) => {
   const [study, page] = PAGES[folder],
     url = new URL(`../../../reports/${folder}/results.json`, import.meta.url),
-    read = JSON.parse(readFileSync(url, 'utf8')) as never,
-    results = (study === 'buffers' ? storedBuffers(read) : read) as never;
+    results = JSON.parse(readFileSync(url, 'utf8')) as never;
   const pictures = Object.entries(CHARTS[study]).flatMap(([name, draw]) => {
     const chart = (draw as (of: never) => { finding: string; how: string; alt: string } | null)(results);
     return chart === null ? [] : [{ name, ...chart }];

@@ -14,7 +14,6 @@ import type { CompareResults } from '../../../src/study/compare/results.js';
 import type { RateResults } from '../../../src/study/rate/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
-import { storedBuffers } from '../samples/buffers.js';
 import { sampleResults } from '../samples/results.js';
 import { cellsOf, headsOf, part, readBack, serial, under } from './read-back.js';
 
@@ -120,7 +119,7 @@ describe('the workbook of every study', () => {
     ['rate', ratePage(stored('rate') as RateResults)],
     ['compare', comparePage(stored('compare') as CompareResults)],
     ['reliefs', reliefsPage(stored('reliefs') as ReliefsResults)],
-    ['buffers', buffersPage(storedBuffers(stored('buffers') as BufferResults))],
+    ['buffers', buffersPage(stored('buffers') as BufferResults)],
   ];
 
   it.each(pages)('%s has a bold head that stands still on every sheet, and no formula', async (_, page) => {
