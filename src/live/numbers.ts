@@ -1,5 +1,6 @@
 import type { Chart } from 'chart.js/auto';
 import { isTime } from '../report/unbroken.js';
+import { tenDigits } from '../study/ten-digits.js';
 import { toolsOf } from './copying.js';
 import { indexAt, labelAt, placesOf, type Series, seriesOf } from './points.js';
 
@@ -51,7 +52,7 @@ function cellsOf(chart: Chart): { head: string[]; rows: (string | number)[][] } 
 
 /** A number with 10 digits, as in the files; both ends of a bar as words; '' for nothing. */
 function bare(value: unknown): string | number {
-  if (typeof value === 'number') return Number.isFinite(value) ? Number(value.toPrecision(10)) : '';
+  if (typeof value === 'number') return Number.isFinite(value) ? tenDigits(value) : '';
   if (Array.isArray(value)) return value.map(bare).join(' to ');
   return typeof value === 'object' && value !== null && 'y' in value ? bare(value.y) : '';
 }

@@ -10,6 +10,7 @@ import { USUAL_ZONE } from '../../study/compare/zones.js';
 import { Replicator } from '../../study/run/replicator.js';
 import { withWarmUp } from '../../study/simulate/found-warm-up.js';
 import { withConstraint } from '../../study/simulate/with-constraint.js';
+import { tenDigits } from '../../study/ten-digits.js';
 import { Build } from './build.js';
 import type { Reported, Told } from './messages.js';
 
@@ -100,15 +101,15 @@ export class Tries {
         [here?.leadMeanDays, there?.leadMeanDays],
         [here?.leadP90Days, there?.leadP90Days],
       ];
-      if (pairs.every(([a, b]) => tenDigits(a) === tenDigits(b))) this.same++;
+      if (pairs.every(([a, b]) => written(a) === written(b))) this.same++;
     }
     this.tell({ kind: 'agrees', done: this.compared, same: this.same });
   }
 }
 
 /** As results.json writes a value; a missing one as none. */
-const tenDigits = (value: number | null | undefined): number | null =>
-  value == null || !Number.isFinite(value) ? null : Number(value.toPrecision(10));
+const written = (value: number | null | undefined): number | null =>
+  value == null || !Number.isFinite(value) ? null : tenDigits(value);
 
 /** The measures of `compare`, over the first so many replications; each interval for itself at `level`. */
 export function rowsOf(base: Build, changed: Build, replications: number, level: number): ComparedMeasure[] {

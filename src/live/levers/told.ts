@@ -2,9 +2,9 @@ import { toldConstraint } from '../../report/constraint.js';
 import { dateText, whyText } from '../../report/first/first.js';
 import type { ComparedMeasure } from '../../study/compare/results.js';
 import { bounds, count, exact, mean, short, signed } from '../../study/format.js';
-import { each } from '../../study/planners-unit.js';
+import { each, shippedOf } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Estimate, mapped, negated } from '../../study/statistics/estimate.js';
+import { type Estimate, negated } from '../../study/statistics/estimate.js';
 import type { Moved } from './kept.js';
 
 type RowId = Exclude<ComparedMeasure['measure'], 'lead p90'>;
@@ -19,8 +19,7 @@ export interface Line {
 
 /** What the report says of a measure, by the same definitions as the engine of the page; null: nothing. */
 const OF_REPORT: Readonly<Record<RowId, (results: Results) => Estimate | null>> = {
-  throughput: ({ answer: { held }, throughput, rateUnit }) =>
-    held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays),
+  throughput: shippedOf,
   'last unit': () => null,
   cost: ({ costs }) => costs?.perUnit ?? null,
   'lead mean': ({ leadTime }) => leadTime.mean,

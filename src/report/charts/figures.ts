@@ -1,5 +1,6 @@
-import { bounds, exact } from '../../study/format.js';
+import { bounds } from '../../study/format.js';
 import { type Estimate, isSame } from '../../study/statistics/estimate.js';
+import { decimalsOf, rounded } from '../first/figures.js';
 
 /** Writes estimates of one picture, or one column of it, with one number of decimals at most. */
 export interface Figures {
@@ -67,26 +68,9 @@ const isSure = (estimate: Estimate): boolean =>
 const ends = ({ mean, low, high }: Estimate): number[] =>
   [mean, low ?? mean, high ?? mean].filter((value) => Number.isFinite(value));
 
-/**
- * Decimals to the greatest power of ten that is no more than two thirds of the half-width, as on the first
- * screen of the page; below 0 left of the point. Without an interval three digits.
- */
+/** As on the first screen of the page; without an interval three digits. */
 function decimals(estimate: Estimate, scale: number): number {
-  const { mean, low, high } = estimate,
-    half = isSure(estimate) ? (((high ?? 0) - (low ?? 0)) / 3) * scale : 0,
-    size = half > 0 ? half : Math.abs(mean * scale) / 100;
-  return size > 0 ? -Math.floor(Math.log10(size) + 1e-9) : 0;
-}
-
-/** Halves up, also where 0.575 times 100 falls a hair below 57.5; no negative zero. */
-function rounded(value: number, digits: number): string {
-  const shift = 10 ** Math.min(0, digits),
-    near = (value + Math.sign(value) * 1e-9 * Math.abs(value)) * shift,
-    text = (digits < 0 ? Math.round(near) / shift : near).toFixed(Math.max(0, digits));
-  const [whole = '', rest] = text.replace('-', '').split('.');
-  return (
-    (value < 0 && Number(text) !== 0 ? '-' : '') +
-    exact(Number(whole)) +
-    (rest === undefined ? '' : `.${rest}`)
-  );
+  const known = isSure(estimate) ? decimalsOf(estimate, scale) : null,
+    size = Math.abs(estimate.mean * scale) / 100;
+  return known ?? (size > 0 ? -Math.floor(Math.log10(size) + 1e-9) : 0);
 }

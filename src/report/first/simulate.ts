@@ -1,8 +1,8 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
 import { capital, count, exact, number } from '../../study/format.js';
-import { each, eachWorking } from '../../study/planners-unit.js';
+import { each, eachWorking, shippedOf } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Estimate, mapped } from '../../study/statistics/estimate.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { eachShift, toldConstraint } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
@@ -19,9 +19,9 @@ import {
 } from './first.js';
 
 export function simulateFirst(results: Results): FirstScreen {
-  const { answer, scenario, throughput, rateUnit, assumptions } = results,
-    { asked, held, verdict } = answer,
-    shipped = held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays),
+  const { answer, scenario, rateUnit, assumptions } = results,
+    { asked, verdict } = answer,
+    shipped = shippedOf(results),
     a = each(rateUnit),
     rate = `${roughly(shipped, asked)} ${a}`,
     found = toldConstraint(results);

@@ -1,6 +1,6 @@
 import { capital, exact } from '../../../study/format.js';
 import { loadsText } from '../../../study/loads/words.js';
-import { daysInBucket, each, unitsEach } from '../../../study/planners-unit.js';
+import { daysInBucket, each, shippedOf, unitsEach } from '../../../study/planners-unit.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { mapped } from '../../../study/statistics/estimate.js';
 import { font, textWidth } from '../../canvas.js';
@@ -108,10 +108,9 @@ export function shortBuckets(workingDays: readonly number[]): boolean[] {
 }
 
 function finding(results: Results): string {
-  const { answer, throughput, rateUnit } = results,
-    { asked, held } = answer;
-  const rate = held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays);
-  return `Ships ${toldOf(rate, each(rateUnit))}${asked === null ? '' : `, ${exact(asked)} asked`}`;
+  const { asked } = results.answer,
+    shipped = toldOf(shippedOf(results), each(results.rateUnit));
+  return `Ships ${shipped}${asked === null ? '' : `, ${exact(asked)} asked`}`;
 }
 
 /** A bracket over the weeks on which the answer rests. */
