@@ -91,6 +91,6 @@ export function comparedBuilt(
       for (let r = 1; r <= replications; r++)
         gathering.take(read(built.observe(built.simulate(plans[v], `study ${s}`, r), r)), v);
     });
-    return gathering.found();
+    return gathering.found().results;
   });
 }

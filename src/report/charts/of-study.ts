@@ -3,7 +3,7 @@ import type { CompareResults } from '../../study/compare/results.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Results } from '../../study/simulate/results.js';
-import { toldConstraint, triedAt } from '../constraint.js';
+import { toldConstraint, triedAt, triedWith, WITH_THEM } from '../constraint.js';
 import type { DrawChart } from './chart.js';
 import { bottlenecks } from './simulate/bottlenecks.js';
 import { buffers } from './simulate/buffers.js';
@@ -66,6 +66,8 @@ export const CHARTS = {
     '01-differences': compareDifferences,
     '02-throughput-by-week': compareThroughput,
     '03-wip-by-week': compareWip,
+    '04-losses': ({ constraint }) => lossLadder(constraint, null),
+    '05-trials': (results) => trialGains(results.constraint, triedWith(results)),
   },
   rate: {
     '01-throughput-against-rate': rateThroughput,
@@ -75,5 +77,10 @@ export const CHARTS = {
     '03-used-most': rateStops,
   },
   reliefs: { '01-reliefs': reliefGains, '02-measure-next': reliefTornado },
-  buffers: { '01-throughput-by-places': placesCurve, '02-places': placesLayout },
+  buffers: {
+    '01-throughput-by-places': placesCurve,
+    '02-places': placesLayout,
+    '04-losses': ({ constraint }) => lossLadder(constraint, null),
+    '05-trials': ({ constraint }) => trialGains(constraint, WITH_THEM),
+  },
 } satisfies { readonly [Study in keyof ResultsOf]: ChartsOf<ResultsOf[Study]> };

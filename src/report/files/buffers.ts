@@ -1,6 +1,7 @@
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
 import { CHARTS } from '../charts/of-study.js';
 import { buffersPage } from '../page/studies/buffers.js';
+import { lossesData, trialsData } from './constraint.js';
 import { type FileColumn, type FileTable, fileTable, measure } from './csv.js';
 import { studyFiles } from './study-files.js';
 
@@ -8,7 +9,11 @@ import { studyFiles } from './study-files.js';
 export const buffersFiles = studyFiles<BufferResults>({
   charts: CHARTS.buffers,
   page: buffersPage,
-  data: { 'layouts.csv': layoutsData },
+  data: {
+    'layouts.csv': layoutsData,
+    'losses.csv': ({ constraint }) => lossesData(constraint),
+    'trials.csv': ({ constraint }) => trialsData(constraint),
+  },
   sheets: [],
 });
 

@@ -2,7 +2,9 @@ import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '..
 import { bounds, count, exact, mean, number } from '../../study/format.js';
 import { negated } from '../../study/statistics/estimate.js';
 import { mostNamed } from '../buffers.js';
+import { WITH_THEM } from '../constraint.js';
 import { buffersFirst } from '../first/buffers.js';
+import { constraintLines } from './constraint.js';
 import { BETWEEN_ALL, betweenHead, firstPieces } from './first.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
@@ -14,7 +16,7 @@ const MOST_POINTS = 12;
  * answer, the places, the layouts compared, the curve.
  */
 export function buffersTable(results: BufferResults, width?: number): string {
-  const { spots, selection, best, unit, level, seed, replications, freshReplications } = results;
+  const { spots, selection, best, unit, level, seed, replications, freshReplications, constraint } = results;
   const interval = (head: string) => ({ head, cell: ({ rate }: LayoutResult) => bounds(rate) });
   return joined(
     [
@@ -49,6 +51,7 @@ export function buffersTable(results: BufferResults, width?: number): string {
         interval(betweenHead(level)),
         { head: 'below the best', align: 'right', cell: ({ behind }) => `${number(100 * behind)} %` },
       ]),
+      ...(constraint === null ? [] : constraintLines(constraint, WITH_THEM)),
     ],
     width,
   );

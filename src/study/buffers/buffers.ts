@@ -5,6 +5,7 @@ import { boundOf } from './bound.js';
 import { Choice } from './choice.js';
 import { BuffersForecast } from './forecast.js';
 import { type BufferGoal, checkGoal } from './goal.js';
+import { outlook } from './outlook.js';
 import type { BufferResults } from './results.js';
 import { unlimitedOf } from './search/ample.js';
 import { Bar } from './search/bar.js';
@@ -93,7 +94,14 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       freshReplications,
     );
     const study = { ...options, level, zone, spots, measure, trials, fresh, freshReplications };
-    return bufferResults({ ...study, unlimited, most, bound }, found);
+    onStage?.('looking at what stops the build with the layout chosen');
+    return {
+      ...bufferResults({ ...study, unlimited, most, bound }, found),
+      ...(await outlook(
+        { scenario, data: options.data, spots, chosen: chosen.layout, base, level },
+        replicator,
+      )),
+    };
   } finally {
     await replicator.close();
   }

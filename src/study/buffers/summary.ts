@@ -111,6 +111,9 @@ export function bufferResults(study: BufferFindings, found: Found): BufferResult
     },
     curve: curve.map((point) => ({ ...point, behind: behind(point, curve) })),
     layoutsTried: trials.tried,
+    constraint: null,
+    weakest: null,
+    lastUnit: { chosen: [], present: [] },
   };
   function moreOf(best: Layout): BestMore {
     const more = difference(valuesOf(selected.layout), valuesOf(best), eachLevel);

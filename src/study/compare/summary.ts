@@ -7,6 +7,7 @@ import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
 import { overLoads } from '../loads/over-loads.js';
 import { countingResult } from '../loads/words.js';
+import { lastUnitDates } from '../programme/dates.js';
 import { unitsOver } from '../programme/series.js';
 import { planned } from '../sample/planned.js';
 import type { Reading } from '../sample/reading.js';
@@ -15,7 +16,7 @@ import { type Estimate } from '../statistics/estimate.js';
 import { amount } from '../statistics/skewed-interval.js';
 import { ratio } from '../statistics/sums.js';
 import { baseWindow, type ComparedVariant, countingOfVariant, type Measure, measuresOf } from './measures.js';
-import type { CompareResults, VariantResult } from './results.js';
+import type { ComparedInWeeks, CompareResults, VariantResult } from './results.js';
 import { compareSentence } from './sentence.js';
 import { compared, zoneOf } from './verdict.js';
 import { type Zones, zoneShare } from './zones.js';
@@ -33,7 +34,7 @@ export function summariseComparison(
   all: readonly ReadVariant[],
   asked: Origin & Pick<CompareResults, 'whatIfsFile'>,
   zones: Zones,
-): CompareResults {
+): ComparedInWeeks {
   const [base, whatIfs] = [defined(all[0]), all.slice(1)],
     { level } = asked,
     { buckets } = programmeClock(base.scenario),
@@ -63,7 +64,8 @@ export function summariseComparison(
     ),
   }));
   const measured = measures.map(({ id, name, unit, better, zone }) => ({ id, name, unit, better, zone }));
-  return {
+  const counting = window === null ? null : countingOfVariant(base, window, base);
+  const results: CompareResults = {
     ...headOf('compare', asked),
     whatIfsFile: basename(asked.whatIfsFile),
     replications,
@@ -73,13 +75,13 @@ export function summariseComparison(
       ...{ level, differenceLevel },
     }),
     window:
-      window === null
+      window === null || counting === null
         ? null
         : {
             from: window.from,
             to: window.to,
             workingDays: window.workingDays,
-            counting: countingResult(countingOfVariant(base, window, base)),
+            counting: countingResult(counting),
           },
     measures: measured,
     base: baseResult,
@@ -100,6 +102,16 @@ export function summariseComparison(
         values: columns.map((column) => finite(column[r])),
       }));
     }),
+    constraint: null,
+    weakest: null,
+  };
+  return {
+    results,
+    judged: {
+      window,
+      askedPerDay: baseResult.askedPerDay,
+      heldIn: (seen) => ratio(counting?.shipped(seen) ?? NaN, window?.workingDays ?? NaN),
+    },
   };
 }
 
@@ -128,6 +140,12 @@ function variantResult(
     shippedPerDay: workingDays.map((days, b) => over(({ shippedIn }) => ratio(shippedIn[b] ?? NaN, days))),
     shippedOverLoads:
       smooth === null ? null : workingDays.map((_, b) => over((reading) => smooth(reading, b))),
+    lastUnit: lastUnitDates(
+      scenario,
+      readings.map(({ lastUnitDay }) => lastUnitDay),
+      programmeClock(scenario),
+      level,
+    ),
     wip: workingDays.map((_, b) => {
       const from = edges[b] ?? NaN,
         to = edges[b + 1] ?? NaN;
