@@ -19,6 +19,7 @@ import { placeTime } from './simulate/stations.js';
 import { throughputByWeek } from './simulate/throughput.js';
 import { warmUp } from './simulate/warm-up.js';
 import { wipBySite } from './simulate/wip.js';
+import { placeByPlaceChart } from './studies/buffers-around.js';
 import { placesCurve } from './studies/buffers-curve.js';
 import { placesLayout } from './studies/buffers-layout.js';
 import { compareDifferences } from './studies/compare-differences.js';
@@ -75,5 +76,9 @@ export const CHARTS = {
     '03-used-most': rateStops,
   },
   reliefs: { '01-reliefs': reliefGains, '02-measure-next': reliefTornado },
-  buffers: { '01-throughput-by-places': placesCurve, '02-places': placesLayout },
+  buffers: {
+    '01-throughput-by-places': placesCurve,
+    '02-places': placesLayout,
+    '03-place-by-place': placeByPlaceChart,
+  },
 } satisfies { readonly [Study in keyof ResultsOf]: ChartsOf<ResultsOf[Study]> };

@@ -2,6 +2,8 @@ import { compile } from '../../scenario/compile.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { sumOf } from '../statistics/sums.js';
+import { lookAround, NOTHING_AROUND } from './around/around.js';
+import { pricesOf } from './around/prices.js';
 import { Choice } from './choice.js';
 import { BuffersForecast } from './forecast.js';
 import type { BufferResults } from './results.js';
@@ -10,7 +12,7 @@ import { Search } from './search/search.js';
 import { forTarget } from './search/target.js';
 import { rateMeasure, readTrial } from './search/trial.js';
 import { Trials } from './search/trials.js';
-import { type Spot, spotsOf } from './spots.js';
+import { isSameLayout, placesOf, type Spot, spotsOf } from './spots.js';
 import { bufferResults } from './summary.js';
 
 export type BufferGoal = BufferResults['goal'];
@@ -25,6 +27,8 @@ export interface BufferOptions extends StudyOptions {
   readonly replications: number;
   /** Relative difference that does not matter, default 0.01. */
   readonly zone?: number | undefined;
+  /** Whether to look at what each place buys, and for the cheapest layout; default true. */
+  readonly looksAround?: boolean | undefined;
 }
 
 /** A place is moved only for a gain of at least a tenth of the zone. */
@@ -41,7 +45,7 @@ export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
 /**
  * Shares waiting places out over the buffers and banks of a route: the fewest places that come within the
  * zone of the most throughput for a budget, or the fewest for a rate (Gershwin & Schor 2000: the primal by
- * the dual). Places cost the same everywhere, so the fewest are the cheapest. Same scenario, seed and
+ * the dual). Then what each place of that layout buys, and which layout is cheapest. Same scenario, seed and
  * options: same results, to the last bit.
  */
 export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
@@ -66,7 +70,8 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   try {
     const base = await replicator.row({ key: 'base', model, read: whole }, 1, replications),
       measure = rateMeasure(scenario, model, base, level),
-      read = readTrial(measure, spots),
+      prices = pricesOf(scenario, model, spots),
+      read = readTrial(measure, spots, prices),
       setting = { scenario, model, spots, read };
     const trials = new Trials(replicator, setting, replications),
       fresh = new Trials(replicator, setting, replications, true);
@@ -85,8 +90,20 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       { chosen, best } = found,
       freshReplications = Math.max(replications, found.rounds);
     await fresh.run([...chosen.others, chosen.layout, best ?? present, present], freshReplications);
+    const isChosen = found.ample === null || !isSameLayout(chosen.layout, found.ample);
+    const around =
+      options.looksAround !== false && isChosen
+        ? await lookAround({
+            ...{ scenario, spots, prices, trials, fresh, present, zone, level, onStage },
+            around: new Trials(replicator, setting, replications, true, true),
+            chosen: chosen.layout,
+            best,
+            allows: (layout, by) =>
+              goal.kind === 'budget' ? placesOf(layout) <= goal.places : by.mean(layout) >= goal.rate,
+          })
+        : NOTHING_AROUND;
     return bufferResults(
-      { ...options, level, zone, spots, measure, trials, fresh, freshReplications },
+      { ...options, level, zone, spots, prices, measure, trials, fresh, freshReplications, around },
       found,
     );
   } finally {

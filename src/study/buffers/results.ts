@@ -1,6 +1,7 @@
 import type { ResultsHead } from '../head.js';
 import type { Difference } from '../statistics/difference.js';
 import type { Estimate } from '../statistics/estimate.js';
+import type { Around } from './around/results.js';
 import type { Spot } from './spots.js';
 
 export type RateUnit = 'units a working day' | 'units a week' | 'units an hour';
@@ -35,7 +36,7 @@ export interface BestMore extends Difference {
 }
 
 /** The results of `rateproof buffers`. Places are numbers of units that can wait; rates are in `unit`. */
-export interface BufferResults extends ResultsHead<'buffers'> {
+export interface BufferResults extends ResultsHead<'buffers'>, Around {
   /** Of each layout in the search. */
   readonly replications: number;
   /**

@@ -4,6 +4,8 @@ import { difference, familyLevel } from '../statistics/difference.js';
 import { boundsOf, type Estimate } from '../statistics/estimate.js';
 import { amount } from '../statistics/skewed-interval.js';
 import { type Standing, standingOf } from '../statistics/zone.js';
+import type { Prices } from './around/prices.js';
+import type { Around } from './around/results.js';
 import type { BestMore, BufferResults, ComparedLayout, LayoutResult } from './results.js';
 import type { Found } from './search/hunt.js';
 import type { RateMeasure } from './search/trial.js';
@@ -22,6 +24,8 @@ export interface BufferFindings
   readonly measure: RateMeasure;
   readonly trials: Trials;
   readonly fresh: Trials;
+  readonly prices: Prices | null;
+  readonly around: Around;
 }
 
 /** What was found, as results. */
@@ -29,14 +33,13 @@ export function bufferResults(study: BufferFindings, found: Found): BufferResult
   const { scenario, replications, freshReplications, level, zone, goal, spots, measure, trials, fresh } =
     study;
   const { chosen: selected, best, ample } = found,
-    spaceDay = scenario.costs?.spaceDay,
     present = spots.map((spot) => spot.present);
   const valuesOf = (layout: Layout): readonly number[] => fresh.values(layout).slice(0, freshReplications);
   const result = (layout: Layout, rate: Estimate): LayoutResult => ({
     places: layout,
     total: placesOf(layout),
     rate,
-    costPerDay: spaceDay === undefined ? null : spaceDay * placesOf(layout),
+    costPerDay: study.prices?.floorOf(layout) ?? null,
   });
   const compared = distinct([present, best ?? present, ...selected.others]).filter(
       (layout) => !isSameLayout(layout, selected.layout),
@@ -91,6 +94,7 @@ export function bufferResults(study: BufferFindings, found: Found): BufferResult
     curve: curve.map((point) => ({ ...point, behind: behind(point, curve) })),
     ample: ample === null ? null : { placesEach: Math.min(...ample), rate: searched(ample) },
     layoutsTried: trials.tried,
+    ...study.around,
   };
   function moreOf(best: Layout): BestMore {
     const more = difference(valuesOf(selected.layout), valuesOf(best), eachLevel);

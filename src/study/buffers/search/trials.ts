@@ -41,13 +41,14 @@ export class Trials {
 
   /**
    * @param areFresh the first `most` replications are passed over, and none is left out that would go alike:
-   * two things at one instant might come in another order then
+   * two things at one instant might come in another order then; unless `leavesOut`
    */
   constructor(
     private readonly replicator: Replicator,
     private readonly setting: Setting,
     readonly most: number,
     private readonly areFresh = false,
+    private readonly leavesOut = !areFresh,
   ) {}
 
   /** Runs what is missing of the first `to` replications of each layout. */
@@ -71,8 +72,13 @@ export class Trials {
     known.trials.push(...trials);
   }
 
+  /** What is known of a layout, by replication. */
+  of(layout: Layout): readonly Trial[] {
+    return this.known.get(layout.join())?.trials ?? [];
+  }
+
   values(layout: Layout): readonly number[] {
-    return this.known.get(layout.join())?.trials.map(({ rate }) => rate) ?? [];
+    return this.of(layout).map(({ rate }) => rate);
   }
 
   mean(layout: Layout, over = this.most): number {
@@ -110,9 +116,14 @@ export class Trials {
 
   /** The `count` that a quarter of the replications, three at the least, puts first. */
   async leading(layouts: readonly Layout[], count: number): Promise<Layout[]> {
-    const few = Math.min(this.most, Math.max(3, Math.ceil(this.most / 4)));
+    const { few } = this;
     await this.run(layouts, few);
     return byMean(layouts, (each) => this.mean(each, few)).slice(0, count);
+  }
+
+  /** Replications of a first look. */
+  get few(): number {
+    return Math.min(this.most, Math.max(3, Math.ceil(this.most / 4)));
   }
 
   /**
@@ -122,7 +133,7 @@ export class Trials {
   private alike(layout: Layout, to: number): (Trial | undefined)[] {
     const from = this.values(layout).length,
       found = new Array<Trial | undefined>(to - from).fill(undefined);
-    let open = this.areFresh ? 0 : found.length;
+    let open = this.leavesOut ? found.length : 0;
     // The latest layouts are the nearest.
     for (const { layout: had, trials } of open === 0 ? [] : [...this.known.values()].reverse()) {
       for (const [r, trial] of trials.slice(from, to).entries()) {

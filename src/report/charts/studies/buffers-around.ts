@@ -1,0 +1,119 @@
+import type { PlacesAt } from '../../../study/buffers/around/results.js';
+import { cliffsOf } from '../../../study/buffers/around/words.js';
+import type { BufferResults } from '../../../study/buffers/results.js';
+import { count, exact, intervalName, number, withInterval } from '../../../study/format.js';
+import { negated } from '../../../study/statistics/estimate.js';
+import { faded, LAYOUT, PALETTE } from '../../style.js';
+import { type Chart, chart, type Dataset } from '../chart.js';
+import { band, line } from '../datasets.js';
+import { type PanelScale, Panels } from '../panels.js';
+
+/** Places more and fewer, the same in each panel. */
+const STEPS = [-3, -2, -1, 0, 1, 2, 3];
+/** What loses more than this share runs out of its panel. */
+const FAR_BELOW = 0.2;
+
+const labelOf = (by: number): string =>
+  by === 0 ? 'as chosen' : `${Math.abs(by)} ${by < 0 ? 'fewer' : 'more'}`;
+
+/**
+ * What is shipped more with a few places more and fewer at each spot, a panel a spot, all on one scale; null
+ * where nothing was looked at.
+ */
+export function placeByPlaceChart(results: BufferResults): Chart | null {
+  const { placeByPlace, unit, zone, level } = results,
+    all = placeByPlace?.spots.filter(({ points }) => points.length > 0) ?? [];
+  if (placeByPlace === null || all.length === 0) return null;
+  const spots = all.slice(0, LAYOUT.mostRows),
+    matters = zone * placeByPlace.rate,
+    { isCut, ...scale } = scaleOf(spots, placeByPlace.rate, matters),
+    interval = intervalName(placeByPlace.eachLevel);
+  if (spots.length < all.length) LAYOUT.isCut = true;
+  const panels = new Panels(
+    spots.map((spot) => ({
+      name: spot.name,
+      foot: STEPS.map((by) => placesAt(spot, by)),
+      values: STEPS.map((by) => (by === 0 ? 0 : (pointAt(spot, by)?.more.mean ?? null))),
+    })),
+    scale,
+    STEPS.indexOf(0),
+    matters,
+  );
+  return chart({
+    finding: finding(results),
+    how:
+      `${unit.replace('units', 'Units')} more than the chosen layout ships, with up to three places more or ` +
+      'fewer at one spot and all others as chosen. Numbers below: places there, those chosen in bold. Blue ' +
+      `band: ${interval} of the difference, in pairs, over ` +
+      `${count(placeByPlace.replications, 'fresh replication')}, so that all hold together with ` +
+      `${number(100 * level)} %. Red dot: a cliff. Grey: within ${number(100 * zone)} % of the chosen ` +
+      `layout. All panels have one scale${isCut ? '; what loses more runs out of it, with its value' : ''}.`,
+    bodyHeight: panels.bodyHeight,
+    type: 'line',
+    data: {
+      labels: STEPS.map(labelOf),
+      datasets: spots.flatMap((spot, i) => curveOf(spot, interval, panels.of(i))),
+    },
+    scales: panels.axes(`more ${unit}`),
+    plugins: panels.plugins,
+  });
+}
+
+const pointAt = ({ points }: PlacesAt, by: number) => points.find((point) => point.by === by);
+
+function placesAt(spot: PlacesAt, by: number): string | null {
+  const places = by === 0 ? spot.chosen : pointAt(spot, by)?.places;
+  return places === undefined ? null : exact(places);
+}
+
+function scaleOf(
+  spots: readonly PlacesAt[],
+  rate: number,
+  matters: number,
+): PanelScale & { readonly isCut: boolean } {
+  const values = spots.flatMap(({ points }) =>
+      points.flatMap(({ more: { mean, low, high } }) => [low ?? mean, high ?? mean]),
+    ),
+    lowest = Math.min(-2 * matters, ...values),
+    low = Math.max(-FAR_BELOW * rate, lowest),
+    highest = Math.max(2 * matters, ...values),
+    room = 0.05 * (highest - low);
+  return { low: low - room, high: highest + room, isCut: lowest < low - room };
+}
+
+function curveOf(spot: PlacesAt, interval: string, where: object): Dataset[] {
+  const values = (of: 'mean' | 'low' | 'high'): number[] =>
+    STEPS.map((by) => {
+      const more = pointAt(spot, by)?.more;
+      return by === 0 ? 0 : (more?.[of] ?? more?.mean ?? NaN);
+    });
+  const colours = STEPS.map((by) =>
+    pointAt(spot, by)?.standing === 'cliff' ? PALETTE.vermillion : PALETTE.blue,
+  );
+  return [
+    line(spot.name, values('mean'), PALETTE.blue, 2.2, {
+      ...where,
+      pointRadius: STEPS.map((by) => (by === 0 ? 6 : 3.8)),
+      pointBackgroundColor: colours,
+      pointBorderColor: colours,
+    }),
+    ...band(
+      [`${spot.name}, ${interval} low`, values('low')],
+      [`${spot.name}, ${interval} high`, values('high')],
+      faded(PALETTE.blue, 0.2),
+      where,
+    ),
+  ];
+}
+
+function finding({ placeByPlace, unit }: BufferResults): string {
+  const cliffs = placeByPlace === null ? [] : cliffsOf(placeByPlace),
+    [worst] = cliffs.sort((a, b) => a.point.more.mean - b.point.more.mean);
+  if (worst === undefined)
+    return 'No spot stands at a cliff: one place more or fewer does not surely lose much';
+  const { at, point } = worst;
+  return (
+    `One place ${point.by < 0 ? 'fewer' : 'more'} at ${at.name} loses ` +
+    withInterval(negated(point.more), unit)
+  );
+}

@@ -1,0 +1,66 @@
+import type { PlacePoint, PlacesAt, PricedLayout } from '../../study/buffers/around/results.js';
+import { cheapestSentence, cliffsSentence } from '../../study/buffers/around/words.js';
+import type { BufferResults } from '../../study/buffers/results.js';
+import { bounds, count, intervalName, mean, number, signed } from '../../study/format.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
+import { leftOutText } from '../buffers.js';
+import type { Piece } from './lines.js';
+import { tableOf } from './table.js';
+
+/** What one place more and fewer at each spot brings, and which layout is cheapest. */
+export function aroundPieces(results: BufferResults): Piece[] {
+  return [...placesPieces(results), ...cheapestPieces(results)];
+}
+
+function placesPieces(results: BufferResults): Piece[] {
+  const { placeByPlace, unit, level } = results,
+    cliffs = cliffsSentence(results);
+  if (placeByPlace === null || cliffs === null) return [];
+  const { spots, eachLevel, replications } = placeByPlace;
+  return [
+    '',
+    tableOf(spots, [
+      { head: 'places at', cell: 'name' },
+      { head: 'chosen', align: 'right', cell: 'chosen' },
+      { head: 'one fewer', cell: (spot) => besideText(spot, -1) },
+      { head: 'one more', cell: (spot) => besideText(spot, 1) },
+    ]),
+    `${unit} more than the chosen layout, all other spots as chosen; ` +
+      `${count(replications, 'fresh replication')}, ${intervalName(eachLevel)}, so that all of these hold ` +
+      `together with ${number(100 * level)} %`,
+    ...leftOutText(results),
+    cliffs,
+  ];
+}
+
+const besideText = ({ points }: PlacesAt, by: number): string => {
+  const point = points.find((each) => each.by === by);
+  return point === undefined ? 'not possible' : standingText(point);
+};
+
+const standingText = ({ more, standing }: PlacePoint): string => `${differenceText(more)} ${standing}`;
+
+const differenceText = (more: Estimate): string => `${signed(more)} (${bounds(more)})`;
+
+function cheapestPieces(results: BufferResults): Piece[] {
+  const { cheapest, unit, level } = results,
+    sentence = cheapestSentence(results);
+  if (cheapest === null || sentence === null) return [];
+  const { layouts, currency, eachLevel, replications } = cheapest;
+  const orNot = (estimate: Estimate | null): string =>
+    estimate === null ? 'chosen' : differenceText(estimate);
+  return [
+    '',
+    sentence,
+    tableOf<PricedLayout>(layouts, [
+      { head: 'layout', cell: 'role' },
+      { head: 'places', align: 'right', cell: 'total' },
+      { head: `${currency} a unit`, align: 'right', cell: ({ cost }) => mean(cost) },
+      { head: intervalName(eachLevel), cell: ({ cost }) => bounds(cost) },
+      { head: 'dearer than the chosen', cell: ({ dearer }) => orNot(dearer) },
+      { head: `more ${unit}`, cell: ({ more }) => orNot(more) },
+    ]),
+    'everything that has a price, over the whole run, by the units shipped in it; ' +
+      `${count(replications, 'fresh replication')}; intervals hold together with ${number(100 * level)} %`,
+  ];
+}

@@ -1,0 +1,109 @@
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import { defined } from '../../lists.js';
+import { familyLevel } from '../../statistics/difference.js';
+import { boundsOf, type Estimate, negated } from '../../statistics/estimate.js';
+import { amount } from '../../statistics/skewed-interval.js';
+import { mean } from '../../statistics/sums.js';
+import { standingOf } from '../../statistics/zone.js';
+import type { Trials } from '../search/trials.js';
+import { distinct, isSameLayout, type Layout, placesOf, type Spot } from '../spots.js';
+import { Descent } from './descent.js';
+import { Paired } from './paired.js';
+import type { Prices } from './prices.js';
+import type { Cheapest, PricedLayout } from './results.js';
+
+/** So many of the cheapest of the search are run on fresh replications. */
+const CANDIDATES = 5;
+
+interface Asked {
+  readonly scenario: Scenario;
+  readonly prices: Prices;
+  /** The search. */
+  readonly trials: Trials;
+  /** Fresh replications. */
+  readonly fresh: Paired;
+  readonly spots: readonly Spot[];
+  readonly chosen: Layout;
+  /** The best for a budget; null for a target. */
+  readonly best: Layout | null;
+  readonly present: Layout;
+  readonly zone: number;
+  readonly level: number;
+  /** Whether a layout does what is asked, by these replications of it. */
+  readonly allows: (layout: Layout, by: Trials) => boolean;
+}
+
+/**
+ * The layout of least cost a unit: of those that the search tried and do what is asked the cheapest, with a
+ * descent of its own from there, and of the best few of both the one that is cheapest on fresh replications.
+ */
+export async function cheapest(asked: Asked): Promise<Cheapest> {
+  const { prices, trials, fresh, chosen, best, present, zone, level, allows } = asked;
+  const search = new Paired(trials, prices),
+    known = (layout: Layout): boolean => allows(layout, trials),
+    descent = new Descent({ ...asked, search, allows: known });
+  const ranked = (): Layout[] =>
+    trials
+      .ranked()
+      .filter(known)
+      .map((layout) => ({ layout, cost: search.cost(layout) }))
+      .sort((a, b) => a.cost - b.cost)
+      .map(({ layout }) => layout);
+  await descent.from(ranked()[0] ?? chosen);
+  const candidates = distinct([chosen, ...ranked().slice(0, CANDIDATES)]),
+    all = distinct([...candidates, ...(best === null ? [] : [best]), present]);
+  await fresh.trials.run(all);
+  // The chosen layout stays where nothing is cheaper, and where all stand still.
+  const least = candidates
+    .filter((layout) => allows(layout, fresh.trials))
+    .reduce((lowest, each) => (fresh.cost(each) < fresh.cost(lowest) ? each : lowest), chosen);
+  // The cost of each, and what all others cost and ship more than the chosen one.
+  const eachLevel = familyLevel(level, 3 * all.length - 2);
+  const role = (layout: Layout): PricedLayout['role'] => {
+    if (isSameLayout(layout, least)) return 'cheapest';
+    if (isSameLayout(layout, chosen)) return 'chosen';
+    if (best !== null && isSameLayout(layout, best)) return 'best';
+    return isSameLayout(layout, present) ? 'as it is' : 'other';
+  };
+  const priced = (layout: Layout): PricedLayout => {
+    const its = isSameLayout(layout, chosen);
+    return {
+      role: role(layout),
+      places: layout,
+      total: placesOf(layout),
+      floorPerDay: prices.floorOf(layout),
+      cost: amount(fresh.costs(layout), eachLevel),
+      parts: meanParts(prices, fresh.trials, layout),
+      dearer: its ? null : fresh.dearer(chosen, layout, eachLevel),
+      more: its ? null : fresh.more(chosen, layout, eachLevel),
+    };
+  };
+  const told = all.map(priced).sort((a, b) => a.cost.mean - b.cost.mean),
+    lowest = defined(told.find(({ places }) => isSameLayout(places, least)));
+  return {
+    currency: prices.currency,
+    replications: fresh.trials.most,
+    eachLevel,
+    parts: prices.parts,
+    verdict: verdictOf(lowest.dearer, zone * fresh.cost(chosen)),
+    cheapest: lowest,
+    layouts: told,
+    layoutsLooked: descent.looked,
+  };
+}
+
+/** @param dearer than the chosen one; null of itself */
+function verdictOf(dearer: Estimate | null, matters: number): Cheapest['verdict'] {
+  if (dearer === null) return 'chosen';
+  if (standingOf(dearer, matters) === 'within') return 'as cheap';
+  return boundsOf(negated(dearer)).low > 0 ? 'cheaper' : 'not told apart';
+}
+
+/** Mean over the replications that have a cost. */
+function meanParts(prices: Prices, trials: Trials, layout: Layout): number[] {
+  const rows = trials
+    .of(layout)
+    .map(({ spent }) => prices.partsOf(layout, defined(spent)))
+    .filter((parts) => parts.every(Number.isFinite));
+  return prices.parts.map((_, part) => mean(rows.map((row) => defined(row[part]))) || 0);
+}
