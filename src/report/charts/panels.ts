@@ -1,11 +1,11 @@
 import type { ChartOptions, Chart as LiveChart, Plugin } from 'chart.js';
 import { number } from '../../study/format.js';
-import { font } from '../canvas.js';
+import { font, textWidth } from '../canvas.js';
 import { axisOf, drawing, polyline } from '../drawing.js';
 import { GRID, INK, isNarrow, MUTED, PALETTE, SIZE } from '../style.js';
 import { fit } from '../text.js';
 import { type Axis, valueAxis } from './axes.js';
-import { write } from './marks.js';
+import { onWhite, write } from './marks.js';
 
 /** A small plot of one thing, beside others on the same scale. */
 export interface Panel {
@@ -106,7 +106,14 @@ export class Panels {
               [ink, face] = step === this.main ? [INK, small] : [MUTED, font(SIZE.small)];
             if (foot !== null) write(context, foot, at, bottom + FOOT / 2, ink, face);
             // It runs out of its panel.
-            if (value < low) write(context, number(value), at, bottom - 9, PALETTE.vermillion, small);
+            if (value < low) {
+              const text = number(Number(value.toPrecision(2))),
+                from = Math.max(left + 3, at - textWidth(text, SIZE.small, '600') / 2);
+              context.font = small;
+              context.textAlign = 'left';
+              onWhite(context, text, from, bottom - 10, PALETTE.vermillion);
+              context.textAlign = 'center';
+            }
           }
         }
       }),

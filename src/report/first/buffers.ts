@@ -1,6 +1,6 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import { capital, count, exact, number } from '../../study/format.js';
-import { boundsOf } from '../../study/statistics/estimate.js';
+import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { figure, range } from './figures.js';
 import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
 
@@ -36,7 +36,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
         spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; '),
       ) + '. Only all of it together was tried: fewer at one spot without more at another may ship less.',
     next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
-    whenAndCost: [...floor(results), 'Dates are not looked at here.'],
+    whenAndCost: [...floor(results), ...cheapestOf(results), 'Dates are not looked at here.'],
     rests:
       `${noted(scenario)}Found by moving one place at a time; nothing proves it the best. A difference ` +
       `below ${number(100 * zone)} % does not matter here. Whether there is floor space is not known. ` +
@@ -54,6 +54,21 @@ function floor({ chosen, present, currency }: BufferResults): string[] {
   return [
     `Their floor costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, today’s ` +
       `${number(present.costPerDay)}; what the move costs is not counted.`,
+  ];
+}
+
+/** What a unit costs, and how much less in the cheapest layout found. */
+function cheapestOf({ cheapest }: BufferResults): string[] {
+  if (cheapest === null) return [];
+  const { currency, verdict, cheapest: least } = cheapest;
+  if (verdict === 'chosen' || verdict === 'as cheap')
+    return ['No layout was found in which a unit costs noticeably less.'];
+  if (verdict === 'not told apart' || least.dearer === null)
+    return ['Whether a unit costs less in another layout is not settled.'];
+  const saved = negated(least.dearer);
+  return [
+    `In the cheapest layout found, with ${count(least.total, 'waiting place')}, a unit costs ` +
+      `${figure(saved)} ${currency} less (${range(saved)}).`,
   ];
 }
 

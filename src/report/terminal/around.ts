@@ -1,5 +1,5 @@
 import type { PlacePoint, PlacesAt, PricedLayout } from '../../study/buffers/around/results.js';
-import { cheapestSentence, cliffsSentence } from '../../study/buffers/around/words.js';
+import { cheapestSentence, cliffsSentence, gainsSentence } from '../../study/buffers/around/words.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import { bounds, count, intervalName, mean, number, signed } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
@@ -30,6 +30,7 @@ function placesPieces(results: BufferResults): Piece[] {
       `together with ${number(100 * level)} %`,
     ...leftOutText(results),
     cliffs,
+    ...[gainsSentence(results)].filter((text) => text !== null),
   ];
 }
 
@@ -42,23 +43,30 @@ const standingText = ({ more, standing }: PlacePoint): string => `${differenceTe
 
 const differenceText = (more: Estimate): string => `${signed(more)} (${bounds(more)})`;
 
+const orNone = (more: Estimate | null): string => (more === null ? 'none' : differenceText(more));
+
 function cheapestPieces(results: BufferResults): Piece[] {
   const { cheapest, unit, level } = results,
     sentence = cheapestSentence(results);
   if (cheapest === null || sentence === null) return [];
   const { layouts, currency, eachLevel, replications } = cheapest;
-  const orNot = (estimate: Estimate | null): string =>
-    estimate === null ? 'chosen' : differenceText(estimate);
   return [
     '',
     sentence,
     tableOf<PricedLayout>(layouts, [
       { head: 'layout', cell: 'role' },
       { head: 'places', align: 'right', cell: 'total' },
-      { head: `${currency} a unit`, align: 'right', cell: ({ cost }) => mean(cost) },
-      { head: intervalName(eachLevel), cell: ({ cost }) => bounds(cost) },
-      { head: 'dearer than the chosen', cell: ({ dearer }) => orNot(dearer) },
-      { head: `more ${unit}`, cell: ({ more }) => orNot(more) },
+      {
+        head: `${currency} a unit`,
+        align: 'right',
+        cell: ({ cost }) => (cost === null ? 'none' : mean(cost)),
+      },
+      { head: intervalName(eachLevel), cell: ({ cost }) => (cost === null ? 'stands still' : bounds(cost)) },
+      {
+        head: 'dearer than the chosen',
+        cell: ({ more, dearer }) => (more === null ? 'chosen' : orNone(dearer)),
+      },
+      { head: `more ${unit}`, cell: ({ more }) => (more === null ? 'chosen' : differenceText(more)) },
     ]),
     'everything that has a price, over the whole run, by the units shipped in it; ' +
       `${count(replications, 'fresh replication')}; intervals hold together with ${number(100 * level)} %`,

@@ -34,6 +34,7 @@ export function placesCurve(results: BufferResults): Chart | null {
     bodyHeight: 420,
     type: 'line',
     data: {
+      labels: shown.map(({ total }) => count(total, 'place')),
       datasets: [
         // What comes first is drawn on top.
         line(
@@ -58,17 +59,13 @@ export function placesCurve(results: BufferResults): Chart | null {
             ]
           : []),
         ...band(
-          ['low', point(({ rate }) => rate.low)],
-          ['high', point(({ rate }) => rate.high)],
+          [`best found, ${intervalName(level)} low`, point(({ rate }) => rate.low)],
+          [`best found, ${intervalName(level)} high`, point(({ rate }) => rate.high)],
           faded(PALETTE.blue, 0.2),
         ),
         ...(best === null
           ? []
-          : band(
-              ['edge of the zone', point(() => (1 - zone) * highest)],
-              ['the best', point(() => highest)],
-              ZONE_FILL,
-            )),
+          : band(['', point(() => (1 - zone) * highest)], ['', point(() => highest)], ZONE_FILL)),
       ],
     },
     scales: {

@@ -6,6 +6,7 @@ import { buffersFirst } from '../../first/buffers.js';
 import { valued } from '../../sheets/cells.js';
 import { noteOf, origin, type PageContent } from '../page.js';
 import { inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
+import { aroundFindings, aroundTables } from './buffers-around.js';
 
 /** The page of shared-out places. */
 export function buffersPage(results: BufferResults): PageContent {
@@ -15,7 +16,7 @@ export function buffersPage(results: BufferResults): PageContent {
     first: buffersFirst(results),
     losses: [],
     inFull: answer.sentence,
-    findings: findings(results),
+    findings: [...findings(results), ...aroundFindings(results)],
     costsAndDates: [
       chosen.costPerDay === null || present.costPerDay === null
         ? 'Cost: the scenario gives a waiting place no price.'
@@ -45,8 +46,8 @@ export function buffersPage(results: BufferResults): PageContent {
       ['Warm-up', 'as in the scenario'],
       ['Layouts tried', exact(results.layoutsTried)],
     ]),
-    tables: [places(results), layouts(results), curveTable(results)],
-    more: 'All of these numbers, and more, are in results.json and layouts.csv beside this page.',
+    tables: [places(results), layouts(results), curveTable(results), ...aroundTables(results)],
+    more: 'All of these numbers, and more, are in results.json, layouts.csv and around.csv beside this page.',
   };
 }
 

@@ -72,29 +72,29 @@ export async function cheapest(asked: Asked): Promise<Cheapest> {
       places: layout,
       total: placesOf(layout),
       floorPerDay: prices.floorOf(layout),
-      cost: amount(fresh.costs(layout), eachLevel),
+      cost: fresh.cost(layout) === Infinity ? null : amount(fresh.costs(layout), eachLevel),
       parts: meanParts(prices, fresh.trials, layout),
       dearer: its ? null : fresh.dearer(chosen, layout, eachLevel),
       more: its ? null : fresh.more(chosen, layout, eachLevel),
     };
   };
-  const told = all.map(priced).sort((a, b) => a.cost.mean - b.cost.mean),
+  const told = all.map(priced).sort((a, b) => fresh.cost(a.places) - fresh.cost(b.places) || 0),
     lowest = defined(told.find(({ places }) => isSameLayout(places, least)));
   return {
     currency: prices.currency,
     replications: fresh.trials.most,
     eachLevel,
     parts: prices.parts,
-    verdict: verdictOf(lowest.dearer, zone * fresh.cost(chosen)),
+    verdict: isSameLayout(least, chosen) ? 'chosen' : verdictOf(lowest.dearer, zone * fresh.cost(chosen)),
     cheapest: lowest,
     layouts: told,
     layoutsLooked: descent.looked,
   };
 }
 
-/** @param dearer than the chosen one; null of itself */
+/** @param dearer than the chosen one; null where that has no cost */
 function verdictOf(dearer: Estimate | null, matters: number): Cheapest['verdict'] {
-  if (dearer === null) return 'chosen';
+  if (dearer === null) return 'not told apart';
   if (standingOf(dearer, matters) === 'within') return 'as cheap';
   return boundsOf(negated(dearer)).low > 0 ? 'cheaper' : 'not told apart';
 }

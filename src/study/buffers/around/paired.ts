@@ -18,9 +18,9 @@ export class Paired {
     return difference(this.trials.values(first), this.trials.values(second), level).difference;
   }
 
-  /** What a unit of the second costs more; null without prices. */
+  /** What a unit of the second costs more; null without prices, and where one of them has no cost. */
   dearer(first: Layout, second: Layout, level: number): Estimate | null {
-    if (this.prices === null) return null;
+    if (this.prices === null || this.cost(first) + this.cost(second) === Infinity) return null;
     return difference(this.costs(first), this.costs(second), level).difference;
   }
 

@@ -18,7 +18,7 @@ export interface PlacePoint {
   /** What it ships more than the chosen layout, paired. */
   readonly more: Estimate;
   readonly standing: PlaceStanding;
-  /** What a unit costs more than in the chosen layout, paired; null without prices. */
+  /** What a unit costs more than in the chosen layout, paired; null without prices, and where one has no cost. */
   readonly cost: Estimate | null;
 }
 
@@ -55,10 +55,14 @@ export interface PricedLayout {
   readonly total: number;
   /** Floor of these waiting places, a day; null where they have no price. */
   readonly floorPerDay: number | null;
-  readonly cost: Estimate;
+  /** null where a replication stood still: it has no cost of a unit. */
+  readonly cost: Estimate | null;
   /** Mean cost of a unit by part, in the order of `parts`. */
   readonly parts: readonly number[];
-  /** What a unit costs more than in the chosen layout, and what is shipped more, paired; null of itself. */
+  /**
+   * What a unit costs more than in the chosen layout, and what is shipped more, paired; null of itself, and
+   * `dearer` where one of both has no cost.
+   */
   readonly dearer: Estimate | null;
   readonly more: Estimate | null;
 }

@@ -1,6 +1,6 @@
 import { bounds, count, exact, intervalAndCount, mean, number, signed } from '../../format.js';
 import { defined } from '../../lists.js';
-import { type Estimate, negated } from '../../statistics/estimate.js';
+import { boundsOf, type Estimate, negated } from '../../statistics/estimate.js';
 import type { BufferResults } from '../results.js';
 import type { PlaceByPlace, PlacePoint, PlacesAt } from './results.js';
 
@@ -38,22 +38,47 @@ export function cliffsSentence({ placeByPlace, unit, zone }: Results): string | 
   return `${cliffs.length === 1 ? 'A cliff' : 'Cliffs'} (${unit}): ${texts.join('; ')}.`;
 }
 
+/**
+ * A number of places at one spot that surely ships more than the zone beyond the chosen layout: for a budget
+ * only as many places as it has. Null: none of those looked at.
+ */
+export function gainsSentence({ placeByPlace, unit, zone, goal, chosen }: Results): string | null {
+  if (placeByPlace === null) return null;
+  const room = goal.kind === 'budget' ? goal.places - chosen.total : Infinity,
+    matters = zone * placeByPlace.rate;
+  const gains = placeByPlace.spots
+    .flatMap((at) => at.points.map((point) => ({ at, point })))
+    .filter(({ point: { by, more } }) => by <= room && boundsOf(more).low > matters)
+    .sort((a, b) => b.point.more.mean - a.point.more.mean);
+  const [most] = gains;
+  if (most === undefined) return null;
+  const { at, point } = most;
+  return (
+    `More is to be had beside the chosen layout: with ${exact(point.places)} places at ${at.name} in place ` +
+    `of ${exact(at.chosen)} it ships ${signed(point.more)} (${bounds(point.more)}) ${unit}.`
+  );
+}
+
 const loss = (more: Estimate): string => `${mean(negated(more))} (${bounds(negated(more))})`;
 
 /** Which layout costs least, against the chosen one. */
 export function cheapestSentence({ cheapest, spots, chosen, unit, zone, goal }: Results): string | null {
   if (cheapest === null) return null;
   const { currency, verdict, cheapest: least } = cheapest,
-    cost = `${mean(least.cost)} ${currency} a unit (${intervalAndCount(least.cost)})`,
+    cost =
+      least.cost === null
+        ? 'it has no cost, as replications stood still'
+        : `${mean(least.cost)} ${currency} a unit (${intervalAndCount(least.cost)})`,
     asked = goal.kind === 'budget' ? '' : ' that reach the target';
   if (verdict === 'chosen') return `Of the layouts tried${asked} the chosen one costs least: ${cost}.`;
   const { dearer, more } = least,
-    saved = negated(defined(dearer ?? undefined)),
-    ships = defined(more ?? undefined),
-    what = `${count(least.total, 'place')}${differing(spots, chosen.places, least.places)}`,
+    what = `${count(least.total, 'place')}${differing(spots, chosen.places, least.places)}`;
+  if (dearer === null || more === null)
+    return `Cheapest of the layouts tried${asked}: ${what}: ${cost}; the chosen one stood still at times.`;
+  const saved = negated(dearer),
     figures =
       `${cost}, ${mean(saved)} (${bounds(saved)}) less than in the chosen layout; it ships ` +
-      `${signed(ships)} (${bounds(ships)}) ${unit}`;
+      `${signed(more)} (${bounds(more)}) ${unit}`;
   switch (verdict) {
     case 'as cheap':
       return (
