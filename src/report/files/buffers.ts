@@ -45,7 +45,7 @@ function aroundData({ placeByPlace, cheapest }: BufferResults): FileTable | null
     readonly standing: string;
   };
   const rows = placeByPlace.spots.flatMap(({ name, chosen, points }): Row[] => {
-    const itself = { places: chosen, by: 0, rate: placeByPlace.rate, standing: 'chosen' };
+    const itself = { places: chosen, by: 0, rate: placeByPlace.rate, standing: 'chosen', nothingIn: 0 };
     return [{ ...itself, more: null, cost: null }, ...points]
       .map((point) => ({ ...point, spot: name }))
       .sort((a, b) => a.by - b.by);
@@ -57,6 +57,7 @@ function aroundData({ placeByPlace, cheapest }: BufferResults): FileTable | null
     ['rate_mean', 'rate'],
     ...estimate('rate_more', ({ more }: Row) => more),
     ['standing', 'standing'],
+    ['nothing_in', 'nothingIn'],
     ...(cheapest === null ? [] : estimate('cost_more', ({ cost }: Row) => cost, 'money')),
   ]);
 }

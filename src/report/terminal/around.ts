@@ -39,7 +39,8 @@ const besideText = ({ points }: PlacesAt, by: number): string => {
   return point === undefined ? 'not possible' : standingText(point);
 };
 
-const standingText = ({ more, standing }: PlacePoint): string => `${differenceText(more)} ${standing}`;
+const standingText = ({ more, standing, nothingIn }: PlacePoint): string =>
+  nothingIn > 0 ? `nothing in ${nothingIn} of ${more.n}: cliff` : `${differenceText(more)} ${standing}`;
 
 const differenceText = (more: Estimate): string => `${signed(more)} (${bounds(more)})`;
 

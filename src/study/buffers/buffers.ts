@@ -31,6 +31,8 @@ export interface BufferOptions extends StudyOptions {
   readonly looksAround?: boolean | undefined;
 }
 
+/** Fresh replications of what lies around the chosen layout, at least: fewer tell nothing at its level. */
+const AROUND = 10;
 /** A place is moved only for a gain of at least a tenth of the zone. */
 const WORTH = 10;
 /** Whether a goal can be asked of these spots; a RangeError says what can be. */
@@ -74,7 +76,7 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       read = readTrial(measure, spots, prices),
       setting = { scenario, model, spots, read };
     const trials = new Trials(replicator, setting, replications),
-      fresh = new Trials(replicator, setting, replications, true);
+      fresh = new Trials(replicator, setting, replications, replications);
     trials.add(present, base.map(read(model)));
     forecast.begin();
     const hunt = {
@@ -95,7 +97,7 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       options.looksAround !== false && isChosen
         ? await lookAround({
             ...{ scenario, spots, prices, trials, fresh, present, zone, level, onStage },
-            around: new Trials(replicator, setting, replications, true, true),
+            around: new Trials(replicator, setting, Math.max(AROUND, replications), replications, true),
             chosen: chosen.layout,
             best,
             allows: (layout, by) =>

@@ -42,9 +42,9 @@ export function placeByPlaceChart(results: BufferResults): Chart | null {
   return chart({
     finding: finding(results),
     how:
-      `${unit.replace('units', 'Units')} more than the chosen layout ships, with up to three places more or ` +
-      'fewer at one spot and all others as chosen. Numbers below: places there, those chosen in bold. Blue ' +
-      `band: ${interval} of the difference, in pairs, over ` +
+      `${unit.replace('units', 'Units')} more than the chosen layout ships, with up to three places more ` +
+      'or fewer at one spot and all others as chosen. Numbers below: places there, those chosen in bold. ' +
+      `Blue band: ${interval} of the difference, in pairs, over ` +
       `${count(placeByPlace.replications, 'fresh replication')}, so that all hold together with ` +
       `${number(100 * level)} %. Red dot: a cliff. Grey: within ${number(100 * zone)} % of the chosen ` +
       `layout. All panels have one scale${isCut ? '; what loses more runs out of it, with its value' : ''}.`,
@@ -113,7 +113,9 @@ function finding({ placeByPlace, unit }: BufferResults): string {
     return 'No spot stands at a cliff: one place more or fewer does not surely lose much';
   const { at, point } = worst;
   return (
-    `One place ${point.by < 0 ? 'fewer' : 'more'} at ${at.name} loses ` +
-    withInterval(negated(point.more), unit)
+    `One place ${point.by < 0 ? 'fewer' : 'more'} at ${at.name} ` +
+    (point.nothingIn > 0
+      ? `ships nothing in ${exact(point.nothingIn)} of ${count(point.more.n, 'replication')}`
+      : `loses ${withInterval(negated(point.more), unit)}`)
   );
 }

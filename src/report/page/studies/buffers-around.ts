@@ -25,7 +25,13 @@ function besideTable(results: BufferResults): PageTable[] {
   const { spots, replications, eachLevel } = placeByPlace;
   const beside = (by: number, head: string): Column<PlacesAt>[] => [
     [head, (spot) => cellAt(spot, by, ({ more }) => difference(more), 'not possible')],
-    [`${head}: is`, (spot) => cellAt(spot, by, ({ standing }) => standing)],
+    [
+      `${head}: is`,
+      (spot) =>
+        cellAt(spot, by, ({ standing, nothingIn, more }) =>
+          nothingIn > 0 ? `${standing}, nothing in ${nothingIn} of ${more.n}` : standing,
+        ),
+    ],
     ...(cheapest === null
       ? []
       : ([
@@ -41,8 +47,9 @@ function besideTable(results: BufferResults): PageTable[] {
       title: 'One place fewer and one more',
       note:
         `${unit} more than the chosen layout, all other spots as chosen; in pairs, ` +
-        `${count(replications, 'fresh replication')}; ${intervalName(eachLevel)}, so that all of these hold ` +
-        `together with ${number(100 * level)} %. Cliff: surely loses ${number(300 * results.zone)} % or more. ` +
+        `${count(replications, 'fresh replication')}; ${intervalName(eachLevel)}, so that all of these ` +
+        `hold together with ${number(100 * level)} %. Cliff: surely loses ${number(300 * results.zone)} % ` +
+        'or more, or ships nothing in a replication, as in a standstill. ' +
         ['All numbers of places looked at are in around.csv.', ...leftOutText(results)].join(' '),
       ...columns(spots, [
         ['Spot', 'name'],

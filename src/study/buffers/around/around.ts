@@ -38,12 +38,14 @@ export const NOTHING_AROUND: Around = { placeByPlace: null, cheapest: null };
  */
 export async function lookAround(study: Chosen): Promise<Around> {
   const { prices, fresh, around, chosen, best, present, onStage } = study,
-    paired = new Paired(around, prices);
+    paired = new Paired(around, prices),
+    // What is tried here is not of the search whose results are told.
+    trials = study.trials.copy();
   for (const layout of [chosen, best ?? present, present])
     if (around.of(layout).length === 0) around.add(layout, fresh.of(layout).slice(0, around.most));
   onStage?.('looking at a place more and fewer, spot by spot');
-  const places = await placeByPlace({ ...study, fresh: paired, isPriced: prices !== null });
+  const places = await placeByPlace({ ...study, trials, fresh: paired, isPriced: prices !== null });
   if (prices === null) return { placeByPlace: places, cheapest: null };
   onStage?.('looking for the cheapest layout');
-  return { placeByPlace: places, cheapest: await cheapest({ ...study, prices, fresh: paired }) };
+  return { placeByPlace: places, cheapest: await cheapest({ ...study, trials, prices, fresh: paired }) };
 }

@@ -6,7 +6,7 @@ import type { Paired } from './paired.js';
 /** Up to so many spots, changes at two of them at once are tried too. */
 const PAIRS = 6;
 /** Layouts looked at, at most: for each spot, and in all at least. */
-const A_SPOT = 20,
+const A_SPOT = 40,
   IN_ALL = 240;
 /** Of those that a first look puts first, so many get all replications. */
 const LEADING = 3;
@@ -23,8 +23,8 @@ interface Asked {
 /**
  * Way down from a layout to one of less cost a unit. Places that no replication missed or used go at once;
  * then the change is made that saves most, by a place or a truck's load at one spot, or, where none of these
- * saves, at two spots together. With many spots half of all changes that save are made together if that
- * saves more.
+ * saves, at two spots together. With many spots all changes that save, or half of them, are made together if
+ * that saves more.
  */
 export class Descent {
   /** Layouts looked at. */
@@ -77,7 +77,7 @@ export class Descent {
       .sort((a, b) => b.saves - a.saves)
       .map(({ each }) => each);
     const leading = distinct([
-      ...(this.asked.spots.length > PAIRS ? [halfTogether(layout, first)] : []),
+      ...(this.asked.spots.length > PAIRS ? [1, 0.5].map((part) => together(layout, first, part)) : []),
       ...first.slice(0, LEADING),
     ]);
     await trials.run(leading);
@@ -114,11 +114,11 @@ function pairsOf(layout: Layout, singles: readonly Layout[]): Layout[] {
   );
 }
 
-/** The better half of the changes together, the best of each spot; they come best first. */
-function halfTogether(layout: Layout, changed: readonly Layout[]): Layout {
+/** The better part of the changes together, the best of each spot; they come best first. */
+function together(layout: Layout, changed: readonly Layout[], part: number): Layout {
   const spotOf = (each: Layout): number => each.findIndex((places, s) => places !== layout[s]),
     best = changed.filter((each, i) => changed.findIndex((one) => spotOf(one) === spotOf(each)) === i);
-  return best.slice(0, Math.ceil(best.length / 2)).reduce((sum, each) => both(layout, sum, each), layout);
+  return best.slice(0, Math.ceil(part * best.length)).reduce((sum, each) => both(layout, sum, each), layout);
 }
 
 const both = (layout: Layout, one: Layout, other: Layout): Layout =>

@@ -18,6 +18,12 @@ export class Paired {
     return difference(this.trials.values(first), this.trials.values(second), level).difference;
   }
 
+  /** Replications in which the second ships nothing and the first something. */
+  nothingIn(first: Layout, second: Layout): number {
+    const its = this.trials.values(second);
+    return this.trials.values(first).filter((value, r) => value > 0 && its[r] === 0).length;
+  }
+
   /** What a unit of the second costs more; null without prices, and where one of them has no cost. */
   dearer(first: Layout, second: Layout, level: number): Estimate | null {
     if (this.prices === null || this.cost(first) + this.cost(second) === Infinity) return null;

@@ -51,10 +51,12 @@ export async function placeByPlace(asked: Asked): Promise<PlaceByPlace> {
       return {
         ...{ name, kind, least, chosen: defined(chosen[s]) },
         points: its.map(({ by, layout }) => {
-          const more = fresh.more(chosen, layout, eachLevel);
+          const more = fresh.more(chosen, layout, eachLevel),
+            nothingIn = fresh.nothingIn(chosen, layout);
           return {
             ...{ places: defined(layout[s]), by, rate: fresh.trials.mean(layout), more },
-            standing: placeStanding(more, matters),
+            standing: nothingIn > 0 ? ('cliff' as const) : placeStanding(more, matters),
+            nothingIn,
             cost: fresh.dearer(chosen, layout, eachLevel),
           };
         }),

@@ -3,8 +3,9 @@ import type { Spot } from '../spots.js';
 
 /**
  * By the whole interval of what is shipped more or less: `gains` and `loses` more than does not matter or
- * less, but surely something; `cliff`: loses at least three times what does not matter; `equal`: no more than
- * does not matter; `not told apart`: it holds 0.
+ * less, but surely something; `cliff`: loses at least three times what does not matter, or ships nothing in a
+ * replication in which the chosen layout ships something, as in a standstill; `equal`: no more than does not
+ * matter; `not told apart`: it holds 0.
  */
 export type PlaceStanding = 'gains' | 'equal' | 'not told apart' | 'loses' | 'cliff';
 
@@ -18,7 +19,9 @@ export interface PlacePoint {
   /** What it ships more than the chosen layout, paired. */
   readonly more: Estimate;
   readonly standing: PlaceStanding;
-  /** What a unit costs more than in the chosen layout, paired; null without prices, and where one has no cost. */
+  /** Replications in which it ships nothing and the chosen layout something. */
+  readonly nothingIn: number;
+  /** What a unit costs more than in the chosen layout, paired; null without prices, or where one has none. */
   readonly cost: Estimate | null;
 }
 

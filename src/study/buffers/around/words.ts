@@ -32,8 +32,10 @@ export function cliffsSentence({ placeByPlace, unit, zone }: Results): string | 
     .sort((a, b) => a.point.more.mean - b.point.more.mean)
     .map(
       ({ at, point }) =>
-        `one ${point.by < 0 ? 'fewer' : 'more'} at ${at.name} loses ${loss(point.more)} of ` +
-        number(placeByPlace.rate),
+        `one ${point.by < 0 ? 'fewer' : 'more'} at ${at.name} ` +
+        (point.nothingIn > 0
+          ? `ships nothing in ${exact(point.nothingIn)} of ${count(placeByPlace.replications, 'replication')}`
+          : `loses ${loss(point.more)} of ${number(placeByPlace.rate)}`),
     );
   return `${cliffs.length === 1 ? 'A cliff' : 'Cliffs'} (${unit}): ${texts.join('; ')}.`;
 }

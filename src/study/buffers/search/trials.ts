@@ -40,15 +40,15 @@ export class Trials {
   private skipped = 0;
 
   /**
-   * @param areFresh the first `most` replications are passed over, and none is left out that would go alike:
-   * two things at one instant might come in another order then; unless `leavesOut`
+   * @param after so many replications are passed over; if any, none is left out that would go alike unless
+   * `leavesOut`: two things at one instant might come in another order then
    */
   constructor(
     private readonly replicator: Replicator,
     private readonly setting: Setting,
     readonly most: number,
-    private readonly areFresh = false,
-    private readonly leavesOut = !areFresh,
+    private readonly after = 0,
+    private readonly leavesOut = after === 0,
   ) {}
 
   /** Runs what is missing of the first `to` replications of each layout. */
@@ -70,6 +70,14 @@ export class Trials {
       known = this.known.get(key) ?? { layout, trials: [] };
     this.known.set(key, known);
     known.trials.push(...trials);
+  }
+
+  /** The same with all that is known, to go on apart. */
+  copy(): Trials {
+    const { replicator, setting, most, after, leavesOut, known } = this,
+      copy = new Trials(replicator, setting, most, after, leavesOut);
+    for (const { layout, trials } of known.values()) copy.add(layout, trials);
+    return copy;
   }
 
   /** What is known of a layout, by replication. */
@@ -150,7 +158,7 @@ export class Trials {
   /** Runs those of the replications up to `to` that are undefined. */
   private async fill(layout: Layout, trials: (Trial | undefined)[], to: number): Promise<void> {
     if (!trials.includes(undefined)) return;
-    const first = (this.areFresh ? this.most : 0) + to - trials.length + 1,
+    const first = this.after + to - trials.length + 1,
       variant = this.variant(layout);
     for (let start = trials.indexOf(undefined); start >= 0; start = trials.indexOf(undefined)) {
       let end = start;
