@@ -25,9 +25,9 @@ export function cliffsSentence({ placeByPlace, unit, zone }: Results): string | 
   if (placeByPlace === null || placeByPlace.spots.every(({ points }) => points.length === 0)) return null;
   const cliffs = cliffsOf(placeByPlace),
     much = `${number(300 * zone)} %`,
-    looked = placeByPlace.leftOut === null ? '' : ' of the spots looked at';
+    looked = placeByPlace.leftOut === null ? 'spot' : 'of the spots looked at';
   if (cliffs.length === 0)
-    return `No cliff: one place more or fewer at any one${looked} does not surely lose ${much} or more.`;
+    return `No cliff: one place more or fewer at any one ${looked} does not surely lose ${much} or more.`;
   const texts = cliffs
     .sort((a, b) => a.point.more.mean - b.point.more.mean)
     .map(
