@@ -26,6 +26,8 @@ export interface PanelScale {
 const HEIGHT = 210,
   NAME = 26,
   FOOT = 22;
+/** Room of the axis at the left. */
+const AXIS = 66;
 /** Between panels, at each side. */
 const GAP = 10;
 const ZONE_FILL = '#dcdcdc';
@@ -150,6 +152,10 @@ const uprightAxis = (row: number, { low, high }: PanelScale, title: string): Axi
     min: low - FOOT * pixel,
     max: high + NAME * pixel,
     grid: { display: false },
+    // Axes one above the other would share out the room that one has.
+    afterFit: (axis: { width: number }) => {
+      axis.width = AXIS;
+    },
     afterBuildTicks: (axis: { ticks: { value: number }[] }) => {
       axis.ticks = axis.ticks.filter(({ value }) => value >= low && value <= high);
     },

@@ -3,9 +3,10 @@ import { cliffsOf } from '../../../study/buffers/around/words.js';
 import type { BufferResults } from '../../../study/buffers/results.js';
 import { count, exact, intervalName, number, withInterval } from '../../../study/format.js';
 import { negated } from '../../../study/statistics/estimate.js';
-import { faded, LAYOUT, PALETTE } from '../../style.js';
+import { faded, PALETTE } from '../../style.js';
 import { type Chart, chart, type Dataset } from '../chart.js';
 import { band, line } from '../datasets.js';
+import { foremost } from '../foremost.js';
 import { type PanelScale, Panels } from '../panels.js';
 
 /** Places more and fewer, the same in each panel. */
@@ -24,11 +25,10 @@ export function placeByPlaceChart(results: BufferResults): Chart | null {
   const { placeByPlace, unit, zone, level } = results,
     all = placeByPlace?.spots.filter(({ points }) => points.length > 0) ?? [];
   if (placeByPlace === null || all.length === 0) return null;
-  const spots = all.slice(0, LAYOUT.mostRows),
+  const { shown: spots, note } = foremost(all, mostChange, 'spots', 'where a place changes most'),
     matters = zone * placeByPlace.rate,
     { isCut, ...scale } = scaleOf(spots, placeByPlace.rate, matters),
     interval = intervalName(placeByPlace.eachLevel);
-  if (spots.length < all.length) LAYOUT.isCut = true;
   const panels = new Panels(
     spots.map((spot) => ({
       name: spot.name,
@@ -47,7 +47,7 @@ export function placeByPlaceChart(results: BufferResults): Chart | null {
       `Blue band: ${interval} of the difference, in pairs, over ` +
       `${count(placeByPlace.replications, 'fresh replication')}, so that all hold together with ` +
       `${number(100 * level)} %. Red dot: a cliff. Grey: within ${number(100 * zone)} % of the chosen ` +
-      `layout. All panels have one scale${isCut ? '; what loses more runs out of it, with its value' : ''}.`,
+      `layout. All panels have one scale${isCut ? '; what loses more runs out of it, with its value' : ''}.${note}`,
     bodyHeight: panels.bodyHeight,
     type: 'line',
     data: {
@@ -58,6 +58,9 @@ export function placeByPlaceChart(results: BufferResults): Chart | null {
     plugins: panels.plugins,
   });
 }
+
+const mostChange = ({ points }: PlacesAt): number =>
+  Math.max(...points.map(({ more }) => Math.abs(more.mean)));
 
 const pointAt = ({ points }: PlacesAt, by: number) => points.find((point) => point.by === by);
 
@@ -106,11 +109,11 @@ function curveOf(spot: PlacesAt, interval: string, where: object): Dataset[] {
   ];
 }
 
-function finding({ placeByPlace, unit }: BufferResults): string {
+function finding({ placeByPlace, unit, zone }: BufferResults): string {
   const cliffs = placeByPlace === null ? [] : cliffsOf(placeByPlace),
     [worst] = cliffs.sort((a, b) => a.point.more.mean - b.point.more.mean);
   if (worst === undefined)
-    return 'No spot stands at a cliff: one place more or fewer does not surely lose much';
+    return `No cliff: one place more or fewer does not surely lose ${number(300 * zone)} % or more`;
   const { at, point } = worst;
   return (
     `One place ${point.by < 0 ? 'fewer' : 'more'} at ${at.name} ` +

@@ -72,7 +72,8 @@ export function cheapestSentence({ cheapest, spots, chosen, unit, zone, goal }: 
         ? 'it has no cost, as replications stood still'
         : `${mean(least.cost)} ${currency} a unit (${intervalAndCount(least.cost)})`,
     asked = goal.kind === 'budget' ? '' : ' that reach the target';
-  if (verdict === 'chosen') return `Of the layouts tried${asked} the chosen one costs least: ${cost}.`;
+  if (verdict === 'chosen')
+    return `Of the layouts tried${asked} the chosen one costs least by the mean: ${cost}.`;
   const { dearer, more } = least,
     what = `${count(least.total, 'place')}${differing(spots, chosen.places, least.places)}`;
   if (dearer === null || more === null)
