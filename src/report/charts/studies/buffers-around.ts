@@ -47,7 +47,8 @@ export function placeByPlaceChart(results: BufferResults): Chart | null {
       `Blue band: ${interval} of the difference, in pairs, over ` +
       `${count(placeByPlace.replications, 'fresh replication')}, so that all hold together with ` +
       `${number(100 * level)} %. Red dot: a cliff. Grey: within ${number(100 * zone)} % of the chosen ` +
-      `layout. All panels have one scale${isCut ? '; what loses more runs out of it, with its value' : ''}.${note}`,
+      `layout. All panels have one scale${isCut ? '; what loses more runs out of it, with its value' : ''}.` +
+      note,
     bodyHeight: panels.bodyHeight,
     type: 'line',
     data: {
