@@ -1,3 +1,4 @@
+import type { PricedLayout } from '../study/buffers/around/results.js';
 import type { BufferResults } from '../study/buffers/results.js';
 import { count, intervalName, number } from '../study/format.js';
 
@@ -15,3 +16,11 @@ export function leftOutText({ placeByPlace, unit }: BufferResults): string[] {
       `of ${count(left.replications, 'replication')}: ${left.names.join(', ')}`,
   ];
 }
+
+/** Of the layout for the whole budget: the best only where all were tried. */
+export const mostNamed = ({ best, search }: Pick<BufferResults, 'best' | 'search'>): string =>
+  `${search.within === null ? 'found for' : 'best of'} ${best?.total ?? ''}`;
+
+/** What a layout is beside the chosen one; that for the budget is the best only where all were tried. */
+export const roleName = ({ role }: PricedLayout, { search }: Pick<BufferResults, 'search'>): string =>
+  role === 'best' && search.within === null ? 'found' : role;

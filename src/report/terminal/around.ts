@@ -1,9 +1,10 @@
 import type { PlacePoint, PlacesAt, PricedLayout } from '../../study/buffers/around/results.js';
 import { cheapestSentence, cliffsSentence, gainsSentence } from '../../study/buffers/around/words.js';
 import type { BufferResults } from '../../study/buffers/results.js';
-import { bounds, count, intervalName, mean, number, signed } from '../../study/format.js';
+import { bounds, count, mean, number, signed } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import { leftOutText } from '../buffers.js';
+import { leftOutText, roleName } from '../buffers.js';
+import { BETWEEN_ALL, plainly } from './first.js';
 import type { Piece } from './lines.js';
 import { tableOf } from './table.js';
 
@@ -16,7 +17,7 @@ function placesPieces(results: BufferResults): Piece[] {
   const { placeByPlace, unit, level } = results,
     cliffs = cliffsSentence(results);
   if (placeByPlace === null || cliffs === null) return [];
-  const { spots, eachLevel, replications } = placeByPlace;
+  const { spots, replications } = placeByPlace;
   return [
     '',
     tableOf(spots, [
@@ -25,14 +26,15 @@ function placesPieces(results: BufferResults): Piece[] {
       { head: 'one fewer', cell: (spot) => besideText(spot, -1) },
       { head: 'one more', cell: (spot) => besideText(spot, 1) },
     ]),
-    `${unit} more than the chosen layout, all other spots as chosen; ` +
-      `${count(replications, 'fresh replication')}, ${intervalName(eachLevel)}, so that all of these hold ` +
-      `together with ${number(100 * level)} %`,
+    `${unit} more than the chosen layout, all other spots as chosen; ${togetherIn(replications, level)}`,
     ...leftOutText(results),
     cliffs,
     ...[gainsSentence(results)].filter((text) => text !== null),
   ];
 }
+
+const togetherIn = (replications: number, level: number): string =>
+  `${count(replications, 'further build')}, all intervals hold together, ${number(100 * level)} %`;
 
 const besideText = ({ points }: PlacesAt, by: number): string => {
   const point = points.find((each) => each.by === by);
@@ -50,19 +52,20 @@ function cheapestPieces(results: BufferResults): Piece[] {
   const { cheapest, unit, level } = results,
     sentence = cheapestSentence(results);
   if (cheapest === null || sentence === null) return [];
-  const { layouts, currency, eachLevel, replications } = cheapest;
+  const { layouts, currency, replications } = cheapest;
   return [
     '',
-    sentence,
+    plainly(sentence),
+    '',
     tableOf<PricedLayout>(layouts, [
-      { head: 'layout', cell: 'role' },
+      { head: 'layout', cell: (layout) => roleName(layout, results) },
       { head: 'places', align: 'right', cell: 'total' },
       {
         head: `${currency} a unit`,
         align: 'right',
         cell: ({ cost }) => (cost === null ? 'none' : mean(cost)),
       },
-      { head: intervalName(eachLevel), cell: ({ cost }) => (cost === null ? 'stands still' : bounds(cost)) },
+      { head: BETWEEN_ALL, cell: ({ cost }) => (cost === null ? 'stands still' : bounds(cost)) },
       {
         head: 'dearer than the chosen',
         cell: ({ more, dearer }) => (more === null ? 'chosen' : orNone(dearer)),
@@ -70,6 +73,6 @@ function cheapestPieces(results: BufferResults): Piece[] {
       { head: `more ${unit}`, cell: ({ more }) => (more === null ? 'chosen' : differenceText(more)) },
     ]),
     'everything that has a price, over the whole run, by the units shipped in it; ' +
-      `${count(replications, 'fresh replication')}; intervals hold together with ${number(100 * level)} %`,
+      togetherIn(replications, level),
   ];
 }

@@ -1,11 +1,12 @@
 import type { PlacesAt } from '../../../study/buffers/around/results.js';
 import { cliffsOf } from '../../../study/buffers/around/words.js';
 import type { BufferResults } from '../../../study/buffers/results.js';
-import { count, exact, intervalName, number, withInterval } from '../../../study/format.js';
+import { capital, count, exact, number } from '../../../study/format.js';
 import { negated } from '../../../study/statistics/estimate.js';
 import { faded, PALETTE } from '../../style.js';
-import { type Chart, chart, type Dataset } from '../chart.js';
+import { type Chart, chart, type Dataset, intervalWords } from '../chart.js';
 import { band, line } from '../datasets.js';
+import { toldOf } from '../figures.js';
 import { foremost } from '../foremost.js';
 import { type PanelScale, Panels } from '../panels.js';
 
@@ -28,7 +29,7 @@ export function placeByPlaceChart(results: BufferResults): Chart | null {
   const { shown: spots, note } = foremost(all, mostChange, 'spots', 'where a place changes most'),
     matters = zone * placeByPlace.rate,
     { isCut, ...scale } = scaleOf(spots, placeByPlace.rate, matters),
-    interval = intervalName(placeByPlace.eachLevel);
+    interval = intervalWords(placeByPlace.eachLevel);
   const panels = new Panels(
     spots.map((spot) => ({
       name: spot.name,
@@ -42,13 +43,11 @@ export function placeByPlaceChart(results: BufferResults): Chart | null {
   return chart({
     finding: finding(results),
     how:
-      `${unit.replace('units', 'Units')} more than the chosen layout ships, with up to three places more ` +
-      'or fewer at one spot and all others as chosen. Numbers below: places there, those chosen in bold. ' +
-      `Blue band: ${interval} of the difference, in pairs, over ` +
-      `${count(placeByPlace.replications, 'fresh replication')}, so that all hold together with ` +
-      `${number(100 * level)} %. Red dot: a cliff. Grey: within ${number(100 * zone)} % of the chosen ` +
-      `layout. All panels have one scale${isCut ? '; what loses more runs out of it, with its value' : ''}.` +
-      note,
+      `${capital(unit)} more than the chosen layout ships, with other places at one spot; below: places ` +
+      'there. ' +
+      `Band: intervals that all hold together, ${number(100 * level)} %, ` +
+      `${count(placeByPlace.replications, 'build')}. Red: a cliff. Grey: within ${number(100 * zone)} %.` +
+      `${isCut ? ' In figures: what runs out of the scale.' : ''}${note}`,
     bodyHeight: panels.bodyHeight,
     type: 'line',
     data: {
@@ -120,6 +119,6 @@ function finding({ placeByPlace, unit, zone }: BufferResults): string {
     `One place ${point.by < 0 ? 'fewer' : 'more'} at ${at.name} ` +
     (point.nothingIn > 0
       ? `ships nothing in ${exact(point.nothingIn)} of ${count(point.more.n, 'replication')}`
-      : `loses ${withInterval(negated(point.more), unit)}`)
+      : `loses ${toldOf(negated(point.more), unit)}`)
   );
 }

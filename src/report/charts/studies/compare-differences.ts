@@ -1,18 +1,18 @@
 import type { Plugin } from 'chart.js';
 import type { ComparedMeasure, ComparedVerdict, CompareResults } from '../../../study/compare/results.js';
-import { bounds, count, intervalName, number, signed } from '../../../study/format.js';
-import { togetherText } from '../../compare.js';
+import { count, number } from '../../../study/format.js';
+import { measureName } from '../../compare.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
-import { INK, PALETTE, SIZE } from '../../style.js';
+import { INK, isNarrow, LAYOUT, PALETTE, SIZE } from '../../style.js';
 import { fit } from '../../text.js';
 import { valueAxis } from '../axes.js';
-import type { Chart } from '../chart.js';
+import { type Chart, intervalWords } from '../chart.js';
+import { figures } from '../figures.js';
 import { diamondPath, disc } from '../marks.js';
-import { heading, type Row, rowChart, rowLabel, span } from '../row-chart.js';
+import { type Row, rowChart, rowLabel, span } from '../row-chart.js';
 
 type Item = ComparedMeasure & {
   readonly name: string;
-  readonly unit: string;
   /** Share of the base up to which a difference does not matter. */
   readonly zone: number;
 };
@@ -35,50 +35,86 @@ const MARKS: Readonly<Record<ComparedVerdict, { readonly colour: string; readonl
  * What each what-if changes, measure by measure, as dots with intervals on one scale of per cent of the base.
  */
 export function compareDifferences(results: CompareResults): Chart | null {
-  const rows = results.measures.flatMap(({ id, name, unit, better, zone }): Row<Item>[] => [
-    heading(`${name}, ${better} is better`),
+  const measures = shownOf(results),
+    figuresOf = new Map(
+      measures.map(({ id }) => [
+        id,
+        figures(
+          results.whatIfs.flatMap(({ compared }) =>
+            compared.filter(({ measure }) => measure === id).map(({ difference }) => difference),
+          ),
+        ),
+      ]),
+    );
+  const rows = measures.flatMap(({ id, name, unit, better, zone }): Row<Item>[] => [
+    {
+      label: `${measureName({ id, name })}, ${unit}${isNarrow() ? '' : `, ${better} is better`}`,
+      item: null,
+    },
     ...results.whatIfs.flatMap((each) =>
       each.compared
         .filter(({ measure }) => measure === id)
         .map((item) => ({
           label: rowLabel(each.name),
-          item: { ...item, name: each.name, unit, zone: zone.share },
+          item: { ...item, name: each.name, zone: zone.share },
         })),
     ),
   ]);
-  const ci = intervalName(results.differenceLevel);
   return rowChart({
     finding: finding(results),
     how:
-      `What-if minus base as a share of the base's mean, paired by replication (common random ` +
-      `numbers), ${count(results.replications, 'replication')}. Dot: mean; bar: ` +
-      `${togetherText(results)}. Grey band: what does not matter. Blue dots: better, red diamonds: worse, ` +
-      'hollow where it may be by less than ' +
-      'matters; grey dots: no difference that matters, hollow: not settled.',
+      `What-if against today, the same random events in both, ${count(results.replications, 'build')}. ` +
+      `Bars: ${number(100 * results.level)} % sure that all of them hold. Grey band: too little to matter. ` +
+      'Blue: better; red diamond: worse; grey: no difference that matters; hollow: perhaps within the band.',
     rows,
     columns: [
       [
-        ['difference', `(${ci})`],
-        ({ difference, unit }) =>
-          fit(`${signed(difference)} (${bounds(difference)}) ${unit}`, 320, SIZE.small),
+        ['difference'],
+        ({ measure, difference }) => {
+          const write = figuresOf.get(measure) ?? figures([difference]),
+            text = write.short(difference);
+          return difference.mean > 0 && /[1-9]/.test(write.mean(difference)) ? `+${text}` : text;
+        },
       ],
       [['verdict'], ({ words }) => fit(words, WORDS_ROOM, SIZE.small)],
     ],
-    values: valueAxis('difference, % of the base', { grace: '4%' }),
-    intervals: [ci, ({ relative }) => relative && span(relative, 100)],
+    values: valueAxis('difference, % of today', { grace: '4%' }),
+    intervals: {
+      of: 'difference, %',
+      sure: intervalWords(results.level),
+      ends: ({ relative }) => relative && span(relative, 100),
+      mean: ({ relative }) => (relative === null ? null : 100 * relative.mean),
+    },
     plugins: [zoneBand(rows), ZERO_LINE, dots(rows)],
   });
 }
+
+/** Most asked for first, where there is room for a few only. */
+const FIRST: readonly string[] = ['throughput', 'last unit', 'cost'];
+
+/** All measures, or those that a reader asks for first where few rows are shown. */
+function shownOf({ measures, whatIfs }: CompareResults): CompareResults['measures'] {
+  const rows = measures.length * whatIfs.length,
+    few = measures.filter(({ id }) => FIRST.includes(id));
+  if (rows <= LAYOUT.mostRows || few.length === 0) return measures;
+  LAYOUT.isCut = true;
+  return few;
+}
+
+/** Names in a title at most. */
+const NAMED = 3;
 
 function finding({ whatIfs, measures }: CompareResults): string {
   const [first] = measures,
     better = whatIfs.filter(({ compared }) => compared[0]?.verdict === 'better').map(({ name }) => name);
   if (first === undefined) return '';
   const { share } = first.zone,
-    more = share > 0 ? `over ${number(100 * share)} % more` : 'more';
+    more = share > 0 ? `over ${number(100 * share)} % more` : 'more',
+    left = better.length - NAMED;
   return better.length === 0
-    ? `No what-if of ${whatIfs.length} surely ships ${more} than the base`
-    : `Ships more than the base: ${better.join(', ')}`;
+    ? `No what-if of ${whatIfs.length} surely ships ${more} than today`
+    : `Ships more than today: ${better.slice(0, NAMED).join(', ')}` +
+        (left > 0 ? ` and ${count(left, 'other')}` : '');
 }
 
 /** What does not matter, behind the rows of each measure. */

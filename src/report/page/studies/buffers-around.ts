@@ -3,7 +3,7 @@ import { cheapestSentence, cliffsSentence, gainsSentence } from '../../../study/
 import type { BufferResults } from '../../../study/buffers/results.js';
 import { count, intervalName, number } from '../../../study/format.js';
 import { defined } from '../../../study/lists.js';
-import { leftOutText } from '../../buffers.js';
+import { leftOutText, roleName } from '../../buffers.js';
 import { type Column, columns, type PageTable } from '../../columns.js';
 import { type Cell, difference, money, valued } from '../../sheets/cells.js';
 
@@ -71,7 +71,8 @@ function cellAt(
   return point === undefined ? none : cell(point);
 }
 
-function costTables({ cheapest, spots, unit, level }: BufferResults): PageTable[] {
+function costTables(results: BufferResults): PageTable[] {
+  const { cheapest, spots, unit, level } = results;
   if (cheapest === null) return [];
   const { layouts, currency, replications, eachLevel, parts } = cheapest,
     its = count(replications, 'fresh replication');
@@ -84,7 +85,7 @@ function costTables({ cheapest, spots, unit, level }: BufferResults): PageTable[
         `${intervalName(eachLevel)}, so that all of these hold together with ${number(100 * level)} %; ` +
         'places in the order of the table Places.',
       ...columns<PricedLayout>(layouts, [
-        ['Layout', 'role'],
+        ['Layout', (layout) => roleName(layout, results)],
         ['Places', 'total'],
         ['Cost of a unit', ({ cost }) => (cost === null ? 'none, stands still' : money(cost))],
         [
@@ -106,7 +107,7 @@ function costTables({ cheapest, spots, unit, level }: BufferResults): PageTable[
       title: 'What a unit costs, by part',
       note: `${currency} a unit shipped, mean of ${its}.`,
       ...columns<PricedLayout>(layouts, [
-        ['Layout', 'role'],
+        ['Layout', (layout) => roleName(layout, results)],
         ['Places', 'total'],
         ...parts.map(
           (name, part): Column<PricedLayout> => [

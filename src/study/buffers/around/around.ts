@@ -1,4 +1,4 @@
-import type { Scenario } from '../../../scenario/types/scenario.js';
+import type { Bar } from '../search/bar.js';
 import type { Trials } from '../search/trials.js';
 import type { Layout, Spot } from '../spots.js';
 import { cheapest } from './cheapest.js';
@@ -9,8 +9,9 @@ import type { Around } from './results.js';
 
 /** The study when its layout is chosen. */
 export interface Chosen {
-  readonly scenario: Scenario;
   readonly spots: readonly Spot[];
+  /** Units that come or go at once, by spot. */
+  readonly loads: readonly number[];
   /** null: nothing has a price. */
   readonly prices: Prices | null;
   /** The search. */
@@ -25,8 +26,10 @@ export interface Chosen {
   readonly present: Layout;
   readonly zone: number;
   readonly level: number;
-  /** Whether a layout does what is asked, by these replications of it. */
-  readonly allows: (layout: Layout, by: Trials) => boolean;
+  /** The most places in all; Infinity for a target. */
+  readonly most: number;
+  /** What a target asks; null for a budget. */
+  readonly bar: Bar | null;
   readonly onStage?: ((text: string) => void) | undefined;
 }
 

@@ -1,10 +1,11 @@
-import type { Scenario } from '../../../scenario/types/scenario.js';
 import { defined } from '../../lists.js';
 import { familyLevel } from '../../statistics/difference.js';
 import { boundsOf, type Estimate, negated } from '../../statistics/estimate.js';
 import { amount } from '../../statistics/skewed-interval.js';
 import { mean } from '../../statistics/sums.js';
 import { standingOf } from '../../statistics/zone.js';
+import { type Bar, mayReach } from '../search/bar.js';
+import { everyLayout, tryEvery } from '../search/every.js';
 import type { Trials } from '../search/trials.js';
 import { distinct, isSameLayout, type Layout, placesOf, type Spot } from '../spots.js';
 import { Descent } from './descent.js';
@@ -16,32 +17,41 @@ import type { Cheapest, PricedLayout } from './results.js';
 const CANDIDATES = 5;
 
 interface Asked {
-  readonly scenario: Scenario;
   readonly prices: Prices;
   /** The search. */
   readonly trials: Trials;
   /** Fresh replications. */
   readonly fresh: Paired;
   readonly spots: readonly Spot[];
+  /** Units that come or go at once, by spot. */
+  readonly loads: readonly number[];
   readonly chosen: Layout;
   /** The best for a budget; null for a target. */
   readonly best: Layout | null;
   readonly present: Layout;
   readonly zone: number;
   readonly level: number;
-  /** Whether a layout does what is asked, by these replications of it. */
-  readonly allows: (layout: Layout, by: Trials) => boolean;
+  /** The most places in all; Infinity for a target. */
+  readonly most: number;
+  /** What a target asks; null for a budget. */
+  readonly bar: Bar | null;
 }
 
 /**
- * The layout of least cost a unit: of those that the search tried and do what is asked the cheapest, with a
- * descent of its own from there, and of the best few of both the one that is cheapest on fresh replications.
+ * The layout of least cost a unit. Where there are few layouts within the budget, all are tried; otherwise
+ * the way goes down from the cheapest that the search tried and that does what is asked. Of the cheapest few
+ * it is the one that costs least on fresh replications.
  */
 export async function cheapest(asked: Asked): Promise<Cheapest> {
-  const { prices, trials, fresh, chosen, best, present, zone, level, allows } = asked;
+  const { prices, trials, fresh, spots, chosen, best, present, zone, level, most, bar } = asked;
+  const allows = (layout: Layout, by: Trials): boolean =>
+    placesOf(layout) <= most && (bar === null || bar.isReached(layout, by));
   const search = new Paired(trials, prices),
     known = (layout: Layout): boolean => allows(layout, trials),
-    descent = new Descent({ ...asked, search, allows: known });
+    every = everyLayout(
+      spots.map(({ least }) => least),
+      most,
+    );
   const ranked = (): Layout[] =>
     trials
       .ranked()
@@ -49,10 +59,11 @@ export async function cheapest(asked: Asked): Promise<Cheapest> {
       .map((layout) => ({ layout, cost: search.cost(layout) }))
       .sort((a, b) => a.cost - b.cost)
       .map(({ layout }) => layout);
-  await descent.from(ranked()[0] ?? chosen);
+  if (every === null) await new Descent({ ...asked, search, allows: known }).from(ranked()[0] ?? chosen);
+  else await tryEvery(trials, every, nearTheCheapest(search));
   const candidates = distinct([chosen, ...ranked().slice(0, CANDIDATES)]),
     all = distinct([...candidates, ...(best === null ? [] : [best]), present]);
-  await fresh.trials.run(all);
+  await fresh.trials.run(bar === null || bar.of === null ? all : [...all, bar.of]);
   // The chosen layout stays where nothing is cheaper, and where all stand still.
   const least = candidates
     .filter((layout) => allows(layout, fresh.trials))
@@ -88,9 +99,24 @@ export async function cheapest(asked: Asked): Promise<Cheapest> {
     verdict: isSameLayout(least, chosen) ? 'chosen' : verdictOf(lowest.dearer, zone * fresh.cost(chosen)),
     cheapest: lowest,
     layouts: told,
-    layoutsLooked: descent.looked,
+    within: every?.length ?? null,
   };
 }
+
+/** Which layouts may be the cheapest, by the replications that they have so far. */
+const nearTheCheapest =
+  (search: Paired) =>
+  (left: readonly Layout[], n: number): Layout[] => {
+    const cost = (layout: Layout): number => search.cost(layout, n),
+      costs = (layout: Layout): number[] => search.costs(layout).slice(0, n),
+      possible = left.filter((each) => cost(each) < Infinity),
+      [first] = possible;
+    if (first === undefined) return [];
+    const least = costs(
+      possible.reduce((lowest, each) => (cost(each) < cost(lowest) ? each : lowest), first),
+    );
+    return possible.filter((each) => mayReach(least, costs(each)));
+  };
 
 /** @param dearer than the chosen one; null where that has no cost */
 function verdictOf(dearer: Estimate | null, matters: number): Cheapest['verdict'] {

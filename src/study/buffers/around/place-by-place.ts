@@ -2,6 +2,7 @@ import { defined } from '../../lists.js';
 import { familyLevel } from '../../statistics/difference.js';
 import { boundsOf, type Estimate } from '../../statistics/estimate.js';
 import { type Standing, standingOf } from '../../statistics/zone.js';
+import { changed } from '../search/moves.js';
 import type { Trials } from '../search/trials.js';
 import type { Layout, Spot } from '../spots.js';
 import type { Paired } from './paired.js';
@@ -67,9 +68,6 @@ export async function placeByPlace(asked: Asked): Promise<PlaceByPlace> {
 }
 
 const reachable = ({ least }: Spot, places: number): number[] => REACH.filter((by) => places + by >= least);
-
-const changed = (layout: Layout, spot: number, by: number): number[] =>
-  layout.map((places, s) => (s === spot ? places + by : places));
 
 /** @param matters what does not matter at most, in the unit of the difference */
 export function placeStanding(more: Estimate, matters: number): PlaceStanding {

@@ -87,8 +87,8 @@ export interface Cheapest {
   readonly cheapest: PricedLayout;
   /** All that were compared, the cheapest among them, by mean cost. */
   readonly layouts: readonly PricedLayout[];
-  /** Layouts that the search for it looked at beyond those of the search for throughput. */
-  readonly layoutsLooked: number;
+  /** How many layouts there are within the budget, where all were tried for it; null: they were not. */
+  readonly within: number | null;
 }
 
 /** What lies around the chosen layout. */

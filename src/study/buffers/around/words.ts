@@ -71,13 +71,17 @@ export function cheapestSentence({ cheapest, spots, chosen, unit, zone, goal }: 
       least.cost === null
         ? 'it has no cost, as replications stood still'
         : `${mean(least.cost)} ${currency} a unit (${intervalAndCount(least.cost)})`,
-    asked = goal.kind === 'budget' ? '' : ' that reach the target';
-  if (verdict === 'chosen')
-    return `Of the layouts tried${asked} the chosen one costs least by the mean: ${cost}.`;
+    among =
+      goal.kind === 'target'
+        ? 'the layouts tried that reach the target'
+        : cheapest.within === null
+          ? 'the layouts tried'
+          : `all ${exact(cheapest.within)} layouts with up to ${count(goal.places, 'place')}`;
+  if (verdict === 'chosen') return `Of ${among} the chosen one costs least by the mean: ${cost}.`;
   const { dearer, more } = least,
     what = `${count(least.total, 'place')}${differing(spots, chosen.places, least.places)}`;
   if (dearer === null || more === null)
-    return `Cheapest of the layouts tried${asked}: ${what}: ${cost}; the chosen one stood still at times.`;
+    return `Cheapest found of ${among}: ${what}: ${cost}; the chosen one stood still at times.`;
   const saved = negated(dearer),
     figures =
       `${cost}, ${mean(saved)} (${bounds(saved)}) less than in the chosen layout; it ships ` +
@@ -85,15 +89,15 @@ export function cheapestSentence({ cheapest, spots, chosen, unit, zone, goal }: 
   switch (verdict) {
     case 'as cheap':
       return (
-        `The chosen layout costs as little, to within ${number(100 * zone)} %, as the cheapest found` +
-        `${asked}: ${what}: ${figures}.`
+        `The chosen layout costs as little, to within ${number(100 * zone)} %, as the cheapest found of ` +
+        `${among}: ${what}: ${figures}.`
       );
     case 'cheaper':
-      return `Cheapest of the layouts tried${asked}: ${what}: ${figures}.`;
+      return `Cheapest found of ${among}: ${what}: ${figures}.`;
     default:
       return (
-        `Cheapest by the means alone${asked}: ${what}: ${figures}; more replications would tell whether ` +
-        'it is cheaper than the chosen one.'
+        `Cheapest by the means alone of ${among}: ${what}: ${figures}; more replications would tell ` +
+        'whether it is cheaper than the chosen one.'
       );
   }
 }

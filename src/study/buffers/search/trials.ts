@@ -25,6 +25,9 @@ export interface Setting {
   readonly read: (model: Model) => (observation: Observation) => Trial;
 }
 
+/** What a layout is ordered by: the highest first. `over`: so many replications of it are to be looked at. */
+export type Worth = (layout: Layout, over: number) => number;
+
 interface Known {
   readonly layout: Layout;
   readonly trials: Trial[];
@@ -96,7 +99,7 @@ export class Trials {
   /** Layouts with all replications, the best first; the first tried of equal ones. */
   ranked(): Layout[] {
     const all = [...this.known.values()].filter(({ trials }) => trials.length >= this.most);
-    return byMean(
+    return ordered(
       all.map(({ layout }) => layout),
       (each) => this.mean(each),
     );
@@ -112,27 +115,37 @@ export class Trials {
     return this.skipped;
   }
 
+  /** The most units that were ever in each spot of a layout; its places where somebody lacked room. */
+  used(layout: Layout): number[] {
+    const trials = this.of(layout);
+    return layout.map((places, s) =>
+      Math.min(places, Math.max(0, ...trials.map(({ alike }) => defined(alike[s])))),
+    );
+  }
+
   /**
-   * The best `count` of the layouts by their means, the first of equal ones: all get a quarter of the
-   * replications, and the better quarter of them, three at the least, the rest.
+   * The best `count` of the layouts by their means, or by what `worth` makes of them, the first of equal
+   * ones: all get a quarter of the replications, and the better quarter of them, three at the least, the
+   * rest.
    */
-  async best(layouts: readonly Layout[], count: number): Promise<Layout[]> {
-    const leading = await this.leading(layouts, Math.max(3, count, Math.ceil(layouts.length / 4)));
+  async best(layouts: readonly Layout[], count: number, worth: Worth = this.worth): Promise<Layout[]> {
+    const leading = await this.leading(layouts, Math.max(3, count, Math.ceil(layouts.length / 4)), worth);
     await this.run(leading);
-    return byMean(leading, (each) => this.mean(each)).slice(0, count);
+    return ordered(leading, (each) => worth(each, this.most)).slice(0, count);
   }
 
   /** The `count` that a quarter of the replications, three at the least, puts first. */
-  async leading(layouts: readonly Layout[], count: number): Promise<Layout[]> {
-    const { few } = this;
-    await this.run(layouts, few);
-    return byMean(layouts, (each) => this.mean(each, few)).slice(0, count);
+  async leading(layouts: readonly Layout[], count: number, worth: Worth = this.worth): Promise<Layout[]> {
+    await this.run(layouts, this.few);
+    return ordered(layouts, (each) => worth(each, this.few)).slice(0, count);
   }
 
-  /** Replications of a first look. */
+  /** Replications of a first look: a quarter, three at the least. */
   get few(): number {
     return Math.min(this.most, Math.max(3, Math.ceil(this.most / 4)));
   }
+
+  private readonly worth: Worth = (layout, over) => this.mean(layout, over);
 
   /**
    * What is known of the next replications of a layout, up to `to`, from others; undefined where it has to be
@@ -179,9 +192,9 @@ export class Trials {
  * Sorted by what cannot be ordered otherwise than by its value; the order in which they come decides between
  * equal ones.
  */
-function byMean(layouts: readonly Layout[], mean: (layout: Layout) => number): Layout[] {
+function ordered(layouts: readonly Layout[], valueOf: (layout: Layout) => number): Layout[] {
   return layouts
-    .map((layout) => ({ layout, value: mean(layout) }))
+    .map((layout) => ({ layout, value: valueOf(layout) }))
     .sort((a, b) => b.value - a.value)
     .map(({ layout }) => layout);
 }

@@ -70,6 +70,18 @@ describe('what lies around the chosen layout', { timeout: 60_000 }, () => {
     expect(free!.verdict).toBe('cheaper');
   });
 
+  it('holds the cheapest layout that ships the share asked, of what the other ships in the same runs', async () => {
+    const { cheapest, placeByPlace } = await study({ goal: { kind: 'share', share: 0.9, of: 'present' } }),
+      { layouts, cheapest: least, within } = cheapest!,
+      present = layouts.find(({ role }) => role === 'as it is')!,
+      rateOf = ({ more }: typeof least): number => placeByPlace!.rate + (more?.mean ?? 0);
+    expect(within).toBeNull();
+    expect(present.total).toBe(6);
+    expect(rateOf(least)).toBeGreaterThanOrEqual(0.9 * rateOf(present));
+    // Only floor has a price, so none at all would be cheapest; but it ships three quarters (exactly).
+    expect(least.total).toBeGreaterThan(0);
+  });
+
   it('calls a cliff only what surely loses three zones, whatever its mean', () => {
     expect(placeStanding(estimate(-5, -3), 1)).toBe('cliff');
     expect(placeStanding(estimate(-9, -2.9), 1)).toBe('loses');
@@ -105,13 +117,24 @@ describe('what lies around the chosen layout', { timeout: 60_000 }, () => {
 
   it('says that another layout is cheaper only where the whole interval says so', () => {
     const { cheapest } = found,
-      told = (verdict: 'cheaper' | 'as cheap' | 'not told apart' | 'chosen') =>
-        cheapestSentence({ ...found, cheapest: { ...cheapest!, verdict } });
+      told = (
+        verdict: 'cheaper' | 'as cheap' | 'not told apart' | 'chosen',
+        within = cheapest!.within,
+        goal = found.goal,
+      ) => cheapestSentence({ ...found, goal, cheapest: { ...cheapest!, verdict, within } });
     expect(cheapest!.cheapest.dearer!.high).toBeLessThan(0);
     expect(cheapest!.verdict).toBe('cheaper');
-    expect(told('cheaper')).toMatch(/^Cheapest of the layouts tried: 0 places \(/);
+    expect(told('cheaper')).toMatch(/^Cheapest found of all 10 layouts with up to 3 places: 0 places \(/);
+    expect(told('cheaper', null)).toMatch(/^Cheapest found of the layouts tried: 0 places \(/);
+    expect(told('cheaper', null, { kind: 'target', rate: 0.5, relative: null })).toMatch(
+      /^Cheapest found of the layouts tried that reach the target: /,
+    );
     expect(told('as cheap')).toMatch(/^The chosen layout costs as little, to within 1 %/);
-    expect(told('not told apart')).toMatch(/^Cheapest by the means alone.*more replications would tell/);
-    expect(told('chosen')).toMatch(/^Of the layouts tried the chosen one costs least by the mean/);
+    expect(told('not told apart')).toMatch(
+      /^Cheapest by the means alone of all 10.*more replications would tell/,
+    );
+    expect(told('chosen')).toMatch(
+      /^Of all 10 layouts with up to 3 places the chosen one costs least by the mean/,
+    );
   });
 });

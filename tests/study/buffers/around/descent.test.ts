@@ -1,27 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { Descent } from '../../../../src/study/buffers/around/descent.js';
 import type { Paired } from '../../../../src/study/buffers/around/paired.js';
-import { type Layout, placesOf, type Spot } from '../../../../src/study/buffers/spots.js';
-import { threeStations } from '../buffers-line.js';
+import { type Layout, placesOf } from '../../../../src/study/buffers/spots.js';
+import { known, spots } from '../known-trials.js';
 
-const scenario = threeStations('1 h');
 /** Layouts whose cost is known: nothing is run, and every place counts as used. */
-const descent = (spots: number, cost: (layout: Layout) => number, most = Infinity): Descent =>
+const descent = (
+  count: number,
+  cost: (layout: Layout) => number,
+  most = Infinity,
+  loads = new Array<number>(count).fill(1),
+  allows: (layout: Layout) => boolean = () => true,
+): Descent =>
   new Descent({
-    scenario,
     search: {
       cost,
-      trials: {
-        run: () => Promise.resolve(),
-        of: () => [{ alike: new Array<number>(spots).fill(Infinity) }],
-        few: 3,
-      },
+      trials: Object.assign(known(cost), { used: (layout: Layout) => layout }),
     } as unknown as Paired,
-    spots: Array.from(
-      { length: spots },
-      (_, s): Spot => ({ name: `${s}`, kind: 'buffer', of: `${s}`, present: 5, least: 0 }),
-    ),
-    allows: (layout) => placesOf(layout) <= most,
+    spots: spots(new Array<number>(count).fill(0)),
+    ...{ loads, most, allows },
   });
 /** Least at so many places in each spot. */
 const bowl =
@@ -43,8 +40,19 @@ describe('the way down to the cheapest layout', () => {
     expect(await descent(2, both).from([0, 0])).toEqual([4, 4]);
   });
 
+  it('crosses a valley by several places at once where two of them do not', async () => {
+    // Of five places of a truck's load only all five save.
+    const cliffs = (layout: Layout): number => 100 + layout[0] + layout[1] - 9 * Math.floor(layout[0] / 5);
+    expect(await descent(2, cliffs, 6, [5, 1]).from([0, 0])).toEqual([5, 0]);
+    // No load is known, but the floor of eight places that bring nothing can be saved at once.
+    const hump = (layout: Layout): number => 100 - layout[1] - (layout[0] === 0 ? 9 : layout[0]);
+    expect(await descent(2, hump, 10).from([8, 2])).toEqual([0, 10]);
+  });
+
   it('goes only where what is asked is done', async () => {
     expect(placesOf(await descent(2, bowl(9, 9), 5).from([0, 0]))).toBe(5);
+    const enough = descent(2, bowl(0, 0), 9, [1, 1], ([first]) => first >= 2);
+    expect(await enough.from([5, 5])).toEqual([2, 0]);
   });
 
   it('ends, however far the lowest point is', async () => {
