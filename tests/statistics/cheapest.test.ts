@@ -51,21 +51,27 @@ describe('the layout of least cost a unit, against all layouts of the exact chai
     // Units inside are dear: hardly any place, however cheap.
     { rates: [1.2, 1, 1.1], prices: { line: 4, unit: 2, places: [0.05, 0.05] } },
   ])(
-    'rates $rates, prices $prices: within the zone of the cheapest, for every seed',
+    'rates $rates, prices $prices: within the zone of the cheapest, by trying all and by going down',
     async ({ rates, prices }) => {
-      const costs = allocations(BUDGET, rates.length - 1).map((layout) => exactCost(rates, prices, layout)),
-        least = Math.min(...costs);
+      const costsWithin = (places: number): number[] =>
+        allocations(places, rates.length - 1).map((layout) => exactCost(rates, prices, layout));
       // There is something to be found.
-      expect(Math.max(...costs)).toBeGreaterThan(1.1 * least);
-      for (const seed of ['one', 'two']) {
+      expect(Math.max(...costsWithin(BUDGET))).toBeGreaterThan(1.1 * Math.min(...costsWithin(BUDGET)));
+      for (const { goal, seed, places } of [
+        { goal: { kind: 'budget', places: BUDGET } as const, seed: 'one', places: BUDGET },
+        // Every layout reaches it, so there are no few that could all be tried; the cheapest has far fewer.
+        { goal: { kind: 'target', rate: 0.3 } as const, seed: 'two', places: 3 * BUDGET },
+      ]) {
+        const least = Math.min(...costsWithin(places));
         const { cheapest, chosen } = await built.buffersStudy({
           scenario: scenarioBuilt(yamlOf(rates, prices)),
           file: 'line.yaml',
-          goal: { kind: 'budget', places: BUDGET },
+          goal,
           replications: 12,
           seed,
           workers: 1,
         });
+        expect(cheapest!.within).toBe(goal.kind === 'budget' ? costsWithin(BUDGET).length : null);
         const its = exactCost(rates, prices, cheapest!.cheapest.places);
         expect(its, `${seed}: ${cheapest!.cheapest.places.join('-')}`).toBeLessThanOrEqual(
           (1 + ZONE) * least,

@@ -29,8 +29,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       `${gain(against.difference, a)} than today.` +
       (more === null
         ? ''
-        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ` +
-          `${figure(more.difference)} more (${range(more.difference)})` +
+        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ${gain(more.difference)}` +
           `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
     why: null,
     toDo:
@@ -61,9 +60,9 @@ function floor({ chosen, present, currency }: BufferResults): string[] {
   if (chosen.costPerDay === null || present.costPerDay === null)
     return ['The scenario gives a waiting place no price.'];
   return [
-    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, for ` +
-      `today’s ${exact(present.total)} ${number(present.costPerDay)} ${currency ?? ''}; what the move ` +
-      'costs is not known here.',
+    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, ` +
+      `${number(present.costPerDay)} for today’s ${exact(present.total)}; what the move costs is not known ` +
+      'here.',
   ];
 }
 

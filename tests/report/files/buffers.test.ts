@@ -140,6 +140,29 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
     );
   });
 
+  it('tells what floor costs, no figure beside another', () => {
+    expect(buffersFirst(results).whenAndCost[0]).toMatch(
+      /^Floor for the 3 costs 36 EUR a day, 24 for today’s 2;/,
+    );
+  });
+
+  it('cuts what loses far more than a fifth from a panel, and nothing that loses less than twice that', () => {
+    const { placeByPlace } = results,
+      [{ points, ...spot }] = placeByPlace!.spots;
+    const drawn = (loss: number) => {
+      const more = { ...points[0].more, mean: -loss, low: -loss, high: -loss },
+        spots = [{ ...spot, points: [{ ...points[0], by: -1, more }] }],
+        { how, configuration } = placeByPlaceChart({
+          ...results,
+          placeByPlace: { ...placeByPlace!, rate: 1, spots },
+        })!,
+        [{ pointRadius }] = configuration.data.datasets as { pointRadius?: number[] }[];
+      return { isTold: how.includes('In figures: what runs out'), hasPoint: pointRadius![2] > 0 };
+    };
+    expect(drawn(0.39)).toEqual({ isTold: false, hasPoint: true });
+    expect(drawn(0.41)).toEqual({ isTold: true, hasPoint: false });
+  });
+
   it('draws a panel a spot, and as many rows as a screen has room for at first', () => {
     const drawn = placeByPlaceChart(results)!,
       names = drawn.configuration.data.datasets.map(({ label }) => label);

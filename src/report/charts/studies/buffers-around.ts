@@ -12,8 +12,9 @@ import { type PanelScale, Panels } from '../panels.js';
 
 /** Places more and fewer, the same in each panel. */
 const STEPS = [-3, -2, -1, 0, 1, 2, 3];
-/** What loses more than this share runs out of its panel. */
-const FAR_BELOW = 0.2;
+/** Where something loses so many times this share, what loses more than it runs out of its panel. */
+const FAR_BELOW = 0.2,
+  TOO_FAR = 2;
 
 const labelOf = (by: number): string =>
   by === 0 ? 'as chosen' : `${Math.abs(by)} ${by < 0 ? 'fewer' : 'more'}`;
@@ -52,7 +53,7 @@ export function placeByPlaceChart(results: BufferResults): Chart | null {
     type: 'line',
     data: {
       labels: STEPS.map(labelOf),
-      datasets: spots.flatMap((spot, i) => curveOf(spot, interval, panels.of(i))),
+      datasets: spots.flatMap((spot, i) => curveOf(spot, interval, scale.low, panels.of(i))),
     },
     scales: panels.axes(`more ${unit}`),
     plugins: panels.plugins,
@@ -78,13 +79,15 @@ function scaleOf(
       points.flatMap(({ more: { mean, low, high } }) => [low ?? mean, high ?? mean]),
     ),
     lowest = Math.min(-2 * matters, ...values),
-    low = Math.max(-FAR_BELOW * rate, lowest),
+    isCut = lowest < -TOO_FAR * FAR_BELOW * rate,
+    low = isCut ? -FAR_BELOW * rate : lowest,
     highest = Math.max(2 * matters, ...values),
     room = 0.05 * (highest - low);
-  return { low: low - room, high: highest + room, isCut: lowest < low - room };
+  return { low: low - room, high: highest + room, isCut };
 }
 
-function curveOf(spot: PlacesAt, interval: string, where: object): Dataset[] {
+/** @param low what lies below it has its figure, and no point that is cut */
+function curveOf(spot: PlacesAt, interval: string, low: number, where: object): Dataset[] {
   const values = (of: 'mean' | 'low' | 'high'): number[] =>
     STEPS.map((by) => {
       const more = pointAt(spot, by)?.more;
@@ -96,7 +99,7 @@ function curveOf(spot: PlacesAt, interval: string, where: object): Dataset[] {
   return [
     line(spot.name, values('mean'), PALETTE.blue, 2.2, {
       ...where,
-      pointRadius: STEPS.map((by) => (by === 0 ? 6 : 3.8)),
+      pointRadius: STEPS.map((by) => (by === 0 ? 6 : (pointAt(spot, by)?.more.mean ?? NaN) < low ? 0 : 3.8)),
       pointBackgroundColor: colours,
       pointBorderColor: colours,
     }),

@@ -26,7 +26,7 @@ function besideTable(results: BufferResults): PageTable[] {
   const beside = (by: number, head: string): Column<PlacesAt>[] => [
     [head, (spot) => cellAt(spot, by, ({ more }) => difference(more), 'not possible')],
     [
-      `${head}: is`,
+      `${head}: verdict`,
       (spot) =>
         cellAt(spot, by, ({ standing, nothingIn, more }) =>
           nothingIn > 0 ? `${standing}, nothing in ${nothingIn} of ${more.n}` : standing,

@@ -41,12 +41,12 @@ export function cliffsSentence({ placeByPlace, unit, zone }: Results): string | 
 }
 
 /**
- * A number of places at one spot that surely ships more than the zone beyond the chosen layout: for a budget
- * only as many places as it has. Null: none of those looked at.
+ * A number of places at one spot that surely ships more than the zone beyond the chosen layout: within the
+ * budget, or with no more places than were found for a target. Null: none of those looked at.
  */
 export function gainsSentence({ placeByPlace, unit, zone, goal, chosen }: Results): string | null {
   if (placeByPlace === null) return null;
-  const room = goal.kind === 'budget' ? goal.places - chosen.total : Infinity,
+  const room = goal.kind === 'budget' ? goal.places - chosen.total : 0,
     matters = zone * placeByPlace.rate;
   const gains = placeByPlace.spots
     .flatMap((at) => at.points.map((point) => ({ at, point })))

@@ -113,6 +113,10 @@ describe('what lies around the chosen layout', { timeout: 60_000 }, () => {
     // Less than the zone by its interval, or more places than the budget has.
     expect(gainsSentence({ ...changed(1, 0.0001, 0.2, 'gains'), goal: room })).toBeNull();
     expect(gainsSentence({ ...changed(2, 0.1, 0.2, 'gains'), goal: room })).toBeNull();
+    // That more places than a target needs ship more is no news; that fewer do is.
+    const target = { kind: 'target', rate: 0.5, relative: null } as const;
+    expect(gainsSentence({ ...changed(1, 0.1, 0.2, 'gains'), goal: target })).toBeNull();
+    expect(gainsSentence({ ...changed(-1, 0.1, 0.2, 'gains'), goal: target })).toMatch(/it ships \+0\.15/);
   });
 
   it('says that another layout is cheaper only where the whole interval says so', () => {
