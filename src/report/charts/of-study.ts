@@ -19,6 +19,7 @@ import { placeTime } from './simulate/stations.js';
 import { throughputByWeek } from './simulate/throughput.js';
 import { warmUp } from './simulate/warm-up.js';
 import { wipBySite } from './simulate/wip.js';
+import { placeByPlaceChart } from './studies/buffers-around.js';
 import { placesCurve } from './studies/buffers-curve.js';
 import { placesLayout } from './studies/buffers-layout.js';
 import { compareDifferences } from './studies/compare-differences.js';
@@ -80,6 +81,7 @@ export const CHARTS = {
   buffers: {
     '01-throughput-by-places': placesCurve,
     '02-places': placesLayout,
+    '03-place-by-place': placeByPlaceChart,
     '04-losses': ({ constraint }) => lossLadder(constraint, null),
     '05-trials': ({ constraint }) => trialGains(constraint, WITH_THEM),
   },

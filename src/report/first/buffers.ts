@@ -1,7 +1,7 @@
 import { askedText } from '../../study/buffers/asked.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import { capital, count, exact, number } from '../../study/format.js';
-import { boundsOf } from '../../study/statistics/estimate.js';
+import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { WITH_THEM } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
@@ -55,8 +55,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       `${gain(against.difference, a)} than today.` +
       (more === null
         ? ''
-        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ` +
-          `${figure(more.difference)} more (${range(more.difference)})` +
+        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ${gain(more.difference)}` +
           `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
     why: constraint === null ? null : whyText(constraint, `${WITH_THEM}, `),
     toDo:
@@ -64,7 +63,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
         spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; '),
       ) + '. Do all of it or none: parts of it were not tried.',
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
-    whenAndCost: [...dates(results), ...floor(results)],
+    whenAndCost: [...dates(results), ...floor(results), ...cheapestOf(results)],
     rests: sentences(
       noted(scenario),
       `${tried(results)} A difference below ${number(100 * zone)} % does not matter here.`,
@@ -97,9 +96,24 @@ function floor({ chosen, present, currency }: BufferResults): string[] {
   if (chosen.costPerDay === null || present.costPerDay === null)
     return ['The scenario gives a waiting place no price.'];
   return [
-    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, for ` +
-      `today’s ${exact(present.total)} ${number(present.costPerDay)} ${currency ?? ''}; what the move ` +
-      'costs is not known here.',
+    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, ` +
+      `${number(present.costPerDay)} for today’s ${exact(present.total)}; what the move costs is not known ` +
+      'here.',
+  ];
+}
+
+/** What a unit costs, and how much less in the cheapest layout found. */
+function cheapestOf({ cheapest }: BufferResults): string[] {
+  if (cheapest === null) return [];
+  const { currency, verdict, cheapest: least } = cheapest;
+  if (verdict === 'chosen' || verdict === 'as cheap')
+    return ['No layout was found in which a unit costs noticeably less.'];
+  if (verdict === 'not told apart' || least.dearer === null)
+    return ['Whether a unit costs less in another layout is not settled.'];
+  const saved = negated(least.dearer);
+  return [
+    `In the cheapest layout found, with ${count(least.total, 'waiting place')}, a unit costs ` +
+      `${figure(saved)} ${currency} less (${range(saved)}).`,
   ];
 }
 

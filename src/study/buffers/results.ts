@@ -4,6 +4,7 @@ import type { DateQuantile } from '../programme/dates.js';
 import type { WeakestResult } from '../reliefs/values/weakest.js';
 import type { Difference } from '../statistics/difference.js';
 import type { Estimate } from '../statistics/estimate.js';
+import type { Around } from './around/results.js';
 import type { Bound } from './bound.js';
 import type { ShareOf } from './goal.js';
 import type { RateUnit } from './search/trial.js';
@@ -39,7 +40,7 @@ export interface BestMore extends Difference {
 }
 
 /** The results of `rateproof buffers`. Places are numbers of units that can wait; rates are in `unit`. */
-export interface BufferResults extends ResultsHead<'buffers'> {
+export interface BufferResults extends ResultsHead<'buffers'>, Around {
   /** Of each layout in the search. */
   readonly replications: number;
   /**

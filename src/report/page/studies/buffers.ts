@@ -8,6 +8,7 @@ import { valued } from '../../sheets/cells.js';
 import { constraintFindings, constraintTables, lossesTold } from '../constraint.js';
 import { noteOf, origin, type PageContent } from '../page.js';
 import { guessesTable, inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
+import { aroundFindings, aroundTables } from './buffers-around.js';
 
 /** The page of shared-out places. */
 export function buffersPage(results: BufferResults): PageContent {
@@ -17,7 +18,11 @@ export function buffersPage(results: BufferResults): PageContent {
     first: buffersFirst(results),
     losses: lossesTold(constraint, WITH_THEM),
     inFull: answer.sentence,
-    findings: [...constraintFindings(constraint, WITH_THEM), ...findings(results)],
+    findings: [
+      ...constraintFindings(constraint, WITH_THEM),
+      ...findings(results),
+      ...aroundFindings(results),
+    ],
     costsAndDates: [
       chosen.costPerDay === null || present.costPerDay === null
         ? 'Cost: the scenario gives a waiting place no price.'
@@ -50,10 +55,11 @@ export function buffersPage(results: BufferResults): PageContent {
       places(results),
       layouts(results),
       curveTable(results),
+      ...aroundTables(results),
       ...constraintTables(constraint, WITH_THEM),
       guessesTable(results.weakest, capital(WITH_THEM)),
     ]),
-    more: 'All of these numbers, and more, are in results.json and layouts.csv beside this page.',
+    more: 'All of these numbers, and more, are in results.json and the CSV files beside this page.',
   };
 }
 
