@@ -7,6 +7,7 @@ import type { Assumption, Scenario } from '../../../scenario/types/scenario.js';
 import { own } from '../../../scenario/values/raw.js';
 import { changeOf } from '../../../scenario/vary.js';
 import type { LimitKind } from '../../capacity/limits.js';
+import type { ThingKind } from '../thing.js';
 import type { Loads } from './loads.js';
 import { stepShares } from './step-shares.js';
 
@@ -52,27 +53,41 @@ export function bearings(
 ): (assumption: Assumption) => number {
   const inRoutes = new InRoutes(scenario, model, weights),
     stations = [...stationsOf(scenario).keys()],
-    all = (kind: LimitKind, names: readonly string[], site?: string): Moved[] =>
-      names.map((name) => ({ weight: weights(kind, name, site), share: 1 }));
+    all = (kind: ThingKind, names: readonly string[], site?: string): Moved[] =>
+      names.map((name) => ({ weight: weights(kind, name, site), share: 1 })),
+    teams = teamsOf(scenario).map(({ name, kind: { crew }, steps: [first] }) => ({
+      ...{ name, crew },
+      site: first?.where?.siteName ?? '',
+    })),
+    // Of room itself the value is no part.
+    room = (at: Path, name: string, site?: string): Moved[] =>
+      OF_ROOM.includes(at.at(-1)) ? [{ weight: weights('room', name, site), share: 1 / A_PART }] : [];
   const of = (at: Path): readonly Moved[] => {
     const [section, name = '', part, inner = ''] = at.map(String);
     switch (section) {
       case 'programme':
         return name === 'options' ? [{ weight: 1, share: 1 }] : [];
       case 'calendars':
-        return all('station', stations);
+        return [...all('station', stations), ...all('hours', [name])];
       case 'sites':
-        return part === 'crews' ? all('crew', [inner], name) : all('station', [inner]);
+        return part === 'crews'
+          ? [
+              ...all('crew', [inner], name),
+              ...teams.flatMap(({ crew, site, name: team }) =>
+                crew === inner && site === name ? all('team', [team], site) : [],
+              ),
+            ]
+          : [...all('station', [inner]), ...room(at, inner, name)];
       case 'lanes':
-        return all('lane', [name]);
+        return [...all('lane', [name]), ...room(at, name)];
       case 'carriers':
         return all('carrier', [name]);
       case 'supplies':
         return all('supply', [name]);
       case 'teams':
-        return teamsOf(scenario)
+        return teams
           .filter((team) => team.name === name)
-          .flatMap(({ kind: { crew }, steps: [first] }) => all('crew', [crew], first?.where?.siteName));
+          .flatMap(({ crew, site }) => [...all('crew', [crew], site), ...all('team', [name], site)]);
       case 'pulse lines':
         return all('station', own(scenario.pulseLines, name)?.stations ?? []);
       case 'feeders':
