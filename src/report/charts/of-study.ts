@@ -1,5 +1,6 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { CompareResults } from '../../study/compare/results.js';
+import type { FactorsResults } from '../../study/factors/results.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Results } from '../../study/simulate/results.js';
@@ -25,6 +26,8 @@ import { compareDifferences } from './studies/compare-differences.js';
 import { compareThroughput, compareWip } from './studies/compare-weeks.js';
 import { lossLadder } from './studies/constraint-ladder.js';
 import { trialGains } from './studies/constraint-trials.js';
+import { factorEffects, factorEffectsElsewhere } from './studies/factors-effects.js';
+import { factorPairs } from './studies/factors-pairs.js';
 import { rateStops } from './studies/rate-stops.js';
 import { rateThroughput } from './studies/rate-throughput.js';
 import { rateWipLead } from './studies/rate-wip-lead.js';
@@ -37,6 +40,7 @@ export type ChartsOf<Results> = Readonly<Record<string, DrawChart<Results>>>;
 interface ResultsOf {
   simulate: Results;
   compare: CompareResults;
+  factors: FactorsResults;
   rate: RateResults;
   reliefs: ReliefsResults;
   buffers: BufferResults;
@@ -66,6 +70,11 @@ export const CHARTS = {
     '01-differences': compareDifferences,
     '02-throughput-by-week': compareThroughput,
     '03-wip-by-week': compareWip,
+  },
+  factors: {
+    '01-effects': factorEffects,
+    '02-together': factorPairs,
+    '03-effects-elsewhere': factorEffectsElsewhere,
   },
   rate: {
     '01-throughput-against-rate': rateThroughput,

@@ -80,7 +80,7 @@ export function span({ low, high }: Estimate, scale = 1): [number, number] | nul
 }
 
 /** A chart of horizontal bars: names at the left, values above, text at the right. */
-interface RowParts<Item> extends Omit<Parts, 'bodyHeight' | 'type' | 'data' | 'scales' | 'options'> {
+export interface RowParts<Item> extends Omit<Parts, 'bodyHeight' | 'type' | 'data' | 'scales' | 'options'> {
   readonly rows: readonly Row<Item>[];
   readonly columns: readonly TextColumn<NoInfer<Item>>[];
   readonly values: Axis;

@@ -52,7 +52,7 @@ function question({ base: { askedPerDay: asked }, whatIfs, rateUnit }: CompareRe
 /** More would not be read at a glance. */
 const MOST_WORDS = 12;
 /** The first of these that is short enough: a name may be long. */
-const shortest = (...texts: readonly string[]): string =>
+export const shortest = (...texts: readonly string[]): string =>
   texts.find((text) => text.split(/\s+/).length <= MOST_WORDS) ?? texts.at(-1) ?? '';
 
 /** Which of them surely ship what their plan asks, by the whole interval. */
@@ -97,7 +97,8 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
 /** What is not in a figure: a change is not cheap because the units are. */
 const beside: Readonly<Record<string, string>> = { cost: ', before what the change itself costs' };
 
-function others({ id, unit, whatIfs }: MeasureCompared, best: string | undefined): string[] {
+/** What the best does to a date or a price, against the scenario as it is. */
+export function others({ id, unit, whatIfs }: MeasureCompared, best: string | undefined): string[] {
   return whatIfs
     .filter(({ whatIf }) => whatIf === best)
     .map(({ whatIf, difference }) => {

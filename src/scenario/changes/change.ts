@@ -44,26 +44,26 @@ export function changedBy(
 ): { readonly scenario: Scenario; readonly changes: readonly Change[] } | undefined {
   const edits: Edit[] = [],
     changes = new Map<Asked, Change>();
-  let value = base.value,
-    isSound = true;
-  const fault: Wrong = (...told) => {
-    isSound = false;
-    wrong(...told);
+  let value = base.value;
+  const told = { count: 0 };
+  const fault: Wrong = (...what) => {
+    told.count++;
+    wrong(...what);
   };
   for (const each of asked)
     if (each.key !== 'scale') {
       const done = editedBy(value, each, edits, named, fault);
-      if (done === undefined) continue;
+      if (done === null) continue;
       value = done.value;
       edits.push({ ...each, path: done.path });
       changes.set(each, done.change);
     }
-  if (!isSound) return undefined;
+  if (told.count > 0) return undefined;
 
   const { scenario, findings } =
     edits.length === 0 ? { ...base, findings: [] } : checked(value, base.readFile);
   for (const finding of findings) saidOf(finding, edits, named, base, fault);
-  if (scenario === undefined || !isSound) return undefined;
+  if (scenario === undefined || told.count > 0) return undefined;
   let scaled = scenario;
   for (const each of asked.filter(({ key }) => key === 'scale')) {
     const done = scaledBy(scaled, each, fault);
@@ -80,7 +80,7 @@ export function changedBy(
         'start, zone, length and warm up of the programme as in the scenario, so that weeks can be compared',
       atKey: true,
     });
-  return isSound
+  return told.count === 0
     ? {
         scenario: { ...scaled, assumptions: base.assumptions },
         changes: asked.flatMap((each) => changes.get(each) ?? []),
@@ -99,7 +99,8 @@ function scaledBy(
   if ('fault' in done) {
     const { key, ...finding } = done.fault;
     const isMap = key !== undefined && isRawMap(given);
-    return void wrong(isMap ? [...at, key] : at, `${of}: ${scaleLabel(given)}`, finding);
+    wrong(isMap ? [...at, key] : at, `${of}: ${scaleLabel(given)}`, finding);
+    return undefined;
   }
   const { factor } = scale as Scale;
   return {

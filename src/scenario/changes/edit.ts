@@ -51,19 +51,23 @@ export function editedBy(
   before: readonly Edit[],
   { is }: Together,
   wrong: Wrong,
-): { readonly value: unknown; readonly path: Path; readonly change: Change } | undefined {
+): { readonly value: unknown; readonly path: Path; readonly change: Change } | null {
+  const refused = (...told: Parameters<Wrong>): null => {
+    wrong(...told);
+    return null;
+  };
   const isRemoval = key === 'remove',
     text = isRemoval ? given : key;
   if (typeof text !== 'string' || /[\t\n]/.test(text))
-    return void wrong(at, of, { wanted: 'the path of a key to take out', seen: saySeen(text) });
+    return refused(at, of, { wanted: 'the path of a key to take out', seen: saySeen(text) });
   const found = findPath(value, text),
     label = `${of}: ${text}`;
-  if (found.fault !== undefined) return void wrong(at, label, { ...found.fault, atKey: !isRemoval });
+  if (found.fault !== undefined) return refused(at, label, { ...found.fault, atKey: !isRemoval });
   const { path, isNew } = found,
     old = valueAt(value, path);
   if (isRemoval && (isNew || typeof path.at(-1) === 'number')) {
     const parent = valueAt(value, path.slice(0, -1));
-    return void wrong(at, label, {
+    return refused(at, label, {
       wanted: isNew
         ? 'a key that is there'
         : 'a key of a map; entries of a list stay, give the whole list anew',
@@ -72,7 +76,7 @@ export function editedBy(
     });
   }
   if (before.some((other) => startsWith(path, other.path) || startsWith(other.path, path)))
-    return void wrong(at, label, {
+    return refused(at, label, {
       wanted: `each value changed once; another change of ${is} has it, or a part of it, already`,
       atKey: true,
     });

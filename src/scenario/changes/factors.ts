@@ -6,7 +6,7 @@ import { parseYaml } from '../file/yaml.js';
 import type { Problem } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { nearest } from '../values/nearest.js';
-import { isRawMap, mapOf } from '../values/raw.js';
+import { isRawMap, mapOf, textOf } from '../values/raw.js';
 import { changeable } from '../what-ifs.js';
 import { changedBy } from './change.js';
 import type { Asked, Change, Wrong } from './edit.js';
@@ -106,7 +106,7 @@ function readDesign(given: unknown, factors: readonly AskedFactor[], wrong: Wron
     return null;
   };
   if (typeof given !== 'string' || !DESIGNS.includes(given))
-    return fault(`one of ${DESIGNS.join(', ')}`, saySeen(given), nearest(String(given), DESIGNS));
+    return fault(`one of ${DESIGNS.join(', ')}`, saySeen(given), nearest(textOf(given), DESIGNS));
   const three = factors.find(({ levels }) => levels.length > 2),
     [first] = FRACTIONS.filter(({ name }) => name === given);
   if (three !== undefined)

@@ -52,7 +52,7 @@ export function readFactor(name: string, entry: unknown, note: unknown, wrong: W
     wrong([...at, 'scale'], name, {
       wanted: `one of ${SCALES.join(', ')}`,
       seen: saySeen(scale),
-      suggestion: nearest(String(scale), SCALES),
+      suggestion: nearest(textOf(scale), SCALES),
     });
   if ('of' in map && scale === undefined)
     wrong([...at, 'of'], name, { wanted: 'of only beside scale', atKey: true });
@@ -85,8 +85,8 @@ function valuesOf(
   return levels.map((value: unknown, i) => {
     const asked =
       scale === undefined
-        ? { key: String(change), given: value }
-        : { key: 'scale', given: { [String(scale)]: value, ...(of === undefined ? {} : { of }) } };
+        ? { key: textOf(change), given: value }
+        : { key: 'scale', given: { [textOf(scale)]: value, ...(of === undefined ? {} : { of }) } };
     return { name: textOf(value), asked: [{ ...asked, at: [...at, i], of: name }] };
   });
 }

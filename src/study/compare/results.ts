@@ -52,7 +52,8 @@ export interface ComparedMeasure {
   readonly words: string;
 }
 
-export interface VariantResult {
+/** A variant without its measures. */
+export interface StandResult {
   readonly name: string;
   readonly note: string | null;
   readonly changes: readonly Change[];
@@ -64,6 +65,9 @@ export interface VariantResult {
   /** Null where none did. */
   readonly standstill: StandstillResult | null;
   readonly unfinished: number;
+}
+
+export interface VariantResult extends StandResult {
   /** By week or part, as `series.labels`; n is 0 where nothing was observed. */
   readonly shippedPerDay: readonly Estimate[];
   /** The same over whole cycles of its loads; null where weeks are even enough. */

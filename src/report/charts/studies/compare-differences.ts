@@ -1,35 +1,12 @@
-import type { Plugin } from 'chart.js';
-import type { ComparedMeasure, ComparedVerdict, CompareResults } from '../../../study/compare/results.js';
-import { bounds, count, intervalName, number, signed } from '../../../study/format.js';
+import type { CompareResults } from '../../../study/compare/results.js';
+import { count, number } from '../../../study/format.js';
 import { togetherText } from '../../compare.js';
-import { axisOf, drawing, polyline } from '../../drawing.js';
-import { INK, PALETTE, SIZE } from '../../style.js';
-import { fit } from '../../text.js';
 import { valueAxis } from '../axes.js';
 import type { Chart } from '../chart.js';
-import { diamondPath, disc } from '../marks.js';
-import { heading, type Row, rowChart, rowLabel, span } from '../row-chart.js';
+import { type Compared, differencesParts, MARKS_NOTE } from '../differences.js';
+import { heading, type Row, rowChart, rowLabel } from '../row-chart.js';
 
-type Item = ComparedMeasure & {
-  readonly name: string;
-  readonly unit: string;
-  /** Share of the base up to which a difference does not matter. */
-  readonly zone: number;
-};
-/** Room for a verdict in words, CSS pixels. */
-const WORDS_ROOM = 190;
-const BAND = '#e6e6e6',
-  GREY = '#6b6b6b';
-
-/** Full marks are what is settled, hollow ones what is not to the end; worse ones are diamonds. */
-const MARKS: Readonly<Record<ComparedVerdict, { readonly colour: string; readonly full: boolean }>> = {
-  better: { colour: PALETTE.blue, full: true },
-  'at least a little better': { colour: PALETTE.blue, full: false },
-  'no difference that matters': { colour: GREY, full: true },
-  'not settled': { colour: GREY, full: false },
-  'at least a little worse': { colour: PALETTE.vermillion, full: false },
-  worse: { colour: PALETTE.vermillion, full: true },
-};
+type Item = Compared & { readonly name: string };
 
 /**
  * What each what-if changes, measure by measure, as dots with intervals on one scale of per cent of the base.
@@ -46,27 +23,15 @@ export function compareDifferences(results: CompareResults): Chart | null {
         })),
     ),
   ]);
-  const ci = intervalName(results.differenceLevel);
   return rowChart({
     finding: finding(results),
     how:
       `What-if minus base as a share of the base's mean, paired by replication (common random ` +
       `numbers), ${count(results.replications, 'replication')}. Dot: mean; bar: ` +
-      `${togetherText(results)}. Grey band: what does not matter. Blue dots: better, red diamonds: worse, ` +
-      'hollow where it may be by less than ' +
-      'matters; grey dots: no difference that matters, hollow: not settled.',
+      `${togetherText(results)}. ${MARKS_NOTE}`,
     rows,
-    columns: [
-      [
-        ['difference', `(${ci})`],
-        ({ difference, unit }) =>
-          fit(`${signed(difference)} (${bounds(difference)}) ${unit}`, 320, SIZE.small),
-      ],
-      [['verdict'], ({ words }) => fit(words, WORDS_ROOM, SIZE.small)],
-    ],
+    ...differencesParts(rows, 'difference', results.differenceLevel),
     values: valueAxis('difference, % of the base', { grace: '4%' }),
-    intervals: [ci, ({ relative }) => relative && span(relative, 100)],
-    plugins: [zoneBand(rows), ZERO_LINE, dots(rows)],
   });
 }
 
@@ -79,54 +44,4 @@ function finding({ whatIfs, measures }: CompareResults): string {
   return better.length === 0
     ? `No what-if of ${whatIfs.length} surely ships ${more} than the base`
     : `Ships more than the base: ${better.join(', ')}`;
-}
-
-/** What does not matter, behind the rows of each measure. */
-function zoneBand(rows: readonly Row<Item>[]): Plugin {
-  return drawing(
-    'zone',
-    (context, chart) => {
-      const x = axisOf(chart, 'x'),
-        y = axisOf(chart, 'y'),
-        half = rows.length < 2 ? 13 : Math.abs(y.getPixelForValue(1) - y.getPixelForValue(0)) / 2;
-      context.fillStyle = BAND;
-      rows.forEach(({ item }, row) => {
-        if (item === null) return;
-        const [from, to] = [-100 * item.zone, 100 * item.zone].map((value) =>
-          Math.min(chart.chartArea.right, Math.max(chart.chartArea.left, x.getPixelForValue(value))),
-        );
-        context.fillRect(from ?? 0, y.getPixelForValue(row) - half, (to ?? 0) - (from ?? 0), 2 * half);
-      });
-    },
-    'beforeDatasetsDraw',
-  );
-}
-
-const ZERO_LINE = drawing('zero line', (context, chart) => {
-  const zero = axisOf(chart, 'x').getPixelForValue(0);
-  context.strokeStyle = INK;
-  context.lineWidth = 1;
-  polyline(context, [zero, chart.chartArea.top], [zero, chart.chartArea.bottom]);
-});
-
-/** A mark a row at its mean; worse ones are diamonds, so that colour is not needed. */
-function dots(rows: readonly Row<Item>[]): Plugin {
-  return drawing('dots', (context, chart) => {
-    const x = axisOf(chart, 'x'),
-      y = axisOf(chart, 'y');
-    rows.forEach(({ item }, row) => {
-      if (item?.relative == null) return;
-      const across = x.getPixelForValue(item.relative.mean * 100),
-        down = y.getPixelForValue(row),
-        { colour, full } = MARKS[item.verdict];
-      context.fillStyle = full ? colour : '#ffffff';
-      context.strokeStyle = full ? '#ffffff' : colour;
-      context.lineWidth = full ? 1.2 : 2;
-      if (item.verdict.endsWith('worse')) {
-        diamondPath(context, across, down, 6);
-        context.fill();
-      } else disc(context, across, down, 4.5);
-      context.stroke();
-    });
-  });
 }

@@ -1,0 +1,227 @@
+import type { SKRSContext2D } from '@napi-rs/canvas';
+import type { Plugin } from 'chart.js';
+import type { FactorsResults, PairResult } from '../../../study/factors/results.js';
+import { bounds, count, number, signed } from '../../../study/format.js';
+import { font } from '../../canvas.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
+import { GRID, INK, isNarrow, LINES, MUTED, SIZE } from '../../style.js';
+import { fit } from '../../text.js';
+import { EMPTY_AXIS } from '../axes.js';
+import { type Chart, chart, type Dataset } from '../chart.js';
+import { write } from '../marks.js';
+import { togetherFinding } from './factors-effects.js';
+
+/** A panel: two factors, with the mean of each combination of their levels. */
+interface Panel {
+  readonly title: string;
+  /** What they do together, with its interval. */
+  readonly note: string;
+  readonly across: { readonly name: string; readonly levels: readonly string[] };
+  readonly lines: readonly { readonly name: string; readonly values: readonly (number | null)[] }[];
+  readonly column: number;
+  readonly row: number;
+}
+/** Parts of a panel that hold no line: above (title), below (levels), left (numbers), right (names). */
+const ABOVE = 0.24,
+  BELOW = 0.2,
+  LEFT = 0.13,
+  RIGHT = 0.36;
+const HEIGHT = 240;
+
+/**
+ * Means of the throughput by the levels of two factors, a panel for each two: lines that are not parallel do
+ * more or less together than their sum. Null where no two are told apart from others.
+ */
+export function factorPairs(results: FactorsResults): Chart | null {
+  const columns = isNarrow() ? 1 : Math.min(3, results.pairs.length),
+    panels = results.pairs.flatMap((pair, p) => panelOf(results, pair, p, columns)),
+    values = panels.flatMap(({ lines }) => lines.flatMap((each) => each.values.filter((v) => v !== null)));
+  if (values.length === 0) return null;
+  const rows = Math.ceil(panels.length / columns),
+    ticks = ticksOver(Math.min(...values), Math.max(...values));
+  return chart({
+    finding: togetherFinding(results),
+    how:
+      `Mean of ${results.measures[0]?.unit ?? ''} over all combinations with these levels, ` +
+      `${count(results.replications, 'replication')} each. Parallel lines: two do together what each does by ` +
+      'itself. Under the names: what they do beyond that, with its interval. The scale is the same in all, and ' +
+      'does not begin at zero.',
+    bodyHeight: rows * HEIGHT,
+    type: 'line',
+    data: { labels: panels.flatMap(labelsOf), datasets: datasetsOf(panels, ticks, rows) },
+    options: { interaction: { axis: 'xy' } },
+    scales: {
+      x: { ...EMPTY_AXIS, axis: 'x', display: false, min: 0, max: columns },
+      y: { ...EMPTY_AXIS, display: false, min: 0, max: rows },
+    },
+    plugins: [frames(panels, ticks, rows)],
+  });
+}
+
+function panelOf(
+  { factors, effects }: FactorsResults,
+  { factors: [f, g], means }: PairResult,
+  p: number,
+  columns: number,
+): Panel[] {
+  const [one, two, [main]] = [factors[f], factors[g], means];
+  if (one === undefined || two === undefined || main === undefined) return [];
+  const together = effects
+    .filter(({ kind, factors: of }) => kind === 'together' && of[0] === f && of[1] === g)
+    .flatMap(({ measures, mixedWith }) => measures.slice(0, 1).map((each) => ({ ...each, mixedWith })))
+    .sort((a, b) => Math.abs(b.difference.mean) - Math.abs(a.difference.mean))[0];
+  const also = together?.mixedWith.filter((word) => word.length === 2) ?? [];
+  return [
+    {
+      title: `${one.name} with ${two.name}${also.length === 0 ? '' : ` (or ${also.join(', ')})`}`,
+      note:
+        together === undefined
+          ? ''
+          : `together ${signed(together.difference)} (${bounds(together.difference)})`,
+      across: { name: one.name, levels: one.levels.map(({ name }) => name) },
+      lines: two.levels.map(({ name }, j) => ({
+        name: `${two.name} ${name}`,
+        values: main.values.map((row) => row[j] ?? null),
+      })),
+      column: p % columns,
+      row: Math.floor(p / columns),
+    },
+  ];
+}
+
+const labelsOf = ({ across: { name, levels }, title }: Panel): string[] =>
+  levels.map((level) => `${name} ${level} (${title})`);
+
+/** Where a level stands across its panel, and a value along it, in panels from the lower left. */
+const acrossAt = ({ column, across: { levels } }: Panel, level: number): number =>
+  column + LEFT + 0.06 + ((1 - LEFT - RIGHT - 0.08) * level) / Math.max(1, levels.length - 1);
+function upAt({ row }: Panel, value: number, ticks: readonly number[], rows: number): number {
+  const [low = 0, high = 1] = [ticks[0], ticks.at(-1)];
+  return rows - 1 - row + BELOW + ((1 - ABOVE - BELOW) * (value - low)) / (high - low);
+}
+
+/** A dataset a line; its values stand in `y`, where they are drawn in `at`. */
+function datasetsOf(panels: readonly Panel[], ticks: readonly number[], rows: number): Dataset[] {
+  const all = panels.flatMap(labelsOf).length;
+  let first = 0;
+  return panels.flatMap((panel) => {
+    const begin = first;
+    first += panel.across.levels.length;
+    return panel.lines.map(({ name, values }, l): Dataset => {
+      const { colour, dash } = LINES[l] ?? { colour: INK, dash: [] };
+      const data = Array.from({ length: all }, (_, i) => {
+        const value = values[i - begin] ?? null;
+        return value === null
+          ? { x: NaN, y: NaN, at: NaN }
+          : { x: acrossAt(panel, i - begin), y: value, at: upAt(panel, value, ticks, rows) };
+      });
+      return {
+        label: `${name} (${panel.title})`,
+        data,
+        parsing: { xAxisKey: 'x', yAxisKey: 'at' },
+        borderColor: colour,
+        backgroundColor: colour,
+        borderDash: [...dash],
+        borderWidth: 2.2,
+        pointRadius: 3.5,
+      };
+    });
+  });
+}
+
+/** Titles, scales and names of the lines of all panels. */
+function frames(panels: readonly Panel[], ticks: readonly number[], rows: number): Plugin {
+  return drawing(
+    'panels',
+    (context, live) => {
+      const x = axisOf(live, 'x'),
+        y = axisOf(live, 'y');
+      context.textBaseline = 'middle';
+      for (const panel of panels) {
+        const place = (value: number): number => y.getPixelForValue(upAt(panel, value, ticks, rows)),
+          wide = x.getPixelForValue(1) - x.getPixelForValue(0),
+          left = x.getPixelForValue(panel.column),
+          top = y.getPixelForValue(rows - panel.row);
+        write(
+          context,
+          fit(panel.title, wide - 14, SIZE.text, '600'),
+          left + 4,
+          top + 12,
+          INK,
+          font(SIZE.text, '600'),
+        );
+        write(context, fit(panel.note, wide - 14, SIZE.small), left + 4, top + 30, MUTED, font(SIZE.small));
+        const from = left + LEFT * wide,
+          to = left + (1 - RIGHT) * wide + 8;
+        context.strokeStyle = GRID;
+        context.lineWidth = 1;
+        context.textAlign = 'right';
+        for (const tick of ticks) {
+          polyline(context, [from, place(tick)], [to, place(tick)]);
+          write(context, number(tick), from - 6, place(tick), MUTED, font(SIZE.small));
+        }
+        levelNames(
+          context,
+          panel,
+          (level) => x.getPixelForValue(acrossAt(panel, level)),
+          place(ticks[0] ?? 0),
+          wide,
+        );
+        lineNames(context, panel, place, to + 2, RIGHT * wide - 12);
+      }
+    },
+    'beforeDatasetsDraw',
+  );
+}
+
+function levelNames(
+  context: SKRSContext2D,
+  { across: { name, levels } }: Panel,
+  at: (level: number) => number,
+  bottom: number,
+  wide: number,
+): void {
+  context.textAlign = 'center';
+  const room = ((1 - LEFT - RIGHT) * wide) / levels.length + 12;
+  levels.forEach((level, l) => {
+    write(context, fit(level, room, SIZE.small), at(l), bottom + 14, INK, font(SIZE.small));
+  });
+  const middle = (at(0) + at(levels.length - 1)) / 2;
+  write(context, fit(name, wide * 0.8, SIZE.small), middle, bottom + 31, MUTED, font(SIZE.small));
+  context.textAlign = 'left';
+}
+
+/** At the right ends of the lines, far enough from one another to be read. */
+function lineNames(
+  context: SKRSContext2D,
+  { lines }: Panel,
+  place: (value: number) => number,
+  left: number,
+  room: number,
+): void {
+  const ends = lines
+    .map(({ name, values }, l) => ({
+      name,
+      colour: LINES[l]?.colour ?? INK,
+      at: place(values.at(-1) ?? NaN),
+    }))
+    .filter(({ at }) => Number.isFinite(at))
+    .sort((a, b) => a.at - b.at);
+  ends.reduce((above, { name, colour, at }) => {
+    const here = Math.max(at, above + 16);
+    write(context, fit(name, room, SIZE.small), left, here, colour, font(SIZE.small));
+    return here;
+  }, -Infinity);
+}
+
+/** Round values that hold these, three to six of them. */
+export function ticksOver(low: number, high: number): number[] {
+  const span = high > low ? high - low : Math.max(1e-9, Math.abs(high) / 10),
+    rough = 10 ** Math.floor(Math.log10(span / 3)),
+    step = [1, 2, 5, 10].map((times) => times * rough).find((each) => span / each <= 4) ?? 10 * rough,
+    from = Math.floor((high > low ? low : low - span / 2) / step);
+  const ticks: number[] = [];
+  for (let i = from; ticks.length < 2 || (ticks.at(-1) ?? 0) < high; i++)
+    ticks.push(Number((i * step).toPrecision(12)));
+  return ticks;
+}

@@ -1,0 +1,61 @@
+import type { MeasureResult, ZoneResult } from '../study/compare/results.js';
+import type {
+  CombinationResult,
+  EffectMeasure,
+  EffectResult,
+  FactorsResults,
+} from '../study/factors/results.js';
+import { count, intervalName, number } from '../study/format.js';
+import type { Estimate } from '../study/statistics/estimate.js';
+import { type MeasureCompared, measured } from './compare.js';
+
+/** A measure with its value in the scenario as it is, each effect on it and each combination. */
+export interface MeasureByFactors extends MeasureResult {
+  readonly zone: ZoneResult;
+  readonly base: Estimate;
+  readonly effects: readonly (EffectMeasure & { readonly effect: EffectResult })[];
+  readonly combinations: readonly (CombinationResult['compared'][number] & {
+    readonly combination: CombinationResult;
+  })[];
+}
+
+/** The results of an experiment by measure. */
+export function byMeasureOf({ measures, base, effects, combinations }: FactorsResults): MeasureByFactors[] {
+  return measures.map((measure) => ({
+    ...measure,
+    base: measured(base.values, measure).value,
+    effects: effects.map((effect) => ({ ...measured(effect.measures, measure), effect })),
+    combinations: combinations.map((combination) => ({
+      ...measured(combination.compared, measure),
+      combination,
+    })),
+  }));
+}
+
+/** The level and what for: `99.9 % CI, so that all 60 intervals .. hold together with 95 %`. */
+export const togetherFactors = ({ eachLevel, intervals, level }: FactorsResults): string =>
+  `${intervalName(eachLevel)}, so that all ${count(intervals, 'effect')} and differences hold together with ` +
+  `${number(level * 100)} %`;
+
+/** Of two together: better than the sum of both, and so on. */
+export const togetherWords = (words: string): string =>
+  /better|worse/.test(words)
+    ? `${words} than the sum`
+    : words === 'no difference that matters'
+      ? 'the sum, within what matters'
+      : words;
+
+/** It may be what two other factors, or two of them, do together. */
+export const isMixed = ({ mixedWith }: EffectResult): boolean => mixedWith.some((word) => word.length <= 2);
+
+/** The combination that ships most, as a comparison has its what-ifs. */
+export const bestOnly = (
+  { combinations, ...measure }: MeasureByFactors,
+  { best }: FactorsResults,
+  name = combinations[best.combination]?.combination.name ?? '',
+): MeasureCompared => ({
+  ...measure,
+  whatIfs: combinations
+    .slice(best.combination, best.combination + 1)
+    .map((each) => ({ ...each, whatIf: name })),
+});

@@ -1,0 +1,24 @@
+import { difference } from '../statistics/difference.js';
+import { boundsOf } from '../statistics/estimate.js';
+import { meanInterval } from '../statistics/interval.js';
+import type { FactorsResults } from './results.js';
+
+/**
+ * The combination with the greatest mean, and those that do not surely have less. Each other one is set
+ * against it in pairs. To be wrong with "surely the best" its interval against the true best would have to
+ * miss, and there are fewer of those than combinations: Bonferroni's inequality over them, whichever comes
+ * out first (compare Hsu 1984, Annals of Statistics 12, 1136-1144, multiple comparisons with the best; from
+ * memory).
+ * @param values by combination, then by replication
+ */
+export function bestOf(values: readonly (readonly number[])[], level: number): FactorsResults['best'] {
+  const means = values.map((each) => meanInterval(each, level).mean),
+    combination = means.indexOf(Math.max(...means)),
+    most = values[combination] ?? [];
+  return {
+    combination,
+    notBehind: values.flatMap((each, c) =>
+      c === combination || boundsOf(difference(each, most, level).difference).low > 0 ? [] : [c],
+    ),
+  };
+}
