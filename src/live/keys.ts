@@ -39,6 +39,8 @@ const MOST = 10;
 
 /** Buttons that switch series on and off; none where there is only one. */
 export function keysOf(chart: Chart): HTMLElement[] {
+  // Panels name their lines themselves.
+  if (chart.options.interaction?.axis === 'xy') return [];
   const series = seriesOf(chart);
   if (series.length < 2 || series.length > MOST) return [];
   return series.map(({ name, sets }) => {

@@ -2,7 +2,7 @@ import type { Plugin } from 'chart.js';
 import type { ComparedMeasure, ComparedVerdict } from '../../study/compare/results.js';
 import { bounds, intervalName, signed } from '../../study/format.js';
 import { axisOf, drawing, polyline } from '../drawing.js';
-import { INK, PALETTE, SIZE } from '../style.js';
+import { INK, isNarrow, PALETTE, SIZE } from '../style.js';
 import { fit } from '../text.js';
 import { diamondPath, disc } from './marks.js';
 import { type Row, type RowParts, span } from './row-chart.js';
@@ -46,7 +46,8 @@ export function differencesParts<Item extends Compared>(
   return {
     columns: [
       [
-        [what, `(${ci})`],
+        // The level stands in words below a narrow picture, which has no room for it.
+        isNarrow() ? [what] : [what, `(${ci})`],
         ({ difference, unit }) =>
           fit(`${signed(difference)} (${bounds(difference)}) ${unit}`, 320, SIZE.small),
       ],

@@ -53,9 +53,8 @@ function answer(results: FactorsResults, a: string): string {
     [first] = seen;
   if (first === undefined) return 'None of them surely changes what it ships.';
   const told = gain(first.difference, a).replace(/ \(.*\)$/, '');
-  const start = leaders === 1 ? 'Most does' : 'Largest seen:';
   return shortest(
-    `${start} ${first.effect.name}: ${told}.`,
+    `${leaders === 1 ? 'Most' : 'Largest seen'}: ${first.effect.name}, ${told}.`,
     `${leaders === 1 ? 'The largest effect' : 'The largest seen'}: ${told}.`,
   );
 }
@@ -70,13 +69,15 @@ function bestText(
     found = main?.combinations[best.combination];
   if (combination === undefined || found === undefined) return '';
   const behind = best.notBehind.length,
+    nearest = best.nearest === null ? undefined : combinations[best.nearest],
     sure =
-      behind === 0
+      (behind === 0
         ? ', surely more than any other'
-        : `; ${behind === 1 ? 'one other' : count(behind, 'other')} may ship as much`;
+        : `; ${behind === 1 ? 'one other' : count(behind, 'other')} may ship as much`) +
+      (nearest === undefined ? '' : `, with the fewest changes ${nearest.name}`);
   return combination.isBase
     ? `As it is it ships the most${sure}.`
-    : `${capital(combination.name)} ships the most${sure}: ${gain(found.difference, a)} than as it is.`;
+    : `${capital(combination.name)} ships the most, ${gain(found.difference, a)} than as it is${sure}.`;
 }
 
 function togetherText(results: FactorsResults, a: string): string {

@@ -3,6 +3,8 @@ import { boundsOf } from '../statistics/estimate.js';
 import { meanInterval } from '../statistics/interval.js';
 import type { FactorsResults } from './results.js';
 
+type Found = Pick<FactorsResults['best'], 'combination' | 'notBehind'>;
+
 /**
  * The combination with the greatest mean, and those that do not surely have less. Each other one is set
  * against it in pairs. To be wrong with "surely the best" its interval against the true best would have to
@@ -11,7 +13,7 @@ import type { FactorsResults } from './results.js';
  * memory).
  * @param values by combination, then by replication
  */
-export function bestOf(values: readonly (readonly number[])[], level: number): FactorsResults['best'] {
+export function bestOf(values: readonly (readonly number[])[], level: number): Found {
   const means = values.map((each) => meanInterval(each, level).mean),
     combination = means.indexOf(Math.max(...means)),
     most = values[combination] ?? [];
@@ -21,4 +23,16 @@ export function bestOf(values: readonly (readonly number[])[], level: number): F
       c === combination || boundsOf(difference(each, most, level).difference).low > 0 ? [] : [c],
     ),
   };
+}
+
+/** Of those that are not surely behind, the one with the fewest changes of the scenario as it is. */
+export function nearestOf(
+  { combination, notBehind }: Found,
+  levels: readonly (readonly number[])[],
+  asItIs: readonly number[] | undefined,
+): number | null {
+  if (asItIs === undefined) return null;
+  const changes = (c: number): number => (levels[c] ?? []).filter((level, f) => level !== asItIs[f]).length;
+  const [nearest] = [...notBehind].sort((a, b) => changes(a) - changes(b) || a - b);
+  return nearest !== undefined && changes(nearest) < changes(combination) ? nearest : null;
 }

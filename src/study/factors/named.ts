@@ -14,14 +14,14 @@ export const combinationName = (factors: Named, levels: readonly number[]): stri
   factors.map(({ name }, f) => `${name} ${level(factors, f, levels[f] ?? 0)}`).join(', ');
 
 /**
- * `colour booths: 1 to 2`; of two together the names, with the levels of those that have more than two:
+ * `colour booths from 1 to 2`; of two together the names, with the levels of those that have more than two:
  * `colour booths with painters`.
  */
 export function effectName(factors: Named, { factors: of, from, to, kind }: Contrast): string {
   const span = (i: number): string =>
     `${level(factors, of[i] ?? 0, from[i] ?? 0)} to ${level(factors, of[i] ?? 0, to[i] ?? 0)}`;
   const name = (i: number): string => factors[of[i] ?? 0]?.name ?? '';
-  if (kind === 'alone') return `${name(0)}: ${span(0)}`;
+  if (kind === 'alone') return `${name(0)} from ${span(0)}`;
   const part = (i: number): string =>
     (factors[of[i] ?? 0]?.levels.length ?? 0) > 2 ? `${name(i)} (${span(i)})` : name(i);
   return `${part(0)} with ${part(1)}`;

@@ -37,7 +37,7 @@ export interface EffectResult {
   /** Numbers of the levels, one a factor. */
   readonly from: readonly number[];
   readonly to: readonly number[];
-  /** `colour booths: 1 to 2`, `colour booths with painters`. */
+  /** `colour booths from 1 to 2`, `colour booths with painters`. */
   readonly name: string;
   /** Its letters. */
   readonly word: string;
@@ -92,6 +92,11 @@ export interface FactorsResults extends ResultsHead<'factors'> {
     readonly combination: number;
     /** Those that do not surely ship less than it, by numbers. */
     readonly notBehind: readonly number[];
+    /**
+     * Of these the one in which the fewest factors are other than in the scenario as it is, where that is fewer
+     * than in the one that ships most; null where it is not, or where the scenario as it is is none of them.
+     */
+    readonly nearest: number | null;
   };
   readonly findings: readonly string[];
   /** Values by replication, in the order of `measures`; `combination` is null for the scenario as it is. */

@@ -57,8 +57,8 @@ function aloneSentences(results: Results): string[] {
     first === undefined
       ? 'No factor surely changes what is shipped.'
       : leaders === 1
-        ? `Most by itself does ${first.effect.name}: ${size(first)} ${unit}${average}.`
-        : `The largest effect by itself is that of ${first.effect.name}: ${size(first)} ${unit}${average}; ` +
+        ? `What matters most by itself: ${first.effect.name}, ${size(first)} ${unit}${average}.`
+        : `The largest effect by itself: ${first.effect.name}, ${size(first)} ${unit}${average}; ` +
           'whether another is larger is not settled.';
   return [
     lead,
@@ -90,7 +90,9 @@ function togetherSentences(results: Results): string[] {
     ...(none
       ? ['No two do more or less together than their sum by what matters.']
       : within.length > 0
-        ? [`Their sum, within what matters: ${within.map(({ effect: { name } }) => name).join('; ')}.`]
+        ? [
+            `Together their sum, within what matters: ${within.map(({ effect: { name } }) => name).join('; ')}.`,
+          ]
         : []),
     ...part('Not settled whether together more or less than the sum', open),
   ];
@@ -113,8 +115,11 @@ function bestSentence(results: Results): string {
     ? 'That is the scenario as it is.'
     : `As it is it ships ${now === undefined ? '' : withInterval(now.value)}: ` +
       `${signed(shipped.difference)} (${bounds(shipped.difference)}).`;
+  const nearest = best.nearest === null ? undefined : combinations[best.nearest],
+    fewest = nearest === undefined ? '' : ` (with the fewest changes: ${nearest.name})`;
   return (
-    `Most is shipped with ${most.name}: ${withInterval(shipped.value, unitOf(results))}, ${sure}. ` + against
+    `Most is shipped with ${most.name}: ${withInterval(shipped.value, unitOf(results))}, ${sure}${fewest}. ` +
+    against
   );
 }
 

@@ -7,7 +7,7 @@ import { headOf } from '../head.js';
 import { defined } from '../lists.js';
 import { familyLevel } from '../statistics/difference.js';
 import { amount } from '../statistics/skewed-interval.js';
-import { bestOf } from './best.js';
+import { bestOf, nearestOf } from './best.js';
 import { contrastsOf, numbersAt } from './contrasts.js';
 import type { FactorsAsked } from './design.js';
 import { effectIn } from './effects.js';
@@ -72,6 +72,7 @@ export function summariseFactors(
       values: measures.map(({ id }, m) => ({ measure: id, value: amount(valuesOf(0, m), eachLevel) })),
     },
     hasBase = variantOf.includes(0),
+    best = bestOf(ofAll(0), eachLevel),
     replications = defined(rows[0]).length;
   const found: Omit<FactorsResults, 'answer'> = {
     ...headOf('factors', asked),
@@ -88,7 +89,7 @@ export function summariseFactors(
       (m) => ofAll(m).map((each) => amount(each, level)),
     ),
     base: baseResult,
-    best: bestOf(ofAll(0), eachLevel),
+    best: { ...best, nearest: nearestOf(best, levelsOf, levelsOf[variantOf.indexOf(0)]) },
     findings: [...(hasBase ? [] : [baseResult]), ...combinations].flatMap((each) =>
       findings(each, replications),
     ),

@@ -30,7 +30,7 @@ export function factorEffectsElsewhere(results: FactorsResults): Chart | null {
     rows,
     seen.length === 0
       ? 'No factor surely changes any other measure by what matters'
-      : `Changed by what matters as well: ${seen.join(', ')}`,
+      : `Changed by what matters as well: ${seen.join('; ')}`,
   );
 }
 
@@ -81,7 +81,7 @@ function finding(results: FactorsResults): string {
     [first] = seen;
   if (first === undefined) return 'No factor surely changes what is shipped';
   return (
-    `${leaders === 1 ? 'Matters most' : 'The largest effect seen'} by itself: ${first.effect.name}, ` +
+    `${leaders === 1 ? 'Matters most by itself' : 'The largest effect seen'}: ${first.effect.name}, ` +
     `${signed(first.difference)} (${bounds(first.difference)}) ${results.measures[0]?.unit ?? ''}`
   );
 }

@@ -17,6 +17,8 @@ interface Panel {
   /** What they do together, with its interval. */
   readonly note: string;
   readonly across: { readonly name: string; readonly levels: readonly string[] };
+  /** The second factor, of which each line is a level. */
+  readonly along: string;
   readonly lines: readonly { readonly name: string; readonly values: readonly (number | null)[] }[];
   readonly column: number;
   readonly row: number;
@@ -79,8 +81,9 @@ function panelOf(
           ? ''
           : `together ${signed(together.difference)} (${bounds(together.difference)})`,
       across: { name: one.name, levels: one.levels.map(({ name }) => name) },
+      along: two.name,
       lines: two.levels.map(({ name }, j) => ({
-        name: `${two.name} ${name}`,
+        name,
         values: main.values.map((row) => row[j] ?? null),
       })),
       column: p % columns,
@@ -116,7 +119,7 @@ function datasetsOf(panels: readonly Panel[], ticks: readonly number[], rows: nu
           : { x: acrossAt(panel, i - begin), y: value, at: upAt(panel, value, ticks, rows) };
       });
       return {
-        label: `${name} (${panel.title})`,
+        label: `${panel.along} ${name} (${panel.title})`,
         data,
         parsing: { xAxisKey: 'x', yAxisKey: 'at' },
         borderColor: colour,
@@ -194,7 +197,7 @@ function levelNames(
 /** At the right ends of the lines, far enough from one another to be read. */
 function lineNames(
   context: SKRSContext2D,
-  { lines }: Panel,
+  { along, lines }: Panel,
   place: (value: number) => number,
   left: number,
   room: number,
@@ -207,6 +210,9 @@ function lineNames(
     }))
     .filter(({ at }) => Number.isFinite(at))
     .sort((a, b) => a.at - b.at);
+  const [first] = ends;
+  if (first !== undefined)
+    write(context, fit(along, room, SIZE.small), left, first.at - 16, MUTED, font(SIZE.small));
   ends.reduce((above, { name, colour, at }) => {
     const here = Math.max(at, above + 16);
     write(context, fit(name, room, SIZE.small), left, here, colour, font(SIZE.small));
