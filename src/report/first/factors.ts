@@ -51,10 +51,18 @@ const THIS = 'this combination';
 function answer(results: FactorsResults, a: string): string {
   const { seen, leaders } = rankingOf(results),
     [first] = seen;
-  if (first === undefined) return 'None of them surely changes what it ships.';
+  if (first === undefined) {
+    const { more, less } = togetherOf(results);
+    return more.length + less.length > 0
+      ? 'None by itself surely changes what it ships; two together do.'
+      : 'None of them surely changes what it ships.';
+  }
   const told = gain(first.difference, a).replace(/ \(.*\)$/, '');
+  const lead = leaders === 1 ? 'Most' : 'Largest seen',
+    name = results.factors[first.effect.factors[0] ?? 0]?.name ?? '';
   return shortest(
-    `${leaders === 1 ? 'Most' : 'Largest seen'}: ${first.effect.name}, ${told}.`,
+    `${lead}: ${first.effect.name}, ${told}.`,
+    `${lead}: ${name}, ${told}.`,
     `${leaders === 1 ? 'The largest effect' : 'The largest seen'}: ${told}.`,
   );
 }
@@ -90,7 +98,7 @@ function togetherText(results: FactorsResults, a: string): string {
 function idleText(results: FactorsResults): string {
   const { idle } = rankingOf(results),
     names = idle.map((f) => results.factors[f]?.name ?? '');
-  return names.length === 0 ? '' : `It does not matter for: ${names.join(', ')}.`;
+  return names.length === 0 ? '' : `Makes no difference that matters: ${names.join(', ')}.`;
 }
 
 /** What a part of the combinations cannot tell. */

@@ -20,6 +20,8 @@ export interface Asked {
   readonly key: string;
   readonly given: unknown;
   readonly at: Path;
+  /** Where its path stands, if not at its key. */
+  readonly pathAt?: Path | undefined;
   /** Whose change it is, for messages. */
   readonly of: string;
 }
@@ -47,7 +49,7 @@ export interface Edit extends Pick<Asked, 'at' | 'of'> {
 /** Makes one change by a path. */
 export function editedBy(
   value: unknown,
-  { key, given, at, of }: Asked,
+  { key, given, at, pathAt, of }: Asked,
   before: readonly Edit[],
   { is }: Together,
   wrong: Wrong,
@@ -62,7 +64,8 @@ export function editedBy(
     return refused(at, of, { wanted: 'the path of a key to take out', seen: saySeen(text) });
   const found = findPath(value, text),
     label = `${of}: ${text}`;
-  if (found.fault !== undefined) return refused(at, label, { ...found.fault, atKey: !isRemoval });
+  if (found.fault !== undefined)
+    return refused(pathAt ?? at, label, { ...found.fault, atKey: !isRemoval && pathAt === undefined });
   const { path, isNew } = found,
     old = valueAt(value, path);
   if (isRemoval && (isNew || typeof path.at(-1) === 'number')) {

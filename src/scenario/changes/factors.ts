@@ -56,8 +56,14 @@ export function readFactors(
   const source = readSource(text, file, '.', FACTORS),
     notes = mapOf(mapOf(source.value === undefined ? undefined : parseYaml(text, file).value)['factors']),
     problems: Problem[] = [...source.faults, ...source.problems];
-  const wrong: Wrong = (path, label, finding) =>
-    void problems.push({ ...source.place({ ...finding, path }), path: label });
+  // The same is wrong in many combinations, and said of the first.
+  const known = new Set<string>();
+  const wrong: Wrong = (path, label, finding) => {
+    const key = JSON.stringify([path, finding.wanted, finding.seen]);
+    if (known.has(key)) return;
+    known.add(key);
+    problems.push({ ...source.place({ ...finding, path }), path: label });
+  };
   const failed = (): FactorsRead => ({ problems: sortProblems(problems, file) });
   if (source.value === undefined) return failed();
 
@@ -86,7 +92,8 @@ export function readFactors(
       fraction,
     ).flatMap((levels): Combination[] => {
       if (problems.length >= ENOUGH) return [];
-      const done = changedBy(same, asksOf(asked, levels), TOGETHER, wrong);
+      const of = combinationName(asked, levels),
+        done = changedBy(same, asksOf(asked, levels), { ...TOGETHER, of }, wrong);
       return done === undefined ? [] : [{ levels, ...done }];
     });
   if (problems.length === 0) checkDifferent(found, asked, wrong);
@@ -94,7 +101,17 @@ export function readFactors(
   return { factors: { factors: told(asked, found), fraction, combinations: found } };
 }
 
-const TOGETHER = { at: ['factors'], of: 'factors', is: 'this combination of levels' } as const;
+const TOGETHER = { at: ['factors'], is: 'this combination of levels' } as const;
+
+/** `colour booths 2, painters [8, 7]` */
+export const combinationName = (factors: NamedLevels, levels: readonly number[]): string =>
+  factors.map(({ name, levels: all }, f) => `${name} ${all[levels[f] ?? 0]?.name ?? ''}`).join(', ');
+
+/** Factors as far as they are named. */
+export type NamedLevels = readonly {
+  readonly name: string;
+  readonly levels: readonly { readonly name: string }[];
+}[];
 
 const asksOf = (factors: readonly AskedFactor[], levels: readonly number[]): Asked[] =>
   factors.flatMap((factor, f) => factor.levels[levels[f] ?? 0]?.asked ?? []);

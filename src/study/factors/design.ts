@@ -1,4 +1,4 @@
-import type { Factors } from '../../scenario/changes/factors.js';
+import { combinationName, type Factors } from '../../scenario/changes/factors.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
 import { BASE } from '../../scenario/what-ifs.js';
@@ -9,7 +9,6 @@ import type { FixedDesign } from '../run/fixed-design.js';
 import { fingerprint, identityOf } from '../run/identity.js';
 import { type Reading, readingOf } from '../sample/reading.js';
 import { Gathered } from './gathered.js';
-import { combinationName } from './named.js';
 import type { FactorsResults } from './results.js';
 import { summariseFactors } from './summary.js';
 

@@ -1,23 +1,14 @@
+import type { NamedLevels } from '../../scenario/changes/factors.js';
 import { LETTERS } from '../../scenario/changes/fractions.js';
 import type { Contrast } from './contrasts.js';
 
-/** What names need of the factors. */
-export type Named = readonly {
-  readonly name: string;
-  readonly levels: readonly { readonly name: string }[];
-}[];
-
-const level = (factors: Named, f: number, l: number): string => factors[f]?.levels[l]?.name ?? '';
-
-/** `colour booths 2, painters [8, 7]` */
-export const combinationName = (factors: Named, levels: readonly number[]): string =>
-  factors.map(({ name }, f) => `${name} ${level(factors, f, levels[f] ?? 0)}`).join(', ');
+const level = (factors: NamedLevels, f: number, l: number): string => factors[f]?.levels[l]?.name ?? '';
 
 /**
  * `colour booths from 1 to 2`; of two together the names, with the levels of those that have more than two:
  * `colour booths with painters`.
  */
-export function effectName(factors: Named, { factors: of, from, to, kind }: Contrast): string {
+export function effectName(factors: NamedLevels, { factors: of, from, to, kind }: Contrast): string {
   const span = (i: number): string =>
     `${level(factors, of[i] ?? 0, from[i] ?? 0)} to ${level(factors, of[i] ?? 0, to[i] ?? 0)}`;
   const name = (i: number): string => factors[of[i] ?? 0]?.name ?? '';
@@ -28,5 +19,5 @@ export function effectName(factors: Named, { factors: of, from, to, kind }: Cont
 }
 
 /** A word of letters in names: `painters with spread`. */
-export const wordInNames = (factors: Named, word: string): string =>
+export const wordInNames = (factors: NamedLevels, word: string): string =>
   Array.from(word, (letter) => factors[LETTERS.indexOf(letter)]?.name ?? letter).join(' with ');

@@ -55,7 +55,7 @@ function aloneSentences(results: Results): string[] {
     average = resolution === 'III' ? '' : ', on average over the levels of the others';
   const lead =
     first === undefined
-      ? 'No factor surely changes what is shipped.'
+      ? `No factor surely changes what is shipped${average.replace(',', '')}.`
       : leaders === 1
         ? `What matters most by itself: ${first.effect.name}, ${size(first)} ${unit}${average}.`
         : `The largest effect by itself: ${first.effect.name}, ${size(first)} ${unit}${average}; ` +

@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import { combinationName } from '../../scenario/changes/factors.js';
 import { confoundedWith, definingWords, LETTERS } from '../../scenario/changes/fractions.js';
 import { findings, finite, standOf, windowResult } from '../compare/stand.js';
 import { compared, zoneOf } from '../compare/verdict.js';
@@ -12,7 +13,7 @@ import { contrastsOf, numbersAt } from './contrasts.js';
 import type { FactorsAsked } from './design.js';
 import { effectIn } from './effects.js';
 import type { Gathered } from './gathered.js';
-import { combinationName, effectName } from './named.js';
+import { effectName } from './named.js';
 import type { CombinationResult, DesignResult, FactorsResults, PairResult } from './results.js';
 import { factorsSentence } from './sentence.js';
 

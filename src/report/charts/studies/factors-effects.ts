@@ -79,7 +79,7 @@ function effectsChart(results: FactorsResults, all: readonly Row<Compared>[], ti
 function finding(results: FactorsResults): string {
   const { seen, leaders } = rankingOf(results),
     [first] = seen;
-  if (first === undefined) return 'No factor surely changes what is shipped';
+  if (first === undefined) return 'No factor by itself surely changes what is shipped';
   return (
     `${leaders === 1 ? 'Matters most by itself' : 'The largest effect seen'}: ${first.effect.name}, ` +
     `${signed(first.difference)} (${bounds(first.difference)}) ${results.measures[0]?.unit ?? ''}`
