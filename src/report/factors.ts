@@ -34,7 +34,8 @@ export function byMeasureOf({ measures, base, effects, combinations }: FactorsRe
 
 /** The level and what for: `99.9 % CI, so that all 60 intervals .. hold together with 95 %`. */
 export const togetherFactors = ({ eachLevel, intervals, level }: FactorsResults): string =>
-  `${intervalName(eachLevel)}, so that all ${count(intervals, 'effect')} and differences hold together with ` +
+  `${intervalName(eachLevel)}, so that all ${count(intervals, 'effect')} and differences hold ` +
+  `together with ` +
   `${number(level * 100)} %`;
 
 /** Of two together: better than the sum of both, and so on. */

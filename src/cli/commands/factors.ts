@@ -1,8 +1,7 @@
 import { basename } from 'node:path';
 import type { Factors } from '../../scenario/changes/factors.js';
 import { LEVEL } from '../../study/asked.js';
-import type { FactorsAsked } from '../../study/factors/design.js';
-import type { FactorsResults } from '../../study/factors/results.js';
+import type { FactorsAsked, FactorsResults } from '../../study/factors/results.js';
 import { count } from '../../study/format.js';
 import type { Reading } from '../../study/sample/reading.js';
 import { command } from '../arguments/command.js';
@@ -89,7 +88,8 @@ export const factorsShown = ({
 
 /** What is run, in words. */
 export const experiment = ({ replications, file, combinations, seed }: FactorsAsked): string =>
-  `${count(replications, 'replication')} each of ${file} and ${combinations.length} combinations, seed ${seed}`;
+  `${count(replications, 'replication')} each of ${file} and ${combinations.length} combinations, ` +
+  `seed ${seed}`;
 
 /** Reads factors of a scenario that was loaded without a problem. A UsageError tells all problems. */
 async function loadFactors(path: string, scenarioPath: string): Promise<Factors> {

@@ -1,5 +1,5 @@
 import type { CompareAsked } from '../../study/compare/design.js';
-import type { FactorsAsked } from '../../study/factors/design.js';
+import type { FactorsAsked } from '../../study/factors/results.js';
 import { count } from '../../study/format.js';
 import type { ShardFolder } from '../../study/run/shards.js';
 import type { SimulateAsked } from '../../study/simulate/design.js';

@@ -15,7 +15,8 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
     most = main?.combinations[best.combination];
   const isBase = combinations[best.combination]?.isBase === true;
   return {
-    question: `Which of ${inWords(factors.length)} things change what it ships, by themselves and two together?`,
+    question:
+      `Which of ${inWords(factors.length)} things change what it ships, by themselves and ` + `two together?`,
     answer: answer(results, a),
     sure:
       main === undefined || most === undefined
@@ -34,7 +35,8 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
           .flatMap((id) => measures.filter((one) => one.id === id))
           .flatMap((measure) => others(bestOnly(measure, results, THIS), THIS)),
     rests:
-      `${noted(scenario)}${restsText(results)}Nothing is said of what a change costs to make, nor whether it ` +
+      `${noted(scenario)}${restsText(results)}Nothing is said of what a change costs to make, nor ` +
+      `whether it ` +
       `may be made. ${INPUTS}`,
     picture: {
       title: 'What each does by itself, and two together',

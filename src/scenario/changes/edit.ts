@@ -33,7 +33,7 @@ export interface Changeable extends Pick<Whole, 'value' | 'place' | 'assumptions
 /** Told of each problem: its place in the file of changes, what it is said of, and what it is. */
 export type Wrong = (path: Path, label: string, finding: Omit<Finding, 'path'>) => void;
 
-/** Changes that are made together: where what is wrong with all of them is said, of whom, and what they are. */
+/** Changes made together: where what is wrong with all of them is said, of whom, and what they are. */
 export interface Together {
   readonly at: Path;
   readonly of: string;

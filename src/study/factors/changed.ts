@@ -3,9 +3,9 @@ import type { Combination } from '../../scenario/changes/factors.js';
 import { type Changed, changedThings } from '../route/changed.js';
 
 /**
- * What each factor changes, for the map. Combinations of a fraction never differ in one factor alone, so it is
- * what differs between a combination at the first level and every one of those that stand for all others: in
- * each of these another factor is as it was.
+ * What each factor changes, for the map. Combinations of a fraction never differ in one factor alone, so it
+ * is what differs between a combination at the first level and every one of those that stand for all
+ * others: in each of these another factor is as it was.
  * @param count of factors
  */
 export function changedByEach(count: number, combinations: readonly Combination[]): Changed[] {

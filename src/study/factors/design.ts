@@ -1,24 +1,15 @@
-import { combinationName, type Factors } from '../../scenario/changes/factors.js';
+import { combinationName } from '../../scenario/changes/factors.js';
 import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
 import { BASE } from '../../scenario/what-ifs.js';
 import type { ComparedVariant } from '../compare/measures.js';
-import { sameZone, USUAL_ZONE, type Zones } from '../compare/zones.js';
-import type { Origin } from '../head.js';
+import { sameZone, USUAL_ZONE } from '../compare/zones.js';
 import type { FixedDesign } from '../run/fixed-design.js';
 import { fingerprint, identityOf } from '../run/identity.js';
 import { type Reading, readingOf } from '../sample/reading.js';
 import { Gathered } from './gathered.js';
-import type { FactorsResults } from './results.js';
+import type { FactorsAsked, FactorsResults } from './results.js';
 import { summariseFactors } from './summary.js';
-
-/** What `factors` is asked, as plain JSON. Of the names of files the folders are left out of the results. */
-export interface FactorsAsked extends Origin, Factors {
-  readonly factorsFile: string;
-  readonly replications: number;
-  /** Beyond which a difference matters, default `USUAL_ZONE` of each measure. */
-  readonly zones?: Zones | undefined;
-}
 
 /** The scenario first, then each combination that is another. */
 export interface FactorsDesign extends FixedDesign<Reading, FactorsResults> {

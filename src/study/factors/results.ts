@@ -1,6 +1,7 @@
-import type { Factor } from '../../scenario/changes/factors.js';
+import type { Factor, Factors } from '../../scenario/changes/factors.js';
 import type { ComparedMeasure, CompareResults, MeasureId, StandResult } from '../compare/results.js';
-import type { ResultsHead } from '../head.js';
+import type { Zones } from '../compare/zones.js';
+import type { Origin, ResultsHead } from '../head.js';
 import type { Estimate } from '../statistics/estimate.js';
 
 /** Which combinations were run, and what cannot be told from what therefore. */
@@ -65,6 +66,14 @@ export interface PairResult {
   }[];
 }
 
+/** What `factors` is asked, as plain JSON. Of the names of files the folders are left out of the results. */
+export interface FactorsAsked extends Origin, Factors {
+  readonly factorsFile: string;
+  readonly replications: number;
+  /** Beyond which a difference matters, default `USUAL_ZONE` of each measure. */
+  readonly zones?: Zones | undefined;
+}
+
 /** `results.json` of `rateproof factors`. */
 export interface FactorsResults extends ResultsHead<'factors'> {
   readonly factorsFile: string;
@@ -93,8 +102,9 @@ export interface FactorsResults extends ResultsHead<'factors'> {
     /** Those that do not surely ship less than it, by numbers. */
     readonly notBehind: readonly number[];
     /**
-     * Of these the one in which the fewest factors are other than in the scenario as it is, where that is fewer
-     * than in the one that ships most; null where it is not, or where the scenario as it is is none of them.
+     * Of these the one in which the fewest factors are other than in the scenario as it is, where these are
+     * fewer than in the one that ships most; null where it is not, or where the scenario as it is is none of
+     * the combinations.
      */
     readonly nearest: number | null;
   };

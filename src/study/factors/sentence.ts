@@ -22,7 +22,8 @@ export function factorsSentence(results: Results): string {
     ...togetherSentences(results),
     bestSentence(results),
     zoneSentence(measures),
-    `In brackets: ${intervalName(eachLevel)}, so that all of it holds together with ${number(100 * level)} %.`,
+    `In brackets: ${intervalName(eachLevel)}, so that all of it holds together with ` +
+      `${number(100 * level)} %.`,
     ...(locked.length > 0 ? [`In gridlock at least once: ${locked.join('; ')}.`] : []),
   ].join(' ');
 }
@@ -36,7 +37,9 @@ export function designSentence({ design, factors }: Pick<Results, 'design' | 'fa
   const part = `${capital(inWords(design.run))} of ${all} of ${inWords(factors.length)} factors were run`;
   return {
     V: `${part}: effects of one factor and of two are told apart, if three together add nothing.`,
-    IV: `${part}: effects of one factor are told apart, if three together add nothing; those of two come in twos.`,
+    IV:
+      `${part}: effects of one factor are told apart, if three together add nothing; those of ` +
+      `two come in twos.`,
     III: `${part}: the effect of each factor has in it what two others do together.`,
   }[design.resolution];
 }
@@ -91,7 +94,8 @@ function togetherSentences(results: Results): string[] {
       ? ['No two do more or less together than their sum by what matters.']
       : within.length > 0
         ? [
-            `Together their sum, within what matters: ${within.map(({ effect: { name } }) => name).join('; ')}.`,
+            `Together their sum, within what matters: ` +
+              `${within.map(({ effect: { name } }) => name).join('; ')}.`,
           ]
         : []),
     ...part('Not settled whether together more or less than the sum', open),

@@ -10,11 +10,10 @@ import { familyLevel } from '../statistics/difference.js';
 import { amount } from '../statistics/skewed-interval.js';
 import { bestOf, nearestOf } from './best.js';
 import { contrastsOf, numbersAt } from './contrasts.js';
-import type { FactorsAsked } from './design.js';
 import { effectIn } from './effects.js';
 import type { Gathered } from './gathered.js';
 import { effectName } from './named.js';
-import type { CombinationResult, DesignResult, FactorsResults, PairResult } from './results.js';
+import type { CombinationResult, DesignResult, FactorsAsked, FactorsResults, PairResult } from './results.js';
 import { factorsSentence } from './sentence.js';
 
 /**

@@ -87,6 +87,13 @@ describe('what is wrong in a file of factors is told at its line', () => {
       file(ROOM, BAYS.replace('3', 'two')),
       ['3:69 bays: sites.coachworks.stations.bay.places: a whole number from 1 to 1,000,000; got "two"'],
     ],
+    [
+      'a misspelt path, once for all levels',
+      file(ROOM, BAYS.replace('coachworks', 'coachwork')),
+      [
+        '3:19 bays: sites.coachwork.stations.bay.places: a key or name in sites; got "coachwork"; did you mean "coachworks"?',
+      ],
+    ],
     ['a level twice', file(ROOM, BAYS.replace('3', '2')), ['3:65 bays: each level once; got "2" again']],
     [
       'the same value in two factors',

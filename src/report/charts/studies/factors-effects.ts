@@ -67,7 +67,8 @@ function effectsChart(results: FactorsResults, all: readonly Row<Compared>[], ti
     finding: title,
     how:
       'What changes from the first level named to the second, on average over the levels of all other ' +
-      'factors; of two together what both bring beyond the sum of each. As a share of what the scenario has ' +
+      'factors; of two together what both bring beyond the sum of each. As a share of what the ' +
+      'scenario has ' +
       `as it is, worked out in each of ${count(results.replications, 'replication')} with the same random ` +
       `events in all combinations. Dot: mean; bar: ${togetherFactors(results)}. ${MARKS_NOTE}${note}`,
     rows,

@@ -38,11 +38,14 @@ export function factorsPage(results: FactorsResults): PageContent {
       ...noteOf(scenario),
       sourcesElsewhere(scenario.file),
       `${designSentence(results)}${design.resolution === null ? '' : ` ${PUBLISHED}`}`,
-      'Each combination is the scenario with the levels named and nothing else: what that costs to make, how ' +
+      'Each combination is the scenario with the levels named and nothing else: what that costs to ' +
+        'make, how ' +
         'long it takes and whether it may be made are not considered.',
       inputsNote(eachLevel, replications),
-      'Build r of each combination meets the same chance (common random numbers), and each effect is worked ' +
-        `out within it. Intervals: ${togetherFactors(results)} (Bonferroni), and with them all that the answer ` +
+      'Build r of each combination meets the same chance (common random numbers), and each effect ' +
+        'is worked ' +
+        `out within it. Intervals: ${togetherFactors(results)} (Bonferroni), and with them all ` +
+        `that the answer ` +
         'says.',
       zoneNote(measures),
       windowNote(window),
@@ -62,7 +65,8 @@ export function factorsPage(results: FactorsResults): PageContent {
       ...measures.flatMap((measure) => [effectTable(measure, results), combinationTable(measure, results)]),
     ]),
     more:
-      'All of these numbers, and more, are in results.json, effects.csv, combinations.csv and runs.csv beside ' +
+      'All of these numbers, and more, are in results.json, effects.csv, combinations.csv and ' +
+      'runs.csv beside ' +
       'this page.',
   };
 }
@@ -96,7 +100,8 @@ const designTable = ({ design, factors }: FactorsResults): PageTable => ({
   note:
     `${exact(design.run)} of ${count(design.of, 'combination')}, ${design.notation} of resolution ` +
     `${design.resolution ?? ''}: ${design.generators.join(', ')}, so ${design.defining}. Letters: ` +
-    `${factors.map(({ letter, name }) => `${letter} ${name}`).join(', ')}. Two or more letters are what these ` +
+    `${factors.map(({ letter, name }) => `${letter} ${name}`).join(', ')}. Two or more letters are ` +
+    `what these ` +
     'do together.',
   head: ['seen as one', 'of three and more together'],
   rows: design.confounded.map((string) => {
