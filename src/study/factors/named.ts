@@ -5,8 +5,8 @@ import type { Contrast } from './contrasts.js';
 const level = (factors: NamedLevels, f: number, l: number): string => factors[f]?.levels[l]?.name ?? '';
 
 /**
- * `colour booths from 1 to 2`; of two together the names, with the levels of those that have more than two:
- * `colour booths with painters`.
+ * `colour booths from 1 to 2`; of two together their names, `colour booths with painters`, and of one that has
+ * more than two levels the level that it goes to.
  */
 export function effectName(factors: NamedLevels, { factors: of, from, to, kind }: Contrast): string {
   const span = (i: number): string =>
@@ -14,7 +14,9 @@ export function effectName(factors: NamedLevels, { factors: of, from, to, kind }
   const name = (i: number): string => factors[of[i] ?? 0]?.name ?? '';
   if (kind === 'alone') return `${name(0)} from ${span(0)}`;
   const part = (i: number): string =>
-    (factors[of[i] ?? 0]?.levels.length ?? 0) > 2 ? `${name(i)} (${span(i)})` : name(i);
+    (factors[of[i] ?? 0]?.levels.length ?? 0) > 2
+      ? `${name(i)} ${level(factors, of[i] ?? 0, to[i] ?? 0)}`
+      : name(i);
   return `${part(0)} with ${part(1)}`;
 }
 

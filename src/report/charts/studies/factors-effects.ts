@@ -6,13 +6,13 @@ import { valueAxis } from '../axes.js';
 import type { Chart } from '../chart.js';
 import { type Compared, differencesParts, MARKS_NOTE } from '../differences.js';
 import { foremost } from '../foremost.js';
-import { heading, type Row, rowChart, rowLabel } from '../row-chart.js';
+import { heading, type Row, rowChart, rowsOf } from '../row-chart.js';
 
 /** What each factor does to the throughput by itself, and each two together, on one scale. */
 export function factorEffects(results: FactorsResults): Chart | null {
   const [main] = byMeasureOf(results);
   if (main === undefined) return null;
-  return effectsChart(results, rowsOf(main), finding(results));
+  return effectsChart(results, effectRows(main), finding(results));
 }
 
 /** The same of all other measures. */
@@ -20,7 +20,7 @@ export function factorEffectsElsewhere(results: FactorsResults): Chart | null {
   const others = byMeasureOf(results).slice(1),
     rows = others.flatMap((measure) => [
       heading(`${measure.name}, ${measure.better} is better`),
-      ...rowsOf(measure).filter(({ item }) => item !== null),
+      ...effectRows(measure).filter(({ item }) => item !== null),
     ]);
   const seen = others.flatMap(({ name, effects }) =>
     effects.some(({ verdict }) => verdict === 'better' || verdict === 'worse') ? [name] : [],
@@ -34,21 +34,21 @@ export function factorEffectsElsewhere(results: FactorsResults): Chart | null {
   );
 }
 
-function rowsOf({ unit, zone, effects }: MeasureByFactors): Row<Compared>[] {
+function effectRows({ unit, zone, effects }: MeasureByFactors): Row<Compared>[] {
   const part = (kind: 'alone' | 'together', title: string): Row<Compared>[] => {
     const items = effects.filter(({ effect }) => effect.kind === kind);
     return items.length === 0
       ? []
       : [
           heading(title),
-          ...items.map((item) => ({
-            label: rowLabel(item.effect.name),
-            item: {
+          ...rowsOf(
+            items.map((item) => ({
               ...item,
               ...{ unit, zone: zone.share },
               words: kind === 'alone' ? item.words : togetherWords(item.words),
-            },
-          })),
+            })),
+            ({ effect }) => effect.name,
+          ),
         ];
   };
   return [...part('alone', 'by itself'), ...part('together', 'two together, beyond their sum')];

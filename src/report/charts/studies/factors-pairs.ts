@@ -49,10 +49,10 @@ function panelOf(
 ): Panel[] {
   const [one, two, [main]] = [factors[f], factors[g], means];
   if (one === undefined || two === undefined || main === undefined) return [];
-  const together = effects
+  const [together, ...others] = effects
     .filter(({ kind, factors: of }) => kind === 'together' && of[0] === f && of[1] === g)
     .flatMap(({ measures, mixedWith }) => measures.slice(0, 1).map((each) => ({ ...each, mixedWith })))
-    .sort((a, b) => Math.abs(b.difference.mean) - Math.abs(a.difference.mean))[0];
+    .sort((a, b) => Math.abs(b.difference.mean) - Math.abs(a.difference.mean));
   const also = together?.mixedWith.filter((word) => word.length === 2) ?? [];
   return [
     {
@@ -60,7 +60,8 @@ function panelOf(
       note:
         together === undefined
           ? ''
-          : `together ${signed(together.difference)} (${bounds(together.difference)})`,
+          : `${others.length > 0 ? 'at most ' : ''}together ${signed(together.difference)} ` +
+            `(${bounds(together.difference)})`,
       across: { name: one.name, levels: one.levels.map(({ name }) => name) },
       along: two.name,
       lines: two.levels.map(({ name }, j) => ({
