@@ -5,8 +5,8 @@ import type { Contrast } from './contrasts.js';
 const level = (factors: NamedLevels, f: number, l: number): string => factors[f]?.levels[l]?.name ?? '';
 
 /**
- * `colour booths from 1 to 2`; of two together their names, `colour booths with painters`, and of one that has
- * more than two levels the level that it goes to.
+ * `colour booths from 1 to 2`; of two together their names, `colour booths with painters`, and of one that
+ * has more than two levels the level that it goes to.
  */
 export function effectName(factors: NamedLevels, { factors: of, from, to, kind }: Contrast): string {
   const span = (i: number): string =>
