@@ -55,6 +55,7 @@ const INSTEAD = new Map([
   ['node:path', instead('node-path')],
   ['node:module', instead('node-module')],
   ['node:timers/promises', instead('node-timers')],
+  ['node:v8', instead('node-v8')],
   ['csv-parse/sync', path('node_modules/csv-parse/dist/esm/sync.js')],
 ]);
 const { version } = JSON.parse(readFileSync(path('package.json'), 'utf8'));
@@ -68,7 +69,7 @@ const ofPage = (name, entry) =>
     plugins: [
       {
         name: 'in a page',
-        async resolveId(source, importer) {
+        resolveId(source, importer) {
           if (INSTEAD.has(source)) return INSTEAD.get(source);
           if (importer === undefined || !source.startsWith('.')) return null;
           return INSTEAD.get(resolve(dirname(importer), source).replace(/\.js$/, '.ts')) ?? null;

@@ -11,6 +11,12 @@ export function print(text: string): void {
   inFront().tell({ kind: 'out', text: shown(text.endsWith('\n') ? text : `${text}\n`) });
 }
 
+/** The same of the results of a study: their first paragraph is the answer. */
+export function printResults(text: string): void {
+  const safe = shown(`${text}\n`);
+  inFront().tell({ kind: 'out', text: safe, bold: Math.max(0, safe.indexOf('\n\n')) });
+}
+
 /** JSON for a program to read, as it is: what `stableJson` gives is safe. */
 export function printJson(json: string): void {
   inFront().tell({ kind: 'out', text: json });

@@ -8,7 +8,7 @@ import { EXIT, type ExitCode } from './exit-code.js';
 import { inFront } from './in-front.js';
 import type { Interrupt } from './interrupt.js';
 import { sealedReport, withJournal } from './journal.js';
-import { outputWidth, print, printJson, progressOf, say } from './output.js';
+import { outputWidth, printJson, printResults, progressOf, say } from './output.js';
 import { checkOut, writeReport } from './report-folder.js';
 
 /** What a study needs to keep its replications, to be stopped and to tell how far it is. */
@@ -74,7 +74,7 @@ export async function runStudy<Found, Value = unknown>(
     const found = await interrupt.orStop((async () => study.run(how))()).finally(progress.stop);
     // Printed first: whatever happens to the folder, the answer is not lost.
     if (json) printJson(stableJson(found));
-    else print((await study.text())(found, outputWidth()));
+    else printResults((await study.text())(found, outputWidth()));
     if (out !== undefined && sealed !== undefined && sealed === fingerprint(stableJson(found))) {
       progress.stage(`${out} is the report of this very study already, and whole; nothing was written`);
     } else if (out !== undefined) {

@@ -10,3 +10,12 @@ export function element<Name extends keyof HTMLElementTagNameMap>(
   made.append(...inside);
   return made;
 }
+
+/** Finds a part by its class in something of the page, which has one of each. */
+export const partsOf =
+  (whole: HTMLElement, what: string) =>
+  (name: string): HTMLElement => {
+    const found = whole.querySelector<HTMLElement>(`.${name}`);
+    if (found === null) throw new Error(`page: expected a part ${name} in each ${what}, got none`);
+    return found;
+  };

@@ -1,6 +1,35 @@
 import type { Chart } from 'chart.js/auto';
 import { seriesOf } from './points.js';
 
+/** Marks of pictures of points: state by shape as well as by colour. */
+const SHAPES: Readonly<Record<string, (context: CanvasRenderingContext2D, x: number, y: number) => void>> = {
+  circle: (context, x, y) => {
+    context.beginPath();
+    context.arc(x, y, 5, 0, 2 * Math.PI);
+    context.fill();
+  },
+  crossRot: (context, x, y) => {
+    context.beginPath();
+    for (const [from, to] of [
+      [-4, 4],
+      [4, -4],
+    ] as const) {
+      context.moveTo(x + from, y - 4);
+      context.lineTo(x + to, y + 4);
+    }
+    context.stroke();
+  },
+  triangle: (context, x, y) => {
+    context.beginPath();
+    context.moveTo(x, y - 5);
+    context.lineTo(x + 5, y + 4);
+    context.lineTo(x - 5, y + 4);
+    context.closePath();
+    context.fill();
+    context.stroke();
+  },
+};
+
 /** A sample of how a series is drawn. */
 function sample(chart: Chart, set: number): HTMLCanvasElement {
   const canvas = document.createElement('canvas'),
@@ -15,6 +44,14 @@ function sample(chart: Chart, set: number): HTMLCanvasElement {
   context.scale(scale, scale);
   const paint = (value: unknown): CanvasPattern | string =>
     value instanceof CanvasPattern || typeof value === 'string' ? value : '#565656';
+  const shape = dataset['pointStyle'];
+  if (typeof shape === 'string' && shape in SHAPES) {
+    context.fillStyle = paint(dataset['backgroundColor']);
+    context.strokeStyle = paint(dataset['borderColor']);
+    context.lineWidth = 2;
+    SHAPES[shape]?.(context, width / 2, height / 2);
+    return canvas;
+  }
   const isLine = chart.getDatasetMeta(set).type === 'line';
   if (isLine) {
     context.strokeStyle = paint(dataset['borderColor']);
@@ -42,7 +79,9 @@ export function keysOf(chart: Chart): HTMLElement[] {
   // Panels name their lines themselves.
   if (chart.options.interaction?.axis === 'xy') return [];
   const series = seriesOf(chart);
-  if (series.length < 2 || series.length > MOST) return [];
+  const panels = new Set(series.flatMap(({ sets }) => sets.map((set) => chart.getDatasetMeta(set).yAxisID)));
+  // Panels have their names in them.
+  if (series.length < 2 || series.length > MOST || panels.size > 1) return [];
   return series.map(({ name, sets }) => {
     const button = document.createElement('button');
     button.type = 'button';

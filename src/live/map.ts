@@ -1,3 +1,5 @@
+import { element, partsOf } from './elements.js';
+
 /** A place of the map: what is drawn of it, and what is told of it, a line each. */
 interface Place {
   readonly mark: Element;
@@ -9,12 +11,8 @@ const NEAR = 26;
 
 /** Tells what stands at the places of a map, in the order of the route, by mouse, touch and keys. */
 export function walkAlong(map: HTMLElement): void {
-  const part = (name: string): HTMLElement => {
-    const found = map.querySelector<HTMLElement>(`.${name}`);
-    if (found === null) throw new Error(`page: expected a part ${name} in each map, got none`);
-    return found;
-  };
-  const [ring, told, said] = [part('ring'), part('told'), part('said')],
+  const part = partsOf(map, 'map'),
+    [ring, told, said] = [part('ring'), part('told'), part('said')],
     places = placesOf(map),
     order = [...places.keys()].sort((a, b) => a - b);
   let at: number | undefined;
@@ -28,13 +26,7 @@ export function walkAlong(map: HTMLElement): void {
     const place = key === undefined ? undefined : places.get(key);
     if (place === undefined || key === at) return;
     at = key;
-    told.replaceChildren(
-      ...place.lines.map((line) => {
-        const text = document.createElement('p');
-        text.textContent = line;
-        return text;
-      }),
-    );
+    told.replaceChildren(...place.lines.map((line) => element('p', {}, line)));
     [ring.hidden, told.hidden] = [false, false];
     put(map, place.mark, ring, told);
     said.textContent = place.lines.join('. ');

@@ -1,7 +1,8 @@
 import type { Chart } from 'chart.js/auto';
 import { isTime } from '../report/unbroken.js';
+import { tenDigits } from '../study/ten-digits.js';
 import { toolsOf } from './copying.js';
-import { labelAt, type Series, seriesOf } from './points.js';
+import { indexAt, labelAt, placesOf, type Series, seriesOf } from './points.js';
 
 const cell = (kind: 'th' | 'td', text: string, scope?: string): HTMLElement => {
   const element = document.createElement(kind);
@@ -12,8 +13,8 @@ const cell = (kind: 'th' | 'td', text: string, scope?: string): HTMLElement => {
 };
 
 /** The places of a picture at which a series has a value. */
-const placesOf = (chart: Chart, series: readonly Series[]): number[] =>
-  Array.from({ length: chart.data.labels?.length ?? 0 }, (_, index) => index).filter((index) =>
+const filledOf = (chart: Chart, series: readonly Series[]): number[] =>
+  Array.from({ length: placesOf(chart) }, (_, index) => index).filter((index) =>
     series.some(({ textAt }) => textAt(index) !== null),
   );
 
@@ -24,7 +25,7 @@ function tableOf(chart: Chart): HTMLTableElement {
     head = table.createTHead().insertRow(),
     body = table.createTBody();
   head.append(cell('td', ''), ...series.map(({ name }) => cell('th', name, 'col')));
-  for (const index of placesOf(chart, series))
+  for (const index of filledOf(chart, series))
     body
       .insertRow()
       .append(
@@ -42,16 +43,16 @@ function cellsOf(chart: Chart): { head: string[]; rows: (string | number)[][] } 
     );
   return {
     head: ['', ...columns.map(({ title }) => title)],
-    rows: placesOf(chart, series).map((index) => [
+    rows: filledOf(chart, series).map((index) => [
       labelAt(chart, index),
-      ...columns.map(({ set }) => bare(chart.data.datasets[set]?.data[index])),
+      ...columns.map(({ set }) => bare(chart.data.datasets[set]?.data[indexAt(chart, set, index)])),
     ]),
   };
 }
 
 /** A number with 10 digits, as in the files; both ends of a bar as words; '' for nothing. */
 function bare(value: unknown): string | number {
-  if (typeof value === 'number') return Number.isFinite(value) ? Number(value.toPrecision(10)) : '';
+  if (typeof value === 'number') return Number.isFinite(value) ? tenDigits(value) : '';
   if (Array.isArray(value)) return value.map(bare).join(' to ');
   return typeof value === 'object' && value !== null && 'y' in value ? bare(value.y) : '';
 }

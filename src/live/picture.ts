@@ -1,9 +1,11 @@
 import { Chart } from 'chart.js/auto';
 import type { Chart as Drawn } from '../report/charts/chart.js';
 import { LAYOUT } from '../report/style.js';
+import { unbroken } from '../report/unbroken.js';
+import { partsOf } from './elements.js';
 import { keysOf } from './keys.js';
 import { showNumbers } from './numbers.js';
-import { labelAt, saidAt } from './points.js';
+import { indexAt, labelAt, placeOf, placesOf, saidAt } from './points.js';
 
 /** Rows that a long picture shows at first, and all that it can. */
 const FEW = 10,
@@ -13,6 +15,7 @@ const FEW = 10,
 export class Picture {
   private live: Chart | undefined;
   private readonly ground: HTMLElement;
+  private readonly how: HTMLElement;
   private readonly keys: HTMLElement;
   private readonly said: HTMLElement;
   private readonly numbers: HTMLDetailsElement;
@@ -26,13 +29,10 @@ export class Picture {
     figure: HTMLElement,
     private readonly draw: () => Drawn | null,
   ) {
-    const part = (name: string): HTMLElement => {
-      const found = figure.querySelector<HTMLElement>(`.${name}`);
-      if (found === null) throw new Error(`page: expected a part ${name} in each figure, got none`);
-      return found;
-    };
+    const part = partsOf(figure, 'figure');
     this.name = figure.dataset['picture'] ?? '';
     this.ground = part('ground');
+    this.how = part('soft');
     this.keys = part('keys');
     this.said = part('said');
     this.numbers = part('numbers') as HTMLDetailsElement;
@@ -49,13 +49,16 @@ export class Picture {
     });
   }
 
-  /** Draws it, again where the room has changed. */
-  make(anew = false, width = this.ground.clientWidth): void {
+  /** Draws it, again where the room has changed; on paper of a width it shows what a page has room for. */
+  make(anew = false, paper: number | null = null): void {
+    const width = paper ?? this.ground.clientWidth,
+      isWhole = this.isWhole && paper === null;
     if (width === 0 || (!anew && width === this.width)) return;
     this.width = width;
-    Object.assign(LAYOUT, { width, hasTitles: false, mostRows: this.isWhole ? ALL : FEW, isCut: false });
+    Object.assign(LAYOUT, { width, hasTitles: false, mostRows: isWhole ? ALL : FEW, isCut: false });
     const drawn = this.draw();
     if (drawn === null) return;
+    this.how.textContent = unbroken(drawn.how);
     this.more.hidden = !LAYOUT.isCut && !this.isWhole;
     this.more.textContent = this.isWhole ? `The ${FEW} that matter most` : 'All of them';
     this.live?.destroy();
@@ -84,7 +87,11 @@ export class Picture {
         animation: false,
         responsive: false,
         devicePixelRatio: Math.max(2, window.devicePixelRatio),
-        interaction: { mode: 'index', intersect: false, axis },
+        interaction: {
+          mode: configuration.data.labels === undefined ? 'nearest' : 'index',
+          intersect: false,
+          axis,
+        },
         plugins: {
           ...options?.plugins,
           tooltip: {
@@ -92,8 +99,11 @@ export class Picture {
             displayColors: false,
             filter: (item, _, items) => item === items[0],
             callbacks: {
-              title: ([item]) => (item === undefined ? '' : labelAt(item.chart, item.dataIndex)),
-              label: (item) => saidAt(item.chart, item.dataIndex),
+              title: ([item]) =>
+                item === undefined
+                  ? ''
+                  : labelAt(item.chart, placeOf(item.chart, item.datasetIndex, item.dataIndex)),
+              label: (item) => saidAt(item.chart, placeOf(item.chart, item.datasetIndex, item.dataIndex)),
             },
           },
         },
@@ -104,7 +114,7 @@ export class Picture {
   /** Arrow keys go from place to place; what stands there is shown and said. */
   private walk(event: KeyboardEvent): void {
     const chart = this.live,
-      places = chart?.data.labels?.length ?? 0,
+      places = chart === undefined ? 0 : placesOf(chart),
       step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
     if (chart === undefined || places === 0) return;
     if (event.key === 'Escape') {
@@ -117,9 +127,10 @@ export class Picture {
     event.preventDefault();
     do this.at = (this.at + step + places) % places;
     while (saidAt(chart, this.at).length === 0 && this.at !== 0);
-    const elements = chart.data.datasets.flatMap((_, datasetIndex) =>
-      chart.isDatasetVisible(datasetIndex) ? [{ datasetIndex, index: this.at }] : [],
-    );
+    const elements = chart.data.datasets.flatMap((_, datasetIndex) => {
+      const index = indexAt(chart, datasetIndex, this.at);
+      return index >= 0 && chart.isDatasetVisible(datasetIndex) ? [{ datasetIndex, index }] : [];
+    });
     const [first] = elements.map(({ datasetIndex, index }) => chart.getDatasetMeta(datasetIndex).data[index]);
     chart.tooltip?.setActiveElements(elements, { x: first?.x ?? 0, y: first?.y ?? 0 });
     chart.update('none');

@@ -18,6 +18,10 @@ export function byMeasure({ measures, base, whatIfs }: CompareResults): MeasureC
   }));
 }
 
+/** What a measure is called where there is no room to explain a quantile. */
+export const measureName = ({ id, name }: Pick<MeasureResult, 'id' | 'name'>): string =>
+  id === 'lead p90' ? 'lead time, nine in ten units' : name;
+
 /** The level and what for: `99.8 % CI, so that all 24 differences hold together with 95 %`. */
 export function togetherText({ whatIfs, measures, level, differenceLevel }: CompareResults): string {
   return (

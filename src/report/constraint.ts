@@ -37,9 +37,9 @@ export const rungsOf = ({ losses }: LadderResult): Rung[] =>
     .sort((a, b) => b.perDay.mean - a.perDay.mean)
     .map(({ cause, perDay }) => ({ cause, change: negated(perDay) }));
 
-/** `arithmetic allows the station booth`. */
+/** `averages allow the station booth`. */
 export const allowedText = ({ of }: LadderResult): string =>
-  `arithmetic allows ${of.kind === 'carrier' ? `the ${of.name}` : calledThing(of)}`;
+  `averages allow ${of.kind === 'carrier' ? `the ${of.name}` : calledThing(of)}`;
 
 /** The largest loss, `short of crew, 0.53 (95 % CI 0.51 to 0.55)`; null: nothing is lost. */
 export function largestLoss({ losses }: LadderResult): string | null {

@@ -1,8 +1,8 @@
 import { shownJson } from '../study/shown.js';
+import { tenDigits } from '../study/ten-digits.js';
 
 /** Keys that stand first in their object, so that a reader sees at once what a file is. */
 const FIRST = ['format', 'version'];
-const DIGITS = 10;
 
 /**
  * JSON that is the same for the same content: keys sorted (`format` and `version` first), two spaces of
@@ -21,7 +21,7 @@ function stable(value: unknown, path: string): unknown {
         `${path || 'results'}: expected a finite number, got ${value}\n` +
           'hint: this is a fault of the program, please report it with the scenario',
       );
-    return Number(value.toPrecision(DIGITS));
+    return tenDigits(value);
   }
   if (Array.isArray(value)) return value.map((each, index) => stable(each, `${path}[${index}]`));
   if (typeof value === 'object' && value !== null) {

@@ -5,6 +5,7 @@ import { costFindings } from './plant/costs.js';
 import { crewFindings } from './plant/crews.js';
 import { deliveryFindings } from './plant/deliveries.js';
 import { failureFindings } from './plant/failures.js';
+import { laneFindings } from './plant/lanes.js';
 import { lotFindings } from './plant/lots.js';
 import { outageFindings } from './plant/outages.js';
 import { pulseLineFindings } from './plant/pulse-lines.js';
@@ -39,6 +40,7 @@ const LOCAL = [
   crewFindings,
   overtimeFindings,
   amountFindings,
+  laneFindings,
   lotFindings,
   changeoverFindings,
   conditionFindings,

@@ -6,7 +6,7 @@ import { plannersUnit } from './unit-of.js';
 import { PROGRAM_VERSION } from './version.js';
 
 /** Version of the shape of every `results.json` (1: trucks waiting for room counted as busy). */
-export const RESULTS_VERSION = 4;
+export const RESULTS_VERSION = 5;
 
 /** What the results of every study say of where they come from. */
 export interface ResultsHead<Study extends string> {

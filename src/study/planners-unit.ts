@@ -1,4 +1,5 @@
 import { exact } from './format.js';
+import { type Estimate, mapped } from './statistics/estimate.js';
 
 /** The unit of time in which a planner gives the rate, and in which answers speak of it. */
 export interface PlannersUnit {
@@ -41,6 +42,17 @@ export const daysInBucket = (
   { unit: bucket, workingDays }: { readonly unit: 'week' | 'part'; readonly workingDays: readonly number[] },
   b: number,
 ): number => (unit.per === 'week' && bucket === 'week' ? (workingDays[b] ?? NaN) : unit.workingDays);
+
+/** What a build ships in the planner's unit: in the weeks judged, else over the whole run. */
+export const shippedOf = ({
+  answer: { held },
+  throughput: { perDay },
+  rateUnit,
+}: {
+  readonly answer: { readonly held: Estimate | null };
+  readonly throughput: { readonly perDay: Estimate };
+  readonly rateUnit: PlannersUnit;
+}): Estimate => held ?? mapped(perDay, (value) => value * rateUnit.workingDays);
 
 /** A rate of so many units a working day in words: `4 a day`, `20 a week`. */
 export const rateText = (perDay: number, unit: PlannersUnit): string =>

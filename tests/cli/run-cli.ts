@@ -21,9 +21,23 @@ export interface Running {
   told(text: string): Promise<void>;
 }
 
+/** Whoever runs the tests may ask for colours, which would be in what they look at. */
+const PLAIN = { ...process.env };
+for (const name of ['FORCE_COLOR', 'NO_COLOR']) Reflect.deleteProperty(PLAIN, name);
+
 /** Starts the program in `cwd` with pipes, so neither stream is a terminal. */
-export function start(cwd: string, ...args: string[]): Running {
-  const child = spawn(process.execPath, [MAIN, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+export const start = (cwd: string, ...args: string[]): Running => startWith({ cwd }, ...args);
+
+/** The same with variables of its own. */
+function startWith(
+  { cwd, env = {} }: { readonly cwd: string; readonly env?: Readonly<Record<string, string>> },
+  ...args: string[]
+): Running {
+  const child = spawn(process.execPath, [MAIN, ...args], {
+    cwd,
+    env: { ...PLAIN, ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
   let stdout = '',
     stderr = '';
   child.stdout.setEncoding('utf8').on('data', (text: string) => {
@@ -59,6 +73,9 @@ export function start(cwd: string, ...args: string[]): Running {
 }
 
 export const rateproof = (cwd: string, ...args: string[]): Promise<Outcome> => start(cwd, ...args).outcome;
+
+export const rateproofWith = (how: Parameters<typeof startWith>[0], ...args: string[]): Promise<Outcome> =>
+  startWith(how, ...args).outcome;
 
 /**
  * Starts the program and kills it, which it cannot notice, as soon as its journal holds so many replications.

@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { delimiter, isAbsolute, join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import puppeteer, { type Browser, type Page } from 'puppeteer-core';
+import { afterAll, beforeAll } from 'vitest';
 
 /** What they are called on the path, or where a variable says; `.ci/run` installs both. */
 const NAMES = {
@@ -19,9 +20,6 @@ export const BROWSERS = (['chrome', 'firefox'] as const).flatMap((browser) => {
   const path = NAMES[browser].flatMap((name) => (name === undefined ? [] : onPath(name))).find(existsSync);
   return path === undefined ? [] : [[browser, path] as const];
 });
-
-export const launch = (browser: 'chrome' | 'firefox', executablePath: string): Promise<Browser> =>
-  puppeteer.launch({ browser, executablePath, args: browser === 'chrome' ? ['--no-sandbox'] : [] });
 
 /** The two widths that a page is looked at: a desk and a phone. */
 export const SIZES = [
@@ -41,11 +39,27 @@ export interface Opened {
  */
 const OF_THE_DRIVER = /^(Error: )?Content-Security-Policy: .* blocked a JavaScript eval /;
 
+/** For the tests of a group: opens pages in a browser of their own, which is closed after them. */
+export function pagesIn(kind: 'chrome' | 'firefox', executablePath: string) {
+  let browser: Browser | undefined;
+  beforeAll(async () => {
+    browser = await puppeteer.launch({
+      ...{ browser: kind, executablePath },
+      args: kind === 'chrome' ? ['--no-sandbox'] : [],
+    });
+  }, 60_000);
+  afterAll(() => browser?.close());
+  return (file: string, size: (typeof SIZES)[number], before?: string): Promise<Opened> => {
+    if (browser === undefined) throw new Error('expected to be asked in a test, got asked ahead of it');
+    return open(browser, file, size, before);
+  };
+}
+
 /**
  * Opens a page from its file and waits until its pictures are drawn.
  * @param before runs before the page's own script
  */
-export async function open(
+async function open(
   browser: Browser,
   file: string,
   size: (typeof SIZES)[number],
@@ -72,8 +86,8 @@ export async function open(
     !(await page.evaluate(() => document.documentElement.dataset['drawn'] === 'yes'));
     waited++
   ) {
-    if (waited > 300) throw new Error(`expected ${file} to draw its pictures in 30 s`);
-    await setTimeout(100);
+    if (waited > 1200) throw new Error(`expected ${file} to draw its pictures in 30 s`);
+    await setTimeout(25);
   }
   return { page, faults };
 }

@@ -3,10 +3,10 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser, Page } from 'puppeteer-core';
+import type { Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { rateproof } from '../cli/run-cli.js';
-import { BROWSERS, launch, open, SIZES } from './browsers.js';
+import { BROWSERS, pagesIn, SIZES } from './browsers.js';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js'),
   [DESK, PHONE] = SIZES;
@@ -35,16 +35,10 @@ const told = (page: Page, form: string): Promise<{ text: string; left: number; r
   });
 
 describe.each(BROWSERS)('the map of a page in %s', { timeout: 60_000 }, (kind, path) => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch(kind, path);
-  }, 60_000);
-  afterAll(async () => {
-    await browser.close();
-  });
+  const open = pagesIn(kind, path);
 
   it('is one stop of the tab key, told place by place by arrow keys, and left by Escape', async () => {
-    const { page, faults } = await open(browser, report, DESK);
+    const { page, faults } = await open(report, DESK);
     expect(await page.$$eval('.map.wide [tabindex], .map.wide a', (all) => all.length)).toBe(0);
     await page.focus('.map.wide');
     const heard: string[] = [];
@@ -64,7 +58,7 @@ describe.each(BROWSERS)('the map of a page in %s', { timeout: 60_000 }, (kind, p
   });
 
   it('tells of a mark under the mouse, of its text, and of a lane', async () => {
-    const { page } = await open(browser, report, DESK);
+    const { page } = await open(report, DESK);
     for (const name of ['.map-stop', '.map-words[data-place]', '.map-lane']) {
       await page.hover(`.map.wide ${name}`);
       expect((await told(page, 'wide'))?.text, name).toMatch(/\d/);
@@ -74,7 +68,7 @@ describe.each(BROWSERS)('the map of a page in %s', { timeout: 60_000 }, (kind, p
   });
 
   it('is told at a tap on a phone, within its width, and closed by a tap beside it', async () => {
-    const { page, faults } = await open(browser, report, PHONE);
+    const { page, faults } = await open(report, PHONE);
     const mark = await page.$('.map.narrow .map-stop');
     await mark?.scrollIntoView();
     await mark?.click();
@@ -91,7 +85,7 @@ describe.each(BROWSERS)('the map of a page in %s', { timeout: 60_000 }, (kind, p
   it.runIf(kind === 'chrome').each(SIZES)(
     'has no violation that axe-core finds with its words open, at $width',
     async (size) => {
-      const { page } = await open(browser, report, size);
+      const { page } = await open(report, size);
       const form = size.width > 1000 ? 'wide' : 'narrow';
       await page.focus(`.map.${form}`);
       await page.keyboard.press('ArrowRight');
@@ -109,7 +103,7 @@ describe.each(BROWSERS)('the map of a page in %s', { timeout: 60_000 }, (kind, p
   );
 
   it.runIf(kind === 'chrome')('stands on paper in the form for paper alone', async () => {
-    const { page } = await open(browser, report, DESK);
+    const { page } = await open(report, DESK);
     await page.emulateMediaType('print');
     const shown = await page.$$eval('.map', (all) =>
       all.filter((each) => each.clientHeight > 0).map((each) => each.className),

@@ -4,10 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import type { Browser } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { rateproof } from '../cli/run-cli.js';
-import { BROWSERS, launch, open, SIZES } from './browsers.js';
+import { BROWSERS, pagesIn, SIZES } from './browsers.js';
 
 const SCENARIOS = fileURLToPath(new URL('../../scenarios/', import.meta.url)),
   AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
@@ -55,10 +54,13 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
 const pageOf = (name: string): string => join(folder, name, 'report.html');
 
 beforeAll(async () => {
-  for (const [name, args] of Object.entries(PAGES)) {
-    const { code, stderr } = await rateproof(folder, ...args, '--out', name);
-    expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
-  }
+  // Side by side: each starts, reads and draws in one thread for most of its time.
+  await Promise.all(
+    Object.entries(PAGES).map(async ([name, args]) => {
+      const { code, stderr } = await rateproof(folder, ...args, '--workers', '1', '--out', name);
+      expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
+    }),
+  );
 }, 180_000);
 afterAll(() => {
   rmSync(folder, { recursive: true, force: true });
@@ -69,19 +71,13 @@ it('is under 3 MB, also for 53 stations', () => {
 });
 
 describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch(kind, path);
-  }, 60_000);
-  afterAll(async () => {
-    await browser.close();
-  });
+  const open = pagesIn(kind, path);
 
   describe.each(SIZES)('at $width by $height', (size) => {
     it.each(Object.keys(PAGES))(
       'of %s draws every picture, complains of nothing, asks the network for nothing, and fits the screen',
       async (name) => {
-        const { page, faults } = await open(browser, pageOf(name), size);
+        const { page, faults } = await open(pageOf(name), size);
         const seen = await page.evaluate(() => ({
           pictures: document.querySelectorAll('figure').length,
           drawn: [...document.querySelectorAll('.ground canvas')].filter((each) => each.clientHeight > 60)
@@ -104,7 +100,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('tells the values of a place by the arrow keys, and switches a series off', async () => {
-    const { page } = await open(browser, pageOf('simulate'), SIZES[0]);
+    const { page } = await open(pageOf('simulate'), SIZES[0]);
     await page.focus('figure .ground');
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
@@ -118,7 +114,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('has the numbers of a picture in a table, as many as there are weeks', async () => {
-    const { page } = await open(browser, pageOf('simulate'), SIZES[1]);
+    const { page } = await open(pageOf('simulate'), SIZES[1]);
     await page.click('figure .numbers summary');
     await setTimeout(300);
     const rows = await page.$$eval('figure .numbers tbody tr', (all) => all.map((row) => row.textContent));
@@ -131,7 +127,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('copies a table with tabs and saves it as CSV by keys alone, numbers bare and no formula, and says so', async () => {
-    const { page } = await open(browser, pageOf('hostile'), SIZES[0]);
+    const { page } = await open(pageOf('hostile'), SIZES[0]);
     await page.evaluate(() => {
       const taken: string[] = [];
       Object.assign(window, { taken });
@@ -169,7 +165,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   });
 
   it('copies the numbers of a picture, and by a marked text where the clipboard is closed', async () => {
-    const { page } = await open(browser, pageOf('simulate'), SIZES[0]);
+    const { page } = await open(pageOf('simulate'), SIZES[0]);
     await page.evaluate(() => {
       Object.defineProperty(navigator, 'clipboard', {
         value: { writeText: () => Promise.reject(new Error('closed')) },
@@ -196,7 +192,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
       [SIZES[0], true, false],
       [SIZES[1], false, true],
     ] as const) {
-      const { page } = await open(browser, pageOf('demo'), size);
+      const { page } = await open(pageOf('demo'), size);
       await page.evaluate(() => {
         window.scrollTo(0, 3000);
       });
@@ -215,8 +211,26 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     }
   });
 
+  it('has the numbers of a picture of points too, in words that say of what, by keys as well', async () => {
+    const { page } = await open(pageOf('rate'), SIZES[1]);
+    await page.click('figure .numbers summary');
+    await setTimeout(300);
+    const rows = await page.$$eval('figure .numbers tbody tr', (all) => all.map((row) => row.textContent));
+    const { points } = JSON.parse(readFileSync(join(folder, 'rate/results.json'), 'utf8')) as {
+      points: unknown[];
+    };
+    expect(rows).toHaveLength(points.length);
+    expect(rows[0]).toMatch(/^rate asked, units a working day 3/);
+    await page.focus('figure .ground');
+    await page.keyboard.press('ArrowRight');
+    expect(await page.$eval('figure .said', (each) => each.textContent)).toMatch(
+      /^rate asked, units a working day \d.*\. (holds|does not hold|not settled): \d/,
+    );
+    await page.close();
+  });
+
   it('shows all rows of a long picture at a click', async () => {
-    const { page } = await open(browser, pageOf('demo'), SIZES[1]);
+    const { page } = await open(pageOf('demo'), SIZES[1]);
     const height = (): Promise<number> =>
       page.$eval('[data-picture="06-buffers"] canvas', (each) => each.clientHeight);
     const few = await height();
@@ -228,10 +242,10 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   it.runIf(kind === 'chrome').each(['demo', 'compare', 'rate', 'reliefs', 'buffers', 'hostile'])(
     'of %s has no violation of WCAG 2.2 AA that axe-core finds, light or dark',
     async (name) => {
+      const { page } = await open(pageOf(name), SIZES[1]);
+      await page.evaluate(readFileSync(AXE, 'utf8'));
       for (const value of ['light', 'dark']) {
-        const { page } = await open(browser, pageOf(name), SIZES[1]);
         await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value }]);
-        await page.evaluate(readFileSync(AXE, 'utf8'));
         const violations = await page.evaluate(async () => {
           const { axe } = window as unknown as {
             axe: {
@@ -243,15 +257,15 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
           return found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
         });
         expect(violations).toEqual([]);
-        await page.close();
       }
+      await page.close();
     },
   );
 
   it.runIf(kind === 'chrome').each(['demo', 'compare', 'rate', 'reliefs', 'buffers'])(
     'of %s has all of its first screen on the first page of A4 and Letter, and links written out',
     async (name) => {
-      const { page } = await open(browser, pageOf(name), SIZES[0]),
+      const { page } = await open(pageOf(name), SIZES[0]),
         px = 96 / 25.4;
       await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
       await page.emulateMediaType('print');
@@ -272,7 +286,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
   it.runIf(kind === 'chrome').each(['a4', 'letter'] as const)(
     'is printed on %s without a picture that is cut',
     async (format) => {
-      const { page } = await open(browser, pageOf('demo'), SIZES[0]);
+      const { page } = await open(pageOf('demo'), SIZES[0]);
       await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
       await page.emulateMediaType('print');
       const room = format === 'a4' ? 297 - 26 : 279.4 - 26,

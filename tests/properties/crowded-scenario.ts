@@ -56,7 +56,7 @@ export function toCrowdedYaml(drawn: CrowdedScenario): string {
     fit = line.startsWith('people')
       ? `at: line, side by side: [{ step: fit, ${dashboards}, ${work(4)}${people(4)} }, { step: wire, ${work(5)}${people(5)} }]`
       : `step: fit, at: line, ${dashboards}, ${work(5)}${people(4)}`;
-  const lane = `trucks: 1, capacity: ${drawn.capacity}, bank: 1, drive: 10 min, return: 10 min, leaves: ${drawn.leaves}`;
+  const lane = `trucks: 1, capacity: ${drawn.capacity}, bank: ${drawn.capacity}, drive: 10 min, return: 10 min, leaves: ${drawn.leaves}`;
   return `
 scenario: crowded
 programme: { start: 2027-03-01, arrivals: ${drawn.release}, quantity: 30${drawn.until} }

@@ -181,3 +181,6 @@ export const HEAVY: ReadonlySet<string> = new Set([
   'lanes › * › trucks: 1000000',
   'lanes › * › arrival bank: 1000000',
 ]);
+
+/** A sixth of the cases is run with the quick tests, the others with the slow ones. */
+export const isQuick = (index: number): boolean => index % 6 === 0;

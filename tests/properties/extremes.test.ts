@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { SECTIONS } from '../scenario/read-small.js';
-import { extremeCases, HEAVY } from './extreme-cases.js';
+import { extremeCases, HEAVY, isQuick } from './extreme-cases.js';
 import { endingsOf } from './extreme-runs.js';
 
 const cases = extremeCases();
-/** All are run with the slow tests, tests/statistics/extremes.test.ts. */
-const SHARE = 6;
 
 describe('the least and greatest values of every key', () => {
   it('are made from the schema: hundreds, of every section', () => {
@@ -24,7 +22,7 @@ describe('the least and greatest values of every key', () => {
   it('are refused in a line or run, with a number wherever one is due: a sixth of them', {
     timeout: 120_000,
   }, async () => {
-    const some = cases.filter(({ name }, i) => i % SHARE === 0 && !HEAVY.has(name));
+    const some = cases.filter(({ name }, i) => isQuick(i) && !HEAVY.has(name));
     expect((await endingsOf(some, 20)).filter(({ how }) => how === 'fault' || how === 'too long')).toEqual(
       [],
     );

@@ -70,7 +70,7 @@ export const randomScenario = fc.record({
   capacity: fc.integer({ min: 1, max: 3 }),
   banks: fc.constantFrom(
     '',
-    ', bank: 2',
+    ', bank: 3',
     ', arrival bank: 1',
     ', docks: { from: 1, to: 1 }, bank: 3, hours: days',
   ),

@@ -56,10 +56,13 @@ describe('places shared out over a balanced exponential line, against the exact 
       ).toBeCloseTo(best, 6);
       expect(found.chosen.total).toBe(places);
       expect(best - exact, `regret of ${found.chosen.places.join('-')}`).toBeLessThanOrEqual(ZONE * best);
-      // Its level is 99 % or more, shared with all that is set against it; it was 95 %, and up to 1 % wide. Of
-      // a dozen values it is up to a tenth wider than Student's.
+      // Its level is shared with no limit, the layout as it is and all others set against it; it was 95 %, and
+      // up to 1 % wide. Of a dozen values it is up to a tenth wider than Student's.
       const { mean, low, high, level } = found.chosen.rate;
-      expect(level).toBeGreaterThanOrEqual(0.99);
+      const set = [found.present, found.best!, ...found.selection.others].map((each) => each.places.join()),
+        against = new Set(set.filter((layout) => layout !== found.chosen.places.join())).size;
+      expect(level).toBeGreaterThanOrEqual(1 - 0.05 / (2 + against));
+      expect(level).toBeLessThanOrEqual(1 - 0.05 / (3 + against));
       expect((high! - low!) / 2 / mean).toBeLessThanOrEqual(0.016);
       expect(exact).toBeGreaterThanOrEqual(low!);
       expect(exact).toBeLessThanOrEqual(high!);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { extremeCases, HEAVY } from '../properties/extreme-cases.js';
+import { extremeCases, HEAVY, isQuick } from '../properties/extreme-cases.js';
 import { endingsOf } from '../properties/extreme-runs.js';
 import './built.js';
 
@@ -8,7 +8,8 @@ it('every key at its least and greatest values is refused in a line or run, with
 }, async () => {
   const cases = extremeCases(),
     endings = await endingsOf(
-      cases.filter(({ name }) => !HEAVY.has(name)),
+      // The others are run with the quick tests.
+      cases.filter(({ name }, i) => !isQuick(i) && !HEAVY.has(name)),
       20,
     );
   expect(endings.filter(({ how }) => how === 'fault' || how === 'too long')).toEqual([]);

@@ -1,20 +1,34 @@
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { BufferGoal } from '../../study/buffers/buffers.js';
+import type { BufferGoal, ShareOf } from '../../study/buffers/goal.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { Trial } from '../../study/buffers/search/trial.js';
-import { count } from '../../study/format.js';
+import { count, exact } from '../../study/format.js';
 import { command } from '../arguments/command.js';
-import { optional, repeatable, withDefault } from '../arguments/option.js';
+import { optional, type Reader, repeatable, withDefault } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';
-import { oneOf, perCent, positiveNumber, wholeNumber } from '../arguments/readers.js';
+import { hundredth, numberIn, oneOf, perCent, reader, wholeNumber } from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
 import { onMap } from './map.js';
 
 const HIGHEST_RATE = 100_000,
-  MOST_PLACES = 100_000;
+  MOST_PLACES = 100_000,
+  MOST_PER_CENT = 200;
+
+/** A rate, or a share of what another layout ships. */
+const readTarget: Reader<number | { readonly share: number; readonly of: ShareOf }> = reader(
+  `a number above 0 and at most ${exact(HIGHEST_RATE)}, or a share of what another layout ships`,
+  (option) => `for example ${option} 4.2, ${option} "98 % of unlimited" or ${option} "98 % of present"`,
+  (text) => {
+    const [, percent = '', of] = /^(\d.*%) of (unlimited|present)$/.exec(text) ?? [];
+    if (of !== 'unlimited' && of !== 'present')
+      return numberIn(text, /^\d{1,12}(\.\d{1,12})?$/, Number.MIN_VALUE, HIGHEST_RATE);
+    const share = hundredth(numberIn(percent, /^\d{1,3}(\.\d{1,6})? ?%$/, Number.MIN_VALUE, MOST_PER_CENT));
+    return share === undefined ? undefined : { share, of };
+  },
+);
 
 export const buffers = command({
   name: 'buffers',
@@ -25,6 +39,10 @@ export const buffers = command({
     ['rateproof buffers line.yaml --budget 20', 'how few of 20 waiting places do as well, and where'],
     'rateproof buffers line.yaml --budget 20 --out out/places',
     'rateproof buffers line.yaml --target 4.2 --from present',
+    [
+      'rateproof buffers line.yaml --target "98 % of unlimited"',
+      'how few places ship 98 % of what no limit does',
+    ],
     'rateproof buffers line.yaml --budget 6 --at "colour booth" --at "weld bay"',
   ],
   options: {
@@ -35,8 +53,9 @@ export const buffers = command({
       wholeNumber(0, MOST_PLACES),
     ),
     target: optional(
-      'units a working day (a week where the plan is; an hour in a steady run), for the fewest places',
-      positiveNumber(HIGHEST_RATE, 'for example --target 4.2'),
+      'units a working day (a week where the plan is; an hour in a steady run), ' +
+        '"98 % of unlimited" places, or "98 % of present", for the fewest places',
+      readTarget,
     ),
     at: repeatable(
       'a station or lane whose places are distributed, repeatable; ' +
@@ -76,12 +95,13 @@ export const buffers = command({
   },
 });
 
-function goalOf(budget: number | undefined, target: number | undefined): BufferGoal {
+function goalOf(budget: number | undefined, target: ReturnType<typeof readTarget> | undefined): BufferGoal {
   if (budget !== undefined && target === undefined) return { kind: 'budget', places: budget };
-  if (target !== undefined && budget === undefined) return { kind: 'target', rate: target };
+  if (target !== undefined && budget === undefined)
+    return typeof target === 'number' ? { kind: 'target', rate: target } : { kind: 'share', ...target };
   throw new UsageError(
     `expected either --budget or --target, got ${budget === undefined ? 'none' : 'both'}`,
-    'for example --budget 20, or --target 4.2',
+    'for example --budget 20, --target 4.2 or --target "98 % of unlimited"',
   );
 }
 
@@ -93,7 +113,7 @@ interface Spots {
 
 /** What the scenario cannot give is said before anything is run. */
 async function checkAsked({ at, goal, file }: Spots, scenario: Scenario): Promise<void> {
-  const { checkGoal } = await import('../../study/buffers/buffers.js');
+  const { checkGoal } = await import('../../study/buffers/goal.js');
   const { spotsOf } = await import('../../study/buffers/spots.js');
   try {
     checkGoal(goal, spotsOf(scenario, at));

@@ -54,7 +54,7 @@ export const simulate = command({
         '--of: expected a scenario with costs for cost, got one without',
         'give the scenario prices, or leave cost out',
       );
-    const data = scenario.levers.length > 0 ? dataOf(request.file, scenario) : undefined,
+    const data = out !== undefined && scenario.levers.length > 0 ? dataOf(request.file, scenario) : undefined,
       asked = { scenario, file, replications, seed, level: LEVEL, data },
       runs =
         precision === undefined ? exact(replications) : `${exact(replications)} to ${exact(precision.most)}`,

@@ -7,6 +7,7 @@ import { Limits, mostMemory } from './limits.js';
 import { progressOn, type Watched } from './progress.js';
 import type { Given, Said, Stop } from './said.js';
 import { bar, lines, SILENT } from './shown.js';
+import { takesCursor, takesStyle, withBold } from './style.js';
 import { allowClosedPipes, write } from './write.js';
 
 /** It lies a folder beside the chunk that this file is built into. */
@@ -27,7 +28,8 @@ const now = (): number => performance.now() / 1000;
 export async function conduct(args: readonly string[]): Promise<ExitCode> {
   allowClosedPipes();
   const meter = new Meter(),
-    terminal = process.stderr.isTTY && process.env['TERM'] !== 'dumb' ? await bar() : undefined,
+    terminal = takesCursor(process.env, process.stderr.isTTY) ? await bar() : undefined,
+    isStyled = takesStyle(process.env, process.stdout.isTTY),
     columns = process.stdout.isTTY ? process.stdout.columns : undefined;
   const given: Given = { args, columns: columns === 0 ? undefined : columns, meter: meter.shared };
   const thread = new Worker(THREAD, {
@@ -76,7 +78,7 @@ export async function conduct(args: readonly string[]): Promise<ExitCode> {
       case 'out':
       case 'error':
         progress.stop();
-        write(said.kind, said.text);
+        write(said.kind, isStyled ? withBold(said.text, said.bold ?? 0) : said.text);
         break;
       case 'kept':
         kept = said.text;

@@ -26,7 +26,8 @@ export type Said =
   | { readonly kind: 'begin'; readonly quiet: boolean; readonly anyway: boolean }
   /** Units of the programme. */
   | { readonly kind: 'asked'; readonly units: number }
-  | { readonly kind: 'out' | 'error'; readonly text: string }
+  /** So many letters at the beginning are the answer, which may be bold. */
+  | { readonly kind: 'out' | 'error'; readonly text: string; readonly bold?: number }
   | Told
   /** What to say of what is left, if the work has to be ended in its midst. */
   | { readonly kind: 'kept'; readonly text: string }

@@ -1,6 +1,5 @@
 import type { TryIt } from '../../report/page/try-it.js';
-import type { RunRow } from '../../study/answer/runs.js';
-import type { ComparedMeasure, MeasureResult } from '../../study/compare/results.js';
+import type { ComparedMeasure } from '../../study/compare/results.js';
 import type { Results } from '../../study/simulate/results.js';
 
 /** What the report of the page says, as far as the engine needs it. */
@@ -18,9 +17,6 @@ export type Asked =
   /** Ends the try that is under way. */
   | { readonly kind: 'rest' };
 
-/** A measure of the changed build, and what it differs by from the report's. */
-export type Row = MeasureResult & ComparedMeasure;
-
 /** From the engine; `id` is that of the try. */
 export type Told =
   /** Cannot be: why, a line each. */
@@ -29,12 +25,10 @@ export type Told =
       readonly kind: 'seen';
       readonly id: number;
       readonly done: number;
-      readonly rows: readonly Row[];
+      readonly rows: readonly ComparedMeasure[];
     }
   /** All that the report would tell of the changed build, but for what takes more replications. */
   | { readonly kind: 'results'; readonly id: number; readonly results: Results }
   /** Replications of the report's own build that were run here, and those whose digits are the report's. */
   | { readonly kind: 'agrees'; readonly done: number; readonly same: number }
   | { readonly kind: 'fault'; readonly message: string };
-
-export type { RunRow };

@@ -4,13 +4,15 @@ import { sayPath } from '../../scenario/file/problem.js';
 import { moved } from '../../scenario/levers.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { baseWindow, measuresOf } from '../../study/compare/measures.js';
+import type { ComparedMeasure } from '../../study/compare/results.js';
 import { compared, zoneOf } from '../../study/compare/verdict.js';
 import { USUAL_ZONE } from '../../study/compare/zones.js';
 import { Replicator } from '../../study/run/replicator.js';
 import { withWarmUp } from '../../study/simulate/found-warm-up.js';
 import { withConstraint } from '../../study/simulate/with-constraint.js';
+import { tenDigits } from '../../study/ten-digits.js';
 import { Build } from './build.js';
-import type { Reported, Row, Told } from './messages.js';
+import type { Reported, Told } from './messages.js';
 
 /** Replications after which something is told for the first time; then after twice as many, and so on. */
 const FIRST = 5;
@@ -99,28 +101,24 @@ export class Tries {
         [here?.leadMeanDays, there?.leadMeanDays],
         [here?.leadP90Days, there?.leadP90Days],
       ];
-      if (pairs.every(([a, b]) => tenDigits(a) === tenDigits(b))) this.same++;
+      if (pairs.every(([a, b]) => written(a) === written(b))) this.same++;
     }
     this.tell({ kind: 'agrees', done: this.compared, same: this.same });
   }
 }
 
 /** As results.json writes a value; a missing one as none. */
-const tenDigits = (value: number | null | undefined): number | null =>
-  value == null || !Number.isFinite(value) ? null : Number(value.toPrecision(10));
+const written = (value: number | null | undefined): number | null =>
+  value == null || !Number.isFinite(value) ? null : tenDigits(value);
 
 /** The measures of `compare`, over the first so many replications; each interval for itself at `level`. */
-export function rowsOf(base: Build, changed: Build, replications: number, level: number): Row[] {
+export function rowsOf(base: Build, changed: Build, replications: number, level: number): ComparedMeasure[] {
   const readings = base.readings.slice(0, replications),
     other = changed.readings.slice(0, replications),
     window = baseWindow(base.variant, readings);
   return measuresOf(base.variant, window).map((measure) => {
     const values = readings.map(measure.of(base.variant)),
-      zone = zoneOf(values, USUAL_ZONE),
-      { id, name, unit, better } = measure;
-    return {
-      ...{ id, name, unit, better },
-      ...compared({ ...measure, zone }, values, other.map(measure.of(changed.variant)), level),
-    };
+      zone = zoneOf(values, USUAL_ZONE);
+    return compared({ ...measure, zone }, values, other.map(measure.of(changed.variant)), level);
   });
 }

@@ -37,9 +37,12 @@ export function addressOf(moved: readonly Moved[]): string {
   return MARK + new URLSearchParams(moved.map(({ lever, to }) => [lever.name, String(to)])).toString();
 }
 
+/** Whether an address holds changes, perhaps none of those that there are now. */
+export const holdsChanges = (address: string): boolean => address.startsWith(MARK);
+
 /** The numbers of the levers that an address holds; what it does not name is as in the report. */
 export function numbersIn(address: string, levers: readonly SetLever[]): number[] {
-  const asked = new URLSearchParams(address.startsWith(MARK) ? address.slice(MARK.length) : '');
+  const asked = new URLSearchParams(holdsChanges(address) ? address.slice(MARK.length) : '');
   return levers.map(({ name, now }) => {
     const to = Number(asked.get(name) ?? NaN);
     return Number.isFinite(to) ? to : now;

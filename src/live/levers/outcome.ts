@@ -1,8 +1,8 @@
+import type { ComparedMeasure } from '../../study/compare/results.js';
 import { count, exact } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { copied } from '../copying.js';
 import { element } from '../elements.js';
-import type { Row } from '../engine/messages.js';
 import { type Moved, whatIfLines } from './kept.js';
 import { headline, linesOf, priceText, rangeText, reasons } from './told.js';
 
@@ -71,12 +71,12 @@ export class Outcome {
     this.fill([], null);
   }
 
-  seen(rows: readonly Row[], done: number): void {
+  seen(rows: readonly ComparedMeasure[], done: number): void {
     this.told.textContent = headline(this.report, rows, done, null);
     this.fill(rows, null);
   }
 
-  whole(rows: readonly Row[], results: Results): void {
+  whole(rows: readonly ComparedMeasure[], results: Results): void {
     this.told.textContent = headline(this.report, rows, results.replications, results);
     this.why.textContent = reasons(results);
     this.fill(rows, results);
@@ -97,7 +97,7 @@ export class Outcome {
           'other digits. The differences above are against those that were run here.';
   }
 
-  private fill(rows: readonly Row[], results: Results | null): void {
+  private fill(rows: readonly ComparedMeasure[], results: Results | null): void {
     const isAlone = rows.length === 0,
       heads = isAlone ? HEADS.slice(0, 2) : HEADS,
       head = element('thead', {}, element('tr', {}, ...heads.map((text) => headOf(text, 'col'))));

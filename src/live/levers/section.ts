@@ -1,11 +1,12 @@
 import type { TryIt } from '../../report/page/try-it.js';
 import type { SetLever } from '../../scenario/levers.js';
+import type { ComparedMeasure } from '../../study/compare/results.js';
 import { exact } from '../../study/format.js';
 import type { Results } from '../../study/simulate/results.js';
 import { unpacked } from '../data.js';
 import { element } from '../elements.js';
-import type { Asked, Row, Told } from '../engine/messages.js';
-import { addressOf, type Moved, numbersIn } from './kept.js';
+import type { Asked, Told } from '../engine/messages.js';
+import { addressOf, holdsChanges, type Moved, numbersIn } from './kept.js';
 import { Outcome } from './outcome.js';
 
 /** Milliseconds that a reader is given to go on changing a number. */
@@ -19,7 +20,7 @@ class Levers {
   private numbers: readonly number[];
   private waiting: ReturnType<typeof setTimeout> | undefined;
   private id = 0;
-  private rows: readonly Row[] = [];
+  private rows: readonly ComparedMeasure[] = [];
 
   constructor(
     section: HTMLElement,
@@ -52,11 +53,13 @@ class Levers {
       field.addEventListener('input', () => {
         this.changed();
       });
-    window.addEventListener('hashchange', () => {
-      if (window.location.hash.startsWith('#try&')) this.set(numbersIn(window.location.hash, levers));
-    });
+    const follow = (): void => {
+      const { hash } = window.location;
+      if (holdsChanges(hash)) this.set(numbersIn(hash, levers));
+    };
+    window.addEventListener('hashchange', follow);
     section.hidden = false;
-    if (window.location.hash.startsWith('#try&')) this.set(numbersIn(window.location.hash, levers));
+    follow();
   }
 
   private step(i: number, by: number): void {
@@ -85,13 +88,12 @@ class Levers {
     clearTimeout(this.waiting);
     this.id++;
     this.rows = [];
+    this.numbers = numbers;
     const missing = numbers.findIndex((to) => !Number.isFinite(to));
     if (missing >= 0) {
-      this.numbers = numbers;
       this.outcome.refused([`${this.tryIt.levers[missing]?.name ?? ''}: expected a number, got none`]);
       return;
     }
-    this.numbers = numbers;
     const moved = this.moved();
     window.location.replace(addressOf(moved));
     this.outcome.begin(moved);
@@ -109,9 +111,10 @@ class Levers {
 
   /** Levers as in the report end what is under way: the report's own numbers stand. */
   private async ask(): Promise<void> {
-    const asked: Asked = { kind: 'try', id: this.id, numbers: this.numbers };
-    if (this.moved().length === 0 && this.engine === undefined) return;
-    (await (this.engine ??= this.begin())).postMessage(this.moved().length === 0 ? { kind: 'rest' } : asked);
+    const isMoved = this.moved().length > 0,
+      asked: Asked = isMoved ? { kind: 'try', id: this.id, numbers: this.numbers } : { kind: 'rest' };
+    if (!isMoved && this.engine === undefined) return;
+    (await (this.engine ??= this.begin())).postMessage(asked);
   }
 
   private async begin(): Promise<Worker> {

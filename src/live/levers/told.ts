@@ -1,13 +1,13 @@
 import { toldConstraint } from '../../report/constraint.js';
 import { dateText, whyText } from '../../report/first/first.js';
+import type { ComparedMeasure } from '../../study/compare/results.js';
 import { bounds, count, exact, mean, short, signed } from '../../study/format.js';
-import { each } from '../../study/planners-unit.js';
+import { each, shippedOf } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Estimate, mapped, negated } from '../../study/statistics/estimate.js';
-import type { Row } from '../engine/messages.js';
+import { type Estimate, negated } from '../../study/statistics/estimate.js';
 import type { Moved } from './kept.js';
 
-type RowId = Exclude<Row['measure'], 'lead p90'>;
+type RowId = Exclude<ComparedMeasure['measure'], 'lead p90'>;
 
 /** A line of the table: a measure in the report, with the changes, and the difference. */
 export interface Line {
@@ -19,8 +19,7 @@ export interface Line {
 
 /** What the report says of a measure, by the same definitions as the engine of the page; null: nothing. */
 const OF_REPORT: Readonly<Record<RowId, (results: Results) => Estimate | null>> = {
-  throughput: ({ answer: { held }, throughput, rateUnit }) =>
-    held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays),
+  throughput: shippedOf,
   'last unit': () => null,
   cost: ({ costs }) => costs?.perUnit ?? null,
   'lead mean': ({ leadTime }) => leadTime.mean,
@@ -52,7 +51,7 @@ const dateAt = ({ lastUnit }: Results, p: number): string => {
  * The table: of the report alone, or with what was seen of the changes; `done`, once all replications are in,
  * has the dates.
  */
-export function linesOf(report: Results, rows: readonly Row[], done: Results | null): Line[] {
+export function linesOf(report: Results, rows: readonly ComparedMeasure[], done: Results | null): Line[] {
   return IDS.flatMap((id): Line[] => {
     const there = OF_REPORT[id](report),
       row = rows.find(({ measure }) => measure === id),
@@ -72,10 +71,11 @@ export function linesOf(report: Results, rows: readonly Row[], done: Results | n
   });
 }
 
-const isNone = ({ difference: { low, high } }: Pick<Row, 'difference'>): boolean => low === 0 && high === 0;
+const isNone = ({ difference: { low, high } }: Pick<ComparedMeasure, 'difference'>): boolean =>
+  low === 0 && high === 0;
 
 /** `+0.30 (0.23 to 0.37)`, `9 days sooner (7 to 11)`, and where it matters little, so. */
-export function differenceText({ measure, difference, verdict, words }: Row): string {
+export function differenceText({ measure, difference, verdict, words }: ComparedMeasure): string {
   if (isNone({ difference })) return 'none';
   const small = verdict === 'no difference that matters' || verdict === 'not settled' ? `; ${words}` : '';
   if (measure !== 'last unit') return `${signed(difference)} (${bounds(difference)})${small}`;
@@ -85,7 +85,12 @@ export function differenceText({ measure, difference, verdict, words }: Row): st
 }
 
 /** The line that is read first, while builds are run and at the end. */
-export function headline(report: Results, rows: readonly Row[], done: number, all: Results | null): string {
+export function headline(
+  report: Results,
+  rows: readonly ComparedMeasure[],
+  done: number,
+  all: Results | null,
+): string {
   const row = rows.find(({ measure }) => measure === 'throughput');
   if (row === undefined) return '';
   const { value, difference } = row,

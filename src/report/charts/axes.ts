@@ -1,5 +1,5 @@
 import type { ChartOptions } from 'chart.js';
-import { GRID, MUTED, SIZE } from '../style.js';
+import { GRID, isNarrow, MUTED, SIZE } from '../style.js';
 
 /** An axis as a chart is given it. */
 export type Axis = NonNullable<NonNullable<ChartOptions['scales']>[string]>;
@@ -7,7 +7,7 @@ export type Axis = NonNullable<NonNullable<ChartOptions['scales']>[string]>;
 const SMALL = { size: SIZE.small };
 const titled = (text: string) => ({ display: true, text, color: MUTED, font: SMALL });
 /** How the values beside an axis are written. */
-export const TICKS = { color: MUTED, padding: 6, font: SMALL } as const;
+export const TICKS = { color: MUTED, padding: 6, maxRotation: 0, autoSkipPadding: 12, font: SMALL } as const;
 /** A grid whose line at zero stands out, for differences. */
 export const ZERO_GRID = {
   color: ({ tick }: { tick: { value: number } }) => (tick.value === 0 ? MUTED : GRID),
@@ -22,7 +22,7 @@ export function valueAxis(title: string, rest: Partial<Record<string, unknown>> 
     title: titled(title),
     grid: { color: GRID, drawTicks: false },
     border: { display: false },
-    ticks: TICKS,
+    ticks: { ...TICKS, maxTicksLimit: isNarrow() ? 6 : 11 },
     ...rest,
   };
 }

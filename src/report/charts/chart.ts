@@ -35,6 +35,8 @@ const TITLE_LINE = SIZE.title * 1.25,
 export interface Parts {
   readonly finding: string;
   readonly how: string;
+  /** What is written in the picture itself, for those who do not see it. */
+  readonly inside?: string;
   readonly bodyHeight: number;
   readonly type: ChartConfiguration['type'];
   readonly data: ChartConfiguration['data'];
@@ -52,7 +54,7 @@ export function chart(parts: Parts): Chart {
   return {
     finding: parts.finding,
     how: parts.how,
-    alt: `${parts.finding}. Drawn: ${parts.how}`,
+    alt: `${parts.finding}. Drawn: ${parts.how}${parts.inside === undefined ? '' : ` ${parts.inside}`}`,
     width,
     height: Math.ceil(2 * padding + titles.height + parts.bodyHeight),
     configuration: {
@@ -104,17 +106,19 @@ function titlesOf({ finding, how }: Parts, room: number) {
   } as const;
 }
 
-/** `95 % CI over 40 replications`, or why there is none. */
-export function intervalNote(results: Pick<Results, 'replications' | 'level'>): string {
-  return results.replications < 2
-    ? 'no interval, as there is only 1 replication'
-    : `${intervalName(results.level)} over ${count(results.replications, 'replication')}`;
+/** `95 % interval`: what an interval is called in pictures. */
+export const intervalWords = (level: number): string => intervalName(level).replace('CI', 'interval');
+
+/** `95 % interval of the mean, 40 builds`, or why there is none. */
+export function intervalNote({ replications, level }: Pick<Results, 'replications' | 'level'>): string {
+  return replications < 2
+    ? 'no interval, as only 1 build was tried'
+    : `${intervalWords(level)} of the mean, ${count(replications, 'build')}`;
 }
 
-/** The same for the head of a column: `(95 % CI)` or `(no interval)`. */
-export function intervalHead(results: Results): string {
-  return results.replications < 2 ? '(no interval)' : `(${intervalName(results.level)})`;
-}
+/** The same for the head of a column: `(95 %)` or `(no interval)`. */
+export const intervalHead = ({ replications, level }: Pick<Results, 'replications' | 'level'>): string =>
+  replications < 2 ? '(no interval)' : `(${intervalWords(level).replace(' interval', '')})`;
 
 const AT_TOP = { display: true, position: 'top', align: 'start', onClick: () => undefined } as const;
 

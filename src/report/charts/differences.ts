@@ -1,15 +1,16 @@
 import type { Plugin } from 'chart.js';
 import type { ComparedMeasure, ComparedVerdict } from '../../study/compare/results.js';
-import { bounds, intervalName, signed } from '../../study/format.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { axisOf, drawing, polyline } from '../drawing.js';
-import { INK, isNarrow, PALETTE, SIZE } from '../style.js';
+import { INK, PALETTE, SIZE } from '../style.js';
 import { fit } from '../text.js';
+import { intervalWords } from './chart.js';
+import { type Figures, figures } from './figures.js';
 import { diamondPath, disc } from './marks.js';
 import { type Row, type RowParts, span } from './row-chart.js';
 
 /** A difference as a row of a picture shows it. */
 export type Compared = Omit<ComparedMeasure, 'value'> & {
-  readonly unit: string;
   /** Share of the base up to which a difference does not matter. */
   readonly zone: number;
 };
@@ -30,32 +31,49 @@ const MARKS: Readonly<Record<ComparedVerdict, { readonly colour: string; readonl
 
 /** What the marks mean, in words. */
 export const MARKS_NOTE =
-  'Grey band: what does not matter. Blue dots: better, red diamonds: worse, hollow where it may be by less ' +
-  'than matters; grey dots: no difference that matters, hollow: not settled.';
+  'Grey band: too little to matter. Blue: better; red diamond: worse; grey: no difference that matters; ' +
+  'hollow: perhaps within the band.';
 
 /**
  * Differences as dots with intervals over their zones, with figures and verdicts beside them; all on one
- * scale of per cent. `what` they are is the head of the figures.
+ * scale of per cent. `what` they are is the head of the figures; all intervals together hold with `level`.
  */
 export function differencesParts<Item extends Compared>(
   rows: readonly Row<Item>[],
   what: string,
   level: number,
 ): Pick<RowParts<Item>, 'columns' | 'intervals' | 'plugins'> {
-  const ci = intervalName(level);
+  const write = writers(rows);
   return {
     columns: [
-      [
-        // The level stands in words below a narrow picture, which has no room for it.
-        isNarrow() ? [what] : [what, `(${ci})`],
-        ({ difference, unit }) =>
-          fit(`${signed(difference)} (${bounds(difference)}) ${unit}`, 320, SIZE.small),
-      ],
+      [[what], ({ measure, difference }) => told(difference, write.get(measure))],
       [['verdict'], ({ words }) => fit(words, WORDS_ROOM, SIZE.small)],
     ],
-    intervals: [ci, ({ relative }) => relative && span(relative, 100)],
+    intervals: {
+      of: `${what}, %`,
+      sure: intervalWords(level),
+      ends: ({ relative }) => relative && span(relative, 100),
+      mean: ({ relative }) => (relative === null ? null : 100 * relative.mean),
+    },
     plugins: [zoneBand(rows), ZERO_LINE, dots(rows)],
   };
+}
+
+/** Figures of one measure have one number of decimals. */
+function writers(rows: readonly Row<Compared>[]): ReadonlyMap<string, Figures> {
+  const all = rows.flatMap(({ item }) => (item === null ? [] : [item]));
+  return new Map(
+    [...new Set(all.map(({ measure }) => measure))].map((id) => [
+      id,
+      figures(all.filter(({ measure }) => measure === id).map(({ difference }) => difference)),
+    ]),
+  );
+}
+
+/** `+0.30 (0.23 to 0.37)`. */
+function told(difference: Estimate, write: Figures = figures([difference])): string {
+  const text = write.short(difference);
+  return difference.mean > 0 && /[1-9]/.test(write.mean(difference)) ? `+${text}` : text;
 }
 
 /** What does not matter, behind the rows of each measure. */

@@ -11,8 +11,8 @@ import {
   columnWidth,
   FIRST_GAP,
   NARROW_BAR,
-  NARROW_ROW,
   namesAbove,
+  narrowRow,
   textColumns,
 } from './row-texts.js';
 
@@ -20,6 +20,8 @@ import {
 export interface Row<Item> {
   readonly label: string;
   readonly item: Item | null;
+  /** Of a heading with something drawn in its row. */
+  readonly isDrawn?: boolean;
 }
 /**
  * A column of text at the right of the bars: its head, of at most two lines, and its cell of a row; beside a
@@ -74,10 +76,24 @@ export function perRow<Item, Value>(
   return rows.map((row) => (row.item === null ? null : value(row.item)));
 }
 
-/** The interval of an estimate as a floating bar; `scale` 100 for per cent. */
+/** The interval of an estimate as a floating bar. */
 export function span({ low, high }: Estimate, scale = 1): [number, number] | null {
   return low === null || high === null ? null : [low * scale, high * scale];
 }
+
+/** Intervals over the bars, or over marks that the chart draws itself. */
+interface Intervals<Item> {
+  /** What is measured, also of bars without a name of their own; empty where it is told by other words. */
+  readonly of: string;
+  /** See `intervalWords`. */
+  readonly sure: string;
+  /** See `span`. */
+  readonly ends: (item: Item) => [number, number] | null;
+  /** Where no bar shows the mean. */
+  readonly mean?: (item: Item) => number | null;
+}
+
+const intervalLabel = ({ of, sure }: Intervals<never>): string => (of === '' ? '' : `${of}, ${sure}`);
 
 /** A chart of horizontal bars: names at the left, values above, text at the right. */
 export interface RowParts<Item> extends Omit<Parts, 'bodyHeight' | 'type' | 'data' | 'scales' | 'options'> {
@@ -85,10 +101,11 @@ export interface RowParts<Item> extends Omit<Parts, 'bodyHeight' | 'type' | 'dat
   readonly columns: readonly TextColumn<NoInfer<Item>>[];
   readonly values: Axis;
   readonly datasets?: readonly Dataset[];
-  /** Intervals over the bars: what they are called, and their ends, see `span`. */
-  readonly intervals?: readonly [name: string, ends: (item: NoInfer<Item>) => [number, number] | null];
+  readonly intervals?: Intervals<NoInfer<Item>>;
   /** Bars stand on one another. */
   readonly stacked?: boolean;
+  /** Bars of a row that stand one under another. */
+  readonly abreast?: number;
   /** Height of the axis and the legend, and of each row; CSS pixels. */
   readonly above?: number;
   readonly each?: number;
@@ -101,29 +118,35 @@ export function rowChart<Item>({
   datasets = [],
   intervals,
   stacked = false,
+  abreast = 1,
   above = 64,
   each = rowHeight(rows.length) + 4,
   plugins = [],
   ...parts
 }: RowParts<Item>): Chart {
   const texts = columns.map(([head, cell]) => ({ head, cells: perRow(rows, cell) }));
-  // Bars that are not painted give the axis its ends; the intervals are drawn over them.
-  const spans = (intervals === undefined ? [] : [intervals]).map(([label, ends]) => ({
-    label,
-    data: perRow(rows, ends),
-    backgroundColor: 'transparent',
-    grouped: false,
-  }));
+  // Bars that are not painted give the axis its ends, and the page its numbers.
+  const unseen = { backgroundColor: 'transparent', grouped: false },
+    named = datasets.map((set) => ({ label: intervals?.of ?? '', ...set })),
+    means =
+      intervals?.mean === undefined
+        ? []
+        : [{ label: intervals.of, data: perRow(rows, intervals.mean), ...unseen }],
+    spans =
+      intervals === undefined
+        ? []
+        : [{ label: intervalLabel(intervals), data: perRow(rows, intervals.ends), ...unseen }],
+    all: readonly Dataset[] = [...named, ...means, ...spans];
   const narrow = isNarrow();
   const forms = shortForms(texts.flatMap(({ cells }) => cells).join('\n'));
   return chart({
     ...parts,
     how: forms.length === 0 ? parts.how : `${parts.how} ${capital(forms.join('; '))}.`,
-    bodyHeight: above + rows.length * (narrow ? NARROW_ROW : each),
+    bodyHeight: above + rows.length * (narrow ? narrowRow(abreast) : each),
     type: 'bar',
     data: {
       labels: rows.map(({ label }) => label),
-      datasets: [...datasets, ...spans].map((set) => (narrow ? { ...set, barThickness: NARROW_BAR } : set)),
+      datasets: all.map((set) => (narrow ? { ...set, barThickness: NARROW_BAR } : set)),
     },
     options: { indexAxis: 'y' },
     scales: {
@@ -137,8 +160,8 @@ export function rowChart<Item>({
     },
     plugins: [
       ...plugins,
-      ...spans.map((_, i) => whiskers(datasets.length + i)),
-      narrow ? namesAbove(rows, texts) : textColumns(texts),
+      ...spans.map((_, i) => whiskers(all.length - 1 + i)),
+      narrow ? namesAbove(rows, texts, abreast) : textColumns(texts),
     ],
   });
 }

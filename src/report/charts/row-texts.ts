@@ -3,14 +3,15 @@ import { font, textWidth } from '../canvas.js';
 import { axisOf, drawing } from '../drawing.js';
 import { INK, LAYOUT, MUTED, SIZE } from '../style.js';
 import { fit } from '../text.js';
+import { onWhite } from './marks.js';
 
 /** Gaps ahead of a column of text; the first stands beside the last number of the axis. CSS pixels. */
 export const COLUMN_GAP = 22,
   FIRST_GAP = 36;
 
-/** On a phone: height of a row and its bar, with the name above and the first figure below it. CSS pixels. */
-export const NARROW_ROW = 62,
-  NARROW_BAR = 16;
+/** On a phone: thickness of a bar, and height of a row with so many, the name above and figures below. */
+export const NARROW_BAR = 14;
+export const narrowRow = (bars: number): number => 46 + NARROW_BAR * bars;
 
 /** Texts of a column, null beside headings. */
 export interface Texts {
@@ -44,27 +45,48 @@ export function columnWidth({ head, cells }: Texts): number {
   return Math.ceil(Math.max(...[...head, ...cells].map((text) => textWidth(text ?? '', SIZE.small))));
 }
 
-/** Names above the bars, the first of the figures below. */
+/** Names above the bars, figures below: as many columns of them as there is room for, at least one. */
 export function namesAbove(
-  rows: readonly { readonly label: string; readonly item: unknown }[],
-  [figures]: readonly Texts[],
+  rows: readonly { readonly label: string; readonly item: unknown; readonly isDrawn?: boolean }[],
+  columns: readonly Texts[],
+  bars: number,
 ): Plugin {
+  const half = (NARROW_BAR * bars) / 2;
   return drawing('names above', (context, chart) => {
     const names = axisOf(chart, 'y'),
-      room = LAYOUT.width - 8,
-      head = figures?.head.join(' ') ?? '';
+      room = LAYOUT.width - 8;
     context.textBaseline = 'middle';
-    for (const [row, { label, item }] of rows.entries()) {
-      const y = names.getPixelForValue(row),
-        weight = item === null ? '600' : 'normal',
-        cell = figures?.cells[row] ?? null;
-      context.fillStyle = INK;
-      context.font = font(SIZE.text, weight);
-      context.fillText(fit(label, room, SIZE.text, weight), 2, y - 19);
-      if (cell === null) continue;
-      context.fillStyle = MUTED;
+    for (const [row, { label, item, isDrawn }] of rows.entries()) {
+      const y = names.getPixelForValue(row);
+      if (item === null) {
+        context.font = font(SIZE.text, '600');
+        onWhite(
+          context,
+          fit(label, room, SIZE.text, '600'),
+          2,
+          isDrawn === true ? y - half - 10 : y + half + 4,
+        );
+        continue;
+      }
+      context.font = font(SIZE.text);
+      onWhite(context, fit(label, room, SIZE.text), 2, y - half - 10);
       context.font = font(SIZE.small);
-      context.fillText(fit(`${head}: ${cell}`, room, SIZE.small), 2, y + 18);
+      const figures = figuresOf(columns, row, room);
+      if (figures !== '') onWhite(context, figures, 2, y + half + 11, MUTED);
     }
   });
+}
+
+/** `a day more (95 %): 0.30 (0.24 to 0.36); verdict: stops it`. */
+function figuresOf(columns: readonly Texts[], row: number, room: number): string {
+  let told = '';
+  for (const { head, cells } of columns) {
+    const cell = cells[row] ?? '';
+    if (cell === '') continue;
+    const next = `${head.join(' ')}: ${cell}`,
+      longer = told === '' ? next : `${told}; ${next}`;
+    if (told !== '' && textWidth(longer, SIZE.small) > room) break;
+    told = longer;
+  }
+  return fit(told, room, SIZE.small);
 }

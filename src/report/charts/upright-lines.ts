@@ -2,6 +2,7 @@ import type { Plugin } from 'chart.js';
 import { font, textWidth } from '../canvas.js';
 import { axisOf, drawing, polyline } from '../drawing.js';
 import { SIZE } from '../style.js';
+import { fit } from '../text.js';
 import { onWhite } from './marks.js';
 
 /**
@@ -36,11 +37,15 @@ export function uprightLines(unsorted: readonly UprightLine[]): Plugin {
   return drawing('upright lines', (context, chart) => {
     const x = axisOf(chart, 'x'),
       { left, right, top, bottom } = chart.chartArea;
-    const marks = lines.map((line) => ({
-      ...line,
-      at: Math.max(left, Math.min(right, x.getPixelForValue(line.at))),
-      width: textWidth(line.name, SIZE.small, '600'),
-    }));
+    const marks = lines.map((line) => {
+      const name = fit(line.name, right - left - 2 * GAP, SIZE.small, '600');
+      return {
+        ...line,
+        name,
+        at: Math.max(left, Math.min(right, x.getPixelForValue(line.at))),
+        width: textWidth(name, SIZE.small, '600'),
+      };
+    });
     context.font = font(SIZE.small, '600');
     context.textBaseline = 'middle';
     context.lineWidth = 1.6;

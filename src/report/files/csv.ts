@@ -1,4 +1,5 @@
 import type { Estimate } from '../../study/statistics/estimate.js';
+import { tenDigits } from '../../study/ten-digits.js';
 import type { FieldOf } from '../columns.js';
 import type { Form } from '../sheets/cells.js';
 
@@ -32,7 +33,7 @@ export function fileTable<Item>(
     rows: items.map((item) =>
       columns.map(([, cell]) => {
         const value = typeof cell === 'function' ? cell(item) : (item[cell as keyof Item] as Value);
-        return typeof value === 'number' ? Number(value.toPrecision(10)) : (value ?? '');
+        return typeof value === 'number' ? tenDigits(value) : (value ?? '');
       }),
     ),
   };

@@ -1,3 +1,4 @@
+import { askedText } from '../../study/buffers/asked.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import { capital, count, exact, number } from '../../study/format.js';
 import { boundsOf } from '../../study/statistics/estimate.js';
@@ -5,20 +6,21 @@ import { figure, range } from './figures.js';
 import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
-  const { scenario, answer, chosen, gain: against, goal, zone, more, unit, spots, level } = results,
+  const { scenario, answer, chosen, gain: against, goal, zone, more, unit, spots, level, search } = results,
     places = count(chosen.total, 'waiting place'),
     isTarget = goal.kind === 'target',
+    runs = answer.toSettle === null ? 'more' : `about ${exact(answer.toSettle)}`,
     a = unit.replace(/^units/, '');
   return {
     question: isTarget
-      ? `How few waiting places does “${scenario.name}” need for ${number(goal.rate)} ${unit}?`
+      ? `How few waiting places does “${scenario.name}” need for ${askedText(results)}?`
       : `Where does “${scenario.name}” best put up to ${count(goal.places, 'waiting place')}?`,
     answer: isTarget
       ? {
           found: `${places}.`,
-          reached: `${places}, found so far.`,
-          'not settled': `About ${places}; more runs would settle it.`,
-          'not reached': 'Not reached with the places tried.',
+          reached: search.fewer === null ? `${places} found; fewer may do.` : `${places}.`,
+          'not settled': `About ${places}; ${runs} runs would settle it.`,
+          'not reached': 'Not reached with the layouts tried.',
           'out of reach': 'Out of reach, however many places.',
         }[answer.verdict]
       : `${places} ${comparedWith(results)}.`,
@@ -27,18 +29,18 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       `${gain(against.difference, a)} than today.` +
       (more === null
         ? ''
-        : ` ${count(more.places, 'place')} more would bring ${figure(more.difference)} ` +
-          `(${range(more.difference)})` +
+        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ` +
+          `${figure(more.difference)} more (${range(more.difference)})` +
           `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
     why: null,
     toDo:
       capital(
         spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; '),
-      ) + '. Only all of it together was tried: fewer at one spot without more at another may ship less.',
+      ) + '. Do all of it or none: parts of it were not tried.',
     next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
-    whenAndCost: [...floor(results), 'Dates are not looked at here.'],
+    whenAndCost: [...floor(results), 'Dates are in the report of simulate.'],
     rests:
-      `${noted(scenario)}Found by moving one place at a time; nothing proves it the best. A difference ` +
+      `${noted(scenario)}${tried(results)} A difference ` +
       `below ${number(100 * zone)} % does not matter here. Whether there is floor space is not known. ` +
       INPUTS,
     picture: {
@@ -48,12 +50,20 @@ export function buffersFirst(results: BufferResults): FirstScreen {
   };
 }
 
+/** How much was tried. */
+function tried({ goal, search }: BufferResults): string {
+  const count = goal.kind === 'budget' ? search.within : search.fewer,
+    which = goal.kind === 'budget' ? 'within the budget' : 'with fewer places';
+  return count === null ? 'Found by steps; nothing proves it the best.' : `All layouts ${which} were tried.`;
+}
+
 function floor({ chosen, present, currency }: BufferResults): string[] {
   if (chosen.costPerDay === null || present.costPerDay === null)
     return ['The scenario gives a waiting place no price.'];
   return [
-    `Their floor costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, today’s ` +
-      `${number(present.costPerDay)}; what the move costs is not counted.`,
+    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, for ` +
+      `today’s ${exact(present.total)} ${number(present.costPerDay)} ${currency ?? ''}; what the move ` +
+      'costs is not known here.',
   ];
 }
 
@@ -65,5 +75,5 @@ function comparedWith({ gain: { difference }, present, zone }: BufferResults): s
   if (low > matters) return `ship more than ${today}`;
   if (high < -matters) return `ship less than ${today}`;
   if (low >= -matters && high <= matters) return `ship as much as ${today}`;
-  return `may ship what ${today} do`;
+  return `ship about what ${today} do; not settled`;
 }

@@ -20,21 +20,21 @@ export function compareFirst(results: CompareResults): FirstScreen {
     sure:
       main === undefined
         ? ''
-        : `As it is it ships ${between(main.base)}${a}` +
-          (best === undefined ? '' : `; with ${best.whatIf} ${between(best.value)}`) +
+        : `Today it ships ${between(main.base)}${a}` +
+          (best === undefined ? '' : `; with “${best.whatIf}” ${between(best.value)}`) +
           ` (${howTogether(main.base, level)}).`,
     why: null,
     toDo:
       best === undefined || !best.verdict.endsWith('better')
         ? 'None of them surely ships more.'
-        : `${capital(best.whatIf)} ships the most: ${gain(best.difference, a)} than as it is.`,
+        : `“${best.whatIf}” ships the most: ${gain(best.difference, a)} than today.`,
     next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
     whenAndCost: ['last unit', 'cost']
       .flatMap((id) => measures.filter((one) => one.id === id))
       .flatMap((measure) => others(measure, best?.whatIf)),
     rests:
-      `${noted(scenario)}Each what-if is the scenario with its changes and nothing else: not what they ` +
-      `cost to make, nor whether they may be made. ${INPUTS}`,
+      `${noted(scenario)}What the changes cost, and whether codes and room allow them, is not known here. ` +
+      INPUTS,
     picture: {
       title: 'Each what-if against the scenario as it is',
       more: 'How much more or less, in per cent; in the grey band it does not matter.',
@@ -42,11 +42,12 @@ export function compareFirst(results: CompareResults): FirstScreen {
   };
 }
 
-function question({ base: { askedPerDay: asked }, whatIfs, rateUnit }: CompareResults): string {
+function question({ scenario, base: { askedPerDay: asked }, whatIfs, rateUnit }: CompareResults): string {
   return asked === null
-    ? `Which of ${count(whatIfs.length, 'what-if')} ships more?`
-    : `Does any of ${count(whatIfs.length, 'what-if')} ship ` +
-        `${exact(inUnit(asked, rateUnit))} ${eachWorking(rateUnit)}?`;
+    ? `Which of ${count(whatIfs.length, 'change')} to “${scenario.name}” ships more?`
+    : `Does a change bring “${scenario.name}” to ${exact(inUnit(asked, rateUnit))} ` +
+        `${eachWorking(rateUnit)}? ${capital(inWords(whatIfs.length))} ` +
+        `${whatIfs.length === 1 ? 'was' : 'were'} tried.`;
 }
 
 /** More would not be read at a glance. */
@@ -89,13 +90,13 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
   return judged.length === 1
     ? `No: ${most}, not ${goal}.`
     : shortest(
-        `None of ${all} reaches ${goal}. Nearest: ${name}, ${most}.`,
-        `None of ${all} reaches ${goal}. The nearest ships ${most}.`,
+        `No, none reaches ${goal} ${each(rateUnit)}. Nearest: ${name}, ${most}.`,
+        `No, none reaches ${goal} ${each(rateUnit)}. The nearest ships ${most}.`,
       );
 }
 
 /** What is not in a figure: a change is not cheap because the units are. */
-const beside: Readonly<Record<string, string>> = { cost: ', before what the change itself costs' };
+const beside: Readonly<Record<string, string>> = { cost: '; what the change itself costs is not known here' };
 
 /** What the best does to a date or a price, against the scenario as it is. */
 export function others({ id, unit, whatIfs }: MeasureCompared, best: string | undefined): string[] {
@@ -105,10 +106,10 @@ export function others({ id, unit, whatIfs }: MeasureCompared, best: string | un
       const { low, high } = boundsOf(difference),
         [less, more] = id === 'cost' ? ['cheaper', 'dearer'] : ['sooner', 'later'],
         what = id === 'cost' ? 'a unit is' : 'the last unit is out';
-      if (low <= 0 && high >= 0) return `With ${whatIf} ${what} neither surely ${less} nor ${more}.`;
+      if (low <= 0 && high >= 0) return `With “${whatIf}” ${what} neither surely ${less} nor ${more}.`;
       const by = high < 0 ? negated(difference) : difference;
       return (
-        `With ${whatIf} ${what} ${figure(by)} ${unit} ${high < 0 ? less : more} (${range(by)})` +
+        `With “${whatIf}” ${what} ${figure(by)} ${unit} ${high < 0 ? less : more} than today (${range(by)})` +
         `${beside[id] ?? ''}.`
       );
     });

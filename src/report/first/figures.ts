@@ -1,42 +1,45 @@
-import { bounds, mean } from '../../study/format.js';
+import { bounds, exact, mean } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 
 /**
- * The step to which a figure and its interval are rounded: the largest power of ten that is no more than two
- * thirds of the half-width, so that no digit is told that chance blurs; null where there is no width.
+ * Decimals to the largest power of ten that is no more than two thirds of the half-width, so that no digit is
+ * told that chance blurs; below 0 left of the point, null where there is no width.
  */
-function stepOf({ low, high }: Estimate, scale: number): number | null {
+export function decimalsOf({ low, high }: Pick<Estimate, 'low' | 'high'>, scale: number): number | null {
   const half = low === null || high === null ? 0 : ((high - low) / 2) * scale;
-  return half > 0 ? Math.floor(Math.log10(half / 1.5) + 1e-9) : null;
+  return half > 0 ? -Math.floor(Math.log10(half / 1.5) + 1e-9) : null;
 }
 
-/** With commas, and with the zeros at the end that its step makes tell something. */
-function written(value: number, step: number): string {
-  const digits = Math.min(6, Math.max(0, -step));
-  return new Intl.NumberFormat('en', {
-    minimumFractionDigits: digits,
-    maximumFractionDigits: digits,
-    signDisplay: 'negative',
-  }).format(value);
+/**
+ * With commas, and with the zeros at the end that so many decimals make tell something. Halves up, also where
+ * 0.575 times 100 falls a hair below 57.5; no negative zero.
+ */
+export function rounded(value: number, decimals: number): string {
+  const shift = 10 ** Math.min(0, decimals),
+    near = (value + Math.sign(value) * 1e-9 * Math.abs(value)) * shift,
+    text = (decimals < 0 ? Math.round(near) / shift : near).toFixed(Math.max(0, decimals));
+  const [whole = '', rest] = text.replace('-', '').split('.');
+  return (
+    (value < 0 && Number(text) !== 0 ? '-' : '') +
+    exact(Number(whole)) +
+    (rest === undefined ? '' : `.${rest}`)
+  );
 }
 
-/** To the nearest step. */
-function stepped(value: number, step: number): number {
-  const size = 10 ** Math.abs(step),
-    steps = Math.round((step < 0 ? value * size : value / size) + 1e-9);
-  return step < 0 ? steps / size : steps * size;
-}
+/** More cannot be read. */
+const MOST = 6;
 
 /** The mean, `0.30`, `16,480`: with as many digits as its interval bears. */
 export function figure(estimate: Estimate, scale = 1): string {
-  const step = stepOf(estimate, scale);
-  return step === null ? mean(estimate, scale) : written(stepped(estimate.mean * scale, step), step);
+  const decimals = decimalsOf(estimate, scale);
+  return decimals === null ? mean(estimate, scale) : rounded(estimate.mean * scale, Math.min(MOST, decimals));
 }
 
 /** The interval, `3.42 to 3.46`, or why there is none. */
 export function range(estimate: Estimate, scale = 1): string {
-  const step = stepOf(estimate, scale),
+  const decimals = decimalsOf(estimate, scale),
     { low, high } = estimate;
-  if (step === null || low === null || high === null) return bounds(estimate, scale);
-  return `${written(stepped(low * scale, step), step)} to ${written(stepped(high * scale, step), step)}`;
+  if (decimals === null || low === null || high === null) return bounds(estimate, scale);
+  const end = (value: number): string => rounded(value * scale, Math.min(MOST, decimals));
+  return `${end(low)} to ${end(high)}`;
 }

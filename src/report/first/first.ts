@@ -51,17 +51,17 @@ export function roughly(estimate: Estimate, other: number | null = null): string
   return mean(estimate);
 }
 
-/** `95 % sure, 100 builds tried`. */
+/** `95 % sure, 100 simulated builds`. */
 export const how = ({ level, n }: Estimate): string =>
-  `${intervalName(level).replace(' CI', '')} sure, ${count(n, 'build')} tried`;
+  `${intervalName(level).replace(' CI', '')} sure, ${count(n, 'simulated build')}`;
 
 /** The same where intervals are wider, so that all that is told holds with `level`. */
 export const howTogether = ({ n }: Estimate, level: number): string =>
-  `${number(level * 100)} % sure of all figures here together, ${count(n, 'build')} tried`;
+  `${number(level * 100)} % sure that all figures here hold, ${count(n, 'simulated build')}`;
 
 /** `none of 30 builds ships`, `all 30 builds ship`. */
-export function shipIt({ count: some, n: all }: Pick<Proportion, 'count' | 'n'>): string {
-  const builds = count(all, 'build');
+export function shipIt({ count: some, n: all }: Pick<Proportion, 'count' | 'n'>, what = 'build'): string {
+  const builds = count(all, what);
   if (some === all) return all === 1 ? 'the one build ships' : `all ${builds} ship`;
   return some === 0
     ? `none of ${builds} ships`
@@ -78,7 +78,7 @@ export function gain(difference: Estimate, each = ''): string {
   if (low === null || high === null || low >= 0 || high <= 0)
     return `${figure(size)}${each} ${side} (${range(size)})`;
   const [less = '', more = ''] = range(difference).replace('-', '').split(' to ');
-  return `between ${less} less and ${more}${each} more`;
+  return `between ${less}${each} less and ${more} more`;
 }
 
 const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
@@ -92,7 +92,7 @@ export function whyText(found: ConstraintResult): string {
   if (culprit === null) return eachShift(sentence, found);
   return (
     `${capital(calledThing(culprit.thing))}: ${eachShift(culprit.what, found)} brings ` +
-    `${figure(culprit.gain)} a day (${range(culprit.gain)})${nextBest(found)}.`
+    `${figure(culprit.gain)} units a day (${range(culprit.gain)}).${nextBest(found)}`
   );
 }
 
@@ -104,12 +104,12 @@ function nextBest(found: ConstraintResult): string {
   if (others.length === 0) return '';
   if (best === undefined)
     return others.length === 1
-      ? '; the other thing tried brings too little to matter'
-      : `; none of the ${exact(others.length)} other things tried brings enough to matter`;
+      ? ' The other thing tried brings too little to matter.'
+      : ` None of the ${exact(others.length)} other things tried brings enough to matter.`;
   const ahead = best.gain.mean - (culprit?.gain.mean ?? 0),
     how =
-      ahead > zone ? 'more still' : ahead >= -zone ? 'as much' : `next best of ${exact(tried.length)} tried`;
-  return `; ${how}: ${toldOf(best, found)}`;
+      ahead > zone ? 'More still' : ahead >= -zone ? 'As much' : `Next best of ${exact(tried.length)} tried`;
+  return ` ${how}: ${toldOf(best, found)}.`;
 }
 
 const toldOf = (tried: Tried, found: ConstraintResult): string =>
@@ -118,21 +118,24 @@ const toldOf = (tried: Tried, found: ConstraintResult): string =>
 /** What is known of where values come from; guesses first. */
 export function restsOn(said: readonly { readonly basis: Basis; readonly words: string }[]): string {
   const guesses = said.filter(({ basis }) => basis === 'guess').length;
-  if (said.length === 0) return 'The scenario does not say where any of its values comes from.';
+  if (said.length === 0) return 'The scenario does not say where any of its inputs comes from.';
   return guesses === 0
-    ? `None of the ${count(said.length, 'value')} with a stated source is a guess.`
-    : `${exact(guesses)} of ${count(said.length, 'value')} with a stated source ` +
+    ? `None of the ${count(said.length, 'input')} whose origin is stated is a guess.`
+    : `${exact(guesses)} of the ${count(said.length, 'input')} whose origin is stated ` +
         `${guesses === 1 ? 'is a guess' : 'are guesses'}.`;
 }
 
 /** Longest first sentence of a note that the first screen has room for. */
 const LONGEST_NOTE = 80;
 
-/** `Note: “Invented data.”`, the first sentence of its note; '' where that is none or too long. */
+/**
+ * `The scenario notes: “Invented data.”`, the first sentence of its note; '' where that is none or too
+ * long.
+ */
 export function noted({ note }: { readonly note: string | null }): string {
   const first = /^.*?[.!](?=\s|$)/s.exec(note?.trim() ?? '')?.[0] ?? note?.trim() ?? '';
-  return first === '' || first.length > LONGEST_NOTE ? '' : `Note: “${first}” `;
+  return first === '' || first.length > LONGEST_NOTE ? '' : `The scenario notes: “${first}” `;
 }
 
 /** Said on every first screen: chance is in the intervals, mistakes are not. */
-export const INPUTS = 'Intervals say nothing of wrong inputs.';
+export const INPUTS = 'The intervals cover chance, not wrong inputs.';

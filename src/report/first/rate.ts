@@ -17,27 +17,29 @@ export function rateFirst(results: RateResults): FirstScreen {
         ? 'None of the rates tried holds.'
         : `Promise ${rateText(highestPerDay, rateUnit)}${isAbove ? `, not ${planned}` : ''}.`,
     sure:
-      (best === undefined ? '' : `At that rate ${shipIt(best.keptUp)} what is asked. `) +
+      (best === undefined
+        ? ''
+        : `At that rate ${shipIt(best.keptUp, 'simulated build')} what is asked, to within 2 %. `) +
       (spread.low === spread.high
-        ? `${tenths(spread.share)} such studies would say the same.`
-        : `${tenths(spread.share)} such studies would say ${rates(spread.low)} to ` +
+        ? `${tenths(spread.share)} such studies would name the same rate.`
+        : `${tenths(spread.share)} such studies would name ${rates(spread.low)} to ` +
           `${rates(spread.high)} ${a}.`),
     why:
       constraint === null
         ? null
-        : `Above that, tried at ${rateText(constraint.perDay, rateUnit)}. ${whyText(constraint)}`,
-    toDo:
-      isAbove && highestPerDay !== null ? `Plan for ${rateText(highestPerDay, rateUnit)}, or raise it.` : '',
+        : `Above that (tried at ${rateText(constraint.perDay, rateUnit)}): ${uncapital(whyText(constraint))}`,
+    toDo: isAbove && highestPerDay !== null ? `Plan for ${rateText(highestPerDay, rateUnit)}.` : '',
     next: isAbove
-      ? { what: 'What would raise it, and its cost', command: `rateproof reliefs ${scenario.file}` }
+      ? { what: 'What would raise it', command: `rateproof reliefs ${scenario.file}` }
       : { what: 'Whether fewer waiting spaces would do', command: `rateproof buffers ${scenario.file}` },
     whenAndCost: [ramp.sentence, 'Costs are not looked at here.'],
     rests:
-      `${noted(scenario)}A rate holds if surely at least ${number(100 * sure)} % of the builds ship it` +
+      `${noted(scenario)}A rate counts as held if surely at least ${number(100 * sure)} % of all builds ` +
+      'ship it' +
       (arithmetic === null
         ? '.'
-        : `; averages without chance would allow ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} ` +
-          `(${arithmetic.name}).`) +
+        : `. By averages alone it would be ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} ` +
+          `(${arithmetic.name}); chance takes the rest.`) +
       ` ${INPUTS}`,
     picture: {
       title: 'What is shipped at each rate that was tried',
@@ -50,4 +52,5 @@ export function rateFirst(results: RateResults): FirstScreen {
   }
 }
 
+const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const tenths = (share: number): string => `${exact(Math.round(10 * share))} of 10`;

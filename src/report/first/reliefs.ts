@@ -33,7 +33,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
         : none
           ? `No single change reaches ${exact(asked)}.`
           : `${capital(onEveryShift(first.text))}: ${figure(first.gain)}${a} more.`,
-    sure: `As it is it ships ${between(base.throughput)}${a} (${howTogether(base.throughput, level)}).`,
+    sure: `Today it ships ${between(base.throughput)}${a} (${howTogether(base.throughput, level)}).`,
     why: first === undefined || !isAlone ? null : why(first, results),
     toDo:
       first === undefined
@@ -41,10 +41,11 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
         : `${capital(onEveryShift(first.text))}: ${gain(first.gain, a)}` +
           `${isAlone ? '' : '; others may bring as much'}.` +
           next
-            .map(({ text, gain: more }) => ` Then ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`)
-            .join(''),
+            .map(({ text, gain: more }) => ` Or ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`)
+            .join('') +
+          (next.length === 0 ? '' : ' Each was tried alone: do not add them up.'),
     next: {
-      what: 'Two together, which may bring less than their sum',
+      what: 'Two of them together',
       command: `rateproof compare ${scenario.file} WHAT-IFS.yaml`,
     },
     whenAndCost: costs(results, first),
@@ -58,8 +59,8 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
 
 /** Only of the one that is told apart from all others. */
 const why = ({ of, text }: Relief, { reliefs }: ReliefsResults): string =>
-  `${capital(calledThing(of))}: ${onEveryShift(text)} brings the most of ${exact(reliefs.length)} ` +
-  'changes tried.';
+  `${capital(calledThing(of))}: of ${exact(reliefs.length)} changes looked at, ${onEveryShift(text)} ` +
+  'brings the most.';
 
 function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): string {
   if (measureNext === null) return 'No guess or estimate that was varied surely moves it.';
@@ -68,8 +69,8 @@ function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): string
     varied = assumptions.find((one) => one.path === path),
     other = [varied?.low, varied?.high].find((end) => end != null && end.value !== value && end.out === null);
   return (
-    `Weakest ${basis}: ${words}, ${now}; at ${value} it ships ${gain(change, a)}` +
-    `${other == null ? '' : `; at ${other.value}, ${gain(other.gain)}`}.`
+    `Weakest ${basis}: ${words}, ${now}: with ${value} it ships ${gain(change, a)}` +
+    `${other == null ? '' : `; with ${other.value}, ${gain(other.gain)}`}.`
   );
 }
 
@@ -77,7 +78,7 @@ function costs(
   { base: { costPerUnit, currency } }: ReliefsResults,
   first: ReliefsResults['reliefs'][number] | undefined,
 ): string[] {
-  const dates = 'No dates here.';
+  const dates = 'Dates are in the report of simulate.';
   if (costPerUnit === null) return [dates, 'The scenario gives no prices.'];
   const now = `A unit costs ${figure(costPerUnit)} ${currency ?? ''} today`,
     change = first?.costPerUnit ?? null;
@@ -86,6 +87,7 @@ function costs(
     text = onEveryShift(first.text);
   if (low <= 0 && high >= 0) return [dates, `${now}; with ${text} neither surely more nor less.`];
   return [
-    `${now}; with ${text} ${gain(change, ` ${currency ?? ''}`)}, the change itself not counted. ${dates}`,
+    `${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}; what the change itself costs is ` +
+      `not known here. ${dates}`,
   ];
 }

@@ -1,8 +1,8 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
 import { capital, count, exact, number } from '../../study/format.js';
-import { each, eachWorking } from '../../study/planners-unit.js';
+import { each, eachWorking, shippedOf } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
-import { type Estimate, mapped } from '../../study/statistics/estimate.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { eachShift, toldConstraint } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
@@ -19,9 +19,9 @@ import {
 } from './first.js';
 
 export function simulateFirst(results: Results): FirstScreen {
-  const { answer, scenario, throughput, rateUnit, assumptions } = results,
-    { asked, held, verdict } = answer,
-    shipped = held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays),
+  const { answer, scenario, rateUnit, assumptions } = results,
+    { asked, verdict } = answer,
+    shipped = shippedOf(results),
     a = each(rateUnit),
     rate = `${roughly(shipped, asked)} ${a}`,
     found = toldConstraint(results);
@@ -87,7 +87,7 @@ function toDo(
           : '; whether it is enough alone is not settled';
   return (
     `${capital(eachShift(what, found))} closes ${figure(more)} of the ${missing} a day that are ` +
-    `missing${enough}. Its price is not counted.`
+    `missing${enough}. What it costs is not known here.`
   );
 }
 
@@ -98,7 +98,7 @@ function next({ answer: { verdict }, scenario: { file }, replications }: Results
       what: 'More builds may settle it',
       command: `rateproof simulate ${file} --replications ${4 * replications}`,
     };
-  return { what: 'What else would help, and its cost', command: `rateproof reliefs ${file}` };
+  return { what: 'What else would help', command: `rateproof reliefs ${file}` };
 }
 
 function dates({ lastUnit, programme, plan, units }: Results): string[] {
@@ -107,8 +107,8 @@ function dates({ lastUnit, programme, plan, units }: Results): string[] {
   if (programme.kind !== 'programme' || half == null) return [];
   const by = planned === '' ? (plan === null ? null : lastDue(plan)) : planned;
   return [
-    `Last unit out by ${dateText(half)} in half of the builds` +
-      (most == null ? '' : `, by ${dateText(most)} in four of five`) +
+    `Last unit out by ${dateText(half)} in ${half === most ? 'four of five' : 'half of the'} builds` +
+      (most == null || half === most ? '' : `, by ${dateText(most)} in four of five`) +
       (by === null ? '.' : `; the plan says by ${dateText(by)}.`),
   ];
 }
@@ -124,8 +124,8 @@ function cost({ costs }: Results): string[] {
   if (costs === null) return ['The scenario gives no prices.'];
   const { perUnit, rework, currency } = costs;
   return [
-    `A unit costs ${figure(perUnit)} ${currency} (${range(perUnit)}), ${figure(rework.costPerUnit)} of it ` +
-      'for rework.',
+    `A unit costs ${figure(perUnit)} ${currency} today (${range(perUnit)}); rework is ` +
+      `${figure(rework.costPerUnit)} ${currency} of it.`,
   ];
 }
 

@@ -3,7 +3,7 @@ import type { RouteMap } from '../../study/route/types.js';
 import { inWords } from './in-words.js';
 import { across } from './parts/across.js';
 import { down } from './parts/down.js';
-import { notes, title } from './parts/head.js';
+import { key, notes, title } from './parts/head.js';
 import type { Seen } from './seen.js';
 import type { Drawing } from './shapes.js';
 import { arcsOf } from './signs/backs.js';
@@ -13,14 +13,15 @@ import { type Form, sectionsOf, type World } from './world.js';
 
 /** Forms for what the map is looked at on. */
 export const FORMS = {
-  screen: { width: 1440, columns: 0, margin: 24, nameSize: 12, smallSize: 10.5, isDense: false },
+  // Also looked at where a page or a mail fits it into two thirds of its width.
+  screen: { width: 1440, columns: 0, margin: 24, nameSize: 12.5, smallSize: 11, isDense: false },
   // Beside the contents of a page, at the size at which it is drawn.
-  page: { width: 1000, columns: 0, margin: 20, nameSize: 12, smallSize: 10.5, isDense: false },
+  page: { width: 1000, columns: 0, margin: 20, nameSize: 12, smallSize: 11, isDense: false },
   phone: { width: 390, columns: 1, margin: 12, nameSize: 13, smallSize: 11.5, isDense: false },
   paper: {
     width: 1000,
     columns: 3,
-    margin: 24,
+    margin: 16,
     nameSize: 11.5,
     smallSize: 10.5,
     pageHeight: 1414,
@@ -55,7 +56,8 @@ export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, seen?
     sections = sectionsOf(strip),
     arcs = arcsOf(strip, [route.main, ...route.sides]);
   const head = title(world, form.margin - 6),
-    top = form.margin + head.height + 4,
+    signs = key(world, form.margin - 6 + head.height + 4),
+    top = form.margin + head.height + signs.height + 4,
     body = (form.columns === 0 ? across : down)(world, sections, arcs, top),
     foot = notes(world, top + body.height + 8),
     height = Math.max(form.pageHeight ?? 0, Math.ceil(top + body.height + 8 + foot.height + form.margin)),
@@ -67,6 +69,6 @@ export function mapLayout(scenario: Scenario, route: RouteMap, form: Form, seen?
     title: `Map of ${scenario.name}`,
     caption: seen?.caption ?? 'What the scenario says, drawn.',
     words: inWords(world, sections),
-    groups: [head.group, ...body.groups, ...foot.groups],
+    groups: [head.group, signs.group, ...body.groups, ...foot.groups],
   };
 }

@@ -1,11 +1,12 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import type { FactorsResults } from '../../study/factors/results.js';
-import { count, exact, mean, number, signed } from '../../study/format.js';
+import { count, exact, number, signed } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Thing } from '../../study/reliefs/thing.js';
 import type { Changed } from '../../study/route/changed.js';
+import { figure } from '../first/figures.js';
 import { type Marked, NO_FIGURES, type Seen } from './seen.js';
 
 /** More places are not told apart by looking. */
@@ -18,7 +19,7 @@ export function markedReliefs({ reliefs, base, rateUnit }: ReliefsResults): Seen
   return {
     ...NO_FIGURES,
     head:
-      `As it is it ships ${mean(base.throughput)} ${a}; ` +
+      `As it is it ships ${figure(base.throughput)} ${a}; ` +
       (best.length === 0
         ? 'no change that was tried surely brings more'
         : 'in broken frames: changes that bring most, each by itself'),
@@ -37,7 +38,7 @@ export function markedBuffers({ spots, chosen, present, answer, unit }: BufferRe
     ...NO_FIGURES,
     head:
       `In broken frames: spaces ${word}, ${exact(chosen.total)} in all (today ${exact(present.total)}), ` +
-      `which ship ${mean(chosen.rate)} ${unit}${isFound ? '' : ', not what was asked'}; ` +
+      `which ship ${figure(chosen.rate)} ${unit}${isFound ? '' : ', not what was asked'}; ` +
       'drawn are those of today',
     marks: spots.map(({ kind, name, chosen: many, present: now }) => ({
       thing: { kind: 'room', name: name.replace(/: (arrival )?bank$/, ''), site: '' },
@@ -107,7 +108,7 @@ function markedChanges(
   return {
     ...NO_FIGURES,
     head:
-      (now === undefined ? '' : `As it is it ships ${mean(now.value)} ${a}; `) +
+      (now === undefined ? '' : `As it is it ships ${figure(now.value)} ${a}; `) +
       `in broken frames: what ${what} changes` +
       (many.length === 0 ? '' : `, but for what changes too much to be marked (${many.join(', ')})`),
     marks: all

@@ -1,6 +1,6 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
 import { calledThing } from '../../study/constraint/sentence.js';
-import { count, mean } from '../../study/format.js';
+import { count } from '../../study/format.js';
 import { rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { Thing } from '../../study/reliefs/thing.js';
@@ -9,6 +9,9 @@ import type { LaneResult } from '../../study/sections/lanes.js';
 import type { StationResult } from '../../study/sections/stations.js';
 import type { Results } from '../../study/simulate/results.js';
 import { toldConstraint } from '../constraint.js';
+import { figure } from '../first/figures.js';
+import { idleText } from '../page/constraint.js';
+import { type Found, foundAt, SHARES } from './found.js';
 
 /** What a study knows of the things on the map; shares are 0..1. */
 export interface Seen {
@@ -28,7 +31,13 @@ export interface Seen {
   readonly passes: (site: string, step: string) => number | undefined;
   /** Sent back, of the units looked at. */
   readonly sentBack: (site: string, step: string) => number | undefined;
+  /** Mended on the spot, and scrapped, of the units looked at. */
+  readonly found: (site: string, step: string) => Found | undefined;
   readonly stops: Marked | undefined;
+  /** Why what stops it is not in use all of its hours; empty: not known. */
+  readonly idle: string;
+  /** Behind units that wait, where they are counted over another time than what is in use. */
+  readonly waitMark: '' | '*';
   /** What the study changed, or would. */
   readonly marks: readonly Marked[];
 }
@@ -63,7 +72,10 @@ export const NO_FIGURES = {
   laneUse: NOTHING,
   passes: NOTHING,
   sentBack: NOTHING,
+  found: NOTHING,
   stops: undefined,
+  idle: '',
+  waitMark: '',
   marks: [],
 } as const satisfies Partial<Seen>;
 
@@ -102,26 +114,35 @@ const stopsIn = (culprit: ConstraintResult['culprit']): Marked | undefined =>
         thing: culprit.thing,
         text:
           `${calledThing(culprit.thing)} stops it: ` +
-          `with ${culprit.what} it ships ${mean(culprit.gain)} a day more`,
+          `with ${culprit.what} it ships ${figure(culprit.gain)} a day more`,
       };
+
+/** Of a station alone: its use and what follows add to the whole. */
+function idleOf(stops: Marked | undefined, { station }: Pick<Seen, 'station'>): string {
+  const here = stops?.thing.kind === 'station' ? station(stops.thing.name) : undefined;
+  const idle = here === undefined ? '' : idleText(here.shares);
+  return here === undefined || idle === '' ? '' : `It is at work ${Math.round(100 * here.use)} %; ${idle}`;
+}
 
 /** What a run has seen, by what a planner calls things. */
 export function seenIn(results: Results): Seen {
   const constraint = toldConstraint(results),
     judged = constraint?.judged ?? undefined,
     stops = stopsIn(constraint?.culprit ?? null),
+    used = usedIn(judged ?? results),
     buffers = new Map(results.buffers.map((each) => [each.name, each])),
     looked = (site: string, step: string) =>
       results.inspections.find((each) => each.name === step && each.site === site);
   return {
-    ...usedIn(judged ?? results),
+    ...used,
     head:
-      `${mean(results.answer.heldPerDay ?? results.throughput.perDay)} a working day shipped` +
+      `${figure(results.answer.heldPerDay ?? results.throughput.perDay)} a working day shipped` +
       (stops === undefined ? '' : `; ${stops.text}`) +
       ` (${count(results.replications, 'replication')})`,
     source:
-      `Use and units in places are those of ${weeksOf(judged)}, units that wait those of the whole run, ` +
-      'on average; shares that pass are those of first visits.',
+      `Use and units in places are those of ${weeksOf(judged)}, on average` +
+      (judged === undefined ? ', as are units that wait.' : '. * Units that wait: over the whole run.') +
+      ` ${SHARES}`,
     caption: 'What the scenario says, drawn; filled: units that stand there on average.',
     counted: 'everywhere',
     buffer: (name) => buffers.get(name),
@@ -130,7 +151,10 @@ export function seenIn(results: Results): Seen {
       const row = looked(site, step);
       return row === undefined ? undefined : row.sentBackPer100.mean / 100;
     },
+    found: (site, step) => foundAt(looked(site, step)),
     stops,
+    idle: idleOf(stops, used),
+    waitMark: judged === undefined ? '' : '*',
     marks: [],
   };
 }
@@ -147,9 +171,11 @@ export function seenAtRate({ answer, constraint, rateUnit, plannedPerDay }: Rate
       : `${rateText(highestPerDay, rateUnit)} holds, the plan says ${rateText(plannedPerDay, rateUnit)}`) +
     (stops === undefined ? '' : `; at ${asked} ${stops.text}`);
   if (judged === undefined) return { ...NO_FIGURES, head, stops };
+  const used = usedIn(judged);
   return {
     ...NO_FIGURES,
-    ...usedIn(judged),
+    ...used,
+    idle: idleOf(stops, used),
     counted: 'in places',
     head,
     stops,

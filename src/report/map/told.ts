@@ -1,5 +1,6 @@
 import type { Thing } from '../../study/reliefs/thing.js';
 import type { Trip } from '../../study/route/types.js';
+import { othersText } from './found.js';
 import { joinsSpot } from './strip.js';
 import { inHundred, laneTexts, rhythm, stepText, whenText } from './words.js';
 import type { World } from './world.js';
@@ -46,6 +47,9 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
         kind: 'share',
         text: `${inHundred(seen?.passes(here.what.site, step.name) ?? passes)} pass`,
       });
+    if (passes !== null)
+      for (const text of othersText(step, seen?.found(here.what.site, step.name)))
+        told.push({ kind: 'share', text });
     for (const part of Object.keys(step.parts)) {
       const supply = scenario.supplies[part];
       if (supply !== undefined) supplies.push({ kind: 'stub', text: `${part}: ${rhythm(supply)}` });
@@ -66,11 +70,25 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
       kind: 'use',
       share: use,
       text: `${Math.round(100 * use)} %`,
-      more: waiting >= 0.05 && !isAgain ? `${waiting.toFixed(1)} wait` : undefined,
+      more: waiting >= 0.05 && !isAgain ? waitText(waiting, seen?.waitMark) : undefined,
     });
+  for (const [state, said] of isAgain ? [] : HELD) {
+    const share = seen?.station(station)?.shares[state].mean ?? 0;
+    if (share >= MUCH) told.push({ kind: 'step', text: `${said} ${Math.round(100 * share)} %` });
+  }
   told.push(...supplies, ...bracketsTold(world, cell));
   return [...told, ...marksTold(world, cell)];
 }
+
+const waitText = (waiting: number, mark = ''): string =>
+  `${waiting.toFixed(1)} ${waiting.toFixed(1) === '1.0' ? 'unit waits' : 'units wait'}${mark}`;
+
+/** What keeps a unit in a place, told where it does so for much of its hours: rings may be full, use low. */
+const HELD = [
+    ['blocked', 'no room ahead'],
+    ['short of crew', 'waits for people'],
+  ] as const,
+  MUCH = 0.25;
 
 /** What begins or ends to stay with a unit, where no words stand in the bracket itself. */
 const bracketsTold = ({ brackets, form }: World, cell: number): Told[] =>
@@ -93,7 +111,7 @@ function laneTold(world: World, trip: Trip, cell: number): Told[] {
     use = seen?.laneUse(trip.lane);
   if (lane === undefined) return [];
   const told: Told[] = [{ kind: 'name', text: trip.lane }];
-  if (Object.keys(trip.when).length > 0) told.push({ kind: 'step', text: `if ${whenText(trip.when)}` });
+  if (Object.keys(trip.when).length > 0) told.push({ kind: 'step', text: whenText(trip.when) });
   for (const each of laneTexts(lane, trip)) told.push({ kind: 'step', text: each });
   if (use !== undefined)
     told.push({ kind: 'use', share: use, text: `trucks ${Math.round(100 * use)} % busy` });
@@ -101,7 +119,7 @@ function laneTold(world: World, trip: Trip, cell: number): Told[] {
 }
 
 const sideTarget = ({ scenario }: World, name: string): string =>
-  `up to ${scenario.feeders[name]?.target ?? 0}`;
+  `stock up to ${scenario.feeders[name]?.target ?? 0}`;
 
 /** Share sent back: as seen where a step sends back to one other only, else by arithmetic. */
 export function sentBack({ route, seen }: World, site: string, { from, to, chance }: SentBack): number {
@@ -117,15 +135,24 @@ export const sentBackText = (world: World, arc: SentBack & { readonly fromCell: 
 
 /** What stops the build here, and what a study marks. */
 function marksTold(world: World, cell: number): Told[] {
-  const { stops, marks = [] } = world.seen ?? {};
+  const { stops, idle = '', marks = [] } = world.seen ?? {};
   return [
     ...marks
       .filter(({ thing }) => isHere(world, thing, cell))
       .map(({ text }) => ({ kind: 'mark' as const, text })),
     ...(stops !== undefined && isHere(world, stops.thing, cell)
-      ? [{ kind: 'stops' as const, text: stops.text }]
+      ? [{ kind: 'stops' as const, text: idle === '' ? stops.text : `${stops.text}. ${idle}` }]
       : []),
   ];
+}
+
+/** Whether what is framed there last is a waiting space, not its places. */
+export function isRoomAt(world: World, cell: number): boolean {
+  const { stops, marks = [] } = world.seen ?? {},
+    here = [...marks, ...(stops === undefined ? [] : [stops])].filter(({ thing }) =>
+      isHere(world, thing, cell),
+    );
+  return here.at(-1)?.thing.kind === 'room';
 }
 
 /** The same as lines of text. */

@@ -63,7 +63,7 @@ export function laneTexts({ trucks, capacity, leaves }: Lane, trip: Trip): strin
 export function rhythm({ order }: Supply): string {
   switch (order.kind) {
     case 'reorder':
-      return `${exact(order.lot)} ordered at ${exact(order.level + order.safetyStock)}`;
+      return `${exact(order.lot)} more when stock falls to ${exact(order.level + order.safetyStock)}`;
     case 'dates':
       return `${order.dates.length} dated ${order.dates.length === 1 ? 'delivery' : 'deliveries'}`;
     case 'rhythm':
@@ -93,17 +93,22 @@ export function releaseText({ quantity, release, start }: Programme): string {
   }
 }
 
-/** `colour: red or white`. */
-export const whenText = (when: Condition): string =>
-  Object.entries(when)
-    .map(([option, values]) => `${option}: ${values.join(' or ')}`)
-    .join(', ');
+/** `only with bands`, `only if colour is red or white and pump is large`. */
+export function whenText(when: Condition): string {
+  const [first, ...more] = Object.entries(when);
+  if (first === undefined) return '';
+  const [option, values] = first,
+    [value = '', ...others] = values;
+  if (more.length === 0 && others.length === 0 && (value === 'yes' || value === 'no'))
+    return `only ${value === 'yes' ? 'with' : 'without'} ${option}`;
+  return `only if ${[first, ...more].map(([name, any]) => `${name} is ${any.join(' or ')}`).join(' and ')}`;
+}
 
-/** A step as the map names it: `mask for bands, if bands: yes`, `road test, 1 in 5`. */
+/** A step as the map names it: `mask, only with bands`, `road test, 1 unit in 5`. */
 export function stepText({ name, when, sample, rework, hold }: StationStep): string {
   const notes = [
-    ...(Object.keys(when).length > 0 ? [`if ${whenText(when)}`] : []),
-    ...(sample === undefined ? [] : [`1 in ${sample.oneIn}`]),
+    ...(Object.keys(when).length > 0 ? [whenText(when)] : []),
+    ...(sample === undefined ? [] : [`1 unit in ${sample.oneIn}`]),
     ...(rework === 'only' ? ['only if sent back'] : rework === 'skip' ? ['not if sent back'] : []),
     ...(hold === undefined || name === 'hold' ? [] : ['hold']),
   ];
@@ -136,10 +141,11 @@ export function inHundred(share: number): string {
   return share < 0.005 ? oneIn(share) : `${Math.round(100 * share)} in 100`;
 }
 
-const HARDLY = 1 / 2000;
+/** Below it a share is as good as none. */
+export const HARDLY = 1 / 2000;
 
 /** With one digit that says something. */
 const oneIn = (share: number): string => `1 in ${exact(Number((1 / share).toPrecision(1)))}`;
 
 /** Of spaces without a limit. */
-export const UNLIMITED_TEXT = 'any';
+export const UNLIMITED_TEXT = '∞';

@@ -1,6 +1,7 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
 import { calledThing } from '../../study/constraint/sentence.js';
 import { capital, count, exact, intervalName, number } from '../../study/format.js';
+import type { StationResult } from '../../study/sections/stations.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { columns, type PageTable } from '../columns.js';
 import { allowedText, eachShift, rungsOf, stoppedText, trialVerdict, waitingFor } from '../constraint.js';
@@ -71,17 +72,22 @@ function atWork({ judged, ladder }: ConstraintResult): string[] {
         : undefined;
   if (station === undefined) return [];
   const { name, shareOnShift: share } = station,
-    idle = NOT_AT_WORK.map((state) => ({ said: SAID[state], share: share[state].mean }))
-      .filter((each) => each.share >= LEAST_SHARE)
-      .sort((a, b) => b.share - a.share);
-  const active = AT_WORK.reduce((sum, state) => sum + share[state].mean, 0);
+    idle = idleText(share),
+    active = AT_WORK.reduce((sum, state) => sum + share[state].mean, 0);
   return [
     `In the weeks judged ${name} is at work ${inPercent(active)} % of its time on shift, changeovers ` +
-      'included' +
-      (idle.length === 0
-        ? '.'
-        : `; else it ${idle.map((each) => `${each.said} ${inPercent(each.share)} %`).join(', ')}.`),
+      `included${idle === '' ? '' : `; ${idle}`}.`,
   ];
+}
+
+/** What a station does when it is not at work, `else it waits for people 13 %`; empty: it always is. */
+export function idleText(share: StationResult['shareOnShift']): string {
+  const idle = NOT_AT_WORK.map((state) => ({ said: SAID[state], share: share[state].mean }))
+    .filter((each) => each.share >= LEAST_SHARE)
+    .sort((a, b) => b.share - a.share);
+  return idle.length === 0
+    ? ''
+    : `else it ${idle.map((each) => `${each.said} ${inPercent(each.share)} %`).join(', ')}`;
 }
 
 const inPercent = (share: number): string => exact(Math.round(100 * share));

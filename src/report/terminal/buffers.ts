@@ -1,7 +1,9 @@
 import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '../../study/buffers/results.js';
-import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
+import { bounds, count, exact, mean, number } from '../../study/format.js';
 import { negated } from '../../study/statistics/estimate.js';
-import { togetherText } from '../buffers.js';
+import { mostNamed } from '../buffers.js';
+import { buffersFirst } from '../first/buffers.js';
+import { BETWEEN_ALL, betweenHead, firstPieces } from './first.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
 
@@ -12,33 +14,31 @@ const MOST_POINTS = 12;
  * answer, the places, the layouts compared, the curve.
  */
 export function buffersTable(results: BufferResults, width?: number): string {
-  const { spots, selection, best, unit, level, eachLevel, seed, replications, freshReplications } = results;
-  const interval = (at: number) => ({
-    head: intervalName(at),
-    cell: ({ rate }: LayoutResult) => bounds(rate),
-  });
+  const { spots, selection, best, unit, level, seed, replications, freshReplications } = results;
+  const interval = (head: string) => ({ head, cell: ({ rate }: LayoutResult) => bounds(rate) });
   return joined(
     [
-      results.answer.sentence,
-      `${count(replications, 'replication')} of each of ${exact(results.layoutsTried)} layouts, ` +
+      ...firstPieces(buffersFirst(results), results.answer.sentence),
+      ...results.answer.notes,
+      `up to ${count(replications, 'build')} of each of ${exact(results.layoutsTried)} layouts, ` +
         `${exact(freshReplications)} further ones of the last few, seed ${seed}`,
       '',
       tableOf(spots, [
         { head: 'places at', cell: 'name' },
         { head: 'as it is', align: 'right', cell: 'present' },
         { head: 'chosen', align: 'right', cell: 'chosen' },
-        ...(best === null ? [] : [{ head: `best of ${best.total}`, align: 'right', cell: 'best' } as const]),
+        ...(best === null ? [] : [{ head: mostNamed(results), align: 'right', cell: 'best' } as const]),
       ]),
       '',
       tableOf(layouts(results), [
         { head: 'layout', cell: 'what' },
         { head: 'places', align: 'right', cell: 'total' },
         { head: unit, align: 'right', cell: ({ rate }) => mean(rate) },
-        interval(eachLevel),
+        interval(BETWEEN_ALL),
         ...costColumn(results),
         { head: 'more than the chosen', cell: 'against' },
       ]),
-      `intervals: ${togetherText(results)}`,
+      `between: all of them hold together, ${number(100 * level)} %`,
       ...(selection.settled
         ? []
         : [`selection not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
@@ -46,7 +46,7 @@ export function buffersTable(results: BufferResults, width?: number): string {
       tableOf(thinned(results), [
         { head: 'places', align: 'right', cell: 'total' },
         { head: `best found, ${unit}`, align: 'right', cell: ({ rate }) => mean(rate) },
-        interval(level),
+        interval(betweenHead(level)),
         { head: 'below the best', align: 'right', cell: ({ behind }) => `${number(100 * behind)} %` },
       ]),
     ],
@@ -56,8 +56,8 @@ export function buffersTable(results: BufferResults, width?: number): string {
 
 type Layout = LayoutResult & { readonly what: string; readonly against: string };
 
-/** The chosen layout, the best for the budget, the one as it is, and the others of the selection. */
-function layouts({ chosen, best, more, present, selection }: BufferResults): Layout[] {
+/** The chosen layout, the best (found) for the budget, the one as it is, and the others of the selection. */
+function layouts({ chosen, best, more, present, selection, search }: BufferResults): Layout[] {
   const named = (what: string, each: ComparedLayout): Layout => ({
     ...each,
     what,
@@ -65,7 +65,7 @@ function layouts({ chosen, best, more, present, selection }: BufferResults): Lay
   });
   return [
     { ...chosen, what: 'chosen', against: 'chosen' },
-    ...(best === null || more === null ? [] : [named('best', best)]),
+    ...(best === null || more === null ? [] : [named(search.within === null ? 'found' : 'best', best)]),
     named('as it is', present),
     ...selection.others
       .filter(({ places }) => ![present, best].some((each) => each?.places.join() === places.join()))

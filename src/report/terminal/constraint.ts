@@ -1,28 +1,24 @@
 import type { ConstraintResult, LadderResult } from '../../study/constraint/results.js';
-import { stopsIt } from '../../study/constraint/sentence.js';
 import { bounds, count, intervalName, mean, number, short, signed } from '../../study/format.js';
 import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
-import { allowedText, rungsOf, stoppedText } from '../constraint.js';
+import { allowedText, rungsOf } from '../constraint.js';
 import { byUse } from '../tables/bottlenecks.js';
+import { BETWEEN_ALL, betweenHead } from './first.js';
 import type { Piece } from './lines.js';
 import { table } from './table.js';
 
 const TOP_USED = 3;
 
 /**
- * What stops the build, a blank line ahead of each part: the sentence where
- * the answer does not have it, what was tried, and the ladder of losses.
+ * What stops the build, behind the first lines that name it, a blank line ahead of each part: what was tried,
+ * and the ladder of losses.
  * @param at the rate, where there are several: `at 3.5 a day`
  */
-export function constraintLines(found: ConstraintResult, answer: string, at: string | null = null): Piece[] {
-  const cause = stopsIt(found),
-    isSaid = cause !== null && answer.includes(cause);
-  return [
-    ...(isSaid ? (at === null ? [] : ['', `${at}:`]) : ['', stoppedText(found, at)]),
-    ...trials(found),
-    ...(found.ladder === null ? [] : ladder(found.ladder)),
-  ];
-}
+export const constraintLines = (found: ConstraintResult, at: string | null = null): Piece[] => [
+  ...(at === null ? [] : ['', `${at}:`]),
+  ...trials(found),
+  ...(found.ladder === null ? [] : ladder(found.ladder)),
+];
 
 function trials({ tried, replications }: ConstraintResult): Piece[] {
   const [first] = tried;
@@ -33,9 +29,9 @@ function trials({ tried, replications }: ConstraintResult): Piece[] {
         table(
           tried.map(({ what, gain }) => [what, mean(gain), bounds(gain)]),
           [
-            { head: `tried under the same chance, ${count(replications, 'replication')}` },
+            { head: `tried under the same chance, ${count(replications, 'build')}` },
             { head: 'a day more', align: 'right' },
-            { head: intervalHead(first.gain) },
+            { head: first.gain.low === null ? 'interval' : BETWEEN_ALL },
           ],
         ),
       ];
@@ -52,7 +48,7 @@ function ladder(found: LadderResult): Piece[] {
         ['shipped', mean(shippedPerDay), bounds(shippedPerDay)],
       ],
       [
-        { head: 'from arithmetic to what is shipped' },
+        { head: 'from averages to what is shipped' },
         { head: 'a day', align: 'right' },
         { head: intervalHead(shippedPerDay) },
       ],
@@ -68,7 +64,7 @@ export function usedLines(
 ): Piece[] {
   const used = byUse(judged?.bottlenecks ?? whole, whole).slice(0, TOP_USED);
   if (used.length === 0) return [];
-  const interval = replications < 2 ? 'no interval' : intervalName(level);
+  const interval = replications < 2 ? 'no interval' : intervalName(level).replace(' CI', '');
   return [
     '',
     table(
@@ -87,4 +83,4 @@ export function usedLines(
 }
 
 const intervalHead = ({ low, level }: { readonly low: number | null; readonly level: number }): string =>
-  low === null ? 'interval' : intervalName(level);
+  low === null ? 'interval' : betweenHead(level);

@@ -1,22 +1,23 @@
-import { bounds, count, exact, intervalName, mean, number } from '../../study/format.js';
+import { bounds, count, exact, mean, number } from '../../study/format.js';
 import { each, inUnit } from '../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { triedAt } from '../constraint.js';
+import { rateFirst } from '../first/rate.js';
 import { constraintLines } from './constraint.js';
+import { firstPieces } from './first.js';
 import { joined } from './lines.js';
 import { tableOf } from './table.js';
 
 /** The answer, then a row a rate, as plain text of at most `width` columns. */
 export function rateTable(results: RateResults, width?: number): string {
-  const { answer, ramp, points, replications, mostReplications, seed, window, level, rateUnit } = results,
+  const { answer, points, replications, mostReplications, seed, window, level, rateUnit } = results,
     { constraint } = results;
   return joined(
     [
-      answer.sentence,
-      ramp.sentence,
-      `${count(replications, 'replication')} a rate, up to ${exact(mostReplications)} where not settled, ` +
-        `seed ${seed}; ± half of the ${intervalName(level)}`,
+      ...firstPieces(rateFirst(results), answer.sentence),
+      `${count(replications, 'build')} a rate, up to ${exact(mostReplications)} where not settled, ` +
+        `seed ${seed}; ± half of the ${number(100 * level)} % interval`,
       `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
         `${count(window.settleWeeks, 'week')} to fill the floor`,
       'can ship: surely at least, in the long run, when more than this rate is asked',
@@ -42,7 +43,7 @@ export function rateTable(results: RateResults, width?: number): string {
         { head: 'lead days', align: 'right', cell: ({ leadDays }) => give(leadDays) },
         { head: 'used most', cell: usedMost },
       ]),
-      ...(constraint === null ? [] : constraintLines(constraint, answer.sentence, triedAt(results))),
+      ...(constraint === null ? [] : constraintLines(constraint, triedAt(results))),
     ],
     width,
   );

@@ -1,7 +1,9 @@
-import { count, exact, mean, short, withInterval } from '../../study/format.js';
+import { count, exact, mean, number, short } from '../../study/format.js';
 import { each, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
-import { countedIn, leftText, levelsText, savedText } from '../reliefs.js';
+import { reliefsFirst } from '../first/reliefs.js';
+import { countedIn, leftText, savedText } from '../reliefs.js';
+import { firstPieces } from './first.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
 
@@ -13,12 +15,12 @@ const TOP = 12,
  * assumptions that move most.
  */
 export function reliefsTable(results: ReliefsResults, width?: number): string {
-  const { reliefs, assumptions, base, answer, seed, skipped, rateUnit } = results,
+  const { reliefs, assumptions, base, answer, seed, skipped, rateUnit, level } = results,
     left = leftText(results);
   return joined(
     [
-      answer.sentence,
-      `base ${withInterval(base.throughput)} ${unitsEach(rateUnit)}, ${countedIn(results)}, seed ${seed}`,
+      ...firstPieces(reliefsFirst(results), answer.sentence),
+      `base ${short(base.throughput)} ${unitsEach(rateUnit)}, ${countedIn(results)}, seed ${seed}`,
       '',
       tableOf(reliefs.slice(0, TOP), columns(base, rateUnit)),
       ...(reliefs.length > TOP ? [`and ${reliefs.length - TOP} more, with --json or --out`] : []),
@@ -33,8 +35,8 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
             ]),
           ]),
       '',
-      `gain: ${unitsEach(rateUnit)} more than the base, same chance in both; in brackets ` +
-        levelsText(results),
+      `gain: ${unitsEach(rateUnit)} more than the base, same chance in both; all that is in brackets holds ` +
+        `together, ${number(100 * level)} %`,
       savedText(results),
       ...(left === null ? [] : [left]),
       ...(skipped.length === 0
@@ -63,7 +65,7 @@ function columns(
     { head: 'relief', cell: 'text' },
     { head: `gain ${each(unit)}`, cell: ({ gain }) => short(gain) },
     {
-      head: 'runs',
+      head: 'builds',
       align: 'right',
       cell: ({ replications, isFresh }) => `${isFresh ? 'fresh ' : ''}${exact(replications)}`,
     },

@@ -1,11 +1,13 @@
-import { bounds, count, exact, intervalName, mean, number, shortForms } from '../../study/format.js';
+import { bounds, count, exact, mean, number, shortForms } from '../../study/format.js';
 import { unitsEach } from '../../study/planners-unit.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { toldConstraint } from '../constraint.js';
+import { simulateFirst } from '../first/simulate.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { constraintLines, usedLines } from './constraint.js';
+import { betweenHead, firstPieces, plainly, shareOf } from './first.js';
 import { joined } from './lines.js';
 import { type Column, table } from './table.js';
 
@@ -20,22 +22,22 @@ export function resultsTable(results: Results, width?: number): string {
   const columns: Column[] = [
     { head: 'measure' },
     { head: 'mean', align: 'right' },
-    { head: results.replications < 2 ? 'interval' : intervalName(results.level) },
+    { head: results.replications < 2 ? 'interval' : betweenHead(results.level) },
   ];
   const stopped = toldConstraint(results);
   const rows: Row[] = [
     ...rate(results),
-    ['WIP, units, all sites and lanes', mean(results.wip.total), bounds(results.wip.total)],
+    ['units inside, all sites and lanes', mean(results.wip.total), bounds(results.wip.total)],
     ...results.wip.places.map((place) =>
       indented(row(place.kind === 'lane' ? `${place.name} (lane)` : place.name, place.mean)),
     ),
-    row('lead time P50 of all units, days', results.leadTime.p50),
-    row('lead time P90 of all units, days', results.leadTime.p90),
+    row('lead time of half of the units, days', results.leadTime.p50),
+    row('lead time of nine in ten units, days', results.leadTime.p90),
     ...under(
-      'first-time-through of inspections, %',
+      'right first time at inspections, %',
       results.inspections.map((each) => row(each.name, each.ftt, 100)),
     ),
-    ...(results.rty === null ? [] : [row('rolled throughput yield (RTY), %', results.rty, 100)]),
+    ...(results.rty === null ? [] : [row('right first time over the whole route, %', results.rty, 100)]),
     ...cost(results),
     ...results.lastUnit.map(lastUnit),
     ...dueRows(results),
@@ -45,25 +47,28 @@ export function resultsTable(results: Results, width?: number): string {
   ];
   return joined(
     [
-      results.answer.sentence,
-      `${count(results.replications, 'replication')}, seed ${results.seed}`,
-      ...(results.standstill === null ? [] : [results.standstill.note]),
+      ...firstPieces(
+        simulateFirst(results),
+        results.answer.sentence,
+        results.standstill === null ? [] : [results.standstill.note],
+      ),
+      `${count(results.replications, 'build')} tried, seed ${results.seed}`,
       ...assumptionLine(results.assumptions),
       '',
       table(rows, columns),
       ...notes(results.lastUnit),
       ...shortForms(rows.map(([, , interval]) => interval).join('\n')),
-      ...(stopped === null ? [] : constraintLines(stopped, results.answer.sentence)),
+      ...(stopped === null ? [] : constraintLines(stopped)),
       ...usedLines(results.constraint?.judged ?? null, results.bottlenecks, results),
-      ...results.recoveries.flatMap(({ sentence }) => ['', sentence]),
+      ...results.recoveries.flatMap(({ sentence }) => ['', plainly(sentence)]),
       ...(results.findings.length === 0
         ? []
         : [
             '',
             ...results.findings.map(
               (finding) =>
-                `finding: ${finding.text} (${exact(finding.replications)} of ` +
-                `${count(results.replications, 'replication')})`,
+                `finding: ${plainly(finding.text)} (${exact(finding.replications)} of ` +
+                `${count(results.replications, 'build')})`,
             ),
           ]),
     ],
@@ -122,7 +127,7 @@ function cost({ costs }: Results): Row[] {
 
 function lastUnit({ p, date, low, high }: DateQuantile): Row {
   return [
-    `last unit out, P${number(p * 100)}`,
+    `last unit out, ${shareOf(p, 'builds')}`,
     date ?? 'not known',
     low === null || high === null ? 'no interval' : `${low} to ${high}`,
   ];
@@ -158,5 +163,7 @@ function journeyRows({ journey }: Results): Row[] {
 function notes(quantiles: readonly DateQuantile[]): string[] {
   return quantiles
     .filter((each) => each.why !== null)
-    .map((each) => `last unit P${number(each.p * 100)}: ${each.why ?? ''}`);
+    .map(
+      (each) => `last unit out, ${shareOf(each.p, 'builds')}: ${(each.why ?? '').replace(/ for P\d+/, '')}`,
+    );
 }

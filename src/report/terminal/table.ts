@@ -52,7 +52,7 @@ export function table(
 function laidOut(rows: readonly (readonly string[])[], columns: readonly Column[], width: number): string {
   const heads = columns.map(({ head }) => head),
     widths = fitted([heads, ...rows], columns, width - GAP.length * (columns.length - 1));
-  if (widths === null) return rows.flatMap((row) => asList(row, heads, width)).join('\n');
+  if (widths === null) return listed(rows, heads, width);
   const head = heads.map((text, c) => lines(text, '', widths[c]));
   const most = Math.max(...head.map(({ length }) => length));
   return [
@@ -69,6 +69,15 @@ function laidOut(rows: readonly (readonly string[])[], columns: readonly Column[
         widths,
       ),
     ),
+  ].join('\n');
+}
+
+/** Each row as a list of its own, below the head of what they are of. */
+function listed(rows: readonly (readonly string[])[], heads: readonly string[], width: number): string {
+  const head = heads.find((each) => each !== '');
+  return [
+    ...(head === undefined ? [] : lines(`${head}:`, '  ', width)),
+    ...rows.flatMap((row) => asList(row, heads, width)),
   ].join('\n');
 }
 

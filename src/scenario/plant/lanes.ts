@@ -7,8 +7,10 @@ import { float64, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { siteOf } from '../lookup/ids.js';
 import type { Lane } from '../types/plant.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
-import { clock, limitOf, spaces, spell, whole, word } from '../values/scalars.js';
+import { clock, limitOf, someSpaces, spell, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { capacity } from './stations.js';
 
@@ -77,10 +79,13 @@ export function laneSchema(time: TimeSchema) {
       hours: calendarName
         .optional()
         .describe('Driving hours: a calendar; a drive stops outside them and resumes. Default: any time'),
-      bank: spaces
+      bank: someSpaces
         .optional()
         .transform(limitOf)
-        .describe('Waiting spaces ahead of loading. Default: unlimited. Example: 4'),
+        .describe(
+          'Waiting spaces ahead of loading, one at least: a truck loads what waits there. Default: ' +
+            'unlimited. Example: 4',
+        ),
       'arrival bank': whole(1)
         .optional()
         .describe(
@@ -96,6 +101,23 @@ export function laneSchema(time: TimeSchema) {
     },
     'a lane: a map with the keys from, to, trucks, capacity and drive',
   );
+}
+
+/** A truck that leaves only when full, ahead of which so many can never wait; a bank without a space. */
+export function* laneFindings({ lanes }: Scenario): Iterable<Finding> {
+  for (const [name, { bank, capacity: load, leaves }] of Object.entries(lanes)) {
+    const least = leaves.kind === 'full' ? load : 1;
+    if (bank === undefined || bank >= least) continue;
+    yield {
+      path: ['lanes', name, 'bank'],
+      wanted:
+        least === 1
+          ? 'a space at least'
+          : `at least the ${load} units that fill a truck, since it leaves only when full; ` +
+            'or another rule, such as leaves: { when full or after: 4 h }',
+      seen: String(bank),
+    };
+  }
 }
 
 const RULE = { full: LEAVE_FULL, 'full or wait': LEAVE_FULL_OR_WAIT, timetable: LEAVE_TIMETABLE } as const;

@@ -11,7 +11,10 @@ import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, oneOrMore, together } from '../values/keys.js';
 import { sayClock } from '../values/quantity.js';
-import { moment, text } from '../values/scalars.js';
+import { moment, spell, text, whole } from '../values/scalars.js';
+
+/** More would be a calendar. */
+const MOST_TIMES = 1000;
 
 const names = (what: string) => oneOrMore(name(what), `${what}, or a list of them`);
 
@@ -38,12 +41,24 @@ export const outagesSchema = z.array(
       to: moment.describe(
         'Last day, which belongs to the outage, or day and clock time of its end. Example: 2027-08-20',
       ),
+      every: spell
+        .refine((minutes) => minutes % MINUTES_PER_DAY === 0, { error: 'whole days, such as "14 days"' })
+        .optional()
+        .describe(
+          'From one beginning to the next, in whole days, for an outage that comes again. Default: it ' +
+            'comes once. Example: 14 days',
+        ),
+      times: whole(2, MOST_TIMES)
+        .optional()
+        .describe('How often it comes in all, with `every`. Default: up to the end of the run. Example: 33'),
       note: text.optional().describe('What it is, shown on the report. Example: new paint line'),
     },
     'an outage: a map with the keys stations (or site, or lanes), from and to',
   )
     .superRefine(
-      together(({ stations, site, lanes }, wrong) => {
+      together(({ stations, site, lanes, every, times }, wrong) => {
+        if (times !== undefined && every === undefined)
+          wrong(['times'], 'every beside it, such as every: 14 days', 'none');
         if (stations !== undefined && site !== undefined)
           wrong(['site'], 'either stations or a site', 'both');
         if (stations === undefined && site === undefined && lanes === undefined)
@@ -51,7 +66,11 @@ export const outagesSchema = z.array(
       }),
     )
     .transform(
-      ({ stations = [], site, lanes = [], ...rest }): Outage => ({ stations, site, lanes, ...rest }),
+      ({ stations = [], site, lanes = [], every, ...rest }): Outage => ({
+        ...{ stations, site, lanes },
+        ...rest,
+        everyDays: every === undefined ? undefined : every / MINUTES_PER_DAY,
+      }),
     ),
   { error: 'a list of outages, such as [{ stations: [colour booth], from: 2027-08-09, to: 2027-08-20 }]' },
 );
@@ -76,6 +95,12 @@ export function* outageFindings(scenario: Scenario): Iterable<Finding> {
         path: [...path, 'to'],
         wanted: `an end not before the start of the programme, ${start}`,
         seen: `"${sayMoment(outage.to)}"`,
+      };
+    else if (outage.everyDays !== undefined && daysOf(outage) > outage.everyDays)
+      yield {
+        path: [...path, 'every'],
+        wanted: `at least the ${daysOf(outage)} days that it lasts`,
+        seen: `${outage.everyDays} days`,
       };
     for (const key of ['stations', 'lanes'] as const) {
       const names = outage[key],
@@ -103,26 +128,38 @@ function comesAfter({ from, to }: Outage): boolean {
   return to.minute === undefined || (from.minute ?? 0) < to.minute;
 }
 
+/** Days that it touches. */
+const daysOf = ({ from, to }: Outage): number => dayNumber(to.day) - dayNumber(from.day) + 1;
+
+/** Each time that it comes before a day, as days after the first. */
+function shiftsOf({ from, everyDays, times = MOST_TIMES }: Outage, endDay: number): number[] {
+  if (everyDays === undefined) return [0];
+  const first = dayNumber(from.day),
+    most = Math.max(1, Math.min(times, Math.ceil((endDay - first) / everyDays)));
+  return Array.from({ length: most }, (_, i) => i * everyDays);
+}
+
 const sayMoment = ({ day, minute }: Moment): string =>
   minute === undefined ? day : `${day} ${sayClock(minute)}`;
 
 /** Outages by their instants. */
 export function compileOutages({ scenario, ids, book, span }: Compilation): Model['outages'] {
-  const rows = scenario.outages.map((outage) => {
+  const endDay = dayNumber(scenario.programme.start) + Math.ceil(span.horizon / MINUTES_PER_DAY);
+  const rows = scenario.outages.flatMap((outage) => {
     const clock = book.clock(zoneOf(outage, scenario, ids));
-    const instant = ({ day, minute }: Moment, otherwise: number): number =>
-      clock.instant(dayNumber(day) * MINUTES_PER_DAY + (minute ?? otherwise)) - span.origin;
+    const instant = ({ day, minute }: Moment, later: number, otherwise: number): number =>
+      clock.instant((dayNumber(day) + later) * MINUTES_PER_DAY + (minute ?? otherwise)) - span.origin;
     const stations =
       outage.site === undefined ? outage.stations : Object.keys(siteOf(scenario, outage.site).stations);
-    return {
+    return shiftsOf(outage, endDay).map((later) => ({
       name:
         outage.note ??
         [...(outage.site === undefined ? outage.stations : [outage.site]), ...outage.lanes].join(', '),
       stations: stations.map((name) => ids.station(name)),
       lanes: outage.lanes.map((name) => ids.lane(name)),
-      from: Math.max(0, instant(outage.from, 0)),
-      to: Math.max(0, instant(outage.to, MINUTES_PER_DAY)),
-    };
+      from: Math.max(0, instant(outage.from, later, 0)),
+      to: Math.max(0, instant(outage.to, later, MINUTES_PER_DAY)),
+    }));
   });
   const stations = ragged(rows, (row) => row.stations),
     lanes = ragged(rows, (row) => row.lanes);

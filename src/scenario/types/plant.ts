@@ -101,6 +101,10 @@ export interface Outage {
   readonly lanes: readonly string[];
   readonly from: Moment;
   readonly to: Moment;
+  /** Days from one beginning to the next; undefined: it comes once. */
+  readonly everyDays: number | undefined;
+  /** How often it comes in all; undefined: up to the end of the run. */
+  readonly times: number | undefined;
   readonly note: string | undefined;
 }
 /** A day, or a clock time on it: minutes after midnight. */

@@ -1,3 +1,5 @@
+import { amountOf } from './amount.js';
+
 /** Data as read from a file, before the schema is asked. */
 export type RawMap = Readonly<Record<string, unknown>>;
 
@@ -47,9 +49,9 @@ export function valueAt(root: unknown, path: readonly (string | number)[]): unkn
  * A number, alone or with a unit or per cent sign, or a sample such as `1 in 5`; no date, no clock time, no
  * name.
  */
-const QUANTITY = /^-?\d+(?:\.\d+)? *(?:%|[A-Za-z]+(?:\/[A-Za-z]+)?)?$|^1 in \d+$/;
 export const isQuantity = (value: unknown): boolean =>
-  typeof value === 'number' || (typeof value === 'string' && QUANTITY.test(value.trim()));
+  typeof value === 'number' ||
+  (typeof value === 'string' && (amountOf(value) !== undefined || /^1 in \d+$/.test(value.trim())));
 
 /**
  * What stands at an address below a path, each with its own: keys from the top, `*` for every name of a map,

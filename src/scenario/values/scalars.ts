@@ -70,6 +70,10 @@ export function positive(most: number) {
 export const spaces = z.union([whole(0), word('unlimited')], {
   error: 'a whole number from 0, or unlimited',
 });
+/** The same, but one at least. */
+export const someSpaces = z.union([whole(1), word('unlimited')], {
+  error: 'a whole number from 1, or unlimited',
+});
 /** As a scenario has it: undefined for no limit. */
 export const limitOf = (written: number | 'unlimited' | undefined): number | undefined =>
   written === 'unlimited' ? undefined : written;

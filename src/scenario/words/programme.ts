@@ -78,6 +78,8 @@ export const COSTS: Rules = {
 
 /** An outage; `@` is what it is. */
 export const OUTAGE: Rules = {
+  every: 'the time from one to the next of the outage @',
+  times: 'how often the outage @ comes',
   '': 'the outage @',
   stations: 'the stations of the outage @',
   site: 'the site of the outage @',

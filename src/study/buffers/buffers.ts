@@ -1,19 +1,22 @@
 import { compile } from '../../scenario/compile.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import { Replicator, whole } from '../run/replicator.js';
-import { sumOf } from '../statistics/sums.js';
+import { boundOf } from './bound.js';
 import { Choice } from './choice.js';
 import { BuffersForecast } from './forecast.js';
+import { type BufferGoal, checkGoal } from './goal.js';
 import type { BufferResults } from './results.js';
+import { unlimitedOf } from './search/ample.js';
+import { Bar } from './search/bar.js';
 import { forBudget } from './search/budget.js';
+import type { Hunt } from './search/hunt.js';
+import { loadsAt } from './search/loads.js';
 import { Search } from './search/search.js';
 import { forTarget } from './search/target.js';
 import { rateMeasure, readTrial } from './search/trial.js';
 import { Trials } from './search/trials.js';
-import { type Spot, spotsOf } from './spots.js';
+import { type Layout, spotsOf } from './spots.js';
 import { bufferResults } from './summary.js';
-
-export type BufferGoal = BufferResults['goal'];
 
 export interface BufferOptions extends StudyOptions {
   readonly goal: BufferGoal;
@@ -29,14 +32,8 @@ export interface BufferOptions extends StudyOptions {
 
 /** A place is moved only for a gain of at least a tenth of the zone. */
 const WORTH = 10;
-/** Whether a goal can be asked of these spots; a RangeError says what can be. */
-export function checkGoal(goal: BufferGoal, spots: readonly Spot[]): void {
-  const least = sumOf(spots, (spot) => spot.least);
-  if (goal.kind === 'budget' && goal.places < least)
-    throw new RangeError(
-      `budget: expected at least ${least} places, without which the scenario cannot run, got ${goal.places}`,
-    );
-}
+/** To nine digits a rate is what arithmetic allows. */
+const ROUNDING = 1e-9;
 
 /**
  * Shares waiting places out over the buffers and banks of a route: the fewest places that come within the
@@ -66,30 +63,53 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
   try {
     const base = await replicator.row({ key: 'base', model, read: whole }, 1, replications),
       measure = rateMeasure(scenario, model, base, level),
+      bound = boundOf(scenario, model, measure),
       read = readTrial(measure, spots),
       setting = { scenario, model, spots, read };
     const trials = new Trials(replicator, setting, replications),
-      fresh = new Trials(replicator, setting, replications, true);
+      fresh = new Trials(replicator, setting, replications, true),
+      unlimited = unlimitedOf(spots);
     trials.add(present, base.map(read(model)));
+    await trials.run([unlimited]);
     forecast.begin();
-    const hunt = {
-      search: new Search(trials, spots, zone / WORTH, (left) => {
+    const hunt: Hunt = {
+      search: new Search(trials, spots, zone / WORTH, loadsAt(scenario, spots), (left) => {
         forecast.step(left);
       }),
       choice: new Choice({ trials, fresh, present, zone, level, replications, onStage }),
-      ...{ trials, fresh, present, least, zone, replications, onStage },
+      ...{ trials, fresh, spots, present, least, unlimited, zone, replications, onStage },
+      ceiling: bound === null ? Infinity : bound.rate * (1 + ROUNDING),
       start: options.from === 'present' ? present : least,
     };
     const found =
-        goal.kind === 'budget' ? await forBudget(hunt, goal.places) : await forTarget(hunt, goal.rate),
+        goal.kind === 'budget'
+          ? await forBudget(hunt, goal.places)
+          : await forTarget(hunt, barOf(hunt, goal)),
       { chosen, best } = found,
+      most = mostOf(hunt),
       freshReplications = Math.max(replications, found.rounds);
-    await fresh.run([...chosen.others, chosen.layout, best ?? present, present], freshReplications);
-    return bufferResults(
-      { ...options, level, zone, spots, measure, trials, fresh, freshReplications },
-      found,
+    await fresh.run(
+      [...chosen.others, chosen.layout, best ?? present, present, unlimited, most],
+      freshReplications,
     );
+    const study = { ...options, level, zone, spots, measure, trials, fresh, freshReplications };
+    return bufferResults({ ...study, unlimited, most, bound }, found);
   } finally {
     await replicator.close();
   }
+}
+
+/** What a target asks of a layout. */
+const barOf = (
+  { trials, fresh, unlimited, present }: Hunt,
+  goal: Exclude<BufferGoal, { kind: 'budget' }>,
+): Bar =>
+  goal.kind === 'target'
+    ? new Bar(trials, fresh, goal.rate, null)
+    : new Bar(trials, fresh, goal.share, goal.of === 'unlimited' ? unlimited : present);
+
+/** The layout that shipped most in the search: no limit, unless one with limits is ahead of that. */
+function mostOf({ search, trials, unlimited }: Hunt): Layout {
+  const most = trials.mean(unlimited) * (1 + search.worth);
+  return trials.ranked().find((layout) => trials.mean(layout) > most) ?? unlimited;
 }

@@ -1,9 +1,10 @@
 import type { ResultsHead } from '../head.js';
 import type { Difference } from '../statistics/difference.js';
 import type { Estimate } from '../statistics/estimate.js';
+import type { Bound } from './bound.js';
+import type { ShareOf } from './goal.js';
+import type { RateUnit } from './search/trial.js';
 import type { Spot } from './spots.js';
-
-export type RateUnit = 'units a working day' | 'units a week' | 'units an hour';
 
 /** A layout with what it ships. `places` are by spot, in the order of `spots`. */
 export interface LayoutResult {
@@ -55,14 +56,42 @@ export interface BufferResults extends ResultsHead<'buffers'> {
   readonly over: string;
   readonly goal:
     | { readonly kind: 'budget'; readonly places: number }
-    | { readonly kind: 'target'; readonly rate: number };
+    /** `relative`: the rate is such a share of what that layout ships in the fresh replications. */
+    | {
+        readonly kind: 'target';
+        readonly rate: number;
+        readonly relative: { readonly share: number; readonly of: ShareOf } | null;
+      };
   readonly answer: {
     /**
-     * Of a target: reached or not by the whole interval, not settled where it lies across; out of reach where
-     * no places would do.
+     * Of a target: reached or not by the whole interval (of a relative one in pairs), not settled where it
+     * lies across; out of reach where arithmetic does not allow it.
      */
     readonly verdict: 'found' | 'reached' | 'not settled' | 'not reached' | 'out of reach';
     readonly sentence: string;
+    /** What the answer rests on, in sentences: how much was tried, and what no places can exceed. */
+    readonly notes: readonly string[];
+    /** Replications by which it would probably be settled; null where it is, or none would. */
+    readonly toSettle: number | null;
+  };
+  /** The chosen layout minus what a relative target asks, paired; null for another goal. */
+  readonly aboveAsked: Difference | null;
+  readonly search: {
+    /** How many layouts there are within the budget, where all were tried; null: they were not. */
+    readonly within: number | null;
+    /** How many layouts have fewer places than the chosen one, where all were tried; null: they were not. */
+    readonly fewer: number | null;
+  };
+  /** What no places can exceed, by arithmetic; null where it does not tell. */
+  readonly bound: Bound | null;
+  /**
+   * Without a limit in any of the spots (64 places in an arrival bank); `behind`: chosen minus this one,
+   * paired. `exceeded`: by a layout with limits, by the whole interval; null: none was seen.
+   */
+  readonly unlimited: {
+    readonly rate: Estimate;
+    readonly behind: Difference;
+    readonly exceeded: (LayoutResult & { readonly more: Difference }) | null;
   };
   /** `best`: in the best layout for the budget; null for a target. */
   readonly spots: readonly (Omit<Spot, 'of'> & { readonly chosen: number; readonly best: number | null })[];
@@ -91,7 +120,5 @@ export interface BufferResults extends ResultsHead<'buffers'> {
    * so a little on the high side.
    */
   readonly curve: readonly CurvePoint[];
-  /** Rate with room to spare in every spot, from the search; only for a target. */
-  readonly ample: { readonly placesEach: number; readonly rate: Estimate } | null;
   readonly layoutsTried: number;
 }

@@ -1,20 +1,24 @@
-import { bounds, count, intervalAndCount, mean, number, signed } from '../format.js';
-import { defined } from '../lists.js';
+import { bounds, count, exact, intervalAndCount, mean, number, signed } from '../format.js';
 import { sumOf } from '../statistics/sums.js';
+import { askedText } from './asked.js';
 import type { BufferResults } from './results.js';
 import { isSameLayout } from './spots.js';
 
 type Results = Omit<BufferResults, 'answer'>;
 
 /** The answer, in one or two sentences that begin with it. */
-export function buffersSentence(results: Results, verdict: BufferResults['answer']['verdict']): string {
+export function buffersSentence(
+  results: Results,
+  verdict: BufferResults['answer']['verdict'],
+  toSettle: number | null,
+): string {
   return results.goal.kind === 'budget'
-    ? budgetSentence(results, results.goal.places)
-    : targetSentence(results, results.goal.rate, verdict);
+    ? budgetSentence(results, results.goal.places, toSettle)
+    : targetSentence(results, verdict, toSettle);
 }
 
 /** What is enough first, what more would bring after it. */
-function budgetSentence(results: Results, budget: number): string {
+function budgetSentence(results: Results, budget: number, toSettle: number | null): string {
   const { chosen, best, more, zone, spots } = results,
     { total } = chosen,
     given = `${rateOf(results)}, ${againstPresent(results)}`,
@@ -33,32 +37,47 @@ function budgetSentence(results: Results, budget: number): string {
     `${count(total, 'place')} ${does} as well as ${all}, to within ${matters}` +
     `${isSettled ? '' : ' by the means alone'}: ${gives} ${given}. ` +
     `${more.places} more would bring ${signed(difference)} (${bounds(difference)})` +
-    `${isSettled ? '' : `; more replications would tell whether that is more than ${matters}`}.`
+    `${isSettled ? '' : `; ${moreOf(toSettle)} would tell whether that is more than ${matters}`}.`
   );
 }
 
-function targetSentence(results: Results, rate: number, verdict: BufferResults['answer']['verdict']): string {
-  const { chosen, unit, ample, spots } = results,
-    asked = `${number(rate)} ${unit}`,
+function targetSentence(
+  results: Results,
+  verdict: BufferResults['answer']['verdict'],
+  toSettle: number | null,
+): string {
+  const { chosen, unit, unlimited, spots, bound, aboveAsked } = results,
+    asked = askedText(results),
     places = count(chosen.total, 'place'),
-    given = `${chosen.total === 1 ? 'it gives' : 'they give'} ${rateOf(results)}, ${againstPresent(results)}`;
+    one = chosen.total === 1,
+    more =
+      aboveAsked === null
+        ? ''
+        : `, ${signed(aboveAsked.difference)} (${bounds(aboveAsked.difference)}) against what is asked`,
+    figures = `${rateOf(results)}${more}, ${againstPresent(results)}`,
+    given = `${one ? 'it gives' : 'they give'} ${figures}`;
   switch (verdict) {
     case 'out of reach':
       return (
-        `${asked} are out of reach of waiting places: ${defined(ample?.placesEach)} or more in each of ` +
-        `${count(spots.length, 'spot')} give ${rateOf(results)}.`
+        `${asked} are out of reach of waiting places: arithmetic allows ${number(bound?.rate ?? 0)} ` +
+        `(${bound?.name ?? ''}), unlimited places in ${count(spots.length, 'spot')} give ` +
+        `${mean(unlimited.rate)} ${unit} (${intervalAndCount(unlimited.rate)}).`
       );
     case 'reached':
-      return `${asked} take ${places}: ${given}.`;
+      return `${places} ${one ? 'reaches' : 'reach'} ${asked}: ${given}.`;
     case 'not reached':
-      return `${asked} are not reached with the ${places} found: ${given}.`;
+      return `${asked} are not reached: the ${places} found ${one ? 'gives' : 'give'} ${figures}.`;
     default:
       return (
-        `Whether ${places} are enough for ${asked} is not settled: ${given}; ` +
-        'more replications are needed.'
+        `Whether ${places} ${one ? 'is' : 'are'} enough for ${asked} is not settled: ${given}; ` +
+        `${moreOf(toSettle)} would probably settle it.`
       );
   }
 }
+
+/** The search may then come to another layout. */
+const moreOf = (toSettle: number | null): string =>
+  toSettle === null ? 'more replications' : `about ${exact(toSettle)} replications`;
 
 const rateOf = ({ chosen, unit }: Results): string =>
   `${mean(chosen.rate)} ${unit} (${intervalAndCount(chosen.rate)})`;

@@ -5,6 +5,7 @@ import { sum, sumOf } from '../statistics/sums.js';
 import { carriedMinutes, type StayDemand, stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
+import { fullLoad, unitsByTimetable } from './departures.js';
 import { meanDraw } from './means.js';
 import { spotsOf } from './spots.js';
 import { availability, stationMinutes } from './station.js';
@@ -139,19 +140,16 @@ export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Lim
   const { lanes } = model;
   return lanes.names.map((_, lane) => {
     const visits = spotsOf(model).tripsOn[lane].reduce((total, step) => total + asks.visits[step], 0);
-    const departures = lanes.timetable[lane].filter((time) => time < daily.spanMinutes).length,
-      trip = carriedMinutes(model, lane) + meanDraw(model, lanes.returnDraw[lane]);
-    // At each time as many trucks leave as stand ready at a dock.
-    const together = Math.min(lanes.trucks[lane], lanes.docksFrom[lane]);
+    const trip = carriedMinutes(model, lane) + meanDraw(model, lanes.returnDraw[lane]);
     return {
       kind: 'lane',
       ...laneNamed(model, lane),
       visits,
-      minutes: (visits * trip) / lanes.capacity[lane],
+      minutes: (visits * trip) / fullLoad(model, lane),
       available: lanes.trucks[lane] * daily.of(lanes.driveCalendar[lane]),
       most:
         lanes.timetable[lane].length > 0 && visits > 0
-          ? ((departures / daily.workingDays) * together * lanes.capacity[lane]) / visits
+          ? unitsByTimetable(model, lane, daily) / daily.workingDays / visits
           : Infinity,
     };
   });

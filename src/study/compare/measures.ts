@@ -11,6 +11,7 @@ import { shippedPerDay } from '../programme/series.js';
 import type { Variant } from '../run/replicator.js';
 import { planned, releaseCalendar } from '../sample/planned.js';
 import type { Reading } from '../sample/reading.js';
+import { tenDigits } from '../ten-digits.js';
 import { plannersUnit } from '../unit-of.js';
 import type { MeasureResult } from './results.js';
 
@@ -129,4 +130,4 @@ export function measuresOf(base: ComparedVariant, window: Window | null): Measur
 const rounded =
   (value: (reading: Reading) => number) =>
   (reading: Reading): number =>
-    Number(value(reading).toPrecision(10));
+    tenDigits(value(reading));

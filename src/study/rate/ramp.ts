@@ -62,7 +62,10 @@ export async function ramp(
     return {
       ...known,
       outcome: 'not within a year',
-      sentence: `Ramp: ${at} is not safe even where it is first asked a year after the start.`,
+      sentence:
+        tried.get(WEEKS_A_YEAR)?.verdict === 'not settled'
+          ? `Ramp: whether ${at} holds even where it is first asked a year after the start is not settled.`
+          : `Ramp: ${at} does not hold even where it is first asked a year after the start.`,
     };
   return {
     ...known,
@@ -70,7 +73,9 @@ export async function ramp(
     begins: begins(week),
     sentence:
       week === 0
-        ? `Ramp: ${at} may be asked from the start.`
-        : `Ramp: ${at} may be asked from week ${week + 1} of the programme on, ${begins(week)}, not before.`,
+        ? `Ramp: ${at} holds where it is asked from the first day on.`
+        : `Ramp: ${at} holds where it is first asked in week ${week + 1} of the programme, ` +
+          `${begins(week)}; a week earlier ` +
+          (tried.get(week - 1)?.verdict === 'not settled' ? 'is not settled.' : 'it does not.'),
   };
 }

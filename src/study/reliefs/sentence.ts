@@ -29,8 +29,23 @@ export function reliefsSentence(results: Results): string {
             `${number(rate.asked ?? 0)} ${each(rateUnit)} asked, so little can be gained; --rate asks for ` +
             'more.',
         ]),
+    ...losesText(results),
     ...measureText(results),
   ].join(' ');
+}
+
+/** What surely costs more than matters: more of a thing is not always better. */
+function losesText({ reliefs, rateUnit, zone }: Results): string[] {
+  const losing = reliefs
+    .filter(({ gain: { high } }) => high !== null && high < -zone)
+    .sort((a, b) => a.gain.mean - b.gain.mean);
+  const [worst] = losing;
+  if (worst === undefined) return [];
+  const others = losing.length - 1,
+    rest = others === 0 ? '' : `, and ${count(others, 'other')} ${others === 1 ? 'does' : 'do'} too`;
+  return [
+    `With ${worst.text} it ships ${withInterval(negated(worst.gain))} ${unitsEach(rateUnit)} less${rest}.`,
+  ];
 }
 
 /**

@@ -7,6 +7,7 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Replicator } from '../run/replicator.js';
 import { mser5 } from '../statistics/mser5.js';
 import { sumOf } from '../statistics/sums.js';
+import { tenDigits } from '../ten-digits.js';
 
 /**
  * What a pilot run is read for: units inside by equal part from the empty start; null where it stopped early.
@@ -98,5 +99,5 @@ export const firstPilot = (leadMin: number, run: number): number =>
 /** Mean over replications, by part; to ten digits, so that parts that are the same are so to the last bit. */
 const pooled = (inside: readonly (readonly number[])[]): number[] =>
   Array.from({ length: START_UP_PARTS }, (_, part) =>
-    Number((sumOf(inside, (each) => each[part] ?? NaN) / inside.length).toPrecision(10)),
+    tenDigits(sumOf(inside, (each) => each[part] ?? NaN) / inside.length),
   );

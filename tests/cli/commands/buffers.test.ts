@@ -57,7 +57,9 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
     ]);
     const short = await rateproof(folder, 'buffers', 'line.yaml', '--target', '2', ...FEW, '--quiet');
     expect(short.code).toBe(3);
-    expect(short.stdout).toMatch(/^2 units an hour are out of reach of waiting places/);
+    expect(short.stdout).toMatch(
+      /^Out of reach[^]*^In full: 2 units an hour are out of reach of waiting places/m,
+    );
   });
 
   it.each<[string, string[], string]>([
@@ -66,8 +68,13 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
     [
       'a target in words',
       ['--target', 'four'],
-      '--target: expected a number above 0 and at most 100,000, got "four"',
+      '--target: expected a number above 0 and at most 100,000, or a share of what another layout ships, got "four"',
     ],
+    ...['98 % of best', '201 % of present', '0 % of present'].map((text): [string, string[], string] => [
+      `a target of ${text}`,
+      ['--target', text],
+      `--target: expected a number above 0 and at most 100,000, or a share of what another layout ships, got "${text}"`,
+    ]),
     ['half a place', ['--budget', '1.5'], '--budget: expected a whole number from 0 to 100,000, got "1.5"'],
     [
       'a zone without its sign',

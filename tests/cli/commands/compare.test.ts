@@ -19,7 +19,7 @@ describe('rateproof compare', { timeout: 30_000 }, () => {
   it('prints the answer, writes a whole folder, and what it prints as JSON is what the folder holds', async () => {
     const plain = await rateproof(folder, 'compare', 'slack.yaml', 'what-ifs.yaml', ...FEW);
     expect(plain.code).toBe(0);
-    expect(plain.stdout).toMatch(/^The base ships .*[^]*^2 replications of each, seed 1/m);
+    expect(plain.stdout).toMatch(/^In full: The base ships .*[^]*^2 builds of each tried, seed 1/m);
     expect(plain.stderr).toMatch(
       /^running 2 replications each of slack\.yaml and 2 what-ifs, seed 1\nhint: --out DIR .*\n$/,
     );

@@ -14,7 +14,7 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
   it('prints the table on stdout and talks on stderr; without --out it hints how to get the folder', async () => {
     const { code, stdout, stderr } = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW);
     expect(code).toBe(0);
-    expect(stdout).toMatch(/^2 replications, seed 1$/m);
+    expect(stdout).toMatch(/^2 builds tried, seed 1$/m);
     expect(stderr).toMatch(
       /^running 2 replications of slack\.yaml, seed 1\nlooking at the weeks judged and at what stops it\nhint: --out DIR .*\n$/,
     );

@@ -3,13 +3,13 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import type { Browser, Page } from 'puppeteer-core';
+import type { Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { simulateStudy } from '../../../src/study/simulate/simulate.js';
 import { rateproof } from '../../cli/run-cli.js';
-import { BROWSERS, launch, open, SIZES } from '../browsers.js';
+import { BROWSERS, pagesIn, SIZES } from '../browsers.js';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js'),
   folder = mkdtempSync(join(tmpdir(), 'rateproof-levers-'));
@@ -124,15 +124,8 @@ const heard = async (of: Page, kind: string, id?: number): Promise<Heard> =>
 const outcome = (of: Page): Promise<string> => of.$eval('#try-it .outcome', (each) => each.textContent);
 
 describe.each(BROWSERS)('levers in %s', { timeout: 60_000 }, (kind, path) => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch(kind, path);
-  }, 60_000);
-  afterAll(async () => {
-    await browser.close();
-  });
-  const opened = (size: (typeof SIZES)[number], address = '') =>
-    open(browser, page() + address, size, LISTEN);
+  const open = pagesIn(kind, path);
+  const opened = (size: (typeof SIZES)[number], address = '') => open(page() + address, size, LISTEN);
 
   it('untouched give the report, bit for bit, and moved ones the page of `simulate` of the changed file', async () => {
     const { page: at, faults } = await opened(SIZES[0]);

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import type { Row } from '../../../src/live/engine/messages.js';
 import type { Moved } from '../../../src/live/levers/kept.js';
 import {
   differenceText,
@@ -9,6 +8,7 @@ import {
   rangeText,
   reasons,
 } from '../../../src/live/levers/told.js';
+import type { ComparedMeasure } from '../../../src/study/compare/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
 import { sampleResults } from '../../report/samples/results.js';
@@ -24,13 +24,13 @@ const report: Results = { ...sampleResults({}), constraint: null },
     answer: { ...report.answer, verdict },
   });
 const row = (
-  measure: Row['measure'],
+  measure: ComparedMeasure['measure'],
   value: number,
   by: number,
   half: number,
-  verdict: Row['verdict'],
-): Row => ({
-  ...{ id: measure, name: measure, unit: '', better: 'more', measure, relative: null, pairingGain: null },
+  verdict: ComparedMeasure['verdict'],
+): ComparedMeasure => ({
+  ...{ measure, relative: null, pairingGain: null },
   value: around(value, half),
   difference: around(by, half),
   verdict,

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { placesCurve } from '../../../src/report/charts/studies/buffers-curve.js';
 import { placesLayout } from '../../../src/report/charts/studies/buffers-layout.js';
 import { buffersFiles } from '../../../src/report/files/buffers.js';
+import { buffersFirst } from '../../../src/report/first/buffers.js';
 import { againstChosen, buffersTable } from '../../../src/report/terminal/buffers.js';
 import { buffersStudy } from '../../../src/study/buffers/buffers.js';
 import type { ComparedLayout } from '../../../src/study/buffers/results.js';
@@ -57,7 +58,8 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
   it('is a table of at most 100 columns that begins with the answer', () => {
     const lines = buffersTable(results).split('\n');
     expect(lines.filter((line) => line.length > 100)).toEqual([]);
-    expect(lines[0]).toMatch(/^3 places give 0\.\d+ units an hour/);
+    expect(lines[0]).toBe(buffersFirst(results).answer);
+    expect(lines.find((line) => line.startsWith('In full: '))).toMatch(/3 places give 0\.\d+ units an hour/);
     expect(lines.find((line) => line.startsWith('places at'))).toMatch(/as it is +chosen +best of 3$/);
     expect(lines.find((line) => line.startsWith('chosen'))).toContain(' 36 ');
   });
@@ -93,13 +95,13 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
     const lines = buffersTable(found).split('\n'),
       row = (start: string): string | undefined => lines.find((line) => line.startsWith(start));
     expect(lines.filter((line) => line.length > 100)).toEqual([]);
-    expect(lines[0]).toMatch(/^0 places do as well as 3, to within 30 %/);
+    expect(row('In full: ')).toMatch(/^In full: 0 places do as well as 3, to within 30 %/);
     expect(row('best ')).toMatch(/ (equal|ahead|not told apart) \(/);
     expect(row('second')).toMatch(/^second +3 +0 +\d$/);
     expect(placesCurve(found)!.finding).toBe('0 places come within 30 % of what 3 give');
-    expect(placesLayout(found).alt).toContain('hatched in the best found with 3');
+    expect(placesLayout(found).alt).toContain('hatched: the best found with 3');
     const page = String((await buffersFiles(found)).get('report.html'));
-    expect(page).toMatch(/3\splaces more would bring/);
+    expect(page).toMatch(/3\splaces would bring/);
     expect(page).toContain('Best of 3');
   });
 
@@ -115,6 +117,6 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
 
   it('draws a curve only where there are two points', () => {
     expect(placesCurve({ ...results, curve: results.curve.slice(0, 1) })).toBeNull();
-    expect(placesCurve(results)!.alt).toContain('Best layout found for each number of waiting places');
+    expect(placesCurve(results)!.alt).toContain('Best layout found for each number of places');
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compareFiles } from '../../../src/report/files/compare.js';
+import { compareFirst } from '../../../src/report/first/compare.js';
 import { compareTable } from '../../../src/report/terminal/compare.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
@@ -74,10 +75,11 @@ describe('the report of a comparison', async () => {
 
   it('prints a table of at most 100 columns with the answer first', () => {
     const lines = compareTable(results).split('\n');
-    expect(lines[0]).toMatch(/^The base ships /);
+    expect(lines[0]).toBe(compareFirst(results).answer);
+    expect(lines.find((line) => line.startsWith('In full: '))).toMatch(/^In full: The base ships /);
     expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(100);
-    expect(lines).toContain('6 replications of each, seed 1, the same chance in all');
-    expect(lines).toContain('intervals: 99.5 % CI, so that all 10 differences hold together with 95 %');
+    expect(lines).toContain('6 builds of each tried, seed 1, the same chance in all');
+    expect(lines).toContain('between: all differences hold together, 95 %');
     // Both what-ifs under each of five measures.
     expect(lines.filter((line) => line.startsWith('  two benches '))).toHaveLength(5);
   });

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { renderPng } from '../../../src/report/canvas.js';
 import { CHARTS } from '../../../src/report/charts/of-study.js';
 import { csv } from '../../../src/report/files/csv.js';
 import { rateFiles, ratesData } from '../../../src/report/files/rate.js';
+import { rateFirst } from '../../../src/report/first/rate.js';
 import { rateTable } from '../../../src/report/terminal/rate.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
@@ -93,10 +95,11 @@ const SAMPLE: RateResults = {
 describe('the report of a rate study', () => {
   it('prints the answer, the ramp and a row a rate in at most 100 columns', () => {
     const lines = rateTable(SAMPLE).split('\n');
-    expect(lines.slice(0, 2)).toEqual([
-      '3.4 a day is the highest rate that holds.',
-      'Ramp: 3.4 a day may be asked from week 5 of the programme on, 2027-03-29, not before.',
-    ]);
+    const first = rateFirst(SAMPLE),
+      text = lines.join(' ').replaceAll(/ +/g, ' ');
+    expect(lines.slice(0, 2)).toEqual([first.answer, '']);
+    for (const each of [first.sure, first.why ?? '', ...first.whenAndCost]) expect(text).toContain(each);
+    expect(lines).toContain('In full: 3.4 a day is the highest rate that holds.');
     expect(lines.filter((line) => line.length > 100)).toEqual([]);
     expect(lines).toContainEqual(
       expect.stringMatching(
@@ -108,10 +111,10 @@ describe('the report of a rate study', () => {
   it('has a picture for each of its questions, whose titles are what was found', () => {
     const titles = Object.values(CHARTS.rate).map((draw) => draw(SAMPLE)?.finding.replaceAll('\u00a0', ' '));
     expect(titles).toEqual([
-      '3.4 a day is the highest rate that holds; arithmetic allows 3.9',
-      'Arithmetic allows the station top coat booth 6 4.2 a day, 3.38 (95 % CI 3.29 to 3.47) are shipped while 3.5 are asked; largest loss: short of crew, 0.75 (95 % CI 0.72 to 0.78)',
-      'At 3.5 a day the station top coat booth 6 stops it: with one place more at top coat booth 6 it ships 0.31 a day more (99 % CI 0.27 to 0.35)',
-      'At 3.4 a day a unit takes 13.6 days (95 % CI 13.3 to 13.9) and 34.0 units (95 % CI 33.5 to 34.5) are on the way',
+      '3.4 a day is the highest rate that holds; the plan asks for 4',
+      '3.38 a day are shipped of the 4.2 that averages allow; largest loss: short of crew, 0.75',
+      'At 3.5 a day the station top coat booth 6 stops it: one place more at top coat booth 6 brings 0.31 a day',
+      'At 3.4 a day a unit takes 13.6 days, and 34.0 units are inside',
       'What is used most goes from "booth" to "ferry" between 3.5 and 4 a day',
     ]);
   });
@@ -119,17 +122,35 @@ describe('the report of a rate study', () => {
   it('prints what stops the lowest rate that does not hold, and where its capacity goes', () => {
     const lines = rateTable(SAMPLE).split('\n');
     expect(lines).toContainEqual(
-      expect.stringMatching(/^At 3\.5 a day the station top coat booth 6 stops it: /),
+      expect.stringMatching(
+        /^What stops it: Above that \(tried at 3\.5 a day\): the station top coat booth 6: /,
+      ),
     );
     expect(lines).toContainEqual(
       expect.stringMatching(/^one place more at top coat booth 6 +0\.31 {2}0\.27 to 0\.35$/),
     );
     expect(lines).toContainEqual(expect.stringMatching(/^ {2}short of crew +-0\.75 {2}-0\.78 to -0\.72$/));
-    expect(rateTable({ ...SAMPLE, constraint: null })).not.toContain('arithmetic allows');
+    expect(rateTable({ ...SAMPLE, constraint: null })).not.toContain('averages allow');
+  });
+
+  it('draws the plan of the rate with its name, beside what averages allow', async () => {
+    const { configuration, width, height } = CHARTS.rate['01-throughput-against-rate'](SAMPLE),
+      texts: string[] = [];
+    await renderPng(configuration, width, height, (text) => texts.push(text));
+    expect(texts).toEqual(expect.arrayContaining(['plan: 4', 'averages allow 3.9: booth']));
+  });
+
+  it('has no picture of what is used most where it is one thing at every rate', () => {
+    const points = SAMPLE.points.map((each) => ({ ...each, stops: [stop('booth', 'station', 30)] }));
+    expect(CHARTS.rate['03-used-most']({ ...SAMPLE, points })).toBeNull();
+    // Nearly one thing at all rates but one is something to look at.
+    const [first, ...rest] = points;
+    const changed = [...rest, { ...first, stops: [stop('booth', 'station', 20), stop('ferry', 'lane', 10)] }];
+    expect(CHARTS.rate['03-used-most']({ ...SAMPLE, points: changed })).not.toBeNull();
   });
 
   it('gives the shares of what is used most to the bars of each rate, adding to 100 %', () => {
-    const { data } = CHARTS.rate['03-used-most'](SAMPLE).configuration,
+    const { data } = CHARTS.rate['03-used-most'](SAMPLE)!.configuration,
       bars = data.datasets.map((each) => each.data as number[]);
     expect(data.datasets.map(({ label }) => label)).toEqual(['booth', 'ferry']);
     for (let rate = 0; rate < 4; rate++)

@@ -29,7 +29,7 @@ describe('a figure of the first screen', () => {
   it('is more or less by its sign, and both where chance may turn it', () => {
     expect(gain(estimate(0.3013, 0.2445, 0.3581), ' a day')).toBe('0.30 a day more (0.24 to 0.36)');
     expect(gain(estimate(-0.07, -0.1, -0.04))).toBe('0.07 less (0.04 to 0.10)');
-    expect(gain(estimate(-0.044, -0.108, 0.019), ' a day')).toBe('between 0.11 less and 0.02 a day more');
+    expect(gain(estimate(-0.044, -0.108, 0.019), ' a day')).toBe('between 0.11 a day less and 0.02 more');
     expect(gain(estimate(-0.5, null, null))).toBe('0.5 less in every build');
     expect(gain({ ...estimate(-0.5, null, null), n: 1 })).toBe('0.5 less (no interval)');
   });

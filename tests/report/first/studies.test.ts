@@ -17,6 +17,8 @@ import { mapped, negated } from '../../../src/study/statistics/estimate.js';
 const resultsOf = (study: string): unknown =>
   JSON.parse(readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'));
 
+const buffersResults = (): BufferResults => resultsOf('buffers') as BufferResults;
+
 describe('the first screen of simulate', () => {
   const results = resultsOf('rescue-tender') as Results;
   it('says no, from when, what stops it, and that the best trial alone is not enough', () => {
@@ -24,23 +26,25 @@ describe('the first screen of simulate', () => {
     expect(first.question).toBe('Can “Rescue tender, four a day” ship 4 a working day from 25 October 2027?');
     expect(first.answer).toBe('No. Expect 3.44 a day, not 4.');
     expect(first.sure).toBe(
-      'On average between 3.42 and 3.46 a day (95 % sure, 100 builds tried). None of 100 builds ships what is asked.',
+      'On average between 3.42 and 3.46 a day (95 % sure, 100 simulated builds). None of 100 builds ships what is ' +
+        'asked.',
     );
     expect(first.why).toBe(
-      'The station colour booth: one place more at colour booth brings 0.30 a day (0.24 to 0.36); next best of 6 ' +
-        'tried: one hour of overtime a day in "paint shifts" (23:30 to 00:30), 0.22 (0.16 to 0.28).',
+      'The station colour booth: one place more at colour booth brings 0.30 units a day (0.24 to 0.36). Next best ' +
+        'of 6 tried: one hour of overtime a day in "paint shifts" (23:30 to 00:30), 0.22 (0.16 to 0.28).',
     );
     expect(first.toDo).toBe(
-      'One place more at colour booth closes 0.30 of the 0.56 a day that are missing: not enough alone. Its price ' +
-        'is not counted.',
+      'One place more at colour booth closes 0.30 of the 0.56 a day that are missing: not enough alone. What it ' +
+        'costs is not known here.',
     );
     expect(first.whenAndCost).toEqual([
       'Last unit out by 27 April 2028 in half of the builds, by 1 May 2028 in four of five; the plan says by 15 ' +
         'April 2028.',
-      'A unit costs 16,480 EUR (16,440 to 16,520), 225 of it for rework.',
+      'A unit costs 16,480 EUR today (16,440 to 16,520); rework is 225 EUR of it.',
     ]);
     expect(first.rests).toBe(
-      'Note: “Invented data.” 7 of 10 values with a stated source are guesses. Intervals say nothing of wrong inputs.',
+      'The scenario notes: “Invented data.” 7 of the 10 inputs whose origin is stated are guesses. The intervals ' +
+        'cover chance, not wrong inputs.',
     );
   });
   it('says yes or not settled by the verdict alone', () => {
@@ -76,9 +80,9 @@ describe('the first screen of simulate', () => {
             })),
           ],
         });
-    expect(why(0.09)).toContain('; as much: one hour');
-    expect(why(0.2)).toContain('; more still: one hour');
-    expect(why(-0.2)).toContain('; none of the 5 other things tried brings enough to matter');
+    expect(why(0.09)).toContain(' As much: one hour');
+    expect(why(0.2)).toContain(' More still: one hour');
+    expect(why(-0.2)).toContain(' None of the 5 other things tried brings enough to matter.');
   });
   it('tells one person more as one on every shift', () => {
     const { constraint } = results,
@@ -104,14 +108,15 @@ describe('the first screen of compare', () => {
   });
   it('says that none ships what is asked, which is nearest, and that its own cost is not in the figures', () => {
     const first = compareFirst(results);
-    expect(first.answer).toBe('None of four reaches 4. Nearest: second colour booth, 3.73.');
+    expect(first.answer).toBe('No, none reaches 4 a day. Nearest: second colour booth, 3.73.');
     expect(first.sure).toBe(
-      'As it is it ships between 3.41 and 3.49 a day; with second colour booth between 3.71 and 3.75 (95 % sure of ' +
-        'all figures here together, 40 builds tried).',
+      'Today it ships between 3.41 and 3.49 a day; with “second colour booth” between 3.71 and 3.75 (95 % sure ' +
+        'that all figures here hold, 40 simulated builds).',
     );
     expect(first.whenAndCost).toEqual([
-      'With second colour booth the last unit is out 14 days sooner (13 to 16).',
-      'With second colour booth a unit is 960 EUR cheaper (850 to 1,080), before what the change itself costs.',
+      'With “second colour booth” the last unit is out 14 days sooner than today (13 to 16).',
+      'With “second colour booth” a unit is 960 EUR cheaper than today (850 to 1,080); what the change itself ' +
+        'costs is not known here.',
     ]);
   });
   it('says which does, by its whole interval, and that an interval across what is asked settles nothing', () => {
@@ -121,7 +126,7 @@ describe('the first screen of compare', () => {
   it('leaves a name out of the answer that is too long to be read at a glance', () => {
     const name = 'a second colour booth with its own oven and a crew of its own on both shifts',
       named = { ...results, whatIfs: results.whatIfs.map((one, i) => (i === 0 ? { ...one, name } : one)) };
-    expect(compareFirst(named).answer).toBe('None of four reaches 4. The nearest ships 3.73.');
+    expect(compareFirst(named).answer).toBe('No, none reaches 4 a day. The nearest ships 3.73.');
   });
   it('calls dearer and later what is', () => {
     const turned = {
@@ -136,8 +141,9 @@ describe('the first screen of compare', () => {
       })),
     };
     expect(compareFirst(turned).whenAndCost).toEqual([
-      'With second colour booth the last unit is out 14 days later (13 to 16).',
-      'With second colour booth a unit is 960 EUR dearer (850 to 1,080), before what the change itself costs.',
+      'With “second colour booth” the last unit is out 14 days later than today (13 to 16).',
+      'With “second colour booth” a unit is 960 EUR dearer than today (850 to 1,080); what the change itself ' +
+        'costs is not known here.',
     ]);
   });
 });
@@ -146,18 +152,22 @@ describe('the first screens of the searches', () => {
   it('promise a rate, and name what stops a higher one where that was tried', () => {
     const first = rateFirst(resultsOf('rate') as RateResults);
     expect(first.answer).toBe('Promise 3.4 a day, not 4.');
-    expect(first.sure).toMatch(/^At that rate 29 of 30 builds ship what is asked\. /);
-    expect(first.why).toMatch(/^Above that, tried at 3\.85 a day\. The station colour booth: /);
+    expect(first.sure).toMatch(
+      /^At that rate 29 of 30 simulated builds ship what is asked, to within 2 %\. /,
+    );
+    expect(first.why).toMatch(/^Above that \(tried at 3\.85 a day\): the station colour booth: /);
   });
   it('say that no single change reaches what is asked, and both ends of the guess that matters', () => {
     const reliefs = resultsOf('reliefs') as ReliefsResults,
       first = reliefsFirst(reliefs);
     expect(first.answer).toBe('No single change reaches 4.');
     expect(first.why).toMatch(/^The station colour booth: /);
-    expect(first.toDo).toContain('Then one person more on every shift in painters (coachworks): 0.19 (');
-    expect(first.whenAndCost[0]).toContain('900 EUR less (700 to 1,100), the change itself not counted.');
+    expect(first.toDo).toContain('Or one person more on every shift in painters (coachworks): 0.19 (');
+    expect(first.whenAndCost[0]).toContain(
+      '900 EUR less (700 to 1,100); what the change itself costs is not known here.',
+    );
     expect(first.rests).toContain(
-      'at 5 it ships 0.24 a day less (0.19 to 0.28); at 7, 0.15 more (0.10 to 0.20).',
+      'with 5 it ships 0.24 a day less (0.19 to 0.28); with 7, 0.15 more (0.10 to 0.20).',
     );
     // One that may reach it is enough to say something else.
     const asked = { ...reliefs.rate, asked: 3.6, askedPerDay: 3.6 };
@@ -168,13 +178,13 @@ describe('the first screens of the searches', () => {
     expect(reliefsFirst({ ...reliefs, best: { named: 1, others: 2 } }).why).toBeNull();
   });
   it('say of fewer places as much, less or perhaps by the whole interval', () => {
-    const results = resultsOf('buffers') as BufferResults,
+    const results = buffersResults(),
       answer = (low: number, high: number): string => {
         const difference = { ...results.gain.difference, mean: (low + high) / 2, low, high };
         return buffersFirst({ ...results, gain: { ...results.gain, difference } }).answer;
       };
-    expect(buffersFirst(results).answer).toBe('7 waiting places may ship what today’s 21 do.');
-    expect(buffersFirst(results).sure).toContain('between 0.11 less and 0.02 a working day more than today.');
+    expect(buffersFirst(results).answer).toBe('7 waiting places ship about what today’s 21 do; not settled.');
+    expect(buffersFirst(results).sure).toContain('0.05 a working day less (0.00 to 0.09) than today.');
     expect(answer(-0.03, 0.02)).toBe('7 waiting places ship as much as today’s 21.');
     expect(answer(-0.3, -0.1)).toBe('7 waiting places ship less than today’s 21.');
     expect(answer(0.1, 0.3)).toBe('7 waiting places ship more than today’s 21.');
@@ -185,7 +195,7 @@ describe('the first screens of the searches', () => {
       compareFirst(resultsOf('compare') as CompareResults),
       rateFirst(resultsOf('rate') as RateResults),
       reliefsFirst(resultsOf('reliefs') as ReliefsResults),
-      buffersFirst(resultsOf('buffers') as BufferResults),
+      buffersFirst(buffersResults()),
     ];
     for (const first of firsts) {
       const text = JSON.stringify(first);
@@ -193,8 +203,8 @@ describe('the first screens of the searches', () => {
         /\bCI\b|99\.?\d* %|replication|\bpairs?\b|random|keeps? up|arithmetic|\bP\d\d\b/,
       );
       expect(text).not.toMatch(/\d{4}-\d\d/);
-      expect(text).toContain('Note: “Invented data.”');
-      expect(text).toContain('Intervals say nothing of wrong inputs.');
+      expect(text).toContain('The scenario notes: “Invented data.”');
+      expect(text).toContain('The intervals cover chance, not wrong inputs.');
       expect(first.answer.split(/\s+/).length).toBeLessThanOrEqual(12);
     }
   });

@@ -150,6 +150,46 @@ describe('the map of the demo', () => {
     expect(textsOf(drawing.groups).filter(({ text }) => text.includes('…'))).toEqual([]);
   });
 
+  it.each(Object.entries(FORMS))('says once where units start and where they leave, on a %s', (_, form) => {
+    const words = textsOf(mapLayout(demo.scenario, demo.route, form).groups).map(({ text }) => text);
+    expect(words.filter((each) => each === 'START')).toHaveLength(1);
+    expect(words.filter((each) => each === 'SHIPPED')).toHaveLength(1);
+  });
+
+  it('has at the end of each row across the letter with which the next begins', () => {
+    for (const form of [FORMS.screen, FORMS.page]) {
+      const letters = textsOf(mapLayout(demo.scenario, demo.route, form).groups).filter(({ text }) =>
+          /^[A-Z]$/.test(text),
+        ),
+        [key, ...rows] = letters.map(({ text }) => text);
+      expect(key).toBe('A');
+      expect(rows.length).toBeGreaterThan(8);
+      expect(rows).toEqual(rows.map((_, i) => String.fromCharCode(65 + Math.floor(i / 2))));
+      const [, ...placed] = letters;
+      for (let i = 0; i < placed.length; i += 2) {
+        expect(placed[i + 1]?.y).toBeGreaterThan(placed[i]?.y ?? Infinity);
+        expect(placed[i + 1]?.x).toBeLessThan(placed[i]?.x ?? 0);
+      }
+    }
+  });
+
+  it('explains its signs ahead of the first plant', () => {
+    for (const form of Object.values(FORMS)) {
+      const { groups } = mapLayout(demo.scenario, demo.route, form),
+        sign = textsOf(groups).find(({ text }) => text.startsWith('a station: a ring'))?.y ?? Infinity,
+        floor = groups.find(({ kind }) => kind === 'ground')?.shapes[0];
+      expect(floor?.kind === 'rect' && sign < floor.y).toBe(true);
+    }
+  });
+
+  it('ticks a pulse line once a station', () => {
+    const upright = mapLayout(demo.scenario, demo.route, FORMS.screen)
+      .groups.filter(({ kind, about }) => kind === 'bracket' && about.startsWith('chassis line'))
+      .flatMap(({ shapes }) => shapes)
+      .filter((shape) => shape.kind === 'path' && boxOf(shape).left === boxOf(shape).right);
+    expect(upright).toHaveLength(3);
+  });
+
   it('explains the signs that it has, and no others', () => {
     const said = ({ scenario, route }: Mapped): string =>
       textsOf(mapLayout(scenario, route, FORMS.screen).groups)

@@ -48,6 +48,77 @@ describe('what stops the build', () => {
   });
 });
 
+describe('what the map says of a run', () => {
+  const said = (form: keyof typeof FORMS, of = results): string =>
+    textsOf(mapLayout(demo.scenario, demo.route, FORMS[form], seenIn(of)).groups)
+      .map(({ text }) => text)
+      .join(' ');
+  const { constraint } = results,
+    judged = constraint?.judged;
+  if (constraint == null || judged == null) throw new Error('expected weeks that are judged');
+
+  it.each(Object.keys(FORMS) as (keyof typeof FORMS)[])(
+    'adds what stops it up to the whole of its hours, on a %s',
+    (form) => {
+      const told = /It is at work (\d+) %; else it ([^[]*?is down\s+\d+ %)/.exec(said(form)),
+        shares = [told?.[1], ...(told?.[2]?.matchAll(/(\d+) %/g) ?? [])].map((each) =>
+          Number(typeof each === 'string' ? each : each?.[1]),
+        );
+      expect(shares).toHaveLength(4);
+      expect(Math.abs(shares.reduce((sum, each) => sum + each, 0) - 100)).toBeLessThanOrEqual(1);
+    },
+  );
+
+  it('gives no such reason where what stops it is no station', () => {
+    expect(
+      textsOf(
+        mapLayout(
+          demo.scenario,
+          demo.route,
+          FORMS.screen,
+          seenIn(stoppedBy({ kind: 'crew', name: 'painters', site: 'coachworks' })),
+        ).groups,
+      )
+        .map(({ text }) => text)
+        .join(' '),
+    ).not.toContain('It is at work');
+  });
+
+  it('marks units that wait as of the whole run only where the rest is of other weeks', () => {
+    expect(said('screen')).toMatch(/7\.6 units wait\*/);
+    expect(said('screen')).toContain('* Units that wait: over the whole run.');
+    const whole = said('screen', { ...results, constraint: { ...constraint, judged: null } });
+    expect(whole).toMatch(/7\.6 units wait(?!\*)/);
+    expect(whole).not.toContain('*');
+  });
+
+  it('says what becomes of those that do not pass, as seen, and that others are noted only where some may be', () => {
+    const text = said('screen');
+    expect(text).toMatch(/inspect finish 71 in 100 pass 23 mended\s+there/);
+    expect(text).toMatch(/final inspection 88 in 100 pass 4 mended\s+there others go on, noted/);
+    expect(text.match(/others go on, noted/g)).toHaveLength(1);
+    const none = {
+      ...results,
+      inspections: results.inspections.map((each) => ({
+        ...each,
+        repairedPer100: { ...each.repairedPer100, mean: 0 },
+        scrappedPer100: { ...each.scrappedPer100, mean: 2 },
+      })),
+    };
+    expect(said('screen', none)).not.toMatch(/mended\s+there(?!,)/);
+    expect(said('screen', none)).toContain('71 in 100 pass 2 scrapped');
+  });
+
+  it('says why rings are full where use is low, and only there', () => {
+    expect(said('screen')).toMatch(/bake primer 4 % no room ahead\s+51 %/);
+    expect(said('screen')).toMatch(/bake clear 6 % (?!no room)/);
+  });
+
+  it('has no digit that the interval does not bear', () => {
+    expect(seenIn(results).head).toContain('3.44 a working day shipped');
+  });
+});
+
 describe('what stands on average', () => {
   const none: Standing = {
     places: 0,

@@ -37,7 +37,12 @@ describe('the words of the map', () => {
       when: { pump: ['large', 'twin'] },
       sample: { oneIn: 5, by: 'turn' },
     });
-    expect(stepText(all)).toBe('road test, if pump: large or twin, 1 in 5');
+    expect(stepText(all)).toBe('road test, only if pump is large or twin, 1 unit in 5');
+    expect(stepText(step('mask', 'a', { when: { bands: ['yes'] } }))).toBe('mask, only with bands');
+    expect(stepText(step('mask', 'a', { when: { bands: ['no'] } }))).toBe('mask, only without bands');
+    expect(stepText(step('mask', 'a', { when: { cab: ['long'], bands: ['no'] } }))).toBe(
+      'mask, only if cab is long and bands is no',
+    );
     expect(stepText(step('mend', 'a', { rework: 'only' }))).toBe('mend, only if sent back');
   });
 

@@ -25,7 +25,7 @@ describe('the page', () => {
     const order = [
       `“${results.scenario.name}”`,
       '<h1 id="answer">',
-      'On average between 3.29 and 3.47 a day (95 % sure, 40 builds tried).',
+      'On average between 3.29 and 3.47 a day (95 % sure, 40 simulated builds).',
       'What stops it',
       'What to do',
       'When, and what it costs',

@@ -16,7 +16,7 @@ calendars: { days: { hours: ["06:00-14:00"], breaks: ["12:00-12:30"] } }
 sites:
   hall: { zone: Europe/Oslo, calendar: days, stations: { cut: { buffer: 1 }, coat: { places: 2, buffer: 1 }, oven: { places: 3, buffer: 1, lot: { least: 1, most: 2 } }, last: {} } }
   port: { zone: Europe/Oslo, stations: { quay: {} } }
-lanes: { road: { from: hall, to: port, trucks: 1, capacity: 2, drive: 1 h, return: 1 h, leaves: when full, bank: 1 } }
+lanes: { road: { from: hall, to: port, trucks: 1, capacity: 1, drive: 1 h, return: 1 h, leaves: when full, bank: 1 } }
 route:
   - { step: cut, at: cut, work: 1 h }
   - { step: coat, at: coat, work: 1 h }

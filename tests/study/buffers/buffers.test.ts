@@ -40,10 +40,11 @@ describe('waiting places shared out', { timeout: 30_000 }, () => {
     expect(more.answer).toMatchObject({
       verdict: 'out of reach',
       sentence: expect.stringMatching(
-        /^0\.51 units an hour are out of reach of waiting places: 64 or more in each of 2 spots give 0\.5 /,
+        /^0\.51 units an hour are out of reach of waiting places: arithmetic allows 0\.5 \(first\), unlimited places in 2 spots give 0\.5 /,
       ) as unknown,
     });
-    expect(more.ample).toMatchObject({ placesEach: 64, rate: { mean: 0.5 } });
+    expect(more.unlimited).toMatchObject({ rate: { mean: 0.5 }, exceeded: null });
+    expect(more.bound).toEqual({ rate: 0.5, name: 'first', kind: 'station' });
   });
 
   it('are none where none brings anything, however many there may be and are', async () => {
@@ -118,8 +119,9 @@ describe('waiting places shared out', { timeout: 30_000 }, () => {
     });
     expect(found.chosen.total).toBe(2);
     expect(found.present.total).toBe(6);
-    // One fewer is tried, and is not enough.
-    expect(found.curve.map(({ total }) => total)).toEqual([1, 2]);
+    // All with fewer are tried, and are not enough.
+    expect(found.curve.map(({ total }) => total)).toEqual([0, 1, 2]);
+    expect(found.search).toEqual({ within: 6, fewer: 3 });
   });
 
   it('are refused with too few replications or a zone that is none', async () => {

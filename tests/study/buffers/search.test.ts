@@ -1,38 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { fewest, leanest } from '../../../src/study/buffers/choice.js';
 import { Search } from '../../../src/study/buffers/search/search.js';
-import type { Trials } from '../../../src/study/buffers/search/trials.js';
-import { type Layout, placesOf, type Spot } from '../../../src/study/buffers/spots.js';
+import { type Layout, placesOf } from '../../../src/study/buffers/spots.js';
+import { known, spots } from './known-trials.js';
 
-/** Trials of a line whose throughput is known: nothing is run. */
-function known(rate: (layout: Layout) => number): Trials {
-  const tried = new Map<string, Layout>();
-  const run = async (layouts: readonly Layout[]): Promise<void> => {
-    for (const layout of layouts) tried.set(layout.join(), layout);
-    return Promise.resolve();
-  };
-  const ordered = (layouts: readonly Layout[]): Layout[] => [...layouts].sort((a, b) => rate(b) - rate(a));
-  const first = async (layouts: readonly Layout[], count: number): Promise<Layout[]> => {
-    await run(layouts);
-    return ordered(layouts).slice(0, count);
-  };
-  return {
-    run,
-    mean: rate,
-    best: first,
-    leading: first,
-    ranked: () => ordered([...tried.values()]),
-  } as unknown as Trials;
-}
-
-const spots = (least: readonly number[]): Spot[] =>
-  least.map((each, s) => ({
-    name: `spot ${s}`,
-    kind: 'buffer',
-    of: `station ${s}`,
-    present: 5,
-    least: each,
-  }));
 /** One place is worth moving for a gain of 0.1 %. */
 const search = (rate: (layout: Layout) => number, least: readonly number[]) =>
   new Search(known(rate), spots(least), 0.001);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { checkGoal } from '../../../src/study/buffers/buffers.js';
+import { checkGoal } from '../../../src/study/buffers/goal.js';
 import { spotsOf, withLayout } from '../../../src/study/buffers/spots.js';
 
 const read = (arrivals: string): Scenario =>
@@ -35,7 +35,7 @@ describe('spots among which waiting places are shared out', () => {
     expect(spotsOf(drawn).map(({ name, present, least }) => [name, present, least])).toEqual([
       ['booth', 2, 0],
       ['oven', 1, 0],
-      ['ferry: bank', 3, 0],
+      ['ferry: bank', 3, 1],
       ['ferry: arrival bank', 1, 0],
       ['line', 0, 0],
     ]);

@@ -42,6 +42,7 @@ describe('trials of layouts', { timeout: 60_000 }, () => {
         {
           unit: 'units an hour',
           over: '',
+          daysInOne: null,
           of: ({ shipped, endedAt, leadMean, minutes }) => shipped + leadMean + endedAt + minutes,
         },
         spots,

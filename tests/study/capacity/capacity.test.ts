@@ -406,12 +406,30 @@ describe('capacity: lanes', () => {
   });
 
   it('is no more than the timetable takes away, with as many trucks at a time as there are docks', () => {
-    // Two departures a day of trucks for three.
-    const leaves = { kind: 'timetable', atMin: [480, 780] } as const;
+    // Two departures a day of trucks for three; those of 06:00 are back at 11:00.
+    const leaves = { kind: 'timetable', atMin: [360, 660] } as const;
     expect(rowOf(lines({ leaves }), 'lane', 'road').capacityPerDay).toBeCloseTo(12, 8);
     expect(
       rowOf(lines({ leaves, docks: { from: 1, to: undefined } }), 'lane', 'road').capacityPerDay,
     ).toBeCloseTo(6, 8);
+  });
+
+  it('counts a departure only where a truck is back for it', () => {
+    // Those of 13:00 are unloaded the next morning, from 06:00, and miss the departure of 08:00 from then on.
+    const leaves = { kind: 'timetable', atMin: [480, 780] } as const;
+    expect(rowOf(lines({ leaves }), 'lane', 'road').capacityPerDay).toBeCloseTo(6, 1);
+  });
+
+  it('takes no more at once than its bank holds', () => {
+    const leaves = { kind: 'timetable', atMin: [360, 660] } as const;
+    expect(rowOf(lines({ leaves, bank: 1 }), 'lane', 'road').capacityPerDay).toBeCloseTo(2, 8);
+    expect(rowOf(lines({ leaves, bank: 4 }), 'lane', 'road').capacityPerDay).toBeCloseTo(8, 8);
+    // A load of two over the round trip of 300 min.
+    const wait = { kind: 'full or wait', longestWaitMin: 240 } as const;
+    expect(rowOf(lines({ leaves: wait, bank: 2, hours: 'days' }), 'lane', 'road').capacityPerDay).toBeCloseTo(
+      6.4,
+      8,
+    );
   });
 
   it('has no row for the bank after it', () => {

@@ -99,6 +99,55 @@ describe('expected visits and repairs', () => {
   });
 });
 
+describe('what a timetable takes away', () => {
+  /** Invented, without chance; more units wait than the lane can take. */
+  const road = (more: string) => `
+scenario: road
+programme: { start: 2027-04-05, zone: Europe/Oslo, arrivals: saturated, warm up: 28 days, length: 336 days }
+calendars: { days: { hours: ["06:00-14:00"], on: Mon-Fri } }
+sites:
+  a: { zone: Europe/Oslo, calendar: days, stations: { s: {} } }
+  b: { zone: Europe/Oslo, calendar: days, stations: { t: { buffer: unlimited } } }
+lanes: { road: { from: a, to: b, load: 30 min, unload: 30 min, ${more} } }
+route:
+  - { step: one, at: s, work: 10 min }
+  - { lane: road }
+  - { step: two, at: t, work: 10 min }
+`;
+
+  it.each([
+    [
+      'a bank of one',
+      'trucks: 2, capacity: 3, drive: 1 h, return: 1 h, bank: 1, leaves: { at: ["07:00", "11:00"] }',
+      2,
+    ],
+    [
+      'a round trip that misses the next',
+      'trucks: 1, capacity: 4, drive: 4 h, return: 4 h, bank: 9, leaves: { at: ["07:00", "11:00"] }',
+      4,
+    ],
+    [
+      'half the trucks under way',
+      'trucks: 3, capacity: 2, drive: 3 h, return: 3 h, bank: 5, leaves: { at: ["07:00", "09:00", "11:00"] }',
+      null,
+    ],
+    [
+      'a dock',
+      'trucks: 4, capacity: 2, drive: 1 h, return: 1 h, docks: { from: 1 }, bank: 9, leaves: { at: ["07:00", "11:00"] }',
+      4,
+    ],
+  ])('is what a run without chance ships: %s', (_, more, perDay) => {
+    const { scenario, problems } = readScenario(road(more), 'road.yaml', () => '');
+    if (scenario === undefined) throw new Error(JSON.stringify(problems));
+    const model = compile(scenario),
+      row = capacity(model, scenario).rows.find(({ kind }) => kind === 'lane')!,
+      { shipped } = observe(simulate(prepare(model), 'road', 1), 1);
+    // 48 weeks of five days.
+    expect(row.capacityPerDay! / (shipped / 240)).toBeCloseTo(1, 1);
+    if (perDay !== null) expect(shipped / 240).toBeCloseTo(perDay, 1);
+  });
+});
+
 describe('what carriers are held for', () => {
   /** Invented; times without chance. A month passes before it is watched, so that the floor is full. */
   const carts = (leaves: string) => `

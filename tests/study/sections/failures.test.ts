@@ -27,6 +27,7 @@ const down = scenario({
       lanes: [],
       from: { day: '2027-05-03', minute: undefined },
       to: { day: '2027-05-04', minute: undefined },
+      ...{ everyDays: undefined, times: undefined },
       note: undefined,
     },
   ],

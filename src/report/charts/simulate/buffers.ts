@@ -1,5 +1,4 @@
 import type { Chart as LiveChart, Plugin } from 'chart.js';
-import { intervalName, percentWithInterval, short } from '../../../study/format.js';
 import type { BufferResult } from '../../../study/sections/buffers.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
@@ -7,8 +6,9 @@ import { textOf } from '../../sheets/cells.js';
 import { INK, PALETTE } from '../../style.js';
 import { fullOf, spacesOf } from '../../tables/buffers.js';
 import { TICKS, valueAxis } from '../axes.js';
-import { type Chart, intervalHead, intervalNote } from '../chart.js';
+import { type Chart, intervalHead, intervalNote, intervalWords } from '../chart.js';
 import { bars } from '../datasets.js';
+import { figures, told } from '../figures.js';
 import { foremost } from '../foremost.js';
 import { diamondPath } from '../marks.js';
 import { perRow, rowChart, rowHeight, rowsBySite, span } from '../row-chart.js';
@@ -25,20 +25,28 @@ export function buffers(results: Results): Chart | null {
       'most often full',
     ),
     rows = rowsBySite(shown);
-  const head = intervalHead(results);
+  const head = intervalHead(results),
+    units = figures(shown.map(({ mean }) => mean)),
+    often = figures(
+      shown.flatMap(({ full }) => (full === null ? [] : [full])),
+      100,
+    );
   const levels = perRow(rows, level95),
     spaces = perRow(rows, (item) => item.spaces);
   return rowChart({
     finding: finding(results.buffers),
     how:
-      `Units in each buffer and bank. Bar: mean, with ${intervalNote(results)}. Diamond: level not ` +
-      `passed 95 % of the time (with + where it is the last level counted). Tall tick: spaces.${note}`,
+      `Bar: ${intervalNote(results)}. Diamond: not more for 95 % of the time ` +
+      `(+: the last level counted). Tall tick: spaces.${note}`,
     each: rowHeight(rows.length),
     rows,
     columns: [
-      [['mean units', head], (item) => short(item.mean)],
+      [['mean units', head], (item) => units.short(item.mean)],
       [['spaces'], (buffer) => textOf(spacesOf(buffer))],
-      [['full, % of time', head], (buffer) => textOf(fullOf(buffer))],
+      [
+        ['full, % of time', head],
+        (buffer) => (buffer.full === null ? textOf(fullOf(buffer)) : often.short(buffer.full)),
+      ],
     ],
     values: valueAxis('units', {
       ticks: { ...TICKS, precision: 0 },
@@ -50,7 +58,7 @@ export function buffers(results: Results): Chart | null {
         { thickness: 0.66 },
       ),
     ],
-    intervals: [intervalName(results.level), ({ mean }) => span(mean)],
+    intervals: { of: 'mean units', sure: intervalWords(results.level), ends: ({ mean }) => span(mean) },
     plugins: [capacityTicks(spaces), levelDiamonds(levels, perRow(rows, openEnded))],
   });
 }
@@ -79,7 +87,7 @@ function finding(all: readonly BufferResult[]): string {
       ? 'No buffer has a limit, so none is ever full'
       : 'How often buffers are full is not known';
   if (fullest?.full == null) return 'No buffer is ever full';
-  return `Full most often: ${fullest.name}, ${percentWithInterval(fullest.full)} of the time`;
+  return `Full most often: ${fullest.name}, ${told(fullest.full, 100)} % of the time`;
 }
 
 function capacityTicks(spaces: readonly (number | null)[]): Plugin {

@@ -2,7 +2,7 @@ import type { SKRSContext2D } from '@napi-rs/canvas';
 import type { ChangeoverResult, StripStay } from '../../../study/sections/changeovers.js';
 import { font, textWidth } from '../../canvas.js';
 import { polyline } from '../../drawing.js';
-import { type Fill, INK, MUTED, SIZE, VALUE_FILLS, valueFill } from '../../style.js';
+import { type Fill, INK, isNarrow, MUTED, SIZE, VALUE_FILLS, valueFill } from '../../style.js';
 import { fit } from '../../text.js';
 import { box, write } from '../marks.js';
 
@@ -27,24 +27,29 @@ const HEAD = 24,
 const SMALL = font(SIZE.small);
 const CHANGE: Fill = { colour: INK, hatch: 'plain', hatchColour: INK, edge: INK };
 
-export const stationHeight = ({ places }: Strip): number =>
-  HEAD + KEY + Math.min(places, MOST_PLACES) * (RUNS + BLOCKS + GAP);
+/** On a phone the figures stand under the name. */
+const headOf = (figures: string): number => (isNarrow() && figures !== '' ? 2 * HEAD - 6 : HEAD);
+
+export const stationHeight = ({ places }: Strip, figures: string): number =>
+  headOf(figures) + KEY + Math.min(places, MOST_PLACES) * (RUNS + BLOCKS + GAP);
 
 /** The name of a station with `figures` beside it, a key of the values, and a strip for each place. */
 export function drawStation(context: SKRSContext2D, station: Strip, figures: string, frame: Frame): void {
   const { name, places, strip } = station,
-    { left, right, top } = frame;
+    { left, right, top } = frame,
+    head = headOf(figures),
+    isUnder = head > HEAD;
   context.fillStyle = '#ffffff';
-  context.fillRect(left, top, right - left, HEAD + KEY);
+  context.fillRect(left, top, right - left, head + KEY);
   context.textBaseline = 'middle';
-  const room = right - left - textWidth(figures, SIZE.small) - 14,
+  const room = right - left - (isUnder ? 0 : textWidth(figures, SIZE.small) + 14),
     title = fit(name, room, SIZE.text, '600'),
-    afterTitle = left + textWidth(title, SIZE.text, '600') + 14;
+    x = isUnder ? left : left + textWidth(title, SIZE.text, '600') + 14;
   write(context, title, left, top + HEAD / 2, INK, font(SIZE.text, '600'));
-  write(context, figures, afterTitle, top + HEAD / 2, MUTED, SMALL);
-  drawKey(context, station, frame);
+  write(context, figures, x, top + head - HEAD / 2, MUTED, SMALL);
+  drawKey(context, station, { ...frame, top: top + head });
   for (let place = 1; place <= Math.min(places, MOST_PLACES); place++) {
-    const placeTop = top + HEAD + KEY + (place - 1) * (RUNS + BLOCKS + GAP);
+    const placeTop = top + head + KEY + (place - 1) * (RUNS + BLOCKS + GAP);
     if (places > 1) write(context, `place ${place}`, left, placeTop + RUNS + BLOCKS / 2, INK, SMALL);
     const stays = strip.stays.filter((stay) => stay.place === place);
     drawPlace(context, stays, station, { ...frame, top: placeTop });
@@ -53,12 +58,13 @@ export function drawStation(context: SKRSContext2D, station: Strip, figures: str
 
 /** The values, each with its fill; those that share the last one are told together. */
 function drawKey(context: SKRSContext2D, { values, option }: Strip, { left, right, top }: Frame): void {
-  const y = top + HEAD + KEY / 2 - 2,
+  const y = top + KEY / 2 - 2,
     last = VALUE_FILLS.length - 1;
   const entries = values.slice(0, last).map((text, value): [string, Fill] => [text, valueFill(value)]);
   if (values.length > last) entries.push([values.slice(last).join(', '), valueFill(last)]);
-  write(context, `${option}:`, left, y, MUTED, SMALL);
-  let x = left + textWidth(`${option}:`, SIZE.small) + 8;
+  const head = isNarrow() ? '' : `${option}:`;
+  write(context, head, left, y, MUTED, SMALL);
+  let x = head === '' ? left : left + textWidth(head, SIZE.small) + 8;
   for (const [text, fill] of [...entries, ['changeover', CHANGE] as const]) {
     if (x + 60 > right) return;
     box(context, x, y - 7, 22, 14, fill);

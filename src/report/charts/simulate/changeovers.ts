@@ -1,10 +1,10 @@
 import type { Plugin } from 'chart.js';
-import { withInterval } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing } from '../../drawing.js';
-import { GRID } from '../../style.js';
+import { GRID, isNarrow } from '../../style.js';
 import { roomForText, TICKS, ticksAt } from '../axes.js';
 import { type Chart, chart } from '../chart.js';
+import { told, toldShort } from '../figures.js';
 import { drawStation, MOST_PLACES, type Strip, stationHeight } from './changeover-strip.js';
 
 const MOST_STATIONS = 3;
@@ -26,16 +26,16 @@ export function changeovers(results: Results): Chart | null {
     cut = shown.some(({ places }) => places > MOST_PLACES);
   const labelRoom = shown.some(({ places }) => places > 1) ? LABEL_ROOM : 0;
   return chart({
-    finding: `${first.name}: ${figuresOf(first)}`,
+    finding:
+      `${first.name}: ${told(first.per100Units)} changeovers in 100 units, ` +
+      `${told(first.hoursPerWeek)} h a week`,
     how:
-      `Replication ${strip.replication}, ${strip.days[0] ?? ''} to ${strip.days.at(-1) ?? ''}: the week ` +
-      `with the most changeovers at ${first.name}. Each block is a unit on a place, hatched by its ` +
-      `${first.option}; black: changeover. ` +
-      'Above: units of one value in a row; at the edges of the picture they may be more. Figures ' +
-      'are of all replications.' +
+      `Replication ${strip.replication}, ${strip.days[0] ?? ''} to ${strip.days.at(-1) ?? ''}, the week ` +
+      `with most changeovers at ${first.name}. A block is a unit; above: units of one ${first.option} in ` +
+      'a row.' +
       (cut ? ` The first ${MOST_PLACES} places of a station are shown.` : '') +
       (left > 0 ? ` ${left} more, less loaded, in results.json.` : ''),
-    bodyHeight: AXIS + shown.reduce((height, each) => height + stationHeight(each), 0),
+    bodyHeight: AXIS + shown.reduce((height, each) => height + stationHeight(each, figuresOf(each)), 0),
     type: 'scatter',
     data: { datasets: [] },
     scales: {
@@ -66,22 +66,26 @@ function strips(shown: readonly Strip[], hours: number, labelRoom: number): Plug
       { left, right, top } = chart.chartArea;
     let below = top;
     for (const each of shown) {
-      drawStation(context, each, shown.length > 1 ? figuresOf(each) : '', {
+      drawStation(context, each, figuresOf(each), {
         left: left - labelRoom,
         right,
         top: below,
         x: (hour) => x.getPixelForValue(Math.max(0, Math.min(hours, hour))),
       });
-      below += stationHeight(each);
+      below += stationHeight(each, figuresOf(each));
     }
   });
 }
 
 const figuresOf = ({ per100Units, hoursPerWeek }: Strip): string =>
-  `${withInterval(per100Units, 'changeovers')} in 100 units, ${withInterval(hoursPerWeek, 'h')} a week`;
+  isNarrow()
+    ? `${told(per100Units)} in 100 units, ${told(hoursPerWeek)} h a week`
+    : `${toldShort(per100Units)} in 100 units, ${toldShort(hoursPerWeek)} h a week`;
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-/** `Mon 2027-03-01` */
+/** `Mon 2027-03-01`, on a phone `Mon`. */
 function dayName(date: string): string {
-  return date === '' ? '' : `${WEEKDAYS[new Date(`${date}T12:00:00Z`).getUTCDay()] ?? ''} ${date}`;
+  if (date === '') return '';
+  const day = WEEKDAYS[new Date(`${date}T12:00:00Z`).getUTCDay()] ?? '';
+  return isNarrow() ? day : `${day} ${date}`;
 }

@@ -1,11 +1,11 @@
-import { intervalName, number, short, withInterval } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import type { Estimate } from '../../../study/statistics/estimate.js';
 import { PALETTE } from '../../style.js';
 import { reworkShare, shareText } from '../../tables/costs.js';
 import { valueAxis } from '../axes.js';
-import { type Chart, intervalHead, intervalNote } from '../chart.js';
+import { type Chart, intervalHead, intervalNote, intervalWords } from '../chart.js';
 import { bars } from '../datasets.js';
+import { figures, told } from '../figures.js';
 import { heading, perRow, type Row, rowChart, rowLabel, span } from '../row-chart.js';
 
 interface Bar {
@@ -37,19 +37,18 @@ export function costPerUnit(results: Results): Chart | null {
       },
     },
   ];
-  const head = intervalHead(results);
+  const head = intervalHead(results),
+    money = figures(parts.map((part) => part.perUnit));
   return rowChart({
     finding:
-      `A unit shipped costs ${withInterval(perUnit, currency)}, ` +
-      `${number(Math.round(most.share * 100))} % of it for ${most.name}; rework costs ` +
-      `${withInterval(rework.costPerUnit, currency)} of it`,
+      `A unit costs ${told(perUnit)} ${currency}: ${Math.round(most.share * 100)} % is for ${most.name}, ` +
+      `${told(rework.costPerUnit)} ${currency} for rework`,
     how:
-      `Money for the time observed over units shipped in it, by part. Rework: people's hours in ` +
-      'work done again and repairs, send-backs and scrap; they are in the parts above. Bars with ' +
-      `${intervalNote(results)}.`,
+      `Money over units shipped, with the ${intervalNote(results)}. Rework: work done again, repairs, ` +
+      'send-backs and scrap, which are in the parts above.',
     rows,
     columns: [
-      [[`a unit, ${currency}`, head], (item) => short(item.perUnit)],
+      [[`a unit, ${currency}`, head], (item) => money.short(item.perUnit)],
       [['share, %'], (item) => shareText(item.share)],
     ],
     values: valueAxis(`${currency} a unit shipped`),
@@ -59,6 +58,10 @@ export function costPerUnit(results: Results): Chart | null {
         { colour: perRow(rows, (item) => item.colour).map((colour) => colour ?? 'transparent') },
       ),
     ],
-    intervals: [intervalName(results.level), (item) => span(item.perUnit)],
+    intervals: {
+      of: `${currency} a unit`,
+      sure: intervalWords(results.level),
+      ends: (item) => span(item.perUnit),
+    },
   });
 }

@@ -1,20 +1,28 @@
 import type { Plugin } from 'chart.js';
-import { count, number, percentWithInterval, short, withInterval } from '../../../study/format.js';
+import { count, number } from '../../../study/format.js';
 import type { CrewResult } from '../../../study/sections/crews.js';
 import type { Results } from '../../../study/simulate/results.js';
 import type { Estimate } from '../../../study/statistics/estimate.js';
 import { font } from '../../canvas.js';
 import { axisOf, drawing } from '../../drawing.js';
-import { DARK_EDGE, type Fill, faded, GRID, INK, MUTED, PALETTE, SIZE } from '../../style.js';
+import { DARK_EDGE, type Fill, faded, GRID, isNarrow, LAYOUT, MUTED, PALETTE, SIZE } from '../../style.js';
 import { fit } from '../../text.js';
 import { type Axis, bucketTitle, categoryAxis, roomForText, TICKS, ticksAt } from '../axes.js';
-import { type Chart, chart, type Dataset, intervalNote } from '../chart.js';
+import { type Chart, chart, type Dataset, intervalNote, intervalWords } from '../chart.js';
 import { band, line } from '../datasets.js';
-import { box, write } from '../marks.js';
+import { figures, told } from '../figures.js';
+import { box, onWhite } from '../marks.js';
+import { kindsOnly, markWeeks, weekMarks } from '../over-time/week-marks.js';
 
+/** Crews of a PNG, and of any picture; widths and heights in CSS pixels. */
 const MOST_CREWS = 8,
+  ABOVE_ALL = 24,
   PANEL = 92,
+  NARROW_PANEL = 120,
   TEXT_ROOM = 240;
+/** On a phone the axis goes so far beyond all people, for the name to stand there. */
+const NARROW_HEAD = 1.75;
+const panelHeight = (): number => (isNarrow() ? NARROW_PANEL : PANEL);
 /** Overtime at the foot of a panel, CSS pixels. */
 const MARK = { least: 4, most: 13 };
 const OVERTIME: Fill = { colour: PALETTE.orange, hatch: 'rising', hatchColour: DARK_EDGE, edge: DARK_EDGE };
@@ -26,25 +34,29 @@ export function crewLoad(results: Results): Chart | null {
     .sort((a, b) => b.busy.mean - a.busy.mean);
   const first = all[0];
   if (first === undefined) return null;
-  const shown = all.slice(0, MOST_CREWS),
+  const most = LAYOUT.hasTitles
+      ? MOST_CREWS
+      : isNarrow()
+        ? Math.ceil(0.4 * LAYOUT.mostRows)
+        : Math.ceil(0.8 * LAYOUT.mostRows),
+    shown = all.slice(0, Math.min(most, ABOVE_ALL)),
     left = all.length - shown.length,
     { unit } = results.series;
+  if (left > 0) LAYOUT.isCut = true;
   const hasOvertime = shown.some(({ overtimeHours }) => overtimeHours.mean > 0);
   return chart({
-    finding:
-      `Most loaded crew: ${first.name}, engaged ${percentWithInterval(first.busy)} of its people's ` +
-      `time on shift; ${busiest(first, results)}`,
+    finding: `Most loaded crew: ${first.name}${busiest(first, results)}`,
     how:
-      `People by ${unit}, on average over the hours of the crew; each scale ends with its largest ` +
-      `shift. Blue: engaged, with ${intervalNote(results)}. Black steps: on shift (the mean of the ` +
-      'shifts; people who are missing are taken off).' +
-      (hasOvertime ? ` Orange blocks at the foot: ${unit}s with overtime, the higher the more.` : '') +
+      `People by ${unit}. Blue: engaged, with the ${intervalNote(results)}. Black: on shift.` +
+      (hasOvertime ? ` Orange blocks at the foot: ${unit}s with overtime.` : '') +
       (left > 0 ? ` ${count(left, 'crew')} less loaded: in results.json.` : ''),
-    bodyHeight: 62 + PANEL * shown.length,
+    bodyHeight: 62 + panelHeight() * shown.length,
     type: 'line',
     data: {
       labels: [...results.series.labels],
-      datasets: shown.flatMap((crew, panel) => panelData(crew, panelName(panel))),
+      datasets: shown.flatMap((crew, panel) =>
+        panelData(crew, panelName(panel), intervalWords(results.level)),
+      ),
     },
     scales: {
       x: categoryAxis(bucketTitle(unit)),
@@ -52,9 +64,9 @@ export function crewLoad(results: Results): Chart | null {
       ...Object.fromEntries(
         shown.map((crew, panel) => [panelName(panel), panelAxis(crew)] as const).reverse(),
       ),
-      room: roomForText(TEXT_ROOM),
+      room: roomForText(isNarrow() ? 8 : TEXT_ROOM),
     },
-    plugins: [panelText(shown), overtimeMarks(shown)],
+    plugins: [markWeeks(kindsOnly(weekMarks(results))), panelText(shown), overtimeMarks(shown)],
   });
 }
 
@@ -71,13 +83,14 @@ function busiest(
     there = present[most];
   return each === undefined || there === undefined
     ? ''
-    : `in its busiest ${unit}, ${labels[most]}, ${withInterval(each)} of ${number(there.mean)} people there`;
+    : `, in its busiest ${unit}, ${labels[most]}, ${told(each)} of ${number(there.mean)} people engaged`;
 }
 
 const panelName = (panel: number): string => `y${panel}`;
 
 function panelAxis(crew: CrewResult): Axis {
-  const most = Math.max(crew.headcount, ...crew.series.engaged.map((each) => each.high ?? each.mean));
+  // Not by the intervals: a week that few builds reach has a wide one, and nobody is engaged who is absent.
+  const most = Math.max(crew.headcount, ...crew.series.engaged.map(({ mean }) => mean));
   return {
     type: 'linear',
     axis: 'y',
@@ -85,7 +98,7 @@ function panelAxis(crew: CrewResult): Axis {
     stack: 'crews',
     stackWeight: 1,
     min: 0,
-    max: most * 1.18,
+    max: most * (isNarrow() ? NARROW_HEAD : 1.18),
     grid: { color: GRID, drawTicks: false },
     border: { color: MUTED },
     // Nobody and everybody: more labels would meet those of the next panel.
@@ -94,13 +107,20 @@ function panelAxis(crew: CrewResult): Axis {
   };
 }
 
-function panelData({ name, series: { engaged, present } }: CrewResult, yAxisID: string): Dataset[] {
+function panelData(
+  { name, headcount, series: { engaged, present } }: CrewResult,
+  yAxisID: string,
+  sure: string,
+): Dataset[] {
   const known = (all: readonly Estimate[], value: (each: Estimate) => number): (number | null)[] =>
     all.map((each) => (each.n > 0 ? value(each) : null));
   return [
     ...band(
-      [`${name} engaged, low`, known(engaged, ({ low, mean }) => low ?? mean)],
-      [`${name} engaged, high`, known(engaged, ({ high, mean }) => high ?? mean)],
+      [`${name} engaged, ${sure} low`, known(engaged, ({ low, mean }) => low ?? mean)],
+      [
+        `${name} engaged, ${sure} high`,
+        known(engaged, ({ high, mean }) => Math.max(mean, Math.min(headcount, high ?? mean))),
+      ],
       faded(PALETTE.blue, 0.45),
       { yAxisID },
     ),
@@ -121,22 +141,30 @@ function panelData({ name, series: { engaged, present } }: CrewResult, yAxisID: 
   ];
 }
 
-/** Name, site and figures of each crew, at the right of its panel. */
+/** Name, site and figures of each crew, at the right of its panel; on a phone in the head of it. */
 function panelText(crews: readonly CrewResult[]): Plugin {
+  const engaged = figures(
+      crews.map(({ busy }) => busy),
+      100,
+    ),
+    overtime = figures(crews.map(({ overtimeHours }) => overtimeHours));
   return drawing('crew names', (context, chart) => {
-    const x = chart.chartArea.right + 14,
-      room = TEXT_ROOM - 16;
+    const narrow = isNarrow(),
+      x = narrow ? chart.chartArea.left + 4 : chart.chartArea.right + 14,
+      room = narrow ? chart.chartArea.width - 8 : TEXT_ROOM - 16;
     context.textBaseline = 'middle';
     for (const [panel, { name, site, headcount, headcounts, busy, overtimeHours }] of crews.entries()) {
-      const { top } = axisOf(chart, panelName(panel));
-      const figures = [
-        `${site}, ${headcounts === null ? headcount : headcounts.join(' and ')} on a shift`,
-        `engaged, %: ${short(busy, 100)}`,
-        ...(overtimeHours.mean > 0 ? [`overtime, h: ${short(overtimeHours)}`] : []),
-      ];
-      write(context, fit(name, room, SIZE.text, '600'), x, top + 14, INK, font(SIZE.text, '600'));
-      for (const [line, text] of figures.entries())
-        write(context, fit(text, room, SIZE.small), x, top + 31 + 17 * line, MUTED, font(SIZE.small));
+      const { top } = axisOf(chart, panelName(panel)),
+        people = `${headcounts === null ? headcount : headcounts.join(' and ')} on a shift`,
+        extra = overtimeHours.mean > 0 ? `overtime, h: ${overtime.short(overtimeHours)}` : '';
+      const lines = narrow
+        ? [`${people}, engaged ${engaged.mean(busy)} %`]
+        : [`${site}, ${people}`, `engaged, %: ${engaged.short(busy)}`, ...(extra === '' ? [] : [extra])];
+      context.font = font(SIZE.text, '600');
+      onWhite(context, fit(name, room, SIZE.text, '600'), x, top + 14);
+      context.font = font(SIZE.small);
+      for (const [line, text] of lines.entries())
+        onWhite(context, fit(text, room, SIZE.small), x, top + 31 + 17 * line, MUTED);
     }
   });
 }

@@ -7,8 +7,8 @@ import { paint } from '../../hatch.js';
 import { DARK_EDGE, type Fill, INK, MUTED, PALETTE, STATE_FILLS } from '../../style.js';
 import { BOX_LEGEND, type Chart } from '../chart.js';
 import { filledBars } from '../datasets.js';
-import { dayAxis, momentOf } from '../days.js';
 import { foremost } from '../foremost.js';
+import { dayAxis, momentOf } from '../over-time/days.js';
 import { heading, rowChart, rowHeight, rowsBySite } from '../row-chart.js';
 
 /** What is told apart in the picture, in the order of its key. */
@@ -61,7 +61,10 @@ export function journey(results: Results): Chart | null {
   const { journey: told } = results;
   if (told === null) return null;
   const { shown, note } = foremost(told.steps, ({ hours }) => hours, 'steps', 'that took longest');
-  const rows = [heading('whole way'), ...rowsBySite(shown.map((step) => ({ ...step, name: step.step })))];
+  const rows = [
+    { ...heading('whole way'), isDrawn: true },
+    ...rowsBySite(shown.map((step) => ({ ...step, name: step.step }))),
+  ];
   const rowOf = new Map(rows.map(({ item }, row) => [item?.step, row]));
   const seen = KINDS.filter(({ of }) => told.parts.some(({ what }) => of.includes(what)));
   const from = momentOf(told.entered),
@@ -69,13 +72,10 @@ export function journey(results: Results): Chart | null {
   return rowChart({
     finding: finding(told),
     how:
-      `Unit ${told.build} in replication ${told.replication} of ${exact(results.replications)}, from ` +
-      `${spoken(told.entered)} to ${spoken(told.parts.at(-1)?.to ?? '')}` +
-      (told.chosen === 'by name' ? '' : ', in which it has the median lead time') +
-      ': one build of chance, no mean. Steps in the order in which it came to them, with the wait for ' +
-      'each; a step done again ' +
-      'stays in its row. Hours in all, and those active: work, changeover, process, transport. ' +
-      `Local time of the programme.${note}`,
+      `Replication ${told.replication} of ${exact(results.replications)}, ` +
+      `${spoken(told.entered)} to ${spoken(told.parts.at(-1)?.to ?? '')}: one build, no mean` +
+      (told.chosen === 'by name' ? '' : '; the unit with the middle lead time') +
+      `. Each step with the wait for it; active: not waiting.${note}`,
     above: 110,
     each: rowHeight(rows.length),
     rows,
@@ -126,7 +126,7 @@ const spoken = (dateTime: string): string => dateTime.slice(0, 16).replace('T', 
 
 function finding({ build, leadDays, shipped, totals }: Journey): string {
   const [scale, unit] = leadDays < 2 ? [24, 'hours'] : [1, 'days'],
-    said = (days: number): string => number(days * scale);
+    said = (days: number): string => number(Number((days * scale).toPrecision(2)));
   const longest = totals.filter(({ what }) => what !== 'work').slice(0, 2),
     work = totals.find(({ what }) => what === 'work')?.days ?? 0;
   return (

@@ -1,16 +1,18 @@
 import type { Plugin } from 'chart.js';
-import { count, interval, mean, number } from '../../../study/format.js';
+import { count, number } from '../../../study/format.js';
 import type { RecoveryDays, RecoveryResult } from '../../../study/sections/outages.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { axisOf, drawing } from '../../drawing.js';
+import { dateText } from '../../first/first.js';
 import { faded, INK, PALETTE } from '../../style.js';
-import { namesOf } from '../../tables/outages.js';
 import { categoryAxis, roomForText, valueAxis } from '../axes.js';
 import { type Chart, chart } from '../chart.js';
 import { band } from '../datasets.js';
-import { lineNames, nameRoom } from '../line-names.js';
-import { shadeTime } from '../shade.js';
-import { lineDatasets, type TimeLine } from '../time.js';
+import { told } from '../figures.js';
+import { lineNames, nameRoom } from '../over-time/line-names.js';
+import { lineWords } from '../over-time/line-words.js';
+import { shadeTime } from '../over-time/shade.js';
+import { lineDatasets, type TimeLine } from '../over-time/time.js';
 import { topWithNames, type UprightLine, uprightLines } from '../upright-lines.js';
 
 const BODY_HEIGHT = 480,
@@ -26,23 +28,23 @@ export function outageRecovery(results: Results): Chart | null {
   const lines: TimeLine[] = [
     {
       name: 'units behind',
-      note: recovery.replications < 2 ? '1 replication' : 'mean; band: P10 to P90',
+      note: recovery.replications < 2 ? '1 build' : 'mean; band: 8 of 10 builds',
       values: byDay.behind,
       colour: PALETTE.vermillion,
       dash: [],
       width: 3,
     },
     {
-      name: 'shipped in a week',
-      note: 'with the outage',
+      name: 'shipped in a week with it',
+      note: '',
       values: byDay.shippedWith,
       colour: PALETTE.blue,
       dash: [],
       width: 2,
     },
     {
-      name: 'shipped in a week',
-      note: 'without it',
+      name: 'shipped without it',
+      note: '',
       values: byDay.shippedWithout,
       colour: PALETTE.black,
       dash: [6, 4],
@@ -53,19 +55,17 @@ export function outageRecovery(results: Results): Chart | null {
   return chart({
     finding: finding(recovery),
     how:
-      'The same build with and without the outage, by the same random events, day by day: units shipped ' +
-      'in the seven days up to each, means; units shipped without it less units shipped with it since ' +
-      `the start, mean and band from P10 to P90 of ${count(recovery.replications, 'replication')} ` +
-      '(their spread, not an interval). Hatched: the outage. Caught up: for a week no fewer are ' +
-      'shipped in all than without it.',
+      'The same builds with and without it, under the same chance: units of the seven days up to each, and ' +
+      `units behind since the start; ${count(recovery.replications, 'build')}. Hatched: the outage.` +
+      laterText(recovery),
     bodyHeight: BODY_HEIGHT,
     type: 'line',
     data: {
       labels: [...byDay.dates],
       datasets: [
         ...band(
-          ['behind, P10', [...byDay.behindP10]],
-          ['behind, P90', [...byDay.behindP90]],
+          ['units behind, 8 of 10 builds low', [...byDay.behindP10]],
+          ['units behind, 8 of 10 builds high', [...byDay.behindP90]],
           faded(PALETTE.vermillion, 0.2),
         ),
         ...lineDatasets(lines, results.level),
@@ -84,27 +84,29 @@ export function outageRecovery(results: Results): Chart | null {
       }),
       room: roomForText(nameRoom(lines)),
     },
-    plugins: [shade(recovery, byDay), uprightLines(marks), lineNames(lines)],
+    plugins: [shade(recovery, byDay), uprightLines(marks), lineNames(lines), lineWords(lines)],
   });
 }
 
 function finding(recovery: RecoveryResult): string {
-  const { behindMost, daysLater, caughtUp } = recovery,
-    { units } = behindMost,
-    [half] = recovery.caughtUpBy;
-  const later =
-    daysLater === null || Math.abs(daysLater.mean) < AN_HOUR
-      ? ''
-      : `, the last unit ${mean(daysLater)} ${mean(daysLater) === '1' ? 'day' : 'days'} later`;
+  const { behindMost, caughtUp, names } = recovery,
+    [half] = recovery.caughtUpBy,
+    behind = told(behindMost.units);
   const caught =
     half?.date == null
-      ? `${caughtUp.count} of ${count(caughtUp.n, 'build')} caught up before the run ended`
-      : `half of the builds have caught up by ${half.date}`;
+      ? `${caughtUp.count} of ${count(caughtUp.n, 'build')} catch up before the run ends`
+      : `half catch up by ${dateText(half.date)}`;
   return (
-    `The outage (${namesOf(recovery)}) puts the build ${mean(units)} ` +
-    `${mean(units) === '1' ? 'unit' : 'units'} behind when it is worst (${interval(units)})${later}; ` +
-    caught
+    `“${names.join('” and “')}” puts the build ${behind} ${behind === '1' ? 'unit' : 'units'} behind at ` +
+    `worst; ${caught}`
   );
+}
+
+/** The end of the programme, where it moves. */
+function laterText({ daysLater }: RecoveryResult): string {
+  if (daysLater === null || Math.abs(daysLater.mean) < AN_HOUR) return '';
+  const days = told(daysLater);
+  return ` The last unit is ${days} ${days === '1' ? 'day' : 'days'} later.`;
 }
 
 /** Place on the axis, in days from its first; a day's value stands at its end. */
@@ -147,7 +149,7 @@ function recoveryMarks({ behindMost, caughtUpBy }: RecoveryResult, byDay: Recove
     ...caughtUpBy.flatMap(({ p, date, days }) =>
       mark(
         date,
-        `caught up, P${number(p * 100)}: ${date ?? ''}, ${days ?? 0} days after its end`,
+        `${p === 0.5 ? 'half' : `${number(10 * p)} of 10`} caught up, ${days ?? 0} days after`,
         p > 0.5 ? [7, 4] : [],
       ),
     ),

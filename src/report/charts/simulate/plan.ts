@@ -1,16 +1,19 @@
 import type { Plugin } from 'chart.js';
-import { count, intervalName, number, percentWithInterval } from '../../../study/format.js';
+import { number } from '../../../study/format.js';
 import type { DateQuantile } from '../../../study/programme/dates.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
+import { dateText } from '../../first/first.js';
 import { faded, INK, PALETTE, SIZE } from '../../style.js';
 import { roomForText, valueAxis } from '../axes.js';
-import { type Chart, chart } from '../chart.js';
+import { type Chart, chart, intervalWords } from '../chart.js';
 import { band, line } from '../datasets.js';
-import { dayAxis, momentOf } from '../days.js';
-import { lineNames, type NamedLine, nameRoom } from '../line-names.js';
+import { told } from '../figures.js';
 import { disc, levelInterval, onWhite } from '../marks.js';
+import { dayAxis, momentOf } from '../over-time/days.js';
+import { lineNames, type NamedLine, nameRoom } from '../over-time/line-names.js';
+import { lineWords } from '../over-time/line-words.js';
 
 type PlanLine = NamedLine & { readonly values: readonly number[]; readonly width: number };
 type KnownDate = DateQuantile & { readonly date: string };
@@ -28,15 +31,15 @@ export function shippedAgainstPlan(results: Results): Chart | null {
       { x: start, y: 0 },
       ...values.map((y, i) => ({ x: ends[i] ?? NaN, y })),
     ];
-  const spread = `P10 to P90 of ${count(results.replications, 'replication')}`;
   const lines: PlanLine[] = [
     {
       name: 'shipped',
-      note: results.replications < 2 ? '1 replication' : `P50; band: ${spread}`,
+      note: results.replications < 2 ? '1 build' : 'half of the builds; band: 8 of 10 builds',
       colour: PALETTE.blue,
       dash: [],
       width: 2.5,
       values: plan.shipped.p50,
+      at: ends,
     },
   ];
   if (plan.released !== null)
@@ -47,6 +50,7 @@ export function shippedAgainstPlan(results: Results): Chart | null {
       dash: [3, 3],
       width: 1.6,
       values: plan.released,
+      at: ends,
     });
   if (plan.due !== null)
     lines.push({
@@ -56,6 +60,7 @@ export function shippedAgainstPlan(results: Results): Chart | null {
       dash: [8, 3],
       width: 2,
       values: plan.due,
+      at: ends,
     });
   const marks = results.lastUnit.filter((each): each is KnownDate => each.p < 0.9 && each.date !== null);
   const to = Math.max(ends.at(-1) ?? start, ...marks.map(({ date, high }) => momentOf(high ?? date) + 1));
@@ -63,20 +68,15 @@ export function shippedAgainstPlan(results: Results): Chart | null {
     finding: finding(results),
     how:
       `Units added up to the end of each ${plan.unit}.` +
-      (results.replications < 2
-        ? ''
-        : ` Band: ${spread}, the spread of single builds, no interval of a mean.`) +
-      (marks.length === 0
-        ? ''
-        : ' Upright lines: day on which the last unit is out, ' +
-          `${marks.map((mark) => dateText(mark, results.level)).join(', ')}.`),
+      (results.replications < 2 ? '' : ' Band: 8 of 10 builds.') +
+      (marks.length === 0 ? '' : ` Upright: last unit out, with the ${intervalWords(results.level)}.`),
     bodyHeight: 460,
     type: 'line',
     data: {
       datasets: [
         ...band(
-          ['shipped, P10', points(plan.shipped.p10)],
-          ['shipped, P90', points(plan.shipped.p90)],
+          ['shipped, 8 of 10 builds low', points(plan.shipped.p10)],
+          ['shipped, 8 of 10 builds high', points(plan.shipped.p90)],
           faded(PALETTE.blue, 0.22),
         ),
         ...lines.map(({ name, values, colour, dash, width }) =>
@@ -89,33 +89,30 @@ export function shippedAgainstPlan(results: Results): Chart | null {
       y: valueAxis('units, added up', { grace: '4%' }),
       room: roomForText(nameRoom(lines)),
     },
-    plugins: [lastUnitMarks(marks), lineNames(lines)],
+    plugins: [lastUnitMarks(marks), lineNames(lines), lineWords(lines)],
   });
 }
 
-function finding({ lastUnit, due, plan, replications }: Results): string {
+function finding({ lastUnit, due, plan }: Results): string {
   const [half, most] = [lastUnit.find(({ p }) => p === 0.5), lastUnit.find(({ p }) => p === 0.8)];
-  const late =
-    due === null || due.late.n === 0
-      ? ''
-      : `; late against due dates: ${percentWithInterval(due.late)} of units`;
+  const late = due === null || due.late.n === 0 ? '' : `; ${told(due.late, 100)} % of units late`;
   if (half?.date == null)
     return (
-      `Shipped by the end: ${plan?.shipped.p50.at(-1) ?? 0} units, P50 of ` +
-      `${count(replications, 'replication')}; no date of the last unit for P50${late}`
+      `In half of the builds ${plan?.shipped.p50.at(-1) ?? 0} units are shipped by the end, and the last ` +
+      `one has no date${late}`
     );
   const inMost =
     most?.date == null
       ? ''
       : most.date === half.date
         ? ' and in four of five'
-        : `, by ${most.date} in four of five`;
-  return `The last unit is out by ${half.date} in half of the builds${inMost}${late}`;
+        : `, by ${dateText(most.date)} in four of five`;
+  return `Last unit out by ${dateText(half.date)} in half of the builds${inMost}${late}`;
 }
 
-const dateText = ({ p, date, low, high }: KnownDate, level: number): string =>
-  `P${number(p * 100)} ${date} ` +
-  `(${low === null || high === null ? 'no interval' : `${intervalName(level)} ${low} to ${high}`})`;
+/** Of so many builds: a quantile in words. */
+const buildsUpTo = (p: number): string =>
+  p === 0.5 ? 'half of the builds' : `${number(10 * p)} of 10 builds`;
 
 /** An upright line in the middle of the day for each date, and at its foot its name and its interval. */
 function lastUnitMarks(marks: readonly KnownDate[]): Plugin {
@@ -129,7 +126,7 @@ function lastUnitMarks(marks: readonly KnownDate[]): Plugin {
     context.lineWidth = 1.6;
     marks.forEach(({ p, date, low, high }, i) => {
       const row = bottom - 18 - 22 * (marks.length - 1 - i),
-        label = `last unit P${number(p * 100)}`,
+        label = `last unit, ${buildsUpTo(p)}`,
         width = textWidth(label, SIZE.text, '600'),
         from = Math.max(left + 4, first - 14 - width);
       context.strokeStyle = context.fillStyle = INK;

@@ -1,4 +1,4 @@
-import { mean, percentWithInterval, short } from '../../../study/format.js';
+import { count } from '../../../study/format.js';
 import { type BottleneckResult } from '../../../study/sections/bottlenecks.js';
 import { SHIFT_STATES, type ShiftState, type StationResult } from '../../../study/sections/stations.js';
 import { type Results } from '../../../study/simulate/results.js';
@@ -8,6 +8,7 @@ import { judgedText } from '../../tables/bottlenecks.js';
 import { valueAxis } from '../axes.js';
 import { BOX_LEGEND, type Chart, intervalHead, intervalNote } from '../chart.js';
 import { filledBars } from '../datasets.js';
+import { type Figures, figures, told } from '../figures.js';
 import { foremost } from '../foremost.js';
 import { perRow, rowChart, rowHeight, rowsBySite } from '../row-chart.js';
 
@@ -18,6 +19,8 @@ import { perRow, rowChart, rowHeight, rowsBySite } from '../row-chart.js';
 const STATES = STATE_ORDER.filter((state): state is ShiftState =>
   (SHIFT_STATES as readonly string[]).includes(state),
 );
+/** A station that stands empty for a greater share of its time is not drawn. */
+const NEVER_USED = 0.995;
 /** What a planner can act on here: not progress, and not want of units, which comes from elsewhere. */
 const LOSSES = STATES.filter((state) => !['working', 'unattended', 'starved'].includes(state));
 
@@ -30,26 +33,39 @@ export function placeTime(results: Results): Chart | null {
     stations = judged?.stations ?? results.stations,
     seen = { level: results.level, replications: judged?.replications ?? results.replications };
   if (stations.length === 0) return null;
-  const { shown, note } = foremost(
-      stations,
+  const busy = stations.filter(({ shareOnShift: { starved } }) => starved.mean < NEVER_USED),
+    idle = stations.length - busy.length,
+    { shown, note } = foremost(
+      busy.length === 0 ? stations : busy,
       ({ shareOnShift }) => 1 - shareOnShift.starved.mean,
       'stations',
       'least often starved',
     ),
-    rows = rowsBySite(shown);
+    rows = rowsBySite(shown),
+    working = figures(
+      shown.map(({ shareOnShift }) => shareOnShift.working),
+      100,
+    ),
+    lost = figures(
+      shown.map((station) => station.shareOnShift[largestLoss(station)]),
+      100,
+    ),
+    states = STATES.filter((state) => shown.some(({ shareOnShift }) => shareOnShift[state].mean > 0));
   return rowChart({
-    finding: finding(stations, judged?.bottlenecks ?? results.bottlenecks, judged !== null),
+    finding: finding(judged?.bottlenecks ?? results.bottlenecks, judged !== null),
     how:
-      'Share of place time on shift by station, stations grouped by site in route order; each bar ' +
-      `adds to 100 %${judged === null ? '' : `. Over ${judgedText(judged, results.replications)}`}. ` +
-      `Figures at the right: mean, with ${intervalNote(seen)}; losses other than being starved.${note}`,
+      'Place time on shift' +
+      `${judged === null ? '' : `. Over ${judgedText(judged, judged.replications)}`}. ` +
+      `Brackets: ${intervalNote(seen)}.` +
+      (idle > 0 && busy.length > 0 ? ` ${count(idle, 'station')} with hardly any work not drawn.` : '') +
+      note,
     above: 100,
     each: rowHeight(rows.length),
     rows,
     columns: [
-      [['working', `% ${intervalHead(results)}`], (station) => short(station.shareOnShift.working, 100)],
+      [['working', `% ${intervalHead(results)}`], (station) => working.short(station.shareOnShift.working)],
       ...(judged === null ? [] : [workingWhole(results)]),
-      [['largest loss on the spot', `% ${intervalHead(results)}`], lossText],
+      [['lost most', `% ${intervalHead(results)}`], (station) => lossText(station, lost)],
       [
         ['off shift,', '% of all time'],
         (station) => String(Math.round(station.share['off shift'].mean * 100)),
@@ -57,7 +73,7 @@ export function placeTime(results: Results): Chart | null {
     ],
     values: valueAxis('share of place time on shift, %', { stacked: true, max: 100 }),
     stacked: true,
-    datasets: STATES.map((state) =>
+    datasets: states.map((state) =>
       filledBars(
         state,
         perRow(rows, (station) => station.shareOnShift[state].mean * 100),
@@ -74,7 +90,7 @@ const workingWhole = ({
   ['whole run,', 'working %'],
   (station) => {
     const same = sameAs(station, whole);
-    return same === undefined ? '' : mean(same.shareOnShift.working, 100);
+    return same === undefined ? '' : told(same.shareOnShift.working, 100);
   },
 ];
 
@@ -84,36 +100,24 @@ function largestLoss(station: StationResult): ShiftState {
   );
 }
 
-function lossText(station: StationResult): string {
-  const state = largestLoss(station);
-  return station.shareOnShift[state].mean === 0
-    ? 'none'
-    : `${state} ${short(station.shareOnShift[state], 100)}`;
+/** Less of its time is told as none. */
+const LITTLE = 0.0005;
+
+function lossText(station: StationResult, write: Figures): string {
+  const state = largestLoss(station),
+    share = station.shareOnShift[state];
+  return share.mean < LITTLE ? 'none' : `${state} ${write.short(share)}`;
 }
 
-function finding(
-  stations: readonly StationResult[],
-  bottlenecks: readonly BottleneckResult[],
-  isJudged: boolean,
-): string {
+function finding(bottlenecks: readonly BottleneckResult[], isJudged: boolean): string {
   const busiest = bottlenecks
     .filter(({ kind }) => kind === 'station')
     .reduce<BottleneckResult | null>(
       (most, each) => (most === null || each.active.mean > most.active.mean ? each : most),
       null,
     );
-  const loser = stations.reduce((most, station) =>
-    station.shareOnShift[largestLoss(station)].mean > most.shareOnShift[largestLoss(most)].mean
-      ? station
-      : most,
-  );
-  const state = largestLoss(loser);
-  const loss =
-    loser.shareOnShift[state].mean === 0
-      ? 'no station loses time on the spot'
-      : `largest loss: ${state} at ${loser.name}, ${percentWithInterval(loser.shareOnShift[state])}`;
-  const over = isJudged ? 'In the weeks judged, busiest' : 'Busiest';
   return busiest === null
-    ? loss
-    : `${over}: ${busiest.name}, active ${percentWithInterval(busiest.active)} of its time on shift; ${loss}`;
+    ? 'No station is used'
+    : `Busiest station${isJudged ? ' in the weeks judged' : ''}: ${busiest.name}, ` +
+        `${told(busiest.active, 100)} % of its time on shift`;
 }

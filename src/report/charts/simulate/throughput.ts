@@ -1,15 +1,15 @@
-import { capital, intervalAndCount, mean, number } from '../../../study/format.js';
+import { capital, exact } from '../../../study/format.js';
 import { loadsText } from '../../../study/loads/words.js';
-import { daysInBucket, each, unitsEach } from '../../../study/planners-unit.js';
+import { daysInBucket, each, shippedOf, unitsEach } from '../../../study/planners-unit.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { mapped } from '../../../study/statistics/estimate.js';
 import { font, textWidth } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
-import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
+import { INK, isNarrow, MUTED, PALETTE, SIZE } from '../../style.js';
 import { type Chart, intervalNote } from '../chart.js';
-import { onWhite } from '../marks.js';
-import { shadeTime } from '../shade.js';
-import { type TimeLine, timeChart } from '../time.js';
+import { toldOf } from '../figures.js';
+import { type TimeLine, timeChart } from '../over-time/time.js';
+import { dipsAfter, weekMarks } from '../over-time/week-marks.js';
 
 /** Room for the bracket over the weeks judged, at the top of the plot. */
 const BRACKET = 32;
@@ -82,19 +82,15 @@ export function throughputByWeek(results: Results): Chart | null {
   return timeChart(results, {
     finding: finding(results),
     how:
-      (rateUnit.per === 'week' && series.unit === 'week'
-        ? `Units in each week${evened}; band: ${intervalNote(results)}.`
-        : `${capital(unitsEach(rateUnit))} by ${series.unit}${evened}; band: ${intervalNote(results)}. ` +
-          'Working days are those of the first site.') +
-      (works.includes(false) ? ' Gaps: no working day.' : '') +
-      (short.includes(true) ? ' Hollow marks: weeks with less than half of the usual working days.' : '') +
-      ((results.answer.unusual?.weeks.length ?? 0) > 0
-        ? ` Hatched: ${series.unit}s judged that are short or hit by an outage.`
-        : ''),
+      `${rateUnit.per === 'week' && series.unit === 'week' ? 'Units' : capital(unitsEach(rateUnit))} by ` +
+      `${series.unit}${evened}. Band: ${intervalNote(results)}.` +
+      (short.includes(true) ? ' Hollow marks: less than half of the usual days.' : ''),
     lines,
     valueTitle: unitsEach(rateUnit),
     grace: results.answer.window === null ? '6%' : '16%',
-    plugins: [unusualWeeks(results), judgedWindow(results)],
+    marked: [...weekMarks(results), ...dipsAfter(results)],
+    above: BRACKET,
+    plugins: [judgedWindow(results)],
   });
 }
 
@@ -112,46 +108,9 @@ export function shortBuckets(workingDays: readonly number[]): boolean[] {
 }
 
 function finding(results: Results): string {
-  const { answer, throughput, rateUnit } = results,
-    { asked, held } = answer;
-  const rate = held ?? mapped(throughput.perDay, (perDay) => perDay * rateUnit.workingDays);
-  const against = asked === null ? '' : ` against ${number(asked)} asked`;
-  return `Ships ${mean(rate)} ${each(rateUnit)}${against} (${intervalAndCount(rate)})`;
-}
-
-/** Hatched and with their reason upright in them: the weeks judged that are not like the others. */
-function unusualWeeks({ answer: { unusual }, series: { shippedPerDay } }: Results) {
-  return drawing(
-    'unusual weeks',
-    (context, chart) => {
-      const x = axisOf(chart, 'x'),
-        y = axisOf(chart, 'y'),
-        { left, right, bottom } = chart.chartArea,
-        top = chart.chartArea.top + BRACKET;
-      context.font = font(SIZE.small);
-      context.textBaseline = 'middle';
-      for (const { bucket, causes } of unusual?.weeks ?? []) {
-        shadeTime(context, {
-          left: Math.max(left, x.getPixelForValue(bucket - 0.5)),
-          right: Math.min(right, x.getPixelForValue(bucket + 0.5)),
-          top,
-          bottom,
-        });
-        const text = [...new Set(causes.map(({ kind }) => kind))].join(', '),
-          isLow = 2 * (shippedPerDay[bucket]?.mean ?? 0) < y.max;
-        context.save();
-        // At the end of the plot that the line is far from.
-        context.translate(
-          x.getPixelForValue(bucket),
-          isLow ? top + 8 + textWidth(text, SIZE.small) : bottom - 8,
-        );
-        context.rotate(-Math.PI / 2);
-        onWhite(context, text, 0, 0, MUTED);
-        context.restore();
-      }
-    },
-    'beforeDatasetsDraw',
-  );
+  const { asked } = results.answer,
+    shipped = toldOf(shippedOf(results), each(results.rateUnit));
+  return `Ships ${shipped}${asked === null ? '' : `, ${exact(asked)} asked`}`;
 }
 
 /** A bracket over the weeks on which the answer rests. */
@@ -176,7 +135,7 @@ function judgedWindow(results: Results) {
     context.fillStyle = MUTED;
     context.textBaseline = 'bottom';
     context.textAlign = 'center';
-    const note = 'the rate in the title is from these weeks',
+    const note = isNarrow() ? 'weeks judged' : 'the rate in the title is from these weeks',
       half = textWidth(note, SIZE.small) / 2;
     context.fillText(note, Math.max(left + half, Math.min(right - half, (from + to) / 2)), y - 3);
   });

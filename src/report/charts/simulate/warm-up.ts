@@ -1,4 +1,4 @@
-import { bounds, count, intervalName, number, signed } from '../../../study/format.js';
+import { bounds, count, number, signed } from '../../../study/format.js';
 import type { Results } from '../../../study/simulate/results.js';
 import { INK, MUTED, PALETTE, SIZE } from '../../style.js';
 import { roomForText, valueAxis } from '../axes.js';
@@ -18,15 +18,13 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
     hours = partHours * wip.length;
   const cut =
       cutHours === null || advisedHours === null
-        ? 'no cut of MSER-5 could be trusted'
-        : `MSER-5 cuts runs made for it at ${number(cutHours)} h, and the warm-up is to be three times ` +
-          'that at least',
+        ? 'No cut of MSER-5 could be trusted.'
+        : `MSER-5 cuts at ${number(cutHours)} h; three times that is long enough.`,
     left =
       bias === null
         ? ''
-        : ` What the start leaves in the mean: ${signed(bias.left)} (${intervalName(bias.left.level)} ` +
-          `${bounds(bias.left)}); it matters beyond ${number(bias.matters)}, a tenth of the half-width of ` +
-          "the mean's interval.";
+        : ` What the start leaves in the mean: ${signed(bias.left)} (${bounds(bias.left)}); it matters ` +
+          `beyond ${number(bias.matters)}.`;
   const lines = [
     ...(givenHours > 0
       ? [{ at: givenHours, name: isFound ? 'warm-up found' : 'warm-up given', colour: INK, dash: [] }]
@@ -44,8 +42,8 @@ export function warmUp({ warmUp: seen }: Results): Chart | null {
       'not known': `It cannot be told whether the warm-up of ${number(givenHours)} h is long enough`,
     }[verdict],
     how:
-      `Mean units inside by part of ${number(partHours)} h, over ` +
-      `${count(replications, 'replication')}, from the empty start; ${cut} (White 1997).${left}`,
+      `Mean units inside by part of ${number(partHours)} h, from the empty start, of ` +
+      `${count(replications, 'build')}. ${cut}${left}`,
     bodyHeight: BODY_HEIGHT,
     type: 'line',
     data: {

@@ -1,9 +1,10 @@
 import type { BufferResults, CurvePoint } from '../../../study/buffers/results.js';
-import { count, intervalName, number, withInterval } from '../../../study/format.js';
+import { count, number } from '../../../study/format.js';
 import { faded, MUTED, PALETTE, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { type Chart, chart } from '../chart.js';
+import { type Chart, chart, intervalNote, intervalWords } from '../chart.js';
 import { band, line } from '../datasets.js';
+import { toldOf } from '../figures.js';
 import { uprightLines } from '../upright-lines.js';
 
 /** Layouts further below the best are not drawn: the others would lie on one line. */
@@ -25,12 +26,10 @@ export function placesCurve(results: BufferResults): Chart | null {
   return chart({
     finding: finding(results),
     how:
-      `Best layout found for each number of waiting places, ${unit}; blue band: ${intervalName(level)} ` +
-      `over ${count(replications, 'replication')} of the search. The values of the search are a ` +
-      'little high, since its luckiest layouts are taken.' +
-      (best === null ? ' Dashed: the target.' : ` Grey band: within ${matters} of the best.`) +
-      ' The scale does not begin at zero' +
-      (shown.length < curve.length ? ', and layouts more than 20 % below the best are left out.' : '.'),
+      `Best layout found for each number of places, with the ${intervalNote({ level, replications })}. ` +
+      (best === null ? 'Dashed: the target.' : `Grey: within ${matters} of the best.`) +
+      ' The scale does not begin at 0' +
+      (shown.length < curve.length ? '; layouts more than 20 % below the best are left out.' : '.'),
     bodyHeight: 420,
     type: 'line',
     data: {
@@ -58,17 +57,13 @@ export function placesCurve(results: BufferResults): Chart | null {
             ]
           : []),
         ...band(
-          ['low', point(({ rate }) => rate.low)],
-          ['high', point(({ rate }) => rate.high)],
+          [`best found, ${intervalWords(level)} low`, point(({ rate }) => rate.low)],
+          [`best found, ${intervalWords(level)} high`, point(({ rate }) => rate.high)],
           faded(PALETTE.blue, 0.2),
         ),
         ...(best === null
           ? []
-          : band(
-              ['edge of the zone', point(() => (1 - zone) * highest)],
-              ['the best', point(() => highest)],
-              ZONE_FILL,
-            )),
+          : band(['', point(() => (1 - zone) * highest)], ['', point(() => highest)], ZONE_FILL)),
       ],
     },
     scales: {
@@ -91,7 +86,7 @@ export function placesCurve(results: BufferResults): Chart | null {
 function finding({ chosen, best, more, unit, zone }: BufferResults): string {
   const matters = `${number(100 * zone)} %`;
   if (best === null || more === null)
-    return `${count(chosen.total, 'place')} give ${withInterval(chosen.rate, unit)}`;
+    return `${count(chosen.total, 'place')} give ${toldOf(chosen.rate, unit)}`;
   return (
     `${count(chosen.total, 'place')} ${chosen.total === 1 ? 'comes' : 'come'} within ${matters} of what ` +
     `${best.total} give`

@@ -1,10 +1,12 @@
 import type { CompareResults, VariantResult } from '../../../study/compare/results.js';
-import { intervalName, short } from '../../../study/format.js';
+import { count } from '../../../study/format.js';
 import { daysInBucket, eachWorking, unitsEach } from '../../../study/planners-unit.js';
 import { type Estimate, mapped } from '../../../study/statistics/estimate.js';
 import { LINES } from '../../style.js';
 import { type Chart, intervalNote } from '../chart.js';
-import { type TimeLine, timeChart } from '../time.js';
+import { figures } from '../figures.js';
+import { type TimeLine, timeChart } from '../over-time/time.js';
+import { shortWeeks } from '../over-time/week-marks.js';
 
 /** Units shipped a working day, week by week, of the base and the what-ifs. */
 export function compareThroughput(results: CompareResults): Chart | null {
@@ -35,11 +37,16 @@ function weeks(
   series: (variant: VariantResult) => (Estimate | null)[] | readonly Estimate[],
 ): Chart | null {
   if (results.series.labels.length === 0) return null;
-  const of = (values: readonly { readonly measure: string; readonly value: Estimate }[]): string =>
-    values
-      .filter(({ measure }) => measure === id)
-      .map(({ value }) => `mean ${short(value)}`)
-      .join('');
+  type Values = readonly { readonly measure: string; readonly value: Estimate }[];
+  const meansIn = (values: Values): Estimate[] =>
+      values.filter(({ measure }) => measure === id).map(({ value }) => value),
+    write = figures(
+      [results.base.values, ...results.whatIfs.map(({ compared }) => compared)].flatMap(meansIn),
+    ),
+    of = (values: Values): string =>
+      meansIn(values)
+        .map((value) => `mean ${write.short(value)}`)
+        .join('');
   const all = [
     { variant: results.base as VariantResult, note: of(results.base.values) },
     ...results.whatIfs.map((each) => ({ variant: each, note: of(each.compared) })),
@@ -56,11 +63,10 @@ function weeks(
   );
   const left = all.length - lines.length,
     evened = id === 'throughput' && all.some(({ variant }) => variant.shippedOverLoads !== null);
-  const ci = intervalName(results.differenceLevel);
-  const window =
+  const over =
     id === 'throughput' && results.window !== null
-      ? ` Means at the right (${ci}): from ${results.window.from} to ${results.window.to}.`
-      : ` Means at the right: ${ci}.`;
+      ? ` of ${results.window.from} to ${results.window.to}`
+      : '';
   const better = results.whatIfs
     .flatMap(({ name, compared }) =>
       compared
@@ -70,16 +76,17 @@ function weeks(
     .sort((a, b) => b.size - a.size);
   return timeChart(results, {
     finding:
-      `${what} by ${results.series.unit}: ` +
-      (better.length === 0
-        ? 'no what-if is surely better than the base by what matters'
-        : `better than the base: ${better.map(({ name }) => name).join(', ')}`),
+      better.length === 0
+        ? `${what} by ${results.series.unit}: none is surely better than today`
+        : `${what} by ${results.series.unit} is better with ${better[0]?.name ?? ''}` +
+          (better.length > 1 ? ` and ${count(better.length - 1, 'other')}` : ''),
     how:
-      `${id === 'wip' ? 'Units inside' : `Units shipped ${eachWorking(results.rateUnit)} of the base`} by ` +
-      `${results.series.unit}${evened ? ', as a mean over whole loads around it' : ''}, each variant as it ` +
-      'is without pairing; bands: ' +
-      `${intervalNote(results)}.${window}${left > 0 ? ` ${left} more what-ifs are in results.json.` : ''}`,
+      `${id === 'wip' ? 'Units inside' : `Units shipped ${eachWorking(results.rateUnit)}`} by ` +
+      `${results.series.unit}${evened ? ', as a mean over whole loads' : ''}. Bands: ` +
+      `${intervalNote(results)}; brackets: means${over}, which hold together.` +
+      (left > 0 ? ` ${left} more what-ifs are in results.json.` : ''),
     lines,
     valueTitle: unit,
+    marked: shortWeeks(results.series.workingDays),
   });
 }

@@ -1,14 +1,15 @@
 import type { Plugin } from 'chart.js';
 import type { ConstraintResult, LadderResult } from '../../../study/constraint/results.js';
-import { bounds, capital, intervalName, number, short, signed, withInterval } from '../../../study/format.js';
-import type { Estimate } from '../../../study/statistics/estimate.js';
+import { number } from '../../../study/format.js';
+import { type Estimate, negated } from '../../../study/statistics/estimate.js';
 import { font } from '../../canvas.js';
-import { allowedText, largestLoss, rungsOf } from '../../constraint.js';
+import { allowedText, type Rung, rungsOf } from '../../constraint.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
-import { GAINED, INK, LOST, MUTED, SIZE } from '../../style.js';
+import { GAINED, INK, isNarrow, LOST, MUTED, SIZE } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { BOX_LEGEND, type Chart, intervalNote } from '../chart.js';
+import { BOX_LEGEND, type Chart, intervalHead, intervalNote } from '../chart.js';
 import { filledBars } from '../datasets.js';
+import { type Figures, figures, told } from '../figures.js';
 import { diamondPath, disc, onWhite } from '../marks.js';
 import { perRow, type Row, rowChart, rowLabel } from '../row-chart.js';
 
@@ -22,6 +23,8 @@ interface Step {
 
 /** Of what arithmetic allows the scale begins at 0 if the lowest level is below this share. */
 const CUT_ABOVE = 0.5;
+/** Of what arithmetic allows: causes below it that are not even sure are told together. */
+const LITTLE = 0.01;
 
 /**
  * From the rate that arithmetic allows what stops the build down to the rate shipped, a floating bar a cause;
@@ -35,31 +38,29 @@ export function lossLadder(found: ConstraintResult | null, asked: number | null)
     rows = rowsOf(ladder),
     losses = perRow(rows, ({ from, to }): [number, number] | null => (to < from ? [to, from] : null)),
     gains = perRow(rows, ({ from, to }): [number, number] | null => (to > from ? [from, to] : null)),
-    ci = shippedPerDay.low === null ? 'no interval' : intervalName(shippedPerDay.level),
     lowest = Math.min(...rows.map(({ item }) => item?.to ?? Infinity)),
-    most = largestLoss(ladder);
-  const isCut = lowest > CUT_ABOVE * allowedPerDay;
+    [most] = rungsOf(ladder);
+  const seen = { replications: found.replications, level: shippedPerDay.level },
+    isCut = lowest > CUT_ABOVE * allowedPerDay;
   return rowChart({
     finding:
-      `${capital(allowedText(ladder))} ${number(allowedPerDay)} a day, ` +
-      `${withInterval(shippedPerDay)} are shipped` +
-      (asked === null ? '' : ` while ${number(asked)} ${asked === 1 ? 'is' : 'are'} asked`) +
-      `; ${most === null ? 'nothing is lost' : `largest loss: ${most}`}`,
+      `${told(shippedPerDay)} a day are shipped of the ${number(allowedPerDay)} that averages allow; ` +
+      (most === undefined || most.change.mean >= 0
+        ? 'nothing is lost'
+        : `largest loss: ${most.cause}, ${told(negated(most.change))}`),
     how:
-      'Units a working day, from what arithmetic allows (diamond) to what is shipped (dot), by cause, ' +
-      'the largest loss first. The causes add up to the difference exactly. Black: ' +
-      `${intervalNote({ replications: found.replications, level: shippedPerDay.level })}.` +
-      (isCut ? ' The scale does not begin at 0.' : '') +
-      (asked === null ? '' : ` Dashed: asked, ${number(asked)}.`),
+      `Units a working day at ${ladder.of.name}, from averages down to what is shipped, by cause; with the ` +
+      `${intervalNote(seen)}.` +
+      (isCut ? ' The scale does not begin at 0.' : ''),
     rows,
-    columns: [[['a day', `(${ci})`], ({ text }) => text]],
+    columns: [[['a day', intervalHead(seen)], ({ text }) => text]],
     values: valueAxis('units a working day', { beginAtZero: !isCut, grace: isCut ? '6%' : 0 }),
     above: 104,
     datasets: [
       { ...filledBars('lost', losses, LOST, 0.62), grouped: false },
       { ...filledBars('gained', gains, GAINED, 0.62), grouped: false },
     ].filter(({ data }) => data.some((each) => each !== null)),
-    intervals: ['', ({ interval }) => (interval === null ? null : [...interval])],
+    intervals: { of: '', sure: '', ends: ({ interval }) => (interval === null ? null : [...interval]) },
     legend: { ...BOX_LEGEND, labels: { ...BOX_LEGEND.labels, filter: ({ text }) => text !== '' } },
     plugins: [connectors(rows), levels(rows, asked)],
   });
@@ -68,19 +69,27 @@ export function lossLadder(found: ConstraintResult | null, asked: number | null)
 function rowsOf(ladder: LadderResult): Row<Step>[] {
   const { allowedPerDay, shippedPerDay } = ladder;
   let level = allowedPerDay;
-  const steps = rungsOf(ladder).map(({ cause, change }): Row<Step> => {
+  const rungs = rungsOf(ladder),
+    small = rungs.filter(({ change }) => isNothing(change, allowedPerDay)),
+    single = small.length > 1 ? rungs.filter((rung) => !small.includes(rung)) : rungs,
+    write = figures([shippedPerDay, ...single.map(({ change }) => change)]);
+  const step = (cause: string, change: number, text: string, ends: Estimate | null): Row<Step> => {
     const from = level;
-    level += change.mean;
+    level += change;
     return {
       label: rowLabel(cause),
-      item: {
-        from,
-        to: level,
-        text: `${signed(change)} (${bounds(change)})`,
-        interval: around(from, change),
-      },
+      item: { from, to: level, text, interval: ends === null ? null : around(from, ends) },
     };
-  });
+  };
+  const steps = [
+    ...single.map(({ cause, change }) => step(cause, change.mean, signedShort(write, change), change)),
+    ...(small.length > 1 ? [together(small)] : []),
+  ];
+  function together(all: readonly Rung[]): Row<Step> {
+    const sum = all.reduce((total, { change }) => total + change.mean, 0),
+      text = number(Number(sum.toFixed(2)));
+    return step(`${all.length} others, none sure`, sum, sum > 0 ? `+${text}` : text, null);
+  }
   const standing = (label: string, perDay: number, text: string, interval: Step['interval']): Row<Step> => ({
     label: rowLabel(label),
     item: { from: perDay, to: perDay, text, interval },
@@ -88,9 +97,16 @@ function rowsOf(ladder: LadderResult): Row<Step>[] {
   return [
     standing(allowedText(ladder), allowedPerDay, number(allowedPerDay), null),
     ...steps,
-    standing('shipped', shippedPerDay.mean, short(shippedPerDay), around(0, shippedPerDay)),
+    standing('shipped', shippedPerDay.mean, write.short(shippedPerDay), around(0, shippedPerDay)),
   ];
 }
+
+/** A cause that may as well bring as take, and little of either. */
+const isNothing = ({ mean, low, high }: Estimate, allowed: number): boolean =>
+  low !== null && high !== null && low <= 0 && high >= 0 && Math.abs(mean) < LITTLE * allowed;
+
+const signedShort = (write: Figures, change: Estimate): string =>
+  `${change.mean > 0 && /[1-9]/.test(write.mean(change)) ? '+' : ''}${write.short(change)}`;
 
 const around = (from: number, { low, high }: Estimate): Step['interval'] =>
   low === null || high === null ? null : [from + low, from + high];
@@ -134,7 +150,12 @@ function levels(rows: readonly Row<Step>[], asked: number | null): Plugin {
         before = across - 6 - width;
       // Away from the mark of what arithmetic allows, where there is room.
       const isBefore = asked <= (rows[0]?.item?.to ?? Infinity) && before > left;
-      onWhite(context, text, isBefore ? before : Math.min(across + 6, right - width), top + 9);
+      onWhite(
+        context,
+        text,
+        isBefore ? before : Math.min(across + 6, right - width),
+        isNarrow() ? y.getPixelForValue(0) : top + 9,
+      );
     }
     context.fillStyle = INK;
     const first = rows[0]?.item,

@@ -1,12 +1,13 @@
 import type { Plugin } from 'chart.js';
 import type { ConstraintResult, Tried } from '../../../study/constraint/results.js';
-import { stopsIt } from '../../../study/constraint/sentence.js';
-import { capital, intervalName, number, short } from '../../../study/format.js';
+import { calledThing } from '../../../study/constraint/sentence.js';
+import { capital, number } from '../../../study/format.js';
 import { type TrialVerdict, trialVerdict, waitingFor } from '../../constraint.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { faded, PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
-import { type Chart, intervalNote } from '../chart.js';
+import { type Chart, intervalNote, intervalWords } from '../chart.js';
+import { figures, told } from '../figures.js';
 import { diamondPath, disc } from '../marks.js';
 import { type Row, rowChart, rowsOf } from '../row-chart.js';
 
@@ -28,35 +29,45 @@ export function trialGains(found: ConstraintResult | null, at: string | null = n
   const [first] = found?.tried ?? [];
   if (found === null || first === undefined) return null;
   const { tried, zone, replications } = found,
-    ci = first.gain.low === null ? 'no interval' : intervalName(first.gain.level),
     rows = rowsOf(tried, ({ what }) => what, NAME_ROOM);
+  const sure = intervalWords(first.gain.level),
+    write = figures(tried.map(({ gain }) => gain));
   return rowChart({
-    finding: capital((at === null ? '' : `${at} `) + (stopsIt(found) ?? nothingHelps(found))),
+    finding: capital((at === null ? '' : `${at} `) + (stopped(found) ?? nothingHelps(found))),
     how:
-      'Units a working day more with one more of each of the likeliest, and with an hour more, in pairs ' +
-      'of replications with the same chance. Mark: mean; black: ' +
-      intervalNote({ replications, level: first.gain.level }) +
-      (replications < 2 ? '. ' : ', so that all hold together. ') +
-      'Red diamond: what stops it; blue dot: helps too; grey dot: no gain, or too ' +
-      `little. Grey band: gains below ${number(zone)}, which do not matter. Waiting: units that wait for ` +
-      'it in the end, a hint by which trials are chosen.',
+      'One more of each of the likeliest, or an hour more, under the same chance; ' +
+      (replications < 2 ? intervalNote({ replications, level: first.gain.level }) : INTERVALS) +
+      '. Red diamond: stops it; blue: helps too; grey: too little or nothing. Grey band: does not matter.',
     rows,
     columns: [
-      [['a day more', `(${ci})`], ({ gain }) => short(gain)],
+      [['a day more'], ({ gain }) => write.short(gain)],
       [['verdict'], (each) => trialVerdict(each, found)],
       [
-        ['waiting,', 'units'],
+        ['waiting', 'for it'],
         (each) => {
           const units = waitingFor(each, found);
-          return units === null ? '' : number(units);
+          return units === null ? '' : number(Number(units.toPrecision(2)));
         },
       ],
     ],
     values: valueAxis('gain, units a working day', { grid: ZERO_GRID, grace: '3%' }),
-    intervals: [ci, ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean]],
+    intervals: {
+      of: 'gain',
+      sure,
+      ends: ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean],
+      mean: ({ gain }) => gain.mean,
+    },
     plugins: [zoneBand(zone), marks(rows, found)],
   });
 }
+
+const INTERVALS = 'the bars hold together';
+
+/** What stops it and what one more of it brings, as the answer has it, without the level. */
+const stopped = ({ culprit }: ConstraintResult): string | null =>
+  culprit === null
+    ? null
+    : `${calledThing(culprit.thing)} stops it: ${culprit.what} brings ${told(culprit.gain)} a day`;
 
 function nothingHelps({ outcome, tried }: ConstraintResult): string {
   if (outcome === 'not settled') return 'what stops it cannot be told from one replication';

@@ -4,7 +4,7 @@ import type { RatePoint, RateResults, RateVerdict } from '../../../study/rate/re
 import type { Estimate } from '../../../study/statistics/estimate.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { INK, PALETTE } from '../../style.js';
-import { type Axis, valueAxis } from '../axes.js';
+import { type Axis, TICKS, valueAxis } from '../axes.js';
 import { uprightInterval } from '../marks.js';
 
 /** Verdicts by colour and by shape: a full disc, a cross, an open triangle. */
@@ -89,6 +89,6 @@ export function rateAxis({ grid, rateUnit }: RateResults, more: number | null = 
     min: Math.max(0, from - room),
     max: high + room,
     beginAtZero: false,
-    ticks: { includeBounds: false, padding: 6 },
+    ticks: { ...TICKS, includeBounds: false },
   });
 }

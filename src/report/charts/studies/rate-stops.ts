@@ -24,11 +24,20 @@ interface Share {
   readonly byRate: readonly number[];
 }
 
-/** What is used most at each rate: one bar a rate, adding to 100 % of its replications. */
-export function rateStops(results: RateResults): Chart {
+/** One thing in at least such a share of the builds at every rate: no picture is needed to say it. */
+const ALL = 0.9;
+
+/**
+ * What is used most at each rate: one bar a rate, adding to 100 % of its builds; null where it is the same at
+ * all of them.
+ */
+export function rateStops(results: RateResults): Chart | null {
   const { points, changes, rateUnit } = results,
-    names = constraintNames(points),
-    shown = names.slice(0, names.length > MOST_NAMED + 1 ? MOST_NAMED : MOST_NAMED + 1),
+    names = constraintNames(points);
+  const isOne = ({ stops }: Point): boolean =>
+    stops.some(({ name, share }) => name === names[0] && share.share >= ALL);
+  if (points.every(isOne)) return null;
+  const shown = names.slice(0, names.length > MOST_NAMED + 1 ? MOST_NAMED : MOST_NAMED + 1),
     series = names.length > shown.length ? [...shown, OTHERS] : shown;
   const rows: Row<Point>[] = points.map((item) => ({ label: rateText(item.perDay, rateUnit), item }));
   const shareOf = ({ stops }: Point, name: string): number =>
@@ -49,17 +58,14 @@ export function rateStops(results: RateResults): Chart {
         : `What is used most goes from "${change.before}" to "${change.after}" between ` +
           `${exact(inUnit(change.fromPerDay, rateUnit))} and ${rateText(change.toPerDay, rateUnit)}` +
           (changes.length > 1 ? `, and changes ${count(changes.length - 1, 'time')} more above` : ''),
-    how:
-      'Share of replications in which a station, crew, lane, kind of carrier or supply has the highest ' +
-      `utilisation, by rate: a hint; what was tried tells what stops it. Their ` +
-      `${Math.round(100 * results.level)} % intervals are in the table of the page.`,
+    how: 'Share of builds in which it is used most, by rate: a hint; what was tried tells what stops it.',
     above: 130,
     rows,
     columns: [
       [['verdict'], ({ verdict }) => verdict],
-      [['replications'], ({ replications }) => exact(replications)],
+      [['builds'], ({ replications }) => exact(replications)],
     ],
-    values: valueAxis('share of replications, %', { stacked: true, max: 100 }),
+    values: valueAxis('share of builds, %', { stacked: true, max: 100 }),
     stacked: true,
     datasets: shares.map(({ name, fill, byRate }) => filledBars(name, byRate, fill, 0.84, 0.8)),
     legend: BOX_LEGEND,

@@ -1,19 +1,17 @@
-import type { Plugin } from 'chart.js';
-import { count, exact, intervalName, number } from '../../../study/format.js';
+import { count, exact, number } from '../../../study/format.js';
 import { eachWorking, inUnit, rateText, unitsEach } from '../../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../../study/rate/results.js';
 import { mapped } from '../../../study/statistics/estimate.js';
-import { font } from '../../canvas.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
-import { MUTED, SIZE } from '../../style.js';
+import { MUTED, PALETTE } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { type Chart, chart, MARK_LEGEND } from '../chart.js';
-import { onWhite } from '../marks.js';
+import { type Chart, chart, intervalWords, MARK_LEGEND } from '../chart.js';
+import { uprightLines } from '../upright-lines.js';
 import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 
 /**
- * Units shipped a day against the rate asked: on the diagonal while the line keeps up, below the ceiling of
- * arithmetic.
+ * Units shipped a day against the rate asked: on the diagonal while the line keeps up, beside the plan's
+ * rate and what averages allow.
  */
 export function rateThroughput(results: RateResults): Chart {
   const {
@@ -28,6 +26,7 @@ export function rateThroughput(results: RateResults): Chart {
   const rate = (perDay: number): string => rateText(perDay, rateUnit),
     shipped = (point: RatePoint) => mapped(point.shippedPerDay, (perDay) => perDay * rateUnit.workingDays),
     ceiling = arithmetic === null ? null : inUnit(arithmetic.perDay, rateUnit);
+  const planned = inUnit(results.plannedPerDay, rateUnit);
   return chart({
     finding:
       (highestPerDay === null
@@ -35,30 +34,46 @@ export function rateThroughput(results: RateResults): Chart {
         : abovePerDay === null
           ? `${rate(highestPerDay)} holds, the highest rate looked at`
           : `${rate(highestPerDay)} is the highest rate that holds`) +
-      (ceiling === null ? '' : `; arithmetic allows ${number(ceiling)}`),
+      `; the plan asks for ${exact(planned)}`,
     how:
-      `Units shipped ${eachWorking(rateUnit)} against the rate asked, mean with ${intervalName(level)} ` +
-      `over ${exact(replications)} to ${count(mostReplications, 'replication')}, ` +
-      `${count(results.window.weeks, 'week')} from ${results.window.from}. Dashed: as many as ` +
-      `asked.${ceiling === null ? '' : ' Dotted: the ceiling by arithmetic.'}`,
+      `Units shipped ${eachWorking(rateUnit)} against the rate asked, with the ` +
+      `${intervalWords(level)} of the mean, ${exact(replications)} to ${count(mostReplications, 'build')}. ` +
+      'Slanted: as many as asked. The scale does not begin at 0.',
     bodyHeight: 440,
     type: 'scatter',
     data: { datasets: pointsByRate(results, 'y', shipped) },
     scales: {
-      x: rateAxis(results, ceiling),
-      y: valueAxis(`shipped, ${unitsEach(rateUnit)}`, { beginAtZero: false, grace: '12%' }),
+      x: rateAxis(results, Math.max(planned, ceiling ?? 0)),
+      y: valueAxis(`shipped, ${unitsEach(rateUnit)}`, { beginAtZero: false, grace: '18%' }),
     },
     legend: MARK_LEGEND,
-    plugins: [intervalsByRate(results, 'y', shipped), askedAndCeiling(arithmetic?.name ?? '', ceiling)],
+    plugins: [
+      intervalsByRate(results, 'y', shipped),
+      AS_ASKED,
+      uprightLines([
+        { name: `plan: ${exact(planned)}`, at: planned, colour: PALETTE.vermillion, dash: [] },
+        ...(arithmetic === null || ceiling === null
+          ? []
+          : [
+              {
+                name: `averages allow ${number(ceiling)}: ${arithmetic.name}`,
+                at: ceiling,
+                colour: MUTED,
+                dash: [2, 3],
+              },
+            ]),
+      ]),
+    ],
   });
 }
 
-/** The diagonal of as many as asked, and an upright line at the rate that arithmetic allows. */
-function askedAndCeiling(limit: string, ceiling: number | null): Plugin {
-  return drawing('asked and ceiling', (context, chart) => {
+/** The diagonal of as many as asked. */
+const AS_ASKED = drawing(
+  'as asked',
+  (context, chart) => {
     const x = axisOf(chart, 'x'),
       y = axisOf(chart, 'y'),
-      { left, right, top, bottom, width, height } = chart.chartArea;
+      { left, top, width, height } = chart.chartArea;
     context.beginPath();
     context.rect(left, top, width, height);
     context.clip();
@@ -70,16 +85,6 @@ function askedAndCeiling(limit: string, ceiling: number | null): Plugin {
       [x.getPixelForValue(x.min), y.getPixelForValue(x.min)],
       [x.getPixelForValue(x.max), y.getPixelForValue(x.max)],
     );
-    if (ceiling === null) return;
-    const at = x.getPixelForValue(ceiling);
-    context.setLineDash([2, 3]);
-    polyline(context, [at, top], [at, bottom]);
-    context.font = font(SIZE.small);
-    context.textBaseline = 'middle';
-    // At the right nothing is drawn so low: more is shipped there.
-    const name = `${limit} by arithmetic`,
-      room = context.measureText(name).width,
-      fits = at + 8 + room <= right;
-    onWhite(context, name, fits ? at + 8 : at - 8 - room, bottom - 14, MUTED);
-  });
-}
+  },
+  'beforeDatasetsDraw',
+);

@@ -1,8 +1,9 @@
-import { count, exact, intervalName, withInterval } from '../../../study/format.js';
+import { count, exact } from '../../../study/format.js';
 import { rateText } from '../../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../../study/rate/results.js';
 import { EMPTY_AXIS, valueAxis } from '../axes.js';
-import { type Chart, chart, MARK_LEGEND } from '../chart.js';
+import { type Chart, chart, intervalWords, MARK_LEGEND } from '../chart.js';
+import { told } from '../figures.js';
 import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 
 /** WIP above, lead time below, over the same axis of rates. */
@@ -15,13 +16,12 @@ export function rateWipLead(results: RateResults): Chart {
     finding:
       last === undefined
         ? 'No rate was looked at'
-        : `At ${rateText(last.perDay, rateUnit)} a unit takes ${withInterval(last.leadDays, 'days')} and ` +
-          `${withInterval(last.wip, 'units')} are on the way`,
+        : `At ${rateText(last.perDay, rateUnit)} a unit takes ${told(last.leadDays)} days, and ` +
+          `${told(last.wip)} units are inside`,
     how:
-      'Above: mean WIP. Below: mean lead time of units shipped. Both against the rate asked, with ' +
-      `${intervalName(level)} over ${exact(replications)} to ${count(mostReplications, 'replication')}, ` +
-      `${count(window.weeks, 'week')} from ${window.from}. Where a rate does not hold they would ` +
-      'grow on with a longer window.',
+      `Means against the rate asked, with their ${intervalWords(level)}, ${exact(replications)} to ` +
+      `${count(mostReplications, 'build')}, ${count(window.weeks, 'week')} from ${window.from}. Where a ` +
+      'rate does not hold they grow with the weeks.',
     bodyHeight: 560,
     type: 'scatter',
     data: {
@@ -33,9 +33,9 @@ export function rateWipLead(results: RateResults): Chart {
     scales: {
       x: rateAxis(results),
       // The first of a stack stands lowest.
-      lead: valueAxis('lead time, days', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
+      lead: valueAxis('days to get through', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
       gap: { ...EMPTY_AXIS, stack: 'panels', stackWeight: 0.12, display: true },
-      wip: valueAxis('WIP, units', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
+      wip: valueAxis('units inside', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
     },
     legend: MARK_LEGEND,
     plugins: [intervalsByRate(results, 'wip', wip), intervalsByRate(results, 'lead', lead)],

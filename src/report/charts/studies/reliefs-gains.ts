@@ -1,13 +1,13 @@
 import type { Plugin } from 'chart.js';
-import { exact, short, withInterval } from '../../../study/format.js';
-import { unitsEach } from '../../../study/planners-unit.js';
+import { capital, exact, number } from '../../../study/format.js';
+import { each, unitsEach } from '../../../study/planners-unit.js';
 import type { ReliefsResults } from '../../../study/reliefs/results.js';
-import { bestText } from '../../../study/reliefs/sentence.js';
 import { axisOf, drawing } from '../../drawing.js';
-import { countedIn, levelsText } from '../../reliefs.js';
-import { PALETTE } from '../../style.js';
+import { countedIn } from '../../reliefs.js';
+import { LAYOUT, PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
-import type { Chart } from '../chart.js';
+import { type Chart, intervalWords } from '../chart.js';
+import { figures, told } from '../figures.js';
 import { disc } from '../marks.js';
 import { rowChart, rowsOf } from '../row-chart.js';
 
@@ -18,25 +18,40 @@ export function reliefGains(results: ReliefsResults): Chart | null {
   const { reliefs, rateUnit } = results,
     units = unitsEach(rateUnit);
   if (reliefs.length === 0) return null;
-  const shown = reliefs.slice(0, TOP),
+  const most = Math.min(TOP, LAYOUT.mostRows),
+    shown = reliefs.slice(0, most),
+    write = figures(shown.map(({ gain }) => gain)),
     rows = rowsOf(shown, ({ text }) => text);
+  if (reliefs.length > most && most < TOP) LAYOUT.isCut = true;
   return rowChart({
-    finding:
-      bestText(results) ??
-      `No single relief surely ships more than the base, ${withInterval(results.base.throughput)} ` + units,
+    finding: bestFinding(results),
     how:
-      `U${units.slice(1)} more than the base, ${countedIn(results)}, in pairs of replications ` +
-      `with the same chance. Dot: mean; bar: ${levelsText(results)}. Right of the line at 0: ` +
-      'ships more.',
+      `${capital(units)} more than today, ${countedIn(results)}, under the same chance. Bars: all hold ` +
+      `together, ${number(100 * results.level)} %. Right of the line at 0: ships more.`,
     rows,
     columns: [
-      [['gain', '(CI)'], ({ gain }) => short(gain)],
-      [['replications'], ({ replications, isFresh }) => `${exact(replications)}${isFresh ? ' fresh' : ''}`],
+      [[`more ${each(rateUnit)}`], ({ gain }) => write.short(gain)],
+      [['builds'], ({ replications, isFresh }) => `${exact(replications)}${isFresh ? ' fresh' : ''}`],
     ],
     values: valueAxis(`gain, ${units}`, { grid: ZERO_GRID }),
-    intervals: ['CI', ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean]],
+    intervals: {
+      of: 'gain',
+      sure: intervalWords(results.level),
+      ends: ({ gain: { mean, low, high } }) => [low ?? mean, high ?? mean],
+      mean: ({ gain }) => gain.mean,
+    },
     plugins: [dots(shown.map(({ gain }) => gain.mean))],
   });
+}
+
+/** The best, or that it is not told apart from others; nothing is best that does not surely gain. */
+function bestFinding({ best, reliefs, base, rateUnit }: ReliefsResults): string {
+  const [first] = reliefs,
+    others = best === null ? 0 : best.named + best.others - 1;
+  return best === null || first === undefined
+    ? `No single change surely ships more than ${told(base.throughput)} ${each(rateUnit)}`
+    : `${capital(first.text)} brings ${told(first.gain)} ${each(rateUnit)}` +
+        (others > 0 ? `, not told apart from ${exact(others)} more` : ', the most');
 }
 
 /** A dot a row, over its interval. */

@@ -1,5 +1,6 @@
 import { type Drawn, GROUND, type Group } from '../shapes.js';
 import type { Arc } from '../signs/backs.js';
+import { beginOfRow, type End, endOfRow, letterOf } from '../signs/ends.js';
 import { acrossFrame } from '../signs/frame.js';
 import { glyphLength } from '../signs/glyphs.js';
 import { drawLabel, type Label, labelOf, NO_LABEL } from '../signs/labels.js';
@@ -7,8 +8,8 @@ import { drawLane } from '../signs/lane.js';
 import { standingAt } from '../standing.js';
 import { toldAt } from '../told.js';
 import type { Section, World } from '../world.js';
-import { band, ENDS } from './band-across.js';
-import { bracketPitch, bracketRows } from './bracket-rows.js';
+import { BEGIN, band, END, LINE_AT, TIP } from './band-across.js';
+import { bracketRows } from './bracket-rows.js';
 import { cuts } from './breaks.js';
 import { crossing } from './crossing.js';
 import { plantHead } from './plant-head.js';
@@ -22,33 +23,59 @@ const LEFT = 232,
 /** The strip across the page, plant below plant, from `top` on; a plant that is too long goes on below. */
 export function across(world: World, sections: readonly Section[], arcs: readonly Arc[], top: number): Drawn {
   const groups: Group[] = [];
-  let y = top;
-  for (const section of sections) {
-    const drawn =
-      section.kind === 'lane' ? laneRow(world, section.cell, y) : plantRows(world, section, arcs, y);
+  let y = top,
+    cut = 0;
+  sections.forEach((section, i) => {
+    const isLast = i === sections.length - 1,
+      drawn =
+        section.kind === 'lane'
+          ? laneRow(world, section.cell, y, endsOf(cut, isLast))
+          : plantRows(world, section, arcs, y, (row, rows) => endsOf(cut + row, isLast && row === rows - 1));
     groups.push(...drawn.groups);
     y += drawn.height;
-  }
+    cut += drawn.rows;
+  });
   return { groups, height: y - top };
 }
 
-function laneRow(world: World, cell: number, top: number): Drawn {
+interface Ends {
+  readonly begin: End;
+  readonly end: End;
+}
+const endsOf = (row: number, isLast: boolean): Ends => ({
+  begin: row === 0 ? 'START' : { letter: letterOf(row - 1) },
+  end: isLast ? 'SHIPPED' : { letter: letterOf(row) },
+});
+
+type Rows = Drawn & { readonly rows: number };
+
+function laneRow(world: World, cell: number, top: number, ends: Ends): Rows {
   const { margin, width } = world.form,
     label = labelOf(world, toldAt(world, cell, ''), LEFT - 2 * PAD),
-    first = margin + LEFT + PAD,
-    last = width - margin - PAD,
-    passing = world.brackets.filter((each) => each.fromCell <= cell && each.toCell >= cell).length,
+    first = margin + LEFT + LINE_AT,
+    last = width - margin - END + TIP,
+    below = (from: number) =>
+      bracketRows(
+        world,
+        {
+          low: cell,
+          high: cell,
+          first,
+          last,
+          beginOf: () => first,
+          endOf: () => last,
+          middleOf: () => first,
+        },
+        from,
+      ),
     // Brackets stand below the road.
-    height = Math.max(label.height + 16, 2 * passing * bracketPitch(world) + 30),
-    frame = acrossFrame(top + height / 2),
-    brackets = bracketRows(
-      world,
-      { low: cell, high: cell, first, last, beginOf: () => first, endOf: () => last, middleOf: () => first },
-      top + height / 2 + 8,
-    );
+    height = Math.max(label.height + 16, 2 * below(0).height + 30),
+    middle = top + height / 2,
+    brackets = below(middle + 8),
+    size = world.form.smallSize;
   return {
     groups: [
-      drawLane(world, cell, frame, first, last),
+      drawLane(world, cell, acrossFrame(middle), first, last),
       ...brackets.groups,
       {
         kind: 'words',
@@ -56,8 +83,14 @@ function laneRow(world: World, cell: number, top: number): Drawn {
         place: cell,
         shapes: drawLabel(label, margin + PAD, top + 8, 'start').shapes,
       },
+      {
+        kind: 'words',
+        about: '',
+        shapes: [...beginOfRow(ends.begin, first, middle, size), ...endOfRow(ends.end, last, middle, size)],
+      },
     ],
     height,
+    rows: 1,
   };
 }
 
@@ -66,7 +99,8 @@ function plantRows(
   { site, isAgain, cells }: Section & { kind: 'plant' },
   arcs: readonly Arc[],
   top: number,
-): Drawn {
+  ends: (row: number, rows: number) => Ends,
+): Rows {
   const { margin, width } = world.form,
     head = plantHead(world, site, isAgain, margin + PAD, top + 8, LEFT - 2 * PAD),
     labels = cells.map((cell) => cellLabel(world, cell, site)),
@@ -75,7 +109,7 @@ function plantRows(
         glyph = standing === undefined ? 40 : glyphLength({ isAcross: true }, standing);
       return Math.max(labels[i]?.width ?? 0, glyph, 56) + PAD;
     }),
-    room = width - 2 * margin - LEFT - 2 * ENDS,
+    room = width - 2 * margin - LEFT - BEGIN - END,
     starts = cuts(
       widths,
       cells.map((cell) => crossing(world, arcs, cell)),
@@ -99,6 +133,7 @@ function plantRows(
       arcs,
       margin + LEFT,
       y,
+      ends(i, starts.length),
     );
     groups.push(...drawn.groups);
     y += drawn.height;
@@ -115,6 +150,7 @@ function plantRows(
       ...groups,
     ],
     height,
+    rows: starts.length,
   };
 }
 

@@ -2,18 +2,23 @@ import { INK, MUTED } from '../../style.js';
 import { fit, wrap } from '../../text.js';
 import { type Drawn, type Group, polyline, type Shape } from '../shapes.js';
 import { type Arc, reachOf } from '../signs/backs.js';
+import { beginOfRow, type End, endOfRow } from '../signs/ends.js';
 import { acrossFrame, text } from '../signs/frame.js';
 import { glyphLength } from '../signs/glyphs.js';
 import { drawLabel, type Label } from '../signs/labels.js';
 import { standingAt } from '../standing.js';
-import { sentBackText } from '../told.js';
+import { isRoomAt, sentBackText } from '../told.js';
 import type { World } from '../world.js';
 import { bracketRows } from './bracket-rows.js';
 import { drawRun, type Run, type Spread } from './run.js';
 import { LABEL_GAP, tracksAcross } from './tracks-across.js';
 
 /** Room before the first cell of a row and behind its last, for what goes on from row to row. */
-export const ENDS = 18;
+export const BEGIN = 52,
+  END = 74;
+/** From the left edge to where the line of a row begins, and from its last cell to the tip of its arrow. */
+export const LINE_AT = 24,
+  TIP = 10;
 
 /** One row of cells with their lines, arcs and texts. */
 export function band(
@@ -22,6 +27,7 @@ export function band(
   arcs: readonly Arc[],
   left: number,
   top: number,
+  ends: { readonly begin: End; readonly end: End },
 ): Drawn {
   const { strip, form } = world,
     labels = new Map([...cells].map(([cell, { label }]) => [cell, label])),
@@ -34,7 +40,7 @@ export function band(
     y = Math.round(top + above + 6),
     frame = acrossFrame(y),
     spreads = new Map<number, Spread>();
-  let x = left + ENDS;
+  let x = left + BEGIN;
   for (const [cell, { width }] of cells) {
     const standing = standingAt(world, cell),
       glyph = standing === undefined ? width : glyphLength(frame, standing);
@@ -43,8 +49,8 @@ export function band(
   }
   const run = {
       frame,
-      first: left + 1,
-      last: x + ENDS / 2,
+      first: left + LINE_AT,
+      last: x + TIP,
       spreads,
       trackAt: (track: number) => tracks[track] ?? 0,
     },
@@ -60,19 +66,37 @@ export function band(
     words.push({ kind: 'words', about: '', place: cell, shapes });
     if (stubs.length > 0) leads.push(stub(middle, bottom - 1, line - 6));
     const box = frames.at(-1);
-    if (box !== undefined)
+    if (box !== undefined) {
+      // A room is pointed at in the middle of all that is drawn, anything else at its places.
+      const at = isRoomAt(world, cell) ? middle : (drawn.marks.get(cell)?.middle ?? middle);
       leads.push({
         kind: 'path',
         d: polyline([
-          [middle, box.bottom],
-          [middle, line],
+          [at, box.bottom],
+          [at, line],
         ]),
         stroke: INK,
         strokeWidth: box.kind === 'stops' ? 1.5 : 1.1,
         fill: 'none',
       });
+    }
   }
-  words.push({ kind: 'words', about: '', shapes: namesOfLines(world, run, [...cells.keys()], left + 4) });
+  const start = spreads.get(strip.cells.findIndex(({ side }) => side < 0));
+  words.push({
+    kind: 'words',
+    about: '',
+    shapes: [
+      ...(ends.begin !== 'START' || start !== undefined
+        ? beginOfRow(ends.begin, ends.begin === 'START' ? (start?.from ?? 0) : run.first, y, form.smallSize)
+        : []),
+      ...endOfRow(ends.end, run.last, y, form.smallSize),
+    ],
+  });
+  words.push({
+    kind: 'words',
+    about: '',
+    shapes: namesOfLines(world, run, [...cells.keys()], run.first + 3),
+  });
   const texts = arcTexts(world, arcs, spreads, drawn.marks, y),
     below = y + Math.max(form.smallSize + 12, texts.bottom - y),
     brackets = bracketRows(
@@ -80,8 +104,8 @@ export function band(
       {
         low: Math.min(...cells.keys()),
         high: Math.max(...cells.keys()),
-        first: left + 4,
-        last: x + ENDS / 2,
+        first: run.first,
+        last: run.last,
         beginOf: (cell) => (spreads.get(cell)?.glyph ?? left) - 3,
         endOf: (cell) => (drawn.marks.get(cell)?.end ?? x) + 4,
         middleOf: (cell) => drawn.marks.get(cell)?.middle ?? left,

@@ -48,9 +48,9 @@ const elsewhere = (world: World): string[] =>
     isOnMap(world, thing) ? [] : [`${capital(calledThing(thing))}, not on the strip: ${words}`],
   );
 
-/** What does not stand on a line, and what the signs mean. */
+/** What does not stand on a line. */
 export function notes(world: World, top: number): { groups: Group[]; height: number } {
-  const { route, form, seen } = world,
+  const { route, form } = world,
     size = form.smallSize;
   const lines = [
     ...otherPlants(world),
@@ -62,20 +62,35 @@ export function notes(world: World, top: number): { groups: Group[]; height: num
       ? [`Supplies that no step takes: ${route.idle.supplies.join(', ')}`]
       : []),
   ];
-  const stays = paragraph(
-      world,
-      lines.map((line) => [line, size, 'normal', INK] as const),
-      top,
-    ),
-    key = legend(world, top + (lines.length > 0 ? stays.height : 0)),
+  const { shapes, height } = paragraph(
+    world,
+    lines.map((line) => [line, size, 'normal', INK] as const),
+    top,
+  );
+  return lines.length === 0
+    ? { groups: [], height: 0 }
+    : { groups: [{ kind: 'words', about: '', shapes }], height };
+}
+
+/** What the signs mean and of when the figures are, ahead of them. */
+export function key(world: World, top: number): { group: Group; height: number } {
+  const { seen, form } = world,
+    signs = legend(world, top),
     source = paragraph(
       world,
-      [[seen?.source ?? 'Shares that pass and are sent back are by arithmetic.', size, 'normal', MUTED]],
-      top + (lines.length > 0 ? stays.height : 0) + key.height,
+      [
+        [
+          seen?.source ?? 'Shares that pass and are sent back are by arithmetic.',
+          form.smallSize,
+          'normal',
+          MUTED,
+        ],
+      ],
+      top + signs.height,
     );
   return {
-    groups: [{ kind: 'words', about: '', shapes: [...stays.shapes, ...key.shapes, ...source.shapes] }],
-    height: (lines.length > 0 ? stays.height : 0) + key.height + source.height,
+    group: { kind: 'words', about: '', shapes: [...signs.shapes, ...source.shapes] },
+    height: signs.height + source.height,
   };
 }
 

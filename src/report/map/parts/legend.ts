@@ -2,8 +2,9 @@ import { MUTED } from '../../style.js';
 import type { Seen } from '../seen.js';
 import type { Shape } from '../shapes.js';
 import { type Bracket, drawBracket } from '../signs/brackets.js';
+import { ringed } from '../signs/ends.js';
 import { acrossFrame, text } from '../signs/frame.js';
-import { drawGlyph, glyphLength, MOST_DRAWN, type Standing } from '../signs/glyphs.js';
+import { drawGlyph, glyphLength, MOST_DRAWN, mostDrawn, type Standing } from '../signs/glyphs.js';
 import { BAR, BROKEN, useBar } from '../signs/labels.js';
 import { standingAt } from '../standing.js';
 import type { World } from '../world.js';
@@ -17,7 +18,7 @@ const BRACKETS: readonly (readonly [Bracket['kind'], string])[] = [
 const LONG = 36;
 
 function standingSign(counted: Seen['counted'] = 'nowhere'): [string, Partial<Standing>][] {
-  const words = 'one unit stands here on average, and half of one';
+  const words = 'filled: a unit there on average, at work or held';
   if (counted === 'nowhere') return [];
   return [[words, counted === 'everywhere' ? { spaces: 2, inSpaces: 1.5 } : { places: 2, inPlaces: 1.5 }]];
 }
@@ -43,7 +44,12 @@ export function legend(world: World, top: number): { shapes: Shape[]; height: nu
       ...stands.flatMap((each) => [each.spaces, each.reworkSpaces]),
       ...Object.values(scenario.lanes).flatMap(({ bank = Infinity, arrivalBank = 0 }) => [bank, arrivalBank]),
     ],
-    hasMany = spaces.some((many) => many > MOST_DRAWN) || stands.some(({ places }) => places > MOST_DRAWN),
+    isAcross = form.columns === 0,
+    hasMany =
+      spaces.some((many) => many > MOST_DRAWN) ||
+      stands.some(
+        ({ places, reworkSpaces }) => places > MOST_DRAWN || reworkSpaces > mostDrawn({ isAcross }, 'rework'),
+      ),
     has = (is: boolean, words: string, sign: Partial<Standing>): [string, Partial<Standing>][] =>
       is ? [[words, sign]] : [];
   const signs: readonly (readonly [string, Partial<Standing>])[] = [
@@ -53,15 +59,15 @@ export function legend(world: World, top: number): { shapes: Shape[]; height: nu
       'waiting spaces ahead',
       { spaces: 3 },
     ),
-    ...has(hasMany, 'more than ten: their number, any: no limit', { spaces: 14 }),
+    ...has(hasMany, 'a number in a box: so many; ∞: no limit', { spaces: 14 }),
     ...has(
       stands.some(({ reworkSpaces }) => reworkSpaces > 0),
-      'spaces for units sent back',
+      'waiting spaces for units sent back',
       { reworkSpaces: 2 },
     ),
     ...has(
       stands.some(({ isTest }) => isTest),
-      'looks for faults, so many pass',
+      'looks for faults: so many pass, nothing found',
       { isTest: true },
     ),
     ...standingSign(seen?.counted),
@@ -116,7 +122,7 @@ export function legend(world: World, top: number): { shapes: Shape[]; height: nu
             to: left + LONG,
             isBegin: true,
             isEnd: true,
-            ticks: kind === 'pulse line' ? [left + LONG / 2 + 0.5] : [],
+            ticks: kind === 'pulse line' ? [left + 5, left + LONG / 2 + 0.5, left + LONG - 4] : [],
           },
         ),
       );
@@ -125,6 +131,10 @@ export function legend(world: World, top: number): { shapes: Shape[]; height: nu
       { kind: 'rect', x: left + 1, y: middle - 6, width: 18, height: 11, fill: '#ffffff', ...BROKEN },
     ]);
   if (seen !== undefined && seen.counted !== 'nowhere')
-    put(BAR, 'in use, of the hours on shift', (left, middle) => useBar(left, middle - 3, 0.6));
-  return { shapes, height: y - top + 16 };
+    put(BAR, 'at work, of the hours on shift of its places', (left, middle) => useBar(left, middle - 3, 0.6));
+  if (isAcross && strip.cells.length > 0)
+    put(19, 'the route goes on in the row that begins with this letter', (left, middle) =>
+      ringed('A', left + 9.5, middle),
+    );
+  return { shapes, height: y - top + (form.isDense ? 12 : 16) };
 }

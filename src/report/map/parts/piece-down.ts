@@ -1,6 +1,7 @@
 import { MUTED } from '../../style.js';
 import { fit } from '../../text.js';
 import { type Drawn, GROUND, type Group } from '../shapes.js';
+import { word } from '../signs/ends.js';
 import { downFrame, text } from '../signs/frame.js';
 import { glyphLength } from '../signs/glyphs.js';
 import { drawLabel } from '../signs/labels.js';
@@ -9,7 +10,7 @@ import { standingAt } from '../standing.js';
 import type { BracketGround } from './bracket-rows.js';
 import { bracketsDown } from './brackets-down.js';
 import { plantHead } from './plant-head.js';
-import { type Column, headIndent, isAgain, type Page, type Piece } from './rows-down.js';
+import { type Column, headIndent, isAgain, type Page, type Piece, WORD } from './rows-down.js';
 import { drawRun, type Spread } from './run.js';
 import { texts } from './texts-down.js';
 
@@ -60,9 +61,9 @@ export function plantPiece(page: Page, column: Column, piece: Piece, x: number, 
     ),
     heads: Group[] = [],
     spreads = new Map<number, Spread>();
+  const size = world.form.smallSize;
   let y = top;
   if (piece.rows[0]?.row.kind !== 'head') {
-    const size = world.form.smallSize;
     y += GOES_ON;
     heads.push({
       kind: 'plant',
@@ -90,11 +91,22 @@ export function plantPiece(page: Page, column: Column, piece: Piece, x: number, 
     }
     y += height;
   }
-  const floor: Group = {
-    kind: 'ground',
-    about: '',
-    shapes: [{ kind: 'rect', x, y: top, width: column.inner, height: y + 4 - top, fill: GROUND }],
-  };
+  const lastCell = piece.rows.at(-1)?.row,
+    isEnd = lastCell?.kind === 'cell' && lastCell.cell === world.strip.cells.length - 1,
+    floor: Group = {
+      kind: 'ground',
+      about: '',
+      shapes: [
+        {
+          kind: 'rect',
+          x,
+          y: top,
+          width: column.inner,
+          height: y + 4 - top + (isEnd ? WORD : 0),
+          fill: GROUND,
+        },
+      ],
+    };
   if (spreads.size === 0) return { groups: [floor, ...heads], height: y - top + 10 };
   const isWhole = piece.rows[0]?.row.kind === 'head',
     first = isWhole ? Math.min(...[...spreads.values()].map(({ from }) => from)) : top,
@@ -118,7 +130,15 @@ export function plantPiece(page: Page, column: Column, piece: Piece, x: number, 
       ...drawn.groups,
       ...bracketsDown(world, column, ground, x),
       ...written.words,
+      {
+        kind: 'words',
+        about: '',
+        shapes: [
+          ...(spreads.has(0) ? [word('START', x + column.wayAt, first - 12, size, 'middle')] : []),
+          ...(isEnd ? [word('SHIPPED', x + column.wayAt, y + 3 + WORD / 2 + 1, size, 'middle')] : []),
+        ],
+      },
     ],
-    height: y - top + 10,
+    height: y - top + 10 + (isEnd ? WORD : 0),
   };
 }

@@ -8,7 +8,7 @@ import type { Section, World } from '../world.js';
 import { plantHead } from './plant-head.js';
 
 /** Distance between side lines, and between columns, CSS pixels. */
-export const GUTTER = 24;
+export const GUTTER = 20;
 const TRACK = 22,
   DENSE_TRACK = 20;
 
@@ -108,7 +108,7 @@ export function piecesOf(
         if (row.kind === 'head') {
           const indent = headIndent(world, column, own),
             { height } = plantHead(world, site, isAgain(found), 0, 0, column.inner - indent - 8);
-          return { row, label: NO_LABEL, height: height + 8 };
+          return { row, label: NO_LABEL, height: height + 8 + (isStart(found) ? WORD : 0) };
         }
         const label = labelOf(world, toldAt(world, row.cell, site), width);
         return { row, label, height: heightOf(world, arcs, row, label) };
@@ -116,6 +116,13 @@ export function piecesOf(
     };
   });
 }
+
+/** Room for the word where units start, or leave. */
+export const WORD = 16;
+
+/** Whether the unit's way begins in a plant. */
+const isStart = (section: Section | undefined): boolean =>
+  section?.kind === 'plant' && section.cells[0] === 0;
 
 /** Where the head of a plant begins: beside the brackets that run by. */
 export function headIndent({ brackets }: World, { room }: Column, rows: readonly Row[]): number {
@@ -139,7 +146,7 @@ function heightOf(
   const standing = standingAt(world, row.cell),
     glyph = standing === undefined ? 24 : glyphLength({ isAcross: false }, standing),
     sent = arcs.filter(({ side, fromCell }) => side < 0 && fromCell === row.cell).length;
-  return Math.max(label.height, glyph, sent * 12) + (isDense ? 5 : 8);
+  return Math.max(label.height, glyph, sent * 12) + (isDense ? 4 : 8);
 }
 
 /** The outermost track of cells that follow each other, and of the side lines that run by. */

@@ -130,12 +130,13 @@ export function drawBracket(
       d: polyline([frame.at(a, c), frame.at(a, c + length)]),
       ...look,
     });
-  const ends = [...(isBegin ? [from] : []), ...(isEnd ? [to] : [])],
+  // A pulse line has a tick a station, and none at its ends.
+  const ends = kind === 'pulse line' ? [] : [...(isBegin ? [from] : []), ...(isEnd ? [to] : [])],
     bounds = [from, ...gaps.flatMap((gap) => [gap.from, gap.to]), to];
   return [
     ...gaps.concat([{ from: to, to }]).map((_, i) => line(bounds[2 * i] ?? from, bounds[2 * i + 1] ?? to)),
     ...ends.map((a) => tick(a, TICK)),
-    ...ticks.filter((a) => ends.every((end) => Math.abs(end - a) > 16)).map((a) => tick(a, TICK)),
+    ...ticks.map((a) => tick(a, TICK)),
     ...(kind === 'carrier' && isEnd ? hook(frame, to, c) : []),
   ];
 }

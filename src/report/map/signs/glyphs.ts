@@ -1,5 +1,5 @@
 import { INK, PALETTE } from '../../style.js';
-import { px, type Shape } from '../shapes.js';
+import { polyline, px, type Shape } from '../shapes.js';
 import { UNLIMITED_TEXT } from '../words.js';
 import { block, type Frame, text } from './frame.js';
 
@@ -8,6 +8,7 @@ const MARK = 9,
   MARK_PITCH = 10.5,
   SQUARE = 6,
   SQUARE_PITCH = 7.5,
+  DIAMOND = 7.5,
   GAP = 3,
   NUMBER = { width: 19, height: 11 };
 /** More than so many spaces or places are a number. */
@@ -15,7 +16,9 @@ export const MOST_DRAWN = 10;
 /** How far places reach from the line, and the spaces of units sent back on the other side. */
 export const HALF = 11;
 const REWORK_AT = -13,
-  REWORK_EDGE = { stroke: '#8a8a8a', strokeWidth: 0.9 };
+  EDGE = { stroke: INK, strokeWidth: 0.9 },
+  /** How far the box of a number runs to a point, where it is of units sent back. */
+  POINT = 4;
 
 export interface Standing {
   readonly places: number;
@@ -52,7 +55,7 @@ function groupLength(frame: Pick<Frame, 'isAcross'>, count: number, kind: Kind):
   return Math.ceil(count / 2) * (kind === 'mark' ? MARK_PITCH : SQUARE_PITCH);
 }
 
-const mostDrawn = ({ isAcross }: Pick<Frame, 'isAcross'>, kind: Kind): number =>
+export const mostDrawn = ({ isAcross }: Pick<Frame, 'isAcross'>, kind: Kind): number =>
   kind === 'rework' ? (isAcross ? 4 : 2) : MOST_DRAWN;
 
 /** Spaces, marks and bar of a station on its line, from `a` on. Tells where its marks are in the middle. */
@@ -109,17 +112,35 @@ function group(
       along = a - pitch * ((isOneRow ? i : Math.floor(i / 2)) + 0.5),
       left = (inside ?? 0) - i,
       fill = left >= 0.75 ? 1 : left >= 0.25 ? 0.5 : 0;
-    return kind === 'mark' ? disc(frame, along, c + over, fill) : square(frame, along, c + over, fill, kind);
+    if (kind === 'rework') return [pointed(...frame.at(along, c + over), DIAMOND, DIAMOND, DIAMOND / 2)];
+    return kind === 'mark' ? disc(frame, along, c + over, fill) : square(frame, along, c + over, fill);
   }).flat();
 }
 
-function square(frame: Frame, a: number, c: number, fill: number, kind: 'space' | 'rework'): Shape[] {
-  const edge = kind === 'rework' ? REWORK_EDGE : { stroke: INK, strokeWidth: 0.9 },
-    open = block(frame, a, c, SQUARE, SQUARE, { fill: '#ffffff', ...edge });
+function square(frame: Frame, a: number, c: number, fill: number): Shape[] {
+  const open = block(frame, a, c, SQUARE, SQUARE, { fill: '#ffffff', ...EDGE });
   if (fill === 0) return [open];
   if (fill === 1) return [{ ...open, fill: PALETTE.blue }];
   return [open, { ...open, width: SQUARE / 2, fill: PALETTE.blue }];
 }
+
+/** A box that runs to a point on its left and its right; as long as its points it is a diamond. */
+const pointed = (x: number, y: number, width: number, height: number, point: number): Shape => ({
+  kind: 'path',
+  d: polyline(
+    [
+      [x - width / 2, y],
+      [x - width / 2 + point, y - height / 2],
+      [x + width / 2 - point, y - height / 2],
+      [x + width / 2, y],
+      [x + width / 2 - point, y + height / 2],
+      [x - width / 2 + point, y + height / 2],
+    ],
+    ' Z',
+  ),
+  fill: '#ffffff',
+  ...EDGE,
+});
 
 /** A round mark; half of one is filled on its left. */
 function disc(frame: Frame, a: number, c: number, fill: number): Shape[] {
@@ -150,15 +171,13 @@ function numberBox(
     left = px(x - width / 2),
     top = px(y - height / 2),
     share = count < Infinity ? Math.min(1, (inside ?? 0) / count) : 0;
-  const edge =
-    kind === 'mark'
-      ? { stroke: INK, strokeWidth: 1.6 }
-      : kind === 'rework'
-        ? REWORK_EDGE
-        : { stroke: INK, strokeWidth: 0.9 };
-  const words = count === Infinity ? UNLIMITED_TEXT : String(count);
+  const edge = kind === 'mark' ? { stroke: INK, strokeWidth: 1.6 } : EDGE,
+    words = count === Infinity ? UNLIMITED_TEXT : String(count),
+    size = count === Infinity ? 11 : words.length > 3 ? 7 : words.length > 2 ? 8 : 9;
   return [
-    { kind: 'rect', x: left, y: top, width, height, fill: '#ffffff', ...edge },
+    kind === 'rework'
+      ? pointed(x, y, width, height, POINT)
+      : { kind: 'rect', x: left, y: top, width, height, fill: '#ffffff', ...edge },
     ...(share > 0
       ? [
           {
@@ -171,6 +190,6 @@ function numberBox(
           },
         ]
       : []),
-    text(x, y + 2.6, words, { size: words.length > 3 ? 7 : 8, anchor: 'middle' }),
+    text(x, y + 0.34 * size, words, { size, anchor: 'middle' }),
   ];
 }

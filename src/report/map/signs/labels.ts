@@ -32,7 +32,9 @@ const MOST_LINES = 4,
   MOST_DENSE = 12;
 /** A bar of use, and the room beside it; room within a frame. */
 export const BAR = 34,
-  BAR_GAP = 4;
+  BAR_GAP = 4,
+  /** Of the text behind a bar that stands behind a name. */
+  MOST_USE = 12;
 export const FRAME = 5;
 
 /** A label in lines no wider than `width`; dense: use stands behind the name, what is done in one text. */
@@ -63,20 +65,18 @@ const isFramed = ({ kind }: Pick<Told, 'kind'>): boolean => kind === 'stops' || 
 /** What is done and found at a stop as one text. */
 function dense(told: readonly Told[]): Told[] {
   const isDone = ({ kind }: Told): boolean => kind === 'step' || kind === 'share',
-    done = told.filter(isDone),
-    others = told.filter((each) => !isDone(each)),
+    done = told.flatMap((each) => (isDone(each) ? [each.text] : (each.more ?? []))),
+    others = told
+      .filter((each) => !isDone(each))
+      .map((each) => (each.more === undefined ? each : { ...each, more: undefined })),
     at = others.findIndex(({ kind }) => kind === 'name') + 1;
   return done.length === 0
     ? others
-    : [
-        ...others.slice(0, at),
-        { kind: 'step', text: done.map((each) => each.text).join('; ') },
-        ...others.slice(at),
-      ];
+    : [...others.slice(0, at), { kind: 'step', text: done.join('; ') }, ...others.slice(at)];
 }
 
 /** What stays on one line. */
-const TOGETHER = /\b(?:\d+ in \d+(?: pass)?|up to \d+|ordered at [\d,]+)/g,
+const TOGETHER = /\b(?:\d+ in \d+(?: pass)?|up to \d+|falls to [\d,]+|\d+ units|\d+ mended)/g,
   unparted = (figure: string): string => figure.replaceAll(' ', NO_BREAK);
 
 function linesOf(told: Told, form: World['form'], width: number): Omit<Line, 'frame'>[] {
@@ -106,6 +106,9 @@ function linesOf(told: Told, form: World['form'], width: number): Omit<Line, 'fr
   const room = width - (isFramed(told) ? 2 * FRAME : 0),
     broken = wrap(told.text.replace(TOGETHER, unparted), room, size, weight),
     most = isFramed(told) ? Infinity : form.isDense && kind === 'step' ? MOST_DENSE : MOST_LINES;
+  // One arrow a supply.
+  if (kind === 'stub')
+    return broken.slice(0, most).map((each, i) => (i === 0 ? line(each) : { ...line(each), kind: 'step' }));
   if (broken.length <= most) return broken.map(line);
   return [...broken.slice(0, most - 1), fit(broken.slice(most - 1).join(' '), room, size, weight)].map(line);
 }
@@ -148,7 +151,7 @@ export function drawLabel(label: Label, x: number, top: number, anchor: 'start' 
         at = (anchor === 'start' ? x : x - line.width / 2) + before;
       shapes.push(
         ...useBar(at, base - 6, line.use.share),
-        text(at + BAR + BAR_GAP, base, line.use.text, { size: Math.min(line.size, 10.5), colour: MUTED }),
+        text(at + BAR + BAR_GAP, base, line.use.text, { size: Math.min(line.size, MOST_USE), colour: MUTED }),
       );
     }
     if (line.kind === 'stub') stubs.push(y + line.height / 2);

@@ -1,6 +1,6 @@
 import type { BufferResults, LayoutResult } from '../../../study/buffers/results.js';
-import { count, exact, intervalName, number } from '../../../study/format.js';
-import { togetherText } from '../../buffers.js';
+import { capital, count, exact, intervalName, number } from '../../../study/format.js';
+import { mostNamed, togetherText } from '../../buffers.js';
 import { type Column, columns, type PageTable } from '../../columns.js';
 import { buffersFirst } from '../../first/buffers.js';
 import { valued } from '../../sheets/cells.js';
@@ -28,8 +28,7 @@ export function buffersPage(results: BufferResults): PageContent {
       sourcesElsewhere(scenario.file),
       `Throughput is counted over ${results.over}. A replication that ends in gridlock counts as nothing ` +
         'shipped.',
-      'The search moves one place at a time; it cannot see a better layout that no such move reaches. The ' +
-        'confidence is that of the choice among the best few found.',
+      `${results.answer.notes.join(' ')} The confidence is that of the choice among the best few found.`,
       'Everything but the places stays as the scenario has it. The study does not know whether there is ' +
         'floor space.',
       'Only layouts as a whole were tried: a spot with fewer places may need more of them at another.',
@@ -87,7 +86,8 @@ const layoutColumns = ({ spots }: BufferResults): Column<LayoutResult>[] => [
   ],
 ];
 
-function places({ spots, best }: BufferResults): PageTable {
+function places(results: BufferResults): PageTable {
+  const { spots, best } = results;
   return {
     id: 'places',
     title: 'Places',
@@ -96,13 +96,13 @@ function places({ spots, best }: BufferResults): PageTable {
       ['Spot', 'name'],
       ['As it is', 'present'],
       ['Chosen', 'chosen'],
-      ...(best === null ? [] : [[`Best of ${best.total}`, 'best'] as const]),
+      ...(best === null ? [] : [[capital(mostNamed(results)), 'best'] as const]),
     ]),
   };
 }
 
 function layouts(results: BufferResults): PageTable {
-  const { chosen, best, present, selection, unit, freshReplications } = results;
+  const { chosen, best, present, selection, unit, freshReplications, search } = results;
   return {
     id: 'layouts',
     title: 'Layouts compared',
@@ -113,7 +113,9 @@ function layouts(results: BufferResults): PageTable {
     ...columns(
       [
         { ...chosen, standing: 'chosen' },
-        ...(best === null ? [] : [{ ...best, standing: 'best for the budget' }]),
+        ...(best === null
+          ? []
+          : [{ ...best, standing: search.within === null ? 'found for the budget' : 'best for the budget' }]),
         { ...present, standing: 'as it is' },
         ...selection.others,
       ],

@@ -1,6 +1,7 @@
 import type { Choice } from '../choice.js';
 import type { Selected } from '../select.js';
-import type { Layout } from '../spots.js';
+import type { Layout, Spot } from '../spots.js';
+import type { Bar } from './bar.js';
 import type { Search } from './search.js';
 import type { Trials } from './trials.js';
 
@@ -11,8 +12,13 @@ export interface Hunt {
   readonly trials: Trials;
   /** Replications that the search has not seen. */
   readonly fresh: Trials;
+  readonly spots: readonly Spot[];
   readonly present: Layout;
   readonly least: Layout;
+  /** No limit anywhere; its replications of the search are known. */
+  readonly unlimited: Layout;
+  /** What arithmetic allows, in the unit of the study; Infinity where it does not tell. */
+  readonly ceiling: number;
   /** Where the search begins. */
   readonly start: Layout;
   /** Relative difference that does not matter. */
@@ -27,8 +33,14 @@ export interface Found {
   readonly chosen: Selected;
   /** The best layout for the whole budget; null for a target. */
   readonly best: Layout | null;
-  /** Places of a target that reach it in the search, or nothing does; null for a budget. */
-  readonly ample: Layout | null;
+  /** What the target asks; null for a budget. */
+  readonly bar: Bar | null;
+  /** Whether a layout of the search reaches the target; true for a budget. */
+  readonly isReached: boolean;
   /** Fresh replications by which it was chosen. */
   readonly rounds: number;
+  /** How many layouts there are within the budget, where all were tried; null: they were not. */
+  readonly within: number | null;
+  /** How many layouts have fewer places than the chosen one, where all were tried; null: they were not. */
+  readonly fewer: number | null;
 }

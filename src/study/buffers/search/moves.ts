@@ -1,5 +1,13 @@
 import { defined } from '../../lists.js';
-import { type Layout, type Spot, unevenness } from '../spots.js';
+import { type Layout, placesOf, type Spot, unevenness } from '../spots.js';
+
+/**
+ * All moves of one place are tried up to so many spots; with more, those between the spots that lose least
+ * and gain most.
+ */
+const ALL_MOVES = 6;
+/** Whether there are too many spots to try every move of a place. */
+export const areMany = (spots: readonly Spot[]): boolean => spots.length > ALL_MOVES;
 
 /**
  * One place fewer in each of the spots that may have fewer; the fullest first, so that of equal ones it is
@@ -24,7 +32,27 @@ export function morePlaces(layout: Layout, among: Iterable<number> = layout.keys
     .map((s) => changed(layout, s, 1));
 }
 
-const changed = (layout: Layout, spot: number, by: number): number[] =>
+/** A whole load more, or fewer (-1), in each spot where several units come or go at once. */
+export const byLoads = (
+  spots: readonly Spot[],
+  loads: readonly number[],
+  layout: Layout,
+  sign: 1 | -1,
+  most = Infinity,
+): Layout[] =>
+  [...layout.keys()]
+    .filter((s) => {
+      const load = loads[s] ?? 1;
+      return (
+        load > 1 &&
+        (sign > 0
+          ? placesOf(layout) + load <= most
+          : placesOf(layout) - load >= most && defined(layout[s]) - load >= defined(spots[s]).least)
+      );
+    })
+    .map((s) => changed(layout, s, sign * (loads[s] ?? 1)));
+
+export const changed = (layout: Layout, spot: number, by: number): number[] =>
   layout.map((places, s) => (s === spot ? places + by : places));
 
 /** Both changes of a layout, one after the other. */

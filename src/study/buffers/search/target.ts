@@ -1,35 +1,72 @@
-import { fewest } from '../choice.js';
+import { defined } from '../../lists.js';
+import { leanest } from '../choice.js';
 import { type Layout, placesOf } from '../spots.js';
+import { cutBack, roomEnough } from './ample.js';
+import type { Bar } from './bar.js';
+import { everyLayout } from './every.js';
+import { fewerTried, fewestFor, withMore } from './fewest.js';
 import type { Found, Hunt } from './hunt.js';
 
-/** Places in every spot, at least, that stand for as many as one likes. */
-const AMPLE = 64;
 /** Where fresh replications fall short of the target, places are added so often. */
 const MOST_MORE = 3;
 
-/** The fewest places for a rate: places are added until it is reached, then taken away until it is not. */
-export async function forTarget(hunt: Hunt, rate: number): Promise<Found> {
-  const { search, choice, trials, fresh, present, start, least, onStage } = hunt,
-    ample = present.map((places) => Math.max(AMPLE, places));
-  const reaches = (layout: Layout): boolean => trials.mean(layout) >= rate;
-  await trials.run([ample]);
-  if (!reaches(ample)) {
-    const chosen = { layout: ample, others: [], settled: true, rounds: 0 };
-    return { chosen, best: null, ample, rounds: 0 };
-  }
+/** The fewest places for a rate, from below and, of a few spots, from above. */
+export async function forTarget(hunt: Hunt, bar: Bar): Promise<Found> {
+  const { search, choice, trials, fresh, present, onStage } = hunt,
+    none = { best: null, within: null, bar };
   onStage?.(`looking for the fewest places over ${present.length} spots`);
-  const enough = await search.walk(
-    start,
-    Infinity,
-    (each) => reaches(each) || placesOf(each) >= placesOf(ample),
-  );
-  let layout = await search.exchange(await fewest(search, enough, placesOf(least), reaches));
-  for (let more = 0; ; more++) {
-    const even = await search.evened(layout, reaches),
-      chosen = await choice.among(placesOf(layout), [even], () => rate);
-    await fresh.run([chosen.layout]);
-    if (fresh.mean(chosen.layout) >= rate || more === MOST_MORE)
-      return { chosen, best: null, ample, rounds: chosen.rounds };
-    layout = await search.exchange(await search.walk(chosen.layout, placesOf(layout) + 1));
+  const enough = await anyThatReaches(hunt, bar);
+  if (enough === null) {
+    const most = trials.mean(defined(trials.ranked()[0])),
+      layout = defined(leanest(trials, (each) => trials.mean(each) >= most)),
+      chosen = { layout, others: [], settled: true, rounds: 0 };
+    return { ...none, chosen, isReached: false, rounds: 0, fewer: null };
   }
+  const fewest = await fewestFor(hunt, bar, enough);
+  let layout = await search.climb(fewest, placesOf(fewest));
+  for (let more = 0; ; more++) {
+    const even = await search.evened(layout, bar.reaches),
+      chosen = await choice.among(placesOf(layout), [even], bar.floor),
+      n = Math.max(hunt.replications, chosen.rounds);
+    await fresh.run([chosen.layout], n);
+    if (fresh.mean(chosen.layout, n) >= (await bar.floor(n)) || more === MOST_MORE)
+      return {
+        ...none,
+        chosen,
+        isReached: true,
+        rounds: chosen.rounds,
+        fewer: fewerTried(hunt, chosen.layout),
+      };
+    layout = await withMore(hunt, bar, chosen.layout);
+  }
+}
+
+/** A layout that reaches the bar, with few places if it can be; null: none was found. */
+async function anyThatReaches(hunt: Hunt, { reaches, rate }: Bar): Promise<Layout | null> {
+  const { search, trials, spots, present, least, start, unlimited, ceiling } = hunt;
+  if (rate > ceiling) return null;
+  const used = await roomEnough(trials, spots, unlimited);
+  if (reaches(used) || reaches(unlimited)) {
+    const most = Math.max(placesOf(used), placesOf(start)),
+      walked = await search.walk(start, Infinity, (each) => reaches(each) || placesOf(each) >= most),
+      isFew = everyLayout(least, placesOf(walked) - 1) !== null;
+    if (reaches(walked) && (search.hasMany || isFew)) return walked;
+    if (!search.hasMany) await cutBack(trials, spots, used, reaches);
+    return defined(leanest(trials, reaches));
+  }
+  // More room is not always better: what has less of it may reach what no limit does not.
+  const parts = [2, 4, 8, 16].map((part) =>
+    used.map((places, s) => defined(least[s]) + Math.floor((places - defined(least[s])) / part)),
+  );
+  await trials.run([present, ...parts]);
+  if (!search.hasMany) {
+    let most = trials.mean(used);
+    const gains = (layout: Layout): boolean => {
+      const isMore = trials.mean(layout) > (1 + search.worth) * most;
+      if (isMore) most = trials.mean(layout);
+      return isMore;
+    };
+    await cutBack(trials, spots, used, gains);
+  }
+  return leanest(trials, reaches) ?? null;
 }

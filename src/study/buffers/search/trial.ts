@@ -10,14 +10,17 @@ import { shippedPerDay } from '../../programme/series.js';
 import { planned } from '../../sample/planned.js';
 import { ratio } from '../../statistics/sums.js';
 import { plannersUnit } from '../../unit-of.js';
-import type { RateUnit } from '../results.js';
 import type { Layout, Spot } from '../spots.js';
+
+export type RateUnit = 'units a working day' | 'units a week' | 'units an hour';
 
 /** Throughput of one replication, and what it is. */
 export interface RateMeasure {
   readonly unit: RateUnit;
   /** Over which time, in words. */
   readonly over: string;
+  /** Working days in its unit of time, on average; null where it has none, by calendars. */
+  readonly daysInOne: number | null;
   readonly of: (observation: Observation) => number;
 }
 
@@ -36,8 +39,12 @@ export function rateMeasure(
   const plan = planned(scenario, model),
     { calendar } = plan;
   if (calendar.kind === 'steady state')
-    return measure('units an hour', 'the time observed, warm-up left out', ({ shipped, minutes }) =>
-      ratio(60 * shipped, minutes),
+    return measure(
+      'units an hour',
+      'the time observed, warm-up left out',
+      // Where nothing has a calendar a day has 24 h.
+      Object.keys(scenario.calendars).length === 0 ? 1 / 24 : null,
+      ({ shipped, minutes }) => ratio(60 * shipped, minutes),
     );
   const { window, heldIn, counting } = judgeRate(plan, observations, level),
     unit = plannersUnit(scenario),
@@ -48,12 +55,18 @@ export function rateMeasure(
     window === null || counting === null
       ? 'the whole run'
       : `${window.from} to ${window.to}${countedText(countingResult(counting))}`,
+    days,
     (seen) => days * perDay(seen),
   );
 }
 
-function measure(unit: RateUnit, over: string, of: (observation: Observation) => number): RateMeasure {
-  return { unit, over, of: (seen) => (seen.outcome === 'gridlock' ? 0 : of(seen) || 0) };
+function measure(
+  unit: RateUnit,
+  over: string,
+  daysInOne: number | null,
+  of: (observation: Observation) => number,
+): RateMeasure {
+  return { unit, over, daysInOne, of: (seen) => (seen.outcome === 'gridlock' ? 0 : of(seen) || 0) };
 }
 
 /**

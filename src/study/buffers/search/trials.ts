@@ -25,6 +25,12 @@ export interface Setting {
   readonly read: (model: Model) => (observation: Observation) => Trial;
 }
 
+/** What a layout is ordered by: the highest first. `over`: so many replications of it are to be looked at. */
+export type Worth = (layout: Layout, over: number) => number;
+
+/** Of a first look: a quarter of the replications, three at the least. */
+export const fewReplications = (most: number): number => Math.min(most, Math.max(3, Math.ceil(most / 4)));
+
 interface Known {
   readonly layout: Layout;
   readonly trials: Trial[];
@@ -82,7 +88,7 @@ export class Trials {
   /** Layouts with all replications, the best first; the first tried of equal ones. */
   ranked(): Layout[] {
     const all = [...this.known.values()].filter(({ trials }) => trials.length >= this.most);
-    return byMean(
+    return ordered(
       all.map(({ layout }) => layout),
       (each) => this.mean(each),
     );
@@ -98,22 +104,33 @@ export class Trials {
     return this.skipped;
   }
 
+  /** The most units that were ever in each spot of a layout; its places where somebody lacked room. */
+  used(layout: Layout): number[] {
+    const trials = this.known.get(layout.join())?.trials ?? [];
+    return layout.map((places, s) =>
+      Math.min(places, Math.max(0, ...trials.map(({ alike }) => defined(alike[s])))),
+    );
+  }
+
   /**
-   * The best `count` of the layouts by their means, the first of equal ones: all get a quarter of the
-   * replications, and the better quarter of them, three at the least, the rest.
+   * The best `count` of the layouts by their means, or by what `worth` makes of them, the first of equal
+   * ones: all get a quarter of the replications, and the better quarter of them, three at the least, the
+   * rest.
    */
-  async best(layouts: readonly Layout[], count: number): Promise<Layout[]> {
-    const leading = await this.leading(layouts, Math.max(3, count, Math.ceil(layouts.length / 4)));
+  async best(layouts: readonly Layout[], count: number, worth: Worth = this.worth): Promise<Layout[]> {
+    const leading = await this.leading(layouts, Math.max(3, count, Math.ceil(layouts.length / 4)), worth);
     await this.run(leading);
-    return byMean(leading, (each) => this.mean(each)).slice(0, count);
+    return ordered(leading, (each) => worth(each, this.most)).slice(0, count);
   }
 
   /** The `count` that a quarter of the replications, three at the least, puts first. */
-  async leading(layouts: readonly Layout[], count: number): Promise<Layout[]> {
-    const few = Math.min(this.most, Math.max(3, Math.ceil(this.most / 4)));
+  async leading(layouts: readonly Layout[], count: number, worth: Worth = this.worth): Promise<Layout[]> {
+    const few = fewReplications(this.most);
     await this.run(layouts, few);
-    return byMean(layouts, (each) => this.mean(each, few)).slice(0, count);
+    return ordered(layouts, (each) => worth(each, few)).slice(0, count);
   }
+
+  private readonly worth: Worth = (layout, over) => this.mean(layout, over);
 
   /**
    * What is known of the next replications of a layout, up to `to`, from others; undefined where it has to be
@@ -160,9 +177,9 @@ export class Trials {
  * Sorted by what cannot be ordered otherwise than by its value; the order in which they come decides between
  * equal ones.
  */
-function byMean(layouts: readonly Layout[], mean: (layout: Layout) => number): Layout[] {
+function ordered(layouts: readonly Layout[], valueOf: (layout: Layout) => number): Layout[] {
   return layouts
-    .map((layout) => ({ layout, value: mean(layout) }))
+    .map((layout) => ({ layout, value: valueOf(layout) }))
     .sort((a, b) => b.value - a.value)
     .map(({ layout }) => layout);
 }

@@ -12,7 +12,7 @@ describe('the picture of crew load', () => {
   it('shows the most loaded first, names its busiest week, and has a panel a crew', () => {
     const chart = crewLoad(results)!,
       fullest = results.crews.reduce((a, b) => (b.busy.mean > a.busy.mean ? b : a));
-    expect(chart.finding.startsWith(`Most loaded crew: ${fullest.name}, engaged `)).toBe(true);
+    expect(chart.finding.startsWith(`Most loaded crew: ${fullest.name}, in its busiest week`)).toBe(true);
     const week = fullest.series.engaged.reduce(
       (best, each, w, all) => (each.mean > all[best].mean ? w : best),
       0,

@@ -7,24 +7,25 @@ describe('outage recovery', () => {
   it('says how far behind the same build without it the outage puts the build and when it has caught up, and draws both and what lies between', () => {
     const chart = draw('12-outage-recovery');
     expect(titleOf(chart)).toBe(
-      'The outage (new paint line, 2027-08-09 to 2027-08-20) puts the build 40.0 units behind when it is worst (95 % CI 39.4 to 40.6), the last unit 1.20 days later; half of the builds have caught up by 2027-10-29',
+      '“new paint line” puts the build 40.0 units behind at worst; half catch up by 29 October 2027',
     );
     expect(axisTitle(chart, 'y')).toBe('units');
+    expect(chart.alt).toContain('The last unit is 1.20 days later.');
     const { byDay } = results.recoveries[0];
     expect(chart.configuration.data.labels).toEqual(byDay!.dates);
     expect(datasets(chart).map(({ label, data }) => [label, data])).toEqual([
-      ['behind, P10', byDay!.behindP10],
-      ['behind, P90', byDay!.behindP90],
+      ['units behind, 8 of 10 builds low', byDay!.behindP10],
+      ['units behind, 8 of 10 builds high', byDay!.behindP90],
       ['units behind', byDay!.behind],
-      ['shipped in a week', byDay!.shippedWith],
-      ['shipped in a week', byDay!.shippedWithout],
+      ['shipped in a week with it', byDay!.shippedWith],
+      ['shipped without it', byDay!.shippedWithout],
     ]);
   });
 
   it('says how many caught up where the date is not known', () => {
     expect(
       titleOf(draw('12-outage-recovery', sampleResults({ stations: 3, weeks: 12, replications: 3 }))),
-    ).toContain('; 3 of 3 builds caught up before the run ended');
+    ).toContain('; 3 of 3 builds catch up before the run ends');
   });
 
   it('is left out where nothing is told by day', () => {

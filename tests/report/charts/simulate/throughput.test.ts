@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { renderPng } from '../../../../src/report/canvas.js';
+import { weekMarks } from '../../../../src/report/charts/over-time/week-marks.js';
 import { shortBuckets } from '../../../../src/report/charts/simulate/throughput.js';
 import type { Results } from '../../../../src/study/simulate/results.js';
 import { datasets, draw, results } from '../../samples/drawn.js';
@@ -28,18 +29,29 @@ describe('throughput by week', () => {
     expect(shortBuckets([5, 4, 2.5, 2, 0])).toEqual([false, false, false, true, false]);
   });
 
-  it('hatches weeks judged that are not like the others, and says so', async () => {
-    const { unusual } = results.answer;
-    // Week 19 and 20 without a working day, 23 and 24 with an outage.
-    expect(unusual!.weeks.map(({ bucket }) => bucket).slice(0, 4)).toEqual([19, 20, 23, 24]);
-    const none: Results = { ...results, answer: { ...results.answer, unusual: { ...unusual!, weeks: [] } } };
-    const [hatched, plain] = [draw('01-throughput-by-week'), draw('01-throughput-by-week', none)],
-      said = ({ alt }: { alt: string }): boolean =>
-        alt.includes('Hatched: weeks judged that are short or hit by an outage.');
-    expect([said(hatched), said(plain)]).toEqual([true, false]);
-    const ink = async ({ configuration, width, height }: typeof plain): Promise<number> =>
-      readPng(await renderPng(configuration, width, height)).ink;
-    expect(await ink(hatched)).toBeGreaterThan(1.1 * (await ink(plain)));
+  it('hatches and names weeks that are not like the others, also for those who do not see it', async () => {
+    const plain: Results = {
+      ...results,
+      answer: { ...results.answer, unusual: null },
+      series: { ...results.series, workingDays: results.series.workingDays.map(() => 5) },
+      outages: [],
+      shutdowns: [],
+      recoveries: [],
+    };
+    const said = async (chart: ReturnType<typeof draw>): Promise<[number, string[]]> => {
+      const texts: string[] = [],
+        png = await renderPng(chart.configuration, chart.width, chart.height, (text) => texts.push(text));
+      return [readPng(png).ink, texts];
+    };
+    const marked = draw('01-throughput-by-week'),
+      [ink, texts] = await said(marked),
+      [without, none] = await said(draw('01-throughput-by-week', plain));
+    expect(ink).toBeGreaterThan(1.1 * without);
+    const words = weekMarks(results).map((mark) => mark.words);
+    expect(texts).toEqual(expect.arrayContaining(['shutdown', 'outage: new paint line']));
+    for (const each of words) expect(marked.alt).toContain(each);
+    expect(none.filter((text) => words.includes(text))).toEqual([]);
+    expect(draw('01-throughput-by-week', plain).alt).not.toContain('Marked');
   });
 
   it('draws the rate asked as steps', () => {

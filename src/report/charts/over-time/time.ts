@@ -1,11 +1,12 @@
-import { intervalName } from '../../study/format.js';
-import type { Results } from '../../study/simulate/results.js';
-import { type Estimate, isSame } from '../../study/statistics/estimate.js';
-import { faded } from '../style.js';
-import { bucketTitle, categoryAxis, roomForText, valueAxis } from './axes.js';
-import { type Chart, chart, type Dataset, type Parts } from './chart.js';
-import { band, type Edge } from './datasets.js';
+import type { Results } from '../../../study/simulate/results.js';
+import { type Estimate, isSame } from '../../../study/statistics/estimate.js';
+import { faded } from '../../style.js';
+import { bucketTitle, categoryAxis, roomForText, valueAxis } from '../axes.js';
+import { type Chart, chart, type Dataset, intervalWords, type Parts } from '../chart.js';
+import { band, type Edge } from '../datasets.js';
 import { lineNames, middle, type NamedLine, nameRoom } from './line-names.js';
+import { lineWords } from './line-words.js';
+import { markedText, markWeeks, type Reach, type WeekMark, wordsOf } from './week-marks.js';
 
 /** A line over the weeks of a programme, or the parts of a run. */
 export interface TimeLine extends NamedLine {
@@ -20,7 +21,7 @@ export function lineDatasets(lines: readonly TimeLine[], level: number): Dataset
     if (!values.some((value) => isEstimate(value) && value.low !== null && value.high !== value.low))
       return [];
     const edge = (end: 'low' | 'high'): Edge => [
-      `${name}, ${intervalName(level)} ${end}`,
+      `${name}, ${intervalWords(level)} ${end}`,
       // Without any spread the band has no width; where there are too few replications to say there is none.
       values.map((value) => (isEstimate(value) ? (value[end] ?? (isSame(value) ? value.mean : null)) : null)),
     ];
@@ -47,6 +48,10 @@ export function lineDatasets(lines: readonly TimeLine[], level: number): Dataset
 
 /** What a time chart is made from. */
 interface TimeParts extends Pick<Parts, 'finding' | 'how' | 'plugins'> {
+  /** Weeks that are not like the others. */
+  readonly marked?: readonly WeekMark[];
+  /** Left free at the top of marked weeks, CSS pixels. */
+  readonly above?: number;
   readonly bodyHeight?: number;
   readonly lines: readonly TimeLine[];
   readonly valueTitle: string;
@@ -59,10 +64,12 @@ interface TimeParts extends Pick<Parts, 'finding' | 'how' | 'plugins'> {
  */
 export function timeChart(
   { series, level }: { readonly series: Pick<Results['series'], 'unit' | 'labels'>; readonly level: number },
-  { lines, valueTitle, grace = '6%', bodyHeight, plugins = [], ...titles }: TimeParts,
+  { lines, valueTitle, grace = '6%', bodyHeight, plugins = [], marked = [], above = 0, ...titles }: TimeParts,
 ): Chart {
+  const reach = reachOf(lines);
   return chart({
     ...titles,
+    ...(marked.length === 0 ? {} : { inside: `Marked: ${markedText(marked, series.labels)}.` }),
     bodyHeight: bodyHeight ?? Math.max(440, 60 + 56 * lines.length),
     type: 'line',
     data: { labels: [...series.labels], datasets: lineDatasets(lines, level) },
@@ -71,7 +78,12 @@ export function timeChart(
       y: valueAxis(valueTitle, { grace }),
       room: roomForText(nameRoom(lines)),
     },
-    plugins: [...plugins, lineNames(lines)],
+    plugins: [
+      markWeeks(marked, reach, above),
+      ...plugins,
+      lineNames(lines),
+      lineWords(lines, (live) => wordsOf(marked, reach, above, live)),
+    ],
   });
 }
 
@@ -82,4 +94,13 @@ function isAlone(values: TimeLine['values'], index: number): boolean {
 
 function isEstimate(value: Estimate | number | null): value is Estimate {
   return typeof value === 'object' && value !== null;
+}
+
+/** The highest and the lowest of all lines, and the first of them, week by week. */
+function reachOf(lines: readonly TimeLine[]): Reach[] {
+  return (lines[0]?.values ?? []).map((value, week) => {
+    const there = lines.map(({ values }) => middle(values[week] ?? null)).filter((each) => each !== null),
+      highest = Math.max(...there);
+    return there.length === 0 ? null : [highest, Math.min(...there), middle(value) ?? highest];
+  });
 }

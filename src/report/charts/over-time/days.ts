@@ -1,9 +1,10 @@
-import { GRID, MUTED, SIZE } from '../style.js';
-import { type Axis, ticksAt } from './axes.js';
+import { GRID, isNarrow, MUTED, SIZE } from '../../style.js';
+import { type Axis, ticksAt } from '../axes.js';
 
 const MS_PER_MINUTE = 60_000,
   MS_PER_DAY = 1440 * MS_PER_MINUTE,
   MOST_TICKS = 10,
+  FEW_TICKS = 3,
   HOUR = 1 / 24;
 
 /** Day number of an ISO date, with its fraction where it has a clock time. */
@@ -18,7 +19,7 @@ export function momentOf(dateTime: string): number {
 export function dayAxis(from: number, to: number, least: number): Axis {
   const step =
     [HOUR / 4, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, 1, 2, 7, 14, 28, 56, 112, 364].find(
-      (days) => days >= least && (to - from) / days <= MOST_TICKS,
+      (days) => days >= least && (to - from) / days <= (isNarrow() ? FEW_TICKS : MOST_TICKS),
     ) ?? 728;
   // Day 4 was a Monday. The last tick leaves room for its text.
   const first = step < 7 ? Math.ceil(from / step - 1e-6) * step : Math.ceil((from - 4) / 7) * 7 + 4,

@@ -1,9 +1,9 @@
 import type { Plugin } from 'chart.js';
-import type { Estimate } from '../../study/statistics/estimate.js';
-import { font, textWidth } from '../canvas.js';
-import { axisOf, drawing, polyline } from '../drawing.js';
-import { INK, isNarrow, MUTED, SIZE } from '../style.js';
-import { wrap } from '../text.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
+import { font, textWidth } from '../../canvas.js';
+import { axisOf, drawing, polyline } from '../../drawing.js';
+import { INK, isNarrow, MUTED, SIZE } from '../../style.js';
+import { wrap } from '../../text.js';
 
 /** A line with its name at its right end; `note` stands small under the name, null in the values is a gap. */
 export interface NamedLine {
@@ -13,6 +13,8 @@ export interface NamedLine {
   readonly colour: string;
   readonly dash: readonly number[];
   readonly width?: number;
+  /** Where they are on the axis; without it at 0, 1, 2 .. */
+  readonly at?: readonly number[];
 }
 
 const KEY_ROOM = 185,

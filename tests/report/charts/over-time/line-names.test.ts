@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { spread } from '../../../src/report/charts/line-names.js';
+import { spread } from '../../../../src/report/charts/over-time/line-names.js';
 
 describe('names beside lines', () => {
   it('never cover one another and stay inside', () => {

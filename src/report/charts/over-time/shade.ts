@@ -1,5 +1,5 @@
 import type { SKRSContext2D } from '@napi-rs/canvas';
-import { faded, PALETTE } from '../style.js';
+import { faded, PALETTE } from '../../style.js';
 
 /** Distance of the strokes, CSS pixels. */
 const STROKES = 12;

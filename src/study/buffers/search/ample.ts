@@ -1,0 +1,76 @@
+import { UNLIMITED } from '../../../flow/model/model.js';
+import { defined } from '../../lists.js';
+import { type Layout, placesOf, type Spot } from '../spots.js';
+import type { Trials } from './trials.js';
+
+/** Places of an arrival bank that stand for as many as one likes: it cannot be without a limit. */
+export const AMPLE = 64;
+
+/** No limit in any spot. */
+export const unlimitedOf = (spots: readonly Spot[]): Layout =>
+  spots.map(({ kind, present }) => (kind === 'arrival bank' ? Math.max(AMPLE, present) : UNLIMITED));
+
+/**
+ * No limit cut to the most that were ever in use, which goes just so. Where that is not known, because there
+ * were very many, to so many that the layout ships as much.
+ */
+export async function roomEnough(trials: Trials, spots: readonly Spot[], unlimited: Layout): Promise<Layout> {
+  const used = trials.used(unlimited);
+  for (let size = AMPLE; ; size *= 4) {
+    const layout = unlimited.map((places, s) => {
+      const { least, present } = defined(spots[s]),
+        most = defined(used[s]);
+      return Math.min(places, Math.max(least, most < places ? most : Math.max(size, present)));
+    });
+    await trials.run([layout]);
+    if (trials.mean(layout) >= trials.mean(unlimited) || size >= UNLIMITED) return layout;
+  }
+}
+
+/**
+ * Places taken away from above: half of those of one spot at a time, where that loses least, for as long as
+ * `may` says so of what is left; then a quarter, an eighth .. of them, down to one.
+ */
+export async function cutBack(
+  trials: Trials,
+  spots: readonly Spot[],
+  from: Layout,
+  may: (layout: Layout) => boolean,
+): Promise<Layout> {
+  let layout = from;
+  for (let part = 2; ; ) {
+    const cuts = cutsOf(spots, layout, part),
+      // Of equal ones the largest cut comes first.
+      next = (await trials.best(cuts, cuts.length)).find(may);
+    if (next !== undefined) layout = next;
+    else if (cuts.every((cut) => placesOf(cut) === placesOf(layout) - 1)) return layout;
+    else part *= 2;
+  }
+}
+
+/** Places taken away from above, by halves, until there are at most so many. */
+export async function cutTo(
+  trials: Trials,
+  spots: readonly Spot[],
+  from: Layout,
+  places: number,
+): Promise<Layout> {
+  let layout = from;
+  while (placesOf(layout) > places) {
+    const [next] = await trials.best(cutsOf(spots, layout, 2), 1);
+    layout = defined(next);
+  }
+  return layout;
+}
+
+/** One spot each with a part of its places less, the largest cut first. */
+const cutsOf = (spots: readonly Spot[], layout: Layout, part: number): Layout[] =>
+  spots
+    .map(({ least }, s) => {
+      const free = defined(layout[s]) - least;
+      return layout.map((places, i) =>
+        i === s && free > 0 ? places - Math.max(1, Math.floor(free / part)) : places,
+      );
+    })
+    .filter((cut) => placesOf(cut) < placesOf(layout))
+    .sort((a, b) => placesOf(a) - placesOf(b));

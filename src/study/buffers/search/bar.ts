@@ -1,0 +1,56 @@
+import { boundsOf } from '../../statistics/estimate.js';
+import { meanInterval } from '../../statistics/interval.js';
+import type { Layout } from '../spots.js';
+import type { Trials } from './trials.js';
+
+/** A layout is given up for those of its replications that are run so far only if it is as sure as that. */
+const SURE = 0.99;
+
+/**
+ * What a layout has to ship: a rate, or a share of what another layout ships in the same replications, so
+ * that chance in both is the same.
+ */
+export class Bar {
+  /** @param share of what `of` ships; where that is null it is the rate itself */
+  constructor(
+    private readonly trials: Trials,
+    private readonly fresh: Trials,
+    readonly share: number,
+    readonly of: Layout | null,
+  ) {}
+
+  /** What the mean of the search has to be. */
+  get rate(): number {
+    return this.of === null ? this.share : this.share * this.trials.mean(this.of);
+  }
+
+  /** Whether the mean of the search is enough. */
+  readonly reaches = (layout: Layout): boolean => this.trials.mean(layout) >= this.rate;
+
+  /** Whether it may be enough, by the replications of the search that it has so far. */
+  readonly mayReach = (layout: Layout): boolean =>
+    mayReach(this.trials.values(layout), this.by(this.trials, this.trials.most));
+
+  /** What the mean of the first n fresh replications has to be. */
+  readonly floor = async (n: number): Promise<number> => {
+    if (this.of === null) return this.share;
+    await this.fresh.run([this.of], n);
+    return this.share * this.fresh.mean(this.of, n);
+  };
+
+  /** By the first n replications. */
+  by(trials: Trials, n: number): number[] {
+    return this.of === null
+      ? new Array<number>(n).fill(this.share)
+      : trials
+          .values(this.of)
+          .slice(0, n)
+          .map((value) => this.share * value);
+  }
+}
+
+/** Whether the mean of some values may be as high as that of the others, in pairs, as far as they go. */
+export function mayReach(values: readonly number[], others: readonly number[]): boolean {
+  const over = values.map((value, r) => value - (others[r] ?? NaN));
+  return boundsOf(meanInterval(over, SURE)).high >= 0;
+}
