@@ -49,14 +49,32 @@ export const togetherWords = (words: string): string =>
 /** It may be what two other factors, or two of them, do together. */
 export const isMixed = ({ mixedWith }: EffectResult): boolean => mixedWith.some((word) => word.length <= 2);
 
-/** The combination that ships most, as a comparison has its what-ifs. */
-export const bestOnly = (
+/**
+ * The combination that is told: of those that are not surely behind the one that ships most, the one with the
+ * fewest changes, by number.
+ */
+export const toldCombination = ({ best }: FactorsResults): number => best.nearest ?? best.combination;
+
+/** What of a combination is other than today, `colour booths 2`; all of it where none of them is today. */
+export function changesOf({ combinations, factors }: FactorsResults, c: number): string {
+  const { name = '', levels = [] } = combinations[c] ?? {},
+    today = combinations.find(({ isBase }) => isBase)?.levels;
+  if (today === undefined) return name;
+  return levels
+    .flatMap((l, f) =>
+      l === today[f] ? [] : [`${factors[f]?.name ?? ''} ${factors[f]?.levels[l]?.name ?? ''}`],
+    )
+    .join(', ');
+}
+
+/** The combination that is told, as a comparison has its what-ifs. */
+export function onlyTold(
   { combinations, ...measure }: MeasureByFactors,
-  { best }: FactorsResults,
-  name = combinations[best.combination]?.combination.name ?? '',
-): MeasureCompared => ({
-  ...measure,
-  whatIfs: combinations
-    .slice(best.combination, best.combination + 1)
-    .map((each) => ({ ...each, whatIf: name })),
-});
+  results: FactorsResults,
+): MeasureCompared {
+  const c = toldCombination(results);
+  return {
+    ...measure,
+    whatIfs: combinations.slice(c, c + 1).map((each) => ({ ...each, whatIf: changesOf(results, c) })),
+  };
+}

@@ -46,7 +46,7 @@ export function differencesParts<Item extends Compared>(
   const write = writers(rows);
   return {
     columns: [
-      [[what], ({ measure, difference }) => told(difference, write.get(measure))],
+      [[what], ({ measure, difference }) => toldDifference(difference, write.get(measure))],
       [['verdict'], ({ words }) => fit(words, WORDS_ROOM, SIZE.small)],
     ],
     intervals: {
@@ -71,7 +71,7 @@ function writers(rows: readonly Row<Compared>[]): ReadonlyMap<string, Figures> {
 }
 
 /** `+0.30 (0.23 to 0.37)`. */
-function told(difference: Estimate, write: Figures = figures([difference])): string {
+export function toldDifference(difference: Estimate, write: Figures = figures([difference])): string {
   const text = write.short(difference);
   return difference.mean > 0 && /[1-9]/.test(write.mean(difference)) ? `+${text}` : text;
 }

@@ -3,27 +3,28 @@ import type { FactorsResults } from '../../study/factors/results.js';
 import { rankingOf, togetherOf } from '../../study/factors/standing.js';
 import { capital, count } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
-import { bestOnly, byMeasureOf, isMixed, type MeasureByFactors } from '../factors.js';
+import { negated } from '../../study/statistics/estimate.js';
+import {
+  byMeasureOf,
+  changesOf,
+  isMixed,
+  type MeasureByFactors,
+  onlyTold,
+  toldCombination,
+} from '../factors.js';
 import { others, shortest } from './compare.js';
 import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
 
 export function factorsFirst(results: FactorsResults): FirstScreen {
-  const { scenario, rateUnit, level, factors, combinations, best } = results,
+  const { scenario, rateUnit, factors, combinations } = results,
     measures = byMeasureOf(results),
     [main] = measures,
     a = ` ${each(rateUnit)}`,
-    most = main?.combinations[best.combination];
-  const isBase = combinations[best.combination]?.isBase === true;
+    isBase = combinations[toldCombination(results)]?.isBase === true;
   return {
-    question:
-      `Which of ${inWords(factors.length)} things change what it ships, by themselves and ` + `two together?`,
+    question: `Which of ${inWords(factors.length)} things most changes what “${scenario.name}” ships?`,
     answer: answer(results, a),
-    sure:
-      main === undefined || most === undefined
-        ? ''
-        : `As it is it ships ${between(main.base)}${a}` +
-          (isBase ? '' : `; with the best combination ${between(most.value)}`) +
-          ` (${howTogether(main.base, level)}).`,
+    sure: main === undefined ? '' : sure(results, main, a),
     why: null,
     toDo: [bestText(results, main, a), togetherText(results, a), idleText(results)]
       .filter((text) => text !== '')
@@ -33,21 +34,39 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
       ? []
       : ['last unit', 'cost']
           .flatMap((id) => measures.filter((one) => one.id === id))
-          .flatMap((measure) => others(bestOnly(measure, results, THIS), THIS)),
+          .flatMap((measure) =>
+            others(onlyTold(measure, results), changesOf(results, toldCombination(results))),
+          ),
     rests:
-      `${noted(scenario)}${restsText(results)}Nothing is said of what a change costs to make, nor ` +
-      `whether it ` +
-      `may be made. ${INPUTS}`,
+      `${noted(scenario)}${restsText(results)}What the changes cost, and whether codes and room allow ` +
+      `them, is not known here. ${INPUTS}`,
     picture: {
       title: 'What each does by itself, and two together',
-      more:
-        'How much more or less is shipped, in per cent of what it ships as it is; in the grey band it does ' +
-        'not matter.',
+      more: 'How much more or less, in per cent of today; in the grey band it does not matter.',
     },
   };
 }
 
-const THIS = 'this combination';
+/** The interval of what is seen most, what is shipped today, and with the combination that is told. */
+function sure(results: FactorsResults, main: MeasureByFactors, a: string): string {
+  const { factors, level, combinations, design } = results,
+    [first] = rankingOf(results).seen,
+    others = factors.length === 2 ? 'the other' : `the other ${inWords(factors.length - 1)}`,
+    told = toldCombination(results),
+    most = main.combinations[told];
+  const effect =
+    first === undefined
+      ? ''
+      : `That is ${between(first.difference.mean < 0 ? negated(first.difference) : first.difference)}${a}` +
+        `${design.resolution === 'III' ? '' : `, on average over the values of ${others}`}. `;
+  return (
+    `${effect}Today it ships ${between(main.base)}${a}` +
+    (most === undefined || combinations[told]?.isBase === true
+      ? ''
+      : `; with “${changesOf(results, told)}” ${between(most.value)}`) +
+    ` (${howTogether(main.base, level)}).`
+  );
+}
 
 /** The largest effect that is surely seen. */
 function answer(results: FactorsResults, a: string): string {
@@ -69,25 +88,26 @@ function answer(results: FactorsResults, a: string): string {
   );
 }
 
-/** What ships most, and whether that is sure. */
-function bestText(
-  { best, combinations }: FactorsResults,
-  main: MeasureByFactors | undefined,
-  a: string,
-): string {
-  const combination = combinations[best.combination],
-    found = main?.combinations[best.combination];
+/** What ships most, and whether that is sure; of several that may, the one with the fewest changes. */
+function bestText(results: FactorsResults, main: MeasureByFactors | undefined, a: string): string {
+  const { best, combinations } = results,
+    c = toldCombination(results),
+    combination = combinations[c],
+    found = main?.combinations[c];
   if (combination === undefined || found === undefined) return '';
   const behind = best.notBehind.length,
-    nearest = best.nearest === null ? undefined : combinations[best.nearest],
-    sure =
-      (behind === 0
-        ? ', surely more than any other'
-        : `; ${behind === 1 ? 'one other' : count(behind, 'other')} may ship as much`) +
-      (nearest === undefined ? '' : `, with the fewest changes ${nearest.name}`);
-  return combination.isBase
-    ? `As it is it ships the most${sure}.`
-    : `${capital(combination.name)} ships the most, ${gain(found.difference, a)} than as it is${sure}.`;
+    name = `“${changesOf(results, c)}”`;
+  if (combination.isBase)
+    return behind === 0
+      ? 'Today’s ships the most, surely more than any other combination.'
+      : 'No combination surely ships more than today’s.';
+  const gained = `${gain(found.difference, a)} than today`;
+  return best.nearest !== null
+    ? `With the fewest changes ${name} may ship as much as any: ${gained}.`
+    : `${name} ships the most: ${gained}` +
+        (behind === 0
+          ? ', surely more than any other combination.'
+          : `; ${behind === 1 ? 'one other' : count(behind, 'other')} may ship as much.`);
 }
 
 function togetherText(results: FactorsResults, a: string): string {

@@ -33,7 +33,7 @@ describe('factors', { timeout: 60_000 }, () => {
   it('prints the answer and writes its report, and its shards merged do the same, byte for byte', async () => {
     const one = await factors('factors.yaml', '--out', 'one', '--quiet');
     expect(one.code).toBe(0);
-    expect(one.stdout).toMatch(/^Four of 8 combinations of three factors were run: /);
+    expect(one.stdout).toMatch(/^In full: Four of 8 combinations of three factors were run: /m);
     for (const index of [2, 1])
       expect(await factors('factors.yaml', '--shard', `${index}/2`, '--out', `s${index}`)).toMatchObject({
         code: 0,

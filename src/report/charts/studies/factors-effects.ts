@@ -1,10 +1,12 @@
 import type { FactorsResults } from '../../../study/factors/results.js';
 import { rankingOf, togetherOf } from '../../../study/factors/standing.js';
-import { bounds, count, number, signed } from '../../../study/format.js';
-import { byMeasureOf, type MeasureByFactors, togetherFactors, togetherWords } from '../../factors.js';
+import { count, number } from '../../../study/format.js';
+import { measureName } from '../../compare.js';
+import { byMeasureOf, type MeasureByFactors, togetherWords } from '../../factors.js';
+import { isNarrow, LAYOUT } from '../../style.js';
 import { valueAxis } from '../axes.js';
 import type { Chart } from '../chart.js';
-import { type Compared, differencesParts, MARKS_NOTE } from '../differences.js';
+import { type Compared, differencesParts, MARKS_NOTE, toldDifference } from '../differences.js';
 import { foremost } from '../foremost.js';
 import { heading, type Row, rowChart, rowsOf } from '../row-chart.js';
 
@@ -15,26 +17,39 @@ export function factorEffects(results: FactorsResults): Chart | null {
   return effectsChart(results, effectRows(main), finding(results));
 }
 
-/** The same of all other measures. */
+/** The same of all other measures, or of those that a reader asks for first where few rows are shown. */
 export function factorEffectsElsewhere(results: FactorsResults): Chart | null {
   const others = byMeasureOf(results).slice(1),
-    rows = others.flatMap((measure) => [
-      heading(`${measure.name}, ${measure.better} is better`),
-      ...effectRows(measure).filter(({ item }) => item !== null),
-    ]);
-  const seen = others.flatMap(({ name, effects }) =>
-    effects.some(({ verdict }) => verdict === 'better' || verdict === 'worse') ? [name] : [],
-  );
+    few = others.filter(({ id }) => FIRST.includes(id)),
+    isCut = others.length * results.effects.length > LAYOUT.mostRows && few.length > 0;
+  if (isCut) LAYOUT.isCut = true;
+  const rows = (isCut ? few : others).flatMap((measure) => [
+    {
+      label: `${measureName(measure)}, ${measure.unit}${isNarrow() ? '' : `, ${measure.better} is better`}`,
+      item: null,
+    },
+    ...effectRows(measure).filter(({ item }) => item !== null),
+  ]);
+  const seen = others.filter(({ effects }) =>
+      effects.some(({ verdict }) => verdict === 'better' || verdict === 'worse'),
+    ),
+    left = seen.length - NAMED;
   return effectsChart(
     results,
     rows,
     seen.length === 0
       ? 'No factor surely changes any other measure by what matters'
-      : `Changed by what matters as well: ${seen.join('; ')}`,
+      : `Also changed by what matters: ${seen.slice(0, NAMED).map(measureName).join('; ')}` +
+          (left > 0 ? ` and ${count(left, 'other')}` : ''),
   );
 }
 
-function effectRows({ unit, zone, effects }: MeasureByFactors): Row<Compared>[] {
+/** Most asked for first, where there is room for a few only. */
+const FIRST: readonly string[] = ['last unit', 'cost'];
+/** Measures in a title at most. */
+const NAMED = 3;
+
+function effectRows({ zone, effects }: MeasureByFactors): Row<Compared>[] {
   const part = (kind: 'alone' | 'together', title: string): Row<Compared>[] => {
     const items = effects.filter(({ effect }) => effect.kind === kind);
     return items.length === 0
@@ -44,7 +59,7 @@ function effectRows({ unit, zone, effects }: MeasureByFactors): Row<Compared>[] 
           ...rowsOf(
             items.map((item) => ({
               ...item,
-              ...{ unit, zone: zone.share },
+              zone: zone.share,
               words: kind === 'alone' ? item.words : togetherWords(item.words),
             })),
             ({ effect }) => effect.name,
@@ -63,17 +78,16 @@ function effectsChart(results: FactorsResults, all: readonly Row<Compared>[], ti
     'with the largest effects',
   );
   const rows = shown.filter(({ item }, i) => item !== null || shown[i + 1]?.item != null);
+  // A page has a button for the rest instead of the note.
   return rowChart({
     finding: title,
     how:
-      'What changes from the first level named to the second, on average over the levels of all other ' +
-      'factors; of two together what both bring beyond the sum of each. As a share of what the ' +
-      'scenario has ' +
-      `as it is, worked out in each of ${count(results.replications, 'replication')} with the same random ` +
-      `events in all combinations. Dot: mean; bar: ${togetherFactors(results)}. ${MARKS_NOTE}${note}`,
+      'On average over the others; two together: beyond the sum of both. ' +
+      `${count(results.replications, 'build')}; ${number(100 * results.level)} % sure that all hold. ` +
+      `${MARKS_NOTE}${LAYOUT.hasTitles ? note : ''}`,
     rows,
-    ...differencesParts(rows, 'effect', results.eachLevel),
-    values: valueAxis('effect, % of the scenario as it is', { grace: '4%' }),
+    ...differencesParts(rows, 'effect', results.level),
+    values: valueAxis('effect, % of today', { grace: '4%' }),
   });
 }
 
@@ -83,7 +97,7 @@ function finding(results: FactorsResults): string {
   if (first === undefined) return 'No factor by itself surely changes what is shipped';
   return (
     `${leaders === 1 ? 'Matters most by itself' : 'The largest effect seen'}: ${first.effect.name}, ` +
-    `${signed(first.difference)} (${bounds(first.difference)}) ${results.measures[0]?.unit ?? ''}`
+    `${toldDifference(first.difference)} ${results.measures[0]?.unit ?? ''}`
   );
 }
 
@@ -97,7 +111,7 @@ export function togetherFinding(results: FactorsResults): string {
   if (most !== undefined)
     return (
       `${most.difference.mean > 0 ? 'More' : 'Less'} together than the sum of both: ${most.effect.name}, ` +
-      `${signed(most.difference)} (${bounds(most.difference)}) ${results.measures[0]?.unit ?? ''}`
+      `${toldDifference(most.difference)} ${results.measures[0]?.unit ?? ''}`
     );
   return open.length > 0
     ? 'No two surely do more or less together than their sum'

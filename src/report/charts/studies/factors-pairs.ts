@@ -1,8 +1,11 @@
 import type { FactorsResults, PairResult } from '../../../study/factors/results.js';
-import { bounds, count, signed } from '../../../study/format.js';
+import { shippedOf } from '../../../study/factors/standing.js';
+import { count } from '../../../study/format.js';
 import { INK, isNarrow, LINES } from '../../style.js';
 import { EMPTY_AXIS } from '../axes.js';
 import { type Chart, chart, type Dataset } from '../chart.js';
+import { toldDifference } from '../differences.js';
+import { figures } from '../figures.js';
 import { togetherFinding } from './factors-effects.js';
 import { acrossAt, frames, type Panel, ticksOver, upAt } from './factors-panels.js';
 
@@ -23,12 +26,9 @@ export function factorPairs(results: FactorsResults): Chart | null {
   return chart({
     finding: togetherFinding(results),
     how:
-      `Mean of ${results.measures[0]?.unit ?? ''} over all combinations with these levels, ` +
-      `${count(results.replications, 'replication')} each. Parallel lines: two do together what ` +
-      `each does by ` +
-      'itself. Under the names: what they do beyond that, with its interval. The scale is the same ' +
-      'in all, and ' +
-      'does not begin at zero.',
+      `Mean of ${results.measures[0]?.unit ?? ''} over all combinations with these values, ` +
+      `${count(results.replications, 'build')} each. Parallel lines: both just add up. Under the names: ` +
+      'what they do beyond that. The scale does not begin at 0.',
     bodyHeight: rows * HEIGHT,
     type: 'line',
     data: { labels: panels.flatMap(labelsOf), datasets: datasetsOf(panels, ticks, rows) },
@@ -47,6 +47,7 @@ function panelOf(
   p: number,
   columns: number,
 ): Panel[] {
+  const write = figures(shippedOf({ effects }).map(({ difference }) => difference));
   const [one, two, [main]] = [factors[f], factors[g], means];
   if (one === undefined || two === undefined || main === undefined) return [];
   const [together, ...others] = effects
@@ -60,8 +61,7 @@ function panelOf(
       note:
         together === undefined
           ? ''
-          : `${others.length > 0 ? 'at most ' : ''}together ${signed(together.difference)} ` +
-            `(${bounds(together.difference)})`,
+          : `${others.length > 0 ? 'at most ' : ''}together ${toldDifference(together.difference, write)}`,
       across: { name: one.name, levels: one.levels.map(({ name }) => name) },
       along: two.name,
       lines: two.levels.map(({ name }, j) => ({

@@ -2,15 +2,16 @@ import type { EffectResult, FactorsResults } from '../../../study/factors/result
 import { designSentence } from '../../../study/factors/sentence.js';
 import { count, exact, number, short } from '../../../study/format.js';
 import { columns, filled, type PageTable } from '../../columns.js';
+import { measureName } from '../../compare.js';
 import {
-  bestOnly,
   byMeasureOf,
   type MeasureByFactors,
+  onlyTold,
   togetherFactors,
   togetherWords,
 } from '../../factors.js';
 import { factorsFirst } from '../../first/factors.js';
-import { counted, difference, estimated, rounded } from '../../sheets/cells.js';
+import { counted, difference, estimated, rounded, written } from '../../sheets/cells.js';
 import { NO_PRICES } from '../../tables/costs.js';
 import { noteOf, origin, type PageContent } from '../page.js';
 import { inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
@@ -29,7 +30,7 @@ export function factorsPage(results: FactorsResults): PageContent {
     findings: results.findings.length === 0 ? ['No combination came to a standstill.'] : results.findings,
     costsAndDates: [
       ...[...some('last unit'), ...some('cost')].flatMap((measure) =>
-        differences(bestOnly(measure, results)),
+        differences(onlyTold(measure, results)),
       ),
       ...(some('cost').length === 0 ? [NO_PRICES] : []),
     ],
@@ -85,7 +86,7 @@ const factorTable = ({ factors }: FactorsResults): PageTable => ({
       const rows = changeRows(level.changes);
       return (rows.length === 0 ? [['nothing', '', '', '']] : rows).map((row, i) => [
         `${letter}: ${name}`,
-        level.name,
+        written(level.name),
         ...row,
         l === 0 && i === 0 ? (note ?? '') : '',
       ]);
@@ -114,11 +115,11 @@ const designTable = ({ design, factors }: FactorsResults): PageTable => ({
 const idOf = (what: string, { id }: MeasureByFactors): string => `${what}-${id.replaceAll(' ', '-')}`;
 
 function effectTable(measure: MeasureByFactors, results: FactorsResults): PageTable {
-  const { name, unit, better, zone, base, effects } = measure,
+  const { unit, better, zone, base, effects } = measure,
     hasMixed = effects.some(({ effect: { mixedWith } }) => mixedWith.length > 0);
   return {
     id: idOf('effects', measure),
-    title: `Effects on ${name}, ${unit}`,
+    title: `Effects on ${measureName(measure)}, ${unit}`,
     note:
       `${better} is better; a difference matters beyond ${number(zone.amount)} ${unit}. As it is: ` +
       `${short(base)}. By itself: from the first level to the second, on average over the levels of all ` +
@@ -142,11 +143,11 @@ function effectTable(measure: MeasureByFactors, results: FactorsResults): PageTa
 const kindOf = ({ kind }: EffectResult): string => (kind === 'alone' ? 'by itself' : 'together');
 
 function combinationTable(measure: MeasureByFactors, results: FactorsResults): PageTable {
-  const { name, unit, combinations } = measure,
+  const { unit, combinations } = measure,
     { factors, best } = results;
   return {
     id: idOf('combinations', measure),
-    title: `Combinations: ${name}, ${unit}`,
+    title: `Combinations: ${measureName(measure)}, ${unit}`,
     note: `In brackets: ${togetherFactors(results)}.`,
     head: [
       ...factors.map((factor) => factor.name),
@@ -156,7 +157,7 @@ function combinationTable(measure: MeasureByFactors, results: FactorsResults): P
       ...(measure.id === 'throughput' ? ['ships the most'] : []),
     ],
     rows: combinations.map(({ combination, ...each }, c) => [
-      ...factors.map(({ levels }, f) => levels[combination.levels[f] ?? 0]?.name ?? ''),
+      ...factors.map(({ levels }, f) => written(levels[combination.levels[f] ?? 0]?.name ?? '')),
       estimated(each.value),
       combination.isBase ? 'as it is' : difference(each.difference),
       combination.isBase ? '' : each.words,
