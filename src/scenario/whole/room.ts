@@ -41,7 +41,7 @@ export function withRoom(model: Model, rooms: readonly Room[], places: readonly 
   };
 }
 
-/** Whether an arrival bank with `count` places is of another sort than now: limited, without a limit, none. */
+/** Whether an arrival bank of `count` places is of another sort than now: limited, without a limit, none. */
 const isOther = ({ lanes }: Model, lane: string, at: number, count: number): boolean =>
   at >= 0
     ? count <= 0 || count >= UNLIMITED
