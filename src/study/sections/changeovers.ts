@@ -184,7 +184,7 @@ function piecesOf(
   hours: (minutes: number) => number | null,
 ): Pick<StripStay, 'changePieces'> {
   const [first] = pieces;
-  return first === undefined ||
+  return pieces.length === 0 ||
     Number.isNaN(changeTo) ||
     (pieces.length === 1 && first[0] === changeFrom && first[1] === changeTo)
     ? {}
