@@ -11,6 +11,7 @@ const program = defineConfig({
   input: {
     'cli/main': 'src/cli/main.ts',
     'cli/thread': 'src/cli/thread.ts',
+    'cli/library': 'src/cli/library.ts',
     'study/worker': 'src/study/worker.ts',
     'study/library': 'src/study/library.ts',
   },

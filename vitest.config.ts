@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import DearestFirst from './tests/dearest-first.js';
 
 // Set before the workers start: on the main thread Node reads the zone anew, in a worker thread it does not.
 process.env['TZ'] = 'UTC';
@@ -15,6 +16,7 @@ export default defineConfig({
     isolate: false,
     // A busy machine is no fault of a test.
     testTimeout: 60_000,
+    sequence: { sequencer: DearestFirst },
     env: { TZ: 'UTC' },
     reporters: ['default', './tests/plain-summary.ts'],
   },

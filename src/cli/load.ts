@@ -1,9 +1,9 @@
 import system from 'node:path';
 import type { Model } from '../flow/model/model.js';
 import { compile } from '../scenario/compile.js';
+import { type ScenarioData, withWarmUp } from '../scenario/data.js';
 import { shownPath } from '../scenario/file/paths.js';
 import { sayProblem } from '../scenario/file/problem.js';
-import type { ScenarioData } from '../scenario/levers.js';
 import { readScenario, scenarioData, spotOf } from '../scenario/read.js';
 import type { Problem } from '../scenario/types/problem.js';
 import type { Scenario } from '../scenario/types/scenario.js';
@@ -73,7 +73,7 @@ export async function loadToRun(
     { scenario, file } = loaded;
   if (scenario.programme.findsWarmUp === undefined) return { ...loaded, warmed: (each) => each };
   // Loads the engine and the threads, which `check` does not need.
-  const { findWarmUp, withWarmUp } = await import('../study/simulate/found-warm-up.js');
+  const { findWarmUp } = await import('../study/simulate/found-warm-up.js');
   progressOf(quiet, anyway).stage(`looking for the warm-up of ${file} by MSER-5, seed ${seed}`);
   const minutes = await interrupt.orStop(
     plannedRun(path, () => findWarmUp({ scenario, seed, workers, signal: interrupt.signal })),
@@ -83,12 +83,16 @@ export async function loadToRun(
   return { file, scenario: found, model: planned(path, () => compile(found)), warmed };
 }
 
-/** A scenario that was loaded, as data that its report can carry. */
+/** A scenario that was loaded, as data. */
 export function dataOf(path: string, { programme }: Scenario): ScenarioData {
   const { text, readFile } = readBefore(path),
     data = scenarioData(text, inMessages(path), readFile);
   return programme.findsWarmUp === undefined ? data : { ...data, warmUpMin: programme.warmUpMin };
 }
+
+/** The same where it has guesses or estimates, which can be varied only so. */
+export const dataToVary = (path: string, scenario: Scenario): ScenarioData | undefined =>
+  scenario.assumptions.some(({ basis }) => basis !== 'measured') ? dataOf(path, scenario) : undefined;
 
 /** The text of a file that the command line names. */
 export function readInput(path: string, what: string): string {

@@ -64,13 +64,20 @@ function expectEachOnce({ units, shippedAt }: Run): void {
 
 /** The counts of a unit's items are those of its slots, and only what was found is noted. */
 function auditItems({ number, slots, notes, notClean, found, noted }: Unit): void {
-  const expectItems = (what: string, counted: number, is: (slot: number) => boolean): void => {
-    expectEqual(`${what} of unit ${number}`, counted, Array.from(slots.keys()).filter(is).length);
-  };
-  expectItems('items', notClean, (slot) => slots[slot] !== CLEAN);
-  expectItems('items found', found, (slot) => slots[slot] === FOUND);
-  expectItems('items noted', noted, (slot) => notes[slot] > 0);
-  expectItems('noted items open', 0, (slot) => notes[slot] > 0 && slots[slot] < NOTED);
+  let items = 0,
+    itemsFound = 0,
+    itemsNoted = 0,
+    notedOpen = 0;
+  for (let slot = 0; slot < slots.length; slot++) {
+    if (slots[slot] !== CLEAN) items++;
+    if (slots[slot] === FOUND) itemsFound++;
+    if (notes[slot] > 0) itemsNoted++;
+    if (notes[slot] > 0 && slots[slot] < NOTED) notedOpen++;
+  }
+  if (items !== notClean) fault(`items of unit ${number}`, items, notClean);
+  if (itemsFound !== found) fault(`items found of unit ${number}`, itemsFound, found);
+  if (itemsNoted !== noted) fault(`items noted of unit ${number}`, itemsNoted, noted);
+  if (notedOpen !== 0) fault(`noted items open of unit ${number}`, notedOpen, 0);
 }
 
 /** Places are free when they are empty and up, and only then; a place is down while its equipment is. */

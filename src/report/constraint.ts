@@ -1,3 +1,4 @@
+import type { CompareResults } from '../study/compare/results.js';
 import type { ConstraintResult, LadderResult, Tried } from '../study/constraint/results.js';
 import { calledThing, helps } from '../study/constraint/sentence.js';
 import { capital, withInterval } from '../study/format.js';
@@ -96,6 +97,13 @@ export function judgedFirst<Seen extends Named>(
 /** `at 3.5 a day`: where a rate study tried things. */
 export const triedAt = ({ constraint }: Pick<RateResults, 'constraint'>): string | null =>
   constraint === null ? null : `at ${constraint.perDay} a day`;
+
+/** `with “second booth”`: on which what-if a comparison tried things; null: on the scenario as it is. */
+export const triedWith = ({ constraint }: Pick<CompareResults, 'constraint'>): string | null =>
+  constraint?.of == null ? null : `with “${constraint.of}”`;
+
+/** On which layout a study of buffers tried things. */
+export const WITH_THEM = 'with these places';
 
 /** What stops it, at a rate where there are several: `At 3.5 a day the station booth stops it: ..`. */
 export const stoppedText = ({ sentence }: ConstraintResult, at: string | null): string =>

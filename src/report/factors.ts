@@ -1,4 +1,5 @@
 import type { MeasureResult, ZoneResult } from '../study/compare/results.js';
+import { toldCombination } from '../study/factors/best.js';
 import type {
   CombinationResult,
   EffectMeasure,
@@ -49,12 +50,6 @@ export const togetherWords = (words: string): string =>
 /** It may be what two other factors, or two of them, do together. */
 export const isMixed = ({ mixedWith }: EffectResult): boolean => mixedWith.some((word) => word.length <= 2);
 
-/**
- * The combination that is told: of those that are not surely behind the one that ships most, the one with the
- * fewest changes, by number.
- */
-export const toldCombination = ({ best }: FactorsResults): number => best.nearest ?? best.combination;
-
 /** What of a combination is other than today, `colour booths 2`; all of it where none of them is today. */
 export function changesOf({ combinations, factors }: FactorsResults, c: number): string {
   const { name = '', levels = [] } = combinations[c] ?? {},
@@ -77,4 +72,10 @@ export function onlyTold(
     ...measure,
     whatIfs: combinations.slice(c, c + 1).map((each) => ({ ...each, whatIf: changesOf(results, c) })),
   };
+}
+
+/** `with “colour booths 2”`: on which combination things were tried; null: on the scenario as it is. */
+export function triedOn(results: FactorsResults): string | null {
+  const c = toldCombination(results);
+  return results.combinations[c]?.isBase === true ? null : `with “${changesOf(results, c)}”`;
 }

@@ -62,15 +62,6 @@ export interface SetLever {
   readonly price: number | null;
 }
 
-/** A scenario as data, with all that it includes, so that it can be read again with other values. */
-export interface ScenarioData {
-  readonly value: unknown;
-  /** Texts of the files that it names, such as build lists, by their paths. */
-  readonly files: Readonly<Record<string, string>>;
-  /** A warm-up that was found, not given, minutes. */
-  readonly warmUpMin?: number | undefined;
-}
-
 /** What is wrong at a key of a lever. */
 type Fault = Omit<Finding, 'path'> & { readonly key: keyof Lever };
 

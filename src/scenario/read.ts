@@ -1,8 +1,9 @@
 import { checked } from './checked.js';
+import type { ScenarioData } from './data.js';
 import { withIncludes } from './file/include.js';
 import { sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
-import { leverFindings, type ScenarioData } from './levers.js';
+import { leverFindings } from './levers.js';
 import type { Path, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { mapOf } from './values/raw.js';

@@ -1,7 +1,5 @@
-import { checked } from './checked.js';
+import { type ScenarioData, scenarioWith } from './data.js';
 import { edited } from './file/edit-path.js';
-import { withIncludes } from './file/include.js';
-import { readSource } from './file/source.js';
 import type { Assumption, Scenario } from './types/scenario.js';
 import { amountOf, withUnit } from './values/amount.js';
 import { isTime } from './values/forms.js';
@@ -35,13 +33,12 @@ export interface ToVary {
   readonly vary: (assumption: Assumption) => Varied;
 }
 
-/** What can be varied of a sound scenario file, one at a time; `readFile` as in `readScenario`. */
-export function toVary(text: string, file: string, readFile: (relativePath: string) => string): ToVary {
-  const { value: whole, assumptions } = withIncludes(readSource(text, file), readFile);
+/** What can be varied of a scenario, one at a time; `data`: the same as data. */
+export function toVary({ assumptions }: Scenario, data: ScenarioData): ToVary {
   const end = ({ at }: Assumption, varied: unknown): VariedEnd | undefined => {
     if (varied === undefined) return undefined;
-    const { scenario, findings } = checked(edited(whole, at, varied), readFile);
-    return scenario === undefined || findings.length > 0 ? undefined : { value: textOf(varied), scenario };
+    const { scenario } = scenarioWith(data, edited(data.value, at, varied));
+    return scenario === undefined ? undefined : { value: textOf(varied), scenario };
   };
   return {
     assumptions: assumptions.filter(({ basis }) => basis !== 'measured'),

@@ -1,3 +1,4 @@
+import type { ScenarioData } from '../scenario/data.js';
 import type { Scenario } from '../scenario/types/scenario.js';
 import type { ReplicatorOptions } from './run/replicator.js';
 
@@ -10,6 +11,8 @@ export const VALUES = 50;
 /** What every study that chooses its replications itself is asked. Its results do not depend on `workers`. */
 export interface StudyOptions extends Omit<ReplicatorOptions, 'worker'> {
   readonly scenario: Scenario;
+  /** The same as data, with which its guesses and estimates can be varied; left out: none is. */
+  readonly data?: ScenarioData | undefined;
   /** Name of the scenario's file; folders are left out of the results. */
   readonly file: string;
   /** Confidence of the intervals, default `LEVEL`. */

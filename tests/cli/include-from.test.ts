@@ -1,7 +1,8 @@
 import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { rateproof, scenarioFolder } from './run-cli.js';
+import { scenarioFolder } from './run-cli.js';
+import { runHere } from './run-here.js';
 
 const folder = scenarioFolder(),
   own = join(folder, 'own'),
@@ -26,7 +27,7 @@ route: [{ step: build, at: bench, work: ${work} }]
   );
   return `own/${name}`;
 }
-const check = (file: string, ...more: string[]) => rateproof(folder, 'check', file, ...more);
+const check = (file: string, ...more: string[]) => runHere(folder, 'check', file, ...more);
 
 const OUT = '(outside the folder of the scenario; --include-from DIR allows a folder)',
   INCLUDED = `a YAML file that can be read, path relative to the file that names it ${OUT}`;
@@ -66,7 +67,7 @@ describe('a file outside the folder of the scenario', { timeout: 30_000 }, () =>
     writeFileSync(join(own, 'times.csv'), readFileSync(join(elsewhere, 'times.csv')));
     const run = async (work: string, ...more: string[]): Promise<unknown> => {
       const file = scenario('e.yaml', '', work);
-      const { code, stdout, stderr } = await rateproof(
+      const { code, stdout, stderr } = await runHere(
         folder,
         'simulate',
         file,
@@ -94,17 +95,7 @@ describe('a file outside the folder of the scenario', { timeout: 30_000 }, () =>
       observed = '{ observed: ../elsewhere/times.csv, column: minutes, unit: min }';
     writeFileSync(join(folder, 'ifs.yaml'), `slow: { changes: [{ route.build.work: ${observed} }] }\n`);
     const compare = (...more: string[]) =>
-      rateproof(
-        folder,
-        'compare',
-        file,
-        'ifs.yaml',
-        '--replications',
-        '2',
-        '--quiet',
-        '--finding-ok',
-        ...more,
-      );
+      runHere(folder, 'compare', file, 'ifs.yaml', '--replications', '2', '--quiet', '--finding-ok', ...more);
     const refused = await compare();
     expect(refused.code).toBe(2);
     expect(refused.stderr).toMatch(/^ifs\.yaml:1:\d+ slow: .*outside the folder of the scenario/m);
@@ -155,12 +146,7 @@ describe('of a file that is no scenario nothing is quoted', { timeout: 30_000 },
   });
 
   it.each(names)('%s, given as what-ifs', async (name) => {
-    const { code, stderr, stdout } = await rateproof(
-      folder,
-      'compare',
-      scenario('j.yaml', ''),
-      `own/${name}`,
-    );
+    const { code, stderr, stdout } = await runHere(folder, 'compare', scenario('j.yaml', ''), `own/${name}`);
     expect(code).toBe(2);
     expect(stdout + stderr).not.toContain('unter2');
   });

@@ -1,7 +1,8 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { contents, killedAt, rateproof, scenarioFolder } from './run-cli.js';
+import { contents, killedAt, scenarioFolder } from './run-cli.js';
+import { runHere } from './run-here.js';
 
 const folder = scenarioFolder(),
   at = (name: string): string => join(folder, name);
@@ -82,20 +83,20 @@ describe('a study with --out that was cut off', { timeout: 60_000 }, () => {
             : [...words, ...more];
         return [study, 'two.yaml', file, ...options, ...COMMON, '--out', out];
       };
-      const whole = await rateproof(folder, ...ask(`${study} whole`)),
+      const whole = await runHere(folder, ...ask(`${study} whole`)),
         cut = `${study} cut`;
       expect(whole.code).toBe(0);
       await killedAt(folder, `${cut}.journal`, finished, ...ask(cut));
       expect(existsSync(at(cut))).toBe(false);
       const kept = readFileSync(at(`${cut}.journal`));
       for (const [more, reason] of others) {
-        const other = await rateproof(folder, ...ask(cut, more));
+        const other = await runHere(folder, ...ask(cut, more));
         expect(other).toMatchObject({ code: 2, stdout: '' });
         expect(other.stderr).toMatch(reason);
       }
       expect(readFileSync(at(`${cut}.journal`))).toEqual(kept);
 
-      const again = await rateproof(folder, ...ask(cut, ['--workers', '2']));
+      const again = await runHere(folder, ...ask(cut, ['--workers', '2']));
       expect(
         Number(
           /^found (\d+) finished replications of an earlier run in .* cut\.journal, going on from there$/m.exec(
@@ -126,7 +127,7 @@ describe('guesses and estimates', { timeout: 60_000 }, () => {
     );
     const said = readFileSync(at('two.yaml'), 'utf8');
     writeFileSync(at('two.yaml'), said.replace('basis: guess', 'basis: estimate'));
-    const other = await rateproof(
+    const other = await runHere(
       folder,
       'reliefs',
       'two.yaml',
@@ -144,7 +145,7 @@ describe('guesses and estimates', { timeout: 60_000 }, () => {
 
 describe('a study that cannot be run as asked', () => {
   it('leaves no journal behind, so that a better one can take its place', async () => {
-    const { code, stderr } = await rateproof(
+    const { code, stderr } = await runHere(
       folder,
       'rate',
       'two.yaml',

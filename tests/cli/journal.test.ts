@@ -1,7 +1,8 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { contents, killedAt, rateproof, scenarioFolder } from './run-cli.js';
+import { contents, killedAt, scenarioFolder } from './run-cli.js';
+import { runHere } from './run-here.js';
 
 const folder = scenarioFolder();
 // Long enough that a run of many is surely not at its end when it is killed.
@@ -20,11 +21,11 @@ const journal = (name: string): string => join(folder, `${name}.journal`);
 describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
   it('goes on after kill -9 from what it had finished, to the same files and answer, and leaves no journal', async () => {
     const run = [...LONG, '--replications', '60'];
-    const whole = await rateproof(folder, ...run, '--out', 'whole');
+    const whole = await runHere(folder, ...run, '--out', 'whole');
     expect(whole.stderr).not.toContain('earlier run');
     await killedAt(folder, 'cut.journal', 4, ...run, '--out', 'cut');
     expect(existsSync(join(folder, 'cut'))).toBe(false);
-    const again = await rateproof(folder, ...run, '--out', 'cut');
+    const again = await runHere(folder, ...run, '--out', 'cut');
     const found = Number(
       /^found (\d+) finished replications? of an earlier run in cut\.journal, going on from there$/m.exec(
         again.stderr,
@@ -41,7 +42,7 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
   it('takes replications of the journal for a run with more of them and another number of workers, but never for another seed or scenario', async () => {
     await killedAt(folder, 'mixed.journal', 4, ...LONG, '--replications', '60', '--out', 'mixed');
     const kept = readFileSync(journal('mixed'));
-    const seed = await rateproof(folder, ...LONG, '--replications', '60', '--out', 'mixed', '--seed', '2');
+    const seed = await runHere(folder, ...LONG, '--replications', '60', '--out', 'mixed', '--seed', '2');
     expect(seed).toMatchObject({ code: 2, stdout: '' });
     expect(seed.stderr).toBe(
       'running 60 replications of long.yaml, seed 2\nerror: mixed.journal: expected the journal of this study, got another: seed was 1, now it is 2\nhint: to begin anew delete mixed.journal, or choose another name with --out\n',
@@ -50,7 +51,7 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
       join(folder, 'longer.yaml'),
       readFileSync(join(folder, 'long.yaml'), 'utf8').replace('90 min', '91 min'),
     );
-    const scenario = await rateproof(
+    const scenario = await runHere(
       folder,
       'simulate',
       'longer.yaml',
@@ -69,14 +70,14 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
     });
     expect(readFileSync(journal('mixed'))).toEqual(kept);
 
-    const more = await rateproof(folder, ...LONG, '--workers', '2', '--replications', '62', '--out', 'mixed');
+    const more = await runHere(folder, ...LONG, '--workers', '2', '--replications', '62', '--out', 'mixed');
     expect(more.stderr).toContain('of an earlier run');
-    expect(more.stdout).toBe((await rateproof(folder, ...LONG, '--replications', '62')).stdout);
+    expect(more.stdout).toBe((await runHere(folder, ...LONG, '--replications', '62')).stdout);
   });
 
   it('refuses a file of somebody else where its journal would be, and leaves it as it is', async () => {
     writeFileSync(journal('notes'), 'my notes');
-    const { code, stderr } = await rateproof(folder, 'simulate', 'slack.yaml', '--out', 'notes/');
+    const { code, stderr } = await runHere(folder, 'simulate', 'slack.yaml', '--out', 'notes/');
     expect(code).toBe(2);
     expect(stderr).toContain(
       'notes.journal: expected the journal of this study, got another: it is no journal of this version',
@@ -86,7 +87,7 @@ describe('a study with --out that was cut off', { timeout: 120_000 }, () => {
 
   it('keeps no journal without --out', async () => {
     const before = readdirSync(folder);
-    await rateproof(folder, 'simulate', 'slack.yaml', '--replications', '2', '--quiet');
+    await runHere(folder, 'simulate', 'slack.yaml', '--replications', '2', '--quiet');
     expect(readdirSync(folder)).toEqual(before);
   });
 });

@@ -1,8 +1,9 @@
 import { spawn } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { contents, MAIN, rateproof, scenarioFolder } from './run-cli.js';
+import { contents, MAIN, scenarioFolder } from './run-cli.js';
+import { runHere } from './run-here.js';
 
 const folder = scenarioFolder();
 writeFileSync(
@@ -77,7 +78,7 @@ describe('a report that was cut off by kill -9', { timeout: 120_000 }, () => {
     'before and behind its rename is made by the same %s, to the same bytes',
     async (...args) => {
       const [study = ''] = args,
-        whole = await rateproof(folder, ...args, '--out', `${study}-whole`);
+        whole = await runHere(folder, ...args, '--out', `${study}-whole`);
       expect(whole.stderr).toContain(`report: ${study}-whole`);
 
       // Once before it, then, on the way again, behind it.
@@ -87,7 +88,7 @@ describe('a report that was cut off by kill -9', { timeout: 120_000 }, () => {
       expect(own(name)).toEqual([expect.stringMatching(/^\..*\.new-/), `${name}.journal`]);
       await killedAtRename(1, 'behind', cut);
       expect(own(name)).toEqual([name, `${name}.journal`]);
-      const again = await rateproof(folder, ...cut);
+      const again = await runHere(folder, ...cut);
       expect(again).toMatchObject({ code: 0, stdout: whole.stdout });
       expect(again.stderr).toContain(
         `${name} is the report of this very study already, and whole; nothing was written`,
@@ -100,13 +101,13 @@ describe('a report that was cut off by kill -9', { timeout: 120_000 }, () => {
   it('is not taken for that of another study, nor for one of fewer replications', async () => {
     const run = [...SIMULATE, '--out', 'other'];
     await killedAtRename(1, 'behind', run);
-    const seed = await rateproof(folder, ...run, '--seed', '2');
+    const seed = await runHere(folder, ...run, '--seed', '2');
     expect(seed.code).toBe(2);
     expect(seed.stderr).toContain('other: expected a name not taken yet, got an existing folder');
-    const more = await rateproof(folder, ...SIMULATE, '--replications', '4', '--out', 'other');
+    const more = await runHere(folder, ...SIMULATE, '--replications', '4', '--out', 'other');
     expect(more.code).toBe(2);
     expect(more.stderr).toContain('other: expected a name not taken yet, got an existing folder');
-    expect((await rateproof(folder, ...run)).code).toBe(0);
+    expect((await runHere(folder, ...run)).code).toBe(0);
   });
 
   it.each([
@@ -118,12 +119,14 @@ describe('a report that was cut off by kill -9', { timeout: 120_000 }, () => {
     async (at, when) => {
       const name = `replaced-${at}-${when}`,
         run = [...SIMULATE, '--out', name];
-      await rateproof(folder, ...run, '--seed', '7');
+      if (!existsSync(join(folder, 'seven')))
+        await runHere(folder, ...SIMULATE, '--seed', '7', '--out', 'seven');
+      cpSync(join(folder, 'seven'), join(folder, name), { recursive: true });
       const old = contents(join(folder, name));
       await killedAtRename(at, when, [...run, '--replace']);
       const kept = own(name).filter((each) => existsSync(join(folder, each, 'results.json')));
       if (at === 1) expect(kept.map((each) => contents(join(folder, each)))).toContainEqual(old);
-      const again = await rateproof(folder, ...run, '--replace');
+      const again = await runHere(folder, ...run, '--replace');
       expect(again.code).toBe(0);
       expect(contents(join(folder, name))).toEqual(contents(join(folder, 'simulate-whole')));
       expect(own(name)).toEqual([name]);
@@ -138,20 +141,20 @@ describe('a shard and a merge that were cut off by kill -9', { timeout: 120_000 
   ];
 
   it('before and behind the rename are made by the same commands, to the bytes of one run', async () => {
-    const whole = await rateproof(folder, ...SIMULATE, '--out', 'one-run');
+    const whole = await runHere(folder, ...SIMULATE);
     await killedAtRename(1, 'before', shard(1, 'first'));
     expect(existsSync(join(folder, 'first'))).toBe(false);
     await killedAtRename(1, 'behind', shard(2, 'second'));
-    expect((await rateproof(folder, ...shard(1, 'first'))).code).toBe(0);
-    const again = await rateproof(folder, ...shard(2, 'second'));
+    expect((await runHere(folder, ...shard(1, 'first'))).code).toBe(0);
+    const again = await runHere(folder, ...shard(2, 'second'));
     expect(again.code).toBe(0);
     expect(again.stderr).toContain('second is shard 2 of 2 of this very study already');
 
     const merge = ['merge', 'first', 'second', '--finding-ok', '--workers', '1', '--out', 'merged'];
     await killedAtRename(1, 'before', merge);
     expect(existsSync(join(folder, 'merged'))).toBe(false);
-    const merged = await rateproof(folder, ...merge);
+    const merged = await runHere(folder, ...merge);
     expect(merged).toMatchObject({ code: 0, stdout: whole.stdout });
-    expect(contents(join(folder, 'merged'))).toEqual(contents(join(folder, 'one-run')));
+    expect(contents(join(folder, 'merged'))).toEqual(contents(join(folder, 'simulate-whole')));
   });
 });

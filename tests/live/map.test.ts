@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { rateproof } from '../cli/run-cli.js';
+import { runHere } from '../cli/run-here.js';
 import { BROWSERS, pagesIn, SIZES } from './browsers.js';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js'),
@@ -15,7 +15,7 @@ const folder = mkdtempSync(join(tmpdir(), 'rateproof-live-map-')),
 
 beforeAll(async () => {
   const lanes = fileURLToPath(new URL('../../scenarios/rules/11-lanes.yaml', import.meta.url));
-  const { stderr } = await rateproof(
+  const { stderr } = await runHere(
     folder,
     ...['simulate', lanes, '--replications', '3', '--finding-ok', '--quiet', '--out', 'report'],
   );

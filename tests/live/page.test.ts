@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { rateproof } from '../cli/run-cli.js';
+import { runHere } from '../cli/run-here.js';
 import { BROWSERS, pagesIn, SIZES } from './browsers.js';
 
 const SCENARIOS = fileURLToPath(new URL('../../scenarios/', import.meta.url)),
@@ -64,7 +64,7 @@ beforeAll(async () => {
   // Side by side: each starts, reads and draws in one thread for most of its time.
   await Promise.all(
     Object.entries(PAGES).map(async ([name, args]) => {
-      const { code, stderr } = await rateproof(folder, ...args, '--workers', '1', '--out', name);
+      const { code, stderr } = await runHere(folder, ...args, '--workers', '1', '--out', name);
       expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
     }),
   );

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { readScenario, scenarioData } from '../../src/scenario/read.js';
 import { toVary, type Varied, varied } from '../../src/scenario/vary.js';
 
 describe('a value varied by a tenth', () => {
@@ -55,7 +56,12 @@ route:
 `;
 
 function allVaried(text: string): Varied[] {
-  const { assumptions, vary } = toVary(text, 'varied.yaml', () => '');
+  const { scenario, problems } = readScenario(text, 'varied.yaml', () => '');
+  if (scenario === undefined) throw new Error(JSON.stringify(problems));
+  const { assumptions, vary } = toVary(
+    scenario,
+    scenarioData(text, 'varied.yaml', () => ''),
+  );
   return assumptions.map(vary);
 }
 

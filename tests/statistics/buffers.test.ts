@@ -33,6 +33,7 @@ const studyOf = async (rates: readonly number[], goal: Goal) => {
     scenario,
     file: 'line.yaml',
     goal,
+    looksAround: false,
     replications: 12,
     seed: 'buffers',
     workers: 1,

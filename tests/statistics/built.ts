@@ -120,7 +120,7 @@ export function factorsBuilt(
 
 /** What a design finds with each of so many seeds. */
 function studiedBuilt<Value, Found>(
-  design: FixedDesign<Value, Found>,
+  design: FixedDesign<Value, { readonly results: Found }>,
   studies: number,
   replications: number,
 ): Found[] {
@@ -131,6 +131,6 @@ function studiedBuilt<Value, Found>(
       for (let r = 1; r <= replications; r++)
         gathering.take(read(built.observe(built.simulate(plans[v], `study ${s}`, r), r)), v);
     });
-    return gathering.found();
+    return gathering.found().results;
   });
 }

@@ -5,7 +5,14 @@
  * @param rates units an hour of each station
  * @param between spaces between the stations
  */
-export function exactThroughput(rates: readonly number[], between: readonly number[]): number {
+export const exactThroughput = (rates: readonly number[], between: readonly number[]): number =>
+  exactLine(rates, between).throughput;
+
+/** The same with the mean number of units inside, blocked ones too; one is always at the first station. */
+export function exactLine(
+  rates: readonly number[],
+  between: readonly number[],
+): { readonly throughput: number; readonly wip: number } {
   const last = rates.length - 1,
     index = new Map<string, number>(),
     states: number[][] = [];
@@ -30,7 +37,13 @@ export function exactThroughput(rates: readonly number[], between: readonly numb
     }
   }
   const share = stationary(states.length, moves);
-  return states.reduce((sum, n, s) => sum + (working(n, between)[last] ? share[s] * rates[last] : 0), 0);
+  const meanOf = (value: (n: number[]) => number): number =>
+    states.reduce((sum, n, s) => sum + share[s] * value(n), 0);
+  return {
+    throughput: meanOf((n) => (working(n, between)[last] ? rates[last] : 0)),
+    // A unit that the first station has finished is among those ahead of the second.
+    wip: meanOf((n) => n.reduce((sum, each) => sum + each, Number(working(n, between)[0]))),
+  };
 }
 
 /** Which stations work in a state: those with a unit that is not finished, and not blocked. */

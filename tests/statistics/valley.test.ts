@@ -12,6 +12,7 @@ const study = (quantity: number, goal: Goal, seed: string, from: 'least' | 'pres
     scenario: scenarioBuilt(valley(quantity, { bank: 3, buffer: 1 })),
     file: 'valley.yaml',
     workers: 1,
+    looksAround: false,
     at: AT,
     ...{ goal, seed, from, replications },
   });

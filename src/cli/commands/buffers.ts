@@ -71,7 +71,7 @@ export const buffers = command({
   },
   request: ({ budget, target, ...given }) => ({ ...given, goal: goalOf(budget, target) }),
   run: async (request) => {
-    const { loadToRun } = await import('../load.js');
+    const { dataToVary, loadToRun } = await import('../load.js');
     const { runStudy } = await import('../run-study.js');
     const { buffersStudy } = await import('../../study/buffers/buffers.js');
     const { identityOf } = await import('../../study/run/identity.js');
@@ -79,11 +79,12 @@ export const buffers = command({
     const interrupt = listenForInterrupt();
     const { scenario, file, model } = await loadToRun(request, interrupt);
     await checkAsked(request, scenario);
-    const asked = { goal, at, from, replications, zone };
-    return runStudy<BufferResults, Observation | Trial>(request, interrupt, {
+    const asked = { goal, at, from, replications, zone },
+      data = dataToVary(request.file, scenario);
+    return runStudy<BufferResults, Observation | Trial | number>(request, interrupt, {
       stage: `running ${count(replications, 'replication')} of ${file} as it is, seed ${seed}`,
       identity: identityOf({ study: 'buffers', scenario, seed, more: asked }),
-      run: (how) => buffersStudy({ ...asked, ...how, scenario, file, seed, workers }),
+      run: (how) => buffersStudy({ ...asked, ...how, scenario, data, file, seed, workers }),
       text: async () => (await import('../../report/terminal/buffers.js')).buffersTable,
       drawing: async () => {
         const { buffersFiles } = await import('../../report/files/buffers.js'),

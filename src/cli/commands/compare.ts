@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import type { Observation } from '../../measure/observe.js';
 import type { WhatIf } from '../../scenario/what-ifs.js';
 import { LEVEL } from '../../study/asked.js';
 import type { CompareAsked } from '../../study/compare/design.js';
@@ -40,7 +41,7 @@ export const compare = command({
     return given;
   },
   run: async (request) => {
-    const { loadToRun, planned } = await import('../load.js');
+    const { dataToVary, loadToRun, planned } = await import('../load.js');
     const { compareDesign } = await import('../../study/compare/design.js');
     const { replications, seed, workers, whatIfsFile, zone: zones, shard, out } = request;
     const interrupt = listenForInterrupt();
@@ -51,6 +52,7 @@ export const compare = command({
     }));
     const asked = {
       scenario,
+      data: dataToVary(request.file, scenario),
       file,
       whatIfs,
       whatIfsFile: basename(whatIfsFile),
@@ -67,11 +69,13 @@ export const compare = command({
     }
     const { runStudy } = await import('../run-study.js');
     const { answerOf } = await import('../../study/run/fixed-design.js');
-    return runStudy<CompareResults, Reading>(request, interrupt, {
+    const { withConstraint } = await import('../../study/compare/with-constraint.js');
+    return runStudy<CompareResults, Reading | Observation | number>(request, interrupt, {
       ...compareShown(asked),
       stage,
       identity: design.identity,
-      run: (how) => answerOf(design, { ...how, workers }),
+      run: async (how) =>
+        withConstraint(await answerOf(design, { ...how, workers }), asked, { ...how, workers }),
     });
   },
 });

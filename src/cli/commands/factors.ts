@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import type { Observation } from '../../measure/observe.js';
 import type { Factors } from '../../scenario/changes/factors.js';
 import { LEVEL } from '../../study/asked.js';
 import type { FactorsAsked, FactorsResults } from '../../study/factors/results.js';
@@ -39,7 +40,7 @@ export const factors = command({
     return given;
   },
   run: async (request) => {
-    const { loadToRun, planned } = await import('../load.js');
+    const { dataToVary, loadToRun, planned } = await import('../load.js');
     const { factorsDesign } = await import('../../study/factors/design.js');
     const { replications, seed, workers, factorsFile, zone: zones, shard, out } = request;
     const interrupt = listenForInterrupt();
@@ -48,6 +49,7 @@ export const factors = command({
     const asked: FactorsAsked = {
       ...read,
       combinations: read.combinations.map((each) => ({ ...each, scenario: warmed(each.scenario) })),
+      data: dataToVary(request.file, scenario),
       ...{ scenario, file, replications, seed, zones, level: LEVEL },
       factorsFile: basename(factorsFile),
     };
@@ -59,11 +61,13 @@ export const factors = command({
     }
     const { runStudy } = await import('../run-study.js');
     const { answerOf } = await import('../../study/run/fixed-design.js');
-    return runStudy<FactorsResults, Reading>(request, interrupt, {
+    const { withConstraint } = await import('../../study/factors/with-constraint.js');
+    return runStudy<FactorsResults, Reading | Observation | number>(request, interrupt, {
       ...factorsShown(asked),
       stage,
       identity: design.identity,
-      run: (how) => answerOf(design, { ...how, workers }),
+      run: async (how) =>
+        withConstraint(await answerOf(design, { ...how, workers }), asked, { ...how, workers }),
     });
   },
 });

@@ -89,6 +89,7 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
           withConstraint(mergeShards(design, folders), {
             ...how,
             scenario: asked.scenario,
+            data: asked.data,
             seed: asked.seed,
             workers: request.workers,
             journal: undefined,
@@ -101,13 +102,19 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
     async (request, folders, stage, interrupt) => {
       checkNoJourney(request, 'compare');
       const { compareDesign } = await import('../../study/compare/design.js');
+      const { withConstraint } = await import('../../study/compare/with-constraint.js');
       const { mergeShards } = await import('../../study/run/merge.js');
       const { runStudy } = await import('../run-study.js');
       const asked = folders[0].about.asked as unknown as CompareAsked;
       return runStudy(request, interrupt, {
         ...compareShown(asked),
         stage: `${stage}, ${comparison(asked)}`,
-        run: () => mergeShards(compareDesign(asked), folders),
+        run: (how) =>
+          withConstraint(mergeShards(compareDesign(asked), folders), asked, {
+            ...how,
+            workers: request.workers,
+            journal: undefined,
+          }),
       });
     },
   ],
@@ -116,13 +123,19 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
     async (request, folders, stage, interrupt) => {
       checkNoJourney(request, 'factors');
       const { factorsDesign } = await import('../../study/factors/design.js');
+      const { withConstraint } = await import('../../study/factors/with-constraint.js');
       const { mergeShards } = await import('../../study/run/merge.js');
       const { runStudy } = await import('../run-study.js');
       const asked = folders[0].about.asked as unknown as FactorsAsked;
       return runStudy(request, interrupt, {
         ...factorsShown(asked),
         stage: `${stage}, ${experiment(asked)}`,
-        run: () => mergeShards(factorsDesign(asked), folders),
+        run: (how) =>
+          withConstraint(mergeShards(factorsDesign(asked), folders), asked, {
+            ...how,
+            workers: request.workers,
+            journal: undefined,
+          }),
       });
     },
   ],

@@ -82,7 +82,7 @@ export const rate = command({
     return given;
   },
   run: async (request) => {
-    const { lineOf, loadScenario, plannedRun } = await import('../load.js');
+    const { dataToVary, lineOf, loadScenario, plannedRun } = await import('../load.js');
     const { runStudy } = await import('../run-study.js');
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { rateStudy } = await import('../../study/rate/rate.js');
@@ -99,7 +99,8 @@ export const rate = command({
         `${lineOf(request.file, 'programme')} programme: expected one with a \`rate\`, got ${reason}`,
         'write `rate: { per day: 4 }` in its place; the study changes this rate',
       );
-    const unit = request.per === undefined ? plannersUnit(scenario) : unitPer(request.per, scenario),
+    const data = dataToVary(request.file, scenario),
+      unit = request.per === undefined ? plannersUnit(scenario) : unitPer(request.per, scenario),
       step = request.step ?? STEP * unit.workingDays;
     checkStep(from, to, step);
     const asked = { unit, from, to, step, replications, weeks, settleWeeks, sure, rampTo };
@@ -109,7 +110,7 @@ export const rate = command({
         `${count(replications, 'replication')} a rate, seed ${seed}`,
       identity: identityOf({ study: 'rate', scenario, seed, more: asked }),
       run: (how) =>
-        plannedRun(request.file, () => rateStudy({ ...asked, ...how, scenario, file, seed, workers })),
+        plannedRun(request.file, () => rateStudy({ ...asked, ...how, scenario, data, file, seed, workers })),
       text: async () => (await import('../../report/terminal/rate.js')).rateTable,
       drawing: async () => {
         const { rateFiles } = await import('../../report/files/rate.js'),

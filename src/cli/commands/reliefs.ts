@@ -1,6 +1,4 @@
 import type { Observation } from '../../measure/observe.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import type { ToVary, VariedEnd } from '../../scenario/vary.js';
 import { VALUES } from '../../study/asked.js';
 import { count } from '../../study/format.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
@@ -43,18 +41,18 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
   },
   request: (given) => given,
   run: async (request) => {
-    const { loadToRun } = await import('../load.js');
+    const { dataToVary, loadToRun } = await import('../load.js');
     const { runStudy } = await import('../run-study.js');
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { assumptionsFingerprint, reliefsStudy } = await import('../../study/reliefs/reliefs.js');
     const { identityOf } = await import('../../study/run/identity.js');
     const { replications, seed, values, workers, rate } = request;
     const interrupt = listenForInterrupt();
-    const { scenario, file, model, warmed } = await loadToRun(request, interrupt),
+    const { scenario, file, model } = await loadToRun(request, interrupt),
       noRate = rate === undefined ? null : noRateReason(scenario);
     if (noRate !== null)
       throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
-    const toVary = await valuesOf(request.file, scenario, warmed);
+    const data = dataToVary(request.file, scenario);
     const { plannersUnit } = await import('../../study/unit-of.js');
     const asked = {
       rate: rate === undefined ? undefined : rate / plannersUnit(scenario).workingDays,
@@ -67,9 +65,12 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
         study: 'reliefs',
         scenario,
         seed,
-        more: { ...asked, 'guesses and estimates': assumptionsFingerprint(toVary?.assumptions ?? []) },
+        more: {
+          ...asked,
+          'guesses and estimates': assumptionsFingerprint(data === undefined ? [] : scenario.assumptions),
+        },
       }),
-      run: (how) => reliefsStudy({ ...asked, ...how, scenario, toVary, file, seed, workers }),
+      run: (how) => reliefsStudy({ ...asked, ...how, scenario, data, file, seed, workers }),
       text: async () => (await import('../../report/terminal/reliefs.js')).reliefsTable,
       drawing: async () => {
         const { reliefsFiles } = await import('../../report/files/reliefs.js'),
@@ -81,25 +82,3 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     });
   },
 });
-
-/** The guesses and estimates of the file, and the scenario with either end of each; none: nothing to vary. */
-async function valuesOf(
-  path: string,
-  { assumptions }: Scenario,
-  warmed: (each: Scenario) => Scenario,
-): Promise<ToVary | undefined> {
-  if (assumptions.length === 0) return undefined;
-  const { toVary } = await import('../../scenario/vary.js');
-  const warm = (end: VariedEnd | undefined): VariedEnd | undefined =>
-    end && { ...end, scenario: warmed(end.scenario) };
-  const { inMessages, readBefore } = await import('../load.js');
-  const { text, readFile } = readBefore(path),
-    { assumptions: all, vary } = toVary(text, inMessages(path), readFile);
-  return {
-    assumptions: all,
-    vary: (assumption) => {
-      const { low, high } = vary(assumption);
-      return { assumption, low: warm(low), high: warm(high) };
-    },
-  };
-}

@@ -43,7 +43,7 @@ export const simulate = command({
     return { ...given, precision };
   },
   run: async (request) => {
-    const { loadToRun, dataOf } = await import('../load.js');
+    const { loadToRun, dataOf, dataToVary } = await import('../load.js');
     const { identityOf } = await import('../../study/run/identity.js');
     const { replications, seed, workers, shard, out, precision } = request;
     const interrupt = listenForInterrupt();
@@ -54,7 +54,8 @@ export const simulate = command({
         '--of: expected a scenario with costs for cost, got one without',
         'give the scenario prices, or leave cost out',
       );
-    const data = out !== undefined && scenario.levers.length > 0 ? dataOf(request.file, scenario) : undefined,
+    const hasLevers = out !== undefined && scenario.levers.length > 0,
+      data = hasLevers ? dataOf(request.file, scenario) : dataToVary(request.file, scenario),
       asked = { scenario, file, replications, seed, level: LEVEL, data },
       runs =
         precision === undefined ? exact(replications) : `${exact(replications)} to ${exact(precision.most)}`,
@@ -91,7 +92,7 @@ export const simulateShown = (
       { withTryIt } = await import('../../report/files/study-files.js'),
       { setLevers } = await import('../../scenario/levers.js'),
       mapped = await onMap(reportFiles, scenario, model, seenIn);
-    return data === undefined
+    return data === undefined || scenario.levers.length === 0
       ? mapped
       : withTryIt(mapped, { ...data, levers: setLevers(data.value, scenario.levers) });
   },

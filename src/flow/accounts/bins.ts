@@ -38,7 +38,7 @@ export class Durations {
       rank = p * count;
     if (count === 0) return NaN;
     let below = 0;
-    for (let bin = 0; bin < BIN_COUNT; bin++) {
+    for (let bin = binOf(this.least); bin < BIN_COUNT; bin++) {
       if (bins[bin] > 0 && below + bins[bin] >= rank) {
         const low = binEdge(bin),
           value = low + ((rank - below) / bins[bin]) * (binEdge(bin + 1) - low);

@@ -6,6 +6,12 @@ import type { Place } from './place.js';
 import type { Step } from './step.js';
 import type { Units } from './units.js';
 
+// Most models have no defects and no options; an array costs much to make even without entries.
+const NO_BYTES = new Uint8Array(0),
+  NO_TARGETS = new Int32Array(0),
+  NO_NOTES = new Uint16Array(0),
+  NO_LOOPS = new Uint32Array(0);
+
 /** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
 export class Unit {
   readonly at: number;
@@ -56,12 +62,12 @@ export class Unit {
     inspections: number,
   ) {
     this.at = units.memory.units + (id << UNIT_SHIFT);
-    this.options = new Uint8Array(options.length);
-    this.slots = new Uint8Array(slots.count);
-    this.slotTarget = new Int32Array(slots.count);
-    this.notes = new Uint16Array(slots.count);
-    this.loops = new Uint32Array(thens.count);
-    this.seen = new Uint8Array(inspections);
+    this.options = options.length > 0 ? new Uint8Array(options.length) : NO_BYTES;
+    this.slots = slots.count > 0 ? new Uint8Array(slots.count) : NO_BYTES;
+    this.slotTarget = slots.count > 0 ? new Int32Array(slots.count) : NO_TARGETS;
+    this.notes = slots.count > 0 ? new Uint16Array(slots.count) : NO_NOTES;
+    this.loops = thens.count > 0 ? new Uint32Array(thens.count) : NO_LOOPS;
+    this.seen = inspections > 0 ? new Uint8Array(inspections) : NO_BYTES;
   }
 
   /** Build number from 1; of a sub-assembly its running number, of own parts that of their unit. */

@@ -1,5 +1,5 @@
 import type { TryIt } from '../../report/page/try-it.js';
-import { checked } from '../../scenario/checked.js';
+import { scenarioWith } from '../../scenario/data.js';
 import { sayPath } from '../../scenario/file/problem.js';
 import { moved } from '../../scenario/levers.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -8,7 +8,6 @@ import type { ComparedMeasure } from '../../study/compare/results.js';
 import { compared, zoneOf } from '../../study/compare/verdict.js';
 import { USUAL_ZONE } from '../../study/compare/zones.js';
 import { Replicator } from '../../study/run/replicator.js';
-import { withWarmUp } from '../../study/simulate/found-warm-up.js';
 import { withConstraint } from '../../study/simulate/with-constraint.js';
 import { tenDigits } from '../../study/ten-digits.js';
 import { Build } from './build.js';
@@ -70,22 +69,13 @@ export class Tries {
     readonly scenario: Scenario | undefined;
     readonly why: readonly string[];
   } {
-    const { levers, files, warmUpMin } = this.tryIt;
+    const { levers } = this.tryIt;
     const value = numbers.reduce((changed, to, i) => {
       const lever = levers[i];
       return lever === undefined || to === lever.now ? changed : moved(changed, lever, to);
     }, this.tryIt.value);
-    const { scenario, findings } = checked(value, (name) => {
-      const text = files[name];
-      if (text === undefined) throw new Error('not in this page');
-      return text;
-    });
-    if (scenario === undefined || findings.length > 0)
-      return {
-        scenario: undefined,
-        why: findings.map(({ path, wanted }) => `${sayPath(path)}: expected ${wanted}`),
-      };
-    return { scenario: warmUpMin === undefined ? scenario : withWarmUp(scenario, warmUpMin), why: [] };
+    const { scenario, findings } = scenarioWith(this.tryIt, value);
+    return { scenario, why: findings.map(({ path, wanted }) => `${sayPath(path)}: expected ${wanted}`) };
   }
 
   /** Whether this browser comes to the digits of the report, replication by replication. */

@@ -4,7 +4,8 @@ import type { FactorsResults } from '../../study/factors/results.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Results } from '../../study/simulate/results.js';
-import { toldConstraint, triedAt } from '../constraint.js';
+import { toldConstraint, triedAt, triedWith, WITH_THEM } from '../constraint.js';
+import { triedOn } from '../factors.js';
 import type { DrawChart } from './chart.js';
 import { bottlenecks } from './simulate/bottlenecks.js';
 import { buffers } from './simulate/buffers.js';
@@ -20,6 +21,7 @@ import { placeTime } from './simulate/stations.js';
 import { throughputByWeek } from './simulate/throughput.js';
 import { warmUp } from './simulate/warm-up.js';
 import { wipBySite } from './simulate/wip.js';
+import { placeByPlaceChart } from './studies/buffers-around.js';
 import { placesCurve } from './studies/buffers-curve.js';
 import { placesLayout } from './studies/buffers-layout.js';
 import { compareDifferences } from './studies/compare-differences.js';
@@ -70,11 +72,15 @@ export const CHARTS = {
     '01-differences': compareDifferences,
     '02-throughput-by-week': compareThroughput,
     '03-wip-by-week': compareWip,
+    '04-losses': ({ constraint }) => lossLadder(constraint, null),
+    '05-trials': (results) => trialGains(results.constraint, triedWith(results)),
   },
   factors: {
     '01-effects': factorEffects,
     '02-together': factorPairs,
     '03-effects-elsewhere': factorEffectsElsewhere,
+    '04-losses': ({ constraint }) => lossLadder(constraint, null),
+    '05-trials': (results) => trialGains(results.constraint, triedOn(results)),
   },
   rate: {
     '01-throughput-against-rate': rateThroughput,
@@ -84,5 +90,11 @@ export const CHARTS = {
     '03-used-most': rateStops,
   },
   reliefs: { '01-reliefs': reliefGains, '02-measure-next': reliefTornado },
-  buffers: { '01-throughput-by-places': placesCurve, '02-places': placesLayout },
+  buffers: {
+    '01-throughput-by-places': placesCurve,
+    '02-places': placesLayout,
+    '03-place-by-place': placeByPlaceChart,
+    '04-losses': ({ constraint }) => lossLadder(constraint, null),
+    '05-trials': ({ constraint }) => trialGains(constraint, WITH_THEM),
+  },
 } satisfies { readonly [Study in keyof ResultsOf]: ChartsOf<ResultsOf[Study]> };

@@ -1,15 +1,23 @@
+import type { PlacePoint } from '../../study/buffers/around/results.js';
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
 import { CHARTS } from '../charts/of-study.js';
 import { buffersPage } from '../page/studies/buffers.js';
-import { type FileColumn, type FileTable, fileTable, measure } from './csv.js';
+import { lossesData, trialsData } from './constraint.js';
+import { estimate, type FileColumn, type FileTable, fileTable, measure } from './csv.js';
 import { studyFiles } from './study-files.js';
 
 /** The report of shared-out places. */
 export const buffersFiles = studyFiles<BufferResults>({
   charts: CHARTS.buffers,
   page: buffersPage,
-  data: { 'layouts.csv': layoutsData },
-  sheets: [],
+  data: {
+    'layouts.csv': layoutsData,
+    'around.csv': aroundData,
+    'losses.csv': ({ constraint }) => lossesData(constraint),
+    'trials.csv': ({ constraint }) => trialsData(constraint),
+  },
+  sheets: ['around.csv'],
 });
 
 /**
@@ -30,5 +38,32 @@ function layoutsData({ chosen, best, present, selection, curve, spots }: BufferR
     ...measure('rate', ({ rate }: Row) => rate),
     ['replications', ({ rate }) => rate.n],
     ...spots.map(({ name }, s): FileColumn<Row> => [`places at ${name}`, ({ places }) => places[s]]),
+  ]);
+}
+
+/** One row a number of places at a spot, all others as chosen; null where nothing was looked at. */
+function aroundData({ placeByPlace, cheapest }: BufferResults): FileTable | null {
+  if (placeByPlace === null) return null;
+  type Row = Omit<PlacePoint, 'more' | 'cost' | 'standing'> & {
+    readonly spot: string;
+    readonly more: Estimate | null;
+    readonly cost: Estimate | null;
+    readonly standing: string;
+  };
+  const rows = placeByPlace.spots.flatMap(({ name, chosen, points }): Row[] => {
+    const itself = { places: chosen, by: 0, rate: placeByPlace.rate, standing: 'chosen', nothingIn: 0 };
+    return [{ ...itself, more: null, cost: null }, ...points]
+      .map((point) => ({ ...point, spot: name }))
+      .sort((a, b) => a.by - b.by);
+  });
+  return fileTable(rows, [
+    ['spot', 'spot'],
+    ['places', 'places'],
+    ['places_more', 'by'],
+    ['rate_mean', 'rate'],
+    ...estimate('rate_more', ({ more }: Row) => more),
+    ['standing', 'standing'],
+    ['nothing_in', 'nothingIn'],
+    ...(cheapest === null ? [] : estimate('cost_more', ({ cost }: Row) => cost, 'money')),
   ]);
 }

@@ -2,6 +2,7 @@ import type { CompareResults } from '../../study/compare/results.js';
 import { CHARTS } from '../charts/of-study.js';
 import { byMeasure } from '../compare.js';
 import { comparePage } from '../page/studies/compare.js';
+import { lossesData, trialsData } from './constraint.js';
 import { type FileColumn, type FileTable, fileTable } from './csv.js';
 import { studyFiles } from './study-files.js';
 
@@ -9,7 +10,12 @@ import { studyFiles } from './study-files.js';
 export const compareFiles = studyFiles<CompareResults>({
   charts: CHARTS.compare,
   page: comparePage,
-  data: { 'differences.csv': differencesData, 'runs.csv': runsData },
+  data: {
+    'differences.csv': differencesData,
+    'runs.csv': runsData,
+    'losses.csv': ({ constraint }) => lossesData(constraint),
+    'trials.csv': ({ constraint }) => trialsData(constraint),
+  },
   sheets: ['runs.csv'],
 });
 

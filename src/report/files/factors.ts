@@ -2,6 +2,7 @@ import type { FactorsResults } from '../../study/factors/results.js';
 import { CHARTS } from '../charts/of-study.js';
 import { byMeasureOf } from '../factors.js';
 import { factorsPage } from '../page/studies/factors.js';
+import { lossesData, trialsData } from './constraint.js';
 import { type FileColumn, type FileTable, fileTable } from './csv.js';
 import { studyFiles } from './study-files.js';
 
@@ -9,7 +10,13 @@ import { studyFiles } from './study-files.js';
 export const factorsFiles = studyFiles<FactorsResults>({
   charts: CHARTS.factors,
   page: factorsPage,
-  data: { 'effects.csv': effectsData, 'combinations.csv': combinationsData, 'runs.csv': runsData },
+  data: {
+    'effects.csv': effectsData,
+    'combinations.csv': combinationsData,
+    'runs.csv': runsData,
+    'losses.csv': ({ constraint }) => lossesData(constraint),
+    'trials.csv': ({ constraint }) => trialsData(constraint),
+  },
   sheets: ['runs.csv'],
 });
 

@@ -1,12 +1,38 @@
 import { askedText } from '../../study/buffers/asked.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import { capital, count, exact, number } from '../../study/format.js';
-import { boundsOf } from '../../study/statistics/estimate.js';
+import { boundsOf, negated } from '../../study/statistics/estimate.js';
+import { WITH_THEM } from '../constraint.js';
 import { figure, range } from './figures.js';
-import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
+import {
+  between,
+  type FirstScreen,
+  gain,
+  howTogether,
+  INPUTS,
+  noted,
+  OTHER_BUILDS,
+  sentences,
+  whyText,
+} from './first.js';
+import { lastUnitText } from './last-unit.js';
+import { weakestText } from './weakest.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
-  const { scenario, answer, chosen, gain: against, goal, zone, more, unit, spots, level, search } = results,
+  const {
+      scenario,
+      answer,
+      chosen,
+      gain: against,
+      goal,
+      zone,
+      more,
+      unit,
+      spots,
+      level,
+      search,
+      constraint,
+    } = results,
     places = count(chosen.total, 'waiting place'),
     isTarget = goal.kind === 'target',
     runs = answer.toSettle === null ? 'more' : `about ${exact(answer.toSettle)}`,
@@ -29,25 +55,34 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       `${gain(against.difference, a)} than today.` +
       (more === null
         ? ''
-        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ` +
-          `${figure(more.difference)} more (${range(more.difference)})` +
+        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ${gain(more.difference)}` +
           `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
-    why: null,
+    why: constraint === null ? null : whyText(constraint, `${WITH_THEM}, `),
     toDo:
       capital(
         spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; '),
       ) + '. Do all of it or none: parts of it were not tried.',
-    next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
-    whenAndCost: [...floor(results), 'Dates are in the report of simulate.'],
-    rests:
-      `${noted(scenario)}${tried(results)} A difference ` +
-      `below ${number(100 * zone)} % does not matter here. Whether there is floor space is not known. ` +
+    next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
+    whenAndCost: [...dates(results), ...floor(results), ...cheapestOf(results)],
+    rests: sentences(
+      noted(scenario),
+      `${tried(results)} A difference below ${number(100 * zone)} % does not matter here.`,
+      weakestText(results.weakest, 'with these places it ships'),
+      'Whether there is floor space is not known.',
+      OTHER_BUILDS,
       INPUTS,
+    ),
     picture: {
       title: 'The most that was found for each number of waiting places',
       more: 'The scale does not begin at 0.',
     },
   };
+}
+
+function dates({ lastUnit: { chosen, present } }: BufferResults): string[] {
+  const [out, today] = [chosen, present].map(lastUnitText);
+  if (out == null) return [];
+  return [`Last unit out ${out}${today == null ? '' : today === out ? ', as today' : `; today ${today}`}.`];
 }
 
 /** How much was tried. */
@@ -61,9 +96,24 @@ function floor({ chosen, present, currency }: BufferResults): string[] {
   if (chosen.costPerDay === null || present.costPerDay === null)
     return ['The scenario gives a waiting place no price.'];
   return [
-    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, for ` +
-      `today’s ${exact(present.total)} ${number(present.costPerDay)} ${currency ?? ''}; what the move ` +
-      'costs is not known here.',
+    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, ` +
+      `${number(present.costPerDay)} for today’s ${exact(present.total)}; what the move costs is not known ` +
+      'here.',
+  ];
+}
+
+/** What a unit costs, and how much less in the cheapest layout found. */
+function cheapestOf({ cheapest }: BufferResults): string[] {
+  if (cheapest === null) return [];
+  const { currency, verdict, cheapest: least } = cheapest;
+  if (verdict === 'chosen' || verdict === 'as cheap')
+    return ['No layout was found in which a unit costs noticeably less.'];
+  if (verdict === 'not told apart' || least.dearer === null)
+    return ['Whether a unit costs less in another layout is not settled.'];
+  const saved = negated(least.dearer);
+  return [
+    `In the cheapest layout found, with ${count(least.total, 'waiting place')}, a unit costs ` +
+      `${figure(saved)} ${currency} less (${range(saved)}).`,
   ];
 }
 

@@ -2,13 +2,27 @@ import { inWords } from '../../study/answer/answer.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import { capital, count, exact } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
+import type { DateQuantile } from '../../study/programme/dates.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
 import { figure, range } from './figures.js';
-import { between, type FirstScreen, gain, howTogether, INPUTS, noted, roughly } from './first.js';
+import {
+  between,
+  type FirstScreen,
+  gain,
+  howTogether,
+  INPUTS,
+  noted,
+  OTHER_BUILDS,
+  roughly,
+  sentences,
+  whyText,
+} from './first.js';
+import { lastUnitText } from './last-unit.js';
+import { weakestText } from './weakest.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
-  const { scenario, rateUnit, level } = results,
+  const { scenario, rateUnit, level, constraint } = results,
     measures = byMeasure(results),
     [main] = measures,
     a = ` ${each(rateUnit)}`;
@@ -23,18 +37,30 @@ export function compareFirst(results: CompareResults): FirstScreen {
         : `Today it ships ${between(main.base)}${a}` +
           (best === undefined ? '' : `; with “${best.whatIf}” ${between(best.value)}`) +
           ` (${howTogether(main.base, level)}).`,
-    why: null,
+    why:
+      constraint === null
+        ? null
+        : whyText(constraint, constraint.of === null ? '' : `with “${constraint.of}”, `),
     toDo:
       best === undefined || !best.verdict.endsWith('better')
         ? 'None of them surely ships more.'
         : `“${best.whatIf}” ships the most: ${gain(best.difference, a)} than today.`,
-    next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
+    next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
     whenAndCost: ['last unit', 'cost']
       .flatMap((id) => measures.filter((one) => one.id === id))
-      .flatMap((measure) => others(measure, best?.whatIf)),
-    rests:
-      `${noted(scenario)}What the changes cost, and whether codes and room allow them, is not known here. ` +
+      .flatMap((measure) =>
+        others(
+          measure,
+          results.whatIfs.find(({ name }) => name === best?.whatIf),
+        ),
+      ),
+    rests: sentences(
+      noted(scenario),
+      weakestText(results.weakest, 'today’s build ships'),
+      'What the changes cost, and whether codes and room allow them, is not known here.',
+      OTHER_BUILDS,
       INPUTS,
+    ),
     picture: {
       title: 'Each what-if against the scenario as it is',
       more: 'How much more or less, in per cent; in the grey band it does not matter.',
@@ -99,13 +125,18 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
 const beside: Readonly<Record<string, string>> = { cost: '; what the change itself costs is not known here' };
 
 /** What the best does to a date or a price, against the scenario as it is. */
-export function others({ id, unit, whatIfs }: MeasureCompared, best: string | undefined): string[] {
+export function others(
+  { id, unit, whatIfs }: MeasureCompared,
+  best: { readonly name: string; readonly lastUnit: readonly DateQuantile[] } | undefined,
+): string[] {
+  const isCost = id === 'cost',
+    out = isCost || best === undefined ? null : lastUnitText(best.lastUnit);
   return whatIfs
-    .filter(({ whatIf }) => whatIf === best)
+    .filter(({ whatIf }) => whatIf === best?.name)
     .map(({ whatIf, difference }) => {
       const { low, high } = boundsOf(difference),
-        [less, more] = id === 'cost' ? ['cheaper', 'dearer'] : ['sooner', 'later'],
-        what = id === 'cost' ? 'a unit is' : 'the last unit is out';
+        [less, more] = isCost ? ['cheaper', 'dearer'] : ['sooner', 'later'],
+        what = isCost ? 'a unit is' : `the last unit is out${out === null ? '' : ` ${out},`}`;
       if (low <= 0 && high >= 0) return `With “${whatIf}” ${what} neither surely ${less} nor ${more}.`;
       const by = high < 0 ? negated(difference) : difference;
       return (

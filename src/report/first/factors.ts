@@ -1,45 +1,54 @@
 import { inWords } from '../../study/answer/answer.js';
+import { toldCombination } from '../../study/factors/best.js';
 import type { FactorsResults } from '../../study/factors/results.js';
 import { rankingOf, togetherOf } from '../../study/factors/standing.js';
 import { capital, count } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
 import { negated } from '../../study/statistics/estimate.js';
-import {
-  byMeasureOf,
-  changesOf,
-  isMixed,
-  type MeasureByFactors,
-  onlyTold,
-  toldCombination,
-} from '../factors.js';
+import { byMeasureOf, changesOf, isMixed, type MeasureByFactors, onlyTold, triedOn } from '../factors.js';
 import { others, shortest } from './compare.js';
-import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
+import {
+  between,
+  type FirstScreen,
+  gain,
+  howTogether,
+  INPUTS,
+  noted,
+  OTHER_BUILDS,
+  sentences,
+  whyText,
+} from './first.js';
+import { weakestText } from './weakest.js';
 
 export function factorsFirst(results: FactorsResults): FirstScreen {
-  const { scenario, rateUnit, factors, combinations } = results,
+  const { scenario, rateUnit, factors, combinations, constraint } = results,
     measures = byMeasureOf(results),
     [main] = measures,
     a = ` ${each(rateUnit)}`,
-    isBase = combinations[toldCombination(results)]?.isBase === true;
+    { isBase = false, lastUnit = [] } = combinations[toldCombination(results)] ?? {},
+    told = { name: changesOf(results, toldCombination(results)), lastUnit };
   return {
     question: `Which of ${inWords(factors.length)} things most changes what “${scenario.name}” ships?`,
     answer: answer(results, a),
     sure: main === undefined ? '' : sure(results, main, a),
-    why: null,
+    why: constraint === null ? null : whyText(constraint, `${triedOn(results) ?? ''}${isBase ? '' : ', '}`),
     toDo: [bestText(results, main, a), togetherText(results, a), idleText(results)]
       .filter((text) => text !== '')
       .join(' '),
-    next: { what: 'What stops it was not looked for here', command: `rateproof simulate ${scenario.file}` },
+    next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
     whenAndCost: isBase
       ? []
       : ['last unit', 'cost']
           .flatMap((id) => measures.filter((one) => one.id === id))
-          .flatMap((measure) =>
-            others(onlyTold(measure, results), changesOf(results, toldCombination(results))),
-          ),
-    rests:
-      `${noted(scenario)}${restsText(results)}What the changes cost, and whether codes and room allow ` +
-      `them, is not known here. ${INPUTS}`,
+          .flatMap((measure) => others(onlyTold(measure, results), told)),
+    rests: sentences(
+      noted(scenario),
+      restsText(results),
+      weakestText(results.weakest, 'today’s build ships'),
+      'What the changes cost, and whether codes and room allow them, is not known here.',
+      OTHER_BUILDS,
+      INPUTS,
+    ),
     picture: {
       title: 'What each does by itself, and two together',
       more: 'How much more or less, in per cent of today; in the grey band it does not matter.',
@@ -128,8 +137,8 @@ function restsText({ design }: FactorsResults): string {
   if (design.resolution === null) return '';
   const part = `${capital(inWords(design.run))} of ${count(design.of, 'combination')} were tried`;
   return {
-    V: `${part}; three things at once are taken to add nothing. `,
-    IV: `${part}; what two things do together comes in twos. `,
-    III: `${part}; in the effect of each thing is what two others do together. `,
+    V: `${part}; three things at once are taken to add nothing.`,
+    IV: `${part}; what two things do together comes in twos.`,
+    III: `${part}; in the effect of each thing is what two others do together.`,
   }[design.resolution];
 }

@@ -86,12 +86,15 @@ const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC
 /** `27 April 2028` of an ISO date. */
 export const dateText = (iso: string): string => DAY.format(Date.parse(iso));
 
-/** What stops it: what was tried of it, and what came next; else why it is not known. */
-export function whyText(found: ConstraintResult): string {
+/**
+ * What stops it: what was tried of it, and what came next; else why it is not known.
+ * @param when of which build that is told: `with “more painters”, `
+ */
+export function whyText(found: ConstraintResult, when = ''): string {
   const { culprit, sentence } = found;
-  if (culprit === null) return eachShift(sentence, found);
+  if (culprit === null) return capital(`${when}${when === '' ? '' : 'tried: '}${eachShift(sentence, found)}`);
   return (
-    `${capital(calledThing(culprit.thing))}: ${eachShift(culprit.what, found)} brings ` +
+    `${capital(`${when}${calledThing(culprit.thing)}`)}: ${eachShift(culprit.what, found)} brings ` +
     `${figure(culprit.gain)} units a day (${range(culprit.gain)}).${nextBest(found)}`
   );
 }
@@ -134,8 +137,14 @@ const LONGEST_NOTE = 80;
  */
 export function noted({ note }: { readonly note: string | null }): string {
   const first = /^.*?[.!](?=\s|$)/s.exec(note?.trim() ?? '')?.[0] ?? note?.trim() ?? '';
-  return first === '' || first.length > LONGEST_NOTE ? '' : `The scenario notes: “${first}” `;
+  return first === '' || first.length > LONGEST_NOTE ? '' : `The scenario notes: “${first}”`;
 }
+
+/** One after the other; those that say nothing are left out. */
+export const sentences = (...all: readonly string[]): string => all.filter((each) => each !== '').join(' ');
+
+/** Said where pages of one scenario stand side by side: how many builds were tried is told on each. */
+export const OTHER_BUILDS = 'Other pages tried other builds, so their figures differ a little.';
 
 /** Said on every first screen: chance is in the intervals, mistakes are not. */
 export const INPUTS = 'The intervals cover chance, not wrong inputs.';

@@ -1,10 +1,13 @@
 import { exact, number } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
-import { type FirstScreen, INPUTS, noted, shipIt, whyText } from './first.js';
+import { type FirstScreen, INPUTS, noted, OTHER_BUILDS, sentences, shipIt, whyText } from './first.js';
+import { lastUnitText } from './last-unit.js';
+import { weakestText } from './weakest.js';
 
 export function rateFirst(results: RateResults): FirstScreen {
-  const { scenario, answer, points, rateUnit, plannedPerDay, constraint, ramp, arithmetic, sure } = results,
+  const { scenario, answer, points, rateUnit, plannedPerDay, constraint, ramp, arithmetic, sure, weakest } =
+      results,
     { highestPerDay, spread } = answer,
     a = each(rateUnit),
     isAbove = highestPerDay === null || plannedPerDay > highestPerDay,
@@ -27,20 +30,26 @@ export function rateFirst(results: RateResults): FirstScreen {
     why:
       constraint === null
         ? null
-        : `Above that (tried at ${rateText(constraint.perDay, rateUnit)}): ${uncapital(whyText(constraint))}`,
+        : whyText(constraint, `above that, tried at ${rateText(constraint.perDay, rateUnit)}, `),
     toDo: isAbove && highestPerDay !== null ? `Plan for ${rateText(highestPerDay, rateUnit)}.` : '',
     next: isAbove
       ? { what: 'What would raise it', command: `rateproof reliefs ${scenario.file}` }
       : { what: 'Whether fewer waiting spaces would do', command: `rateproof buffers ${scenario.file}` },
-    whenAndCost: [ramp.sentence, 'Costs are not looked at here.'],
-    rests:
-      `${noted(scenario)}A rate counts as held if surely at least ${number(100 * sure)} % of all builds ` +
-      'ship it' +
-      (arithmetic === null
-        ? '.'
-        : `. By averages alone it would be ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} ` +
-          `(${arithmetic.name}); chance takes the rest.`) +
-      ` ${INPUTS}`,
+    whenAndCost: [...dates(results), ramp.sentence, 'Costs are not looked at here.'],
+    rests: sentences(
+      noted(scenario),
+      weakestText(
+        weakest,
+        constraint === null ? undefined : `at ${rateText(constraint.perDay, rateUnit)} asked it ships`,
+      ),
+      `A rate counts as held if surely at least ${number(100 * sure)} % of all builds ship it` +
+        (arithmetic === null
+          ? '.'
+          : `. By averages alone it would be ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} ` +
+            `(${arithmetic.name}); chance takes the rest.`),
+      OTHER_BUILDS,
+      INPUTS,
+    ),
     picture: {
       title: 'What is shipped at each rate that was tried',
       more: 'On the dashed line as many are shipped as are asked.',
@@ -52,5 +61,11 @@ export function rateFirst(results: RateResults): FirstScreen {
   }
 }
 
-const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+function dates({ answer: { highestPerDay }, lastUnit, rateUnit }: RateResults): string[] {
+  const out = lastUnitText(lastUnit);
+  return highestPerDay === null || out === null
+    ? []
+    : [`At ${rateText(highestPerDay, rateUnit)} the last unit is out ${out}.`];
+}
+
 const tenths = (share: number): string => `${exact(Math.round(10 * share))} of 10`;

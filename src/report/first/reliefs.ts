@@ -2,10 +2,20 @@ import { calledThing } from '../../study/constraint/sentence.js';
 import { capital, exact } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
-import { boundsOf } from '../../study/statistics/estimate.js';
+import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { onEveryShift } from '../constraint.js';
 import { figure, range } from './figures.js';
-import { between, type FirstScreen, gain, howTogether, INPUTS, noted } from './first.js';
+import {
+  between,
+  type FirstScreen,
+  gain,
+  howTogether,
+  INPUTS,
+  noted,
+  OTHER_BUILDS,
+  sentences,
+} from './first.js';
+import { lastUnitText } from './last-unit.js';
 
 type Relief = ReliefsResults['reliefs'][number];
 
@@ -48,8 +58,8 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
       what: 'Two of them together',
       command: `rateproof compare ${scenario.file} WHAT-IFS.yaml`,
     },
-    whenAndCost: costs(results, first),
-    rests: `${noted(scenario)}${weakest(results)} ${INPUTS}`,
+    whenAndCost: [...dates(results, first), ...costs(results, first)],
+    rests: sentences(noted(scenario), weakest(results), OTHER_BUILDS, INPUTS),
     picture: {
       title: 'What each change brings by itself',
       more: 'Units a working day; right of 0 it ships more.',
@@ -74,20 +84,32 @@ function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): string
   );
 }
 
-function costs(
-  { base: { costPerUnit, currency } }: ReliefsResults,
-  first: ReliefsResults['reliefs'][number] | undefined,
-): string[] {
-  const dates = 'Dates are in the report of simulate.';
-  if (costPerUnit === null) return [dates, 'The scenario gives no prices.'];
+function dates({ base: { lastUnit } }: ReliefsResults, first: Relief | undefined): string[] {
+  const out = lastUnitText(lastUnit),
+    later = first?.lastUnitDays ?? null;
+  if (out === null) return [];
+  const { low, high } = boundsOf(later),
+    text = onEveryShift(first?.text ?? '');
+  if (later === null) return [`Last unit out today ${out}.`];
+  if (low <= 0 && high >= 0)
+    return [`Last unit out today ${out}; with ${text} neither surely sooner nor later.`];
+  const by = high < 0 ? negated(later) : later;
+  return [
+    `Last unit out today ${out}; with ${text} ${figure(by)} days ${high < 0 ? 'sooner' : 'later'} ` +
+      `(${range(by)}).`,
+  ];
+}
+
+function costs({ base: { costPerUnit, currency } }: ReliefsResults, first: Relief | undefined): string[] {
+  if (costPerUnit === null) return ['The scenario gives no prices.'];
   const now = `A unit costs ${figure(costPerUnit)} ${currency ?? ''} today`,
     change = first?.costPerUnit ?? null;
-  if (first === undefined || change === null) return [dates, `${now}.`];
+  if (first === undefined || change === null) return [`${now}.`];
   const { low, high } = boundsOf(change),
     text = onEveryShift(first.text);
-  if (low <= 0 && high >= 0) return [dates, `${now}; with ${text} neither surely more nor less.`];
+  if (low <= 0 && high >= 0) return [`${now}; with ${text} neither surely more nor less.`];
   return [
     `${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}; what the change itself costs is ` +
-      `not known here. ${dates}`,
+      'not known here.',
   ];
 }

@@ -14,9 +14,12 @@ import {
   noted,
   restsOn,
   roughly,
+  sentences,
   shipIt,
   whyText,
 } from './first.js';
+import { lastUnitText } from './last-unit.js';
+import { weakestText } from './weakest.js';
 
 export function simulateFirst(results: Results): FirstScreen {
   const { answer, scenario, rateUnit, assumptions } = results,
@@ -41,7 +44,7 @@ export function simulateFirst(results: Results): FirstScreen {
     toDo: toDo(found, asked, shipped, results),
     next: next(results),
     whenAndCost: [...dates(results), ...cost(results)],
-    rests: `${noted(scenario)}${restsOn(assumptions)} ${INPUTS}`,
+    rests: sentences(noted(scenario), restsOn(assumptions), weakestText(results.weakest), INPUTS),
     picture: picture(results),
   };
 }
@@ -102,15 +105,11 @@ function next({ answer: { verdict }, scenario: { file }, replications }: Results
 }
 
 function dates({ lastUnit, programme, plan, units }: Results): string[] {
-  const [half, most] = [0.5, 0.8].map((p) => lastUnit.find((one) => one.p === p)?.date ?? null),
+  const out = lastUnitText(lastUnit),
     planned = units.reduce((last, { due }) => (due !== null && due > last ? due : last), '');
-  if (programme.kind !== 'programme' || half == null) return [];
+  if (programme.kind !== 'programme' || out === null) return [];
   const by = planned === '' ? (plan === null ? null : lastDue(plan)) : planned;
-  return [
-    `Last unit out by ${dateText(half)} in ${half === most ? 'four of five' : 'half of the'} builds` +
-      (most == null || half === most ? '' : `, by ${dateText(most)} in four of five`) +
-      (by === null ? '.' : `; the plan says by ${dateText(by)}.`),
-  ];
+  return [`Last unit out ${out}${by === null ? '.' : `; the plan says by ${dateText(by)}.`}`];
 }
 
 /** The last day of the first week by whose end the plan has them all due. */

@@ -102,6 +102,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
   '02-measure-next': 'rests',
   '01-throughput-by-places': 'holds',
   '02-places': 'places',
+  '03-place-by-place': 'places',
 };
 
 /** Where the picture of that file name stands; one that is new answers whether it holds. */

@@ -1,5 +1,9 @@
 import type { Basis } from '../../scenario/types/scenario.js';
-import { capital, count, exact, intervalName } from '../../study/format.js';
+import { capital, count, exact, intervalName, number } from '../../study/format.js';
+import type { WeakestResult } from '../../study/reliefs/values/weakest.js';
+import { columns, type PageTable } from '../columns.js';
+import { valueTold } from '../first/value-told.js';
+import { difference } from '../sheets/cells.js';
 
 /** Said on every page: what an interval is of, and what it is not of. */
 export const inputsNote = (level: number, builds: number): string =>
@@ -17,6 +21,39 @@ export const SAME_BASE =
 /** Where the study does not know which values are guesses. */
 export const sourcesElsewhere = (file: string): string =>
   `Which of its values are guesses is not listed here: rateproof simulate ${file} lists them.`;
+
+/**
+ * The guesses and estimates that were tried, either end, the one that matters most first.
+ * @param of which build, where there are several
+ */
+export function guessesTable(found: WeakestResult | null, of = ''): PageTable {
+  const [first] = found?.tried ?? [];
+  return {
+    id: 'guesses',
+    title: 'Guesses and estimates tried',
+    note:
+      found === null
+        ? ''
+        : `${of === '' ? '' : `${of}. `}${exact(found.tried.length)} of ${exact(found.stated)} that are ` +
+          `stated, those likeliest to matter, at either end of their range in ` +
+          `${count(found.replications, 'replication')} with the same chance; units shipped a working day ` +
+          'more' +
+          (first?.ends[0]?.gain.low == null
+            ? ''
+            : `, in brackets ${intervalName(first.ends[0].gain.level)}, all to hold together`) +
+          `. A difference below ${number(found.zone)} does not matter.`,
+    ...columns(
+      found?.tried.flatMap(({ ends, ...guess }) => ends.map((end) => ({ ...guess, ...end }))) ?? [],
+      [
+        ['What', 'words'],
+        ['Basis', 'basis'],
+        ['Now', ({ now }) => valueTold(now)],
+        ['Tried', ({ value }) => valueTold(value)],
+        ['A day more', ({ gain }) => difference(gain)],
+      ],
+    ),
+  };
+}
 
 /** Values on the page; the others stand in a table. */
 const MOST = 10;
@@ -42,18 +79,4 @@ export function valuesTold(said: readonly Assumed[]): string[] {
       ? [`And ${exact(sorted.length - MOST)} more: see the table of assumptions.`]
       : []),
   ];
-}
-
-/** Forms of a value as a scenario has them, and how one says them. */
-const FORMS: readonly (readonly [form: RegExp, said: string])[] = [
-  [/^\{ low: ([^,{}]+), likely: ([^,{}]+), high: ([^,{}]+) \}$/, '$1 to $3, most likely $2'],
-  [/^\{ low: ([^,{}]+), high: ([^,{}]+) \}$/, '$1 to $2'],
-  [/^\{ mean: ([^,{}]+), cv: ([^,{}]+) \}$/, '$1 on average, spread $2 of it'],
-  [/^\{ exponential: \{ mean: ([^,{}]+) \} \}$/, '$1 on average, exponential'],
-];
-
-/** `30 min to 4 h, most likely 75 min`; a form that is not known as the scenario has it. */
-export function valueTold(value: string): string {
-  const [form, said] = FORMS.find(([each]) => each.test(value)) ?? [];
-  return form === undefined || said === undefined ? value : value.replace(form, said);
 }

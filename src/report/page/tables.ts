@@ -20,6 +20,7 @@ import { feeders, lanes, stations } from '../tables/stations.js';
 import { supplies } from '../tables/supplies.js';
 import { units } from '../tables/units.js';
 import { constraintTables } from './constraint.js';
+import { guessesTable } from './rests.js';
 
 /** In the order of the page, behind what stops the build. `interval` says what stands in the brackets. */
 const TABLES: readonly ((results: Results, interval: string) => PageTable)[] = [
@@ -60,6 +61,7 @@ export function pageTables(results: Results): PageTable[] {
   return filled([
     overall(results, interval),
     ...constraintTables(toldConstraint(results)),
+    guessesTable(results.weakest),
     ...TABLES.map((table) => table(results, interval)),
   ]);
 }

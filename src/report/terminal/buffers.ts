@@ -2,19 +2,25 @@ import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '..
 import { bounds, count, exact, mean, number } from '../../study/format.js';
 import { negated } from '../../study/statistics/estimate.js';
 import { mostNamed } from '../buffers.js';
+import { WITH_THEM } from '../constraint.js';
 import { buffersFirst } from '../first/buffers.js';
+import { aroundPieces } from './around.js';
+import { constraintLines } from './constraint.js';
 import { BETWEEN_ALL, betweenHead, firstPieces } from './first.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
+import { thinned } from './thinned.js';
 
-const MOST_POINTS = 12;
+/** A point of the curve is left out where it lies on the line between others, to this share of the zone. */
+const ON_THE_LINE = 0.5;
 
 /**
  * The results in short, as aligned plain text without a line end at the end, `width` characters at most: the
  * answer, the places, the layouts compared, the curve.
  */
 export function buffersTable(results: BufferResults, width?: number): string {
-  const { spots, selection, best, unit, level, seed, replications, freshReplications } = results;
+  const { spots, selection, best, unit, level, seed, replications, freshReplications, constraint } = results,
+    shown = shownOf(results);
   const interval = (head: string) => ({ head, cell: ({ rate }: LayoutResult) => bounds(rate) });
   return joined(
     [
@@ -42,13 +48,18 @@ export function buffersTable(results: BufferResults, width?: number): string {
       ...(selection.settled
         ? []
         : [`selection not settled after ${count(selection.rounds, 'round')}: the best mean was taken`]),
+      ...aroundPieces(results),
       '',
-      tableOf(thinned(results), [
+      tableOf(shown, [
         { head: 'places', align: 'right', cell: 'total' },
         { head: `best found, ${unit}`, align: 'right', cell: ({ rate }) => mean(rate) },
         interval(betweenHead(level)),
         { head: 'below the best', align: 'right', cell: ({ behind }) => `${number(100 * behind)} %` },
       ]),
+      ...(shown.length === results.curve.length
+        ? []
+        : [`numbers left out lie between, to within ${number(100 * ON_THE_LINE * results.zone)} %`]),
+      ...(constraint === null ? [] : constraintLines(constraint, WITH_THEM)),
     ],
     width,
   );
@@ -91,11 +102,13 @@ export function againstChosen({ standing, behind: { difference } }: ComparedLayo
   return `${standing} (${bounds(negated(difference))})`;
 }
 
-/** Evenly spread points with the first, the last and that of the choice; all are in the JSON. */
-function thinned({ curve, chosen }: BufferResults): readonly CurvePoint[] {
-  if (curve.length <= MOST_POINTS) return curve;
-  const spread = new Set(
-    Array.from({ length: MOST_POINTS }, (_, i) => Math.round((i * (curve.length - 1)) / (MOST_POINTS - 1))),
+/** Points of the curve that matter; all are in the JSON. */
+function shownOf({ curve, chosen, zone }: BufferResults): readonly CurvePoint[] {
+  const highest = Math.max(...curve.map(({ rate }) => rate.mean));
+  return thinned(
+    curve,
+    ({ total, rate }) => ({ x: total, y: rate.mean }),
+    ON_THE_LINE * zone * highest,
+    ({ total }) => total === chosen.total,
   );
-  return curve.filter(({ total }, at) => spread.has(at) || total === chosen.total);
 }

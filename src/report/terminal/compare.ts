@@ -1,7 +1,9 @@
 import type { CompareResults } from '../../study/compare/results.js';
 import { bounds, count, mean, number, signed } from '../../study/format.js';
 import { byMeasure, measureName } from '../compare.js';
+import { triedWith } from '../constraint.js';
 import { compareFirst } from '../first/compare.js';
+import { constraintLines } from './constraint.js';
 import { BETWEEN_ALL, firstPieces, plainly } from './first.js';
 import { joined } from './lines.js';
 import { table, tableOf } from './table.js';
@@ -9,7 +11,7 @@ import { table, tableOf } from './table.js';
 /** The comparison in short: the answer, the base, then one table with a row for each measure and what-if. */
 export function compareTable(results: CompareResults, width?: number): string {
   const measures = byMeasure(results),
-    { replications, seed, level } = results;
+    { replications, seed, level, constraint } = results;
   const rows = measures.flatMap(({ id, name, unit, whatIfs }) => [
     [`${measureName({ id, name })}, ${unit}`, '', '', ''],
     ...whatIfs.map(({ whatIf, difference, verdict }) => [
@@ -38,6 +40,7 @@ export function compareTable(results: CompareResults, width?: number): string {
         { head: BETWEEN_ALL },
         { head: 'verdict' },
       ]),
+      ...(constraint === null ? [] : constraintLines(constraint, triedWith(results))),
       ...results.findings.flatMap((text) => ['', `finding: ${plainly(text)}`]),
     ],
     width,

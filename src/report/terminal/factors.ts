@@ -1,8 +1,9 @@
 import type { FactorsResults } from '../../study/factors/results.js';
 import { bounds, count, mean, number, signed } from '../../study/format.js';
 import { measureName } from '../compare.js';
-import { byMeasureOf, isMixed, type MeasureByFactors, togetherWords } from '../factors.js';
+import { byMeasureOf, isMixed, type MeasureByFactors, togetherWords, triedOn } from '../factors.js';
 import { factorsFirst } from '../first/factors.js';
+import { constraintLines } from './constraint.js';
 import { BETWEEN_ALL, firstPieces, plainly } from './first.js';
 import { joined } from './lines.js';
 import { table, tableOf } from './table.js';
@@ -10,7 +11,7 @@ import { table, tableOf } from './table.js';
 /** The experiment in short: the answer, the effects on each measure, and each combination. */
 export function factorsTable(results: FactorsResults, width?: number): string {
   const measures = byMeasureOf(results),
-    { design, factors, replications, seed, level } = results;
+    { design, factors, replications, seed, level, constraint } = results;
   return joined(
     [
       ...firstPieces(factorsFirst(results), results.answer),
@@ -40,6 +41,7 @@ export function factorsTable(results: FactorsResults, width?: number): string {
       ...(results.effects.some(isMixed) ? ['* or what two others do together: see above'] : []),
       '',
       ...measures.slice(0, 1).map((main) => combinationTable(main, results)),
+      ...(constraint === null ? [] : constraintLines(constraint, triedOn(results))),
       ...results.findings.flatMap((text) => ['', `finding: ${plainly(text)}`]),
     ],
     width,

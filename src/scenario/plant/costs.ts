@@ -4,10 +4,7 @@ import type { Costs, HourPrice } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';
-import { number } from '../values/scalars.js';
-
-const MONEY = 'an amount of money: a plain number from 0, without the currency, such as 46';
-const money = number(0, 1e12, MONEY);
+import { money, ownPrices, spacePrices } from './floor.js';
 
 const hourPrice = z
   .union(
@@ -69,6 +66,10 @@ export const costsSchema = keys(
     unit: perDay('Capital cost and care of one unit in work, per calendar day. Example: 180').describe(
       'What units in work cost. Example: { day: 180 }',
     ),
+    late: perDay(
+      'One unit for each calendar day after its due date until it is shipped, or to the end of the run if ' +
+        'it never is. Example: 400',
+    ).describe('What late and lost units cost; only with due dates. Example: { day: 400 }'),
     'send back': money
       .optional()
       .describe(
@@ -84,10 +85,12 @@ export const costsSchema = keys(
         'The material of one changeover, by station: solvent, masking. Handling solvents is governed ' +
           'by local codes. Example: { colour booth: 60 }',
       ),
-    'buffer place': perDay('One space or place for a day. Example: 12').describe(
-      'What floor space costs: each space of a limited buffer or bank, and each place of a station. ' +
-        'Example: { day: 12 }',
-    ),
+    'buffer place': spacePrices
+      .optional()
+      .describe(
+        'What floor space costs: each space of a limited buffer or bank, and each place of a station. ' +
+          'Example: { day: 12, sites: { final plant: 20 }, stations: { colour booth: 14 } }',
+      ),
     supplies: named(supply, 'supplies with their prices, such as { power packs: { lot: 900 } }')
       .prefault({})
       .describe(
@@ -97,16 +100,18 @@ export const costsSchema = keys(
   },
   'costs: a map with currency and prices',
 ).transform(
-  ({ currency, people, trucks, unit, sendBack, scrap, changeovers, bufferPlace, supplies }): Costs => ({
-    currency,
-    people,
-    trucks,
+  ({ unit, late, bufferPlace, ...prices }): Costs => ({
+    currency: prices.currency,
+    people: prices.people,
+    trucks: prices.trucks,
     unitDay: unit?.day,
-    sendBack,
-    scrap,
-    changeovers,
-    supplies,
+    sendBack: prices.sendBack,
+    scrap: prices.scrap,
+    changeovers: prices.changeovers,
+    supplies: prices.supplies,
     spaceDay: bufferPlace?.day,
+    spaceDayAt: ownPrices(bufferPlace),
+    lateDay: late?.day,
   }),
 );
 
@@ -123,4 +128,14 @@ export function* costFindings(scenario: Scenario): Iterable<Finding> {
         atKey: true,
       };
   }
+  const { dueAfterMin, list } = scenario.programme.orders;
+  if (scenario.costs?.lateDay !== undefined && dueAfterMin === undefined && !list.some(isDue))
+    yield {
+      path: ['costs', 'late'],
+      wanted: 'due dates (due after, or due in the build list), or no price of late units',
+      seen: 'units that are never due',
+      atKey: true,
+    };
 }
+
+const isDue = ({ due }: { readonly due: string | undefined }): boolean => due !== undefined;

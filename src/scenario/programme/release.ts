@@ -46,10 +46,12 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
   let before = 0,
     byRateBefore = 0;
   for (const day of days) {
+    if (startOf(day) >= end) break;
     const isOver = most !== undefined && byRateBefore > most - 1 + ROUNDING;
+    if (isOver && dated.size === 0) break;
     const byRate = day.day < span.startDay || isOver ? 0 : asked.onDay(day.day),
       rate = byRate + (dated.get(day.day) ?? 0);
-    if (rate <= 0 || startOf(day) >= end) continue;
+    if (rate <= 0) continue;
     out.push({ ...day, rate, before, byRate, byRateBefore, usual: byRate > 0 ? asked.usualOn(day.day) : 0 });
     before = tidy(before + rate);
     byRateBefore = tidy(byRateBefore + byRate);

@@ -179,6 +179,19 @@ export interface Costs {
   readonly supplies: Readonly<Record<string, { readonly lot: number; readonly stockDay: number }>>;
   /** A space of a limited buffer or bank, or a place of a station, for a day. */
   readonly spaceDay: number | undefined;
+  /** Where it has another price: the station or bank comes before the site. Undefined: nowhere. */
+  readonly spaceDayAt?: SpacePrices | undefined;
+  /** A unit for a day after its due date. */
+  readonly lateDay?: number | undefined;
+}
+export interface SpacePrices {
+  readonly sites: Readonly<Record<string, number>>;
+  readonly stations: Readonly<Record<string, number>>;
+  readonly lanes: Readonly<Record<string, BankPrices>>;
+}
+export interface BankPrices {
+  readonly bank: number | undefined;
+  readonly arrivalBank: number | undefined;
 }
 export interface HourPrice {
   readonly hour: number;

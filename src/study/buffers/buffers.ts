@@ -1,10 +1,13 @@
 import { compile } from '../../scenario/compile.js';
 import { LEVEL, type StudyOptions, wholeNumber } from '../asked.js';
 import { Replicator, whole } from '../run/replicator.js';
+import { lookAround, NOTHING_AROUND } from './around/around.js';
+import { pricesOf } from './around/prices.js';
 import { boundOf } from './bound.js';
 import { Choice } from './choice.js';
 import { BuffersForecast } from './forecast.js';
 import { type BufferGoal, checkGoal } from './goal.js';
+import { outlook } from './outlook.js';
 import type { BufferResults } from './results.js';
 import { unlimitedOf } from './search/ample.js';
 import { Bar } from './search/bar.js';
@@ -28,8 +31,12 @@ export interface BufferOptions extends StudyOptions {
   readonly replications: number;
   /** Relative difference that does not matter, default 0.01. */
   readonly zone?: number | undefined;
+  /** Whether to look at what each place buys, and for the cheapest layout; default true. */
+  readonly looksAround?: boolean | undefined;
 }
 
+/** Fresh replications of what lies around the chosen layout, at least: fewer tell nothing at its level. */
+const AROUND = 10;
 /** A place is moved only for a gain of at least a tenth of the zone. */
 const WORTH = 10;
 /** To nine digits a rate is what arithmetic allows. */
@@ -38,7 +45,7 @@ const ROUNDING = 1e-9;
 /**
  * Shares waiting places out over the buffers and banks of a route: the fewest places that come within the
  * zone of the most throughput for a budget, or the fewest for a rate (Gershwin & Schor 2000: the primal by
- * the dual). Places cost the same everywhere, so the fewest are the cheapest. Same scenario, seed and
+ * the dual). Then what each place of that layout buys, and which layout is cheapest. Same scenario, seed and
  * options: same results, to the last bit.
  */
 export async function buffersStudy(options: BufferOptions): Promise<BufferResults> {
@@ -64,16 +71,18 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
     const base = await replicator.row({ key: 'base', model, read: whole }, 1, replications),
       measure = rateMeasure(scenario, model, base, level),
       bound = boundOf(scenario, model, measure),
-      read = readTrial(measure, spots),
+      prices = pricesOf(scenario, model, spots),
+      read = readTrial(measure, spots, prices),
       setting = { scenario, model, spots, read };
     const trials = new Trials(replicator, setting, replications),
-      fresh = new Trials(replicator, setting, replications, true),
-      unlimited = unlimitedOf(spots);
+      fresh = new Trials(replicator, setting, replications, replications),
+      unlimited = unlimitedOf(spots),
+      loads = loadsAt(scenario, spots);
     trials.add(present, base.map(read(model)));
     await trials.run([unlimited]);
     forecast.begin();
     const hunt: Hunt = {
-      search: new Search(trials, spots, zone / WORTH, loadsAt(scenario, spots), (left) => {
+      search: new Search(trials, spots, zone / WORTH, loads, (left) => {
         forecast.step(left);
       }),
       choice: new Choice({ trials, fresh, present, zone, level, replications, onStage }),
@@ -92,8 +101,27 @@ export async function buffersStudy(options: BufferOptions): Promise<BufferResult
       [...chosen.others, chosen.layout, best ?? present, present, unlimited, most],
       freshReplications,
     );
-    const study = { ...options, level, zone, spots, measure, trials, fresh, freshReplications };
-    return bufferResults({ ...study, unlimited, most, bound }, found);
+    const around =
+      options.looksAround !== false && found.isReached
+        ? await lookAround({
+            ...{ spots, loads, prices, trials, fresh, present, best, zone, level, onStage },
+            around: new Trials(replicator, setting, Math.max(AROUND, replications), replications, true),
+            chosen: chosen.layout,
+            most: goal.kind === 'budget' ? goal.places : Infinity,
+            bar: found.bar,
+          })
+        : NOTHING_AROUND;
+    const study = { ...options, level, zone, spots, prices, measure, trials, fresh, freshReplications };
+    const results = bufferResults({ ...study, unlimited, most, bound, around }, found);
+    if (options.looksAround === false) return results;
+    onStage?.('looking at what stops the build with the layout chosen');
+    return {
+      ...results,
+      ...(await outlook(
+        { scenario, data: options.data, spots, chosen: chosen.layout, base, level },
+        replicator,
+      )),
+    };
   } finally {
     await replicator.close();
   }

@@ -1,6 +1,10 @@
+import type { ConstraintResult } from '../constraint/results.js';
 import type { ResultsHead } from '../head.js';
+import type { DateQuantile } from '../programme/dates.js';
+import type { WeakestResult } from '../reliefs/values/weakest.js';
 import type { Difference } from '../statistics/difference.js';
 import type { Estimate } from '../statistics/estimate.js';
+import type { Around } from './around/results.js';
 import type { Bound } from './bound.js';
 import type { ShareOf } from './goal.js';
 import type { RateUnit } from './search/trial.js';
@@ -36,7 +40,7 @@ export interface BestMore extends Difference {
 }
 
 /** The results of `rateproof buffers`. Places are numbers of units that can wait; rates are in `unit`. */
-export interface BufferResults extends ResultsHead<'buffers'> {
+export interface BufferResults extends ResultsHead<'buffers'>, Around {
   /** Of each layout in the search. */
   readonly replications: number;
   /**
@@ -121,4 +125,10 @@ export interface BufferResults extends ResultsHead<'buffers'> {
    */
   readonly curve: readonly CurvePoint[];
   readonly layoutsTried: number;
+  /** What stops the build with the layout chosen; null where that was not looked at. */
+  readonly constraint: ConstraintResult | null;
+  /** The guess or estimate that what it ships with that layout hangs on most; null where none was tried. */
+  readonly weakest: WeakestResult | null;
+  /** When the last unit is out; none without a quantity. */
+  readonly lastUnit: { readonly chosen: readonly DateQuantile[]; readonly present: readonly DateQuantile[] };
 }

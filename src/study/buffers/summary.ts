@@ -5,6 +5,8 @@ import { boundsOf, type Estimate, mapped } from '../statistics/estimate.js';
 import { amount } from '../statistics/skewed-interval.js';
 import { mean } from '../statistics/sums.js';
 import { type Standing, standingOf } from '../statistics/zone.js';
+import type { Prices } from './around/prices.js';
+import type { Around } from './around/results.js';
 import type { BufferGoal } from './goal.js';
 import { buffersNotes } from './notes.js';
 import type { BestMore, BufferResults, ComparedLayout, LayoutResult } from './results.js';
@@ -25,6 +27,8 @@ export interface BufferFindings
   readonly measure: RateMeasure;
   readonly trials: Trials;
   readonly fresh: Trials;
+  readonly prices: Prices | null;
+  readonly around: Around;
   readonly unlimited: Layout;
   /** What shipped most in the search. */
   readonly most: Layout;
@@ -34,14 +38,13 @@ export interface BufferFindings
 export function bufferResults(study: BufferFindings, found: Found): BufferResults {
   const { scenario, replications, freshReplications, level, zone, spots, measure, trials, fresh } = study;
   const { chosen: selected, best, bar, within, fewer } = found,
-    spaceDay = scenario.costs?.spaceDay,
     present = spots.map((spot) => spot.present);
   const valuesOf = (layout: Layout): readonly number[] => fresh.values(layout).slice(0, freshReplications);
   const result = (layout: Layout, rate: Estimate): LayoutResult => ({
     places: layout,
     total: placesOf(layout),
     rate,
-    costPerDay: spaceDay === undefined ? null : spaceDay * placesOf(layout),
+    costPerDay: study.prices?.floorOf(layout) ?? null,
   });
   const compared = distinct([present, best ?? present, ...selected.others]).filter(
       (layout) => !isSameLayout(layout, selected.layout),
@@ -111,6 +114,10 @@ export function bufferResults(study: BufferFindings, found: Found): BufferResult
     },
     curve: curve.map((point) => ({ ...point, behind: behind(point, curve) })),
     layoutsTried: trials.tried,
+    ...study.around,
+    constraint: null,
+    weakest: null,
+    lastUnit: { chosen: [], present: [] },
   };
   function moreOf(best: Layout): BestMore {
     const more = difference(valuesOf(selected.layout), valuesOf(best), eachLevel);

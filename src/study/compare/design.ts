@@ -1,4 +1,5 @@
 import { compile } from '../../scenario/compile.js';
+import type { ScenarioData } from '../../scenario/data.js';
 import { digest } from '../../scenario/digest.js';
 import { BASE, type WhatIf } from '../../scenario/what-ifs.js';
 import type { Origin } from '../head.js';
@@ -6,7 +7,7 @@ import type { FixedDesign } from '../run/fixed-design.js';
 import { fingerprint, identityOf } from '../run/identity.js';
 import { type Reading, readingOf } from '../sample/reading.js';
 import type { ComparedVariant } from './measures.js';
-import type { CompareResults } from './results.js';
+import type { ComparedInWeeks } from './results.js';
 import { summariseComparison } from './summary.js';
 import { sameZone, USUAL_ZONE, type Zones } from './zones.js';
 
@@ -15,12 +16,14 @@ export interface CompareAsked extends Origin {
   readonly whatIfs: readonly WhatIf[];
   readonly whatIfsFile: string;
   readonly replications: number;
+  /** The scenario as data, where it has guesses or estimates. */
+  readonly data?: ScenarioData | undefined;
   /** Beyond which a difference matters, default `USUAL_ZONE` of each measure. */
   readonly zones?: Zones | undefined;
 }
 
 /** The base first, then the what-ifs. */
-export interface CompareDesign extends FixedDesign<Reading, CompareResults> {
+export interface CompareDesign extends FixedDesign<Reading, ComparedInWeeks> {
   readonly variants: readonly ComparedVariant[];
 }
 

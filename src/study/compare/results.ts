@@ -1,9 +1,13 @@
 import type { Change } from '../../scenario/what-ifs.js';
 import type { StandstillResult } from '../answer/gridlock.js';
+import type { ConstraintResult } from '../constraint/results.js';
 import type { ResultsHead } from '../head.js';
+import type { RateJudged } from '../held/rate-held.js';
 import type { CountingResult } from '../loads/words.js';
+import type { DateQuantile } from '../programme/dates.js';
 import type { Window } from '../programme/judged-window.js';
 import type { SeriesResult } from '../programme/series.js';
+import type { WeakestResult } from '../reliefs/values/weakest.js';
 import type { Estimate } from '../statistics/estimate.js';
 
 export type MeasureId = 'throughput' | 'lead mean' | 'lead p90' | 'wip' | 'last unit' | 'cost';
@@ -65,6 +69,8 @@ export interface StandResult {
   /** Null where none did. */
   readonly standstill: StandstillResult | null;
   readonly unfinished: number;
+  /** When its last unit is out; none without a quantity. */
+  readonly lastUnit: readonly DateQuantile[];
 }
 
 export interface VariantResult extends StandResult {
@@ -100,6 +106,13 @@ export interface CompareResults extends ResultsHead<'compare'> {
   };
   readonly whatIfs: readonly (VariantResult & { readonly compared: readonly ComparedMeasure[] })[];
   readonly series: Pick<SeriesResult, 'unit' | 'labels' | 'starts' | 'workingDays'>;
+  /**
+   * What stops the what-if that ships most, or, of `null`, the scenario, where none surely ships more; null
+   * where that was not looked at.
+   */
+  readonly constraint: (ConstraintResult & { readonly of: string | null }) | null;
+  /** The guess or estimate that what the scenario ships hangs on most; null where none was tried. */
+  readonly weakest: WeakestResult | null;
   readonly findings: readonly string[];
   /**
    * Values by replication, in the order of `measures`; null where there is none. The base first, then the
@@ -111,4 +124,10 @@ export interface CompareResults extends ResultsHead<'compare'> {
     readonly outcome: string;
     readonly values: readonly (number | null)[];
   }[];
+}
+
+/** What was found, and the weeks in which the base is judged. */
+export interface ComparedInWeeks {
+  readonly results: CompareResults;
+  readonly judged: Pick<RateJudged, 'window' | 'askedPerDay' | 'heldIn'>;
 }

@@ -3,17 +3,21 @@ import { askedRate } from '../../scenario/programme/rates.js';
 import { standstills } from '../answer/gridlock.js';
 import { count } from '../format.js';
 import { countingResult } from '../loads/words.js';
+import { lastUnitDates } from '../programme/dates.js';
 import type { Window } from '../programme/judged-window.js';
 import type { Reading } from '../sample/reading.js';
+import { ratio } from '../statistics/sums.js';
 import { type ComparedVariant, countingOfVariant } from './measures.js';
-import type { CompareResults, StandResult } from './results.js';
+import type { ComparedInWeeks, CompareResults, StandResult } from './results.js';
 
 /** What is told of a variant besides its measures. */
 export function standOf(
   { name, note, changes, key, scenario }: ComparedVariant,
-  readings: readonly Pick<Reading, 'outcome' | 'endedAt'>[],
+  readings: readonly Pick<Reading, 'outcome' | 'endedAt' | 'lastUnitDay'>[],
+  level: number,
 ): StandResult {
-  const stood = readings.flatMap(({ outcome, endedAt }) => (outcome === 'gridlock' ? [endedAt] : []));
+  const clock = programmeClock(scenario),
+    stood = readings.flatMap(({ outcome, endedAt }) => (outcome === 'gridlock' ? [endedAt] : []));
   return {
     name,
     note,
@@ -21,11 +25,17 @@ export function standOf(
     digest: `sha256:${key}`,
     askedPerDay: askedRate(scenario).highest,
     gridlocks: stood.length,
-    standstill: standstills(stood, readings.length, programmeClock(scenario)),
+    standstill: standstills(stood, readings.length, clock),
     unfinished:
       scenario.programme.quantity === undefined
         ? 0
         : readings.filter(({ outcome }) => outcome !== 'finished').length,
+    lastUnit: lastUnitDates(
+      scenario,
+      readings.map(({ lastUnitDay }) => lastUnitDay),
+      clock,
+      level,
+    ),
   };
 }
 
@@ -56,6 +66,16 @@ export const windowResult = (base: ComparedVariant, window: Window | null): Comp
         workingDays: window.workingDays,
         counting: countingResult(countingOfVariant(base, window, base)),
       };
+
+/** How the base is judged in these weeks. */
+export function judgedIn(base: ComparedVariant, window: Window | null): ComparedInWeeks['judged'] {
+  const counting = window === null ? null : countingOfVariant(base, window, base);
+  return {
+    window,
+    askedPerDay: askedRate(base.scenario).highest,
+    heldIn: (seen) => ratio(counting?.shipped(seen) ?? NaN, window?.workingDays ?? NaN),
+  };
+}
 
 /** As JSON has it: null for what is no number. */
 export const finite = (value: number | undefined): number | null =>

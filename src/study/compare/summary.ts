@@ -11,9 +11,9 @@ import { type Estimate } from '../statistics/estimate.js';
 import { amount } from '../statistics/skewed-interval.js';
 import { ratio } from '../statistics/sums.js';
 import { baseWindow, type ComparedVariant, type Measure, measuresOf } from './measures.js';
-import type { CompareResults, VariantResult } from './results.js';
+import type { ComparedInWeeks, CompareResults, VariantResult } from './results.js';
 import { compareSentence } from './sentence.js';
-import { findings, finite, standOf, windowResult } from './stand.js';
+import { findings, finite, judgedIn, standOf, windowResult } from './stand.js';
 import { compared, zoneOf } from './verdict.js';
 import { type Zones, zoneShare } from './zones.js';
 
@@ -30,7 +30,7 @@ export function summariseComparison(
   all: readonly ReadVariant[],
   asked: Origin & Pick<CompareResults, 'whatIfsFile'>,
   zones: Zones,
-): CompareResults {
+): ComparedInWeeks {
   const [base, whatIfs] = [defined(all[0]), all.slice(1)],
     { level } = asked,
     { buckets } = programmeClock(base.scenario),
@@ -60,7 +60,7 @@ export function summariseComparison(
     ),
   }));
   const measured = measures.map(({ id, name, unit, better, zone }) => ({ id, name, unit, better, zone }));
-  return {
+  const results: CompareResults = {
     ...headOf('compare', asked),
     whatIfsFile: basename(asked.whatIfsFile),
     replications,
@@ -89,7 +89,10 @@ export function summariseComparison(
         values: columns.map((column) => finite(column[r])),
       }));
     }),
+    constraint: null,
+    weakest: null,
   };
+  return { results, judged: judgedIn(base, window) };
 }
 
 /** @param workingDays of the buckets shown */
@@ -99,7 +102,7 @@ function variantResult(variant: ReadVariant, workingDays: readonly number[], lev
     smooth = overLoads(planned(scenario, model)),
     over = (value: (reading: Reading) => number): Estimate => amount(readings.map(value), level);
   return {
-    ...standOf(variant, readings),
+    ...standOf(variant, readings, level),
     shippedPerDay: workingDays.map((days, b) => over(({ shippedIn }) => ratio(shippedIn[b] ?? NaN, days))),
     shippedOverLoads:
       smooth === null ? null : workingDays.map((_, b) => over((reading) => smooth(reading, b))),

@@ -1,10 +1,8 @@
 import type { Observation } from '../../measure/observe.js';
 import { type CapacityRow, type CapacityTable, capacity } from '../capacity/capacity.js';
-import type { Verdict } from '../held/rate-held.js';
 import { named } from '../lists.js';
-import type { Changed } from '../reliefs/changes.js';
 import { keyOfThing, type Thing } from '../reliefs/thing.js';
-import { type Replicator, whole } from '../run/replicator.js';
+import type { Replicator } from '../run/replicator.js';
 import { type Pending, resolved } from '../sample/deferred.js';
 import { type Planned, planned } from '../sample/planned.js';
 import { Sample } from '../sample/sample.js';
@@ -19,47 +17,24 @@ import { type Likely, likeliest } from './likeliest.js';
 import type { ConstraintResult, JudgedResult, Tried } from './results.js';
 import { seenIn } from './seen.js';
 import { constraintSentence, helps } from './sentence.js';
-import { over, type ShippedPerDay, tried } from './trial.js';
+import { tried } from './trial.js';
+import type { ConstraintAsked, Watched } from './watch.js';
 
-/** Replications of each trial at most. */
-export const TRIAL_REPLICATIONS = 20;
-/** A gain below this share of what is shipped does not matter; our own convention, as in `reliefs`. */
-const ZONE_SHARE = 0.01;
 /** So many of what units wait for are told. */
 const MOST_TOLD = 10;
-
-export interface ConstraintAsked {
-  readonly base: Changed;
-  /** The weeks that are judged: minutes since the start, ISO dates; null: the whole run is. */
-  readonly weeks: {
-    readonly fromMin: number;
-    readonly toMin: number;
-    readonly from: string;
-    readonly to: string;
-  } | null;
-  readonly verdict: Verdict;
-  /** Units shipped a working day in these weeks. */
-  readonly shippedPerDay: ShippedPerDay;
-  readonly replications: number;
-  readonly level: number;
-}
 
 /**
  * What stops a build: the judged weeks of its first replications are looked at, and one more of each of the
  * likeliest culprits is tried where the rate is not held. The same for any number of threads.
  */
-export async function constraint(asked: ConstraintAsked, replicator: Replicator): Promise<ConstraintResult> {
+export async function constraint(
+  { asked, observations, shipped, zone, model, until }: Watched,
+  replicator: Replicator,
+): Promise<ConstraintResult> {
   const { base, weeks, verdict, shippedPerDay, level } = asked,
-    replications = Math.min(asked.replications, TRIAL_REPLICATIONS),
-    model = weeks === null ? base.model : over(base.model, weeks.fromMin, weeks.toMin),
+    replications = observations.length,
     plan = planned(base.scenario, model),
-    table = capacity(base.model, base.scenario);
-  const observations = await replicator.row(
-      { key: `${base.key} watched`, model, read: whole },
-      1,
-      replications,
-    ),
-    shipped = observations.map(shippedPerDay(base)),
+    table = capacity(base.model, base.scenario),
     waiting = likeliest(plan, seenIn(observations));
   const trials =
       verdict === 'holds'
@@ -67,11 +42,10 @@ export async function constraint(asked: ConstraintAsked, replicator: Replicator)
         : await tried(
             base,
             [...(table.bottleneck === null ? [] : [table.bottleneck]), ...waiting.map(({ thing }) => thing)],
-            { shippedPerDay, base: shipped, until: weeks?.toMin ?? Infinity, level },
+            { shippedPerDay, base: shipped, until, level },
             replicator,
           ),
     perDay = amount(shipped, level),
-    zone = Math.max(1e-9, ZONE_SHARE * perDay.mean),
     culprit = culpritOf(trials, waiting, zone),
     row = rowOf(culprit?.thing ?? null, table);
   const found: Omit<ConstraintResult, 'sentence'> = {

@@ -7,6 +7,7 @@ import type { ReliefKind } from '../reliefs/relief.js';
 import { keyOfThing, type Thing } from '../reliefs/thing.js';
 import type { Replicator } from '../run/replicator.js';
 import { difference, familyLevel } from '../statistics/difference.js';
+import type { Estimate } from '../statistics/estimate.js';
 import type { Tried } from './results.js';
 
 /** So many of the likeliest are tried, and an hour more on the likeliest calendar. */
@@ -59,25 +60,38 @@ export async function tried(
         .flatMap((thing) => reliefs.filter(({ of }) => keyOfThing(of) === keyOfThing(thing)))
         .map((of) => ({ of, what: of.text, scenario: () => of.change(base.scenario) })),
     ),
-    rows = await replicator.rows(
-      changes.map((changed) => ({
-        key: `${changed.key} to ${until}`,
-        model: over(changed.model, changed.model.programme.warmUp, until),
-        read: shippedPerDay(changed),
-      })),
-      1,
-      shipped.length,
-    ),
-    each = familyLevel(level, changes.length);
+    gains = await gainsOf(changes, { shippedPerDay, base: shipped, until, level }, replicator);
   const best = new Map<string, Tried>();
   for (const [i, { of }] of changes.entries()) {
-    const { difference: gain } = difference(shipped, defined(rows[i]), each),
+    const gain = defined(gains[i]),
       key = keyOfThing(of.of),
       known = best.get(key);
     if (known === undefined || gain.mean > known.gain.mean)
       best.set(key, { thing: of.of, what: of.text, gain });
   }
   return [...best.values()].sort((a, b) => b.gain.mean - a.gain.mean);
+}
+
+/**
+ * Units shipped a working day more by each changed build than by the base, in the base's replications; all of
+ * them hold together.
+ */
+export async function gainsOf(
+  changes: readonly Changed[],
+  { shippedPerDay, base, until, level }: TrialAsked,
+  replicator: Replicator,
+): Promise<Estimate[]> {
+  const rows = await replicator.rows(
+      changes.map((changed) => ({
+        key: `${changed.key} to ${until}`,
+        model: over(changed.model, changed.model.programme.warmUp, until),
+        read: shippedPerDay(changed),
+      })),
+      1,
+      base.length,
+    ),
+    each = familyLevel(level, changes.length);
+  return rows.map((row) => difference(base, row, each).difference);
 }
 
 /** The model, observed from one time to another, at which it ends if not sooner. */

@@ -36,3 +36,10 @@ export function nearestOf(
   const [nearest] = [...notBehind].sort((a, b) => changes(a) - changes(b) || a - b);
   return nearest !== undefined && changes(nearest) < changes(combination) ? nearest : null;
 }
+
+/**
+ * The combination that is told: of those that are not surely behind the one that ships most, the one with the
+ * fewest changes, by number.
+ */
+export const toldCombination = ({ best }: Pick<FactorsResults, 'best'>): number =>
+  best.nearest ?? best.combination;

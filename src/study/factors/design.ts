@@ -8,11 +8,11 @@ import type { FixedDesign } from '../run/fixed-design.js';
 import { fingerprint, identityOf } from '../run/identity.js';
 import { type Reading, readingOf } from '../sample/reading.js';
 import { Gathered } from './gathered.js';
-import type { FactorsAsked, FactorsResults } from './results.js';
+import type { FactorsAsked, FactorsInWeeks } from './results.js';
 import { summariseFactors } from './summary.js';
 
 /** The scenario first, then each combination that is another. */
-export interface FactorsDesign extends FixedDesign<Reading, FactorsResults> {
+export interface FactorsDesign extends FixedDesign<Reading, FactorsInWeeks> {
   readonly variants: readonly ComparedVariant[];
 }
 

@@ -4,7 +4,7 @@ import type { Window } from '../programme/judged-window.js';
 import type { Reading } from '../sample/reading.js';
 
 /** What is kept of a replication: its measures, and how it ended. */
-export interface Row extends Pick<Reading, 'replication' | 'outcome' | 'endedAt'> {
+export interface Row extends Pick<Reading, 'replication' | 'outcome' | 'endedAt' | 'lastUnitDay'> {
   readonly values: readonly number[];
 }
 
@@ -48,11 +48,11 @@ export class Gathered {
   }
 
   private rowOf(reading: Reading, index: number): Row {
-    const { replication, outcome, endedAt } = reading,
+    const { replication, outcome, endedAt, lastUnitDay } = reading,
       variant = defined(this.variants[index]),
       { measures } = defined(this.known);
     return {
-      ...{ replication, outcome, endedAt },
+      ...{ replication, outcome, endedAt, lastUnitDay },
       values: measures.map(({ of }) => of(variant)(reading)),
     };
   }

@@ -1,7 +1,16 @@
 import type { Factor, Factors } from '../../scenario/changes/factors.js';
-import type { ComparedMeasure, CompareResults, MeasureId, StandResult } from '../compare/results.js';
+import type { ScenarioData } from '../../scenario/data.js';
+import type {
+  ComparedInWeeks,
+  ComparedMeasure,
+  CompareResults,
+  MeasureId,
+  StandResult,
+} from '../compare/results.js';
 import type { Zones } from '../compare/zones.js';
+import type { ConstraintResult } from '../constraint/results.js';
 import type { Origin, ResultsHead } from '../head.js';
+import type { WeakestResult } from '../reliefs/values/weakest.js';
 import type { Estimate } from '../statistics/estimate.js';
 
 /** Which combinations were run, and what cannot be told from what therefore. */
@@ -68,6 +77,8 @@ export interface PairResult {
 
 /** What `factors` is asked, as plain JSON. Of the names of files the folders are left out of the results. */
 export interface FactorsAsked extends Origin, Factors {
+  /** The scenario as data, where it has guesses or estimates. */
+  readonly data?: ScenarioData | undefined;
   readonly factorsFile: string;
   readonly replications: number;
   /** Beyond which a difference matters, default `USUAL_ZONE` of each measure. */
@@ -108,6 +119,10 @@ export interface FactorsResults extends ResultsHead<'factors'> {
      */
     readonly nearest: number | null;
   };
+  /** What stops the combination that is told; null where that was not looked at. */
+  readonly constraint: ConstraintResult | null;
+  /** The guess or estimate that what the scenario ships hangs on most; null where none was tried. */
+  readonly weakest: WeakestResult | null;
   readonly findings: readonly string[];
   /** Values by replication, in the order of `measures`; `combination` is null for the scenario as it is. */
   readonly runs: readonly {
@@ -116,4 +131,9 @@ export interface FactorsResults extends ResultsHead<'factors'> {
     readonly outcome: string;
     readonly values: readonly (number | null)[];
   }[];
+}
+
+/** What was found, and the weeks in which the base is judged. */
+export interface FactorsInWeeks extends Pick<ComparedInWeeks, 'judged'> {
+  readonly results: FactorsResults;
 }

@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import { combinationName } from '../../scenario/changes/factors.js';
 import { confoundedWith, definingWords, LETTERS } from '../../scenario/changes/fractions.js';
-import { findings, finite, standOf, windowResult } from '../compare/stand.js';
+import { findings, finite, judgedIn, standOf, windowResult } from '../compare/stand.js';
 import { compared, zoneOf } from '../compare/verdict.js';
 import { type Zones, zoneShare } from '../compare/zones.js';
 import { headOf } from '../head.js';
@@ -13,7 +13,14 @@ import { contrastsOf, numbersAt } from './contrasts.js';
 import { effectIn } from './effects.js';
 import type { Gathered } from './gathered.js';
 import { effectName } from './named.js';
-import type { CombinationResult, DesignResult, FactorsAsked, FactorsResults, PairResult } from './results.js';
+import type {
+  CombinationResult,
+  DesignResult,
+  FactorsAsked,
+  FactorsInWeeks,
+  FactorsResults,
+  PairResult,
+} from './results.js';
 import { factorsSentence } from './sentence.js';
 
 /**
@@ -25,7 +32,7 @@ export function summariseFactors(
   variantOf: readonly number[],
   asked: FactorsAsked,
   zones: Zones,
-): FactorsResults {
+): FactorsInWeeks {
   const { variants } = gathered,
     { window, measures: defs } = gathered.settle(),
     rows = gathered.all(),
@@ -60,7 +67,11 @@ export function summariseFactors(
   const combinations = levelsOf.map((levels, c): CombinationResult => {
     const v = defined(variantOf[c]);
     return {
-      ...standOf({ ...defined(variants[v]), name: combinationName(factors, levels) }, defined(rows[v])),
+      ...standOf(
+        { ...defined(variants[v]), name: combinationName(factors, levels) },
+        defined(rows[v]),
+        level,
+      ),
       changes: defined(asked.combinations[c]).changes,
       levels,
       isBase: v === 0,
@@ -68,7 +79,7 @@ export function summariseFactors(
     };
   });
   const baseResult = {
-      ...standOf(base, defined(rows[0])),
+      ...standOf(base, defined(rows[0]), level),
       values: measures.map(({ id }, m) => ({ measure: id, value: amount(valuesOf(0, m), eachLevel) })),
     },
     hasBase = variantOf.includes(0),
@@ -80,6 +91,8 @@ export function summariseFactors(
     replications,
     ...{ eachLevel, intervals, measures, effects, combinations },
     window: windowResult(base, window),
+    constraint: null,
+    weakest: null,
     design: designResult(asked),
     factors: factors.map((factor, f) => ({ letter: LETTERS.charAt(f), ...factor })),
     pairs: pairsOf(
@@ -102,7 +115,10 @@ export function summariseFactors(
       ),
     ),
   };
-  return { ...found, answer: factorsSentence(found) };
+  return {
+    results: { ...found, answer: factorsSentence(found) },
+    judged: judgedIn(base, window),
+  };
 }
 
 function designResult({ factors, fraction, combinations }: FactorsAsked): DesignResult {

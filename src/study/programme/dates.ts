@@ -2,16 +2,20 @@ import { buildName } from '../../flow/model/orders.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { isoDate } from '../../scenario/calendar/date.js';
+import type { ProgrammeClock } from '../../scenario/programme/clock.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { count, exact } from '../format.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { knownQuantile } from '../sample/known-quantile.js';
 import type { Sample } from '../sample/sample.js';
-import type { Counts } from '../statistics/counts.js';
+import { Counts } from '../statistics/counts.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 import { chanceLate } from './due-dates.js';
 
 const QUANTILES = [0.5, 0.8, 0.95];
+/** A day that ends at midnight does not become the next by the last bits of a quotient. */
+const MINUTE_DIGITS = 6;
 
 /**
  * A quantile over replications with its order-statistic interval; null where the replications are too few,
@@ -35,6 +39,25 @@ export function lastUnit(sample: Sample): Pending<DateQuantile[]> {
     sample.clock.day(each.outcome === 'finished' ? lastShipped(each) : Infinity),
   );
   return QUANTILES.map((p) => new Deferred(() => dateQuantile(days.value, p, sample.level)));
+}
+
+/**
+ * The same of replications of which only that is known.
+ * @param days when the last unit was shipped, days since the start; NaN where the programme was not finished
+ */
+export function lastUnitDates(
+  { programme }: Scenario,
+  days: readonly number[],
+  clock: ProgrammeClock,
+  level: number,
+): DateQuantile[] {
+  if (programme.quantity === undefined) return [];
+  const known = new Counts();
+  for (const day of days)
+    known.add(
+      Number.isNaN(day) ? Infinity : clock.day(Number((day * MINUTES_PER_DAY).toFixed(MINUTE_DIGITS))),
+    );
+  return QUANTILES.map((p) => dateQuantile(known, p, level));
 }
 
 /** When the last unit was shipped, minutes; NaN if none was, or if it was not kept. */

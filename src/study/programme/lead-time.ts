@@ -82,15 +82,18 @@ function classes(all: Histogram | null): Pick<LeadTimeResult, 'edges' | 'counts'
     end = Math.max(first + 1, Math.ceil(greatest / MINUTES_PER_DAY / width));
   const edges = Array.from({ length: end - first + 1 }, (_, i) => tidy((first + i) * width));
 
+  // Most bins are empty. No unit lies beyond the least and the greatest seen.
+  const filled = Array.from(bins, (count, i) => ({ count, bin: firstBin + i }))
+    .filter(({ count }) => count > 0)
+    .map(({ count, bin }) => ({
+      count,
+      from: Math.max(binEdge(bin), least),
+      to: Math.min(binEdge(bin + 1), greatest),
+    }));
   const below = (days: number): number => {
+    const minutes = days * MINUTES_PER_DAY;
     let units = 0;
-    for (let i = 0; i < bins.length; i++) {
-      const bin = firstBin + i,
-        count = bins[i] ?? 0;
-      // No unit lies beyond the least and the greatest seen.
-      const from = Math.max(binEdge(bin), least),
-        to = Math.min(binEdge(bin + 1), greatest),
-        minutes = days * MINUTES_PER_DAY;
+    for (const { count, from, to } of filled) {
       units += minutes >= to ? count : minutes <= from ? 0 : (count * (minutes - from)) / (to - from);
     }
     return Math.round(units);

@@ -1,19 +1,17 @@
 import { compile } from '../../scenario/compile.js';
-import { digest } from '../../scenario/digest.js';
 import { LEVEL, type StudyOptions } from '../asked.js';
 import { capacity } from '../capacity/capacity.js';
 import { demand } from '../capacity/demand.js';
-import { constraint } from '../constraint/constraint.js';
 import { headOf } from '../head.js';
 import { SHORTFALL_ALLOWED } from '../held/shortfall.js';
 import { defined } from '../lists.js';
 import { countingResult } from '../loads/words.js';
 import { type PlannersUnit } from '../planners-unit.js';
 import { unusualWeeks } from '../programme/unusual-weeks.js';
-import { shippedADay } from '../reliefs/shipped.js';
 import { Replicator } from '../run/replicator.js';
 import { plannersUnit } from '../unit-of.js';
 import { noRateReason, rampOf } from './at-rate.js';
+import { lastUnitAt } from './last-unit.js';
 import { Line, MOST_TIMES, watched } from './line.js';
 import { changesOf, pointOf } from './point.js';
 import { ramp } from './ramp.js';
@@ -22,6 +20,7 @@ import { highestThatHolds } from './search.js';
 import { rateSentence } from './sentence.js';
 import { PILOT_SETTLE_WEEKS, settling } from './settling.js';
 import { spreadOf } from './spread.js';
+import { stoppedAbove } from './stopped.js';
 import { Judge } from './verdict.js';
 import { USUAL_WEEKS, weeksFor } from './weeks.js';
 
@@ -43,12 +42,6 @@ export interface RateOptions extends StudyOptions {
   /** Of each rate; a rate that is not settled gets up to four times as many. */
   readonly replications: number;
 }
-
-/**
- * What stops the build is tried at so many times the lowest rate that does not hold: at that rate itself no
- * gain could be larger than the little that is missing.
- */
-const TRIED_ABOVE = 1.1;
 
 /**
  * The highest rate that holds, and from which week on the last phase of the ramp may begin. All rates see the
@@ -106,28 +99,6 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
         seed: options.seed,
       }),
     };
-    /** What stops a rate a tenth above the lowest that does not hold. */
-    const stoppedAt = async (above: number | null): Promise<RateResults['constraint']> => {
-      if (above === null) return null;
-      const perDay = Number((TRIED_ABOVE * above).toFixed(9)),
-        at = watched(scenario, { perDay, settleWeeks, weeks }, arithmetic);
-      const found = await constraint(
-        {
-          base: { key: digest(at.scenario), scenario: at.scenario, model: at.model },
-          weeks: at,
-          verdict: 'falls short',
-          shippedPerDay: shippedADay(at.plan, {
-            window: { first: at.first, last: at.end - 1, workingDays: at.workingDays, asked: at.units },
-            askedPerDay: perDay,
-            heldIn: (seen) => at.counting.shipped(seen) / at.workingDays,
-          }),
-          replications,
-          level,
-        },
-        replicator,
-      );
-      return { perDay, ...found };
-    };
     const points = judge.ran.map((ran) => ({ ...pointOf(ran, level), ...judge.verdict(ran) }));
     const window = watched(scenario, { perDay: from, settleWeeks, weeks }, arithmetic);
     const base = {
@@ -155,12 +126,17 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       points,
       changes: changesOf(points),
     };
-    const stopped = await stoppedAt(bracket.abovePerDay),
-      sentence = rateSentence({ ...base, ...bracket, constraint: stopped });
+    const stopped = await stoppedAbove(
+      bracket.abovePerDay,
+      { scenario, data: options.data, arithmetic, settleWeeks, weeks, replications, level },
+      replicator,
+    );
+    const sentence = rateSentence({ ...base, ...bracket, constraint: stopped.constraint });
     return {
       ...base,
-      constraint: stopped,
+      ...stopped,
       answer: { sentence, ...bracket },
+      lastUnit: await lastUnitAt(bracket.highestPerDay, scenario, { replications, level }, replicator),
       ramp: await ramp(scenario, line, rampTo ?? bracket.highestPerDay, weeks, settleWeeks, unit),
     };
   } finally {

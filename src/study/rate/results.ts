@@ -2,7 +2,9 @@ import type { ConstraintResult } from '../constraint/results.js';
 import type { ResultsHead } from '../head.js';
 import type { Shippable } from '../held/evidence.js';
 import type { CountingResult } from '../loads/words.js';
+import type { DateQuantile } from '../programme/dates.js';
 import type { UnusualWeek } from '../programme/unusual-weeks.js';
+import type { WeakestResult } from '../reliefs/values/weakest.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 import type { Spread } from './spread.js';
@@ -54,6 +56,10 @@ export interface RateResults extends ResultsHead<'rate'> {
    * can show; null where all rates hold.
    */
   readonly constraint: (ConstraintResult & { readonly perDay: number }) | null;
+  /** The guess or estimate that what is shipped at that rate hangs on most; null where none was tried. */
+  readonly weakest: WeakestResult | null;
+  /** When the last unit is out if the plan asks for no more than the highest rate that holds. */
+  readonly lastUnit: readonly DateQuantile[];
   readonly ramp: RampResult;
 }
 

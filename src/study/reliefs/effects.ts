@@ -22,8 +22,16 @@ export function effectOf(
         level,
       );
   const { difference: gain, pairingGain } = of('throughput'),
-    cost = of('cost').difference;
-  return { gain, pairingGain, costPerUnit: cost.n === 0 ? null : cost, replications: row.length, out };
+    cost = of('cost').difference,
+    last = of('lastUnit').difference;
+  return {
+    gain,
+    pairingGain,
+    costPerUnit: cost.n === 0 ? null : cost,
+    lastUnitDays: last.n === 0 ? null : last,
+    replications: row.length,
+    out,
+  };
 }
 
 /**

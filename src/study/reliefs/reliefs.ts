@@ -1,12 +1,12 @@
 import type { Observation } from '../../measure/observe.js';
 import type { Assumption, Scenario } from '../../scenario/types/scenario.js';
-import type { ToVary } from '../../scenario/vary.js';
 import { LEVEL, type StudyOptions, VALUES, wholeNumber } from '../asked.js';
 import { count } from '../format.js';
 import { headOf } from '../head.js';
 import { judgeRate } from '../held/rate-held.js';
 import { countingResult } from '../loads/words.js';
 import { daysInOne, inUnit } from '../planners-unit.js';
+import { lastUnitDates } from '../programme/dates.js';
 import { fingerprint } from '../run/identity.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
@@ -21,16 +21,14 @@ import { Forecast } from './forecast.js';
 import { reliefsOf } from './kinds/kinds.js';
 import { playFinal } from './play-final.js';
 import type { ReliefsResults } from './results.js';
-import { type Compared, looksOf, screened, toCompare } from './runs.js';
+import { looksOf, screened, toCompare } from './runs.js';
 import { reliefsSentence } from './sentence.js';
 import { shippedADay } from './shipped.js';
-import { bearings } from './values/bearing.js';
+import { bearings, byLoad } from './values/bearing.js';
 import { loadsOf } from './values/loads.js';
-import { aboutShop, NO_VALUES, valuesVaried } from './values/values.js';
+import { aboutShop, valuesOf, valuesVaried } from './values/values.js';
 
 export interface ReliefsOptions extends StudyOptions {
-  /** The scenario's guesses and estimates; left out: none is varied. */
-  readonly toVary?: ToVary | undefined;
   /** So many of them are varied at most. */
   readonly values?: number | undefined;
   /** Highest rate of the plan, units a working day; undefined: as the scenario has it. */
@@ -59,7 +57,8 @@ const ZONE_SHARE = 0.01;
  */
 export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResults> {
   const { rate, replications: most, level = LEVEL, signal, onStage } = options,
-    { toVary = NO_VALUES, values: mostValues = VALUES } = options;
+    { values: mostValues = VALUES } = options,
+    toVary = valuesOf(options);
   wholeNumber('replications', most, 2);
   wholeNumber('values', mostValues, 0);
   const atRate = (scenario: Scenario): Scenario =>
@@ -85,7 +84,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       values = await valuesVaried(toVary, {
         most: mostValues,
         base,
-        bearing: () => bearings(scenario, base.model, loadsOf(scenario, base.model, firstSeen)),
+        bearing: () => bearings(scenario, base.model, byLoad(loadsOf(scenario, base.model, firstSeen))),
         atRate,
         signal,
       }),
@@ -109,7 +108,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       options.onForecast,
     );
     const each = familyLevel(level, SHARES),
-      meanOf = (what: keyof Compared) =>
+      meanOf = (what: 'throughput' | 'cost') =>
         amount(
           ofBase.map((one) => one[what]),
           each,
@@ -162,6 +161,12 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         throughput: across,
         costPerUnit: costs.n === 0 ? null : costs,
         currency: scenario.costs?.currency ?? null,
+        lastUnit: lastUnitDates(
+          scenario,
+          ofBase.map((one) => one.lastUnit),
+          plan.clock,
+          level,
+        ),
         keptUp: judged.holding?.keptUp ?? null,
         gridlocks: judged.gridlocks,
       },

@@ -1,6 +1,7 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import type { ResultsHead } from '../head.js';
 import type { CountingResult } from '../loads/words.js';
+import type { DateQuantile } from '../programme/dates.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 import type { ReliefKind } from './relief.js';
@@ -45,6 +46,8 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
     readonly throughput: Estimate;
     readonly costPerUnit: Estimate | null;
     readonly currency: string | null;
+    /** When the last unit is out; none without a quantity. */
+    readonly lastUnit: readonly DateQuantile[];
     /** Builds that keep up with the rate asked; null without weeks to judge. */
     readonly keptUp: Proportion | null;
     readonly gridlocks: number;
@@ -94,6 +97,8 @@ export interface Effect {
   readonly gain: Estimate;
   /** Change of the cost of a unit; null without prices. */
   readonly costPerUnit: Estimate | null;
+  /** Days by which the last unit is out later; null without a quantity. */
+  readonly lastUnitDays: Estimate | null;
   readonly pairingGain: number | null;
   readonly replications: number;
   /** Why it was given no more replications; null: it was compared to the end. */

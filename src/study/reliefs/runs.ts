@@ -1,5 +1,6 @@
 import type { Observation } from '../../measure/observe.js';
 import { defined } from '../lists.js';
+import { lastUnitDay } from '../programme/dates.js';
 import type { Replicator, Variant } from '../run/replicator.js';
 import { unitCost } from '../sections/costs.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -9,12 +10,13 @@ import type { Screening } from './forecast.js';
 import { type Out, ReliefScreen, type ScreenOptions } from './screen.js';
 
 /**
- * What is compared of a replication: units shipped in the planner's unit of time, and money a unit shipped
- * (NaN without prices).
+ * What is compared of a replication: units shipped in the planner's unit of time, money a unit shipped (NaN
+ * without prices), and days from the start to the last unit out (NaN unless all are).
  */
 export interface Compared {
   readonly throughput: number;
   readonly cost: number;
+  readonly lastUnit: number;
 }
 
 /** Replications before the first look, and between looks. */
@@ -49,7 +51,11 @@ export function toCompare<Member extends Changed>(
   const cost = unitCost(member.scenario, member.model);
   return {
     ...member,
-    read: (seen) => ({ throughput: throughput(seen), cost: cost === null ? NaN : cost(seen) }),
+    read: (seen) => ({
+      throughput: throughput(seen),
+      cost: cost === null ? NaN : cost(seen),
+      lastUnit: lastUnitDay(seen),
+    }),
   };
 }
 

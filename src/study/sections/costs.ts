@@ -1,9 +1,11 @@
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
+import { bankName } from '../../scenario/lookup/ids.js';
 import type { Costs, HourPrice } from '../../scenario/types/plant.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
+import { spacePrice } from '../../scenario/whole/space-price.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -34,10 +36,12 @@ export interface ReworkCost {
 const NOTHING: HourPrice = { hour: 0, overtimeHour: 0 };
 
 /** Money of one replication that goes to one part. */
-interface Part {
+export interface Part {
   readonly name: string;
   readonly of: (observation: Observation) => number;
 }
+/** The part that is the same for every replication of a day. */
+export const FLOOR = 'floor';
 
 /**
  * Cost of a unit shipped: what has a price, over the time observed, by what was shipped in it. null where
@@ -102,12 +106,13 @@ const totalOf =
   (observation: Observation): number =>
     sumOf(parts, ({ of }) => of(observation));
 
-function pricedParts(model: Model, costs: Costs): Part[] {
+/** All that has a price, in the order of the results. */
+export function pricedParts(model: Model, costs: Costs): Part[] {
   const { lanes, resources, stations, supplies } = model,
     prices = hourPrices(model, costs),
     hourly = prices.map(({ hour }) => hour),
     overtimeHourly = prices.map(({ overtimeHour }) => overtimeHour),
-    floor = spaces(model),
+    floor = floorDay(model, costs),
     parts: Part[] = [];
   const add = (isPriced: boolean, name: string, of: Part['of']): void => {
     if (isPriced) parts.push({ name, of });
@@ -122,7 +127,7 @@ function pricedParts(model: Model, costs: Costs): Part[] {
     }, 0),
   );
   add(costs.unitDay !== undefined, 'units in work', (each) => each.wip * days(each) * costs.unitDay!);
-  add(costs.spaceDay !== undefined, 'floor', (each) => floor * days(each) * costs.spaceDay!);
+  add(costs.spaceDay !== undefined, FLOOR, (each) => floor * days(each));
   add(Object.keys(costs.supplies).length > 0, 'supplies', (each) =>
     Array.from(supplies.resource).reduce((money, resource, id) => {
       const { lot = 0, stockDay = 0 } = own(costs.supplies, resources.names[resource]) ?? {};
@@ -136,6 +141,7 @@ function pricedParts(model: Model, costs: Costs): Part[] {
   add(changes.length > 0, 'changeovers', (each) => sumOf(changes, ({ price, count }) => count(each) * price));
   add(costs.sendBack !== undefined, 'send-backs', (each) => sendBacks(each) * costs.sendBack!);
   add(costs.scrap !== undefined, 'scrap', (each) => each.scrapped * costs.scrap!);
+  add(costs.lateDay !== undefined, 'late units', (each) => lateDays(each) * costs.lateDay!);
   return parts;
 }
 
@@ -158,11 +164,33 @@ export const days = ({ minutes }: Observation): number => minutes / MINUTES_PER_
 
 export const sendBacks = ({ inspections }: Observation): number => sum(inspections.sentBack);
 
-/** Spaces of limited buffers and banks, and places of stations: floor that is kept free for units. */
-export function spaces({ stations, lanes }: Model): number {
-  const limited = (counts: Int32Array): number =>
-    sum(counts.filter((count) => count >= 0 && count < UNLIMITED));
-  return (
-    sum(stations.places) + limited(stations.buffer) + limited(stations.reworkBuffer) + limited(lanes.bank)
+/**
+ * Unit-days after due dates: of units shipped, and to the end of the run of those that never are. Single
+ * units are not kept without a quantity, and only those shipped count then.
+ */
+export function lateDays({ dueAt, shippedAt, lateMinutes, endedAt }: Observation): number {
+  const never = dueAt.map((due, i) => (shippedAt[i] >= 0 ? 0 : Math.max(0, endedAt - due)));
+  return (lateMinutes + sum(never)) / MINUTES_PER_DAY;
+}
+
+/** Spaces of limited buffers and banks, and places of stations: money a day for floor kept free for units. */
+export function floorDay({ stations, lanes, siteNames }: Model, costs: Costs): number {
+  const limited = (count: number): number => (count >= 0 && count < UNLIMITED ? count : 0);
+  const stationed = stations.names.map((name, s) => {
+    const lane = stations.isBank[s] === 1 ? lanes.names.find((each) => bankName(each) === name) : undefined,
+      spaces = stations.places[s] + limited(stations.buffer[s]) + limited(stations.reworkBuffer[s]);
+    return (
+      spaces *
+      spacePrice(costs, {
+        kind: lane === undefined ? 'station' : 'arrival bank',
+        of: lane ?? name,
+        site: siteNames[stations.site[s]],
+      })
+    );
+  });
+  const banks = lanes.names.map(
+    (of, l) =>
+      limited(lanes.bank[l]) * spacePrice(costs, { kind: 'bank', of, site: siteNames[lanes.from[l]] }),
   );
+  return sum(stationed) + sum(banks);
 }

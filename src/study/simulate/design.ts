@@ -1,6 +1,6 @@
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
-import type { ScenarioData } from '../../scenario/levers.js';
+import type { ScenarioData } from '../../scenario/data.js';
 import { type Measured, measured } from '../answer/precision.js';
 import type { PrecisionMeasure } from '../answer/precision-measures.js';
 import type { Origin } from '../head.js';
@@ -17,7 +17,7 @@ import { outageTrials, withoutVariant } from './without-outages.js';
 /** What `simulate` is asked, as plain JSON. */
 export interface SimulateAsked extends Origin {
   readonly replications: number;
-  /** Where the scenario has levers: the scenario as data, which the page carries. */
+  /** The scenario as data, where the page carries it or its guesses and estimates are varied. */
   readonly data?: ScenarioData | undefined;
 }
 

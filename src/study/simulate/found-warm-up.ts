@@ -43,9 +43,3 @@ export async function findWarmUp({ scenario, seed, ...options }: FindWarmUpOptio
     await replicator.close();
   }
 }
-
-/** The scenario with a warm-up of so many minutes. */
-export const withWarmUp = (scenario: Scenario, warmUpMin: number): Scenario => ({
-  ...scenario,
-  programme: { ...scenario.programme, warmUpMin },
-});

@@ -14,6 +14,7 @@ import type { Journey } from '../programme/journey.js';
 import type { LeadTimeResult } from '../programme/lead-time.js';
 import type { PlanResult } from '../programme/plan.js';
 import type { SeriesResult, ThroughputResult, WipResult } from '../programme/series.js';
+import type { WeakestResult } from '../reliefs/values/weakest.js';
 import type { BottleneckResult } from '../sections/bottlenecks.js';
 import type { BufferResult } from '../sections/buffers.js';
 import type { CarriersResult, TeamResult } from '../sections/carriers.js';
@@ -98,6 +99,8 @@ export interface Results extends ResultsHead<'simulate'> {
   readonly bottleneckByArithmetic: string | null;
   /** What stops the build, by trial; null where that was not looked at. */
   readonly constraint: ConstraintResult | null;
+  /** The guess or estimate that it hangs on most; null where none was tried. */
+  readonly weakest: WeakestResult | null;
   /** Sorted, the likeliest first. */
   readonly bottlenecks: readonly BottleneckResult[];
   readonly lastUnit: readonly DateQuantile[];

@@ -14,7 +14,7 @@ import { simulateDesign } from './design.js';
 import type { Results } from './results.js';
 import { type WithConstraintOptions, withConstraint } from './with-constraint.js';
 
-export interface SimulateOptions extends StudyOptions, Pick<WithConstraintOptions, 'onStage'> {
+export interface SimulateOptions extends StudyOptions, Pick<WithConstraintOptions, 'onStage' | 'data'> {
   /** At least 1; intervals need 2. */
   readonly replications: number;
   /** The unit whose way is told, which takes one replication more; none where left out. */

@@ -134,6 +134,7 @@ export function summary(
     bottleneckByArithmetic: capacity(model, scenario).bottleneck?.name ?? null,
     bottlenecks: likeliest,
     constraint: null,
+    weakest: null,
     lastUnit: lastUnit(sample),
     units: units(sample),
     due: dueDates(sample),

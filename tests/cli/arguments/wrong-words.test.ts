@@ -1,14 +1,15 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { rateproof, scenarioFolder } from '../run-cli.js';
+import { scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
 mkdirSync(join(folder, 'a-folder'));
 
 describe('rateproof: help and version', { timeout: 30_000 }, () => {
   it('shows examples first, and every exit code last, on stdout', async () => {
-    const { code, stdout, stderr } = await rateproof(folder, '--help');
+    const { code, stdout, stderr } = await runHere(folder, '--help');
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout.indexOf('Examples:')).toBeLessThan(stdout.indexOf('Commands:'));
     expect(stdout).toMatch(/Exit codes:\n +0 .*\n +1 .*\n +2 .*\n +3 .*\n +130 /);
@@ -17,7 +18,7 @@ describe('rateproof: help and version', { timeout: 30_000 }, () => {
   it.each(['check', 'simulate', 'merge', 'schema'])(
     'shows examples before the options of %s',
     async (command) => {
-      const { code, stdout } = await rateproof(folder, command, '--help');
+      const { code, stdout } = await runHere(folder, command, '--help');
       expect(code).toBe(0);
       expect(stdout.indexOf(`  rateproof ${command} `)).toBeGreaterThan(stdout.indexOf('Examples:'));
       expect(stdout.indexOf('Options:')).toBeGreaterThan(stdout.indexOf('Examples:'));
@@ -30,7 +31,7 @@ describe('rateproof: help and version', { timeout: 30_000 }, () => {
     ) as {
       version: string;
     };
-    expect(await rateproof(folder, '--version')).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
+    expect(await runHere(folder, '--version')).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
   });
 });
 
@@ -303,7 +304,7 @@ describe('rateproof: wrong use is told in one error line and a hint, with exit c
       '--out',
     ],
   ])('%s', async (_, args, error, hint) => {
-    const { code, stdout, stderr } = await rateproof(folder, ...args);
+    const { code, stdout, stderr } = await runHere(folder, ...args);
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     const lines = stderr.trimEnd().split('\n');
     expect(lines).toHaveLength(2);

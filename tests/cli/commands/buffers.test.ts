@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { rateproof, scenarioFolder } from '../run-cli.js';
+import { scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
 writeFileSync(
@@ -16,7 +17,7 @@ const FEW = ['--replications', '3', '--workers', '1'];
 
 describe('rateproof buffers', { timeout: 30_000 }, () => {
   it('prints the answer, tells its stages, and writes a folder with what --json prints', async () => {
-    const { code, stdout, stderr } = await rateproof(
+    const { code, stdout, stderr } = await runHere(
       folder,
       'buffers',
       'line.yaml',
@@ -29,7 +30,7 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
     );
     expect(code).toBe(0);
     expect(stderr).toMatch(
-      /^running 3 replications of line\.yaml as it is, seed 1\nsharing out 2 places over 2 spots\nselecting among \d layouts with 2 places\nlooking for the fewest places within 1 % of the best found\ndrawing the report\nreport: places\n$/,
+      /^running 3 replications of line\.yaml as it is, seed 1\nsharing out 2 places over 2 spots\nselecting among \d layouts with 2 places\nlooking for the fewest places within 1 % of the best found\nlooking at a place more and fewer, spot by spot\ndrawing the report\nreport: places\n$/,
     );
     expect(JSON.parse(stdout)).toMatchObject({ study: 'buffers', chosen: { total: 2 } });
     expect(readFileSync(join(folder, 'places/results.json'), 'utf8')).toBe(stdout);
@@ -38,7 +39,7 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
   });
 
   it('takes several --at, and exits with 3 where no number of places is enough', async () => {
-    const both = await rateproof(
+    const both = await runHere(
       folder,
       'buffers',
       'line.yaml',
@@ -55,7 +56,7 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
       'second',
       'third',
     ]);
-    const short = await rateproof(folder, 'buffers', 'line.yaml', '--target', '2', ...FEW, '--quiet');
+    const short = await runHere(folder, 'buffers', 'line.yaml', '--target', '2', ...FEW, '--quiet');
     expect(short.code).toBe(3);
     expect(short.stdout).toMatch(
       /^Out of reach[^]*^In full: 2 units an hour are out of reach of waiting places/m,
@@ -92,7 +93,7 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
       '--at: expected a station or lane of the route, got "thrid"',
     ],
   ])('refuses %s before the run', async (_, args, error) => {
-    const { code, stdout, stderr } = await rateproof(folder, 'buffers', 'line.yaml', ...args);
+    const { code, stdout, stderr } = await runHere(folder, 'buffers', 'line.yaml', ...args);
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toContain(`error: ${error}`);
     expect(stderr).not.toContain('running');

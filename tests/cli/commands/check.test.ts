@@ -2,13 +2,14 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { MAIN, rateproof, scenarioFolder } from '../run-cli.js';
+import { MAIN, scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
 
 describe('rateproof check', { timeout: 30_000 }, () => {
   it('says the bottleneck and the highest rate first, on stdout: 480 min a day over 120 min a unit is 4 a day', async () => {
-    const { code, stdout, stderr } = await rateproof(folder, 'check', 'tight.yaml');
+    const { code, stdout, stderr } = await runHere(folder, 'check', 'tight.yaml');
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout.split('\n')[0]).toBe(
       'bottleneck by arithmetic: bench (station), at most 4 units a working day, 6 asked',
@@ -22,7 +23,7 @@ describe('rateproof check', { timeout: 30_000 }, () => {
       ['--', 'tight.yaml'],
       ['--', '-tight.yaml'],
     ]) {
-      const { code, stdout } = await rateproof(folder, 'check', ...words);
+      const { code, stdout } = await runHere(folder, 'check', ...words);
       expect(code).toBe(0);
       expect(stdout).toContain('6 asked');
     }
@@ -33,13 +34,13 @@ describe('rateproof check', { timeout: 30_000 }, () => {
       join(folder, 'never.yaml'),
       readFileSync(join(folder, 'slack.yaml'), 'utf8').replace('per day: 2', 'per day: 0.0001'),
     );
-    const { code, stderr } = await rateproof(folder, 'check', 'never.yaml');
+    const { code, stderr } = await runHere(folder, 'check', 'never.yaml');
     expect(code).toBe(2);
     expect(stderr).toMatch(/^error: never\.yaml:2:1 programme: expected a plan that releases all \d+ units/);
   });
 
   it('prints JSON alone with --json', async () => {
-    const { code, stdout, stderr } = await rateproof(folder, 'check', 'slack.yaml', '--json');
+    const { code, stdout, stderr } = await runHere(folder, 'check', 'slack.yaml', '--json');
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(JSON.parse(stdout)).toMatchObject({
       format: 'rateproof capacity',
@@ -56,14 +57,14 @@ describe('rateproof check', { timeout: 30_000 }, () => {
       join(folder, 'right.yaml'),
       readFileSync(join(folder, 'slack.yaml'), 'utf8').replace(/(?<!trim )bench(?=:|,)/g, name),
     );
-    const json = await rateproof(folder, 'check', 'right.yaml', '--json'),
-      table = await rateproof(folder, 'check', 'right.yaml');
+    const json = await runHere(folder, 'check', 'right.yaml', '--json'),
+      table = await runHere(folder, 'check', 'right.yaml');
     expect((JSON.parse(json.stdout) as { bottleneck: { name: string } }).bottleneck.name).toBe(name);
     expect(table.stdout).toContain(`\u2068${name}\u2069`);
   });
 
   it('finds observed times beside the scenario, wherever it is called from', async () => {
-    const { code, stdout } = await rateproof(
+    const { code, stdout } = await runHere(
       dirname(MAIN),
       'check',
       resolve(folder, 'observed.yaml'),
@@ -75,13 +76,13 @@ describe('rateproof check', { timeout: 30_000 }, () => {
   });
 
   it('tells a missing file of observed times as a problem of the scenario', async () => {
-    const { code, stdout, stderr } = await rateproof(folder, 'check', 'no-times.yaml');
+    const { code, stdout, stderr } = await runHere(folder, 'check', 'no-times.yaml');
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toMatch(/^no-times\.yaml:\d+:\d+ route\[0\]\.work.*no such file or folder.*nowhere\.csv/);
   });
 
   it('lists every problem of a scenario with its line on stderr, and exits with 2', async () => {
-    const { code, stdout, stderr } = await rateproof(folder, 'check', 'wrong.yaml');
+    const { code, stdout, stderr } = await runHere(folder, 'check', 'wrong.yaml');
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toMatch(/^wrong\.yaml:7:\d+ route\[0\]\.work: /m);
     expect(stderr).toMatch(/^wrong\.yaml:8:\d+ route\[1\]\.at: .*did you mean "trim bench"\?$/m);
@@ -89,7 +90,7 @@ describe('rateproof check', { timeout: 30_000 }, () => {
   });
 
   it('takes a programme that never ends for wrong input, not for a fault', async () => {
-    const { code, stderr } = await rateproof(folder, 'check', 'never.yaml');
+    const { code, stderr } = await runHere(folder, 'check', 'never.yaml');
     expect(code).toBe(2);
     expect(stderr).toContain('error:');
     expect(stderr).not.toContain('fault of rateproof');

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { rateproof, scenarioFolder } from '../run-cli.js';
+import { scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
 writeFileSync(
@@ -17,14 +18,14 @@ const FEW = ['--replications', '2', '--workers', '1'];
 
 describe('rateproof compare', { timeout: 30_000 }, () => {
   it('prints the answer, writes a whole folder, and what it prints as JSON is what the folder holds', async () => {
-    const plain = await rateproof(folder, 'compare', 'slack.yaml', 'what-ifs.yaml', ...FEW);
+    const plain = await runHere(folder, 'compare', 'slack.yaml', 'what-ifs.yaml', ...FEW);
     expect(plain.code).toBe(0);
     expect(plain.stdout).toMatch(/^In full: The base ships .*[^]*^2 builds of each tried, seed 1/m);
     expect(plain.stderr).toMatch(
       /^running 2 replications each of slack\.yaml and 2 what-ifs, seed 1\nhint: --out DIR .*\n$/,
     );
 
-    const whole = await rateproof(
+    const whole = await runHere(
       folder,
       'compare',
       'slack.yaml',
@@ -49,13 +50,7 @@ describe('rateproof compare', { timeout: 30_000 }, () => {
   });
 
   it('tells what is wrong in the file of what-ifs at its line, and runs nothing', async () => {
-    const { code, stdout, stderr } = await rateproof(
-      folder,
-      'compare',
-      'slack.yaml',
-      'wrong-ifs.yaml',
-      ...FEW,
-    );
+    const { code, stdout, stderr } = await runHere(folder, 'compare', 'slack.yaml', 'wrong-ifs.yaml', ...FEW);
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toBe(
       'wrong-ifs.yaml:3:7 two benches: sites.works.stations.bnech.places: a key or name in sites.works.stations; got "bnech"; did you mean "bench"?\n' +
@@ -64,7 +59,7 @@ describe('rateproof compare', { timeout: 30_000 }, () => {
   });
 
   it('takes a zone for all measures, and another for one of them, in any order', async () => {
-    const { stdout } = await rateproof(
+    const { stdout } = await runHere(
       folder,
       'compare',
       'slack.yaml',
@@ -95,14 +90,7 @@ describe('rateproof compare', { timeout: 30_000 }, () => {
       'expected one of throughput, lead-time, wip, last-unit, cost before the per cent, got "rate"',
     ],
   ])('refuses the zone %j', async (zone, error) => {
-    const { code, stderr } = await rateproof(
-      folder,
-      'compare',
-      'slack.yaml',
-      'what-ifs.yaml',
-      '--zone',
-      zone,
-    );
+    const { code, stderr } = await runHere(folder, 'compare', 'slack.yaml', 'what-ifs.yaml', '--zone', zone);
     expect(code).toBe(2);
     expect(stderr).toBe(
       `error: --zone: ${error}\nhint: for example --zone "2 %", or --zone "lead-time 5 %" for one measure\n`,
@@ -110,26 +98,26 @@ describe('rateproof compare', { timeout: 30_000 }, () => {
   });
 
   it('asks for both files, for two replications, and for what-ifs that end', async () => {
-    const missing = await rateproof(folder, 'compare', 'slack.yaml');
+    const missing = await runHere(folder, 'compare', 'slack.yaml');
     expect(missing).toMatchObject({
       code: 2,
       stderr: expect.stringContaining(
         'expected a file of WHATIFS behind the scenario FILE, got none',
       ) as string,
     });
-    const nowhere = await rateproof(folder, 'compare', 'slack.yaml', 'nowhere.yaml');
+    const nowhere = await runHere(folder, 'compare', 'slack.yaml', 'nowhere.yaml');
     expect(nowhere).toMatchObject({
       code: 2,
       stderr: expect.stringContaining(
         'expected a file of what-ifs that can be read, got no such file or folder: nowhere.yaml',
       ) as string,
     });
-    const one = await rateproof(folder, 'compare', 'slack.yaml', 'what-ifs.yaml', '--replications', '1');
+    const one = await runHere(folder, 'compare', 'slack.yaml', 'what-ifs.yaml', '--replications', '1');
     expect(one).toMatchObject({
       code: 2,
       stderr: expect.stringContaining('--replications: expected a whole number from 2') as string,
     });
-    const never = await rateproof(folder, 'compare', 'slack.yaml', 'never.yaml', ...FEW);
+    const never = await runHere(folder, 'compare', 'slack.yaml', 'never.yaml', ...FEW);
     expect(never).toMatchObject({ code: 2, stdout: '' });
     expect(never.stderr).toContain('never.yaml:3:7 never: programme.rate: a rate above 0 per day at last');
   });

@@ -2,10 +2,11 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parsed } from '../../report/map/parsed.js';
-import { rateproof, scenarioFolder } from '../run-cli.js';
+import { scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
-const map = (...args: string[]) => rateproof(folder, 'map', 'slack.yaml', ...args);
+const map = (...args: string[]) => runHere(folder, 'map', 'slack.yaml', ...args);
 const PNG = Buffer.from([0x89, 0x50, 0x4e, 0x47]);
 
 describe('rateproof map', { timeout: 30_000 }, () => {
@@ -59,18 +60,18 @@ describe('rateproof map', { timeout: 30_000 }, () => {
 
   it('tells the problems of a scenario and draws nothing', async () => {
     writeFileSync(join(folder, 'broken.yaml'), 'scenario: broken\nroute: [{ step: a, at: nowhere }]\n');
-    const { code, stderr } = await rateproof(folder, 'map', 'broken.yaml', '--out', 'broken.svg');
+    const { code, stderr } = await runHere(folder, 'map', 'broken.yaml', '--out', 'broken.svg');
     expect(code).toBe(2);
     expect(stderr).toContain('broken.yaml:');
     expect(existsSync(join(folder, 'broken.svg'))).toBe(false);
   });
 
   it('stands in the report of simulate in both forms, with what the run has seen', async () => {
-    await rateproof(folder, 'simulate', 'slack.yaml', '--replications', '2', '--quiet', '--out', 'report');
+    await runHere(folder, 'simulate', 'slack.yaml', '--replications', '2', '--quiet', '--out', 'report');
     const svg = readFileSync(join(folder, 'report/map.svg'), 'utf8');
     expect(parsed(svg).texts.get('text')?.join(' ')).toContain('2 replications');
     expect(readFileSync(join(folder, 'report/map.png')).subarray(0, 4)).toEqual(PNG);
-    const again = await rateproof(
+    const again = await runHere(
       folder,
       ...['simulate', 'slack.yaml', '--replications', '2', '--quiet', '--out', 'report', '--replace'],
     );

@@ -1,7 +1,8 @@
 import { cpSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { contents as contentsOf, rateproof, scenarioFolder } from '../run-cli.js';
+import { contents as contentsOf, scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder(),
   at = (name: string): string => join(folder, name),
@@ -23,7 +24,7 @@ const WHAT_IFS =
   'two benches: { note: invented, changes: { sites.works.stations.bench.places: 2 } }\nno price: { changes: { remove: costs } }\n';
 writeFileSync(at('what-ifs.yaml'), WHAT_IFS);
 const compare = (...more: string[]) =>
-  rateproof(
+  runHere(
     folder,
     'compare',
     'two.yaml',
@@ -36,7 +37,7 @@ const compare = (...more: string[]) =>
     '1',
     ...more,
   );
-const merge = (...words: string[]) => rateproof(folder, 'merge', ...words);
+const merge = (...words: string[]) => runHere(folder, 'merge', ...words);
 
 describe('shards of compare', { timeout: 60_000 }, () => {
   let answer = '';
@@ -77,7 +78,7 @@ describe('shards of compare', { timeout: 60_000 }, () => {
   });
 
   it('are not mixed with those of simulate, of other what-ifs, of what-ifs with other names, or of another zone', async () => {
-    await rateproof(
+    await runHere(
       folder,
       'simulate',
       'two.yaml',

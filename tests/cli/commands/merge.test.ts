@@ -11,7 +11,8 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { contents as contentsOf, rateproof, scenarioFolder } from '../run-cli.js';
+import { contents as contentsOf, scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder(),
   at = (name: string): string => join(folder, name);
@@ -33,13 +34,13 @@ writeFileSync(at('two.yaml'), SCENARIO);
 const RUN = ['simulate', 'two.yaml', '--replications', '10', '--seed', 'spring', '--workers', '1'];
 type About = Record<string, unknown>;
 const shard = (index: number, out = `s${index}`, ...more: string[]) =>
-  rateproof(folder, ...RUN, '--shard', `${index}/4`, '--out', out, ...more);
+  runHere(folder, ...RUN, '--shard', `${index}/4`, '--out', out, ...more);
 const contents = (name: string): string[] => contentsOf(at(name));
 
 describe('shards', { timeout: 120_000 }, () => {
   let answer = '';
   beforeAll(async () => {
-    answer = (await rateproof(folder, ...RUN, '--out', 'one', '--quiet', '--finding-ok')).stdout;
+    answer = (await runHere(folder, ...RUN, '--out', 'one', '--quiet', '--finding-ok')).stdout;
     for (const index of [4, 1, 3, 2])
       expect(await shard(index)).toMatchObject({
         code: 0,
@@ -62,7 +63,7 @@ describe('shards', { timeout: 120_000 }, () => {
 
   it('merged in any order, one of them twice, give the files and the answer of one run, byte for byte', async () => {
     cpSync(at('s3'), at('s3-again'), { recursive: true });
-    const merged = await rateproof(
+    const merged = await runHere(
       folder,
       'merge',
       's3',
@@ -84,21 +85,21 @@ describe('shards', { timeout: 120_000 }, () => {
 
   it('tell the way of a unit when they are merged, as one run does', async () => {
     const way = ['--journey', '7', '--json', '--quiet', '--finding-ok'],
-      merged = await rateproof(folder, 'merge', 's1', 's2', 's3', 's4', ...way);
-    expect(merged.stdout).toBe((await rateproof(folder, ...RUN, ...way)).stdout);
-    expect((await rateproof(folder, 'merge', 's1', 's2', 's3', 's4', '--journey', '41')).stderr).toContain(
+      merged = await runHere(folder, 'merge', 's1', 's2', 's3', 's4', ...way);
+    expect(merged.stdout).toBe((await runHere(folder, ...RUN, ...way)).stdout);
+    expect((await runHere(folder, 'merge', 's1', 's2', 's3', 's4', '--journey', '41')).stderr).toContain(
       '--journey: expected a build number of the 40 units, got "41"',
     );
   });
 
   it('are named where they are missing', async () => {
-    expect(await rateproof(folder, 'merge', 's1', 's2', 's4', '--out', 'three', '--quiet')).toEqual({
+    expect(await runHere(folder, 'merge', 's1', 's2', 's4', '--out', 'three', '--quiet')).toEqual({
       code: 2,
       stdout: '',
       stderr:
         'shard 3 of 4 is missing: replications 3, 7\nerror: expected all 4 shards of 10 replications, got 3\nhint: run them, or name their folders too\n',
     });
-    expect((await rateproof(folder, 'merge', 's4', '--quiet')).stderr).toContain(
+    expect((await runHere(folder, 'merge', 's4', '--quiet')).stderr).toContain(
       'shard 1 of 4 is missing: replications 1, 5, 9\nshard 2 of 4 is missing: replications 2, 6, 10\nshard 3',
     );
     expect(existsSync(at('three'))).toBe(false);
@@ -124,10 +125,10 @@ describe('shards', { timeout: 120_000 }, () => {
     // As a kill leaves it: the journal beside the folder that is not there, its last record not whole.
     cpSync(at('s2/shard.journal'), at('cut.journal'));
     truncateSync(at('cut.journal'), readFileSync(at('cut.journal')).length - 1);
-    expect((await rateproof(folder, 'merge', 's1', 'cut', 's3', 's4')).stderr).toBe(
+    expect((await runHere(folder, 'merge', 's1', 'cut', 's3', 's4')).stderr).toBe(
       'error: expected cut to be the folder of a finished shard, got one that was cut off\nhint: give its command again, it goes on from there\n',
     );
-    expect((await rateproof(folder, 'merge', 's1', 'cut.journal')).stderr).toContain(
+    expect((await runHere(folder, 'merge', 's1', 'cut.journal')).stderr).toContain(
       'the journal of one that was cut off',
     );
     // Replications 2, 6, 10: two are whole.
@@ -137,14 +138,14 @@ describe('shards', { timeout: 120_000 }, () => {
     expect(existsSync(at('cut.journal'))).toBe(false);
     const json = ['--json', '--quiet', '--finding-ok'],
       [cut, whole] = [
-        await rateproof(folder, 'merge', 's1', 'cut', 's3', 's4', ...json),
-        await rateproof(folder, ...RUN, ...json),
+        await runHere(folder, 'merge', 's1', 'cut', 's3', 's4', ...json),
+        await runHere(folder, ...RUN, ...json),
       ];
     expect(cut).toEqual(whole);
   });
 
   it('of another study, or of another number of parts, are not mixed in', async () => {
-    await rateproof(
+    await runHere(
       folder,
       'simulate',
       'two.yaml',
@@ -158,19 +159,19 @@ describe('shards', { timeout: 120_000 }, () => {
       'foreign',
       '--quiet',
     );
-    expect(await rateproof(folder, 'merge', 's1', 'foreign', 's3', 's4')).toMatchObject({
+    expect(await runHere(folder, 'merge', 's1', 'foreign', 's3', 's4')).toMatchObject({
       code: 2,
       stderr:
         'error: foreign: expected a shard of the study of s1, got one of another: seed was spring, now it is autumn\nhint: leave it out, or run the shard again into another folder\n',
     });
-    await rateproof(folder, ...RUN, '--shard', '2/3', '--out', 'third', '--quiet');
-    expect((await rateproof(folder, 'merge', 's1', 'third')).stderr).toContain('shards was 4, now it is 3');
+    await runHere(folder, ...RUN, '--shard', '2/3', '--out', 'third', '--quiet');
+    expect((await runHere(folder, 'merge', 's1', 'third')).stderr).toContain('shards was 4, now it is 3');
     // The same numbers, but the results tell where they come from.
     writeFileSync(at('told.yaml'), SCENARIO.replace('basis: guess', 'basis: measured'));
     renameSync(at('told.yaml'), at('two.yaml'));
-    await rateproof(folder, ...RUN, '--shard', '2/4', '--out', 'told', '--quiet');
+    await runHere(folder, ...RUN, '--shard', '2/4', '--out', 'told', '--quiet');
     writeFileSync(at('two.yaml'), SCENARIO);
-    expect((await rateproof(folder, 'merge', 's1', 'told')).stderr).toContain(
+    expect((await runHere(folder, 'merge', 's1', 'told')).stderr).toContain(
       'what the scenario says of where its values come from is another',
     );
   });
@@ -181,23 +182,23 @@ describe('shards', { timeout: 120_000 }, () => {
       bytes = readFileSync(file);
     bytes[bytes.length - 9] ^= 1;
     writeFileSync(file, bytes);
-    expect((await rateproof(folder, 'merge', 's1', 'damaged', 's3', 's4', '--quiet')).stderr).toContain(
+    expect((await runHere(folder, 'merge', 's1', 'damaged', 's3', 's4', '--quiet')).stderr).toContain(
       'error: damaged/shard.journal: expected every replication of shard 2 of 4, got a damaged file',
     );
     rmSync(file);
-    expect((await rateproof(folder, 'merge', 's1', 'damaged', 's3', 's4', '--quiet')).stderr).toContain(
+    expect((await runHere(folder, 'merge', 's1', 'damaged', 's3', 's4', '--quiet')).stderr).toContain(
       'got a damaged file',
     );
-    expect((await rateproof(folder, 'merge', 'one')).stderr).toContain(
+    expect((await runHere(folder, 'merge', 'one')).stderr).toContain(
       'one: expected the folder of a finished shard, got one without shard.json',
     );
-    expect((await rateproof(folder, 'merge', 'nowhere')).stderr).toContain('got no such folder: nowhere');
+    expect((await runHere(folder, 'merge', 'nowhere')).stderr).toContain('got no such folder: nowhere');
     cpSync(at('s2'), at('later'), { recursive: true });
     writeFileSync(
       at('later/shard.json'),
       readFileSync(at('s2/shard.json'), 'utf8').replace('"version": 2', '"version": 3'),
     );
-    expect((await rateproof(folder, 'merge', 'later')).stderr).toContain(
+    expect((await runHere(folder, 'merge', 'later')).stderr).toContain(
       'later/shard.json: expected that of a shard of this version, got another',
     );
   });
@@ -217,7 +218,7 @@ describe('shards', { timeout: 120_000 }, () => {
     const about = JSON.parse(readFileSync(at('hurt/shard.json'), 'utf8')) as About;
     damage(about);
     writeFileSync(at('hurt/shard.json'), JSON.stringify(about));
-    const { code, stderr } = await rateproof(folder, 'merge', 'hurt');
+    const { code, stderr } = await runHere(folder, 'merge', 'hurt');
     expect(code).toBe(2);
     expect(stderr).toContain('hurt/shard.json: expected it as it was written, got a changed or damaged file');
   });
@@ -226,7 +227,7 @@ describe('shards', { timeout: 120_000 }, () => {
     cpSync(at('s2'), at('folded'), { recursive: true });
     rmSync(at('folded/shard.journal'));
     mkdirSync(at('folded/shard.journal'));
-    const { code, stderr } = await rateproof(folder, 'merge', 's1', 'folded', 's3', 's4');
+    const { code, stderr } = await runHere(folder, 'merge', 's1', 'folded', 's3', 's4');
     expect(code).toBe(2);
     expect(stderr).toContain(
       'folded/shard.journal: expected every replication of shard 2 of 4, got a damaged',

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { rateproof, scenarioFolder } from '../run-cli.js';
+import { scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
 const FEW = ['--replications', '4', '--sure', '40 %', '--weeks', '10', '--settle', '2', '--workers', '1'];
@@ -9,7 +10,7 @@ const FEW = ['--replications', '4', '--sure', '40 %', '--weeks', '10', '--settle
 // Each test starts the program, on a machine that may be busy.
 describe('rateproof rate', { timeout: 60_000 }, () => {
   it('finds the four a day of a bench with 8 h a day and 2 h a unit, and writes its folder', async () => {
-    const { code, stdout, stderr } = await rateproof(
+    const { code, stdout, stderr } = await runHere(
       folder,
       'rate',
       'slack.yaml',
@@ -52,8 +53,8 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
 
   it('exits with 3 where the plan asks for more than holds, and with 0 for --finding-ok', async () => {
     const ask = ['rate', 'tight.yaml', '--from', '3', '--to', '6', '--step', '1', ...FEW, '--quiet'];
-    const strict = await rateproof(folder, ...ask),
-      lenient = await rateproof(folder, ...ask, '--finding-ok');
+    const strict = await runHere(folder, ...ask),
+      lenient = await runHere(folder, ...ask, '--finding-ok');
     expect([strict.code, lenient.code]).toEqual([3, 0]);
     expect(strict.stdout).toContain('The plan asks for 6');
   });
@@ -101,7 +102,7 @@ describe('rateproof rate', { timeout: 60_000 }, () => {
       'slack.yaml:2:1 programme: expected at least 50 units in a window of 10 weeks at 0.1 a day, got 5',
     ],
   ])('refuses %s', async (_, args, message) => {
-    const { code, stdout, stderr } = await rateproof(folder, 'rate', ...args, '--quiet');
+    const { code, stdout, stderr } = await runHere(folder, 'rate', ...args, '--quiet');
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toContain(`error: ${message}`);
   });

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
-import { rateproof, scenarioFolder } from '../run-cli.js';
+import { scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
 // Invented. One bench of 2 h work in 8 h days can do 4 a day; 5 are asked. A second bench or overtime helps,
@@ -26,7 +27,7 @@ route:
 
 describe('rateproof reliefs', { timeout: 60_000 }, () => {
   it('ranks what helps, says which number to measure next, and writes all of it into a folder', async () => {
-    const { code, stdout } = await rateproof(
+    const { code, stdout } = await runHere(
       folder,
       'reliefs',
       'short.yaml',
@@ -78,7 +79,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
   it('gives the same to the last byte for any number of workers', async () => {
     const [one, three] = await Promise.all(
       ['1', '3'].map((workers) =>
-        rateproof(
+        runHere(
           folder,
           'reliefs',
           'short.yaml',
@@ -96,7 +97,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
   });
 
   it('puts --rate in the place of the highest rate, and says so where it is held anyway', async () => {
-    const { code, stdout } = await rateproof(
+    const { code, stdout } = await runHere(
       folder,
       'reliefs',
       'short.yaml',
@@ -118,7 +119,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
       `basis: guess\n${readFileSync(join(folder, 'short.yaml'), 'utf8').replace(', basis: guess', '').replace(', basis: estimate', '')}`,
     );
     const ask = (...more: string[]) =>
-      rateproof(folder, 'reliefs', 'guessed.yaml', '--replications', '2', ...more);
+      runHere(folder, 'reliefs', 'guessed.yaml', '--replications', '2', ...more);
     const { code, stdout, stderr } = await ask('--values', '1');
     expect(code).toBe(0);
     // The bench is the constraint, and of one place it has none or two. Work, places and buffers of two stations and a price: 6 in all.
@@ -141,7 +142,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
   });
 
   it('refuses a rate that is none, or that has no place in the scenario', async () => {
-    const zero = await rateproof(folder, 'reliefs', 'short.yaml', '--rate', '0');
+    const zero = await runHere(folder, 'reliefs', 'short.yaml', '--rate', '0');
     expect(zero).toMatchObject({ code: 2, stdout: '' });
     expect(zero.stderr).toContain('--rate: expected a number above 0 and at most 100,000, got "0"');
     writeFileSync(
@@ -151,7 +152,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
         'start: 2027-03-01, arrivals: 2 h, quantity: 20',
       ),
     );
-    const pulled = await rateproof(folder, 'reliefs', 'pulled.yaml', '--rate', '3');
+    const pulled = await runHere(folder, 'reliefs', 'pulled.yaml', '--rate', '3');
     expect(pulled).toMatchObject({ code: 2, stdout: '' });
     expect(pulled.stderr).toContain(
       '--rate: expected a scenario with a rate, got one with `arrivals`, whose units come by chance',

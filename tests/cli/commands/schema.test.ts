@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { rateproof, scenarioFolder } from '../run-cli.js';
+import { scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
 
@@ -11,7 +12,7 @@ describe('rateproof schema', { timeout: 30_000 }, () => {
       new URL('../../../scenarios/scenario.schema.json', import.meta.url),
       'utf8',
     );
-    expect(await rateproof(folder, 'schema')).toEqual({ code: 0, stdout: committed, stderr: '' });
+    expect(await runHere(folder, 'schema')).toEqual({ code: 0, stdout: committed, stderr: '' });
   });
 
   it('writes the same to a file, also over an older schema', async () => {
@@ -19,12 +20,12 @@ describe('rateproof schema', { timeout: 30_000 }, () => {
       join(folder, 'old.schema.json'),
       '{ "$schema": "http://json-schema.org/draft-07/schema#" }',
     );
-    expect(await rateproof(folder, 'schema', '--out', 'old.schema.json')).toEqual({
+    expect(await runHere(folder, 'schema', '--out', 'old.schema.json')).toEqual({
       code: 0,
       stdout: '',
       stderr: '',
     });
-    const { stdout } = await rateproof(folder, 'schema');
+    const { stdout } = await runHere(folder, 'schema');
     expect(readFileSync(join(folder, 'old.schema.json'), 'utf8')).toBe(stdout);
   });
 });

@@ -2,7 +2,8 @@ import { spawn } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { MAIN, rateproof, scenarioFolder, start } from '../run-cli.js';
+import { MAIN, scenarioFolder, start } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
 const FEW = ['--replications', '2', '--workers', '1'],
@@ -12,7 +13,7 @@ const FEW = ['--replications', '2', '--workers', '1'],
 // Each test starts the program, some of them several times, on a machine that may be busy.
 describe('rateproof simulate', { timeout: 30_000 }, () => {
   it('prints the table on stdout and talks on stderr; without --out it hints how to get the folder', async () => {
-    const { code, stdout, stderr } = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW);
+    const { code, stdout, stderr } = await runHere(folder, 'simulate', 'slack.yaml', ...FEW);
     expect(code).toBe(0);
     expect(stdout).toMatch(/^2 builds tried, seed 1$/m);
     expect(stderr).toMatch(
@@ -21,15 +22,15 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
   });
 
   it('exits with 3 where the rate is not held, and with 0 for --finding-ok', async () => {
-    const strict = await rateproof(folder, 'simulate', 'tight.yaml', ...FOUR, '--quiet');
-    const lenient = await rateproof(folder, 'simulate', 'tight.yaml', ...FOUR, '--quiet', '--finding-ok');
+    const strict = await runHere(folder, 'simulate', 'tight.yaml', ...FOUR, '--quiet');
+    const lenient = await runHere(folder, 'simulate', 'tight.yaml', ...FOUR, '--quiet', '--finding-ok');
     expect([strict.code, lenient.code]).toEqual([3, 0]);
     expect(strict.stderr + lenient.stderr).toBe('');
     expect(lenient.stdout).toBe(strict.stdout);
   });
 
   it('prints what results.json holds with --json, and writes a whole folder, which it replaces only if asked to', async () => {
-    const first = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--json', '--out', 'new/report');
+    const first = await runHere(folder, 'simulate', 'slack.yaml', ...FEW, '--json', '--out', 'new/report');
     expect(first.code).toBe(0);
     expect(first.stderr).toBe(
       'running 2 replications of slack.yaml, seed 1\nlooking at the weeks judged and at what stops it\ndrawing the report\nreport: new/report\n',
@@ -44,9 +45,9 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     expect(readdirSync(join(folder, 'new'))).toEqual(['report']);
     expect(readdirSync(join(folder, 'new/report'))).toContain('report.html');
 
-    const again = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--out', 'new/report');
+    const again = await runHere(folder, 'simulate', 'slack.yaml', ...FEW, '--out', 'new/report');
     expect(again).toMatchObject({ code: 2, stdout: '' });
-    const replaced = await rateproof(
+    const replaced = await runHere(
       folder,
       'simulate',
       'slack.yaml',
@@ -64,11 +65,11 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
   });
 
   it('tells the way of a unit by its build number, and refuses one that there is not before the run', async () => {
-    const told = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--quiet', '--journey', '7');
+    const told = await runHere(folder, 'simulate', 'slack.yaml', ...FEW, '--quiet', '--journey', '7');
     // Two a day: unit 7 goes on Thursday at 06:00, 2 h at the bench and 1 h at the trim bench.
     expect(told.stdout).toMatch(/^unit 7, days from entry to shipping +0\.125 +replication 1$/m);
     expect(told.stdout).toMatch(/^ {2}work +0\.125 +replication 1$/m);
-    const none = await rateproof(folder, 'simulate', 'slack.yaml', '--journey', '61');
+    const none = await runHere(folder, 'simulate', 'slack.yaml', '--journey', '61');
     expect(none).toMatchObject({ code: 2, stdout: '' });
     expect(none.stderr).toBe(
       'error: --journey: expected a build number of the 60 units, got "61"\nhint: units without a build number of their own are called 1, 2, .. in the order of release\n',
@@ -79,7 +80,7 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     mkdirSync(join(folder, 'mixed'));
     writeFileSync(join(folder, 'mixed/results.json'), '{ "format": "rateproof results" }');
     writeFileSync(join(folder, 'mixed/letter.doc'), 'mine');
-    const { code, stdout, stderr } = await rateproof(
+    const { code, stdout, stderr } = await runHere(
       folder,
       'simulate',
       'endless.yaml',
@@ -117,7 +118,7 @@ describe('rateproof simulate', { timeout: 30_000 }, () => {
     expect(code).toBe(130);
     expect(stderr).not.toContain('report: stopped');
     expect(readdirSync(folder)).toEqual([...before, 'stopped.journal'].sort());
-    const again = await rateproof(folder, 'simulate', 'slack.yaml', ...FEW, '--out', 'stopped');
+    const again = await runHere(folder, 'simulate', 'slack.yaml', ...FEW, '--out', 'stopped');
     // Two of the run, the same two watched in the weeks that are judged, and two with a place more: two builds
     // do not tell whether most keep up.
     expect(again.stderr).toContain('found 6 finished replications of an earlier run in stopped.journal');

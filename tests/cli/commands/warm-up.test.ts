@@ -1,7 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { rateproof, scenarioFolder } from '../run-cli.js';
+import { scenarioFolder } from '../run-cli.js';
+import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
 const write = (name: string, length: string, work: string): void => {
@@ -20,7 +21,7 @@ write('grows.yaml', '300 h', '2 h');
 
 describe('rateproof with a warm-up that is left to MSER-5', { timeout: 30_000 }, () => {
   it('finds it first and says which', async () => {
-    const { code, stdout, stderr } = await rateproof(
+    const { code, stdout, stderr } = await runHere(
       folder,
       'simulate',
       'fills.yaml',
@@ -55,7 +56,7 @@ route: [{ step: fit, at: bench, work: { value: 1 h, basis: guess } }, { step: lo
     const ask = async (
       file: string,
     ): Promise<{ readonly json: string; readonly hours: string | undefined }> => {
-      const { stdout, stderr } = await rateproof(
+      const { stdout, stderr } = await runHere(
         folder,
         study,
         file,
@@ -76,7 +77,7 @@ route: [{ step: fit, at: bench, work: { value: 1 h, basis: guess } }, { step: lo
     writeFileSync(join(folder, 'line.yaml'), line('mser-5'));
     const found = await ask('line.yaml');
     expect(found.hours).toBeDefined();
-    const { stdout } = await rateproof(
+    const { stdout } = await runHere(
       folder,
       'simulate',
       'line.yaml',
@@ -94,7 +95,7 @@ route: [{ step: fit, at: bench, work: { value: 1 h, basis: guess } }, { step: lo
   });
 
   it('is a mistake of the scenario where the line never ends filling', async () => {
-    expect(await rateproof(folder, 'simulate', 'grows.yaml', '--quiet')).toMatchObject({
+    expect(await runHere(folder, 'simulate', 'grows.yaml', '--quiet')).toMatchObject({
       code: 2,
       stdout: '',
       stderr: expect.stringMatching(

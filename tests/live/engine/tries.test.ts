@@ -5,12 +5,12 @@ import type { Told } from '../../../src/live/engine/messages.js';
 import { Tries } from '../../../src/live/engine/tries.js';
 import { stableJson } from '../../../src/report/json.js';
 import type { TryIt } from '../../../src/report/page/try-it.js';
+import { withWarmUp } from '../../../src/scenario/data.js';
 import { setLevers } from '../../../src/scenario/levers.js';
 import { readScenario, scenarioData } from '../../../src/scenario/read.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { compareDesign } from '../../../src/study/compare/design.js';
 import { answerOf } from '../../../src/study/run/fixed-design.js';
-import { withWarmUp } from '../../../src/study/simulate/found-warm-up.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { simulateStudy } from '../../../src/study/simulate/simulate.js';
 
@@ -70,7 +70,7 @@ describe('a build tried in the page', () => {
       none,
     );
     const design = compareDesign({ scenario, ...ASKED, whatIfs, whatIfsFile: 'what-ifs.yaml' }),
-      there = (await answerOf(design, { workers: 1 })).whatIfs[0]!.compared;
+      there = (await answerOf(design, { workers: 1 })).results.whatIfs[0]!.compared;
     const here = last(all, 'seen').rows;
     expect(here.map(({ measure, value, difference }) => [measure, value.mean, difference.mean])).toEqual(
       there.map(({ measure, value, difference }) => [measure, value.mean, difference.mean]),

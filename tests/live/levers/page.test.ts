@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { simulateStudy } from '../../../src/study/simulate/simulate.js';
-import { rateproof } from '../../cli/run-cli.js';
+import { runHere } from '../../cli/run-here.js';
 import { BROWSERS, pagesIn, SIZES } from '../browsers.js';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js'),
@@ -58,7 +58,7 @@ levers:
 const page = (): string => join(folder, 'out', 'report.html'),
   report = (): Results => JSON.parse(readFileSync(join(folder, 'out', 'results.json'), 'utf8')) as Results;
 beforeAll(async () => {
-  const { code, stderr } = await rateproof(
+  const { code, stderr } = await runHere(
     folder,
     ...['simulate', 'line.yaml', '--replications', '6', '--finding-ok', '--quiet', '--out', 'out'],
   );
@@ -74,7 +74,7 @@ it('a page with levers is under 3 MB; one without carries neither scenario nor e
     join(folder, 'bare.yaml'),
     readFileSync(join(folder, 'line.yaml'), 'utf8').split('levers:')[0] ?? '',
   );
-  await rateproof(
+  await runHere(
     folder,
     ...['simulate', 'bare.yaml', '--replications', '2', '--finding-ok', '--quiet', '--out', 'bare'],
   );

@@ -1,14 +1,17 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { placeByPlaceChart } from '../../../src/report/charts/studies/buffers-around.js';
 import { placesCurve } from '../../../src/report/charts/studies/buffers-curve.js';
 import { placesLayout } from '../../../src/report/charts/studies/buffers-layout.js';
 import { buffersFiles } from '../../../src/report/files/buffers.js';
 import { buffersFirst } from '../../../src/report/first/buffers.js';
+import { LAYOUT } from '../../../src/report/style.js';
 import { againstChosen, buffersTable } from '../../../src/report/terminal/buffers.js';
 import { buffersStudy } from '../../../src/study/buffers/buffers.js';
 import type { ComparedLayout } from '../../../src/study/buffers/results.js';
 import { threeStations } from '../../study/buffers/buffers-line.js';
 import { asRead } from '../samples/read.js';
+import { readBack } from '../sheets/read-back.js';
 
 const results = await buffersStudy({
   scenario: threeStations('{ exponential: { mean: 1 h } }'),
@@ -22,14 +25,20 @@ const results = await buffersStudy({
 describe('the report of shared-out places', { timeout: 30_000 }, async () => {
   const files = await buffersFiles(results);
 
-  it('has the results, two pictures, a page with the answer and the caution, and a CSV of the layouts', () => {
+  it('has the results, its pictures, a page with the answer and the caution, and its CSV files', () => {
     expect([...files.keys()].sort()).toEqual([
       '01-throughput-by-places.png',
       '02-places.png',
+      '03-place-by-place.png',
+      '04-losses.png',
+      '05-trials.png',
+      'around.csv',
       'layouts.csv',
+      'losses.csv',
       'report.html',
       'report.xlsx',
       'results.json',
+      'trials.csv',
     ]);
     const page = asRead(files.get('report.html'));
     expect(page).toContain(results.answer.sentence);
@@ -105,14 +114,68 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
     expect(page).toContain('Best of 3');
   });
 
-  it('keeps the chosen number of places in a table that leaves points out', () => {
-    const curve = Array.from({ length: 40 }, (_, total) => ({ ...results.chosen, total, behind: 0 }));
-    const rows = buffersTable({ ...results, curve, chosen: { ...results.chosen, total: 17 } })
-      .split('\n')
-      .slice(-13)
-      .map((line) => Number(line.trim().split(/ +/)[0]));
-    expect(rows).toContain(17);
-    expect([rows[0], rows.at(-1)]).toEqual([0, 39]);
+  it('keeps the chosen number of places, and every knee, in a table that leaves points out', () => {
+    const curve = Array.from({ length: 40 }, (_, total) => ({
+      ...results.chosen,
+      rate: { ...results.chosen.rate, mean: Math.min(total, 5) },
+      total,
+      behind: 0,
+    }));
+    const lines = buffersTable({ ...results, curve, chosen: { ...results.chosen, total: 17 } }).split('\n'),
+      rows = lines
+        .slice(lines.findIndex((line) => line.startsWith('places  best found')) + 2)
+        .map((line) => line.trim().split(/ +/)[0]);
+    expect(rows.slice(0, 5)).toEqual(['0', '5', '17', '39', 'numbers']);
+  });
+
+  it('has every number of places looked at in around.csv, those chosen among them, and in the workbook', () => {
+    const rows = parse<Record<string, string>>(String(files.get('around.csv')), { columns: true }),
+      { spots } = results.placeByPlace!;
+    expect(rows.map(({ spot, places }) => [spot, Number(places)])).toEqual(
+      spots.flatMap(({ name, chosen, points }) =>
+        [chosen, ...points.map(({ places }) => places)].sort((a, b) => a - b).map((places) => [name, places]),
+      ),
+    );
+    for (const { places_more: by, rate_more_mean: more, rate_mean: rate } of rows)
+      if (by !== '0') expect(Number(more)).toBeCloseTo(Number(rate) - results.placeByPlace!.rate, 8);
+      else expect(more).toBe('');
+    expect(readBack(files.get('report.xlsx')).SheetNames).toEqual(
+      expect.arrayContaining(['around.csv', 'Place by place', 'Cost', 'Cost by part']),
+    );
+  });
+
+  it('tells what floor costs, no figure beside another', () => {
+    expect(buffersFirst(results).whenAndCost[0]).toMatch(
+      /^Floor for the 3 costs 36 EUR a day, 24 for today’s 2;/,
+    );
+  });
+
+  it('cuts what loses far more than a fifth from a panel, and nothing that loses less than twice that', () => {
+    const { placeByPlace } = results,
+      [{ points, ...spot }] = placeByPlace!.spots;
+    const drawn = (loss: number) => {
+      const more = { ...points[0].more, mean: -loss, low: -loss, high: -loss },
+        spots = [{ ...spot, points: [{ ...points[0], by: -1, more }] }],
+        { how, configuration } = placeByPlaceChart({
+          ...results,
+          placeByPlace: { ...placeByPlace!, rate: 1, spots },
+        })!,
+        [{ pointRadius }] = configuration.data.datasets as { pointRadius?: number[] }[];
+      return { isTold: how.includes('In figures: what runs out'), hasPoint: pointRadius![2] > 0 };
+    };
+    expect(drawn(0.39)).toEqual({ isTold: false, hasPoint: true });
+    expect(drawn(0.41)).toEqual({ isTold: true, hasPoint: false });
+  });
+
+  it('draws a panel a spot, and as many rows as a screen has room for at first', () => {
+    const drawn = placeByPlaceChart(results)!,
+      names = drawn.configuration.data.datasets.map(({ label }) => label);
+    expect(names.filter((label) => !/(low|high)$/.test(label!))).toEqual(['second', 'third']);
+    expect(placeByPlaceChart({ ...results, placeByPlace: null })).toBeNull();
+    Object.assign(LAYOUT, { mostRows: 1, isCut: false });
+    expect(placeByPlaceChart(results)!.configuration.data.datasets).toHaveLength(3);
+    expect(LAYOUT.isCut).toBe(true);
+    Object.assign(LAYOUT, { mostRows: 120, isCut: false });
   });
 
   it('draws a curve only where there are two points', () => {

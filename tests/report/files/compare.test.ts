@@ -34,7 +34,7 @@ describe('the report of a comparison', async () => {
     seed: '1',
     level: 0.95,
   });
-  const results = await answerOf(design, { workers: 1 });
+  const { results } = await answerOf(design, { workers: 1 });
   const files = await compareFiles(results),
     page = asRead(files.get('report.html'));
 

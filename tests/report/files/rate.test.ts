@@ -72,6 +72,8 @@ const SAMPLE: RateResults = {
   ],
   changes: [{ fromPerDay: 3.5, toPerDay: 4, before: 'booth', after: 'ferry' }],
   constraint: { perDay: 3.5, ...sampleResults({ stations: 3, weeks: 20 }).constraint! },
+  weakest: null,
+  lastUnit: [],
   ramp: {
     outcome: 'from a week on',
     sentence: 'Ramp: 3.4 a day may be asked from week 5 of the programme on, 2027-03-29, not before.',
@@ -123,7 +125,7 @@ describe('the report of a rate study', () => {
     const lines = rateTable(SAMPLE).split('\n');
     expect(lines).toContainEqual(
       expect.stringMatching(
-        /^What stops it: Above that \(tried at 3\.5 a day\): the station top coat booth 6: /,
+        /^What stops it: Above that, tried at 3\.5 a day, the station top coat booth 6: /,
       ),
     );
     expect(lines).toContainEqual(

@@ -76,21 +76,30 @@ const wider = ({ left, top, right, bottom }: Box, by: number): Box => ({
   bottom: bottom + by,
 });
 
+interface Boxed {
+  readonly text: string;
+  readonly box: Box;
+}
+/** Measured once: each is held against all others. */
+const boxed = (groups: readonly Group[]): Boxed[] =>
+  textsOf(groups).map((words) => ({ text: words.text, box: textBox(words) }));
+
 /** Brackets over a text, a mark or one another. */
-function bracketFaults(groups: readonly Group[]): string[] {
+function bracketFaults(groups: readonly Group[], texts: readonly Boxed[]): string[] {
   const linesOf = ({ shapes }: Group): Box[] => shapes.filter(({ kind }) => kind !== 'text').map(boxOf),
-    brackets = groups.filter(({ kind }) => kind === 'bracket'),
-    texts = textsOf(groups),
+    brackets = groups
+      .filter(({ kind }) => kind === 'bracket')
+      .map((group) => ({ about: group.about, lines: linesOf(group) })),
     marks = groups.filter(({ kind }) => kind === 'stop').flatMap(linesOf);
   return brackets.flatMap((one, i) => {
-    const lines = linesOf(one),
+    const { lines } = one,
       isMet = (box: Box): boolean => lines.some((line) => meet(box, line, 0.5));
     return [
-      ...texts.filter((words) => isMet(textBox(words))).map(({ text }) => `${text} over ${one.about}`),
+      ...texts.filter(({ box }) => isMet(box)).map(({ text }) => `${text} over ${one.about}`),
       ...(marks.some(isMet) ? [`a mark over ${one.about}`] : []),
       ...brackets
         .slice(i + 1)
-        .filter((other) => other.about !== one.about && linesOf(other).some((line) => isMet(wider(line, 3))))
+        .filter((other) => other.about !== one.about && other.lines.some((line) => isMet(wider(line, 3))))
         .map(({ about }) => `${about} over ${one.about}`),
     ];
   });
@@ -98,29 +107,27 @@ function bracketFaults(groups: readonly Group[]): string[] {
 
 /** What is wrong with a drawing: texts over texts, over marks, over brackets, out of the picture. */
 export function faultsOf({ width, height, groups }: Drawing): string[] {
-  const texts = textsOf(groups),
+  const texts = boxed(groups),
     marks = groups
       .filter(({ kind }) => kind === 'stop')
-      .flatMap(({ shapes }) => shapes.filter(({ kind }) => kind !== 'text')),
+      .flatMap(({ shapes }) => shapes.filter(({ kind }) => kind !== 'text').map(boxOf)),
     outside = groups
       .flatMap(({ shapes }) => shapes)
       .filter((shape) => {
         const { left, top, right, bottom } = boxOf(shape);
         return !(left >= 0 && top >= 0 && right <= width && bottom <= height);
       }),
-    written = textsOf(groups.filter(({ kind }) => kind !== 'stop'));
+    written = boxed(groups.filter(({ kind }) => kind !== 'stop'));
   return [
-    ...bracketFaults(groups),
+    ...bracketFaults(groups, texts),
     ...outside.map((shape) => `outside: ${shape.kind === 'text' ? shape.text : JSON.stringify(shape)}`),
     ...texts.flatMap((one, i) =>
       texts
         .slice(i + 1)
-        .flatMap((other) =>
-          meet(textBox(one), textBox(other), 0.5) ? [`${one.text} over ${other.text}`] : [],
-        ),
+        .flatMap((other) => (meet(one.box, other.box, 0.5) ? [`${one.text} over ${other.text}`] : [])),
     ),
     ...written.flatMap((one) =>
-      marks.some((mark) => meet(textBox(one), boxOf(mark), 0.5)) ? [`${one.text} over a mark`] : [],
+      marks.some((mark) => meet(one.box, mark, 0.5)) ? [`${one.text} over a mark`] : [],
     ),
   ];
 }

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CHARTS } from '../../../src/report/charts/of-study.js';
+import { valueTold } from '../../../src/report/first/value-told.js';
 import { definitionsFor } from '../../../src/report/page/definitions.js';
 import { type PageContent, renderPage } from '../../../src/report/page/page.js';
 import { captioned, isPlaced } from '../../../src/report/page/pictures.js';
 import { prose } from '../../../src/report/page/prose.js';
-import { valueTold } from '../../../src/report/page/rests.js';
 import { buffersPage } from '../../../src/report/page/studies/buffers.js';
 import { comparePage } from '../../../src/report/page/studies/compare.js';
 import { factorsPage } from '../../../src/report/page/studies/factors.js';

@@ -176,6 +176,7 @@ export function sampleResults({
 
   const sample: Results = {
     constraint: null,
+    weakest: null,
     format: 'rateproof results',
     version: 1,
     program: '0.1.0',

@@ -17,6 +17,7 @@ export function known(rate: (layout: Layout) => number): Trials {
   return {
     run,
     most: 4,
+    few: 3,
     mean: rate,
     values: (layout: Layout) => new Array<number>(4).fill(rate(layout)),
     // Everything is used, up to 40 a spot.

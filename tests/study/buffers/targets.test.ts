@@ -29,6 +29,7 @@ const study = (options: Partial<BufferOptions>) =>
     replications: 8,
     seed: 'a',
     workers: 1,
+    looksAround: false,
     ...options,
   });
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { type CompareDesign, compareDesign } from '../../../src/study/compare/design.js';
+import type { CompareResults } from '../../../src/study/compare/results.js';
 import { sameZone, type Zones } from '../../../src/study/compare/zones.js';
 import { answerOf } from '../../../src/study/run/fixed-design.js';
 import { playModel } from '../../flow/run-yaml.js';
@@ -34,8 +35,8 @@ const read = (whatIfs: string, yaml = YAML, zones?: Zones): CompareDesign => {
     zones,
   });
 };
-const study = (whatIfs: string, yaml = YAML, workers = 1, zones?: Zones) =>
-  answerOf(read(whatIfs, yaml, zones), { workers });
+const study = async (whatIfs: string, yaml = YAML, workers = 1, zones?: Zones): Promise<CompareResults> =>
+  (await answerOf(read(whatIfs, yaml, zones), { workers })).results;
 
 describe('a comparison', () => {
   it('has the differences that follow by hand, with verdicts by what is better', async () => {
@@ -130,7 +131,7 @@ describe('a comparison', () => {
         gathering.take(of(playModel(model, 's', r).seen), v);
       });
     });
-    expect(gathering.found()).toEqual(one);
+    expect(gathering.found().results).toEqual(one);
   });
 
   it('reports gridlock of a what-if as a finding, and in the answer', async () => {

@@ -116,6 +116,7 @@ describe('the answer in words', () => {
     shippedPerDay: [],
     shippedOverLoads: null,
     wip: [],
+    lastUnit: [],
   };
   const value = { mean: 100, low: 99, high: 101, level: 0.95, n: 3 };
   /** What-ifs by what they change in the rate; the lead time falls by as much. */

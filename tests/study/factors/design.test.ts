@@ -63,7 +63,7 @@ describe('an experiment', () => {
         gathering.take(of(playModel(model, 's', r).seen), v);
       });
     });
-    expect(gathering.found()).toEqual(one);
+    expect(gathering.found().results).toEqual(one);
   });
 
   it('has the mean of each two levels, over all others, for its pictures', async () => {

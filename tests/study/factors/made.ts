@@ -2,6 +2,7 @@ import { readFactors } from '../../../src/scenario/changes/factors.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Zones } from '../../../src/study/compare/zones.js';
 import { factorsDesign } from '../../../src/study/factors/design.js';
+import type { FactorsResults } from '../../../src/study/factors/results.js';
 import { answerOf } from '../../../src/study/run/fixed-design.js';
 
 /** Two steps of 2 h and 1 h at 24 h a day, 4 units, one after the other: out at 3, 5, 7 and 9 h. */
@@ -38,5 +39,9 @@ export function designOf(text: string, yaml = YAML, replications = 3, zones?: Zo
   });
 }
 
-export const studyOf = (text: string, yaml = YAML, replications = 3, workers = 1) =>
-  answerOf(designOf(text, yaml, replications), { workers });
+export const studyOf = async (
+  text: string,
+  yaml = YAML,
+  replications = 3,
+  workers = 1,
+): Promise<FactorsResults> => (await answerOf(designOf(text, yaml, replications), { workers })).results;

@@ -3,7 +3,7 @@ import { effectOf, gainPerCost } from '../../../src/study/reliefs/effects.js';
 import type { Compared } from '../../../src/study/reliefs/runs.js';
 
 const rows = (throughput: readonly number[], cost: readonly number[]): Compared[] =>
-  throughput.map((each, r) => ({ throughput: each, cost: cost[r] }));
+  throughput.map((each, r) => ({ throughput: each, cost: cost[r], lastUnit: NaN }));
 const base = rows([4, 4, 4], [10, 10, 10]);
 const quotient = (row: readonly Compared[]): ReturnType<typeof gainPerCost> =>
   gainPerCost(base, row, effectOf(base, row, null, 0.95));

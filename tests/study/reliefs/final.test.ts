@@ -12,7 +12,8 @@ import type { Compared } from '../../../src/study/reliefs/runs.js';
 import type { Out } from '../../../src/study/reliefs/screen.js';
 import { meanInterval } from '../../../src/study/statistics/interval.js';
 
-const row = (...shipped: number[]): Compared[] => shipped.map((throughput) => ({ throughput, cost: NaN }));
+const row = (...shipped: number[]): Compared[] =>
+  shipped.map((throughput) => ({ throughput, cost: NaN, lastUnit: NaN }));
 const BASE = row(10, 12, 11);
 /** Set against the base at 95 %; t(2; 0.975) = 4.302653 (tables of Student's t). */
 const seen = (all: Readonly<Record<string, [Compared[], Out | null]>>): Seen<string>[] =>

@@ -27,6 +27,7 @@ const runs = (seed: string): Replicator =>
             return {
               throughput: 20 + common + (key === 'base' ? 0 : GAINS[Number(key)] + 0.7 * own),
               cost: NaN,
+              lastUnit: NaN,
             };
           }),
         ),

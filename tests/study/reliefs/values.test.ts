@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readScenario } from '../../../src/scenario/read.js';
-import { toVary } from '../../../src/scenario/vary.js';
+import { readScenario, scenarioData } from '../../../src/scenario/read.js';
 import { reliefsStudy } from '../../../src/study/reliefs/reliefs.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 
@@ -29,7 +28,7 @@ async function study(values: number | undefined, yaml = YAML, replications = 2):
   if (scenario === undefined) throw new Error(JSON.stringify(problems));
   return reliefsStudy({
     scenario,
-    toVary: toVary(yaml, 'guessed.yaml', () => ''),
+    data: scenarioData(yaml, 'guessed.yaml', () => ''),
     values,
     file: 'guessed.yaml',
     replications,

@@ -2,9 +2,8 @@ import { copyFileSync, mkdtempSync, statSync, truncateSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readScenario } from '../../../src/scenario/read.js';
+import { readScenario, scenarioData } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { toVary } from '../../../src/scenario/vary.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { buffersStudy } from '../../../src/study/buffers/buffers.js';
 import { compareDesign } from '../../../src/study/compare/design.js';
@@ -70,7 +69,7 @@ const STUDIES: Readonly<Record<string, (journal: Journal<never> | undefined) => 
   reliefs: (journal) =>
     reliefsStudy({
       scenario,
-      toVary: toVary(YAML, file, () => ''),
+      data: scenarioData(YAML, file, () => ''),
       file,
       replications: 12,
       seed,

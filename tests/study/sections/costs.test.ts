@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Costs } from '../../../src/scenario/types/plant.js';
-import type { CostResult } from '../../../src/study/sections/costs.js';
+import { type CostResult, lateDays } from '../../../src/study/sections/costs.js';
 import { amount } from '../../../src/study/statistics/skewed-interval.js';
 import { play } from '../../flow/run-yaml.js';
 import {
@@ -18,8 +18,10 @@ import {
   station,
   step,
 } from '../../scenario/compile-scenario.js';
-import { observation } from '../made-observation.js';
+import { observation, twoPlants } from '../made-observation.js';
 import { summarise } from '../summarise.js';
+
+const DAY = 1440;
 
 /** Costs by hand, to the cent. Everything is invented. */
 const partsOf = ({ parts }: CostResult): Record<string, number> =>
@@ -94,6 +96,60 @@ route:
     // (position 7 - 1 = 6). Stock 4 to 1:00, 7 to 8:00, 6 to 12:30.
     expect(supplies).toBeCloseTo((900 + 4 * 1 + 7 * 7 + 6 * 4.5) / 2, 9);
     expect(costs.perUnit.mean).toBeCloseTo(work + floor + supplies, 9);
+  });
+
+  it('pays for floor by where it is: station or bank before site, site before all', () => {
+    const { floor } = partsOf(
+      costsOf(
+        `${yaml}costs: { currency: EUR, buffer place: { day: 24, sites: { yard: 48 }, stations: { bay: 72 }, lanes: { road: { bank: 12 } } } }\n`,
+      ),
+    );
+    // Bay 1 + 1 at 72, gate 1 and arrival bank 2 at the 48 of the yard, bank 4 at 12, a day.
+    expect(floor).toBeCloseTo((((2 * 72 + 3 * 48 + 4 * 12) / 24) * END_H) / 2, 9);
+    // The works have only the gate and the arrival bank not; one price of a lane is that of both banks.
+    const { floor: other } = partsOf(
+      costsOf(
+        `${yaml}costs: { currency: EUR, buffer place: { day: 24, sites: { works: 48 }, lanes: { road: 6 } } }\n`,
+      ),
+    );
+    expect(other).toBeCloseTo((((2 * 48 + 1 * 24 + 6 * 6) / 24) * END_H) / 2, 9);
+  });
+
+  it('pays for each day after the due date, to the hour', () => {
+    // A unit an hour from 1:00, three hours of work each: out at 4:00, 7:00, 10:00, due at 5:00, 6:00, 7:00.
+    const late = `
+scenario: late
+programme: { arrivals: 1 h, quantity: 3, due after: 4 h }
+sites: { hall: { stations: { bay: { buffer: unlimited } } } }
+route: [{ step: build, at: bay, work: 3 h }]
+`;
+    expect(partsOf(costsOf(`${late}costs: { currency: EUR, late: { day: 24 } }\n`))).toEqual({
+      'late units': (0 + 1 + 3) / 3,
+    });
+    // A price of what is never late is refused.
+    const { problems } = readScenario(
+      `${late.replace(', due after: 4 h', '')}costs: { currency: EUR, late: { day: 24 } }\n`,
+      'late.yaml',
+      () => '',
+    );
+    expect(problems!.map(({ path, wanted }) => [path, wanted])).toEqual([
+      ['costs.late', 'due dates (due after, or due in the build list), or no price of late units'],
+    ]);
+  });
+
+  it('pays for units that are never shipped to the end of the run', () => {
+    const seen = {
+      ...observation(twoPlants, 1),
+      dueAt: Float64Array.of(DAY, 2 * DAY, Infinity, 9 * DAY),
+      shippedAt: Float64Array.of(3 * DAY, NaN, NaN, NaN),
+      lateMinutes: 2 * DAY,
+      endedAt: 7 * DAY,
+    };
+    // Shipped two days late; lost since day 2; never due; not due before the run ends.
+    expect(lateDays(seen)).toBe(2 + 5);
+    // Without a quantity only those shipped count.
+    const none = new Float64Array();
+    expect(lateDays({ ...seen, dueAt: none, shippedAt: none })).toBe(2);
   });
 
   it('pays send-backs and scrap by the piece, and counts them as rework', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { withWarmUp } from '../../../src/scenario/data.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { findWarmUp, withWarmUp } from '../../../src/study/simulate/found-warm-up.js';
+import { findWarmUp } from '../../../src/study/simulate/found-warm-up.js';
 import { simulateStudy } from '../../../src/study/simulate/simulate.js';
 
 /** Benches one after another, each with an hour of work. */

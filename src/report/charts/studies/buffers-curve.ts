@@ -33,6 +33,7 @@ export function placesCurve(results: BufferResults): Chart | null {
     bodyHeight: 420,
     type: 'line',
     data: {
+      labels: shown.map(({ total }) => count(total, 'place')),
       datasets: [
         // What comes first is drawn on top.
         line(

@@ -1,21 +1,28 @@
 import type { BufferResults, LayoutResult } from '../../../study/buffers/results.js';
 import { capital, count, exact, intervalName, number } from '../../../study/format.js';
 import { mostNamed, togetherText } from '../../buffers.js';
-import { type Column, columns, type PageTable } from '../../columns.js';
+import { type Column, columns, filled, type PageTable } from '../../columns.js';
+import { WITH_THEM } from '../../constraint.js';
 import { buffersFirst } from '../../first/buffers.js';
 import { valued } from '../../sheets/cells.js';
+import { constraintFindings, constraintTables, lossesTold } from '../constraint.js';
 import { noteOf, origin, type PageContent } from '../page.js';
-import { inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
+import { guessesTable, inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
+import { aroundFindings, aroundTables } from './buffers-around.js';
 
 /** The page of shared-out places. */
 export function buffersPage(results: BufferResults): PageContent {
-  const { scenario, answer, chosen, present, replications, freshReplications } = results;
+  const { scenario, answer, chosen, present, replications, freshReplications, constraint } = results;
   return {
     scenario: scenario.name,
     first: buffersFirst(results),
-    losses: [],
+    losses: lossesTold(constraint, WITH_THEM),
     inFull: answer.sentence,
-    findings: findings(results),
+    findings: [
+      ...constraintFindings(constraint, WITH_THEM),
+      ...findings(results),
+      ...aroundFindings(results),
+    ],
     costsAndDates: [
       chosen.costPerDay === null || present.costPerDay === null
         ? 'Cost: the scenario gives a waiting place no price.'
@@ -44,8 +51,15 @@ export function buffersPage(results: BufferResults): PageContent {
       ['Warm-up', 'as in the scenario'],
       ['Layouts tried', exact(results.layoutsTried)],
     ]),
-    tables: [places(results), layouts(results), curveTable(results)],
-    more: 'All of these numbers, and more, are in results.json and layouts.csv beside this page.',
+    tables: filled([
+      places(results),
+      layouts(results),
+      curveTable(results),
+      ...aroundTables(results),
+      ...constraintTables(constraint, WITH_THEM),
+      guessesTable(results.weakest, capital(WITH_THEM)),
+    ]),
+    more: 'All of these numbers, and more, are in results.json and the CSV files beside this page.',
   };
 }
 

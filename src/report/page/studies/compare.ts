@@ -3,27 +3,33 @@ import type { CompareResults, MeasureResult, ZoneResult } from '../../../study/c
 import { capital, count, exact, interval, mean, number, short } from '../../../study/format.js';
 import { countedText } from '../../../study/loads/words.js';
 import { negated } from '../../../study/statistics/estimate.js';
-import { columns, type PageTable } from '../../columns.js';
+import { columns, filled, type PageTable } from '../../columns.js';
 import { byMeasure, type MeasureCompared, togetherText } from '../../compare.js';
+import { triedWith } from '../../constraint.js';
 import { compareFirst } from '../../first/compare.js';
 import { type Cell, counted, difference, rounded, written } from '../../sheets/cells.js';
 import { NO_PRICES } from '../../tables/costs.js';
+import { constraintFindings, constraintTables, lossesTold } from '../constraint.js';
 import { noteOf, origin, type PageContent } from '../page.js';
-import { inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
+import { guessesTable, inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
 
 /** The page of a comparison. */
 export function comparePage(results: CompareResults): PageContent {
-  const { whatIfs, scenario, window, replications, whatIfsFile } = results;
-  const measures = byMeasure(results),
+  const { whatIfs, scenario, window, replications, whatIfsFile, constraint } = results;
+  const at = triedWith(results),
+    measures = byMeasure(results),
     costs = measures.filter(({ id }) => id === 'cost'),
     dates = measures.filter(({ id }) => id === 'last unit'),
     each = count(whatIfs.length, 'what-if');
   return {
     scenario: `${scenario.name}: base and ${each}`,
     first: compareFirst(results),
-    losses: [],
+    losses: lossesTold(constraint, at),
     inFull: results.answer,
-    findings: results.findings.length === 0 ? ['No variant came to a standstill.'] : results.findings,
+    findings: [
+      ...constraintFindings(constraint, at),
+      ...(results.findings.length === 0 ? ['No variant came to a standstill.'] : results.findings),
+    ],
     costsAndDates: [...[...dates, ...costs].flatMap(differences), ...(costs.length === 0 ? [NO_PRICES] : [])],
     values: [],
     assumptions: [
@@ -48,7 +54,12 @@ export function comparePage(results: CompareResults): PageContent {
       ],
       [['What-ifs', whatIfsFile]],
     ),
-    tables: [changes(results), ...measures.map((measure) => measureTable(measure, results))],
+    tables: filled([
+      changes(results),
+      ...measures.map((measure) => measureTable(measure, results)),
+      ...constraintTables(constraint, at),
+      guessesTable(results.weakest, 'The scenario as it is'),
+    ]),
     more:
       'All of these numbers, and more, are in results.json, differences.csv and runs.csv beside this ' +
       'page.',

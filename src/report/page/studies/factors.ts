@@ -9,25 +9,31 @@ import {
   onlyTold,
   togetherFactors,
   togetherWords,
+  triedOn,
 } from '../../factors.js';
 import { factorsFirst } from '../../first/factors.js';
 import { counted, difference, estimated, rounded, written } from '../../sheets/cells.js';
 import { NO_PRICES } from '../../tables/costs.js';
+import { constraintFindings, constraintTables, lossesTold } from '../constraint.js';
 import { noteOf, origin, type PageContent } from '../page.js';
-import { inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
+import { guessesTable, inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
 import { changeRows, differences, windowNote, zoneNote } from './compare.js';
 
 /** The page of an experiment. */
 export function factorsPage(results: FactorsResults): PageContent {
-  const { scenario, factors, window, replications, factorsFile, eachLevel, design } = results,
+  const { scenario, factors, window, replications, factorsFile, eachLevel, design, constraint } = results,
+    at = triedOn(results),
     measures = byMeasureOf(results),
     some = (id: string) => measures.filter((measure) => measure.id === id);
   return {
     scenario: `${scenario.name}: ${count(factors.length, 'factor')}`,
     first: factorsFirst(results),
-    losses: [],
+    losses: lossesTold(constraint, at),
     inFull: results.answer,
-    findings: results.findings.length === 0 ? ['No combination came to a standstill.'] : results.findings,
+    findings: [
+      ...constraintFindings(constraint, at),
+      ...(results.findings.length === 0 ? ['No combination came to a standstill.'] : results.findings),
+    ],
     costsAndDates: [
       ...[...some('last unit'), ...some('cost')].flatMap((measure) =>
         differences(onlyTold(measure, results)),
@@ -64,11 +70,10 @@ export function factorsPage(results: FactorsResults): PageContent {
       factorTable(results),
       designTable(results),
       ...measures.flatMap((measure) => [effectTable(measure, results), combinationTable(measure, results)]),
+      ...constraintTables(constraint, at),
+      guessesTable(results.weakest, 'The scenario as it is'),
     ]),
-    more:
-      'All of these numbers, and more, are in results.json, effects.csv, combinations.csv and ' +
-      'runs.csv beside ' +
-      'this page.',
+    more: 'All of these numbers, and more, are in results.json and the CSV files beside this page.',
   };
 }
 

@@ -1,4 +1,4 @@
-import { asEstimate, count, exact, intervalName, number } from '../../../study/format.js';
+import { asEstimate, capital, count, exact, intervalName, number } from '../../../study/format.js';
 import { countedText } from '../../../study/loads/words.js';
 import { each, inUnit, type PlannersUnit, rateText } from '../../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../../study/rate/results.js';
@@ -9,7 +9,7 @@ import { type Cell, counted, day, estimated, type Part, percent } from '../../sh
 import { byUse, USED_NOTE, usedColumns } from '../../tables/bottlenecks.js';
 import { constraintFindings, constraintTables, lossesTold } from '../constraint.js';
 import { noteOf, origin, type PageContent } from '../page.js';
-import { inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
+import { guessesTable, inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
 
 /** The page of a rate study. */
 export function ratePage(results: RateResults): PageContent {
@@ -46,6 +46,7 @@ export function ratePage(results: RateResults): PageContent {
     tables: filled([
       rates(results),
       ...constraintTables(constraint, at),
+      guessesTable(results.weakest, capital(at ?? '')),
       ...usedAt(results),
       usedByRate(results),
       rampTable(results),

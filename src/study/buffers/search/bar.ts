@@ -21,11 +21,17 @@ export class Bar {
 
   /** What the mean of the search has to be. */
   get rate(): number {
-    return this.of === null ? this.share : this.share * this.trials.mean(this.of);
+    return this.over(this.trials, this.trials.most);
   }
 
   /** Whether the mean of the search is enough. */
-  readonly reaches = (layout: Layout): boolean => this.trials.mean(layout) >= this.rate;
+  readonly reaches = (layout: Layout): boolean => this.isReached(layout, this.trials);
+
+  /** Whether the mean of these replications, as many as a layout has, is enough. */
+  isReached(layout: Layout, trials: Trials): boolean {
+    const n = trials.values(layout).length;
+    return trials.mean(layout, n) >= this.over(trials, n);
+  }
 
   /** Whether it may be enough, by the replications of the search that it has so far. */
   readonly mayReach = (layout: Layout): boolean =>
@@ -33,10 +39,14 @@ export class Bar {
 
   /** What the mean of the first n fresh replications has to be. */
   readonly floor = async (n: number): Promise<number> => {
-    if (this.of === null) return this.share;
-    await this.fresh.run([this.of], n);
-    return this.share * this.fresh.mean(this.of, n);
+    if (this.of !== null) await this.fresh.run([this.of], n);
+    return this.over(this.fresh, n);
   };
+
+  /** What the mean of the first n of these replications has to be. */
+  private over(trials: Trials, n: number): number {
+    return this.of === null ? this.share : this.share * trials.mean(this.of, n);
+  }
 
   /** By the first n replications. */
   by(trials: Trials, n: number): number[] {

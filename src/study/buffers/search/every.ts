@@ -1,6 +1,6 @@
 import { type Layout, placesOf, unevenness } from '../spots.js';
 import { mayReach } from './bar.js';
-import { fewReplications, type Trials } from './trials.js';
+import type { Trials } from './trials.js';
 
 /** Up to so many layouts are all tried. */
 export const MOST_LAYOUTS = 300;
@@ -36,7 +36,7 @@ export async function tryEvery(
   mattering: (left: readonly Layout[], n: number) => readonly Layout[],
 ): Promise<void> {
   let left = layouts;
-  for (let n = fewReplications(trials.most); ; n = Math.min(trials.most, 2 * n)) {
+  for (let n = trials.few; ; n = Math.min(trials.most, 2 * n)) {
     for (const group of byPlaces(left)) await trials.run(group, n);
     if (n === trials.most) return;
     left = mattering(left, n);

@@ -10,6 +10,7 @@ import { shippedPerDay } from '../../programme/series.js';
 import { planned } from '../../sample/planned.js';
 import { ratio } from '../../statistics/sums.js';
 import { plannersUnit } from '../../unit-of.js';
+import type { Prices, Spent } from '../around/prices.js';
 import type { Layout, Spot } from '../spots.js';
 
 export type RateUnit = 'units a working day' | 'units a week' | 'units an hour';
@@ -76,15 +77,20 @@ function measure(
 export interface Trial {
   readonly rate: number;
   readonly alike: Float64Array;
+  /** Only with prices. */
+  readonly spent?: Spent | undefined;
 }
 
 export const readTrial =
-  (measure: RateMeasure, spots: readonly Spot[]) =>
-  (model: Model) =>
-  (observation: Observation): Trial => ({
-    rate: measure.of(observation),
-    alike: Float64Array.from(spots, (spot) => alikeFrom(observation, model, spot)),
-  });
+  (measure: RateMeasure, spots: readonly Spot[], prices: Prices | null = null) =>
+  (model: Model): ((observation: Observation) => Trial) => {
+    const spent = prices?.read(model);
+    return (observation) => ({
+      rate: measure.of(observation),
+      alike: Float64Array.from(spots, (spot) => alikeFrom(observation, model, spot)),
+      ...(spent !== undefined && { spent: spent(observation) }),
+    });
+  };
 
 function alikeFrom({ room: { shutOut, most } }: Observation, model: Model, spot: Spot): number {
   const buffer = bufferOf(model, spot);

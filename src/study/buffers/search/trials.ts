@@ -28,9 +28,6 @@ export interface Setting {
 /** What a layout is ordered by: the highest first. `over`: so many replications of it are to be looked at. */
 export type Worth = (layout: Layout, over: number) => number;
 
-/** Of a first look: a quarter of the replications, three at the least. */
-export const fewReplications = (most: number): number => Math.min(most, Math.max(3, Math.ceil(most / 4)));
-
 interface Known {
   readonly layout: Layout;
   readonly trials: Trial[];
@@ -46,14 +43,15 @@ export class Trials {
   private skipped = 0;
 
   /**
-   * @param areFresh the first `most` replications are passed over, and none is left out that would go alike:
-   * two things at one instant might come in another order then
+   * @param after so many replications are passed over; if any, none is left out that would go alike unless
+   * `leavesOut`: two things at one instant might come in another order then
    */
   constructor(
     private readonly replicator: Replicator,
     private readonly setting: Setting,
     readonly most: number,
-    private readonly areFresh = false,
+    private readonly after = 0,
+    private readonly leavesOut = after === 0,
   ) {}
 
   /** Runs what is missing of the first `to` replications of each layout. */
@@ -77,8 +75,21 @@ export class Trials {
     known.trials.push(...trials);
   }
 
+  /** The same with all that is known, to go on apart. */
+  copy(): Trials {
+    const { replicator, setting, most, after, leavesOut, known } = this,
+      copy = new Trials(replicator, setting, most, after, leavesOut);
+    for (const { layout, trials } of known.values()) copy.add(layout, trials);
+    return copy;
+  }
+
+  /** What is known of a layout, by replication. */
+  of(layout: Layout): readonly Trial[] {
+    return this.known.get(layout.join())?.trials ?? [];
+  }
+
   values(layout: Layout): readonly number[] {
-    return this.known.get(layout.join())?.trials.map(({ rate }) => rate) ?? [];
+    return this.of(layout).map(({ rate }) => rate);
   }
 
   mean(layout: Layout, over = this.most): number {
@@ -106,7 +117,7 @@ export class Trials {
 
   /** The most units that were ever in each spot of a layout; its places where somebody lacked room. */
   used(layout: Layout): number[] {
-    const trials = this.known.get(layout.join())?.trials ?? [];
+    const trials = this.of(layout);
     return layout.map((places, s) =>
       Math.min(places, Math.max(0, ...trials.map(({ alike }) => defined(alike[s])))),
     );
@@ -125,9 +136,13 @@ export class Trials {
 
   /** The `count` that a quarter of the replications, three at the least, puts first. */
   async leading(layouts: readonly Layout[], count: number, worth: Worth = this.worth): Promise<Layout[]> {
-    const few = fewReplications(this.most);
-    await this.run(layouts, few);
-    return ordered(layouts, (each) => worth(each, few)).slice(0, count);
+    await this.run(layouts, this.few);
+    return ordered(layouts, (each) => worth(each, this.few)).slice(0, count);
+  }
+
+  /** Replications of a first look: a quarter, three at the least. */
+  get few(): number {
+    return Math.min(this.most, Math.max(3, Math.ceil(this.most / 4)));
   }
 
   private readonly worth: Worth = (layout, over) => this.mean(layout, over);
@@ -139,7 +154,7 @@ export class Trials {
   private alike(layout: Layout, to: number): (Trial | undefined)[] {
     const from = this.values(layout).length,
       found = new Array<Trial | undefined>(to - from).fill(undefined);
-    let open = this.areFresh ? 0 : found.length;
+    let open = this.leavesOut ? found.length : 0;
     // The latest layouts are the nearest.
     for (const { layout: had, trials } of open === 0 ? [] : [...this.known.values()].reverse()) {
       for (const [r, trial] of trials.slice(from, to).entries()) {
@@ -156,7 +171,7 @@ export class Trials {
   /** Runs those of the replications up to `to` that are undefined. */
   private async fill(layout: Layout, trials: (Trial | undefined)[], to: number): Promise<void> {
     if (!trials.includes(undefined)) return;
-    const first = (this.areFresh ? this.most : 0) + to - trials.length + 1,
+    const first = this.after + to - trials.length + 1,
       variant = this.variant(layout);
     for (let start = trials.indexOf(undefined); start >= 0; start = trials.indexOf(undefined)) {
       let end = start;

@@ -7,6 +7,7 @@ import type { Assumption, Scenario } from '../../../scenario/types/scenario.js';
 import { own } from '../../../scenario/values/raw.js';
 import { changeOf } from '../../../scenario/vary.js';
 import type { LimitKind } from '../../capacity/limits.js';
+import type { ThingKind } from '../thing.js';
 import type { Loads } from './loads.js';
 import { stepShares } from './step-shares.js';
 
@@ -16,51 +17,77 @@ import { stepShares } from './step-shares.js';
  */
 const STEEPNESS = 8;
 /**
- * A chance of rework moves only the work that is done again, and room and what is there at the start only
- * what they keep from waiting: taken as a tenth.
+ * A chance of rework moves only the work that is done again, a failure or an absence only the time that it
+ * takes, and room and what is there at the start only what they keep from waiting: taken as a tenth.
  */
 const A_PART = 0.1;
 const OF_ROOM: readonly unknown[] = ['buffer', 'rework buffer', 'bank', 'arrival bank', 'at start'],
+  OF_TIME_LOST = ['failures', 'absence'],
   OF_QUALITY: readonly unknown[] = ['finds', 'fails', 'creates', 'hold', 'sample', 'rework', 'compares with'];
 
-/**
- * A resource that a value is about: its load (see `loadsOf`), and the share of that which the value moves.
- */
+/** How much what is shipped may hang on something, 0 to 1; of what is not known 0. Only crews need a site. */
+export type Weights = Loads;
+
+/** By loads: steeply, so that only what is near its limit counts. */
+export const byLoad =
+  (loads: Loads): Weights =>
+  (...thing) =>
+    wholePower(loads(...thing), STEEPNESS);
+
+/** A resource that a value is about: its weight, and the share of its load which the value moves. */
 interface Moved {
-  readonly load: number;
+  readonly weight: number;
   readonly share: number;
 }
 
 /**
  * How much a value may bear on the throughput, to sort values by before they are run; no more than a hint.
- * It is by how much the eighth power of a load rises where the value moves its share of it to the worse end
- * of its range; the greatest over the resources that the value is about. The mix of options bears on all;
- * prices bear on nothing.
+ * It is the weight of a resource times the share by which the eighth power of its load rises where the value
+ * moves its share of that to the worse end of its range; the greatest over the resources that the value is
+ * about. The mix of options bears on all; prices bear on nothing.
  */
-export function bearings(scenario: Scenario, model: Model, loads: Loads): (assumption: Assumption) => number {
-  const inRoutes = new InRoutes(scenario, model, loads),
+export function bearings(
+  scenario: Scenario,
+  model: Model,
+  weights: Weights,
+): (assumption: Assumption) => number {
+  const inRoutes = new InRoutes(scenario, model, weights),
     stations = [...stationsOf(scenario).keys()],
-    all = (kind: LimitKind, names: readonly string[], site?: string): Moved[] =>
-      names.map((name) => ({ load: loads(kind, name, site), share: 1 }));
+    all = (kind: ThingKind, names: readonly string[], site?: string): Moved[] =>
+      names.map((name) => ({ weight: weights(kind, name, site), share: 1 })),
+    teams = teamsOf(scenario).map(({ name, kind: { crew }, steps: [first] }) => ({
+      ...{ name, crew },
+      site: first?.where?.siteName ?? '',
+    })),
+    // Of room itself the value is no part.
+    room = (at: Path, name: string, site?: string): Moved[] =>
+      OF_ROOM.includes(at.at(-1)) ? [{ weight: weights('room', name, site), share: 1 / A_PART }] : [];
   const of = (at: Path): readonly Moved[] => {
     const [section, name = '', part, inner = ''] = at.map(String);
     switch (section) {
       case 'programme':
-        return name === 'options' ? [{ load: 1, share: 1 }] : [];
+        return name === 'options' ? [{ weight: 1, share: 1 }] : [];
       case 'calendars':
-        return all('station', stations);
+        return [...all('station', stations), ...all('hours', [name])];
       case 'sites':
-        return part === 'crews' ? all('crew', [inner], name) : all('station', [inner]);
+        return part === 'crews'
+          ? [
+              ...all('crew', [inner], name),
+              ...teams.flatMap(({ crew, site, name: team }) =>
+                crew === inner && site === name ? all('team', [team], site) : [],
+              ),
+            ]
+          : [...all('station', [inner]), ...room(at, inner, name)];
       case 'lanes':
-        return all('lane', [name]);
+        return [...all('lane', [name]), ...room(at, name)];
       case 'carriers':
         return all('carrier', [name]);
       case 'supplies':
         return all('supply', [name]);
       case 'teams':
-        return teamsOf(scenario)
+        return teams
           .filter((team) => team.name === name)
-          .flatMap(({ kind: { crew }, steps: [first] }) => all('crew', [crew], first?.where?.siteName));
+          .flatMap(({ crew, site }) => [...all('crew', [crew], site), ...all('team', [name], site)]);
       case 'pulse lines':
         return all('station', own(scenario.pulseLines, name)?.stations ?? []);
       case 'feeders':
@@ -72,11 +99,13 @@ export function bearings(scenario: Scenario, model: Model, loads: Loads): (assum
     }
   };
   return (assumption) => {
-    const change = changeOf(assumption) * (OF_ROOM.includes(assumption.at.at(-1)) ? A_PART : 1);
+    const isPart =
+        OF_ROOM.includes(assumption.at.at(-1)) || OF_TIME_LOST.some((key) => assumption.at.includes(key)),
+      change = changeOf(assumption) * (isPart ? A_PART : 1);
     return Math.max(
       0,
       ...of(assumption.at).map(
-        ({ load, share }) => wholePower(load, STEEPNESS) * (wholePower(1 + change * share, STEEPNESS) - 1),
+        ({ weight, share }) => weight * (wholePower(1 + change * share, STEEPNESS) - 1),
       ),
     );
   };
@@ -90,7 +119,7 @@ class InRoutes {
   constructor(
     private readonly scenario: Scenario,
     model: Model,
-    private readonly loads: Loads,
+    private readonly weights: Weights,
   ) {
     this.steps = allSteps(scenario);
     this.shares = stepShares(model);
@@ -101,20 +130,23 @@ class InRoutes {
       .filter(({ path }) => path.every((part, i) => part === at[i]))
       .sort((a, b) => b.path.length - a.path.length);
     if (placed === undefined) return this.ofLane(at);
-    const { loads } = this,
+    const { weights } = this,
       [key, name] = at.slice(placed.path.length);
     if (key === 'parts')
-      return (['supply', 'feeder'] as const).map((kind) => ({ load: loads(kind, String(name)), share: 1 }));
+      return (['supply', 'feeder'] as const).map((kind) => ({
+        weight: weights(kind, String(name)),
+        share: 1,
+      }));
     if (key === 'crew') return this.ofStep(placed, 'crew');
     return OF_QUALITY.includes(key) ? this.doneAgain(placed) : this.ofStep(placed);
   }
 
   private ofLane(at: Path): Moved[] {
-    const { scenario, loads } = this,
+    const { scenario, weights } = this,
       [entries, i] =
         at[0] === 'route' ? [scenario.route, at[1]] : [own(scenario.feeders, String(at[1]))?.route, at[3]],
       entry = entries?.[Number(i)];
-    return entry?.kind === 'lane' ? [{ load: loads('lane', entry.lane), share: 1 }] : [];
+    return entry?.kind === 'lane' ? [{ weight: weights('lane', entry.lane), share: 1 }] : [];
   }
 
   /** Steps from where units are sent back to; of a defect that is found elsewhere all of the route. */
@@ -128,12 +160,12 @@ class InRoutes {
     return inRoute
       .filter(({ index }) => isFoundElsewhere || (from <= index && index <= placed.index))
       .flatMap((each) => this.ofStep(each))
-      .map(({ load, share }) => ({ load, share: A_PART * share }));
+      .map(({ weight, share }) => ({ weight, share: A_PART * share }));
   }
 
   private ofStep({ step: { name } }: StationedStep, only?: LimitKind): Moved[] {
     return (this.shares.get(name) ?? [])
       .filter(({ kind }) => only === undefined || kind === only)
-      .map(({ kind, name, site, share }) => ({ load: this.loads(kind, name, site), share }));
+      .map(({ kind, name, site, share }) => ({ weight: this.weights(kind, name, site), share }));
   }
 }

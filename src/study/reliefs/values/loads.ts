@@ -6,10 +6,10 @@ import { capacity } from '../../capacity/capacity.js';
 import type { LimitKind } from '../../capacity/limits.js';
 import { defined, named } from '../../lists.js';
 import { mean } from '../../statistics/sums.js';
-import { keyOfThing } from '../thing.js';
+import { keyOfThing, type ThingKind } from '../thing.js';
 
 /** How near to its limit something is, 0 to 1; of what is not known 0. Only crews need a site. */
-export type Loads = (kind: LimitKind, name: string, site?: string) => number;
+export type Loads = (kind: ThingKind, name: string, site?: string) => number;
 
 /**
  * The greater of two hints, cheap and each blind where the other sees. By arithmetic: the least capacity of

@@ -1,6 +1,7 @@
 import type { Path } from '../../../scenario/types/problem.js';
 import type { Assumption, Scenario } from '../../../scenario/types/scenario.js';
-import type { ToVary, Varied } from '../../../scenario/vary.js';
+import { type ToVary, toVary, type Varied } from '../../../scenario/vary.js';
+import type { StudyOptions } from '../../asked.js';
 import { type Changed, type Changes, compiled, type Skipped } from '../changes.js';
 
 /** An end of a value that can be run. */
@@ -9,11 +10,11 @@ export interface ValueEnd {
   readonly side: 'low' | 'high';
 }
 
-/** Of a scenario that says nothing of where its values come from. */
-export const NO_VALUES: ToVary = {
-  assumptions: [],
-  vary: (assumption) => ({ assumption, low: undefined, high: undefined }),
-};
+/** The guesses and estimates of a scenario; none where it is not known as data. */
+export const valuesOf = ({ scenario, data }: Pick<StudyOptions, 'scenario' | 'data'>): ToVary =>
+  data === undefined
+    ? { assumptions: [], vary: (assumption) => ({ assumption, low: undefined, high: undefined }) }
+    : toVary(scenario, data);
 
 export interface ValuesVaried extends Changes<ValueEnd> {
   /** Values that would come next. */

@@ -1,0 +1,7 @@
+/**
+ * Commands as a library, as built into `dist/cli/library.js`: for tests of the built program that need no
+ * process of their own.
+ */
+
+export { inFront, workFor } from './in-front.js';
+export { run } from './run.js';

@@ -1,0 +1,35 @@
+import { checked } from './checked.js';
+import type { Finding } from './types/problem.js';
+import type { Scenario } from './types/scenario.js';
+
+/** A scenario as data that needs no file beside it: with it, changed ones can be read anywhere. */
+export interface ScenarioData {
+  readonly value: unknown;
+  /** Texts of the files that it names, such as build lists, by their paths. */
+  readonly files: Readonly<Record<string, string>>;
+  /** A warm-up that was found, not given, minutes. */
+  readonly warmUpMin?: number | undefined;
+}
+
+/**
+ * The scenario that the data stand for once their value is changed to `value`; undefined where that is not
+ * sound, `findings` then say why.
+ */
+export function scenarioWith(
+  { files, warmUpMin }: Omit<ScenarioData, 'value'>,
+  value: unknown,
+): { readonly scenario: Scenario | undefined; readonly findings: readonly Finding[] } {
+  const { scenario, findings } = checked(value, (name) => {
+    const text = files[name];
+    if (text === undefined) throw new Error('not among the files of the scenario');
+    return text;
+  });
+  if (scenario === undefined || findings.length > 0) return { scenario: undefined, findings };
+  return { scenario: warmUpMin === undefined ? scenario : withWarmUp(scenario, warmUpMin), findings };
+}
+
+/** The scenario with a warm-up of so many minutes. */
+export const withWarmUp = (scenario: Scenario, warmUpMin: number): Scenario => ({
+  ...scenario,
+  programme: { ...scenario.programme, warmUpMin },
+});
