@@ -3,7 +3,7 @@ import { defined } from '../lists.js';
 import { toldCombination } from './best.js';
 import type { FactorsAsked, FactorsInWeeks, FactorsResults } from './results.js';
 
-/** The results with what stops the combination that is told, and the guess that the scenario hangs on most. */
+/** The results with what stops the combination told, and the guess that the scenario hangs on most. */
 export async function withConstraint(
   { results, judged }: FactorsInWeeks,
   { scenario, data, combinations }: FactorsAsked,
